@@ -1,0 +1,187 @@
+import { addDays, dateAt, HOUR_MS } from '../basics/calendar.js';
+import type { Note } from '../basics/errors.js';
+import type { CohortRun, Seed } from '../germination/cohorts.js';
+import { rateAt, shareAt } from '../germination/curve.js';
+import type { Outcome } from '../germination/outcome.js';
+import { isThinRecord, LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
+import type { Beyond } from './hours-ahead.js';
+import type { Question } from './question.js';
+import type { SeedRecord } from './seed-temperature.js';
+
+/** What the notes are about. */
+export interface ForecastFindings {
+  readonly seed: Seed;
+  readonly run: CohortRun;
+  readonly outcome: Outcome;
+  /** Hourly temperatures from wetting to the count [°C]. */
+  readonly countedC: Float64Array;
+  readonly record: SeedRecord;
+  readonly beyond: Beyond;
+  readonly countDays: number;
+  readonly wetMs: number;
+}
+
+/** A week held on errs by weeks in spring: where it carries the seed this share of the way or more, it is said. */
+const MOST_HELD_PROGRESS = 0.25;
+/** Emergence this many times slower than the crop's best exposes the seed to rot: our choice of when to say so. */
+const SLOW_FACTOR = 3;
+/** Seed this many times deeper than usual comes slowly and weakly: common practice, no source. */
+const DEEP_FACTOR = 2;
+/** The handbook's curves were taken with wet seed at half an inch. */
+const USUAL_DEPTH_CM = 1.3;
+const TEST_LASTS_DAYS = 366;
+
+/** What the answer rests on. */
+export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
+  const { crop, bed, sowing, site, lot } = question;
+  const notes: Note[] = [
+    {
+      code: 'curve',
+      text: `Days and stand come from the ${crop.name.toLowerCase()} seed's response to constant temperatures (${crop.source}), added up hour by hour. This sum has not been checked against seedlings in beds.`,
+    },
+    {
+      code: 'moist-seedbed',
+      text:
+        bed.wettedOn === null
+          ? 'The seed is taken to lie moist from sowing until it is up. Seed that dries out waits, and every date moves with it.'
+          : `The seed is taken to wait in dry soil until ${dateAt(findings.wetMs, site.zone)} at noon, and to lie moist from then on.`,
+    },
+    {
+      code: 'count-day',
+      text: `Only what is up ${findings.countDays} days after sowing counts${question.countDays === null ? '; say countDays to count on another day' : ''}.`,
+    },
+    {
+      code: 'ranges',
+      text: 'The ranges leave open only what the weather after the last value may do. Seed lot, seedbed, moisture and the table’s whole days come on top.',
+    },
+    {
+      code: 'beds-against-laboratory',
+      text: `Beds give less, and later, than a laboratory: ${question.standFactor ? 'your own share' : 'the share'} of the stand and ${question.timeFactor === null ? 'the crop’s range of times' : 'your own time factor'} are applied beside the laboratory's figures.`,
+    },
+  ];
+  if (sowing.depthCm === null) {
+    notes.push({ code: 'depth', text: `No depth was given; ${crop.sowingDepthCm ?? USUAL_DEPTH_CM} cm is taken.` });
+  }
+  if (lot?.germinationPercent == null) {
+    notes.push({
+      code: 'lot',
+      text: 'No germination test of the seed was given; it is taken to be as good as the table’s. Test ten seeds on damp paper if the packet is old.',
+    });
+  }
+  if (findings.record.knownToH < findings.record.wetH + findings.countedC.length) {
+    notes.push(beyondNote(question, findings));
+  }
+  if (question.series.some((one) => one.readings === null) && site.latitude === null) {
+    notes.push({
+      code: 'daylight',
+      text: 'No latitude was given; days are taken as twelve hours long, the warmest hour just after noon.',
+    });
+  }
+  if (question.zoneFromStamps) {
+    notes.push({
+      code: 'zone-from-stamps',
+      text: `No time zone was given; dates are counted at ${site.zone.name}, the offset of the first stamp.`,
+    });
+  }
+  if (crop.soil === null) {
+    notes.push({
+      code: 'own-rows',
+      text: `Beyond your coldest and warmest rows the curve is taken to fall to nothing within 5 °C, or at the base temperature that the rows imply; heat is taken to hold the seed above ${crop.hotThresholdC.toFixed(1)} °C.`,
+    });
+  }
+  return notes;
+}
+
+function beyondNote({ site }: Question, { beyond, record, wetMs }: ForecastFindings): Note {
+  const last = dateAt(wetMs + (record.knownToH - record.wetH) * HOUR_MS, site.zone);
+  return beyond === 'seasonal-drift'
+    ? {
+        code: 'seasonal-drift',
+        text: `After the last value, on ${last}, the soil is taken to follow the season from the level of the last ${LEVEL_DAYS} days or fewer, with the last week's swing of day and night.`,
+      }
+    : {
+        code: 'repeat-last-week',
+        text: `After the last value, on ${last}, the last week is taken to come again and again.`,
+      };
+}
+
+/** What the grower should heed. */
+export function forecastWarnings(question: Question, findings: ForecastFindings): Note[] {
+  const { crop, sowing, lot } = question;
+  const { seed, outcome, run, countedC, record, beyond } = findings;
+  const warnings: Note[] = [];
+  const depthCm = sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM;
+  const probeDepthCm = question.series[0]?.probeDepthCm ?? null;
+  if (probeDepthCm !== null && probeDepthCm !== depthCm) {
+    warnings.push({
+      code: 'depth-not-moved',
+      text: `The probe reads at ${probeDepthCm} cm and the seed lies at ${depthCm} cm. The readings are used as they are: nearer the surface, afternoons are hotter and nights cooler than this.`,
+    });
+  }
+  if (crop.sowingDepthCm !== null && depthCm > DEEP_FACTOR * crop.sowingDepthCm) {
+    warnings.push({
+      code: 'deep',
+      text: `${depthCm} cm is more than twice the usual ${crop.sowingDepthCm} cm: seedlings come later and weaker, or not at all.`,
+    });
+  }
+  if (beyond === 'repeat-last-week' && heldProgress(findings) > MOST_HELD_PROGRESS) {
+    warnings.push({
+      code: 'held-week',
+      text: 'Much of this forecast rests on the last week coming again. In spring that errs by weeks, too late; in autumn it comes out too early. Send a latitude for the season’s drift, or more temperatures.',
+    });
+  }
+  if (beyond === 'seasonal-drift' && isThinRecord(record.knownToH) && record.knownToH - record.wetH < countedC.length) {
+    warnings.push({
+      code: 'thin-record',
+      text: 'Fewer than seven days of temperature stand behind what is supposed after them: one warm or cold day weighs heavily.',
+    });
+  }
+  const untested = untestedHours(seed, countedC, outcome);
+  if (untested > 0) {
+    warnings.push({
+      code: 'extrapolated',
+      text: `For ${untested} hours the seed lies colder or warmer than the crop was ever tested; a straight line to nothing is drawn there.`,
+    });
+  }
+  if (run.killedAtH < Infinity) {
+    warnings.push({
+      code: 'killing-heat',
+      text: 'Wet seed lies above 45 °C for more than 40 hours in all: what is not up by then is taken as dead.',
+    });
+  }
+  const bestRate = Math.max(...crop.rows.map((row) => (row.days === null ? 0 : 1 / row.days)));
+  if (outcome.halfH !== null && outcome.halfH / 24 > SLOW_FACTOR / bestRate) {
+    warnings.push({
+      code: 'slow',
+      text: 'It comes up more than three times slower than at its best: seed that lies long is open to rot, crusts and pests.',
+    });
+  }
+  if (lot?.testedOn && lot.testedOn < addDays(sowing.date, -TEST_LASTS_DAYS)) {
+    warnings.push({
+      code: 'old-test',
+      text: `The lot was tested on ${lot.testedOn}, over a year before the sowing; test it again.`,
+    });
+  }
+  return [...warnings, ...crop.cautions.map(({ code, text, source }) => ({ code, text: `${text} (${source})` }))];
+}
+
+/** How much of the way to half emergence the supposed hours carry the seed. */
+function heldProgress({ seed, countedC, record, outcome }: ForecastFindings): number {
+  const toH = Math.min(countedC.length, outcome.halfH ?? countedC.length);
+  let progress = 0;
+  for (let hour = Math.max(0, record.knownToH - record.wetH); hour < toH; hour++)
+    progress += rateAt(seed.curve, countedC[hour]!) / 24;
+  return progress;
+}
+
+function untestedHours({ curve }: Seed, countedC: Float64Array, outcome: Outcome): number {
+  const fromC = Math.max(curve.rate.testedFromC, curve.share.testedFromC);
+  const toC = Math.min(curve.rate.testedToC, curve.share.testedToC);
+  const end = Math.min(countedC.length, Math.ceil(outcome.mostH ?? countedC.length));
+  let hours = 0;
+  for (let hour = 0; hour < end; hour++) {
+    const tempC = countedC[hour]!;
+    if ((tempC < fromC || tempC > toC) && (rateAt(curve, tempC) > 0 || shareAt(curve, tempC) > 0)) hours++;
+  }
+  return hours;
+}

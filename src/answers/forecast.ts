@@ -1,0 +1,302 @@
+import { addDays, DAY_MS, dateAt, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
+import { type Note, RequestError } from '../basics/errors.js';
+import { type ChartAnswer, chartAt } from '../germination/chart.js';
+import { cohortRun, type Seed } from '../germination/cohorts.js';
+import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
+import type { Crop, Span } from '../germination/crop.js';
+import { germinationCurve } from '../germination/curve.js';
+import { type Outcome, outcomeAt } from '../germination/outcome.js';
+import { coldSpells, hotSpells, type Spell } from '../germination/spells.js';
+import type { SeriesReport } from '../readings/report.js';
+import { countDaysFor } from './count-days.js';
+import { type ForecastDay, forecastDays } from './forecast-days.js';
+import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
+import type { Beyond } from './hours-ahead.js';
+import { type PlaceDays, placeDays } from './place-days.js';
+import type { Question } from './question.js';
+import { rangeOf } from './range.js';
+import { coldRemedies, type FreeDate, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
+import { seedRecord } from './seed-temperature.js';
+
+/** From one date to another; null: later than the count. */
+export interface DateSpan {
+  readonly from: PlainDate;
+  readonly to: PlainDate | null;
+}
+
+/** When a share of those that come is up. */
+export interface Milestone {
+  readonly date: PlainDate;
+  /** Elapsed hours since sowing / 24. */
+  readonly days: number;
+  readonly range: DateSpan;
+  readonly inBeds: { readonly from: PlainDate; readonly to: PlainDate };
+}
+
+export interface NoMilestone {
+  readonly why: 'not-by-count-day' | 'not-at-this-temperature';
+}
+
+export interface SpellAnswer {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly days: number;
+  readonly hours: number;
+  readonly peakC: number;
+  readonly thresholdC: number;
+  readonly severity: 'mild' | 'severe';
+  readonly delayDays: { readonly half: number; readonly most: number } | null;
+  readonly standAtRisk: number;
+  readonly hoursInFirstDay: number;
+  readonly remedies: readonly Remedy[];
+}
+
+/** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
+export interface Forecast {
+  readonly crop: Crop;
+  readonly sowing: {
+    readonly date: PlainDate;
+    readonly time: string;
+    readonly depthCm: number;
+    readonly seeds: number | null;
+  };
+  readonly countDays: number;
+  readonly emergence: {
+    readonly first: Milestone | NoMilestone;
+    readonly half: Milestone | NoMilestone;
+    readonly most: Milestone | NoMilestone;
+  };
+  readonly stand: {
+    readonly by: PlainDate;
+    readonly laboratory: number;
+    readonly ifHeldAreLost: number;
+    readonly field: Span;
+    readonly seedlings: Span | null;
+  };
+  readonly chart: ChartAnswer;
+  readonly hotSpells: readonly SpellAnswer[] | null;
+  readonly coldSpells: readonly SpellAnswer[] | null;
+  readonly keepMoist: { readonly from: PlainDate; readonly to: PlainDate };
+  readonly daily: readonly ForecastDay[];
+  readonly understood: readonly SeriesReport[];
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+/** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
+const USUAL_DEPTH_CM = 1.3;
+/** On a date with this many hot hours a sowing is better put off [h]. */
+const HOT_DAY_H = 6;
+
+/** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
+export function forecast(question: Question): Forecast {
+  refuseAir(question);
+  const { crop, site, sowing } = question;
+  const sowMs = instantAt(sowing.date, sowing.time, site.zone);
+  const wetMs = wettingMs(question, sowMs);
+  const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
+  const record = seedRecord(question.series, site, wetMs, beyond);
+  const seed = seedOf(question);
+  const waitH = (wetMs - sowMs) / HOUR_MS;
+  const knownH = record.knownToH - record.wetH;
+  const reachDays = beyond === 'refuse' ? Math.max(0, Math.floor(knownH / 24)) : LONGEST_COUNT_DAYS;
+  const countDays = question.countDays ?? countDaysFor(crop, seed.timeFactor, record, waitH, reachDays);
+  const countH = 24 * countDays - waitH;
+  const by = addDays(sowing.date, countDays);
+
+  const endOfCountH = beyond === 'refuse' ? Math.max(countH, Math.min(countH + 24, knownH)) : countH + 24;
+  const temperature = record.upTo(Math.max(0, Math.ceil(endOfCountH)));
+  const days = placeDays(temperature.startMs, temperature.hourlyC.length, sowing.date, countDays + 1, site.zone);
+  const hourlyC = temperature.hourlyC.subarray(record.wetH);
+  const dayOfHour = days.dayOfHour.subarray(record.wetH);
+  const counted = hourlyC.subarray(0, Math.max(0, Math.ceil(countH)));
+
+  const run = cohortRun(seed, counted);
+  const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
+  const outcome = outcomeAt(run, countH, viablePercent);
+  const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
+  const milestone = (eventH: number | null): Milestone | NoMilestone =>
+    eventH === null
+      ? { why: outcome.whyNone! }
+      : milestoneOf(eventH, { waitH, countH, knownH, beyond, dated, bedTimeFactor: bedTimeFactorOf(question) });
+  const emergence = {
+    first: milestone(outcome.firstH),
+    half: milestone(outcome.halfH),
+    most: milestone(outcome.mostH),
+  };
+
+  const sown = { seed, hourlyC: counted, dayOfHour: dayOfHour.subarray(0, counted.length), countH, viablePercent };
+  const hot = hotSpells(sown, run, outcome);
+  const cold = coldSpells(sown, run, outcome);
+  const setting = (isHarmful: (tempC: number) => boolean): SpellSetting => ({
+    hourlyC,
+    dayOfHour,
+    sowingTime: sowing.time,
+    eveningH: (instantAt(dateAt(wetMs, site.zone), '18:00', site.zone) - wetMs) / HOUR_MS,
+    freeDate: firstFreeDate(days, temperature.hourlyC, outcome, isHarmful),
+    lastDate: by,
+  });
+  const spellAnswers = (spells: Spell[], remedies: (spell: Spell) => Remedy[]): SpellAnswer[] | null =>
+    record.showsSwing ? spells.map((spell) => spellAnswer(spell, dated, remedies(spell))) : null;
+  const hotSetting = setting((tempC) => tempC > seed.hotThresholdC);
+  const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
+
+  const findings = { seed, run, outcome, countedC: counted, record, beyond, countDays, wetMs };
+  return {
+    crop,
+    sowing: { ...sowing, depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM },
+    countDays,
+    emergence,
+    stand: standOf(question, outcome, by),
+    chart: chartAt(crop, meanOf(counted, outcome.halfH ?? countH)),
+    hotSpells: spellAnswers(hot, (spell) => hotRemedies(spell, hotSetting)),
+    coldSpells: spellAnswers(cold, (spell) =>
+      coldRemedies(
+        spell,
+        setting((tempC) => tempC < spell.thresholdC),
+      ),
+    ),
+    keepMoist: { from: dateAt(wetMs, site.zone), to: mostInBeds },
+    daily: forecastDays(question.series, days, temperature, {
+      wetH: record.wetH,
+      hotThresholdC: seed.hotThresholdC,
+      run,
+      viablePercent,
+    }),
+    understood: question.understood,
+    assumptions: forecastAssumptions(question, findings),
+    warnings: [...record.warnings, ...forecastWarnings(question, findings)],
+  };
+}
+
+function refuseAir({ series }: Question): void {
+  const air = series.findIndex((one) => one.medium === 'air');
+  if (air >= 0) {
+    throw new RequestError(
+      'air-not-yet',
+      'Air temperatures cannot be turned into soil temperatures here yet. Send what a probe in the soil reads, as "medium": "soil".',
+      [{ path: ['temperatures', air, 'medium'], detail: 'Only "soil" can be forecast from so far.' }],
+    );
+  }
+  const depths = new Set(series.map((one) => one.probeDepthCm));
+  if (depths.size > 1) {
+    throw new RequestError(
+      'depths-differ',
+      'The series come from probes at different depths, which cannot be joined yet. Send the one nearest to the depth of the seed.',
+      [{ path: ['temperatures'], detail: `Depths: ${[...depths].map((depth) => depth ?? 'at the seed').join(', ')}.` }],
+    );
+  }
+}
+
+/** When the seed is first wet: at sowing, or in dry soil at noon of the day it is watered. */
+function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {
+  if (bed.wettedOn === null) return sowMs;
+  if (bed.wettedOn < sowing.date) {
+    throw new RequestError(
+      'not-understood',
+      `The bed is wetted on ${bed.wettedOn}, before the sowing on ${sowing.date}; then it is not dry. Say "moist", or a later wettedOn.`,
+      [{ path: ['where', 'bed', 'wettedOn'], detail: 'Must not be before the sowing.' }],
+    );
+  }
+  return Math.max(sowMs, instantAt(bed.wettedOn, '12:00', site.zone));
+}
+
+function seedOf({ crop, lot, timeFactor }: Question): Seed {
+  const shiftC = lot?.hotLimitShiftC ?? 0;
+  return {
+    curve: germinationCurve(crop.rows, crop.soil?.maximumC ?? null, shiftC),
+    hotThresholdC: crop.hotThresholdC + shiftC,
+    chillingSensitive: crop.chillingSensitive,
+    spreadLog10: crop.spreadLog10,
+    timeFactor: timeFactor ?? 1,
+  };
+}
+
+/** A grower's own factor is in the clock already; the crop's range then has nothing to add. */
+const bedTimeFactorOf = ({ crop, timeFactor }: Question): Span =>
+  timeFactor === null ? crop.bedTimeFactor : { from: 1, to: 1 };
+
+function meanOf(hourlyC: Float64Array, toH: number): number {
+  const hours = Math.max(1, Math.min(hourlyC.length, Math.round(toH)));
+  let sum = 0;
+  for (let hour = 0; hour < hours; hour++) sum += hourlyC[hour] ?? 0;
+  return sum / hours;
+}
+
+interface Clock {
+  readonly waitH: number;
+  readonly countH: number;
+  readonly knownH: number;
+  readonly beyond: Beyond;
+  readonly bedTimeFactor: Span;
+  dated(hour: number): PlainDate;
+}
+
+function milestoneOf(eventH: number, { waitH, countH, knownH, beyond, bedTimeFactor, dated }: Clock): Milestone {
+  const range = rangeOf(eventH, knownH, beyond);
+  return {
+    date: dated(eventH),
+    days: ((waitH + eventH) * HOUR_MS) / DAY_MS,
+    range: { from: dated(range.fromH), to: range.toH > countH ? null : dated(range.toH) },
+    inBeds: { from: dated(eventH * bedTimeFactor.from), to: dated(eventH * bedTimeFactor.to) },
+  };
+}
+
+function standOf({ crop, standFactor, sowing }: Question, outcome: Outcome, by: PlainDate): Forecast['stand'] {
+  const factor = standFactor ?? crop.field;
+  const field = {
+    from: outcome.ifHeldAreLostPercent * factor.from,
+    to: outcome.laboratoryPercent * factor.to,
+  };
+  return {
+    by,
+    laboratory: outcome.laboratoryPercent,
+    ifHeldAreLost: outcome.ifHeldAreLostPercent,
+    field,
+    seedlings:
+      sowing.seeds === null ? null : { from: (sowing.seeds * field.from) / 100, to: (sowing.seeds * field.to) / 100 },
+  };
+}
+
+function spellAnswer(spell: Spell, dated: (hour: number) => PlainDate, remedies: Remedy[]): SpellAnswer {
+  return {
+    from: dated(spell.fromH + 0.5),
+    to: dated(spell.toH - 0.5),
+    days: spell.days,
+    hours: spell.hours,
+    peakC: spell.peakC,
+    thresholdC: spell.thresholdC,
+    severity: spell.severity,
+    delayDays: spell.delayDays,
+    standAtRisk: spell.standAtRiskPoints,
+    hoursInFirstDay: spell.hoursInFirstDay,
+    remedies,
+  };
+}
+
+/** The first date after the sowing from which no day is harmful for as long as half the seed takes. */
+function firstFreeDate(
+  days: PlaceDays,
+  hourlyC: Float64Array,
+  outcome: Outcome,
+  isHarmful: (tempC: number) => boolean,
+): FreeDate | null {
+  const harmfulH = new Int32Array(days.dates.length);
+  hourlyC.forEach((tempC, hour) => {
+    const day = days.dayOfHour[hour]!;
+    if (day >= 0 && day < harmfulH.length && isHarmful(tempC)) harmfulH[day]!++;
+  });
+  const needed = Math.max(2, Math.ceil((outcome.halfH ?? 0) / 24));
+  let free = 0;
+  for (let day = 1; day < harmfulH.length; day++) {
+    free = harmfulH[day]! < HOT_DAY_H ? free + 1 : 0;
+    if (free > needed) {
+      const from = day - needed;
+      return {
+        date: days.dates[from]!,
+        hoursLeft: harmfulH.subarray(from, day + 1).reduce((sum, hours) => sum + hours, 0),
+      };
+    }
+  }
+  return null;
+}

@@ -1,0 +1,56 @@
+import { DAY_MS, dateAt, dayOfYear, startOfDay } from '../basics/calendar.js';
+import { LEVEL_DAYS, seasonalDrift } from '../seedbed/seasonal-drift.js';
+import type { Site } from './known-hours.js';
+
+/** What to suppose after the last value. */
+export type Beyond = 'seasonal-drift' | 'repeat-last-week' | 'refuse';
+
+/** The swing of day and night after the last value is the mean of this many last days. */
+const SWING_DAYS = 7;
+const REPEATED_DAYS = 7;
+
+/**
+ * Hourly temperatures after the last value: the season drifts on, or the last week comes again.
+ *
+ * @param beyond Which of the two.
+ * @param knownC All hours known, the last one last [°C]. Shape (n), n >= 24.
+ * @param nHours How many more are wanted.
+ * @param lastMs The instant at which the known hours end.
+ * @param site   The place; the drift needs its latitude.
+ */
+export function hoursAhead(
+  beyond: Exclude<Beyond, 'refuse'>,
+  knownC: Float64Array,
+  nHours: number,
+  lastMs: number,
+  site: Site,
+): Float64Array {
+  return beyond === 'seasonal-drift' ? drifted(knownC, nHours, lastMs, site) : repeated(knownC, nHours);
+}
+
+function repeated(knownC: Float64Array, nHours: number): Float64Array {
+  const period = 24 * Math.min(REPEATED_DAYS, Math.floor(knownC.length / 24));
+  return Float64Array.from({ length: nHours }, (_, hour) => knownC[knownC.length - period + (hour % period)]!);
+}
+
+/** The season's drift by the day, with the mean swing of the last days laid over it. */
+function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Site): Float64Array {
+  const nDays = Math.min(LEVEL_DAYS, Math.floor(knownC.length / 24));
+  const firstHour = knownC.length - 24 * nDays;
+  const means = Float64Array.from({ length: nDays }, (_, day) => {
+    const from = firstHour + 24 * day;
+    return knownC.subarray(from, from + 24).reduce((sum, value) => sum + value, 0) / 24;
+  });
+  const swing = new Float64Array(24);
+  const swingDays = Math.min(SWING_DAYS, nDays);
+  for (let day = nDays - swingDays; day < nDays; day++) {
+    for (let hour = 0; hour < 24; hour++) {
+      swing[hour]! += (knownC[firstHour + 24 * day + hour]! - means[day]!) / swingDays;
+    }
+  }
+  const middleOfFirstMs = lastMs + DAY_MS / 2;
+  const date = dateAt(middleOfFirstMs, site.zone);
+  const nextDay = dayOfYear(date) + (middleOfFirstMs - startOfDay(date, site.zone)) / DAY_MS - 0.5;
+  const drift = seasonalDrift(means, nextDay, site.latitude!, Math.ceil(nHours / 24));
+  return Float64Array.from({ length: nHours }, (_, hour) => drift[Math.floor(hour / 24)]! + swing[hour % 24]!);
+}

@@ -1,0 +1,109 @@
+import {
+  addDays,
+  DAY_MS,
+  dateAt,
+  dayOfYear,
+  HOUR_MS,
+  instantAt,
+  type PlainDate,
+  startOfDay,
+  type Zone,
+} from '../basics/calendar.js';
+import { meansWithin } from '../readings/means-within.js';
+import type { ReadSeries } from '../readings/read-series.js';
+import { longestJoinedMs } from '../readings/step.js';
+import { soilDayShape } from '../seedbed/day-curve.js';
+import { dayLengthH } from '../seedbed/day-length.js';
+import { type DayOnClock, hourlyFromDays } from '../seedbed/hourly-from-days.js';
+
+/** Where the seed lies, as far as the calendar and the sun are concerned. */
+export interface Site {
+  readonly zone: Zone;
+  readonly latitude: number | null;
+  readonly longitude: number | null;
+}
+
+/** Hour by hour, what a series says. */
+export interface KnownHours {
+  /** Hourly means [°C]; NaN where the series says nothing. */
+  readonly hourlyC: Float64Array;
+  /** What each rests on: codes of basics/series. */
+  readonly basis: Uint8Array;
+  /** 1 where the hour shows the swing of day and night, 0 where only a mean is known. */
+  readonly swings: Uint8Array;
+}
+
+/** A step longer than this shows no night and no afternoon [ms]. */
+const COARSE_STEP_MS = 6 * HOUR_MS;
+/** Daylight the day curve is made for [h]; polar days and nights are cut off here. */
+const SHORTEST_DAYLIGHT_H = 4;
+const LONGEST_DAYLIGHT_H = 22;
+
+/** The instants between which a series says anything. */
+export function extentOf({ readings, days, zone }: ReadSeries): { firstMs: number; lastMs: number } {
+  if (readings) return { firstMs: readings.atMs[0]!, lastMs: readings.atMs.at(-1)! };
+  return { firstMs: startOfDay(days[0]!.date, zone), lastMs: startOfDay(addDays(days.at(-1)!.date, 1), zone) };
+}
+
+export const isCoarse = (series: ReadSeries): boolean => (series.usualStepMs ?? 0) > COARSE_STEP_MS;
+
+/** A series laid out on whole hours from an instant on. */
+export const knownHours = (series: ReadSeries, site: Site, startMs: number, nHours: number): KnownHours =>
+  series.readings ? hoursOfReadings(series, startMs, nHours) : hoursOfDays(series, site, startMs, nHours);
+
+function hoursOfReadings(series: ReadSeries, startMs: number, nHours: number): KnownHours {
+  const readings = series.readings!;
+  const starts = Float64Array.from({ length: nHours }, (_, hour) => startMs + hour * HOUR_MS);
+  const ends = starts.map((ms) => ms + HOUR_MS);
+  const { meanC, coveredMs } = meansWithin(readings, starts, ends, longestJoinedMs(series.usualStepMs));
+  const basis = new Uint8Array(nHours);
+  let next = 0;
+  for (let hour = 0; hour < nHours; hour++) {
+    if (coveredMs[hour]! < HOUR_MS / 2) meanC[hour] = NaN;
+    while (next < readings.atMs.length - 1 && readings.atMs[next]! < starts[hour]!) next++;
+    basis[hour] = readings.basis[next]!;
+  }
+  return { hourlyC: meanC, basis, swings: new Uint8Array(nHours).fill(isCoarse(series) ? 0 : 1) };
+}
+
+function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: number): KnownHours {
+  const firstDate = dateAt(startMs - DAY_MS, site.zone);
+  const lastDate = dateAt(startMs + (nHours + 24) * HOUR_MS, site.zone);
+  const basis = new Uint8Array(nHours);
+  const swings = new Uint8Array(nHours);
+  const onClock: DayOnClock[] = [];
+  series.days.forEach((day, i) => {
+    if (day.date < firstDate || day.date > lastDate) return;
+    const clock = dayOnClock(day.date, site, startMs);
+    onClock.push({ ...clock, minC: day.min, meanC: day.mean, maxC: day.max });
+    const from = Math.max(0, Math.ceil(clock.startH - 0.5));
+    const to = Math.max(0, Math.ceil(clock.endH - 0.5));
+    basis.fill(series.dayBasis[i]!, from, to);
+    if (day.min !== null) swings.fill(1, from, to);
+  });
+  return { hourlyC: hourlyFromDays(onClock, nHours, soilDayShape(series.probeDepthCm ?? 0)), basis, swings };
+}
+
+/** A date's start, end and daylight, in hours since an instant. */
+function dayOnClock(date: PlainDate, site: Site, startMs: number) {
+  const toHours = (ms: number): number => (ms - startMs) / HOUR_MS;
+  const daylightH =
+    site.latitude === null
+      ? 12
+      : Math.min(LONGEST_DAYLIGHT_H, Math.max(SHORTEST_DAYLIGHT_H, dayLengthH(site.latitude, dayOfYear(date))));
+  const noonH = toHours(solarNoonMs(date, site));
+  return {
+    startH: toHours(startOfDay(date, site.zone)),
+    endH: toHours(startOfDay(addDays(date, 1), site.zone)),
+    sunriseH: noonH - daylightH / 2,
+    sunsetH: noonH + daylightH / 2,
+  };
+}
+
+/** When the sun stands highest, by the longitude (the equation of time, at most 17 minutes, is left out); else at 12:00. */
+function solarNoonMs(date: PlainDate, { zone, longitude }: Site): number {
+  const clockNoonMs = instantAt(date, '12:00', zone);
+  if (longitude === null) return clockNoonMs;
+  const clockAheadH = zone.offsetMs(clockNoonMs) / HOUR_MS - longitude / 15;
+  return clockNoonMs + (clockAheadH - 24 * Math.round(clockAheadH / 24)) * HOUR_MS;
+}

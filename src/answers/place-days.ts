@@ -1,0 +1,34 @@
+import { addDays, HOUR_MS, type PlainDate, startOfDay, type Zone } from '../basics/calendar.js';
+
+/** The place's days as stretches of a record's hours. */
+export interface PlaceDays {
+  /** The dates, in order. */
+  readonly dates: readonly PlainDate[];
+  /** For each hour of the record, which of the dates it falls on by its middle; -1 before the first, and the count after the last. */
+  readonly dayOfHour: Int32Array;
+  /** When each date ends, in hours since the record's start. */
+  readonly endH: Float64Array;
+}
+
+/**
+ * Which date at the place each hour of a record falls on.
+ *
+ * @param startMs When the record starts.
+ * @param nHours  How many hours it has.
+ * @param from    First date wanted.
+ * @param nDays   How many dates are wanted.
+ */
+export function placeDays(startMs: number, nHours: number, from: PlainDate, nDays: number, zone: Zone): PlaceDays {
+  const dates = Array.from({ length: nDays }, (_, day) => addDays(from, day));
+  const firstH = (startOfDay(from, zone) - startMs) / HOUR_MS;
+  const endH = Float64Array.from(dates, (date) => (startOfDay(addDays(date, 1), zone) - startMs) / HOUR_MS);
+  const dayOfHour = new Int32Array(nHours);
+  let day = -1;
+  for (let hour = 0; hour < nHours; hour++) {
+    const middle = hour + 0.5;
+    if (day < 0 && middle >= firstH) day = 0;
+    while (day >= 0 && day < nDays && middle >= endH[day]!) day++;
+    dayOfHour[hour] = day;
+  }
+  return { dates, dayOfHour, endH };
+}

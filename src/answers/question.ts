@@ -1,0 +1,62 @@
+import type { PlainDate } from '../basics/calendar.js';
+import type { Crop, Span } from '../germination/crop.js';
+import type { ReadSeries } from '../readings/read-series.js';
+import type { SeriesReport } from '../readings/report.js';
+import type { Beyond } from './hours-ahead.js';
+import type { Site } from './known-hours.js';
+
+export const bedKinds = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
+export const covers = ['bare', 'grass', 'mulch', 'black-film', 'clear-film', 'fleece'] as const;
+export const moistures = ['rain', 'moist', 'wet', 'dry'] as const;
+
+/** Where in the garden the seed lies. */
+export interface Bed {
+  readonly kind: (typeof bedKinds)[number];
+  readonly cover: (typeof covers)[number];
+  readonly moisture: (typeof moistures)[number];
+  readonly shadePercent: number;
+  readonly roomC: number | null;
+  /** When seed sown into dry soil is first wetted. */
+  readonly wettedOn: PlainDate | null;
+}
+
+export const defaultBed: Bed = {
+  kind: 'open-ground',
+  cover: 'bare',
+  moisture: 'rain',
+  shadePercent: 0,
+  roomC: null,
+  wettedOn: null,
+};
+
+/** A seed lot, as far as the grower has tested it. */
+export interface Lot {
+  readonly germinationPercent: number | null;
+  readonly testedOn: PlainDate | null;
+  readonly hotLimitShiftC: number;
+}
+
+/** What a grower asks: this crop, sown here and then, over these temperatures. */
+export interface Question {
+  readonly crop: Crop;
+  readonly site: Site;
+  /** True where the caller named no zone and the stamps' own offset serves. */
+  readonly zoneFromStamps: boolean;
+  readonly bed: Bed;
+  readonly sowing: {
+    readonly date: PlainDate;
+    readonly time: string;
+    readonly depthCm: number | null;
+    readonly seeds: number | null;
+  };
+  readonly lot: Lot | null;
+  /** How many times longer than the chart this grower's beds take; replaces the crop's range. */
+  readonly timeFactor: number | null;
+  /** The share of the laboratory's stand that this grower's beds give; replaces the crop's. */
+  readonly standFactor: Span | null;
+  readonly countDays: number | null;
+  readonly series: readonly ReadSeries[];
+  /** What was understood of each series, told back as it is. */
+  readonly understood: readonly SeriesReport[];
+  readonly beyond: Beyond | null;
+}

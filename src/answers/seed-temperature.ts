@@ -1,0 +1,193 @@
+import { DAY_MS, dateAt, HOUR_MS, instantText } from '../basics/calendar.js';
+import { type Note, RequestError } from '../basics/errors.js';
+import { basisCode } from '../basics/series.js';
+import type { ReadSeries } from '../readings/read-series.js';
+import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
+import { fillGap, type MissingHours, missingHours } from './fill-gaps.js';
+import { type Beyond, hoursAhead } from './hours-ahead.js';
+import { extentOf, isCoarse, knownHours, type Site } from './known-hours.js';
+
+/** Hourly means at the seed, on a clock of whole hours before and after the wetting. */
+export interface SeedTemperature {
+  readonly startMs: number;
+  readonly hourlyC: Float64Array;
+  /** What each hour rests on: codes of basics/series. */
+  readonly basis: Uint8Array;
+}
+
+/** What is known of the temperature at the seed, ready to be carried on as far as it is needed. */
+export interface SeedRecord {
+  /** The hour of the wetting, counted from the record's start. */
+  readonly wetH: number;
+  /** The hour at which the values sent end. */
+  readonly knownToH: number;
+  /** False where nothing since wetting shows the swing of day and night. */
+  readonly showsSwing: boolean;
+  readonly warnings: readonly Note[];
+  /** Temperatures up to this many hours after wetting, supposed where nothing was sent. */
+  upTo(hoursAfterWetting: number): SeedTemperature;
+}
+
+/** No gap longer than this is filled since wetting [h]: nothing would be left to go by. */
+const LONGEST_FILLED_H = 14 * 24;
+/** The values may begin this long after the wetting; their first day stands in [h]. */
+const LATEST_START_H = 24;
+/** Nothing is asked of hours further than this after the wetting [h]. */
+const LONGEST_NEEDED_H = 368 * 24;
+/** The wetting may lie this far beyond the last value [h]. */
+const FURTHEST_AHEAD_H = 366 * 24;
+
+/**
+ * Lays one or several soil series out by the hour, from up to a month before the last value or the wetting on.
+ *
+ * @param series Soil series at one depth. Measured values win over forecast ones, later series over earlier ones.
+ * @param site   The place.
+ * @param wetMs  When the seed was wetted; the whole hours are counted from here.
+ * @param beyond What to suppose after the last value.
+ * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
+ */
+export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: number, beyond: Beyond): SeedRecord {
+  const surestLast = [...series].sort((a, b) => Number(b.origin === 'forecast') - Number(a.origin === 'forecast'));
+  const extents = surestLast.map(extentOf);
+  const firstMs = Math.min(...extents.map((extent) => extent.firstMs));
+  const lastMs = Math.max(...extents.map((extent) => extent.lastMs));
+  refuseFarAhead(wetMs, lastMs, site);
+  if (firstMs - wetMs > LATEST_START_H * HOUR_MS) refuseLateStart(firstMs, site);
+  const usefulFromMs = Math.max(firstMs, Math.min(wetMs, lastMs) - (LEVEL_DAYS + 1) * DAY_MS);
+  const wetH = Math.max(0, 24 * Math.ceil((wetMs - usefulFromMs) / DAY_MS));
+  const startMs = wetMs - wetH * HOUR_MS;
+  const nHours = Math.min(Math.max(0, Math.floor((lastMs - startMs) / HOUR_MS)), wetH + LONGEST_NEEDED_H);
+
+  const hourlyC = new Float64Array(nHours).fill(NaN);
+  const basis = new Uint8Array(nHours);
+  const swings = new Uint8Array(nHours);
+  for (const one of surestLast) {
+    const known = knownHours(one, site, startMs, nHours);
+    for (let hour = 0; hour < nHours; hour++) {
+      if (Number.isNaN(known.hourlyC[hour])) continue;
+      hourlyC[hour] = known.hourlyC[hour]!;
+      basis[hour] = known.basis[hour]!;
+      swings[hour] = known.swings[hour]!;
+    }
+  }
+  const knownToH = hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
+  const knownC = hourlyC.subarray(0, knownToH);
+  const gaps = fillAll(knownC, wetH, (hour) => startMs + hour * HOUR_MS, site);
+  for (const gap of gaps) basis.fill(basisCode('filled'), gap.fromH, gap.toH);
+
+  const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
+  const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
+  const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
+  return {
+    wetH,
+    knownToH,
+    showsSwing,
+    warnings: [
+      ...series.flatMap((one) => one.warnings),
+      ...fillWarnings(gaps, wetH),
+      ...swingWarnings(showsSwing, swinging < sinceWetting.length, series.some(isCoarse)),
+    ],
+    upTo(hoursAfterWetting) {
+      const total = wetH + hoursAfterWetting;
+      const all = { startMs, hourlyC: new Float64Array(total), basis: new Uint8Array(total) };
+      all.hourlyC.set(knownC.subarray(0, total));
+      all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
+      if (total > knownToH) {
+        const lastKnownMs = startMs + knownToH * HOUR_MS;
+        if (beyond === 'refuse') refuseBeyond(lastKnownMs, startMs + total * HOUR_MS, site);
+        else all.hourlyC.set(hoursAhead(beyond, knownC, total - knownToH, lastKnownMs, site), knownToH);
+        all.basis.fill(basisCode(beyond === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
+      }
+      return all;
+    },
+  };
+}
+
+/** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
+function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => number, site: Site): MissingHours[] {
+  if (knownC.length < 24) {
+    throw new RequestError(
+      'too-few-readings',
+      'Less than one whole day of temperatures is too little to go on; send at least 24 hours in a row.',
+    );
+  }
+  const gaps = missingHours(knownC);
+  for (const gap of gaps) {
+    if (gap.toH > wetH && gap.toH - gap.fromH > LONGEST_FILLED_H) {
+      const [from, to] = [gap.fromH, gap.toH].map((hour) => instantText(atMs(hour), site.zone));
+      throw new RequestError(
+        'gap-too-long',
+        `There is no temperature between ${from} and ${to}, over 14 days. Send the missing days, or only what follows the gap with a sowing after it.`,
+      );
+    }
+    fillGap(knownC, gap);
+  }
+  const first = knownC.findIndex((value) => !Number.isNaN(value));
+  if (first - wetH > LATEST_START_H) refuseLateStart(atMs(first), site);
+  for (let hour = first - 1; hour >= 0; hour--) knownC[hour] = knownC[Math.min(hour + 24, knownC.length - 1)]!;
+  return first > wetH ? [{ fromH: wetH, toH: first }, ...gaps] : gaps;
+}
+
+function refuseLateStart(firstMs: number, site: Site): never {
+  const date = dateAt(firstMs, site.zone);
+  throw new RequestError(
+    'starts-after-sowing',
+    `The temperatures begin on ${date}, more than a day after the seed was wetted. Send earlier ones, or a later sowing date.`,
+    [{ path: ['sowing', 'date'], detail: `No temperature is known before ${date}.` }],
+  );
+}
+
+function refuseFarAhead(wetMs: number, lastMs: number, site: Site): void {
+  if (wetMs - lastMs <= FURTHEST_AHEAD_H * HOUR_MS) return;
+  throw new RequestError(
+    'ends-too-early',
+    `The last temperature is of ${dateAt(lastMs, site.zone)}, over a year before the sowing; send newer ones.`,
+  );
+}
+
+function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never {
+  const [last, needed] = [lastKnownMs, neededMs].map((ms) => dateAt(ms, site.zone));
+  throw new RequestError(
+    'ends-too-early',
+    `The temperatures end on ${last}, and the count is on ${needed}. Send them up to then, count earlier (countDays), or let "beyond" say what to suppose.`,
+    [
+      {
+        path: ['beyond'],
+        detail: '"refuse" allows nothing after the last value; "seasonal-drift" and "repeat-last-week" do.',
+      },
+    ],
+  );
+}
+
+function fillWarnings(gaps: readonly MissingHours[], wetH: number): Note[] {
+  const hours = gaps.reduce((sum, gap) => sum + Math.max(0, gap.toH - Math.max(wetH, gap.fromH)), 0);
+  if (hours === 0) return [];
+  return [
+    {
+      code: 'hours-filled',
+      text: `${hours} hours since sowing had no temperature; they were filled from the hours around them.`,
+    },
+  ];
+}
+
+function swingWarnings(showsSwing: boolean, someMeansOnly: boolean, coarse: boolean): Note[] {
+  const warnings: Note[] = [];
+  if (coarse) {
+    warnings.push({
+      code: 'coarse-step',
+      text: 'Readings more than six hours apart miss the afternoon and the night. Read more often.',
+    });
+  }
+  if (!showsSwing) {
+    warnings.push({
+      code: 'no-swing',
+      text: 'Means alone cannot show hot afternoons or cold nights: no spells are looked for, and the dates can err. Send each day’s minimum and maximum, or readings by the hour.',
+    });
+  } else if (someMeansOnly) {
+    warnings.push({
+      code: 'some-days-without-swing',
+      text: 'Some days since sowing are known by their mean alone, so hot afternoons and cold nights on them are not seen.',
+    });
+  }
+  return warnings;
+}

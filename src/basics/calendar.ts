@@ -1,0 +1,170 @@
+import { DateTime, FixedOffsetZone, IANAZone, Settings } from 'luxon';
+
+Settings.throwOnInvalid = true;
+Settings.defaultZone = 'utc';
+
+/** A calendar date at a place, `YYYY-MM-DD`. Not an instant: the two meet only where a zone is named. */
+export type PlainDate = string & { readonly kind: 'PlainDate' };
+
+/** How far a place's clocks are ahead of UTC, at any instant. Instants are milliseconds since 1970-01-01T00:00Z. */
+export interface Zone {
+  readonly name: string;
+  offsetMs(instantMs: number): number;
+}
+
+export const HOUR_MS = 3_600_000;
+export const DAY_MS = 24 * HOUR_MS;
+
+/** Years the calendar serves; schemas refuse dates outside them. */
+export const FIRST_YEAR = 1900;
+export const LAST_YEAR = 2199;
+
+const MOST_ZONES_KEPT = 100;
+const zones = new Map<string, Zone>();
+
+/** The zone of an IANA name such as `Etc/GMT+2`, or undefined where there is none of that name. */
+export function findZone(name: string): Zone | undefined {
+  const known = zones.get(name);
+  if (known) return known;
+  if (!IANAZone.isValidZone(name)) return undefined;
+  if (zones.size >= MOST_ZONES_KEPT) zones.clear();
+  const zone = tabledZone(IANAZone.create(name));
+  zones.set(name, zone);
+  return zone;
+}
+
+/** A zone that keeps one offset all year, as a stamp's own offset does. */
+export function fixedZone(offsetMinutes: number): Zone {
+  const offsetMs = offsetMinutes * 60_000;
+  const name = offsetMinutes === 0 ? 'UTC' : `UTC${FixedOffsetZone.instance(offsetMinutes).formatOffset(0, 'short')}`;
+  return { name, offsetMs: () => offsetMs };
+}
+
+/** Asking luxon for each hour's offset is slow; a year's few changes are found once, by bisection, and kept. */
+function tabledZone(zone: IANAZone): Zone {
+  const years = new Map<number, { fromMs: number; offsetMs: number }[]>();
+  const offsetAt = (ms: number): number => zone.offset(ms) * 60_000;
+  const changesOf = (year: number) => {
+    const steps = 26;
+    const start = Date.UTC(year, 0, 1);
+    const width = (Date.UTC(year + 1, 0, 1) - start) / steps;
+    const changes = [{ fromMs: start, offsetMs: offsetAt(start) }];
+    for (let step = 1; step <= steps; step++) {
+      let before = start + (step - 1) * width;
+      let after = start + step * width;
+      const offsetMs = offsetAt(after);
+      if (offsetMs === changes.at(-1)!.offsetMs) continue;
+      while (after - before > 1) {
+        const middle = Math.floor((before + after) / 2);
+        if (offsetAt(middle) === offsetMs) after = middle;
+        else before = middle;
+      }
+      changes.push({ fromMs: after, offsetMs });
+    }
+    return changes;
+  };
+  return {
+    name: zone.name,
+    offsetMs(instantMs) {
+      const year = new Date(instantMs).getUTCFullYear();
+      if (year < FIRST_YEAR - 1 || year > LAST_YEAR + 2) return offsetAt(instantMs);
+      let changes = years.get(year);
+      if (!changes) {
+        changes = changesOf(year);
+        years.set(year, changes);
+      }
+      let i = changes.length - 1;
+      while (i > 0 && changes[i]!.fromMs > instantMs) i--;
+      return changes[i]!.offsetMs;
+    },
+  };
+}
+
+/** The instant at which a wall clock at the place shows this; of a repeated hour the first, of a missing one the hour after it. */
+function instantOfWallClock(wallClockMs: number, zone: Zone): number {
+  const offsetBefore = zone.offsetMs(wallClockMs - DAY_MS);
+  const offsetAfter = zone.offsetMs(wallClockMs + DAY_MS);
+  const first = wallClockMs - offsetBefore;
+  const second = wallClockMs - offsetAfter;
+  if (zone.offsetMs(first) === offsetBefore || zone.offsetMs(second) !== offsetAfter) return first;
+  return second;
+}
+
+const wallClockOf = (date: PlainDate): number =>
+  Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10)));
+const dateOfWallClock = (wallClockMs: number): PlainDate =>
+  new Date(wallClockMs).toISOString().slice(0, 10) as PlainDate;
+
+/** A date from text such as `2027-02-28`, or undefined where there is no such day. */
+export function findDate(text: string): PlainDate | undefined {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return undefined;
+  const year = Number(text.slice(0, 4));
+  const exists = dateOfWallClock(wallClockOf(text as PlainDate)) === text;
+  return exists && year >= FIRST_YEAR && year <= LAST_YEAR ? (text as PlainDate) : undefined;
+}
+
+/** The first instant of a date at the place. A day lasts 23, 24 or 25 hours: up to the start of the next. */
+export const startOfDay = (date: PlainDate, zone: Zone): number => instantOfWallClock(wallClockOf(date), zone);
+
+/** The instant of a date and a clock time `HH:MM` at the place. */
+export const instantAt = (date: PlainDate, time: string, zone: Zone): number =>
+  instantOfWallClock(wallClockOf(date) + Number(time.slice(0, 2)) * HOUR_MS + Number(time.slice(3, 5)) * 60_000, zone);
+
+/** The date that an instant falls on at the place. */
+export const dateAt = (instantMs: number, zone: Zone): PlainDate =>
+  dateOfWallClock(instantMs + zone.offsetMs(instantMs));
+
+/** The date n days after (or, below 0, before) another. */
+export const addDays = (date: PlainDate, days: number): PlainDate => dateOfWallClock(wallClockOf(date) + days * DAY_MS);
+
+/** Days from one date to another; below 0 where the second is earlier. */
+export const daysBetween = (from: PlainDate, to: PlainDate): number => (wallClockOf(to) - wallClockOf(from)) / DAY_MS;
+
+/** The day of the year, 1 January being 1. */
+export const dayOfYear = (date: PlainDate): number => daysBetween(`${date.slice(0, 4)}-01-01` as PlainDate, date) + 1;
+
+/** An instant as RFC 3339 text with the place's offset. */
+export const instantText = (instantMs: number, zone: Zone): string =>
+  DateTime.fromMillis(instantMs)
+    .setZone(FixedOffsetZone.instance(zone.offsetMs(instantMs) / 60_000))
+    .toISO({ suppressMilliseconds: true })!;
+
+const STAMP = /^\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:?\d{2})?$/i;
+
+/** An ISO 8601 stamp: its instant, and the offset it carries in minutes. */
+export interface Stamp {
+  readonly ms: number;
+  readonly offsetMinutes: number;
+}
+
+/**
+ * The instant of an ISO stamp such as `2027-08-03T12:00-02:00`, or undefined where it is none.
+ * A stamp without an offset is a wall clock's, and needs the place's zone.
+ */
+export function findStamp(text: string, zone?: Zone): Stamp | undefined {
+  const match = STAMP.exec(text);
+  if (!match) return undefined;
+  const date = findDate(text.slice(0, 10));
+  const time = text.slice(11, 16);
+  if (!date || time > '23:59' || Number(time.slice(3)) > 59) return undefined;
+  const seconds = Number(match[1]?.slice(1) ?? 0);
+  if (seconds >= 60) return undefined;
+  const offset = match[3];
+  if (offset) {
+    const offsetMinutes = minutesOf(offset);
+    if (offsetMinutes === undefined) return undefined;
+    const wallClock = wallClockOf(date) + Number(time.slice(0, 2)) * HOUR_MS + Number(time.slice(3)) * 60_000;
+    return { ms: wallClock + seconds * 1000 - offsetMinutes * 60_000, offsetMinutes };
+  }
+  if (!zone) return undefined;
+  const ms = instantAt(date, time, zone) + seconds * 1000;
+  return { ms, offsetMinutes: zone.offsetMs(ms) / 60_000 };
+}
+
+function minutesOf(offset: string): number | undefined {
+  if (offset.toUpperCase() === 'Z') return 0;
+  const hours = Number(offset.slice(1, 3));
+  const minutes = Number(offset.slice(-2));
+  if (hours > 14 || minutes > 59) return undefined;
+  return (offset[0] === '-' ? -1 : 1) * (hours * 60 + minutes);
+}

@@ -1,0 +1,71 @@
+import { z } from 'zod';
+
+const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
+
+/** What can be set from outside. Each has its line in the README's table, and a test holds the two together. */
+export const configSchema = z.object({
+  HOST: z.string().min(1).default('127.0.0.1').describe('Address to listen on'),
+  PORT: z.coerce.number().int().min(0).max(65_535).default(8080).describe('Port to listen on; 0 takes any free one'),
+  LOG_LEVEL: z
+    .enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'])
+    .default('info')
+    .describe('How much is logged, as JSON lines on standard output'),
+  API_KEYS: z
+    .string()
+    .default('')
+    .transform(parseKeys)
+    .describe('Keys that callers must send, as owner:key,owner:key; empty: none'),
+  ALLOW_OPEN: z
+    .enum(['0', '1'])
+    .default('0')
+    .transform((value) => value === '1')
+    .describe('1: listen beyond this machine even without keys'),
+});
+
+export type Config = z.output<typeof configSchema>;
+
+/** The configuration, or every fault in it at once, in words. */
+export function readConfig(
+  environment: Readonly<Record<string, string | undefined>>,
+): { config: Config } | { faults: string } {
+  const set = Object.fromEntries(
+    Object.keys(configSchema.shape).flatMap((name) =>
+      environment[name] === undefined || environment[name] === '' ? [] : [[name, environment[name]]],
+    ),
+  );
+  const result = configSchema.superRefine(refuseOpenByAccident).safeParse(set);
+  return result.success ? { config: Object.freeze(result.data) } : { faults: z.prettifyError(result.error) };
+}
+
+/** Owners by key. */
+function parseKeys(text: string, context: z.RefinementCtx): ReadonlyMap<string, string> {
+  const keys = new Map<string, string>();
+  for (const pair of text.split(',').filter((one) => one.trim() !== '')) {
+    const [owner, key] = splitOnce(pair.trim());
+    if (!/^[a-z0-9-]{1,64}$/.test(owner) || !/^[\x21-\x7e]+$/.test(key)) {
+      context.addIssue({
+        code: 'custom',
+        message:
+          'must be owner:key pairs with commas between; owners are a-z, 0-9 and -, keys are visible ASCII characters',
+      });
+    } else if (keys.has(key)) {
+      context.addIssue({ code: 'custom', message: `has the same key for ${keys.get(key)} and ${owner}` });
+    }
+    keys.set(key, owner);
+  }
+  return keys;
+}
+
+function splitOnce(pair: string): [string, string] {
+  const colon = pair.indexOf(':');
+  return colon < 0 ? [pair, ''] : [pair.slice(0, colon), pair.slice(colon + 1)];
+}
+
+function refuseOpenByAccident(config: Config, context: z.RefinementCtx): void {
+  if (config.API_KEYS.size > 0 || config.ALLOW_OPEN || LOOPBACK.includes(config.HOST)) return;
+  context.addIssue({
+    code: 'custom',
+    path: ['HOST'],
+    message: `${config.HOST} can be reached from other machines, and no API_KEYS are set: set some, or ALLOW_OPEN=1 to let everybody in`,
+  });
+}

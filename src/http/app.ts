@@ -1,0 +1,151 @@
+import { randomUUID } from 'node:crypto';
+import swagger from '@fastify/swagger';
+import swaggerUi from '@fastify/swagger-ui';
+import Fastify, {
+  type FastifyInstance,
+  type FastifyReply,
+  type FastifyRequest,
+  type FastifyServerOptions,
+} from 'fastify';
+import { type ErrorCode, RequestError } from '../basics/errors.js';
+import type { FindOwner } from './keys.js';
+import { openApiDocument } from './openapi.js';
+import { problemOf } from './problems.js';
+import type { Route } from './route.js';
+import { cropRoutes } from './routes/crops.js';
+import { forecastRoutes } from './routes/forecasts.js';
+import { readingsRoutes } from './routes/readings.js';
+import { serviceRoutes } from './routes/service.js';
+
+export interface AppOptions {
+  readonly version: string;
+  readonly clock: () => Date;
+  /** Left out: nobody needs a key. */
+  readonly findOwner?: FindOwner | undefined;
+  readonly logger?: FastifyServerOptions['logger'];
+}
+
+const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
+/** A file is read into memory for now; streaming 256 MB comes with the readings of real loggers. */
+const CSV_LIMIT_BYTES = 16 * 1024 * 1024;
+const LONGEST_PATH_PARAMETER = 200;
+
+const SAFETY_HEADERS = {
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'x-frame-options': 'DENY',
+};
+
+/** The service, ready to listen or to be asked in a test. */
+export async function buildApp({ version, clock, findOwner, logger = false }: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger,
+    bodyLimit: JSON_LIMIT_BYTES,
+    genReqId: () => randomUUID(),
+    requestIdHeader: false,
+    routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
+    frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
+  });
+  app.addContentTypeParser('text/csv', { parseAs: 'string', bodyLimit: CSV_LIMIT_BYTES }, (_, body, done) =>
+    done(null, body),
+  );
+  app.removeContentTypeParser('text/plain');
+
+  const routes = [...cropRoutes(clock), ...forecastRoutes(clock), ...readingsRoutes(clock), ...serviceRoutes];
+  const document = openApiDocument(routes, version);
+
+  app.addHook('onRequest', async (_, reply) => {
+    reply.headers(SAFETY_HEADERS);
+  });
+  app.addHook('onRequest', async (request) => {
+    const path = request.url.split('?', 1)[0]!;
+    if (!path.startsWith('/v1/')) return;
+    if (findOwner) requireKey(request, findOwner);
+    requireJsonAccepted(request);
+  });
+  app.setErrorHandler((error, request, reply) => {
+    const known = asRequestError(error);
+    if (known.code === 'internal') request.log.error({ err: error }, 'request failed');
+    sendProblem(request, reply, known);
+  });
+  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
+
+  for (const { method, url, handler } of routes) app.route({ method, url, handler });
+  app.get('/openapi.json', async () => document);
+  app.get('/', async (_, reply) => reply.redirect('/docs'));
+  await app.register(swagger, { mode: 'static', specification: { document: document as never } });
+  await app.register(swaggerUi, {
+    routePrefix: '/docs',
+    uiConfig: { docExpansion: 'list', defaultModelsExpandDepth: 0 },
+    theme: { css: [{ filename: 'quiet.css', content: '.swagger-ui .topbar { display: none }' }] },
+  });
+  return app;
+}
+
+function requireKey(request: FastifyRequest, findOwner: FindOwner): void {
+  const key = /^Bearer (.+)$/i.exec(request.headers.authorization ?? '')?.[1];
+  if (key === undefined || findOwner(key) === undefined) {
+    throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
+  }
+}
+
+function requireJsonAccepted({ headers }: FastifyRequest): void {
+  const accepted = headers.accept?.split(',').map((one) => one.split(';', 1)[0]!.trim().toLowerCase());
+  if (!accepted || accepted.some((type) => ['*/*', 'application/*', 'application/json', ''].includes(type))) return;
+  throw new RequestError(
+    'not-acceptable',
+    `This route answers in application/json, and the Accept header allows only ${headers.accept}.`,
+  );
+}
+
+/** What fastify itself found wrong, and everything else, in our own words. */
+function asRequestError(error: unknown): RequestError {
+  if (error instanceof RequestError) return error;
+  const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
+  const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
+  if (statusCode === 413)
+    return said(
+      'too-large',
+      'The body is larger than this route takes: 4 MB of JSON, 16 MB of CSV. Send fewer days or hourly readings.',
+    );
+  if (statusCode === 415)
+    return said('unsupported-media-type', 'Set Content-Type to application/json, or to text/csv for a logger’s file.');
+  if (code === 'FST_ERR_CTP_EMPTY_JSON_BODY') return said('not-json', 'The body is empty. Send the question as JSON.');
+  if (statusCode === 400 && (error instanceof SyntaxError || code?.startsWith('FST_ERR_CTP_INVALID_JSON'))) {
+    return said('not-json', `The body cannot be parsed as JSON: ${message}. Check quotes, commas and brackets.`);
+  }
+  if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) {
+    return said('bad-request', `The request cannot be read: ${message}.`);
+  }
+  return said('internal', 'Something went wrong here; the instance below finds it in the log.');
+}
+
+function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): RequestError {
+  const path = request.url.split('?', 1)[0]!;
+  const methods = routes.filter(({ url }) => matches(url, path)).map(({ method }) => method);
+  if (methods.length === 0) {
+    return new RequestError(
+      'not-found',
+      `There is nothing at ${path.slice(0, 200)}; /docs lists the addresses there are.`,
+    );
+  }
+  reply.header('allow', methods.flatMap((method) => (method === 'GET' ? ['GET', 'HEAD'] : [method])).join(', '));
+  return new RequestError(
+    'method-not-allowed',
+    `${path.slice(0, 200)} takes ${methods.join(' and ')}, not ${request.method}.`,
+  );
+}
+
+function matches(url: string, path: string): boolean {
+  const [wanted, given] = [url.split('/'), path.split('/')];
+  return (
+    wanted.length === given.length &&
+    wanted.every((part, i) => part === given[i] || (part.startsWith(':') && given[i] !== ''))
+  );
+}
+
+function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
+  const problem = problemOf(error, `urn:uuid:${request.id}`);
+  if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
+  reply.code(problem.status).type('application/problem+json').send(problem);
+}

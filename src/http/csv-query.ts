@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { bedKinds, covers, moistures } from '../answers/question.js';
+import type { Fault } from '../basics/errors.js';
+import { notUnderstood } from './read.js';
+import type { QueryParameter } from './route.js';
+import { dateSchema, idSchema, timeSchema, timeZoneSchema } from './schemas/common.js';
+import { askingShape, beyondSchema } from './schemas/forecast.js';
+
+/** Where in the JSON question a query parameter belongs, and what it takes. */
+interface Parameter {
+  readonly path: readonly string[];
+  readonly schema: z.ZodType;
+  readonly isNumber?: true;
+}
+
+const text = (path: string, schema: z.ZodType = z.string()): Parameter => ({ path: path.split('.'), schema });
+const number = (path: string, schema: z.ZodType = z.number()): Parameter => ({
+  path: path.split('.'),
+  schema,
+  isNumber: true,
+});
+
+const latitude = number('where.place.latitude', z.number().min(-90).max(90));
+const longitude = number('where.place.longitude', z.number().min(-180).max(180));
+const timeZone = text('where.place.timeZone', timeZoneSchema);
+
+/** The query parameters that ask the question when the body is a file: short names first, the others by their full name. */
+export const askingParameters: Parameters = {
+  crop: text('crop', idSchema),
+  sowing: text('sowing.date', dateSchema),
+  depthCm: number('sowing.depthCm', z.number().min(0).max(30)),
+  seeds: number('sowing.seeds', z.int().min(1).max(10_000_000)),
+  timeZone,
+  latitude,
+  longitude,
+  beyond: text('beyond', beyondSchema),
+  'sowing.time': text('sowing.time', timeSchema),
+  'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
+  'where.bed.kind': text('where.bed.kind', z.enum(bedKinds)),
+  'where.bed.cover': text('where.bed.cover', z.enum(covers)),
+  'where.bed.moisture': text('where.bed.moisture', z.enum(moistures)),
+  'where.bed.shadePercent': number('where.bed.shadePercent', z.number().min(0).max(100)),
+  'where.bed.roomC': number('where.bed.roomC', z.number().min(-10).max(50)),
+  'where.bed.wettedOn': text('where.bed.wettedOn', dateSchema),
+  'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
+  'lot.testedOn': text('lot.testedOn', dateSchema),
+  'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
+  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+  standFactor: number('standFactor', z.number().min(0).max(1)),
+  'standFactor.from': number('standFactor.from', z.number().min(0).max(1)),
+  'standFactor.to': number('standFactor.to', z.number().min(0).max(1)),
+  countDays: number('countDays', askingShape.countDays.unwrap()),
+};
+
+/** What a file's query may say of the place when nothing is forecast. */
+export const placeParameters: Parameters = { timeZone, latitude, longitude };
+
+/** The parameters that say what the file is. */
+export const fileParameters: Parameters = {
+  medium: text('medium', z.enum(['soil', 'air'])),
+  probeDepthCm: number('probeDepthCm', z.number().min(0).max(100)),
+  unit: text('unit', z.enum(['C', 'F', 'K'])),
+  column: text('column', z.string().max(200).describe('The number of the column, the first being 1, or its name.')),
+  timeColumn: text('timeColumn', z.string().max(200)),
+};
+
+/** Parameters as the OpenAPI document lists them. */
+export const documented = (parameters: Parameters, required: readonly string[] = []): QueryParameter[] =>
+  Object.entries(parameters).map(([name, { schema }]) => ({ name, schema, required: required.includes(name) }));
+
+export type Parameters = Readonly<Record<string, Parameter>>;
+
+/**
+ * The JSON question that query parameters ask.
+ *
+ * @throws {RequestError} naming every parameter that is not known here or is given twice.
+ */
+export function askedByQuery(
+  query: Readonly<Record<string, unknown>>,
+  parameters: Parameters,
+): Record<string, unknown> {
+  const faults: Fault[] = [];
+  const asked: Record<string, unknown> = {};
+  for (const [name, value] of Object.entries(query)) {
+    const parameter = Object.hasOwn(parameters, name) ? parameters[name]! : undefined;
+    if (!parameter) {
+      faults.push({
+        parameter: name,
+        detail: `is no parameter known here; there are ${Object.keys(parameters).join(', ')}`,
+      });
+    } else if (typeof value !== 'string') {
+      faults.push({ parameter: name, detail: 'is given twice; send it once' });
+    } else if (!place(asked, parameter.path, parameter.isNumber ? numberOrText(value) : value)) {
+      faults.push({ parameter: name, detail: 'contradicts another parameter; send one of the two' });
+    }
+  }
+  // A bed described without a place still stands somewhere.
+  const where = asked.where as Record<string, unknown> | undefined;
+  if (where && where.place === undefined) where.place = {};
+  if (faults.length > 0) throw notUnderstood(faults);
+  return asked;
+}
+
+/** The parameter at which a path of the question stands; the nearest above it where there is none. */
+export function parameterAt(path: readonly (string | number)[], parameters: Parameters): Pick<Fault, 'parameter'> {
+  for (let length = path.length; length > 0; length--) {
+    const wanted = path.slice(0, length).join('.');
+    const name = Object.keys(parameters).find((key) => parameters[key]!.path.join('.') === wanted);
+    if (name) return { parameter: name };
+  }
+  return { parameter: path.join('.') };
+}
+
+/** Writes a value into nested records; false where something else stands in the way. */
+function place(target: Record<string, unknown>, path: readonly string[], value: unknown): boolean {
+  const [key, ...rest] = path as [string, ...string[]];
+  if (rest.length === 0) {
+    if (target[key] !== undefined) return false;
+    target[key] = value;
+    return true;
+  }
+  target[key] ??= {};
+  const inner = target[key];
+  return typeof inner === 'object' && inner !== null && place(inner as Record<string, unknown>, rest, value);
+}
+
+const numberOrText = (value: string): number | string =>
+  value.trim() !== '' && Number.isFinite(Number(value)) ? Number(value) : value;

@@ -1,0 +1,38 @@
+/** Questions that work, for the OpenAPI document: the Quillmere Allotment Society's north bed, which does not exist. */
+export const exampleQuestion = {
+  crop: 'lettuce',
+  where: { place: { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' } },
+  sowing: { date: '2027-05-03', time: '18:00', depthCm: 1.3, seeds: 200 },
+  temperatures: [
+    {
+      medium: 'soil',
+      probeDepthCm: 5,
+      unit: 'C',
+      daily: [
+        { date: '2027-04-27', min: 9.1, max: 15.2 },
+        { date: '2027-04-28', min: 9.4, max: 16 },
+        { date: '2027-04-29', min: 10.2, max: 14.8 },
+        { date: '2027-04-30', min: 10, max: 15.5 },
+        { date: '2027-05-01', min: 9.8, max: 17.1 },
+        { date: '2027-05-02', min: 10.6, max: 17.4 },
+        { date: '2027-05-03', min: 11.2, max: 16.9 },
+      ],
+    },
+  ],
+};
+
+/** Two days of a probe, read every four hours. */
+export const exampleCsv = `time,soil 5 cm (C)
+2027-05-03T00:00-02:00,12.1
+2027-05-03T04:00-02:00,10.9
+2027-05-03T08:00-02:00,11.6
+2027-05-03T12:00-02:00,15.2
+2027-05-03T16:00-02:00,17.0
+2027-05-03T20:00-02:00,14.6
+2027-05-04T00:00-02:00,12.4
+2027-05-04T04:00-02:00,11.1
+2027-05-04T08:00-02:00,11.9
+2027-05-04T12:00-02:00,15.6
+2027-05-04T16:00-02:00,17.3
+2027-05-04T20:00-02:00,14.9
+`;

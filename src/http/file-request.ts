@@ -1,0 +1,62 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { RequestError } from '../basics/errors.js';
+import type { CsvHints } from '../readings/read-csv.js';
+import { askedByQuery, fileParameters, type Parameters, parameterAt } from './csv-query.js';
+import { read } from './read.js';
+import { type Rounding, roundingFor } from './rounding.js';
+import { precisionSchema } from './schemas/common.js';
+
+const hintsSchema = z.object({
+  medium: z.enum(['soil', 'air']).optional(),
+  probeDepthCm: z.number().min(0).max(100).optional(),
+  unit: z.enum(['C', 'F', 'K']).optional(),
+  column: z.string().max(200).optional(),
+  timeColumn: z.string().max(200).optional(),
+});
+
+/** Is the body a file? */
+export const isFile = (request: FastifyRequest): boolean => typeof request.body === 'string';
+
+/** How the caller wants numbers written, and the rest of the query. */
+export function precisionOf(request: FastifyRequest): { rounding: Rounding; query: Record<string, unknown> } {
+  const { precision, ...query } = request.query as Record<string, unknown>;
+  return { rounding: roundingFor(read(precisionSchema, precision, () => ({ parameter: 'precision' }))), query };
+}
+
+/** What the query of a file asks, and what it says of the file itself. */
+export function askedOfFile<Schema extends z.ZodType>(
+  schema: Schema,
+  parameters: Parameters,
+  query: Record<string, unknown>,
+): { asked: z.output<Schema>; hints: CsvHints } {
+  const all = { ...parameters, ...fileParameters };
+  const whereOf = (path: readonly (string | number)[]) => parameterAt(path, all);
+  const sent = askedByQuery(query, all);
+  const ofFile = Object.fromEntries(Object.entries(sent).filter(([name]) => Object.hasOwn(fileParameters, name)));
+  const rest = Object.fromEntries(Object.entries(sent).filter(([name]) => !Object.hasOwn(fileParameters, name)));
+  const { medium, probeDepthCm, unit, column, timeColumn } = read(hintsSchema, ofFile, whereOf);
+  return {
+    asked: read(schema, rest, whereOf),
+    hints: {
+      medium: medium ?? null,
+      probeDepthCm: probeDepthCm ?? null,
+      unit: unit ?? null,
+      column: column ?? null,
+      timeColumn: timeColumn ?? null,
+    },
+  };
+}
+
+/** Answers a file's question; what is wrong with it is told of the query's parameters rather than of a body. */
+export function inParameters<Answer>(parameters: Parameters, answer: () => Answer): Answer {
+  try {
+    return answer();
+  } catch (error) {
+    if (!(error instanceof RequestError)) throw error;
+    const faults = error.faults.map(({ path, ...fault }) =>
+      path ? { ...parameterAt(path, parameters), ...fault } : fault,
+    );
+    throw new RequestError(error.code, error.message, faults);
+  }
+}

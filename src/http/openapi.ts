@@ -1,0 +1,103 @@
+import { z } from 'zod';
+import { type ErrorCode, errorCodes } from '../basics/errors.js';
+import { model } from './model.js';
+import { problemKinds } from './problems.js';
+import type { Operation, Route } from './route.js';
+
+export const problemSchema = z.strictObject({
+  type: z.string().meta({ format: 'uri-reference' }),
+  title: z.string(),
+  status: z.number(),
+  detail: z.string(),
+  instance: z.string(),
+  code: z.enum(errorCodes),
+  errors: z
+    .array(
+      z.strictObject({
+        pointer: z.string().optional().describe('Where in the JSON body, as a JSON pointer.'),
+        parameter: z.string().optional().describe('Which query parameter.'),
+        line: z.number().optional().describe('Which line of the file.'),
+        detail: z.string(),
+        choices: z.array(z.strictObject({ value: z.string(), reads: z.string(), consequence: z.string() })).optional(),
+      }),
+    )
+    .optional(),
+});
+
+/** Describes the service's routes as an OpenAPI 3.1 document. */
+export function openApiDocument(routes: readonly Route[], version: string): Record<string, unknown> {
+  const paths: Record<string, Record<string, unknown>> = {};
+  for (const { method, url, operation, open } of routes) {
+    const path = url.replaceAll(/:(\w+)/g, '{$1}');
+    paths[path] ??= {};
+    paths[path][method.toLowerCase()] = describe(operation, url, open ?? false);
+  }
+  return {
+    openapi: '3.1.1',
+    info: {
+      title: 'germination-forecaster',
+      version,
+      summary: 'Tells a grower when a sowing will come up, how much of it, and what heat will do to it.',
+      description: `Dates are calendar dates at the place, instants are RFC 3339, temperatures are in °C unless a unit is sent. Model ${model.name} ${model.version}.`,
+    },
+    servers: [{ url: '/' }],
+    paths,
+    components: {
+      schemas: { Problem: schemaOf(problemSchema, 'output') },
+      securitySchemes: {
+        key: { type: 'http', scheme: 'bearer', description: 'Only where the service was started with API_KEYS.' },
+      },
+    },
+  };
+}
+
+function describe(operation: Operation, url: string, open: boolean) {
+  const pathParameters = [...url.matchAll(/:(\w+)/g)].map(([, name]) => ({
+    name,
+    in: 'path',
+    required: true,
+    schema: { type: 'string', maxLength: 100 },
+  }));
+  const queryParameters = (operation.query ?? []).map(({ name, schema, required, description }) => ({
+    name,
+    in: 'query',
+    required: required ?? false,
+    ...(description ? { description } : {}),
+    schema: schemaOf(schema, 'input'),
+  }));
+  const content = {
+    ...(operation.json
+      ? { 'application/json': { schema: schemaOf(operation.json.schema, 'input'), example: operation.json.example } }
+      : {}),
+    ...(operation.csv ? { 'text/csv': { schema: { type: 'string' }, example: operation.csv.example } } : {}),
+  };
+  return {
+    operationId: operation.id,
+    summary: operation.summary,
+    ...(operation.description ? { description: operation.description } : {}),
+    parameters: [...pathParameters, ...queryParameters],
+    ...(operation.json || operation.csv ? { requestBody: { required: true, content } } : {}),
+    security: open ? [] : [{ key: [] }, {}],
+    responses: {
+      200: {
+        description: 'The answer.',
+        content:
+          'schema' in operation.answer
+            ? { 'application/json': { schema: schemaOf(operation.answer.schema, 'output') } }
+            : { [operation.answer.mediaType]: { schema: { type: 'string' } } },
+      },
+      '4XX': {
+        description: problemList(operation.problems),
+        content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
+      },
+    },
+  };
+}
+
+const problemList = (codes: readonly ErrorCode[]): string =>
+  `A problem: ${[...codes, 'unauthorized' as const].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
+
+function schemaOf(schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> {
+  const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, target: 'draft-2020-12' });
+  return rest;
+}

@@ -1,0 +1,209 @@
+import type { ErrorCode, Fault, RequestError } from '../basics/errors.js';
+
+/** What a code means over HTTP, and what its page says of cause and cure. */
+interface ProblemKind {
+  readonly status: number;
+  readonly title: string;
+  readonly cause: string;
+  readonly cure: string;
+}
+
+export const problemKinds: Record<ErrorCode, ProblemKind> = {
+  'bad-request': {
+    status: 400,
+    title: 'The request cannot be read',
+    cause: 'The request line, a header or the address is not well formed.',
+    cure: 'Check the address for stray % signs, and the headers for what your tool adds.',
+  },
+  'not-json': {
+    status: 400,
+    title: 'The body is not JSON',
+    cause: 'The body says it is JSON but cannot be parsed, or is empty.',
+    cure: 'Check quotes, commas and brackets near the place named.',
+  },
+  'not-csv': {
+    status: 422,
+    title: 'The file is not understood',
+    cause: 'No header line, no column of ISO stamps or no column of temperatures was found.',
+    cure: 'Send a header line, commas between cells, ISO stamps in one column and temperatures in another.',
+  },
+  'not-understood': {
+    status: 422,
+    title: 'Something in the request cannot be used',
+    cause: 'A field is missing, unknown, of the wrong kind or out of range.',
+    cure: 'Each entry of "errors" names a field and what it should be.',
+  },
+  'too-large': {
+    status: 413,
+    title: 'The request is too large',
+    cause: 'The body is larger than this route takes.',
+    cure: 'Send fewer days, or coarser readings: hourly ones are enough.',
+  },
+  'unsupported-media-type': {
+    status: 415,
+    title: 'The body is of a kind this route does not take',
+    cause: 'The Content-Type is neither application/json nor, where a file is taken, text/csv.',
+    cure: 'Set Content-Type to what the body is.',
+  },
+  'not-acceptable': {
+    status: 406,
+    title: 'No answer of the kind asked for',
+    cause: 'The Accept header allows nothing that this route gives.',
+    cure: 'Accept application/json.',
+  },
+  'not-found': {
+    status: 404,
+    title: 'There is nothing here',
+    cause: 'The address, or the thing it names, does not exist.',
+    cure: 'See /docs for the addresses there are.',
+  },
+  'method-not-allowed': {
+    status: 405,
+    title: 'That cannot be done here',
+    cause: 'The address exists, but not for this method.',
+    cure: 'The Allow header names the methods it takes.',
+  },
+  unauthorized: {
+    status: 401,
+    title: 'A key is needed',
+    cause: 'This service was started with keys, and the request carries none of them.',
+    cure: 'Send "Authorization: Bearer" and your key.',
+  },
+  'unknown-crop': {
+    status: 422,
+    title: 'No such crop',
+    cause: 'The crop is not one of those in GET /v1/crops.',
+    cure: 'Use one of their ids, or send rows of your own.',
+  },
+  'unknown-place': {
+    status: 422,
+    title: 'No such place',
+    cause: 'The place is named by an id that nothing is kept under.',
+    cure: 'Send the place itself: latitude, longitude and time zone.',
+  },
+  'unknown-bed': {
+    status: 422,
+    title: 'No such bed',
+    cause: 'The bed is named by an id that nothing is kept under.',
+    cure: 'Send the place, and the bed if it is not open ground.',
+  },
+  'air-not-yet': {
+    status: 422,
+    title: 'Air temperatures are not taken yet',
+    cause: 'The series was measured in air; the way from air to the seed is not built yet.',
+    cure: 'Send what a probe in the soil reads.',
+  },
+  'time-zone-needed': {
+    status: 422,
+    title: 'The time zone is not known',
+    cause: 'Days, or stamps without an offset, mean nothing without the zone of the place.',
+    cure: 'Send the zone as an IANA name such as Etc/GMT+2.',
+  },
+  'no-past-years': {
+    status: 422,
+    title: 'No past years are known',
+    cause: 'Past years were asked for, and none are kept for this place.',
+    cure: 'Let "beyond" be seasonal-drift, repeat-last-week or refuse.',
+  },
+  'no-latitude': {
+    status: 422,
+    title: 'The latitude is not known',
+    cause: 'The drift of the season depends on the latitude, which was not sent.',
+    cure: 'Send the latitude, or let "beyond" be repeat-last-week.',
+  },
+  'starts-after-sowing': {
+    status: 422,
+    title: 'The temperatures begin after the sowing',
+    cause: 'Nothing is known of the soil when the seed was sown.',
+    cure: 'Send earlier temperatures, or a later sowing date.',
+  },
+  'ends-too-early': {
+    status: 422,
+    title: 'The temperatures end too early',
+    cause: 'They do not reach the time that the answer needs, and nothing may be supposed after them.',
+    cure: 'Send more days, count earlier, or let "beyond" say what to suppose.',
+  },
+  'too-few-readings': {
+    status: 422,
+    title: 'Too few temperatures',
+    cause: 'Less than a whole day is known.',
+    cure: 'Send at least 24 hours in a row.',
+  },
+  'gap-too-long': {
+    status: 422,
+    title: 'The gap is too long to fill',
+    cause: 'For over 14 days around the sowing nothing was measured.',
+    cure: 'Send the missing days, or only what follows the gap.',
+  },
+  'depths-differ': {
+    status: 422,
+    title: 'Probes at several depths',
+    cause: 'Series from different depths cannot be joined yet.',
+    cure: 'Send the one nearest to the depth of the seed.',
+  },
+  'choose-medium': {
+    status: 422,
+    title: 'Soil or air?',
+    cause: 'Neither the column nor the query says where the thermometer was.',
+    cure: 'Send "medium" with one of the choices.',
+  },
+  'choose-unit': {
+    status: 422,
+    title: 'Which unit?',
+    cause: 'The temperatures do not prove whether they are °C, °F or K.',
+    cure: 'Send "unit" with one of the choices.',
+  },
+  'choose-column': {
+    status: 422,
+    title: 'Which column?',
+    cause: 'More than one column fits what was asked for.',
+    cure: 'Send "column" or "timeColumn" with one of the choices.',
+  },
+  internal: {
+    status: 500,
+    title: 'Something went wrong here',
+    cause: 'A fault of the service, not of the request.',
+    cure: 'Try again; if it stays, tell whoever runs the service the instance named.',
+  },
+};
+
+/** An RFC 9457 problem, as sent. */
+export interface Problem {
+  readonly type: string;
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  readonly instance: string;
+  readonly code: ErrorCode;
+  readonly errors?: readonly ProblemFault[];
+}
+
+export interface ProblemFault {
+  readonly pointer?: string;
+  readonly parameter?: string;
+  readonly line?: number;
+  readonly detail: string;
+  readonly choices?: Fault['choices'];
+}
+
+/** The problem that an error is told as. */
+export function problemOf(error: RequestError, instance: string): Problem {
+  const { status, title } = problemKinds[error.code];
+  const errors = error.faults.map(({ path, parameter, line, detail, choices }): ProblemFault => {
+    const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
+    return { ...where, ...(line === undefined ? {} : { line }), detail, ...(choices ? { choices } : {}) };
+  });
+  return {
+    type: `/problems/${error.code}`,
+    title,
+    status,
+    detail: error.message,
+    instance,
+    code: error.code,
+    ...(errors.length > 0 ? { errors } : {}),
+  };
+}
+
+/** A path in the body as a JSON pointer (RFC 6901), in the fragment form of RFC 9457. */
+const pointerOf = (path: readonly (string | number)[]): string =>
+  `#${path.map((key) => `/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('')}`;

@@ -1,0 +1,17 @@
+/** Numbers as people read them: temperatures and days to a tenth, percent and seedlings whole. */
+export interface Rounding {
+  temperature(value: number): number;
+  days(value: number): number;
+  whole(value: number): number;
+}
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+export const forPeople: Rounding = { temperature: tenth, days: tenth, whole: Math.round };
+
+const asIs = (value: number): number => value;
+
+/** `?precision=full`. */
+export const inFull: Rounding = { temperature: asIs, days: asIs, whole: asIs };
+
+export const roundingFor = (precision: 'rounded' | 'full'): Rounding => (precision === 'full' ? inFull : forPeople);

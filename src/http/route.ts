@@ -1,0 +1,35 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { z } from 'zod';
+import type { ErrorCode } from '../basics/errors.js';
+
+/** A query parameter, as the OpenAPI document describes it. */
+export interface QueryParameter {
+  readonly name: string;
+  readonly schema: z.ZodType;
+  readonly required?: boolean;
+  readonly description?: string;
+}
+
+/** What a route is for, as the OpenAPI document tells it. */
+export interface Operation {
+  readonly id: string;
+  readonly summary: string;
+  readonly description?: string;
+  readonly query?: readonly QueryParameter[];
+  /** The JSON body, and an example that works. */
+  readonly json?: { readonly schema: z.ZodType; readonly example: unknown };
+  /** The example of a file, where the body may be one. */
+  readonly csv?: { readonly example: string };
+  readonly answer: { readonly schema: z.ZodType } | { readonly mediaType: string };
+  readonly problems: readonly ErrorCode[];
+}
+
+export interface Route {
+  readonly method: 'GET' | 'POST';
+  /** `:name` stands for a path parameter. */
+  readonly url: string;
+  readonly operation: Operation;
+  /** True where no key is asked for. */
+  readonly open?: boolean;
+  readonly handler: (request: FastifyRequest, reply: FastifyReply) => unknown;
+}

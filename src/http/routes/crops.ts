@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { RequestError } from '../../basics/errors.js';
+import { crops } from '../../germination/crops.js';
+import { sendWithETag } from '../etag.js';
+import { signed } from '../model.js';
+import { read } from '../read.js';
+import { roundingFor } from '../rounding.js';
+import type { Route } from '../route.js';
+import { precisionSchema } from '../schemas/common.js';
+import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../schemas/crop.js';
+import { cropOnWire } from '../wire-crop.js';
+
+const listQuery = z.strictObject({
+  after: z.string().max(64).optional(),
+  limit: z.coerce.number().int().min(1).max(100).default(100),
+  precision: precisionSchema,
+});
+const oneQuery = z.strictObject({ precision: precisionSchema });
+
+const inQuery = (path: readonly (string | number)[]) => ({ parameter: String(path[0] ?? '') });
+
+/** The crops the service knows. */
+export const cropRoutes = (clock: () => Date): Route[] => [
+  {
+    method: 'GET',
+    url: '/v1/crops',
+    operation: {
+      id: 'listCrops',
+      summary: 'The crops known here, each with its rows, limits and cautions',
+      query: [
+        { name: 'after', schema: z.string().max(64), description: 'The id after which to go on.' },
+        { name: 'limit', schema: z.int().min(1).max(100).default(100) },
+        { name: 'precision', schema: precisionSchema },
+      ],
+      answer: { schema: cropListSchema },
+      problems: ['not-understood'],
+    },
+    handler(request, reply) {
+      const { after, limit, precision } = read(listQuery, request.query, inQuery);
+      const following = [...crops.values()]
+        .filter((crop) => after === undefined || crop.id > after)
+        .sort((a, b) => (a.id < b.id ? -1 : 1));
+      const page = following.slice(0, limit);
+      const rounding = roundingFor(precision);
+      const content = {
+        crops: page.map((crop) => cropOnWire(crop, rounding)),
+        next: following.length > limit ? page.at(-1)!.id : null,
+      };
+      return sendWithETag(request, reply, content, (): CropList => signed(content, clock()));
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/crops/:id',
+    operation: {
+      id: 'getCrop',
+      summary: 'One crop',
+      query: [{ name: 'precision', schema: precisionSchema }],
+      answer: { schema: cropAnswerSchema },
+      problems: ['not-found', 'not-understood'],
+    },
+    handler(request, reply) {
+      const { precision } = read(oneQuery, request.query, inQuery);
+      const { id } = request.params as { id: string };
+      const crop = crops.get(id);
+      if (!crop) {
+        throw new RequestError('not-found', `There is no crop "${id}"; GET /v1/crops lists those there are.`);
+      }
+      const content = cropOnWire(crop, roundingFor(precision));
+      return sendWithETag(request, reply, content, (): CropAnswer => signed(content, clock()));
+    },
+  },
+];

@@ -1,0 +1,71 @@
+import type { FastifyRequest } from 'fastify';
+import { forecast } from '../../answers/forecast.js';
+import { askedByQuery, askingParameters, documented, fileParameters } from '../csv-query.js';
+import { exampleCsv, exampleQuestion } from '../examples.js';
+import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import { signed } from '../model.js';
+import { questionOfBody, questionOfCsv } from '../question.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { precisionSchema } from '../schemas/common.js';
+import { askingSchema, type ForecastAnswer, forecastAnswerSchema, forecastBodySchema } from '../schemas/forecast.js';
+import { forecastOnWire } from '../wire-forecast.js';
+
+/** What will this sowing do? */
+export const forecastRoutes = (clock: () => Date): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/forecasts',
+    operation: {
+      id: 'forecast',
+      summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
+      description:
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: a header line, commas, ISO stamps, one column of temperatures. The query parameters but `precision` go only with a file.',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...documented({ ...askingParameters, ...fileParameters }),
+      ],
+      json: { schema: forecastBodySchema, example: exampleQuestion },
+      csv: { example: exampleCsv },
+      answer: { schema: forecastAnswerSchema },
+      problems: [
+        'not-json',
+        'not-csv',
+        'too-large',
+        'unsupported-media-type',
+        'not-acceptable',
+        'not-understood',
+        'unknown-crop',
+        'unknown-place',
+        'unknown-bed',
+        'air-not-yet',
+        'time-zone-needed',
+        'no-past-years',
+        'no-latitude',
+        'starts-after-sowing',
+        'ends-too-early',
+        'too-few-readings',
+        'gap-too-long',
+        'depths-differ',
+        'choose-medium',
+        'choose-unit',
+        'choose-column',
+      ],
+    },
+    handler(request): ForecastAnswer {
+      const { rounding, query } = precisionOf(request);
+      const answered = isFile(request) ? forecastOfFile(request, query) : forecastOfBody(request, query);
+      return signed(forecastOnWire(answered, rounding), clock());
+    },
+  },
+];
+
+function forecastOfBody(request: FastifyRequest, query: Record<string, unknown>) {
+  askedByQuery(query, {});
+  return forecast(questionOfBody(read(forecastBodySchema, request.body)));
+}
+
+function forecastOfFile(request: FastifyRequest, query: Record<string, unknown>) {
+  const { asked, hints } = askedOfFile(askingSchema, askingParameters, query);
+  return inParameters(askingParameters, () => forecast(questionOfCsv(asked, request.body as string, hints)));
+}

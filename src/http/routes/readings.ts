@@ -1,0 +1,76 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { findZone } from '../../basics/calendar.js';
+import { readCsv } from '../../readings/read-csv.js';
+import { readSeries, zoneOfStamps } from '../../readings/read-series.js';
+import { reportOf, type SeriesReport } from '../../readings/report.js';
+import { askedByQuery, documented, fileParameters, placeParameters } from '../csv-query.js';
+import { exampleCsv, exampleQuestion } from '../examples.js';
+import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import { signed } from '../model.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { precisionSchema } from '../schemas/common.js';
+import { placeSchema } from '../schemas/forecast.js';
+import { type CheckAnswer, checkAnswerSchema } from '../schemas/readings.js';
+import { seriesSchema } from '../schemas/series.js';
+import { reportOnWire } from '../wire-report.js';
+
+const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
+
+/** What does this file, or this series, say? */
+export const readingsRoutes = (clock: () => Date): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/readings/check',
+    operation: {
+      id: 'checkReadings',
+      summary: 'What a file or a series says, as the service understands it; nothing is kept',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...placeParameters, ...fileParameters })],
+      json: { schema: seriesSchema, example: exampleQuestion.temperatures[0] },
+      csv: { example: exampleCsv },
+      answer: { schema: checkAnswerSchema },
+      problems: [
+        'not-json',
+        'not-csv',
+        'too-large',
+        'unsupported-media-type',
+        'not-acceptable',
+        'not-understood',
+        'time-zone-needed',
+        'choose-medium',
+        'choose-unit',
+        'choose-column',
+      ],
+    },
+    handler(request): CheckAnswer {
+      const { rounding, query } = precisionOf(request);
+      const { report, warnings } = isFile(request) ? checkFile(request, query) : checkBody(request, query);
+      return signed({ ...reportOnWire(report, rounding), warnings: [...warnings] }, clock());
+    },
+  },
+];
+
+interface Checked {
+  readonly report: SeriesReport;
+  readonly warnings: readonly { code: string; text: string }[];
+}
+
+function checkFile(request: FastifyRequest, query: Record<string, unknown>): Checked {
+  const { asked, hints } = askedOfFile(placeQuerySchema, placeParameters, query);
+  const { series, rows, file } = inParameters(placeParameters, () =>
+    readCsv(request.body as string, hints, zoneNamed(asked.where?.place.timeZone)),
+  );
+  return { report: reportOf(series, rows, file), warnings: series.warnings };
+}
+
+function checkBody(request: FastifyRequest, query: Record<string, unknown>): Checked {
+  const sent = askedByQuery(query, placeParameters);
+  const { where } = read(placeQuerySchema, sent, () => ({ parameter: 'timeZone' }));
+  const body = read(seriesSchema, request.body);
+  const zone = zoneNamed(where?.place.timeZone) ?? zoneOfStamps(body) ?? (body.daily ? findZone('Etc/UTC') : undefined);
+  const series = readSeries(body, zone, []);
+  return { report: reportOf(series, body.readings?.length ?? body.daily!.length), warnings: series.warnings };
+}
+
+const zoneNamed = (name: string | undefined) => (name === undefined ? undefined : findZone(name));

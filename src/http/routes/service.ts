@@ -1,0 +1,52 @@
+import { errorCodes, RequestError } from '../../basics/errors.js';
+import { problemKinds } from '../problems.js';
+import type { Route } from '../route.js';
+
+/** Is it alive, is it ready, and what do its problems mean? */
+export const serviceRoutes: Route[] = [
+  {
+    method: 'GET',
+    url: '/healthz',
+    open: true,
+    operation: { id: 'health', summary: 'Is the process alive?', answer: { mediaType: 'text/plain' }, problems: [] },
+    handler: (_, reply) => reply.type('text/plain').send('alive\n'),
+  },
+  {
+    method: 'GET',
+    url: '/readyz',
+    open: true,
+    operation: { id: 'ready', summary: 'Can it answer questions?', answer: { mediaType: 'text/plain' }, problems: [] },
+    handler: (_, reply) => reply.type('text/plain').send('ready\n'),
+  },
+  {
+    method: 'GET',
+    url: '/problems/:code',
+    open: true,
+    operation: {
+      id: 'explainProblem',
+      summary: 'What a problem means, and how to mend it',
+      answer: { mediaType: 'text/html' },
+      problems: ['not-found'],
+    },
+    handler(request, reply) {
+      const { code } = request.params as { code: string };
+      const known = errorCodes.find((one) => one === code);
+      if (!known) throw new RequestError('not-found', `There is no problem of the name "${code.slice(0, 60)}".`);
+      const { status, title, cause, cure } = problemKinds[known];
+      return reply.type('text/html; charset=utf-8').send(`<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${title}</title>
+<style>body { font: 1.1rem/1.5 Georgia, serif; max-width: 34em; margin: 3em auto; padding: 0 1em; color: #222; background: #fdfcf8 }</style>
+<h1>${title}</h1>
+<p>Problem <code>${known}</code>, HTTP status ${status}.</p>
+<h2>Why</h2>
+<p>${cause}</p>
+<h2>What to do</h2>
+<p>${cure}</p>
+</html>
+`);
+    },
+  },
+];

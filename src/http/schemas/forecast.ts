@@ -1,0 +1,180 @@
+import { z } from 'zod';
+import { bedKinds, covers, moistures } from '../../answers/question.js';
+import { remedyActions } from '../../answers/remedies.js';
+import { bases } from '../../basics/series.js';
+import {
+  answerShape,
+  dateOutSchema,
+  dateSchema,
+  dateSpanSchema,
+  idSchema,
+  spanSchema,
+  timeSchema,
+  timeZoneSchema,
+} from './common.js';
+import { cropChoiceSchema } from './crop.js';
+import { reportSchema } from './readings.js';
+import { seriesSchema } from './series.js';
+
+export const placeSchema = z.strictObject({
+  latitude: z
+    .number()
+    .min(-90)
+    .max(90)
+    .optional()
+    .describe('North positive [°]. Without it the last week is repeated after the last value.'),
+  longitude: z.number().min(-180).max(180).optional().describe('East positive [°].'),
+  timeZone: timeZoneSchema.optional(),
+  annualRainMm: z.number().min(0).max(20_000).optional(),
+});
+
+const bedSchema = z
+  .strictObject({
+    kind: z.enum(bedKinds).default('open-ground'),
+    cover: z.enum(covers).default('bare'),
+    moisture: z.enum(moistures).default('rain'),
+    shadePercent: z.number().min(0).max(100).default(0),
+    roomC: z
+      .number()
+      .min(-10)
+      .max(50)
+      .nullable()
+      .default(null)
+      .describe('Temperature of the room, for `indoors` [°C].'),
+    wettedOn: dateSchema.optional().describe('For `dry`: the day the seed is first watered, at 12:00.'),
+  })
+  .superRefine(({ kind, roomC, moisture, wettedOn }, context) => {
+    const fault = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    if (kind === 'indoors' && roomC === null) fault('roomC', 'is needed for a bed indoors: how warm is the room?');
+    if (moisture === 'dry' && wettedOn === undefined)
+      fault('wettedOn', 'is needed for a dry bed: on which day is it watered?');
+    if (moisture !== 'dry' && wettedOn !== undefined) fault('wettedOn', 'goes only with "moisture": "dry"');
+  });
+
+export const whereSchema = z.union([
+  z.strictObject({ bed: idSchema.describe('A stored bed.') }),
+  z.strictObject({ place: z.union([idSchema.describe('A stored place.'), placeSchema]), bed: bedSchema.optional() }),
+]);
+
+export const sowingSchema = z.strictObject({
+  date: dateSchema,
+  time: timeSchema.default('12:00'),
+  depthCm: z.number().min(0).max(30).optional().describe("Default: the crop's, else 1.3 [cm]."),
+  seeds: z.number().int().min(1).max(10_000_000).optional().describe('Without it no seedlings in the answer.'),
+});
+
+export const lotSchema = z.strictObject({
+  germinationPercent: z.number().min(0).max(100).optional().describe("The lot's own test [%]."),
+  testedOn: dateSchema.optional(),
+  hotLimitShiftC: z.number().min(-8).max(8).default(0).describe('How much more heat this lot bears than the crop [K].'),
+});
+
+const share = z.number().min(0).max(1);
+
+export const beyondSchema = z
+  .enum(['past-years', 'seasonal-drift', 'repeat-last-week', 'refuse'])
+  .describe(
+    'What to suppose after the last value. Default: seasonal-drift where there is a latitude, else repeat-last-week.',
+  );
+
+/** All of the question but its temperatures: what the CSV form asks in its query. */
+export const askingShape = {
+  crop: cropChoiceSchema,
+  where: whereSchema.optional(),
+  sowing: sowingSchema,
+  lot: lotSchema.optional(),
+  timeFactor: z
+    .number()
+    .min(0.1)
+    .max(10)
+    .optional()
+    .describe("The grower's own: how many times longer than the chart; replaces the crop's bedTimeFactor."),
+  standFactor: z
+    .union([
+      share,
+      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, 'from must not be above to'),
+    ])
+    .optional()
+    .describe("The grower's own share of a laboratory's stand; replaces the crop's field."),
+  countDays: z.number().int().min(1).max(366).optional().describe('When the grower counts [d after sowing].'),
+  beyond: beyondSchema.optional(),
+};
+
+export const askingSchema = z.strictObject(askingShape);
+export const forecastBodySchema = z.strictObject({
+  ...askingShape,
+  temperatures: z.array(seriesSchema).min(1).max(20),
+});
+export type Asking = z.infer<typeof askingSchema>;
+export type ForecastBody = z.infer<typeof forecastBodySchema>;
+
+const milestoneSchema = z.union([
+  z.strictObject({
+    date: dateOutSchema,
+    days: z.number().describe('Elapsed hours since sowing / 24.'),
+    range: z
+      .strictObject({ from: dateOutSchema, to: dateOutSchema.nullable() })
+      .describe('The middle 80 % of what the weather leaves open; `to: null`: past the count day.'),
+    inBeds: dateSpanSchema.describe("The days times the two ends of the crop's bedTimeFactor."),
+  }),
+  z.strictObject({ why: z.enum(['not-by-count-day', 'not-at-this-temperature']) }),
+]);
+
+const spellSchema = z.strictObject({
+  from: dateOutSchema,
+  to: dateOutSchema,
+  days: z.number().describe('Dates touched.'),
+  hours: z.number().describe('Hours beyond the threshold.'),
+  peakC: z.number().describe('Highest hourly mean of a hot spell, lowest of a cold one [°C].'),
+  thresholdC: z.number(),
+  severity: z.enum(['mild', 'severe']),
+  delayDays: z.strictObject({ half: z.number(), most: z.number() }).nullable(),
+  standAtRisk: z.number().describe('Points of stand lost to this spell if seed it held too long is lost.'),
+  hoursInFirstDay: z.number(),
+  remedies: z.array(
+    z.strictObject({
+      action: z.enum(remedyActions),
+      text: z.string(),
+      hotHoursAvoided: spanSchema.optional(),
+      coolerC: spanSchema.optional().describe("At the seed, at the day's peak [K]."),
+    }),
+  ),
+});
+
+export const forecastAnswerSchema = z.strictObject({
+  crop: z.string(),
+  sowing: z.strictObject({ date: dateOutSchema, time: z.string(), depthCm: z.number(), seeds: z.number().optional() }),
+  countDays: z.number(),
+  emergence: z
+    .strictObject({ first: milestoneSchema, half: milestoneSchema, most: milestoneSchema })
+    .describe('When 10, 50 and 90 % of those that come up by the count day are up.'),
+  stand: z
+    .strictObject({
+      by: dateOutSchema,
+      laboratory: z.number(),
+      ifHeldAreLost: z.number(),
+      field: spanSchema,
+      seedlings: spanSchema.optional(),
+    })
+    .describe('Percent of seeds sown.'),
+  chart: z
+    .strictObject({ meanC: z.number(), days: z.number().nullable(), percent: z.number() })
+    .describe('What a constant-temperature chart says at the mean from sowing to half, or to the count.'),
+  hotSpells: z.array(spellSchema).nullable().describe('null: means alone cannot show them.'),
+  coldSpells: z.array(spellSchema).nullable().describe('Below 10 °C, for crops that chill harms.'),
+  keepMoist: dateSpanSchema,
+  daily: z.array(
+    z.strictObject({
+      date: dateOutSchema,
+      min: z.number(),
+      mean: z.number(),
+      max: z.number(),
+      basis: z.enum(bases),
+      emergedPercent: z.number().describe('Percent of seeds sown that are up by the end of the date, in a laboratory.'),
+      hotHours: z.number(),
+    }),
+  ),
+  understood: z.array(reportSchema),
+  ...answerShape,
+});
+export type ForecastAnswer = z.infer<typeof forecastAnswerSchema>;

@@ -1,0 +1,50 @@
+import { z } from 'zod';
+import { bases } from '../../basics/series.js';
+import { dateSchema } from './common.js';
+
+const temperature = z.number().describe('In the unit of the series.');
+
+const dailyRowSchema = z.strictObject({
+  date: dateSchema,
+  min: temperature.optional(),
+  mean: temperature.optional(),
+  max: temperature.optional(),
+  basis: z.enum(bases).optional(),
+  plusMinus: z.number().min(0).optional().describe('Half the width of the 80 % range of the mean [K].'),
+});
+
+const readingRowSchema = z.strictObject({
+  at: z
+    .string()
+    .max(40)
+    .describe('RFC 3339 instant, or a wall clock of the place where its time zone is given.')
+    .meta({ examples: ['2027-08-03T14:30:00-02:00'] }),
+  value: temperature,
+  basis: z.enum(bases).optional(),
+});
+
+const seriesShape = {
+  medium: z.enum(['soil', 'air']),
+  probeDepthCm: z.number().min(0).max(100).optional().describe('Depth of the thermometer [cm]; left out: at the seed.'),
+  unit: z.enum(['C', 'F', 'K']).default('C'),
+  origin: z.enum(['measured', 'forecast']).optional(),
+};
+
+/** The one shape of a temperature series: days or readings, never both. */
+export const seriesSchema = z
+  .strictObject({
+    ...seriesShape,
+    daily: z
+      .array(dailyRowSchema)
+      .min(1)
+      .max(40_000)
+      .optional()
+      .describe('A mean, or min and max, or all three, for each date.'),
+    readings: z.array(readingRowSchema).min(2).max(200_000).optional().describe('Instantaneous readings.'),
+  })
+  .superRefine(({ daily, readings }, context) => {
+    if ((daily === undefined) === (readings === undefined)) {
+      context.addIssue({ code: 'custom', message: 'needs either "daily" or "readings", and not both' });
+    }
+  })
+  .describe('A temperature series. A soil series without probeDepthCm was measured at the seed.');

@@ -1,0 +1,22 @@
+import type { Crop } from '../germination/crop.js';
+import type { Rounding } from './rounding.js';
+import type { CropWire } from './schemas/crop.js';
+
+/** A handbook crop as the contract words it. */
+export function cropOnWire(crop: Crop, { temperature }: Rounding): CropWire {
+  const { spreadLog10: _, soil, frost, ...rest } = crop;
+  if (soil === null || frost === null) throw new Error(`${crop.id} is no handbook crop`);
+  return {
+    ...rest,
+    frost,
+    rows: crop.rows.map((row) => ({ ...row })),
+    soil: {
+      minimumC: temperature(soil.minimumC),
+      optimumFromC: temperature(soil.optimumFromC),
+      optimumToC: temperature(soil.optimumToC),
+      maximumC: temperature(soil.maximumC),
+    },
+    hotThresholdC: temperature(crop.hotThresholdC),
+    cautions: crop.cautions.map((caution) => ({ ...caution })),
+  };
+}

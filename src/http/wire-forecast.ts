@@ -1,0 +1,60 @@
+import type { Forecast, Milestone, NoMilestone, SpellAnswer } from '../answers/forecast.js';
+import type { Span } from '../germination/crop.js';
+import type { Rounding } from './rounding.js';
+import type { ForecastAnswer } from './schemas/forecast.js';
+import { reportOnWire } from './wire-report.js';
+
+/** A forecast as the contract words it, without what every answer carries. */
+export function forecastOnWire(forecast: Forecast, rounding: Rounding): Omit<ForecastAnswer, 'model' | 'issuedAt'> {
+  const { temperature, days, whole } = rounding;
+  const wholeSpan = ({ from, to }: Span): Span => ({ from: whole(from), to: whole(to) });
+  const { stand, chart, emergence, sowing } = forecast;
+  const milestone = (one: Milestone | NoMilestone) => ('why' in one ? { ...one } : { ...one, days: days(one.days) });
+  return {
+    crop: forecast.crop.id,
+    sowing: {
+      date: sowing.date,
+      time: sowing.time,
+      depthCm: sowing.depthCm,
+      ...(sowing.seeds === null ? {} : { seeds: sowing.seeds }),
+    },
+    countDays: forecast.countDays,
+    emergence: { first: milestone(emergence.first), half: milestone(emergence.half), most: milestone(emergence.most) },
+    stand: {
+      by: stand.by,
+      laboratory: whole(stand.laboratory),
+      ifHeldAreLost: whole(stand.ifHeldAreLost),
+      field: wholeSpan(stand.field),
+      ...(stand.seedlings ? { seedlings: wholeSpan(stand.seedlings) } : {}),
+    },
+    chart: {
+      meanC: temperature(chart.meanC),
+      days: chart.days === null ? null : days(chart.days),
+      percent: whole(chart.percent),
+    },
+    hotSpells: forecast.hotSpells?.map((spell) => spellOnWire(spell, rounding)) ?? null,
+    coldSpells: forecast.coldSpells?.map((spell) => spellOnWire(spell, rounding)) ?? null,
+    keepMoist: forecast.keepMoist,
+    daily: forecast.daily.map((day) => ({
+      ...day,
+      min: temperature(day.min),
+      mean: temperature(day.mean),
+      max: temperature(day.max),
+      emergedPercent: whole(day.emergedPercent),
+    })),
+    understood: forecast.understood.map((report) => reportOnWire(report, rounding)),
+    assumptions: [...forecast.assumptions],
+    warnings: [...forecast.warnings],
+  };
+}
+
+function spellOnWire(spell: SpellAnswer, { temperature, days, whole }: Rounding) {
+  return {
+    ...spell,
+    peakC: temperature(spell.peakC),
+    thresholdC: temperature(spell.thresholdC),
+    delayDays: spell.delayDays && { half: days(spell.delayDays.half), most: days(spell.delayDays.most) },
+    standAtRisk: whole(spell.standAtRisk),
+    remedies: [...spell.remedies],
+  };
+}

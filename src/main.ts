@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import closeWithGrace from 'close-with-grace';
+import { type Config, readConfig } from './config.js';
+import { showDemo } from './demo.js';
+import { buildApp } from './http/app.js';
+import { keyring } from './http/keys.js';
+
+const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
+const isDemo = process.argv[2] === 'demo';
+
+const read = readConfig(process.env);
+if ('faults' in read) {
+  process.stderr.write(`The service cannot start as it is configured:\n${read.faults}\n`);
+  process.exit(1);
+}
+await start(read.config);
+
+async function start(config: Config): Promise<void> {
+  const app = await buildApp({
+    version,
+    clock: () => new Date(),
+    findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
+    logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
+  });
+  closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
+    if (err) app.log.error({ err }, 'stopping after an error');
+    await app.close();
+  });
+  try {
+    const address = await app.listen({ host: config.HOST, port: config.PORT });
+    app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
+    if (config.ALLOW_OPEN && config.API_KEYS.size === 0) {
+      app.log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');
+    }
+    if (isDemo) await showDemo(address, [...config.API_KEYS.keys()][0], (text) => process.stdout.write(text));
+  } catch (error) {
+    const inUse = (error as { code?: string }).code === 'EADDRINUSE';
+    process.stderr.write(
+      inUse ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${String(error)}\n`,
+    );
+    await app.close();
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,44 @@
+import type { Readings } from './readings.js';
+
+/** Means over intervals, and how much of each interval the readings cover [ms]. */
+export interface IntervalMeans {
+  readonly meanC: Float64Array;
+  readonly coveredMs: Float64Array;
+}
+
+/**
+ * Mean temperature within each of a row of intervals, by the trapezoid rule over straight lines between readings.
+ *
+ * @param readings In time order.
+ * @param startsMs Interval starts, rising; interval i ends at endsMs[i], not after the next start. Shape (n).
+ * @param endsMs   Interval ends. Shape (n).
+ * @param longestJoinedMs Readings further apart than this are not joined: between them nothing is covered.
+ * @returns Means [°C], NaN where nothing is covered, and the covered time [ms]. Shape (n).
+ *
+ * Cost: O(readings + intervals), two pointers that only move forward.
+ * @example meansWithin of 10 °C at 0 h and 20 °C at 1 h, over the hour // => 15
+ */
+export function meansWithin(
+  readings: Readings,
+  startsMs: Float64Array,
+  endsMs: Float64Array,
+  longestJoinedMs: number,
+): IntervalMeans {
+  const { atMs, valueC } = readings;
+  const sums = new Float64Array(startsMs.length);
+  const coveredMs = new Float64Array(startsMs.length);
+  let first = 0;
+  for (let k = 1; k < atMs.length; k++) {
+    const [left, right] = [atMs[k - 1]!, atMs[k]!];
+    if (right - left > longestJoinedMs) continue;
+    const slope = (valueC[k]! - valueC[k - 1]!) / (right - left);
+    while (first < endsMs.length && endsMs[first]! <= left) first++;
+    for (let i = first; i < startsMs.length && startsMs[i]! < right; i++) {
+      const from = Math.max(left, startsMs[i]!);
+      const to = Math.min(right, endsMs[i]!);
+      sums[i]! += (valueC[k - 1]! + slope * ((from + to) / 2 - left)) * (to - from);
+      coveredMs[i]! += to - from;
+    }
+  }
+  return { meanC: sums.map((sum, i) => (coveredMs[i]! > 0 ? sum / coveredMs[i]! : NaN)), coveredMs };
+}

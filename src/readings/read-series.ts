@@ -1,0 +1,222 @@
+import { findStamp, fixedZone, type PlainDate, type Zone } from '../basics/calendar.js';
+import { type Fault, type Note, RequestError } from '../basics/errors.js';
+import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
+import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
+import { type Day, daysOf } from './days.js';
+import { inTimeOrder, type RawReading, type Readings } from './readings.js';
+import { longestJoinedMs, usualStepMs } from './step.js';
+
+/** Colder or hotter than this no thermometer in soil or air has been [°C]. */
+const COLDEST_C = -60;
+const HOTTEST_C = 75;
+/** Is this a temperature that soil or air can have [°C]? */
+export const isTemperature = (tempC: number): boolean => tempC >= COLDEST_C && tempC <= HOTTEST_C;
+/** No place's soil or air keeps a mean above this [°C]: such a series is in another unit. */
+const HOTTEST_MEAN_C = 45;
+/** More faults of one kind than this say nothing new. */
+const MOST_FAULTS = 20;
+
+/** A series as the service understands it: degrees Celsius, in time order, each reading or day once. */
+export interface ReadSeries {
+  readonly medium: Medium;
+  /** null: measured at the seed. */
+  readonly probeDepthCm: number | null;
+  readonly origin: 'measured' | 'forecast';
+  readonly unit: TemperatureUnit;
+  readonly zone: Zone;
+  /** The readings as they are; null where the series came by the day. */
+  readonly readings: Readings | null;
+  /** Minimum, mean and maximum of each day that the series touches. */
+  readonly days: readonly Day[];
+  /** What each day of a daily series rests on: codes of basics/series. */
+  readonly dayBasis: readonly number[];
+  readonly usualStepMs: number | null;
+  readonly warnings: readonly Note[];
+}
+
+/**
+ * Reads one series of the contract's shape.
+ *
+ * @param series The series as sent; already of the right shape.
+ * @param zone   The place's zone; without one, the offset of the first stamp serves.
+ * @param path   Where in the request the series stands.
+ * @throws {RequestError} with every fault found: stamps that are none, values out of range, two values for one day.
+ */
+export function readSeries(
+  series: TemperatureSeries,
+  zone: Zone | undefined,
+  path: readonly (string | number)[],
+): ReadSeries {
+  const read = series.readings ? readReadings(series, zone, path) : readDaily(series, zone, path);
+  refuseOtherUnit(read, path);
+  return read;
+}
+
+/** The offset that a series' stamps carry, as a zone; undefined where the first has none. */
+export function zoneOfStamps(series: TemperatureSeries): Zone | undefined {
+  const first = series.readings?.[0];
+  const stamp = first && findStamp(first.at);
+  return stamp && fixedZone(stamp.offsetMinutes);
+}
+
+function readReadings(
+  series: TemperatureSeries,
+  zone: Zone | undefined,
+  path: readonly (string | number)[],
+): ReadSeries {
+  const faults: Fault[] = [];
+  const raw: RawReading[] = [];
+  const toCelsius = celsiusFrom[series.unit];
+  const fallback = basisCode(basisOf(series));
+  series.readings!.forEach((row, i) => {
+    const stamp = findStamp(row.at, zone);
+    const valueC = toCelsius(row.value);
+    if (!stamp) {
+      faults.push({ path: [...path, 'readings', i, 'at'], detail: stampFault(row.at, zone) });
+    } else if (!isTemperature(valueC)) {
+      faults.push({ path: [...path, 'readings', i, 'value'], detail: rangeFault(row.value, series.unit) });
+    } else {
+      raw.push({ atMs: stamp.ms, valueC, basis: row.basis ? basisCode(row.basis) : fallback });
+    }
+  });
+  refuseFaults(faults);
+  return readingsSeries(raw, { ...shapeOf(series), zone: zone ?? zoneOfStamps(series)! });
+}
+
+/** A series from readings that are already degrees and instants. */
+export function readingsSeries(
+  raw: readonly RawReading[],
+  shape: Pick<ReadSeries, 'medium' | 'probeDepthCm' | 'origin' | 'unit' | 'zone'>,
+): ReadSeries {
+  const { readings, conflictsMs } = inTimeOrder(raw);
+  const step = usualStepMs(readings.atMs);
+  return {
+    ...shape,
+    readings,
+    days: daysOf(readings, shape.zone, longestJoinedMs(step)),
+    dayBasis: [],
+    usualStepMs: step,
+    warnings:
+      conflictsMs.length === 0
+        ? []
+        : [
+            {
+              code: 'two-values-at-once',
+              text: `${conflictsMs.length} instants came with two different values; the mean of the two is used. Check whether two thermometers, or a changed clock, are mixed in one series.`,
+            },
+          ],
+  };
+}
+
+function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: readonly (string | number)[]): ReadSeries {
+  const faults: Fault[] = [];
+  const toCelsius = celsiusFrom[series.unit];
+  const days = new Map<PlainDate, Day>();
+  const basisByDate = new Map<PlainDate, number>();
+  series.daily!.forEach((row, i) => {
+    const at = [...path, 'daily', i];
+    const degrees = { min: toC(row.min), mean: toC(row.mean), max: toC(row.max) };
+    function toC(value: number | undefined): number | null {
+      return value === undefined ? null : toCelsius(value);
+    }
+    for (const key of ['min', 'mean', 'max'] as const) {
+      const valueC = degrees[key];
+      if (valueC !== null && !isTemperature(valueC)) {
+        faults.push({ path: [...at, key], detail: rangeFault(row[key]!, series.unit) });
+      }
+    }
+    const { min, mean, max } = degrees;
+    if (mean === null && (min === null || max === null)) {
+      faults.push({ path: at, detail: `${row.date} needs a mean, or both a min and a max.` });
+    } else if ((min === null) !== (max === null)) {
+      faults.push({
+        path: at,
+        detail: `${row.date} has a min or a max without the other: send both, or the mean alone.`,
+      });
+    } else if (min !== null && max !== null && (min > max || (mean !== null && (mean < min || mean > max)))) {
+      faults.push({
+        path: at,
+        detail: `On ${row.date} the min, mean and max are not in rising order; check for a swapped column.`,
+      });
+    }
+    const earlier = days.get(row.date);
+    if (earlier && (earlier.min !== min || earlier.mean !== mean || earlier.max !== max)) {
+      faults.push({ path: at, detail: `${row.date} comes twice with different temperatures; keep the right one.` });
+    }
+    days.set(row.date, { date: row.date, min, mean, max, readings: 0, complete: true });
+    basisByDate.set(row.date, basisCode(row.basis ?? basisOf(series)));
+  });
+  refuseFaults(faults);
+  if (!zone) {
+    throw new RequestError(
+      'time-zone-needed',
+      'Days begin at midnight somewhere: send where.place.timeZone, for example "Etc/GMT+2".',
+      [{ path: ['where', 'place', 'timeZone'], detail: 'A daily series needs the zone of the place, an IANA name.' }],
+    );
+  }
+  const inOrder = [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
+  return {
+    ...shapeOf(series),
+    zone,
+    readings: null,
+    days: inOrder,
+    dayBasis: inOrder.map((day) => basisByDate.get(day.date)!),
+    usualStepMs: null,
+    warnings: [],
+  };
+}
+
+const basisOf = (series: TemperatureSeries): Basis => (series.origin === 'forecast' ? 'forecast' : 'measured');
+
+const shapeOf = (series: TemperatureSeries) => ({
+  medium: series.medium,
+  probeDepthCm: series.probeDepthCm ?? null,
+  origin: series.origin ?? 'measured',
+  unit: series.unit,
+});
+
+function stampFault(at: string, zone: Zone | undefined): string {
+  if (!zone && findStamp(`${at}Z`)) {
+    return `"${at}" says no offset from UTC. Add one, as in ${at}-02:00, or send where.place.timeZone.`;
+  }
+  return `"${at.slice(0, 40)}" is no date and time. Write it as 2027-08-03T14:30:00-02:00, in the years 1900 to 2199.`;
+}
+
+function rangeFault(value: number, unit: TemperatureUnit): string {
+  const others = (['C', 'F', 'K'] as const).filter(
+    (other) => other !== unit && celsiusFrom[other](value) > -30 && celsiusFrom[other](value) < 50,
+  );
+  const hint = others.length > 0 ? ` Is the unit ${others.join(' or ')}?` : '';
+  return `${value} °${unit} is no temperature of soil or air.${hint} A thermometer's mark for "no value" must be left out.`.replace(
+    '°K',
+    'K',
+  );
+}
+
+function refuseFaults(faults: readonly Fault[]): void {
+  if (faults.length === 0) return;
+  const more = faults.length > 1 ? ` (and ${faults.length - 1} more, listed in errors)` : '';
+  throw new RequestError('not-understood', `${faults[0]!.detail}${more}`, faults.slice(0, MOST_FAULTS));
+}
+
+/** Degrees Fahrenheit or kelvin sent as Celsius would be misread in silence: a mean no place has gives them away. */
+function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
+  const means = days.map((day) => day.mean ?? (day.min! + day.max!) / 2);
+  const meanC = means.reduce((sum, value) => sum + value, 0) / means.length;
+  if (unit === 'C' && meanC > HOTTEST_MEAN_C) {
+    const detail = `The series' mean would be ${meanC.toFixed(1)} °C, hotter than any soil stays. Send "unit": "F" if these are degrees Fahrenheit.`;
+    throw new RequestError('choose-unit', detail, [
+      {
+        path: [...path, 'unit'],
+        detail,
+        choices: [
+          {
+            value: 'F',
+            reads: 'degrees Fahrenheit',
+            consequence: `the mean is ${celsiusFrom.F(meanC).toFixed(1)} °C`,
+          },
+        ],
+      },
+    ]);
+  }
+}

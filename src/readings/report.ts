@@ -1,0 +1,121 @@
+import { addDays, daysBetween, HOUR_MS, instantText } from '../basics/calendar.js';
+import type { TemperatureUnit } from '../basics/units.js';
+import type { ReadSeries } from './read-series.js';
+import { longestJoinedMs } from './step.js';
+
+const MOST_GAPS = 100;
+const MOST_DROPPED = 100;
+
+/** What a column of a file looks like. Index 1 is the first. */
+export interface ColumnReport {
+  readonly index: number;
+  readonly name: string;
+  readonly looksLike: 'time' | 'number' | 'text' | 'empty';
+  readonly unit?: TemperatureUnit;
+}
+
+/** A value that was left out, and why. */
+export interface DroppedValue {
+  readonly line: number;
+  readonly value: string;
+  readonly why: string;
+}
+
+/** What was understood of a file's layout. */
+export interface FileReport {
+  readonly delimiter: string;
+  readonly decimalMark: '.' | ',';
+  readonly encoding: string;
+  readonly headerLine: number;
+  readonly timeColumn: number;
+  readonly column: number;
+  readonly columns: readonly ColumnReport[];
+  readonly dateOrder: string;
+  readonly clock: string;
+  readonly dropped: readonly DroppedValue[];
+}
+
+export interface Gap {
+  readonly from: string;
+  readonly to: string;
+  readonly hours: number;
+}
+
+/** What the service understood of a series: temperatures in °C, not yet rounded. */
+export interface SeriesReport extends Partial<Omit<FileReport, 'dropped'>> {
+  readonly medium: ReadSeries['medium'];
+  readonly probeDepthCm: number | null;
+  readonly unit: TemperatureUnit;
+  readonly timeZone: string;
+  readonly stepMinutes: number | null;
+  readonly rows: number;
+  readonly used: number;
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly min: number | null;
+  readonly mean: number | null;
+  readonly max: number | null;
+  readonly dropped: readonly DroppedValue[];
+  readonly droppedCount: number;
+  readonly gaps: readonly Gap[];
+  readonly days: ReadSeries['days'];
+}
+
+/** Tells what was understood of a series, and of the file it came in where there was one. */
+export function reportOf(series: ReadSeries, rows: number, file?: FileReport): SeriesReport {
+  const { readings, days } = series;
+  const means = days.flatMap((day) =>
+    day.mean !== null ? [day.mean] : day.readings ? [] : [(day.min! + day.max!) / 2],
+  );
+  const lows = days.flatMap((day) => day.min ?? day.mean ?? []);
+  const highs = days.flatMap((day) => day.max ?? day.mean ?? []);
+  const dropped = file?.dropped ?? [];
+  return {
+    ...file,
+    medium: series.medium,
+    probeDepthCm: series.probeDepthCm,
+    unit: series.unit,
+    timeZone: series.zone.name,
+    stepMinutes: series.usualStepMs === null ? null : series.usualStepMs / 60_000,
+    rows,
+    used: readings ? readings.atMs.length : days.length,
+    from: readings ? stampAt(series, 0) : (days[0]?.date ?? null),
+    to: readings ? stampAt(series, readings.atMs.length - 1) : (days.at(-1)?.date ?? null),
+    min: lows.length > 0 ? lows.reduce((a, b) => Math.min(a, b)) : null,
+    mean: means.length > 0 ? means.reduce((a, b) => a + b) / means.length : null,
+    max: highs.length > 0 ? highs.reduce((a, b) => Math.max(a, b)) : null,
+    dropped: dropped.slice(0, MOST_DROPPED),
+    droppedCount: dropped.length,
+    gaps: gapsOf(series),
+    days,
+  };
+}
+
+function stampAt({ readings, zone }: ReadSeries, i: number): string | null {
+  const atMs = readings?.atMs[i];
+  return atMs === undefined ? null : instantText(atMs, zone);
+}
+
+function gapsOf(series: ReadSeries): Gap[] {
+  const gaps = series.readings ? gapsBetweenReadings(series, series.readings.atMs) : gapsBetweenDays(series.days);
+  return gaps.slice(0, MOST_GAPS);
+}
+
+function gapsBetweenReadings(series: ReadSeries, atMs: Float64Array): Gap[] {
+  const joinedMs = longestJoinedMs(series.usualStepMs);
+  const gaps: Gap[] = [];
+  for (let i = 1; i < atMs.length && gaps.length < MOST_GAPS; i++) {
+    const lengthMs = atMs[i]! - atMs[i - 1]!;
+    if (lengthMs > joinedMs) {
+      gaps.push({ from: stampAt(series, i - 1)!, to: stampAt(series, i)!, hours: lengthMs / HOUR_MS });
+    }
+  }
+  return gaps;
+}
+
+function gapsBetweenDays(days: ReadSeries['days']): Gap[] {
+  return days.flatMap(({ date }, i) => {
+    const missing = i === 0 ? 0 : daysBetween(days[i - 1]!.date, date) - 1;
+    return missing > 0 ? [{ from: addDays(date, -missing), to: addDays(date, -1), hours: 24 * missing }] : [];
+  });
+}

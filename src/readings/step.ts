@@ -1,0 +1,16 @@
+import { HOUR_MS } from '../basics/calendar.js';
+
+/** Up to this long between two readings the temperature is taken to run straight, whatever the usual step [ms]. */
+const ALWAYS_JOINED_MS = 3 * HOUR_MS;
+
+/** The usual time between readings: the median step [ms]; null with fewer than two readings. */
+export function usualStepMs(atMs: Float64Array): number | null {
+  if (atMs.length < 2) return null;
+  const steps = new Float64Array(atMs.length - 1);
+  for (let i = 1; i < atMs.length; i++) steps[i - 1] = atMs[i]! - atMs[i - 1]!;
+  steps.sort();
+  return steps[steps.length >> 1]!;
+}
+
+/** Readings further apart than this have a gap between them [ms]: 3 h, or half as long again as the usual step. */
+export const longestJoinedMs = (usualMs: number | null): number => Math.max(ALWAYS_JOINED_MS, 1.5 * (usualMs ?? 0));
