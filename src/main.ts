@@ -24,23 +24,18 @@ async function start(config: Config): Promise<void> {
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
   });
+  const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
+    const taken = error.code === 'EADDRINUSE';
+    process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);
+    process.exit(1);
+  });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');
     await app.close();
   });
-  try {
-    const address = await app.listen({ host: config.HOST, port: config.PORT });
-    app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
-    if (config.ALLOW_OPEN && config.API_KEYS.size === 0) {
-      app.log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');
-    }
-    if (isDemo) await showDemo(address, [...config.API_KEYS.keys()][0], (text) => process.stdout.write(text));
-  } catch (error) {
-    const inUse = (error as { code?: string }).code === 'EADDRINUSE';
-    process.stderr.write(
-      inUse ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${String(error)}\n`,
-    );
-    await app.close();
-    process.exitCode = 1;
+  app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
+  if (config.ALLOW_OPEN && config.API_KEYS.size === 0) {
+    app.log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');
   }
+  if (isDemo) await showDemo(address, [...config.API_KEYS.keys()][0], (text) => process.stdout.write(text));
 }

@@ -1,19 +1,18 @@
-import { chartAt } from '../germination/chart.js';
+import type { ChartAnswer } from '../germination/chart.js';
 import { defaultCountDays, LONGEST_COUNT_DAYS, SHORTEST_COUNT_DAYS } from '../germination/count-day.js';
-import type { Crop } from '../germination/crop.js';
 import type { SeedRecord } from './seed-temperature.js';
 
 /**
  * When to count where the grower does not say: days from sowing.
  *
- * @param crop       Its chart gives the days at the mean.
+ * @param chart      What the crop's chart says at a temperature [°C].
  * @param timeFactor How many times longer than the chart this grower's seed takes.
  * @param record     What is known, and supposed, of the temperature.
  * @param waitH      How long the seed lies dry before it is wetted [h].
  * @param reachDays  How far after wetting the record may be asked [d].
  */
 export function countDaysFor(
-  crop: Crop,
+  chart: (meanC: number) => ChartAnswer,
   timeFactor: number,
   record: SeedRecord,
   waitH: number,
@@ -22,7 +21,7 @@ export function countDaysFor(
   const among = (days: number): number | null => {
     const sums = runningSums(record.upTo(24 * days).hourlyC.subarray(record.wetH));
     return defaultCountDays(
-      (meanC) => chartAt(crop, meanC).days,
+      (meanC) => chart(meanC).days,
       (n) => (n <= days ? sums[24 * n]! / (24 * n) : null),
       timeFactor,
     );

@@ -1,6 +1,6 @@
-import { addDays, DAY_MS, dateAt, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
+import { addDays, dateAt, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
-import { type ChartAnswer, chartAt } from '../germination/chart.js';
+import { type ChartAnswer, chartOf } from '../germination/chart.js';
 import { cohortRun, type Seed } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
 import type { Crop, Span } from '../germination/crop.js';
@@ -11,45 +11,12 @@ import type { SeriesReport } from '../readings/report.js';
 import { countDaysFor } from './count-days.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
-import type { Beyond } from './hours-ahead.js';
-import { type PlaceDays, placeDays } from './place-days.js';
+import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
+import { placeDays } from './place-days.js';
 import type { Question } from './question.js';
-import { rangeOf } from './range.js';
-import { coldRemedies, type FreeDate, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
+import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedRecord } from './seed-temperature.js';
-
-/** From one date to another; null: later than the count. */
-export interface DateSpan {
-  readonly from: PlainDate;
-  readonly to: PlainDate | null;
-}
-
-/** When a share of those that come is up. */
-export interface Milestone {
-  readonly date: PlainDate;
-  /** Elapsed hours since sowing / 24. */
-  readonly days: number;
-  readonly range: DateSpan;
-  readonly inBeds: { readonly from: PlainDate; readonly to: PlainDate };
-}
-
-export interface NoMilestone {
-  readonly why: 'not-by-count-day' | 'not-at-this-temperature';
-}
-
-export interface SpellAnswer {
-  readonly from: PlainDate;
-  readonly to: PlainDate;
-  readonly days: number;
-  readonly hours: number;
-  readonly peakC: number;
-  readonly thresholdC: number;
-  readonly severity: 'mild' | 'severe';
-  readonly delayDays: { readonly half: number; readonly most: number } | null;
-  readonly standAtRisk: number;
-  readonly hoursInFirstDay: number;
-  readonly remedies: readonly Remedy[];
-}
+import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
 export interface Forecast {
@@ -85,9 +52,6 @@ export interface Forecast {
 
 /** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
 const USUAL_DEPTH_CM = 1.3;
-/** On a date with this many hot hours a sowing is better put off [h]. */
-const HOT_DAY_H = 6;
-
 /** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
 export function forecast(question: Question): Forecast {
   refuseAir(question);
@@ -97,12 +61,14 @@ export function forecast(question: Question): Forecast {
   const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const record = seedRecord(question.series, site, wetMs, beyond);
   const seed = seedOf(question);
+  const chart = chartOf(crop);
   const waitH = (wetMs - sowMs) / HOUR_MS;
   const knownH = record.knownToH - record.wetH;
   const reachDays = beyond === 'refuse' ? Math.max(0, Math.floor(knownH / 24)) : LONGEST_COUNT_DAYS;
-  const countDays = question.countDays ?? countDaysFor(crop, seed.timeFactor, record, waitH, reachDays);
+  const countDays = question.countDays ?? countDaysFor(chart, seed.timeFactor, record, waitH, reachDays);
   const countH = 24 * countDays - waitH;
   const by = addDays(sowing.date, countDays);
+  if (countH <= 0) refuseLateWetting(question, by);
 
   const endOfCountH = beyond === 'refuse' ? Math.max(countH, Math.min(countH + 24, knownH)) : countH + 24;
   const temperature = record.upTo(Math.max(0, Math.ceil(endOfCountH)));
@@ -133,7 +99,7 @@ export function forecast(question: Question): Forecast {
     dayOfHour,
     sowingTime: sowing.time,
     eveningH: (instantAt(dateAt(wetMs, site.zone), '18:00', site.zone) - wetMs) / HOUR_MS,
-    freeDate: firstFreeDate(days, temperature.hourlyC, outcome, isHarmful),
+    freeDate: firstFreeDate(days, temperature.hourlyC, outcome.halfH, isHarmful),
     lastDate: by,
   });
   const spellAnswers = (spells: Spell[], remedies: (spell: Spell) => Remedy[]): SpellAnswer[] | null =>
@@ -148,7 +114,7 @@ export function forecast(question: Question): Forecast {
     countDays,
     emergence,
     stand: standOf(question, outcome, by),
-    chart: chartAt(crop, meanOf(counted, outcome.halfH ?? countH)),
+    chart: chart(meanOf(counted, outcome.halfH ?? countH)),
     hotSpells: spellAnswers(hot, (spell) => hotRemedies(spell, hotSetting)),
     coldSpells: spellAnswers(cold, (spell) =>
       coldRemedies(
@@ -201,6 +167,14 @@ function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {
   return Math.max(sowMs, instantAt(bed.wettedOn, '12:00', site.zone));
 }
 
+function refuseLateWetting({ bed }: Question, by: PlainDate): never {
+  throw new RequestError(
+    'not-understood',
+    `The seed is wetted on ${bed.wettedOn}, and the count is on ${by}, before it can have started. Count later (countDays), or wet it earlier.`,
+    [{ path: ['countDays'], detail: 'Must reach past the day of wetting.' }],
+  );
+}
+
 function seedOf({ crop, lot, timeFactor }: Question): Seed {
   const shiftC = lot?.hotLimitShiftC ?? 0;
   return {
@@ -223,25 +197,6 @@ function meanOf(hourlyC: Float64Array, toH: number): number {
   return sum / hours;
 }
 
-interface Clock {
-  readonly waitH: number;
-  readonly countH: number;
-  readonly knownH: number;
-  readonly beyond: Beyond;
-  readonly bedTimeFactor: Span;
-  dated(hour: number): PlainDate;
-}
-
-function milestoneOf(eventH: number, { waitH, countH, knownH, beyond, bedTimeFactor, dated }: Clock): Milestone {
-  const range = rangeOf(eventH, knownH, beyond);
-  return {
-    date: dated(eventH),
-    days: ((waitH + eventH) * HOUR_MS) / DAY_MS,
-    range: { from: dated(range.fromH), to: range.toH > countH ? null : dated(range.toH) },
-    inBeds: { from: dated(eventH * bedTimeFactor.from), to: dated(eventH * bedTimeFactor.to) },
-  };
-}
-
 function standOf({ crop, standFactor, sowing }: Question, outcome: Outcome, by: PlainDate): Forecast['stand'] {
   const factor = standFactor ?? crop.field;
   const field = {
@@ -256,47 +211,4 @@ function standOf({ crop, standFactor, sowing }: Question, outcome: Outcome, by: 
     seedlings:
       sowing.seeds === null ? null : { from: (sowing.seeds * field.from) / 100, to: (sowing.seeds * field.to) / 100 },
   };
-}
-
-function spellAnswer(spell: Spell, dated: (hour: number) => PlainDate, remedies: Remedy[]): SpellAnswer {
-  return {
-    from: dated(spell.fromH + 0.5),
-    to: dated(spell.toH - 0.5),
-    days: spell.days,
-    hours: spell.hours,
-    peakC: spell.peakC,
-    thresholdC: spell.thresholdC,
-    severity: spell.severity,
-    delayDays: spell.delayDays,
-    standAtRisk: spell.standAtRiskPoints,
-    hoursInFirstDay: spell.hoursInFirstDay,
-    remedies,
-  };
-}
-
-/** The first date after the sowing from which no day is harmful for as long as half the seed takes. */
-function firstFreeDate(
-  days: PlaceDays,
-  hourlyC: Float64Array,
-  outcome: Outcome,
-  isHarmful: (tempC: number) => boolean,
-): FreeDate | null {
-  const harmfulH = new Int32Array(days.dates.length);
-  hourlyC.forEach((tempC, hour) => {
-    const day = days.dayOfHour[hour]!;
-    if (day >= 0 && day < harmfulH.length && isHarmful(tempC)) harmfulH[day]!++;
-  });
-  const needed = Math.max(2, Math.ceil((outcome.halfH ?? 0) / 24));
-  let free = 0;
-  for (let day = 1; day < harmfulH.length; day++) {
-    free = harmfulH[day]! < HOT_DAY_H ? free + 1 : 0;
-    if (free > needed) {
-      const from = day - needed;
-      return {
-        date: days.dates[from]!,
-        hoursLeft: harmfulH.subarray(from, day + 1).reduce((sum, hours) => sum + hours, 0),
-      };
-    }
-  }
-  return null;
 }

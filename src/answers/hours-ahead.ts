@@ -30,7 +30,9 @@ export function hoursAhead(
 
 function repeated(knownC: Float64Array, nHours: number): Float64Array {
   const period = 24 * Math.min(REPEATED_DAYS, Math.floor(knownC.length / 24));
-  return Float64Array.from({ length: nHours }, (_, hour) => knownC[knownC.length - period + (hour % period)]!);
+  const ahead = new Float64Array(nHours);
+  for (let hour = 0; hour < nHours; hour++) ahead[hour] = knownC[knownC.length - period + (hour % period)]!;
+  return ahead;
 }
 
 /** The season's drift by the day, with the mean swing of the last days laid over it. */
@@ -52,5 +54,7 @@ function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Sit
   const date = dateAt(middleOfFirstMs, site.zone);
   const nextDay = dayOfYear(date) + (middleOfFirstMs - startOfDay(date, site.zone)) / DAY_MS - 0.5;
   const drift = seasonalDrift(means, nextDay, site.latitude!, Math.ceil(nHours / 24));
-  return Float64Array.from({ length: nHours }, (_, hour) => drift[Math.floor(hour / 24)]! + swing[hour % 24]!);
+  const ahead = new Float64Array(nHours);
+  for (let hour = 0; hour < nHours; hour++) ahead[hour] = drift[Math.floor(hour / 24)]! + swing[hour % 24]!;
+  return ahead;
 }

@@ -53,8 +53,10 @@ export const knownHours = (series: ReadSeries, site: Site, startMs: number, nHou
 
 function hoursOfReadings(series: ReadSeries, startMs: number, nHours: number): KnownHours {
   const readings = series.readings!;
-  const starts = Float64Array.from({ length: nHours }, (_, hour) => startMs + hour * HOUR_MS);
-  const ends = starts.map((ms) => ms + HOUR_MS);
+  const edges = new Float64Array(nHours + 1);
+  for (let hour = 0; hour <= nHours; hour++) edges[hour] = startMs + hour * HOUR_MS;
+  const starts = edges.subarray(0, nHours);
+  const ends = edges.subarray(1);
   const { meanC, coveredMs } = meansWithin(readings, starts, ends, longestJoinedMs(series.usualStepMs));
   const basis = new Uint8Array(nHours);
   let next = 0;

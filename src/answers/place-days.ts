@@ -19,16 +19,16 @@ export interface PlaceDays {
  * @param nDays   How many dates are wanted.
  */
 export function placeDays(startMs: number, nHours: number, from: PlainDate, nDays: number, zone: Zone): PlaceDays {
-  const dates = Array.from({ length: nDays }, (_, day) => addDays(from, day));
-  const firstH = (startOfDay(from, zone) - startMs) / HOUR_MS;
-  const endH = Float64Array.from(dates, (date) => (startOfDay(addDays(date, 1), zone) - startMs) / HOUR_MS);
+  const dates = Array.from({ length: nDays + 1 }, (_, day) => addDays(from, day));
+  const startH = Float64Array.from(dates, (date) => (startOfDay(date, zone) - startMs) / HOUR_MS);
+  const endH = startH.subarray(1);
   const dayOfHour = new Int32Array(nHours);
   let day = -1;
   for (let hour = 0; hour < nHours; hour++) {
     const middle = hour + 0.5;
-    if (day < 0 && middle >= firstH) day = 0;
+    if (day < 0 && middle >= startH[0]!) day = 0;
     while (day >= 0 && day < nDays && middle >= endH[day]!) day++;
     dayOfHour[hour] = day;
   }
-  return { dates, dayOfHour, endH };
+  return { dates: dates.slice(0, nDays), dayOfHour, endH };
 }

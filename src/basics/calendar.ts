@@ -92,8 +92,12 @@ function instantOfWallClock(wallClockMs: number, zone: Zone): number {
 
 const wallClockOf = (date: PlainDate): number =>
   Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10)));
-const dateOfWallClock = (wallClockMs: number): PlainDate =>
-  new Date(wallClockMs).toISOString().slice(0, 10) as PlainDate;
+function dateOfWallClock(wallClockMs: number): PlainDate {
+  const date = new Date(wallClockMs);
+  return `${date.getUTCFullYear()}-${twoDigits(date.getUTCMonth() + 1)}-${twoDigits(date.getUTCDate())}` as PlainDate;
+}
+
+const twoDigits = (n: number): string => (n < 10 ? `0${n}` : String(n));
 
 /** A date from text such as `2027-02-28`, or undefined where there is no such day. */
 export function findDate(text: string): PlainDate | undefined {

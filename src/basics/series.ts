@@ -25,6 +25,8 @@ export interface DailyRow {
   readonly max?: number | undefined;
   readonly basis?: Basis | undefined;
   readonly plusMinus?: number | undefined;
+  /** false: too little of the day was measured; it is left out. */
+  readonly complete?: boolean | undefined;
 }
 
 /** One instantaneous reading; `at` is an ISO stamp. */

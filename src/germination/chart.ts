@@ -12,14 +12,17 @@ export interface ChartAnswer {
 }
 
 /**
- * What a constant-temperature chart says at one temperature: the raw cells, read off by a straight line between them.
+ * A crop's constant-temperature chart, ready to be read: the raw cells, and straight lines between them.
  *
  * @param crop The crop, its rows as printed.
- * @param meanC Temperature to read the chart at [°C].
- * @example chartAt(onion, 20) // => { meanC: 20, days: 5, percent: 99 }
+ * @returns What the chart says at a temperature [°C].
+ * @example chartOf(onion)(20) // => { meanC: 20, days: 5, percent: 99 }
  */
-export function chartAt(crop: Crop, meanC: number): ChartAnswer {
-  const rate = rateAt(germinationCurve(crop.rows, crop.soil?.maximumC ?? null), meanC);
+export function chartOf(crop: Crop): (meanC: number) => ChartAnswer {
+  const curve = germinationCurve(crop.rows, crop.soil?.maximumC ?? null);
   const { tempsC, values } = percentCells(crop.rows);
-  return { meanC, days: rate > 0 ? 1 / rate : null, percent: interpolate(meanC, tempsC, values) };
+  return (meanC) => {
+    const rate = rateAt(curve, meanC);
+    return { meanC, days: rate > 0 ? 1 / rate : null, percent: interpolate(meanC, tempsC, values) };
+  };
 }

@@ -41,10 +41,9 @@ export interface CohortRun {
 /** Φ⁻¹ of the middle of each cohort's hundredth. */
 const cohortZ = Float64Array.from({ length: COHORTS }, (_, j) => probit((j + 0.5) / COHORTS));
 
-/** How many cohorts can progress at this temperature: the fast ones bear the widest range. */
-export function cohortsAwake(curve: GerminationCurve, tempC: number): number {
-  return rateAt(curve, tempC) > 0 ? Math.floor(COHORTS * shareAt(curve, tempC) + 0.5 + 1e-9) : 0;
-}
+/** How many cohorts can progress: the fast ones bear the widest range. The hair keeps 98/99 of 100 from rounding down. */
+export const cohortsAwake = (rate: number, share: number): number =>
+  rate > 0 ? Math.floor(COHORTS * share + 0.5 + 1e-9) : 0;
 
 /**
  * When each hundredth of the seed comes up, hour by hour through changing temperature.
@@ -81,11 +80,12 @@ export function cohortRun(seed: Seed, hourlyC: Float64Array): CohortRun {
 
   for (let hour = 0; hour < hourlyC.length && up < COHORTS && killedAtH === Infinity; hour++) {
     const tempC = hourlyC[hour]!;
-    const awake = cohortsAwake(seed.curve, tempC);
+    const rate = rateAt(seed.curve, tempC);
+    const share = shareAt(seed.curve, tempC);
+    const awake = cohortsAwake(rate, share);
     if (awake > up) {
       everWarmEnough = true;
-      const zMedian = probit(0.5 * shareAt(seed.curve, tempC));
-      const step = (rateAt(seed.curve, tempC) * 10 ** (seed.spreadLog10 * zMedian)) / 24 / seed.timeFactor;
+      const step = (rate * 10 ** (seed.spreadLog10 * probit(0.5 * share))) / 24 / seed.timeFactor;
       for (let j = up; j < awake; j++) {
         const before = progress[j]!;
         progress[j] = before + step;
@@ -110,6 +110,8 @@ function tickClocks(
   firstHeld: number,
   hour: number,
 ): void {
+  // A slower cohort's clock is never behind a faster one's: where the slowest has none running, none runs.
+  if (firstHeld === COHORTS && clockH[COHORTS - 1] === 0) return;
   for (let j = firstWaiting; j < COHORTS; j++) {
     if (j < firstHeld) {
       if (clockH[j]! > 0) clockH[j]! -= RELIEF_PER_HOUR;

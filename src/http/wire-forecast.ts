@@ -1,4 +1,6 @@
-import type { Forecast, Milestone, NoMilestone, SpellAnswer } from '../answers/forecast.js';
+import type { Forecast } from '../answers/forecast.js';
+import type { Milestone, NoMilestone } from '../answers/milestones.js';
+import type { SpellAnswer } from '../answers/spell-answers.js';
 import type { Span } from '../germination/crop.js';
 import type { Rounding } from './rounding.js';
 import type { ForecastAnswer } from './schemas/forecast.js';

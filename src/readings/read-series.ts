@@ -114,6 +114,7 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
   const days = new Map<PlainDate, Day>();
   const basisByDate = new Map<PlainDate, number>();
   series.daily!.forEach((row, i) => {
+    if (row.complete === false) return;
     const at = [...path, 'daily', i];
     const degrees = { min: toC(row.min), mean: toC(row.mean), max: toC(row.max) };
     function toC(value: number | undefined): number | null {
@@ -152,6 +153,12 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
       'time-zone-needed',
       'Days begin at midnight somewhere: send where.place.timeZone, for example "Etc/GMT+2".',
       [{ path: ['where', 'place', 'timeZone'], detail: 'A daily series needs the zone of the place, an IANA name.' }],
+    );
+  }
+  if (days.size === 0) {
+    throw new RequestError(
+      'too-few-readings',
+      'No day of the series is complete; send more of each day, or the readings themselves.',
     );
   }
   const inOrder = [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1));

@@ -11,6 +11,8 @@ const dailyRowSchema = z.strictObject({
   max: temperature.optional(),
   basis: z.enum(bases).optional(),
   plusMinus: z.number().min(0).optional().describe('Half the width of the 80 % range of the mean [K].'),
+  readings: z.number().optional().describe('As in a report of ours; not used.'),
+  complete: z.boolean().optional().describe('As in a report of ours; a day that is not complete is left out.'),
 });
 
 const readingRowSchema = z.strictObject({

@@ -1,0 +1,48 @@
+import { DAY_MS, HOUR_MS, type PlainDate } from '../basics/calendar.js';
+import type { Span } from '../germination/crop.js';
+import type { Beyond } from './hours-ahead.js';
+import { rangeOf } from './range.js';
+
+/** From one date to another; null: later than the count. */
+export interface DateSpan {
+  readonly from: PlainDate;
+  readonly to: PlainDate | null;
+}
+
+/** When a share of those that come is up. */
+export interface Milestone {
+  readonly date: PlainDate;
+  /** Elapsed hours since sowing / 24. */
+  readonly days: number;
+  readonly range: DateSpan;
+  readonly inBeds: { readonly from: PlainDate; readonly to: PlainDate };
+}
+
+export interface NoMilestone {
+  readonly why: 'not-by-count-day' | 'not-at-this-temperature';
+}
+
+/** What a milestone's dates and range depend on. Hours since wetting. */
+export interface MilestoneClock {
+  /** Hours from sowing to wetting. */
+  readonly waitH: number;
+  readonly countH: number;
+  readonly knownH: number;
+  readonly beyond: Beyond;
+  readonly bedTimeFactor: Span;
+  dated(hour: number): PlainDate;
+}
+
+/** A milestone from the hour at which it comes. */
+export function milestoneOf(
+  eventH: number,
+  { waitH, countH, knownH, beyond, bedTimeFactor, dated }: MilestoneClock,
+): Milestone {
+  const range = rangeOf(eventH, knownH, beyond);
+  return {
+    date: dated(eventH),
+    days: ((waitH + eventH) * HOUR_MS) / DAY_MS,
+    range: { from: dated(range.fromH), to: range.toH > countH ? null : dated(range.toH) },
+    inBeds: { from: dated(eventH * bedTimeFactor.from), to: dated(eventH * bedTimeFactor.to) },
+  };
+}

@@ -1,0 +1,22 @@
+// What the tests use of two packages that come without types.
+
+declare module 'jstat' {
+  const jStat: {
+    normal: {
+      cdf(x: number, mean: number, standardDeviation: number): number;
+      inv(p: number, mean: number, standardDeviation: number): number;
+    };
+    models: { ols(endog: number[], exog: number[][]): { coef: number[]; R2: number } };
+  };
+  export default jStat;
+}
+
+declare module 'd3-scale' {
+  interface LinearScale {
+    (x: number): number;
+    domain(xs: readonly number[]): LinearScale;
+    range(ys: readonly number[]): LinearScale;
+    clamp(clamped: boolean): LinearScale;
+  }
+  export function scaleLinear(): LinearScale;
+}

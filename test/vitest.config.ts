@@ -1,0 +1,19 @@
+import { defineConfig } from 'vitest/config';
+
+const quick = [
+  'test/unit/**/*.test.ts',
+  'test/golden/**/*.test.ts',
+  'test/property/**/*.test.ts',
+  'test/api/**/*.test.ts',
+  'test/house/**/*.test.ts',
+];
+
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    projects: [
+      { test: { name: 'quick', include: quick, testTimeout: 30_000 } },
+      { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000 } },
+    ],
+  },
+});
