@@ -42,7 +42,8 @@ const FAR_TAIL: Ratio = [
  * @throws {ScienceError} `out-of-range` where p is not within 0 to 1.
  *
  * Formula: three ratios of polynomials, in (p - 1/2)^2 near the middle and in sqrt(-ln p) in the tails.
- * Accuracy: max abs error 1e-12 against jStat and against normalCdf (test/unit/basics/normal.test.ts).
+ * Accuracy: max abs error 1e-14 against mpmath (fixtures/golden/probit-tails.json), 1e-12 against jStat where that is
+ * good itself, for 1e-5 <= p <= 1 - 1e-5.
  * Source: Wichura (1988). Algorithm AS 241: the percentage points of the normal distribution. Appl. Stat. 37: 477-484.
  * @example probit(0.5) // => 0
  */

@@ -18,14 +18,14 @@ export interface Outcome {
  * cold held longer than they are known to bear. The gap between them is the risk.
  *
  * @param run The cohorts' times.
- * @param countH When the grower counts [h since wetting].
+ * @param countH When the grower counts [h since wetting]; finite.
  * @param viablePercent Percent of the seed that comes where everything suits it: the crop's best cell or the lot's own test.
  */
 export function outcomeAt(run: CohortRun, countH: number, viablePercent: number): Outcome {
   const up = countUpBy(run, countH);
   let atRisk = 0;
   for (let j = 0; j < up; j++) if (Math.min(run.heatRiskAtH[j]!, run.coldRiskAtH[j]!) <= run.upAtH[j]!) atRisk++;
-  const timeOf = (share: number): number | null => (up === 0 ? null : run.upAtH[Math.ceil(share * up - 1e-9) - 1]!);
+  const timeOf = (share: number): number | null => (up === 0 ? null : run.upAtH[Math.ceil(share * up) - 1]!);
   return {
     firstH: timeOf(0.1),
     halfH: timeOf(0.5),

@@ -11,8 +11,10 @@ export interface DayOnClock {
   readonly maxC: number | null;
 }
 
-/** How far the curve may be bent to meet a day's own mean, as a share of the day's range; more would bend it back. */
-const MOST_BEND = 0.25;
+/** How far a curve is bent to meet a day's own mean: exponents beyond these would make it all night or all noon. */
+const LEAST_EXPONENT = 0.2;
+const MOST_EXPONENT = 5;
+const NEWTON_STEPS = 12;
 
 /**
  * Hourly temperatures from days: rebuilt from minimum and maximum, or level at the mean where only that is known.
@@ -24,7 +26,8 @@ const MOST_BEND = 0.25;
  * @param shape  The shape of a day at the depth of the thermometer.
  * @returns The temperature at each hour's middle [°C]; NaN for hours of no given day. Shape (nHours).
  *
- * Formula: x = (T - Tmin)/(Tmax - Tmin); x' = x + δ 4x(1 - x), δ = (mean - mean(x)) / mean(4x(1 - x)), kept within ±0.25.
+ * Formula: x = (T - Tmin)/(Tmax - Tmin); x' = x^p, p such that the mean of x' is the day's, by Newton's method on ln p,
+ * kept within 0.2 to 5.
  * Source: the curve as in day-curve; the bend is ours.
  */
 export function hourlyFromDays(days: readonly DayOnClock[], nHours: number, shape: DayShape): Float64Array {
@@ -66,18 +69,23 @@ function neighbour(other: DayOnClock | undefined, day: DayOnClock, own: DayExtre
 function bendToMean(hourlyC: Float64Array, { minC, maxC }: DayExtremes, meanC: number): void {
   const rangeC = maxC - minC;
   if (rangeC === 0) return;
-  const bow = (tempC: number): number => {
-    const x = (tempC - minC) / rangeC;
-    return x > 0 && x < 1 ? 4 * x * (1 - x) : 0;
-  };
-  let sum = 0;
-  let bowSum = 0;
-  for (const tempC of hourlyC) {
-    sum += tempC;
-    bowSum += bow(tempC);
+  const wanted = (meanC - minC) / rangeC;
+  const shares = hourlyC.map((tempC) => (tempC - minC) / rangeC);
+  const bends = (share: number): boolean => share > 0 && share < 1;
+  let exponent = 1;
+  for (let step = 0; step < NEWTON_STEPS; step++) {
+    let sum = 0;
+    let slope = 0;
+    for (const share of shares) {
+      const bent = bends(share) ? share ** exponent : share;
+      sum += bent;
+      if (bends(share)) slope += bent * Math.log(share) * exponent;
+    }
+    const excess = sum - wanted * shares.length;
+    if (slope === 0 || Math.abs(excess) < 1e-10) break;
+    exponent = Math.min(MOST_EXPONENT, Math.max(LEAST_EXPONENT, exponent * Math.exp(-excess / slope)));
   }
-  if (bowSum === 0) return;
-  const wanted = (meanC - sum / hourlyC.length) / rangeC / (bowSum / hourlyC.length);
-  const bend = Math.min(MOST_BEND, Math.max(-MOST_BEND, wanted));
-  for (let i = 0; i < hourlyC.length; i++) hourlyC[i]! += bend * rangeC * bow(hourlyC[i]!);
+  shares.forEach((share, i) => {
+    if (bends(share)) hourlyC[i] = minC + rangeC * share ** exponent;
+  });
 }

@@ -1,0 +1,68 @@
+import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
+import { type AppOptions, buildApp } from '../../src/http/app.js';
+import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
+
+/** When the tests take it to be: noon at Quillmere. */
+export const NOW = '2027-08-03T14:00:00.000Z';
+
+/** The service, ready to be asked; without keys and with a still clock unless the options say otherwise. */
+export const startApp = (options: Partial<AppOptions> = {}): Promise<FastifyInstance> =>
+  buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), ...options });
+
+/** Posts text as a logger's file, and anything else as JSON. */
+export const post = (app: FastifyInstance, url: string, body: string | object): Promise<LightMyRequestResponse> =>
+  typeof body === 'string'
+    ? app.inject({ method: 'POST', url, headers: { 'content-type': 'text/csv' }, payload: body })
+    : app.inject({ method: 'POST', url, payload: body });
+
+/** The answer to a forecast's question; fails the test where it is refused. */
+export async function forecastOf(app: FastifyInstance, body: string | object, query = ''): Promise<ForecastAnswer> {
+  const response = await post(app, `/v1/forecasts${query === '' ? '' : `?${query}`}`, body);
+  if (response.statusCode !== 200) throw new Error(`The question was refused: ${response.body}`);
+  return response.json();
+}
+
+/** Of a milestone that does come, its days; fails the test where it does not. */
+export function daysTo(milestone: ForecastAnswer['emergence']['half']): number {
+  if ('why' in milestone) throw new Error(`It does not come: ${milestone.why}`);
+  return milestone.days;
+}
+
+const DAY_MS = 86_400_000;
+
+/** The date some days after another. */
+export const dateAfter = (date: string, days: number): string =>
+  new Date(Date.parse(`${date}T00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
+
+/** A soil series by the day: a minimum and a maximum for each date from `start` on. */
+export const dailySeries = (
+  minMax: readonly (readonly [min: number, max: number])[],
+  { start = '2027-05-01' } = {},
+) => ({
+  medium: 'soil',
+  daily: minMax.map(([min, max], day) => ({ date: dateAfter(start, day), min, max })),
+});
+
+/** A soil series by the hour, from the wall clock `start` on, at an offset that never changes. */
+export const hourlySeries = (values: readonly number[], { start = '2027-05-01T00:00', offset = '-02:00' } = {}) => ({
+  medium: 'soil',
+  readings: values.map((value, hour) => ({
+    at: `${new Date(Date.parse(`${start}Z`) + hour * (DAY_MS / 24)).toISOString().slice(0, 16)}${offset}`,
+    value,
+  })),
+});
+
+/** The invented Quillmere Allotment Society: out in the ocean, where no land is. */
+export const quillmere = { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' };
+
+/** Thirty days that swing between 10 and 20 °C. */
+export const mildMay = dailySeries(Array.from({ length: 30 }, () => [10, 20] as const));
+
+/** Lettuce sown at Quillmere on 3 May 2027 into a mild May. What is named replaces that. */
+export const lettuceQuestion = (overrides: Record<string, unknown> = {}) => ({
+  crop: 'lettuce',
+  where: { place: quillmere },
+  sowing: { date: '2027-05-03' },
+  temperatures: [mildMay],
+  ...overrides,
+});

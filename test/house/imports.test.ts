@@ -1,0 +1,164 @@
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { cruise, type ICruiseResult, type IForbiddenRuleType } from 'dependency-cruiser';
+import { describe, expect, test } from 'vitest';
+
+/** Texts by path, such as `src/basics/units.ts`. */
+type Files = Readonly<Record<string, string>>;
+
+const ROOT = new URL('../../', import.meta.url);
+const PURE = '^src/(basics|readings|seedbed|climate|germination|answers)/';
+
+const files: Files = Object.fromEntries(
+  await Promise.all(
+    (await readdir(new URL('src/', ROOT), { recursive: true }))
+      .filter((path) => path.endsWith('.ts'))
+      .map(async (path) => [`src/${path}`, await readFile(new URL(`src/${path}`, ROOT), 'utf8')] as const),
+  ),
+);
+
+/** A room that may import only some others; any room may import from itself. */
+const onlyFrom = (room: string, allowed: readonly string[]): IForbiddenRuleType => ({
+  name: `${room} imports of ours only ${allowed.join(', ') || 'itself'}`,
+  from: { path: `^src/${room}/` },
+  to: { path: '^src/', pathNot: `^src/(${[room, ...allowed].join('|')})/` },
+});
+
+const rules: IForbiddenRuleType[] = [
+  onlyFrom('basics', []),
+  ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
+  onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
+  onlyFrom('http', ['answers', 'basics', 'germination', 'readings']),
+  {
+    name: 'nobody inside imports http',
+    from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$)' },
+    to: { path: '^src/http/' },
+  },
+  {
+    name: 'main alone joins the rooms',
+    from: { path: '^src/', pathNot: '^src/main\\.ts$' },
+    to: { path: '^src/(main|config|demo|http/app|http/keys)\\.ts$', pathNot: '^src/http/keys' },
+  },
+  {
+    name: 'only the calendar imports luxon',
+    from: { path: '^src/', pathNot: '^src/basics/calendar\\.ts$' },
+    to: { path: '^luxon' },
+  },
+  { name: 'nothing imports in circles', from: {}, to: { circular: true } },
+  { name: 'nothing pure touches the machine', from: { path: PURE }, to: { dependencyTypes: ['core'] } },
+  {
+    name: 'nothing pure needs a package that does more than reckon or read',
+    from: { path: PURE },
+    to: { pathNot: '^(src/|node:|luxon$|simple-statistics$|csv-parse/sync$)', dependencyTypesNot: ['core'] },
+  },
+  { name: 'what is imported exists', from: {}, to: { path: '^\\.', couldNotResolve: true } },
+];
+
+/** Module specifiers of a file, of types too. */
+function importsOf(text: string): string[] {
+  const code = text.replaceAll(/^\s*(\/\/|\/?\*).*$/gm, '');
+  return [
+    ...code.matchAll(/^(?:import|export)\b[^;'"]*?\bfrom\s*['"]([^'"]+)['"]/gm),
+    ...code.matchAll(/^import\s*['"]([^'"]+)['"]/gm),
+    ...code.matchAll(/\b(?:import|require)\(\s*['"]([^'"]+)['"]/g),
+  ].map(([, specifier]) => specifier!);
+}
+
+/** What breaks the rules, as "rule: from -> to". The modules are rebuilt from their imports alone, types included. */
+async function violations(of: Files): Promise<{ broken: string[]; modules: number }> {
+  const folder = await mkdtemp(join(tmpdir(), 'imports-'));
+  try {
+    for (const [path, text] of Object.entries(of)) {
+      const file = join(folder, path.replace(/\.ts$/, '.js'));
+      await mkdir(dirname(file), { recursive: true });
+      await writeFile(
+        file,
+        importsOf(text)
+          .map((specifier) => `import '${specifier}';\n`)
+          .join(''),
+      );
+    }
+    const forbidden = rules.map(asOnDisk);
+    const { output } = await cruise(['src'], { baseDir: folder, validate: true, ruleSet: { forbidden } });
+    const { summary, modules } = output as ICruiseResult;
+    const inWords = summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} -> ${to}`);
+    return {
+      broken: inWords.map((one) => one.replaceAll('.js', '.ts')),
+      modules: modules.filter(({ source }) => source.startsWith('src/')).length,
+    };
+  } finally {
+    await rm(folder, { recursive: true });
+  }
+}
+
+/** A rule for the rebuilt modules, which end in .js. */
+const asOnDisk = (rule: IForbiddenRuleType): IForbiddenRuleType =>
+  JSON.parse(JSON.stringify({ severity: 'error', ...rule }).replaceAll('\\\\.ts$', '\\\\.js$'));
+
+describe('who may know whom', () => {
+  test('every module keeps to its room', async () => {
+    const { broken, modules } = await violations(files);
+    expect(broken).toEqual([]);
+    expect(modules).toBe(Object.keys(files).length);
+  });
+
+  test('every import is seen', () => {
+    for (const [path, text] of Object.entries(files)) {
+      const said = text.match(/^(import|export) .*from '|^\} from '|^import '/gm) ?? [];
+      expect(importsOf(text).length, path).toBe(said.length);
+    }
+  });
+
+  test('a module that does not is found, whichever rule it breaks', async () => {
+    const { broken } = await violations({
+      'src/main.ts': "import { buildApp } from './http/app.js';",
+      'src/config.ts': 'export const port = 1;',
+      'src/http/app.ts': "import { port } from '../config.js';\nimport { sun } from '../seedbed/sun.js';",
+      'src/basics/units.ts': "import type { Crop } from '../germination/crop.js';\nimport { x } from './missing.js';",
+      'src/readings/days.ts':
+        "import { DateTime } from 'luxon';\nimport { readFileSync } from 'node:fs';\nimport { sun } from '../seedbed/sun.js';",
+      'src/seedbed/sun.ts': "import { days } from '../readings/days.js';",
+      'src/climate/normals.ts': "import { sun } from '../seedbed/sun.js';",
+      'src/germination/crop.ts':
+        "export { units } from '../basics/units.js';\nimport axios from 'axios';\nimport { normals } from '../climate/normals.js';",
+      'src/answers/forecast.ts': "import {\n  app,\n} from '../http/app.js';\n",
+    });
+    for (const { name } of rules) expect(broken.join('\n')).toContain(name);
+    expect(broken).toContain('only the calendar imports luxon: src/readings/days.ts -> luxon');
+  });
+});
+
+describe('who may look outside', () => {
+  /** Lines of code, not of comments, that say something. */
+  const saying = (pattern: RegExp, among: RegExp, of: Files = files): string[] =>
+    Object.entries(of).flatMap(([path, text]) =>
+      among.test(path)
+        ? text
+            .split('\n')
+            .filter((line) => pattern.test(line) && !/^\s*(\/\/|\/?\*)/.test(line))
+            .map((line) => `${path}: ${line.trim()}`)
+        : [],
+    );
+  const CLOCK = /\bDate\.now\b|\bnew Date\(\s*\)|\bperformance\.now\b/;
+
+  test('the environment is read by main only, which hands it to config', () => {
+    expect(saying(/\bprocess\b\s*\.?\s*\benv\b|['"]node:process['"]/, /./)).toEqual([
+      'src/main.ts: const read = readConfig(process.env);',
+    ]);
+  });
+
+  test('no pure room reads a clock, or leaves anything to chance', () => {
+    expect(saying(CLOCK, new RegExp(PURE))).toEqual([]);
+    expect(saying(/\bMath\.random\b/, /./)).toEqual([]);
+  });
+
+  test('the one clock is wound up in main', () => {
+    expect(saying(CLOCK, /./)).toEqual(['src/main.ts: clock: () => new Date(),']);
+  });
+
+  test('a room that read a clock would be found', () => {
+    const invented = { 'src/answers/today.ts': '// new Date()\nconst now = Date.now();\nconst then = new Date(0);' };
+    expect(saying(CLOCK, new RegExp(PURE), invented)).toEqual(['src/answers/today.ts: const now = Date.now();']);
+  });
+});
