@@ -1,7 +1,8 @@
 import type { PlainDate } from '../basics/calendar.js';
 import { type Basis, bases } from '../basics/series.js';
-import type { CohortRun } from '../germination/cohorts.js';
+import { COHORTS, type CohortRun } from '../germination/cohorts.js';
 import { countUpBy } from '../germination/outcome.js';
+import type { Day } from '../readings/days.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { PlaceDays } from './place-days.js';
 import type { SeedTemperature } from './seed-temperature.js';
@@ -32,44 +33,55 @@ export function forecastDays(
   { hourlyC, basis }: SeedTemperature,
   { wetH, hotThresholdC, run, viablePercent }: Sown,
 ): ForecastDay[] {
-  const tallies = days.dates.map(() => ({
-    min: Infinity,
-    max: -Infinity,
-    sum: 0,
-    hours: 0,
-    hot: 0,
-    byBasis: new Uint16Array(bases.length),
-  }));
-  hourlyC.forEach((tempC, hour) => {
-    const tally = tallies[days.dayOfHour[hour]!];
-    if (!tally) return;
-    tally.min = Math.min(tally.min, tempC);
-    tally.max = Math.max(tally.max, tempC);
-    tally.sum += tempC;
-    tally.hours++;
-    tally.byBasis[basis[hour]!]!++;
-    if (hour >= wetH && tempC > hotThresholdC) tally.hot++;
-  });
-  const sent = new Map(
-    [...series]
-      .sort((a, b) => Number(b.origin === 'forecast') - Number(a.origin === 'forecast'))
-      .flatMap((one) => one.days.filter((day) => day.complete).map((day) => [day.date, day] as const)),
-  );
-  return tallies.flatMap((tally, day): ForecastDay[] => {
-    if (tally.hours === 0) return [];
-    const date = days.dates[day]!;
-    const own = sent.get(date);
-    const mean = tally.sum / tally.hours;
-    return [
-      {
-        date,
-        min: own?.min ?? tally.min,
-        mean: own?.mean ?? mean,
-        max: own?.max ?? tally.max,
-        basis: bases[tally.byBasis.indexOf(Math.max(...tally.byBasis))]!,
-        emergedPercent: (viablePercent * countUpBy(run, days.endH[day]! - wetH)) / 100,
-        hotHours: tally.hot,
-      },
-    ];
-  });
+  const sent = daysSent(series);
+  const { dates, dayOfHour, endH } = days;
+  const hoursByBasis = new Uint16Array(bases.length);
+  const told: ForecastDay[] = [];
+  let hour = 0;
+  while (hour < hourlyC.length && dayOfHour[hour]! < 0) hour++;
+  for (let day = 0; day < dates.length && hour < hourlyC.length; day++) {
+    const first = hour;
+    let [min, max, sum, hotHours] = [Infinity, -Infinity, 0, 0];
+    hoursByBasis.fill(0);
+    for (; hour < hourlyC.length && dayOfHour[hour] === day; hour++) {
+      const tempC = hourlyC[hour]!;
+      if (tempC < min) min = tempC;
+      if (tempC > max) max = tempC;
+      sum += tempC;
+      hoursByBasis[basis[hour]!]!++;
+      if (hour >= wetH && tempC > hotThresholdC) hotHours++;
+    }
+    if (hour === first) continue;
+    const own = sent.get(dates[day]!);
+    const lowest = own?.min ?? min;
+    const highest = own?.max ?? max;
+    told.push({
+      date: dates[day]!,
+      min: lowest,
+      mean: own?.mean ?? Math.min(highest, Math.max(lowest, sum / (hour - first))),
+      max: highest,
+      basis: bases[mostOf(hoursByBasis)]!,
+      emergedPercent: (viablePercent * countUpBy(run, endH[day]! - wetH)) / COHORTS,
+      hotHours,
+    });
+  }
+  return told;
+}
+
+/** Whole days as they were sent, measured ones before forecast ones. */
+function daysSent(series: readonly ReadSeries[]): Map<PlainDate, Day> {
+  const sent = new Map<PlainDate, Day>();
+  for (const origin of ['forecast', 'measured']) {
+    for (const one of series) {
+      if (one.origin !== origin) continue;
+      for (const day of one.days) if (day.complete) sent.set(day.date, day);
+    }
+  }
+  return sent;
+}
+
+function mostOf(counts: Uint16Array): number {
+  let most = 0;
+  for (let i = 1; i < counts.length; i++) if (counts[i]! > counts[most]!) most = i;
+  return most;
 }

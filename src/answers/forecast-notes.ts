@@ -93,7 +93,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
 }
 
 function beyondNote({ site }: Question, { beyond, record, wetMs }: ForecastFindings): Note {
-  const last = dateAt(wetMs + (record.knownToH - record.wetH) * HOUR_MS, site.zone);
+  const last = dateAt(wetMs + (record.knownToH - record.wetH) * HOUR_MS - 1, site.zone);
   return beyond === 'seasonal-drift'
     ? {
         code: 'seasonal-drift',

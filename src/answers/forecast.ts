@@ -1,7 +1,7 @@
 import { addDays, dateAt, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { type ChartAnswer, chartOf } from '../germination/chart.js';
-import { cohortRun, type Seed } from '../germination/cohorts.js';
+import { cohortRun, type Seed, unknownPace } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
 import type { Crop, Span } from '../germination/crop.js';
 import { germinationCurve } from '../germination/curve.js';
@@ -77,7 +77,8 @@ export function forecast(question: Question): Forecast {
   const dayOfHour = days.dayOfHour.subarray(record.wetH);
   const counted = hourlyC.subarray(0, Math.max(0, Math.ceil(countH)));
 
-  const run = cohortRun(seed, counted);
+  const pace = unknownPace(counted.length);
+  const run = cohortRun(seed, counted, pace);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
   const outcome = outcomeAt(run, countH, viablePercent);
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
@@ -91,7 +92,14 @@ export function forecast(question: Question): Forecast {
     most: milestone(outcome.mostH),
   };
 
-  const sown = { seed, hourlyC: counted, dayOfHour: dayOfHour.subarray(0, counted.length), countH, viablePercent };
+  const sown = {
+    seed,
+    hourlyC: counted,
+    pace,
+    dayOfHour: dayOfHour.subarray(0, counted.length),
+    countH,
+    viablePercent,
+  };
   const hot = hotSpells(sown, run, outcome);
   const cold = coldSpells(sown, run, outcome);
   const setting = (isHarmful: (tempC: number) => boolean): SpellSetting => ({

@@ -9,6 +9,7 @@ import {
   startOfDay,
   type Zone,
 } from '../basics/calendar.js';
+import type { Day } from '../readings/days.js';
 import { meansWithin } from '../readings/means-within.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { longestJoinedMs } from '../readings/step.js';
@@ -74,20 +75,21 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
   const basis = new Uint8Array(nHours);
   const swings = new Uint8Array(nHours);
   const onClock: DayOnClock[] = [];
-  series.days.forEach((day, i) => {
-    if (day.date < firstDate || day.date > lastDate) return;
-    const clock = dayOnClock(day.date, site, startMs);
-    onClock.push({ ...clock, minC: day.min, meanC: day.mean, maxC: day.max });
+  for (let i = 0; i < series.days.length; i++) {
+    const day = series.days[i]!;
+    if (day.date < firstDate || day.date > lastDate) continue;
+    const clock = dayOnClock(day, site, startMs);
+    onClock.push(clock);
     const from = Math.max(0, Math.ceil(clock.startH - 0.5));
     const to = Math.max(0, Math.ceil(clock.endH - 0.5));
     basis.fill(series.dayBasis[i]!, from, to);
     if (day.min !== null) swings.fill(1, from, to);
-  });
+  }
   return { hourlyC: hourlyFromDays(onClock, nHours, soilDayShape(series.probeDepthCm ?? 0)), basis, swings };
 }
 
-/** A date's start, end and daylight, in hours since an instant. */
-function dayOnClock(date: PlainDate, site: Site, startMs: number) {
+/** A day on the clock of hours since an instant. */
+function dayOnClock({ date, min, mean, max }: Day, site: Site, startMs: number): DayOnClock {
   const toHours = (ms: number): number => (ms - startMs) / HOUR_MS;
   const daylightH =
     site.latitude === null
@@ -99,6 +101,9 @@ function dayOnClock(date: PlainDate, site: Site, startMs: number) {
     endH: toHours(startOfDay(addDays(date, 1), site.zone)),
     sunriseH: noonH - daylightH / 2,
     sunsetH: noonH + daylightH / 2,
+    minC: min,
+    meanC: mean,
+    maxC: max,
   };
 }
 

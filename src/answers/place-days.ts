@@ -19,8 +19,12 @@ export interface PlaceDays {
  * @param nDays   How many dates are wanted.
  */
 export function placeDays(startMs: number, nHours: number, from: PlainDate, nDays: number, zone: Zone): PlaceDays {
-  const dates = Array.from({ length: nDays + 1 }, (_, day) => addDays(from, day));
-  const startH = Float64Array.from(dates, (date) => (startOfDay(date, zone) - startMs) / HOUR_MS);
+  const dates: PlainDate[] = [];
+  const startH = new Float64Array(nDays + 1);
+  for (let day = 0, date = from; day <= nDays; day++, date = addDays(date, 1)) {
+    dates.push(date);
+    startH[day] = (startOfDay(date, zone) - startMs) / HOUR_MS;
+  }
   const endH = startH.subarray(1);
   const dayOfHour = new Int32Array(nHours);
   let day = -1;

@@ -34,6 +34,8 @@ const LONGEST_FILLED_H = 14 * 24;
 const LATEST_START_H = 24;
 /** Nothing is asked of hours further than this after the wetting [h]. */
 const LONGEST_NEEDED_H = 368 * 24;
+/** Laid out beyond what is asked, because the count's last day is asked for next [h]. */
+const SPARE_H = 24;
 /** The wetting may lie this far beyond the last value [h]. */
 const FURTHEST_AHEAD_H = 366 * 24;
 
@@ -78,6 +80,17 @@ export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: num
   const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
   const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
+  const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
+    const all = { hourlyC: new Float64Array(total), basis: new Uint8Array(total) };
+    all.hourlyC.set(knownC.subarray(0, total));
+    all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
+    if (total > knownToH && beyond !== 'refuse') {
+      all.hourlyC.set(hoursAhead(beyond, knownC, total - knownToH, startMs + knownToH * HOUR_MS, site), knownToH);
+      all.basis.fill(basisCode(beyond === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
+    }
+    return all;
+  };
+  let laidOut = layOut(0);
   return {
     wetH,
     knownToH,
@@ -89,23 +102,18 @@ export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: num
     ],
     upTo(hoursAfterWetting) {
       const total = wetH + hoursAfterWetting;
-      const all = { startMs, hourlyC: new Float64Array(total), basis: new Uint8Array(total) };
-      all.hourlyC.set(knownC.subarray(0, total));
-      all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
-      if (total > knownToH) {
-        const lastKnownMs = startMs + knownToH * HOUR_MS;
-        if (beyond === 'refuse') refuseBeyond(lastKnownMs, startMs + total * HOUR_MS, site);
-        else all.hourlyC.set(hoursAhead(beyond, knownC, total - knownToH, lastKnownMs, site), knownToH);
-        all.basis.fill(basisCode(beyond === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
+      if (total > knownToH && beyond === 'refuse') {
+        refuseBeyond(startMs + knownToH * HOUR_MS, startMs + total * HOUR_MS, site);
       }
-      return all;
+      if (laidOut.hourlyC.length < total) laidOut = layOut(beyond === 'refuse' ? total : total + SPARE_H);
+      return { startMs, hourlyC: laidOut.hourlyC.subarray(0, total), basis: laidOut.basis.subarray(0, total) };
     },
   };
 }
 
 /** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
 function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => number, site: Site): MissingHours[] {
-  if (knownC.length < 24) {
+  if (knownC.reduce((known, value) => (Number.isNaN(value) ? known : known + 1), 0) < 24) {
     throw new RequestError(
       'too-few-readings',
       'Less than one whole day of temperatures is too little to go on; send at least 24 hours in a row.',
@@ -141,12 +149,12 @@ function refuseFarAhead(wetMs: number, lastMs: number, site: Site): void {
   if (wetMs - lastMs <= FURTHEST_AHEAD_H * HOUR_MS) return;
   throw new RequestError(
     'ends-too-early',
-    `The last temperature is of ${dateAt(lastMs, site.zone)}, over a year before the sowing; send newer ones.`,
+    `The last temperature is of ${dateAt(lastMs - 1, site.zone)}, over a year before the seed is wetted; send newer ones.`,
   );
 }
 
 function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never {
-  const [last, needed] = [lastKnownMs, neededMs].map((ms) => dateAt(ms, site.zone));
+  const [last, needed] = [lastKnownMs - 1, neededMs].map((ms) => dateAt(ms, site.zone));
   throw new RequestError(
     'ends-too-early',
     `The temperatures end on ${last}, and the count is on ${needed}. Send them up to then, count earlier (countDays), or let "beyond" say what to suppose.`,

@@ -48,10 +48,10 @@ export function firstFreeDate(
   isHarmful: (tempC: number) => boolean,
 ): FreeDate | null {
   const harmfulH = new Int32Array(days.dates.length);
-  hourlyC.forEach((tempC, hour) => {
+  for (let hour = 0; hour < hourlyC.length; hour++) {
     const day = days.dayOfHour[hour]!;
-    if (day >= 0 && day < harmfulH.length && isHarmful(tempC)) harmfulH[day]!++;
-  });
+    if (day >= 0 && day < harmfulH.length && isHarmful(hourlyC[hour]!)) harmfulH[day]!++;
+  }
   const needed = Math.max(LEAST_FREE_DAYS, Math.ceil((halfH ?? 0) / 24));
   let free = 0;
   for (let day = 1; day < harmfulH.length; day++) {

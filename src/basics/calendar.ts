@@ -63,9 +63,12 @@ function tabledZone(zone: IANAZone): Zone {
     }
     return changes;
   };
+  // Most questions stay between the same two changes, so the last stretch is tried first.
+  let stretch = { fromMs: Infinity, toMs: Infinity, offsetMs: 0 };
   return {
     name: zone.name,
     offsetMs(instantMs) {
+      if (instantMs >= stretch.fromMs && instantMs < stretch.toMs) return stretch.offsetMs;
       const year = new Date(instantMs).getUTCFullYear();
       if (year < FIRST_YEAR - 1 || year > LAST_YEAR + 2) return offsetAt(instantMs);
       let changes = years.get(year);
@@ -75,7 +78,8 @@ function tabledZone(zone: IANAZone): Zone {
       }
       let i = changes.length - 1;
       while (i > 0 && changes[i]!.fromMs > instantMs) i--;
-      return changes[i]!.offsetMs;
+      stretch = { ...changes[i]!, toMs: changes[i + 1]?.fromMs ?? Date.UTC(year + 1, 0, 1) };
+      return stretch.offsetMs;
     },
   };
 }
@@ -90,8 +94,15 @@ function instantOfWallClock(wallClockMs: number, zone: Zone): number {
   return second;
 }
 
-const wallClockOf = (date: PlainDate): number =>
-  Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10)));
+function wallClockOf(date: PlainDate): number {
+  const digits = (from: number, to: number): number => {
+    let value = 0;
+    for (let i = from; i < to; i++) value = 10 * value + date.charCodeAt(i) - 48;
+    return value;
+  };
+  return Date.UTC(digits(0, 4), digits(5, 7) - 1, digits(8, 10));
+}
+
 function dateOfWallClock(wallClockMs: number): PlainDate {
   const date = new Date(wallClockMs);
   return `${date.getUTCFullYear()}-${twoDigits(date.getUTCMonth() + 1)}-${twoDigits(date.getUTCDate())}` as PlainDate;

@@ -59,6 +59,30 @@ export class RequestError extends Error {
   }
 }
 
+/** More faults than this say nothing new. */
+const MOST_FAULTS = 20;
+
+/**
+ * One error for all that was found wrong. Its message tells the first fault in full.
+ *
+ * @param faults Details are whole sentences, or go on from the name of the field: "must be a number; it was ...".
+ * @param count  How many there are in all, where not every one is given.
+ */
+export function notUnderstood(faults: readonly Fault[], count = faults.length): RequestError {
+  const [first] = faults;
+  const name = first?.parameter ?? (pathInWords(first?.path ?? []) || 'The request');
+  const detail = first?.detail ?? 'cannot be used';
+  const sentence = /^[a-z]/.test(detail) ? `${name} ${detail}` : detail;
+  const ended = /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
+  const listed = count > MOST_FAULTS ? `; the first ${MOST_FAULTS} stand under "errors"` : ' under "errors"';
+  const more = count > 1 ? ` (${count - 1} more${listed})` : '';
+  return new RequestError('not-understood', ended + more, faults.slice(0, MOST_FAULTS));
+}
+
+/** A path as a person would write it: `temperatures[0].daily[2].max`. */
+const pathInWords = (path: readonly (string | number)[]): string =>
+  path.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${key}`)).join('');
+
 /** A numerical function called outside what it is defined for: our mistake, never the caller's. */
 export class ScienceError extends Error {
   override readonly name = 'ScienceError';

@@ -41,9 +41,32 @@ export interface CohortRun {
 /** Φ⁻¹ of the middle of each cohort's hundredth. */
 const cohortZ = Float64Array.from({ length: COHORTS }, (_, j) => probit((j + 0.5) / COHORTS));
 
-/** How many cohorts can progress: the fast ones bear the widest range. The hair keeps 98/99 of 100 from rounding down. */
+/** What each hour does for the seed, worked out as hours are reached. Both arrays have one length. */
+export interface Pace {
+  /** How many cohorts can progress, the fast ones first: they bear the widest range. */
+  readonly awake: Uint8Array;
+  /** By how much, of the way that a seed of middling speed has to make. */
+  readonly step: Float64Array;
+}
+
+/** Stands in `awake` for an hour that is not worked out yet. */
+export const NOT_YET = 255;
+
+export const unknownPace = (nHours: number): Pace => ({
+  awake: new Uint8Array(nHours).fill(NOT_YET),
+  step: new Float64Array(nHours),
+});
+
+/** How many cohorts can progress. The hair keeps shares such as 98/99 from rounding down. */
 export const cohortsAwake = (rate: number, share: number): number =>
   rate > 0 ? Math.floor(COHORTS * share + 0.5 + 1e-9) : 0;
+
+function workOut({ awake, step }: Pace, hour: number, seed: Seed, tempC: number): void {
+  const rate = rateAt(seed.curve, tempC);
+  const share = shareAt(seed.curve, tempC);
+  awake[hour] = cohortsAwake(rate, share);
+  if (awake[hour]! > 0) step[hour] = (rate * 10 ** (seed.spreadLog10 * probit(0.5 * share))) / 24 / seed.timeFactor;
+}
 
 /**
  * When each hundredth of the seed comes up, hour by hour through changing temperature.
@@ -54,6 +77,7 @@ export const cohortsAwake = (rate: number, share: number): number =>
  *
  * @param seed How the seed answers to temperature.
  * @param hourlyC Hourly mean temperature at the seed since wetting [°C]. Shape (nHours), finite.
+ * @param pace    What of these hours is worked out already; the rest is added to it.
  * @returns Hours since wetting at which each cohort comes up and passes into risk. Shape (100), fastest first.
  *
  * Formula: u_j = (j - 0.5)/100, z_j = Φ⁻¹(u_j); cohort j moves where u_j <= q(T) and rate(T) > 0, by
@@ -61,18 +85,19 @@ export const cohortsAwake = (rate: number, share: number): number =>
  * Validity: at constant temperature half of those that come are up on the chart's day, within 2 %. The threshold form
  * is published for onion (Brewster 2008, Eqns 4.8-4.9, after Ellis, Butcher 1988); that fast seeds are the heat-proof
  * ones is assumed for other crops and for cold. Never checked against emergence in beds.
- * Cost: O(nHours · 100) at worst.
+ * Cost: O(nHours) and, for hours in which seed is held, up to 100 steps each until all of it is at risk.
  * @example cohortRun(onionSeed, 60 days at 15 °C).upAtH[49] / 24 // => 7.0
  */
-export function cohortRun(seed: Seed, hourlyC: Float64Array): CohortRun {
+export function cohortRun(seed: Seed, hourlyC: Float64Array, pace: Pace = unknownPace(hourlyC.length)): CohortRun {
   const upAtH = new Float64Array(COHORTS).fill(Infinity);
-  const heatRiskAtH = new Float64Array(COHORTS).fill(Infinity);
-  const coldRiskAtH = new Float64Array(COHORTS).fill(Infinity);
-  const heatClockH = new Float64Array(COHORTS);
-  const coldClockH = new Float64Array(COHORTS);
-  const progress = new Float64Array(COHORTS);
+  const heat = heldClock();
+  const cold = heldClock();
   // A hair less than the exact goal: a sum that rounds just short of it at the end of an hour would lose the whole pause after it.
   const goal = cohortZ.map((z) => 10 ** (seed.spreadLog10 * z) * (1 - 1e-12));
+  // Cohorts come up in order, so only the next one's progress is kept. By how many were awake, what each hour added:
+  // the one after it has made the same way, less the hours in which it alone was not awake.
+  const addedByAwake = new Float64Array(COHORTS + 1);
+  let progress = 0;
   let up = 0;
   let lethalHours = 0;
   let killedAtH = Infinity;
@@ -80,43 +105,56 @@ export function cohortRun(seed: Seed, hourlyC: Float64Array): CohortRun {
 
   for (let hour = 0; hour < hourlyC.length && up < COHORTS && killedAtH === Infinity; hour++) {
     const tempC = hourlyC[hour]!;
-    const rate = rateAt(seed.curve, tempC);
-    const share = shareAt(seed.curve, tempC);
-    const awake = cohortsAwake(rate, share);
+    if (pace.awake[hour] === NOT_YET) workOut(pace, hour, seed, tempC);
+    const awake = pace.awake[hour]!;
     if (awake > up) {
       everWarmEnough = true;
-      const step = (rate * 10 ** (seed.spreadLog10 * probit(0.5 * share))) / 24 / seed.timeFactor;
-      for (let j = up; j < awake; j++) {
-        const before = progress[j]!;
-        progress[j] = before + step;
-        if (progress[j]! >= goal[j]!) {
-          upAtH[j] = hour + Math.max(0, goal[j]! - before) / step;
-          up = j + 1;
-        }
+      const step = pace.step[hour]!;
+      progress += step;
+      addedByAwake[awake]! += step;
+      while (up < awake && progress >= goal[up]!) {
+        upAtH[up] = hour + Math.max(0, goal[up]! - (progress - step)) / step;
+        up++;
+        progress -= addedByAwake[up]!;
       }
     }
-    tickClocks(heatClockH, heatRiskAtH, up, tempC > seed.hotThresholdC ? awake : COHORTS, hour);
-    if (seed.chillingSensitive) tickClocks(coldClockH, coldRiskAtH, up, tempC < CHILLING_C ? awake : COHORTS, hour);
+    tick(heat, tempC > seed.hotThresholdC, up, awake, hour);
+    if (seed.chillingSensitive) tick(cold, tempC < CHILLING_C, up, awake, hour);
     if (tempC > LETHAL_C && ++lethalHours > LETHAL_HOURS) killedAtH = hour + 1;
   }
-  return { upAtH, heatRiskAtH, coldRiskAtH, killedAtH, everWarmEnough };
+  return { upAtH, heatRiskAtH: heat.riskAtH, coldRiskAtH: cold.riskAtH, killedAtH, everWarmEnough };
 }
 
-/** One hour of the held clocks: cohorts from `firstHeld` on are held, the others not up yet have relief. */
-function tickClocks(
-  clockH: Float64Array,
-  riskAtH: Float64Array,
-  firstWaiting: number,
-  firstHeld: number,
-  hour: number,
-): void {
-  // A slower cohort's clock is never behind a faster one's: where the slowest has none running, none runs.
-  if (firstHeld === COHORTS && clockH[COHORTS - 1] === 0) return;
-  for (let j = firstWaiting; j < COHORTS; j++) {
-    if (j < firstHeld) {
-      if (clockH[j]! > 0) clockH[j]! -= RELIEF_PER_HOUR;
-    } else if (++clockH[j]! > BEARABLE_HOURS && riskAtH[j] === Infinity) {
-      riskAtH[j] = hour + 1;
-    }
+/** How long each cohort has been held, relief taken off. A slower cohort's clock is never behind a faster one's. */
+interface HeldClock {
+  readonly hours: Float64Array;
+  /** Hours of relief for all, not yet taken off. */
+  reliefH: number;
+  /** From this cohort on all are at risk, and need no clock any more. */
+  atRiskFrom: number;
+  readonly riskAtH: Float64Array;
+}
+
+const heldClock = (): HeldClock => ({
+  hours: new Float64Array(COHORTS),
+  reliefH: 0,
+  atRiskFrom: COHORTS,
+  riskAtH: new Float64Array(COHORTS).fill(Infinity),
+});
+
+/** One hour of a held clock: in a harmful one the waiting cohorts that are not awake are held, the others have relief. */
+function tick(clock: HeldClock, isHarmful: boolean, firstWaiting: number, awake: number, hour: number): void {
+  if (!isHarmful) {
+    clock.reliefH++;
+    return;
   }
+  const { hours, riskAtH } = clock;
+  const relief = RELIEF_PER_HOUR * clock.reliefH;
+  clock.reliefH = 0;
+  for (let j = firstWaiting; j < clock.atRiskFrom; j++) {
+    const held = Math.max(0, hours[j]! - relief);
+    hours[j] = j < awake ? Math.max(0, held - RELIEF_PER_HOUR) : held + 1;
+  }
+  while (clock.atRiskFrom > firstWaiting && hours[clock.atRiskFrom - 1]! > BEARABLE_HOURS)
+    riskAtH[--clock.atRiskFrom] = hour + 1;
 }

@@ -96,8 +96,12 @@ export function shareCells(rows: readonly CropRow[]): Line {
 
 export const bestPercent = (rows: readonly CropRow[]): number => Math.max(...percentCells(rows).values);
 
-function valueAt({ rising, falling }: Curve, tempC: number): number {
-  return Math.min(interpolate(tempC, rising.tempsC, rising.values), interpolate(tempC, falling.tempsC, falling.values));
+/** The lower of the two limbs; where one of them is level at the peak, the other alone. */
+function valueAt({ rising, falling, peakC }: Curve, tempC: number): number {
+  const fallsFromC = falling.tempsC[0]!;
+  if (tempC <= peakC && tempC <= fallsFromC) return interpolate(tempC, rising.tempsC, rising.values);
+  const fallen = interpolate(tempC, falling.tempsC, falling.values);
+  return tempC >= peakC ? fallen : Math.min(fallen, interpolate(tempC, rising.tempsC, rising.values));
 }
 
 function curve(cells: Line, zeroBelowC: number | null, zeroAboveC: number | null, shiftC: number): Curve {

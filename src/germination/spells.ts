@@ -1,4 +1,4 @@
-import { CHILLING_C, type CohortRun, cohortRun, type Seed } from './cohorts.js';
+import { CHILLING_C, type CohortRun, cohortRun, NOT_YET, type Pace, type Seed } from './cohorts.js';
 import { type Outcome, outcomeAt } from './outcome.js';
 
 /** Harmful hours less than this far apart belong to one spell [h]. */
@@ -34,6 +34,8 @@ export interface Sowing {
   readonly seed: Seed;
   /** Hourly means at the seed since wetting [°C]. */
   readonly hourlyC: Float64Array;
+  /** What of these hours the first run has worked out. */
+  readonly pace: Pace;
   /** Which day at the place each hour falls on, never falling. */
   readonly dayOfHour: Int32Array;
   readonly countH: number;
@@ -135,12 +137,16 @@ function anyDayMeanHarmful({ hourlyC, dayOfHour }: Sowing, fromH: number, toH: n
   return false;
 }
 
+/** What the spell costs: the sowing is run again with the spell cut off at the threshold. */
 function costOf(sowing: Sowing, outcome: Outcome, fromH: number, toH: number, harm: Harm) {
   const clipped = sowing.hourlyC.slice();
+  const pace = { awake: sowing.pace.awake.slice(), step: sowing.pace.step.slice() };
   for (let hour = fromH; hour < toH; hour++) {
-    if (harm.sign * (clipped[hour]! - harm.thresholdC) > 0) clipped[hour] = harm.thresholdC;
+    if (harm.sign * (clipped[hour]! - harm.thresholdC) <= 0) continue;
+    clipped[hour] = harm.thresholdC;
+    pace.awake[hour] = NOT_YET;
   }
-  const without = outcomeAt(cohortRun(sowing.seed, clipped), sowing.countH, sowing.viablePercent);
+  const without = outcomeAt(cohortRun(sowing.seed, clipped, pace), sowing.countH, sowing.viablePercent);
   const comes = outcome.halfH !== null && outcome.mostH !== null && without.halfH !== null && without.mostH !== null;
   return {
     delayDays: comes

@@ -46,22 +46,21 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
   });
-  app.addContentTypeParser('text/csv', { parseAs: 'string', bodyLimit: CSV_LIMIT_BYTES }, (_, body, done) =>
-    done(null, body),
+  app.removeAllContentTypeParsers();
+  app.addContentTypeParser('application/json', { parseAs: 'string' }, async (_: FastifyRequest, body: string) =>
+    parseJson(body),
   );
-  app.removeContentTypeParser('text/plain');
+  app.addContentTypeParser(
+    'text/csv',
+    { parseAs: 'string', bodyLimit: CSV_LIMIT_BYTES },
+    async (_: FastifyRequest, body: string) => body,
+  );
 
   const routes = [...cropRoutes(clock), ...forecastRoutes(clock), ...readingsRoutes(clock), ...serviceRoutes];
   const document = openApiDocument(routes, version);
 
   app.addHook('onRequest', async (_, reply) => {
     reply.headers(SAFETY_HEADERS);
-  });
-  app.addHook('onRequest', async (request) => {
-    const path = request.url.split('?', 1)[0]!;
-    if (!path.startsWith('/v1/')) return;
-    if (findOwner) requireKey(request, findOwner);
-    requireJsonAccepted(request);
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
@@ -70,7 +69,14 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   });
   app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
 
-  for (const { method, url, handler } of routes) app.route({ method, url, handler });
+  for (const { method, url, handler, open } of routes) {
+    const onRequest = async (request: FastifyRequest): Promise<void> => {
+      if (open) return;
+      if (findOwner) requireKey(request, findOwner);
+      requireJsonAccepted(request);
+    };
+    app.route({ method, url, handler, onRequest });
+  }
   app.get('/openapi.json', async () => document);
   app.get('/', async (_, reply) => reply.redirect('/docs'));
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
@@ -82,6 +88,21 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   return app;
 }
 
+/** JSON, or where it breaks off. */
+function parseJson(body: string): unknown {
+  if (body.trim() === '') throw new RequestError('not-json', 'The body is empty. Send the question as JSON.');
+  try {
+    return JSON.parse(body);
+  } catch (error) {
+    const position = Number(/position (\d+)/.exec(String(error))?.[1] ?? body.length);
+    const before = body.slice(0, position).split('\n');
+    throw new RequestError(
+      'not-json',
+      `The body is no JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check the quotes, commas and brackets there.`,
+    );
+  }
+}
+
 function requireKey(request: FastifyRequest, findOwner: FindOwner): void {
   const key = /^Bearer (.+)$/i.exec(request.headers.authorization ?? '')?.[1];
   if (key === undefined || findOwner(key) === undefined) {
@@ -90,7 +111,11 @@ function requireKey(request: FastifyRequest, findOwner: FindOwner): void {
 }
 
 function requireJsonAccepted({ headers }: FastifyRequest): void {
-  const accepted = headers.accept?.split(',').map((one) => one.split(';', 1)[0]!.trim().toLowerCase());
+  const accepted = headers.accept
+    ?.split(',')
+    .map((one) => one.trim().toLowerCase())
+    .filter((one) => !/;\s*q=0(\.0*)?\s*$/.test(one))
+    .map((one) => one.split(';', 1)[0]!.trim());
   if (!accepted || accepted.some((type) => ['*/*', 'application/*', 'application/json', ''].includes(type))) return;
   throw new RequestError(
     'not-acceptable',
@@ -110,12 +135,14 @@ function asRequestError(error: unknown): RequestError {
     );
   if (statusCode === 415)
     return said('unsupported-media-type', 'Set Content-Type to application/json, or to text/csv for a logger’s file.');
-  if (code === 'FST_ERR_CTP_EMPTY_JSON_BODY') return said('not-json', 'The body is empty. Send the question as JSON.');
-  if (statusCode === 400 && (error instanceof SyntaxError || code?.startsWith('FST_ERR_CTP_INVALID_JSON'))) {
-    return said('not-json', `The body cannot be parsed as JSON: ${message}. Check quotes, commas and brackets.`);
-  }
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) {
-    return said('bad-request', `The request cannot be read: ${message}.`);
+    const isAddress = code === 'FST_ERR_BAD_URL' || code?.includes('PARAM');
+    return said(
+      'bad-request',
+      isAddress
+        ? 'The address cannot be read: a part of it is too long, or a % in it is not followed by two hex digits.'
+        : `The request cannot be read: ${message}.`,
+    );
   }
   return said('internal', 'Something went wrong here; the instance below finds it in the log.');
 }

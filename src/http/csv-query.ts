@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { bedKinds, covers, moistures } from '../answers/question.js';
-import type { Fault } from '../basics/errors.js';
-import { notUnderstood } from './read.js';
+import { type Fault, notUnderstood } from '../basics/errors.js';
 import type { QueryParameter } from './route.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from './schemas/common.js';
 import { askingShape, beyondSchema } from './schemas/forecast.js';
@@ -84,16 +83,14 @@ export function askedByQuery(
   for (const [name, value] of Object.entries(query)) {
     const parameter = Object.hasOwn(parameters, name) ? parameters[name]! : undefined;
     if (!parameter) {
-      faults.push({
-        parameter: name,
-        detail: `is no parameter known here; there are ${Object.keys(parameters).join(', ')}`,
-      });
+      faults.push({ parameter: name, detail: unknownParameter(name, parameters) });
     } else if (typeof value !== 'string') {
       faults.push({ parameter: name, detail: 'is given twice; send it once' });
     } else if (!place(asked, parameter.path, parameter.isNumber ? numberOrText(value) : value)) {
       faults.push({ parameter: name, detail: 'contradicts another parameter; send one of the two' });
     }
   }
+  if (parameters.sowing) asked.sowing ??= {};
   // A bed described without a place still stands somewhere.
   const where = asked.where as Record<string, unknown> | undefined;
   if (where && where.place === undefined) where.place = {};
@@ -103,12 +100,14 @@ export function askedByQuery(
 
 /** The parameter at which a path of the question stands; the nearest above it where there is none. */
 export function parameterAt(path: readonly (string | number)[], parameters: Parameters): Pick<Fault, 'parameter'> {
-  for (let length = path.length; length > 0; length--) {
-    const wanted = path.slice(0, length).join('.');
+  // A file is the one series there is: what is wrong with it is wrong with a parameter of the file.
+  const own = path[0] === 'temperatures' ? path.slice(2) : path;
+  for (let length = own.length; length > 0; length--) {
+    const wanted = own.slice(0, length).join('.');
     const name = Object.keys(parameters).find((key) => parameters[key]!.path.join('.') === wanted);
     if (name) return { parameter: name };
   }
-  return { parameter: path.join('.') };
+  return { parameter: own.join('.') };
 }
 
 /** Writes a value into nested records; false where something else stands in the way. */
@@ -124,5 +123,18 @@ function place(target: Record<string, unknown>, path: readonly string[], value: 
   return typeof inner === 'object' && inner !== null && place(inner as Record<string, unknown>, rest, value);
 }
 
+/** A number as people write it; anything else stays text, for the schema to refuse. */
 const numberOrText = (value: string): number | string =>
-  value.trim() !== '' && Number.isFinite(Number(value)) ? Number(value) : value;
+  /^[+-]?\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
+
+function unknownParameter(name: string, parameters: Parameters): string {
+  if (Object.keys(parameters).length === 0) {
+    return Object.hasOwn({ ...askingParameters, ...fileParameters }, name)
+      ? 'goes into the body when the question is JSON; only precision goes into the query'
+      : 'is no parameter known here; beside a JSON question only precision goes into the query';
+  }
+  const alike = Object.keys(parameters).find(
+    (known) => known.toLowerCase().replace(/^.*\./, '') === name.toLowerCase().replace(/^.*\./, ''),
+  );
+  return `is no parameter known here; ${alike ? `did you mean ${alike}?` : '/docs lists those there are'}`;
+}

@@ -16,7 +16,7 @@ const hintsSchema = z.object({
 });
 
 /** Is the body a file? */
-export const isFile = (request: FastifyRequest): boolean => typeof request.body === 'string';
+export const isFile = ({ headers }: FastifyRequest): boolean => /^text\/csv\b/i.test(headers['content-type'] ?? '');
 
 /** How the caller wants numbers written, and the rest of the query. */
 export function precisionOf(request: FastifyRequest): { rounding: Rounding; query: Record<string, unknown> } {
@@ -50,13 +50,12 @@ export function askedOfFile<Schema extends z.ZodType>(
 
 /** Answers a file's question; what is wrong with it is told of the query's parameters rather than of a body. */
 export function inParameters<Answer>(parameters: Parameters, answer: () => Answer): Answer {
+  const all = { ...parameters, ...fileParameters };
   try {
     return answer();
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    const faults = error.faults.map(({ path, ...fault }) =>
-      path ? { ...parameterAt(path, parameters), ...fault } : fault,
-    );
+    const faults = error.faults.map(({ path, ...fault }) => (path ? { ...parameterAt(path, all), ...fault } : fault));
     throw new RequestError(error.code, error.message, faults);
   }
 }

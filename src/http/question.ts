@@ -12,6 +12,7 @@ import type { Asking, ForecastBody } from './schemas/forecast.js';
 
 /** The question that a JSON body asks. */
 export function questionOfBody({ temperatures, ...asking }: ForecastBody): Question {
+  const place = placeOf(asking);
   const zone = zoneOf(asking);
   const read = temperatures.map((series, i): Read => {
     const one = readSeries(series, zone ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined), [
@@ -20,13 +21,14 @@ export function questionOfBody({ temperatures, ...asking }: ForecastBody): Quest
     ]);
     return { series: one, report: reportOf(one, series.readings?.length ?? series.daily!.length) };
   });
-  return questionOf(asking, read);
+  return questionOf(asking, place, read);
 }
 
 /** The question that a file asks together with its query. */
 export function questionOfCsv(asking: Asking, text: string, hints: CsvHints): Question {
+  const place = placeOf(asking);
   const { series, rows, file } = readCsv(text, hints, zoneOf(asking));
-  return questionOf(asking, [{ series, report: reportOf(series, rows, file) }]);
+  return questionOf(asking, place, [{ series, report: reportOf(series, rows, file) }]);
 }
 
 interface Read {
@@ -34,14 +36,13 @@ interface Read {
   readonly report: SeriesReport;
 }
 
-function questionOf(asking: Asking, read: readonly Read[]): Question {
+function questionOf(asking: Asking, place: Place | undefined, read: readonly Read[]): Question {
   const { sowing, lot, standFactor } = asking;
-  const placed = placeOf(asking);
   const namedZone = zoneOf(asking);
   const site: Site = {
     zone: namedZone ?? read[0]!.series.zone,
-    latitude: placed?.latitude ?? null,
-    longitude: placed?.longitude ?? null,
+    latitude: place?.latitude ?? null,
+    longitude: place?.longitude ?? null,
   };
   return {
     crop: cropOf(asking.crop),
@@ -66,32 +67,32 @@ function questionOf(asking: Asking, read: readonly Read[]): Question {
 }
 
 function zoneOf({ where }: Pick<Asking, 'where'>): Zone | undefined {
-  const name = where && 'place' in where && typeof where.place === 'object' ? where.place.timeZone : undefined;
+  const name = typeof where?.place === 'object' ? where.place.timeZone : undefined;
   return name === undefined ? undefined : findZone(name);
 }
 
-function placeOf({ where }: Asking) {
-  if (!where) return undefined;
-  if (!('place' in where)) {
+type Place = Exclude<NonNullable<NonNullable<Asking['where']>['place']>, string>;
+
+function placeOf({ where }: Asking): Place | undefined {
+  if (typeof where?.bed === 'string') {
     throw new RequestError(
       'unknown-bed',
       `No bed is kept under "${where.bed}". Send where.place instead, with latitude and time zone.`,
       [{ path: ['where', 'bed'], detail: 'There is no such bed.' }],
     );
   }
-  if (typeof where.place === 'string') {
+  if (typeof where?.place === 'string') {
     throw new RequestError(
       'unknown-place',
       `No place is kept under "${where.place}". Send the place itself: its latitude and time zone.`,
       [{ path: ['where', 'place'], detail: 'There is no such place.' }],
     );
   }
-  return where.place;
+  return where?.place;
 }
 
 function bedOf({ where }: Asking): Bed {
-  const bed = where && 'place' in where ? where.bed : undefined;
-  return bed ? { ...bed, wettedOn: bed.wettedOn ?? null } : defaultBed;
+  return typeof where?.bed === 'object' ? { ...where.bed, wettedOn: where.bed.wettedOn ?? null } : defaultBed;
 }
 
 function cropOf(choice: Asking['crop']): Crop {

@@ -1,11 +1,11 @@
 import type { z } from 'zod';
-import { type Fault, RequestError } from '../basics/errors.js';
+import { type Fault, notUnderstood } from '../basics/errors.js';
 
 type Path = readonly (string | number)[];
 type Issue = z.core.$ZodIssue;
 
-/** More faults than this say nothing new. */
-const MOST_FAULTS = 20;
+/** So many issues are put into words; a list of empty rows can have hundreds of thousands. */
+const MOST_ISSUES = 20;
 
 /**
  * What a caller sent, as the schema understands it.
@@ -22,22 +22,10 @@ export function read<Schema extends z.ZodType>(
 ): z.output<Schema> {
   const result = schema.safeParse(sent);
   if (result.success) return result.data;
-  const faults = result.error.issues.flatMap((issue) => faultsOf(issue, [], sent, whereOf));
-  throw notUnderstood(faults);
+  const { issues } = result.error;
+  const faults = issues.slice(0, MOST_ISSUES).flatMap((issue) => faultsOf(issue, [], sent, whereOf));
+  throw notUnderstood(faults, faults.length + Math.max(0, issues.length - MOST_ISSUES));
 }
-
-/** One error for all that was found wrong; its message tells the first fault in full. */
-export function notUnderstood(faults: readonly Fault[]): RequestError {
-  const [first] = faults;
-  const name = first?.parameter ?? inWords(first?.path ?? []);
-  const rest = faults.length > 1 ? ` (${faults.length - 1} more under "errors")` : '';
-  const detail = `${name === '' ? 'The request' : name} ${first?.detail ?? 'cannot be used'}.${rest}`;
-  return new RequestError('not-understood', detail, faults.slice(0, MOST_FAULTS));
-}
-
-/** A path as a person would write it: `temperatures[0].daily[2].max`. */
-const inWords = (path: Path): string =>
-  path.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${key}`)).join('');
 
 function faultsOf(
   issue: Issue,
@@ -68,27 +56,32 @@ function nearestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[
   return [...ofTheKind].sort((a, b) => weight(a) - weight(b))[0];
 }
 
-/** Unknown and missing fields say more than others that another shape was meant. */
+/** Fields of another shape, and missing ones, say more than others that another shape was meant. */
 const weight = (issues: readonly Issue[]): number =>
-  issues.reduce((sum, issue) => sum + (issue.path.length === 0 || issue.code === 'invalid_type' ? 2 : 1), 0);
+  issues.reduce((sum, { code }) => sum + (code === 'unrecognized_keys' ? 3 : code === 'invalid_type' ? 2 : 1), 0);
 
 function detailOf(issue: Issue, value: unknown): string {
+  const was = value === undefined ? '' : `; it was ${shown(value)}`;
   switch (issue.code) {
     case 'invalid_type':
+      if (issue.message.startsWith('must '))
+        return value === undefined ? `is missing; it ${issue.message}` : issue.message + was;
       return kindFault(value, [expectation(issue)]);
     case 'too_small':
-      return issue.origin === 'array' || issue.origin === 'string'
-        ? `must have at least ${issue.minimum}${issue.origin === 'array' ? ' entries' : ' characters'}`
-        : `must be at least ${issue.minimum}; it was ${shown(value)}`;
+      return `must ${atLimit(issue.origin, 'at least', Number(issue.minimum))}${was}`;
     case 'too_big':
-      return issue.origin === 'array' || issue.origin === 'string'
-        ? `must have at most ${issue.maximum}${issue.origin === 'array' ? ' entries' : ' characters'}`
-        : `must be at most ${issue.maximum}; it was ${shown(value)}`;
+      return `must ${atLimit(issue.origin, 'at most', Number(issue.maximum))}${was}`;
     case 'invalid_value':
-      return `must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}; it was ${shown(value)}`;
+      return `must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}${was}`;
     default:
-      return issue.code === 'custom' ? issue.message : `${issue.message}; it was ${shown(value)}`;
+      return typeof value === 'object' || !issue.message.startsWith('must ') ? issue.message : issue.message + was;
   }
+}
+
+function atLimit(origin: string, side: string, limit: number): string {
+  if (origin === 'array') return `have ${side} ${limit === 1 ? 'one entry' : `${limit} entries`}`;
+  if (origin === 'string') return `have ${side} ${limit === 1 ? 'one character' : `${limit} characters`}`;
+  return `be ${side} ${limit}`;
 }
 
 const kinds: Record<string, string> = {
@@ -109,6 +102,9 @@ function kindFault(value: unknown, expected: readonly string[]): string {
 }
 
 function shown(value: unknown): string {
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
+  if (value !== null && typeof value === 'object') return 'an object';
+  if (typeof value === 'number' && !Number.isFinite(value)) return 'too large a number to reckon with';
   const text = JSON.stringify(value) ?? 'left out';
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }

@@ -4,7 +4,7 @@ import type { Rounding } from './rounding.js';
 import type { ReportWire } from './schemas/readings.js';
 
 /** What was understood of a series, as the contract words it. */
-export function reportOnWire(report: SeriesReport, { temperature }: Rounding): ReportWire {
+export function reportOnWire(report: SeriesReport, { temperature, days: tenth }: Rounding): ReportWire {
   const { days, probeDepthCm, min, mean, max, columns, dropped, gaps, ...rest } = report;
   const orNull = (value: number | null): number | null => (value === null ? null : temperature(value));
   const depth = probeDepthCm === null ? {} : { probeDepthCm };
@@ -16,7 +16,7 @@ export function reportOnWire(report: SeriesReport, { temperature }: Rounding): R
     mean: orNull(mean),
     max: orNull(max),
     dropped: [...dropped],
-    gaps: gaps.map((gap) => ({ ...gap, hours: Math.round(gap.hours * 10) / 10 })),
+    gaps: gaps.map((gap) => ({ ...gap, hours: tenth(gap.hours) })),
     series: { medium: report.medium, ...depth, unit: 'C', daily: days.map((day) => dayOnWire(day, temperature)) },
   };
 }

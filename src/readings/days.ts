@@ -49,7 +49,8 @@ export function daysOf(readings: Readings, zone: Zone, longestJoinedMs: number):
   return dates.map((date, day) => ({
     date,
     min: lows[day]!,
-    mean: Number.isNaN(meanC[day]) ? null : meanC[day]!,
+    // With few readings the line across midnight can run beyond the day's own extremes.
+    mean: Number.isNaN(meanC[day]) ? null : Math.min(highs[day]!, Math.max(lows[day]!, meanC[day]!)),
     max: highs[day]!,
     readings: counts[day]!,
     complete: coveredMs[day]! >= COMPLETE_SHARE * (ends[day]! - starts[day]!) - HOUR_MS / 1000,

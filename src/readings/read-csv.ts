@@ -1,11 +1,20 @@
-import { CsvError, parse } from 'csv-parse/sync';
 import { findStamp, fixedZone, type Zone } from '../basics/calendar.js';
-import { type Choice, RequestError } from '../basics/errors.js';
+import { type Choice, type Note, RequestError } from '../basics/errors.js';
 import { basisCode, type Medium } from '../basics/series.js';
 import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
-import { isTemperature, type ReadSeries, readingsSeries } from './read-series.js';
+import {
+  depthOf,
+  describeColumns,
+  isNumber,
+  isStamp,
+  mediumOf,
+  temperatureColumnOf,
+  timeColumnOf,
+} from './csv-columns.js';
+import { type FileRecord, recordsOf } from './csv-records.js';
+import { isTemperature, type ReadSeries, readingsSeries, refuseOtherUnit } from './read-series.js';
 import type { RawReading } from './readings.js';
-import type { ColumnReport, DroppedValue, FileReport } from './report.js';
+import { type ColumnReport, type DroppedValue, type FileReport, reportOf } from './report.js';
 
 /** What the caller says of the file. */
 export interface CsvHints {
@@ -23,19 +32,21 @@ export interface CsvRead {
   readonly file: FileReport;
 }
 
-/** A column is of a kind if this share of its cells is. */
-const MOSTLY = 0.9;
-/** Enough rows to tell what a column holds. */
-const SAMPLE_ROWS = 500;
-const MOST_COLUMNS = 200;
-const UNIT_IN_NAME = /(?:°|\bdeg(?:rees)?\b)\s*([CFK])\b|[([]\s*([CFK])\s*[)\]]|[_ ]([CFK])$/i;
-const NUMBER = /^[+-]?\d+(\.\d+)?$/;
+const unitNames: readonly [TemperatureUnit, string][] = [
+  ['C', 'degrees Celsius'],
+  ['F', 'degrees Fahrenheit'],
+  ['K', 'kelvin'],
+];
+/** A unit is worth asking about if this share of the values can be temperatures in it, and their mean a place's [°C]. */
+const PLAUSIBLE_SHARE = 0.9;
+const COLDEST_MEAN_C = -40;
+const HOTTEST_MEAN_C = 45;
 
 /**
  * Reads a logger's file in its plain form: a header line, commas, ISO stamps, one column of temperatures.
  *
  * A cell that is no temperature is left out and told; what changes every value (unit, column) is asked where the file
- * does not prove it.
+ * does not say it. What the caller says wins over the header, and is told.
  *
  * @param text  The file.
  * @param hints What the caller says of it.
@@ -50,34 +61,34 @@ export function readCsv(text: string, hints: CsvHints, zone: Zone | undefined): 
       'The file has no rows under a header line. The first line must name the columns, for example "time,soil C".',
     );
   }
-  const columns = header.cells.map((name, i) => describe(name, i, records));
-  const timeColumn = timeColumnOf(columns, hints, zone);
-  const column = temperatureColumnOf(columns, hints);
-  const medium = hints.medium ?? mediumOf(column);
-  const unit = column.unit ?? hints.unit ?? askUnit(column, records);
-  if (hints.unit && column.unit && hints.unit !== column.unit) {
-    throw new RequestError(
-      'not-understood',
-      `The column "${column.name}" says °${column.unit}, but unit=${hints.unit} was sent; they must agree.`,
-      [{ parameter: 'unit', detail: `Send ${column.unit}, or leave it out.` }],
-    );
-  }
-  const { raw, dropped, stampZone } = valuesOf(records, timeColumn.index - 1, column.index - 1, unit, zone);
-  const placeZone = zone ?? stampZone;
-  if (raw.length < 2 || !placeZone) {
+  refuseOtherShape(header, records);
+  const columns = describeColumns(header, records);
+  const timeColumn = timeColumnOf(columns, hints.timeColumn);
+  const column = temperatureColumnOf(columns, hints.column);
+  if (!isStamp(records[0]!.cells[timeColumn.index - 1] ?? '')) {
     throw new RequestError(
       'not-csv',
-      `Only ${raw.length} rows have both a stamp and a temperature; ${dropped[0] ? `line ${dropped[0].line}: ${dropped[0].why}` : 'send more'}.`,
+      `Line ${records[0]!.line} holds no date and time in the column "${timeColumn.name}". Only one line, the header, may stand above the readings for now; take the others out.`,
+      [{ line: records[0]!.line, detail: 'Is this line a second header?' }],
     );
   }
+  const medium = hints.medium ?? mediumOf(column);
+  const shape = { medium, probeDepthCm: hints.probeDepthCm ?? depthOf(column), origin: 'measured' as const };
+  const readAs = (unit: TemperatureUnit): ReadSeries & Pick<FileReport, 'dropped'> => {
+    const { raw, dropped, stampZone } = valuesOf(records, timeColumn.index - 1, column.index - 1, unit, zone);
+    return { ...readingsSeries(raw, { ...shape, unit, zone: zone ?? stampZone }), dropped };
+  };
+  const unit = hints.unit ?? column.unit ?? askUnit(column, records, readAs);
+  const { dropped, ...series } = readAs(unit);
+  if (series.days.length === 0) {
+    throw new RequestError(
+      'not-csv',
+      `No row has both a stamp and a temperature in °${unit}. Line ${dropped[0]!.line}: ${dropped[0]!.why} ("${dropped[0]!.value}").`,
+    );
+  }
+  refuseOtherUnit(series, []);
   return {
-    series: readingsSeries(raw, {
-      medium,
-      probeDepthCm: hints.probeDepthCm,
-      origin: 'measured',
-      unit,
-      zone: placeZone,
-    }),
+    series: { ...series, warnings: [...series.warnings, ...unitWarnings(column, unit)] },
     rows: records.length,
     file: {
       delimiter: ',',
@@ -94,143 +105,62 @@ export function readCsv(text: string, hints: CsvHints, zone: Zone | undefined): 
   };
 }
 
-interface FileRecord {
-  readonly line: number;
-  readonly cells: readonly string[];
-}
-
-function recordsOf(text: string): FileRecord[] {
-  try {
-    const parsed = parse(text, {
-      bom: true,
-      info: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      trim: true,
-      max_record_size: 100_000,
-    });
-    return (parsed as unknown as { record: string[]; info: { lines: number } }[]).map(({ record, info }) => ({
-      line: info.lines,
-      cells: record.slice(0, MOST_COLUMNS),
-    }));
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const line = typeof error.lines === 'number' ? error.lines : undefined;
+/** Files of other shapes are told what the plain one is, rather than misread. */
+function refuseOtherShape(header: FileRecord, records: readonly FileRecord[]): void {
+  if (header.cells.some((cell) => isStamp(cell) || isNumber(cell))) {
     throw new RequestError(
       'not-csv',
-      `The file cannot be split into cells${line === undefined ? '' : ` at line ${line}`}. Look for a quotation mark that is not closed, or a file that is not text.`,
-      line === undefined ? [] : [{ line, detail: 'The cells end here.' }],
+      'The first line holds readings, not names. Put a header line such as "time,soil C" above it.',
+      [{ line: header.line, detail: 'The header must name the columns.' }],
+    );
+  }
+  const other =
+    header.cells.length === 1 && records[0]!.cells.length === 1 ? /[;\t]/.exec(header.cells[0]!)?.[0] : undefined;
+  if (other) {
+    const name = other === ';' ? 'semicolons' : 'tabs';
+    throw new RequestError(
+      'not-csv',
+      `The cells seem to be separated by ${name}. Save the file with commas between them for now.`,
+      [{ line: header.line, detail: `There are ${name} in the header line.` }],
     );
   }
 }
 
-function describe(name: string, i: number, records: readonly FileRecord[]): ColumnReport {
-  const cells = records.slice(0, SAMPLE_ROWS).map((record) => record.cells[i] ?? '');
-  const filled = cells.filter((cell) => cell !== '');
-  const share = (test: (cell: string) => boolean): number => filled.filter(test).length / filled.length;
-  const looksLike =
-    filled.length === 0
-      ? 'empty'
-      : share((cell) => findStamp(cell, UTC) !== undefined) >= MOSTLY
-        ? 'time'
-        : share((cell) => NUMBER.test(cell)) >= MOSTLY
-          ? 'number'
-          : 'text';
-  const unit = unitOf(name);
-  return { index: i + 1, name, looksLike, ...(unit ? { unit } : {}) };
-}
-
-const UTC = fixedZone(0);
-
-function unitOf(name: string): TemperatureUnit | undefined {
-  const match = UNIT_IN_NAME.exec(name);
-  return (match?.[1] ?? match?.[2] ?? match?.[3])?.toUpperCase() as TemperatureUnit | undefined;
-}
-
-function timeColumnOf(columns: readonly ColumnReport[], hints: CsvHints, zone: Zone | undefined): ColumnReport {
-  const times = columns.filter((column) => column.looksLike === 'time');
-  const chosen = hints.timeColumn === null ? undefined : named(columns, hints.timeColumn, 'timeColumn');
-  if (chosen) return chosen;
-  if (times.length === 1) return times[0]!;
-  if (times.length > 1) throw askColumn('timeColumn', 'More than one column holds dates and times.', times);
-  const example = zone ? '2027-08-03 14:30' : '2027-08-03T14:30-02:00';
-  throw new RequestError('not-csv', `No column holds ISO dates and times such as ${example}.`, [
-    { parameter: 'timeColumn', detail: `The columns are ${columns.map((column) => `"${column.name}"`).join(', ')}.` },
-  ]);
-}
-
-function temperatureColumnOf(columns: readonly ColumnReport[], hints: CsvHints): ColumnReport {
-  if (hints.column !== null) return named(columns, hints.column, 'column');
-  const numbers = columns.filter((column) => column.looksLike === 'number');
-  if (numbers.length === 1) return numbers[0]!;
-  if (numbers.length > 1) throw askColumn('column', 'More than one column holds numbers.', numbers);
-  throw new RequestError('not-csv', 'No column holds numbers with a decimal point, so no temperatures were found.', [
-    { parameter: 'column', detail: `The columns are ${columns.map((column) => `"${column.name}"`).join(', ')}.` },
-  ]);
-}
-
-function named(columns: readonly ColumnReport[], wanted: string, parameter: string): ColumnReport {
-  const found =
-    columns.find((column) => String(column.index) === wanted) ?? columns.find((column) => column.name === wanted);
-  if (found) return found;
-  throw new RequestError('not-understood', `There is no column "${wanted}" in the file.`, [
-    { parameter, detail: `Send a number from 1 to ${columns.length}, or one of the names in the header line.` },
-  ]);
-}
-
-/** Where the thermometer was, if the column's name says so. */
-function mediumOf({ name }: ColumnReport): Medium {
-  const isSoil = /soil|ground|seedbed/i.test(name);
-  const isAir = /\bair\b|outdoor|screen/i.test(name);
-  if (isSoil !== isAir) return isSoil ? 'soil' : 'air';
-  const detail = `Neither the column "${name}" nor the query says whether the thermometer was in soil or in air.`;
-  throw new RequestError('choose-medium', `${detail} Send medium=soil or medium=air.`, [
-    {
-      parameter: 'medium',
-      detail,
-      choices: [
-        { value: 'soil', reads: 'a probe in the soil', consequence: 'the values are taken as soil temperatures' },
-        { value: 'air', reads: 'a thermometer in air', consequence: 'the values are taken as air temperatures' },
-      ],
-    },
-  ]);
-}
-
-function askColumn(parameter: string, detail: string, columns: readonly ColumnReport[]): RequestError {
-  const choices = columns.map(
-    (column): Choice => ({
-      value: String(column.index),
-      reads: column.name,
-      consequence: `column ${column.index}, "${column.name}", is used`,
-    }),
-  );
-  return new RequestError('choose-column', `${detail} Say which with ${parameter}.`, [{ parameter, detail, choices }]);
-}
-
-function askUnit(column: ColumnReport, records: readonly FileRecord[]): never {
-  const values = records.flatMap((record) =>
-    NUMBER.test(record.cells[column.index - 1] ?? '') ? [Number(record.cells[column.index - 1])] : [],
-  );
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const low = values.reduce((a, b) => Math.min(a, b));
-  const high = values.reduce((a, b) => Math.max(a, b));
+/** Asks for the unit, with what the file would say in each that is possible. */
+function askUnit(
+  column: ColumnReport,
+  records: readonly FileRecord[],
+  readAs: (unit: TemperatureUnit) => ReadSeries & Pick<FileReport, 'dropped'>,
+): never {
+  const numbers = records.filter((record) => isNumber(record.cells[column.index - 1] ?? '')).length;
+  const choices = unitNames.flatMap(([value, reads]): Choice[] => {
+    const read = readAs(value);
+    const { min, mean, max, used } = reportOf(read, records.length);
+    if (min === null || mean === null || max === null || used < PLAUSIBLE_SHARE * numbers) return [];
+    if (mean < COLDEST_MEAN_C || mean > HOTTEST_MEAN_C) return [];
+    const consequence = `minimum ${min.toFixed(1)}, mean ${mean.toFixed(1)}, maximum ${max.toFixed(1)} °C`;
+    return [{ value, reads, consequence }];
+  });
+  if (choices.length === 0) {
+    throw new RequestError(
+      'not-csv',
+      `The column "${column.name}" holds no temperatures. Send column= with the number or name of another.`,
+      [{ parameter: 'column', detail: 'Its values are no temperatures in °C, °F or K.' }],
+    );
+  }
   const detail = `The file does not say whether the column "${column.name}" is in °C, °F or K.`;
-  const units: readonly [TemperatureUnit, string][] = [
-    ['C', 'degrees Celsius'],
-    ['F', 'degrees Fahrenheit'],
-    ['K', 'kelvin'],
-  ];
-  throw new RequestError('choose-unit', `${detail} Send unit=C, unit=F or unit=K.`, [
+  const ways = choices.map(({ value }) => `unit=${value}`).join(' or ');
+  throw new RequestError('choose-unit', `${detail} Send ${ways}.`, [{ parameter: 'unit', detail, choices }]);
+}
+
+function unitWarnings(column: ColumnReport, unit: TemperatureUnit): Note[] {
+  if (column.unit === undefined || column.unit === unit) return [];
+  return [
     {
-      parameter: 'unit',
-      detail,
-      choices: units.map(([value, reads]) => ({
-        value,
-        reads,
-        consequence: `minimum ${celsiusFrom[value](low).toFixed(1)}, mean ${celsiusFrom[value](mean).toFixed(1)}, maximum ${celsiusFrom[value](high).toFixed(1)} °C`,
-      })),
+      code: 'unit-against-header',
+      text: `The column "${column.name}" says °${column.unit}, but it was read in °${unit} as asked. If the header is wrong, correct it in the file.`,
     },
-  ]);
+  ];
 }
 
 function valuesOf(
@@ -239,7 +169,7 @@ function valuesOf(
   valueIndex: number,
   unit: TemperatureUnit,
   zone: Zone | undefined,
-): { raw: RawReading[]; dropped: DroppedValue[]; stampZone: Zone | undefined } {
+): { raw: RawReading[]; dropped: DroppedValue[]; stampZone: Zone } {
   const raw: RawReading[] = [];
   const dropped: DroppedValue[] = [];
   let stampZone: Zone | undefined;
@@ -250,7 +180,7 @@ function valuesOf(
     const valueText = cells[valueIndex] ?? '';
     const drop = (value: string, why: string) => dropped.push({ line, value: value.slice(0, 60), why });
     const stamp = findStamp(stampText, zone);
-    if (!stamp && findStamp(stampText, UTC)) {
+    if (!stamp && isStamp(stampText)) {
       throw new RequestError(
         'time-zone-needed',
         `The stamp "${stampText}" at line ${line} has no offset from UTC. Send timeZone, for example timeZone=Etc/GMT%2B2.`,
@@ -259,12 +189,12 @@ function valuesOf(
     }
     if (!stamp) drop(stampText, 'no date and time');
     else if (valueText === '') drop(valueText, 'no value');
-    else if (!NUMBER.test(valueText)) drop(valueText, 'not a number');
+    else if (!isNumber(valueText)) drop(valueText, 'not a number');
     else if (!isTemperature(toCelsius(Number(valueText)))) drop(valueText, 'no temperature of soil or air');
     else {
       stampZone ??= fixedZone(stamp.offsetMinutes);
       raw.push({ atMs: stamp.ms, valueC: toCelsius(Number(valueText)), basis: measured });
     }
   }
-  return { raw, dropped, stampZone };
+  return { raw, dropped, stampZone: stampZone ?? fixedZone(0) };
 }

@@ -1,5 +1,5 @@
 import { findStamp, fixedZone, type PlainDate, type Zone } from '../basics/calendar.js';
-import { type Fault, type Note, RequestError } from '../basics/errors.js';
+import { type Fault, type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
 import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
 import { type Day, daysOf } from './days.js';
@@ -13,8 +13,6 @@ const HOTTEST_C = 75;
 export const isTemperature = (tempC: number): boolean => tempC >= COLDEST_C && tempC <= HOTTEST_C;
 /** No place's soil or air keeps a mean above this [°C]: such a series is in another unit. */
 const HOTTEST_MEAN_C = 45;
-/** More faults of one kind than this say nothing new. */
-const MOST_FAULTS = 20;
 
 /** A series as the service understands it: degrees Celsius, in time order, each reading or day once. */
 export interface ReadSeries {
@@ -79,6 +77,9 @@ function readReadings(
       raw.push({ atMs: stamp.ms, valueC, basis: row.basis ? basisCode(row.basis) : fallback });
     }
   });
+  if (faults.length > 0 && !zone && findStamp(`${series.readings!.find((row) => !findStamp(row.at))?.at}Z`)) {
+    throw new RequestError('time-zone-needed', faults[0]!.detail, faults.slice(0, 1));
+  }
   refuseFaults(faults);
   return readingsSeries(raw, { ...shapeOf(series), zone: zone ?? zoneOfStamps(series)! });
 }
@@ -201,13 +202,11 @@ function rangeFault(value: number, unit: TemperatureUnit): string {
 }
 
 function refuseFaults(faults: readonly Fault[]): void {
-  if (faults.length === 0) return;
-  const more = faults.length > 1 ? ` (and ${faults.length - 1} more, listed in errors)` : '';
-  throw new RequestError('not-understood', `${faults[0]!.detail}${more}`, faults.slice(0, MOST_FAULTS));
+  if (faults.length > 0) throw notUnderstood(faults);
 }
 
 /** Degrees Fahrenheit or kelvin sent as Celsius would be misread in silence: a mean no place has gives them away. */
-function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
+export function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
   const means = days.map((day) => day.mean ?? (day.min! + day.max!) / 2);
   const meanC = means.reduce((sum, value) => sum + value, 0) / means.length;
   if (unit === 'C' && meanC > HOTTEST_MEAN_C) {

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, HOUR_MS, instantText } from '../basics/calendar.js';
 import type { TemperatureUnit } from '../basics/units.js';
+import { meansWithin } from './means-within.js';
 import type { ReadSeries } from './read-series.js';
 import { longestJoinedMs } from './step.js';
 
@@ -64,9 +65,6 @@ export interface SeriesReport extends Partial<Omit<FileReport, 'dropped'>> {
 /** Tells what was understood of a series, and of the file it came in where there was one. */
 export function reportOf(series: ReadSeries, rows: number, file?: FileReport): SeriesReport {
   const { readings, days } = series;
-  const means = days.flatMap((day) =>
-    day.mean !== null ? [day.mean] : day.readings ? [] : [(day.min! + day.max!) / 2],
-  );
   const lows = days.flatMap((day) => day.min ?? day.mean ?? []);
   const highs = days.flatMap((day) => day.max ?? day.mean ?? []);
   const dropped = file?.dropped ?? [];
@@ -82,13 +80,24 @@ export function reportOf(series: ReadSeries, rows: number, file?: FileReport): S
     from: readings ? stampAt(series, 0) : (days[0]?.date ?? null),
     to: readings ? stampAt(series, readings.atMs.length - 1) : (days.at(-1)?.date ?? null),
     min: lows.length > 0 ? lows.reduce((a, b) => Math.min(a, b)) : null,
-    mean: means.length > 0 ? means.reduce((a, b) => a + b) / means.length : null,
+    mean: meanOf(series),
     max: highs.length > 0 ? highs.reduce((a, b) => Math.max(a, b)) : null,
     dropped: dropped.slice(0, MOST_DROPPED),
     droppedCount: dropped.length,
     gaps: gapsOf(series),
     days,
   };
+}
+
+/** The mean over the time that the readings cover; of days, the mean of their means. */
+function meanOf({ readings, days, usualStepMs }: ReadSeries): number | null {
+  if (readings) {
+    const [from, to] = [readings.atMs.subarray(0, 1), readings.atMs.subarray(-1)];
+    const [meanC] = meansWithin(readings, from, to, longestJoinedMs(usualStepMs)).meanC;
+    return meanC === undefined || Number.isNaN(meanC) ? null : meanC;
+  }
+  const means = days.map((day) => day.mean ?? (day.min! + day.max!) / 2);
+  return means.length > 0 ? means.reduce((a, b) => a + b) / means.length : null;
 }
 
 function stampAt({ readings, zone }: ReadSeries, i: number): string | null {

@@ -45,8 +45,10 @@ export function hourlyFromDays(days: readonly DayOnClock[], nHours: number, shap
     const after = neighbour(days[i + 1], day, own, 1);
     for (let hour = first; hour < end; hour++) {
       const middle = hour + 0.5;
-      hourlyC[hour] =
+      const tempC =
         middle < own.sunriseH + shape.c ? dayCurve(middle, before, own, shape) : dayCurve(middle, own, after, shape);
+      // Beside a much warmer or colder day the night's fall would leave the extremes that were noted of this one.
+      hourlyC[hour] = Math.min(own.maxC, Math.max(own.minC, tempC));
     }
     if (day.meanC !== null) bendToMean(hourlyC.subarray(first, end), own, day.meanC);
   });

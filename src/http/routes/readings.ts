@@ -4,7 +4,7 @@ import { findZone } from '../../basics/calendar.js';
 import { readCsv } from '../../readings/read-csv.js';
 import { readSeries, zoneOfStamps } from '../../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../../readings/report.js';
-import { askedByQuery, documented, fileParameters, placeParameters } from '../csv-query.js';
+import { askedByQuery, documented, fileParameters, parameterAt, placeParameters } from '../csv-query.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
@@ -66,7 +66,7 @@ function checkFile(request: FastifyRequest, query: Record<string, unknown>): Che
 
 function checkBody(request: FastifyRequest, query: Record<string, unknown>): Checked {
   const sent = askedByQuery(query, placeParameters);
-  const { where } = read(placeQuerySchema, sent, () => ({ parameter: 'timeZone' }));
+  const { where } = read(placeQuerySchema, sent, (path) => parameterAt(path, placeParameters));
   const body = read(seriesSchema, request.body);
   const zone = zoneNamed(where?.place.timeZone) ?? zoneOfStamps(body) ?? (body.daily ? findZone('Etc/UTC') : undefined);
   const series = readSeries(body, zone, []);

@@ -1,13 +1,12 @@
 import { z } from 'zod';
 import { findDate, findZone, type PlainDate } from '../../basics/calendar.js';
 
+const DATE_FAULT = 'must be a day of the calendar, such as 2027-08-03, in the years 1900 to 2199';
+
 /** A calendar date at the place. */
 export const dateSchema = z
-  .string()
-  .refine(
-    (text): boolean => findDate(text) !== undefined,
-    'must be a date such as 2027-08-03, in the years 1900 to 2199',
-  )
+  .string({ error: DATE_FAULT })
+  .refine((text): boolean => findDate(text) !== undefined, DATE_FAULT)
   .transform((text) => text as PlainDate)
   .meta({ format: 'date', examples: ['2027-08-03'] });
 

@@ -1,12 +1,17 @@
 import { z } from 'zod';
 import { faultOfRows } from '../../germination/own-crop.js';
-import { answerShape, idSchema, spanSchema } from './common.js';
+import { answerShape, spanSchema } from './common.js';
 
 const share = z.number().min(0).max(1);
 const tempC = z.number().min(-10).max(60);
 
 const soilLimitsSchema = z
   .strictObject({ minimumC: tempC, optimumFromC: tempC, optimumToC: tempC, maximumC: tempC })
+  .refine(
+    (soil) =>
+      soil.minimumC <= soil.optimumFromC && soil.optimumFromC <= soil.optimumToC && soil.optimumToC <= soil.maximumC,
+    'must rise from minimumC over optimumFromC and optimumToC to maximumC',
+  )
   .describe('Soil temperatures for the crop [°C].');
 
 /** A curve of the caller's own. */
@@ -35,11 +40,11 @@ export const ownCropSchema = z
     sowingDepthCm: z.number().min(0).max(30).optional(),
     field: z
       .strictObject({ from: share, to: share })
-      .refine(({ from, to }) => from <= to, 'from must not be above to')
+      .refine(({ from, to }) => from <= to, 'must not have from above to')
       .optional(),
     bedTimeFactor: z
       .strictObject({ from: z.number().min(0.1).max(10), to: z.number().min(0.1).max(10) })
-      .refine(({ from, to }) => from <= to, 'from must not be above to')
+      .refine(({ from, to }) => from <= to, 'must not have from above to')
       .optional(),
   })
   .superRefine(({ rows }, context) => {
@@ -48,7 +53,15 @@ export const ownCropSchema = z
   });
 
 /** A crop id, or the caller's own rows. */
-export const cropChoiceSchema = z.union([idSchema.describe('A crop of GET /v1/crops.'), ownCropSchema]);
+export const cropChoiceSchema = z.union([
+  z
+    .string()
+    .min(1)
+    .max(64)
+    .describe('The id of a crop of GET /v1/crops.')
+    .meta({ examples: ['lettuce'] }),
+  ownCropSchema,
+]);
 
 const cropShape = {
   id: z.string(),

@@ -51,10 +51,21 @@ const bedSchema = z
     if (moisture !== 'dry' && wettedOn !== undefined) fault('wettedOn', 'goes only with "moisture": "dry"');
   });
 
-export const whereSchema = z.union([
-  z.strictObject({ bed: idSchema.describe('A stored bed.') }),
-  z.strictObject({ place: z.union([idSchema.describe('A stored place.'), placeSchema]), bed: bedSchema.optional() }),
-]);
+/** A stored bed by its id, or a place with, at will, what the bed in it is like. */
+export const whereSchema = z
+  .strictObject({
+    place: z.union([idSchema.describe('A stored place.'), placeSchema]).optional(),
+    bed: z.union([idSchema.describe('A stored bed.'), bedSchema]).optional(),
+  })
+  .superRefine(({ place, bed }, context) => {
+    const fault = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message });
+    if (typeof bed === 'string' && place !== undefined) {
+      fault(['bed'], 'must be an object beside a place; an id names a stored bed, which has a place of its own');
+    }
+    if (typeof bed === 'object' && place === undefined)
+      fault(['place'], 'is missing; a bed that is described needs its place');
+    if (place === undefined && bed === undefined) fault([], 'must have a place, or the id of a stored bed');
+  });
 
 export const sowingSchema = z.strictObject({
   date: dateSchema,
@@ -92,7 +103,7 @@ export const askingShape = {
   standFactor: z
     .union([
       share,
-      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, 'from must not be above to'),
+      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, 'must not have from above to'),
     ])
     .optional()
     .describe("The grower's own share of a laboratory's stand; replaces the crop's field."),

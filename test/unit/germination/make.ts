@@ -1,4 +1,4 @@
-import { cohortRun, type Seed } from '../../../src/germination/cohorts.js';
+import { cohortRun, type Seed, unknownPace } from '../../../src/germination/cohorts.js';
 import type { Crop, CropRow } from '../../../src/germination/crop.js';
 import { crops } from '../../../src/germination/crops.js';
 import { bestPercent, germinationCurve } from '../../../src/germination/curve.js';
@@ -59,10 +59,11 @@ export function sow(
   wetAt = 0,
 ) {
   const seed = seedOf(crop, own);
-  const run = cohortRun(seed, hourlyC);
+  const pace = unknownPace(hourlyC.length);
+  const run = cohortRun(seed, hourlyC, pace);
   const viablePercent = bestPercent(crop.rows);
   const countH = 24 * countDays;
   const dayOfHour = Int32Array.from(hourlyC, (_, hour) => Math.floor((hour + wetAt) / 24));
-  const sowing: Sowing = { seed, hourlyC, dayOfHour, countH, viablePercent };
+  const sowing: Sowing = { seed, hourlyC, pace, dayOfHour, countH, viablePercent };
   return { sowing, run, outcome: outcomeAt(run, countH, viablePercent) };
 }

@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { type Config, readConfig } from '../../src/config.js';
+
+/** The configuration; fails the test where the environment is faulty. */
+function configOf(environment: Record<string, string | undefined>): Config {
+  const read = readConfig(environment);
+  if ('faults' in read) throw new Error(`The configuration was refused: ${read.faults}`);
+  return read.config;
+}
+
+/** What is wrong with an environment; fails the test where nothing is. */
+function faultsOf(environment: Record<string, string | undefined>): string {
+  const read = readConfig(environment);
+  if ('config' in read) throw new Error('The configuration was accepted.');
+  return read.faults;
+}
+
+const UNSET = { HOST: '127.0.0.1', PORT: 8080, LOG_LEVEL: 'info', API_KEYS: new Map(), ALLOW_OPEN: false };
+
+describe('the configuration', () => {
+  it('listens on this machine alone where nothing is set', () => {
+    expect(configOf({})).toEqual(UNSET);
+  });
+
+  it('takes an empty setting for one that is not set', () => {
+    expect(configOf({ HOST: '', PORT: '', LOG_LEVEL: '', API_KEYS: '', ALLOW_OPEN: '' })).toEqual(UNSET);
+  });
+
+  it('leaves alone what belongs to others', () => {
+    expect(configOf({ PATH: '/bin', port: '1', HOME: undefined })).toEqual(UNSET);
+  });
+
+  it('reads every setting', () => {
+    expect(
+      configOf({ HOST: '::1', PORT: '0', LOG_LEVEL: 'debug', API_KEYS: 'quillmere:seed-1', ALLOW_OPEN: '1' }),
+    ).toEqual({
+      HOST: '::1',
+      PORT: 0,
+      LOG_LEVEL: 'debug',
+      API_KEYS: new Map([['seed-1', 'quillmere']]),
+      ALLOW_OPEN: true,
+    });
+  });
+
+  it('cannot be changed afterwards', () => {
+    expect(Object.isFrozen(configOf({}))).toBe(true);
+  });
+
+  it('tells all its faults at once, each with the name of the setting', () => {
+    const faults = faultsOf({ PORT: '99999', LOG_LEVEL: 'loud', API_KEYS: 'nobody', ALLOW_OPEN: 'yes' });
+    for (const name of ['PORT', 'LOG_LEVEL', 'API_KEYS', 'ALLOW_OPEN']) expect(faults).toContain(name);
+  });
+
+  it.each(['-1', '65536', '80.5', 'http', '8080x', '1e9'])('refuses the port %s', (PORT) => {
+    expect(faultsOf({ PORT })).toContain('PORT');
+  });
+
+  it.each([
+    ['0', 0],
+    ['65535', 65_535],
+  ])('takes the port %s', (PORT, port) => {
+    expect(configOf({ PORT }).PORT).toBe(port);
+  });
+});
+
+describe('the keys', () => {
+  it('are found by the key, and name their owner; spaces around a pair do not matter', () => {
+    expect(configOf({ API_KEYS: 'north:abc, south-2:x:y , ' }).API_KEYS).toEqual(
+      new Map([
+        ['abc', 'north'],
+        ['x:y', 'south-2'],
+      ]),
+    );
+  });
+
+  it('may be several to an owner', () => {
+    expect([...configOf({ API_KEYS: 'north:old,north:new' }).API_KEYS.values()]).toEqual(['north', 'north']);
+  });
+
+  it.each([
+    ['an owner without a key', 'north'],
+    ['an owner with an empty key', 'north:'],
+    ['a key without an owner', ':abc'],
+    ['an owner in capitals', 'North:abc'],
+    ['an owner of 65 letters', `${'n'.repeat(65)}:abc`],
+    ['a key with a space in it', 'north:a b'],
+    ['a key beyond ASCII', 'north:schlüssel'],
+  ])('are refused for %s', (_, API_KEYS) => {
+    expect(faultsOf({ API_KEYS })).toContain('API_KEYS');
+  });
+
+  it('are refused where two owners have the same, and both are named', () => {
+    expect(faultsOf({ API_KEYS: 'north:abc,south:abc' })).toMatch(/same key for north and south[^]*API_KEYS/);
+  });
+
+  it('are not told in the faults', () => {
+    expect(faultsOf({ API_KEYS: 'north:long-secret,south:long-secret,WRONG:long-secret-2' })).not.toContain('secret');
+  });
+});
+
+describe('a host that other machines can reach', () => {
+  it.each(['0.0.0.0', '::', '192.0.2.7', 'quillmere.example'])('%s is refused where there are no keys', (HOST) => {
+    const faults = faultsOf({ HOST });
+    expect(faults).toContain('HOST');
+    expect(faults).toContain('ALLOW_OPEN=1');
+  });
+
+  it('is refused even where the reason is keys that are set and empty, or ALLOW_OPEN=0', () => {
+    expect(faultsOf({ HOST: '0.0.0.0', API_KEYS: ' , ', ALLOW_OPEN: '0' })).toContain('HOST');
+  });
+
+  it('is taken where there are keys', () => {
+    expect(configOf({ HOST: '0.0.0.0', API_KEYS: 'north:abc' }).HOST).toBe('0.0.0.0');
+  });
+
+  it('is taken where ALLOW_OPEN=1 says so', () => {
+    expect(configOf({ HOST: '0.0.0.0', ALLOW_OPEN: '1' }).HOST).toBe('0.0.0.0');
+  });
+
+  it.each(['127.0.0.1', '::1', 'localhost'])('is not %s, which needs no keys', (HOST) => {
+    expect(configOf({ HOST }).HOST).toBe(HOST);
+  });
+});
