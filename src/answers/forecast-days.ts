@@ -21,6 +21,8 @@ export interface ForecastDay {
 interface Sown {
   /** The hour of the wetting, on the record's clock. */
   readonly wetH: number;
+  /** When the grower counts [h since wetting]. */
+  readonly countH: number;
   readonly hotThresholdC: number;
   readonly run: CohortRun;
   readonly viablePercent: number;
@@ -31,7 +33,7 @@ export function forecastDays(
   series: readonly ReadSeries[],
   days: PlaceDays,
   { hourlyC, basis }: SeedTemperature,
-  { wetH, hotThresholdC, run, viablePercent }: Sown,
+  { wetH, countH, hotThresholdC, run, viablePercent }: Sown,
 ): ForecastDay[] {
   const sent = daysSent(series);
   const { dates, dayOfHour, endH } = days;
@@ -61,7 +63,7 @@ export function forecastDays(
       mean: own?.mean ?? Math.min(highest, Math.max(lowest, sum / (hour - first))),
       max: highest,
       basis: bases[mostOf(hoursByBasis)]!,
-      emergedPercent: (viablePercent * countUpBy(run, endH[day]! - wetH)) / COHORTS,
+      emergedPercent: (viablePercent * countUpBy(run, Math.min(countH, endH[day]! - wetH))) / COHORTS,
       hotHours,
     });
   }

@@ -133,6 +133,7 @@ export function forecast(question: Question): Forecast {
     keepMoist: { from: dateAt(wetMs, site.zone), to: mostInBeds },
     daily: forecastDays(question.series, days, temperature, {
       wetH: record.wetH,
+      countH,
       hotThresholdC: seed.hotThresholdC,
       run,
       viablePercent,

@@ -98,7 +98,7 @@ function parseJson(body: string): unknown {
     const before = body.slice(0, position).split('\n');
     throw new RequestError(
       'not-json',
-      `The body is no JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check the quotes, commas and brackets there.`,
+      `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
     );
   }
 }

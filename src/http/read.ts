@@ -72,7 +72,7 @@ function detailOf(issue: Issue, value: unknown): string {
     case 'too_big':
       return `must ${atLimit(issue.origin, 'at most', Number(issue.maximum))}${was}`;
     case 'invalid_value':
-      return `must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}${was}`;
+      return `${value === undefined ? 'is missing; it ' : ''}must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}${was}`;
     default:
       return typeof value === 'object' || !issue.message.startsWith('must ') ? issue.message : issue.message + was;
   }

@@ -45,13 +45,13 @@ function faultOf(error: CsvError): RequestError {
   if (error.code === 'CSV_QUOTE_NOT_CLOSED') {
     return new RequestError(
       'not-csv',
-      'A quotation mark in the file is opened and never closed. Close it, or take it out.',
+      'The file cannot be split into cells. Look for a quotation mark that is not closed.',
     );
   }
   const line = typeof error.lines === 'number' ? error.lines : 1;
   return new RequestError(
     'not-csv',
-    `The file cannot be split into cells at line ${line}. Look there for a stray quotation mark or a line that has no end; the file must be text, as a logger writes it.`,
+    `The file cannot be split into cells at line ${line}. Look there for a stray quotation mark or a line without an end, or for a file that is not text.`,
     [{ line, detail: 'The cells cannot be told apart here.' }],
   );
 }

@@ -83,7 +83,7 @@ export function readCsv(text: string, hints: CsvHints, zone: Zone | undefined): 
   if (series.days.length === 0) {
     throw new RequestError(
       'not-csv',
-      `No row has both a stamp and a temperature in °${unit}. Line ${dropped[0]!.line}: ${dropped[0]!.why} ("${dropped[0]!.value}").`,
+      `No row has both a stamp and a temperature in °${unit}; line ${dropped[0]!.line}: ${dropped[0]!.why} ("${dropped[0]!.value}").`,
     );
   }
   refuseOtherUnit(series, []);

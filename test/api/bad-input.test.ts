@@ -195,7 +195,7 @@ const badRequests: readonly BadRequest[] = [
   unusable(
     'neither soil nor air',
     lettuce({ temperatures: [{ daily: mildMay.daily }] }),
-    'must be one of soil, air; it was left out',
+    'medium is missing; it must be one of soil, air',
     '#/temperatures/0/medium',
   ),
   unusable(
@@ -210,11 +210,16 @@ const badRequests: readonly BadRequest[] = [
     'readings[0].value is missing',
     '#/temperatures/0/readings/0/value',
   ),
-  unusable('a where that is empty', lettuce({ where: {} }), 'where.place is missing', '#/where/place'),
+  unusable(
+    'a where that is empty',
+    lettuce({ where: {} }),
+    'where must have a place, or the id of a stored bed',
+    '#/where',
+  ),
 
   // Of the wrong kind.
   unusable('a number for a crop', lettuce({ crop: 7 }), 'crop must be text or an object; it was 7', '#/crop'),
-  unusable('a crop in capitals', lettuce({ crop: 'Lettuce' }), '"Lettuce"', '#/crop'),
+  refused(422, 'unknown-crop', 'a crop in capitals', lettuce({ crop: 'Lettuce' }), 'no crop "Lettuce" here', '#/crop'),
   unusable(
     'a text for a number of seeds',
     sown({ seeds: '200' }),
@@ -400,7 +405,7 @@ const badRequests: readonly BadRequest[] = [
   unusable(
     'a stand from much to little',
     lettuce({ standFactor: { from: 0.8, to: 0.2 } }),
-    'from must not be above to',
+    'must not have from above to',
     '#/standFactor',
   ),
   unusable(
@@ -498,7 +503,7 @@ const badRequests: readonly BadRequest[] = [
   unusable(
     'own rows with a field from much to little',
     own({ field: { from: 0.9, to: 0.1 } }),
-    'from must not be above to',
+    'must not have from above to',
     '#/crop/field',
   ),
   unusable(
@@ -509,7 +514,7 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // The temperatures.
-  unusable('no series', lettuce({ temperatures: [] }), 'temperatures must have at least 1', '#/temperatures'),
+  unusable('no series', lettuce({ temperatures: [] }), 'temperatures must have at least one entry', '#/temperatures'),
   unusable(
     '21 series',
     lettuce({ temperatures: new Array(21).fill(mildMay) }),
@@ -523,7 +528,7 @@ const badRequests: readonly BadRequest[] = [
     '#/temperatures/0',
   ),
   unusable('neither days nor readings', soil({}), 'needs either "daily" or "readings"', '#/temperatures/0'),
-  unusable('a series of no days', soil({ daily: [] }), 'daily must have at least 1', '#/temperatures/0/daily'),
+  unusable('a series of no days', soil({ daily: [] }), 'daily must have at least one entry', '#/temperatures/0/daily'),
   unusable(
     'a series of one reading',
     soil({ readings: [{ at: '2027-05-03T00:00-02:00', value: 12 }] }),
@@ -608,7 +613,9 @@ const badRequests: readonly BadRequest[] = [
     'must have at most 40 characters',
     '#/temperatures/0/readings/0/at',
   ),
-  unusable(
+  refused(
+    422,
+    'time-zone-needed',
     'stamps without an offset, and no zone',
     lettuce({ where: undefined, temperatures: [hourlySeries(new Array(72).fill(12), { offset: '' })] }),
     'says no offset from UTC. Add one, as in 2027-05-01T00:00-02:00, or send where.place.timeZone',
@@ -702,7 +709,7 @@ const badRequests: readonly BadRequest[] = [
   ),
   refused(
     422,
-    'gap-too-long',
+    'too-few-readings',
     'two readings a year apart',
     soil({
       readings: [
@@ -710,7 +717,7 @@ const badRequests: readonly BadRequest[] = [
         { at: '2028-05-01T00:00-02:00', value: 12 },
       ],
     }),
-    'Send the missing days',
+    'send at least 24 hours in a row',
   ),
   refused(
     422,
@@ -724,7 +731,7 @@ const badRequests: readonly BadRequest[] = [
     'ends-too-early',
     'temperatures of over a year ago',
     sown({ date: '2029-05-03' }),
-    'over a year before the sowing; send newer ones',
+    'over a year before the seed is wetted; send newer ones',
   ),
 
   // What comes after the last value.
@@ -771,7 +778,13 @@ const badRequests: readonly BadRequest[] = [
   refused(404, 'not-found', 'an address that is none', get('/v1/forcasts'), 'There is nothing at /v1/forcasts'),
   refused(404, 'not-found', 'a crop that is none', get('/v1/crops/lettuse'), 'GET /v1/crops lists those there are'),
   refused(404, 'not-found', 'a problem that is none', get('/problems/lost'), 'There is no problem of the name "lost"'),
-  refused(400, 'bad-request', 'an address with a stray %', get('/v1/crops/%E0%A4%A'), '/v1/crops/%E0%A4%A'),
+  refused(
+    400,
+    'bad-request',
+    'an address with a stray %',
+    get('/v1/crops/%E0%A4%A'),
+    'a % in it is not followed by two hex digits',
+  ),
   refused(
     406,
     'not-acceptable',
@@ -847,13 +860,7 @@ const badRequests: readonly BadRequest[] = [
     'choose-unit',
     'a file that says no unit',
     file(logged('time,soil', 'T-02:00,12.5')),
-    'Send unit=C, unit=F or unit=K',
-    'unit',
-  ),
-  unusable(
-    'a unit against the file’s',
-    file(plainFile, { unit: 'F' }),
-    'says °C, but unit=F was sent; they must agree',
+    'Send unit=C or unit=F',
     'unit',
   ),
   refused(
@@ -915,7 +922,13 @@ const badRequests: readonly BadRequest[] = [
     file(logged('time,soil (C)', 'T-02:00,-9999')),
     'line 2: no temperature of soil or air',
   ),
-  refused(422, 'not-csv', 'a file of one row', file(logged('time,soil (C)', 'T-02:00,12.5', 1)), 'send more'),
+  refused(
+    422,
+    'too-few-readings',
+    'a file of one row',
+    file(logged('time,soil (C)', 'T-02:00,12.5', 1)),
+    'at least 24 hours',
+  ),
   refused(
     422,
     'time-zone-needed',
@@ -1119,12 +1132,12 @@ describe('a problem with choices', () => {
   });
 
   it('offers each column of numbers, and reads the one that is sent back', async () => {
-    const file = swinging('time,soil (C),battery (C)');
+    const file = swinging('time,soil (F),battery (F)');
     const choices = await choicesOf(file);
     expect(choices.map(({ value }) => value)).toEqual(['2', '3']);
     const [soil, battery] = [await check(file, 'column', choices[0]!), await check(file, 'column', choices[1]!)];
-    expect(soil).toMatchObject({ column: 2, min: 50, max: 68 });
-    expect(battery).toMatchObject({ column: 3, min: 3.1, max: 3.1 });
+    expect(soil).toMatchObject({ column: 2, min: 10, max: 20 });
+    expect(battery).toMatchObject({ column: 3, min: -16.1, max: -16.1 });
   });
 
   it('offers soil and air, and takes the file as what is sent back', async () => {

@@ -20,6 +20,24 @@ const rowsOf = (values: readonly (number | string)[], start = '2027-05-03T00:00'
 const fileOf = (rows: readonly string[], header = 'time,soil (C)'): string => `${header}\n${rows.join('\n')}\n`;
 const level = (n: number, tempC = 12): number[] => new Array(n).fill(tempC);
 
+describe('what the caller says of a file', () => {
+  const hourly = fileOf(rowsOf(level(30, 59)));
+
+  it('wins over its header, and is told', async () => {
+    const report = await check(hourly, { unit: 'F' });
+    expect([report.unit, report.mean]).toEqual(['F', 15]);
+    expect(report.warnings.map(({ code }) => code)).toContain('unit-against-header');
+    expect((await check(fileOf(rowsOf(level(30, 12))), { unit: 'C' })).warnings).toEqual([]);
+  });
+
+  it('of its depth wins too; else the depth in the header is taken', async () => {
+    const deep = fileOf(rowsOf(level(30, 12)), 'time,soil 10 cm (C)');
+    expect((await check(deep)).probeDepthCm).toBe(10);
+    expect((await check(deep, { probeDepthCm: '5' })).probeDepthCm).toBe(5);
+    expect(await check(fileOf(rowsOf(level(30, 12))))).not.toHaveProperty('probeDepthCm');
+  });
+});
+
 describe('a file', () => {
   const sixHourly = fileOf(
     [

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { findDate, findZone, type PlainDate } from '../../basics/calendar.js';
 
-const DATE_FAULT = 'must be a day of the calendar, such as 2027-08-03, in the years 1900 to 2199';
+const DATE_FAULT = 'must be a date such as 2027-08-03, a day of the calendar in the years 1900 to 2199';
 
 /** A calendar date at the place. */
 export const dateSchema = z
