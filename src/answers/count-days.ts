@@ -18,21 +18,20 @@ export function countDaysFor(
   waitH: number,
   reachDays: number,
 ): number {
-  const among = (days: number): number | null => {
-    const sums = runningSums(record.upTo(24 * days).hourlyC.subarray(record.wetH));
-    return defaultCountDays(
-      (meanC) => chart(meanC).days,
-      (n) => (n <= days ? sums[24 * n]! / (24 * n) : null),
-      timeFactor,
-    );
-  };
   const reach = Math.min(LONGEST_COUNT_DAYS, reachDays);
-  const days = among(Math.min(SHORTEST_COUNT_DAYS, reach)) ?? among(reach) ?? SHORTEST_COUNT_DAYS;
+  let hourlyC: Float64Array = new Float64Array();
+  let sum = 0;
+  let summedH = 0;
+  // Asked for more and more days in turn: few are needed but for the coldest soils.
+  const meanOfFirstDays = (days: number): number | null => {
+    if (days > reach) return null;
+    if (hourlyC.length < 24 * days) {
+      const wanted = days === SHORTEST_COUNT_DAYS ? days : Math.min(reach, 2 * days);
+      hourlyC = record.upTo(24 * wanted).hourlyC.subarray(record.wetH);
+    }
+    for (; summedH < 24 * days; summedH++) sum += hourlyC[summedH]!;
+    return sum / summedH;
+  };
+  const days = defaultCountDays((meanC) => chart(meanC).days, meanOfFirstDays, timeFactor) ?? SHORTEST_COUNT_DAYS;
   return Math.min(LONGEST_COUNT_DAYS, Math.ceil(waitH / 24) + days);
-}
-
-function runningSums(values: Float64Array): Float64Array {
-  const sums = new Float64Array(values.length + 1);
-  for (let i = 0; i < values.length; i++) sums[i + 1] = sums[i]! + values[i]!;
-  return sums;
 }

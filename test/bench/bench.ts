@@ -103,6 +103,7 @@ async function compare(
 const app = await startApp();
 const results = [
   await compare(app, 'a cool week of daily min and max', coolWeek, 400, 1),
+  await compare(app, 'the same week under parsnip, the slowest crop', { ...coolWeek, crop: 'parsnip' }, 400, 1),
   await compare(app, 'a fortnight of hourly readings with a hot spell', hotFortnight, 60, 25),
 ];
 await app.close();
