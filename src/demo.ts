@@ -22,7 +22,9 @@ export async function showDemo(address: string, key: string | undefined, write: 
   });
   if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
   const answer = (await response.json()) as ForecastAnswer;
-  write(`The Quillmere Allotment Society sowed lettuce in the north bed, and had a probe in the soil beside it.\n\n`);
+  write(
+    `The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n`,
+  );
   write(inWords(answer));
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
 }
@@ -32,9 +34,9 @@ export function inWords(answer: ForecastAnswer): string {
   const { sowing, stand, emergence, chart, keepMoist } = answer;
   const lines = [
     `Sown       ${sowing.date} at ${sowing.time}, ${sowing.depthCm} cm deep${sowing.seeds ? `, ${sowing.seeds} seeds` : ''}`,
-    `First up   ${milestone(emergence.first)}`,
-    `Half up    ${milestone(emergence.half)}`,
-    `Most up    ${milestone(emergence.most)}`,
+    `First tenth of all that come up by the count  ${milestone(emergence.first)}`,
+    `Half of them   ${milestone(emergence.half)}`,
+    `Nine in ten    ${milestone(emergence.most)}`,
     `Stand      by ${stand.by} ${stand.laboratory} of 100 seeds in a laboratory${held(stand)}`,
     `In the bed ${stand.field.from} to ${stand.field.to} of 100${stand.seedlings ? `: ${stand.seedlings.from} to ${stand.seedlings.to} seedlings` : ''}`,
     `The chart  says ${chart.days === null ? 'nothing comes' : `${chart.days} days and ${chart.percent} of 100`} at a constant ${chart.meanC} °C`,

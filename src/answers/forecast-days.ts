@@ -1,5 +1,5 @@
 import type { PlainDate } from '../basics/calendar.js';
-import { type Basis, bases } from '../basics/series.js';
+import { type Basis, bases, basisCode } from '../basics/series.js';
 import { COHORTS, type CohortRun } from '../germination/cohorts.js';
 import { countUpBy } from '../germination/outcome.js';
 import type { Day } from '../readings/days.js';
@@ -54,7 +54,9 @@ export function forecastDays(
       if (hour >= wetH && tempC > hotThresholdC) hotHours++;
     }
     if (hour === first) continue;
-    const own = sent.get(dates[day]!);
+    // A day as it was sent holds only where no hour of it rests on something else.
+    const asSent = sent.get(dates[day]!);
+    const own = asSent && hoursByBasis[asSent.basis] === hour - first ? asSent.day : undefined;
     const lowest = own?.min ?? min;
     const highest = own?.max ?? max;
     told.push({
@@ -62,7 +64,7 @@ export function forecastDays(
       min: lowest,
       mean: own?.mean ?? Math.min(highest, Math.max(lowest, sum / (hour - first))),
       max: highest,
-      basis: bases[mostOf(hoursByBasis)]!,
+      basis: bases[leastSureOf(hoursByBasis)]!,
       emergedPercent: (viablePercent * countUpBy(run, Math.min(countH, endH[day]! - wetH))) / COHORTS,
       hotHours,
     });
@@ -70,20 +72,23 @@ export function forecastDays(
   return told;
 }
 
-/** Whole days as they were sent, measured ones before forecast ones. */
-function daysSent(series: readonly ReadSeries[]): Map<PlainDate, Day> {
-  const sent = new Map<PlainDate, Day>();
-  for (const origin of ['forecast', 'measured']) {
+/** Whole days as they were sent, measured ones before forecast ones, and what they rest on. */
+function daysSent(series: readonly ReadSeries[]): Map<PlainDate, { day: Day; basis: number }> {
+  const sent = new Map<PlainDate, { day: Day; basis: number }>();
+  for (const origin of ['forecast', 'measured'] as const) {
     for (const one of series) {
       if (one.origin !== origin) continue;
-      for (const day of one.days) if (day.complete) sent.set(day.date, day);
+      one.days.forEach((day, i) => {
+        if (day.complete) sent.set(day.date, { day, basis: one.dayBasis[i] ?? basisCode(origin) });
+      });
     }
   }
   return sent;
 }
 
-function mostOf(counts: Uint16Array): number {
-  let most = 0;
-  for (let i = 1; i < counts.length; i++) if (counts[i]! > counts[most]!) most = i;
-  return most;
+/** A day rests on the least sure of what a few of its hours rest on. */
+const FEW_HOURS = 3;
+function leastSureOf(hoursByBasis: Uint16Array): number {
+  for (let basis = bases.length - 1; basis > 0; basis--) if (hoursByBasis[basis]! >= FEW_HOURS) return basis;
+  return hoursByBasis.indexOf(Math.max(...hoursByBasis));
 }

@@ -1,11 +1,12 @@
 import { addDays, dateAt, HOUR_MS } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import type { CohortRun, Seed } from '../germination/cohorts.js';
+import { SHORTEST_COUNT_DAYS } from '../germination/count-day.js';
 import { rateAt, shareAt } from '../germination/curve.js';
 import type { Outcome } from '../germination/outcome.js';
 import { isThinRecord, LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
 import type { Beyond } from './hours-ahead.js';
-import type { Question } from './question.js';
+import type { Bed, Question } from './question.js';
 import type { SeedRecord } from './seed-temperature.js';
 
 /** What the notes are about. */
@@ -30,6 +31,8 @@ const DEEP_FACTOR = 2;
 /** The handbook's curves were taken with wet seed at half an inch. */
 const USUAL_DEPTH_CM = 1.3;
 const TEST_LASTS_DAYS = 366;
+/** A drift or a repeated week says little of a sowing so long after it: our choice. */
+const FAR_AHEAD_DAYS = 14;
 
 /** What the answer rests on. */
 export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
@@ -83,6 +86,13 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
       text: `No time zone was given; dates are counted at ${site.zone.name}, the offset of the first stamp.`,
     });
   }
+  const unused = bedWords(bed);
+  if (unused) {
+    notes.push({
+      code: 'bed-as-measured',
+      text: `The temperatures are taken as measured where the seed lies: that the bed ${unused} changes nothing in them.`,
+    });
+  }
   if (crop.soil === null) {
     notes.push({
       code: 'own-rows',
@@ -90,6 +100,18 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     });
   }
   return notes;
+}
+
+/** What was said of the bed beyond bare open ground, in words; '' where nothing was. */
+function bedWords({ kind, cover, shadePercent, moisture, roomC }: Bed): string {
+  return [
+    kind === 'open-ground' ? '' : `is ${kind.replace('-', ' ')}${roomC === null ? '' : ` at ${roomC} °C`}`,
+    cover === 'bare' ? '' : `lies under ${cover.replace('-', ' ')}`,
+    shadePercent === 0 ? '' : `is ${shadePercent} % shaded`,
+    moisture === 'wet' || moisture === 'moist' ? `is kept ${moisture}` : '',
+  ]
+    .filter(Boolean)
+    .join(', ');
 }
 
 function beyondNote({ site }: Question, { beyond, record, wetMs }: ForecastFindings): Note {
@@ -134,6 +156,25 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
     warnings.push({
       code: 'thin-record',
       text: 'Fewer than seven days of temperature stand behind what is supposed after them: one warm or cold day weighs heavily.',
+    });
+  }
+  if (findings.countDays === SHORTEST_COUNT_DAYS && question.countDays === null && outcome.whyNone !== null) {
+    warnings.push({
+      code: 'too-cold-or-hot',
+      text: `At these temperatures the chart promises no seedling within a year, so the count is set to ${SHORTEST_COUNT_DAYS} days. Say countDays to look further, or sow when the soil suits the crop.`,
+    });
+  }
+  const daysAhead = Math.round((record.wetH - record.knownToH) / 24);
+  if (daysAhead > FAR_AHEAD_DAYS) {
+    warnings.push({
+      code: 'far-ahead',
+      text: `The sowing lies ${daysAhead} days after the last value. So far ahead this is what the season usually brings rather than a forecast; ask again when later temperatures are known.`,
+    });
+  }
+  if (lot?.germinationPercent != null && lot.germinationPercent > 0 && lot.germinationPercent <= 1) {
+    warnings.push({
+      code: 'share-for-percent',
+      text: `A germination of ${lot.germinationPercent} % is taken as sent: ${lot.germinationPercent} seeds in a hundred. If ${100 * lot.germinationPercent} % was meant, send ${100 * lot.germinationPercent}.`,
     });
   }
   const untested = untestedHours(seed, countedC, outcome);

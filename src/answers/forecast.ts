@@ -1,10 +1,10 @@
-import { addDays, dateAt, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
+import { addDays, dateAt, daysBetween, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { type ChartAnswer, chartOf } from '../germination/chart.js';
 import { cohortRun, type Seed, unknownPace } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
 import type { Crop, Span } from '../germination/crop.js';
-import { germinationCurve } from '../germination/curve.js';
+import { germinationCurve, rateAt } from '../germination/curve.js';
 import { type Outcome, outcomeAt } from '../germination/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../germination/spells.js';
 import type { SeriesReport } from '../readings/report.js';
@@ -106,8 +106,13 @@ export function forecast(question: Question): Forecast {
     hourlyC,
     dayOfHour,
     sowingTime: sowing.time,
-    eveningH: (instantAt(dateAt(wetMs, site.zone), '18:00', site.zone) - wetMs) / HOUR_MS,
-    freeDate: firstFreeDate(days, temperature.hourlyC, outcome.halfH, isHarmful),
+    eveningH: waitH > 0 ? -1 : (instantAt(sowing.date, '18:00', site.zone) - wetMs) / HOUR_MS,
+    freeDate: firstFreeDate(days, temperature.hourlyC, {
+      fromDay: daysBetween(sowing.date, dateAt(wetMs, site.zone)) + 1,
+      sowingH: Number(sowing.time.slice(0, 2)),
+      progressAt: (tempC) => rateAt(seed.curve, tempC) / (24 * seed.timeFactor),
+      isHarmful,
+    }),
     lastDate: by,
   });
   const spellAnswers = (spells: Spell[], remedies: (spell: Spell) => Remedy[]): SpellAnswer[] | null =>

@@ -39,10 +39,13 @@ export function milestoneOf(
   { waitH, countH, knownH, beyond, bedTimeFactor, dated }: MilestoneClock,
 ): Milestone {
   const range = rangeOf(eventH, knownH, beyond);
+  // What was measured is not open, however near the count it came.
+  const isOpen = eventH > knownH && range.toH > countH;
+  const latest = isOpen ? null : dated(Math.max(eventH, Math.min(range.toH, countH)));
   return {
     date: dated(eventH),
     days: ((waitH + eventH) * HOUR_MS) / DAY_MS,
-    range: { from: dated(range.fromH), to: range.toH > countH ? null : dated(range.toH) },
+    range: { from: dated(range.fromH), to: latest },
     inBeds: { from: dated(eventH * bedTimeFactor.from), to: dated(eventH * bedTimeFactor.to) },
   };
 }

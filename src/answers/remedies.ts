@@ -41,14 +41,14 @@ export interface SpellSetting {
   readonly hourlyC: Float64Array;
   readonly dayOfHour: Int32Array;
   readonly sowingTime: string;
-  /** Hours from wetting to 18:00 of the same date; below 0 where sown later. */
+  /** Hours from wetting to 18:00 of the same date; below 0 where sown later, or into dry soil. */
   readonly eveningH: number;
   /** The first later date that meets no such spell, as far as the temperatures reach; null where none is in sight. */
   readonly freeDate: FreeDate | null;
   readonly lastDate: PlainDate;
 }
 
-/** What can be done about a hot spell, most useful first. */
+/** What can be done about a hot spell, most useful first; what would spare the seed no hot hour is left out. */
 export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   const all: Span = { from: spell.hours, to: spell.hours };
   const remedies: Remedy[] = [
@@ -100,7 +100,7 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
         : {}),
     },
   );
-  return remedies;
+  return remedies.filter(({ hotHoursAvoided }) => hotHoursAvoided?.to !== 0);
 }
 
 /** What can be done about cold that harms the wet seed. */

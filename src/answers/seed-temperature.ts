@@ -79,6 +79,7 @@ export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: num
 
   const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
+  const filledH = gaps.reduce((sum, { fromH, toH }) => sum + Math.max(0, toH - Math.max(wetH, fromH)), 0);
   const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
   const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
     const all = { hourlyC: new Float64Array(total), basis: new Uint8Array(total) };
@@ -97,8 +98,8 @@ export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: num
     showsSwing,
     warnings: [
       ...series.flatMap((one) => one.warnings),
-      ...fillWarnings(gaps, wetH),
-      ...swingWarnings(showsSwing, swinging < sinceWetting.length, series.some(isCoarse)),
+      ...fillWarnings(filledH),
+      ...swingWarnings(showsSwing, swinging + filledH < sinceWetting.length, series.some(isCoarse)),
     ],
     upTo(hoursAfterWetting) {
       const total = wetH + hoursAfterWetting;
@@ -167,8 +168,7 @@ function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never 
   );
 }
 
-function fillWarnings(gaps: readonly MissingHours[], wetH: number): Note[] {
-  const hours = gaps.reduce((sum, gap) => sum + Math.max(0, gap.toH - Math.max(wetH, gap.fromH)), 0);
+function fillWarnings(hours: number): Note[] {
   if (hours === 0) return [];
   return [
     {

@@ -40,27 +40,49 @@ export function spellAnswer(spell: Spell, dated: (hour: number) => PlainDate, re
   };
 }
 
-/** The first date after the sowing from which no day is harmful for as long as half the seed takes. */
+/** What a later sowing is judged by. */
+export interface LaterSowing {
+  /** The first day that may do, counted from the sowing's own. */
+  readonly fromDay: number;
+  /** Hours from midnight to the sowing. */
+  readonly sowingH: number;
+  /** How far an hour at a temperature carries the seed towards half emergence [1/h]. */
+  readonly progressAt: (tempC: number) => number;
+  readonly isHarmful: (tempC: number) => boolean;
+}
+
+/** The first later date whose sowing meets no harmful day until it is half up, as far as the temperatures reach. */
 export function firstFreeDate(
   days: PlaceDays,
   hourlyC: Float64Array,
-  halfH: number | null,
-  isHarmful: (tempC: number) => boolean,
+  { fromDay, sowingH, progressAt, isHarmful }: LaterSowing,
 ): FreeDate | null {
   const harmfulH = new Int32Array(days.dates.length);
+  const startH = new Int32Array(days.dates.length).fill(-1);
+  const progress = new Float64Array(hourlyC.length + 1);
   for (let hour = 0; hour < hourlyC.length; hour++) {
+    progress[hour + 1] = progress[hour]! + progressAt(hourlyC[hour]!);
     const day = days.dayOfHour[hour]!;
-    if (day >= 0 && day < harmfulH.length && isHarmful(hourlyC[hour]!)) harmfulH[day]!++;
+    if (day < 0 || day >= harmfulH.length) continue;
+    if (startH[day] === -1) startH[day] = hour;
+    if (isHarmful(hourlyC[hour]!)) harmfulH[day]!++;
   }
-  const needed = Math.max(LEAST_FREE_DAYS, Math.ceil((halfH ?? 0) / 24));
-  let free = 0;
-  for (let day = 1; day < harmfulH.length; day++) {
-    free = harmfulH[day]! < HARMFUL_DAY_H ? free + 1 : 0;
-    if (free > needed) {
-      const from = day - needed;
+  let halfH = 0;
+  let lastHarmful = -1;
+  let seen = -1;
+  for (let day = Math.max(1, fromDay); day < harmfulH.length && startH[day]! >= 0; day++) {
+    const sownH = startH[day]! + sowingH;
+    while (halfH < hourlyC.length && progress[halfH + 1]! - progress[Math.min(sownH, halfH)]! < 1) halfH++;
+    if (halfH >= hourlyC.length) return null;
+    const halfDay = Math.max(days.dayOfHour[halfH]!, day + LEAST_FREE_DAYS);
+    for (; seen < halfDay && seen + 1 < harmfulH.length; seen++) {
+      if (harmfulH[seen + 1]! >= HARMFUL_DAY_H) lastHarmful = seen + 1;
+    }
+    if (halfDay >= harmfulH.length) return null;
+    if (lastHarmful < day) {
       return {
-        date: days.dates[from]!,
-        hoursLeft: harmfulH.subarray(from, day + 1).reduce((sum, hours) => sum + hours, 0),
+        date: days.dates[day]!,
+        hoursLeft: harmfulH.subarray(day, halfDay + 1).reduce((sum, hours) => sum + hours, 0),
       };
     }
   }

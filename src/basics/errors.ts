@@ -2,6 +2,7 @@
 export const errorCodes = [
   'not-json',
   'not-csv',
+  'no-readings',
   'not-understood',
   'too-large',
   'unsupported-media-type',
@@ -25,6 +26,9 @@ export const errorCodes = [
   'choose-medium',
   'choose-unit',
   'choose-column',
+  'choose-date-order',
+  'choose-clock',
+  'choose-decimal-mark',
   'internal',
 ] as const;
 

@@ -23,6 +23,9 @@ export function chartOf(crop: Crop): (meanC: number) => ChartAnswer {
   const { tempsC, values } = percentCells(crop.rows);
   return (meanC) => {
     const rate = rateAt(curve, meanC);
-    return { meanC, days: rate > 0 ? 1 / rate : null, percent: interpolate(meanC, tempsC, values) };
+    // Beyond the rows, where no days are left, the last percent would promise what cannot come.
+    const isBeyond = rate === 0 && (meanC < tempsC[0]! || meanC > tempsC.at(-1)!);
+    const percent = isBeyond ? 0 : interpolate(meanC, tempsC, values);
+    return { meanC, days: rate > 0 ? 1 / rate : null, percent };
   };
 }

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { IncomingMessage } from 'node:http';
 import swagger from '@fastify/swagger';
 import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
@@ -26,8 +27,6 @@ export interface AppOptions {
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
-/** A file is read into memory for now; streaming 256 MB comes with the readings of real loggers. */
-const CSV_LIMIT_BYTES = 16 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
 
 const SAFETY_HEADERS = {
@@ -50,11 +49,8 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   app.addContentTypeParser('application/json', { parseAs: 'string' }, async (_: FastifyRequest, body: string) =>
     parseJson(body),
   );
-  app.addContentTypeParser(
-    'text/csv',
-    { parseAs: 'string', bodyLimit: CSV_LIMIT_BYTES },
-    async (_: FastifyRequest, body: string) => body,
-  );
+  // A file is read as it arrives, by the route that asked for it.
+  app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   const routes = [...cropRoutes(clock), ...forecastRoutes(clock), ...readingsRoutes(clock), ...serviceRoutes];
   const document = openApiDocument(routes, version);
@@ -131,7 +127,7 @@ function asRequestError(error: unknown): RequestError {
   if (statusCode === 413)
     return said(
       'too-large',
-      'The body is larger than this route takes: 4 MB of JSON, 16 MB of CSV. Send fewer days or hourly readings.',
+      'The body is larger than this route takes: 4 MB of JSON, 256 MB of CSV. Send fewer days or hourly readings.',
     );
   if (statusCode === 415)
     return said('unsupported-media-type', 'Set Content-Type to application/json, or to text/csv for a logger’s file.');
@@ -149,7 +145,7 @@ function asRequestError(error: unknown): RequestError {
 
 function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): RequestError {
   const path = request.url.split('?', 1)[0]!;
-  const methods = routes.filter(({ url }) => matches(url, path)).map(({ method }) => method);
+  const methods = [...routes, ...PAGES].filter(({ url }) => matches(url, path)).map(({ method }) => method);
   if (methods.length === 0) {
     return new RequestError(
       'not-found',
@@ -162,6 +158,9 @@ function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly
     `${path.slice(0, 200)} takes ${methods.join(' and ')}, not ${request.method}.`,
   );
 }
+
+/** What is served beside the routes. */
+const PAGES = ['/', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url }));
 
 function matches(url: string, path: string): boolean {
   const [wanted, given] = [url.split('/'), path.split('/')];

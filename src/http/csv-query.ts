@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { bedKinds, covers, moistures } from '../answers/question.js';
 import { type Fault, notUnderstood } from '../basics/errors.js';
+import { dateOrders } from '../readings/date-order.js';
 import type { QueryParameter } from './route.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from './schemas/common.js';
 import { askingShape, beyondSchema } from './schemas/forecast.js';
@@ -59,8 +60,19 @@ export const fileParameters: Parameters = {
   medium: text('medium', z.enum(['soil', 'air'])),
   probeDepthCm: number('probeDepthCm', z.number().min(0).max(100)),
   unit: text('unit', z.enum(['C', 'F', 'K'])),
-  column: text('column', z.string().max(200).describe('The number of the column, the first being 1, or its name.')),
+  column: text(
+    'column',
+    z.string().max(200).describe('The number of the column, the first being 1, its name, or the name of a sensor.'),
+  ),
   timeColumn: text('timeColumn', z.string().max(200)),
+  dateOrder: text('dateOrder', z.enum(dateOrders).describe('Which of day, month and year comes first.')),
+  clock: text(
+    'clock',
+    z
+      .enum(['local', 'standard', 'utc'])
+      .describe('What the logger’s clock shows: the place’s time, its standard time all year, or UTC.'),
+  ),
+  decimalMark: text('decimalMark', z.enum(['.', ','])),
 };
 
 /** Parameters as the OpenAPI document lists them. */

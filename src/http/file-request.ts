@@ -1,7 +1,8 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { RequestError } from '../basics/errors.js';
-import type { CsvHints } from '../readings/read-csv.js';
+import { dateOrders } from '../readings/date-order.js';
+import type { FileHints } from '../readings/rows-read.js';
 import { askedByQuery, fileParameters, type Parameters, parameterAt } from './csv-query.js';
 import { read } from './read.js';
 import { type Rounding, roundingFor } from './rounding.js';
@@ -13,6 +14,9 @@ const hintsSchema = z.object({
   unit: z.enum(['C', 'F', 'K']).optional(),
   column: z.string().max(200).optional(),
   timeColumn: z.string().max(200).optional(),
+  dateOrder: z.enum(dateOrders).optional(),
+  clock: z.enum(['local', 'standard', 'utc']).optional(),
+  decimalMark: z.enum(['.', ',']).optional(),
 });
 
 /** Is the body a file? */
@@ -29,30 +33,33 @@ export function askedOfFile<Schema extends z.ZodType>(
   schema: Schema,
   parameters: Parameters,
   query: Record<string, unknown>,
-): { asked: z.output<Schema>; hints: CsvHints } {
+): { asked: z.output<Schema>; hints: FileHints } {
   const all = { ...parameters, ...fileParameters };
   const whereOf = (path: readonly (string | number)[]) => parameterAt(path, all);
   const sent = askedByQuery(query, all);
   const ofFile = Object.fromEntries(Object.entries(sent).filter(([name]) => Object.hasOwn(fileParameters, name)));
   const rest = Object.fromEntries(Object.entries(sent).filter(([name]) => !Object.hasOwn(fileParameters, name)));
-  const { medium, probeDepthCm, unit, column, timeColumn } = read(hintsSchema, ofFile, whereOf);
+  const said = read(hintsSchema, ofFile, whereOf);
   return {
     asked: read(schema, rest, whereOf),
     hints: {
-      medium: medium ?? null,
-      probeDepthCm: probeDepthCm ?? null,
-      unit: unit ?? null,
-      column: column ?? null,
-      timeColumn: timeColumn ?? null,
+      medium: said.medium ?? null,
+      probeDepthCm: said.probeDepthCm ?? null,
+      unit: said.unit ?? null,
+      column: said.column ?? null,
+      timeColumn: said.timeColumn ?? null,
+      dateOrder: said.dateOrder ?? null,
+      clock: said.clock ?? null,
+      decimalMark: said.decimalMark ?? null,
     },
   };
 }
 
 /** Answers a file's question; what is wrong with it is told of the query's parameters rather than of a body. */
-export function inParameters<Answer>(parameters: Parameters, answer: () => Answer): Answer {
+export async function inParameters<Answer>(parameters: Parameters, answer: () => Promise<Answer>): Promise<Answer> {
   const all = { ...parameters, ...fileParameters };
   try {
-    return answer();
+    return await answer();
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     const faults = error.faults.map(({ path, ...fault }) => (path ? { ...parameterAt(path, all), ...fault } : fault));

@@ -22,10 +22,16 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cure: 'Check quotes, commas and brackets near the place named.',
   },
   'not-csv': {
+    status: 400,
+    title: 'The file is not a table of text',
+    cause: 'The body is empty, an archive, a picture, a page, or lines without cells that belong together.',
+    cure: 'Export the readings as CSV: one row to a line, a date and time and a temperature in each.',
+  },
+  'no-readings': {
     status: 422,
-    title: 'The file is not understood',
-    cause: 'No header line, no column of ISO stamps or no column of temperatures was found.',
-    cure: 'Send a header line, commas between cells, ISO stamps in one column and temperatures in another.',
+    title: 'No readings were found in the file',
+    cause: 'The file is a table, but no column holds dates, or none holds temperatures, or no row holds both.',
+    cure: 'Write the date and time and the temperature into each row; "errors" says what was found instead.',
   },
   'not-understood': {
     status: 422,
@@ -158,6 +164,24 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     title: 'Which column?',
     cause: 'More than one column fits what was asked for.',
     cure: 'Send "column" or "timeColumn" with one of the choices.',
+  },
+  'choose-date-order': {
+    status: 422,
+    title: 'Day or month first?',
+    cause: 'The dates could be read in more than one order, and nothing in the whole column proves which.',
+    cure: 'Send "dateOrder" with one of the choices.',
+  },
+  'choose-clock': {
+    status: 422,
+    title: 'Which clock?',
+    cause: 'The stamps run on unbroken where the clocks at the place change, so the logger keeps another time.',
+    cure: 'Send "clock" with one of the choices.',
+  },
+  'choose-decimal-mark': {
+    status: 422,
+    title: 'Point or comma?',
+    cause: 'Commas part the cells and may stand within the numbers too.',
+    cure: 'Send "decimalMark" with one of the choices.',
   },
   internal: {
     status: 500,

@@ -5,9 +5,9 @@ import { RequestError } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
 import { crops } from '../germination/crops.js';
 import { ownCrop } from '../germination/own-crop.js';
-import { type CsvHints, readCsv } from '../readings/read-csv.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../readings/report.js';
+import type { FileRead } from '../readings/rows-read.js';
 import type { Asking, ForecastBody } from './schemas/forecast.js';
 
 /** The question that a JSON body asks. */
@@ -25,10 +25,15 @@ export function questionOfBody({ temperatures, ...asking }: ForecastBody): Quest
 }
 
 /** The question that a file asks together with its query. */
-export function questionOfCsv(asking: Asking, text: string, hints: CsvHints): Question {
-  const place = placeOf(asking);
-  const { series, rows, file } = readCsv(text, hints, zoneOf(asking));
-  return questionOf(asking, place, [{ series, report: reportOf(series, rows, file) }]);
+export function questionOfFile(asking: Asking, { series, rows, file }: FileRead): Question {
+  return questionOf(asking, placeOf(asking), [{ series, report: reportOf(series, rows, file) }]);
+}
+
+/** The zone that a question names. @throws {RequestError} where it names a crop, place or bed that there is not. */
+export function zoneAsked(asking: Asking): Zone | undefined {
+  placeOf(asking);
+  cropOf(asking.crop);
+  return zoneOf(asking);
 }
 
 interface Read {

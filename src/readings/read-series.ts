@@ -29,6 +29,8 @@ export interface ReadSeries {
   /** What each day of a daily series rests on: codes of basics/series. */
   readonly dayBasis: readonly number[];
   readonly usualStepMs: number | null;
+  /** Over the time that the readings cover; of days, the mean of their means. null: they cover none. */
+  readonly meanC: number | null;
   readonly warnings: readonly Note[];
 }
 
@@ -47,7 +49,7 @@ export function readSeries(
 ): ReadSeries {
   const read = series.readings ? readReadings(series, zone, path) : readDaily(series, zone, path);
   refuseOtherUnit(read, path);
-  return read;
+  return { ...read, warnings: [...read.warnings, ...unitDoubts(read)] };
 }
 
 /** The offset that a series' stamps carry, as a zone; undefined where the first has none. */
@@ -94,7 +96,7 @@ export function readingsSeries(
   return {
     ...shape,
     readings,
-    days: daysOf(readings, shape.zone, longestJoinedMs(step)),
+    ...daysOf(readings, shape.zone, longestJoinedMs(step)),
     dayBasis: [],
     usualStepMs: step,
     warnings:
@@ -170,8 +172,15 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
     days: inOrder,
     dayBasis: inOrder.map((day) => basisByDate.get(day.date)!),
     usualStepMs: null,
+    meanC: meanOfDays(inOrder),
     warnings: [],
   };
+}
+
+/** The mean of days' means; of a day without one, the middle of its minimum and maximum. */
+export function meanOfDays(days: readonly Day[]): number | null {
+  const means = days.map((day) => day.mean ?? (day.min! + day.max!) / 2);
+  return means.length > 0 ? means.reduce((sum, mean) => sum + mean, 0) / means.length : null;
 }
 
 const basisOf = (series: TemperatureSeries): Basis => (series.origin === 'forecast' ? 'forecast' : 'measured');
@@ -205,11 +214,30 @@ function refuseFaults(faults: readonly Fault[]): void {
   if (faults.length > 0) throw notUnderstood(faults);
 }
 
+/** Colder than this soil keeps no mean over the days that a series covers, nor hotter, but for deserts and snow [°C]. */
+const COLD_SOIL_MEAN_C = -2;
+const HOT_SOIL_MEAN_C = 33;
+
+/** A unit that makes the soil colder or hotter than soil usually is, where another would not, is told. */
+export function unitDoubts({ medium, unit, meanC }: Pick<ReadSeries, 'medium' | 'unit' | 'meanC'>): Note[] {
+  if (medium !== 'soil' || meanC === null) return [];
+  const asSent = unit === 'F' ? meanC * 1.8 + 32 : meanC;
+  const other =
+    unit === 'F' && meanC < COLD_SOIL_MEAN_C && asSent > 3 ? 'C' : unit === 'C' && meanC > HOT_SOIL_MEAN_C ? 'F' : null;
+  if (other === null) return [];
+  const read = other === 'C' ? asSent : celsiusFrom.F(asSent);
+  return [
+    {
+      code: 'unit-doubtful',
+      text: `Read in °${unit} the soil's mean is ${meanC.toFixed(1)} °C, which is rare. If the values are °${other}, the mean is ${read.toFixed(1)} °C: then send "unit": "${other}".`,
+    },
+  ];
+}
+
 /** Degrees Fahrenheit or kelvin sent as Celsius would be misread in silence: a mean no place has gives them away. */
 export function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
-  const means = days.map((day) => day.mean ?? (day.min! + day.max!) / 2);
-  const meanC = means.reduce((sum, value) => sum + value, 0) / means.length;
-  if (unit === 'C' && meanC > HOTTEST_MEAN_C) {
+  const meanC = meanOfDays(days);
+  if (unit === 'C' && meanC !== null && meanC > HOTTEST_MEAN_C) {
     const detail = `The series' mean would be ${meanC.toFixed(1)} °C, hotter than any soil stays. Send "unit": "F" if these are degrees Fahrenheit.`;
     throw new RequestError('choose-unit', detail, [
       {

@@ -2,7 +2,8 @@
 export interface Readings {
   /** Milliseconds since 1970-01-01T00:00Z, rising. */
   readonly atMs: Float64Array;
-  readonly valueC: Float64Array;
+  /** Very long files keep seven digits. */
+  readonly valueC: Float64Array | Float32Array;
   /** What each rests on: a code of basics/series. */
   readonly basis: Uint8Array;
 }

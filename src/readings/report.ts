@@ -1,17 +1,17 @@
 import { addDays, daysBetween, HOUR_MS, instantText } from '../basics/calendar.js';
 import type { TemperatureUnit } from '../basics/units.js';
-import { meansWithin } from './means-within.js';
 import type { ReadSeries } from './read-series.js';
 import { longestJoinedMs } from './step.js';
 
 const MOST_GAPS = 100;
-const MOST_DROPPED = 100;
+export const MOST_DROPPED = 100;
 
 /** What a column of a file looks like. Index 1 is the first. */
 export interface ColumnReport {
   readonly index: number;
   readonly name: string;
-  readonly looksLike: 'time' | 'number' | 'text' | 'empty';
+  /** `time`, `date`, `temperature`, `text`, or what its name says it is: `humidity`, `battery`. */
+  readonly looksLike: string;
   readonly unit?: TemperatureUnit;
 }
 
@@ -21,19 +21,27 @@ export interface DroppedValue {
   readonly value: string;
   readonly why: string;
 }
+/** A value that was kept though it hardly can be true, and why. */
+export type DoubtfulValue = DroppedValue;
 
 /** What was understood of a file's layout. */
 export interface FileReport {
   readonly delimiter: string;
   readonly decimalMark: '.' | ',';
   readonly encoding: string;
-  readonly headerLine: number;
+  /** null: no line names the columns. */
+  readonly headerLine: number | null;
   readonly timeColumn: number;
   readonly column: number;
   readonly columns: readonly ColumnReport[];
-  readonly dateOrder: string;
-  readonly clock: string;
+  /** null: the stamps are counts of seconds. */
+  readonly dateOrder: string | null;
+  readonly clock: 'local' | 'standard' | 'utc' | 'offset';
+  /** The first of them. */
   readonly dropped: readonly DroppedValue[];
+  readonly droppedCount: number;
+  readonly doubtful: readonly DoubtfulValue[];
+  readonly doubtfulCount: number;
 }
 
 export interface Gap {
@@ -43,7 +51,7 @@ export interface Gap {
 }
 
 /** What the service understood of a series: temperatures in °C, not yet rounded. */
-export interface SeriesReport extends Partial<Omit<FileReport, 'dropped'>> {
+export interface SeriesReport extends Partial<FileReport> {
   readonly medium: ReadSeries['medium'];
   readonly probeDepthCm: number | null;
   readonly unit: TemperatureUnit;
@@ -59,7 +67,9 @@ export interface SeriesReport extends Partial<Omit<FileReport, 'dropped'>> {
   readonly dropped: readonly DroppedValue[];
   readonly droppedCount: number;
   readonly gaps: readonly Gap[];
+  readonly origin: ReadSeries['origin'];
   readonly days: ReadSeries['days'];
+  readonly dayBasis: ReadSeries['dayBasis'];
 }
 
 /** Tells what was understood of a series, and of the file it came in where there was one. */
@@ -67,7 +77,6 @@ export function reportOf(series: ReadSeries, rows: number, file?: FileReport): S
   const { readings, days } = series;
   const lows = days.flatMap((day) => day.min ?? day.mean ?? []);
   const highs = days.flatMap((day) => day.max ?? day.mean ?? []);
-  const dropped = file?.dropped ?? [];
   return {
     ...file,
     medium: series.medium,
@@ -80,24 +89,15 @@ export function reportOf(series: ReadSeries, rows: number, file?: FileReport): S
     from: readings ? stampAt(series, 0) : (days[0]?.date ?? null),
     to: readings ? stampAt(series, readings.atMs.length - 1) : (days.at(-1)?.date ?? null),
     min: lows.length > 0 ? lows.reduce((a, b) => Math.min(a, b)) : null,
-    mean: meanOf(series),
+    mean: series.meanC,
     max: highs.length > 0 ? highs.reduce((a, b) => Math.max(a, b)) : null,
-    dropped: dropped.slice(0, MOST_DROPPED),
-    droppedCount: dropped.length,
+    dropped: file?.dropped ?? [],
+    droppedCount: file?.droppedCount ?? 0,
     gaps: gapsOf(series),
+    origin: series.origin,
     days,
+    dayBasis: series.dayBasis,
   };
-}
-
-/** The mean over the time that the readings cover; of days, the mean of their means. */
-function meanOf({ readings, days, usualStepMs }: ReadSeries): number | null {
-  if (readings) {
-    const [from, to] = [readings.atMs.subarray(0, 1), readings.atMs.subarray(-1)];
-    const [meanC] = meansWithin(readings, from, to, longestJoinedMs(usualStepMs)).meanC;
-    return meanC === undefined || Number.isNaN(meanC) ? null : meanC;
-  }
-  const means = days.map((day) => day.mean ?? (day.min! + day.max!) / 2);
-  return means.length > 0 ? means.reduce((a, b) => a + b) / means.length : null;
 }
 
 function stampAt({ readings, zone }: ReadSeries, i: number): string | null {

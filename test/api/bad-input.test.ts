@@ -91,6 +91,7 @@ const logged = (header: string, row: string, hours = 72, start = '2027-05-03T00:
     .join('\n')}\n`;
 const plainFile = logged('time,soil (C)', 'T-02:00,12.5');
 
+let count = 1000;
 const badRequests: readonly BadRequest[] = [
   // What is no question at all.
   refused(
@@ -814,36 +815,49 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // A logger's file.
-  { name: 'an empty file', ask: file(''), status: 422, code: 'not-csv', says: 'The first line must name the columns' },
-  refused(422, 'not-csv', 'a header and nothing under it', file('time,soil (C)\n'), 'no rows under a header line'),
+  {
+    name: 'an empty file',
+    ask: file(''),
+    status: 400,
+    code: 'not-csv',
+    says: 'Send the rows of readings under a header',
+  },
   refused(
     422,
-    'not-csv',
-    'a file without a header',
-    file(plainFile.slice(plainFile.indexOf('\n') + 1), { unit: 'C' }),
-    'header',
+    'no-readings',
+    'a header and nothing under it',
+    file('time,soil (C)\n'),
+    'no rows under its header line',
   ),
   refused(
     422,
-    'not-csv',
+    'choose-column',
+    'a file without a header, of two columns of numbers',
+    file(logged('', 'T-02:00,12.5,13.1').slice(1), { unit: 'C' }),
+    'Say which with column',
+    'column',
+  ),
+  refused(
+    422,
+    'no-readings',
     'a file without times',
     file(logged('probe,soil (C)', '7,12.5')),
-    'No column holds ISO dates and times such as 2027-08-03',
+    'No column holds dates and times such as 2027-08-03',
     'timeColumn',
   ),
   refused(
     422,
-    'not-csv',
+    'no-readings',
     'a file without numbers',
     file(logged('time,soil (C)', 'T-02:00,warm')),
-    'no temperatures were found',
+    'could be temperatures, so none were found',
     'column',
   ),
   refused(
     422,
     'choose-column',
     'a file with two columns of numbers',
-    file(logged('time,soil (C),battery', 'T-02:00,12.5,3.1')),
+    file(logged('time,soil (C),soil (C)', 'T-02:00,12.5,13.1')),
     'Say which with column',
     'column',
   ),
@@ -851,7 +865,11 @@ const badRequests: readonly BadRequest[] = [
     422,
     'choose-column',
     'a file with two columns of times',
-    file(logged('time,sent,soil (C)', 'T-02:00,2027-06-01T00:00Z,12.5')),
+    file(
+      logged('time,sent,soil (C)', 'T-02:00,TZ,12.5')
+        .replaceAll('TZ', '2027-06-01T00:00Z')
+        .replace('2027-06-01', '2027-06-02'),
+    ),
     'Say which with timeColumn',
     'timeColumn',
   ),
@@ -899,28 +917,78 @@ const badRequests: readonly BadRequest[] = [
     'There is no column "when" in the file',
     'timeColumn',
   ),
-  refused(422, 'not-csv', 'the times for the temperatures', file(plainFile, { column: '1' }), 'temperature'),
-  refused(422, 'not-csv', 'the temperatures for the times', file(plainFile, { timeColumn: '2' }), 'no date and time'),
+  refused(422, 'no-readings', 'the times for the temperatures', file(plainFile, { column: '1' }), 'temperature'),
   refused(
     422,
+    'no-readings',
+    'the temperatures for the times',
+    file(plainFile, { timeColumn: '2' }),
+    'no dates and times',
+  ),
+  refused(
+    400,
     'not-csv',
-    'a quotation mark never closed',
-    file(plainFile.replace('2027-05-03T01:00', '"2027-05-03T01:00')),
-    'Look for a quotation mark that is not closed',
+    'lines of a letter',
+    file('Dear society,\nplease find the readings of my probe\nyours\n'),
+    'No table',
+  ),
+  refused(400, 'not-csv', 'a page for a file', file('<!doctype html><p>Sign in</p>\n'), 'a web page'),
+  refused(400, 'not-csv', 'JSON sent as a file', file('[{"at": "2027-05-03T01:00-02:00", "value": 12}]\n'), 'is JSON'),
+  refused(
+    400,
+    'not-csv',
+    'a line of two megabytes',
+    file('x'.repeat(2 * 1024 * 1024)),
+    'longer than a million characters',
   ),
   refused(
     422,
+    'no-readings',
+    'seconds since the logger was started',
+    file(logged('uptime s,soil (C)', '#,12.5').replaceAll('#', () => String(count++))),
+    'counts from when the logger was started',
+    'timeColumn',
+  ),
+  refused(
+    422,
+    'choose-date-order',
+    'dates that may be of March or of April',
+    file(`time,soil (C)\n${Array.from({ length: 24 }, (_, hour) => `03/04/2027 ${hour}:00,12.5`).join('\n')}\n`),
+    'Send dateOrder=dmy or dateOrder=mdy',
+    'dateOrder',
+  ),
+  refused(
+    422,
+    'choose-clock',
+    'a clock that runs on where those of the place change',
+    file(logged('time,soil (C)', 'T,12.5', 72, '2027-03-27T00:00'), {
+      timeZone: 'Europe/Berlin',
+      sowing: '2027-03-27',
+    }),
+    'Send clock=standard',
+    'clock',
+  ),
+  refused(
+    422,
+    'choose-decimal-mark',
+    'commas that may part cells or digits',
+    file(logged('time,soil (C)', 'T-02:00,12,5')),
+    'Send decimalMark=, or decimalMark=.',
+    'decimalMark',
+  ),
+  refused(
+    400,
     'not-csv',
     'a picture for a file',
     file('\u0089PNG\r\n\u001a\n\u0000\u0000\u0000\rIHDR\u0000\u0000\u0001\u0000\n"'),
-    'a file that is not text',
+    'is not text',
   ),
   refused(
     422,
-    'not-csv',
+    'no-readings',
     'a file of nothing but -9999',
     file(logged('time,soil (C)', 'T-02:00,-9999')),
-    'line 2: no temperature of soil or air',
+    'Line 2 is a mark for "no value"',
   ),
   refused(
     422,
@@ -934,7 +1002,7 @@ const badRequests: readonly BadRequest[] = [
     'time-zone-needed',
     'a file of local times, and no zone',
     file(logged('time,soil (C)', 'T,12.5'), { timeZone: null }),
-    'has no offset from UTC. Send timeZone',
+    'have no offset from UTC, and the file names no zone. Send timeZone',
     'timeZone',
     2,
   ),
@@ -1012,7 +1080,16 @@ const badRequests: readonly BadRequest[] = [
     file(logged('time,soil (C)', 'T-02:00,12.5', 2, '2027-05-03T11:00')),
     'send at least 24 hours in a row',
   ),
-  refused(413, 'too-large', 'a file of 17 megabytes', file('x'.repeat(17 * 1024 * 1024)), '16 MB of CSV'),
+  refused(
+    413,
+    'too-large',
+    'a file of 257 megabytes',
+    {
+      ...file('time,soil (C)\n'),
+      headers: { 'content-type': 'text/csv', 'content-length': String(257 * 1024 * 1024) },
+    },
+    'larger than 256 MB',
+  ),
 ];
 
 /** Where the service was started with keys. */
@@ -1132,12 +1209,12 @@ describe('a problem with choices', () => {
   });
 
   it('offers each column of numbers, and reads the one that is sent back', async () => {
-    const file = swinging('time,soil (F),battery (F)');
+    const file = swinging('time,soil (F),soil (F)');
     const choices = await choicesOf(file);
     expect(choices.map(({ value }) => value)).toEqual(['2', '3']);
-    const [soil, battery] = [await check(file, 'column', choices[0]!), await check(file, 'column', choices[1]!)];
+    const [soil, other] = [await check(file, 'column', choices[0]!), await check(file, 'column', choices[1]!)];
     expect(soil).toMatchObject({ column: 2, min: 10, max: 20 });
-    expect(battery).toMatchObject({ column: 3, min: -16.1, max: -16.1 });
+    expect(other).toMatchObject({ column: 3, min: -16.1, max: -16.1 });
   });
 
   it('offers soil and air, and takes the file as what is sent back', async () => {

@@ -30,10 +30,12 @@ describe('what the caller says of a file', () => {
     expect((await check(fileOf(rowsOf(level(30, 12))), { unit: 'C' })).warnings).toEqual([]);
   });
 
-  it('of its depth wins too; else the depth in the header is taken', async () => {
+  it('of its depth is asked about where the header says another; else the depth in the header is taken', async () => {
     const deep = fileOf(rowsOf(level(30, 12)), 'time,soil 10 cm (C)');
     expect((await check(deep)).probeDepthCm).toBe(10);
-    expect((await check(deep, { probeDepthCm: '5' })).probeDepthCm).toBe(5);
+    const asked = await post(app, `/v1/readings/check?probeDepthCm=5`, deep);
+    expect(asked.json()).toMatchObject({ code: 'choose-column', errors: [{ choices: [{ value: '2' }] }] });
+    expect((await check(deep, { probeDepthCm: '5', column: '2' })).probeDepthCm).toBe(5);
     expect(await check(fileOf(rowsOf(level(30, 12))))).not.toHaveProperty('probeDepthCm');
   });
 });
@@ -62,8 +64,8 @@ describe('a file', () => {
       column: 2,
       columns: [
         { index: 1, name: 'time', looksLike: 'time' },
-        { index: 2, name: 'soil (C)', looksLike: 'number', unit: 'C' },
-        { index: 3, name: 'battery (V)', looksLike: 'number' },
+        { index: 2, name: 'soil (C)', looksLike: 'temperature', unit: 'C' },
+        { index: 3, name: 'battery (V)', looksLike: 'battery' },
       ],
       medium: 'soil',
       unit: 'C',
@@ -142,11 +144,11 @@ describe('a file', () => {
     ];
     const report = await check(fileOf([...good, ...bad]), quillmere);
     expect(report.dropped).toEqual([
-      { line: 62, value: '', why: 'no value' },
-      { line: 63, value: 'n/a', why: 'not a number' },
-      { line: 65, value: 'not a time', why: 'no date and time' },
-      { line: 66, value: '-9999', why: 'no temperature of soil or air' },
-      { line: 67, value: '2027-02-30T14:00-02:00', why: 'no date and time' },
+      { line: 62, value: '', why: 'holds no value' },
+      { line: 63, value: 'n/a', why: 'says that there is no value' },
+      { line: 65, value: 'not a time', why: 'holds no date and time' },
+      { line: 66, value: '-9999', why: 'is a mark for "no value"' },
+      { line: 67, value: '12', why: 'stands on a date that does not exist' },
     ]);
     expect(report).toMatchObject({ rows: 66, used: 61, droppedCount: 5, min: 12, max: 12 });
   });
@@ -156,7 +158,7 @@ describe('a file', () => {
     const { dropped, droppedCount } = await check(fileOf(rows), quillmere);
     expect(dropped).toHaveLength(100);
     expect(droppedCount).toBe(150);
-    expect(dropped[0]).toEqual({ line: 2002, value: 'none', why: 'not a number' });
+    expect(dropped[0]).toEqual({ line: 2002, value: 'none', why: 'says that there is no value' });
   });
 
   it('is the same with Windows line ends, a byte order mark and quotation marks', async () => {

@@ -2,9 +2,10 @@ import type { FastifyRequest } from 'fastify';
 import { forecast } from '../../answers/forecast.js';
 import { askedByQuery, askingParameters, documented, fileParameters } from '../csv-query.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
+import { readFileBody } from '../file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
-import { questionOfBody, questionOfCsv } from '../question.js';
+import { questionOfBody, questionOfFile, zoneAsked } from '../question.js';
 import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
@@ -20,7 +21,7 @@ export const forecastRoutes = (clock: () => Date): Route[] => [
       id: 'forecast',
       summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: a header line, commas, ISO stamps, one column of temperatures. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. The query parameters but `precision` go only with a file.',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...documented({ ...askingParameters, ...fileParameters }),
@@ -50,11 +51,15 @@ export const forecastRoutes = (clock: () => Date): Route[] => [
         'choose-medium',
         'choose-unit',
         'choose-column',
+        'choose-date-order',
+        'choose-clock',
+        'choose-decimal-mark',
+        'no-readings',
       ],
     },
-    handler(request): ForecastAnswer {
+    async handler(request): Promise<ForecastAnswer> {
       const { rounding, query } = precisionOf(request);
-      const answered = isFile(request) ? forecastOfFile(request, query) : forecastOfBody(request, query);
+      const answered = await (isFile(request) ? forecastOfFile(request, query) : forecastOfBody(request, query));
       return signed(forecastOnWire(answered, rounding), clock());
     },
   },
@@ -65,7 +70,9 @@ function forecastOfBody(request: FastifyRequest, query: Record<string, unknown>)
   return forecast(questionOfBody(read(forecastBodySchema, request.body)));
 }
 
-function forecastOfFile(request: FastifyRequest, query: Record<string, unknown>) {
+async function forecastOfFile(request: FastifyRequest, query: Record<string, unknown>) {
   const { asked, hints } = askedOfFile(askingSchema, askingParameters, query);
-  return inParameters(askingParameters, () => forecast(questionOfCsv(asked, request.body as string, hints)));
+  return inParameters(askingParameters, async () =>
+    forecast(questionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)))),
+  );
 }

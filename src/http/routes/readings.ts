@@ -1,11 +1,11 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { findZone } from '../../basics/calendar.js';
-import { readCsv } from '../../readings/read-csv.js';
 import { readSeries, zoneOfStamps } from '../../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../../readings/report.js';
 import { askedByQuery, documented, fileParameters, parameterAt, placeParameters } from '../csv-query.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
+import { readFileBody } from '../file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
 import { read } from '../read.js';
@@ -41,11 +41,15 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
         'choose-medium',
         'choose-unit',
         'choose-column',
+        'choose-date-order',
+        'choose-clock',
+        'choose-decimal-mark',
+        'no-readings',
       ],
     },
-    handler(request): CheckAnswer {
+    async handler(request): Promise<CheckAnswer> {
       const { rounding, query } = precisionOf(request);
-      const { report, warnings } = isFile(request) ? checkFile(request, query) : checkBody(request, query);
+      const { report, warnings } = await (isFile(request) ? checkFile(request, query) : checkBody(request, query));
       return signed({ ...reportOnWire(report, rounding), warnings: [...warnings] }, clock());
     },
   },
@@ -56,10 +60,10 @@ interface Checked {
   readonly warnings: readonly { code: string; text: string }[];
 }
 
-function checkFile(request: FastifyRequest, query: Record<string, unknown>): Checked {
+async function checkFile(request: FastifyRequest, query: Record<string, unknown>): Promise<Checked> {
   const { asked, hints } = askedOfFile(placeQuerySchema, placeParameters, query);
-  const { series, rows, file } = inParameters(placeParameters, () =>
-    readCsv(request.body as string, hints, zoneNamed(asked.where?.place.timeZone)),
+  const { series, rows, file } = await inParameters(placeParameters, () =>
+    readFileBody(request, hints, zoneNamed(asked.where?.place.timeZone)),
   );
   return { report: reportOf(series, rows, file), warnings: series.warnings };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { bases } from '../../basics/series.js';
 import { answerShape, dateOutSchema } from './common.js';
 
 const tempOut = z.number().nullable();
@@ -8,7 +9,7 @@ export const reportShape = {
   delimiter: z.string().optional(),
   decimalMark: z.enum(['.', ',']).optional(),
   encoding: z.string().optional(),
-  headerLine: z.number().optional(),
+  headerLine: z.number().nullable().optional().describe('null: no line names the columns.'),
   timeColumn: z.number().optional().describe('The first column is 1.'),
   column: z.number().optional(),
   columns: z
@@ -16,7 +17,9 @@ export const reportShape = {
       z.strictObject({
         index: z.number(),
         name: z.string(),
-        looksLike: z.enum(['time', 'number', 'text', 'empty']),
+        looksLike: z
+          .string()
+          .describe('time, date, temperature, text, or what the name says it is: humidity, battery.'),
         unit: z.enum(['C', 'F', 'K']).optional(),
       }),
     )
@@ -25,7 +28,7 @@ export const reportShape = {
   probeDepthCm: z.number().optional(),
   unit: z.enum(['C', 'F', 'K']).describe('The unit that the values came in.'),
   timeZone: z.string(),
-  dateOrder: z.string().optional(),
+  dateOrder: z.string().nullable().optional(),
   clock: z.string().optional(),
   stepMinutes: z.number().nullable(),
   rows: z.number(),
@@ -37,18 +40,25 @@ export const reportShape = {
   max: tempOut,
   dropped: z.array(z.strictObject({ line: z.number(), value: z.string(), why: z.string() })).describe('The first 100.'),
   droppedCount: z.number(),
+  doubtful: z
+    .array(z.strictObject({ line: z.number(), value: z.string(), why: z.string() }))
+    .optional()
+    .describe('Values of a file that were kept though they can hardly be true: the first 100.'),
+  doubtfulCount: z.number().optional(),
   gaps: z.array(z.strictObject({ from: z.string(), to: z.string(), hours: z.number() })).describe('The first 100.'),
   series: z
     .strictObject({
       medium: z.enum(['soil', 'air']),
       probeDepthCm: z.number().optional(),
       unit: z.literal('C'),
+      origin: z.literal('forecast').optional(),
       daily: z.array(
         z.strictObject({
           date: dateOutSchema,
           min: z.number().optional(),
           mean: z.number().optional(),
           max: z.number().optional(),
+          basis: z.enum(bases).optional(),
           readings: z
             .number()
             .optional()

@@ -14,10 +14,14 @@ describe('rangeOf', () => {
     expect(toH / 24).toBeCloseTo(5 + 15 * 1.27, 9);
   });
 
-  it('holds the forecast itself, and never begins before the seed is wet', () => {
+  it('holds the forecast itself, never begins before the seed is wet, and comes later for what comes later', () => {
     for (const beyond of ['seasonal-drift', 'repeat-last-week'] as const) {
+      let earlier = { fromH: 0, toH: 0 };
       for (let eventH = 1; eventH < 2000; eventH += 7) {
         const { fromH, toH } = rangeOf(eventH, 0, beyond);
+        expect(fromH).toBeGreaterThanOrEqual(earlier.fromH);
+        expect(toH).toBeGreaterThanOrEqual(earlier.toH);
+        earlier = { fromH, toH };
         expect(fromH).toBeGreaterThanOrEqual(0);
         expect(fromH).toBeLessThanOrEqual(eventH);
         expect(toH).toBeGreaterThanOrEqual(eventH);

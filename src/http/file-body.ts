@@ -1,0 +1,49 @@
+import type { Readable } from 'node:stream';
+import { setImmediate as pause } from 'node:timers/promises';
+import type { FastifyRequest } from 'fastify';
+import type { Zone } from '../basics/calendar.js';
+import { RequestError } from '../basics/errors.js';
+import { fileReader } from '../readings/read-file.js';
+import type { FileHints, FileRead } from '../readings/rows-read.js';
+
+const FILE_LIMIT_BYTES = 256 * 1024 * 1024;
+/** Others are answered after so much of a file. */
+const PIECE_BYTES = 64 * 1024;
+
+/**
+ * Reads the file that a request carries, as it arrives.
+ *
+ * @throws {RequestError} as soon as the file proves unreadable, too large, or asks something; the rest is not waited for.
+ */
+export async function readFileBody(
+  request: FastifyRequest,
+  hints: FileHints,
+  zone: Zone | undefined,
+): Promise<FileRead> {
+  const announced = Number(request.headers['content-length'] ?? 0);
+  if (announced > FILE_LIMIT_BYTES) throw tooLarge();
+  const reader = fileReader(hints, zone);
+  let received = 0;
+  // A file refused halfway must not close the connection before the refusal is sent.
+  for await (const bytes of (request.body as Readable).iterator({ destroyOnReturn: false })) {
+    const all = bytes as Uint8Array;
+    received += all.length;
+    if (received > FILE_LIMIT_BYTES) throw tooLarge();
+    for (let from = 0; from < all.length; from += PIECE_BYTES) {
+      reader.push(all.subarray(from, from + PIECE_BYTES));
+      await pause();
+    }
+  }
+  const rest = reader.finish();
+  for (;;) {
+    const { done, value } = rest.next();
+    if (done) return value;
+    await pause();
+  }
+}
+
+const tooLarge = (): RequestError =>
+  new RequestError(
+    'too-large',
+    'The file is larger than 256 MB. Send fewer years at a time, or coarser readings: hourly ones are enough.',
+  );

@@ -1,0 +1,295 @@
+import type { Zone } from '../basics/calendar.js';
+import { RequestError } from '../basics/errors.js';
+import { type ChannelPlan, channelPlanOf, labelOf } from './channels.js';
+import { type Column, columnsOf } from './columns.js';
+import { possibleOrders, wallOf } from './date-order.js';
+import { type TextReader, textReader } from './encoding.js';
+import { unifyLineEnds } from './line-ends.js';
+import { readNumber } from './number-cell.js';
+import { stampReader } from './read-stamp.js';
+import { recordReader, refuseLongLine } from './records.js';
+import { rowStore } from './row-store.js';
+import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './rows-read.js';
+import { settle } from './settle.js';
+import { mended, type Table, tableOf } from './table.js';
+import { missingMarks, saysMissing } from './temperature-words.js';
+import { type TimePlan, timePlanOf } from './time-plan.js';
+
+/** Reads a logger's file in pieces, as they arrive. */
+export interface FileReader {
+  /** @throws {RequestError} as soon as the file proves unreadable, or asks something that its first rows show. */
+  push(bytes: Uint8Array): void;
+  /** What was read, after pauses in which a server can answer others. */
+  finish(): Generator<void, FileRead>;
+}
+
+/** So much of a file is looked at before its layout is settled. */
+const HEAD_CHARACTERS = 200_000;
+const HEAD_LINES = 1200;
+const MOST_COLUMNS = 2000;
+const MOST_LATE_LABELS = 60;
+const LATE_ROWS = 20;
+
+/**
+ * A reader of one file.
+ *
+ * @param hints What the caller says of it; wins over what the file says.
+ * @param zone  The place's zone; without one the zone or offset that the file names serves.
+ */
+export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader {
+  const unify = unifyLineEnds();
+  let text: TextReader | undefined;
+  let head = '';
+  let body: Body | undefined;
+
+  function take(piece: string, isLast: boolean): void {
+    if (body) {
+      body.take(piece, isLast);
+      return;
+    }
+    head += piece;
+    const isEnough = head.length >= HEAD_CHARACTERS || (head.length > 20_000 && linesIn(head) >= HEAD_LINES);
+    if (!isLast && !isEnough) return;
+    const cut = isLast ? head.length : head.lastIndexOf('\n') + 1;
+    if (cut === 0 || !head.includes('\n')) refuseLongLine(head, 1);
+    if (cut === 0 && !isLast) return;
+    body = bodyOf(head.slice(0, cut), hints);
+    const all = head;
+    head = '';
+    body.take(all, isLast);
+  }
+
+  return {
+    push(bytes) {
+      if (bytes.length === 0) return;
+      text ??= textReader(bytes);
+      take(unify(text.read(bytes, false), false), false);
+    },
+    *finish() {
+      if (!text) throw new RequestError('not-csv', 'The file is empty. Send the rows of readings under a header line.');
+      take(unify(text.read(new Uint8Array(0), true), true), true);
+      yield;
+      return yield* settle(body!.read(text.encoding()), hints, zone);
+    },
+  };
+}
+
+function linesIn(text: string): number {
+  let count = 0;
+  for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) count++;
+  return count;
+}
+
+/** What takes the rows, once the layout is known. */
+interface Body {
+  take(text: string, isLast: boolean): void;
+  read(encoding: RowsRead['encoding']): RowsRead;
+}
+
+function bodyOf(head: string, hints: FileHints): Body {
+  const table = understood(head, hints);
+  const columns = columnsOf(table);
+  const time = timePlanOf(table, columns, hints.timeColumn);
+  const { plan, wantedBlock } = planFor(table, columns, time, hints);
+  const reader = stampReader(time.form);
+  const wantedColumns = [...time.columns, ...plan.labelColumns, ...plan.channels.map(({ column }) => column)];
+  const isWhole = table.tornFrom !== null || table.fixed !== null;
+  const records = recordReader(table.delimiter, isWhole ? Infinity : Math.max(1, ...wantedColumns));
+  const stores = plan.channels.map(() => rowStore());
+  const dropped: DroppedList = { first: [], count: 0 };
+  const channelOfLabel = new Map(plan.channels.map((channel, i) => [channel.label, i]));
+  const knownLabels = new Set(plan.all.map(({ label }) => label));
+  const late = new Map<string, string[][]>();
+  const blocks: Block[] = [{ title: lastTitle(table.preamble), fromRow: 0, line: table.firstDataLine }];
+  let title: { text: string; line: number } | null = null;
+  let rows = 0;
+  let stampOffset: number | null = null;
+
+  const { tornFrom, fixed, firstDataLine } = table;
+  const isLong = plan.labelColumns.length > 0;
+  const { textOf } = time;
+  const carriesOffset = time.form.offset !== 'none' && !time.form.kind.startsWith('epoch');
+  const orders = possibleOrders(time.form);
+  const knownOrder = hints.dateOrder ?? (orders.length === 1 || time.form.year === 'first' ? orders[0]! : null);
+
+  function takeRow(row: readonly string[], line: number): void {
+    const stamp = textOf(row);
+    let packed = reader.read(stamp);
+    if (Number.isNaN(packed)) {
+      takeAside(row, line, stamp);
+      return;
+    }
+    if (carriesOffset) {
+      const offset = reader.offsetMinutes;
+      if (Number.isNaN(offset)) {
+        rows++;
+        drop(dropped, line, stamp, 'has no offset from UTC, as the others have');
+        return;
+      }
+      stampOffset ??= offset;
+      // The day of the shift is known only with the order of day and month; until then one offset must serve all.
+      if (knownOrder !== null) packed = wallOf(packed, knownOrder) - offset * 60_000;
+      else if (offset !== stampOffset) throw askOrderOfOffsets(line);
+    }
+    if (title) {
+      blocks.push({ title: title.text, fromRow: stores[0]!.count, line });
+      title = null;
+    }
+    if (!isLong) {
+      rows++;
+      for (let i = 0; i < stores.length; i++) takeValue(row, line, packed, i);
+      return;
+    }
+    const label = labelOf(row, plan.labelColumns);
+    const channel = channelOfLabel.get(label);
+    if (channel === undefined) {
+      if (!knownLabels.has(label)) keepLate(label, row);
+      return;
+    }
+    rows++;
+    takeValue(row, line, packed, channel);
+  }
+
+  function takeValue(row: readonly string[], line: number, packed: number, i: number): void {
+    const cell = row[plan.channels[i]!.column];
+    if (fixed?.quality && !fixed.quality.good.test((row[fixed.quality.column] ?? '').trim())) {
+      drop(dropped, line, cell ?? '', 'is marked as doubtful or bad by those who keep the record');
+      return;
+    }
+    const value = cell === undefined ? NaN : readNumber(cell);
+    if (Number.isNaN(value)) drop(dropped, line, cell ?? '', whyNoNumber(cell));
+    else if (missingMarks.has(value)) drop(dropped, line, cell!, 'is a mark for "no value"');
+    else stores[i]!.push(packed, value, line);
+  }
+
+  function keepLate(label: string, row: readonly string[]): void {
+    const kept = late.get(label);
+    if (kept) {
+      if (kept.length < LATE_ROWS) kept.push([...row]);
+    } else if (late.size < MOST_LATE_LABELS) late.set(label, [[...row]]);
+  }
+
+  /** A line that is no row of readings: a remark, a header again, a title, or a row whose stamp is spoilt. */
+  function takeAside(row: readonly string[], line: number, stamp: string): void {
+    const cells = row.map((cell) => cell.trim());
+    const filled = cells.filter((cell) => cell !== '');
+    if (filled.length === 0 || filled[0]!.startsWith('#')) return;
+    const isHeaderAgain =
+      table.names.length > 0 && filled.every((cell) => table.names.includes(cell) || table.units.includes(cell));
+    if (isHeaderAgain) return;
+    if (filled.length === 1 && !/^\W*\d/.test(filled[0]!)) title = { text: filled[0]!, line };
+    rows++;
+    drop(dropped, line, stamp || filled[0]!, 'holds no date and time');
+  }
+
+  return {
+    take(text, isLast) {
+      records.read(text, isLast, (row, line) => {
+        if (line < firstDataLine || (row.length === 1 && row[0] === '')) return;
+        if (fixed?.unfold) for (const one of fixed.unfold(row)) takeRow(one, line);
+        else takeRow(tornFrom === null ? row : mended(row, tornFrom), line);
+      });
+    },
+    read(encoding) {
+      if (late.size > 0 && hints.column === null) {
+        // What came late may fit as well as what was chosen from the first rows; then it is asked.
+        const sample = [...table.sample.slice(0, 500), ...[...late.values()].flat()];
+        const again = channelPlanOf({ ...table, sample }, columns, time, hints);
+        if (again.channels.length !== plan.channels.length) throw new Error('more channels than were read');
+      }
+      return {
+        table,
+        columns,
+        time,
+        plan,
+        stores,
+        rows,
+        dropped,
+        stampOffset,
+        areInstants: carriesOffset && knownOrder !== null,
+        encoding,
+        blocks,
+        wantedBlock,
+      };
+    },
+  };
+}
+
+function askOrderOfOffsets(line: number): RequestError {
+  const detail = 'The stamps carry several offsets from UTC, and it is not proved whether day or month comes first.';
+  return new RequestError('choose-date-order', `${detail} Send dateOrder=dmy or dateOrder=mdy.`, [
+    {
+      parameter: 'dateOrder',
+      line,
+      detail,
+      choices: (['dmy', 'mdy'] as const).map((value) => ({
+        value,
+        reads: value === 'dmy' ? 'day before month' : 'month before day',
+        consequence: 'every date is read so',
+      })),
+    },
+  ]);
+}
+
+/** The table in a file's first lines. @throws {RequestError} `not-csv` with what the file seems to be instead. */
+function understood(head: string, hints: FileHints): Table {
+  const start = head.trimStart().slice(0, 200).toLowerCase();
+  if (start === '')
+    throw new RequestError('not-csv', 'The file is empty. Send the rows of readings under a header line.');
+  if (/^<(?:!doctype|html|\?xml|body|div)/.test(start)) {
+    throw new RequestError('not-csv', 'The file is a web page, not a table of readings. Export the readings as CSV.');
+  }
+  if (/^[{[]\s*["{[]/.test(start)) {
+    throw new RequestError(
+      'not-csv',
+      'The file is JSON. Send it with Content-Type: application/json in the shape that /docs shows, or export it as CSV.',
+    );
+  }
+  const table = tableOf(head, hints.decimalMark);
+  if (!table && head.trim().split('\n').length < 2) {
+    throw new RequestError('no-readings', 'The file has no rows under its header line. Send the readings with it.');
+  }
+  if (!table) {
+    throw new RequestError(
+      'not-csv',
+      'No table of readings was found in the file. Send rows with a date and time in one column and a temperature in another, parted by commas, semicolons, tabs or blanks, under a line that names the columns.',
+    );
+  }
+  if (table.names.length > MOST_COLUMNS) {
+    throw new RequestError(
+      'not-csv',
+      `The file has ${table.names.length} columns; at most ${MOST_COLUMNS} are taken. Send the columns of stamps and temperatures.`,
+    );
+  }
+  return table;
+}
+
+/** A name that is no column's may be the title over a block of rows, which shows only as the file goes on. */
+function planFor(
+  table: Table,
+  columns: readonly Column[],
+  time: TimePlan,
+  hints: FileHints,
+): { plan: ChannelPlan; wantedBlock: string | null } {
+  const isTitle =
+    hints.column !== null &&
+    table.preamble.some((line) => titleOf(line) !== '') &&
+    !columns.some(
+      ({ name, index }) =>
+        name.toLowerCase() === hints.column!.trim().toLowerCase() || String(index + 1) === hints.column,
+    );
+  if (!isTitle) return { plan: channelPlanOf(table, columns, time, hints), wantedBlock: null };
+  const plan = channelPlanOf(table, columns, time, { ...hints, column: null });
+  if (plan.labelColumns.length > 0) return { plan: channelPlanOf(table, columns, time, hints), wantedBlock: null };
+  return { plan, wantedBlock: hints.column };
+}
+
+const titleOf = (line: string): string => line.replace(/^[#\s]+/, '').replace(/[,;\s]+$/, '');
+const lastTitle = (preamble: readonly string[]): string =>
+  titleOf([...preamble].reverse().find((line) => titleOf(line) !== '') ?? '');
+
+function whyNoNumber(cell: string | undefined): string {
+  if (cell === undefined) return 'the row ends before the column of temperatures';
+  if (cell.trim() === '') return 'holds no value';
+  return saysMissing(cell) ? 'says that there is no value' : 'is not a number';
+}

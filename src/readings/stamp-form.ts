@@ -1,0 +1,135 @@
+import { type DateStyle, dateCode } from './date-code.js';
+import { epochMs } from './epoch.js';
+import { found, type Layout, scanStamp } from './scan-stamp.js';
+
+/** How the stamps of a column are written. */
+export interface StampForm {
+  readonly kind: 'calendar' | 'epoch-seconds' | 'epoch-milliseconds' | 'day-of-year' | 'clock';
+  /** Where a calendar date has its year of four digits; `unknown` where all three numbers have two. */
+  readonly year: 'first' | 'last' | 'unknown';
+  readonly month: 'number' | 'name';
+  /** `YYYYMMDD` and what follows, without separators. */
+  readonly isCompact: boolean;
+  readonly hasTime: boolean;
+  /** Times after a day of the year are hhmm without a separator: `45` is 00:45. */
+  readonly isHhmm: boolean;
+  /** How many of the stamps carry an offset from UTC. A count since 1970 is in UTC by its nature. */
+  readonly offset: 'none' | 'some' | 'all';
+  /** A zone's name or letters behind the time, of which nothing is concluded. */
+  readonly zoneWord: string | null;
+}
+
+/** A form of this many cells in a hundred is the column's. */
+const USUAL_PERCENT = 80;
+const MOST_CELLS = 200;
+
+const plain: StampForm = {
+  kind: 'calendar',
+  year: 'first',
+  month: 'number',
+  isCompact: false,
+  hasTime: true,
+  isHhmm: false,
+  offset: 'none',
+  zoneWord: null,
+};
+const layout: Layout = { dateNumbers: 3, hasMonthName: false, isCompact: false, isOrdinal: false, isHhmm: false };
+
+/** A way to write stamps: what the scanner is to look for, and how its numbers make a date (null: there is none). */
+interface Writing {
+  readonly form: StampForm;
+  readonly layout: Layout;
+  readonly style: DateStyle | null;
+}
+
+/** Where two fit all cells, the earlier is taken: `2027050110` is an hour of 2027, not a second of 2034. */
+const writings: readonly Writing[] = [
+  {
+    form: { ...plain, isCompact: true },
+    layout: { ...layout, dateNumbers: 1, isCompact: true },
+    style: 'compact',
+  },
+  { form: plain, layout, style: 'year-first' },
+  { form: { ...plain, year: 'last' }, layout, style: 'year-last' },
+  { form: { ...plain, year: 'unknown' }, layout, style: 'year-unknown' },
+  {
+    form: { ...plain, month: 'name' },
+    layout: { ...layout, dateNumbers: 2, hasMonthName: true },
+    style: 'month-name',
+  },
+  {
+    form: { ...plain, kind: 'day-of-year' },
+    layout: { ...layout, dateNumbers: 2, isOrdinal: true },
+    style: 'ordinal',
+  },
+  { form: { ...plain, kind: 'clock' }, layout: { ...layout, dateNumbers: 0 }, style: null },
+];
+
+/** The scanner's view of a form: what to look for, and how its numbers make a date. */
+export function writingOf(form: StampForm): Writing {
+  const { layout, style } = writings.find(
+    ({ form: { kind, year, month, isCompact } }) =>
+      kind === form.kind &&
+      month === form.month &&
+      isCompact === form.isCompact &&
+      (findsItsYear(form) || year === form.year),
+  )!;
+  return { form, layout: { ...layout, isHhmm: form.isHhmm }, style };
+}
+
+/** Forms whose year is found by itself, wherever it stands. */
+const findsItsYear = ({ kind, month, isCompact }: StampForm): boolean =>
+  kind !== 'calendar' || month === 'name' || isCompact;
+
+/**
+ * How the stamps of one column are written, or undefined where fewer than 80 % of the cells that are not blank are
+ * stamps of one form. A plain number is none unless it is `YYYYMMDD...`, a count of 10 or 13 digits since 1970, or hhmm.
+ *
+ * @param cells - some of one column's cells, or of several that are joined by blanks (date and time; year and day of the
+ *   year and hhmm)
+ */
+export function stampFormOf(cells: readonly string[]): StampForm | undefined {
+  const filled = cells.filter((cell) => cell.trim() !== '').slice(0, MOST_CELLS);
+  if (filled.length === 0) return undefined;
+  let best: Tally | undefined;
+  for (const writing of writings) {
+    const tally = tallyOf(filled, writing);
+    if (tally.count > (best?.count ?? 0)) best = tally;
+  }
+  if (best && best.count * 100 >= USUAL_PERCENT * filled.length) return formOf(best);
+  for (const kind of ['epoch-seconds', 'epoch-milliseconds'] as const) {
+    const count = filled.filter((cell) => !Number.isNaN(epochMs(cell, kind))).length;
+    if (count * 100 >= USUAL_PERCENT * filled.length) return { ...plain, kind, offset: 'all' };
+  }
+  return undefined;
+}
+
+interface Tally {
+  readonly form: StampForm;
+  count: number;
+  times: number;
+  offsets: number;
+  hhmm: number;
+  zoneWord: string | null;
+}
+
+function tallyOf(cells: readonly string[], { form, layout, style }: Writing): Tally {
+  const tally: Tally = { form, count: 0, times: 0, offsets: 0, hhmm: 0, zoneWord: null };
+  for (const cell of cells) {
+    if (!scanStamp(cell, layout) || (style && Number.isNaN(dateCode(style)))) continue;
+    tally.count++;
+    if (found.times > 0) tally.times++;
+    if (!Number.isNaN(found.offsetMinutes)) tally.offsets++;
+    if (found.hourDigits > 2) tally.hhmm++;
+    tally.zoneWord ??= found.zoneWord;
+  }
+  return tally;
+}
+
+const formOf = ({ form, count, times, offsets, hhmm, zoneWord }: Tally): StampForm => ({
+  ...form,
+  hasTime: times > 0,
+  isHhmm: form.kind === 'day-of-year' && hhmm > 0,
+  offset: offsets === 0 ? 'none' : offsets < count ? 'some' : 'all',
+  zoneWord,
+});
