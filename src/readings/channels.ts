@@ -1,7 +1,9 @@
 import { type Choice, RequestError } from '../basics/errors.js';
 import type { Medium } from '../basics/series.js';
+import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
 import { askColumn, columnCalled, noSuchColumn } from './ask-column.js';
-import { type Column, type Meaning, meaningOf, rangeOf } from './columns.js';
+import { type Column, legendOf, type Meaning, meaningOf, rangeOf } from './columns.js';
+import { isTemperature } from './read-series.js';
 import type { Table } from './table.js';
 import type { TimePlan } from './time-plan.js';
 
@@ -14,6 +16,8 @@ export interface Channel {
   readonly name: string;
   readonly meaning: Meaning;
   readonly isFlat: boolean;
+  /** Whole numbers, each one more than the last. */
+  readonly isCounter: boolean;
   readonly min: number;
   readonly max: number;
 }
@@ -31,10 +35,14 @@ export interface Wanted {
   readonly medium: Medium | null;
   readonly probeDepthCm: number | null;
   readonly column: string | null;
+  readonly unit: TemperatureUnit | null;
 }
 
 const SAME_DEPTH_CM = 0.5;
 const MOST_LABELS = 60;
+/** In no unit is a place colder or hotter: kelvin of summer, degrees Fahrenheit of winter. */
+const HOTTEST_ANY = 350;
+const COLDEST_ANY = -100;
 const LABEL_NAMES =
   /sensor|entity|probe|device|channel|element|field$|_field|measurement|parameter|variable|metric|series|topic|\btag|node|location|fühler|messstelle|capteur|sonde|kanal|\bitem\b|^name$|^label$|^what$|^where$|\bplace\b/i;
 const VALUE_NAMES =
@@ -50,10 +58,10 @@ export function channelPlanOf(table: Table, columns: readonly Column[], time: Ti
   const all = channelsOf(table, columns, time, labelColumns);
   const planOf = (channels: readonly Channel[]): ChannelPlan => ({ channels, labelColumns, all });
   if (wanted.column !== null) return planOf([channelCalled(all, columns, labelColumns, wanted.column)]);
-  const likely = likelyTemperatures(all);
+  const likely = likelyTemperatures(all, wanted.unit);
   if (likely.length === 0) {
     const others = all.filter(({ meaning }) => meaning.saysTemperature);
-    if (others.length > 0) throw ask('No column is sure to hold the temperatures asked for.', others, wanted);
+    if (others.length > 0) throw ask('No column is sure to hold the temperatures asked for.', others, wanted.medium);
     throw new RequestError('no-readings', 'No column holds numbers that could be temperatures, so none were found.', [
       {
         parameter: 'column',
@@ -66,7 +74,7 @@ export function channelPlanOf(table: Table, columns: readonly Column[], time: Ti
   }
   const fitting = likely.filter(({ meaning }) => fits(meaning, wanted));
   if (fitting.length === 0) {
-    throw ask(`No column is named as ${describeWanted(wanted)}.`, likely, wanted);
+    throw ask(`No column is named as ${describeWanted(wanted)}.`, likely, wanted.medium);
   }
   const sure = nearestTo(fitting, wanted);
   if (sure.length === 1) return planOf(sure);
@@ -86,7 +94,7 @@ export function channelPlanOf(table: Table, columns: readonly Column[], time: Ti
       return planOf(plain);
     }
   }
-  throw ask('More than one column fits what was asked for.', sure, wanted);
+  throw ask('More than one column fits what was asked for.', sure, wanted.medium);
 }
 
 /** Columns whose text says, row by row, which sensor the row is of. */
@@ -144,17 +152,19 @@ function channelsOf(
       const unitOfCells = cells.slice(0, 50).find((cell) => /[CFK\u2103\u2109]\s*"?$/i.test(cell.trim())) ?? '';
       const units = `${table.units[index] ?? ''} ${unitOfRows} ${unitOfCells.replace(/[\d.,+-]+/, '')}`.trim();
       const known = table.fixed?.labels.find((one) => one.label === label);
-      const said = meaningOf(label === null ? name : `${label} ${name}`, units);
+      const legend = legendOf(label ?? name, table.preamble);
+      const said = meaningOf([label, name, legend].filter(Boolean).join(' '), units);
       const meaning = known
         ? { ...said, medium: known.medium, depthCm: known.depthCm, statistic: known.statistic }
         : said;
-      const { isFlat, min, max } = rangeOf(cells);
+      const { isFlat, isCounter, min, max } = rangeOf(cells);
       return {
         column: index,
         label,
         name: label ?? name,
         meaning: table.fixed && label !== null && !known ? { ...meaning, lure: 'another quantity' } : meaning,
         isFlat,
+        isCounter,
         min,
         max,
       };
@@ -171,22 +181,25 @@ function valueColumns(numbers: readonly Column[]): readonly Column[] {
 }
 
 /** Of all numbers, those most likely to be temperatures: the ones that say so, else the ones that say nothing. */
-function likelyTemperatures(all: readonly Channel[]): Channel[] {
-  const free = all.filter(({ meaning, min, max }) => meaning.lure === null && couldBeTemperature(meaning, min, max));
+function likelyTemperatures(all: readonly Channel[], unit: TemperatureUnit | null): Channel[] {
+  const free = all.filter((one) => one.meaning.lure === null && couldBeTemperature(one, unit));
   const saying = free.filter(({ meaning }) => meaning.saysTemperature || meaning.medium === 'soil');
   if (saying.length > 0) return saying;
   const media = free.filter(({ meaning }) => meaning.medium !== null);
   if (media.length > 0) return media;
   const nameless = free.filter(({ name }) => !/^(?:table|result|group|year|month|day|hour)$/i.test(name));
-  const moving = nameless.filter(({ isFlat }) => !isFlat);
+  const moving = nameless.filter(({ isFlat, isCounter }) => !isFlat && !isCounter);
   return moving.length > 0 ? moving : nameless;
 }
 
-/** Numbers far outside what any unit makes of a soil's or the air's temperature are something else. */
-function couldBeTemperature({ unit }: Meaning, min: number, max: number): boolean {
+/** Numbers far outside what a soil or the air has, in the unit said or in any, are something else. */
+function couldBeTemperature({ meaning, min, max }: Channel, unit: TemperatureUnit | null): boolean {
   if (max < min) return true;
-  const scale = unit.scale;
-  return min * scale < 350 && max * scale > -100;
+  const { scale } = meaning.unit;
+  const said = unit ?? meaning.unit.unit;
+  if (said === null) return min * scale < HOTTEST_ANY && max * scale > COLDEST_ANY;
+  const toCelsius = celsiusFrom[said];
+  return isTemperature(toCelsius(min * scale)) || isTemperature(toCelsius(max * scale));
 }
 
 function fits(meaning: Meaning, wanted: Wanted): boolean {
@@ -247,16 +260,12 @@ function channelCalled(
         name: wanted,
         meaning: meaningOf(wanted, ''),
         isFlat: false,
+        isCounter: false,
         min: 0,
         max: 0,
       };
     }
-    if (ofColumn.length > 1)
-      throw ask('The rows of that column are of several sensors.', ofColumn, {
-        medium: null,
-        probeDepthCm: null,
-        column: null,
-      });
+    if (ofColumn.length > 1) throw ask('The rows of that column are of several sensors.', ofColumn, null);
   }
   const column = columnCalled(columns, wanted, 'column');
   const channel = all.find((one) => one.column === column.index);
@@ -280,12 +289,13 @@ function channelCalled(
     name: column.name,
     meaning: meaningOf(column.name, ''),
     isFlat: false,
+    isCounter: false,
     min: 0,
     max: 0,
   };
 }
 
-export function ask(detail: string, channels: readonly Channel[], wanted: Wanted): RequestError {
+function ask(detail: string, channels: readonly Channel[], wanted: Medium | null): RequestError {
   const choices = channels.slice(0, 40).map((channel): Choice => {
     const { label, column, name, min, max } = channel;
     const span = max >= min ? `from ${min} to ${max} in the first rows` : 'empty in the first rows';
@@ -301,11 +311,11 @@ export function ask(detail: string, channels: readonly Channel[], wanted: Wanted
   return askColumn('column', detail, choices);
 }
 
-function describe({ medium, depthCm, unit, lure }: Meaning, wanted: Wanted): string {
+function describe({ medium, depthCm, unit, lure }: Meaning, wanted: Medium | null): string {
   const where = medium === null ? '' : `temperature of ${medium === 'soil' ? 'soil' : 'the air'}`;
   const depth = depthCm === null || medium === 'air' ? '' : `${depthCm} cm deep`;
   const degrees = unit.unit === null ? '' : `in ${unit.unit === 'K' ? 'K' : `°${unit.unit}`}`;
-  const against = wanted.medium !== null && medium !== null && medium !== wanted.medium ? `not ${wanted.medium}` : '';
+  const against = wanted !== null && medium !== null && medium !== wanted ? `not ${wanted}` : '';
   return [lure, where, depth, degrees, against].filter(Boolean).join(', ');
 }
 

@@ -68,6 +68,16 @@ const saysTime = (name: string): boolean =>
   !/uptime|elapsed|millis|seconds/i.test(name) &&
   /time|zeit|hour|heure|hora|\bora\b|tijd|\btid|aika|godz|hod|hhmm|^h$|_hr/i.test(name);
 
+/** What the lines above a table say of a column: `TS5 = soil temperature at 5 cm`. */
+export function legendOf(name: string, preamble: readonly string[]): string {
+  if (name.trim() === '') return '';
+  for (const line of preamble) {
+    const said = /^[\s#*"']*([^:=]+?)\s*[:=]\s*(.+)$/.exec(line);
+    if (said && said[1]!.trim().toLowerCase() === name.trim().toLowerCase()) return said[2]!.trim();
+  }
+  return '';
+}
+
 /** What a name, with the units under or beside it, means. */
 export function meaningOf(name: string, units: string): Meaning {
   const ofName = unitSaid(name);
@@ -87,15 +97,17 @@ export function meaningOf(name: string, units: string): Meaning {
   };
 }
 
-/** The numbers among cells: how many, and between what [the file's own unit]. */
-export function rangeOf(cells: readonly string[]): { count: number; min: number; max: number; isFlat: boolean } {
-  let [count, min, max] = [0, Infinity, -Infinity];
+/** The numbers among cells: between what they lie [the file's own unit], whether they never move, or only count. */
+export function rangeOf(cells: readonly string[]): { min: number; max: number; isFlat: boolean; isCounter: boolean } {
+  let [min, max] = [Infinity, -Infinity];
+  let [previous, isCounter] = [NaN, true];
   for (const cell of cells) {
     const value = saysMissing(cell) ? NaN : readNumber(cell);
     if (Number.isNaN(value) || missingMarks.has(value)) continue;
-    count++;
     min = Math.min(min, value);
     max = Math.max(max, value);
+    isCounter &&= Number.isInteger(value) && (Number.isNaN(previous) || value === previous + 1);
+    previous = value;
   }
-  return { count, min, max, isFlat: min === max };
+  return { min, max, isFlat: min === max, isCounter: isCounter && max > min + 1 };
 }

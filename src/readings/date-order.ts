@@ -83,9 +83,7 @@ interface Reading {
   backward: number;
   /** Steps of 20 days and more. */
   jumps: number;
-  /** Steps to another date; how many of them go just a month on, and the largest [ms]. */
-  dateSteps: number;
-  monthSteps: number;
+  /** The largest step to another date [ms]. */
   longestDateStepMs: number;
   /** The step of most rows, if there is one [ms]. */
   usualMs: number;
@@ -136,8 +134,6 @@ const faultsOf = (reading: Reading): number => reading.bad + against(reading) + 
 
 /** Is one order so much better than another that spoilt rows cannot have done it? */
 function isProved(best: Reading, other: Reading): boolean {
-  // The first of each month, or each day of one month: both are ways to keep records.
-  if (best.usualMs >= DAY_MS && other.bad === 0 && other.monthSteps === other.dateSteps) return false;
   const [good, ill] = [faultsOf(best), faultsOf(other)];
   if (ill - good > FEW) return ill >= 3 * good;
   return good === 0 && ill > 0 && (best.longestDateStepMs < DAY_MS || best.longestDateStepMs === best.usualMs);
@@ -159,8 +155,6 @@ function* readingIn(order: DateOrder, packed: Float64Array, count: number): Gene
     forward: 0,
     backward: 0,
     jumps: 0,
-    dateSteps: 0,
-    monthSteps: 0,
     longestDateStepMs: 0,
     usualMs: NaN,
     fromMs: Infinity,
@@ -195,22 +189,11 @@ function* readingIn(order: DateOrder, packed: Float64Array, count: number): Gene
         votes = 1;
       } else votes--;
       if (Math.floor(stamp / DATE_SLOT) !== Math.floor(packedBefore / DATE_SLOT)) {
-        reading.dateSteps++;
         if (stepMs > reading.longestDateStepMs) reading.longestDateStepMs = stepMs;
-        if (isMonthOn(before, wall)) reading.monthSteps++;
       }
     }
     before = wall;
     packedBefore = stamp;
   }
   return reading;
-}
-
-/** Do two wall clocks show the same day and time of two months in a row? */
-function isMonthOn(a: number, b: number): boolean {
-  const stepMs = Math.abs(b - a);
-  if (stepMs < 28 * DAY_MS || stepMs > 31 * DAY_MS) return false;
-  const [early, late] = [new Date(Math.min(a, b)), new Date(Math.max(a, b))];
-  const months = 12 * (late.getUTCFullYear() - early.getUTCFullYear()) + late.getUTCMonth() - early.getUTCMonth();
-  return months === 1 && early.getUTCDate() === late.getUTCDate();
 }

@@ -21,9 +21,9 @@ export function fileReport(
     timeColumn: time.columns[0]! + 1,
     column: main.column + 1,
     columns: columns.map((column) => columnReport(column, plan.all)),
-    dateOrder: order,
+    dateOrder: writtenOrder(read, order),
     clock,
-    dropped: dropped.first,
+    dropped: [...dropped.first].sort((a, b) => a.line - b.line),
     droppedCount: dropped.count,
     doubtful: doubtful.list,
     doubtfulCount: doubtful.count,
@@ -47,4 +47,15 @@ function columnReport({ index, name, kind, form }: RowsRead['columns'][number], 
             : kind;
   const unit = meaning?.unit.unit;
   return { index: index + 1, name, looksLike, ...(unit && !meaning.lure ? { unit } : {}) };
+}
+
+/** Dates with a month's name are told in the order in which they are written. */
+function writtenOrder({ time, table }: RowsRead, order: DateOrder | null): DateOrder | null {
+  if (time.form.month !== 'name') return order;
+  const first = table.sample.map(time.textOf).find((text) => text.trim() !== '') ?? '';
+  return /^\W*\d{4}/.test(first)
+    ? 'ymd'
+    : /^\W*(?:[a-z]{2,}\.?,?\s+)?\d/i.test(first) && !/^\W*[a-z]+\.?\s+\d{1,2}(?:,|\s+\d)/i.test(first)
+      ? 'dmy'
+      : 'mdy';
 }

@@ -159,7 +159,20 @@ const dailyArchiveMonths: FixedForm = {
 const dailyArchiveRows: FixedForm = {
   ...dailyArchive,
   delimiter: ',',
-  unfold: ([, date = '', element = '', value = '', , quality = '']) => [[date, element, value, quality]],
+  names: [
+    'station',
+    'date',
+    'element',
+    'temperature in tenths of °C',
+    'measurement flag',
+    'quality flag',
+    'source flag',
+    'time of observation',
+  ],
+  units: ['', '', '', '0.1 °C'],
+  timeColumns: [1],
+  labelColumn: 2,
+  quality: { column: 5, good: /^$/ },
 };
 
 /** The published format that a file's first lines are of, if any. */

@@ -83,7 +83,7 @@ export function reportOf(series: ReadSeries, rows: number, file?: FileReport): S
     probeDepthCm: series.probeDepthCm,
     unit: series.unit,
     timeZone: series.zone.name,
-    stepMinutes: series.usualStepMs === null ? null : series.usualStepMs / 60_000,
+    stepMinutes: stepMinutesOf(series),
     rows,
     used: readings ? readings.atMs.length : days.length,
     from: readings ? stampAt(series, 0) : (days[0]?.date ?? null),
@@ -98,6 +98,12 @@ export function reportOf(series: ReadSeries, rows: number, file?: FileReport): S
     days,
     dayBasis: series.dayBasis,
   };
+}
+
+/** The usual time between readings, to the second; of days, a day. */
+function stepMinutesOf({ readings, days, usualStepMs }: ReadSeries): number | null {
+  if (!readings) return days.length > 1 ? 24 * 60 : null;
+  return usualStepMs === null ? null : Math.round(usualStepMs / 1000) / 60;
 }
 
 function stampAt({ readings, zone }: ReadSeries, i: number): string | null {

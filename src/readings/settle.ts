@@ -6,6 +6,7 @@ import type { Channel } from './channels.js';
 import { daysInSlices } from './days.js';
 import { judgeReadings } from './doubtful.js';
 import { fileReport } from './file-report.js';
+import { lostClockRows } from './lost-clock.js';
 import { type ReadSeries, refuseOtherUnit, unitDoubts } from './read-series.js';
 import { type DoubtfulValue, MOST_DROPPED } from './report.js';
 import { type DroppedList, drop, type FileHints, type FileRead, nothingRead, type RowsRead } from './rows-read.js';
@@ -39,16 +40,19 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   dropNowhere(read, stamps, values, from);
   const ordered = yield* inTimeOrder(stamps, values, stamps.length);
   if (ordered.count === 0) throw nothingRead(read);
-  const lineOf = (i: number): number => store.lineOf(from + (ordered.rowOf ? ordered.rowOf[i]! : i));
+  const lost = lostClockRows(stamps.subarray(0, ordered.count));
+  const lineOf = (i: number): number => store.lineOf(from + (ordered.rowOf ? ordered.rowOf[lost + i]! : lost + i));
+  for (let i = -lost; i < 0; i++)
+    drop(read.dropped, lineOf(i), String(values[lost + i]), 'was written by a clock that had lost the date');
   const unit = yield* settleUnit(read, hints, main, ordered.count, function* (tried) {
-    const copy = { atMs: stamps.slice(0, ordered.count), values: values.slice(0, ordered.count) };
+    const copy = { atMs: stamps.slice(lost, ordered.count), values: values.slice(lost, ordered.count) };
     const { readings, days, meanC } = yield* inCelsius(copy, tried, shape, zone, { first: [], count: 0 }, lineOf);
     if (meanC === null || days.length === 0) return null;
     const min = days.reduce((least, day) => Math.min(least, day.min!), Infinity);
     const max = days.reduce((most, day) => Math.max(most, day.max!), -Infinity);
     return { used: readings.atMs.length, min, mean: meanC, max };
   });
-  const all = { atMs: stamps.subarray(0, ordered.count), values: values.subarray(0, ordered.count) };
+  const all = { atMs: stamps.subarray(lost, ordered.count), values: values.subarray(lost, ordered.count) };
   const { doubtful, ...measured } = yield* inCelsius(all, unit, shape, zone, read.dropped, lineOf);
   if (measured.readings.atMs.length === 0) throw nothingRead(read);
   const series: ReadSeries = { ...shape, ...measured, unit: unit.unit, zone, dayBasis: [], warnings };

@@ -64,7 +64,8 @@ function tableSplitBy(
     return form && form.kind !== 'clock' ? [{ column, form }] : [];
   });
   const numbers = columns.flatMap((cells, column) => (isMostly(cells, readsAsNumber) ? [column] : []));
-  if (stamps.length === 0 && numbers.length < 2) return undefined;
+  const hasClock = columns.some((cells) => stampFormOf(cells)?.kind === 'clock');
+  if (stamps.length === 0 && numbers.length < (hasClock ? 1 : 2)) return undefined;
   const isData = (row: readonly string[]): boolean =>
     stamps.length > 0
       ? stamps.some(({ column, form }) => stampFormOf([row[column] ?? ''])?.kind === form.kind)
@@ -159,7 +160,8 @@ function headerAbove(rows: readonly (readonly string[])[], first: number, width:
     }
     const filled = row.filter((cell) => cell !== '');
     const isOfNames = filled.length >= 2 && row.length <= 2 * width + 2 && !filled.every(readsAsNumber);
-    if (index === null && isOfNames && isUnitsRow(filled)) {
+    const hasNamesAbove = i > 0 && trimmedWidth(rows[i - 1]!) >= 2;
+    if (index === null && isOfNames && hasNamesAbove && isUnitsRow(filled)) {
       units = row.map((cell, column) => [cell, units[column] ?? ''].filter(Boolean).join(' '));
       top = i;
       continue;
@@ -169,14 +171,21 @@ function headerAbove(rows: readonly (readonly string[])[], first: number, width:
       [index, names, top] = [i, row, i];
       continue;
     }
+    if (isRemark(rows[i]!) && !isRemark(rows[index]!)) break;
     // A second line of names stands above only where the first one leaves something open.
     const isOpen = names.some((name) => name === '') || new Set(names).size < names.length;
     if (!isOpen || !isOfNames || row.length !== names.length || filled.some(startsLikeStamp)) break;
-    names = names.map((name, column) => [row[column] ?? '', name].filter(Boolean).join(' '));
+    names = names.map((name, column) => [spread(row, column), name].filter(Boolean).join(' '));
     top = i;
   }
   return { index, names, units, top };
 }
+
+const isRemark = (row: readonly string[]): boolean => /^\s*#/.test(row[0] ?? '');
+
+/** A heading over several columns stands in the first of them; the others are empty. */
+const spread = (row: readonly string[], column: number): string =>
+  row.slice(0, column + 1).findLast((cell) => cell !== '') ?? '';
 
 const startsLikeStamp = (cell: string): boolean => stampFormOf([cell]) !== undefined;
 

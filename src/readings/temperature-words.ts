@@ -19,7 +19,7 @@ const unitPatterns: readonly [TemperatureUnit, RegExp][] = (['C', 'F', 'K'] as c
       `[,;:/-]\\s*${unit}\\s*$`,
       `_(?:deg_?)?${unit}(?![a-z])`,
       `(?:temp(?:erature)?s?|tmp|soil|air|dew ?point|chill|\\bt(?:min|max|avg|mean))\\d*[_ ]?${unit}$`,
-      `cm[ _]${unit}$`,
+      `(?:cm|mm|in|inch|inches|\\dm)[ _]${unit}$`,
       { C: '\\u2103|celsius|centigrade', F: '\\u2109|fahrenheit', K: 'kelvin' }[unit],
       `^\\s*${unit}\\s*$`,
     ].join('|'),

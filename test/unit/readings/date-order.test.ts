@@ -99,9 +99,9 @@ describe('the order of day and month', () => {
     expect(decide(rows('dmy', Date.UTC(2027, 4, 5), HOUR, 24))).toEqual({ order: 'dmy', proof: 'same-either-way' });
   });
 
-  it('is asked where one is each day of a month and the other the same day of each month', () => {
-    expect(orderOf(rows('dmy', Date.UTC(2027, 4, 1), DAY, 12))).toBe('asked');
-    expect(orderOf(rows('mdy', Date.UTC(2027, 0, 4), DAY, 5))).toBe('asked');
+  it('is taken as the one whose step is steady: each day of a month, not the same day of each month', () => {
+    expect(decide(rows('dmy', Date.UTC(2027, 4, 1), DAY, 12))).toEqual({ order: 'dmy', proof: 'steady-step' });
+    expect(decide(rows('mdy', Date.UTC(2027, 0, 4), DAY, 5))).toEqual({ order: 'mdy', proof: 'steady-step' });
   });
 
   it('is not turned by a few spoilt rows', () => {
