@@ -110,7 +110,12 @@ function labelColumnsOf(table: Table, columns: readonly Column[], time: TimePlan
       column.distinct <= MOST_LABELS,
   );
   const named = texts.filter(({ name }) => LABEL_NAMES.test(name));
-  if (named.length > 0) return named.map(({ index }) => index);
+  // One name for all rows, beside columns that say themselves what they hold, labels nothing.
+  const isWide = columns.some(
+    ({ name, kind, index }) => kind === 'number' && meaningOf(name, table.units[index] ?? '').saysTemperature,
+  );
+  if (named.length > 0 && !(isWide && named.every(({ distinct }) => distinct === 1)))
+    return named.map(({ index }) => index);
   const stamps = table.sample.map(time.textOf);
   const repeated = stamps.length - new Set(stamps).size;
   const several = texts.filter(({ distinct, kind }) => distinct >= 2 && kind === 'text');

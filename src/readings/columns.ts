@@ -73,7 +73,9 @@ export function legendOf(name: string, preamble: readonly string[]): string {
   if (name.trim() === '') return '';
   for (const line of preamble) {
     const said = /^[\s#*"']*([^:=]+?)\s*[:=]\s*(.+)$/.exec(line);
-    if (said && said[1]!.trim().toLowerCase() === name.trim().toLowerCase()) return said[2]!.trim();
+    if (!said) continue;
+    const called = said[1]!.trim().split(/\s+/).at(-1)!;
+    if (called.toLowerCase() === name.trim().toLowerCase()) return said[2]!.trim();
   }
   return '';
 }

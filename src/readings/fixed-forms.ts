@@ -113,6 +113,28 @@ const soilNetwork = (depthCm: number): FixedForm => ({
   quality: { column: 3, good: /^(?:G|M|U)?$/ },
 });
 
+/** Integrated Surface Data, the short form: hours of UTC, tenths of °C (NOAA NCEI, isd-lite format document). */
+const surfaceHours: FixedForm = {
+  ...none,
+  names: [
+    'year',
+    'month',
+    'day',
+    'hour',
+    'air temperature',
+    'dew point',
+    'pressure',
+    'wind direction',
+    'wind speed',
+    'sky',
+    'rain of 1 h',
+    'rain of 6 h',
+  ],
+  units: ['', '', '', '', '0.1 °C'],
+  timeColumns: [0, 1, 2, 3],
+  isUtc: true,
+};
+
 /** SN and SX with cover and depth digits: depth 1 to 7 is 5 to 180 cm (NOAA NCEI, GHCN-Daily readme). */
 const DEPTHS_CM = [5, 10, 20, 50, 100, 150, 180];
 const dailyLabels: readonly FixedLabel[] = [
@@ -182,6 +204,7 @@ export function fixedFormOf(head: string): FixedForm | null {
   if (/^\d{5}\s+\d{8}\s+\S+\s+-?\d+\.\d+\s+-?\d+\.\d+\s/.test(first) && fields.length === 28)
     return referenceNetworkDaily;
   if (/^\d{5}\s+\d{8}\s+\d{4}\s+\d{8}\s+\d{4}\s/.test(first) && fields.length === 38) return referenceNetworkHourly;
+  if (/^\d{4} \d{2} \d{2} \d{2}\s+-?\d+\s/.test(first) && fields.length === 12) return surfaceHours;
   if (/^[A-Z]{2}[A-Z0-9_-]{9}\d{6}[A-Z]{2}[A-Z0-9]{2}[ -]?/.test(first) && first.length > 200)
     return dailyArchiveMonths;
   if (/^[A-Z]{2}[A-Z0-9_-]{9},\d{8},[A-Z]{2}[A-Z0-9]{2},-?\d+,/.test(first)) return dailyArchiveRows;

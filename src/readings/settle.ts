@@ -28,6 +28,7 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   const depthSaid = medium === 'air' ? null : (main.meaning.depthCm ?? read.table.fixed?.probeDepthCm ?? null);
   const shape = { medium, probeDepthCm: hints.probeDepthCm ?? depthSaid, origin: 'measured' as const };
   yield* toWallClock(read.stores, order, read);
+  if (read.time.isDaily && hints.column === null) refuseHalfDays(read.plan.channels);
   if (read.time.isDaily) return yield* settleDays(read, hints, placeZone, order, shape);
 
   const warnings: Note[] = [];
@@ -57,7 +58,12 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   if (measured.readings.atMs.length === 0) throw nothingRead(read);
   const series: ReadSeries = { ...shape, ...measured, unit: unit.unit, zone, dayBasis: [], warnings };
   refuseOtherUnit(series, []);
-  warnings.push(...unitWarnings(hints, main), ...unitDoubts(series), ...orderWarnings(ordered));
+  warnings.push(
+    ...extremeWarnings(main),
+    ...unitWarnings(hints, main),
+    ...unitDoubts(series),
+    ...orderWarnings(ordered),
+  );
   return { series, rows: read.rows, file: fileReport(read, order, clock, doubtful) };
 }
 
@@ -109,6 +115,29 @@ function* inCelsius(
   const usualMs = usualStepMs(readings.atMs);
   const { days, meanC } = yield* daysInSlices(readings, zone, longestJoinedMs(usualMs));
   return { readings, days, meanC, usualStepMs: usualMs, doubtful };
+}
+
+/** Maxima alone, or minima, would be taken for means. */
+function refuseHalfDays(channels: readonly Channel[]): void {
+  const [only] = channels;
+  const statistic = only?.meaning.statistic;
+  if (channels.length > 1 || (statistic !== 'min' && statistic !== 'max')) return;
+  const [has, lacks] = statistic === 'min' ? ['minimum', 'maximum'] : ['maximum', 'minimum'];
+  throw new RequestError(
+    'no-readings',
+    `The file holds each day's ${has} and no ${lacks}. A day needs both, or its mean: send a file with the two side by side.`,
+    [{ parameter: 'column', detail: `The column "${only!.name}" alone would be taken for the day's mean.` }],
+  );
+}
+
+function extremeWarnings({ name, meaning }: Channel): Note[] {
+  if (meaning.statistic !== 'min' && meaning.statistic !== 'max') return [];
+  return [
+    {
+      code: 'extremes-for-readings',
+      text: `The column "${name}" seems to hold the ${meaning.statistic === 'min' ? 'lowest' : 'highest'} of each stretch of time rather than its mean; it is used as it is.`,
+    },
+  ];
 }
 
 const shown = (valueC: number): string => `${Math.round(valueC * 10) / 10} °C`;

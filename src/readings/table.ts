@@ -121,12 +121,12 @@ function trimmedWidth(row: readonly string[]): number {
   return width;
 }
 
-/** The width that most rows of the lower half have: what stands above the readings may have any. */
+/** The width that most rows of the lower half have, of those with more than one cell: what stands above may have any. */
 function usualWidth(rows: readonly (readonly string[])[]): number {
   const counts = new Map<number, number>();
   for (const row of rows.slice(rows.length >> 1)) {
     const width = trimmedWidth(row);
-    if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
+    if (width > 1) counts.set(width, (counts.get(width) ?? 0) + 1);
   }
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
 }
@@ -227,6 +227,7 @@ function tornColumn(
   const mayBeTorn = full.every((row) => row.slice(from).every((cell) => /^\s*-?\d{1,3}\s*$/.test(cell)));
   if (!mayBeTorn) return null;
   if (decimalMark === ',' || tornCount > 1 || sample.some((row) => row.length === names.length)) return from;
+  if (carriesOver(full.map((row) => [Number(row[from]), Number(row[from + 1])]))) return from;
   const [first] = full as [readonly string[]];
   const detail = `The rows have one cell more than there are names: "${first.slice(from).join(',')}" may be one number or two.`;
   throw new RequestError('choose-decimal-mark', `${detail} Send decimalMark=, or decimalMark=. to say which.`, [
@@ -243,6 +244,18 @@ function tornColumn(
       ],
     },
   ]);
+}
+
+/** Does the second number begin anew whenever the first goes up, as tenths do, and end high whenever it goes down? */
+function carriesOver(pairs: readonly (readonly [number, number])[]): boolean {
+  let [carries, others] = [0, 0];
+  for (let i = 1; i < pairs.length; i++) {
+    const [whole, part] = [pairs[i]![0] - pairs[i - 1]![0], pairs[i]![1] - pairs[i - 1]![1]];
+    if (Math.abs(whole) !== 1 || part === 0) continue;
+    if (whole * part < 0) carries++;
+    else others++;
+  }
+  return carries >= 5 && carries >= 9 * others;
 }
 
 /** A row with its torn numbers joined by their comma. */

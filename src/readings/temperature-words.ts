@@ -9,7 +9,7 @@ export interface UnitSaid {
 }
 
 const DEGREE =
-  '(?:\\u00c2?[\\u00b0\\u00ba\\u02da\\u00f8\\u00a1\\ufffd]\\s*|\\bdeg(?:rees?|s)?[._ ]?\\s*|\\bgrad(?:er|en|os)?\\s+|\\bdegr[e\\u00e9]s?\\s+)';
+  '(?:&#176;\\s*|&deg;\\s*|\\u00c2?[\\u00b0\\u00ba\\u02da\\u00f8\\u00a1\\ufffd]\\s*|\\bdeg(?:rees?|s)?[._ ]?\\s*|\\bgrad(?:er|en|os)?\\s+|\\bdegr[e\\u00e9]s?\\s+)';
 const unitPatterns: readonly [TemperatureUnit, RegExp][] = (['C', 'F', 'K'] as const).map((unit) => [
   unit,
   new RegExp(
@@ -27,7 +27,7 @@ const unitPatterns: readonly [TemperatureUnit, RegExp][] = (['C', 'F', 'K'] as c
   ),
 ]);
 const TENTHS =
-  /(?:\b0[.,]1|\b1\/10|\btenths?(?:\s+of)?|\bzehntel|\bdixi[eè]mes?(?:\s+de)?|\btienden?|\bd[eé]cimas?(?:\s+de)?|\bdecimi(?:\s+di)?)\s*-?\s*(?:of\s+)?(?:an?\s+)?(?:\u00c2?[\u00b0\u00ba]|deg|grad|celsius|c\b)/i;
+  /(?:\b0[.,]1|\b1\/10|\btenths?(?:\s+of)?|\bzehntel|\bdixi[eè]mes?(?:\s+de)?|\btienden?|\bd[eé]cimas?(?:\s+de)?|\bdecimi(?:\s+di)?)\s*-?\s*(?:of\s+)?(?:an?\s+)?(?:\u00c2?[\u00b0\u00ba]|&#176;|&deg;|deg|grad|celsius|c\b)/i;
 
 /**
  * What a header, a units row or a line above the table says of the unit.
@@ -60,7 +60,7 @@ export function depthSaid(name: string): number | null {
 const SOIL =
   /soil|ground|seedbed|\bbed\b|boden|\berd|suelo|terren[oa]|bodem|\bjord|\bmark\b|\bmaa(?:n|per)|gleb|grunt|p[uů]d[ayn]|talaj|\bsolo\b|\bsol\b|buried|\bV_TE\d/i;
 const AIR =
-  /\bair|[_ ]air|luft|\baire\b|\baria\b|lucht|\bilma|powietrz|vzduch|leveg|\bar\b|outdoor|outside|au(?:ß|ss)en|ext[ée]rieur|esterno|exterior|buiten|\butomhus|\bute\b|screen|dry.?bulb|ambient|shelter|\bt_?(?:min|max|avg|mean|m[ée]d)|\btmp[fc]?\b|\b(?:max|min|mean)(?:imum)? temp/i;
+  /\bair|[_ ]air|luft|\baire\b|\baria\b|lucht|\bilma|powietrz|vzduch|leveg|\bar\b|outdoor|outside|au(?:ß|ss)en|ext[ée]rieur|esterno|exterior|buiten|\butomhus|\bute\b|screen|\b(?:1[.,][25]\d?|2(?:[.,]0+)?) ?m\b|dry.?bulb|ambient|shelter|\bt_?(?:min|max|avg|mean|m[ée]d)|\btmp[fc]?\b|\b(?:max|min|mean)(?:imum)? temp/i;
 
 /** Where a column's name says the thermometer was, or null. */
 export function mediumSaid(name: string): Medium | null {
@@ -100,14 +100,14 @@ const lures: readonly [string, RegExp][] = [
   ['degree-days', /degree.?days?|\bgdd|growing|\bdd\b|chill(?:ing)? ?(?:units|hours)|gradtag/i],
   [
     'rain or light',
-    /rain|precip|regen|pluie|lluvia|pioggia|neder|sade\b|solar|radiat|\blux\b|\blight|\bpar\b|\buv\b|sunshine|niederschl|\beto\b|snow|evap/i,
+    /rain|precip|regen|pluie|lluvia|pioggia|neder|sade\b|solar|radiat|\brad\b|ly\/day|\blux\b|\blight|\bpar\b|\buv\b|sunshine|niederschl|\beto\b|snow|evap/i,
   ],
   ['an alarm limit', /alarm|limit|threshold|setpoint|grenz|seuil/i],
   ['a quality mark', /\bqc\b|flag|quality|qual\b|kvalit|\bq_|\bqn\b|status|\bind\b|\berr/i],
   ['spread', /std|stdev|\bsd\b|sigma|variance/i],
   [
     'a counter',
-    /^#$|\bindex\b|^record|^rn$|^no\.?$|^nr\.?$|\bid$|^count|serial|^seq|^row$|uptime|millis|^entry|^sample/i,
+    /^#$|\bindex\b|^record|^rn$|^no\.?$|^nr\.?$|\bid$|^count|serial|^seq|^row$|uptime|millis|^entry|^sample|\bdays? of\b|accumulat|number of/i,
   ],
   ['signal', /signal|rssi|lqi|\bsnr\b/i],
   ['gas', /co2|\bvoc|\bppm/i],

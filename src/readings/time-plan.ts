@@ -119,12 +119,55 @@ function plansFrom(table: Table, columns: readonly Column[]): TimePlan[] {
         : dayOfYear !== undefined
           ? [year, dayOfYear]
           : undefined;
-  if (!date) return [];
+  if (!date) return unnamedPlan(table, columns, clockOf) ?? [];
   const minute =
     hour === undefined ? undefined : columns.find(({ index, name }) => index > hour && parts.minute.test(name))?.index;
   const used = [...date, ...(hour === undefined ? [] : [hour]), ...(minute === undefined ? [] : [minute])];
   return [planOf(table, columns, used, clockOf(used)) ?? []].flat();
 }
+
+/** Whole numbers side by side, in a file without names, that run as year, month, day, hour or year, day of year, hour. */
+const DATES_IN_NUMBERS = [
+  [
+    [1990, 2100],
+    [1, 12],
+    [1, 31],
+    [0, 24],
+  ],
+  [
+    [1990, 2100],
+    [1, 366],
+    [0, 2400],
+  ],
+] as const;
+
+function unnamedPlan(
+  table: Table,
+  columns: readonly Column[],
+  clockOf: (indices: readonly number[]) => ClockSaid,
+): TimePlan[] | undefined {
+  if (table.names.some((name) => name !== '')) return undefined;
+  for (const limits of DATES_IN_NUMBERS) {
+    for (let from = 0; from + limits.length <= columns.length; from++) {
+      const isWithin = limits.every(([least, most], i) =>
+        columns[from + i]!.cells.every((cell) => {
+          const value = readNumber(cell);
+          return Number.isInteger(value) && value >= least && value <= most;
+        }),
+      );
+      const used = limits.map((_, i) => from + i);
+      const plan = isWithin ? planOf(table, columns, used, clockOf(used)) : undefined;
+      if (plan && isRisingText(table.sample.map(plan.textOf))) return [plan];
+    }
+  }
+  return undefined;
+}
+
+const isRisingText = (texts: readonly string[]): boolean =>
+  texts.length > 2 && texts.filter((text, i) => i === 0 || text > texts[i - 1]!).length >= 0.95 * texts.length;
+
+const isUnnamedDate = (columns: readonly Column[], indices: readonly number[]): boolean =>
+  indices.length >= 3 && indices.every((index) => columns[index]!.name === '' && columns[index]!.kind === 'number');
 
 /** The column with the time of day that goes with a date: the nearest to its right, else to its left. */
 function clockBeside(columns: readonly Column[], date: number): Column | undefined {
@@ -144,7 +187,7 @@ function planOf(
   indices: readonly number[],
   clock: ClockSaid,
 ): TimePlan | undefined {
-  const textOf = joinOf(columns, indices, table);
+  const textOf = joinOf(columns, indices);
   const form = stampFormOf(table.sample.map(textOf));
   if (!form || form.kind === 'clock') return undefined;
   return {
@@ -157,11 +200,7 @@ function planOf(
 }
 
 /** How the cells of several columns become one stamp. */
-function joinOf(
-  columns: readonly Column[],
-  indices: readonly number[],
-  table: Table,
-): (row: readonly string[]) => string {
+function joinOf(columns: readonly Column[], indices: readonly number[]): (row: readonly string[]) => string {
   const [a, b, c, d, e] = indices as [number, number?, number?, number?, number?];
   if (b === undefined) return (row) => row[a] ?? '';
   const isPart = (index: number | undefined, part: RegExp): boolean =>
@@ -176,7 +215,8 @@ function joinOf(
       return isHhmm ? `${two(Math.floor(value / 100))}:${two(value % 100)}` : `${two(value)}:00`;
     };
   };
-  if (!table.fixed && isPart(a, parts.year) && c !== undefined && isPart(b, parts.month)) {
+  const isYear = isPart(a, parts.year) || isUnnamedDate(columns, indices);
+  if (isYear && c !== undefined && (isPart(b, parts.month) || indices.length > 3)) {
     const clock = d === undefined ? undefined : clockText(d);
     return (row) => {
       const date = `${(row[a] ?? '').trim()}-${pad(row[b])}-${pad(row[c])}`;
@@ -184,7 +224,7 @@ function joinOf(
       return e === undefined ? `${date} ${clock(row)}` : `${date} ${pad(row[d!])}:${pad(row[e])}`;
     };
   }
-  if (!table.fixed && isPart(a, parts.year) && isPart(b, parts.dayOfYear)) {
+  if (isYear && (isPart(b, parts.dayOfYear) || indices.length === 3)) {
     const clock = c === undefined ? undefined : clockText(c);
     return (row) =>
       `${(row[a] ?? '').trim()} ${(row[b] ?? '').trim().padStart(3, '0')}${clock ? ` ${clock(row).replace(':', '')}` : ''}`;
@@ -202,9 +242,9 @@ const OFFSET =
 const IANA =
   /\b(?:Africa|America|Antarctica|Asia|Atlantic|Australia|Europe|Indian|Pacific|Etc)\/[A-Za-z0-9_+\-/]*[A-Za-z0-9]/;
 const STANDARD =
-  /\bLST\b|standard time|normalzeit|winterzeit|heure (?:d['’]hiver|normale)|hora est[áa]ndar|normaltid|ora solare|wintertijd/i;
+  /\b(?:[PMCELHAN]|AK|AE|AC|AW|NZ|J|K)ST\b|\b(?:CET|MEZ|EET|WET)\b|standard time|normalzeit|winterzeit|heure (?:d['’]hiver|normale)|hora est[áa]ndar|normaltid|ora solare|wintertijd/i;
 const SPEAKS_OF_TIME =
-  /time|date|hour|zeit|datum|heure|hora|\bora\b|fecha|stamp|zone|\btid|aika|czas|[čc]as|clock|tz\b/i;
+  /time|date|hour|tijd|\buur|zeit|datum|heure|hora|\bora\b|fecha|stamp|zone|\btid|aika|czas|[čc]as|clock|tz\b/i;
 
 /** What the names of the time columns say of the clock; where they say nothing, what the lines above the table say. */
 export function clockSaid(names: string, preamble: readonly string[]): ClockSaid {
@@ -228,7 +268,7 @@ function clockIn(text: string): ClockSaid | null {
     const total = (sign === '+' ? 1 : -1) * (60 * Number(hours) + Number(minutes ?? 0));
     if (Math.abs(total) <= 14 * 60) return { zone: fixedZone(total), isUtc: total === 0, isStandard: false };
   }
-  if (/(?:^|[^a-z])(?:UTC|GMT|Zulu|Weltzeit)(?:$|[^a-z])/i.test(text))
+  if (/(?:^|[^a-z])(?:UTC?|GMT|Zulu|Weltzeit)(?:$|[^a-z])/i.test(text))
     return { zone: fixedZone(0), isUtc: true, isStandard: false };
   return isStandard ? { zone: null, isUtc: false, isStandard } : null;
 }
