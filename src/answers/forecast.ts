@@ -115,9 +115,17 @@ export function forecast(question: Question): Forecast {
     }),
     lastDate: by,
   });
-  const spellAnswers = (spells: Spell[], remedies: (spell: Spell) => Remedy[]): SpellAnswer[] | null =>
-    record.showsSwing ? spells.map((spell) => spellAnswer(spell, dated, remedies(spell))) : null;
-  const hotSetting = setting((tempC) => tempC > seed.hotThresholdC);
+  // What can be done is worked out only where there is something to be done about.
+  const spellAnswers = (
+    spells: Spell[],
+    remedies: (spell: Spell, setting: SpellSetting) => Remedy[],
+    isHarmful: (tempC: number) => boolean,
+  ): SpellAnswer[] | null => {
+    if (!record.showsSwing) return null;
+    if (spells.length === 0) return [];
+    const known = setting(isHarmful);
+    return spells.map((spell) => spellAnswer(spell, dated, remedies(spell, known)));
+  };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
   const findings = { seed, run, outcome, countedC: counted, record, beyond, countDays, wetMs };
@@ -128,13 +136,8 @@ export function forecast(question: Question): Forecast {
     emergence,
     stand: standOf(question, outcome, by),
     chart: chart(meanOf(counted, outcome.halfH ?? countH)),
-    hotSpells: spellAnswers(hot, (spell) => hotRemedies(spell, hotSetting)),
-    coldSpells: spellAnswers(cold, (spell) =>
-      coldRemedies(
-        spell,
-        setting((tempC) => tempC < spell.thresholdC),
-      ),
-    ),
+    hotSpells: spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC),
+    coldSpells: spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity)),
     keepMoist: { from: dateAt(wetMs, site.zone), to: mostInBeds },
     daily: forecastDays(question.series, days, temperature, {
       wetH: record.wetH,

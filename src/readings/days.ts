@@ -72,25 +72,23 @@ function fold(
 ): { days: Day[]; sumC: Float64Array; coveredMs: Float64Array } {
   const { atMs, valueC } = readings;
   const dates: PlainDate[] = [];
-  const starts: number[] = [];
-  const ends: number[] = [];
-  const lows: number[] = [];
-  const highs: number[] = [];
-  const counts: number[] = [];
-  for (let i = 0; i < atMs.length; i++) {
-    if (dates.length === 0 || atMs[i]! >= ends.at(-1)!) {
-      const date = dateAt(atMs[i]!, zone);
-      dates.push(date);
-      starts.push(startOfDay(date, zone));
-      ends.push(startOfDay(addDays(date, 1), zone));
-      lows.push(Infinity);
-      highs.push(-Infinity);
-      counts.push(0);
+  const [starts, ends, lows, highs, counts]: [number[], number[], number[], number[], number[]] = [[], [], [], [], []];
+  for (let i = 0; i < atMs.length; ) {
+    const date = dateAt(atMs[i]!, zone);
+    const end = startOfDay(addDays(date, 1), zone);
+    const first = i;
+    let [low, high] = [Infinity, -Infinity];
+    for (; i < atMs.length && atMs[i]! < end; i++) {
+      const tempC = valueC[i]!;
+      if (tempC < low) low = tempC;
+      if (tempC > high) high = tempC;
     }
-    const day = dates.length - 1;
-    lows[day] = Math.min(lows[day]!, valueC[i]!);
-    highs[day] = Math.max(highs[day]!, valueC[i]!);
-    counts[day]!++;
+    dates.push(date);
+    starts.push(startOfDay(date, zone));
+    ends.push(end);
+    lows.push(low);
+    highs.push(high);
+    counts.push(i - first);
   }
   const { meanC, coveredMs } = meansWithin(
     readings,

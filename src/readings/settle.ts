@@ -78,7 +78,8 @@ function* inCelsius(
 ) {
   const count = atMs.length;
   const toCelsius = celsiusFrom[unit];
-  for (let i = 0; i < count; i++) {
+  const isCelsius = unit === 'C' && scale === 1;
+  for (let i = 0; i < count && !isCelsius; i++) {
     values[i] = toCelsius(scale === 1 ? values[i]! : values[i]! * scale);
     if (i % SLICE === 0) yield;
   }

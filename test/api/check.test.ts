@@ -297,7 +297,13 @@ describe('a series in JSON', () => {
       },
       quillmere,
     );
-    expect(report).toMatchObject({ medium: 'air', unit: 'F', from: '2027-05-01', to: '2027-05-02', stepMinutes: 24 * 60 });
+    expect(report).toMatchObject({
+      medium: 'air',
+      unit: 'F',
+      from: '2027-05-01',
+      to: '2027-05-02',
+      stepMinutes: 24 * 60,
+    });
     expect(report).toMatchObject({ rows: 2, used: 2, min: 10, mean: 15, max: 20 });
     expect(report.series.daily).toEqual([
       { date: '2027-05-01', min: 10, max: 20, complete: true },
