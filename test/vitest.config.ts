@@ -13,6 +13,9 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     projects: [
       { test: { name: 'quick', include: quick, testTimeout: 30_000 } },
+      {
+        test: { name: 'accuracy', include: ['test/accuracy/**/*.test.ts'], testTimeout: 60_000 },
+      },
       { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000 } },
     ],
   },

@@ -48,7 +48,7 @@ const referenceNetworkDaily: FixedForm = {
     ...[
       'air T_DAILY_MAX C',
       'air T_DAILY_MIN C',
-      'half of air max and min',
+      'midpoint of the day',
       'air T_DAILY_AVG C',
       'P_DAILY_CALC',
       'SOLARAD_DAILY',
