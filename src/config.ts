@@ -5,7 +5,13 @@ const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 /** What can be set from outside. Each has its line in the README's table, and a test holds the two together. */
 export const configSchema = z.object({
   HOST: z.string().min(1).default('127.0.0.1').describe('Address to listen on'),
-  PORT: z.coerce.number().int().min(0).max(65_535).default(8080).describe('Port to listen on; 0 takes any free one'),
+  PORT: z
+    .string()
+    .regex(/^\d{1,5}$/, 'must be a whole number from 0 to 65535')
+    .transform(Number)
+    .pipe(z.number().max(65_535, 'must be a whole number from 0 to 65535'))
+    .default(8080)
+    .describe('Port to listen on; 0 takes any free one'),
   LOG_LEVEL: z
     .enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'])
     .default('info')

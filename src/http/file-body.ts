@@ -24,8 +24,7 @@ export async function readFileBody(
   if (announced > FILE_LIMIT_BYTES) throw tooLarge();
   const reader = fileReader(hints, zone);
   let received = 0;
-  // A file refused halfway must not close the connection before the refusal is sent.
-  for await (const bytes of (request.body as Readable).iterator({ destroyOnReturn: false })) {
+  for await (const bytes of unbroken(request.body as Readable)) {
     const all = bytes as Uint8Array;
     received += all.length;
     if (received > FILE_LIMIT_BYTES) throw tooLarge();
@@ -39,6 +38,18 @@ export async function readFileBody(
     const { done, value } = rest.next();
     if (done) return value;
     await pause();
+  }
+}
+
+/** The pieces of a body. A file refused halfway must not close the connection before the refusal is sent. */
+async function* unbroken(body: Readable): AsyncGenerator<unknown> {
+  const pieces = body.iterator({ destroyOnReturn: false });
+  for (;;) {
+    const next = await pieces.next().catch(() => {
+      throw new RequestError('bad-request', 'The file broke off before its end. Send it again.');
+    });
+    if (next.done) return;
+    yield next.value;
   }
 }
 
