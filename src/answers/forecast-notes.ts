@@ -19,6 +19,7 @@ export interface ForecastFindings {
   readonly record: SeedRecord;
   readonly beyond: Beyond;
   readonly countDays: number;
+  readonly hasHotSpell: boolean;
   readonly wetMs: number;
 }
 
@@ -175,6 +176,13 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
     warnings.push({
       code: 'share-for-percent',
       text: `A germination of ${lot.germinationPercent} % is taken as sent: ${lot.germinationPercent} seeds in a hundred. If ${100 * lot.germinationPercent} % was meant, send ${100 * lot.germinationPercent}.`,
+    });
+  }
+  const hotFirst = countedC.subarray(0, 24).reduce((sum, tempC) => sum + (tempC > seed.hotThresholdC ? 1 : 0), 0);
+  if (record.showsSwing && hotFirst > 0 && !findings.hasHotSpell) {
+    warnings.push({
+      code: 'hot-first-day',
+      text: `In its first day the seed lies ${hotFirst} hours above ${seed.hotThresholdC.toFixed(1)} °C, when heat stops it most easily. Sow in the evening, in moist soil.`,
     });
   }
   const untested = untestedHours(seed, countedC, outcome);

@@ -52,6 +52,9 @@ export interface Forecast {
 
 /** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
 const USUAL_DEPTH_CM = 1.3;
+/** How much longer than half of the seed nine tenths take, with the spread of most crops. */
+const MOST_OVER_HALF = 1.5;
+
 /** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
 export function forecast(question: Question): Forecast {
   refuseAir(question);
@@ -110,7 +113,7 @@ export function forecast(question: Question): Forecast {
     freeDate: firstFreeDate(days, temperature.hourlyC, {
       fromDay: daysBetween(sowing.date, dateAt(wetMs, site.zone)) + 1,
       sowingH: Number(sowing.time.slice(0, 2)),
-      progressAt: (tempC) => rateAt(seed.curve, tempC) / (24 * seed.timeFactor),
+      progressAt: (tempC) => rateAt(seed.curve, tempC) / (24 * seed.timeFactor * MOST_OVER_HALF),
       isHarmful,
     }),
     lastDate: by,
@@ -128,7 +131,17 @@ export function forecast(question: Question): Forecast {
   };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
-  const findings = { seed, run, outcome, countedC: counted, record, beyond, countDays, wetMs };
+  const findings = {
+    seed,
+    run,
+    outcome,
+    countedC: counted,
+    record,
+    beyond,
+    countDays,
+    hasHotSpell: hot.length > 0,
+    wetMs,
+  };
   return {
     crop,
     sowing: { ...sowing, depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM },

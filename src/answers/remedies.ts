@@ -30,7 +30,7 @@ const WET_COOLER_C: Span = { from: 2, to: 6 };
 /** When the worst of the day is over. */
 const EVENING = '18:00';
 
-/** A date from which no day is harmful for as long as half the seed takes, and the odd harmful hours left in that time. */
+/** A date from which no day is harmful for as long as most of the seed takes, and the odd harmful hours left in that time. */
 export interface FreeDate {
   readonly date: PlainDate;
   readonly hoursLeft: number;
@@ -77,7 +77,7 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
     const fewer = Math.max(0, spell.hours - setting.freeDate.hoursLeft);
     remedies.push({
       action: 'wait',
-      text: `Wait: a sowing on ${setting.freeDate.date} meets no such heat before it is half up, as far as these temperatures tell.`,
+      text: `Wait: a sowing on ${setting.freeDate.date} meets no such heat before most of it is up, as far as these temperatures tell.`,
       hotHoursAvoided: { from: fewer, to: fewer },
     });
   } else {
@@ -110,7 +110,7 @@ export function coldRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
       action: 'wait',
       text:
         setting.freeDate !== null
-          ? `Wait: a sowing on ${setting.freeDate.date} lies in soil above ${spell.thresholdC} °C until it is half up, as far as these temperatures tell.`
+          ? `Wait: a sowing on ${setting.freeDate.date} lies in soil above ${spell.thresholdC} °C until most of it is up, as far as these temperatures tell.`
           : `Wait for warmer soil: up to ${setting.lastDate} no sowing is free of such cold, as far as these temperatures tell.`,
     },
     {

@@ -46,12 +46,12 @@ export interface LaterSowing {
   readonly fromDay: number;
   /** Hours from midnight to the sowing. */
   readonly sowingH: number;
-  /** How far an hour at a temperature carries the seed towards half emergence [1/h]. */
+  /** How far an hour at a temperature carries the seed towards the end of its emergence [1/h]. */
   readonly progressAt: (tempC: number) => number;
   readonly isHarmful: (tempC: number) => boolean;
 }
 
-/** The first later date whose sowing meets no harmful day until it is half up, as far as the temperatures reach. */
+/** The first later date whose sowing meets no harmful day until most of it is up, as far as the temperatures reach. */
 export function firstFreeDate(
   days: PlaceDays,
   hourlyC: Float64Array,
@@ -67,22 +67,22 @@ export function firstFreeDate(
     if (startH[day] === -1) startH[day] = hour;
     if (isHarmful(hourlyC[hour]!)) harmfulH[day]!++;
   }
-  let halfH = 0;
+  let upH = 0;
   let lastHarmful = -1;
   let seen = -1;
   for (let day = Math.max(1, fromDay); day < harmfulH.length && startH[day]! >= 0; day++) {
     const sownH = startH[day]! + sowingH;
-    while (halfH < hourlyC.length && progress[halfH + 1]! - progress[Math.min(sownH, halfH)]! < 1) halfH++;
-    if (halfH >= hourlyC.length) return null;
-    const halfDay = Math.max(days.dayOfHour[halfH]!, day + LEAST_FREE_DAYS);
-    for (; seen < halfDay && seen + 1 < harmfulH.length; seen++) {
+    while (upH < hourlyC.length && progress[upH + 1]! - progress[Math.min(sownH, upH)]! < 1) upH++;
+    if (upH >= hourlyC.length) return null;
+    const upDay = Math.max(days.dayOfHour[upH]!, day + LEAST_FREE_DAYS);
+    for (; seen < upDay && seen + 1 < harmfulH.length; seen++) {
       if (harmfulH[seen + 1]! >= HARMFUL_DAY_H) lastHarmful = seen + 1;
     }
-    if (halfDay >= harmfulH.length) return null;
+    if (upDay >= harmfulH.length) return null;
     if (lastHarmful < day) {
       return {
         date: days.dates[day]!,
-        hoursLeft: harmfulH.subarray(day, halfDay + 1).reduce((sum, hours) => sum + hours, 0),
+        hoursLeft: harmfulH.subarray(day, upDay + 1).reduce((sum, hours) => sum + hours, 0),
       };
     }
   }

@@ -8,6 +8,8 @@ export interface Outcome {
   readonly mostH: number | null;
   readonly laboratoryPercent: number;
   readonly ifHeldAreLostPercent: number;
+  /** Some of the seed that can come up has not by the count. */
+  readonly someWait: boolean;
   readonly whyNone: 'not-by-count-day' | 'not-at-this-temperature' | null;
 }
 
@@ -32,6 +34,7 @@ export function outcomeAt(run: CohortRun, countH: number, viablePercent: number)
     mostH: timeOf(0.9),
     laboratoryPercent: (viablePercent * up) / COHORTS,
     ifHeldAreLostPercent: (viablePercent * (up - atRisk)) / COHORTS,
+    someWait: up < COHORTS,
     whyNone: up > 0 ? null : run.everWarmEnough ? 'not-by-count-day' : 'not-at-this-temperature',
   };
 }

@@ -61,7 +61,8 @@ interface Harm {
 
 function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
   const { hourlyC } = sowing;
-  const endH = Math.min(hourlyC.length, Math.ceil(outcome.mostH ?? sowing.countH));
+  // Where some of the seed still waits at the count, what came after most of the rest is what holds it.
+  const endH = Math.min(hourlyC.length, Math.ceil(outcome.someWait ? sowing.countH : (outcome.mostH ?? sowing.countH)));
   const isHarmful = (hour: number): boolean => harm.sign * (hourlyC[hour]! - harm.thresholdC) > 0;
   const stretches: { fromH: number; toH: number }[] = [];
   for (let hour = 0; hour < endH; hour++) {

@@ -150,17 +150,22 @@ function blockIn(span: Span, wallMs: Float64Array, fromK: number, count: number,
 
 /** The offset of each row in a repeated hour. */
 function offsetsThrough(through: Through): number[] {
-  const { block, span, before, beforeInstant, alike } = through;
+  const { block, span, before, beforeInstant, alike, usualMs } = through;
   const { walls, nextWall } = block;
   const { offsetMs: early, laterOffsetMs: late } = span;
   const stepsBack = walls.flatMap((wall, n) => (n > 0 && wall < walls[n - 1]! ? [n] : []));
   if (stepsBack.length > 1) return nearest(walls, beforeInstant, early, late);
   const split = stepsBack[0] ?? splitOfAlike(walls, Math.max(1, alike));
   if (split !== undefined) return walls.map((_, n) => (n < split ? early : late));
-  // Passed once: the pass is the one that the rows beside it join on to.
-  const gapBefore = Number.isNaN(before) ? Infinity : Math.abs(walls[0]! - before);
-  const gapAfter = Number.isNaN(nextWall) ? Infinity : Math.abs(nextWall - walls.at(-1)!);
-  return walls.map(() => (gapAfter < gapBefore && gapAfter <= LONGEST_PROVING_STEP_MS ? late : early));
+  // Passed once: the pass is the one that leaves the steps on both sides nearest to the usual.
+  const unevenness = (offset: number): number => {
+    const stepBefore = walls[0]! - before + (early - offset);
+    const stepAfter = nextWall - walls.at(-1)! + (offset - late);
+    const isOff = (step: number): number =>
+      Number.isNaN(step) ? 0 : Math.min(LONGEST_PROVING_STEP_MS, Math.abs(step - usualMs));
+    return isOff(stepBefore) + isOff(stepAfter);
+  };
+  return walls.map(() => (unevenness(late) < unevenness(early) ? late : early));
 }
 
 /** Rows an hour apart show the repeated hour as the same time twice: as many rows more as any time has in this file. */
@@ -182,6 +187,8 @@ function nearest(walls: readonly number[], beforeInstant: number, early: number,
 function isUnbroken({ block: { walls, nextWall }, span, before, usualMs }: Through): boolean {
   if (!(usualMs > 0 && usualMs <= LONGEST_PROVING_STEP_MS)) return false;
   if (walls.length < (PROVING_SHARE * (span.toMs - span.fromMs)) / usualMs) return false;
+  // Longer steps pass a repeated half hour but once, whatever the clock does.
+  if (span.kind === 'twice' && usualMs > span.toMs - span.fromMs) return false;
   const isStep = (from: number, to: number): boolean => to >= from && to - from <= LONGEST_PROVING_STEP_MS;
   const isEdge = (from: number, to: number): boolean =>
     (span.kind === 'never' && Number.isNaN(to - from)) || isStep(from, to);

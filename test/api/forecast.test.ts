@@ -745,3 +745,144 @@ describe('keys', async () => {
     expect(response.body).not.toContain('nonsense');
   });
 });
+
+describe('waiting', () => {
+  const waitOf = (answer: ForecastAnswer) =>
+    answer.hotSpells!.flatMap(({ remedies }) => remedies).find(({ action }) => action === 'wait')!;
+  /** July at 15 °C by day and night, but for three hot days. */
+  const threeHotDays = hourlySeries(
+    Array.from({ length: 60 * 24 }, (_, hour) =>
+      hour >= 10 * 24 && hour < 13 * 24 && hour % 24 >= 8 && hour % 24 < 20 ? 38 : 15,
+    ),
+    { start: '2027-07-01T00:00' },
+  );
+
+  it.each(['onion', 'lettuce', 'spinach', 'carrot'])(
+    'for %s names a date whose sowing meets no such spell',
+    async (crop) => {
+      const question = { crop, temperatures: [threeHotDays], beyond: 'refuse', countDays: 25 };
+      const answer = await ask({ ...question, sowing: { date: '2027-07-10' } });
+      const date = /sowing on (\d{4}-\d\d-\d\d)/.exec(waitOf(answer).text)?.[1];
+      expect(date).toBe('2027-07-14');
+      expect((await ask({ ...question, sowing: { date } })).hotSpells).toEqual([]);
+      expect((await ask({ ...question, sowing: { date: '2027-07-12' } })).hotSpells).not.toEqual([]);
+    },
+  );
+
+  it('in dry soil begins with the wetting, and the hour of sowing is no remedy', async () => {
+    const where = { place: quillmere, bed: { moisture: 'dry', wettedOn: '2027-07-11' } };
+    const answer = await ask({
+      crop: 'lettuce',
+      where,
+      temperatures: [threeHotDays],
+      sowing: { date: '2027-07-02', time: '10:00' },
+    });
+    expect(answer.hotSpells).not.toEqual([]);
+    expect(/sowing on (\S+)/.exec(waitOf(answer).text)![1]! > '2027-07-11').toBe(true);
+    expect(answer.hotSpells![0]!.remedies.map(({ action }) => action)).not.toContain('sow-in-evening');
+  });
+
+  it('is not promised where heat goes on as far as is known', async () => {
+    const july = dailySeries(
+      Array.from({ length: 60 }, () => [24, 38] as const),
+      { start: '2027-07-01' },
+    );
+    const answer = await ask({
+      crop: 'lettuce',
+      temperatures: [july],
+      beyond: 'refuse',
+      countDays: 21,
+      sowing: { date: '2027-07-05' },
+    });
+    expect(waitOf(answer).text).toContain('does not help within sight');
+  });
+});
+
+describe('what the answer does not pass over', () => {
+  it('heat that holds part of the seed to the count, though most of the rest is up', async () => {
+    const cool = Array.from({ length: 94 }, () => 15);
+    const answer = await ask({
+      crop: 'lettuce',
+      sowing: { date: '2027-05-01', time: '00:00' },
+      temperatures: [hourlySeries([...cool, ...Array.from({ length: 30 * 24 }, () => 35)])],
+    });
+    expect(answer.stand.laboratory).toBeLessThan(90);
+    expect(answer.hotSpells).not.toEqual([]);
+  });
+
+  it('a few hot hours in the seed’s first day, which make no spell', async () => {
+    const hours = Array.from({ length: 30 * 24 }, (_, hour) => (hour >= 2 * 24 + 12 && hour < 2 * 24 + 17 ? 36 : 18));
+    const answer = await ask({
+      crop: 'lettuce',
+      sowing: { date: '2027-05-03', time: '12:00' },
+      temperatures: [hourlySeries(hours)],
+    });
+    expect(answer.hotSpells).toEqual([]);
+    expect(codes(answer.warnings)).toContain('hot-first-day');
+  });
+
+  it('a bed that changes nothing in what was measured, a distant sowing, and a share sent for a percent', async () => {
+    const bed = { kind: 'indoors', roomC: 21, cover: 'fleece' };
+    expect(codes((await ask({ where: { place: quillmere, bed } })).assumptions)).toContain('bed-as-measured');
+    expect(codes((await ask()).assumptions)).not.toContain('bed-as-measured');
+    expect(codes((await ask({ sowing: { date: '2028-05-10' } })).warnings)).toContain('far-ahead');
+    expect(codes((await ask({ lot: { germinationPercent: 0.9 } })).warnings)).toContain('share-for-percent');
+  });
+
+  it('a unit that makes soil colder or hotter than soil is', async () => {
+    const codesOf = async (unit: string, minMax: readonly [number, number]) =>
+      codes((await ask({ temperatures: [{ ...dailySeries(new Array(30).fill(minMax)), unit }] })).warnings);
+    expect(await codesOf('F', [12, 20])).toContain('unit-doubtful');
+    expect(await codesOf('C', [32, 40])).toContain('unit-doubtful');
+    expect(await codesOf('C', [12, 20])).not.toContain('unit-doubtful');
+    expect(await codesOf('F', [50, 68])).not.toContain('unit-doubtful');
+  });
+
+  it('that a gap was filled, without calling its days known by their mean', async () => {
+    const days = dailySeries(new Array(30).fill([10, 20]));
+    const gap = { ...days, daily: days.daily.filter((_, day) => day !== 8) };
+    const warned = codes((await ask({ temperatures: [gap] })).warnings);
+    expect(warned).toContain('hours-filled');
+    expect(warned).not.toContain('some-days-without-swing');
+  });
+
+  it('on what each day rests: half measured, half forecast is not measured', async () => {
+    const measured = hourlySeries(new Array(5 * 24 + 12).fill(15));
+    const forecast = {
+      ...dailySeries(new Array(25).fill([25, 35]), { start: '2027-05-06' }),
+      origin: 'forecast',
+    };
+    const answer = await ask({ temperatures: [measured, forecast] });
+    const day = answer.daily.find(({ date }) => date === '2027-05-06')!;
+    expect(day).toMatchObject({ basis: 'forecast', min: 15 });
+    expect(answer.daily.find(({ date }) => date === '2027-05-05')!.basis).toBe('measured');
+  });
+});
+
+describe('the day between its minimum and maximum', () => {
+  /** The warmest hour after noon by which a hot spell of a clear day begins and ends moves with the sun. */
+  const hotHours = async (place: Record<string, unknown>, probeDepthCm?: number) => {
+    const days = dailySeries(new Array(30).fill([10, 30]), { start: '2027-06-01' });
+    const answer = await ask(
+      {
+        crop: 'lettuce',
+        where: { place: { ...quillmere, ...place } },
+        sowing: { date: '2027-06-05', time: '15:00' },
+        temperatures: [{ ...days, ...(probeDepthCm === undefined ? {} : { probeDepthCm }) }],
+      },
+      'precision=full',
+    );
+    return answer.daily[0]!.hotHours;
+  };
+
+  it('comes later by the clock in the west of a zone, and later deeper down', async () => {
+    const inTheMiddle = await hotHours({});
+    expect(await hotHours({ longitude: -52 })).toBeGreaterThan(inTheMiddle);
+    expect(await hotHours({ longitude: -8 })).toBeLessThan(inTheMiddle);
+    expect(await hotHours({}, 10)).toBeGreaterThanOrEqual(await hotHours({}, 0));
+  });
+
+  it('is longer in June in the north than in the south', async () => {
+    expect(await hotHours({ latitude: 60 })).toBeGreaterThan(await hotHours({ latitude: -60 }));
+  });
+});

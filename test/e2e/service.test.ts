@@ -100,7 +100,14 @@ describe('the demo', () => {
     const demo = run(['demo'], {});
     await written(demo, /The service listens at http:\/\/127\.0\.0\.1:\d+/);
     const text = demo.output();
-    for (const words of ['Half up', 'Hot spell', 'Keep moist 2027-08-03', 'Shade the row', 'seedlings', 'Take heed']) {
+    for (const words of [
+      'Half of them',
+      'Hot spell',
+      'Keep moist 2027-08-03',
+      'Shade the row',
+      'seedlings',
+      'Take heed',
+    ]) {
       expect(text).toContain(words);
     }
     const address = await addressOf(demo);

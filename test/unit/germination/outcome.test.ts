@@ -51,7 +51,10 @@ describe('outcomeAt', () => {
   });
 
   it('says why none is up: too early to count, or never warm enough', () => {
-    const none = { firstH: null, halfH: null, mostH: null, laboratoryPercent: 0, ifHeldAreLostPercent: 0 };
+    const none = {
+      ...{ firstH: null, halfH: null, mostH: null },
+      ...{ laboratoryPercent: 0, ifHeldAreLostPercent: 0, someWait: true },
+    };
     expect(outcomeAt(runOf(100), 0.5, 100)).toEqual({ ...none, whyNone: 'not-by-count-day' });
     expect(
       outcomeAt(
