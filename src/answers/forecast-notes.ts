@@ -6,7 +6,7 @@ import { rateAt, shareAt } from '../germination/curve.js';
 import type { Outcome } from '../germination/outcome.js';
 import { isThinRecord, LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
 import type { Beyond } from './hours-ahead.js';
-import type { Bed, Question } from './question.js';
+import { type Bed, type Question, seedDepthCm } from './question.js';
 import type { SeedRecord } from './seed-temperature.js';
 
 /** What the notes are about. */
@@ -29,8 +29,6 @@ const MOST_HELD_PROGRESS = 0.25;
 const SLOW_FACTOR = 3;
 /** Seed this many times deeper than usual comes slowly and weakly: common practice, no source. */
 const DEEP_FACTOR = 2;
-/** The handbook's curves were taken with wet seed at half an inch. */
-const USUAL_DEPTH_CM = 1.3;
 const TEST_LASTS_DAYS = 366;
 /** A drift or a repeated week says little of a sowing so long after it: our choice. */
 const FAR_AHEAD_DAYS = 14;
@@ -64,7 +62,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     },
   ];
   if (sowing.depthCm === null) {
-    notes.push({ code: 'depth', text: `No depth was given; ${crop.sowingDepthCm ?? USUAL_DEPTH_CM} cm is taken.` });
+    notes.push({ code: 'depth', text: `No depth was given; ${seedDepthCm(question)} cm is taken.` });
   }
   if (lot?.germinationPercent == null) {
     notes.push({
@@ -133,7 +131,7 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
   const { crop, sowing, lot } = question;
   const { seed, outcome, run, countedC, record, beyond } = findings;
   const warnings: Note[] = [];
-  const depthCm = sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM;
+  const depthCm = seedDepthCm(question);
   const probeDepthCm = question.series[0]?.probeDepthCm ?? null;
   if (probeDepthCm !== null && probeDepthCm !== depthCm) {
     warnings.push({

@@ -13,7 +13,7 @@ import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { placeDays } from './place-days.js';
-import type { Question } from './question.js';
+import { type Question, seedDepthCm } from './question.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedRecord } from './seed-temperature.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
@@ -50,8 +50,6 @@ export interface Forecast {
   readonly warnings: readonly Note[];
 }
 
-/** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
-const USUAL_DEPTH_CM = 1.3;
 /** How much longer than half of the seed nine tenths take, with the spread of most crops. */
 const MOST_OVER_HALF = 1.5;
 
@@ -144,7 +142,7 @@ export function forecast(question: Question): Forecast {
   };
   return {
     crop,
-    sowing: { ...sowing, depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM },
+    sowing: { ...sowing, depthCm: seedDepthCm(question) },
     countDays,
     emergence,
     stand: standOf(question, outcome, by),

@@ -36,6 +36,13 @@ export interface Lot {
   readonly hotLimitShiftC: number;
 }
 
+/** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
+const USUAL_DEPTH_CM = 1.3;
+
+/** How deep the seed lies [cm]: as sown, else the crop's usual, else the handbook's. */
+export const seedDepthCm = ({ sowing, crop }: Pick<Question, 'sowing' | 'crop'>): number =>
+  sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM;
+
 /** What a grower asks: this crop, sown here and then, over these temperatures. */
 export interface Question {
   readonly crop: Crop;
