@@ -300,7 +300,8 @@ function channelCalled(
   };
 }
 
-function ask(detail: string, channels: readonly Channel[], wanted: Medium | null): RequestError {
+/** Asks which of several channels is meant, each with what it seems to be. */
+export function ask(detail: string, channels: readonly Channel[], wanted: Medium | null): RequestError {
   const choices = channels.slice(0, 40).map((channel): Choice => {
     const { label, column, name, min, max } = channel;
     const span = max >= min ? `from ${min} to ${max} in the first rows` : 'empty in the first rows';

@@ -1,6 +1,6 @@
 import type { Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
-import { type ChannelPlan, channelPlanOf, labelOf } from './channels.js';
+import { ask, type ChannelPlan, channelPlanOf, labelOf } from './channels.js';
 import { type Column, columnsOf } from './columns.js';
 import { possibleOrders, wallOf } from './date-order.js';
 import { type TextReader, textReader } from './encoding.js';
@@ -195,7 +195,9 @@ function bodyOf(head: string, hints: FileHints): Body {
         // What came late may fit as well as what was chosen from the first rows; then it is asked.
         const sample = [...table.sample.slice(0, 500), ...[...late.values()].flat()];
         const again = channelPlanOf({ ...table, sample }, columns, time, hints);
-        if (again.channels.length !== plan.channels.length) throw new Error('more channels than were read');
+        if (again.channels.length !== plan.channels.length) {
+          throw ask('Rows further down are of sensors that the first rows do not show.', again.channels, hints.medium);
+        }
       }
       return {
         table,

@@ -100,10 +100,10 @@ export function reportOf(series: ReadSeries, rows: number, file?: FileReport): S
   };
 }
 
-/** The usual time between readings, to the second; of days, a day. */
+/** The usual time between readings, to a hundredth of a minute; of days, a day. */
 function stepMinutesOf({ readings, days, usualStepMs }: ReadSeries): number | null {
   if (!readings) return days.length > 1 ? 24 * 60 : null;
-  return usualStepMs === null ? null : Math.round(usualStepMs / 1000) / 60;
+  return usualStepMs === null ? null : Math.round(usualStepMs / 600) / 100;
 }
 
 function stampAt({ readings, zone }: ReadSeries, i: number): string | null {

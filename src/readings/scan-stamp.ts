@@ -253,6 +253,8 @@ function takeNumber(value: number, digits: number, next: number, afterNext: numb
   const startsClock = digits <= 2 && (next === COLON || hourMarks.has(next));
   const mayStart = dates === 0 || dates === layout.dateNumbers || layout.hasMonthName;
   if (startsClock && mayStart) return startTime(value, digits, COLON);
+  // A date without its year: the hour must not be taken for it.
+  if (startsClock && separator === BLANK) return false;
   if (dates < layout.dateNumbers) return takeDateNumber(value, digits, layout);
   if (separator === DOT || separator === SLASH || separator === DASH) return false;
   const hasDot = next === DOT && isDigit(afterNext) && digits <= 2 && (dates > 0 || separator === WORD);

@@ -1,4 +1,5 @@
 import { dateAt, fixedZone, type PlainDate, type Zone } from '../basics/calendar.js';
+import { RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import { celsiusFrom } from '../basics/units.js';
 import type { DateOrder } from './date-order.js';
@@ -7,6 +8,9 @@ import { fileReport } from './file-report.js';
 import { isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from './read-series.js';
 import { type DroppedList, drop, type FileHints, type FileRead, nothingRead, type RowsRead } from './rows-read.js';
 import { settleUnit, type Unit, unitWarnings } from './settle-unit.js';
+
+/** A day or two may come twice by mistake. */
+const MOST_ROWS_A_DAY = 1.2;
 
 /** A file of one row to a day: its minimum, mean and maximum, or what there is of them. */
 export function* settleDays(
@@ -33,6 +37,7 @@ export function* settleDays(
     };
   });
   const days = daysIn(read, unit, read.dropped);
+  refuseManyADay(days.length, count);
   if (days.length === 0) throw nothingRead(read);
   const series: ReadSeries = {
     ...shape,
@@ -52,6 +57,16 @@ export function* settleDays(
     rows: read.rows,
     file: fileReport(read, order, clock, { list: [], count: 0 }),
   };
+}
+
+/** Several rows to a date are no days: their time of day was not found. */
+function refuseManyADay(days: number, rows: number): void {
+  if (rows <= MOST_ROWS_A_DAY * days) return;
+  throw new RequestError(
+    'no-readings',
+    'The file has several rows to a date, and no column with their time of day was found. Write the date and time of each row into one column, as in 2027-08-03 14:30.',
+    [{ parameter: 'timeColumn', detail: 'Its dates come again and again, without a time of day.' }],
+  );
 }
 
 /** The days of a file in a unit, in order; what cannot be used is dropped. */

@@ -15,7 +15,7 @@ const unitPatterns: readonly [TemperatureUnit, RegExp][] = (['C', 'F', 'K'] as c
   new RegExp(
     [
       `${DEGREE}${unit}(?![a-z])`,
-      `[[(/]\\s*${unit}\\s*[\\])]`,
+      `[[(/]\\s*(?:0[.,]1\\s*)?${unit}\\s*[\\])]`,
       `[,;:/-]\\s*${unit}\\s*$`,
       `_(?:deg_?)?${unit}(?![a-z])`,
       `(?:temp(?:erature)?s?|tmp|soil|air|dew ?point|chill|\\bt(?:min|max|avg|mean))\\d*[_ ]?${unit}$`,

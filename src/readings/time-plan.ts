@@ -179,7 +179,7 @@ function clockBeside(columns: readonly Column[], date: number): Column | undefin
 }
 
 const areHours = (cells: readonly string[]): boolean =>
-  cells.every((cell) => cell.trim() === '' || /^\s*(?:\d{1,2}|\d{3,4}|\d{1,2}\.0)\s*$/.test(cell));
+  cells.every((cell) => cell.trim() === '' || /^\s*(?:\d{1,2}|\d{3,4}|\d{1,2}\.0|\d{1,2}\.[0-5]\d)\s*$/.test(cell));
 
 function planOf(
   table: Table,
@@ -208,6 +208,9 @@ function joinOf(columns: readonly Column[], indices: readonly number[]): (row: r
   const clockText = (index: number): ((row: readonly string[]) => string) => {
     const { kind, cells } = columns[index]!;
     if (kind === 'clock' && cells.some((cell) => /\D/.test(cell.trim()))) return (row) => (row[index] ?? '').trim();
+    if (cells.every((cell) => cell.trim() === '' || /^\s*\d{1,2}\.[0-5]\d\s*$/.test(cell))) {
+      return (row) => (row[index] ?? '').trim().replace('.', ':');
+    }
     const isHhmm = cells.some((cell) => readNumber(cell) > 24) || cells.every((cell) => cell.trim().length >= 3);
     return (row) => {
       const value = readNumber(row[index] ?? '');
