@@ -26,6 +26,7 @@ export interface Table {
 
 const delimiters: readonly Delimiter[] = [';', '\t', ',', '|', ' '];
 const SAMPLE_ROWS = 1000;
+const CLEARLY_BETTER = 0.5;
 const MOST_HEADER_LINES = 4;
 
 /**
@@ -41,7 +42,8 @@ export function tableOf(head: string, decimalMark: '.' | ',' | null): Table | un
   let best: { table: Table; score: number } | undefined;
   for (const delimiter of delimiters) {
     const found = tableSplitBy(delimiter, head, decimalMark);
-    if (found && (!best || found.score > best.score + 0.01)) best = found;
+    // Blanks stand in stamps and remarks too: what comes later in the list must be much better.
+    if (found && (!best || found.score > best.score + CLEARLY_BETTER)) best = found;
   }
   return best?.table;
 }
