@@ -7,7 +7,7 @@ import { type TextReader, textReader } from './encoding.js';
 import { unifyLineEnds } from './line-ends.js';
 import { readNumber } from './number-cell.js';
 import { stampReader } from './read-stamp.js';
-import { recordReader, refuseLongLine } from './records.js';
+import { refuseLongLine, rowReader } from './records.js';
 import { rowStore } from './row-store.js';
 import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './rows-read.js';
 import { settle } from './settle.js';
@@ -94,7 +94,7 @@ function bodyOf(head: string, hints: FileHints): Body {
   const reader = stampReader(time.form);
   const wantedColumns = [...time.columns, ...plan.labelColumns, ...plan.channels.map(({ column }) => column)];
   const isWhole = table.tornFrom !== null || table.fixed !== null;
-  const records = recordReader(table.delimiter, isWhole ? Infinity : Math.max(1, ...wantedColumns));
+  const records = rowReader(table.delimiter, isWhole ? Infinity : Math.max(1, ...wantedColumns));
   const stores = plan.channels.map(() => rowStore());
   const dropped: DroppedList = { first: [], count: 0 };
   const channelOfLabel = new Map(plan.channels.map((channel, i) => [channel.label, i]));
@@ -102,6 +102,9 @@ function bodyOf(head: string, hints: FileHints): Body {
   const late = new Map<string, string[][]>();
   const blocks: Block[] = [{ title: lastTitle(table.preamble), fromRow: 0, line: table.firstDataLine }];
   let title: { text: string; line: number } | null = null;
+  let isCutOff = false;
+  let lastLine = 0;
+  let lastCell = '';
   let rows = 0;
   let stampOffset: number | null = null;
 
@@ -159,7 +162,11 @@ function bodyOf(head: string, hints: FileHints): Body {
     const value = cell === undefined ? NaN : readNumber(cell);
     if (Number.isNaN(value)) drop(dropped, line, cell ?? '', whyNoNumber(cell));
     else if (missingMarks.has(value)) drop(dropped, line, cell!, 'is a mark for "no value"');
-    else stores[i]!.push(packed, value, line);
+    else {
+      stores[i]!.push(packed, value, line);
+      lastLine = line;
+      lastCell = cell!;
+    }
   }
 
   function keepLate(label: string, row: readonly string[]): void {
@@ -167,6 +174,18 @@ function bodyOf(head: string, hints: FileHints): Body {
     if (kept) {
       if (kept.length < LATE_ROWS) kept.push([...row]);
     } else if (late.size < MOST_LATE_LABELS) late.set(label, [[...row]]);
+  }
+
+  /** A last line without an end may have lost digits: it counts only where it is written as fully as the others. */
+  function dropTornEnd(): void {
+    stores.forEach((store, i) => {
+      const { column } = plan.channels[i]!;
+      const shortest = fractionDigits(table.sample.slice(0, -1).map((row) => row[column] ?? ''));
+      if (store.count === 0 || store.lineOf(store.count - 1) !== lastLine || fractionDigits([lastCell]) >= shortest)
+        return;
+      store.pop();
+      drop(dropped, lastLine, lastCell, 'stands on a last line that is cut off');
+    });
   }
 
   /** A line that is no row of readings: a remark, a header again, a title, or a row whose stamp is spoilt. */
@@ -184,6 +203,7 @@ function bodyOf(head: string, hints: FileHints): Body {
 
   return {
     take(text, isLast) {
+      isCutOff = isLast && text !== '' && !text.endsWith('\n');
       records.read(text, isLast, (row, line) => {
         if (line < firstDataLine || (row.length === 1 && row[0] === '')) return;
         if (fixed?.unfold) for (const one of fixed.unfold(row)) takeRow(one, line);
@@ -191,6 +211,7 @@ function bodyOf(head: string, hints: FileHints): Body {
       });
     },
     read(encoding) {
+      if (isCutOff) dropTornEnd();
       if (late.size > 0 && hints.column === null) {
         // What came late may fit as well as what was chosen from the first rows; then it is asked.
         const sample = [...table.sample.slice(0, 500), ...[...late.values()].flat()];
@@ -289,6 +310,12 @@ function planFor(
 const titleOf = (line: string): string => line.replace(/^[#\s]+/, '').replace(/[,;\s]+$/, '');
 const lastTitle = (preamble: readonly string[]): string =>
   titleOf([...preamble].reverse().find((line) => titleOf(line) !== '') ?? '');
+
+/** The fewest digits behind the mark that numbers among cells are written with. */
+function fractionDigits(cells: readonly string[]): number {
+  const numbers = cells.filter((cell) => !Number.isNaN(readNumber(cell)));
+  return Math.min(Infinity, ...numbers.map((cell) => /[.,](\d+)/.exec(cell)?.[1]?.length ?? 0));
+}
 
 function whyNoNumber(cell: string | undefined): string {
   if (cell === undefined) return 'the row ends before the column of temperatures';

@@ -4,62 +4,37 @@ import { RequestError } from '../basics/errors.js';
 /** What stands between two cells; a blank means a run of blanks. */
 export type Delimiter = ',' | ';' | '\t' | '|' | ' ';
 
-/** Takes a record and the line it begins on, the first of the file being 1. The row is used again for the next record. */
-export type TakeRecord = (row: readonly string[], line: number) => void;
+/** Takes a row and its line, the first of the file being 1. The row is used again for the next line. */
+export type TakeRow = (row: readonly string[], line: number) => void;
 
-/** Splits text into records as it comes. */
-export interface RecordReader {
-  read(text: string, isLast: boolean, take: TakeRecord): void;
+/** Splits text into rows as it comes. */
+export interface RowReader {
+  read(text: string, isLast: boolean, take: TakeRow): void;
 }
 
 const LONGEST_LINE = 1_000_000;
-/** A quotation mark that stays open for longer than this was none. */
-const LONGEST_QUOTED = 4096;
-/** After so many marks that were none, marks are taken as they are. */
-const MOST_STRAY_MARKS = 50;
 
 /**
- * A reader of records. Text with quotation marks is split by a library; text without them, which is nearly all there
- * is, needs no more than its delimiters found, and no cells beyond the last that is wanted. A quotation mark that
- * never closes spoils its own line only.
+ * A reader of rows, one to a line: a quotation mark that does not close spoils its own line only. Text with quotation
+ * marks is split by a library; text without them, which is nearly all there is, needs no more than its delimiters
+ * found, and no cells beyond the last that is wanted.
  *
  * @param delimiter  What stands between two cells.
  * @param lastColumn Cells after this one, from 0, may be left out.
  */
-export function recordReader(delimiter: Delimiter, lastColumn = Infinity): RecordReader {
+export function rowReader(delimiter: Delimiter, lastColumn = Infinity): RowReader {
   let held = '';
   let line = 1;
-  let strayMarks = 0;
   const row: string[] = [];
 
-  /** Takes the records of whole lines; gives back what belongs to a record that is not whole yet. */
-  function takeQuoted(text: string, isLast: boolean, take: TakeRecord): string {
-    let rest = text;
-    for (;;) {
-      const options = {
-        delimiter,
-        newline: '\n' as const,
-        ...(strayMarks >= MOST_STRAY_MARKS ? { fastMode: true } : {}),
-      };
-      const { data, errors } = Papa.parse<string[]>(rest, options);
-      const open = errors.find(({ code }) => code === 'MissingQuotes');
-      const whole = open ? open.row! : data.length;
-      for (let i = 0; i < whole; i++) {
-        take(data[i]!, line);
-        line += 1 + data[i]!.reduce((sum, cell) => sum + breaksIn(cell), 0);
-      }
-      if (!open) return '';
-      if (whole > 0) rest = rest.slice(Papa.parse<string[]>(rest, { ...options, preview: whole }).meta.cursor);
-      if (!isLast && rest.length <= LONGEST_QUOTED) return rest;
-      strayMarks++;
-      const end = rest.indexOf('\n');
-      take((end < 0 ? rest : rest.slice(0, end)).split(delimiter), line++);
-      if (end < 0) return '';
-      rest = rest.slice(end + 1);
-    }
+  function takeQuoted(text: string, take: TakeRow): void {
+    const { data, errors } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
+    const isOneToALine = errors.length === 0 && !data.some((cells) => cells.some((cell) => cell.includes('\n')));
+    if (isOneToALine) for (const cells of data) take(cells, line++);
+    else for (const one of text.split('\n')) take(cellsOfLine(one, delimiter), line++);
   }
 
-  function takePlain(text: string, take: TakeRecord): void {
+  function takePlain(text: string, take: TakeRow): void {
     let next = -1;
     for (let from = 0; from <= text.length; ) {
       const newline = text.indexOf('\n', from);
@@ -81,10 +56,6 @@ export function recordReader(delimiter: Delimiter, lastColumn = Infinity): Recor
     }
   }
 
-  function takeBlanks(text: string, take: TakeRecord): void {
-    for (const one of text.split('\n')) take(cellsBetweenBlanks(one), line++);
-  }
-
   return {
     read(text, isLast, take) {
       const all = held + text;
@@ -95,27 +66,32 @@ export function recordReader(delimiter: Delimiter, lastColumn = Infinity): Recor
         return;
       }
       held = isLast ? '' : all.slice(cut + 1);
+      refuseLongLine(held, line);
       const whole = all.slice(0, isLast && all.endsWith('\n') ? cut - 1 : cut);
       if (whole === '' && isLast) return;
-      if (delimiter === ' ') takeBlanks(whole, take);
-      else if (whole.includes('"')) {
-        const rest = takeQuoted(whole, isLast, take);
-        if (rest !== '') held = `${rest}\n${held}`;
-      } else takePlain(whole, take);
-      refuseLongLine(held, line);
+      if (delimiter === ' ') for (const one of whole.split('\n')) take(cellsBetweenBlanks(one), line++);
+      else if (whole.includes('"')) takeQuoted(whole, take);
+      else takePlain(whole, take);
     },
   };
 }
 
-/** All records of a text, and the line that each begins on. */
+/** All records of a text and the line that each begins on. In quotation marks a cell may hold line breaks, as headers do. */
 export function recordsIn(text: string, delimiter: Delimiter): { rows: string[][]; lines: number[] } {
-  const [rows, lines]: [string[][], number[]] = [[], []];
-  recordReader(delimiter).read(text, true, (row, line) => {
-    rows.push([...row]);
+  const whole = text.endsWith('\n') ? text.slice(0, -1) : text;
+  const { data, errors } = delimiter === ' ' ? NOTHING : Papa.parse<string[]>(whole, { delimiter, newline: '\n' });
+  const isSplit = delimiter !== ' ' && errors.length === 0;
+  const rows = isSplit ? data : whole.split('\n').map((line) => cellsOfLine(line, delimiter));
+  const lines: number[] = [];
+  let line = 1;
+  for (const row of rows) {
     lines.push(line);
-  });
+    line += 1 + row.reduce((sum, cell) => sum + cell.split('\n').length - 1, 0);
+  }
   return { rows, lines };
 }
+
+const NOTHING = { data: [], errors: [] };
 
 export function refuseLongLine(text: string, line: number): void {
   if (text.length <= LONGEST_LINE) return;
@@ -126,14 +102,16 @@ export function refuseLongLine(text: string, line: number): void {
   );
 }
 
+/** The cells of one line; where its quotation marks are wrong they are taken as they stand. */
+function cellsOfLine(line: string, delimiter: Delimiter): string[] {
+  if (delimiter === ' ') return cellsBetweenBlanks(line);
+  if (!line.includes('"')) return line.split(delimiter);
+  const { data, errors } = Papa.parse<string[]>(line, { delimiter, newline: '\n' });
+  return errors.length === 0 ? data[0]! : line.split(delimiter);
+}
+
 /** Cells between runs of blanks; a quoted cell keeps its own. */
 const cellsBetweenBlanks = (line: string): string[] =>
   line.includes('"')
     ? (line.match(/"[^"]*"|\S+/g) ?? ['']).map((cell) => cell.replaceAll('"', ''))
     : line.trim().split(/\s+/);
-
-function breaksIn(cell: string): number {
-  let count = 0;
-  for (let i = cell.indexOf('\n'); i >= 0; i = cell.indexOf('\n', i + 1)) count++;
-  return count;
-}

@@ -4,6 +4,8 @@ export interface RowStore {
   push(stamp: number, value: number, line: number): void;
   stamps(): Float64Array;
   values(): Float64Array | Float32Array;
+  /** Takes the last row back. */
+  pop(): void;
   /** The line of the file that a row came from. */
   lineOf(row: number): number;
 }
@@ -59,6 +61,10 @@ export function rowStore(): RowStore {
       }
       expectedLine = line + 1;
       count++;
+    },
+    pop() {
+      count--;
+      expectedLine = -1;
     },
     stamps: () => stamps,
     values: () => values,

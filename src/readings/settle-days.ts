@@ -22,7 +22,8 @@ export function* settleDays(
 ): Generator<void, FileRead> {
   const [main] = read.plan.channels as [RowsRead['plan']['channels'][number]];
   const count = Math.max(...read.stores.map((store) => store.count));
-  const unit = yield* settleUnit(read, hints, main, count, function* (tried) {
+  const { values, count: written } = { values: read.stores[0]!.values(), count: read.stores[0]!.count };
+  const unit = yield* settleUnit(read, hints, main, values.subarray(0, written), function* (tried) {
     yield;
     const days = daysIn(read, tried, { first: [], count: 0 });
     const mean = meanOfDays(days);

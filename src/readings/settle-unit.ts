@@ -1,7 +1,8 @@
 import { type Choice, type Note, RequestError } from '../basics/errors.js';
-import type { TemperatureUnit } from '../basics/units.js';
+import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
 import type { Channel } from './channels.js';
 
+import { isTemperature } from './read-series.js';
 import type { FileHints, RowsRead } from './rows-read.js';
 import { unitSaid } from './temperature-words.js';
 
@@ -27,7 +28,7 @@ const HOTTEST_MEAN_C = 45;
 /**
  * The unit that the caller or the file says.
  *
- * @param count  How many values there are.
+ * @param values As the file writes them.
  * @param inUnit What they would be in a unit: each choice that is offered promises just that.
  * @throws {RequestError} `choose-unit` where the file says none, or more than one.
  */
@@ -35,20 +36,28 @@ export function* settleUnit(
   read: RowsRead,
   hints: FileHints,
   channel: Channel,
-  count: number,
+  values: Float64Array | Float32Array,
   inUnit: InUnit,
 ): Generator<void, Unit> {
   const above = unitAbove(read);
   const { unit, isTorn, scale: ofColumn } = channel.meaning.unit;
   const scale = Math.min(ofColumn, above.scale);
   const said = unit ?? (isTorn ? null : above.unit);
-  const contradicts = isTorn || (unit !== null && above.unit !== null && unit !== above.unit);
   if (hints.unit) return { unit: hints.unit, scale };
+  const contradicts =
+    isTorn ||
+    (unit !== null && above.unit !== null && unit !== above.unit) ||
+    (said !== null && !suits({ unit: said, scale }, values));
   if (said && !contradicts) return { unit: said, scale };
   const choices: Choice[] = [];
   for (const [value, reads] of unitNames) {
     const found = yield* inUnit({ unit: value, scale });
-    if (!found || found.used < PLAUSIBLE_SHARE * count || found.mean < COLDEST_MEAN_C || found.mean > HOTTEST_MEAN_C)
+    if (
+      !found ||
+      found.used < PLAUSIBLE_SHARE * values.length ||
+      found.mean < COLDEST_MEAN_C ||
+      found.mean > HOTTEST_MEAN_C
+    )
       continue;
     const { min, mean, max } = found;
     choices.push({
@@ -66,10 +75,21 @@ export function* settleUnit(
     );
   }
   const detail = contradicts
-    ? `The file says more than one unit for the column "${name}".`
+    ? `What the file says of the unit of the column "${name}" contradicts itself, or its values.`
     : `The file does not say whether the column "${name}" is in °C, °F or K.`;
   const ways = choices.map(({ value }) => `unit=${value}`).join(' or ');
   throw new RequestError('choose-unit', `${detail} Send ${ways}.`, [{ parameter: 'unit', detail, choices }]);
+}
+
+/** Can half of the values, of some hundreds that stand for all, be temperatures in a unit? */
+function suits({ unit, scale }: Unit, values: Float64Array | Float32Array): boolean {
+  const stride = Math.max(1, Math.floor(values.length / 500));
+  let [good, all] = [0, 0];
+  for (let i = 0; i < values.length; i += stride) {
+    all++;
+    if (isTemperature(celsiusFrom[unit](values[i]! * scale))) good++;
+  }
+  return 2 * good >= all;
 }
 
 /** A caller's unit that the column's name contradicts is taken, and told. */

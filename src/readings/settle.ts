@@ -45,7 +45,7 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   const lineOf = (i: number): number => store.lineOf(from + (ordered.rowOf ? ordered.rowOf[lost + i]! : lost + i));
   for (let i = -lost; i < 0; i++)
     drop(read.dropped, lineOf(i), String(values[lost + i]), 'was written by a clock that had lost the date');
-  const unit = yield* settleUnit(read, hints, main, ordered.count, function* (tried) {
+  const unit = yield* settleUnit(read, hints, main, values.subarray(0, ordered.count), function* (tried) {
     const copy = { atMs: stamps.slice(lost, ordered.count), values: values.slice(lost, ordered.count) };
     const { readings, days, meanC } = yield* inCelsius(copy, tried, shape, zone, { first: [], count: 0 }, lineOf);
     if (meanC === null || days.length === 0) return null;

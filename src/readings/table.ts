@@ -78,9 +78,10 @@ function tableSplitBy(
   const usualShare = rows.filter((row) => trimmedWidth(row) === width).length / rows.length;
   const values = numbers.filter((column) => !stamps.some((stamp) => stamp.column === column));
   const score = (stamps.length > 0 ? 4 : 0) + (values.length > 0 ? 2 : 0) + usualShare;
-  const header = headerAbove(rows, first, width, delimiter);
+  const found = headerAbove(rows, first, width, delimiter);
   const sample = rows.slice(first, first + SAMPLE_ROWS).filter(isData);
-  const tornFrom = delimiter === ',' ? tornColumn(header.names, sample, width, decimalMark) : null;
+  const tornFrom = delimiter === ',' ? tornColumn(found.names, sample, width, decimalMark) : null;
+  const header = tornFrom === null ? aligned(found, sample, width) : found;
   return {
     score,
     table: {
@@ -148,6 +149,18 @@ interface Header {
   readonly top: number;
 }
 
+/**
+ * A header with more names than any row has cells, or with fewer than there are numbers, cannot be laid over the rows: it
+ * is kept as a line above them, and its names are not used.
+ */
+function aligned(header: Header, rows: readonly (readonly string[])[], width: number): Header {
+  if (header.index === null) return header;
+  const longest = rows.reduce((most, row) => Math.max(most, row.length), width);
+  const hasNamelessNumbers = rows.some((row) => row.slice(header.names.length, width).some(readsAsNumber));
+  if (header.names.length <= longest && !hasNamelessNumbers) return header;
+  return { index: null, names: [], units: header.units, top: header.index + 1 };
+}
+
 /** The rows that name the columns: the nearest above the readings that are neither blank, a rule, nor units. */
 function headerAbove(rows: readonly (readonly string[])[], first: number, width: number, delimiter: Delimiter): Header {
   let names: string[] = [];
@@ -163,7 +176,7 @@ function headerAbove(rows: readonly (readonly string[])[], first: number, width:
     const filled = row.filter((cell) => cell !== '');
     const isOfNames = filled.length >= 2 && row.length <= 2 * width + 2 && !filled.every(readsAsNumber);
     const hasNamesAbove = i > 0 && trimmedWidth(rows[i - 1]!) >= 2;
-    if (index === null && isOfNames && hasNamesAbove && isUnitsRow(filled)) {
+    if (index === null && filled.length > 0 && row.length >= 2 && hasNamesAbove && isUnitsRow(filled)) {
       units = row.map((cell, column) => [cell, units[column] ?? ''].filter(Boolean).join(' '));
       top = i;
       continue;

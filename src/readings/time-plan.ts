@@ -84,8 +84,12 @@ const allAlike = (table: Table, plans: readonly TimePlan[]): boolean =>
 function plansFrom(table: Table, columns: readonly Column[]): TimePlan[] {
   const clockOf = (indices: readonly number[]): ClockSaid =>
     clockSaid(indices.map((i) => `${columns[i]!.name} ${table.units[i] ?? ''}`).join(' '), table.preamble);
+  // All rows of one day have one date; then the clock beside it moves.
+  const isDateBesideClock = ({ index, form }: Column): boolean =>
+    form?.kind === 'calendar' && !form.hasTime && (clockBeside(columns, index)?.distinct ?? 0) > 1;
   const moving = columns.filter(
-    (column) => column.kind === 'stamp' && (column.distinct > 1 || table.sample.length < 3),
+    (column) =>
+      column.kind === 'stamp' && (column.distinct > 1 || table.sample.length < 3 || isDateBesideClock(column)),
   );
   const plans = moving.flatMap((column) => {
     const hasTime = column.form!.kind !== 'calendar' || column.form!.hasTime;

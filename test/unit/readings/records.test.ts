@@ -1,11 +1,11 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Delimiter, recordReader } from '../../../src/readings/records.js';
+import { type Delimiter, recordsIn, rowReader } from '../../../src/readings/records.js';
 
 /** All records of a text that comes in pieces of this length, each with its line. */
 function readAll(text: string, delimiter: Delimiter, piece = text.length || 1): { rows: string[][]; lines: number[] } {
-  const reader = recordReader(delimiter);
+  const reader = rowReader(delimiter);
   const [rows, lines]: [string[][], number[]] = [[], []];
   for (let from = 0; from < Math.max(1, text.length); from += piece) {
     reader.read(text.slice(from, from + piece), from + piece >= text.length, (row, line) => {
@@ -19,7 +19,7 @@ function readAll(text: string, delimiter: Delimiter, piece = text.length || 1): 
 const cell = fc.string({ unit: fc.constantFrom('a', '1', '.', ',', ';', '"', '\n', ' ', '°'), maxLength: 6 });
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-describe('recordReader', () => {
+describe('rowReader', () => {
   it('splits quoted cells as an independent parser does, however the text is cut', () => {
     fc.assert(
       fc.property(
@@ -30,7 +30,9 @@ describe('recordReader', () => {
           const text = `${table.map((row) => row.map(quoted).join(delimiter)).join('\n')}\n`;
           // csv-parse is the other parser: it shares no code with the one in use.
           const truth = parse(text, { delimiter, relax_column_count: true }) as unknown as string[][];
-          expect(readAll(text, delimiter, piece).rows).toEqual(truth);
+          expect(recordsIn(text, delimiter).rows).toEqual(truth);
+          const isOneToALine = !truth.some((row) => row.some((cell) => cell.includes('\n')));
+          if (isOneToALine) expect(readAll(text, delimiter, piece).rows).toEqual(truth);
         },
       ),
     );
@@ -48,7 +50,7 @@ describe('recordReader', () => {
           const text = `${table.map((row) => row.join(delimiter)).join('\n')}\n`;
           const truth = parse(text, { delimiter, relax_column_count: true, quote: null }) as unknown as string[][];
           expect(readAll(text, delimiter, piece).rows).toEqual(truth);
-          const reader = recordReader(delimiter, lastColumn);
+          const reader = rowReader(delimiter, lastColumn);
           const rows: string[][] = [];
           reader.read(text, true, (row) => rows.push([...row]));
           expect(rows).toEqual(truth.map((row) => row.slice(0, lastColumn + 1)));
@@ -58,7 +60,7 @@ describe('recordReader', () => {
   });
 
   it('knows the line that each record begins on, over quoted line breaks', () => {
-    expect(readAll('a,"b\nc"\nd,e\n', ',')).toEqual({
+    expect(recordsIn('a,"b\nc"\nd,e\n', ',')).toEqual({
       rows: [
         ['a', 'b\nc'],
         ['d', 'e'],
@@ -86,7 +88,7 @@ describe('recordReader', () => {
   });
 
   it('refuses a line without end', () => {
-    const reader = recordReader(',');
+    const reader = rowReader(',');
     expect(() => {
       for (let i = 0; i < 200; i++) reader.read('1'.repeat(10_000), false, () => {});
     }).toThrow(/Line 1 is longer/);
