@@ -4,7 +4,7 @@ const NINE = 57;
 const POWERS = Array.from({ length: 16 }, (_, i) => 10 ** i);
 const MOST_DIGITS = 15;
 const DECORATED =
-  /^["'=\s]*([+\-\u2212\u2013]?)\s*(\d{1,9})(?:[.,](\d{1,9}))?(?:[eE]([+-]?\d{1,2}))?\s*(?:(?:\u00c2?[\u00b0\u00ba\u02da\u00f8\u00a1\ufffd]|deg\.?)?\s*[CFKcfk]?|\u2103|\u2109|%|V|m?m)["'\s]*$/;
+  /^\s*([+\-\u2212\u2013]?)\s*(\d{1,9})(?:[.,](\d{1,9}))?(?:[eE]([+-]?\d{1,2}))?\s*(?:(?:\u00c2?[\u00b0\u00ba\u02da\u00f8\u00a1\ufffd]|deg\.?)?\s*[CFKcfk]?|\u2103|\u2109|%|V|m?m)\s*$/;
 
 /**
  * The number that a cell holds, or NaN where it holds none. Point and comma are both decimal marks: no temperature has
@@ -37,6 +37,8 @@ export function readNumber(cell: string): number {
 
 function readDecorated(cell: string): number {
   if (cell.length > 40) return NaN;
+  // Spreadsheets are kept from guessing by ="12.3".
+  if (cell.startsWith('="') && cell.endsWith('"')) return readNumber(cell.slice(2, -1));
   const match = DECORATED.exec(cell.replaceAll('\u00a0', ' ').replaceAll('\u202f', ' '));
   if (!match)
     return /^\s*[+-]?\d{1,9}[.,]\d{10,25}\s*$/.test(cell) ? Number(cell.replace(',', '.')) : bareFraction(cell);

@@ -6,7 +6,7 @@ import { possibleOrders, wallOf } from './date-order.js';
 import { type TextReader, textReader } from './encoding.js';
 import { unifyLineEnds } from './line-ends.js';
 import { readNumber } from './number-cell.js';
-import { stampReader } from './read-stamp.js';
+import { type StampReader, stampReader } from './read-stamp.js';
 import { refuseLongLine, rowReader } from './records.js';
 import { rowStore } from './row-store.js';
 import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './rows-read.js';
@@ -27,6 +27,10 @@ export interface FileReader {
 const HEAD_CHARACTERS = 200_000;
 const HEAD_LINES = 1200;
 const MOST_COLUMNS = 2000;
+/** So many rows show whether all have one width. */
+const FEW_ROWS = 5;
+/** What a file is made of shows in its first bytes, which may come one by one. */
+const SNIFFED_BYTES = 4096;
 const MOST_LATE_LABELS = 60;
 const LATE_ROWS = 20;
 
@@ -39,6 +43,7 @@ const LATE_ROWS = 20;
 export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader {
   const unify = unifyLineEnds();
   let text: TextReader | undefined;
+  let first: Uint8Array = new Uint8Array(0);
   let head = '';
   let body: Body | undefined;
 
@@ -61,13 +66,19 @@ export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader
 
   return {
     push(bytes) {
-      if (bytes.length === 0) return;
-      text ??= textReader(bytes);
-      take(unify(text.read(bytes, false), false), false);
+      if (text) {
+        take(unify(text.read(bytes, false), false), false);
+        return;
+      }
+      first = first.length === 0 ? bytes.slice() : Buffer.concat([first, bytes]);
+      if (first.length < SNIFFED_BYTES) return;
+      text = textReader(first);
+      take(unify(text.read(first, false), false), false);
     },
     *finish() {
-      if (!text) throw new RequestError('not-csv', 'The file is empty. Send the rows of readings under a header line.');
-      take(unify(text.read(new Uint8Array(0), true), true), true);
+      const rest = text ? new Uint8Array(0) : first;
+      text ??= textReader(first);
+      take(unify(text.read(rest, true), true), true);
       yield;
       return yield* settle(body!.read(text.encoding()), hints, zone);
     },
@@ -111,15 +122,23 @@ function bodyOf(head: string, hints: FileHints): Body {
   const { tornFrom, fixed, firstDataLine } = table;
   const isLong = plan.labelColumns.length > 0;
   const { textOf } = time;
-  const carriesOffset = time.form.offset !== 'none' && !time.form.kind.startsWith('epoch');
+  const isEpoch = time.form.kind.startsWith('epoch');
+  const carriesOffset = !time.form.kind.startsWith('epoch') && mostCarryOffset(table.sample.map(time.textOf), reader);
+  // Where nearly all rows have one width, another one means a delimiter lost or gained: its cells stand in other columns.
+  const evenWidth = table.tornFrom === null && !table.fixed?.unfold ? evenWidthOf(table.sample) : null;
   const orders = possibleOrders(time.form);
   const knownOrder = hints.dateOrder ?? (orders.length === 1 || time.form.year === 'first' ? orders[0]! : null);
 
-  function takeRow(row: readonly string[], line: number): void {
+  function takeRow(row: readonly string[], line: number, width: number): void {
     const stamp = textOf(row);
     let packed = reader.read(stamp);
     if (Number.isNaN(packed)) {
       takeAside(row, line, stamp);
+      return;
+    }
+    if (!carriesOffset && !isEpoch && !Number.isNaN(reader.offsetMinutes)) {
+      rows++;
+      drop(dropped, line, stamp, 'has an offset from UTC, which the others have not');
       return;
     }
     if (carriesOffset) {
@@ -133,6 +152,12 @@ function bodyOf(head: string, hints: FileHints): Body {
       // The day of the shift is known only with the order of day and month; until then one offset must serve all.
       if (knownOrder !== null) packed = wallOf(packed, knownOrder) - offset * 60_000;
       else if (offset !== stampOffset) throw askOrderOfOffsets(line);
+    }
+    const isFirst = line === firstDataLine && width > evenWidth!;
+    if (evenWidth !== null && width !== evenWidth && !isFirst) {
+      rows++;
+      drop(dropped, line, stamp, `has ${width} cells, where the others have ${evenWidth}`);
+      return;
     }
     if (title) {
       blocks.push({ title: title.text, fromRow: stores[0]!.count, line });
@@ -204,10 +229,10 @@ function bodyOf(head: string, hints: FileHints): Body {
   return {
     take(text, isLast) {
       isCutOff = isLast && text !== '' && !text.endsWith('\n');
-      records.read(text, isLast, (row, line) => {
+      records.read(text, isLast, (row, line, width) => {
         if (line < firstDataLine || (row.length === 1 && row[0] === '')) return;
-        if (fixed?.unfold) for (const one of fixed.unfold(row)) takeRow(one, line);
-        else takeRow(tornFrom === null ? row : mended(row, tornFrom), line);
+        if (fixed?.unfold) for (const one of fixed.unfold(row)) takeRow(one, line, width);
+        else takeRow(tornFrom === null ? row : mended(row, tornFrom), line, width);
       });
     },
     read(encoding) {
@@ -310,6 +335,23 @@ function planFor(
 const titleOf = (line: string): string => line.replace(/^[#\s]+/, '').replace(/[,;\s]+$/, '');
 const lastTitle = (preamble: readonly string[]): string =>
   titleOf([...preamble].reverse().find((line) => titleOf(line) !== '') ?? '');
+
+/** How many cells nearly all rows have; null where rows differ. Some loggers add their number to the first row only. */
+function evenWidthOf(rows: readonly (readonly string[])[]): number | null {
+  const widths = rows.map((row) => row.length).sort((a, b) => a - b);
+  const middle = widths[widths.length >> 1]!;
+  const others = widths.filter((width) => width !== middle).length;
+  return others <= Math.max(1, 0.1 * rows.length) && rows.length >= FEW_ROWS ? middle : null;
+}
+
+/** Do most stamps carry an offset from UTC? */
+function mostCarryOffset(texts: readonly string[], reader: StampReader): boolean {
+  const offsets = texts.filter((text) => !Number.isNaN(reader.read(text)) && !Number.isNaN(reader.offsetMinutes));
+  return 2 * offsets.length > texts.length;
+}
+
+const shortestOf = (cells: readonly string[]): number =>
+  Math.min(Infinity, ...cells.flatMap((cell) => (Number.isNaN(readNumber(cell)) ? [] : cell.trim().length)));
 
 /** The fewest digits behind the mark that numbers among cells are written with. */
 function fractionDigits(cells: readonly string[]): number {

@@ -4,8 +4,8 @@ import { RequestError } from '../basics/errors.js';
 /** What stands between two cells; a blank means a run of blanks. */
 export type Delimiter = ',' | ';' | '\t' | '|' | ' ';
 
-/** Takes a row and its line, the first of the file being 1. The row is used again for the next line. */
-export type TakeRow = (row: readonly string[], line: number) => void;
+/** Takes a row, its line, the first of the file being 1, and how many cells it has. The row is used again for the next. */
+export type TakeRow = (row: readonly string[], line: number, width: number) => void;
 
 /** Splits text into rows as it comes. */
 export interface RowReader {
@@ -30,8 +30,15 @@ export function rowReader(delimiter: Delimiter, lastColumn = Infinity): RowReade
   function takeQuoted(text: string, take: TakeRow): void {
     const { data, errors } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
     const isOneToALine = errors.length === 0 && !data.some((cells) => cells.some((cell) => cell.includes('\n')));
-    if (isOneToALine) for (const cells of data) take(cells, line++);
-    else for (const one of text.split('\n')) take(cellsOfLine(one, delimiter), line++);
+    const rows = isOneToALine ? data : text.split('\n').map((one) => cellsOfLine(one, delimiter));
+    for (const cells of rows) take(cells, line++, cells.length);
+  }
+
+  function takeBlanks(text: string, take: TakeRow): void {
+    for (const one of text.split('\n')) {
+      const cells = cellsBetweenBlanks(one);
+      take(cells, line++, cells.length);
+    }
   }
 
   function takePlain(text: string, take: TakeRow): void {
@@ -46,12 +53,14 @@ export function rowReader(delimiter: Delimiter, lastColumn = Infinity): RowReade
           next = text.indexOf(delimiter, start);
           if (next < 0) next = Infinity;
         }
-        row[count++] = text.slice(start, Math.min(next, end));
-        if (next >= end || count > lastColumn) break;
+        if (count <= lastColumn) row[count] = text.slice(start, Math.min(next, end));
+        count++;
+        if (next >= end) break;
         start = next + 1;
       }
-      if (row.length !== count) row.length = count;
-      take(row, line++);
+      const taken = Math.min(count, lastColumn + 1);
+      if (row.length !== taken) row.length = taken;
+      take(row, line++, count);
       from = end + 1;
     }
   }
@@ -69,7 +78,7 @@ export function rowReader(delimiter: Delimiter, lastColumn = Infinity): RowReade
       refuseLongLine(held, line);
       const whole = all.slice(0, isLast && all.endsWith('\n') ? cut - 1 : cut);
       if (whole === '' && isLast) return;
-      if (delimiter === ' ') for (const one of whole.split('\n')) take(cellsBetweenBlanks(one), line++);
+      if (delimiter === ' ') takeBlanks(whole, take);
       else if (whole.includes('"')) takeQuoted(whole, take);
       else takePlain(whole, take);
     },

@@ -239,7 +239,8 @@ function tornColumn(
   if (names.length < 2 || tornCount < 1 || tornCount >= names.length || decimalMark === '.') return null;
   const from = names.length - tornCount;
   const full = sample.filter((row) => row.length === width);
-  const mayBeTorn = full.every((row) => row.slice(from).every((cell) => /^\s*-?\d{1,3}\s*$/.test(cell)));
+  const mayBeTorn =
+    full.length > 0 && full.every((row) => row.slice(from).every((cell) => /^\s*-?\d{1,3}\s*$/.test(cell)));
   if (!mayBeTorn) return null;
   if (decimalMark === ',' || tornCount > 1 || sample.some((row) => row.length === names.length)) return from;
   if (carriesOver(full.map((row) => [Number(row[from]), Number(row[from + 1])]))) return from;
