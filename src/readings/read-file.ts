@@ -205,9 +205,11 @@ function bodyOf(head: string, hints: FileHints): Body {
   function dropTornEnd(): void {
     stores.forEach((store, i) => {
       const { column } = plan.channels[i]!;
-      const shortest = fractionDigits(table.sample.slice(0, -1).map((row) => row[column] ?? ''));
-      if (store.count === 0 || store.lineOf(store.count - 1) !== lastLine || fractionDigits([lastCell]) >= shortest)
-        return;
+      const others = table.sample.slice(0, -1).map((row) => row[column] ?? '');
+      if (store.count === 0 || store.lineOf(store.count - 1) !== lastLine) return;
+      const hasAll =
+        fractionDigits([lastCell]) >= fractionDigits(others) && lastCell.trim().length >= shortestOf(others);
+      if (hasAll) return;
       store.pop();
       drop(dropped, lastLine, lastCell, 'stands on a last line that is cut off');
     });
@@ -350,6 +352,7 @@ function mostCarryOffset(texts: readonly string[], reader: StampReader): boolean
   return 2 * offsets.length > texts.length;
 }
 
+/** The fewest characters that numbers among cells are written with. */
 const shortestOf = (cells: readonly string[]): number =>
   Math.min(Infinity, ...cells.flatMap((cell) => (Number.isNaN(readNumber(cell)) ? [] : cell.trim().length)));
 

@@ -21,6 +21,8 @@ export interface StampForm {
 
 /** A form of this many cells in a hundred is the column's. */
 const USUAL_PERCENT = 80;
+/** Stamps of a column have a time of day if so many in a hundred do. */
+const TIMES_PERCENT = 30;
 const MOST_CELLS = 200;
 
 const plain: StampForm = {
@@ -128,7 +130,8 @@ function tallyOf(cells: readonly string[], { form, layout, style }: Writing): Ta
 
 const formOf = ({ form, count, times, offsets, hhmm, zoneWord }: Tally): StampForm => ({
   ...form,
-  hasTime: times > 0,
+  // One odd cell does not decide; but some programs leave 00:00 out.
+  hasTime: times >= TIMES_PERCENT * 0.01 * count,
   isHhmm: form.kind === 'day-of-year' && hhmm > 0,
   offset: offsets === 0 ? 'none' : offsets < count ? 'some' : 'all',
   zoneWord,

@@ -100,7 +100,8 @@ function plansFrom(table: Table, columns: readonly Column[]): TimePlan[] {
       clock.kind === 'number'
         ? columns.find(({ index, name }) => index === clock.index + 1 && parts.minute.test(name))
         : undefined;
-    const used = [column.index, clock.index, ...(minute ? [minute.index] : [])];
+    const half = halfBeside(columns, clock.index);
+    const used = [column.index, clock.index, ...(minute ? [minute.index] : []), ...(half === undefined ? [] : [half])];
     return planOf(table, columns, used, clockOf(used)) ?? [];
   });
   if (plans.length > 0) return plans;
@@ -128,6 +129,15 @@ function plansFrom(table: Table, columns: readonly Column[]): TimePlan[] {
     hour === undefined ? undefined : columns.find(({ index, name }) => index > hour && parts.minute.test(name))?.index;
   const used = [...date, ...(hour === undefined ? [] : [hour]), ...(minute === undefined ? [] : [minute])];
   return [planOf(table, columns, used, clockOf(used)) ?? []].flat();
+}
+
+const HALF =
+  /^(?:[ap]\.?\s?m?\.?|vorm\.?|nachm\.?|上午|下午|오전|오후|午前|午後|fm|em|de\.?|du\.?|πμ|μμ|π\.?μ\.?|μ\.?μ\.?)$/i;
+/** The column with the half of the day, AM or PM, where it stands right behind the time of day. */
+function halfBeside(columns: readonly Column[], clock: number): number | undefined {
+  const next = columns[clock + 1];
+  const isHalf = next?.kind === 'text' && next.distinct <= 2 && next.cells.every((cell) => HALF.test(cell.trim()));
+  return isHalf ? next.index : undefined;
 }
 
 /** Whole numbers side by side, in a file without names, that run as year, month, day, hour or year, day of year, hour. */
@@ -235,6 +245,10 @@ function joinOf(columns: readonly Column[], indices: readonly number[]): (row: r
     const clock = c === undefined ? undefined : clockText(c);
     return (row) =>
       `${(row[a] ?? '').trim()} ${(row[b] ?? '').trim().padStart(3, '0')}${clock ? ` ${clock(row).replace(':', '')}` : ''}`;
+  }
+  const last = indices.at(-1)!;
+  if (columns[last]!.kind === 'text') {
+    return (row) => indices.map((index) => (row[index] ?? '').trim()).join(' ');
   }
   if (c !== undefined) return (row) => `${(row[a] ?? '').trim()} ${pad(row[b])}:${pad(row[c])}`;
   const clock = clockText(b);
