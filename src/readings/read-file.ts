@@ -230,7 +230,7 @@ function bodyOf(head: string, hints: FileHints): Body {
 
   return {
     take(text, isLast) {
-      isCutOff = isLast && text !== '' && !text.endsWith('\n');
+      if (text !== '') isCutOff = !text.endsWith('\n');
       records.read(text, isLast, (row, line, width) => {
         if (line < firstDataLine || (row.length === 1 && row[0] === '')) return;
         if (fixed?.unfold) for (const one of fixed.unfold(row)) takeRow(one, line, width);

@@ -156,7 +156,8 @@ interface Header {
 function aligned(header: Header, rows: readonly (readonly string[])[], width: number): Header {
   if (header.index === null) return header;
   const longest = rows.reduce((most, row) => Math.max(most, row.length), width);
-  const hasNamelessNumbers = rows.some((row) => row.slice(header.names.length, width).some(readsAsNumber));
+  const named = trimmedWidth(header.names);
+  const hasNamelessNumbers = rows.some((row) => row.slice(named, width).some(readsAsNumber));
   if (header.names.length <= longest && !hasNamelessNumbers) return header;
   return { index: null, names: [], units: header.units, top: header.index + 1 };
 }
@@ -174,7 +175,8 @@ function headerAbove(rows: readonly (readonly string[])[], first: number, width:
       continue;
     }
     const filled = row.filter((cell) => cell !== '');
-    const isOfNames = filled.length >= 2 && row.length <= 2 * width + 2 && !filled.every(readsAsNumber);
+    const isOfNames =
+      filled.length >= 2 && row.length <= 2 * width + 2 && filled.filter(readsAsNumber).length < MOSTLY * filled.length;
     const hasNamesAbove = i > 0 && trimmedWidth(rows[i - 1]!) >= 2;
     if (index === null && filled.length > 0 && row.length >= 2 && hasNamesAbove && isUnitsRow(filled)) {
       units = row.map((cell, column) => [cell, units[column] ?? ''].filter(Boolean).join(' '));
