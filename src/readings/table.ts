@@ -1,6 +1,7 @@
 import { RequestError } from '../basics/errors.js';
 import { isRule, isUnitsRow, readsAsNumber } from './cell-kinds.js';
 import { type FixedForm, fixedFormOf } from './fixed-forms.js';
+import { stampReader } from './read-stamp.js';
 import { type Delimiter, recordsIn } from './records.js';
 import { stampFormOf } from './stamp-form.js';
 import { saysMissing } from './temperature-words.js';
@@ -68,13 +69,16 @@ function tableSplitBy(
   const numbers = columns.flatMap((cells, column) => (isMostly(cells, readsAsNumber) ? [column] : []));
   const hasClock = columns.some((cells) => stampFormOf(cells)?.kind === 'clock');
   if (stamps.length === 0 && numbers.length < (hasClock ? 1 : 2)) return undefined;
+  const readers = stamps.map(({ column, form }) => ({ column, reader: stampReader(form) }));
   const isData = (row: readonly string[]): boolean =>
-    stamps.length > 0
-      ? stamps.some(({ column, form }) => stampFormOf([row[column] ?? ''])?.kind === form.kind)
+    readers.length > 0
+      ? readers.some(({ column, reader }) => !Number.isNaN(reader.read(row[column] ?? '')))
       : numbers.every((column) => readsAsNumber(row[column] ?? '') || saysMissing(row[column] ?? '')) &&
         numbers.some((column) => readsAsNumber(row[column] ?? ''));
-  const first = rows.findIndex((row) => row.length > 1 && isData(row));
+  let first = rows.findIndex((row) => row.length > 1 && isData(row));
   if (first < 0) return undefined;
+  // A first row whose stamp or value is spoilt is still a row, and no header.
+  while (first > 0 && isSpoiltRow(rows[first - 1]!, numbers, width)) first--;
   const usualShare = rows.filter((row) => trimmedWidth(row) === width).length / rows.length;
   const values = numbers.filter((column) => !stamps.some((stamp) => stamp.column === column));
   const score = (stamps.length > 0 ? 4 : 0) + (values.length > 0 ? 2 : 0) + usualShare;
@@ -115,6 +119,13 @@ function tableOfFixed(head: string, fixed: FixedForm): Table {
     tornFrom: null,
     fixed,
   };
+}
+
+/** Has a row the width and the numbers of readings, and digits where they have their stamps? */
+function isSpoiltRow(row: readonly string[], numbers: readonly number[], width: number): boolean {
+  if (trimmedWidth(row) !== width || !/\d{2}/.test(row.find((cell) => !readsAsNumber(cell)) ?? '00')) return false;
+  const read = numbers.filter((column) => readsAsNumber(row[column] ?? '')).length;
+  return read > 0 && read >= 0.6 * numbers.length;
 }
 
 /** A row's cells, without the empty ones at its end. */
@@ -225,7 +236,7 @@ const named = (names: readonly string[], width: number): string[] =>
 
 /** Text that stands to the right of the readings. */
 const legendBeside = (rows: readonly (readonly string[])[], width: number): string[] =>
-  rows.slice(0, 40).flatMap((row) => row.slice(width).filter((cell) => /[a-z]/i.test(cell)));
+  rows.slice(0, 40).flatMap((row) => row.slice(width).filter((cell) => /\p{L}{3}/u.test(cell)));
 
 /**
  * The column from which pairs of cells are torn numbers, or null.
