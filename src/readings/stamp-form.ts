@@ -23,7 +23,8 @@ export interface StampForm {
 const USUAL_PERCENT = 80;
 /** Stamps of a column have a time of day if so many in a hundred do. */
 const TIMES_PERCENT = 30;
-const MOST_CELLS = 200;
+const MOST_CELLS = 100;
+const TELLING_CELLS = 10;
 
 const plain: StampForm = {
   kind: 'calendar',
@@ -97,6 +98,7 @@ export function stampFormOf(cells: readonly string[]): StampForm | undefined {
   for (const writing of writings) {
     const tally = tallyOf(filled, writing);
     if (tally.count > (best?.count ?? 0)) best = tally;
+    if (tally.count === filled.length) break;
   }
   if (best && best.count * 100 >= USUAL_PERCENT * filled.length) return formOf(best);
   for (const kind of ['epoch-seconds', 'epoch-milliseconds'] as const) {
@@ -117,7 +119,10 @@ interface Tally {
 
 function tallyOf(cells: readonly string[], { form, layout, style }: Writing): Tally {
   const tally: Tally = { form, count: 0, times: 0, offsets: 0, hhmm: 0, zoneWord: null };
+  let seen = 0;
   for (const cell of cells) {
+    // Most columns are none of most forms, which soon shows.
+    if (seen++ === TELLING_CELLS && tally.count < TELLING_CELLS / 2) break;
     if (!scanStamp(cell, layout) || (style && Number.isNaN(dateCode(style)))) continue;
     tally.count++;
     if (found.times > 0) tally.times++;

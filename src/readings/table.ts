@@ -28,6 +28,10 @@ export interface Table {
 const delimiters: readonly Delimiter[] = [';', '\t', ',', '|', ' '];
 const SAMPLE_ROWS = 1000;
 const CLEARLY_BETTER = 0.5;
+/** Stamps, values, and all rows of one width. */
+const BEST_SCORE = 7;
+/** So many cells show what a column holds. */
+const TELLING_CELLS = 60;
 const MOST_HEADER_LINES = 4;
 
 /**
@@ -42,6 +46,8 @@ export function tableOf(head: string, decimalMark: '.' | ',' | null): Table | un
   if (fixed) return tableOfFixed(head, fixed);
   let best: { table: Table; score: number } | undefined;
   for (const delimiter of delimiters) {
+    if (best && best.score + CLEARLY_BETTER >= BEST_SCORE) break;
+    if (!head.includes(delimiter)) continue;
     const found = tableSplitBy(delimiter, head, decimalMark);
     // Blanks stand in stamps and remarks too: what comes later in the list must be much better.
     if (found && (!best || found.score > best.score + CLEARLY_BETTER)) best = found;
@@ -60,14 +66,12 @@ function tableSplitBy(
   if (width < 2) return undefined;
   const usual = rows.slice(rows.length >> 1).filter((row) => trimmedWidth(row) === width);
   if (usual.length === 0) return undefined;
-  const cellsOf = (column: number): string[] => usual.slice(0, 200).map((row) => row[column] ?? '');
+  const cellsOf = (column: number): string[] => usual.slice(0, TELLING_CELLS).map((row) => row[column] ?? '');
   const columns = Array.from({ length: width }, (_, column) => cellsOf(column));
-  const stamps = columns.flatMap((cells, column) => {
-    const form = stampFormOf(cells);
-    return form && form.kind !== 'clock' ? [{ column, form }] : [];
-  });
+  const forms = columns.map(stampFormOf);
+  const stamps = forms.flatMap((form, column) => (form && form.kind !== 'clock' ? [{ column, form }] : []));
   const numbers = columns.flatMap((cells, column) => (isMostly(cells, readsAsNumber) ? [column] : []));
-  const hasClock = columns.some((cells) => stampFormOf(cells)?.kind === 'clock');
+  const hasClock = forms.some((form) => form?.kind === 'clock');
   if (stamps.length === 0 && numbers.length < (hasClock ? 1 : 2)) return undefined;
   const readers = stamps.map(({ column, form }) => ({ column, reader: stampReader(form) }));
   const isData = (row: readonly string[]): boolean =>

@@ -47,8 +47,8 @@ export function diffusivityFromLag(lagH: number, apartCm: number): number | null
 /**
  * Thermal diffusivity of the ground between two probes, where swing and lag tell the same story.
  *
- * They do not where a probe is badly placed, a clock is wrong, or heat moves otherwise than by conduction: a sensor lying
- * on the surface agrees with no diffusivity at all.
+ * They do not where a probe is badly placed, a clock is wrong, or heat moves otherwise than by conduction: a sensor
+ * lying on the surface agrees with no diffusivity at all.
  *
  * @param upperC  Hourly temperatures of the upper probe, none missing [°C]. Shape (n), n >= 72.
  * @param lowerC  The lower's, at the same times [°C]. Shape (n).
@@ -59,8 +59,8 @@ export function diffusivityFromLag(lagH: number, apartCm: number): number | null
  *
  * Formula: X = Σ (T - mean) sin²(π h/n) e^(-2πi h/24), which keeps drifts out; ln(X1/X2) = dz/D (1 + i); κ = ω D²/2.
  * The middle is that of dz/D.
- * Validity: bare ground at Hamburg, April to October 2018, 27 weeks at 5 and 10 cm: 4.3e-7 to 5.5e-7 by swing, 5.6e-7 to
- * 6.8e-7 by lag (10th and 90th percentile), accepted in 18 weeks; at 10 and 20 cm in 2 weeks only.
+ * Validity: bare ground at Hamburg, April to October 2018, 27 weeks at 5 and 10 cm: 4.3e-7 to 5.5e-7 by swing, 5.6e-7
+ * to 6.8e-7 by lag (10th and 90th percentile), accepted in 18 weeks; at 10 and 20 cm in 2 weeks only.
  * Source: as `diffusivityFromSwings`; the limits are our own judgement.
  * @example diffusivityFromTwoProbes(10 K at 5 cm, 7 K at 10 cm 1.36 h later, 5) // => diffusivityM2s 7.15e-7
  */

@@ -88,7 +88,7 @@ export function probeUpdate(model: ResidualModel, probe: ProbeDays, asked: DaysW
   return { correctionK, sdK };
 }
 
-/** Which readings are used, by index. Blocks of days are counted from day 0, so that a new reading unsettles no old choice. */
+/** Which readings are used, by index. Blocks are counted from day 0, so that a new reading unsettles no old choice. */
 function thinned(days: ArrayLike<number>): number[] {
   const inFull = Math.max(0, days.length - USED_IN_FULL);
   const oldest = days[days.length - 1]! - DAYS_BACK;

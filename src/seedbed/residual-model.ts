@@ -29,7 +29,7 @@ const UNDER_COVER = { fastK2: 0.75, fastDays: 2.2, slowK2: 0.7, slowDays: 80, no
  *
  * Validity: fitted to 99 stations under natural cover, 26-49° N, daily means at 5 cm, March to October 2009-2024.
  * Source: our own study of the U.S. Climate Reference Network (fixtures/golden/probe-update.json has worked values).
- * @example residualsWithRain(0) // => { scale: 1, siteK2: [0.87, 0.28, 3.9], fastK2: 0.75, fastDays: 2.2, slowK2: 0.7, slowDays: 80, noiseK2: 0.05 }
+ * @example residualsWithRain(0.6953).scale // => 0.784
  */
 export function residualsWithRain(aridityLA: number): ResidualModel {
   return { scale: Math.exp(-0.35 * aridityLA), siteK2: [0.87, 0.28, 3.9], ...UNDER_COVER };
@@ -43,7 +43,7 @@ export function residualsWithRain(aridityLA: number): ResidualModel {
  * @returns The residual model; w = 0.85 exp(0.45 V).
  *
  * Validity, Source: as `residualsWithRain`.
- * @example residualsWithoutRain(0) // => { scale: 0.85, siteK2: [1.03, 0.68, 5.0], fastK2: 0.75, fastDays: 2.2, slowK2: 0.7, slowDays: 80, noiseK2: 0.05 }
+ * @example residualsWithoutRain(-0.3).scale // => 0.743
  */
 export function residualsWithoutRain(vapourV: number): ResidualModel {
   return { scale: 0.85 * Math.exp(0.45 * vapourV), siteK2: [1.03, 0.68, 5], ...UNDER_COVER };
@@ -65,6 +65,7 @@ export const onBareGround = (model: ResidualModel): ResidualModel => ({ ...model
  * @returns Variance [K²], the probe's noise included.
  *
  * Formula: w (P00 + 2 x P01 + x² P11 + fast + slow + noise)
+ * @example residualVarianceK2(residualsWithRain at w 0.784, 0.1) // => 1.933
  */
 export function residualVarianceK2(model: ResidualModel, x: number): number {
   const { scale, fastK2, slowK2, noiseK2 } = model;
