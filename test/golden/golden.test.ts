@@ -9,8 +9,12 @@ import { COHORTS, cohortRun } from '../../src/germination/cohorts.js';
 import { bestPercent, germinationCurve, rateAt } from '../../src/germination/curve.js';
 import { hotThreshold } from '../../src/germination/hot-threshold.js';
 import { outcomeAt } from '../../src/germination/outcome.js';
+import { dampingDepthCm, lagH, swingAtDepthK } from '../../src/seedbed/damping.js';
 import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/day-curve.js';
 import { dayLengthH } from '../../src/seedbed/day-length.js';
+import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/diffusivity-from-two-probes.js';
+import { probeUpdate } from '../../src/seedbed/probe-update.js';
+import { residualsWithRain, residualVarianceK2 } from '../../src/seedbed/residual-model.js';
 import { seasonalDrift } from '../../src/seedbed/seasonal-drift.js';
 import { constantFor, cropCalled, hourly, type Part, rowsOf, seedOf } from '../unit/germination/make.js';
 
@@ -44,6 +48,10 @@ interface OfCrop {
 interface AtTemp extends OfCrop {
   readonly tempC: number;
 }
+interface Wave {
+  readonly diffusivityM2s: number;
+  readonly periodH: number;
+}
 type OwnRows = readonly (readonly [number, number, number?])[];
 
 const fahrenheit = (tempC: number): number => (tempC * 9) / 5 + 32;
@@ -71,6 +79,37 @@ const runners: Record<string, (given: never) => Out> = {
     const known = Array.from({ length: given.knownDays }, (_, day) => given.fromC + given.risingC * day);
     const drift = seasonalDrift(known, given.nextDay, given.latitudeDeg, Math.max(...given.onDays) + 1);
     return given.onDays.map((day) => drift[day]!);
+  },
+  'seedbed/damping dampingDepthCm': ({ diffusivityM2s, periodH }: Wave) => dampingDepthCm(diffusivityM2s, periodH),
+  'seedbed/damping swingAtDepthK': (given: Wave & { swingK: number; fromCm: number; toCm: number }) =>
+    swingAtDepthK(given.swingK, given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
+  'seedbed/damping lagH': (given: Wave & { fromCm: number; toCm: number }) =>
+    lagH(given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
+  'seedbed/damping: the whole wave': (
+    given: Wave & { meanC: number; swingK: number; depthCm: number; hour: number },
+  ) => {
+    const { diffusivityM2s, periodH } = given;
+    const sinceRise = given.hour - lagH(0, given.depthCm, diffusivityM2s, periodH);
+    const swingK = swingAtDepthK(given.swingK, 0, given.depthCm, diffusivityM2s, periodH);
+    return given.meanC + swingK * Math.sin((2 * Math.PI * sinceRise) / periodH);
+  },
+  'seedbed/diffusivity-from-two-probes: by swing': (given: { upperK: number; lowerK: number; apartCm: number }) =>
+    diffusivityFromSwings(given.upperK, given.lowerK, given.apartCm),
+  'seedbed/diffusivity-from-two-probes: by lag': (given: { lagH: number; apartCm: number }) =>
+    diffusivityFromLag(given.lagH, given.apartCm),
+  'seedbed/probe-update': (given: {
+    scale: number;
+    residualsK: readonly number[];
+    sunThen: number;
+    days: readonly number[];
+    sun: readonly number[];
+  }) => {
+    const model = { ...residualsWithRain(0), scale: given.scale };
+    const { residualsK, days, sun } = given;
+    const known = { days: [...residualsK.keys()], sun: residualsK.map(() => given.sunThen), residualsK };
+    const { correctionK, sdK } = probeUpdate(model, known, { days, sun });
+    const sdWithoutProbeK = Math.sqrt(residualVarianceK2(model, given.sunThen));
+    return { correctionK: [...correctionK], sdK: [...sdK], sdWithoutProbeK };
   },
 
   'germination/crops rows: days': ({ crop }: OfCrop) =>
