@@ -1,5 +1,5 @@
 import { dateCode } from './date-code.js';
-import { epochMs } from './epoch.js';
+import { type EpochKind, epochMs } from './epoch.js';
 import { found, scanStamp } from './scan-stamp.js';
 import { type StampForm, writingOf } from './stamp-form.js';
 
@@ -25,8 +25,8 @@ export interface StampReader {
  * @param form - as `stampFormOf` found it
  */
 export function stampReader(form: StampForm): StampReader {
-  if (form.kind === 'epoch-seconds' || form.kind === 'epoch-milliseconds') {
-    const { kind } = form;
+  if (form.kind.startsWith('epoch')) {
+    const kind = form.kind as EpochKind;
     return { read: (text) => epochMs(text, kind), offsetMinutes: 0 };
   }
   const { layout, style } = writingOf(form);

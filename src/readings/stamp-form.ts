@@ -1,10 +1,10 @@
 import { type DateStyle, dateCode } from './date-code.js';
-import { epochMs } from './epoch.js';
+import { type EpochKind, epochKinds, epochMs } from './epoch.js';
 import { found, type Layout, scanStamp } from './scan-stamp.js';
 
 /** How the stamps of a column are written. */
 export interface StampForm {
-  readonly kind: 'calendar' | 'epoch-seconds' | 'epoch-milliseconds' | 'day-of-year' | 'clock';
+  readonly kind: 'calendar' | 'day-of-year' | 'clock' | EpochKind;
   /** Where a calendar date has its year of four digits; `unknown` where all three numbers have two. */
   readonly year: 'first' | 'last' | 'unknown';
   readonly month: 'number' | 'name';
@@ -101,7 +101,7 @@ export function stampFormOf(cells: readonly string[]): StampForm | undefined {
     if (tally.count === filled.length) break;
   }
   if (best && best.count * 100 >= USUAL_PERCENT * filled.length) return formOf(best);
-  for (const kind of ['epoch-seconds', 'epoch-milliseconds'] as const) {
+  for (const kind of epochKinds) {
     const count = filled.filter((cell) => !Number.isNaN(epochMs(cell, kind))).length;
     if (count * 100 >= USUAL_PERCENT * filled.length) return { ...plain, kind, offset: 'all' };
   }

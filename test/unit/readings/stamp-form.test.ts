@@ -42,6 +42,8 @@ describe('the form of a column of stamps', () => {
     ['1803891600', 'epoch-seconds'],
     ['1803891600.25', 'epoch-seconds'],
     ['1803891600123', 'epoch-milliseconds'],
+    ['1803891600123456', 'epoch-microseconds'],
+    ['1803891600123456789', 'epoch-nanoseconds'],
     ['2027 121 1300', 'day-of-year'],
     ['2027-121', 'day-of-year'],
     ['9:05', 'clock'],
