@@ -3,7 +3,7 @@ import { type Fault, type Note, notUnderstood, RequestError } from '../basics/er
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
 import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
 import { type Day, daysOf } from './days.js';
-import { inTimeOrder, type RawReading, type Readings } from './readings.js';
+import { type RawReading, type Readings, rowsInTimeOrder } from './readings.js';
 import { longestJoinedMs, usualStepMs } from './step.js';
 
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
@@ -91,7 +91,7 @@ export function readingsSeries(
   raw: readonly RawReading[],
   shape: Pick<ReadSeries, 'medium' | 'probeDepthCm' | 'origin' | 'unit' | 'zone'>,
 ): ReadSeries {
-  const { readings, conflictsMs } = inTimeOrder(raw);
+  const { readings, conflictsMs } = rowsInTimeOrder(raw);
   const step = usualStepMs(readings.atMs);
   return {
     ...shape,

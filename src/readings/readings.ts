@@ -20,7 +20,7 @@ export interface RawReading {
  *
  * @returns The readings, and the instants that came with two different values: their mean stands, and they are told.
  */
-export function inTimeOrder(raw: readonly RawReading[]): { readings: Readings; conflictsMs: number[] } {
+export function rowsInTimeOrder(raw: readonly RawReading[]): { readings: Readings; conflictsMs: number[] } {
   const sorted = [...raw].sort((a, b) => a.atMs - b.atMs || a.valueC - b.valueC || a.basis - b.basis);
   const conflictsMs: number[] = [];
   const kept: RawReading[] = [];

@@ -42,7 +42,7 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   const ordered = yield* inTimeOrder(stamps, values, stamps.length);
   if (ordered.count === 0) throw nothingRead(read);
   const lost = lostClockRows(stamps.subarray(0, ordered.count));
-  const lineOf = (i: number): number => store.lineOf(from + (ordered.rowOf ? ordered.rowOf[lost + i]! : lost + i));
+  const lineOf = (i: number): number => store.lineOf(from + ordered.rowOf(lost + i));
   for (let i = -lost; i < 0; i++)
     drop(read.dropped, lineOf(i), String(values[lost + i]), 'was written by a clock that had lost the date');
   const unit = yield* settleUnit(read, hints, main, values.subarray(0, ordered.count), function* (tried) {

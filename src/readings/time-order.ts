@@ -3,10 +3,10 @@ const SLICE = 100_000;
 /** Rows in time order, each instant once. */
 export interface Ordered {
   readonly count: number;
-  /** The row, in file order, that each reading came from; null where the file was in order and nothing was left out. */
-  readonly rowOf: Uint32Array | null;
+  /** The row, in file order, that a reading came from. */
+  readonly rowOf: (reading: number) => number;
   readonly repeated: number;
-  /** Instants that came with different values: their mean stands. */
+  /** Instants that came with different values: the mean of those stands, however often each came. */
   readonly conflictsMs: number[];
 }
 
@@ -24,41 +24,40 @@ export function* inTimeOrder(
   values: Float64Array | Float32Array,
   count: number,
 ): Generator<void, Ordered> {
-  if (isRising(atMs, count)) return { count, rowOf: null, repeated: 0, conflictsMs: [] };
-  let order = yield* orderOf(atMs, count);
-  if (order) {
-    const [times, kept] = [atMs.slice(0, count), values.slice(0, count)];
-    for (let i = 0; i < order.length; i++) {
-      atMs[i] = times[order[i]!]!;
-      values[i] = kept[order[i]!]!;
-      if (i % SLICE === 0) yield;
-    }
+  const inOrder = { count, repeated: 0, conflictsMs: [] };
+  if (isRising(atMs, count)) return { ...inOrder, rowOf: (i) => i };
+  if (isFalling(atMs, count)) {
+    // The newest first, as many programs write: nothing more is needed, and no memory.
+    atMs.subarray(0, count).reverse();
+    values.subarray(0, count).reverse();
+    return { ...inOrder, rowOf: (i) => count - 1 - i };
   }
-  const ordered = order ? order.length : count;
+  const sorted = yield* orderOf(atMs, count);
+  if (sorted) yield* rearrange(atMs, values, sorted.order);
+  let order = sorted?.order;
+  const ordered = sorted ? sorted.length : count;
   let [out, repeated] = [0, 0];
   const conflictsMs: number[] = [];
   for (let i = 0; i < ordered; ) {
     const at = atMs[i]!;
     const from = i;
-    let sum = 0;
-    let differ = false;
-    for (; i < ordered && atMs[i] === at; i++) {
-      sum += values[i]!;
-      differ ||= values[i] !== values[from];
-    }
-    if (i - from > 1) {
+    for (i++; i < ordered && atMs[i] === at; ) i++;
+    const alike = i - from === 1 ? null : new Set(values.subarray(from, i));
+    if (alike) {
       repeated += i - from - 1;
-      if (differ) conflictsMs.push(at);
+      if (alike.size > 1) conflictsMs.push(at);
       order ??= Uint32Array.from({ length: count }, (_, row) => row);
     }
     atMs[out] = at;
-    values[out] = differ ? sum / (i - from) : values[from]!;
+    values[out] = alike && alike.size > 1 ? meanOf(alike) : values[from]!;
     if (order) order[out] = order[from]!;
     out++;
     if (out % SLICE === 0) yield;
   }
-  return { count: out, rowOf: order ? order.subarray(0, out) : null, repeated, conflictsMs };
+  return { count: out, rowOf: order ? (i) => order[i]! : (i) => i, repeated, conflictsMs };
 }
+
+const meanOf = (values: ReadonlySet<number>): number => [...values].reduce((sum, one) => sum + one, 0) / values.size;
 
 function isRising(atMs: Float64Array, count: number): boolean {
   if (count > 0 && Number.isNaN(atMs[0]!)) return false;
@@ -66,8 +65,13 @@ function isRising(atMs: Float64Array, count: number): boolean {
   return true;
 }
 
-/** The rows in rising time, those without an instant left out; null where they are so already. */
-function* orderOf(atMs: Float64Array, count: number): Generator<void, Uint32Array | null> {
+function isFalling(atMs: Float64Array, count: number): boolean {
+  for (let i = 1; i < count; i++) if (!(atMs[i]! < atMs[i - 1]!)) return false;
+  return count > 1;
+}
+
+/** The rows in rising time, and how many have an instant: those without one stand behind. null: they are in order. */
+function* orderOf(atMs: Float64Array, count: number): Generator<void, { order: Uint32Array; length: number } | null> {
   let inOrder = true;
   for (let i = 0; i < count && inOrder; i++) inOrder = i === 0 ? !Number.isNaN(atMs[0]) : atMs[i]! >= atMs[i - 1]!;
   if (inOrder) return null;
@@ -76,33 +80,55 @@ function* orderOf(atMs: Float64Array, count: number): Generator<void, Uint32Arra
   for (let i = 1; i < count; i++) if (atMs[i]! < atMs[i - 1]!) falls++;
   const isNewestFirst = falls > 0.5 * count;
   let order = new Uint32Array(count);
-  let length = 0;
+  let [length, behind] = [0, count];
   for (let k = 0; k < count; k++) {
     const row = isNewestFirst ? count - 1 - k : k;
-    if (!Number.isNaN(atMs[row])) order[length++] = row;
+    if (Number.isNaN(atMs[row])) order[--behind] = row;
+    else order[length++] = row;
   }
-  order = order.subarray(0, length);
   yield;
-  let ends: number[] = [];
-  for (let i = 1; i <= length; i++) if (i === length || atMs[order[i]!]! < atMs[order[i - 1]!]!) ends.push(i);
-  let spare = new Uint32Array(ends.length > 1 ? length : 0);
-  while (ends.length > 1) {
-    const merged: number[] = [];
-    let start = 0;
-    for (let run = 0; run < ends.length; run += 2) {
+  // Stretches that are in order already are merged two by two; each is kept by its end.
+  let ends = new Uint32Array(length);
+  let runs = 0;
+  for (let i = 1; i <= length; i++) if (i === length || atMs[order[i]!]! < atMs[order[i - 1]!]!) ends[runs++] = i;
+  ends = ends.slice(0, runs);
+  let spare = runs > 1 ? order.slice() : order;
+  while (runs > 1) {
+    let [start, merged] = [0, 0];
+    for (let run = 0; run < runs; run += 2) {
       const middle = ends[run]!;
-      const end = ends[run + 1] ?? middle;
+      const end = run + 1 < runs ? ends[run + 1]! : middle;
       let [left, right] = [start, middle];
       for (let out = start; out < end; out++) {
         const takeLeft = left < middle && (right >= end || atMs[order[left]!]! <= atMs[order[right]!]!);
         spare[out] = takeLeft ? order[left++]! : order[right++]!;
         if (out % SLICE === 0) yield;
       }
-      merged.push(end);
+      ends[merged++] = end;
       start = end;
     }
     [order, spare] = [spare, order];
-    ends = merged;
+    runs = merged;
   }
-  return order;
+  return { order, length };
+}
+
+/** What stands at order[i] moves to i, in place: each circle of moves is gone round once. */
+function* rearrange(atMs: Float64Array, values: Float64Array | Float32Array, order: Uint32Array): Generator<void> {
+  const done = new Uint8Array(order.length);
+  for (let start = 0; start < order.length; start++) {
+    if (start % SLICE === 0) yield;
+    if (done[start] === 1) continue;
+    const [startMs, startValue] = [atMs[start]!, values[start]!];
+    let to = start;
+    for (let from = order[to]!; from !== start; from = order[to]!) {
+      atMs[to] = atMs[from]!;
+      values[to] = values[from]!;
+      done[to] = 1;
+      to = from;
+    }
+    atMs[to] = startMs;
+    values[to] = startValue;
+    done[to] = 1;
+  }
 }
