@@ -143,12 +143,12 @@ function extremeWarnings({ name, meaning }: Channel): Note[] {
 
 const shown = (valueC: number): string => `${Math.round(valueC * 10) / 10} °C`;
 
-function orderWarnings({ conflictsMs }: Ordered): Note[] {
-  if (conflictsMs.length === 0) return [];
+function orderWarnings({ conflicts }: Ordered): Note[] {
+  if (conflicts === 0) return [];
   return [
     {
       code: 'two-values-at-once',
-      text: `${conflictsMs.length} instants came with two different values; the mean of the two is used. Check whether two thermometers, or a changed clock, are mixed in one series.`,
+      text: `${conflicts} instants came with two different values; the mean of the two is used. Check whether two thermometers, or a changed clock, are mixed in one series.`,
     },
   ];
 }

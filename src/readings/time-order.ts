@@ -1,4 +1,6 @@
 const SLICE = 100_000;
+/** Of more rows at one instant than this the first are enough: that clock stood still. */
+const MOST_ALIKE = 1000;
 
 /** Rows in time order, each instant once. */
 export interface Ordered {
@@ -6,8 +8,8 @@ export interface Ordered {
   /** The row, in file order, that a reading came from. */
   readonly rowOf: (reading: number) => number;
   readonly repeated: number;
-  /** Instants that came with different values: the mean of those stands, however often each came. */
-  readonly conflictsMs: number[];
+  /** How many instants came with different values: the mean of those stands, however often each came. */
+  readonly conflicts: number;
 }
 
 /**
@@ -24,7 +26,7 @@ export function* inTimeOrder(
   values: Float64Array | Float32Array,
   count: number,
 ): Generator<void, Ordered> {
-  const inOrder = { count, repeated: 0, conflictsMs: [] };
+  const inOrder = { count, repeated: 0, conflicts: 0 };
   if (isRising(atMs, count)) return { ...inOrder, rowOf: (i) => i };
   if (isFalling(atMs, count)) {
     // The newest first, as many programs write: nothing more is needed, and no memory.
@@ -37,15 +39,15 @@ export function* inTimeOrder(
   let order = sorted?.order;
   const ordered = sorted ? sorted.length : count;
   let [out, repeated] = [0, 0];
-  const conflictsMs: number[] = [];
+  let conflicts = 0;
   for (let i = 0; i < ordered; ) {
     const at = atMs[i]!;
     const from = i;
     for (i++; i < ordered && atMs[i] === at; ) i++;
-    const alike = i - from === 1 ? null : new Set(values.subarray(from, i));
+    const alike = i - from === 1 ? null : new Set(values.subarray(from, Math.min(i, from + MOST_ALIKE)));
     if (alike) {
       repeated += i - from - 1;
-      if (alike.size > 1) conflictsMs.push(at);
+      if (alike.size > 1) conflicts++;
       order ??= Uint32Array.from({ length: count }, (_, row) => row);
     }
     atMs[out] = at;
@@ -54,7 +56,7 @@ export function* inTimeOrder(
     out++;
     if (out % SLICE === 0) yield;
   }
-  return { count: out, rowOf: order ? (i) => order[i]! : (i) => i, repeated, conflictsMs };
+  return { count: out, rowOf: order ? (i) => order[i]! : (i) => i, repeated, conflicts };
 }
 
 const meanOf = (values: ReadonlySet<number>): number => [...values].reduce((sum, one) => sum + one, 0) / values.size;
