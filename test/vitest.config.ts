@@ -11,6 +11,8 @@ const quick = [
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
+    // All cores: by default one is left idle, which is half of a small machine.
+    maxWorkers: '100%',
     projects: [
       { test: { name: 'quick', include: quick, testTimeout: 30_000 } },
       {
