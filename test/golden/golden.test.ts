@@ -9,14 +9,11 @@ import { COHORTS, cohortRun } from '../../src/germination/cohorts.js';
 import { bestPercent, germinationCurve, rateAt } from '../../src/germination/curve.js';
 import { hotThreshold } from '../../src/germination/hot-threshold.js';
 import { outcomeAt } from '../../src/germination/outcome.js';
-import { dampingDepthCm, lagH, swingAtDepthK } from '../../src/seedbed/damping.js';
-import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/day-curve.js';
-import { dayLengthH } from '../../src/seedbed/day-length.js';
-import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/diffusivity-from-two-probes.js';
-import { probeUpdate } from '../../src/seedbed/probe-update.js';
-import { residualsWithRain, residualVarianceK2 } from '../../src/seedbed/residual-model.js';
-import { seasonalDrift } from '../../src/seedbed/seasonal-drift.js';
 import { constantFor, cropCalled, hourly, type Part, rowsOf, seedOf } from '../unit/germination/make.js';
+import { climateRunners } from './climate-runners.js';
+import type { Out } from './out.js';
+import { seedbedRunners } from './seedbed-runners.js';
+import { yardstickRunners } from './yardstick-runners.js';
 
 /** How far an answer may lie from the table's. `abs` may differ from field to field; with `atLeast` only less is wrong. */
 interface Tolerance {
@@ -25,8 +22,6 @@ interface Tolerance {
   readonly atLeast?: true;
   readonly why: string;
 }
-
-type Out = number | string | null | readonly Out[] | { readonly [field: string]: Out };
 
 interface Table {
   readonly function: string;
@@ -48,10 +43,6 @@ interface OfCrop {
 interface AtTemp extends OfCrop {
   readonly tempC: number;
 }
-interface Wave {
-  readonly diffusivityM2s: number;
-  readonly periodH: number;
-}
 type OwnRows = readonly (readonly [number, number, number?])[];
 
 const fahrenheit = (tempC: number): number => (tempC * 9) / 5 + 32;
@@ -62,55 +53,9 @@ const runners: Record<string, (given: never) => Out> = {
   'basics/probit': ({ p }: { p: number }) => probit(p),
   'basics/units celsiusDeltaFromFahrenheit': ({ deltaF }: { deltaF: number }) => celsiusDeltaFromFahrenheit(deltaF),
 
-  'seedbed/day-length': ({ latitudeDeg, dayOfYear }: { latitudeDeg: number; dayOfYear: number }) =>
-    dayLengthH(latitudeDeg, dayOfYear),
-  'seedbed/day-curve': ({ hour, depthCm, ...day }: DayExtremes & { hour: number; depthCm: number }) => {
-    const next = { ...day, sunriseH: day.sunriseH + 24, sunsetH: day.sunsetH + 24 };
-    return dayCurve(hour, day, next, soilDayShape(depthCm));
-  },
-  'seedbed/seasonal-drift': (given: {
-    fromC: number;
-    risingC: number;
-    knownDays: number;
-    nextDay: number;
-    latitudeDeg: number;
-    onDays: readonly number[];
-  }) => {
-    const known = Array.from({ length: given.knownDays }, (_, day) => given.fromC + given.risingC * day);
-    const drift = seasonalDrift(known, given.nextDay, given.latitudeDeg, Math.max(...given.onDays) + 1);
-    return given.onDays.map((day) => drift[day]!);
-  },
-  'seedbed/damping dampingDepthCm': ({ diffusivityM2s, periodH }: Wave) => dampingDepthCm(diffusivityM2s, periodH),
-  'seedbed/damping swingAtDepthK': (given: Wave & { swingK: number; fromCm: number; toCm: number }) =>
-    swingAtDepthK(given.swingK, given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
-  'seedbed/damping lagH': (given: Wave & { fromCm: number; toCm: number }) =>
-    lagH(given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
-  'seedbed/damping: the whole wave': (
-    given: Wave & { meanC: number; swingK: number; depthCm: number; hour: number },
-  ) => {
-    const { diffusivityM2s, periodH } = given;
-    const sinceRise = given.hour - lagH(0, given.depthCm, diffusivityM2s, periodH);
-    const swingK = swingAtDepthK(given.swingK, 0, given.depthCm, diffusivityM2s, periodH);
-    return given.meanC + swingK * Math.sin((2 * Math.PI * sinceRise) / periodH);
-  },
-  'seedbed/diffusivity-from-two-probes: by swing': (given: { upperK: number; lowerK: number; apartCm: number }) =>
-    diffusivityFromSwings(given.upperK, given.lowerK, given.apartCm),
-  'seedbed/diffusivity-from-two-probes: by lag': (given: { lagH: number; apartCm: number }) =>
-    diffusivityFromLag(given.lagH, given.apartCm),
-  'seedbed/probe-update': (given: {
-    scale: number;
-    residualsK: readonly number[];
-    sunThen: number;
-    days: readonly number[];
-    sun: readonly number[];
-  }) => {
-    const model = { ...residualsWithRain(0), scale: given.scale };
-    const { residualsK, days, sun } = given;
-    const known = { days: [...residualsK.keys()], sun: residualsK.map(() => given.sunThen), residualsK };
-    const { correctionK, sdK } = probeUpdate(model, known, { days, sun });
-    const sdWithoutProbeK = Math.sqrt(residualVarianceK2(model, given.sunThen));
-    return { correctionK: [...correctionK], sdK: [...sdK], sdWithoutProbeK };
-  },
+  ...seedbedRunners,
+  ...climateRunners,
+  ...yardstickRunners,
 
   'germination/crops rows: days': ({ crop }: OfCrop) =>
     cropCalled(crop).rows.map((row) => row.days ?? (row.tested ? 'none' : 'not timed')),
