@@ -48,3 +48,22 @@ export function solveLower(lower: ArrayLike<number>, b: ArrayLike<number>): Floa
   }
   return y;
 }
+
+/**
+ * Solves Lᵀ x = y for a lower triangle L: after `solveLower`, x solves A x = b.
+ *
+ * @param lower L, row by row. Shape (n x n).
+ * @param y     Right-hand side. Shape (n).
+ * @returns x. Shape (n).
+ * @example solveUpper([2, 0, 1, 3], [1, 6]) // => [-0.5, 2]
+ */
+export function solveUpper(lower: ArrayLike<number>, y: ArrayLike<number>): Float64Array {
+  const n = y.length;
+  const x = new Float64Array(n);
+  for (let i = n - 1; i >= 0; i--) {
+    let rest = y[i]!;
+    for (let k = i + 1; k < n; k++) rest -= lower[k * n + i]! * x[k]!;
+    x[i] = rest / lower[i * n + i]!;
+  }
+  return x;
+}

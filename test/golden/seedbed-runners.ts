@@ -1,10 +1,18 @@
+import type { BedMake } from '../../src/seedbed/bed.js';
+import { continentalityOf, humidityOf } from '../../src/seedbed/climate-numbers.js';
+import { conduct, hourlyMeans } from '../../src/seedbed/conduct.js';
 import { dampingDepthCm, lagH, swingAtDepthK } from '../../src/seedbed/damping.js';
 import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/day-curve.js';
 import { dayLengthH } from '../../src/seedbed/day-length.js';
 import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/diffusivity-from-two-probes.js';
+import { DEEP_CM, diffusivityOf, gradedDepthsCm, nodeAt } from '../../src/seedbed/ground.js';
 import { probeUpdate } from '../../src/seedbed/probe-update.js';
+import { referenceEvaporationMm, saturationKPa } from '../../src/seedbed/reference-evaporation.js';
 import { residualsWithRain, residualVarianceK2 } from '../../src/seedbed/residual-model.js';
 import { seasonalDrift } from '../../src/seedbed/seasonal-drift.js';
+import { snowCover, snowIndex, throughSnow, underSnowC } from '../../src/seedbed/snow.js';
+import { extraterrestrialMJ, sunlitH, sunshineMJ } from '../../src/seedbed/sun.js';
+import { solAirC, surfaceOf } from '../../src/seedbed/surface.js';
 import type { Runners } from './out.js';
 
 interface Wave {
@@ -62,4 +70,137 @@ export const seedbedRunners: Runners = {
     const sdWithoutProbeK = Math.sqrt(residualVarianceK2(model, given.sunThen));
     return { correctionK: [...correctionK], sdK: [...sdK], sdWithoutProbeK };
   },
+
+  'seedbed/sun extraterrestrialMJ': ({ latitudeDeg, dayOfYear }: AtDay) => extraterrestrialMJ(latitudeDeg, dayOfYear),
+  'seedbed/sun sunlitH': ({ latitudeDeg, dayOfYear }: AtDay) => sunlitH(latitudeDeg, dayOfYear),
+  'seedbed/sun sunshineMJ': (given: { rangeK: number; extraterrestrialMJ: number }) =>
+    sunshineMJ(given.rangeK, given.extraterrestrialMJ),
+  'seedbed/reference-evaporation saturationKPa': ({ fromC, toC }: { fromC: number; toC: number }) =>
+    saturationKPa(toC) - saturationKPa(fromC),
+  'seedbed/reference-evaporation': (given: { minC: number; maxC: number; extraterrestrialMJ: number }) =>
+    referenceEvaporationMm(given.minC, given.maxC, given.extraterrestrialMJ),
+  'seedbed/climate-numbers humidityOf': ({ aridityIndex }: { aridityIndex: number }) => humidityOf(aridityIndex),
+  'seedbed/surface conductance under grass': ({ humidity }: { humidity: number }) =>
+    surfaceOf(grass, { ...averagePlace, humidity }).conductance,
+  'seedbed/surface solAirC under grass': (given: {
+    minC: number;
+    maxC: number;
+    extraterrestrialMJ: number;
+    amplitudeK: number;
+    aridityIndex: number | null;
+    vapourKPa: number;
+    rangeSeasonK: number;
+  }) => {
+    const surface = surfaceOf(grass, {
+      continentality: continentalityOf(given.amplitudeK),
+      vapourKPa: given.vapourKPa - 1.2,
+      rangeSeason: (given.rangeSeasonK - 1.5) / 10,
+      humidity: given.aridityIndex === null ? null : humidityOf(given.aridityIndex),
+    });
+    return solAirC(surface, (given.minC + given.maxC) / 2, given.maxC - given.minC, given.extraterrestrialMJ);
+  },
+  'seedbed/surface: sol-air temperature': (given: {
+    airC: number;
+    constantK: number;
+    perWm2: number;
+    sunWm2: number;
+  }) => {
+    const sunK = () => given.perWm2 * given.sunWm2;
+    return solAirC({ ...surfaceOf(grass, null), constantK: given.constantK, perRangeK: 0, sunK }, given.airC, 10, 30);
+  },
+  'seedbed/snow snowIndex': ({ meanC, last }: { meanC: readonly number[]; last: number }) => {
+    const indices: number[] = [];
+    for (const mean of meanC) indices.push(snowIndex(indices.at(-1) ?? 0, mean));
+    return indices.slice(-last);
+  },
+  'seedbed/snow: sol-air temperature and conductance under snow': (given: {
+    solAirC: number;
+    meanC: number;
+    snow: number;
+    conductance: number;
+  }) => {
+    const cover = snowCover(given.snow);
+    return {
+      solAirC: underSnowC(given.solAirC, given.meanC, cover),
+      conductance: throughSnow(given.conductance, given.snow),
+      cover,
+    };
+  },
+  'seedbed/conduct: after a jump': (given: {
+    fromC: number;
+    solAirC: readonly (readonly [tempC: number, days: number])[];
+    conductance: number;
+    depthsCm: readonly number[];
+    days: readonly number[];
+  }) => {
+    const ground = { ...loam, depthsCm: gradedDepthsCm(given.depthsCm, DEEP_CM) };
+    const tempC = given.solAirC.flatMap(([temp, days]) => new Array<number>(24 * days).fill(temp));
+    const top = { conductance: tempC.map(() => given.conductance), tempC };
+    const profileC = new Float64Array(ground.depthsCm.length).fill(given.fromC);
+    const edges = conduct(
+      ground,
+      profileC,
+      { top },
+      given.depthsCm.map((depth) => nodeAt(ground, depth)),
+    );
+    return given.days.map((day) => edges.map((one) => meanOfDay(hourlyMeans(one), day - 1)));
+  },
+  'seedbed/conduct: through the year': (given: {
+    meanC: number;
+    swingK: number;
+    peakDay: number;
+    aridityIndex: number;
+    bottomCm: number;
+    days: readonly number[];
+  }) => {
+    const ground = { ...loam, depthsCm: gradedDepthsCm([5, 10], given.bottomCm) };
+    const { conductance } = surfaceOf(grass, { ...averagePlace, humidity: humidityOf(given.aridityIndex) });
+    const tempC = Float64Array.from(
+      { length: 24 * (Math.max(...given.days) + 2) },
+      (_, hour) => given.meanC + given.swingK * Math.cos((2 * Math.PI * (Math.floor(hour / 24) - given.peakDay)) / 365),
+    );
+    const top = { conductance: tempC.map(() => conductance), tempC };
+    const profileC = new Float64Array(ground.depthsCm.length).fill(given.meanC);
+    const edges = conduct(ground, profileC, { top }, [nodeAt(ground, 5), nodeAt(ground, 10)], { freezes: false });
+    return given.days.map((day) => edges.map((one) => meanOfDay(hourlyMeans(one), day)));
+  },
+  'seedbed/conduct: gain of a daily wave': (given: {
+    conductance: number;
+    conductivity: number;
+    heatCapacity: number;
+    depthCm: number;
+  }) => {
+    const ground = { ...given, depthsCm: gradedDepthsCm([given.depthCm], DEEP_CM) };
+    const tempC = Float64Array.from({ length: 24 * 30 }, (_, hour) => Math.sin((2 * Math.PI * (hour + 0.5)) / 24));
+    const top = { conductance: tempC.map(() => given.conductance), tempC };
+    const profileC = new Float64Array(ground.depthsCm.length);
+    const [edges] = conduct(ground, profileC, { top }, [nodeAt(ground, given.depthCm)], { freezes: false });
+    let [cosine, sine] = [0, 0];
+    for (let hour = 0; hour < 24; hour++) {
+      cosine += (edges!.at(hour - 25)! * Math.cos((2 * Math.PI * hour) / 24)) / 12;
+      sine += (edges!.at(hour - 25)! * Math.sin((2 * Math.PI * hour) / 24)) / 12;
+    }
+    return Math.hypot(cosine, sine);
+  },
+  'seedbed/conduct: one step below a known surface': ({ fromC, toC }: { fromC: number; toC: number }) => {
+    const ground = { conductivity: 1, heatCapacity: 2e6, depthsCm: Float64Array.of(0, 5, 10, 15) };
+    const profileC = new Float64Array(4).fill(fromC);
+    // A bottom that is held: nothing passes it as well as this.
+    const bottom = { conductance: [1e9], tempC: [fromC] };
+    conduct(ground, profileC, { top: { edgesC: [fromC, toC] }, bottom }, []);
+    const meshNumber = (diffusivityOf(ground) * 3600) / 0.05 ** 2;
+    return { meshNumber, nodesC: [profileC[1]!, profileC[2]!] };
+  },
 };
+
+interface AtDay {
+  readonly latitudeDeg: number;
+  readonly dayOfYear: number;
+}
+
+const grass: BedMake = { kind: 'open-ground', cover: 'grass', moisture: 'rain', shadePercent: 0 };
+const averagePlace = { continentality: 0, vapourKPa: 0, rangeSeason: 0, humidity: null };
+const loam = { conductivity: 1, heatCapacity: 2.5e6 };
+
+const meanOfDay = (hourlyC: Float64Array, day: number): number =>
+  hourlyC.subarray(24 * day, 24 * day + 24).reduce((sum, tempC) => sum + tempC, 0) / 24;

@@ -1,0 +1,32 @@
+export const bedKinds = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
+export const covers = ['bare', 'grass', 'mulch', 'black-film', 'clear-film', 'fleece'] as const;
+export const moistures = ['rain', 'moist', 'wet', 'dry'] as const;
+
+export type BedKind = (typeof bedKinds)[number];
+export type Cover = (typeof covers)[number];
+/** `rain`: as the weather leaves it; `moist` and `wet`: kept so; `dry`: dry at the surface. */
+export type Moisture = (typeof moistures)[number];
+
+/** What a bed is and what lies on it, as far as its warmth is concerned. */
+export interface BedMake {
+  readonly kind: BedKind;
+  readonly cover: Cover;
+  readonly moisture: Moisture;
+  readonly shadePercent: number;
+}
+
+/** How deep a container's soil is [cm]; null: the bed is open to the ground below. */
+export const containerDepthCm = (kind: BedKind): number | null => CONTAINERS[kind]?.depthCm ?? null;
+
+/** A container: its soil's depth [cm] and, where its sides meet the air, its radius [cm]. */
+export interface Container {
+  readonly depthCm: number;
+  readonly radiusCm: number | null;
+}
+
+/** A three-litre pot; a tray of cells, whose sides stand against one another. */
+const CONTAINERS: Partial<Record<BedKind, Container>> = {
+  pot: { depthCm: 15, radiusCm: 8 },
+  tray: { depthCm: 5, radiusCm: null },
+};
+export const containerOf = (kind: BedKind): Container | null => CONTAINERS[kind] ?? null;

@@ -1,0 +1,198 @@
+import type { Ground } from './ground.js';
+
+/** A body's exchange with something outside it, hour by hour. */
+export interface Exchange {
+  /** How well heat passes [W m⁻² K⁻¹], for each hour. Shape (n). */
+  readonly conductance: ArrayLike<number>;
+  /** Mean temperature of what it exchanges with, for each hour [°C]. Shape (n). */
+  readonly tempC: ArrayLike<number>;
+}
+
+/** A surface whose temperature is known [°C]: at the edges of the hours. Shape (n + 1). */
+export interface KnownSurface {
+  readonly edgesC: ArrayLike<number>;
+}
+
+/** What acts on a body of soil. */
+export interface Boundary {
+  /** At the surface: the sol-air temperature through the surface's conductance, or what a probe there reads. */
+  readonly top: Exchange | KnownSurface;
+  /** Left out: nothing passes below. */
+  readonly bottom?: Exchange;
+  /** Through the sides of a pot: how fast it takes the outside's temperature [1/s], and that temperature [°C], shape (n). */
+  readonly sides?: { readonly perSecond: number; readonly tempC: ArrayLike<number> };
+}
+
+/** Water that freezes between -1 and 0 °C gives off so much more heat for each degree [J m⁻³ K⁻¹]. */
+const FREEZING_HEAT = 3e7;
+const FREEZES_FROM_C = -1;
+const HOUR_S = 3600;
+
+/**
+ * Heat conduction downward through a body of soil, hour by hour.
+ *
+ * @param ground   The nodes and what they are made of.
+ * @param profileC Temperature of each node at the start [°C]; at the end, in place, that of the last hour. Shape (nodes).
+ * @param boundary What acts on it; means of each hour. Shape (n).
+ * @param nodes    Which nodes are told of.
+ * @param options  `freezes`: soil water freezes and thaws (default true). `stepH`: how long a step is where it is not an
+ * hour; everything said of hours here is then of steps.
+ * @returns For each node asked, its temperature at the edges of the hours [°C]. Shape (n + 1) each.
+ *
+ * Formula: C dT/dt = d/dz(λ dT/dz); at the top -λ dT/dz = h (F - T0); between nodes by Crank-Nicolson over control
+ * volumes, α = 2κ/(m(m + p)), γ = 2κ/(p(m + p)), m and p the distances up and down; one tridiagonal solve a step. The
+ * hour's mean stands for the middle of the step, so that heat is conserved exactly. Capacity is raised by 3e7 J m⁻³ K⁻¹
+ * for nodes within -1 to 0 °C at the start of a step.
+ * Accuracy: a 10 K wave of a day or a year at 5 cm within 0.02 K of the analytic answer. Jumps of the surroundings make
+ * the surface swing about the truth from edge to edge; the hours' means (`hourlyMeans`) are free of it.
+ * Cost: about 0.25 µs for 40 nodes and hour, twice that while some are freezing.
+ * Source: Crank, Nicolson (1947); Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6.
+ */
+export function conduct(
+  ground: Ground,
+  profileC: Float64Array,
+  { top, bottom, sides }: Boundary,
+  nodes: readonly number[],
+  { freezes = true, stepH = 1 }: { readonly freezes?: boolean; readonly stepH?: number } = {},
+): Float64Array[] {
+  const n = profileC.length;
+  const known = 'edgesC' in top ? top.edgesC : null;
+  const air = 'edgesC' in top ? null : top;
+  const hours = known ? known.length - 1 : air!.tempC.length;
+  if (known) profileC[0] = known[0]!;
+  const stepS = stepH * HOUR_S;
+  const links = linksOf(ground, stepS);
+  const side = sides ? (stepS / 2) * sides.perSecond : 0;
+  const share = new Float64Array(n).fill(1);
+  const eliminated = new Float64Array(n);
+  const inverse = new Float64Array(n);
+  const right = new Float64Array(n);
+  const told = nodes.map(() => new Float64Array(hours + 1));
+  nodes.forEach((node, i) => {
+    told[i]![0] = profileC[node]!;
+  });
+  const frostShare = ground.heatCapacity / (ground.heatCapacity + FREEZING_HEAT);
+  let [topLink, bottomLink] = [NaN, NaN];
+  let isFresh = false;
+
+  for (let hour = 0; hour < hours; hour++) {
+    const topNow = air ? links.perTopConductance * air.conductance[hour]! : 0;
+    const bottomNow = bottom ? links.perBottomConductance * bottom.conductance[hour]! : 0;
+    if (topNow !== topLink || bottomNow !== bottomLink) isFresh = false;
+    [topLink, bottomLink] = [topNow, bottomNow];
+    const topC = air ? air.tempC[hour]! : 0;
+    const bottomC = bottom ? bottom.tempC[hour]! : 0;
+    const sideC = sides ? sides.tempC[hour]! : 0;
+    if (freezes && markFrost(profileC, share, frostShare)) isFresh = false;
+    if (!isFresh) eliminate(links, share, { topLink, bottomLink, side, isKnown: known !== null }, eliminated, inverse);
+    isFresh = true;
+
+    for (let i = 0; i < n; i++) {
+      const temp = profileC[i]!;
+      let flow = side * (2 * sideC - temp);
+      if (i > 0) flow += links.up[i]! * (profileC[i - 1]! - temp);
+      else flow += topLink * (2 * topC - temp);
+      if (i < n - 1) flow += links.down[i]! * (profileC[i + 1]! - temp);
+      else flow += bottomLink * (2 * bottomC - temp);
+      right[i] = temp + share[i]! * flow;
+    }
+    if (known) right[0] = known[hour + 1]!;
+    else right[0]! *= inverse[0]!;
+    for (let i = 1; i < n; i++) right[i] = (right[i]! + share[i]! * links.up[i]! * right[i - 1]!) * inverse[i]!;
+    profileC[n - 1] = right[n - 1]!;
+    for (let i = n - 2; i >= 0; i--) profileC[i] = right[i]! + eliminated[i]! * profileC[i + 1]!;
+    for (let i = 0; i < nodes.length; i++) told[i]![hour + 1] = profileC[nodes[i]!]!;
+  }
+  return told;
+}
+
+/** What half a step lets pass between neighbours, per kelvin of difference and with nothing freezing. */
+interface Links {
+  readonly up: Float64Array;
+  readonly down: Float64Array;
+  readonly perTopConductance: number;
+  readonly perBottomConductance: number;
+}
+
+function linksOf({ depthsCm, conductivity, heatCapacity }: Ground, stepS: number): Links {
+  const n = depthsCm.length;
+  const up = new Float64Array(n);
+  const down = new Float64Array(n);
+  const half = stepS / 2 / heatCapacity;
+  const thicknessM = (i: number): number => (depthsCm[Math.min(n - 1, i + 1)]! - depthsCm[Math.max(0, i - 1)]!) / 200;
+  for (let i = 0; i < n; i++) {
+    if (i > 0) up[i] = (half * conductivity) / (((depthsCm[i]! - depthsCm[i - 1]!) / 100) * thicknessM(i));
+    if (i < n - 1) down[i] = (half * conductivity) / (((depthsCm[i + 1]! - depthsCm[i]!) / 100) * thicknessM(i));
+  }
+  return { up, down, perTopConductance: half / thicknessM(0), perBottomConductance: half / thicknessM(n - 1) };
+}
+
+/** Notes which nodes are freezing or thawing, as their share of the usual pace; true where that changed. */
+function markFrost(profileC: Float64Array, share: Float64Array, frostShare: number): boolean {
+  let changed = false;
+  for (let i = 0; i < profileC.length; i++) {
+    const now = profileC[i]! > FREEZES_FROM_C && profileC[i]! < 0 ? frostShare : 1;
+    if (now !== share[i]) {
+      share[i] = now;
+      changed = true;
+    }
+  }
+  return changed;
+}
+
+/** The tridiagonal matrix, eliminated downward once for as long as it stays the same. */
+function eliminate(
+  { up, down }: Links,
+  share: Float64Array,
+  { topLink, bottomLink, side, isKnown }: { topLink: number; bottomLink: number; side: number; isKnown: boolean },
+  eliminated: Float64Array,
+  inverse: Float64Array,
+): void {
+  const n = share.length;
+  for (let i = 0; i < n; i++) {
+    const outward = (i === 0 ? topLink : up[i]!) + (i === n - 1 ? bottomLink : down[i]!) + side;
+    const fromAbove = i === 0 ? 0 : share[i]! * up[i]! * eliminated[i - 1]!;
+    inverse[i] = 1 / (1 + share[i]! * outward - fromAbove);
+    eliminated[i] = i === n - 1 || (i === 0 && isKnown) ? 0 : share[i]! * down[i]! * inverse[i]!;
+  }
+}
+
+/**
+ * Means of the hours from the temperatures at their edges.
+ *
+ * @param edgesC Temperatures an hour apart [°C]. Shape (n + 1), n >= 1.
+ * @returns Means [°C]. Shape (n).
+ *
+ * Formula: the middle of the two edges; where two more stand beside, (-e₋₁ + 13 e₀ + 13 e₁ - e₂)/24, the mean of the cubic
+ * through the four.
+ * @example hourlyMeans([0, 1, 4, 9]) // => [0.5, 2.3333, 6.5]
+ */
+export function hourlyMeans(edgesC: ArrayLike<number>): Float64Array {
+  const n = edgesC.length - 1;
+  const means = new Float64Array(n);
+  for (let hour = 0; hour < n; hour++) {
+    const [from, to] = [edgesC[hour]!, edgesC[hour + 1]!];
+    const inside = hour > 0 && hour < n - 1;
+    means[hour] = inside ? (13 * (from + to) - edgesC[hour - 1]! - edgesC[hour + 2]!) / 24 : (from + to) / 2;
+  }
+  return means;
+}
+
+/**
+ * Temperatures at the edges of hours from the hours' means: the other way round.
+ *
+ * @param meansC Means of hours in a row [°C]. Shape (n), n >= 1.
+ * @returns Temperatures at the edges [°C]. Shape (n + 1).
+ *
+ * Formula: (-m₋₂ + 7 m₋₁ + 7 m₀ - m₁)/12, of the cubic whose means are the four hours'; at the ends the nearest mean, and
+ * one hour from them the middle of two.
+ * @example hourEdges([1, 2, 3, 4]) // => [1, 1.5, 2.5, 3.5, 4]
+ */
+export function hourEdges(meansC: ArrayLike<number>): Float64Array {
+  const n = meansC.length;
+  return Float64Array.from({ length: n + 1 }, (_, edge) => {
+    const [before, after] = [meansC[Math.max(0, edge - 1)]!, meansC[Math.min(n - 1, edge)]!];
+    if (edge < 2 || edge > n - 2) return (before + after) / 2;
+    return (7 * (before + after) - meansC[edge - 2]! - meansC[edge + 1]!) / 12;
+  });
+}

@@ -1,0 +1,97 @@
+import { annualProfile, type YearWave } from './annual-start.js';
+import { type BedKind, containerOf } from './bed.js';
+import { type Boundary, conduct, type Exchange, hourlyMeans } from './conduct.js';
+import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from './ground.js';
+import type { Surface } from './surface.js';
+import { type AirRecord, type SurfaceForcing, surfaceForcing } from './surface-forcing.js';
+
+/** How the soil lies when the record begins. */
+export type Start =
+  | { readonly wave: YearWave; readonly day: number }
+  | { readonly profileOf: (ground: Ground) => Float64Array };
+
+export interface SoilFromAir {
+  /** Hourly means at each depth asked [°C]. Shape (n) each. */
+  readonly hourlyC: readonly Float64Array[];
+  /** The response of the last depth to sunnier weather than usual, by the hour (x₂ of the residuals). Shape (n). */
+  readonly sun: Float64Array;
+  readonly forcing: SurfaceForcing;
+}
+
+/** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
+const SIDE_CONDUCTANCE = 20;
+/** The sun warms a pot's side, averaged round it, by so much of what it does to the top. */
+const SIDE_SUN = 0.35;
+
+/**
+ * The soil's temperature under the air, hour by hour.
+ *
+ * @param air      The air above the bed.
+ * @param surface  How weather meets the soil.
+ * @param kind     Open to the ground below, or a container.
+ * @param depthsCm Depths wanted [cm]; in a container at most its own.
+ * @param start    The profile at the record's start, or the year's wave of the sol-air temperature and the day of it, from which it follows.
+ * @returns Hourly means, and the response to sunshine.
+ *
+ * Validity: daily means under grass: median RMSE 1.4 K at 5 cm (99 stations); bare ground by the hour: 2 K (one plot).
+ */
+export function soilFromAir(
+  air: AirRecord,
+  surface: Surface,
+  kind: BedKind,
+  depthsCm: readonly number[],
+  start: Start,
+): SoilFromAir {
+  const ground = groundOf(surface, kind, depthsCm);
+  const forcing = surfaceForcing(air, surface);
+  const nodes = depthsCm.map((depth) => nodeAt(ground, depth));
+  const profileC = startOf(start, ground, surface, kind, forcing);
+  const { conductance, sunK } = forcing;
+  const sideC = air.hourlyC.map((tempC, hour) => tempC + SIDE_SUN * sunK[hour]!);
+  const weather = boundaryOf({ conductance, tempC: forcing.solAirC }, air.hourlyC, sideC, surface, kind);
+  const edges = conduct(ground, profileC, weather, nodes);
+  const flat = new Float64Array(ground.depthsCm.length);
+  const still = new Float64Array(air.hourlyC.length);
+  const sunny = boundaryOf({ conductance, tempC: forcing.sunnier }, still, still, surface, kind);
+  const [response] = conduct(ground, flat, sunny, nodes.slice(-1), { freezes: false });
+  return { hourlyC: edges.map(hourlyMeans), sun: hourlyMeans(response!), forcing };
+}
+
+/** The soil below a surface, with a node at each depth wanted. */
+export const groundOf = (
+  { conductivity, heatCapacity }: Surface,
+  kind: BedKind,
+  depthsCm: readonly number[],
+): Ground => ({
+  depthsCm: gradedDepthsCm(depthsCm, containerOf(kind)?.depthCm ?? DEEP_CM),
+  conductivity,
+  heatCapacity,
+});
+
+function startOf(start: Start, ground: Ground, surface: Surface, kind: BedKind, forcing: SurfaceForcing): Float64Array {
+  if ('profileOf' in start) return start.profileOf(ground);
+  if (!containerOf(kind)) return annualProfile(ground, start.wave, start.day, surface.conductance);
+  // A container forgets its past within a day.
+  const firstDay = forcing.solAirC.subarray(0, 24);
+  return new Float64Array(ground.depthsCm.length).fill(
+    firstDay.reduce((sum, tempC) => sum + tempC, 0) / firstDay.length,
+  );
+}
+
+/** What acts on a bed: on its surface, and on the sides and the bottom of a container. */
+function boundaryOf(
+  top: Exchange,
+  airC: Float64Array,
+  sideC: Float64Array,
+  { conductivity, heatCapacity }: Surface,
+  kind: BedKind,
+): Boundary {
+  const container = containerOf(kind);
+  if (!container) return { top };
+  const bottom = { conductance: new Float64Array(airC.length).fill(SIDE_CONDUCTANCE), tempC: airC };
+  if (container.radiusCm === null) return { top, bottom };
+  const radiusM = container.radiusCm / 100;
+  // From the wall to the mean of a round body: its radius over four times the conductivity.
+  const through = 1 / (1 / SIDE_CONDUCTANCE + radiusM / (4 * conductivity));
+  return { top, bottom, sides: { perSecond: ((2 / radiusM) * through) / heatCapacity, tempC: sideC } };
+}
