@@ -155,14 +155,15 @@ export const seedbedRunners: Runners = {
   }) => {
     const ground = { ...loam, depthsCm: gradedDepthsCm([5, 10], given.bottomCm) };
     const { conductance } = surfaceOf(grass, { ...averagePlace, humidity: humidityOf(given.aridityIndex) });
+    const nodes = [nodeAt(ground, 5), nodeAt(ground, 10)];
     const tempC = Float64Array.from(
-      { length: 24 * (Math.max(...given.days) + 2) },
-      (_, hour) => given.meanC + given.swingK * Math.cos((2 * Math.PI * (Math.floor(hour / 24) - given.peakDay)) / 365),
+      { length: 2 * (Math.max(...given.days) + 1) },
+      (_, step) => given.meanC + given.swingK * Math.cos((2 * Math.PI * (Math.floor(step / 2) - given.peakDay)) / 365),
     );
     const top = { conductance: tempC.map(() => conductance), tempC };
     const profileC = new Float64Array(ground.depthsCm.length).fill(given.meanC);
-    const edges = conduct(ground, profileC, { top }, [nodeAt(ground, 5), nodeAt(ground, 10)], { freezes: false });
-    return given.days.map((day) => edges.map((one) => meanOfDay(hourlyMeans(one), day)));
+    const told = conduct(ground, profileC, { top }, nodes, { freezes: false, stepH: 12 });
+    return given.days.map((day) => told.map((edges) => (edges[2 * day]! + edges[2 * day + 1]!) / 2));
   },
   'seedbed/conduct: gain of a daily wave': (given: {
     conductance: number;
