@@ -44,3 +44,57 @@ export function fillGap(hourlyC: Float64Array, { fromH, toH }: MissingHours): vo
   });
   hourlyC.set(filled, fromH);
 }
+
+/** Up to this many missing hours the difference from the model runs straight across the gap [h]. */
+const BLENDED_H = 24;
+/** Longer gaps than this are the model's alone [h]. */
+const LONGEST_FROM_MODEL_H = 14 * 24;
+/** How much of a side's difference is left after a day. */
+const LEFT_AFTER_DAY = 0.85;
+
+/**
+ * Fills one stretch of missing hours from a model, in place, by its length: up to 3 h straight; up to a day the model's
+ * course, brought to the readings on either side; up to 14 days the model with the last day's difference fading from
+ * either side by 0.85 a day.
+ *
+ * @param hourlyC Hourly temperatures [°C], known on either side of the gap.
+ * @param gap     Which hours are missing.
+ * @param modelC  The model's [°C]; NaN where it does not reach. Shape of `hourlyC`.
+ * @returns False, and nothing filled, where the gap is longer or the model does not reach.
+ */
+export function fillFromModel(hourlyC: Float64Array, gap: MissingHours, modelC: Float64Array): boolean {
+  const { fromH, toH } = gap;
+  const length = toH - fromH;
+  if (length > LONGEST_FROM_MODEL_H) return false;
+  if (length <= BRIDGED_H) {
+    fillGap(hourlyC, gap);
+    return true;
+  }
+  const isShort = length <= BLENDED_H;
+  const reach = isShort ? 1 : 24;
+  const left = meanDifference(hourlyC, modelC, fromH - reach, fromH);
+  const right = meanDifference(hourlyC, modelC, toH, toH + reach);
+  if (Number.isNaN(left + right)) return false;
+  for (let hour = fromH; hour < toH; hour++) {
+    if (Number.isNaN(modelC[hour])) return false;
+  }
+  for (let hour = fromH; hour < toH; hour++) {
+    const [since, until] = [hour - fromH + 1, toH - hour];
+    const difference = isShort
+      ? left + ((right - left) * since) / (length + 1)
+      : left * LEFT_AFTER_DAY ** (since / 24) + right * LEFT_AFTER_DAY ** (until / 24);
+    hourlyC[hour] = modelC[hour]! + difference;
+  }
+  return true;
+}
+
+function meanDifference(hourlyC: Float64Array, modelC: Float64Array, fromH: number, toH: number): number {
+  let [sum, known] = [0, 0];
+  for (let hour = Math.max(0, fromH); hour < Math.min(toH, hourlyC.length); hour++) {
+    const difference = hourlyC[hour]! - modelC[hour]!;
+    if (Number.isNaN(difference)) continue;
+    sum += difference;
+    known++;
+  }
+  return sum / known;
+}

@@ -1,10 +1,11 @@
-import { addDays, dateAt, HOUR_MS } from '../basics/calendar.js';
+import { addDays, dateAt } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import type { CohortRun, Seed } from '../germination/cohorts.js';
 import { SHORTEST_COUNT_DAYS } from '../germination/count-day.js';
 import { rateAt, shareAt } from '../germination/curve.js';
 import type { Outcome } from '../germination/outcome.js';
-import { isThinRecord, LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
+import { isThinRecord } from '../seedbed/seasonal-drift.js';
+import { beyondNote } from './beyond-note.js';
 import type { Beyond } from './hours-ahead.js';
 import { type Bed, type Question, seedDepthCm } from './question.js';
 import type { SeedRecord } from './seed-temperature.js';
@@ -54,7 +55,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     },
     {
       code: 'ranges',
-      text: 'The ranges leave open only what the weather after the last value may do. Seed lot, seedbed, moisture and the table’s whole days come on top.',
+      text: 'The ranges leave open what the weather after the last value may do, and how well the soil is known. Seed lot, seedbed, moisture and the table’s whole days come on top.',
     },
     {
       code: 'beds-against-laboratory',
@@ -71,7 +72,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     });
   }
   if (findings.record.knownToH < findings.record.wetH + findings.countedC.length) {
-    notes.push(beyondNote(question, findings));
+    notes.push(beyondNote(findings.beyond, findings.record, site));
   }
   if (question.series.some((one) => one.readings === null) && site.latitude === null) {
     notes.push({
@@ -86,7 +87,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     });
   }
   const unused = bedWords(bed);
-  if (unused) {
+  if (unused && findings.record.soil.model === null && question.series.some((one) => one.medium === 'soil')) {
     notes.push({
       code: 'bed-as-measured',
       text: `The temperatures are taken as measured where the seed lies: that the bed ${unused} changes nothing in them.`,
@@ -113,32 +114,12 @@ function bedWords({ kind, cover, shadePercent, moisture, roomC }: Bed): string {
     .join(', ');
 }
 
-function beyondNote({ site }: Question, { beyond, record, wetMs }: ForecastFindings): Note {
-  const last = dateAt(wetMs + (record.knownToH - record.wetH) * HOUR_MS - 1, site.zone);
-  return beyond === 'seasonal-drift'
-    ? {
-        code: 'seasonal-drift',
-        text: `After the last value, on ${last}, the soil is taken to follow the season from the level of the last ${LEVEL_DAYS} days or fewer, with the last week's swing of day and night.`,
-      }
-    : {
-        code: 'repeat-last-week',
-        text: `After the last value, on ${last}, the last week is taken to come again and again.`,
-      };
-}
-
 /** What the grower should heed. */
 export function forecastWarnings(question: Question, findings: ForecastFindings): Note[] {
   const { crop, sowing, lot } = question;
   const { seed, outcome, run, countedC, record, beyond } = findings;
   const warnings: Note[] = [];
   const depthCm = seedDepthCm(question);
-  const probeDepthCm = question.series[0]?.probeDepthCm ?? null;
-  if (probeDepthCm !== null && probeDepthCm !== depthCm) {
-    warnings.push({
-      code: 'depth-not-moved',
-      text: `The probe reads at ${probeDepthCm} cm and the seed lies at ${depthCm} cm. The readings are used as they are: nearer the surface, afternoons are hotter and nights cooler than this.`,
-    });
-  }
   if (crop.sowingDepthCm !== null && depthCm > DEEP_FACTOR * crop.sowingDepthCm) {
     warnings.push({
       code: 'deep',

@@ -8,14 +8,17 @@ import { germinationCurve, rateAt } from '../germination/curve.js';
 import { type Outcome, outcomeAt } from '../germination/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../germination/spells.js';
 import type { SeriesReport } from '../readings/report.js';
+import { bedChanges } from './bed-changes.js';
 import { countDaysFor } from './count-days.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { placeDays } from './place-days.js';
+import { SAME_DEPTH_CM } from './probe-at-seed.js';
 import { type Question, seedDepthCm } from './question.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedRecord } from './seed-temperature.js';
+import { soilRanges } from './soil-range.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
@@ -55,12 +58,13 @@ const MOST_OVER_HALF = 1.5;
 
 /** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
 export function forecast(question: Question): Forecast {
-  refuseAir(question);
   const { crop, site, sowing } = question;
   const sowMs = instantAt(sowing.date, sowing.time, site.zone);
   const wetMs = wettingMs(question, sowMs);
   const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
-  const record = seedRecord(question.series, site, wetMs, beyond);
+  const depthCm = seedDepthCm(question);
+  const bedding = { site, bed: question.bed, depthCm };
+  const record = seedRecord(question.series, bedding, wetMs, beyond);
   const seed = seedOf(question);
   const chart = chartOf(crop);
   const waitH = (wetMs - sowMs) / HOUR_MS;
@@ -83,15 +87,14 @@ export function forecast(question: Question): Forecast {
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
   const outcome = outcomeAt(run, countH, viablePercent);
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
-  const milestone = (eventH: number | null): Milestone | NoMilestone =>
-    eventH === null
-      ? { why: outcome.whyNone! }
-      : milestoneOf(eventH, { waitH, countH, knownH, beyond, dated, bedTimeFactor: bedTimeFactorOf(question) });
-  const emergence = {
-    first: milestone(outcome.firstH),
-    half: milestone(outcome.halfH),
-    most: milestone(outcome.mostH),
+  const sdK = temperature.sdK.subarray(record.wetH, record.wetH + counted.length);
+  const open = soilRanges(seed, counted, sdK, record.soil.model?.surface.residuals ?? null, outcome, countH);
+  const clock = { waitH, countH, knownH, beyond, dated, bedTimeFactor: bedTimeFactorOf(question) };
+  const milestone = (event: 'first' | 'half' | 'most'): Milestone | NoMilestone => {
+    const eventH = outcome[`${event}H`];
+    return eventH === null ? { why: outcome.whyNone! } : milestoneOf(eventH, open?.[event] ?? null, clock);
   };
+  const emergence = { first: milestone('first'), half: milestone('half'), most: milestone('most') };
 
   const sown = {
     seed,
@@ -115,6 +118,7 @@ export function forecast(question: Question): Forecast {
       isHarmful,
     }),
     lastDate: by,
+    bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.wetH, hourlyC.length) : [],
   });
   // What can be done is worked out only where there is something to be done about.
   const spellAnswers = (
@@ -142,7 +146,7 @@ export function forecast(question: Question): Forecast {
   };
   return {
     crop,
-    sowing: { ...sowing, depthCm: seedDepthCm(question) },
+    sowing: { ...sowing, depthCm },
     countDays,
     emergence,
     stand: standOf(question, outcome, by),
@@ -150,7 +154,7 @@ export function forecast(question: Question): Forecast {
     hotSpells: spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC),
     coldSpells: spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity)),
     keepMoist: { from: dateAt(wetMs, site.zone), to: mostInBeds },
-    daily: forecastDays(question.series, days, temperature, {
+    daily: forecastDays(atSeed(question.series, depthCm), days, temperature, {
       wetH: record.wetH,
       countH,
       hotThresholdC: seed.hotThresholdC,
@@ -158,29 +162,14 @@ export function forecast(question: Question): Forecast {
       viablePercent,
     }),
     understood: question.understood,
-    assumptions: forecastAssumptions(question, findings),
+    assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
     warnings: [...record.warnings, ...forecastWarnings(question, findings)],
   };
 }
 
-function refuseAir({ series }: Question): void {
-  const air = series.findIndex((one) => one.medium === 'air');
-  if (air >= 0) {
-    throw new RequestError(
-      'air-not-yet',
-      'Air temperatures cannot be turned into soil temperatures here yet. Send what a probe in the soil reads, as "medium": "soil".',
-      [{ path: ['temperatures', air, 'medium'], detail: 'Only "soil" can be forecast from so far.' }],
-    );
-  }
-  const depths = new Set(series.map((one) => one.probeDepthCm));
-  if (depths.size > 1) {
-    throw new RequestError(
-      'depths-differ',
-      'The series come from probes at different depths, which cannot be joined yet. Send the one nearest to the depth of the seed.',
-      [{ path: ['temperatures'], detail: `Depths: ${[...depths].map((depth) => depth ?? 'at the seed').join(', ')}.` }],
-    );
-  }
-}
+/** The series whose days are the seed's own. */
+const atSeed = (series: Question['series'], depthCm: number): Question['series'] =>
+  series.filter((one) => one.medium === 'soil' && Math.abs((one.probeDepthCm ?? depthCm) - depthCm) <= SAME_DEPTH_CM);
 
 /** When the seed is first wet: at sowing, or in dry soil at noon of the day it is watered. */
 function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {

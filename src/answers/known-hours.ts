@@ -22,6 +22,8 @@ export interface Site {
   readonly zone: Zone;
   readonly latitude: number | null;
   readonly longitude: number | null;
+  /** Mean annual precipitation [mm]; null: not known. */
+  readonly annualRainMm: number | null;
 }
 
 /** Hour by hour, what a series says. */
@@ -90,6 +92,11 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
 
 /** A day on the clock of hours since an instant. */
 function dayOnClock({ date, min, mean, max }: Day, site: Site, startMs: number): DayOnClock {
+  return { ...sunOnClock(date, site, startMs), minC: min, meanC: mean, maxC: max };
+}
+
+/** When a date begins and ends, and when the sun rises and sets on it, in hours since an instant. */
+export function sunOnClock(date: PlainDate, site: Site, startMs: number) {
   const toHours = (ms: number): number => (ms - startMs) / HOUR_MS;
   const daylightH =
     site.latitude === null
@@ -101,9 +108,6 @@ function dayOnClock({ date, min, mean, max }: Day, site: Site, startMs: number):
     endH: toHours(startOfDay(addDays(date, 1), site.zone)),
     sunriseH: noonH - daylightH / 2,
     sunsetH: noonH + daylightH / 2,
-    minC: min,
-    meanC: mean,
-    maxC: max,
   };
 }
 

@@ -2,6 +2,7 @@ import { DAY_MS, HOUR_MS, type PlainDate } from '../basics/calendar.js';
 import type { Span } from '../germination/crop.js';
 import type { Beyond } from './hours-ahead.js';
 import { rangeOf } from './range.js';
+import type { HourSpan } from './soil-range.js';
 
 /** From one date to another; null: later than the count. */
 export interface DateSpan {
@@ -33,14 +34,15 @@ export interface MilestoneClock {
   dated(hour: number): PlainDate;
 }
 
-/** A milestone from the hour at which it comes. */
+/** A milestone from the hour at which it comes, and the span that the estimate of the soil leaves open. */
 export function milestoneOf(
   eventH: number,
+  soil: HourSpan | null,
   { waitH, countH, knownH, beyond, bedTimeFactor, dated }: MilestoneClock,
 ): Milestone {
-  const range = rangeOf(eventH, knownH, beyond);
+  const range = rangeOf(eventH, knownH, beyond, soil);
   // What was measured is not open, however near the count it came.
-  const isOpen = eventH > knownH && range.toH > countH;
+  const isOpen = (eventH > knownH || soil !== null) && range.toH > countH;
   const latest = isOpen ? null : dated(Math.max(eventH, Math.min(range.toH, countH)));
   return {
     date: dated(eventH),

@@ -2,22 +2,23 @@ import type { PlainDate } from '../basics/calendar.js';
 import type { Crop, Span } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
+import type { BedMake } from '../seedbed/bed.js';
 import type { Beyond } from './hours-ahead.js';
 import type { Site } from './known-hours.js';
 
-export const bedKinds = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
-export const covers = ['bare', 'grass', 'mulch', 'black-film', 'clear-film', 'fleece'] as const;
-export const moistures = ['rain', 'moist', 'wet', 'dry'] as const;
-
 /** Where in the garden the seed lies. */
-export interface Bed {
-  readonly kind: (typeof bedKinds)[number];
-  readonly cover: (typeof covers)[number];
-  readonly moisture: (typeof moistures)[number];
-  readonly shadePercent: number;
+export interface Bed extends BedMake {
   readonly roomC: number | null;
   /** When seed sown into dry soil is first wetted. */
   readonly wettedOn: PlainDate | null;
+}
+
+/** Where and how deep a temperature is asked. */
+export interface Bedding {
+  readonly site: Site;
+  readonly bed: Bed;
+  /** How deep the seed lies, or whatever depth is asked [cm]. */
+  readonly depthCm: number;
 }
 
 export const defaultBed: Bed = {
@@ -37,7 +38,7 @@ export interface Lot {
 }
 
 /** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
-const USUAL_DEPTH_CM = 1.3;
+export const USUAL_DEPTH_CM = 1.3;
 
 /** How deep the seed lies [cm]: as sown, else the crop's usual, else the handbook's. */
 export const seedDepthCm = ({ sowing, crop }: Pick<Question, 'sowing' | 'crop'>): number =>

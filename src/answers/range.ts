@@ -1,5 +1,6 @@
 import { interpolate } from '../basics/interpolate.js';
 import type { Beyond } from './hours-ahead.js';
+import type { HourSpan } from './soil-range.js';
 
 /** The middle of each class of supposed days in which the ratios were measured [d]; the last is open, from 40 on. */
 const DAYS = Float64Array.of(2.5, 7.5, 15, 30, 100);
@@ -24,15 +25,22 @@ const RATIOS: Record<Exclude<Beyond, 'refuse'>, { readonly low: Float64Array; re
 const NARROWEST_H = 24;
 
 /**
- * The middle 80 % of when an event may come, as far as the weather after the last value leaves it open.
+ * The middle 80 % of when an event may come, as far as the weather after the last value and the estimate of the soil leave
+ * it open. The two are taken to err each for itself: their distances from the forecast add in quadrature.
  *
  * @param eventH  When it is forecast [h since wetting].
  * @param knownH  Up to when the temperature was sent [h since wetting]; those hours add no doubt. May be below 0.
  * @param beyond  What was supposed after it.
+ * @param soil    The span that the estimate of the soil leaves open; null: the soil was measured at the seed.
  * @returns Hours since wetting, at least a day apart, with the forecast between them.
  * @example rangeOf(96, 120, 'seasonal-drift') // => { fromH: 84, toH: 108 }
  */
-export function rangeOf(eventH: number, knownH: number, beyond: Beyond): { fromH: number; toH: number } {
+export function rangeOf(
+  eventH: number,
+  knownH: number,
+  beyond: Beyond,
+  soil: HourSpan | null = null,
+): { fromH: number; toH: number } {
   const certainH = Math.max(0, Math.min(eventH, knownH));
   const supposedH = eventH - certainH;
   // A sowing long after the last value rests on more supposed days than its own.
@@ -40,8 +48,10 @@ export function rangeOf(eventH: number, knownH: number, beyond: Beyond): { fromH
   const isKnown = beyond === 'refuse' || supposedH === 0;
   const low = isKnown ? 1 : interpolate(aheadH / 24, DAYS, RATIOS[beyond].low);
   const high = isKnown ? 1 : interpolate(aheadH / 24, DAYS, RATIOS[beyond].high);
-  const fromH = certainH + supposedH * low;
-  const toH = certainH + supposedH * high;
+  const earlierH = Math.hypot(eventH - (certainH + supposedH * low), soil ? eventH - soil.fromH : 0);
+  const laterH = Math.hypot(certainH + supposedH * high - eventH, soil ? soil.toH - eventH : 0);
+  const fromH = Math.max(0, eventH - earlierH);
+  const toH = eventH + laterH;
   const widening = Math.max(0, NARROWEST_H - (toH - fromH)) / 2;
   const earliestH = Math.max(0, fromH - widening);
   return { fromH: earliestH, toH: Math.max(toH + widening, earliestH + NARROWEST_H) };

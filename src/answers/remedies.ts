@@ -22,11 +22,16 @@ export interface Remedy {
   readonly coolerC?: Span;
 }
 
-/** The afternoon's peak at 1 cm under shade, and in soil kept wet, below the same soil moist and bare [K]: modelled,
- * no seedbed under shade cloth or after watering has been measured at that depth. Wet against dry soil was measured
- * to differ by 4 K on average at the surface. */
-const SHADE_COOLER_C: Span = { from: 2, to: 6 };
-const WET_COOLER_C: Span = { from: 2, to: 6 };
+/** What is done to a bed against heat, and how much warmer the seed then lies, hour by hour since wetting [K]. */
+export interface BedChange {
+  readonly action: 'shade' | 'keep-wet' | 'cover';
+  readonly text: (cooler: string) => string;
+  readonly warmerK: Float64Array;
+}
+
+/** What a change of the bed is worth has been worked out, not measured: it is told from half of it to half as much again. */
+const LEAST_OF_IT = 0.5;
+const MOST_OF_IT = 1.5;
 /** When the worst of the day is over. */
 const EVENING = '18:00';
 
@@ -46,25 +51,22 @@ export interface SpellSetting {
   /** The first later date that meets no such spell, as far as the temperatures reach; null where none is in sight. */
   readonly freeDate: FreeDate | null;
   readonly lastDate: PlainDate;
+  /** What can be done to the bed. */
+  readonly bedChanges: readonly BedChange[];
 }
 
 /** What can be done about a hot spell, most useful first; what would spare the seed no hot hour is left out. */
 export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   const all: Span = { from: spell.hours, to: spell.hours };
-  const remedies: Remedy[] = [
-    {
-      action: 'shade',
-      text: `Shade the row through the hot hours: about ${inWords(SHADE_COOLER_C)} cooler at the seed in the afternoon. These degrees are worked out, not measured in a seedbed. Take the shade off once seedlings show.`,
-      coolerC: SHADE_COOLER_C,
-      hotHoursAvoided: hoursAvoided(spell, setting, SHADE_COOLER_C),
-    },
-    {
-      action: 'keep-wet',
-      text: `Keep the surface wet through the hot hours: wet soil is about ${inWords(WET_COOLER_C)} cooler in the afternoon than soil left to dry; the evidence is thin. Water lightly and often, and follow local rules where watering is restricted.`,
-      coolerC: WET_COOLER_C,
-      hotHoursAvoided: hoursAvoided(spell, setting, WET_COOLER_C),
-    },
-  ];
+  const remedies: Remedy[] = setting.bedChanges.map((change) => {
+    const coolerC = coolerAtPeaks(spell, setting, change);
+    return {
+      action: change.action,
+      text: change.text(inWords(coolerC)),
+      coolerC,
+      hotHoursAvoided: hoursAvoided(spell, setting, change),
+    };
+  });
   const beforeEvening = setting.eveningH > 0 ? countHot(spell, setting, Math.min(setting.eveningH, spell.toH)) : 0;
   if (beforeEvening > 0) {
     remedies.push({
@@ -128,7 +130,9 @@ export function coldRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   ];
 }
 
-const inWords = ({ from, to }: Span): string => `${(from + to) / 2} (${from} to ${to}) °C`;
+/** Whole degrees: more would promise too much. */
+const inWords = ({ from, to }: Span): string =>
+  `${Math.round((from + to) / 2)} (${Math.round(from)} to ${Math.round(to)}) °C`;
 
 function countHot(spell: Spell, { hourlyC }: SpellSetting, beforeH: number): number {
   let hot = 0;
@@ -138,33 +142,26 @@ function countHot(spell: Spell, { hourlyC }: SpellSetting, beforeH: number): num
   return hot;
 }
 
-/** Hot hours fewer if the day's peak is cooler by so much and its coolest hour is left as it is. */
-function hoursAvoided(spell: Spell, setting: SpellSetting, cooler: Span): Span {
-  const extremes = extremesByDay(spell, setting);
-  const left = (coolerC: number): number => {
+/** Hot hours fewer in a bed so changed. */
+function hoursAvoided(spell: Spell, { hourlyC }: SpellSetting, { warmerK }: BedChange): Span {
+  const left = (ofIt: number): number => {
     let hot = 0;
     for (let hour = spell.fromH; hour < spell.toH; hour++) {
-      const { minC, maxC } = extremes.get(setting.dayOfHour[hour]!)!;
-      const tempC = setting.hourlyC[hour]!;
-      const share = maxC > minC ? (tempC - minC) / (maxC - minC) : 1;
-      if (tempC - coolerC * share > spell.thresholdC) hot++;
+      if (hourlyC[hour]! + ofIt * Math.min(0, warmerK[hour]!) > spell.thresholdC) hot++;
     }
     return hot;
   };
-  return { from: spell.hours - left(cooler.from), to: spell.hours - left(cooler.to) };
+  return { from: spell.hours - left(LEAST_OF_IT), to: spell.hours - left(MOST_OF_IT) };
 }
 
-function extremesByDay(
-  spell: Spell,
-  { hourlyC, dayOfHour }: SpellSetting,
-): Map<number, { minC: number; maxC: number }> {
-  const extremes = new Map<number, { minC: number; maxC: number }>();
-  const [firstDay, lastDay] = [dayOfHour[spell.fromH]!, dayOfHour[spell.toH - 1]!];
-  hourlyC.forEach((tempC, hour) => {
-    const day = dayOfHour[hour]!;
-    if (day < firstDay || day > lastDay) return;
-    const { minC, maxC } = extremes.get(day) ?? { minC: tempC, maxC: tempC };
-    extremes.set(day, { minC: Math.min(minC, tempC), maxC: Math.max(maxC, tempC) });
-  });
-  return extremes;
+/** How much cooler the seed would lie at the hottest hour of each of the spell's days, on average. */
+function coolerAtPeaks(spell: Spell, { hourlyC, dayOfHour }: SpellSetting, { warmerK }: BedChange): Span {
+  const peaks = new Map<number, number>();
+  for (let hour = spell.fromH; hour < spell.toH; hour++) {
+    const peak = peaks.get(dayOfHour[hour]!);
+    if (peak === undefined || hourlyC[hour]! > hourlyC[peak]!) peaks.set(dayOfHour[hour]!, hour);
+  }
+  const hours = [...peaks.values()];
+  const coolerK = hours.reduce((sum, hour) => sum - Math.min(0, warmerK[hour]!), 0) / hours.length;
+  return { from: LEAST_OF_IT * coolerK, to: MOST_OF_IT * coolerK };
 }

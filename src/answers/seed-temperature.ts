@@ -1,11 +1,12 @@
-import { DAY_MS, dateAt, HOUR_MS, instantText } from '../basics/calendar.js';
+import { dateAt, HOUR_MS, instantText } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { ReadSeries } from '../readings/read-series.js';
-import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
 import { fillGap, type MissingHours, missingHours } from './fill-gaps.js';
 import { type Beyond, hoursAhead } from './hours-ahead.js';
-import { extentOf, isCoarse, knownHours, type Site } from './known-hours.js';
+import { extentOf, isCoarse, type Site } from './known-hours.js';
+import type { Bedding } from './question.js';
+import { type SoilRecord, soilRecord } from './soil-record.js';
 
 /** Hourly means at the seed, on a clock of whole hours before and after the wetting. */
 export interface SeedTemperature {
@@ -13,10 +14,13 @@ export interface SeedTemperature {
   readonly hourlyC: Float64Array;
   /** What each hour rests on: codes of basics/series. */
   readonly basis: Uint8Array;
+  /** How far a day's mean may be off for want of knowing the soil, the weather ahead left aside: standard deviation [K]. */
+  readonly sdK: Float64Array;
 }
 
 /** What is known of the temperature at the seed, ready to be carried on as far as it is needed. */
 export interface SeedRecord {
+  readonly soil: SoilRecord;
   /** The hour of the wetting, counted from the record's start. */
   readonly wetH: number;
   /** The hour at which the values sent end. */
@@ -40,51 +44,49 @@ const SPARE_H = 24;
 const FURTHEST_AHEAD_H = 366 * 24;
 
 /**
- * Lays one or several soil series out by the hour, from up to a month before the last value or the wetting on.
+ * The temperature at the seed as far as it is known, from up to a month before the last value or the wetting on.
  *
- * @param series Soil series at one depth. Measured values win over forecast ones, later series over earlier ones.
- * @param site   The place.
- * @param wetMs  When the seed was wetted; the whole hours are counted from here.
- * @param beyond What to suppose after the last value.
+ * @param series  Soil and air.
+ * @param bedding The place, the bed, and how deep the seed lies.
+ * @param wetMs   When the seed was wetted; the whole hours are counted from here.
+ * @param beyond  What to suppose after the last value.
+ * @param longestH Nothing is asked of hours further than this after the wetting.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
-export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: number, beyond: Beyond): SeedRecord {
-  const surestLast = [...series].sort((a, b) => Number(b.origin === 'forecast') - Number(a.origin === 'forecast'));
-  const extents = surestLast.map(extentOf);
-  const firstMs = Math.min(...extents.map((extent) => extent.firstMs));
-  const lastMs = Math.max(...extents.map((extent) => extent.lastMs));
-  refuseFarAhead(wetMs, lastMs, site);
-  if (firstMs - wetMs > LATEST_START_H * HOUR_MS) refuseLateStart(firstMs, site);
-  const usefulFromMs = Math.max(firstMs, Math.min(wetMs, lastMs) - (LEVEL_DAYS + 1) * DAY_MS);
-  const wetH = Math.max(0, 24 * Math.ceil((wetMs - usefulFromMs) / DAY_MS));
-  const startMs = wetMs - wetH * HOUR_MS;
-  const nHours = Math.min(Math.max(0, Math.floor((lastMs - startMs) / HOUR_MS)), wetH + LONGEST_NEEDED_H);
-
-  const hourlyC = new Float64Array(nHours).fill(NaN);
-  const basis = new Uint8Array(nHours);
-  const swings = new Uint8Array(nHours);
-  for (const one of surestLast) {
-    const known = knownHours(one, site, startMs, nHours);
-    for (let hour = 0; hour < nHours; hour++) {
-      if (Number.isNaN(known.hourlyC[hour])) continue;
-      hourlyC[hour] = known.hourlyC[hour]!;
-      basis[hour] = known.basis[hour]!;
-      swings[hour] = known.swings[hour]!;
-    }
+export function seedRecord(
+  series: readonly ReadSeries[],
+  bedding: Bedding,
+  wetMs: number,
+  beyond: Beyond,
+  longestH = LONGEST_NEEDED_H,
+): SeedRecord {
+  const { site } = bedding;
+  refuseElsewhen(series, bedding, wetMs);
+  const wanted = { phaseMs: wetMs, fromMs: wetMs, toMs: wetMs + longestH * HOUR_MS };
+  const soil = soilRecord(series, bedding, wanted);
+  const { startMs, swings, basis } = soil;
+  const wetH = (wetMs - startMs) / HOUR_MS;
+  const knownToH = soil.hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
+  const knownC = soil.hourlyC.subarray(0, knownToH);
+  for (const gap of fillAll(knownC, wetH, (hour) => startMs + hour * HOUR_MS, site)) {
+    basis.fill(basisCode('filled'), gap.fromH, gap.toH);
+    soil.sdK.fill(FILLED_SD_K, gap.fromH, gap.toH);
   }
-  const knownToH = hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
-  const knownC = hourlyC.subarray(0, knownToH);
-  const gaps = fillAll(knownC, wetH, (hour) => startMs + hour * HOUR_MS, site);
-  for (const gap of gaps) basis.fill(basisCode('filled'), gap.fromH, gap.toH);
+  refuseLongGap(basis.subarray(0, knownToH), wetH, startMs, site);
 
   const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
-  const filledH = gaps.reduce((sum, { fromH, toH }) => sum + Math.max(0, toH - Math.max(wetH, fromH)), 0);
+  const filledH = basis.subarray(Math.min(wetH, knownToH), knownToH).reduce((n, one) => n + Number(one === FILLED), 0);
   const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
   const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
-    const all = { hourlyC: new Float64Array(total), basis: new Uint8Array(total) };
+    const all = {
+      hourlyC: new Float64Array(total),
+      basis: new Uint8Array(total),
+      sdK: new Float64Array(total).fill(soil.sdK[knownToH - 1]!),
+    };
     all.hourlyC.set(knownC.subarray(0, total));
     all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
+    all.sdK.set(soil.sdK.subarray(0, Math.min(total, knownToH)));
     if (total > knownToH && beyond !== 'refuse') {
       all.hourlyC.set(hoursAhead(beyond, knownC, total - knownToH, startMs + knownToH * HOUR_MS, site), knownToH);
       all.basis.fill(basisCode(beyond === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
@@ -93,12 +95,13 @@ export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: num
   };
   let laidOut = layOut(0);
   return {
+    soil,
     wetH,
     knownToH,
     showsSwing,
     warnings: [
-      ...series.flatMap((one) => one.warnings),
-      ...fillWarnings(filledH),
+      ...soil.warnings,
+      ...fillWarnings(filledH, sinceWetting.length),
       ...swingWarnings(showsSwing, swinging + filledH < sinceWetting.length, series.some(isCoarse)),
     ],
     upTo(hoursAfterWetting) {
@@ -107,9 +110,45 @@ export function seedRecord(series: readonly ReadSeries[], site: Site, wetMs: num
         refuseBeyond(startMs + knownToH * HOUR_MS, startMs + total * HOUR_MS, site);
       }
       if (laidOut.hourlyC.length < total) laidOut = layOut(beyond === 'refuse' ? total : total + SPARE_H);
-      return { startMs, hourlyC: laidOut.hourlyC.subarray(0, total), basis: laidOut.basis.subarray(0, total) };
+      return {
+        startMs,
+        hourlyC: laidOut.hourlyC.subarray(0, total),
+        basis: laidOut.basis.subarray(0, total),
+        sdK: laidOut.sdK.subarray(0, total),
+      };
     },
   };
+}
+
+/** A day filled from its neighbours, knowing nothing of the weather, may be off by this much [K]: our judgement. */
+const FILLED_SD_K = 1.5;
+const FILLED = basisCode('filled');
+
+/** Refuses what begins too late for the sowing, or ended too long before it. */
+function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, wetMs: number): void {
+  if (bed.kind === 'indoors') return;
+  const extents = series.map(extentOf);
+  refuseFarAhead(wetMs, Math.max(...extents.map((extent) => extent.lastMs)), site);
+  const firstMs = Math.min(...extents.map((extent) => extent.firstMs));
+  if (firstMs - wetMs > LATEST_START_H * HOUR_MS) refuseLateStart(firstMs, site);
+}
+
+/** Filled hours in a row since the wetting, longer than anything left to go by. */
+function refuseLongGap(basis: Uint8Array, wetH: number, startMs: number, site: Site): void {
+  let fromH = -1;
+  for (let hour = 0; hour <= basis.length; hour++) {
+    const isFilled = basis[hour] === FILLED;
+    if (isFilled && fromH < 0) fromH = hour;
+    if (isFilled || fromH < 0) continue;
+    if (hour > wetH && hour - fromH > LONGEST_FILLED_H) {
+      const [from, to] = [fromH, hour].map((one) => instantText(startMs + one * HOUR_MS, site.zone));
+      throw new RequestError(
+        'gap-too-long',
+        `There is no temperature between ${from} and ${to}, over 14 days. Send the missing days, or only what follows the gap, and ask about a time after it.`,
+      );
+    }
+    fromH = -1;
+  }
 }
 
 /** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
@@ -121,16 +160,7 @@ function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => num
     );
   }
   const gaps = missingHours(knownC);
-  for (const gap of gaps) {
-    if (gap.toH > wetH && gap.toH - gap.fromH > LONGEST_FILLED_H) {
-      const [from, to] = [gap.fromH, gap.toH].map((hour) => instantText(atMs(hour), site.zone));
-      throw new RequestError(
-        'gap-too-long',
-        `There is no temperature between ${from} and ${to}, over 14 days. Send the missing days, or only what follows the gap with a sowing after it.`,
-      );
-    }
-    fillGap(knownC, gap);
-  }
+  for (const gap of gaps) fillGap(knownC, gap);
   const first = knownC.findIndex((value) => !Number.isNaN(value));
   if (first - wetH > LATEST_START_H) refuseLateStart(atMs(first), site);
   for (let hour = first - 1; hour >= 0; hour--) knownC[hour] = knownC[Math.min(hour + 24, knownC.length - 1)]!;
@@ -168,12 +198,13 @@ function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never 
   );
 }
 
-function fillWarnings(hours: number): Note[] {
+function fillWarnings(hours: number, since: number): Note[] {
   if (hours === 0) return [];
+  const percent = Math.max(1, Math.round((100 * hours) / since));
   return [
     {
       code: 'hours-filled',
-      text: `${hours} hours since sowing had no temperature; they were filled from the hours around them.`,
+      text: `${hours} hours since sowing, ${percent} % of those up to the last value, had no temperature; they were filled from the hours around them.`,
     },
   ];
 }

@@ -1,4 +1,4 @@
-import { DateTime, FixedOffsetZone, IANAZone, Settings } from 'luxon';
+import { FixedOffsetZone, IANAZone, Settings } from 'luxon';
 
 Settings.throwOnInvalid = true;
 Settings.defaultZone = 'utc';
@@ -139,10 +139,14 @@ export const daysBetween = (from: PlainDate, to: PlainDate): number => (wallCloc
 export const dayOfYear = (date: PlainDate): number => daysBetween(`${date.slice(0, 4)}-01-01` as PlainDate, date) + 1;
 
 /** An instant as RFC 3339 text with the place's offset. */
-export const instantText = (instantMs: number, zone: Zone): string =>
-  DateTime.fromMillis(instantMs)
-    .setZone(FixedOffsetZone.instance(zone.offsetMs(instantMs) / 60_000))
-    .toISO({ suppressMilliseconds: true })!;
+export function instantText(instantMs: number, zone: Zone): string {
+  const offsetMinutes = Math.round(zone.offsetMs(instantMs) / 60_000);
+  const wallClock = new Date(instantMs + offsetMinutes * 60_000).toISOString();
+  const text = instantMs % 1000 === 0 ? wallClock.slice(0, 19) : wallClock.slice(0, 23);
+  if (offsetMinutes === 0) return `${text}Z`;
+  const [hours, minutes] = [Math.floor(Math.abs(offsetMinutes) / 60), Math.abs(offsetMinutes) % 60];
+  return `${text}${offsetMinutes < 0 ? '-' : '+'}${twoDigits(hours)}:${twoDigits(minutes)}`;
+}
 
 const STAMP = /^\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:?\d{2})?$/i;
 

@@ -17,6 +17,7 @@ import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
 import { readingsRoutes } from './routes/readings.js';
 import { serviceRoutes } from './routes/service.js';
+import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -52,7 +53,13 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
-  const routes = [...cropRoutes(clock), ...forecastRoutes(clock), ...readingsRoutes(clock), ...serviceRoutes];
+  const routes = [
+    ...cropRoutes(clock),
+    ...forecastRoutes(clock),
+    ...soilTemperatureRoutes(clock),
+    ...readingsRoutes(clock),
+    ...serviceRoutes,
+  ];
   const document = openApiDocument(routes, version);
 
   app.addHook('onRequest', async (_, reply) => {

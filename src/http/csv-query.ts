@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { bedKinds, covers, moistures } from '../answers/question.js';
 import { type Fault, notUnderstood } from '../basics/errors.js';
 import { dateOrders } from '../readings/date-order.js';
+import { bedKinds, covers, moistures } from '../seedbed/bed.js';
 import type { QueryParameter } from './route.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from './schemas/common.js';
 import { askingShape, beyondSchema } from './schemas/forecast.js';
@@ -24,6 +24,17 @@ const latitude = number('where.place.latitude', z.number().min(-90).max(90));
 const longitude = number('where.place.longitude', z.number().min(-180).max(180));
 const timeZone = text('where.place.timeZone', timeZoneSchema);
 
+/** Which place and bed, when the body is a file: by their full name. */
+const bedParameters: Parameters = {
+  'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
+  'where.bed.kind': text('where.bed.kind', z.enum(bedKinds)),
+  'where.bed.cover': text('where.bed.cover', z.enum(covers)),
+  'where.bed.moisture': text('where.bed.moisture', z.enum(moistures)),
+  'where.bed.shadePercent': number('where.bed.shadePercent', z.number().min(0).max(100)),
+  'where.bed.roomC': number('where.bed.roomC', z.number().min(-10).max(50)),
+  'where.bed.wettedOn': text('where.bed.wettedOn', dateSchema),
+};
+
 /** The query parameters that ask the question when the body is a file: short names first, the others by their full name. */
 export const askingParameters: Parameters = {
   crop: text('crop', idSchema),
@@ -35,13 +46,7 @@ export const askingParameters: Parameters = {
   longitude,
   beyond: text('beyond', beyondSchema),
   'sowing.time': text('sowing.time', timeSchema),
-  'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
-  'where.bed.kind': text('where.bed.kind', z.enum(bedKinds)),
-  'where.bed.cover': text('where.bed.cover', z.enum(covers)),
-  'where.bed.moisture': text('where.bed.moisture', z.enum(moistures)),
-  'where.bed.shadePercent': number('where.bed.shadePercent', z.number().min(0).max(100)),
-  'where.bed.roomC': number('where.bed.roomC', z.number().min(-10).max(50)),
-  'where.bed.wettedOn': text('where.bed.wettedOn', dateSchema),
+  ...bedParameters,
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.testedOn': text('lot.testedOn', dateSchema),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
@@ -50,6 +55,20 @@ export const askingParameters: Parameters = {
   'standFactor.from': number('standFactor.from', z.number().min(0).max(1)),
   'standFactor.to': number('standFactor.to', z.number().min(0).max(1)),
   countDays: number('countDays', askingShape.countDays.unwrap()),
+};
+
+/** The same for soil temperatures. */
+export const soilParameters: Parameters = {
+  crop: text('crop', idSchema),
+  depthCm: number('depthCm', z.number().min(0).max(30)),
+  from: text('from', dateSchema),
+  to: text('to', dateSchema),
+  step: text('step', z.enum(['day', 'hour'])),
+  timeZone,
+  latitude,
+  longitude,
+  beyond: text('beyond', beyondSchema),
+  ...bedParameters,
 };
 
 /** What a file's query may say of the place when nothing is forecast. */

@@ -36,3 +36,45 @@ export const exampleCsv = `time,soil 5 cm (C)
 2027-05-04T16:00-02:00,17.3
 2027-05-04T20:00-02:00,14.9
 `;
+
+/** A week of air, measured and then forecast, over a probe at 10 cm that was read for its first days. */
+export const exampleSoilQuestion = {
+  where: { place: { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' }, bed: { moisture: 'moist' } },
+  depthCm: 1.3,
+  temperatures: [
+    {
+      medium: 'air',
+      daily: [
+        { date: '2027-04-28', min: 7.1, max: 17.2 },
+        { date: '2027-04-29', min: 8.4, max: 14.9 },
+        { date: '2027-04-30', min: 6.2, max: 16.8 },
+        { date: '2027-05-01', min: 7.7, max: 18.3 },
+      ],
+    },
+    {
+      medium: 'air',
+      origin: 'forecast',
+      daily: [
+        { date: '2027-05-02', min: 9, max: 19 },
+        { date: '2027-05-03', min: 10, max: 21 },
+        { date: '2027-05-04', min: 11, max: 20 },
+      ],
+    },
+    {
+      medium: 'soil',
+      probeDepthCm: 10,
+      daily: [
+        { date: '2027-04-28', min: 10.9, max: 14.1 },
+        { date: '2027-04-29', min: 11.2, max: 13.2 },
+        { date: '2027-04-30', min: 10.4, max: 13.9 },
+      ],
+    },
+  ],
+};
+
+/** Three days of air, by their extremes. */
+export const exampleAirCsv = `date,air min (C),air max (C)
+2027-05-01,7.7,18.3
+2027-05-02,9.0,19.1
+2027-05-03,10.2,21.0
+`;

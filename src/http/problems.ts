@@ -93,12 +93,6 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The bed is named by an id that nothing is kept under.',
     cure: 'Send the place, and the bed if it is not open ground.',
   },
-  'air-not-yet': {
-    status: 422,
-    title: 'Air temperatures are not taken yet',
-    cause: 'The series was measured in air; the way from air to the seed is not built yet.',
-    cure: 'Send what a probe in the soil reads.',
-  },
   'time-zone-needed': {
     status: 422,
     title: 'The time zone is not known',
@@ -114,8 +108,8 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   'no-latitude': {
     status: 422,
     title: 'The latitude is not known',
-    cause: 'The drift of the season depends on the latitude, which was not sent.',
-    cure: 'Send the latitude, or let "beyond" be repeat-last-week.',
+    cause: 'The sun over a bed, and the drift of the season, depend on the latitude, which was not sent.',
+    cure: 'Send the latitude; soil temperatures alone can do without, if "beyond" is repeat-last-week.',
   },
   'starts-after-sowing': {
     status: 422,
@@ -140,12 +134,6 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     title: 'The gap is too long to fill',
     cause: 'For over 14 days around the sowing nothing was measured.',
     cure: 'Send the missing days, or only what follows the gap.',
-  },
-  'depths-differ': {
-    status: 422,
-    title: 'Probes at several depths',
-    cause: 'Series from different depths cannot be joined yet.',
-    cure: 'Send the one nearest to the depth of the seed.',
   },
   'choose-medium': {
     status: 422,

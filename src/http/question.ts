@@ -1,5 +1,6 @@
 import type { Site } from '../answers/known-hours.js';
-import { type Bed, defaultBed, type Question } from '../answers/question.js';
+import { type Bed, defaultBed, type Question, USUAL_DEPTH_CM } from '../answers/question.js';
+import type { SoilQuestion } from '../answers/soil-temperatures.js';
 import { findZone, type Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
@@ -9,30 +10,42 @@ import { type ReadSeries, readSeries, zoneOfStamps } from '../readings/read-seri
 import { reportOf, type SeriesReport } from '../readings/report.js';
 import type { FileRead } from '../readings/rows-read.js';
 import type { Asking, ForecastBody } from './schemas/forecast.js';
+import type { SoilAsking, SoilBody } from './schemas/soil.js';
 
 /** The question that a JSON body asks. */
 export function questionOfBody({ temperatures, ...asking }: ForecastBody): Question {
-  const place = placeOf(asking);
-  const zone = zoneOf(asking);
-  const read = temperatures.map((series, i): Read => {
-    const one = readSeries(series, zone ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined), [
-      'temperatures',
-      i,
-    ]);
+  placeOf(asking);
+  return questionOf(asking, readAll(temperatures, zoneOf(asking)));
+}
+
+/** The question of soil temperatures that a JSON body asks. */
+export function soilQuestionOfBody({ temperatures, ...asking }: SoilBody): SoilQuestion {
+  placeOf(asking);
+  return soilQuestionOf(asking, readAll(temperatures, zoneOf(asking)));
+}
+
+/** The question of soil temperatures that a file asks together with its query. */
+export function soilQuestionOfFile(asking: SoilAsking, { series, rows, file }: FileRead): SoilQuestion {
+  return soilQuestionOf(asking, [{ series, report: reportOf(series, rows, file) }]);
+}
+
+function readAll(temperatures: ForecastBody['temperatures'], zone: Zone | undefined): Read[] {
+  const known = zone ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined);
+  return temperatures.map((series, i) => {
+    const one = readSeries(series, known, ['temperatures', i]);
     return { series: one, report: reportOf(one, series.readings?.length ?? series.daily!.length) };
   });
-  return questionOf(asking, place, read);
 }
 
 /** The question that a file asks together with its query. */
 export function questionOfFile(asking: Asking, { series, rows, file }: FileRead): Question {
-  return questionOf(asking, placeOf(asking), [{ series, report: reportOf(series, rows, file) }]);
+  return questionOf(asking, [{ series, report: reportOf(series, rows, file) }]);
 }
 
 /** The zone that a question names. @throws {RequestError} where it names a crop, place or bed that there is not. */
-export function zoneAsked(asking: Asking): Zone | undefined {
+export function zoneAsked(asking: Pick<Asking, 'where'> & { crop?: Asking['crop'] | undefined }): Zone | undefined {
   placeOf(asking);
-  cropOf(asking.crop);
+  if (asking.crop !== undefined) cropOf(asking.crop);
   return zoneOf(asking);
 }
 
@@ -41,18 +54,13 @@ interface Read {
   readonly report: SeriesReport;
 }
 
-function questionOf(asking: Asking, place: Place | undefined, read: readonly Read[]): Question {
+function questionOf(asking: Asking, read: readonly Read[]): Question {
   const { sowing, lot, standFactor } = asking;
-  const namedZone = zoneOf(asking);
-  const site: Site = {
-    zone: namedZone ?? read[0]!.series.zone,
-    latitude: place?.latitude ?? null,
-    longitude: place?.longitude ?? null,
-  };
+  const site = siteOf(asking, read);
   return {
     crop: cropOf(asking.crop),
     site,
-    zoneFromStamps: namedZone === undefined,
+    zoneFromStamps: zoneOf(asking) === undefined,
     bed: bedOf(asking),
     sowing: { date: sowing.date, time: sowing.time, depthCm: sowing.depthCm ?? null, seeds: sowing.seeds ?? null },
     lot: lot
@@ -71,6 +79,40 @@ function questionOf(asking: Asking, place: Place | undefined, read: readonly Rea
   };
 }
 
+function soilQuestionOf(asking: SoilAsking, read: readonly Read[]): SoilQuestion {
+  const site = siteOf(asking, read);
+  const crop = asking.crop === undefined ? null : cropOf(asking.crop);
+  return {
+    site,
+    bed: bedOf(asking),
+    depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? USUAL_DEPTH_CM,
+    from: asking.from ?? null,
+    to: asking.to ?? null,
+    step: asking.step,
+    series: read.map((one) => one.series),
+    understood: read.map((one) => one.report),
+    beyond: beyondOf(asking, site),
+  };
+}
+
+function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[]): Site {
+  const place = placeOf(asking);
+  const zone = zoneOf(asking) ?? read[0]?.series.zone;
+  if (!zone) {
+    throw new RequestError(
+      'time-zone-needed',
+      'Dates mean nothing without the zone of the place: send where.place.timeZone.',
+      [{ path: ['where', 'place', 'timeZone'], detail: 'Is needed where no temperatures are sent.' }],
+    );
+  }
+  return {
+    zone,
+    latitude: place?.latitude ?? null,
+    longitude: place?.longitude ?? null,
+    annualRainMm: place?.annualRainMm ?? null,
+  };
+}
+
 function zoneOf({ where }: Pick<Asking, 'where'>): Zone | undefined {
   const name = typeof where?.place === 'object' ? where.place.timeZone : undefined;
   return name === undefined ? undefined : findZone(name);
@@ -78,7 +120,7 @@ function zoneOf({ where }: Pick<Asking, 'where'>): Zone | undefined {
 
 type Place = Exclude<NonNullable<NonNullable<Asking['where']>['place']>, string>;
 
-function placeOf({ where }: Asking): Place | undefined {
+function placeOf({ where }: Pick<Asking, 'where'>): Place | undefined {
   if (typeof where?.bed === 'string') {
     throw new RequestError(
       'unknown-bed',
@@ -96,7 +138,7 @@ function placeOf({ where }: Asking): Place | undefined {
   return where?.place;
 }
 
-function bedOf({ where }: Asking): Bed {
+function bedOf({ where }: Pick<Asking, 'where'>): Bed {
   return typeof where?.bed === 'object' ? { ...where.bed, wettedOn: where.bed.wettedOn ?? null } : defaultBed;
 }
 
@@ -111,7 +153,7 @@ function cropOf(choice: Asking['crop']): Crop {
   );
 }
 
-function beyondOf({ beyond }: Asking, { latitude }: Site): Question['beyond'] {
+function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;
   if (beyond === 'past-years') {
     throw new RequestError(

@@ -9,7 +9,6 @@ import { reportOnWire } from './wire-report.js';
 /** A forecast as the contract words it, without what every answer carries. */
 export function forecastOnWire(forecast: Forecast, rounding: Rounding): Omit<ForecastAnswer, 'model' | 'issuedAt'> {
   const { temperature, days, whole } = rounding;
-  const wholeSpan = ({ from, to }: Span): Span => ({ from: whole(from), to: whole(to) });
   const { stand, chart, emergence, sowing } = forecast;
   const milestone = (one: Milestone | NoMilestone) => ('why' in one ? { ...one } : { ...one, days: days(one.days) });
   return {
@@ -26,8 +25,8 @@ export function forecastOnWire(forecast: Forecast, rounding: Rounding): Omit<For
       by: stand.by,
       laboratory: whole(stand.laboratory),
       ifHeldAreLost: whole(stand.ifHeldAreLost),
-      field: wholeSpan(stand.field),
-      ...(stand.seedlings ? { seedlings: wholeSpan(stand.seedlings) } : {}),
+      field: spanOf(stand.field, whole),
+      ...(stand.seedlings ? { seedlings: spanOf(stand.seedlings, whole) } : {}),
     },
     chart: {
       meanC: temperature(chart.meanC),
@@ -57,6 +56,12 @@ function spellOnWire(spell: SpellAnswer, { temperature, days, whole }: Rounding)
     thresholdC: temperature(spell.thresholdC),
     delayDays: spell.delayDays && { half: days(spell.delayDays.half), most: days(spell.delayDays.most) },
     standAtRisk: whole(spell.standAtRisk),
-    remedies: [...spell.remedies],
+    remedies: spell.remedies.map((remedy) => ({
+      ...remedy,
+      ...(remedy.hotHoursAvoided ? { hotHoursAvoided: spanOf(remedy.hotHoursAvoided, whole) } : {}),
+      ...(remedy.coolerC ? { coolerC: spanOf(remedy.coolerC, temperature) } : {}),
+    })),
   };
 }
+
+const spanOf = ({ from, to }: Span, round: (value: number) => number): Span => ({ from: round(from), to: round(to) });

@@ -15,9 +15,6 @@ export interface BedMake {
   readonly shadePercent: number;
 }
 
-/** How deep a container's soil is [cm]; null: the bed is open to the ground below. */
-export const containerDepthCm = (kind: BedKind): number | null => CONTAINERS[kind]?.depthCm ?? null;
-
 /** A container: its soil's depth [cm] and, where its sides meet the air, its radius [cm]. */
 export interface Container {
   readonly depthCm: number;
@@ -29,4 +26,6 @@ const CONTAINERS: Partial<Record<BedKind, Container>> = {
   pot: { depthCm: 15, radiusCm: 8 },
   tray: { depthCm: 5, radiusCm: null },
 };
+
+/** The container that a bed is; null: it is open to the ground below. */
 export const containerOf = (kind: BedKind): Container | null => CONTAINERS[kind] ?? null;

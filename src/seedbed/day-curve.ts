@@ -9,6 +9,9 @@ export interface DayShape {
 const SURFACE: DayShape = { a: 0.5, b: 1.81, c: 0.49 };
 const AT_10_CM: DayShape = { a: 0.45, b: 2.28, c: 1.83 };
 
+/** Air at 1.5 m: the same authors. */
+export const AIR_DAY_SHAPE: DayShape = { a: 1.86, b: 2.2, c: -0.17 };
+
 /** The day's shape at a depth in soil: straight between the published depths of 0 and 10 cm, and as at 10 cm below. */
 export function soilDayShape(depthCm: number): DayShape {
   const share = Math.min(1, depthCm / 10);

@@ -52,11 +52,13 @@ const COVER_SUN: Record<Cover, number> = {
   'clear-film': 0.0133,
   fleece: 0.0033,
 };
+/** Shade keeps off the cold of the sky as well as the sun, so that it counts by less than its own percent (our judgement). */
+const SHADE_COUNTS = 0.7;
 /** Raised soil takes about a tenth more sun. */
 const RAISED_SUN = 1.1;
 const BARE_CONDUCTANCE = 20;
 /** Straw or chips keep the surface from the air [W m⁻² K⁻¹]. */
-const MULCHED_CONDUCTANCE = 6;
+const MULCHED_CONDUCTANCE = 8;
 
 /**
  * How weather meets the soil of a bed.
@@ -71,7 +73,7 @@ const MULCHED_CONDUCTANCE = 6;
  * Validity: 26 to 49° N, mostly grass; everything but grass and bare, rain-fed ground is derived, not measured.
  */
 export function surfaceOf(bed: BedMake, place: ClimateNumbers | null): Surface {
-  const lit = (1 - bed.shadePercent / 100) * (bed.kind === 'raised-bed' ? RAISED_SUN : 1);
+  const lit = (1 - (SHADE_COUNTS * bed.shadePercent) / 100) * (bed.kind === 'raised-bed' ? RAISED_SUN : 1);
   const isContainer = bed.kind === 'pot' || bed.kind === 'tray';
   if (bed.cover === 'grass' && !isContainer) return withSun(grassSurface(place), lit * GRASS_SUN[bed.moisture]);
   return isContainer ? peatSurface(bed, lit) : bareSurface(bed, lit);
@@ -123,11 +125,9 @@ function grassSurface(place: ClimateNumbers | null): Surface {
 const ON_BARE_GROUND = { ...onBareGround(residualsWithRain(0)), scale: 1 };
 
 function bareSurface({ cover, moisture }: BedMake, lit: number): Surface {
-  const isMulched = cover === 'mulch';
-  // Mulch keeps the soil below it moist.
-  const sun = (isMulched && moisture !== 'wet' ? BARE_SUN.moist : BARE_SUN[moisture]) + COVER_SUN[cover];
+  const sun = BARE_SUN[moisture] + COVER_SUN[cover];
   return {
-    conductance: isMulched ? MULCHED_CONDUCTANCE : BARE_CONDUCTANCE,
+    conductance: cover === 'mulch' ? MULCHED_CONDUCTANCE : BARE_CONDUCTANCE,
     constantK: -3.2,
     perRangeK: 0,
     sunK: (rangeK, above) => lit * sun * W_PER_MJ * sunshineMJ(rangeK, above),

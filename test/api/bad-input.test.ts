@@ -191,7 +191,7 @@ const badRequests: readonly BadRequest[] = [
   // Fields missing.
   unusable('no crop', without('crop'), 'crop is missing', '#/crop'),
   unusable('no sowing', without('sowing'), 'sowing is missing', '#/sowing'),
-  unusable('no temperatures', without('temperatures'), 'temperatures is missing', '#/temperatures'),
+  unusable('no temperatures', without('temperatures'), 'temperatures must have at least one series', '#/temperatures'),
   unusable('no date of sowing', lettuce({ sowing: { seeds: 200 } }), 'sowing.date is missing', '#/sowing/date'),
   unusable(
     'neither soil nor air',
@@ -515,7 +515,7 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // The temperatures.
-  unusable('no series', lettuce({ temperatures: [] }), 'temperatures must have at least one entry', '#/temperatures'),
+  unusable('no series', lettuce({ temperatures: [] }), 'temperatures must have at least one series', '#/temperatures'),
   unusable(
     '21 series',
     lettuce({ temperatures: new Array(21).fill(mildMay) }),
@@ -665,19 +665,14 @@ const badRequests: readonly BadRequest[] = [
   ),
   refused(
     422,
-    'air-not-yet',
-    'air',
-    soil(mildMay, { ...mildMay, medium: 'air' }),
-    'Send what a probe in the soil reads',
-    '#/temperatures/1/medium',
-  ),
-  refused(
-    422,
-    'depths-differ',
-    'probes at two depths',
-    soil(mildMay, { ...mildMay, probeDepthCm: 5 }),
-    'Send the one nearest to the depth of the seed',
-    '#/temperatures',
+    'no-latitude',
+    'air without a latitude',
+    lettuce({
+      where: { place: { timeZone: 'Etc/GMT+2' } },
+      temperatures: [mildMay, { ...mildMay, medium: 'air' }],
+    }),
+    'send where.place.latitude',
+    '#/where/place/latitude',
   ),
   refused(
     422,
@@ -899,11 +894,11 @@ const badRequests: readonly BadRequest[] = [
   ),
   refused(
     422,
-    'air-not-yet',
-    'a file of air',
-    file(logged('time,air (C)', 'T-02:00,12.5'), { medium: null }),
-    'Send what a probe in the soil reads',
-    'medium',
+    'no-latitude',
+    'a file of air without a latitude',
+    file(logged('time,air (C)', 'T-02:00,12.5'), { medium: null, latitude: null }),
+    'send where.place.latitude',
+    'latitude',
   ),
   unusable(
     'a column that is not there',

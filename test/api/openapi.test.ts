@@ -157,7 +157,10 @@ describe('what the document shows works', () => {
     ),
   );
   /** What a file's example leaves to the query. */
-  const asked: Readonly<Record<string, string>> = { forecast: '?crop=lettuce&sowing=2027-05-03' };
+  const asked: Readonly<Record<string, string>> = {
+    forecast: '?crop=lettuce&sowing=2027-05-03',
+    soilTemperatures: '?latitude=44&timeZone=Etc/GMT%2B2',
+  };
 
   test('there are examples of JSON and of files', () => {
     expect(examples.map(([name]) => name)).toEqual(

@@ -29,7 +29,7 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
-  onlyFrom('http', ['answers', 'basics', 'germination', 'readings']),
+  onlyFrom('http', ['answers', 'basics', 'germination', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
     from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$)' },

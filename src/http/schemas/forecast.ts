@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { bedKinds, covers, moistures } from '../../answers/question.js';
 import { remedyActions } from '../../answers/remedies.js';
 import { bases } from '../../basics/series.js';
+import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
 import {
   answerShape,
   dateOutSchema,
@@ -22,10 +22,19 @@ export const placeSchema = z.strictObject({
     .min(-90)
     .max(90)
     .optional()
-    .describe('North positive [°]. Without it the last week is repeated after the last value.'),
+    .describe(
+      'North positive [°]. Needed for air temperatures; without it the last week is repeated after the last value.',
+    ),
   longitude: z.number().min(-180).max(180).optional().describe('East positive [°].'),
   timeZone: timeZoneSchema.optional(),
-  annualRainMm: z.number().min(0).max(20_000).optional(),
+  annualRainMm: z
+    .number()
+    .min(0)
+    .max(20_000)
+    .optional()
+    .describe(
+      'Mean annual precipitation [mm]: a better estimate of soil under grass, beside a year of air temperatures.',
+    ),
 });
 
 const bedSchema = z
@@ -112,10 +121,27 @@ export const askingShape = {
 };
 
 export const askingSchema = z.strictObject(askingShape);
-export const forecastBodySchema = z.strictObject({
-  ...askingShape,
-  temperatures: z.array(seriesSchema).min(1).max(20),
-});
+
+/** The series that a question rests on; only a bed indoors can do without. */
+export const temperaturesSchema = z
+  .array(seriesSchema)
+  .max(20)
+  .default([])
+  .describe('Soil and air, measured and forecast, in any mixture; a bed indoors needs none.');
+
+/** Without temperatures nothing outdoors can be answered. */
+export function needTemperatures(
+  { where, temperatures }: { where?: Asking['where']; temperatures: readonly unknown[] },
+  context: z.RefinementCtx,
+): void {
+  const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
+  if (temperatures.length === 0 && !isIndoors)
+    context.addIssue({ code: 'custom', path: ['temperatures'], message: 'must have at least one series' });
+}
+
+export const forecastBodySchema = z
+  .strictObject({ ...askingShape, temperatures: temperaturesSchema })
+  .superRefine(needTemperatures);
 export type Asking = z.infer<typeof askingSchema>;
 export type ForecastBody = z.infer<typeof forecastBodySchema>;
 
@@ -125,7 +151,9 @@ const milestoneSchema = z.union([
     days: z.number().describe('Elapsed hours since sowing / 24.'),
     range: z
       .strictObject({ from: dateOutSchema, to: dateOutSchema.nullable() })
-      .describe('The middle 80 % of what the weather leaves open; `to: null`: past the count day.'),
+      .describe(
+        'The middle 80 % of what the weather and the soil estimate leave open; `to: null`: past the count day.',
+      ),
     inBeds: dateSpanSchema.describe("The days times the two ends of the crop's bedTimeFactor."),
   }),
   z.strictObject({ why: z.enum(['not-by-count-day', 'not-at-this-temperature']) }),

@@ -1,0 +1,171 @@
+import {
+  addDays,
+  DAY_MS,
+  dateAt,
+  dayOfYear,
+  daysBetween,
+  HOUR_MS,
+  type PlainDate,
+  startOfDay,
+} from '../basics/calendar.js';
+import { basisCode } from '../basics/series.js';
+import type { ReadSeries } from '../readings/read-series.js';
+import { type ClimateNumbers, climateNumbers } from '../seedbed/climate-numbers.js';
+import { AIR_DAY_SHAPE } from '../seedbed/day-curve.js';
+import { fillDays } from '../seedbed/fill-days.js';
+import { hourlyFromDays } from '../seedbed/hourly-from-days.js';
+import { extraterrestrialMJ } from '../seedbed/sun.js';
+import type { AirDay, AirRecord } from '../seedbed/surface-forcing.js';
+import { extentOf, isCoarse, knownHours, type Site, sunOnClock } from './known-hours.js';
+
+/** The air above a bed on whole hours, and what is known of the place's own climate. */
+export interface AirAboveBed {
+  /** The clock's first hour. */
+  readonly startMs: number;
+  readonly record: AirRecord;
+  /** What the soil under each hour of it will rest on: codes of basics/series. */
+  readonly basis: Uint8Array;
+  /** 1 where the hour's day is known by minimum and maximum, or by the hour. */
+  readonly swings: Uint8Array;
+  /** Day of the year of each of the record's days. */
+  readonly daysOfYear: Float64Array;
+  /** null: less than a year of whole days is known. */
+  readonly climate: ClimateNumbers | null;
+  readonly firstDate: PlainDate;
+}
+
+/** The stretch of time for which the soil is wanted. */
+export interface Wanted {
+  /** Hours begin so long after each whole hour of this instant. */
+  readonly phaseMs: number;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** Air so long before the first hour wanted still shapes the soil at seed depth [ms]; earlier air tells of the climate only. */
+const MEMORY_MS = 400 * DAY_MS;
+/** Where a day is known by its mean alone, and no other by its extremes, it is taken to swing so far [K]. */
+const USUAL_RANGE_K = 10;
+
+/**
+ * Lays air series out over the place's days and hours. Gaps are filled, and their hours marked.
+ *
+ * @param series Air, the surest last: where two tell of a day, the later one stands.
+ * @param site   The place; its latitude is known.
+ * @param wanted Which hours matter.
+ * @returns The air; or null where none of it lies within the time wanted or its memory.
+ */
+export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: Wanted): AirAboveBed | null {
+  const table = dayTable(series);
+  const lastMs = Math.min(wanted.toMs, Math.max(...series.map((one) => extentOf(one).lastMs)));
+  const { phaseMs } = wanted;
+  const firstMs = Math.max(startOfDay(table.firstDate, site.zone), wanted.fromMs - MEMORY_MS);
+  const startMs = phaseMs + Math.ceil((firstMs - phaseMs) / HOUR_MS) * HOUR_MS;
+  const nHours = Math.floor((lastMs - startMs) / HOUR_MS);
+  if (nHours < 1 || table.minC.every(Number.isNaN)) return null;
+
+  const climate = climateNumbers(table, site.latitude!, site.annualRainMm);
+  const low = fillDays(table.dayOfYear, table.minC);
+  const high = fillDays(table.dayOfYear, table.maxC);
+  const firstDay = Math.max(0, daysBetween(table.firstDate, dateAt(startMs, site.zone)));
+  const lastDay = daysBetween(table.firstDate, dateAt(startMs + nHours * HOUR_MS - 1, site.zone));
+  const days: AirDay[] = [];
+  const basis = new Uint8Array(nHours).fill(basisCode('filled'));
+  const swings = new Uint8Array(nHours);
+  for (let day = firstDay, date = addDays(table.firstDate, firstDay); day <= lastDay; day++, date = addDays(date, 1)) {
+    // Where the last day is cut short it may lie beyond the table; the day before stands for it.
+    const known = Math.min(day, low.length - 1);
+    const sun = sunOnClock(date, site, startMs);
+    const extraterrestrial = extraterrestrialMJ(site.latitude!, dayOfYear(date));
+    days.push({
+      ...sun,
+      minC: low[known]!,
+      maxC: Math.max(low[known]!, high[known]!),
+      extraterrestrialMJ: extraterrestrial,
+    });
+    if (!(table.basis[day]! < UNKNOWN)) continue;
+    const [from, to] = [sun.startH, sun.endH].map((hour) => Math.max(0, Math.ceil(hour - 0.5)));
+    basis.fill(soilBasis(table.basis[day]!), from, to);
+    swings.fill(table.swings[day]!, from, to);
+  }
+  const hourlyC = hourlyFromDays(
+    days.map((day) => ({ ...day, meanC: null })),
+    nHours,
+    AIR_DAY_SHAPE,
+  );
+  for (const one of series) {
+    if (!one.readings || isCoarse(one)) continue;
+    const known = knownHours(one, site, startMs, nHours);
+    for (let hour = 0; hour < nHours; hour++) {
+      if (Number.isNaN(known.hourlyC[hour])) continue;
+      hourlyC[hour] = known.hourlyC[hour]!;
+      basis[hour] = soilBasis(known.basis[hour]!);
+      swings[hour] = 1;
+    }
+  }
+  const daysOfYear = Float64Array.from(days, (_, i) => dayOfYear(addDays(table.firstDate, firstDay + i)));
+  return { startMs, record: { hourlyC, days }, basis, swings, daysOfYear, climate, firstDate: table.firstDate };
+}
+
+/** Daily extremes from the first date known to the last, NaN where a day is missing. */
+interface DayTable {
+  readonly firstDate: PlainDate;
+  readonly dayOfYear: Float64Array;
+  readonly minC: Float64Array;
+  readonly maxC: Float64Array;
+  readonly basis: Uint8Array;
+  readonly swings: Uint8Array;
+}
+const UNKNOWN = 255;
+
+function dayTable(series: readonly ReadSeries[]): DayTable {
+  const all = series.flatMap(({ days }) => days);
+  const [firstDate, lastDate] = [
+    series.map(({ days }) => days[0]!.date).sort()[0]!,
+    series
+      .map(({ days }) => days.at(-1)!.date)
+      .sort()
+      .at(-1)!,
+  ];
+  const n = daysBetween(firstDate, lastDate) + 1;
+  const minC = new Float64Array(n).fill(NaN);
+  const maxC = new Float64Array(n).fill(NaN);
+  const basis = new Uint8Array(n).fill(UNKNOWN);
+  const swings = new Uint8Array(n);
+  const meansC = new Float64Array(n).fill(NaN);
+  // A day of which only a part was read has no extremes of its own, unless nothing else is known.
+  const useWhole = all.some((day) => day.complete);
+  for (const one of series) {
+    one.days.forEach((day, i) => {
+      if (useWhole && !day.complete) return;
+      const at = daysBetween(firstDate, day.date);
+      basis[at] = one.dayBasis[i] ?? one.readings?.basis[0] ?? basisCode(one.origin);
+      const isWide = day.min !== null && day.max !== null && !isCoarse(one);
+      minC[at] = isWide ? day.min : NaN;
+      maxC[at] = isWide ? day.max : NaN;
+      meansC[at] = isWide ? NaN : (day.mean ?? NaN);
+      swings[at] = isWide ? 1 : 0;
+    });
+  }
+  const halfRange = usualRangeK(minC, maxC) / 2;
+  meansC.forEach((mean, at) => {
+    if (Number.isNaN(mean)) return;
+    minC[at] = mean - halfRange;
+    maxC[at] = mean + halfRange;
+  });
+  const days = Float64Array.from({ length: n }, (_, i) => dayOfYear(addDays(firstDate, i)));
+  return { firstDate, dayOfYear: days, minC, maxC, basis, swings };
+}
+
+function usualRangeK(minC: Float64Array, maxC: Float64Array): number {
+  let [sum, known] = [0, 0];
+  minC.forEach((low, i) => {
+    if (Number.isNaN(low)) return;
+    sum += maxC[i]! - low;
+    known++;
+  });
+  return known > 0 ? sum / known : USUAL_RANGE_K;
+}
+
+/** What soil worked out from such air rests on: measured air makes a model, anything less stays what it is. */
+const soilBasis = (airBasis: number): number => (airBasis <= basisCode('corrected') ? basisCode('modelled') : airBasis);

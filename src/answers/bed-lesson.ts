@@ -1,0 +1,166 @@
+import { dateAt, daysBetween, HOUR_MS, instantText } from '../basics/calendar.js';
+import type { Note } from '../basics/errors.js';
+import { basisCode } from '../basics/series.js';
+import { nodeAt } from '../seedbed/ground.js';
+import { probeUpdate } from '../seedbed/probe-update.js';
+import { groundOf } from '../seedbed/soil-from-air.js';
+import { stepResponse } from '../seedbed/step-response.js';
+import { unlikeTheModel } from '../seedbed/unlike-the-model.js';
+import type { Site } from './known-hours.js';
+import type { ModelledBed } from './modelled-bed.js';
+import { placeDays } from './place-days.js';
+import type { Clock, ProbeAtSeed } from './probe-at-seed.js';
+
+/** What the probes teach about the bed's model. Shapes (nHours of the record's clock). */
+export interface BedLesson {
+  /** To be added to the model at the seed [K]. */
+  readonly correctionK: Float64Array;
+  /** Standard deviation of a day's mean about the corrected one [K]. */
+  readonly sdK: Float64Array;
+  /** False where no day was known by both. */
+  readonly isTaught: boolean;
+  readonly warnings: readonly Note[];
+}
+
+/** A day counts where so many of its hours are known by both [h]. */
+const WHOLE_DAY_H = 18;
+/** At or below this snow or ice may lie between probe and model [°C]. */
+const ICE_C = 1;
+/** How sure the day's air itself is where it is forecast: so much on the first day, and more with each [K]. */
+const FORECAST_SD_K = 0.3;
+const FORECAST_SD_PER_DAY_K = 0.22;
+
+/**
+ * Learns from the days that both probes and model know, for all days of the model.
+ *
+ * @param model    The bed's model.
+ * @param depthsCm The depths it was asked for.
+ * @param probes   The surest last.
+ * @param setting  `startsKnown`: the model began from the soil that a probe had measured, so that its doubt only grows from
+ * there on.
+ */
+export function bedLesson(
+  model: ModelledBed,
+  depthsCm: readonly number[],
+  probes: readonly ProbeAtSeed[],
+  {
+    clock,
+    modelFromH,
+    site,
+    startsKnown,
+  }: { readonly clock: Clock; readonly modelFromH: number; readonly site: Site; readonly startsKnown: boolean },
+): BedLesson {
+  const { startMs, nHours } = clock;
+  const firstDate = dateAt(startMs + modelFromH * HOUR_MS, site.zone);
+  const lastDate = dateAt(startMs + nHours * HOUR_MS - 1, site.zone);
+  const days = placeDays(startMs, nHours, firstDate, daysBetween(firstDate, lastDate) + 1, site.zone);
+  const nDays = days.dates.length;
+  const sun = dailyMeans(model.sun, modelFromH, days.dayOfHour, nDays);
+  const residualK = new Float64Array(nDays).fill(NaN);
+  const warnings: Note[] = [];
+  for (const probe of probes) {
+    const modelC = model.hourlyC[depthsCm.indexOf(probe.depthCm)]!;
+    const doubted = doubtfulHours(probe, modelC, modelFromH);
+    if (doubted.length > 0) warnings.push(doubtWarning(probe, doubted, clock, site));
+    const isDoubted = new Set(doubted);
+    const sums = new Float64Array(nDays);
+    const soilSums = new Float64Array(nDays);
+    const hours = new Int32Array(nDays);
+    for (let hour = modelFromH; hour < nHours && hour - modelFromH < modelC.length; hour++) {
+      const measured = probe.atProbe.hourlyC[hour]!;
+      const day = days.dayOfHour[hour]!;
+      if (Number.isNaN(measured) || day < 0 || day >= nDays || isDoubted.has(hour)) continue;
+      if (probe.atProbe.basis[hour] !== basisCode('measured')) continue;
+      sums[day]! += measured - modelC[hour - modelFromH]!;
+      soilSums[day]! += Math.min(measured, modelC[hour - modelFromH]!);
+      hours[day]!++;
+    }
+    for (let day = 0; day < nDays; day++) {
+      const known = hours[day]!;
+      if (known >= WHOLE_DAY_H && soilSums[day]! / known > ICE_C) residualK[day] = sums[day]! / known;
+    }
+  }
+  const taught = [...residualK.keys()].filter((day) => !Number.isNaN(residualK[day]));
+  const { correctionK, sdK } = probeUpdate(
+    model.surface.residuals,
+    {
+      days: taught,
+      sun: taught.map((day) => sun[day]!),
+      residualsK: taught.map((day) => residualK[day]!),
+    },
+    { days: [...residualK.keys()], sun },
+  );
+  const grown = startsKnown ? growthOfDoubt(model, depthsCm.at(-1)!, nDays) : null;
+  const forecastFrom = firstForecastDay(model, modelFromH, days.dayOfHour);
+  const dailySdK = sdK.map((sd, day) =>
+    Math.hypot(
+      taught.length === 0 && grown ? sd * grown[day]! : sd,
+      day >= forecastFrom ? FORECAST_SD_K + FORECAST_SD_PER_DAY_K * (day - forecastFrom) : 0,
+    ),
+  );
+  return {
+    correctionK: betweenMiddles(correctionK, days.dayOfHour, days.endH),
+    sdK: byDay(dailySdK, days.dayOfHour),
+    isTaught: taught.length > 0,
+    warnings,
+  };
+}
+
+/** A model that began from measured soil errs little at first: its doubt grows as the soil forgets. */
+function growthOfDoubt({ surface, kind }: ModelledBed, depthCm: number, nDays: number): Float64Array {
+  const ground = groundOf(surface, kind, [depthCm]);
+  return stepResponse(ground, nodeAt(ground, depthCm), surface.conductance, nDays);
+}
+
+/** Means of the model's hours by the place's dates; a date without an hour of its own has the one before it. */
+function dailyMeans(hourlyC: Float64Array, fromH: number, dayOfHour: Int32Array, nDays: number): Float64Array {
+  const sums = new Float64Array(nDays);
+  const hours = new Int32Array(nDays);
+  for (let hour = 0; hour < hourlyC.length && fromH + hour < dayOfHour.length; hour++) {
+    const day = dayOfHour[fromH + hour]!;
+    if (day < 0 || day >= nDays) continue;
+    sums[day]! += hourlyC[hour]!;
+    hours[day]!++;
+  }
+  let last = 0;
+  return sums.map((sum, day) => {
+    if (hours[day]! > 0) last = sum / hours[day]!;
+    return last;
+  });
+}
+
+/** Hours of a probe that nothing in the air explains, on the record's clock. */
+function doubtfulHours({ atProbe }: ProbeAtSeed, modelC: Float64Array, modelFromH: number): number[] {
+  const residualsK = modelC.map((tempC, hour) =>
+    atProbe.swings[modelFromH + hour] === 1 ? atProbe.hourlyC[modelFromH + hour]! - tempC : NaN,
+  );
+  return unlikeTheModel(residualsK).map((hour) => modelFromH + hour);
+}
+
+function doubtWarning({ depthCm }: ProbeAtSeed, hours: readonly number[], { startMs }: Clock, { zone }: Site): Note {
+  return {
+    code: 'unlike-the-air',
+    text: `The probe at ${depthCm} cm reads what nothing in the air explains in ${hours.length} hours, first at ${instantText(startMs + hours[0]! * HOUR_MS, zone)}: was it pulled out, or did it lie in the sun? The readings are used as they are, but teach the model nothing.`,
+  };
+}
+
+function firstForecastDay({ air }: ModelledBed, modelFromH: number, dayOfHour: Int32Array): number {
+  const hour = air.basis.indexOf(basisCode('forecast'));
+  return hour < 0 ? Infinity : (dayOfHour[modelFromH + hour] ?? Infinity);
+}
+
+/** Daily values on hours: straight from the middle of one day to that of the next. */
+function betweenMiddles(daily: Float64Array, dayOfHour: Int32Array, endH: Float64Array): Float64Array {
+  const middle = (day: number): number => endH[day]! - (day > 0 ? (endH[day]! - endH[day - 1]!) / 2 : 12);
+  return Float64Array.from(dayOfHour, (own, hour) => {
+    const day = Math.max(0, Math.min(daily.length - 1, own));
+    const sinceMiddle = hour + 0.5 - middle(day);
+    const other = Math.max(0, Math.min(daily.length - 1, day + Math.sign(sinceMiddle)));
+    if (other === day) return daily[day]!;
+    const share = Math.min(1, sinceMiddle / (middle(other) - middle(day)));
+    return daily[day]! + share * (daily[other]! - daily[day]!);
+  });
+}
+
+const byDay = (daily: Float64Array, dayOfHour: Int32Array): Float64Array =>
+  Float64Array.from(dayOfHour, (day) => daily[Math.max(0, Math.min(daily.length - 1, day))]!);

@@ -1,0 +1,56 @@
+import { yearWave } from '../seedbed/annual-start.js';
+import type { BedKind, BedMake } from '../seedbed/bed.js';
+import type { Ground } from '../seedbed/ground.js';
+import { type Start, soilFromAir } from '../seedbed/soil-from-air.js';
+import { type Surface, solAirC, surfaceOf } from '../seedbed/surface.js';
+import type { AirAboveBed } from './air-above-bed.js';
+
+/** A bed's soil as its air alone makes it, on the air's clock. */
+export interface ModelledBed {
+  readonly air: AirAboveBed;
+  readonly surface: Surface;
+  readonly kind: BedKind;
+  /** Hourly means at each depth asked [°C]. */
+  readonly hourlyC: readonly Float64Array[];
+  /** The seed's response to sunnier weather than usual, by the hour. */
+  readonly sun: Float64Array;
+}
+
+/** What the soil is like before the air's record begins, where a probe has told. */
+export type KnownStart = (ground: Ground) => Float64Array;
+
+/**
+ * Works out a bed's soil from the air above it.
+ *
+ * @param air      The air.
+ * @param latitude Of the place [°].
+ * @param bed      What the bed is; not indoors.
+ * @param depthsCm Depths wanted [cm], the seed's last.
+ * @param options  `wetFromH`: dry soil is kept moist from this hour on. `knownStart`: the profile at the first hour.
+ */
+export function modelledBed(
+  air: AirAboveBed,
+  latitude: number,
+  bed: BedMake,
+  depthsCm: readonly number[],
+  options: { readonly wetFromH?: number; readonly knownStart?: KnownStart } = {},
+): ModelledBed {
+  const surface = surfaceOf(bed, air.climate);
+  const start: Start = options.knownStart
+    ? { profileOf: options.knownStart }
+    : { wave: seasonAbove(air, surface, latitude), day: air.daysOfYear[0]! - 1 };
+  const later =
+    bed.moisture === 'dry' && options.wetFromH !== undefined
+      ? { fromH: options.wetFromH, surface: surfaceOf({ ...bed, moisture: 'moist' }, air.climate) }
+      : undefined;
+  const { hourlyC, sun } = soilFromAir(air.record, surface, bed.kind, depthsCm, start, later);
+  return { air, surface, kind: bed.kind, hourlyC, sun };
+}
+
+/** The year's wave of the sol-air temperature above a bed. */
+function seasonAbove({ record, daysOfYear }: AirAboveBed, surface: Surface, latitude: number) {
+  const daily = record.days.map(({ minC, maxC, extraterrestrialMJ }) =>
+    solAirC(surface, (minC + maxC) / 2, Math.max(0.5, maxC - minC), extraterrestrialMJ),
+  );
+  return yearWave(daysOfYear, daily, latitude);
+}

@@ -1,0 +1,61 @@
+import { cohortRun, type Seed } from '../germination/cohorts.js';
+import { type Outcome, outcomeAt } from '../germination/outcome.js';
+import { emergencePlusMinusK } from '../seedbed/estimate-sd.js';
+import type { ResidualModel } from '../seedbed/residual-model.js';
+
+/** Between which hours an event lies if the soil is warmer or colder than estimated; Infinity: not by the count. */
+export interface HourSpan {
+  readonly fromH: number;
+  readonly toH: number;
+}
+
+/** Doubt smaller than this moves no date [K]. */
+const NEGLIGIBLE_K = 0.35;
+/** Single days' errors, where no model of the bed tells them apart: none of them is taken to average out. */
+const UNKNOWN_RESIDUALS: ResidualModel = {
+  scale: 1,
+  siteK2: [0, 0, 0],
+  fastK2: 0,
+  fastDays: 1,
+  slowK2: 0,
+  slowDays: 1,
+  noiseK2: 0,
+};
+
+/**
+ * How far the estimate of the soil leaves emergence open: the middle 80 % of first, half and most.
+ *
+ * The sowing is run again in soil as much warmer, and as much colder, as the estimate may be off.
+ *
+ * @param seed         The seed.
+ * @param hourlyC      Hourly means at the seed from the wetting to the count [°C].
+ * @param sdK          How far each hour's day may be off [K].
+ * @param residuals    How the errors of single days average out; null: the bed has no model.
+ * @param outcome      What the estimate itself gives.
+ * @param countH       When the grower counts [h since wetting].
+ * @returns For each event its span; null where the soil is known well enough, or the event does not come.
+ */
+export function soilRanges(
+  seed: Seed,
+  hourlyC: Float64Array,
+  sdK: Float64Array,
+  residuals: ResidualModel | null,
+  outcome: Outcome,
+  countH: number,
+): { readonly first: HourSpan; readonly half: HourSpan; readonly most: HourSpan } | null {
+  if (outcome.halfH === null || sdK.subarray(0, Math.ceil(outcome.halfH)).every((sd) => sd < NEGLIGIBLE_K)) return null;
+  const shiftK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, outcome.halfH / 24);
+  const shifted = (sign: 1 | -1): Outcome => {
+    const run = cohortRun(
+      seed,
+      Float64Array.from(hourlyC, (tempC, hour) => tempC + sign * shiftK[hour]!),
+    );
+    return outcomeAt(run, countH, 100);
+  };
+  const [warmer, colder] = [shifted(1), shifted(-1)];
+  const span = (event: 'firstH' | 'halfH' | 'mostH'): HourSpan => {
+    const all = [outcome, warmer, colder].map((one) => one[event] ?? Infinity);
+    return { fromH: Math.min(...all), toH: Math.max(...all) };
+  };
+  return { first: span('firstH'), half: span('halfH'), most: span('mostH') };
+}

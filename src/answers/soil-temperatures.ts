@@ -1,0 +1,172 @@
+import { addDays, dateAt, daysBetween, HOUR_MS, type PlainDate, startOfDay } from '../basics/calendar.js';
+import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
+import { type Basis, bases } from '../basics/series.js';
+import type { ReadSeries } from '../readings/read-series.js';
+import type { SeriesReport } from '../readings/report.js';
+import { containerOf } from '../seedbed/bed.js';
+import { hourEdges } from '../seedbed/conduct.js';
+import { plusMinusK } from '../seedbed/estimate-sd.js';
+import { aheadSdK } from './ahead-sd.js';
+import { beyondNote } from './beyond-note.js';
+import type { Beyond } from './hours-ahead.js';
+import { extentOf } from './known-hours.js';
+import { placeDays } from './place-days.js';
+import { SAME_DEPTH_CM } from './probe-at-seed.js';
+import type { Bedding } from './question.js';
+import { seedDays } from './seed-days.js';
+import { type SeedRecord, type SeedTemperature, seedRecord } from './seed-temperature.js';
+
+/** What a grower asks: how warm is the soil at this depth of this bed. */
+export interface SoilQuestion extends Bedding {
+  readonly series: readonly ReadSeries[];
+  readonly understood: readonly SeriesReport[];
+  /** null: from the first date known. */
+  readonly from: PlainDate | null;
+  /** null: to the last date known. */
+  readonly to: PlainDate | null;
+  readonly step: 'day' | 'hour';
+  readonly beyond: Beyond | null;
+}
+
+export interface SoilDay {
+  readonly date: PlainDate;
+  readonly min: number;
+  readonly mean: number;
+  readonly max: number;
+  readonly basis: Basis;
+  /** Half the width of the range that holds the day's mean four times in five [K]. */
+  readonly plusMinus: number;
+}
+
+/** Instantaneous temperatures an hour apart. */
+export interface SoilHours {
+  readonly startMs: number;
+  readonly tempC: Float64Array;
+  readonly basis: readonly Basis[];
+}
+
+export interface SoilTemperatures {
+  readonly depthCm: number;
+  readonly daily: readonly SoilDay[] | null;
+  readonly hours: SoilHours | null;
+  readonly understood: readonly SeriesReport[];
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+/** No more is answered at once: days, and days by the hour. */
+const MOST_DAYS = 40_000;
+const MOST_DAYS_BY_HOUR = 800;
+
+/** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
+export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
+  const { site, series, step, depthCm, bed } = question;
+  refuseDepth(question);
+  const { from, to } = datesOf(question);
+  const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
+  const startMs = startOfDay(from, site.zone);
+  const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
+  const record = seedRecord(series, { site, bed, depthCm }, startMs, beyond, hours);
+  const temperature = record.upTo(hours);
+  const asked = { ...temperature, hourlyC: temperature.hourlyC.subarray(record.wetH) };
+  return {
+    depthCm,
+    daily: step === 'day' ? daysOf(question, record, temperature, from, to, beyond) : null,
+    hours:
+      step === 'hour'
+        ? {
+            startMs,
+            tempC: hourEdges(asked.hourlyC),
+            basis: Array.from(
+              { length: hours + 1 },
+              (_, hour) => bases[temperature.basis[record.wetH + Math.min(hour, hours - 1)]!]!,
+            ),
+          }
+        : null,
+    understood: question.understood,
+    assumptions: [
+      ...record.soil.assumptions,
+      ...(record.wetH + hours > record.knownToH ? [beyondNote(beyond, record, site)] : []),
+    ],
+    warnings: record.warnings,
+  };
+}
+
+function daysOf(
+  { series, site, depthCm }: SoilQuestion,
+  record: SeedRecord,
+  temperature: SeedTemperature,
+  from: PlainDate,
+  to: PlainDate,
+  beyond: Beyond,
+): SoilDay[] {
+  const { startMs, hourlyC, sdK } = temperature;
+  const days = placeDays(startMs, hourlyC.length, from, daysBetween(from, to) + 1, site.zone);
+  const own = series.filter(
+    (one) => one.medium === 'soil' && Math.abs((one.probeDepthCm ?? depthCm) - depthCm) <= SAME_DEPTH_CM,
+  );
+  return seedDays(own, days, temperature).map(({ fromH, toH, ...day }) => {
+    let sum = 0;
+    for (let hour = fromH; hour < toH; hour++) sum += sdK[hour]!;
+    const leadDays = Math.floor((toH - 1 - record.knownToH) / 24);
+    const ahead = leadDays < 0 ? 0 : aheadSdK(beyond, leadDays, isSpring(day.date, site.latitude));
+    return { ...day, plusMinus: plusMinusK(Math.hypot(sum / (toH - fromH), ahead)) };
+  });
+}
+
+function isSpring(date: PlainDate, latitude: number | null): boolean {
+  const month = Number(date.slice(5, 7));
+  return (latitude ?? 0) >= 0 ? month >= 2 && month <= 5 : month >= 8 && month <= 11;
+}
+
+function refuseDepth({ depthCm, bed }: SoilQuestion): void {
+  const container = containerOf(bed.kind);
+  if (container && depthCm > container.depthCm) {
+    throw notUnderstood([
+      {
+        path: ['depthCm'],
+        detail: `must be at most ${container.depthCm}: a ${bed.kind} is taken to be ${container.depthCm} cm deep; it was ${depthCm}`,
+      },
+    ]);
+  }
+}
+
+/** Which dates are asked, as far as they can be answered. */
+function datesOf({ series, site, from, to, step, bed }: SoilQuestion): { from: PlainDate; to: PlainDate } {
+  const extents = series.map(extentOf);
+  const isRoom = bed.kind === 'indoors';
+  const first = extents.length > 0 ? dateAt(Math.min(...extents.map((one) => one.firstMs)), site.zone) : null;
+  const last = extents.length > 0 ? dateAt(Math.max(...extents.map((one) => one.lastMs)) - 1, site.zone) : null;
+  const wanted = { from: from ?? first, to: to ?? last };
+  for (const name of ['from', 'to'] as const) {
+    if (wanted[name] === null) {
+      throw notUnderstood([{ path: [name], detail: 'is needed: no temperatures were sent that would say it' }]);
+    }
+  }
+  const asked = { from: wanted.from!, to: wanted.to! };
+  const nDays = daysBetween(asked.from, asked.to) + 1;
+  if (nDays < 1) {
+    throw notUnderstood([
+      { path: ['to'], detail: `must not be before from; it was ${asked.to}, and from is ${asked.from}` },
+    ]);
+  }
+  const most = step === 'hour' ? MOST_DAYS_BY_HOUR : MOST_DAYS;
+  if (nDays > most) {
+    throw notUnderstood([
+      { path: ['to'], detail: `must be at most ${most} days after from, by the ${step}; ask for a shorter time` },
+    ]);
+  }
+  if (!isRoom && first !== null && asked.from < first) {
+    throw notUnderstood([
+      { path: ['from'], detail: `must not be before ${first}, when the temperatures begin; it was ${asked.from}` },
+    ]);
+  }
+  if (!isRoom && last !== null && daysBetween(last, asked.to) > 366) {
+    throw new RequestError(
+      'ends-too-early',
+      `The last temperature is of ${last}, over a year before ${asked.to}; send newer ones, or ask for less.`,
+      [{ path: ['to'], detail: `Nothing is supposed beyond a year after ${last}.` }],
+    );
+  }
+  return asked;
+}

@@ -1,0 +1,83 @@
+import type { FastifyRequest } from 'fastify';
+import { type SoilQuestion, type SoilTemperatures, soilTemperatures } from '../../answers/soil-temperatures.js';
+import type { Zone } from '../../basics/calendar.js';
+import { askedByQuery, documented, fileParameters, soilParameters } from '../csv-query.js';
+import { exampleAirCsv, exampleSoilQuestion } from '../examples.js';
+import { readFileBody } from '../file-body.js';
+import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import { signed } from '../model.js';
+import { soilQuestionOfBody, soilQuestionOfFile, zoneAsked } from '../question.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { precisionSchema } from '../schemas/common.js';
+import { type SoilAnswer, soilAnswerSchema, soilAskingSchema, soilBodySchema } from '../schemas/soil.js';
+import { soilOnWire } from '../wire-soil.js';
+
+/** How warm is it at the seed? */
+export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/soil-temperatures',
+    operation: {
+      id: 'soilTemperatures',
+      summary: 'How warm the soil is at a depth of a bed: from air, from probes at any depth, or from both',
+      description:
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. The query parameters but `precision` go only with a file.',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...soilParameters, ...fileParameters })],
+      json: { schema: soilBodySchema, example: exampleSoilQuestion },
+      csv: { example: exampleAirCsv },
+      answer: { schema: soilAnswerSchema },
+      problems: [
+        'not-json',
+        'not-csv',
+        'too-large',
+        'unsupported-media-type',
+        'not-acceptable',
+        'not-understood',
+        'unknown-crop',
+        'unknown-place',
+        'unknown-bed',
+        'time-zone-needed',
+        'no-past-years',
+        'no-latitude',
+        'ends-too-early',
+        'too-few-readings',
+        'gap-too-long',
+        'choose-medium',
+        'choose-unit',
+        'choose-column',
+        'choose-date-order',
+        'choose-clock',
+        'choose-decimal-mark',
+        'no-readings',
+      ],
+    },
+    async handler(request): Promise<SoilAnswer> {
+      const { rounding, query } = precisionOf(request);
+      const { answer, zone } = await (isFile(request) ? ofFile(request, query) : ofBody(request, query));
+      return signed(soilOnWire(answer, zone, rounding), clock());
+    },
+  },
+];
+
+interface Answered {
+  readonly answer: SoilTemperatures;
+  readonly zone: Zone;
+}
+
+const answered = (question: SoilQuestion): Answered => ({
+  answer: soilTemperatures(question),
+  zone: question.site.zone,
+});
+
+function ofBody(request: FastifyRequest, query: Record<string, unknown>): Answered {
+  askedByQuery(query, {});
+  return answered(soilQuestionOfBody(read(soilBodySchema, request.body)));
+}
+
+async function ofFile(request: FastifyRequest, query: Record<string, unknown>): Promise<Answered> {
+  const { asked, hints } = askedOfFile(soilAskingSchema, soilParameters, query);
+  return inParameters(soilParameters, async () =>
+    answered(soilQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)))),
+  );
+}

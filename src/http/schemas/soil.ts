@@ -1,0 +1,72 @@
+import { z } from 'zod';
+import { bases } from '../../basics/series.js';
+import { answerShape, dateOutSchema, dateSchema } from './common.js';
+import { askingShape, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
+import { reportSchema } from './readings.js';
+
+/** What is asked beside the place, the bed and the temperatures. */
+export const soilAskingShape = {
+  depthCm: z
+    .number()
+    .min(0)
+    .max(30)
+    .optional()
+    .describe("How deep [cm]. Default: the sowing's depth, else the crop's, else 1.3."),
+  from: dateSchema.optional().describe('Default: the first date that the temperatures tell of.'),
+  to: dateSchema.optional().describe('Default: the last one.'),
+  step: z.enum(['day', 'hour']).default('day'),
+};
+
+const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = askingShape;
+
+export const soilAskingSchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilAskingShape });
+
+/** The same body as for a forecast may be sent; what concerns the seed beyond its depth is not used. */
+export const soilBodySchema = z
+  .strictObject({
+    where,
+    beyond,
+    crop: crop.optional(),
+    sowing: sowingSchema.optional(),
+    lot,
+    timeFactor,
+    standFactor,
+    countDays,
+    ...soilAskingShape,
+    temperatures: temperaturesSchema,
+  })
+  .superRefine(needTemperatures);
+export type SoilAsking = z.infer<typeof soilAskingSchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
+export type SoilBody = z.infer<typeof soilBodySchema>;
+
+const seriesOutShape = { medium: z.literal('soil'), probeDepthCm: z.number(), unit: z.literal('C') };
+
+/** A series that can be sent back as it is. */
+export const seriesOutSchema = z.union([
+  z.strictObject({
+    ...seriesOutShape,
+    daily: z.array(
+      z.strictObject({
+        date: dateOutSchema,
+        min: z.number(),
+        mean: z.number(),
+        max: z.number(),
+        basis: z.enum(bases),
+        plusMinus: z.number().describe("Half the width of the 80 % range of the day's mean [K]."),
+      }),
+    ),
+  }),
+  z.strictObject({
+    ...seriesOutShape,
+    readings: z
+      .array(z.strictObject({ at: z.string().meta({ format: 'date-time' }), value: z.number(), basis: z.enum(bases) }))
+      .describe('Instantaneous temperatures, an hour apart.'),
+  }),
+]);
+
+export const soilAnswerSchema = z.strictObject({
+  series: seriesOutSchema,
+  understood: z.array(reportSchema),
+  ...answerShape,
+});
+export type SoilAnswer = z.infer<typeof soilAnswerSchema>;
