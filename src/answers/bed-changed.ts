@@ -3,6 +3,7 @@ import type { BedMake } from '../seedbed/bed.js';
 import { soilFromAir } from '../seedbed/soil-from-air.js';
 import { surfaceOf } from '../seedbed/surface.js';
 import type { AirRecord } from '../seedbed/surface-forcing.js';
+import { tellableDepthCm } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
 import type { SoilRecord } from './soil-record.js';
 import { usualAir, usualStart } from './usual-air.js';
@@ -24,11 +25,12 @@ const SUNNY_RANGE_K = 13;
  */
 export function bedChangedK(
   soil: SoilRecord,
-  { site, bed, depthCm }: Bedding,
+  { site, bed, depthCm: asked }: Bedding,
   changed: Partial<BedMake>,
   fromH: number,
   nHours: number,
 ): Float64Array {
+  const depthCm = tellableDepthCm(asked);
   const known = soil.model && soil.modelFromH + soil.model.air.record.hourlyC.length > fromH + 24 ? soil.model : null;
   const firstH = known ? Math.max(soil.modelFromH, fromH - RUN_IN_H) : fromH - RUN_IN_H;
   const air = known

@@ -32,6 +32,9 @@ const BRIDGED_H = 3;
 /** Depths this close are one: a probe's own length is more [cm]. */
 export const SAME_DEPTH_CM = 0.2;
 
+/** A depth to a tenth of a millimetre: nodes closer than that are one. */
+export const tellableDepthCm = (depthCm: number): number => Math.round(depthCm * 100) / 100;
+
 /**
  * Brings a probe's readings to the depth of the seed.
  *
@@ -49,7 +52,7 @@ export function probeAtSeed(
   soil: Omit<Ground, 'depthsCm'>,
 ): ProbeAtSeed {
   const atProbe = knownHours(series, site, startMs, nHours);
-  const depthCm = series.probeDepthCm ?? seedDepthCm;
+  const depthCm = tellableDepthCm(series.probeDepthCm ?? seedDepthCm);
   const upCm = depthCm - seedDepthCm;
   if (Math.abs(upCm) <= SAME_DEPTH_CM) return { depthCm, atProbe, atSeedC: atProbe.hourlyC, moved: 'not-moved' };
   const none = new Float64Array(nHours).fill(NaN);

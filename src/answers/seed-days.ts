@@ -47,7 +47,9 @@ export function seedDays(
     }
     if (hour === first) continue;
     const asSent = sent.get(dates[day]!);
-    const own = asSent && hoursByBasis[asSent.basis] === hour - first ? asSent.day : undefined;
+    // A day sent as a mean alone stands where its hours are that mean; with a modelled swing it has become another.
+    const stands = asSent && hoursByBasis[asSent.basis] === hour - first && (asSent.day.min !== null || min === max);
+    const own = stands ? asSent.day : undefined;
     const lowest = own?.min ?? min;
     const highest = own?.max ?? max;
     told.push({

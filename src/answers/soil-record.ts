@@ -2,6 +2,7 @@ import { DAY_MS, dateAt, HOUR_MS, instantAt } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { ReadSeries } from '../readings/read-series.js';
+import { containerOf } from '../seedbed/bed.js';
 import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
 import { surfaceOf } from '../seedbed/surface.js';
 import { airAboveBed, type Wanted } from './air-above-bed.js';
@@ -9,7 +10,7 @@ import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { fillFromModel, missingHours } from './fill-gaps.js';
 import { extentOf } from './known-hours.js';
 import { type ModelledBed, modelledBed } from './modelled-bed.js';
-import { type Clock, type ProbeAtSeed, probeAtSeed, profileFromProbe } from './probe-at-seed.js';
+import { type Clock, type ProbeAtSeed, probeAtSeed, profileFromProbe, tellableDepthCm } from './probe-at-seed.js';
 import type { Bed, Bedding } from './question.js';
 import { runningDay } from './running-day.js';
 import { usualSwingC } from './usual-swing.js';
@@ -51,7 +52,8 @@ const ROOM_SD_K = 1;
  * @param wanted  Which hours matter; the clock begins earlier, as far back as the soil remembers.
  */
 export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, wanted: Wanted): SoilRecord {
-  const { site, bed, depthCm } = bedding;
+  const { site, bed } = bedding;
+  const depthCm = tellableDepthCm(bedding.depthCm);
   const soil = surestLast(
     series.filter((one) => one.medium === 'soil'),
     depthCm,
@@ -259,7 +261,7 @@ function assumptionsOf(model: ModelledBed | null, { site, bed }: Bedding, isIndo
   const notes: Note[] = [
     {
       code: 'soil-from-air',
-      text: `The soil is worked out from the air by heat conduction below ${surfaceWords(bed)}. ${
+      text: `The soil is worked out from the air by heat conduction below ${surfaceWords(bed)}${containerWords(bed)}. ${
         bed.cover === 'grass' && bed.kind === 'open-ground'
           ? 'Daily means at 5 cm came within 1.4 °C (typical error, 99 grass-covered stations); the swing of day and night is not checked there.'
           : 'On bare ground this was checked at one plot in one dry year: daily means came within 1.4 °C, daily maxima within 2.3 °C at 5 cm.'
@@ -281,6 +283,14 @@ function assumptionsOf(model: ModelledBed | null, { site, bed }: Bedding, isIndo
     });
   }
   return notes;
+}
+
+function containerWords({ kind }: Bed): string {
+  const container = containerOf(kind);
+  if (!container) return '';
+  return `, taken to be ${container.depthCm} cm deep and ${
+    container.radiusCm === null ? 'to stand among others' : `${2 * container.radiusCm} cm wide, its sides in the sun`
+  }`;
 }
 
 function surfaceWords({ kind, cover, moisture, shadePercent }: Bed): string {

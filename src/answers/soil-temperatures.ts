@@ -3,7 +3,6 @@ import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type Basis, bases } from '../basics/series.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
-import { containerOf } from '../seedbed/bed.js';
 import { hourEdges } from '../seedbed/conduct.js';
 import { plusMinusK } from '../seedbed/estimate-sd.js';
 import { aheadSdK } from './ahead-sd.js';
@@ -61,7 +60,6 @@ const MOST_DAYS_BY_HOUR = 800;
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
 export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
   const { site, series, step, depthCm, bed } = question;
-  refuseDepth(question);
   const { from, to } = datesOf(question);
   const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const startMs = startOfDay(from, site.zone);
@@ -117,18 +115,6 @@ function daysOf(
 function isSpring(date: PlainDate, latitude: number | null): boolean {
   const month = Number(date.slice(5, 7));
   return (latitude ?? 0) >= 0 ? month >= 2 && month <= 5 : month >= 8 && month <= 11;
-}
-
-function refuseDepth({ depthCm, bed }: SoilQuestion): void {
-  const container = containerOf(bed.kind);
-  if (container && depthCm > container.depthCm) {
-    throw notUnderstood([
-      {
-        path: ['depthCm'],
-        detail: `must be at most ${container.depthCm}: a ${bed.kind} is taken to be ${container.depthCm} cm deep; it was ${depthCm}`,
-      },
-    ]);
-  }
 }
 
 /** Which dates are asked, as far as they can be answered. */

@@ -1,6 +1,6 @@
 import { soilFromAir } from '../seedbed/soil-from-air.js';
 import { surfaceOf } from '../seedbed/surface.js';
-import type { Clock } from './probe-at-seed.js';
+import { type Clock, tellableDepthCm } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
 import { runningDay } from './running-day.js';
 import { usualAir, usualStart } from './usual-air.js';
@@ -16,7 +16,7 @@ const USUAL_RANGE_K = 10;
 export function usualSwingC({ site, bed, depthCm }: Bedding, clock: Clock): Float64Array | null {
   if (site.latitude === null || clock.nHours === 0) return null;
   const air = usualAir(site, clock, USUAL_RANGE_K);
-  const [soilC] = soilFromAir(air, surfaceOf(bed, null), bed.kind, [depthCm], usualStart).hourlyC;
+  const [soilC] = soilFromAir(air, surfaceOf(bed, null), bed.kind, [tellableDepthCm(depthCm)], usualStart).hourlyC;
   const meanC = runningDay(soilC!);
   return soilC!.map((tempC, hour) => tempC - meanC[hour]!);
 }

@@ -29,7 +29,7 @@ const SIDE_SUN = 0.35;
  * @param air      The air above the bed.
  * @param surface  How weather meets the soil.
  * @param kind     Open to the ground below, or a container.
- * @param depthsCm Depths wanted [cm]; in a container at most its own.
+ * @param depthsCm Depths wanted [cm].
  * @param start    The profile at the record's start, or the year's wave of the sol-air temperature and the day of it, from
  * which it follows.
  * @param later    Another surface of the same soil from some hour on: a bed that is watered then.
@@ -69,13 +69,13 @@ function changeFrom(fromH: number, forcing: SurfaceForcing, later: SurfaceForcin
   }
 }
 
-/** The soil below a surface, with a node at each depth wanted. */
+/** The soil below a surface, with a node at each depth wanted; a container is as deep as anything asked in it. */
 export const groundOf = (
   { conductivity, heatCapacity }: Surface,
   kind: BedKind,
   depthsCm: readonly number[],
 ): Ground => ({
-  depthsCm: gradedDepthsCm(depthsCm, containerOf(kind)?.depthCm ?? DEEP_CM),
+  depthsCm: gradedDepthsCm(depthsCm, Math.max(containerOf(kind)?.depthCm ?? DEEP_CM, ...depthsCm)),
   conductivity,
   heatCapacity,
 });

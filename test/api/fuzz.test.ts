@@ -15,7 +15,8 @@ import { broken, type DocumentedOperation, dates, type Schema, strangeTexts, val
 const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
 /** How many questions each operation is asked. */
 const RUNS: Readonly<Record<string, number>> = {
-  forecast: 2000,
+  forecast: 1500,
+  soilTemperatures: 1000,
   checkReadings: 2700,
   getCrop: 2600,
   listCrops: 400,
@@ -109,6 +110,7 @@ interface DayRow {
   readonly [other: string]: unknown;
 }
 interface Series {
+  readonly medium?: string;
   readonly unit?: string;
   readonly probeDepthCm?: number;
   readonly daily?: readonly DayRow[];
@@ -127,7 +129,7 @@ interface Body {
   readonly standFactor?: number | Span;
   readonly countDays?: number;
   readonly beyond?: string;
-  readonly temperatures: readonly Series[];
+  readonly temperatures?: readonly Series[];
 }
 
 /** A series of the document's shape, laid onto a season: its fields stay, its dates and temperatures follow the weather. */
@@ -147,36 +149,48 @@ function seriesIn(season: Season, series: Series): Record<string, unknown> {
         ...('complete' in rest ? { complete: rest.complete === true || day % 3 > 0 } : {}),
       };
     });
-    return { ...shape, medium: 'soil', daily: days };
+    return { ...shape, medium: series.medium ?? 'soil', daily: days };
   }
   const rows = readingsIn(season).map(({ at, tempC }, i) => ({
     ...(readings ? readings[i % readings.length] : {}),
     at,
     value: written(tempC, unit),
   }));
-  return { ...shape, medium: 'soil', readings: rows };
+  return { ...shape, medium: series.medium ?? 'soil', readings: rows };
+}
+
+/** The series of a question and the place that they need. */
+function weatherIn(
+  season: Season,
+  { temperatures: shaped = [], where, beyond }: Pick<Body, 'temperatures' | 'where' | 'beyond'>,
+) {
+  const bedShape = typeof where?.bed === 'object' ? where.bed : undefined;
+  const isEmpty = shaped.length === 0 && bedShape?.kind === 'indoors';
+  const shapes = isEmpty ? [] : shaped.length === 0 ? [{ daily: [{}] }] : shaped.slice(0, 2);
+  const byTheDay = shapes[0]?.daily !== undefined;
+  const date = sowingIn(season, byTheDay);
+  const needsPlace = where !== undefined || byTheDay || season.offset === '' || beyond === 'seasonal-drift';
+  const needsLatitude = beyond === 'seasonal-drift' || shapes.some(({ medium }) => medium === 'air');
+  const latitude = needsLatitude ? { latitude: 44 } : {};
+  const place = { ...latitude, ...(typeof where?.place === 'object' ? where.place : {}), timeZone: season.zone };
+  const bed = bedShape ? { bed: bedIn(bedShape, date) } : {};
+  return {
+    date,
+    shared: {
+      ...(needsPlace || needsLatitude || isEmpty ? { where: { place, ...bed } } : {}),
+      ...(beyond === undefined || beyond === 'past-years' ? {} : { beyond }),
+      temperatures: shapes.map((series) => seriesIn(season, series)),
+    },
+  };
 }
 
 /** A question of the document's shape, made to hang together. */
 function questionIn(season: Season, body: Body): Record<string, unknown> {
-  const byTheDay = body.temperatures[0]!.daily !== undefined;
-  const date = sowingIn(season, byTheDay);
-  const { probeDepthCm } = body.temperatures[0]!;
-  const temperatures = body.temperatures.slice(0, 2).map(({ probeDepthCm: _, ...series }) =>
-    seriesIn(season, {
-      ...series,
-      ...(probeDepthCm === undefined ? {} : { probeDepthCm }),
-    }),
-  );
-  const { where, beyond, standFactor, countDays, ...rest } = body;
-  const needsPlace = where !== undefined || byTheDay || season.offset === '' || beyond === 'seasonal-drift';
-  const latitude = beyond === 'seasonal-drift' ? { latitude: 44 } : {};
-  const place = { ...latitude, ...(typeof where?.place === 'object' ? where.place : {}), timeZone: season.zone };
-  const bed = typeof where?.bed === 'object' ? { bed: bedIn(where.bed, date) } : {};
+  const { date, shared } = weatherIn(season, body);
+  const { where: _, beyond, temperatures: __, standFactor, countDays, ...rest } = body;
   return {
     ...rest,
     crop: season.cropId ?? (typeof body.crop === 'string' ? 'lettuce' : ownRows(body.crop)),
-    ...(needsPlace ? { where: { place, ...bed } } : {}),
     sowing: { ...body.sowing, date },
     ...(standFactor === undefined
       ? {}
@@ -184,8 +198,23 @@ function questionIn(season: Season, body: Body): Record<string, unknown> {
     // Long counts take long: only long seasons have them.
     ...(countDays === undefined ? {} : { countDays: season.nDays > 16 ? countDays : 1 + (countDays % 40) }),
     ...(beyond === 'refuse' ? { countDays: 1 } : {}),
-    ...(beyond === undefined || beyond === 'past-years' ? {} : { beyond }),
-    temperatures,
+    ...shared,
+  };
+}
+
+/** A question about the soil, made to hang together. */
+function soilQuestionIn(season: Season, body: Body): Record<string, unknown> {
+  const { date, shared } = weatherIn(season, body);
+  const { where: _, beyond: __, temperatures: ___, crop, standFactor: ____, sowing, ...rest } = body;
+  const from = dateAfter(season.start, season.sowAfterDays % 3);
+  const to = dateAfter(date, (season.sowAfterDays * 7) % 30);
+  return {
+    ...rest,
+    ...(crop === undefined ? {} : { crop: season.cropId ?? 'lettuce' }),
+    ...(sowing === undefined ? {} : { sowing: { ...sowing, date } }),
+    from,
+    to: shared.beyond === 'refuse' || to < from ? from : to,
+    ...shared,
   };
 }
 
@@ -393,7 +422,7 @@ function plainRequests(operation: DocumentedOperation, existing: readonly string
 function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
   const { operationId, requestBody } = operation;
   const json = requestBody?.content['application/json'];
-  const inSeason = operationId === 'forecast' ? questionIn : seriesIn;
+  const inSeason = { forecast: questionIn, soilTemperatures: soilQuestionIn }[operationId] ?? seriesIn;
   if (json)
     return fc.oneof(
       { weight: 2, arbitrary: jsonRequests(operation, json.schema, inSeason) },
