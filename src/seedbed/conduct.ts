@@ -26,6 +26,9 @@ export interface Boundary {
 /** Water that freezes between -1 and 0 °C gives off so much more heat for each degree [J m⁻³ K⁻¹]. */
 const FREEZING_HEAT = 3e7;
 const FREEZES_FROM_C = -1;
+/** A step in which water freezes or thaws is taken so often more, or until the capacities met are this near [1]. */
+const ATTEMPTS = 4;
+const MET_WELL = 0.02;
 const HOUR_S = 3600;
 
 /**
@@ -66,7 +69,7 @@ export function conduct(
   const share = new Float64Array(n).fill(1);
   const eliminated = new Float64Array(n);
   const inverse = new Float64Array(n);
-  const right = new Float64Array(n);
+  const next = new Float64Array(n);
   const told = nodes.map(() => new Float64Array(hours + 1));
   nodes.forEach((node, i) => {
     told[i]![0] = profileC[node]!;
@@ -84,23 +87,28 @@ export function conduct(
     const bottomC = bottom ? bottom.tempC[hour]! : 0;
     const sideC = sides ? sides.tempC[hour]! : 0;
     if (freezes && markFrost(profileC, share, frostShare)) isFresh = false;
-    if (!isFresh) eliminate(links, share, { topLink, bottomLink, side, isKnown: known !== null }, eliminated, inverse);
-    isFresh = true;
-
-    for (let i = 0; i < n; i++) {
-      const temp = profileC[i]!;
-      let flow = side * (2 * sideC - temp);
-      if (i > 0) flow += links.up[i]! * (profileC[i - 1]! - temp);
-      else flow += topLink * (2 * topC - temp);
-      if (i < n - 1) flow += links.down[i]! * (profileC[i + 1]! - temp);
-      else flow += bottomLink * (2 * bottomC - temp);
-      right[i] = temp + share[i]! * flow;
+    for (let attempt = 0; ; attempt++) {
+      if (!isFresh)
+        eliminate(links, share, { topLink, bottomLink, side, isKnown: known !== null }, eliminated, inverse);
+      isFresh = true;
+      for (let i = 0; i < n; i++) {
+        const temp = profileC[i]!;
+        let flow = side * (2 * sideC - temp);
+        if (i > 0) flow += links.up[i]! * (profileC[i - 1]! - temp);
+        else flow += topLink * (2 * topC - temp);
+        if (i < n - 1) flow += links.down[i]! * (profileC[i + 1]! - temp);
+        else flow += bottomLink * (2 * bottomC - temp);
+        next[i] = temp + share[i]! * flow;
+      }
+      if (known) next[0] = known[hour + 1]!;
+      else next[0]! *= inverse[0]!;
+      for (let i = 1; i < n; i++) next[i] = (next[i]! + share[i]! * links.up[i]! * next[i - 1]!) * inverse[i]!;
+      for (let i = n - 2; i >= 0; i--) next[i] = next[i]! + eliminated[i]! * next[i + 1]!;
+      // Where water froze or thawed on the way, the step is taken again with the capacity that it met.
+      if (!freezes || attempt === ATTEMPTS || !meetFrost(profileC, next, share, frostShare)) break;
+      isFresh = false;
     }
-    if (known) right[0] = known[hour + 1]!;
-    else right[0]! *= inverse[0]!;
-    for (let i = 1; i < n; i++) right[i] = (right[i]! + share[i]! * links.up[i]! * right[i - 1]!) * inverse[i]!;
-    profileC[n - 1] = right[n - 1]!;
-    for (let i = n - 2; i >= 0; i--) profileC[i] = right[i]! + eliminated[i]! * profileC[i + 1]!;
+    profileC.set(next);
     for (let i = 0; i < nodes.length; i++) told[i]![hour + 1] = profileC[nodes[i]!]!;
   }
   return told;
@@ -136,6 +144,22 @@ function markFrost(profileC: Float64Array, share: Float64Array, frostShare: numb
       share[i] = now;
       changed = true;
     }
+  }
+  return changed;
+}
+
+/** Sets each node's share of the usual pace to what it met between two temperatures; true where one changed by much. */
+function meetFrost(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): boolean {
+  let changed = false;
+  for (let i = 0; i < toC.length; i++) {
+    const [from, to] = [fromC[i]!, toC[i]!];
+    const low = Math.min(from, to);
+    const high = Math.max(from, to);
+    const inFrost = Math.max(0, Math.min(high, 0) - Math.max(low, FREEZES_FROM_C));
+    const met = inFrost === 0 ? 1 : (high - low) / (high - low - inFrost + inFrost / frostShare);
+    if (Math.abs(met - share[i]!) <= MET_WELL * share[i]!) continue;
+    share[i] = met;
+    changed = true;
   }
   return changed;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckAnswer } from '../../src/http/schemas/readings.js';
 import { startApp } from '../api/helper.js';
-import { hasRecords, record } from './records.js';
+import { hasRecords, record, tableOf } from './records.js';
 
 const app = await startApp();
 
@@ -14,13 +14,6 @@ async function check(file: Buffer, query: Record<string, string>): Promise<Check
   });
   if (response.statusCode !== 200) throw new Error(response.body);
   return response.json();
-}
-
-/** Rows of a table with a header line, by column. */
-function tableOf(path: string): Record<string, string>[] {
-  const [header, ...rows] = record(path).toString().trim().split('\n');
-  const names = header!.split(',');
-  return rows.map((row) => Object.fromEntries(row.split(',').map((cell, i) => [names[i]!, cell])));
 }
 
 // NOAA U.S. Climate Reference Network, product daily01: the original files, and tables made of them by others.
