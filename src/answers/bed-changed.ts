@@ -14,22 +14,22 @@ const RUN_IN_H = 10 * 24;
 const SUNNY_RANGE_K = 13;
 
 /**
- * How much warmer the seed would lie if its bed were changed: both beds are run under the same air.
+ * How much warmer the seed would lie if its bed were changed: all beds are run under the same air.
  *
  * @param soil    What is known of the bed as it is.
  * @param bedding The place, the bed as it is, and the depth.
- * @param changed What is done to it: shade, water, a cover.
+ * @param changes What may be done to it: shade, water, a cover.
  * @param fromH   First hour asked, on the record's clock.
  * @param nHours  How many.
- * @returns Changed bed less bed as it is [K], for each hour; beyond the last known air the last day comes again.
+ * @returns For each change, changed bed less bed as it is [K] in each hour; beyond the last known air the last day comes again.
  */
 export function bedChangedK(
   soil: SoilRecord,
   { site, bed, depthCm: asked }: Bedding,
-  changed: Partial<BedMake>,
+  changes: readonly Partial<BedMake>[],
   fromH: number,
   nHours: number,
-): Float64Array {
+): Float64Array[] {
   const depthCm = tellableDepthCm(asked);
   const known = soil.model && soil.modelFromH + soil.model.air.record.hourlyC.length > fromH + 24 ? soil.model : null;
   const firstH = known ? Math.max(soil.modelFromH, fromH - RUN_IN_H) : fromH - RUN_IN_H;
@@ -38,15 +38,17 @@ export function bedChangedK(
     : usualAir(site, { startMs: soil.startMs + firstH * HOUR_MS, nHours: fromH + nHours - firstH }, SUNNY_RANGE_K);
   const start = known ? { wave: { ...usualStart.wave, meanC: air.hourlyC[0]! }, day: 0 } : usualStart;
   const climate = known?.air.climate ?? null;
-  const [asItIs, after] = [bed, { ...bed, ...changed }].map(
+  const [asItIs, ...changed] = [bed, ...changes.map((change) => ({ ...bed, ...change }))].map(
     (one) => soilFromAir(air, surfaceOf(one, climate), one.kind, [depthCm], start).hourlyC[0]!,
   );
   const last = asItIs!.length - 1;
-  return Float64Array.from({ length: nHours }, (_, i) => {
-    const hour = fromH + i - firstH;
-    const at = hour <= last ? Math.max(0, hour) : last - 23 + ((hour - last - 1) % 24);
-    return after![at]! - asItIs![at]!;
-  });
+  return changed.map((after) =>
+    Float64Array.from({ length: nHours }, (_, i) => {
+      const hour = fromH + i - firstH;
+      const at = hour <= last ? Math.max(0, hour) : last - 23 + ((hour - last - 1) % 24);
+      return after[at]! - asItIs![at]!;
+    }),
+  );
 }
 
 /** The air from an hour on. */

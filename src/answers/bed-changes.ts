@@ -52,8 +52,12 @@ export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHo
       change: { cover: 'mulch' },
     });
   }
-  return changes.map(({ change, ...told }) => ({
-    ...told,
-    warmerK: bedChangedK(soil, watered, change, wetH, nHours),
-  }));
+  const warmerK = bedChangedK(
+    soil,
+    watered,
+    changes.map(({ change }) => change),
+    wetH,
+    nHours,
+  );
+  return changes.map(({ action, text }, i) => ({ action, text, warmerK: warmerK[i]! }));
 }

@@ -55,7 +55,7 @@ export function bedLesson(
   const lastDate = dateAt(startMs + nHours * HOUR_MS - 1, site.zone);
   const days = placeDays(startMs, nHours, firstDate, daysBetween(firstDate, lastDate) + 1, site.zone);
   const nDays = days.dates.length;
-  const sun = dailyMeans(model.sun, modelFromH, days.dayOfHour, nDays);
+  const sun = dailyMeans(model.sun(), modelFromH, days.dayOfHour, nDays);
   const residualK = new Float64Array(nDays).fill(NaN);
   const warnings: Note[] = [];
   for (const probe of probes) {
@@ -151,16 +151,24 @@ function firstForecastDay({ air }: ModelledBed, modelFromH: number, dayOfHour: I
 
 /** Daily values on hours: straight from the middle of one day to that of the next. */
 function betweenMiddles(daily: Float64Array, dayOfHour: Int32Array, endH: Float64Array): Float64Array {
-  const middle = (day: number): number => endH[day]! - (day > 0 ? (endH[day]! - endH[day - 1]!) / 2 : 12);
-  return Float64Array.from(dayOfHour, (own, hour) => {
-    const day = Math.max(0, Math.min(daily.length - 1, own));
-    const sinceMiddle = hour + 0.5 - middle(day);
-    const other = Math.max(0, Math.min(daily.length - 1, day + Math.sign(sinceMiddle)));
-    if (other === day) return daily[day]!;
-    const share = Math.min(1, sinceMiddle / (middle(other) - middle(day)));
-    return daily[day]! + share * (daily[other]! - daily[day]!);
-  });
+  const lastDay = daily.length - 1;
+  const middleH = endH.map((end, day) => end - (day > 0 ? (end - endH[day - 1]!) / 2 : 12));
+  const hourly = new Float64Array(dayOfHour.length);
+  for (let hour = 0; hour < hourly.length; hour++) {
+    const day = withinDays(dayOfHour[hour]!, lastDay);
+    const sinceMiddle = hour + 0.5 - middleH[day]!;
+    const other = withinDays(day + (sinceMiddle < 0 ? -1 : 1), lastDay);
+    const share = other === day ? 0 : Math.min(1, sinceMiddle / (middleH[other]! - middleH[day]!));
+    hourly[hour] = daily[day]! + share * (daily[other]! - daily[day]!);
+  }
+  return hourly;
 }
 
-const byDay = (daily: Float64Array, dayOfHour: Int32Array): Float64Array =>
-  Float64Array.from(dayOfHour, (day) => daily[Math.max(0, Math.min(daily.length - 1, day))]!);
+function byDay(daily: Float64Array, dayOfHour: Int32Array): Float64Array {
+  const hourly = new Float64Array(dayOfHour.length);
+  for (let hour = 0; hour < hourly.length; hour++)
+    hourly[hour] = daily[withinDays(dayOfHour[hour]!, daily.length - 1)]!;
+  return hourly;
+}
+
+const withinDays = (day: number, lastDay: number): number => (day < 0 ? 0 : Math.min(day, lastDay));

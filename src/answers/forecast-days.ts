@@ -35,11 +35,12 @@ export function forecastDays(
   temperature: SeedTemperature,
   { wetH, countH, hotThresholdC, run, viablePercent }: Sown,
 ): ForecastDay[] {
+  const { hourlyC } = temperature;
   return seedDays(series, days, temperature).map(({ fromH, toH, ...day }) => {
-    const endH = Math.min(countH, days.endH[days.dates.indexOf(day.date)]! - wetH);
+    const endH = Math.min(countH, days.endH[days.dayOfHour[fromH]!]! - wetH);
     let hotHours = 0;
     for (let hour = Math.max(fromH, wetH); hour < toH; hour++) {
-      if (temperature.hourlyC[hour]! > hotThresholdC) hotHours++;
+      if (hourlyC[hour]! > hotThresholdC) hotHours++;
     }
     return { ...day, emergedPercent: (viablePercent * countUpBy(run, endH)) / COHORTS, hotHours };
   });

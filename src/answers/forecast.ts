@@ -118,7 +118,7 @@ export function forecast(question: Question): Forecast {
       isHarmful,
     }),
     lastDate: by,
-    bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.wetH, hourlyC.length) : [],
+    bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.wetH, hot.at(-1)!.toH) : [],
   });
   // What can be done is worked out only where there is something to be done about.
   const spellAnswers = (

@@ -12,8 +12,8 @@ export interface ModelledBed {
   readonly kind: BedKind;
   /** Hourly means at each depth asked [°C]. */
   readonly hourlyC: readonly Float64Array[];
-  /** The seed's response to sunnier weather than usual, by the hour. */
-  readonly sun: Float64Array;
+  /** The seed's response to sunnier weather than usual, by the hour; worked out when asked. */
+  sun(): Float64Array;
 }
 
 /** What the soil is like before the air's record begins, where a probe has told. */

@@ -28,7 +28,7 @@ const FREEZING_HEAT = 3e7;
 const FREEZES_FROM_C = -1;
 /** A step in which water freezes or thaws is taken so often more, or until the capacities met are this near [1]. */
 const ATTEMPTS = 4;
-const MET_WELL = 0.02;
+const MET_WELL = 0.1;
 const HOUR_S = 3600;
 
 /**
@@ -67,8 +67,7 @@ export function conduct(
   const links = linksOf(ground, stepS);
   const side = sides ? (stepS / 2) * sides.perSecond : 0;
   const share = new Float64Array(n).fill(1);
-  const eliminated = new Float64Array(n);
-  const inverse = new Float64Array(n);
+  const matrix = blankMatrix(n);
   const next = new Float64Array(n);
   const told = nodes.map(() => new Float64Array(hours + 1));
   nodes.forEach((node, i) => {
@@ -77,6 +76,8 @@ export function conduct(
   const frostShare = ground.heatCapacity / (ground.heatCapacity + FREEZING_HEAT);
   let [topLink, bottomLink] = [NaN, NaN];
   let isFresh = false;
+  let coldestC = Math.min(...profileC);
+  let wasFreezing = false;
 
   for (let hour = 0; hour < hours; hour++) {
     const topNow = air ? links.perTopConductance * air.conductance[hour]! : 0;
@@ -86,26 +87,16 @@ export function conduct(
     const topC = air ? air.tempC[hour]! : 0;
     const bottomC = bottom ? bottom.tempC[hour]! : 0;
     const sideC = sides ? sides.tempC[hour]! : 0;
-    if (freezes && markFrost(profileC, share, frostShare)) isFresh = false;
+    const mayThaw = freezes && coldestC < 0;
+    if ((mayThaw || wasFreezing) && markFrost(profileC, share, frostShare)) isFresh = false;
+    const outside = { topC, bottomC, sideC, surfaceC: known ? known[hour + 1]! : NaN };
     for (let attempt = 0; ; attempt++) {
-      if (!isFresh)
-        eliminate(links, share, { topLink, bottomLink, side, isKnown: known !== null }, eliminated, inverse);
+      if (!isFresh) eliminate(matrix, links, share, { topLink, bottomLink, side, isKnown: known !== null });
       isFresh = true;
-      for (let i = 0; i < n; i++) {
-        const temp = profileC[i]!;
-        let flow = side * (2 * sideC - temp);
-        if (i > 0) flow += links.up[i]! * (profileC[i - 1]! - temp);
-        else flow += topLink * (2 * topC - temp);
-        if (i < n - 1) flow += links.down[i]! * (profileC[i + 1]! - temp);
-        else flow += bottomLink * (2 * bottomC - temp);
-        next[i] = temp + share[i]! * flow;
-      }
-      if (known) next[0] = known[hour + 1]!;
-      else next[0]! *= inverse[0]!;
-      for (let i = 1; i < n; i++) next[i] = (next[i]! + share[i]! * links.up[i]! * next[i - 1]!) * inverse[i]!;
-      for (let i = n - 2; i >= 0; i--) next[i] = next[i]! + eliminated[i]! * next[i + 1]!;
+      coldestC = step(matrix, profileC, next, outside);
+      wasFreezing = freezes && (mayThaw || coldestC < 0);
       // Where water froze or thawed on the way, the step is taken again with the capacity that it met.
-      if (!freezes || attempt === ATTEMPTS || !meetFrost(profileC, next, share, frostShare)) break;
+      if (!wasFreezing || attempt === ATTEMPTS || !meetFrost(profileC, next, share, frostShare)) break;
       isFresh = false;
     }
     profileC.set(next);
@@ -152,11 +143,15 @@ function markFrost(profileC: Float64Array, share: Float64Array, frostShare: numb
 function meetFrost(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): boolean {
   let changed = false;
   for (let i = 0; i < toC.length; i++) {
-    const [from, to] = [fromC[i]!, toC[i]!];
+    const from = fromC[i]!;
+    const to = toC[i]!;
     const low = Math.min(from, to);
     const high = Math.max(from, to);
-    const inFrost = Math.max(0, Math.min(high, 0) - Math.max(low, FREEZES_FROM_C));
-    const met = inFrost === 0 ? 1 : (high - low) / (high - low - inFrost + inFrost / frostShare);
+    let met = 1;
+    if (low < 0 && high > FREEZES_FROM_C) {
+      const inFrost = Math.min(high, 0) - Math.max(low, FREEZES_FROM_C);
+      met = high === low ? frostShare : (high - low) / (high - low - inFrost + inFrost / frostShare);
+    }
     if (Math.abs(met - share[i]!) <= MET_WELL * share[i]!) continue;
     share[i] = met;
     changed = true;
@@ -164,21 +159,90 @@ function meetFrost(fromC: Float64Array, toC: Float64Array, share: Float64Array, 
   return changed;
 }
 
-/** The tridiagonal matrix, eliminated downward once for as long as it stays the same. */
+/** One step's equations: what passes between neighbours at each node's own pace, and the elimination downward. */
+interface Matrix {
+  readonly up: Float64Array;
+  readonly down: Float64Array;
+  readonly side: Float64Array;
+  readonly eliminated: Float64Array;
+  readonly inverse: Float64Array;
+  topLink: number;
+  bottomLink: number;
+}
+
+const blankMatrix = (n: number): Matrix => ({
+  up: new Float64Array(n),
+  down: new Float64Array(n),
+  side: new Float64Array(n),
+  eliminated: new Float64Array(n),
+  inverse: new Float64Array(n),
+  topLink: 0,
+  bottomLink: 0,
+});
+
+/** Sets the equations up, and eliminates downward; done once for as long as they stay the same. */
 function eliminate(
-  { up, down }: Links,
+  matrix: Matrix,
+  links: Links,
   share: Float64Array,
   { topLink, bottomLink, side, isKnown }: { topLink: number; bottomLink: number; side: number; isKnown: boolean },
-  eliminated: Float64Array,
-  inverse: Float64Array,
 ): void {
+  const { up, down, eliminated, inverse } = matrix;
   const n = share.length;
+  matrix.topLink = share[0]! * topLink;
+  matrix.bottomLink = share[n - 1]! * bottomLink;
   for (let i = 0; i < n; i++) {
-    const outward = (i === 0 ? topLink : up[i]!) + (i === n - 1 ? bottomLink : down[i]!) + side;
-    const fromAbove = i === 0 ? 0 : share[i]! * up[i]! * eliminated[i - 1]!;
-    inverse[i] = 1 / (1 + share[i]! * outward - fromAbove);
-    eliminated[i] = i === n - 1 || (i === 0 && isKnown) ? 0 : share[i]! * down[i]! * inverse[i]!;
+    const own = share[i]!;
+    up[i] = own * links.up[i]!;
+    down[i] = own * links.down[i]!;
+    matrix.side[i] = own * side;
+    const outward =
+      up[i]! + down[i]! + matrix.side[i]! + (i === 0 ? matrix.topLink : 0) + (i === n - 1 ? matrix.bottomLink : 0);
+    inverse[i] = 1 / (1 + outward - (i === 0 ? 0 : up[i]! * eliminated[i - 1]!));
+    eliminated[i] = down[i]! * inverse[i]!;
+    if (i === 0 && isKnown) {
+      eliminated[0] = 0;
+      inverse[0] = 1;
+    }
   }
+}
+
+/** One step from a profile to the next; gives the coldest temperature of it [°C]. */
+function step(
+  { up, down, side, eliminated, inverse, topLink, bottomLink }: Matrix,
+  fromC: Float64Array,
+  toC: Float64Array,
+  { topC, bottomC, sideC, surfaceC }: { topC: number; bottomC: number; sideC: number; surfaceC: number },
+): number {
+  const n = fromC.length;
+  let temp = fromC[0]!;
+  let below = fromC[1]!;
+  const atTop = temp + down[0]! * (below - temp) + topLink * (2 * topC - temp) + side[0]! * (2 * sideC - temp);
+  let solved = Number.isNaN(surfaceC) ? atTop * inverse[0]! : surfaceC;
+  toC[0] = solved;
+  for (let i = 1; i < n - 1; i++) {
+    const above = temp;
+    temp = below;
+    below = fromC[i + 1]!;
+    const right = temp + up[i]! * (above - temp + solved) + down[i]! * (below - temp) + side[i]! * (2 * sideC - temp);
+    solved = right * inverse[i]!;
+    toC[i] = solved;
+  }
+  const last = n - 1;
+  const atBottom =
+    below +
+    up[last]! * (temp - below + solved) +
+    bottomLink * (2 * bottomC - below) +
+    side[last]! * (2 * sideC - below);
+  solved = atBottom * inverse[last]!;
+  toC[last] = solved;
+  let coldestC = solved;
+  for (let i = n - 2; i >= 0; i--) {
+    solved = toC[i]! + eliminated[i]! * solved;
+    toC[i] = solved;
+    if (solved < coldestC) coldestC = solved;
+  }
+  return coldestC;
 }
 
 /**

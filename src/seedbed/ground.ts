@@ -11,7 +11,7 @@ export interface Ground {
 }
 
 const FIRST_STEP_CM = 0.5;
-const RATIO = 1.1;
+const RATIO = 1.12;
 /** No annual wave to speak of comes back from below this [cm]. */
 export const DEEP_CM = 1000;
 

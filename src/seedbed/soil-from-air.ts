@@ -13,9 +13,8 @@ export type Start =
 export interface SoilFromAir {
   /** Hourly means at each depth asked [°C]. Shape (n) each. */
   readonly hourlyC: readonly Float64Array[];
-  /** The response of the last depth to sunnier weather than usual, by the hour (x₂ of the residuals). Shape (n). */
-  readonly sun: Float64Array;
-  readonly forcing: SurfaceForcing;
+  /** The response of the last depth to sunnier weather than usual, by the hour (x₂ of the residuals); worked out when asked. Shape (n). */
+  sun(): Float64Array;
 }
 
 /** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
@@ -54,11 +53,13 @@ export function soilFromAir(
   const sideC = air.hourlyC.map((tempC, hour) => tempC + SIDE_SUN * sunK[hour]!);
   const weather = boundaryOf({ conductance, tempC: forcing.solAirC }, air.hourlyC, sideC, surface, kind);
   const edges = conduct(ground, profileC, weather, nodes);
-  const flat = new Float64Array(ground.depthsCm.length);
-  const still = new Float64Array(air.hourlyC.length);
-  const sunny = boundaryOf({ conductance, tempC: forcing.sunnier }, still, still, surface, kind);
-  const [response] = conduct(ground, flat, sunny, nodes.slice(-1), { freezes: false });
-  return { hourlyC: edges.map(hourlyMeans), sun: hourlyMeans(response!), forcing };
+  const sun = (): Float64Array => {
+    const still = new Float64Array(air.hourlyC.length);
+    const sunny = boundaryOf({ conductance, tempC: forcing.sunnier }, still, still, surface, kind);
+    const flat = new Float64Array(ground.depthsCm.length);
+    return hourlyMeans(conduct(ground, flat, sunny, nodes.slice(-1), { freezes: false })[0]!);
+  };
+  return { hourlyC: edges.map(hourlyMeans), sun };
 }
 
 /** Lets one forcing follow another from an hour on, in place. */

@@ -88,7 +88,7 @@ export function stationOf({ station, latitude, longitude }: StationPlace, told: 
     airC: column('tavg_c'),
     model5C: dailyMeans(bed.hourlyC[1]!, nDays),
     model10C: dailyMeans(bed.hourlyC[0]!, nDays),
-    sun: dailyMeans(bed.sun, nDays),
+    sun: dailyMeans(bed.sun(), nDays),
     bed,
   };
 }

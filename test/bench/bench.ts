@@ -49,6 +49,24 @@ const hotFortnight = {
   ],
 };
 
+/** Sixty days of air over a bed whose soil is not measured. */
+const sixtyDaysOfAir = {
+  ...coolWeek,
+  temperatures: [
+    {
+      medium: 'air',
+      daily: Array.from({ length: 60 }, (_, day) => {
+        const min = 3 + 0.1 * day + 2 * Math.sin(day * 1.7);
+        return {
+          date: new Date(Date.UTC(2027, 1, 18 + day)).toISOString().slice(0, 10),
+          min: Math.round(min * 10) / 10,
+          max: Math.round((min + 9 + 3 * Math.sin(day * 0.9)) * 10) / 10,
+        };
+      }),
+    },
+  ],
+};
+
 /** As shipped: headers, and the log at its default level, formatted and then thrown away. */
 async function startApp(): Promise<FastifyInstance> {
   const nowhere = new Writable({ write: (_chunk, _encoding, done) => done() });
@@ -105,6 +123,8 @@ const results = [
   await compare(app, 'a cool week of daily min and max', coolWeek, 400, 1),
   await compare(app, 'the same week under parsnip, the slowest crop', { ...coolWeek, crop: 'parsnip' }, 400, 1),
   await compare(app, 'a fortnight of hourly readings with a hot spell', hotFortnight, 60, 25),
+  // A forecast from soil readings is the first of these: at most 15 ms beyond it.
+  await compare(app, 'sixty days of air', sixtyDaysOfAir, 60, 16),
 ];
 await app.close();
 if (results.includes(false)) process.exitCode = 1;
