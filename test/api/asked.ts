@@ -3,6 +3,7 @@ import ajvFormats from 'ajv-formats';
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
 import type { CheckAnswer } from '../../src/http/schemas/readings.js';
+import type { SoilAnswer } from '../../src/http/schemas/soil.js';
 import { dateAfter, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
@@ -49,6 +50,7 @@ export function faultsOf({ operationId, responses }: DocumentedOperation, respon
   const answer: unknown = JSON.parse(body);
   if (!isAnswer(answer)) return [ajv.errorsText(isAnswer.errors), saw];
   if (operationId === 'forecast') return lawsBrokenBy(answer as ForecastAnswer);
+  if (operationId === 'soilTemperatures') return lawsBrokenBySoil(answer as SoilAnswer);
   if (operationId === 'checkReadings') return lawsBrokenByCheck(answer as CheckAnswer);
   return [];
 }
@@ -96,6 +98,23 @@ function lawsBrokenBy(answer: ForecastAnswer): string[] {
     ),
     'a hot spell peaks above its threshold': (answer.hotSpells ?? []).every((one) => one.peakC >= one.thresholdC),
     'a cold spell peaks below its threshold': (answer.coldSpells ?? []).every((one) => one.peakC <= one.thresholdC),
+  });
+}
+
+function lawsBrokenBySoil({ series }: SoilAnswer): string[] {
+  if ('readings' in series) {
+    const instants = series.readings.map(({ at }) => Date.parse(at));
+    return brokenAmong({
+      'readings are an hour apart': instants.every((ms, i) => i === 0 || ms - instants[i - 1]! === 3_600_000),
+      'soil is neither ice age nor oven': series.readings.every(({ value }) => value > -100 && value < 120),
+    });
+  }
+  const { daily } = series;
+  return brokenAmong({
+    'there is a day': daily.length > 0,
+    'dates follow one another': daily.every(({ date }, i) => i === 0 || date === dateAfter(daily[i - 1]!.date, 1)),
+    'each day has min <= mean <= max': daily.every(({ min, mean, max }) => min <= mean && mean <= max),
+    'each day says how sure it is': daily.every(({ plusMinus }) => plusMinus > 0 && plusMinus < 30),
   });
 }
 

@@ -1,6 +1,7 @@
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import { type AppOptions, buildApp } from '../../src/http/app.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
+import type { SoilAnswer } from '../../src/http/schemas/soil.js';
 
 /** When the tests take it to be: noon at Quillmere. */
 export const NOW = '2027-08-03T14:00:00.000Z';
@@ -18,6 +19,13 @@ export const post = (app: FastifyInstance, url: string, body: string | object): 
 /** The answer to a forecast's question; fails the test where it is refused. */
 export async function forecastOf(app: FastifyInstance, body: string | object, query = ''): Promise<ForecastAnswer> {
   const response = await post(app, `/v1/forecasts${query === '' ? '' : `?${query}`}`, body);
+  if (response.statusCode !== 200) throw new Error(`The question was refused: ${response.body}`);
+  return response.json();
+}
+
+/** The answer to a question about the soil; fails the test where it is refused. */
+export async function soilOf(app: FastifyInstance, body: string | object, query = ''): Promise<SoilAnswer> {
+  const response = await post(app, `/v1/soil-temperatures${query === '' ? '' : `?${query}`}`, body);
   if (response.statusCode !== 200) throw new Error(`The question was refused: ${response.body}`);
   return response.json();
 }
