@@ -10,6 +10,7 @@ import type { Site } from './known-hours.js';
 import type { ModelledBed } from './modelled-bed.js';
 import { placeDays } from './place-days.js';
 import type { Clock, ProbeAtSeed } from './probe-at-seed.js';
+import { runningDay } from './running-day.js';
 
 /** What the probes teach about the bed's model. Shapes (nHours of the record's clock). */
 export interface BedLesson {
@@ -17,6 +18,8 @@ export interface BedLesson {
   readonly correctionK: Float64Array;
   /** Standard deviation of a day's mean about the corrected one [K]. */
   readonly sdK: Float64Array;
+  /** How much wider than the model the bed swings between day and night; 1 where no probe says. */
+  readonly swingFactor: number;
   /** False where no day was known by both. */
   readonly isTaught: boolean;
   readonly warnings: readonly Note[];
@@ -101,9 +104,49 @@ export function bedLesson(
   return {
     correctionK: betweenMiddles(correctionK, days.dayOfHour, days.endH),
     sdK: byDay(dailySdK, days.dayOfHour),
+    swingFactor: swingFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)]!, modelFromH),
     isTaught: taught.length > 0,
     warnings,
   };
+}
+
+/** So many days' worth of the model's own swing stand against what a probe shows [d]: our choice. */
+const SWING_PRIOR_DAYS = 2;
+/** A bed that swings beyond these is another bed than the one described. */
+const LEAST_SWING = 0.6;
+const MOST_SWING = 1.6;
+
+/**
+ * How much wider than the model the probes swing about the mean of the day around each hour.
+ *
+ * Formula: (Σ m o + k) / (Σ m² + k), m and o the differences from the running day's mean, modelled and measured, and k two
+ * days' share of Σ m²: least squares, drawn towards 1 where little is known. The probe's depth does not matter: what
+ * widens the surface's swing widens all depths' alike.
+ */
+function swingFactorOf(
+  probes: readonly ProbeAtSeed[],
+  modelOf: (probe: ProbeAtSeed) => Float64Array,
+  modelFromH: number,
+): number {
+  let [both, own, hours] = [0, 0, 0];
+  for (const probe of probes) {
+    if (probe.moved === 'too-far') continue;
+    const modelC = modelOf(probe);
+    const end = Math.min(probe.atProbe.hourlyC.length - modelFromH, modelC.length);
+    const measuredC = probe.atProbe.hourlyC.subarray(modelFromH, modelFromH + end);
+    const [measuredDay, modelDay] = [runningDay(measuredC), runningDay(modelC.subarray(0, end))];
+    for (let hour = 0; hour < end; hour++) {
+      const isRead = probe.atProbe.swings[modelFromH + hour] === 1 && !Number.isNaN(measuredC[hour]);
+      if (!isRead || probe.atProbe.basis[modelFromH + hour] !== basisCode('measured')) continue;
+      const modelled = modelC[hour]! - modelDay[hour]!;
+      both += modelled * (measuredC[hour]! - measuredDay[hour]!);
+      own += modelled * modelled;
+      hours++;
+    }
+  }
+  if (hours < WHOLE_DAY_H) return 1;
+  const prior = (own / hours) * 24 * SWING_PRIOR_DAYS;
+  return Math.min(MOST_SWING, Math.max(LEAST_SWING, (both + prior) / (own + prior)));
 }
 
 /** A model that began from measured soil errs little at first: its doubt grows as the soil forgets. */

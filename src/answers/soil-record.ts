@@ -180,7 +180,9 @@ function reachesTo({ atProbe }: ProbeAtSeed, hour: number): boolean {
 }
 
 function layModel(known: Laid, model: ModelledBed, lesson: BedLesson, fromH: number): void {
-  const atSeedC = model.hourlyC.at(-1)!;
+  const modelC = model.hourlyC.at(-1)!;
+  const dayC = lesson.swingFactor === 1 ? modelC : runningDay(modelC);
+  const atSeedC = modelC.map((tempC, hour) => dayC[hour]! + lesson.swingFactor * (tempC - dayC[hour]!));
   const corrected = basisCode('corrected');
   const modelled = basisCode('modelled');
   for (let hour = 0; hour < atSeedC.length && fromH + hour < known.hourlyC.length; hour++) {

@@ -36,14 +36,14 @@ const daysOf = (airC: Float64Array) =>
     return { date: dateOf(day), min: Math.min(...hours), max: Math.max(...hours) };
   }).filter(({ min }) => !Number.isNaN(min));
 
+const readingsOf = (values: Float64Array, fromH: number, toH: number) =>
+  [...values.subarray(fromH, toH)].flatMap((value, i) =>
+    Number.isNaN(value) ? [] : [{ at: stampOf(fromH + i), value }],
+  );
+
 /** Instantaneous soil temperatures on the whole hours, as the service gives them. */
 function modelled(airC: Float64Array, depthCm: number, by: 'hour' | 'day'): Float64Array {
-  const air =
-    by === 'hour'
-      ? {
-          readings: [...airC].flatMap((value, hour) => (Number.isNaN(value) ? [] : [{ at: stampOf(hour), value }])),
-        }
-      : { daily: daysOf(airC) };
+  const air = by === 'hour' ? { readings: readingsOf(airC, 0, airC.length) } : { daily: daysOf(airC) };
   const series = [readSeries({ medium: 'air', unit: 'C', ...air }, zone, [])];
   const to = dateOf(Math.floor(airC.length / 24) - 2);
   const question = {
@@ -161,5 +161,62 @@ describe.runIf(hasRecords)('bare ground by the hour', () => {
       table(['crop', 'air by the', 'half MAE [d]', 'bias', 'hot hours measured', 'MAE', 'bias'], rows),
     );
     for (const [crop, , mae] of rows) expect(mae, crop).toBeLessThanOrEqual(1);
+  });
+
+  it('is taught level and swing by a probe, also where the bed was described wrongly', () => {
+    const measured = { 5: hoursOf('soil5_c'), 10: hoursOf('soil10_c') };
+    const rows = (['rain', 'moist'] as const).flatMap((moisture) =>
+      (
+        [
+          [0, 5],
+          [7, 5],
+          [14, 5],
+          [14, 10],
+        ] as const
+      ).map(([probeDays, depth]) => {
+        const errors = Array.from({ length: 16 }, (_, i) => 50 + 10 * i).flatMap((origin) => {
+          const probe = readingsOf(measured[depth], 24 * (origin - probeDays), 24 * origin);
+          const series = [
+            readSeries({ medium: 'air', unit: 'C', readings: readingsOf(airC, 0, 24 * (origin + 21)) }, zone, []),
+            ...(probeDays === 0
+              ? []
+              : [readSeries({ medium: 'soil', probeDepthCm: depth, unit: 'C', readings: probe }, zone, [])]),
+          ];
+          const { tempC } = soilTemperatures({
+            site,
+            bed: { ...defaultBed, moisture },
+            depthCm: 5,
+            series,
+            understood: [],
+            from: dateOf(origin + 1),
+            to: dateOf(origin + 19),
+            step: 'hour',
+            beyond: null,
+          }).hours!;
+          return dayErrors(tempC.subarray(0, 24 * 18), measured[5].subarray(24 * (origin + 1), 24 * (origin + 19)));
+        });
+        const of = (what: 'mean' | 'max' | 'swing') => errorsOf(errors.map((one) => one[what]));
+        return { moisture, probeDays, depth, mean: of('mean'), max: of('max'), swing: of('swing') };
+      }),
+    );
+    const pair = ({ rmse, bias }: { rmse: number; bias: number }): string => `${rmse.toFixed(2)} (${bias.toFixed(2)})`;
+    tell(
+      'bare-ground-probe',
+      'Bare ground, Hamburg 2018, the 18 days after some days of probe, 5 cm, RMSE (bias) [K]; "moist" describes this bed wrongly',
+      table(
+        ['bed said to be', 'probe', 'daily mean', 'daily maximum', 'swing'],
+        rows.map((row) => [
+          row.moisture,
+          row.probeDays === 0 ? 'none' : `${row.probeDays} d at ${row.depth} cm`,
+          pair(row.mean),
+          pair(row.max),
+          pair(row.swing),
+        ]),
+      ),
+    );
+    const [none, , taught] = rows.filter(({ moisture }) => moisture === 'moist');
+    expect(taught!.mean.rmse).toBeLessThan(0.7 * none!.mean.rmse);
+    expect(taught!.max.rmse).toBeLessThan(0.65 * none!.max.rmse);
+    expect(taught!.swing.rmse).toBeLessThan(0.65 * none!.swing.rmse);
   });
 });

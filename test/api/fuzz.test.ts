@@ -15,12 +15,12 @@ import { broken, type DocumentedOperation, dates, type Schema, strangeTexts, val
 const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
 /** How many questions each operation is asked. */
 const RUNS: Readonly<Record<string, number>> = {
-  forecast: 1500,
-  soilTemperatures: 1000,
-  checkReadings: 2700,
-  getCrop: 2600,
+  forecast: 1100,
+  soilTemperatures: 700,
+  checkReadings: 2300,
+  getCrop: 3200,
   listCrops: 400,
-  explainProblem: 2400,
+  explainProblem: 2700,
   health: 50,
   ready: 50,
 };
