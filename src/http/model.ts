@@ -3,12 +3,16 @@ import type { Note } from '../basics/errors.js';
 /** The model's version changes whenever the same question gets another answer. */
 export const model = {
   name: 'cohort-threshold',
-  version: '1.0.0',
+  version: '1.1.0',
   sources: [
     "Harrington, Minges (1954), as printed in Knott's Handbook for Vegetable Growers, 4th ed. (1997): days and percent at constant temperature",
     'Brewster (2008), Onions and Other Vegetable Alliums, Eqns 4.6-4.9: thermal time, spread and ceilings within a lot',
     'Parton, Logan (1981), Agric. Meteorol. 23: 205-216: the day between minimum and maximum',
     'Forsythe and others (1995), Ecol. Model. 80: 87-95: day length',
+    'Allen and others (1998), FAO Irrigation and Drainage Paper 56: sunshine above the atmosphere, reference evaporation',
+    'Carslaw, Jaeger (1959), Conduction of Heat in Solids; Crank, Nicolson (1947): heat in soil',
+    'U.S. Climate Reference Network, product daily01 (Diamond and others 2013; Bell and others 2013): how air, sun and climate warm soil under grass, and how sure that is',
+    'Deutscher Wetterdienst, station 01975, 2018: bare ground by the hour',
   ],
 };
 
