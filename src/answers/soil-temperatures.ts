@@ -53,8 +53,8 @@ export interface SoilTemperatures {
   readonly warnings: readonly Note[];
 }
 
-/** No more is answered at once: days, and days by the hour. */
-const MOST_DAYS = 40_000;
+/** No more is answered at once: thirty years of days, two of them by the hour. */
+const MOST_DAYS = 11_000;
 const MOST_DAYS_BY_HOUR = 800;
 
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */

@@ -10,6 +10,7 @@ import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import { askingSchema, type ForecastAnswer, forecastAnswerSchema, forecastBodySchema } from '../schemas/forecast.js';
+import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
 
 /** What will this sowing do? */
@@ -29,31 +30,7 @@ export const forecastRoutes = (clock: () => Date): Route[] => [
       json: { schema: forecastBodySchema, example: exampleQuestion },
       csv: { example: exampleCsv },
       answer: { schema: forecastAnswerSchema },
-      problems: [
-        'not-json',
-        'not-csv',
-        'too-large',
-        'unsupported-media-type',
-        'not-acceptable',
-        'not-understood',
-        'unknown-crop',
-        'unknown-place',
-        'unknown-bed',
-        'time-zone-needed',
-        'no-past-years',
-        'no-latitude',
-        'starts-after-sowing',
-        'ends-too-early',
-        'too-few-readings',
-        'gap-too-long',
-        'choose-medium',
-        'choose-unit',
-        'choose-column',
-        'choose-date-order',
-        'choose-clock',
-        'choose-decimal-mark',
-        'no-readings',
-      ],
+      problems: [...bodyProblems, ...bedProblems, 'starts-after-sowing'],
     },
     async handler(request): Promise<ForecastAnswer> {
       const { rounding, query } = precisionOf(request);

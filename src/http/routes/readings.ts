@@ -14,6 +14,7 @@ import { precisionSchema } from '../schemas/common.js';
 import { placeSchema } from '../schemas/forecast.js';
 import { type CheckAnswer, checkAnswerSchema } from '../schemas/readings.js';
 import { seriesSchema } from '../schemas/series.js';
+import { bodyProblems } from '../usual-problems.js';
 import { reportOnWire } from '../wire-report.js';
 
 const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
@@ -30,22 +31,7 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
       json: { schema: seriesSchema, example: exampleQuestion.temperatures[0] },
       csv: { example: exampleCsv },
       answer: { schema: checkAnswerSchema },
-      problems: [
-        'not-json',
-        'not-csv',
-        'too-large',
-        'unsupported-media-type',
-        'not-acceptable',
-        'not-understood',
-        'time-zone-needed',
-        'choose-medium',
-        'choose-unit',
-        'choose-column',
-        'choose-date-order',
-        'choose-clock',
-        'choose-decimal-mark',
-        'no-readings',
-      ],
+      problems: [...bodyProblems],
     },
     async handler(request): Promise<CheckAnswer> {
       const { rounding, query } = precisionOf(request);

@@ -11,6 +11,7 @@ import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import { type SoilAnswer, soilAnswerSchema, soilAskingSchema, soilBodySchema } from '../schemas/soil.js';
+import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
 
 /** How warm is it at the seed? */
@@ -27,30 +28,7 @@ export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
       json: { schema: soilBodySchema, example: exampleSoilQuestion },
       csv: { example: exampleAirCsv },
       answer: { schema: soilAnswerSchema },
-      problems: [
-        'not-json',
-        'not-csv',
-        'too-large',
-        'unsupported-media-type',
-        'not-acceptable',
-        'not-understood',
-        'unknown-crop',
-        'unknown-place',
-        'unknown-bed',
-        'time-zone-needed',
-        'no-past-years',
-        'no-latitude',
-        'ends-too-early',
-        'too-few-readings',
-        'gap-too-long',
-        'choose-medium',
-        'choose-unit',
-        'choose-column',
-        'choose-date-order',
-        'choose-clock',
-        'choose-decimal-mark',
-        'no-readings',
-      ],
+      problems: [...bodyProblems, ...bedProblems],
     },
     async handler(request): Promise<SoilAnswer> {
       const { rounding, query } = precisionOf(request);

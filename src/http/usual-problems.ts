@@ -1,0 +1,31 @@
+import type { ErrorCode } from '../basics/errors.js';
+
+/** What can be wrong with any body, be it JSON or a file. */
+export const bodyProblems = [
+  'not-json',
+  'not-csv',
+  'too-large',
+  'unsupported-media-type',
+  'not-acceptable',
+  'not-understood',
+  'time-zone-needed',
+  'choose-medium',
+  'choose-unit',
+  'choose-column',
+  'choose-date-order',
+  'choose-clock',
+  'choose-decimal-mark',
+  'no-readings',
+] as const satisfies readonly ErrorCode[];
+
+/** What can be wrong with a question about a bed, beside its body. */
+export const bedProblems = [
+  'unknown-crop',
+  'unknown-place',
+  'unknown-bed',
+  'no-past-years',
+  'no-latitude',
+  'ends-too-early',
+  'too-few-readings',
+  'gap-too-long',
+] as const satisfies readonly ErrorCode[];
