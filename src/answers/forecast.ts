@@ -88,7 +88,7 @@ export function forecast(question: Question): Forecast {
   const outcome = outcomeAt(run, countH, viablePercent);
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
   const sdK = temperature.sdK.subarray(record.wetH, record.wetH + counted.length);
-  const open = soilRanges(seed, counted, sdK, record.soil.model?.surface.residuals ?? null, outcome, countH);
+  const open = soilRanges(seed, counted, sdK, record.soil.model?.surface.residuals ?? null, run, outcome);
   const clock = { waitH, countH, knownH, beyond, dated, bedTimeFactor: bedTimeFactorOf(question) };
   const milestone = (event: 'first' | 'half' | 'most'): Milestone | NoMilestone => {
     const eventH = outcome[`${event}H`];

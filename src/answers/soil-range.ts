@@ -1,5 +1,5 @@
-import { cohortRun, type Seed } from '../germination/cohorts.js';
-import { type Outcome, outcomeAt } from '../germination/outcome.js';
+import { type CohortRun, cohortRun, type Seed } from '../germination/cohorts.js';
+import { countUpBy, type Outcome } from '../germination/outcome.js';
 import { emergencePlusMinusK } from '../seedbed/estimate-sd.js';
 import type { ResidualModel } from '../seedbed/residual-model.js';
 
@@ -31,8 +31,8 @@ const UNKNOWN_RESIDUALS: ResidualModel = {
  * @param hourlyC      Hourly means at the seed from the wetting to the count [°C].
  * @param sdK          How far each hour's day may be off [K].
  * @param residuals    How the errors of single days average out; null: the bed has no model.
- * @param outcome      What the estimate itself gives.
- * @param countH       When the grower counts [h since wetting].
+ * @param run          What the estimate itself gives, cohort by cohort.
+ * @param outcome      And by the count.
  * @returns For each event its span; null where the soil is known well enough, or the event does not come.
  */
 export function soilRanges(
@@ -40,22 +40,22 @@ export function soilRanges(
   hourlyC: Float64Array,
   sdK: Float64Array,
   residuals: ResidualModel | null,
+  run: CohortRun,
   outcome: Outcome,
-  countH: number,
 ): { readonly first: HourSpan; readonly half: HourSpan; readonly most: HourSpan } | null {
   if (outcome.halfH === null || sdK.subarray(0, Math.ceil(outcome.halfH)).every((sd) => sd < NEGLIGIBLE_K)) return null;
   const shiftK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, outcome.halfH / 24);
-  const shifted = (sign: 1 | -1): Outcome => {
-    const run = cohortRun(
+  const shifted = (sign: 1 | -1): CohortRun =>
+    cohortRun(
       seed,
       Float64Array.from(hourlyC, (tempC, hour) => tempC + sign * shiftK[hour]!),
     );
-    return outcomeAt(run, countH, 100);
-  };
-  const [warmer, colder] = [shifted(1), shifted(-1)];
-  const span = (event: 'firstH' | 'halfH' | 'mostH'): HourSpan => {
-    const all = [outcome, warmer, colder].map((one) => one[event] ?? Infinity);
+  const runs = [run, shifted(1), shifted(-1)];
+  // The same seedlings are followed in all three: how many come at all is another question.
+  const span = (eventH: number): HourSpan => {
+    const last = countUpBy(run, eventH) - 1;
+    const all = runs.map(({ upAtH }) => upAtH[last]!);
     return { fromH: Math.min(...all), toH: Math.max(...all) };
   };
-  return { first: span('firstH'), half: span('halfH'), most: span('mostH') };
+  return { first: span(outcome.firstH!), half: span(outcome.halfH), most: span(outcome.mostH!) };
 }

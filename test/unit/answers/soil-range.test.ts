@@ -11,8 +11,9 @@ const seed = seedOf(cropCalled('onion'));
 const COUNT_H = 40 * 24;
 const ranges = (tempC: number, sdK: number) => {
   const hourlyC = new Float64Array(COUNT_H).fill(tempC);
-  const outcome = outcomeAt(cohortRun(seed, hourlyC), COUNT_H, 100);
-  const spans = soilRanges(seed, hourlyC, new Float64Array(COUNT_H).fill(sdK), residualsWithRain(0), outcome, COUNT_H);
+  const run = cohortRun(seed, hourlyC);
+  const outcome = outcomeAt(run, COUNT_H, 100);
+  const spans = soilRanges(seed, hourlyC, new Float64Array(COUNT_H).fill(sdK), residualsWithRain(0), run, outcome);
   return { outcome, spans };
 };
 
