@@ -1,10 +1,10 @@
 import { addDays, dateAt, daysBetween, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { type ChartAnswer, chartOf } from '../germination/chart.js';
-import { cohortRun, type Seed, unknownPace } from '../germination/cohorts.js';
+import { cohortRun, unknownPace } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
 import type { Crop, Span } from '../germination/crop.js';
-import { germinationCurve, rateAt } from '../germination/curve.js';
+import { rateAt } from '../germination/curve.js';
 import { type Outcome, outcomeAt } from '../germination/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../germination/spells.js';
 import type { SeriesReport } from '../readings/report.js';
@@ -17,6 +17,7 @@ import { placeDays } from './place-days.js';
 import { SAME_DEPTH_CM } from './probe-at-seed.js';
 import { type Question, seedDepthCm } from './question.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
+import { seedOf } from './seed-of.js';
 import { seedRecord } from './seed-temperature.js';
 import { soilRanges } from './soil-range.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
@@ -190,17 +191,6 @@ function refuseLateWetting({ bed }: Question, by: PlainDate): never {
     `The seed is wetted on ${bed.wettedOn}, and the count is on ${by}, before it can have started. Count later (countDays), or wet it earlier.`,
     [{ path: ['countDays'], detail: 'Must reach past the day of wetting.' }],
   );
-}
-
-function seedOf({ crop, lot, timeFactor }: Question): Seed {
-  const shiftC = lot?.hotLimitShiftC ?? 0;
-  return {
-    curve: germinationCurve(crop.rows, crop.soil?.maximumC ?? null, shiftC),
-    hotThresholdC: crop.hotThresholdC + shiftC,
-    chillingSensitive: crop.chillingSensitive,
-    spreadLog10: crop.spreadLog10,
-    timeFactor: timeFactor ?? 1,
-  };
 }
 
 /** A grower's own factor is in the clock already; the crop's range then has nothing to add. */

@@ -40,6 +40,19 @@ export function fixedZone(offsetMinutes: number): Zone {
   return { name, offsetMs: () => offsetMs };
 }
 
+/** A zone by the name it bears itself, be it an IANA name or a fixed offset. @throws where there is none of that name. */
+export function zoneNamed(name: string): Zone {
+  const [, sign, hours, minutes] = /^UTC(?:([+-])(\d{2}):(\d{2}))?$/.exec(name) ?? [];
+  const zone =
+    name === 'UTC'
+      ? fixedZone(0)
+      : sign
+        ? fixedZone((sign === '-' ? -1 : 1) * (60 * Number(hours) + Number(minutes)))
+        : findZone(name);
+  if (!zone) throw new Error(`there is no zone ${name}`);
+  return zone;
+}
+
 /** Asking luxon for each hour's offset is slow; a year's few changes are found once, by bisection, and kept. */
 function tabledZone(zone: IANAZone): Zone {
   const years = new Map<number, { fromMs: number; offsetMs: number }[]>();

@@ -10,6 +10,7 @@ import Fastify, {
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
 import type { FindOwner } from './keys.js';
+import { longWork } from './long-work.js';
 import { openApiDocument } from './openapi.js';
 import { problemOf } from './problems.js';
 import type { Route } from './route.js';
@@ -18,6 +19,7 @@ import { forecastRoutes } from './routes/forecasts.js';
 import { readingsRoutes } from './routes/readings.js';
 import { serviceRoutes } from './routes/service.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
+import { sowingWindowRoutes } from './routes/sowing-windows.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -53,10 +55,13 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
+  const work = longWork();
+  app.addHook('onClose', () => work.close());
   const routes = [
     ...cropRoutes(clock),
     ...forecastRoutes(clock),
     ...soilTemperatureRoutes(clock),
+    ...sowingWindowRoutes(clock, work),
     ...readingsRoutes(clock),
     ...serviceRoutes,
   ];

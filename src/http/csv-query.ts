@@ -71,6 +71,28 @@ export const soilParameters: Parameters = {
   ...bedParameters,
 };
 
+/** The same for sowing windows. */
+export const windowParameters: Parameters = {
+  crop: text('crop', idSchema),
+  depthCm: number('sowing.depthCm', z.number().min(0).max(30)),
+  seeds: number('sowing.seeds', z.int().min(1).max(10_000_000)),
+  'sowing.time': text('sowing.time', timeSchema),
+  from: text('from', dateSchema),
+  to: text('to', dateSchema),
+  share: number('share', z.number().min(0.01).max(1)),
+  shareIfHeld: number('shareIfHeld', z.number().min(0.01).max(1)),
+  maxDays: number('maxDays', z.int().min(1).max(120)),
+  sureness: number('sureness', z.number().min(0.01).max(1)),
+  prefer: text('prefer', z.enum(['earliest', 'surest'])),
+  timeZone,
+  latitude,
+  longitude,
+  ...bedParameters,
+  'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
+  'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
+  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+};
+
 /** What a file's query may say of the place when nothing is forecast. */
 export const placeParameters: Parameters = { timeZone, latitude, longitude };
 

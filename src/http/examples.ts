@@ -78,3 +78,25 @@ export const exampleAirCsv = `date,air min (C),air max (C)
 2027-05-02,9.0,19.1
 2027-05-03,10.2,21.0
 `;
+
+/** Three invented years of air, in a climate that does not exist: seasons, with a little weather in them. */
+const invented = Array.from({ length: 3 * 365 }, (_, day) => {
+  const mean = 11 - 8 * Math.cos((2 * Math.PI * (day - 25)) / 365) + 3 * Math.sin(day / 4.3) + 2 * Math.sin(day / 1.9);
+  const date = new Date(Date.UTC(2024, 0, 1 + day)).toISOString().slice(0, 10);
+  return { date, min: Math.round(10 * (mean - 4.5)) / 10, max: Math.round(10 * (mean + 4.5)) / 10 };
+});
+
+/** When to sow lettuce from April to June, after three years. */
+export const exampleWindowQuestion = {
+  crop: 'lettuce',
+  where: { place: { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' }, bed: { moisture: 'moist' } },
+  from: '2027-04-01',
+  to: '2027-06-30',
+  temperatures: [{ medium: 'air', daily: invented }],
+};
+
+export const exampleYearsCsv = [
+  'date,air min (C),air max (C)',
+  ...invented.map(({ date, min, max }) => `${date},${min},${max}`),
+  '',
+].join('\n');

@@ -1,7 +1,8 @@
 import type { Site } from '../answers/known-hours.js';
-import { type Bed, defaultBed, type Question, USUAL_DEPTH_CM } from '../answers/question.js';
+import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '../answers/question.js';
 import type { SoilQuestion } from '../answers/soil-temperatures.js';
-import { findZone, type Zone } from '../basics/calendar.js';
+import type { WindowQuestion } from '../answers/sowing-windows.js';
+import { addDays, dateAt, findZone, type Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
 import { crops } from '../germination/crops.js';
@@ -11,6 +12,7 @@ import { reportOf, type SeriesReport } from '../readings/report.js';
 import type { FileRead } from '../readings/rows-read.js';
 import type { Asking, ForecastBody } from './schemas/forecast.js';
 import type { SoilAsking, SoilBody } from './schemas/soil.js';
+import type { WindowAsking, WindowBody } from './schemas/windows.js';
 
 /** The question that a JSON body asks. */
 export function questionOfBody({ temperatures, ...asking }: ForecastBody): Question {
@@ -27,6 +29,43 @@ export function soilQuestionOfBody({ temperatures, ...asking }: SoilBody): SoilQ
 /** The question of soil temperatures that a file asks together with its query. */
 export function soilQuestionOfFile(asking: SoilAsking, { series, rows, file }: FileRead): SoilQuestion {
   return soilQuestionOf(asking, [{ series, report: reportOf(series, rows, file) }]);
+}
+
+/** The question of sowing windows that a JSON body asks on a day. */
+export function windowQuestionOfBody({ temperatures, ...asking }: WindowBody, now: Date): WindowQuestion {
+  placeOf(asking);
+  return windowQuestionOf(asking, readAll(temperatures, zoneOf(asking)), now);
+}
+
+/** The question of sowing windows that a file asks together with its query. */
+export function windowQuestionOfFile(
+  asking: WindowAsking,
+  { series, rows, file }: FileRead,
+  now: Date,
+): WindowQuestion {
+  return windowQuestionOf(asking, [{ series, report: reportOf(series, rows, file) }], now);
+}
+
+function windowQuestionOf(asking: WindowAsking, read: readonly Read[], now: Date): WindowQuestion {
+  const crop = cropOf(asking.crop);
+  const site = siteOf(asking, read);
+  const from = asking.from ?? dateAt(now.getTime(), site.zone);
+  const { share, shareIfHeld, sureness, sowing, lot } = asking;
+  return {
+    crop,
+    site,
+    bed: bedOf(asking),
+    depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+    time: sowing.time,
+    lot: lotOf(lot),
+    timeFactor: asking.timeFactor ?? null,
+    series: read.map((one) => one.series),
+    understood: read.map((one) => one.report),
+    from,
+    to: asking.to ?? addDays(from, 364),
+    criteria: { share, shareIfHeld, maxDays: asking.maxDays ?? crop.maxDays, sureness },
+    prefer: asking.prefer,
+  };
 }
 
 function readAll(temperatures: ForecastBody['temperatures'], zone: Zone | undefined): Read[] {
@@ -63,13 +102,7 @@ function questionOf(asking: Asking, read: readonly Read[]): Question {
     zoneFromStamps: zoneOf(asking) === undefined,
     bed: bedOf(asking),
     sowing: { date: sowing.date, time: sowing.time, depthCm: sowing.depthCm ?? null, seeds: sowing.seeds ?? null },
-    lot: lot
-      ? {
-          germinationPercent: lot.germinationPercent ?? null,
-          testedOn: lot.testedOn ?? null,
-          hotLimitShiftC: lot.hotLimitShiftC,
-        }
-      : null,
+    lot: lotOf(lot),
     timeFactor: asking.timeFactor ?? null,
     standFactor: typeof standFactor === 'number' ? { from: standFactor, to: standFactor } : (standFactor ?? null),
     countDays: asking.countDays ?? null,
@@ -94,6 +127,15 @@ function soilQuestionOf(asking: SoilAsking, read: readonly Read[]): SoilQuestion
     beyond: beyondOf(asking, site),
   };
 }
+
+const lotOf = (lot: Asking['lot']): Lot | null =>
+  lot
+    ? {
+        germinationPercent: lot.germinationPercent ?? null,
+        testedOn: lot.testedOn ?? null,
+        hotLimitShiftC: lot.hotLimitShiftC,
+      }
+    : null;
 
 function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[]): Site {
   const place = placeOf(asking);

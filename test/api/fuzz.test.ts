@@ -17,6 +17,7 @@ const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
 const RUNS: Readonly<Record<string, number>> = {
   forecast: 1100,
   soilTemperatures: 700,
+  sowingWindows: 60,
   checkReadings: 2300,
   getCrop: 3200,
   listCrops: 400,
@@ -215,6 +216,27 @@ function soilQuestionIn(season: Season, body: Body): Record<string, unknown> {
     from,
     to: shared.beyond === 'refuse' || to < from ? from : to,
     ...shared,
+  };
+}
+
+/** A question about sowing windows, made to hang together: three years of a season that comes again. */
+function windowQuestionIn(season: Season, body: Body): Record<string, unknown> {
+  const { where, temperatures: _, crop, lot, ...rest } = body as Body & { lot?: object };
+  const daily = Array.from({ length: 3 * 366 }, (_, day) => {
+    const level = 10 - season.swingC * Math.cos((2 * Math.PI * day) / 365) + levelOn(season, day) / 4;
+    return { date: dateAfter('2020-01-01', day), min: written(level - 4, 'C'), max: written(level + 5, 'C') };
+  });
+  const bed = typeof where?.bed === 'object' ? { bed: bedIn(where.bed, '2027-04-01') } : {};
+  const place = { latitude: 44, ...(typeof where?.place === 'object' ? where.place : {}), timeZone: season.zone };
+  return {
+    ...rest,
+    ...(lot === undefined ? {} : { lot }),
+    crop: season.cropId ?? (typeof crop === 'string' ? 'lettuce' : ownRows(crop)),
+    where: { place, ...bed },
+    from: '2027-04-01',
+    to: dateAfter('2027-04-01', season.nDays % 90),
+    maxDays: 1 + (season.nDays % 30),
+    temperatures: [{ medium: 'air', daily }],
   };
 }
 
@@ -422,7 +444,9 @@ function plainRequests(operation: DocumentedOperation, existing: readonly string
 function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
   const { operationId, requestBody } = operation;
   const json = requestBody?.content['application/json'];
-  const inSeason = { forecast: questionIn, soilTemperatures: soilQuestionIn }[operationId] ?? seriesIn;
+  const inSeason =
+    { forecast: questionIn, soilTemperatures: soilQuestionIn, sowingWindows: windowQuestionIn }[operationId] ??
+    seriesIn;
   if (json)
     return fc.oneof(
       { weight: 2, arbitrary: jsonRequests(operation, json.schema, inSeason) },

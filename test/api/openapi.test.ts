@@ -160,6 +160,7 @@ describe('what the document shows works', () => {
   const asked: Readonly<Record<string, string>> = {
     forecast: '?crop=lettuce&sowing=2027-05-03',
     soilTemperatures: '?latitude=44&timeZone=Etc/GMT%2B2',
+    sowingWindows: '?crop=lettuce&latitude=44&timeZone=Etc/GMT%2B2&from=2027-04-01&to=2027-06-30',
   };
 
   test('there are examples of JSON and of files', () => {

@@ -1,0 +1,219 @@
+import { get } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import { dateAfter, post, quillmere, startApp } from './helper.js';
+
+// When to sow, from past years sent with the question: invented climates. Sown seed is judged as a forecast judges it.
+
+const app = await startApp();
+afterAll(() => app.close());
+
+/** Years of air: a yearly wave with weather in it, other each year. */
+const yearsOfAir = (years: number, { mean = 11, swing = 9, start = 2017 } = {}) => ({
+  medium: 'air',
+  daily: Array.from({ length: Math.floor(365.25 * years) }, (_, day) => {
+    const level =
+      mean -
+      swing * Math.cos((2 * Math.PI * (day - 25)) / 365.25) +
+      2.5 * Math.sin(day / 4.3) +
+      2 * Math.sin(day / 61.7);
+    return { date: dateAfter(`${start}-01-01`, day), min: level - 5, max: level + 5 };
+  }),
+});
+const past = yearsOfAir(5, { start: 2022 });
+
+const ask = async (question: Record<string, unknown>, query = 'precision=full'): Promise<WindowAnswer> => {
+  const response = await post(app, `/v1/sowing-windows?${query}`, {
+    crop: 'lettuce',
+    where: { place: quillmere, bed: { moisture: 'moist' } },
+    temperatures: [past],
+    from: '2027-02-01',
+    to: '2027-10-31',
+    ...question,
+  });
+  if (response.statusCode !== 200) throw new Error(response.body);
+  return response.json();
+};
+const codes = (notes: readonly { readonly code: string }[]): string[] => notes.map(({ code }) => code);
+
+describe('sowing windows', () => {
+  it('tell the years, the sure dates, the best of them, and why the others are closed', async () => {
+    const answer = await ask({ crop: 'snap-bean' });
+    expect(answer.years).toEqual({ from: 2022, to: 2026, count: 5 });
+    expect(answer.dates).toHaveLength(273);
+    expect(answer.dates[0]).toMatchObject({ date: '2027-02-01', sureness: 0 });
+    const [window] = answer.windows;
+    expect(window!.sureness).toBeGreaterThanOrEqual(0.8);
+    expect(window!.from > '2027-04-01' && window!.from < '2027-06-15').toBe(true);
+    expect(answer.best!.date >= window!.from && answer.best!.date <= window!.to).toBe(true);
+    expect(answer.best!.why).toMatch(/of 5 years/);
+    expect(answer.closed[0]).toMatchObject({ from: '2027-02-01', why: 'too-cold' });
+    const isOpen = (date: string): boolean => answer.windows.some(({ from, to }) => from <= date && date <= to);
+    for (const { from, to } of answer.closed) expect(isOpen(from) || isOpen(to)).toBe(false);
+  });
+
+  it('open when the soil suits the crop: lettuce long before beans, and onion long before tomato', async () => {
+    const opens = async (crop: string) => (await ask({ crop })).windows[0]!.from;
+    expect((await opens('lettuce')) < (await opens('snap-bean'))).toBe(true);
+    expect((await opens('onion')) < (await opens('tomato'))).toBe(true);
+  });
+
+  it('close in the heat of a hot summer for lettuce, and say so', async () => {
+    const answer = await ask({ temperatures: [yearsOfAir(3, { mean: 21, swing: 13, start: 2024 })], shareIfHeld: 0.8 });
+    expect(answer.closed.some(({ why, from }) => why === 'too-hot' && from > '2027-04-15' && from < '2027-09-01')).toBe(
+      true,
+    );
+    expect(answer.windows.length).toBeGreaterThanOrEqual(2);
+  });
+
+  it('keep tender crops from frost to come: none within 30 days of the first seedling in four of five', async () => {
+    const cold = yearsOfAir(5, { mean: 8, swing: 12, start: 2022 });
+    const [bean, lastFrost] = [
+      await ask({ crop: 'snap-bean', temperatures: [cold], maxDays: 60 }),
+      lastFrostOf(cold.daily),
+    ];
+    expect(bean.windows.length).toBeGreaterThan(0);
+    for (const { from, firstDays } of bean.windows.map((window) => ({
+      ...window,
+      firstDays: bean.dates.find(({ date }) => date === window.from)!.firstDays!,
+    }))) {
+      expect(dateAfter(from, firstDays.p50) > lastFrost).toBe(true);
+    }
+    expect(bean.closed.some(({ why }) => why === 'frost-to-come')).toBe(true);
+  });
+
+  it('are wider for looser criteria, and narrower for stricter ones', async () => {
+    const openDays = async (criteria: Record<string, number>) =>
+      (await ask({ crop: 'pepper', from: '2027-04-01', to: '2027-07-01', ...criteria })).dates.filter(
+        ({ sureness }) => sureness >= 0.8,
+      ).length;
+    const usual = await openDays({});
+    expect(await openDays({ maxDays: 40 })).toBeGreaterThan(usual);
+    expect(await openDays({ share: 0.9 })).toBeLessThanOrEqual(usual);
+    expect((await ask({ crop: 'pepper', prefer: 'surest' })).best!.why).toContain('surest');
+  });
+
+  it('agree with a forecast made over the same year’s air', async () => {
+    const answer = await ask({
+      crop: 'carrot',
+      from: '2027-05-10',
+      to: '2027-05-10',
+      temperatures: [yearsOfAir(3.6, { start: 2024 })],
+    });
+    const halves = await Promise.all(
+      [2024, 2025, 2026, 2027].map(async (year) => {
+        const forecast = await post(app, '/v1/forecasts?precision=full', {
+          crop: 'carrot',
+          where: { place: quillmere, bed: { moisture: 'moist' } },
+          sowing: { date: `${year}-05-10` },
+          countDays: answer.criteria.maxDays,
+          temperatures: [yearsOfAir(3.6, { start: 2024 })],
+        });
+        return forecast.json().emergence.half.days as number;
+      }),
+    );
+    expect(answer.years.count).toBe(halves.length);
+    const [low, high] = [Math.min(...halves), Math.max(...halves)];
+    expect(answer.dates[0]!.halfDays!.p10).toBeGreaterThan(low - 0.1);
+    expect(answer.dates[0]!.halfDays!.p90).toBeLessThan(high + 0.1);
+    expect(answer.dates[0]!.halfDays!.p50).toBeCloseTo(
+      [...halves]
+        .sort((a, b) => a - b)
+        .slice(1, 3)
+        .reduce((a, b) => a + b) / 2,
+      0,
+    );
+  });
+
+  it('say that few years are thin, that soil tells no frost, and refuse fewer than three', async () => {
+    expect(codes((await ask({ temperatures: [yearsOfAir(3, { start: 2024 })] })).warnings)).toContain('thin-years');
+    const soil = { ...past, medium: 'soil' };
+    expect(codes((await ask({ crop: 'tomato', temperatures: [soil] })).warnings)).toContain('frost-unknown');
+    const refused = await post(app, '/v1/sowing-windows', {
+      crop: 'lettuce',
+      where: { place: quillmere },
+      temperatures: [yearsOfAir(2)],
+    });
+    expect(refused.json()).toMatchObject({
+      status: 422,
+      code: 'no-past-years',
+      errors: [{ pointer: '#/temperatures' }],
+    });
+  });
+
+  it('begin today and reach a year, unless told otherwise; refuse dates that run backwards', async () => {
+    const { dates } = await ask({ from: undefined, to: undefined });
+    expect([dates[0]!.date, dates.length]).toEqual(['2027-08-03', 365]);
+    const refused = await post(app, '/v1/sowing-windows', {
+      crop: 'lettuce',
+      where: { place: quillmere },
+      from: '2027-05-02',
+      to: '2027-05-01',
+      temperatures: [past],
+    });
+    expect(refused.json()).toMatchObject({ status: 422, errors: [{ pointer: '#/to' }] });
+  });
+
+  it('come from a file of years as well', async () => {
+    const file = [
+      'date,air min (C),air max (C)',
+      ...past.daily.map(({ date, min, max }) => `${date},${min.toFixed(2)},${max.toFixed(2)}`),
+    ].join('\n');
+    const query =
+      'crop=lettuce&latitude=44&longitude=-30&timeZone=Etc/GMT%2B2&from=2027-02-01&to=2027-10-31&where.bed.moisture=moist';
+    const response = await post(app, `/v1/sowing-windows?${query}`, file);
+    expect(response.statusCode, response.body).toBe(200);
+    expect(response.json().windows[0].from).toBe((await ask({}, '')).windows[0]!.from);
+  });
+});
+
+/** The latest day before July on which it freezes, as a date of 2027, in the second latest of the years. */
+function lastFrostOf(daily: readonly { readonly date: string; readonly min: number }[]): string {
+  const last = new Map<string, string>();
+  for (const { date, min } of daily) {
+    if (min <= 0 && date.slice(5) < '07-01') last.set(date.slice(0, 4), `2027${date.slice(4)}`);
+  }
+  return [...last.values()].sort().at(-2)!;
+}
+
+describe('while many years are computed', () => {
+  it('others are answered', async () => {
+    const server = await startApp();
+    await server.listen({ port: 0, host: '127.0.0.1' });
+    const { port } = server.server.address() as AddressInfo;
+    const ping = (): Promise<number> => {
+      const started = performance.now();
+      return new Promise((resolve, reject) => {
+        get({ port, path: '/healthz' }, (response) => {
+          response.resume();
+          response.on('end', () => resolve(performance.now() - started));
+        }).on('error', reject);
+      });
+    };
+    const question = {
+      crop: 'lettuce',
+      where: { place: quillmere },
+      from: '2027-02-01',
+      temperatures: [yearsOfAir(12, { start: 2015 })],
+    };
+    let isDone = false;
+    const answered = fetch(`http://127.0.0.1:${port}/v1/sowing-windows`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(question),
+    }).then(async (response) => {
+      isDone = true;
+      return response.json() as Promise<WindowAnswer>;
+    });
+    const times: number[] = [];
+    while (!isDone) times.push(await ping());
+    const { years } = await answered;
+    await server.close();
+    expect(years.count).toBe(12);
+    const sorted = times.sort((a, b) => a - b);
+    // Reading the question itself, a large body of JSON, is done between two of them.
+    expect(sorted[Math.floor(0.97 * sorted.length)]!).toBeLessThan(100);
+    expect(times.length).toBeGreaterThan(20);
+  });
+});
