@@ -36,12 +36,11 @@ export function forecastDays(
   { wetH, countH, hotThresholdC, run, viablePercent }: Sown,
 ): ForecastDay[] {
   const { hourlyC } = temperature;
-  return seedDays(series, days, temperature).map(({ fromH, toH, ...day }) => {
+  return seedDays(series, days, temperature).map(({ date, min, mean, max, basis, fromH, toH }) => {
     const endH = Math.min(countH, days.endH[days.dayOfHour[fromH]!]! - wetH);
     let hotHours = 0;
-    for (let hour = Math.max(fromH, wetH); hour < toH; hour++) {
-      if (hourlyC[hour]! > hotThresholdC) hotHours++;
-    }
-    return { ...day, emergedPercent: (viablePercent * countUpBy(run, endH)) / COHORTS, hotHours };
+    for (let hour = fromH < wetH ? wetH : fromH; hour < toH; hour++) if (hourlyC[hour]! > hotThresholdC) hotHours++;
+    const emergedPercent = (viablePercent * countUpBy(run, endH)) / COHORTS;
+    return { date, min, mean, max, basis, emergedPercent, hotHours };
   });
 }

@@ -92,7 +92,8 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
 
 /** A day on the clock of hours since an instant. */
 function dayOnClock({ date, min, mean, max }: Day, site: Site, startMs: number): DayOnClock {
-  return { ...sunOnClock(date, site, startMs), minC: min, meanC: mean, maxC: max };
+  const { startH, endH, sunriseH, sunsetH } = sunOnClock(date, site, startMs);
+  return { startH, endH, sunriseH, sunsetH, minC: min, meanC: mean, maxC: max };
 }
 
 /** When a date begins and ends, and when the sun rises and sets on it, in hours since an instant. */

@@ -1,0 +1,75 @@
+import { findDate, fixedZone } from '../../src/basics/calendar.js';
+import { RequestError } from '../../src/basics/errors.js';
+import { celsiusFromFahrenheit } from '../../src/basics/units.js';
+import { spikeTest } from '../../src/readings/doubt-spike.js';
+import { verdictBook } from '../../src/readings/doubt-verdicts.js';
+import { fileReader } from '../../src/readings/read-file.js';
+import type { ReadSeries } from '../../src/readings/read-series.js';
+import type { FileHints } from '../../src/readings/rows-read.js';
+import type { Runners } from './out.js';
+
+const HOUR_MS = 3_600_000;
+
+export const readingsRunners: Runners = {
+  'basics/units celsiusFromFahrenheit': ({ tempF }: { tempF: number }) => celsiusFromFahrenheit(tempF),
+
+  'readings/doubt-spike: how far it stands out': ({ readingsC }: { readingsC: readonly number[] }) => {
+    const isDoubted = (spikeK: number): boolean => {
+      const code = new Uint8Array(readingsC.length);
+      const judged = {
+        atMs: Float64Array.from(readingsC, (_, i) => i * HOUR_MS),
+        valueC: Float64Array.from(readingsC),
+        count: readingsC.length,
+      };
+      const limits = { coldestC: -30, hottestC: 60, stepK: Infinity, spikeK, grossSpikeK: Infinity };
+      spikeTest(judged, limits, verdictBook(), code)(0, readingsC.length);
+      return code.some((one) => one !== 0);
+    };
+    // The limit at which the verdict turns, by bisection.
+    let [doubted, passed] = [0, 100];
+    while (passed - doubted > 1e-9) {
+      const middle = (doubted + passed) / 2;
+      if (isDoubted(middle)) doubted = middle;
+      else passed = middle;
+    }
+    return passed;
+  },
+
+  'readings/read-file: a day of the reference network': ({ line, column }: { line: string; column: string }) => {
+    try {
+      return { dayC: seriesOf([line], { column }).days[0]!.mean };
+    } catch (error) {
+      if (!(error instanceof RequestError)) throw error;
+      const [, mark] = /is a mark for "no value" \("(.+)"\)/.exec(error.message) ?? [];
+      return { missing: mark === undefined ? error.message : Number(mark) };
+    }
+  },
+
+  'readings/read-file: a month of the daily archive': ({ line, date }: { line: string; date: string }) => {
+    // A day needs both its ends: the line of maxima is the same, under its own name.
+    const { days } = seriesOf([line, line.replace('SN32', 'SX32')], {});
+    return { minC: days.find((day) => day.date === findDate(date))?.min ?? null, characters: line.length };
+  },
+};
+
+/** What the reader makes of a file of these lines. */
+function seriesOf(lines: readonly string[], hints: Partial<FileHints>): ReadSeries {
+  const reader = fileReader({ ...noHints, ...hints }, fixedZone(-480));
+  reader.push(Buffer.from(lines.map((line) => `${line}\n`).join('')));
+  const course = reader.finish();
+  for (;;) {
+    const next = course.next();
+    if (next.done) return next.value.series;
+  }
+}
+
+const noHints: FileHints = {
+  medium: null,
+  probeDepthCm: null,
+  unit: null,
+  column: null,
+  timeColumn: null,
+  dateOrder: null,
+  clock: null,
+  decimalMark: null,
+};
