@@ -129,7 +129,9 @@ function swingFactorOf(
   modelFromH: number,
 ): number {
   let [both, own, hours] = [0, 0, 0];
-  for (const probe of probes) {
+  // Each hour is heard once, from the surest probe that knows it.
+  const heard = new Uint8Array(probes[0]?.atProbe.hourlyC.length ?? 0);
+  for (const probe of [...probes].reverse()) {
     if (probe.moved === 'too-far') continue;
     const modelC = modelOf(probe);
     const end = Math.min(probe.atProbe.hourlyC.length - modelFromH, modelC.length);
@@ -137,7 +139,8 @@ function swingFactorOf(
     const [measuredDay, modelDay] = [runningDay(measuredC), runningDay(modelC.subarray(0, end))];
     for (let hour = 0; hour < end; hour++) {
       const isRead = probe.atProbe.swings[modelFromH + hour] === 1 && !Number.isNaN(measuredC[hour]);
-      if (!isRead || probe.atProbe.basis[modelFromH + hour] !== basisCode('measured')) continue;
+      if (!isRead || probe.atProbe.basis[modelFromH + hour] !== basisCode('measured') || heard[hour] === 1) continue;
+      heard[hour] = 1;
       const modelled = modelC[hour]! - modelDay[hour]!;
       both += modelled * (measuredC[hour]! - measuredDay[hour]!);
       own += modelled * modelled;

@@ -74,7 +74,7 @@ const MULCHED_CONDUCTANCE = 8;
  */
 export function surfaceOf(bed: BedMake, place: ClimateNumbers | null): Surface {
   const lit = (1 - (SHADE_COUNTS * bed.shadePercent) / 100) * (bed.kind === 'raised-bed' ? RAISED_SUN : 1);
-  const isContainer = bed.kind === 'pot' || bed.kind === 'tray';
+  const isContainer = bed.kind === 'pot' || bed.kind === 'tray' || bed.kind === 'indoors';
   if (bed.cover === 'grass' && !isContainer) return withSun(grassSurface(place), lit * GRASS_SUN[bed.moisture]);
   return isContainer ? peatSurface(bed, lit) : bareSurface(bed, lit);
 }
