@@ -1,4 +1,4 @@
-import { addDays, daysBetween, dayOfYear, type PlainDate } from '../basics/calendar.js';
+import { addDays, dayOfYear, daysBetween, type PlainDate } from '../basics/calendar.js';
 import { riskDay } from './risk-day.js';
 
 /** Daily minima of the air over many years, without a hole: NaN where a day is missing. */
@@ -39,7 +39,7 @@ const ORDINARY_YEAR = 2001;
  * When the last frost of spring and the first of autumn come at a place.
  *
  * From each split the days are walked, backward for spring and forward for autumn, to the first frost that is met, at
- * most a year. A season with ten days missing on that way is void, as are the seasons in which a record begins or ends.
+ * most a year. A season with ten days missing on that way is void; days before and after the record are missing.
  *
  * @param minima      The record; screen temperatures: a bed on a clear night may be several kelvin colder.
  * @param thresholdC  A day whose minimum is this or below has a frost [°C]; 0, or for a hard one -2.2.
@@ -48,7 +48,7 @@ const ORDINARY_YEAR = 2001;
  * @throws ScienceError never.
  *
  * Formula: days of an ordinary year, as `riskDay` gives them, rounded to whole ones.
- * Source: Moller, Gillies (2008). Utah Climate, 2nd edition: the splits and the ten missing days; `riskDay`.
+ * Source: Moller, Gillies (2007). Utah Climate, 2nd edition, p. 55: the splits and the ten missing days; `riskDay`.
  * @example frostDates of 11 springs whose last frosts came on days 121 to 147 of the year // => risk50 on day 134
  */
 export function frostDates(minima: DailyMinima, thresholdC: number, latitudeDeg: number): FrostDates {

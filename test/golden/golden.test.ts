@@ -12,7 +12,9 @@ import { outcomeAt } from '../../src/germination/outcome.js';
 import { constantFor, cropCalled, hourly, type Part, rowsOf, seedOf } from '../unit/germination/make.js';
 import { climateRunners } from './climate-runners.js';
 import type { Out } from './out.js';
+import { readingsRunners } from './readings-runners.js';
 import { seedbedRunners } from './seedbed-runners.js';
+import { solarRunners } from './solar-runners.js';
 import { yardstickRunners } from './yardstick-runners.js';
 
 /** How far an answer may lie from the table's. `abs` may differ from field to field; with `atLeast` only less is wrong. */
@@ -53,7 +55,9 @@ const runners: Record<string, (given: never) => Out> = {
   'basics/probit': ({ p }: { p: number }) => probit(p),
   'basics/units celsiusDeltaFromFahrenheit': ({ deltaF }: { deltaF: number }) => celsiusDeltaFromFahrenheit(deltaF),
 
+  ...readingsRunners,
   ...seedbedRunners,
+  ...solarRunners,
   ...climateRunners,
   ...yardstickRunners,
 

@@ -14,25 +14,26 @@ export const readingsRunners: Runners = {
   'basics/units celsiusFromFahrenheit': ({ tempF }: { tempF: number }) => celsiusFromFahrenheit(tempF),
 
   'readings/doubt-spike: how far it stands out': ({ readingsC }: { readingsC: readonly number[] }) => {
-    const isDoubted = (spikeK: number): boolean => {
+    const isDropped = (grossSpikeK: number): boolean => {
+      const book = verdictBook();
       const code = new Uint8Array(readingsC.length);
       const judged = {
         atMs: Float64Array.from(readingsC, (_, i) => i * HOUR_MS),
         valueC: Float64Array.from(readingsC),
         count: readingsC.length,
       };
-      const limits = { coldestC: -30, hottestC: 60, stepK: Infinity, spikeK, grossSpikeK: Infinity };
-      spikeTest(judged, limits, verdictBook(), code)(0, readingsC.length);
-      return code.some((one) => one !== 0);
+      const limits = { coldestC: -30, hottestC: 60, stepK: Infinity, spikeK: 0, grossSpikeK };
+      spikeTest(judged, limits, book, code)(0, readingsC.length);
+      return code.some((one) => book.verdicts[one]!.drop);
     };
     // The limit at which the verdict turns, by bisection.
-    let [doubted, passed] = [0, 100];
-    while (passed - doubted > 1e-9) {
-      const middle = (doubted + passed) / 2;
-      if (isDoubted(middle)) doubted = middle;
-      else passed = middle;
+    let [dropped, kept] = [0, 100];
+    while (kept - dropped > 1e-9) {
+      const middle = (dropped + kept) / 2;
+      if (isDropped(middle)) dropped = middle;
+      else kept = middle;
     }
-    return passed;
+    return kept;
   },
 
   'readings/read-file: a day of the reference network': ({ line, column }: { line: string; column: string }) => {

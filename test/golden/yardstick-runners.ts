@@ -1,13 +1,16 @@
+import { AIR_DAY_SHAPE, type DayExtremes } from '../../src/seedbed/day-curve.js';
 import { diffusivityOf } from '../../src/seedbed/ground.js';
 import { brierScore } from '../accuracy/yardsticks/brier-score.js';
 import { crpsEnsemble } from '../accuracy/yardsticks/crps-ensemble.js';
 import { crpsNormal } from '../accuracy/yardsticks/crps-normal.js';
 import { effectiveSampleSize } from '../accuracy/yardsticks/effective-sample-size.js';
 import { elevenDayMeanC } from '../accuracy/yardsticks/eleven-day-mean.js';
+import { explicitStepS } from '../accuracy/yardsticks/explicit-step.js';
 import { intervalScore } from '../accuracy/yardsticks/interval-score.js';
 import { kangFactor } from '../accuracy/yardsticks/kang-factor.js';
 import { type KangGround, kangStepC } from '../accuracy/yardsticks/kang-step.js';
 import { pinballLoss } from '../accuracy/yardsticks/pinball-loss.js';
+import { publishedDay } from '../accuracy/yardsticks/published-day.js';
 import { singleSineDayC } from '../accuracy/yardsticks/single-sine-day.js';
 import { williamsDampingDepthMm } from '../accuracy/yardsticks/williams-damping-depth.js';
 import { williamsDepthShare } from '../accuracy/yardsticks/williams-depth-share.js';
@@ -16,8 +19,12 @@ import type { Runners } from './out.js';
 
 /** Simple published models that ours is compared with, and the scores that judge both. */
 export const yardstickRunners: Runners = {
-  'seedbed/ground diffusivityOf': (given: { conductivity: number; heatCapacity: number }) =>
-    diffusivityOf({ ...given, depthsCm: Float64Array.of(0, 1) }),
+  'yardsticks/explicit-step': ({ diffusivityM2s, spacingM }: { diffusivityM2s: number; spacingM: number }) =>
+    explicitStepS(diffusivityM2s, spacingM),
+  'yardsticks/published-day': ({ hour, ...day }: DayExtremes & { hour: number }) =>
+    publishedDay(hour, day, AIR_DAY_SHAPE),
+
+  'seedbed/ground diffusivityOf': (given: { conductivity: number; heatCapacity: number }) => diffusivityOf(given),
 
   'yardsticks/kang-factor': (given: { depthCm: number; diffusivityM2s: number; cover: number }) =>
     kangFactor(given.depthCm, given.diffusivityM2s, given.cover),
