@@ -31,7 +31,8 @@ export interface AirAboveBed {
   readonly daysOfYear: Float64Array;
   /** null: less than a year of whole days is known. */
   readonly climate: ClimateNumbers | null;
-  readonly firstDate: PlainDate;
+  /** 0 where a day of the record was filled. */
+  readonly daysKnown: Uint8Array;
 }
 
 /** The stretch of time for which the soil is wanted. */
@@ -59,7 +60,10 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
   const table = dayTable(series);
   const lastMs = Math.min(wanted.toMs, Math.max(...series.map((one) => extentOf(one).lastMs)));
   const { phaseMs } = wanted;
-  const firstMs = Math.max(startOfDay(table.firstDate, site.zone), wanted.fromMs - MEMORY_MS);
+  const firstMs = Math.max(
+    startOfDay(firstJoinedDate(table, dateAt(wanted.fromMs, site.zone)), site.zone),
+    wanted.fromMs - MEMORY_MS,
+  );
   const startMs = phaseMs + Math.ceil((firstMs - phaseMs) / HOUR_MS) * HOUR_MS;
   const nHours = Math.floor((lastMs - startMs) / HOUR_MS);
   if (nHours < 1 || table.minC.every(Number.isNaN)) return null;
@@ -104,7 +108,21 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
     }
   }
   const daysOfYear = Float64Array.from(days, (_, i) => dayOfYear(addDays(table.firstDate, firstDay + i)));
-  return { startMs, record: { hourlyC, days }, basis, swings, daysOfYear, climate, firstDate: table.firstDate };
+  const daysKnown = Uint8Array.from(days, (_, i) => Number((table.basis[firstDay + i] ?? UNKNOWN) < UNKNOWN));
+  return { startMs, record: { hourlyC, days }, basis, swings, daysOfYear, climate, daysKnown };
+}
+
+/** Over a longer hole in the air nothing is followed: the soil begins anew after it [d]. */
+const LONGEST_FOLLOWED_HOLE = 30;
+
+/** The first date from which on the air is known up to another, but for shorter holes. */
+function firstJoinedDate({ firstDate, basis }: DayTable, upTo: PlainDate): PlainDate {
+  const last = Math.min(basis.length - 1, daysBetween(firstDate, upTo));
+  let first = last;
+  for (let day = last; day >= 0 && first - day <= LONGEST_FOLLOWED_HOLE + 1; day--) {
+    if (basis[day]! < UNKNOWN) first = day;
+  }
+  return first < 0 || !(basis[first]! < UNKNOWN) ? firstDate : addDays(firstDate, first);
 }
 
 /** Daily extremes from the first date known to the last, NaN where a day is missing. */
@@ -119,7 +137,6 @@ interface DayTable {
 const UNKNOWN = 255;
 
 function dayTable(series: readonly ReadSeries[]): DayTable {
-  const all = series.flatMap(({ days }) => days);
   const [firstDate, lastDate] = [
     series.map(({ days }) => days[0]!.date).sort()[0]!,
     series
@@ -133,13 +150,12 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
   const basis = new Uint8Array(n).fill(UNKNOWN);
   const swings = new Uint8Array(n);
   const meansC = new Float64Array(n).fill(NaN);
-  // A day of which only a part was read has no extremes of its own, unless nothing else is known.
-  const useWhole = all.some((day) => day.complete);
   for (const one of series) {
     one.days.forEach((day, i) => {
-      if (useWhole && !day.complete) return;
       const at = daysBetween(firstDate, day.date);
-      basis[at] = one.dayBasis[i] ?? one.readings?.basis[0] ?? basisCode(one.origin);
+      // A day of which only a part was read stands only where nothing else is known of it.
+      if (!day.complete && (basis[at]! < UNKNOWN || !isOnly(one))) return;
+      basis[at] = one.dayBasis[i] ?? basisCode(one.origin);
       const isWide = day.min !== null && day.max !== null && !isCoarse(one);
       minC[at] = isWide ? day.min : NaN;
       maxC[at] = isWide ? day.max : NaN;
@@ -156,6 +172,9 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
   const days = Float64Array.from({ length: n }, (_, i) => dayOfYear(addDays(firstDate, i)));
   return { firstDate, dayOfYear: days, minC, maxC, basis, swings };
 }
+
+/** Has a series no whole day at all? */
+const isOnly = ({ days }: ReadSeries): boolean => !days.some((day) => day.complete);
 
 function usualRangeK(minC: Float64Array, maxC: Float64Array): number {
   let [sum, known] = [0, 0];

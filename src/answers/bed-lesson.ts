@@ -29,9 +29,14 @@ export interface BedLesson {
 const WHOLE_DAY_H = 18;
 /** At or below this snow or ice may lie between probe and model [°C]. */
 const ICE_C = 1;
-/** How sure the day's air itself is where it is forecast: so much on the first day, and more with each [K]. */
+/** How sure the day's air itself is where it is forecast: so much on the first day, more with each, and never more than a
+ * day of the season at random [K]: our study's measure of forecasts carried into the soil, the bound our judgement. */
 const FORECAST_SD_K = 0.3;
 const FORECAST_SD_PER_DAY_K = 0.22;
+const FORECAST_SD_MOST_K = 2.5;
+/** Where the day's air was filled, or its swing and with it its sunshine supposed [K]: our judgement. */
+const FILLED_AIR_SD_K = 1.5;
+const SUPPOSED_SWING_SD_K = 1;
 
 /**
  * Learns from the days that both probes and model know, for all days of the model.
@@ -39,8 +44,8 @@ const FORECAST_SD_PER_DAY_K = 0.22;
  * @param model    The bed's model.
  * @param depthsCm The depths it was asked for.
  * @param probes   The surest last.
- * @param setting  `startsKnown`: the model began from the soil that a probe had measured, so that its doubt only grows from
- * there on.
+ * @param setting  `startSdK`: the model began from soil that a probe had measured as well as this, so that its doubt only
+ * grows from there on; null: it did not.
  */
 export function bedLesson(
   model: ModelledBed,
@@ -50,8 +55,8 @@ export function bedLesson(
     clock,
     modelFromH,
     site,
-    startsKnown,
-  }: { readonly clock: Clock; readonly modelFromH: number; readonly site: Site; readonly startsKnown: boolean },
+    startSdK,
+  }: { readonly clock: Clock; readonly modelFromH: number; readonly site: Site; readonly startSdK: number | null },
 ): BedLesson {
   const { startMs, nHours } = clock;
   const firstDate = dateAt(startMs + modelFromH * HOUR_MS, site.zone);
@@ -62,7 +67,9 @@ export function bedLesson(
   const residualK = new Float64Array(nDays).fill(NaN);
   const warnings: Note[] = [];
   for (const probe of probes) {
-    const modelC = model.hourlyC[depthsCm.indexOf(probe.depthCm)]!;
+    const modelC = model.hourlyC[depthsCm.indexOf(probe.depthCm)];
+    // Readings hours apart tell no day's mean; a probe below the container is not in this bed.
+    if (!modelC || probe.isCoarse) continue;
     const doubted = doubtfulHours(probe, modelC, modelFromH);
     if (doubted.length > 0) warnings.push(doubtWarning(probe, doubted, clock, site));
     const isDoubted = new Set(doubted);
@@ -93,18 +100,16 @@ export function bedLesson(
     },
     { days: [...residualK.keys()], sun },
   );
-  const grown = startsKnown ? growthOfDoubt(model, depthsCm.at(-1)!, nDays) : null;
-  const forecastFrom = firstForecastDay(model, modelFromH, days.dayOfHour);
-  const dailySdK = sdK.map((sd, day) =>
-    Math.hypot(
-      taught.length === 0 && grown ? sd * grown[day]! : sd,
-      day >= forecastFrom ? FORECAST_SD_K + FORECAST_SD_PER_DAY_K * (day - forecastFrom) : 0,
-    ),
-  );
+  const grown = startSdK === null ? null : growthOfDoubt(model, depthsCm.at(-1)!, nDays);
+  const airSdK = doubtOfAir(model, modelFromH, days.dayOfHour, nDays);
+  const dailySdK = sdK.map((sd, day) => {
+    const soilSdK = taught.length === 0 && grown ? Math.hypot(sd * grown[day]!, startSdK!) : sd;
+    return Math.hypot(soilSdK, airSdK[day]!);
+  });
   return {
     correctionK: betweenMiddles(correctionK, days.dayOfHour, days.endH),
     sdK: byDay(dailySdK, days.dayOfHour),
-    swingFactor: swingFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)]!, modelFromH),
+    swingFactor: swingFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)], modelFromH),
     isTaught: taught.length > 0,
     warnings,
   };
@@ -112,6 +117,8 @@ export function bedLesson(
 
 /** So many days' worth of the model's own swing stand against what a probe shows [d]: our choice. */
 const SWING_PRIOR_DAYS = 2;
+/** Of a day's hours so many must be read to tell its swing [h]. */
+const SWING_LEAST_H = 20;
 /** A bed that swings beyond these is another bed than the one described. */
 const LEAST_SWING = 0.6;
 const MOST_SWING = 1.6;
@@ -125,20 +132,23 @@ const MOST_SWING = 1.6;
  */
 function swingFactorOf(
   probes: readonly ProbeAtSeed[],
-  modelOf: (probe: ProbeAtSeed) => Float64Array,
+  modelOf: (probe: ProbeAtSeed) => Float64Array | undefined,
   modelFromH: number,
 ): number {
   let [both, own, hours] = [0, 0, 0];
   // Each hour is heard once, from the surest probe that knows it.
   const heard = new Uint8Array(probes[0]?.atProbe.hourlyC.length ?? 0);
   for (const probe of [...probes].reverse()) {
-    if (probe.moved === 'too-far') continue;
     const modelC = modelOf(probe);
+    if (!modelC || probe.moved === 'too-far' || probe.isCoarse) continue;
     const end = Math.min(probe.atProbe.hourlyC.length - modelFromH, modelC.length);
     const measuredC = probe.atProbe.hourlyC.subarray(modelFromH, modelFromH + end);
-    const [measuredDay, modelDay] = [runningDay(measuredC), runningDay(modelC.subarray(0, end))];
+    // Both means are over the same hours, and over most of a day of them.
+    const heardC = modelC.subarray(0, end).map((tempC, hour) => (Number.isNaN(measuredC[hour]) ? NaN : tempC));
+    const [measuredDay, modelDay] = [runningDay(measuredC, SWING_LEAST_H), runningDay(heardC, SWING_LEAST_H)];
     for (let hour = 0; hour < end; hour++) {
-      const isRead = probe.atProbe.swings[modelFromH + hour] === 1 && !Number.isNaN(measuredC[hour]);
+      const isRead =
+        probe.atProbe.swings[modelFromH + hour] === 1 && !Number.isNaN(measuredC[hour]! - measuredDay[hour]!);
       if (!isRead || probe.atProbe.basis[modelFromH + hour] !== basisCode('measured') || heard[hour] === 1) continue;
       heard[hour] = 1;
       const modelled = modelC[hour]! - modelDay[hour]!;
@@ -147,7 +157,7 @@ function swingFactorOf(
       hours++;
     }
   }
-  if (hours < WHOLE_DAY_H) return 1;
+  if (hours < WHOLE_DAY_H || own === 0) return 1;
   const prior = (own / hours) * 24 * SWING_PRIOR_DAYS;
   return Math.min(MOST_SWING, Math.max(LEAST_SWING, (both + prior) / (own + prior)));
 }
@@ -190,9 +200,23 @@ function doubtWarning({ depthCm }: ProbeAtSeed, hours: readonly number[], { star
   };
 }
 
-function firstForecastDay({ air }: ModelledBed, modelFromH: number, dayOfHour: Int32Array): number {
-  const hour = air.basis.indexOf(basisCode('forecast'));
-  return hour < 0 ? Infinity : (dayOfHour[modelFromH + hour] ?? Infinity);
+/** What each day's own air adds to the doubt [K]: more with each day of a forecast, counted from the last that is none. */
+function doubtOfAir({ air }: ModelledBed, modelFromH: number, dayOfHour: Int32Array, nDays: number): Float64Array {
+  const sdK = new Float64Array(nDays);
+  const [forecast, filled] = [basisCode('forecast'), basisCode('filled')];
+  const lead = new Int32Array(nDays).fill(-1);
+  air.basis.forEach((basis, hour) => {
+    const day = dayOfHour[modelFromH + hour] ?? -1;
+    if (day < 0 || day >= nDays) return;
+    if (basis >= forecast) lead[day] = day > 0 && lead[day - 1]! >= 0 ? lead[day - 1]! + 1 : 0;
+    if (basis === filled) sdK[day] = FILLED_AIR_SD_K;
+    else if (air.swings[hour] === 0) sdK[day] = SUPPOSED_SWING_SD_K;
+  });
+  return sdK.map((sd, day) =>
+    lead[day]! < 0
+      ? sd
+      : Math.hypot(sd, Math.min(FORECAST_SD_MOST_K, FORECAST_SD_K + FORECAST_SD_PER_DAY_K * lead[day]!)),
+  );
 }
 
 /** Daily values on hours: straight from the middle of one day to that of the next. */

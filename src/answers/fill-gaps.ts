@@ -54,8 +54,8 @@ const LEFT_AFTER_DAY = 0.85;
 
 /**
  * Fills one stretch of missing hours from a model, in place, by its length: up to 3 h straight; up to a day the model's
- * course, brought to the readings on either side; up to 14 days the model with the last day's difference fading from
- * either side by 0.85 a day.
+ * course, brought to the readings on either side; up to 14 days the model with the last day's difference on either side,
+ * blended straight and fading by 0.85 a day away from the nearer.
  *
  * @param hourlyC Hourly temperatures [°C], known on either side of the gap.
  * @param gap     Which hours are missing.
@@ -80,9 +80,8 @@ export function fillFromModel(hourlyC: Float64Array, gap: MissingHours, modelC: 
   }
   for (let hour = fromH; hour < toH; hour++) {
     const [since, until] = [hour - fromH + 1, toH - hour];
-    const difference = isShort
-      ? left + ((right - left) * since) / (length + 1)
-      : left * LEFT_AFTER_DAY ** (since / 24) + right * LEFT_AFTER_DAY ** (until / 24);
+    const blended = left + ((right - left) * since) / (length + 1);
+    const difference = isShort ? blended : blended * LEFT_AFTER_DAY ** (Math.min(since, until) / 24);
     hourlyC[hour] = modelC[hour]! + difference;
   }
   return true;

@@ -9,12 +9,14 @@ import {
   startOfDay,
   type Zone,
 } from '../basics/calendar.js';
+import { bases } from '../basics/series.js';
 import type { Day } from '../readings/days.js';
 import { meansWithin } from '../readings/means-within.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { longestJoinedMs } from '../readings/step.js';
 import { soilDayShape } from '../seedbed/day-curve.js';
 import { dayLengthH } from '../seedbed/day-length.js';
+import { sdOfPlusMinusK } from '../seedbed/estimate-sd.js';
 import { type DayOnClock, hourlyFromDays } from '../seedbed/hourly-from-days.js';
 
 /** Where the seed lies, as far as the calendar and the sun are concerned. */
@@ -32,6 +34,8 @@ export interface KnownHours {
   readonly hourlyC: Float64Array;
   /** What each rests on: codes of basics/series. */
   readonly basis: Uint8Array;
+  /** How far its day's mean may be off: standard deviation [K]. */
+  readonly sdK: Float64Array;
   /** 1 where the hour shows the swing of day and night, 0 where only a mean is known. */
   readonly swings: Uint8Array;
 }
@@ -41,6 +45,22 @@ const COARSE_STEP_MS = 6 * HOUR_MS;
 /** Daylight the day curve is made for [h]; polar days and nights are cut off here. */
 const SHORTEST_DAYLIGHT_H = 4;
 const LONGEST_DAYLIGHT_H = 22;
+
+/** How far a day's mean may be off where nobody says, by what it rests on [K]: a probe's own error, and our judgement of
+ * the others from what the model and the drift err by. */
+const SD_BY_BASIS_K: readonly number[] = bases.map(
+  (basis) =>
+    ({
+      measured: 0.2,
+      corrected: 1,
+      modelled: 1.4,
+      filled: 1.5,
+      forecast: 1.5,
+      'past-years': 2,
+      drift: 2,
+      repeated: 3,
+    })[basis],
+);
 
 /** The instants between which a series says anything. */
 export function extentOf({ readings, days, zone }: ReadSeries): { firstMs: number; lastMs: number } {
@@ -68,7 +88,9 @@ function hoursOfReadings(series: ReadSeries, startMs: number, nHours: number): K
     while (next < readings.atMs.length - 1 && readings.atMs[next]! < starts[hour]!) next++;
     basis[hour] = readings.basis[next]!;
   }
-  return { hourlyC: meanC, basis, swings: new Uint8Array(nHours).fill(isCoarse(series) ? 0 : 1) };
+  const sdK = new Float64Array(nHours);
+  for (let hour = 0; hour < nHours; hour++) sdK[hour] = SD_BY_BASIS_K[basis[hour]!]!;
+  return { hourlyC: meanC, basis, sdK, swings: new Uint8Array(nHours).fill(isCoarse(series) ? 0 : 1) };
 }
 
 function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: number): KnownHours {
@@ -76,6 +98,7 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
   const lastDate = dateAt(startMs + (nHours + 24) * HOUR_MS, site.zone);
   const basis = new Uint8Array(nHours);
   const swings = new Uint8Array(nHours);
+  const sdK = new Float64Array(nHours);
   const onClock: DayOnClock[] = [];
   for (let i = 0; i < series.days.length; i++) {
     const day = series.days[i]!;
@@ -85,9 +108,11 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
     const from = Math.max(0, Math.ceil(clock.startH - 0.5));
     const to = Math.max(0, Math.ceil(clock.endH - 0.5));
     basis.fill(series.dayBasis[i]!, from, to);
+    const plusMinusK = series.dayPlusMinusK[i] ?? null;
+    sdK.fill(plusMinusK === null ? SD_BY_BASIS_K[series.dayBasis[i]!]! : sdOfPlusMinusK(plusMinusK), from, to);
     if (day.min !== null) swings.fill(1, from, to);
   }
-  return { hourlyC: hourlyFromDays(onClock, nHours, soilDayShape(series.probeDepthCm ?? 0)), basis, swings };
+  return { hourlyC: hourlyFromDays(onClock, nHours, soilDayShape(series.probeDepthCm ?? 0)), basis, sdK, swings };
 }
 
 /** A day on the clock of hours since an instant. */

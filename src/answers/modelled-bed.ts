@@ -48,9 +48,9 @@ export function modelledBed(
 }
 
 /** The year's wave of the sol-air temperature above a bed. */
-function seasonAbove({ record, daysOfYear }: AirAboveBed, surface: Surface, latitude: number) {
-  const daily = record.days.map(({ minC, maxC, extraterrestrialMJ }) =>
-    solAirC(surface, (minC + maxC) / 2, Math.max(0.5, maxC - minC), extraterrestrialMJ),
+function seasonAbove({ record, daysOfYear, daysKnown }: AirAboveBed, surface: Surface, latitude: number) {
+  const daily = record.days.map(({ minC, maxC, extraterrestrialMJ }, day) =>
+    daysKnown[day] === 0 ? NaN : solAirC(surface, (minC + maxC) / 2, Math.max(0.5, maxC - minC), extraterrestrialMJ),
   );
   return yearWave(daysOfYear, daily, latitude);
 }

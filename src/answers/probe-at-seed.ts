@@ -6,7 +6,7 @@ import { dampingDepthCm } from '../seedbed/damping.js';
 import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../seedbed/ground.js';
 import { SHALLOWER_LEAST_HOURS, shallowerC } from '../seedbed/shallower.js';
 import { fillGap, missingHours } from './fill-gaps.js';
-import { type KnownHours, knownHours, type Site } from './known-hours.js';
+import { isCoarse, type KnownHours, knownHours, type Site } from './known-hours.js';
 
 /** How a probe's readings came to the seed: as they are, by conduction down, by the waves' lift up; or not at all. */
 export type Moved = 'not-moved' | 'down' | 'up' | 'too-far' | 'too-short';
@@ -19,6 +19,8 @@ export interface ProbeAtSeed {
   /** The same at the seed; NaN throughout where they cannot be moved. */
   readonly atSeedC: Float64Array;
   readonly moved: Moved;
+  /** True where its readings are too far apart to tell a day’s mean. */
+  readonly isCoarse: boolean;
 }
 
 /** The record's clock. */
@@ -42,21 +44,23 @@ export const tellableDepthCm = (depthCm: number): number => Math.round(depthCm *
  * @param site        The place.
  * @param clock       The record's hours.
  * @param seedDepthCm How deep the seed lies [cm].
- * @param soil        What the bed's soil is made of.
+ * @param soil        What the bed's soil is made of, and how deep it is where that is not all the way down [cm].
  */
 export function probeAtSeed(
   series: ReadSeries,
   site: Site,
   { startMs, nHours }: Clock,
   seedDepthCm: number,
-  soil: Omit<Ground, 'depthsCm'>,
+  soil: Omit<Ground, 'depthsCm'> & { readonly bottomCm: number },
 ): ProbeAtSeed {
   const atProbe = knownHours(series, site, startMs, nHours);
   const depthCm = tellableDepthCm(series.probeDepthCm ?? seedDepthCm);
   const upCm = depthCm - seedDepthCm;
-  if (Math.abs(upCm) <= SAME_DEPTH_CM) return { depthCm, atProbe, atSeedC: atProbe.hourlyC, moved: 'not-moved' };
+  const probe = { depthCm, atProbe, isCoarse: isCoarse(series) };
+  if (Math.abs(upCm) <= SAME_DEPTH_CM) return { ...probe, atSeedC: atProbe.hourlyC, moved: 'not-moved' };
   const none = new Float64Array(nHours).fill(NaN);
-  if (upCm > dampingDepthCm(diffusivityOf(soil), 24)) return { depthCm, atProbe, atSeedC: none, moved: 'too-far' };
+  const isOutside = depthCm > soil.bottomCm && depthCm > seedDepthCm;
+  if (isOutside || upCm > dampingDepthCm(diffusivityOf(soil), 24)) return { ...probe, atSeedC: none, moved: 'too-far' };
 
   const atSeedC = none;
   let moved: Moved = 'too-short';
@@ -73,7 +77,7 @@ export function probeAtSeed(
       if (!Number.isNaN(atProbe.hourlyC[hour])) atSeedC[hour] = there[hour - fromH]!;
     }
   }
-  return { depthCm, atProbe, atSeedC, moved };
+  return { ...probe, atSeedC, moved };
 }
 
 /** Stretches of hours in which no more than three in a row are missing. */
@@ -116,6 +120,13 @@ function seasonOf(knownC: Float64Array, site: Site, startMs: number): [wave: Ret
   return [yearWave(daysOfYear, means, site.latitude ?? 0), daysOfYear[0]! - 1];
 }
 
+/** The last stretch of a day or more that a probe reads before an hour; undefined where it ends over a day before it. */
+export function lastWholeStretch(hourlyC: Float64Array, endH: number): { fromH: number; toH: number } | undefined {
+  if (endH < 24) return undefined;
+  const last = stretchesOf(hourlyC.subarray(0, endH)).findLast(({ fromH, toH }) => toH - fromH >= 24);
+  return last && last.toH >= endH - 24 ? last : undefined;
+}
+
 /**
  * The bed's profile at an instant, from what a probe read before it: the ground below by conduction, above the probe its
  * last day's mean.
@@ -131,7 +142,7 @@ export function profileFromProbe(
   site: Site,
   startMs: number,
 ): Float64Array {
-  const { fromH, toH } = stretchesOf(atProbe.hourlyC.subarray(0, endH)).at(-1)!;
+  const { fromH, toH } = lastWholeStretch(atProbe.hourlyC, endH)!;
   const known = atProbe.hourlyC.slice(fromH, toH);
   for (const gap of missingHours(known)) fillGap(known, gap);
   const first = ground.depthsCm.findIndex((depth) => depth >= depthCm);

@@ -1,5 +1,5 @@
-/** The mean over the day around each hour, of as many of its hours as are known [°C]. */
-export function runningDay(hourlyC: Float64Array): Float64Array {
+/** The mean over the day around each hour, of as many of its hours as are known [°C]; NaN where fewer than `least` are. */
+export function runningDay(hourlyC: Float64Array, least = 1): Float64Array {
   const n = hourlyC.length;
   const sums = new Float64Array(n + 1);
   const counts = new Int32Array(n + 1);
@@ -11,6 +11,7 @@ export function runningDay(hourlyC: Float64Array): Float64Array {
   return Float64Array.from({ length: n }, (_, hour) => {
     const from = Math.max(0, Math.min(hour - 12, n - 24));
     const to = Math.min(n, Math.max(hour + 12, 24));
-    return (sums[to]! - sums[from]!) / (counts[to]! - counts[from]!);
+    const known = counts[to]! - counts[from]!;
+    return known < least ? NaN : (sums[to]! - sums[from]!) / known;
   });
 }

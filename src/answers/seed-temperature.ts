@@ -77,6 +77,7 @@ export function seedRecord(
   const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
   const filledH = basis.subarray(Math.min(wetH, knownToH), knownToH).reduce((n, one) => n + Number(one === FILLED), 0);
+  const someMeansOnly = sinceWetting.some((one, i) => one === 0 && basis[Math.min(wetH, knownToH) + i] !== FILLED);
   const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
   const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
     const all = {
@@ -102,7 +103,7 @@ export function seedRecord(
     warnings: [
       ...soil.warnings,
       ...fillWarnings(filledH, sinceWetting.length),
-      ...swingWarnings(showsSwing, swinging + filledH < sinceWetting.length, series.some(isCoarse)),
+      ...swingWarnings(showsSwing, someMeansOnly, series.some(isCoarse)),
     ],
     upTo(hoursAfterWetting) {
       const total = wetH + hoursAfterWetting;
@@ -204,7 +205,7 @@ function fillWarnings(hours: number, since: number): Note[] {
   return [
     {
       code: 'hours-filled',
-      text: `${hours} hours since sowing, ${percent} % of those up to the last value, had no temperature; they were filled from the hours around them.`,
+      text: `${hours} hours, ${percent} % of those asked about up to the last value, had no temperature; they were filled from what the air makes of the bed, or from the hours around them.`,
     },
   ];
 }

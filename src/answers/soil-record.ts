@@ -5,12 +5,19 @@ import type { ReadSeries } from '../readings/read-series.js';
 import { containerOf } from '../seedbed/bed.js';
 import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
 import { surfaceOf } from '../seedbed/surface.js';
-import { airAboveBed, type Wanted } from './air-above-bed.js';
+import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
 import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { fillFromModel, missingHours } from './fill-gaps.js';
 import { extentOf } from './known-hours.js';
 import { type ModelledBed, modelledBed } from './modelled-bed.js';
-import { type Clock, type ProbeAtSeed, probeAtSeed, profileFromProbe, tellableDepthCm } from './probe-at-seed.js';
+import {
+  type Clock,
+  lastWholeStretch,
+  type ProbeAtSeed,
+  probeAtSeed,
+  profileFromProbe,
+  tellableDepthCm,
+} from './probe-at-seed.js';
 import type { Bed, Bedding } from './question.js';
 import { runningDay } from './running-day.js';
 import { usualSwingC } from './usual-swing.js';
@@ -33,12 +40,16 @@ export interface SoilRecord extends Clock {
   readonly warnings: readonly Note[];
 }
 
+/** Soil that was last read so long before is of no use [ms]. */
+const LONGEST_BACK_MS = 400 * DAY_MS;
 /** A probe's own readings teach the model for so long after them [ms]. */
 const LESSON_MS = 365 * DAY_MS;
 /** A probe's day errs by this much [K]: the sensor, and where it lies. */
 const PROBE_SD_K = 0.2;
 /** And by this much more where its readings were moved up or down: 10 cm brought to 5 cm, 5 cm to 10 cm. */
 const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 0.6, 'too-short': 0.6 } as const;
+/** A difference from the room that is more than a thermometer's [K]. */
+const FELT_K = 0.5;
 /** A room's soil differs from what the grower says of the room [K]: our judgement. */
 const ROOM_SD_K = 1;
 
@@ -67,15 +78,20 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
   const above = air.length > 0 && !isIndoors ? airAboveBed(air, site, wanted) : null;
   const clock = clockOf(soil, above?.startMs ?? null, above?.record.hourlyC.length ?? 0, isIndoors, wanted);
   const surface = surfaceOf(bed, above?.climate ?? null);
-  const probes = soil.map((one) => probeAtSeed(one, site, clock, depthCm, surface));
+  const ground = { ...surface, bottomCm: containerOf(bed.kind)?.depthCm ?? Infinity };
+  const probes = soil.map((one) => probeAtSeed(one, site, clock, depthCm, ground));
   const modelFromH = above ? (above.startMs - clock.startMs) / HOUR_MS : 0;
   const known = blank(clock);
 
   let model: ModelledBed | null = null;
   let lesson: BedLesson | null = null;
   if (above) {
-    const depths = [...new Set([...probes.map((probe) => probe.depthCm), depthCm])];
-    const before = probes.findLast((probe) => reachesTo(probe, modelFromH));
+    const depths = [
+      ...new Set([...probes.map((probe) => probe.depthCm).filter((cm) => cm <= ground.bottomCm), depthCm]),
+    ];
+    const before = probes.findLast(
+      ({ depthCm: cm, atProbe }) => cm <= ground.bottomCm && lastWholeStretch(atProbe.hourlyC, modelFromH),
+    );
     model = modelledBed(
       above,
       site.latitude!,
@@ -90,7 +106,12 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
           : {}),
       },
     );
-    lesson = bedLesson(model, depths, probes, { clock, modelFromH, site, startsKnown: before !== undefined });
+    lesson = bedLesson(model, depths, probes, {
+      clock,
+      modelFromH,
+      site,
+      startSdK: before ? Math.hypot(PROBE_SD_K, MOVED_SD_K[before.moved]) : null,
+    });
     layModel(known, model, lesson, modelFromH);
   } else if (isIndoors && bed.roomC !== null) {
     known.hourlyC.fill(bed.roomC);
@@ -99,9 +120,10 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
     known.sdK.fill(ROOM_SD_K);
   }
   const modelledC = model || isIndoors ? known.hourlyC.slice() : null;
-  for (const probe of probes) layProbe(known, probe, modelledC !== null);
-  if (!modelledC) layUsualSwing(known, probes, bedding, clock);
+  layUsualSwing(known, probes, bedding, clock);
+  for (const probe of probes) layProbe(known, probe, modelledC);
   if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
+  const roomNotes = isIndoors && bed.roomC !== null ? holdRoom(known, probes, bed.roomC) : [];
   return {
     ...clock,
     ...known,
@@ -114,6 +136,8 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
       ...(lesson?.warnings ?? []),
       ...movedWarnings(probes, depthCm, modelledC !== null),
       ...(isIndoors && air.length > 0 ? [AIR_NOT_USED] : []),
+      ...roomNotes,
+      ...airWarnings(above),
     ],
   };
 }
@@ -156,7 +180,7 @@ function clockOf(
   const extents = soil.map(extentOf);
   const soilFirstMs = Math.min(...extents.map((extent) => extent.firstMs));
   const soilLastMs = Math.max(...extents.map((extent) => extent.lastMs));
-  const levelMs = Math.min(fromMs, soilLastMs) - (LEVEL_DAYS + 1) * DAY_MS;
+  const levelMs = Math.max(fromMs - LONGEST_BACK_MS, Math.min(fromMs, soilLastMs) - (LEVEL_DAYS + 1) * DAY_MS);
   const lookBackMs = airFromMs === null ? levelMs : Math.min(levelMs, fromMs - LESSON_MS);
   const firstMs = Math.min(
     soil.length > 0 ? Math.max(soilFirstMs, lookBackMs) : Infinity,
@@ -170,13 +194,6 @@ function clockOf(
   );
   const startMs = phaseMs - Math.max(0, Math.ceil((phaseMs - firstMs) / DAY_MS)) * DAY_MS;
   return { startMs, nHours: Math.max(0, Math.floor((Math.min(lastMs, toMs) - startMs) / HOUR_MS)) };
-}
-
-/** Does a probe read on the day before the air begins, so that it can say how the soil lies then? */
-function reachesTo({ atProbe }: ProbeAtSeed, hour: number): boolean {
-  let known = 0;
-  for (let h = Math.max(0, hour - 48); h < hour; h++) if (!Number.isNaN(atProbe.hourlyC[h])) known++;
-  return hour >= 24 && known >= 24;
 }
 
 function layModel(known: Laid, model: ModelledBed, lesson: BedLesson, fromH: number): void {
@@ -195,36 +212,71 @@ function layModel(known: Laid, model: ModelledBed, lesson: BedLesson, fromH: num
   }
 }
 
-function layProbe(known: Laid, { atProbe, atSeedC, moved }: ProbeAtSeed, overModel: boolean): void {
-  const isUsedAsRead = moved === 'too-short' && !overModel;
-  const sdK = Math.hypot(PROBE_SD_K, MOVED_SD_K[moved]);
+function layProbe(known: Laid, { atProbe, atSeedC, moved }: ProbeAtSeed, modelledC: Float64Array | null): void {
+  const movedSdK = MOVED_SD_K[moved];
   for (let hour = 0; hour < known.hourlyC.length; hour++) {
-    const tempC = isUsedAsRead ? atProbe.hourlyC[hour]! : atSeedC[hour]!;
+    const hasModel = modelledC !== null && !Number.isNaN(modelledC[hour]!);
+    const tempC = moved === 'too-short' && !hasModel ? atProbe.hourlyC[hour]! : atSeedC[hour]!;
     if (Number.isNaN(tempC)) continue;
     // A day known by its mean teaches the model its level; the model keeps its swing.
-    if (overModel && atProbe.swings[hour] === 0 && !Number.isNaN(known.hourlyC[hour])) continue;
+    if (hasModel && atProbe.swings[hour] === 0) continue;
     known.hourlyC[hour] = tempC;
     known.basis[hour] = atProbe.basis[hour]!;
     known.swings[hour] = atProbe.swings[hour]!;
-    known.sdK[hour] = sdK;
+    known.sdK[hour] = movedSdK === 0 ? atProbe.sdK[hour]! : Math.hypot(atProbe.sdK[hour]!, movedSdK);
   }
 }
 
-/** Where a probe lies too deep and there is no air: its daily mean, with the swing that a usual day would have. */
+/** Where a probe lies too deep and no air tells more: its daily mean, with the swing that a usual day would have. */
 function layUsualSwing(known: Laid, probes: readonly ProbeAtSeed[], bedding: Bedding, clock: Clock): void {
-  const deep = probes.filter(({ moved }) => moved === 'too-far');
+  const isBare = (hour: number, { atProbe }: ProbeAtSeed): boolean =>
+    Number.isNaN(known.hourlyC[hour]) && !Number.isNaN(atProbe.hourlyC[hour]);
+  const deep = probes.filter(
+    (probe) => probe.moved === 'too-far' && known.hourlyC.some((_, hour) => isBare(hour, probe)),
+  );
   if (deep.length === 0) return;
   const swingC = usualSwingC(bedding, clock);
-  for (const { atProbe } of deep) {
+  for (const probe of deep.reverse()) {
+    const { atProbe } = probe;
     const meanC = runningDay(atProbe.hourlyC);
     for (let hour = 0; hour < clock.nHours; hour++) {
-      if (!Number.isNaN(known.hourlyC[hour]) || Number.isNaN(atProbe.hourlyC[hour])) continue;
+      if (!isBare(hour, probe)) continue;
       known.hourlyC[hour] = meanC[hour]! + (swingC?.[hour] ?? 0);
       known.basis[hour] = Math.max(basisCode('modelled'), atProbe.basis[hour]!);
       known.swings[hour] = swingC ? 1 : 0;
-      known.sdK[hour] = Math.hypot(PROBE_SD_K, MOVED_SD_K['too-far']);
+      known.sdK[hour] = Math.hypot(atProbe.sdK[hour]!, MOVED_SD_K['too-far']);
     }
   }
+}
+
+/** A thermometer in the room's soil knows better than the grower's word for the room, until the end. */
+function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): Note[] {
+  const probe = probes.at(-1);
+  const endH = probe ? probe.atSeedC.findLastIndex((tempC) => !Number.isNaN(tempC)) + 1 : 0;
+  if (endH < 24) return [];
+  const lastDay = known.hourlyC.subarray(endH - 24, endH);
+  const heldC = lastDay.reduce((sum, tempC) => sum + tempC, 0) / 24;
+  if (Math.abs(heldC - roomC) < FELT_K) return [];
+  known.hourlyC.fill(heldC, endH);
+  known.basis.fill(basisCode('corrected'), endH);
+  return [
+    {
+      code: 'room-as-measured',
+      text: `The probe's last day was ${heldC.toFixed(1)} °C on average and the room is said to be ${roomC} °C: after the readings the probe's is held.`,
+    },
+  ];
+}
+
+/** Of air that is known by its means alone. */
+function airWarnings(above: AirAboveBed | null): Note[] {
+  const meansOnly = above?.swings.some((swings, hour) => swings === 0 && above.basis[hour] !== basisCode('filled'));
+  if (!meansOnly) return [];
+  return [
+    {
+      code: 'air-means-only',
+      text: 'Some days of the air are known by their mean alone. Their sunshine and their swing are told from how far the other days swing, or 10 °C where none does: the soil can come out degrees off. Send each day’s minimum and maximum.',
+    },
+  ];
 }
 
 /** Hours within the probes' record that no probe knows: filled by the model, brought to the readings on either side. */

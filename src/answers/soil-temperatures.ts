@@ -56,6 +56,7 @@ export interface SoilTemperatures {
 /** No more is answered at once: thirty years of days, two of them by the hour. */
 const MOST_DAYS = 11_000;
 const MOST_DAYS_BY_HOUR = 800;
+const TAUGHT_AFTER_H = 60 * 24;
 
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
 export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
@@ -63,8 +64,19 @@ export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
   const { from, to } = datesOf(question);
   const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const startMs = startOfDay(from, site.zone);
+  const recordFrom = (ms: number, longestH: number): SeedRecord => {
+    try {
+      return seedRecord(series, { site, bed, depthCm }, ms, beyond, longestH);
+    } catch (error) {
+      if (!(error instanceof RequestError) || error.code !== 'starts-after-sowing') throw error;
+      throw notUnderstood([
+        { path: ['from'], detail: `must not be over a day before the temperatures begin; it was ${from}` },
+      ]);
+    }
+  };
   const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
-  const record = seedRecord(series, { site, bed, depthCm }, startMs, beyond, hours);
+  // Readings after the dates asked teach the bed's model as well.
+  const record = recordFrom(startMs, hours + TAUGHT_AFTER_H);
   const temperature = record.upTo(hours);
   const asked = { ...temperature, hourlyC: temperature.hourlyC.subarray(record.wetH) };
   return {
@@ -122,7 +134,8 @@ function datesOf({ series, site, from, to, step, bed }: SoilQuestion): { from: P
   const extents = series.map(extentOf);
   const isRoom = bed.kind === 'indoors';
   const first = extents.length > 0 ? dateAt(Math.min(...extents.map((one) => one.firstMs)), site.zone) : null;
-  const last = extents.length > 0 ? dateAt(Math.max(...extents.map((one) => one.lastMs)) - 1, site.zone) : null;
+  const lastMs = Math.max(...extents.map((one) => one.lastMs));
+  const last = first === null ? null : [first, dateAt(lastMs - 1, site.zone)].sort()[1]!;
   const wanted = { from: from ?? first, to: to ?? last };
   for (const name of ['from', 'to'] as const) {
     if (wanted[name] === null) {

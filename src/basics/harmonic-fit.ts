@@ -16,7 +16,8 @@ export interface Harmonics {
  * @param harmonics How many waves: the year's, the half year's ... 1 to 4.
  * @param yearDays  How long a year is in the unit of `days`.
  * @returns Mean, and each wave's cosine and sine amplitudes in the unit of the values.
- * @throws ScienceError `empty` for too few values to tell the waves apart.
+ * @throws ScienceError `empty` for too few values, `out-of-range` where they lie too close in the year to tell the waves
+ * apart.
  *
  * Source: Wilks (2011). Statistical Methods in the Atmospheric Sciences, ch. 9: harmonic analysis.
  */

@@ -1,7 +1,7 @@
 import { findStamp, fixedZone, type PlainDate, type Zone } from '../basics/calendar.js';
 import { type Fault, type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
-import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
+import { celsiusDeltaFromFahrenheit, celsiusFrom, type TemperatureUnit } from '../basics/units.js';
 import { type Day, daysOf } from './days.js';
 import { type RawReading, type Readings, rowsInTimeOrder } from './readings.js';
 import { longestJoinedMs, usualStepMs } from './step.js';
@@ -28,6 +28,8 @@ export interface ReadSeries {
   readonly days: readonly Day[];
   /** What each day of a daily series rests on: codes of basics/series. */
   readonly dayBasis: readonly number[];
+  /** Half the 80 % range of each day's mean [K], where the sender said it; shorter than the days: none was said of the rest. */
+  readonly dayPlusMinusK: readonly (number | null)[];
   readonly usualStepMs: number | null;
   /** Over the time that the readings cover; of days, the mean of their means. null: they cover none. */
   readonly meanC: number | null;
@@ -98,6 +100,7 @@ export function readingsSeries(
     readings,
     ...daysOf(readings, shape.zone, longestJoinedMs(step)),
     dayBasis: [],
+    dayPlusMinusK: [],
     usualStepMs: step,
     warnings:
       conflictsMs.length === 0
@@ -116,6 +119,7 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
   const toCelsius = celsiusFrom[series.unit];
   const days = new Map<PlainDate, Day>();
   const basisByDate = new Map<PlainDate, number>();
+  const plusMinusByDate = new Map<PlainDate, number>();
   series.daily!.forEach((row, i) => {
     if (row.complete === false) return;
     const at = [...path, 'daily', i];
@@ -149,6 +153,9 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
     }
     days.set(row.date, { date: row.date, min, mean, max, readings: 0, complete: true });
     basisByDate.set(row.date, basisCode(row.basis ?? basisOf(series)));
+    if (row.plusMinus !== undefined) {
+      plusMinusByDate.set(row.date, series.unit === 'F' ? celsiusDeltaFromFahrenheit(row.plusMinus) : row.plusMinus);
+    }
   });
   refuseFaults(faults);
   if (!zone) {
@@ -171,6 +178,7 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
     readings: null,
     days: inOrder,
     dayBasis: inOrder.map((day) => basisByDate.get(day.date)!),
+    dayPlusMinusK: plusMinusByDate.size === 0 ? [] : inOrder.map((day) => plusMinusByDate.get(day.date) ?? null),
     usualStepMs: null,
     meanC: meanOfDays(inOrder),
     warnings: [],

@@ -47,6 +47,7 @@ export function* settleDays(
     readings: null,
     days,
     dayBasis: days.map(() => basisCode('measured')),
+    dayPlusMinusK: [],
     usualStepMs: null,
     meanC: meanOfDays(days),
     warnings: unitWarnings(hints, main),

@@ -56,7 +56,15 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   const all = { atMs: stamps.subarray(lost, ordered.count), values: values.subarray(lost, ordered.count) };
   const { doubtful, ...measured } = yield* inCelsius(all, unit, shape, zone, read.dropped, lineOf);
   if (measured.readings.atMs.length === 0) throw nothingRead(read);
-  const series: ReadSeries = { ...shape, ...measured, unit: unit.unit, zone, dayBasis: [], warnings };
+  const series: ReadSeries = {
+    ...shape,
+    ...measured,
+    unit: unit.unit,
+    zone,
+    dayBasis: [],
+    dayPlusMinusK: [],
+    warnings,
+  };
   refuseOtherUnit(series, []);
   warnings.push(
     ...extremeWarnings(main),

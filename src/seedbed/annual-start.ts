@@ -1,4 +1,5 @@
 import { harmonicFit } from '../basics/harmonic-fit.js';
+import { coversYear } from './covers-year.js';
 import { dampingDepthCm } from './damping.js';
 import { diffusivityOf, type Ground } from './ground.js';
 
@@ -17,11 +18,10 @@ const PEAK_DAY_SOUTH = 14;
 const FULL_SEASONS_FROM_DEG = 30;
 const YEAR_DAYS = 365.2425;
 const YEAR_H = YEAR_DAYS * 24;
-/** With fewer days the wave is supposed and only its level taken from the record. */
-const LEAST_DAYS = 365;
 
 /**
- * The year's wave of daily values: fitted where there is a year of them, else supposed by the latitude, at their level.
+ * The year's wave of daily values: fitted where they tell of a whole year (`coversYear`), else supposed by the latitude, at
+ * their level.
  *
  * @param daysOfYear  Day of the year of each value. Shape (n), n >= 1.
  * @param valuesC     Daily means [°C]; NaN is left out. Shape (n).
@@ -33,7 +33,7 @@ const LEAST_DAYS = 365;
  */
 export function yearWave(daysOfYear: ArrayLike<number>, valuesC: ArrayLike<number>, latitudeDeg: number): YearWave {
   const since = Float64Array.from(daysOfYear, (day) => day - 1);
-  if (valuesC.length >= LEAST_DAYS) {
+  if (coversYear(daysOfYear, valuesC)) {
     const { mean, cosine, sine } = harmonicFit(since, valuesC, 1);
     return { meanC: mean, cosineK: cosine[0]!, sineK: sine[0]! };
   }

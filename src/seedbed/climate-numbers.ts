@@ -1,4 +1,5 @@
 import { harmonicFit } from '../basics/harmonic-fit.js';
+import { coversYear } from './covers-year.js';
 import { referenceEvaporationMm, saturationKPa } from './reference-evaporation.js';
 import { extraterrestrialMJ } from './sun.js';
 
@@ -21,17 +22,15 @@ export interface YearsOfAir {
   readonly maxC: ArrayLike<number>;
 }
 
-/** Fewer days than this tell no year's course. */
-export const LEAST_DAYS = 365;
 const YEAR_DAYS = 365.2425;
 
 /**
  * A place's climate numbers, from a year or more of its daily minima and maxima.
  *
- * @param years        The record [°C]; NaN where a day is missing. Shape (n), n >= 365.
+ * @param years        The record [°C]; NaN where a day is missing. Shape (n).
  * @param latitudeDeg  Latitude, north positive [°].
  * @param annualRainMm Mean annual precipitation [mm]; null: not known.
- * @returns The numbers; or null where fewer than 365 days are whole.
+ * @returns The numbers; or null where the days do not tell of a whole year (`coversYear`).
  * @throws ScienceError never.
  *
  * Formula: A = (amplitude of the first harmonic of Tm, kept within 3.5 to 17 K, - 11)/10;
@@ -46,6 +45,7 @@ export function climateNumbers(
   annualRainMm: number | null,
 ): ClimateNumbers | null {
   const n = dayOfYear.length;
+  if (!coversYear(dayOfYear, maxC)) return null;
   const means = new Float64Array(n);
   const ranges = new Float64Array(n);
   const phase = new Float64Array(n);
@@ -65,7 +65,6 @@ export function climateNumbers(
     vapour += saturationKPa(high) - saturationKPa(low);
     evaporationMm += referenceEvaporationMm(low, high, extraterrestrialMJ(latitudeDeg, day));
   }
-  if (whole < LEAST_DAYS) return null;
   const course = harmonicFit(phase, means, 1);
   const rangeCourse = harmonicFit(phase, ranges, 1);
   return {

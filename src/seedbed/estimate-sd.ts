@@ -19,6 +19,9 @@ const LEAST_K2 = 0.02;
  */
 export const plusMinusK = (sdK: number): number => WITHIN_80_PERCENT * sdK;
 
+/** The other way round: the standard deviation behind half a range [K]. @example sdOfPlusMinusK(1.28) // => 1 */
+export const sdOfPlusMinusK = (plusMinus: number): number => plusMinus / WITHIN_80_PERCENT;
+
 /**
  * How far to shift the daily means to either side so that the emergence they give brackets the true one four times in
  * five. The errors of single days average out on the way to it, and are left out in part.

@@ -1,15 +1,14 @@
 import { harmonicAt, harmonicFit } from '../basics/harmonic-fit.js';
+import { coversYear } from './covers-year.js';
 
 /** Missing days up to this many are bridged by a straight line. */
 const BRIDGED_DAYS = 3;
-/** A year's course can be told from this many days. */
-const LEAST_FOR_COURSE = 365;
 const HARMONICS = 2;
 
 /**
  * Daily values without gaps: up to three missing days run straight, longer gaps follow the year's usual course.
  *
- * Where the record is under a year every gap runs straight, and its ends are held.
+ * Where the record does not tell of a whole year (`coversYear`) every gap runs straight; its ends are held.
  *
  * @param dayOfYear Day of the year of each value. Shape (n).
  * @param values    Daily values; NaN is missing. Shape (n), one number at least.
@@ -23,7 +22,7 @@ export function fillDays(dayOfYear: ArrayLike<number>, values: ArrayLike<number>
   const filled = Float64Array.from(values);
   const known = filled.reduce((count, value) => (Number.isNaN(value) ? count : count + 1), 0);
   if (known === filled.length) return filled;
-  const course = harmonicFit(dayOfYear, values, known >= LEAST_FOR_COURSE ? HARMONICS : 0);
+  const course = harmonicFit(dayOfYear, values, coversYear(dayOfYear, values) ? HARMONICS : 0);
   let last = -1;
   for (let i = 0; i <= filled.length; i++) {
     if (i < filled.length && Number.isNaN(values[i]!)) continue;

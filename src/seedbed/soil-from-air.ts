@@ -13,10 +13,12 @@ export type Start =
 export interface SoilFromAir {
   /** Hourly means at each depth asked [°C]. Shape (n) each. */
   readonly hourlyC: readonly Float64Array[];
-  /** The response of the last depth to sunnier weather than usual, by the hour (x₂ of the residuals); worked out when asked. Shape (n). */
+  /** The response of 5 cm to sunnier weather than usual, by the hour (x₂ of the residuals); worked out when asked. Shape (n). */
   sun(): Float64Array;
 }
 
+/** Where the residuals' model was measured [cm]. */
+const RESIDUALS_CM = 5;
 /** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
 const SIDE_CONDUCTANCE = 20;
 /** The sun warms a pot's side, averaged round it, by so much of what it does to the top. */
@@ -48,6 +50,7 @@ export function soilFromAir(
   const forcing = surfaceForcing(air, surface);
   if (later) changeFrom(later.fromH, forcing, surfaceForcing(air, later.surface));
   const nodes = depthsCm.map((depth) => nodeAt(ground, depth));
+  const sunNode = nodeAt(ground, RESIDUALS_CM);
   const profileC = startOf(start, ground, surface, kind, forcing);
   const { conductance, sunK } = forcing;
   const sideC = air.hourlyC.map((tempC, hour) => tempC + SIDE_SUN * sunK[hour]!);
@@ -57,7 +60,7 @@ export function soilFromAir(
     const still = new Float64Array(air.hourlyC.length);
     const sunny = boundaryOf({ conductance, tempC: forcing.sunnier }, still, still, surface, kind);
     const flat = new Float64Array(ground.depthsCm.length);
-    return hourlyMeans(conduct(ground, flat, sunny, nodes.slice(-1), { freezes: false })[0]!);
+    return hourlyMeans(conduct(ground, flat, sunny, [sunNode], { freezes: false })[0]!);
   };
   return { hourlyC: edges.map(hourlyMeans), sun };
 }
@@ -76,7 +79,7 @@ export const groundOf = (
   kind: BedKind,
   depthsCm: readonly number[],
 ): Ground => ({
-  depthsCm: gradedDepthsCm(depthsCm, Math.max(containerOf(kind)?.depthCm ?? DEEP_CM, ...depthsCm)),
+  depthsCm: gradedDepthsCm([...depthsCm, RESIDUALS_CM], Math.max(containerOf(kind)?.depthCm ?? DEEP_CM, ...depthsCm)),
   conductivity,
   heatCapacity,
 });

@@ -333,7 +333,7 @@ describe('a probe and the air together', () => {
       temperatures: [past, without(50, 60)],
     });
     expect(forecast.warnings.find(({ code }) => code === 'hours-filled')?.text).toMatch(
-      /\d+ hours since sowing, \d+ %/,
+      /\d+ hours, \d+ % of those asked about/,
     );
   });
 
