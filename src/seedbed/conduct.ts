@@ -44,11 +44,13 @@ const HOUR_S = 3600;
  *
  * Formula: C dT/dt = d/dz(λ dT/dz); at the top -λ dT/dz = h (F - T0); between nodes by Crank-Nicolson over control
  * volumes, α = 2κ/(m(m + p)), γ = 2κ/(p(m + p)), m and p the distances up and down; one tridiagonal solve a step. The
- * hour's mean stands for the middle of the step, so that heat is conserved exactly. Capacity is raised by 3e7 J m⁻³ K⁻¹
- * for nodes within -1 to 0 °C at the start of a step.
- * Accuracy: a 10 K wave of a day or a year at 5 cm within 0.02 K of the analytic answer. Jumps of the surroundings make
- * the surface swing about the truth from edge to edge; the hours' means (`hourlyMeans`) are free of it.
- * Cost: about 0.25 µs for 40 nodes and hour, twice that while some are freezing.
+ * hour's mean stands for the middle of the step, so that heat is conserved. Capacity is raised by 3e7 J m⁻³ K⁻¹ between
+ * -1 and 0 °C: a step in which water freezes or thaws is taken again with the capacity that each node met on the way, and
+ * each then has the temperature that the heat it took up amounts to.
+ * Accuracy: a 10 K wave of a day or a year at 5 cm within 0.02 K of the analytic answer. Sixty days of frost by night and
+ * thaw by day, by the hour, within 0.05 K at 5 cm of steps of some minutes. Jumps of the surroundings make the surface
+ * swing about the truth from edge to edge; the hours' means (`hourlyMeans`) are free of it.
+ * Cost: about 0.5 µs an hour for the 50 nodes of open ground, three times that while some are freezing.
  * Source: Crank, Nicolson (1947); Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6.
  */
 export function conduct(
@@ -99,6 +101,7 @@ export function conduct(
       if (!wasFreezing || attempt === ATTEMPTS || !meetFrost(profileC, next, share, frostShare)) break;
       isFresh = false;
     }
+    if (wasFreezing) settleHeat(profileC, next, share, frostShare);
     profileC.set(next);
     for (let i = 0; i < nodes.length; i++) told[i]![hour + 1] = profileC[nodes[i]!]!;
   }
@@ -157,6 +160,29 @@ function meetFrost(fromC: Float64Array, toC: Float64Array, share: Float64Array, 
     changed = true;
   }
   return changed;
+}
+
+/** Gives each node the temperature that the heat it took up in a step amounts to, in place. */
+function settleHeat(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): void {
+  for (let i = 0; i < toC.length; i++) {
+    const from = fromC[i]!;
+    const to = toC[i]!;
+    if ((from >= 0 && to >= 0) || (from <= FREEZES_FROM_C && to <= FREEZES_FROM_C)) continue;
+    const heat = heatOf(from, frostShare) + (to - from) / share[i]!;
+    toC[i] = tempOf(heat, frostShare);
+  }
+}
+
+/** Heat above that of soil just frozen through, over the capacity without freezing [K]; and the way back. */
+function heatOf(tempC: number, frostShare: number): number {
+  if (tempC <= FREEZES_FROM_C) return tempC - FREEZES_FROM_C;
+  const thawed = Math.min(0, tempC) - FREEZES_FROM_C;
+  return thawed / frostShare + Math.max(0, tempC);
+}
+function tempOf(heat: number, frostShare: number): number {
+  if (heat <= 0) return FREEZES_FROM_C + heat;
+  const whole = -FREEZES_FROM_C / frostShare;
+  return heat < whole ? FREEZES_FROM_C + heat * frostShare : heat - whole;
 }
 
 /** One step's equations: what passes between neighbours at each node's own pace, and the elimination downward. */

@@ -226,14 +226,22 @@ describe('climateNumbers', () => {
     expect(north.rangeSeason).toBeGreaterThan(0.1);
   });
 
+  it('say nothing from many days of one season', () => {
+    const { minC, maxC } = yearsOf(200);
+    const summers = minC.map((low, i) => (dayOfYear[i]! > 100 && dayOfYear[i]! < 270 ? low : NaN));
+    expect(
+      climateNumbers({ dayOfYear, minC: summers, maxC: maxC.map((high, i) => high + 0 * summers[i]!) }, 44, 800),
+    ).toBeNull();
+  });
+
   it('rise in humidity with the rain, and say nothing from less than a year', () => {
     const humid = (rain: number | null) => climateNumbers(yearsOf(200), 44, rain)!.humidity;
     expect(humid(null)).toBeNull();
     expect(humid(400)!).toBeLessThan(humid(800)!);
     const short = {
-      dayOfYear: dayOfYear.subarray(0, 364),
-      minC: new Float64Array(364),
-      maxC: new Float64Array(364).fill(9),
+      dayOfYear: dayOfYear.subarray(0, 345),
+      minC: new Float64Array(345),
+      maxC: new Float64Array(345).fill(9),
     };
     expect(climateNumbers(short, 44, 800)).toBeNull();
   });
