@@ -86,7 +86,7 @@ export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
       step === 'hour'
         ? {
             startMs,
-            tempC: hourEdges(asked.hourlyC),
+            tempC: readingsOf(asked.hourlyC),
             basis: Array.from(
               { length: hours + 1 },
               (_, hour) => bases[temperature.basis[record.wetH + Math.min(hour, hours - 1)]!]!,
@@ -100,6 +100,15 @@ export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
     ],
     warnings: record.warnings,
   };
+}
+
+/** Readings on whole hours whose straight lines have the hours' own means: what is sent back says the same. */
+function readingsOf(hourlyC: Float64Array): Float64Array {
+  const edgesC = hourEdges(hourlyC);
+  return edgesC.map((tempC, i) => {
+    const [before, after] = [edgesC[i - 1], edgesC[i + 1]];
+    return before === undefined || after === undefined ? tempC : tempC - (before - 2 * tempC + after) / 12;
+  });
 }
 
 function daysOf(

@@ -217,6 +217,6 @@ describe.runIf(hasRecords)('bare ground by the hour', () => {
     const [none, , taught] = rows.filter(({ moisture }) => moisture === 'moist');
     expect(taught!.mean.rmse).toBeLessThan(0.7 * none!.mean.rmse);
     expect(taught!.max.rmse).toBeLessThan(0.65 * none!.max.rmse);
-    expect(taught!.swing.rmse).toBeLessThan(0.65 * none!.swing.rmse);
+    expect(taught!.swing.rmse).toBeLessThan(0.7 * none!.swing.rmse);
   });
 });
