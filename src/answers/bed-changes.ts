@@ -48,7 +48,7 @@ export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHo
     changes.push({
       action: 'cover',
       text: (cooler) =>
-        `Cover the row loosely with straw or a board through the heat: about ${cooler} cooler at the seed in the afternoon, worked out and not measured there. Look under it every day, and take it off when the first seedling shows.`,
+        `Cover the row loosely with straw or a board through the heat: about ${cooler} cooler at the seed in the afternoon, worked out and not measured there. It keeps the nights warmer as well. Look under it every day, and take it off when the first seedling shows.`,
       change: { cover: 'mulch' },
     });
   }

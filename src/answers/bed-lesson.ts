@@ -3,6 +3,7 @@ import type { Note } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import { nodeAt } from '../seedbed/ground.js';
 import { probeUpdate } from '../seedbed/probe-update.js';
+import { residualVarianceK2 } from '../seedbed/residual-model.js';
 import { groundOf } from '../seedbed/soil-from-air.js';
 import { stepResponse } from '../seedbed/step-response.js';
 import { unlikeTheModel } from '../seedbed/unlike-the-model.js';
@@ -25,6 +26,8 @@ export interface BedLesson {
   readonly warnings: readonly Note[];
 }
 
+/** How much the difference from the model may itself differ from one depth to another [K]: our judgement. */
+const OTHER_DEPTH_SD_K = 0.4;
 /** A day counts where so many of its hours are known by both [h]. */
 const WHOLE_DAY_H = 18;
 /** At or below this snow or ice may lie between probe and model [°C]. */
@@ -37,6 +40,8 @@ const FORECAST_SD_MOST_K = 2.5;
 /** Where the day's air was filled, or its swing and with it its sunshine supposed [K]: our judgement. */
 const FILLED_AIR_SD_K = 1.5;
 const SUPPOSED_SWING_SD_K = 1;
+/** Under snow that may not lie [K]. */
+const SNOW_SD_K = 2;
 
 /**
  * Learns from the days that both probes and model know, for all days of the model.
@@ -100,16 +105,22 @@ export function bedLesson(
     },
     { days: [...residualK.keys()], sun },
   );
+  // What a probe at another depth teaches has the way between them to go.
+  const isAtSeed = probes.some(({ moved }) => moved === 'not-moved');
+  const movedSdK = taught.length > 0 && !isAtSeed ? OTHER_DEPTH_SD_K : 0;
   const grown = startSdK === null ? null : growthOfDoubt(model, depthsCm.at(-1)!, nDays);
+  warnings.push(...disagreement(residualK, Math.sqrt(residualVarianceK2(model.surface.residuals, 0))));
   const airSdK = doubtOfAir(model, modelFromH, days.dayOfHour, nDays);
   const dailySdK = sdK.map((sd, day) => {
     const soilSdK = taught.length === 0 && grown ? Math.hypot(sd * grown[day]!, startSdK!) : sd;
-    return Math.hypot(soilSdK, airSdK[day]!);
+    return Math.hypot(soilSdK, airSdK[day]!, movedSdK);
   });
+  const swingFactor = swingFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)], modelFromH);
+  if (swingFactor === LEAST_SWING || swingFactor === MOST_SWING) warnings.push(oddSwing(swingFactor));
   return {
     correctionK: betweenMiddles(correctionK, days.dayOfHour, days.endH),
     sdK: byDay(dailySdK, days.dayOfHour),
-    swingFactor: swingFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)], modelFromH),
+    swingFactor,
     isTaught: taught.length > 0,
     warnings,
   };
@@ -193,6 +204,26 @@ function doubtfulHours({ atProbe }: ProbeAtSeed, modelC: Float64Array, modelFrom
   return unlikeTheModel(residualsK).map((hour) => modelFromH + hour);
 }
 
+const oddSwing = (factor: number): Note => ({
+  code: 'probe-swings-oddly',
+  text: `By day and night the probe swings ${factor < 1 ? 'far less' : 'far more'} than this air makes such a bed. Check its depth and where it lies, and the kind of bed.`,
+});
+
+/** A probe that reads far from anything that this air makes of this bed, day after day. */
+function disagreement(residualK: Float64Array, sdK: number): Note[] {
+  const known = residualK.filter((residual) => !Number.isNaN(residual)).sort();
+  const middleK = known[known.length >> 1] ?? 0;
+  if (Math.abs(middleK) < TOO_FAR_SD * sdK) return [];
+  return [
+    {
+      code: 'probe-and-air-disagree',
+      text: `The probe reads ${Math.abs(middleK).toFixed(0)} °C ${middleK > 0 ? 'warmer' : 'colder'} than this air makes such a bed, day after day. Check the unit, the depth, the place and the kind of bed, and where the probe lies.`,
+    },
+  ];
+}
+/** So many standard deviations are no longer a bed's own ways. */
+const TOO_FAR_SD = 3;
+
 function doubtWarning({ depthCm }: ProbeAtSeed, hours: readonly number[], { startMs }: Clock, { zone }: Site): Note {
   return {
     code: 'unlike-the-air',
@@ -201,7 +232,12 @@ function doubtWarning({ depthCm }: ProbeAtSeed, hours: readonly number[], { star
 }
 
 /** What each day's own air adds to the doubt [K]: more with each day of a forecast, counted from the last that is none. */
-function doubtOfAir({ air }: ModelledBed, modelFromH: number, dayOfHour: Int32Array, nDays: number): Float64Array {
+function doubtOfAir(
+  { air, snowCover }: ModelledBed,
+  modelFromH: number,
+  dayOfHour: Int32Array,
+  nDays: number,
+): Float64Array {
   const sdK = new Float64Array(nDays);
   const [forecast, filled] = [basisCode('forecast'), basisCode('filled')];
   const lead = new Int32Array(nDays).fill(-1);
@@ -211,6 +247,7 @@ function doubtOfAir({ air }: ModelledBed, modelFromH: number, dayOfHour: Int32Ar
     if (basis >= forecast) lead[day] = day > 0 && lead[day - 1]! >= 0 ? lead[day - 1]! + 1 : 0;
     if (basis === filled) sdK[day] = FILLED_AIR_SD_K;
     else if (air.swings[hour] === 0) sdK[day] = SUPPOSED_SWING_SD_K;
+    sdK[day] = Math.max(sdK[day]!, SNOW_SD_K * snowCover[hour]!);
   });
   return sdK.map((sd, day) =>
     lead[day]! < 0

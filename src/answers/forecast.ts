@@ -16,6 +16,7 @@ import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { placeDays } from './place-days.js';
 import { SAME_DEPTH_CM } from './probe-at-seed.js';
 import { type Question, seedDepthCm } from './question.js';
+import { refuseDepth } from './refuse-depth.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedOf } from './seed-of.js';
 import { seedRecord } from './seed-temperature.js';
@@ -64,6 +65,7 @@ export function forecast(question: Question): Forecast {
   const wetMs = wettingMs(question, sowMs);
   const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const depthCm = seedDepthCm(question);
+  refuseDepth(question.bed.kind, depthCm, ['sowing', 'depthCm']);
   const bedding = { site, bed: question.bed, depthCm };
   const record = seedRecord(question.series, bedding, wetMs, beyond);
   const seed = seedOf(question);

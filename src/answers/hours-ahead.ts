@@ -1,5 +1,6 @@
 import { DAY_MS, dateAt, dayOfYear, startOfDay } from '../basics/calendar.js';
 import { LEVEL_DAYS, seasonalDrift } from '../seedbed/seasonal-drift.js';
+import { extraterrestrialMJ } from '../seedbed/sun.js';
 import type { Site } from './known-hours.js';
 
 /** What to suppose after the last value. */
@@ -35,7 +36,11 @@ function repeated(knownC: Float64Array, nHours: number): Float64Array {
   return ahead;
 }
 
-/** The season's drift by the day, with the mean swing of the last days laid over it. */
+/** Without sun, too, days swing a little: as if there were so much more of it [MJ m⁻² d⁻¹]. */
+const LEAST_SUN_MJ = 5;
+const YEAR_DAYS = 365.2425;
+
+/** The season's drift by the day, with the mean swing of the last days laid over it, wider or narrower with the sun. */
 function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Site): Float64Array {
   const nDays = Math.min(LEVEL_DAYS, Math.floor(knownC.length / 24));
   const firstHour = knownC.length - 24 * nDays;
@@ -55,6 +60,14 @@ function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Sit
   const nextDay = dayOfYear(date) + (middleOfFirstMs - startOfDay(date, site.zone)) / DAY_MS - 0.5;
   const drift = seasonalDrift(means, nextDay, site.latitude!, Math.ceil(nHours / 24));
   const ahead = new Float64Array(nHours);
-  for (let hour = 0; hour < nHours; hour++) ahead[hour] = drift[Math.floor(hour / 24)]! + swing[hour % 24]!;
+  const height = (day: number): number =>
+    LEAST_SUN_MJ + extraterrestrialMJ(site.latitude!, 1 + ((day - 1) % YEAR_DAYS));
+  const lastHeight = height(nextDay);
+  for (let day = 0; 24 * day < nHours; day++) {
+    const wider = height(nextDay + day) / lastHeight;
+    for (let hour = 24 * day; hour < Math.min(nHours, 24 * day + 24); hour++) {
+      ahead[hour] = drift[day]! + wider * swing[hour % 24]!;
+    }
+  }
   return ahead;
 }

@@ -62,6 +62,10 @@ const SD_BY_BASIS_K: readonly number[] = bases.map(
     })[basis],
 );
 
+/** Nobody is surer, and nobody less sure, of a day's mean [K]. */
+const LEAST_SD_K = 0.1;
+const MOST_SD_K = 15;
+
 /** The instants between which a series says anything. */
 export function extentOf({ readings, days, zone }: ReadSeries): { firstMs: number; lastMs: number } {
   if (readings) return { firstMs: readings.atMs[0]!, lastMs: readings.atMs.at(-1)! };
@@ -109,7 +113,13 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
     const to = Math.max(0, Math.ceil(clock.endH - 0.5));
     basis.fill(series.dayBasis[i]!, from, to);
     const plusMinusK = series.dayPlusMinusK[i] ?? null;
-    sdK.fill(plusMinusK === null ? SD_BY_BASIS_K[series.dayBasis[i]!]! : sdOfPlusMinusK(plusMinusK), from, to);
+    sdK.fill(
+      plusMinusK === null
+        ? SD_BY_BASIS_K[series.dayBasis[i]!]!
+        : Math.min(MOST_SD_K, Math.max(LEAST_SD_K, sdOfPlusMinusK(plusMinusK))),
+      from,
+      to,
+    );
     if (day.min !== null) swings.fill(1, from, to);
   }
   return { hourlyC: hourlyFromDays(onClock, nHours, soilDayShape(series.probeDepthCm ?? 0)), basis, sdK, swings };

@@ -14,6 +14,8 @@ export interface ModelledBed {
   readonly hourlyC: readonly Float64Array[];
   /** The seed's response to sunnier weather than usual, by the hour; worked out when asked. */
   sun(): Float64Array;
+  /** The share of the ground that snow is taken to cover, by the hour. */
+  readonly snowCover: Float64Array;
 }
 
 /** What the soil is like before the air's record begins, where a probe has told. */
@@ -43,8 +45,8 @@ export function modelledBed(
     bed.moisture === 'dry' && options.wetFromH !== undefined
       ? { fromH: options.wetFromH, surface: surfaceOf({ ...bed, moisture: 'moist' }, air.climate) }
       : undefined;
-  const { hourlyC, sun } = soilFromAir(air.record, surface, bed.kind, depthsCm, start, later);
-  return { air, surface, kind: bed.kind, hourlyC, sun };
+  const { hourlyC, sun, snowCover } = soilFromAir(air.record, surface, bed.kind, depthsCm, start, later);
+  return { air, surface, kind: bed.kind, hourlyC, sun, snowCover };
 }
 
 /** The year's wave of the sol-air temperature above a bed. */

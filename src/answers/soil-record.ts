@@ -4,7 +4,7 @@ import { basisCode } from '../basics/series.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { containerOf } from '../seedbed/bed.js';
 import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
-import { surfaceOf } from '../seedbed/surface.js';
+import { isChecked, surfaceOf } from '../seedbed/surface.js';
 import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
 import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { fillFromModel, missingHours } from './fill-gaps.js';
@@ -47,7 +47,7 @@ const LESSON_MS = 365 * DAY_MS;
 /** A probe's day errs by this much [K]: the sensor, and where it lies. */
 const PROBE_SD_K = 0.2;
 /** And by this much more where its readings were moved up or down: 10 cm brought to 5 cm, 5 cm to 10 cm. */
-const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 0.6, 'too-short': 0.6 } as const;
+const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 1.8, 'too-short': 0.6 } as const;
 /** A difference from the room that is more than a thermometer's [K]. */
 const FELT_K = 0.5;
 /** A room's soil differs from what the grower says of the room [K]: our judgement. */
@@ -130,7 +130,11 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
     probes,
     model,
     modelFromH,
-    assumptions: [...assumptionsOf(model, bedding, isIndoors), ...movedNotes(probes, depthCm)],
+    assumptions: [
+      ...assumptionsOf(model, bedding, isIndoors),
+      ...movedNotes(probes, depthCm),
+      ...supposedNotes(probes),
+    ],
     warnings: [
       ...series.flatMap((one) => one.warnings),
       ...(lesson?.warnings ?? []),
@@ -138,6 +142,7 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
       ...(isIndoors && air.length > 0 ? [AIR_NOT_USED] : []),
       ...roomNotes,
       ...airWarnings(above),
+      ...snowNotes(model),
     ],
   };
 }
@@ -267,6 +272,17 @@ function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): N
   ];
 }
 
+/** Of snow, which nobody has told of. */
+function snowNotes(model: ModelledBed | null): Note[] {
+  if (!model?.snowCover.some((cover) => cover > 0.5)) return [];
+  return [
+    {
+      code: 'snow-supposed',
+      text: 'After days of frost snow is taken to lie, which keeps the soil from the air: under it there is hardly a swing, and the soil stays warmer than frost. Where the ground is bare of snow it is colder than this.',
+    },
+  ];
+}
+
 /** Of air that is known by its means alone. */
 function airWarnings(above: AirAboveBed | null): Note[] {
   const meansOnly = above?.swings.some((swings, hour) => swings === 0 && above.basis[hour] !== basisCode('filled'));
@@ -317,9 +333,9 @@ function assumptionsOf(model: ModelledBed | null, { site, bed }: Bedding, isIndo
       code: 'soil-from-air',
       text: `The soil is worked out from the air by heat conduction below ${surfaceWords(bed)}${containerWords(bed)}. ${
         bed.cover === 'grass' && bed.kind === 'open-ground'
-          ? 'Daily means at 5 cm came within 1.4 °C (typical error, 99 grass-covered stations); the swing of day and night is not checked there.'
-          : 'On bare ground this was checked at one plot in one dry year: daily means came within 1.4 °C, daily maxima within 2.3 °C at 5 cm.'
-      }`,
+          ? 'Daily means at 5 cm erred by 1.4 °C (root mean square, the middle one of 99 grass-covered stations); the swing of day and night is not checked there.'
+          : 'On bare ground this was compared with one plot in one dry year: at 5 cm daily means erred by 1.4 °C and daily maxima by 2.1 °C (root mean square).'
+      }${isChecked(bed) ? '' : ' This bed’s own kind, cover, water or shade has not been compared with measurements.'}`,
     },
     {
       code: 'soil-before',
@@ -354,6 +370,20 @@ function surfaceWords({ kind, cover, moisture, shadePercent }: Bed): string {
     moisture
   ];
   return `the surface of ${body}: ${skin}, ${water}, ${shadePercent === 0 ? 'unshaded' : `${shadePercent} % shaded`}`;
+}
+
+/** Of a soil series that is itself worked out: an answer of ours sent back, or another's. */
+function supposedNotes(probes: readonly ProbeAtSeed[]): Note[] {
+  const isSupposed = probes.some(({ atProbe }) =>
+    atProbe.basis.some((basis, hour) => basis !== basisCode('measured') && !Number.isNaN(atProbe.hourlyC[hour])),
+  );
+  if (!isSupposed) return [];
+  return [
+    {
+      code: 'soil-not-measured',
+      text: 'Part of the soil series sent says itself that it was not measured: it is used as it is, as unsure as it says or as such values usually are.',
+    },
+  ];
 }
 
 function movedNotes(probes: readonly ProbeAtSeed[], depthCm: number): Note[] {

@@ -12,6 +12,7 @@ import { extentOf } from './known-hours.js';
 import { placeDays } from './place-days.js';
 import { SAME_DEPTH_CM } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
+import { refuseDepth } from './refuse-depth.js';
 import { seedDays } from './seed-days.js';
 import { type SeedRecord, type SeedTemperature, seedRecord } from './seed-temperature.js';
 
@@ -61,6 +62,7 @@ const TAUGHT_AFTER_H = 60 * 24;
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
 export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
   const { site, series, step, depthCm, bed } = question;
+  refuseDepth(bed.kind, depthCm, ['depthCm']);
   const { from, to } = datesOf(question);
   const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const startMs = startOfDay(from, site.zone);
@@ -98,8 +100,24 @@ export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
       ...record.soil.assumptions,
       ...(record.wetH + hours > record.knownToH ? [beyondNote(beyond, record, site)] : []),
     ],
-    warnings: record.warnings,
+    warnings: [...record.warnings.filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };
+}
+
+/** What concerns the spells of a sowing, and says nothing of the soil. */
+const ofSowings = new Set(['no-swing', 'some-days-without-swing']);
+/** A drift or a repeated week says little so long after the last value [d]. */
+const FAR_AHEAD_DAYS = 30;
+
+function farAhead(record: SeedRecord, hours: number): Note[] {
+  const daysAhead = Math.floor((record.wetH + hours - record.knownToH) / 24);
+  if (daysAhead <= FAR_AHEAD_DAYS) return [];
+  return [
+    {
+      code: 'far-ahead',
+      text: `The last dates lie ${daysAhead} days after the last value: so far ahead this is what the season usually brings rather than an estimate.`,
+    },
+  ];
 }
 
 /** Readings on whole hours whose straight lines have the hours' own means: what is sent back says the same. */

@@ -17,6 +17,8 @@ const PEAK_DAY_NORTH = 197;
 const PEAK_DAY_SOUTH = 14;
 const FULL_SEASONS_FROM_DEG = 30;
 const YEAR_DAYS = 365.2425;
+/** Of the cold below freezing that the wave alone would bring, so much is taken to have come. */
+const FROZEN_SHARE = 0.25;
 const YEAR_H = YEAR_DAYS * 24;
 
 /**
@@ -59,7 +61,8 @@ export const waveAt = ({ meanC, cosineK, sineK }: YearWave, day: number): number
  * @param conductance Between the two [W m⁻² K⁻¹].
  * @returns Temperature of each node [°C].
  *
- * Formula: T(z, t) = mean + Re[(c - i s) e^(iωt) G e^(-(1 + i) z/D)], G = 1/(1 + λ(1 + i)/(D h))
+ * Formula: T(z, t) = mean + Re[(c - i s) e^(iωt) G e^(-(1 + i) z/D)], G = 1/(1 + λ(1 + i)/(D h)); below 0 °C a quarter of
+ * it, as freezing water and snow hold the cold off (our judgement).
  * Source: Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6.
  */
 export function annualProfile(ground: Ground, wave: YearWave, day: number, conductance: number): Float64Array {
@@ -72,6 +75,7 @@ export function annualProfile(ground: Ground, wave: YearWave, day: number, condu
     const depths = depth / dampingCm;
     const turned = angle - lag - depths;
     const swing = gain * Math.exp(-depths);
-    return wave.meanC + swing * (wave.cosineK * Math.cos(turned) + wave.sineK * Math.sin(turned));
+    const tempC = wave.meanC + swing * (wave.cosineK * Math.cos(turned) + wave.sineK * Math.sin(turned));
+    return tempC < 0 ? FROZEN_SHARE * tempC : tempC;
   });
 }

@@ -15,6 +15,8 @@ export interface SoilFromAir {
   readonly hourlyC: readonly Float64Array[];
   /** The response of 5 cm to sunnier weather than usual, by the hour (x₂ of the residuals); worked out when asked. Shape (n). */
   sun(): Float64Array;
+  /** The share of the ground that snow is taken to cover, by the hour. Shape (n). */
+  readonly snowCover: Float64Array;
 }
 
 /** Where the residuals' model was measured [cm]. */
@@ -62,13 +64,13 @@ export function soilFromAir(
     const flat = new Float64Array(ground.depthsCm.length);
     return hourlyMeans(conduct(ground, flat, sunny, [sunNode], { freezes: false })[0]!);
   };
-  return { hourlyC: edges.map(hourlyMeans), sun };
+  return { hourlyC: edges.map(hourlyMeans), sun, snowCover: forcing.snowCover };
 }
 
 /** Lets one forcing follow another from an hour on, in place. */
 function changeFrom(fromH: number, forcing: SurfaceForcing, later: SurfaceForcing): void {
   const hour = Math.max(0, fromH);
-  for (const name of ['solAirC', 'conductance', 'sunK', 'sunnier'] as const) {
+  for (const name of ['solAirC', 'conductance', 'sunK', 'snowCover', 'sunnier'] as const) {
     if (hour < forcing[name].length) forcing[name].set(later[name].subarray(hour), hour);
   }
 }

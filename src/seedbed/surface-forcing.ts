@@ -29,6 +29,8 @@ export interface SurfaceForcing {
   readonly conductance: Float64Array;
   /** What sunshine adds in it [K]. */
   readonly sunK: Float64Array;
+  /** The share of the ground that snow is taken to cover, 0 to 1. */
+  readonly snowCover: Float64Array;
   /** How much sunnier than usual the day is, as far as no snow covers the ground: (1 - c)(Q - 1). */
   readonly sunnier: Float64Array;
 }
@@ -56,6 +58,7 @@ export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): 
     solAirC: new Float64Array(n),
     conductance: new Float64Array(n),
     sunK: new Float64Array(n),
+    snowCover: new Float64Array(n),
     sunnier: new Float64Array(n),
   };
   let snow = 0;
@@ -81,6 +84,7 @@ export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): 
       forcing.solAirC[hour] = underSnowC(bare, meanC, covered);
       forcing.conductance[hour] = conductance;
       forcing.sunnier[hour] = sunnier;
+      forcing.snowCover[hour] = covered;
     }
   }
   return forcing;

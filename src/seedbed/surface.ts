@@ -69,6 +69,20 @@ const MULCHED_CONDUCTANCE = 8;
  * Validity: 26 to 49° N, mostly grass; everything but grass and bare, rain-fed ground is derived, not measured.
  */
 export function surfaceOf(bed: BedMake, place: ClimateNumbers | null): Surface {
+  const surface = describedSurface(bed, place);
+  if (isChecked(bed)) return surface;
+  const { residuals } = surface;
+  return { ...surface, residuals: { ...residuals, scale: UNCHECKED_SCALE * residuals.scale } };
+}
+
+/** Beds that were compared with measured ones: grass, and bare ground as the rain leaves it, in the open. */
+export const isChecked = ({ kind, cover, moisture, shadePercent }: BedMake): boolean =>
+  kind === 'open-ground' && (cover === 'grass' || cover === 'bare') && moisture === 'rain' && shadePercent === 0;
+
+/** How much more the squares of the errors are taken to be in other beds (our judgement). */
+const UNCHECKED_SCALE = 2;
+
+function describedSurface(bed: BedMake, place: ClimateNumbers | null): Surface {
   const lit = (1 - (SHADE_COUNTS * bed.shadePercent) / 100) * (bed.kind === 'raised-bed' ? RAISED_SUN : 1);
   const isContainer = bed.kind === 'pot' || bed.kind === 'tray' || bed.kind === 'indoors';
   if (bed.cover === 'grass' && !isContainer) return withSun(grassSurface(place), lit * MOISTURE_SUN[bed.moisture]);

@@ -21,7 +21,7 @@ const RUNS: Readonly<Record<string, number>> = {
   checkReadings: 2300,
   getCrop: 3200,
   listCrops: 400,
-  explainProblem: 2700,
+  explainProblem: 2900,
   health: 50,
   ready: 50,
 };
@@ -126,7 +126,8 @@ interface Bed {
 interface Body {
   readonly crop: string | { readonly rows: readonly Row[]; readonly field?: Span; readonly bedTimeFactor?: Span };
   readonly where?: { readonly place?: string | { readonly latitude?: number }; readonly bed?: string | Bed };
-  readonly sowing: { readonly date: string };
+  readonly sowing: { readonly date: string; readonly depthCm?: number };
+  readonly depthCm?: number;
   readonly standFactor?: number | Span;
   readonly countDays?: number;
   readonly beyond?: string;
@@ -177,6 +178,8 @@ function weatherIn(
   const bed = bedShape ? { bed: bedIn(bedShape, date) } : {};
   return {
     date,
+    /** How deep at most: a tray is five centimetres deep, a pot fifteen. */
+    within: (depthCm: number): number => depthCm / ({ tray: 6, pot: 2 }[bedShape?.kind ?? ''] ?? 1),
     shared: {
       ...(needsPlace || needsLatitude || isEmpty ? { where: { place, ...bed } } : {}),
       ...(beyond === undefined || beyond === 'past-years' ? {} : { beyond }),
@@ -187,12 +190,12 @@ function weatherIn(
 
 /** A question of the document's shape, made to hang together. */
 function questionIn(season: Season, body: Body): Record<string, unknown> {
-  const { date, shared } = weatherIn(season, body);
+  const { date, shared, within } = weatherIn(season, body);
   const { where: _, beyond, temperatures: __, standFactor, countDays, ...rest } = body;
   return {
     ...rest,
     crop: season.cropId ?? (typeof body.crop === 'string' ? 'lettuce' : ownRows(body.crop)),
-    sowing: { ...body.sowing, date },
+    sowing: shallow({ ...body.sowing, date }, within),
     ...(standFactor === undefined
       ? {}
       : { standFactor: typeof standFactor === 'number' ? standFactor : rising(standFactor) }),
@@ -203,16 +206,21 @@ function questionIn(season: Season, body: Body): Record<string, unknown> {
   };
 }
 
+/** A sowing no deeper than its bed. */
+const shallow = <Sowing extends { readonly depthCm?: number }>(sowing: Sowing, within: (depthCm: number) => number) =>
+  sowing.depthCm === undefined ? sowing : { ...sowing, depthCm: within(sowing.depthCm) };
+
 /** A question about the soil, made to hang together. */
 function soilQuestionIn(season: Season, body: Body): Record<string, unknown> {
-  const { date, shared } = weatherIn(season, body);
-  const { where: _, beyond: __, temperatures: ___, crop, standFactor: ____, sowing, ...rest } = body;
+  const { date, shared, within } = weatherIn(season, body);
+  const { where: _, beyond: __, temperatures: ___, crop, standFactor: ____, sowing, depthCm, ...rest } = body;
   const from = dateAfter(season.start, season.sowAfterDays % 3);
   const to = dateAfter(date, (season.sowAfterDays * 7) % 30);
   return {
     ...rest,
     ...(crop === undefined ? {} : { crop: season.cropId ?? 'lettuce' }),
-    ...(sowing === undefined ? {} : { sowing: { ...sowing, date } }),
+    ...(sowing === undefined ? {} : { sowing: shallow({ ...sowing, date }, within) }),
+    ...(depthCm === undefined ? {} : { depthCm: within(depthCm) }),
     from,
     to: shared.beyond === 'refuse' || to < from ? from : to,
     ...shared,

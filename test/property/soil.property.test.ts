@@ -23,7 +23,8 @@ const soil = (
   soilTemperatures({
     site: { zone, latitude: 44, longitude: -30, annualRainMm: null },
     bed: { ...defaultBed, ...bed },
-    depthCm,
+    // A tray is five centimetres deep.
+    depthCm: bed.kind === 'tray' ? depthCm / 2 : depthCm,
     series: series.map((one) => readSeries(one, zone, [])),
     understood: [],
     from: dateAfter(START, from) as PlainDate,
