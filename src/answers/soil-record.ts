@@ -1,14 +1,15 @@
-import { DAY_MS, dateAt, HOUR_MS, instantAt } from '../basics/calendar.js';
+import { DAY_MS, HOUR_MS, instantAt } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { containerOf } from '../seedbed/bed.js';
 import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
-import { isChecked, surfaceOf } from '../seedbed/surface.js';
-import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
+import { surfaceOf } from '../seedbed/surface.js';
+import { airAboveBed, type Wanted } from './air-above-bed.js';
 import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { fillFromModel, missingHours } from './fill-gaps.js';
 import { extentOf } from './known-hours.js';
+import { measuredDiffusivityM2s } from './measured-diffusivity.js';
 import { type ModelledBed, modelledBed } from './modelled-bed.js';
 import {
   type Clock,
@@ -18,8 +19,9 @@ import {
   profileFromProbe,
   tellableDepthCm,
 } from './probe-at-seed.js';
-import type { Bed, Bedding } from './question.js';
+import type { Bedding } from './question.js';
 import { runningDay } from './running-day.js';
+import { soilAssumptions, soilWarnings } from './soil-notes.js';
 import { usualSwingC } from './usual-swing.js';
 
 /** What is known of the soil at the depth asked, hour by hour, before anything is supposed. */
@@ -78,7 +80,9 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
   const above = air.length > 0 && !isIndoors ? airAboveBed(air, site, wanted) : null;
   const clock = clockOf(soil, above?.startMs ?? null, above?.record.hourlyC.length ?? 0, isIndoors, wanted);
   const surface = surfaceOf(bed, above?.climate ?? null);
-  const ground = { ...surface, bottomCm: containerOf(bed.kind)?.depthCm ?? Infinity };
+  const measuredM2s = measuredDiffusivityM2s(soil, site, clock, depthCm);
+  const conductivity = measuredM2s === null ? surface.conductivity : measuredM2s * surface.heatCapacity;
+  const ground = { ...surface, conductivity, bottomCm: containerOf(bed.kind)?.depthCm ?? Infinity };
   const probes = soil.map((one) => probeAtSeed(one, site, clock, depthCm, ground));
   const modelFromH = above ? (above.startMs - clock.startMs) / HOUR_MS : 0;
   const known = blank(clock);
@@ -123,6 +127,7 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
   layUsualSwing(known, probes, bedding, clock);
   for (const probe of probes) layProbe(known, probe, modelledC);
   if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
+  const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0 };
   const roomNotes = isIndoors && bed.roomC !== null ? holdRoom(known, probes, bed.roomC) : [];
   return {
     ...clock,
@@ -130,19 +135,12 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
     probes,
     model,
     modelFromH,
-    assumptions: [
-      ...assumptionsOf(model, bedding, isIndoors),
-      ...movedNotes(probes, depthCm),
-      ...supposedNotes(probes),
-    ],
+    assumptions: soilAssumptions(findings),
     warnings: [
       ...series.flatMap((one) => one.warnings),
       ...(lesson?.warnings ?? []),
-      ...movedWarnings(probes, depthCm, modelledC !== null),
-      ...(isIndoors && air.length > 0 ? [AIR_NOT_USED] : []),
+      ...soilWarnings(findings),
       ...roomNotes,
-      ...airWarnings(above),
-      ...snowNotes(model),
     ],
   };
 }
@@ -272,29 +270,6 @@ function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): N
   ];
 }
 
-/** Of snow, which nobody has told of. */
-function snowNotes(model: ModelledBed | null): Note[] {
-  if (!model?.snowCover.some((cover) => cover > 0.5)) return [];
-  return [
-    {
-      code: 'snow-supposed',
-      text: 'After days of frost snow is taken to lie, which keeps the soil from the air: under it there is hardly a swing, and the soil stays warmer than frost. Where the ground is bare of snow it is colder than this.',
-    },
-  ];
-}
-
-/** Of air that is known by its means alone. */
-function airWarnings(above: AirAboveBed | null): Note[] {
-  const meansOnly = above?.swings.some((swings, hour) => swings === 0 && above.basis[hour] !== basisCode('filled'));
-  if (!meansOnly) return [];
-  return [
-    {
-      code: 'air-means-only',
-      text: 'Some days of the air are known by their mean alone. Their sunshine and their swing are told from how far the other days swing, or 10 °C where none does: the soil can come out degrees off. Send each day’s minimum and maximum.',
-    },
-  ];
-}
-
 /** Hours within the probes' record that no probe knows: filled by the model, brought to the readings on either side. */
 function fillFromProbeAndModel(known: Laid, modelledC: Float64Array, probes: readonly ProbeAtSeed[]): void {
   const measured = new Float64Array(known.hourlyC.length).fill(NaN);
@@ -309,113 +284,4 @@ function fillFromProbeAndModel(known: Laid, modelledC: Float64Array, probes: rea
       known.basis.fill(basisCode('filled'), gap.fromH, gap.toH);
     }
   }
-}
-
-const AIR_NOT_USED: Note = {
-  code: 'air-not-used',
-  text: 'The bed stands indoors, so the air temperatures sent are not used: the room’s own temperature (roomC) is.',
-};
-
-function assumptionsOf(model: ModelledBed | null, { site, bed }: Bedding, isIndoors: boolean): Note[] {
-  if (isIndoors) {
-    return [
-      {
-        code: 'room',
-        text: `Soil in a covered tray is taken to be as warm as the room, ${bed.roomC} °C by day and night; in an open wet tray it lies about a degree below, over a heat mat above.`,
-      },
-    ];
-  }
-  if (!model) return [];
-  const { air } = model;
-  const first = dateAt(air.startMs, site.zone);
-  const notes: Note[] = [
-    {
-      code: 'soil-from-air',
-      text: `The soil is worked out from the air by heat conduction below ${surfaceWords(bed)}${containerWords(bed)}. ${
-        bed.cover === 'grass' && bed.kind === 'open-ground'
-          ? 'Daily means at 5 cm erred by 1.4 °C (root mean square, the middle one of 99 grass-covered stations); the swing of day and night is not checked there.'
-          : 'On bare ground this was compared with one plot in one dry year: at 5 cm daily means erred by 1.4 °C and daily maxima by 2.1 °C (root mean square).'
-      }${isChecked(bed) ? '' : ' This bed’s own kind, cover, water or shade has not been compared with measurements.'}`,
-    },
-    {
-      code: 'soil-before',
-      text: `The soil remembers the weeks before: it is followed from ${first}, and before that the usual course of the year is supposed${
-        air.daysOfYear.length < 60 ? ', which can still be felt; send air temperatures of two months before' : ''
-      }.`,
-    },
-  ];
-  if (bed.cover === 'grass' && bed.kind === 'open-ground' && air.climate?.humidity == null) {
-    notes.push({
-      code: 'climate-unknown',
-      text: `${
-        air.climate ? 'The annual rain is not known' : 'Less than a year of air temperatures is known'
-      }: an average climate stands in. ${air.climate ? 'Send where.place.annualRainMm' : 'Send a year or more, and where.place.annualRainMm,'} for a better estimate.`,
-    });
-  }
-  return notes;
-}
-
-function containerWords({ kind }: Bed): string {
-  const container = containerOf(kind);
-  if (!container) return '';
-  return `, taken to be ${container.depthCm} cm deep and ${
-    container.radiusCm === null ? 'to stand among others' : `${2 * container.radiusCm} cm wide, its sides in the sun`
-  }`;
-}
-
-function surfaceWords({ kind, cover, moisture, shadePercent }: Bed): string {
-  const body = kind === 'open-ground' ? 'open ground' : `a ${kind.replace('-', ' ')}`;
-  const skin = cover === 'bare' ? 'bare soil' : cover === 'grass' ? 'short grass' : cover.replace('-', ' ');
-  const water = { rain: 'as the rain leaves it', moist: 'kept moist', wet: 'kept wet', dry: 'dry until it is watered' }[
-    moisture
-  ];
-  return `the surface of ${body}: ${skin}, ${water}, ${shadePercent === 0 ? 'unshaded' : `${shadePercent} % shaded`}`;
-}
-
-/** Of a soil series that is itself worked out: an answer of ours sent back, or another's. */
-function supposedNotes(probes: readonly ProbeAtSeed[]): Note[] {
-  const isSupposed = probes.some(({ atProbe }) =>
-    atProbe.basis.some((basis, hour) => basis !== basisCode('measured') && !Number.isNaN(atProbe.hourlyC[hour])),
-  );
-  if (!isSupposed) return [];
-  return [
-    {
-      code: 'soil-not-measured',
-      text: 'Part of the soil series sent says itself that it was not measured: it is used as it is, as unsure as it says or as such values usually are.',
-    },
-  ];
-}
-
-function movedNotes(probes: readonly ProbeAtSeed[], depthCm: number): Note[] {
-  return probes.flatMap(({ moved, depthCm: probeCm }) => {
-    if (moved !== 'up' && moved !== 'down') return [];
-    return {
-      code: 'depth-moved',
-      text:
-        moved === 'down'
-          ? `The probe reads at ${probeCm} cm and the seed lies at ${depthCm} cm: its readings are carried down by heat conduction.`
-          : `The probe reads at ${probeCm} cm and the seed lies at ${depthCm} cm: the swing that the waves of day and night lost on the way down is given back to them. The hours so found err by 0.6 to 1.1 °C (10 to 5 cm, one bare plot).`,
-    };
-  });
-}
-
-function movedWarnings(probes: readonly ProbeAtSeed[], depthCm: number, hasModel: boolean): Note[] {
-  const notes: Note[] = [];
-  for (const { moved, depthCm: probeCm } of probes) {
-    if (moved === 'too-short' && !hasModel) {
-      notes.push({
-        code: 'depth-not-moved',
-        text: `The probe reads at ${probeCm} cm and the seed lies at ${depthCm} cm; under two days of readings in a row are too few to tell the one from the other, and they are used as they are.`,
-      });
-    }
-    if (moved === 'too-far') {
-      notes.push({
-        code: 'probe-too-deep',
-        text: hasModel
-          ? `The probe at ${probeCm} cm is too deep to show the swing of day and night at ${depthCm} cm: it corrects the level of what the air gives.`
-          : `The probe at ${probeCm} cm is too deep to show the swing of day and night at ${depthCm} cm: its daily mean is used, with the swing of a usual day. Put a probe nearer to the seed, or send air temperatures.`,
-      });
-    }
-  }
-  return notes.filter((note, i) => notes.findIndex(({ text }) => text === note.text) === i);
 }

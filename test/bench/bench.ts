@@ -98,7 +98,7 @@ async function compare(
   question: object,
   n: number,
   mostMs: number,
-): Promise<boolean> {
+): Promise<{ within: boolean; beyondMs: number }> {
   const body = JSON.stringify(question);
   const bare: number[] = [];
   const full: number[] = [];
@@ -112,19 +112,20 @@ async function compare(
   const beyondMs = fullMs - bareMs;
   const within = beyondMs <= mostMs;
   process.stdout.write(
-    `${name}: ${beyondMs.toFixed(3)} ms of CPU beyond the bare route (at most ${mostMs}): ${within ? 'within' : 'OVER'}\n` +
+    `${name}: ${beyondMs.toFixed(3)} ms of CPU beyond the bare route (at most ${mostMs.toFixed(1)}): ${within ? 'within' : 'OVER'}\n` +
       `  bare route ${bareMs.toFixed(3)} ms, forecast ${fullMs.toFixed(3)} ms, ratio ${(fullMs / bareMs).toFixed(1)}\n`,
   );
-  return within;
+  return { within, beyondMs };
 }
 
 const app = await startApp();
+const coolDays = await compare(app, 'a cool week of daily min and max', coolWeek, 400, 1);
 const results = [
-  await compare(app, 'a cool week of daily min and max', coolWeek, 400, 1),
+  coolDays,
   await compare(app, 'the same week under parsnip, the slowest crop', { ...coolWeek, crop: 'parsnip' }, 400, 1),
   await compare(app, 'a fortnight of hourly readings with a hot spell', hotFortnight, 60, 25),
-  // A forecast from soil readings is the first of these: at most 15 ms beyond it.
-  await compare(app, 'sixty days of air', sixtyDaysOfAir, 60, 16),
+  // At most 15 ms beyond a forecast from soil readings.
+  await compare(app, 'sixty days of air', sixtyDaysOfAir, 60, 15 + coolDays.beyondMs),
 ];
 await app.close();
-if (results.includes(false)) process.exitCode = 1;
+if (results.some(({ within }) => !within)) process.exitCode = 1;
