@@ -14,10 +14,11 @@ export default defineConfig({
     // All cores: by default one is left idle, which is half of a small machine.
     maxWorkers: '100%',
     projects: [
-      { test: { name: 'quick', include: quick, testTimeout: 30_000 } },
+      { test: { name: 'quick', include: quick, testTimeout: 30_000, setupFiles: ['test/setup.ts'] } },
       {
         test: { name: 'accuracy', include: ['test/accuracy/**/*.test.ts'], testTimeout: 60_000 },
       },
+      { test: { name: 'storage', include: ['test/storage/**/*.test.ts'], testTimeout: 300_000 } },
       { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000 } },
     ],
   },

@@ -17,11 +17,11 @@ const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
 const RUNS: Readonly<Record<string, number>> = {
   forecast: 1100,
   soilTemperatures: 700,
-  sowingWindows: 60,
+  sowingWindows: 25,
   checkReadings: 2300,
   getCrop: 3200,
   listCrops: 400,
-  explainProblem: 2900,
+  explainProblem: 2940,
   health: 50,
   ready: 50,
 };

@@ -80,7 +80,7 @@ describe('soil under any weather', () => {
         const asIs = soil([air(days)], depthCm, bed);
         const warmed = days.map((day, i) => (i === which ? { ...day, min: day.min + 3, max: day.max + 3 } : day));
         soil([air(warmed)], depthCm, bed).forEach((day, i) => {
-          expect(day.mean).toBeGreaterThan(asIs[i]!.mean - 0.01);
+          expect(day.mean).toBeGreaterThan(asIs[i]!.mean - 0.05);
         });
         const wetter = { ...bed, shadePercent: Math.min(100, bed.shadePercent + 30), moisture: 'wet' as const };
         soil([air(days)], depthCm, wetter).forEach((day, i) => {

@@ -48,7 +48,7 @@ describe('fft', () => {
 });
 
 describe('shallowerC', () => {
-  it('gives back two sines that were sent down, to the first and the last hour, within 0.03 K of 10 K', () => {
+  it('gives back two sines that were sent down, to the first and the last hour, within 0.04 K of 10 K', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 5 * 24, max: 40 * 24 }),
@@ -64,7 +64,7 @@ describe('shallowerC', () => {
           const upCm = shareOfReach * dampingDepthCm(diffusivityM2s, 24);
           const below = waves(nHours, 15, sines, upCm, diffusivityM2s);
           const above = waves(nHours, 15, sines, 0, diffusivityM2s);
-          expect(worst(shallowerC(below, upCm + 1, 1, diffusivityM2s), above)).toBeLessThan(0.03);
+          expect(worst(shallowerC(below, upCm + 1, 1, diffusivityM2s), above)).toBeLessThan(0.04);
         },
       ),
     );
