@@ -1,6 +1,6 @@
-import { COHORTS, cohortRun, type Seed } from '../germination/cohorts.js';
+import { allSowings, type SowingOutcomes } from '../germination/all-sowings.js';
+import { COHORTS, type Seed } from '../germination/cohorts.js';
 import type { Crop } from '../germination/crop.js';
-import { countUpBy, outcomeAt } from '../germination/outcome.js';
 import type { SoilRecord } from './soil-record.js';
 
 /** What makes a date good in a year, and sure over the years. */
@@ -66,22 +66,30 @@ export function datesInYears(season: Season): DatesInYears {
     stand: [] as number[],
     ifHeldAreLost: [] as number[],
   }));
-  const years = sowH.map((hours) => {
+  const countH = 24 * season.criteria.maxDays;
+  const allH = Float64Array.from(sowH.flatMap((hours) => [...hours]));
+  const outcomes = allSowings(season.seed, season.soil.hourlyC, allH, {
+    withinH: countH,
+    viablePercent: season.viablePercent,
+  });
+  const meansC = runningMeans(season.soil.hourlyC, countH);
+  const years = sowH.map((hours, year) => {
     let known = 0;
     hours.forEach((hour, date) => {
-      const one = sowingIn(season, hour, frost);
-      if (!one) return;
+      const i = year * nDates + date;
+      const whyNot = outcomes.known[i] === 1 ? whyNotOf(season, outcomes, i, hour, meansC[hour]!, frost) : undefined;
+      if (whyNot === undefined) return;
       const tally = tallies[date]!;
       known++;
       tally.known++;
-      if (one.whyNot === null) tally.good++;
-      else tally.whyNot.set(one.whyNot, (tally.whyNot.get(one.whyNot) ?? 0) + 1);
-      tally.stand.push(one.stand);
-      tally.ifHeldAreLost.push(one.ifHeldAreLost);
-      if (one.halfDays === null) return;
-      tally.firstDays.push(one.firstDays);
-      tally.halfDays.push(one.halfDays);
-      tally.mostDays.push(one.mostDays);
+      if (whyNot === null) tally.good++;
+      else tally.whyNot.set(whyNot, (tally.whyNot.get(whyNot) ?? 0) + 1);
+      tally.stand.push(outcomes.laboratoryPercent[i]!);
+      tally.ifHeldAreLost.push(outcomes.ifHeldAreLostPercent[i]!);
+      if (Number.isNaN(outcomes.halfH[i]!)) return;
+      tally.firstDays.push(outcomes.firstH[i]! / 24);
+      tally.halfDays.push(outcomes.halfH[i]! / 24);
+      tally.mostDays.push(outcomes.mostH[i]! / 24);
     });
     return known >= nDates / 2;
   });
@@ -99,48 +107,39 @@ export function datesInYears(season: Season): DatesInYears {
 const commonest = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
   [...reasons].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 
-interface OneSowing {
-  readonly whyNot: WhyNot | null;
-  readonly firstDays: number;
-  readonly halfDays: number | null;
-  readonly mostDays: number;
-  readonly stand: number;
-  readonly ifHeldAreLost: number;
+/** Why a date was not good in a year; null: it was; undefined: too little is known of the frost to come. */
+function whyNotOf(
+  { seed, crop, criteria }: Season,
+  { up, upUnheld, firstH }: SowingOutcomes,
+  i: number,
+  sowH: number,
+  meanC: number,
+  frost: FrostRule | null,
+): WhyNot | null | undefined {
+  const frozen = frost && !Number.isNaN(firstH[i]!) ? frost(sowH + firstH[i]!) : false;
+  if (frozen === null) return undefined;
+  if (up[i]! < criteria.share * COHORTS) return tooWhat(crop, meanC);
+  if (upUnheld[i]! < criteria.shareIfHeld * COHORTS) {
+    return meanC < seed.hotThresholdC - SWING_K ? 'too-cold' : 'too-hot';
+  }
+  return frozen ? 'frost-to-come' : null;
 }
 
-/** One date in one year; null where too little is known of it. */
-function sowingIn(
-  { seed, viablePercent, crop, criteria, soil }: Season,
-  sowH: number,
-  frost: FrostRule | null,
-): OneSowing | null {
-  const countH = 24 * criteria.maxDays;
-  if (sowH < 0 || sowH + countH > soil.nHours) return null;
-  const hourlyC = soil.hourlyC.subarray(sowH, sowH + countH);
+/** The mean of the hours that follow each, so many of them [°C]; NaN where they are not all known. */
+function runningMeans(hourlyC: Float64Array, hours: number): Float64Array {
+  const means = new Float64Array(hourlyC.length).fill(NaN);
   let sum = 0;
-  for (let hour = 0; hour < countH; hour++) sum += hourlyC[hour]!;
-  if (Number.isNaN(sum)) return null;
-  const run = cohortRun(seed, hourlyC);
-  const outcome = outcomeAt(run, countH, viablePercent);
-  const up = countUpBy(run, countH) / COHORTS;
-  const upUnheld = outcome.ifHeldAreLostPercent / Math.max(viablePercent, 1e-9);
-  const meanC = sum / countH;
-  let whyNot: WhyNot | null = null;
-  if (up < criteria.share) whyNot = tooWhat(crop, meanC);
-  else if (upUnheld < criteria.shareIfHeld) whyNot = meanC < seed.hotThresholdC - SWING_K ? 'too-cold' : 'too-hot';
-  if (frost && outcome.firstH !== null) {
-    const frozen = frost(sowH + outcome.firstH);
-    if (frozen === null) return null;
-    if (frozen) whyNot ??= 'frost-to-come';
+  let unknown = 0;
+  for (let hour = 0; hour < hourlyC.length; hour++) {
+    if (Number.isNaN(hourlyC[hour]!)) unknown++;
+    else sum += hourlyC[hour]!;
+    const first = hour - hours + 1;
+    if (first < 0) continue;
+    if (unknown === 0) means[first] = sum / hours;
+    if (Number.isNaN(hourlyC[first]!)) unknown--;
+    else sum -= hourlyC[first]!;
   }
-  return {
-    whyNot,
-    firstDays: (outcome.firstH ?? NaN) / 24,
-    halfDays: outcome.halfH === null ? null : outcome.halfH / 24,
-    mostDays: (outcome.mostH ?? NaN) / 24,
-    stand: outcome.laboratoryPercent,
-    ifHeldAreLost: outcome.ifHeldAreLostPercent,
-  };
+  return means;
 }
 
 /** Afternoons rise so far above the mean in which seed is held [K]: our judgement, for the reason alone. */

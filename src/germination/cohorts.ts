@@ -8,10 +8,10 @@ export const COHORTS = 100;
  * Nascimento, Huber, Cantliffe (2008, 2013) and Takeba, Matsubara (1976): a day of heat can cost seed, hours do not. */
 export const BEARABLE_HOURS = 24;
 /** How much of the held time an hour of relief takes away [h]. Our assumption. */
-const RELIEF_PER_HOUR = 0.5;
+export const RELIEF_PER_HOUR = 0.5;
 /** Wet seed above this for this long in all is dead: Takeba, Matsubara (1976), lettuce; assumed for other crops. */
-const LETHAL_C = 45;
-const LETHAL_HOURS = 40;
+export const LETHAL_C = 45;
+export const LETHAL_HOURS = 40;
 /** Below this soil harms the wet seed of crops that bear no chill [°C]: for sweet corn the first day at 10 °C and
  * under (Manitoba corn growers' advice); assumed for the others. */
 export const CHILLING_C = 10;
@@ -39,7 +39,7 @@ export interface CohortRun {
 }
 
 /** Φ⁻¹ of the middle of each cohort's hundredth. */
-const cohortZ = Float64Array.from({ length: COHORTS }, (_, j) => probit((j + 0.5) / COHORTS));
+export const cohortZ = Float64Array.from({ length: COHORTS }, (_, j) => probit((j + 0.5) / COHORTS));
 
 /** What each hour does for the seed, worked out as hours are reached. Both arrays have one length. */
 export interface Pace {
