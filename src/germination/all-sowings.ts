@@ -68,9 +68,9 @@ export function allSowings(
   const lastH = sownAtH[end - 1]!;
   const toH = Math.min(nHours, lastH + withinH);
   const pace = hourlyPace(seed, hourlyC, firstH, toH);
-  const heat = heldWatch(pace.awake, hourlyC, { aboveC: seed.hotThresholdC, belowC: -Infinity }, firstH, toH);
-  const cold = heldWatch(pace.awake, hourlyC, { aboveC: Infinity, belowC: CHILLING_C }, firstH, toH);
-  const watches = seed.chillingSensitive ? [heat, cold] : [heat];
+  const watchFor = (aboveC: number, belowC: number) => heldWatch(pace.awake, hourlyC, { aboveC, belowC }, firstH, toH);
+  const watches = [watchFor(seed.hotThresholdC, -Infinity)];
+  if (seed.chillingSensitive) watches.push(watchFor(Infinity, CHILLING_C));
   const killedAtH = killedAt(hourlyC);
   const knownToH = knownTo(hourlyC);
   const shareCohorts = shares.map(cohortOfShare);

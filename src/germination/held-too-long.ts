@@ -108,29 +108,27 @@ export function heldTooLongAtH(watch: HeldWatch, cohort: number, sowH: number, e
 }
 
 /** Follows a cohort's clock until it has run out, or to the stretches that begin before `endH`. */
-function follow(
-  { stretches, sharedFromH, next, heldH, heldToH, riskAtH }: HeldWatch,
-  cohort: number,
-  endH: number,
-): void {
-  const { fromH, toH, awake } = stretches;
-  let at = next[cohort]!;
-  let held = heldH[cohort]!;
-  let heldTo = heldToH[cohort]!;
-  for (; riskAtH[cohort] === Infinity && at < fromH.length && fromH[at]! < endH; at++) {
-    if (awake[at]! >= cohort) continue;
-    const startH = Math.max(fromH[at]!, heldTo);
-    held -= RELIEF_PER_HOUR * (startH - heldTo);
-    if (held <= 0) {
-      held = 0;
-      sharedFromH[cohort] = startH;
+function follow(watch: HeldWatch, cohort: number, endH: number): void {
+  if (watch.riskAtH[cohort]! < Infinity) return;
+  const { fromH, toH, awake } = watch.stretches;
+  let at = watch.next[cohort]!;
+  let held = watch.heldH[cohort]!;
+  let heldTo = watch.heldToH[cohort]!;
+  while (at < fromH.length && fromH[at]! < endH && held <= BEARABLE_HOURS) {
+    if (awake[at]! < cohort) {
+      const startH = Math.max(fromH[at]!, heldTo);
+      held -= RELIEF_PER_HOUR * (startH - heldTo);
+      if (held <= 0) {
+        held = 0;
+        watch.sharedFromH[cohort] = startH;
+      }
+      heldTo = toH[at]!;
+      held += heldTo - startH;
     }
-    heldTo = toH[at]!;
-    const riskH = startH + Math.floor(BEARABLE_HOURS - held) + 1;
-    if (riskH <= heldTo) riskAtH[cohort] = riskH;
-    held += heldTo - startH;
+    at++;
   }
-  next[cohort] = at;
-  heldH[cohort] = held;
-  heldToH[cohort] = heldTo;
+  if (held > BEARABLE_HOURS) watch.riskAtH[cohort] = heldTo - Math.ceil(held - BEARABLE_HOURS) + 1;
+  watch.next[cohort] = at;
+  watch.heldH[cohort] = held;
+  watch.heldToH[cohort] = heldTo;
 }

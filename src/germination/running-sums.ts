@@ -42,6 +42,7 @@ export const roomForSums = (seed: Seed, pace: Pace, hours: number): RunningSums 
 export function sumUp(sums: RunningSums, fromH: number, toH: number): void {
   const { before, pace, upInBlock } = sums;
   const added = new Float64Array(WIDTH);
+  const ways = new Float64Array(WIDTH);
   sums.fromH = fromH;
   upInBlock.fill(0);
   before.fill(0, 0, WIDTH);
@@ -51,8 +52,9 @@ export function sumUp(sums: RunningSums, fromH: number, toH: number): void {
     let way = 0;
     for (let cohort = COHORTS; cohort > 0; cohort--) {
       way += added[cohort]!;
-      before[row + WIDTH + cohort] = before[row + cohort]! + way;
+      ways[cohort]! += way;
     }
+    before.set(ways, row + WIDTH);
     added.fill(0);
   }
 }

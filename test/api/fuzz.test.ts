@@ -15,13 +15,13 @@ import { broken, type DocumentedOperation, dates, type Schema, strangeTexts, val
 const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
 /** How many questions each operation is asked. */
 const RUNS: Readonly<Record<string, number>> = {
-  forecast: 1100,
-  soilTemperatures: 700,
-  sowingWindows: 25,
-  checkReadings: 2300,
-  getCrop: 3200,
+  forecast: 800,
+  soilTemperatures: 450,
+  sowingWindows: 10,
+  checkReadings: 1900,
+  getCrop: 3700,
   listCrops: 400,
-  explainProblem: 2940,
+  explainProblem: 3200,
   health: 50,
   ready: 50,
 };

@@ -21,7 +21,7 @@ const yearsOfAir = (years: number, { mean = 11, swing = 9, start = 2017 } = {}) 
     return { date: dateAfter(`${start}-01-01`, day), min: level - 5, max: level + 5 };
   }),
 });
-const past = yearsOfAir(5, { start: 2022 });
+const past = yearsOfAir(3, { start: 2024 });
 
 const ask = async (question: Record<string, unknown>, query = 'precision=full'): Promise<WindowAnswer> => {
   const response = await post(app, `/v1/sowing-windows?${query}`, {
@@ -40,14 +40,14 @@ const codes = (notes: readonly { readonly code: string }[]): string[] => notes.m
 describe('sowing windows', () => {
   it('tell the years, the sure dates, the best of them, and why the others are closed', async () => {
     const answer = await ask({ crop: 'snap-bean' });
-    expect(answer.years).toEqual({ from: 2022, to: 2026, count: 5 });
+    expect(answer.years).toEqual({ from: 2024, to: 2026, count: 3 });
     expect(answer.dates).toHaveLength(273);
     expect(answer.dates[0]).toMatchObject({ date: '2027-02-01', sureness: 0 });
     const [window] = answer.windows;
     expect(window!.sureness).toBeGreaterThanOrEqual(0.8);
     expect(window!.from > '2027-04-01' && window!.from < '2027-06-15').toBe(true);
     expect(answer.best!.date >= window!.from && answer.best!.date <= window!.to).toBe(true);
-    expect(answer.best!.why).toMatch(/of 5 years/);
+    expect(answer.best!.why).toMatch(/of 3 years/);
     expect(answer.closed[0]).toMatchObject({ from: '2027-02-01', why: 'too-cold' });
     const isOpen = (date: string): boolean => answer.windows.some(({ from, to }) => from <= date && date <= to);
     for (const { from, to } of answer.closed) expect(isOpen(from) || isOpen(to)).toBe(false);
@@ -67,8 +67,8 @@ describe('sowing windows', () => {
     expect(answer.windows.length).toBeGreaterThanOrEqual(2);
   });
 
-  it('keep tender crops from frost to come: none within 30 days of the first seedling in four of five', async () => {
-    const cold = yearsOfAir(5, { mean: 8, swing: 12, start: 2022 });
+  it('keep tender crops from frost to come: none within 30 days of the first seedling, as a rule', async () => {
+    const cold = yearsOfAir(3, { mean: 8, swing: 12, start: 2024 });
     const [bean, lastFrost] = [
       await ask({ crop: 'snap-bean', temperatures: [cold], maxDays: 60 }),
       lastFrostOf(cold.daily),
@@ -195,7 +195,7 @@ describe('while many years are computed', () => {
       crop: 'lettuce',
       where: { place: quillmere },
       from: '2027-02-01',
-      temperatures: [yearsOfAir(12, { start: 2015 })],
+      temperatures: [yearsOfAir(8, { start: 2019 })],
     };
     let isDone = false;
     const answered = fetch(`http://127.0.0.1:${port}/v1/sowing-windows`, {
@@ -210,7 +210,7 @@ describe('while many years are computed', () => {
     while (!isDone) times.push(await ping());
     const { years } = await answered;
     await server.close();
-    expect(years.count).toBe(12);
+    expect(years.count).toBe(8);
     const sorted = times.sort((a, b) => a - b);
     // Reading the question itself, a large body of JSON, is done between two of them.
     expect(sorted[Math.floor(0.97 * sorted.length)]!).toBeLessThan(100);

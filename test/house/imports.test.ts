@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 type Files = Readonly<Record<string, string>>;
 
 const ROOT = new URL('../../', import.meta.url);
-const PURE = '^src/(basics|readings|seedbed|climate|germination|answers)/';
+const PURE = '^src/(basics|readings|seedbed|climate|germination|answers|garden)/';
 
 const files: Files = Object.fromEntries(
   await Promise.all(
@@ -29,6 +29,13 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
+  onlyFrom('garden', ['answers', 'basics', 'readings', 'seedbed']),
+  onlyFrom('storage', ['garden', 'basics', 'readings']),
+  {
+    name: 'nobody inside imports storage',
+    from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
+    to: { path: '^src/storage/' },
+  },
   onlyFrom('http', ['answers', 'basics', 'germination', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
@@ -122,6 +129,8 @@ describe('who may know whom', () => {
       'src/climate/normals.ts': "import { sun } from '../seedbed/sun.js';",
       'src/germination/crop.ts':
         "export { units } from '../basics/units.js';\nimport axios from 'axios';\nimport { normals } from '../climate/normals.js';",
+      'src/garden/store.ts': "import { openStore } from '../storage/open-store.js';\n",
+      'src/storage/open-store.ts': "import { sun } from '../seedbed/sun.js';",
       'src/answers/forecast.ts': "import {\n  app,\n} from '../http/app.js';\n",
     });
     for (const { name } of rules) expect(broken.join('\n')).toContain(name);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { probit } from '../../../src/basics/probit.js';
 import { allSowings } from '../../../src/germination/all-sowings.js';
-import { COHORTS, cohortRun, type Seed } from '../../../src/germination/cohorts.js';
+import { COHORTS, cohortRun, cohortsAwake, type Seed } from '../../../src/germination/cohorts.js';
 import { crops } from '../../../src/germination/crops.js';
-import { germinationCurve } from '../../../src/germination/curve.js';
-import { medianSpeed } from '../../../src/germination/hourly-pace.js';
+import { germinationCurve, rateAt, shareAt } from '../../../src/germination/curve.js';
+import { hourlyPace, medianSpeed } from '../../../src/germination/hourly-pace.js';
 import { outcomeAt } from '../../../src/germination/outcome.js';
 import { ownCrop } from '../../../src/germination/own-crop.js';
 import { cropCalled, days, hourly, type Part, rowsOf, seedOf } from './make.js';
@@ -29,7 +29,7 @@ const sown = (seed: Seed, hourlyC: Float64Array, sowH: ArrayLike<number>, countD
 describe('all sowings at once', () => {
   it.each([...crops.keys()])('of %s are what each of them is by itself, on every day of the year', (id) => {
     const hourlyC = seasons();
-    // On one day of three, and half a year on one of three others.
+    // Every third day, by turns at nine and at ten.
     const sowH = Int32Array.from({ length: 130 }, (_, i) => 24 * 3 * i + 9 + (i % 2));
     const seed = seedOf(cropCalled(id));
     expect(differencesFromSlow(seed, hourlyC, sowH, { withinH: 24 * 45, viablePercent: 83 })).toEqual([]);
@@ -46,7 +46,7 @@ describe('all sowings at once', () => {
       for (const crop of [lettuce, snapBean, cropCalled('onion')]) {
         const of = `${crop.id}, ${JSON.stringify(own)}`;
         const counting = { withinH: 24 * 30 + 5, viablePercent: 61.3 };
-        expect(differencesFromSlow(seedOf(crop, own), hourlyC, everyDay(400, 7), counting), of).toEqual([]);
+        expect(differencesFromSlow(seedOf(crop, own), hourlyC, everyDay(200, 24 * 60 + 7), counting), of).toEqual([]);
       }
     }
   });
@@ -87,23 +87,31 @@ describe('all sowings at once', () => {
 });
 
 describe('what is due on the edge of an hour', () => {
-  it('at the very end of the last warm hour is up in it, however the sums round', () => {
-    for (let due = 1; due <= 25; due++) {
-      // At 99 % of the best, cohort 50 stands at the half and takes just the chart's days.
-      const rows = rowsOf([
-        [10, due, 99],
-        [20, 1, 100],
-      ]);
-      const seed = seedOf(lettuce, { curve: germinationCurve(rows, null) });
-      const hourlyC = hourly(...Array.from({ length: 5 }, () => [days(due, 10), days(2, -5)]).flat());
-      const sowH = Array.from({ length: 4 }, (_, i) => 24 * i * (due + 2));
-      const { up, sharesH } = allSowings(seed, hourlyC, sowH, {
-        withinH: 24 * (due + 1),
-        viablePercent: 100,
-        shares: [0.5],
-      });
-      expect([...up], `due after ${due} days`).toEqual([50, 50, 50, 50]);
-      for (const hour of sharesH[0]!) expect(hour).toBeCloseTo(24 * due, 6);
+  it.each([99, 61, 15, 11])(
+    'at the very end of the last warm hour is up in it, however the sums round: %i %%',
+    (percent) => {
+      for (let due = 1; due <= 25; due++) {
+        // With so many in a hundred, the cohort in the middle of them stands at the half and takes just the chart's days.
+        const rows = rowsOf([
+          [10, due, percent],
+          [20, 1, 100],
+        ]);
+        const seed = seedOf(lettuce, { curve: germinationCurve(rows, null) });
+        const hourlyC = hourly(days(100, 20), ...Array.from({ length: 5 }, () => [days(due, 10), days(2, -5)]).flat());
+        const sowH = [0, ...Array.from({ length: 4 }, (_, i) => 24 * (100 + i * (due + 2)))];
+        const counting = { withinH: 24 * (due + 1), viablePercent: 100, shares: [(percent + 1) / 200] };
+        const { up, sharesH } = allSowings(seed, hourlyC, sowH, counting);
+        expect([...up].slice(1), `due after ${due} days`).toEqual(Array(4).fill((percent + 1) / 2));
+        for (const hour of sharesH[0]!.subarray(1)) expect(hour).toBeCloseTo(24 * due, 6);
+      }
+    },
+  );
+
+  it('of heat that ends just before the last of it comes', () => {
+    for (let warmH = 40; warmH <= 110; warmH++) {
+      const hourlyC = hourly(hours(warmH, 20), hours(25, 35), days(3, 20));
+      const counting = { withinH: warmH + 26, viablePercent: 99 };
+      expect(differencesFromSlow(seedOf(lettuce), hourlyC, [0], counting), `after ${warmH} h`).toEqual([]);
     }
   });
 
@@ -202,11 +210,41 @@ describe('the share that a window asks for', () => {
   });
 });
 
+describe('the pace of all hours at once', () => {
+  it('is that of each hour, for every crop: as many awake at any temperature, and as fast', () => {
+    const sweep = Float64Array.from({ length: 600 }, (_, i) => -5 + i / 10);
+    for (const crop of crops.values()) {
+      for (const hotLimitShiftC of [-8, -1.3, 0, 4]) {
+        const seed = seedOf(crop, { hotLimitShiftC });
+        const bends = Object.values(seed.curve).flatMap((curve) =>
+          typeof curve === 'number' ? [] : [...curve.rising.tempsC, ...curve.falling.tempsC],
+        );
+        const hourlyC = Float64Array.of(...sweep, ...bends);
+        const rates = hourlyC.map((tempC) => rateAt(seed.curve, tempC));
+        const shares = hourlyC.map((tempC) => shareAt(seed.curve, tempC));
+        const awake = Uint8Array.from(rates, (rate, h) => cohortsAwake(rate, shares[h]!));
+        const step = rates.map((rate, h) =>
+          awake[h]! > 0 ? (rate * 10 ** (seed.spreadLog10 * probit(shares[h]! / 2))) / 24 : 0,
+        );
+        const fast = hourlyPace(seed, hourlyC, 0, hourlyC.length);
+        expect(fast.awake, `${crop.id}, ${hotLimitShiftC} K`).toEqual(awake);
+        expect(Math.max(...fast.step.map((way, h) => Math.abs(way - step[h]!)))).toBeLessThan(1e-12);
+      }
+    }
+  });
+
+  it('is still where nothing is known, and outside the hours that are asked for', () => {
+    const { awake, step } = hourlyPace(seedOf(lettuce), Float64Array.of(20, 20, NaN, 20, 20), 1, 4);
+    expect([...awake]).toEqual([0, 100, 0, 100, 0]);
+    expect([...step].map((way) => way > 0)).toEqual([false, true, false, true, false]);
+  });
+});
+
 describe('the speed of the seed that half is timed by', () => {
   it('is that of the middle of the share that comes, to a few parts in 10^11', () => {
     for (const spreadLog10 of [0.05, 0.1, 0.2]) {
       const speed = medianSpeed(spreadLog10);
-      for (let share = 0.005; share <= 1; share += 0.000173) {
+      for (let share = 0.005; share <= 1; share += 0.00173) {
         const exact = 10 ** (spreadLog10 * probit(share / 2));
         expect(Math.abs(speed(share) / exact - 1)).toBeLessThan(2e-11);
       }

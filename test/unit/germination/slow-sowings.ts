@@ -1,5 +1,5 @@
 import { allSowings, type Counting } from '../../../src/germination/all-sowings.js';
-import { COHORTS, cohortRun, type Seed } from '../../../src/germination/cohorts.js';
+import { COHORTS, cohortRun, type Seed, unknownPace } from '../../../src/germination/cohorts.js';
 import { outcomeAt } from '../../../src/germination/outcome.js';
 
 /** Where a sowing in the fast answer is not what that sowing run alone gives: nothing, if all is well. */
@@ -11,11 +11,14 @@ export function differencesFromSlow(
 ): string[] {
   const fast = allSowings(seed, hourlyC, sowH, counting);
   const { withinH, viablePercent } = counting;
+  // One pace for all of them, which the first run through an hour works out: the runs are long enough without it.
+  const { awake, step } = unknownPace(hourlyC.length);
   return Array.from(sowH).flatMap((atH, i) => {
     const alone = hourlyC.subarray(atH, atH + withinH);
     const firstGap = alone.findIndex((tempC) => Number.isNaN(tempC));
     const seen = firstGap < 0 ? alone : alone.subarray(0, firstGap);
-    const run = cohortRun(seed, seen);
+    const toH = atH + seen.length;
+    const run = cohortRun(seed, seen, { awake: awake.subarray(atH, toH), step: step.subarray(atH, toH) });
     const slow = outcomeAt(run, withinH, viablePercent);
     const isKnown = seen.length === withinH || run.upAtH[COHORTS - 1]! < Infinity || run.killedAtH < Infinity;
     if (!isKnown) return fast.known[i] === 0 ? [] : [`${i}: known, but should not be`];

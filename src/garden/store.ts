@@ -1,0 +1,171 @@
+import type { PlainDate } from '../basics/calendar.js';
+import type { Medium } from '../basics/series.js';
+import type { Day } from '../readings/days.js';
+import type { Readings } from '../readings/readings.js';
+import type { BedMake } from '../seedbed/bed.js';
+
+/** Where a place's air temperatures are fetched from. */
+export interface PlaceSource {
+  readonly format: string;
+  readonly url: string;
+  readonly everyHours: number;
+}
+
+/** A place as its owner describes it. */
+export interface PlaceFields {
+  readonly name: string;
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly elevationM: number | null;
+  /** An IANA name that the calendar knows. */
+  readonly timeZone: string;
+  readonly annualRainMm: number | null;
+  readonly source: PlaceSource | null;
+}
+
+/** What every kept thing bears: its owner's own id, and a number that grows with any change to it or to its series. */
+export interface Kept {
+  readonly id: string;
+  /** A whole number; never given twice to one owner, not even after something was deleted and made again. */
+  readonly revision: number;
+}
+
+export interface Place extends PlaceFields, Kept {}
+
+/** A bed as its owner describes it. */
+export interface BedFields extends BedMake {
+  /** The id of a place of the same owner. */
+  readonly place: string;
+  readonly name: string;
+  readonly roomC: number | null;
+}
+
+export interface Bed extends BedFields, Kept {}
+
+/** The air of one day [°C]; null where it is not known. */
+export interface AirDay {
+  readonly date: PlainDate;
+  readonly min: number | null;
+  readonly mean: number | null;
+  readonly max: number | null;
+}
+
+/** Long-term means of the daily maximum and minimum [°C], January first. Shape (12). */
+export interface Normals {
+  readonly meanMaxC: readonly number[];
+  readonly meanMinC: readonly number[];
+}
+
+/** A forecast of the air, and the instant that it was put or fetched at [ms]. */
+export interface ComingDays {
+  readonly atMs: number;
+  readonly days: readonly AirDay[];
+}
+
+/** Which thermometer of a bed; a soil probe without a depth lies at the seed. */
+export interface Probe {
+  readonly medium: Medium;
+  readonly probeDepthCm: number | null;
+}
+
+/** What a bed has of one thermometer: the first and last date at the place, and how many readings. */
+export interface KeptSeries extends Probe {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly readings: number;
+}
+
+/** What came of a put. `stale`: it is no longer at the revision that was asked for. `no-place`: a bed's place is not there. */
+export type Put<T> =
+  | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: T }
+  | { readonly outcome: 'stale' | 'no-place' };
+
+/** How many rows were new, the same as before, and different. */
+export interface Changes {
+  readonly added: number;
+  readonly unchanged: number;
+  readonly replaced: number;
+}
+
+/** Up to `limit` of a list, in the order of ids, from the first id beyond `after` on. */
+export interface Page {
+  readonly after?: string | undefined;
+  readonly limit: number;
+}
+
+/** Dates from and to, both included; left out: no bound. */
+export interface DateRange {
+  readonly from?: PlainDate | undefined;
+  readonly to?: PlainDate | undefined;
+}
+
+/** Instants [ms] from `fromMs` on and before `toMs`; left out: no bound. */
+export interface InstantRange {
+  readonly fromMs?: number | undefined;
+  readonly toMs?: number | undefined;
+}
+
+/**
+ * What growers have the service keep.
+ *
+ * Every call names the owner first, and sees and changes only what is that owner's. A call that has ended well is kept,
+ * even where the power fails right after it; one that fails has changed nothing. Calls at the same time, from any
+ * number of instances, act one after the other. Texts must not hold the character U+0000.
+ *
+ * Reading what is not there gives undefined or nothing; writing to a place or bed that is not there gives undefined.
+ * An answer made from several reads belongs to the revisions read before them.
+ *
+ * @throws {StorageError} from every call: the database cannot be used now.
+ */
+export interface Store {
+  /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
+  putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: number): Promise<Put<Place>>;
+  place(owner: string, id: string): Promise<Place | undefined>;
+  places(owner: string, page: Page): Promise<Place[]>;
+  /**
+   * Deletes a place with its air, normals and coming days. A place that has beds stays, and nothing is deleted, unless
+   * `withBeds` says that they and their readings go too.
+   */
+  deletePlace(owner: string, id: string, options?: { withBeds?: boolean }): Promise<'deleted' | 'absent' | 'has-beds'>;
+
+  /** Keeps days of a place's air, each in place of an earlier one of its date. Of a date given twice the last counts. */
+  putAir(owner: string, place: string, days: readonly AirDay[]): Promise<Changes | undefined>;
+  /** Days in the order of dates. */
+  air(owner: string, place: string, range?: DateRange): Promise<AirDay[]>;
+  /** How many days were deleted. */
+  deleteAir(owner: string, place: string, range?: DateRange): Promise<number | undefined>;
+
+  putNormals(owner: string, place: string, normals: Normals): Promise<'kept' | undefined>;
+  normals(owner: string, place: string): Promise<Normals | undefined>;
+
+  /** Replaces all coming days; by none, there are none. */
+  putComingDays(owner: string, place: string, coming: ComingDays): Promise<'kept' | undefined>;
+  comingDays(owner: string, place: string): Promise<ComingDays | undefined>;
+
+  /** Creates or replaces a bed; its readings stay. */
+  putBed(owner: string, id: string, fields: BedFields, ifRevision?: number): Promise<Put<Bed>>;
+  bed(owner: string, id: string): Promise<Bed | undefined>;
+  beds(owner: string, page: Page): Promise<Bed[]>;
+  /** Deletes a bed with all its readings. */
+  deleteBed(owner: string, id: string): Promise<'deleted' | 'absent'>;
+
+  /**
+   * Keeps readings of a bed, each in place of an earlier one of the same thermometer and instant.
+   *
+   * @param readings In time order, one to an instant, as the type says; finite values.
+   */
+  putReadings(owner: string, bed: string, probe: Probe, readings: Readings): Promise<Changes | undefined>;
+  /** Which thermometers a bed has readings of. */
+  series(owner: string, bed: string): Promise<KeptSeries[]>;
+  /** One thermometer's readings as they were sent. */
+  readings(owner: string, bed: string, probe: Probe, range?: InstantRange): Promise<Readings>;
+  /** The same as days at the place, without looking at each reading. */
+  readingDays(owner: string, bed: string, probe: Probe, range?: DateRange): Promise<Day[]>;
+  /** How many readings were deleted; of one thermometer, or of all that the bed has. */
+  deleteReadings(owner: string, bed: string, range?: InstantRange, probe?: Probe): Promise<number | undefined>;
+
+  /** Resolves where the database answers. */
+  ready(): Promise<void>;
+  /** Lets what was begun end, and closes. */
+  close(): Promise<void>;
+}

@@ -1,0 +1,141 @@
+import { zoneNamed } from '../basics/calendar.js';
+import type { Bed, BedFields, Changes, InstantRange, Page, Probe, Put } from '../garden/store.js';
+import type { Readings } from '../readings/readings.js';
+import type { Database, Query } from './database.js';
+import { takeTurn } from './owner-turn.js';
+import { findPlace } from './places.js';
+import { deleteFromSeries, putInSeries, rezoneBed, seriesOf } from './reading-days.js';
+import { sameFields } from './same-fields.js';
+
+interface BedRow extends Pick<Bed, 'id' | 'revision' | 'place' | 'name' | 'kind' | 'cover' | 'moisture'> {
+  readonly shade_percent: number;
+  readonly room_c: number | null;
+}
+
+const COLUMNS = 'id, revision, place, name, kind, cover, moisture, shade_percent, room_c';
+
+const bedOf = ({ id, revision, place, name, kind, cover, moisture, shade_percent, room_c }: BedRow): Bed => ({
+  id,
+  revision,
+  place,
+  name,
+  kind,
+  cover,
+  moisture,
+  shadePercent: shade_percent,
+  roomC: room_c,
+});
+
+export async function findBed(ask: Pick<Query, 'all'>, owner: string, id: string): Promise<Bed | undefined> {
+  const rows = await ask.all<BedRow>(`select ${COLUMNS} from beds where owner = $1 and id = $2`, [owner, id]);
+  return rows[0] && bedOf(rows[0]);
+}
+
+export async function listBeds(database: Database, owner: string, { after = '', limit }: Page): Promise<Bed[]> {
+  const rows = await database.all<BedRow>(
+    `select ${COLUMNS} from beds where owner = $1 and id > $2 order by id limit $3`,
+    [owner, after, limit],
+  );
+  return rows.map(bedOf);
+}
+
+export const putBed = (
+  database: Database,
+  owner: string,
+  id: string,
+  fields: BedFields,
+  ifRevision?: number,
+): Promise<Put<Bed>> =>
+  database.transaction(async (query) => {
+    const revision = await takeTurn(query, owner);
+    const before = await findBed(query, owner, id);
+    if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
+    const place = await findPlace(query, owner, fields.place);
+    if (!place) return { outcome: 'no-place' };
+    const kept: Bed = { ...fields, id, revision };
+    if (before && sameFields({ ...kept, revision: before.revision }, before)) {
+      return { outcome: 'unchanged', kept: before };
+    }
+    const { name, kind, cover, moisture, shadePercent, roomC } = fields;
+    await query.run(
+      `insert into beds (owner, ${COLUMNS}) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
+       on conflict (owner, id) do update set
+         revision = excluded.revision, place = excluded.place, name = excluded.name, kind = excluded.kind,
+         cover = excluded.cover, moisture = excluded.moisture, shade_percent = excluded.shade_percent,
+         room_c = excluded.room_c`,
+      [owner, id, revision, fields.place, name, kind, cover, moisture, shadePercent, roomC],
+    );
+    if (before && before.place !== place.id) {
+      const left = await findPlace(query, owner, before.place);
+      if (left?.timeZone !== place.timeZone) await rezoneBed(query, owner, id, zoneNamed(place.timeZone));
+    }
+    return { outcome: before ? 'replaced' : 'created', kept };
+  });
+
+export const deleteBed = (database: Database, owner: string, id: string): Promise<'deleted' | 'absent'> =>
+  database.transaction(async (query) => {
+    await takeTurn(query, owner);
+    const deleted = await query.run('delete from beds where owner = $1 and id = $2', [owner, id]);
+    return deleted > 0 ? 'deleted' : 'absent';
+  });
+
+export const putReadings = (
+  database: Database,
+  owner: string,
+  bed: string,
+  probe: Probe,
+  readings: Readings,
+): Promise<Changes | undefined> => {
+  refuseDisorder(readings);
+  return changeOfBed(database, owner, bed, async (query, timeZone) => {
+    const changes = await putInSeries(query, { owner, bed, ...probe }, zoneNamed(timeZone), readings);
+    return { result: changes, different: changes.added + changes.replaced > 0 };
+  });
+};
+
+export const deleteReadings = (
+  database: Database,
+  owner: string,
+  bed: string,
+  range: InstantRange,
+  probe?: Probe,
+): Promise<number | undefined> =>
+  changeOfBed(database, owner, bed, async (query, timeZone) => {
+    let deleted = 0;
+    for (const { medium, probeDepthCm } of probe ? [probe] : await seriesOf(query, owner, bed)) {
+      deleted += await deleteFromSeries(query, { owner, bed, medium, probeDepthCm }, zoneNamed(timeZone), range);
+    }
+    return { result: deleted, different: deleted > 0 };
+  });
+
+/** Changes a series of a bed, whose revision rises unless nothing was different; undefined where there is no such bed. */
+const changeOfBed = <T>(
+  database: Database,
+  owner: string,
+  bed: string,
+  change: (query: Query, timeZone: string) => Promise<{ result: T; different: boolean }>,
+): Promise<T | undefined> =>
+  database.transaction(async (query) => {
+    const revision = await takeTurn(query, owner);
+    const found = await query.all<{ time_zone: string }>(
+      `select places.time_zone from beds join places on places.owner = beds.owner and places.id = beds.place
+       where beds.owner = $1 and beds.id = $2`,
+      [owner, bed],
+    );
+    if (!found[0]) return undefined;
+    const { result, different } = await change(query, found[0].time_zone);
+    if (different) {
+      await query.run('update beds set revision = $3 where owner = $1 and id = $2', [owner, bed, revision]);
+    }
+    return result;
+  });
+
+/** Packed out of order, readings could not be found again. */
+function refuseDisorder({ atMs, valueC }: Readings): void {
+  for (let i = 0; i < atMs.length; i++) {
+    const rising = i === 0 || atMs[i]! > atMs[i - 1]!;
+    if (!rising || !Number.isFinite(atMs[i]) || !Number.isFinite(valueC[i])) {
+      throw new Error(`readings to keep must be finite and in time order; number ${i} is not`);
+    }
+  }
+}

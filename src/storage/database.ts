@@ -1,0 +1,26 @@
+/** What a column takes and gives. Whole numbers up to 2^53 may stand in `bigint` columns. */
+export type Value = string | number | null | Uint8Array;
+
+/** Ways to ask a database. Parameters are `$1`, `$2` and so on in both kinds; the SQL is the same for both. */
+export interface Query {
+  /** Runs a statement; gives how many rows it changed. */
+  run(sql: string, values?: readonly Value[]): Promise<number>;
+  /** All rows that a statement gives. `Row` is taken at its word. */
+  all<Row>(sql: string, values?: readonly Value[]): Promise<Row[]>;
+}
+
+/** An SQL database, as much of it as the store needs. All its calls throw a StorageError where it cannot be used now. */
+export interface Database {
+  /** What has been committed, outside any transaction. */
+  all: Query['all'];
+  /**
+   * Runs work that happens as a whole or not at all, and is on disk once this resolves. Where the database was in use
+   * by others the work may be begun again: it must do nothing but ask the database.
+   */
+  transaction<T>(work: (query: Query) => Promise<T>): Promise<T>;
+  close(): Promise<void>;
+  /** The column type of ids and dates, which are compared byte by byte whatever the server's language. */
+  readonly keyType: string;
+  /** Makes others that migrate at the same time wait until the transaction's end. */
+  readonly migrationLock: string;
+}

@@ -1,0 +1,39 @@
+import type { Changes } from '../garden/store.js';
+import type { Readings } from '../readings/readings.js';
+
+/**
+ * Readings with others laid over them; of two at one instant the later to come stands.
+ *
+ * @param before What is kept, in time order.
+ * @param coming What comes, in time order.
+ * @returns All of them in time order, and how many of those coming were new, the same as before, and different.
+ *
+ * Cost: O(before + coming).
+ */
+export function mergeReadings(before: Readings, coming: Readings): { merged: Readings; changes: Changes } {
+  const most = before.atMs.length + coming.atMs.length;
+  const atMs = new Float64Array(most);
+  const valueC = new Float64Array(most);
+  const basis = new Uint8Array(most);
+  let [n, old, unchanged, replaced] = [0, 0, 0, 0];
+  const keep = (from: Readings, i: number) => {
+    atMs[n] = from.atMs[i]!;
+    valueC[n] = from.valueC[i]!;
+    basis[n++] = from.basis[i]!;
+  };
+  for (let i = 0; i < coming.atMs.length; i++) {
+    const instant = coming.atMs[i]!;
+    while (old < before.atMs.length && before.atMs[old]! < instant) keep(before, old++);
+    if (old < before.atMs.length && before.atMs[old] === instant) {
+      if (before.valueC[old] === coming.valueC[i] && before.basis[old] === coming.basis[i]) unchanged++;
+      else replaced++;
+      old++;
+    }
+    keep(coming, i);
+  }
+  while (old < before.atMs.length) keep(before, old++);
+  return {
+    merged: { atMs: atMs.subarray(0, n), valueC: valueC.subarray(0, n), basis: basis.subarray(0, n) },
+    changes: { added: coming.atMs.length - unchanged - replaced, unchanged, replaced },
+  };
+}

@@ -1,0 +1,6 @@
+/** One step of the schema's history, never changed once it is in a release. */
+export interface Migration {
+  readonly name: string;
+  /** Statements in order; `key` is the column type of ids and dates. */
+  statements(key: string): readonly string[];
+}

@@ -1,0 +1,442 @@
+import { randomUUID } from 'node:crypto';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { zoneNamed } from '../../src/basics/calendar.js';
+import type { Store } from '../../src/garden/store.js';
+import { daysOf } from '../../src/readings/days.js';
+import { longestJoinedMs, usualStepMs } from '../../src/readings/step.js';
+import { migrate } from '../../src/storage/migrate.js';
+import { migrations } from '../../src/storage/migrations/list.js';
+import { openDatabase, openStore, storeOf } from '../../src/storage/open-store.js';
+import type { EmptyDatabase } from './databases.js';
+import { airFrom, date, hours, northBed, probe, quillmere, readingsFrom } from './make.js';
+
+/** What must hold of the store, whichever database is under it. */
+export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void {
+  describe(`a store in ${kind}`, () => {
+    let database: EmptyDatabase;
+    let store: Store;
+    let other: Store;
+    beforeAll(async () => {
+      database = await emptyDatabase();
+      [store, other] = await Promise.all([openStore(database.url), openStore(database.url)]);
+    });
+    afterAll(async () => {
+      await Promise.all([store?.close(), other?.close()]);
+      await database?.remove();
+    });
+
+    /** A new owner with a place and a bed. */
+    async function newGarden(timeZone = quillmere.timeZone): Promise<string> {
+      const owner = randomUUID();
+      await store.putPlace(owner, 'quillmere', { ...quillmere, timeZone });
+      await store.putBed(owner, 'north', northBed);
+      return owner;
+    }
+    const revisions = async (owner: string) => ({
+      place: (await store.place(owner, 'quillmere'))?.revision,
+      bed: (await store.bed(owner, 'north'))?.revision,
+    });
+
+    describe('places and beds', () => {
+      test('come back as they were put', async () => {
+        const owner = randomUUID();
+        const source = { format: 'daily-csv', url: 'https://weather.example/quillmere', everyHours: 6 };
+        const fields = { ...quillmere, annualRainMm: 812.5, source };
+        const put = await store.putPlace(owner, 'quillmere', fields);
+        expect(put).toMatchObject({ outcome: 'created', kept: { ...fields, id: 'quillmere' } });
+        expect(await other.place(owner, 'quillmere')).toEqual('kept' in put && put.kept);
+        const bed = await store.putBed(owner, 'pots', { ...northBed, kind: 'pot', roomC: 18.5 });
+        expect(await other.bed(owner, 'pots')).toEqual('kept' in bed && bed.kept);
+      });
+
+      test('put again unchanged keep their revision; changed, or made anew, they get one never used before', async () => {
+        const owner = await newGarden();
+        const seen = new Set([(await revisions(owner)).bed]);
+        expect(await store.putBed(owner, 'north', northBed)).toMatchObject({ outcome: 'unchanged' });
+        expect(seen).toContain((await revisions(owner)).bed);
+        const changes = [
+          () => store.putBed(owner, 'north', { ...northBed, cover: 'mulch' }),
+          async () => [await store.deleteBed(owner, 'north'), await store.putBed(owner, 'north', northBed)],
+          () => store.putReadings(owner, 'north', probe, hours('2027-05-01T00:00Z', 3)),
+          () => store.deleteReadings(owner, 'north'),
+        ];
+        for (const change of changes) {
+          await change();
+          const { bed } = await revisions(owner);
+          expect(seen).not.toContain(bed);
+          seen.add(bed);
+        }
+      });
+
+      test('are put only at the revision that was asked for', async () => {
+        const owner = await newGarden();
+        const { place } = await revisions(owner);
+        const renamed = { ...quillmere, name: 'Quillmere' };
+        expect(await store.putPlace(owner, 'quillmere', renamed, place! + 1)).toEqual({ outcome: 'stale' });
+        expect(await store.putPlace(owner, 'nowhere', renamed, 1)).toEqual({ outcome: 'stale' });
+        const both = await Promise.all(
+          [store, other].map((one) => one.putPlace(owner, 'quillmere', { ...renamed, elevationM: 3 }, place)),
+        );
+        expect(both.map(({ outcome }) => outcome).sort()).toEqual(['replaced', 'stale']);
+      });
+
+      test('are listed by id, a page at a time', async () => {
+        const owner = await newGarden();
+        const ids = ['b-1', 'b', 'a-9', '10', 'b1', 'a9'];
+        for (const id of ids) await store.putBed(owner, id, northBed);
+        const inOrder = [...ids, 'north'].sort();
+        const seen: string[] = [];
+        for (let after: string | undefined; ; after = seen.at(-1)) {
+          const page = await store.beds(owner, { after, limit: 3 });
+          seen.push(...page.map(({ id }) => id));
+          if (page.length < 3) break;
+        }
+        expect(seen).toEqual(inOrder);
+        expect((await store.places(owner, { limit: 5 })).map(({ id }) => id)).toEqual(['quillmere']);
+        expect(await store.places(owner, { after: 'quillmere', limit: 5 })).toEqual([]);
+      });
+
+      test('a bed needs a place that is there', async () => {
+        const owner = await newGarden();
+        expect(await store.putBed(owner, 'south', { ...northBed, place: 'nowhere' })).toEqual({ outcome: 'no-place' });
+        expect(await store.bed(owner, 'south')).toBeUndefined();
+      });
+
+      test('a place with beds stays, unless they are to go too', async () => {
+        const owner = await newGarden();
+        await store.putReadings(owner, 'north', probe, hours('2027-05-01T00:00Z', 3));
+        await store.putAir(owner, 'quillmere', airFrom('2027-05-01', [20]));
+        expect(await store.deletePlace(owner, 'quillmere')).toBe('has-beds');
+        expect(await store.series(owner, 'north')).toHaveLength(1);
+        expect(await store.deletePlace(owner, 'quillmere', { withBeds: true })).toBe('deleted');
+        expect(await store.deletePlace(owner, 'quillmere')).toBe('absent');
+        await store.putPlace(owner, 'quillmere', quillmere);
+        await store.putBed(owner, 'north', northBed);
+        expect(await store.series(owner, 'north')).toEqual([]);
+        expect(await store.air(owner, 'quillmere')).toEqual([]);
+      });
+
+      test('a deleted bed takes its readings with it', async () => {
+        const owner = await newGarden();
+        await store.putReadings(owner, 'north', probe, hours('2027-05-01T00:00Z', 3));
+        expect(await store.deleteBed(owner, 'north')).toBe('deleted');
+        expect(await store.deleteBed(owner, 'north')).toBe('absent');
+        await store.putBed(owner, 'north', northBed);
+        expect(await store.readings(owner, 'north', probe)).toEqual(readingsFrom('2027-05-01T00:00Z', 60, []));
+      });
+    });
+
+    describe('the air of a place', () => {
+      test('is kept by date: new days are added, the same change nothing, others replace', async () => {
+        const owner = await newGarden();
+        const days = airFrom('2026-12-30', [4.1, 5.2, 6.3, 7.4]);
+        expect(await store.putAir(owner, 'quillmere', days)).toEqual({ added: 4, unchanged: 0, replaced: 0 });
+        const before = await revisions(owner);
+        expect(await store.putAir(owner, 'quillmere', days)).toEqual({ added: 0, unchanged: 4, replaced: 0 });
+        expect(await revisions(owner)).toEqual(before);
+        const meanOnly = { date: days[3]!.date, min: null, mean: 3.3, max: null };
+        const again = [meanOnly, ...airFrom('2027-01-03', [9])];
+        expect(await store.putAir(owner, 'quillmere', again)).toEqual({ added: 1, unchanged: 0, replaced: 1 });
+        expect((await revisions(owner)).place).toBeGreaterThan(before.place!);
+        expect(await other.air(owner, 'quillmere')).toEqual([...days.slice(0, 3), ...again]);
+        const range = { from: date('2026-12-31'), to: date('2027-01-01') };
+        expect(await store.air(owner, 'quillmere', range)).toEqual(days.slice(1, 3));
+        expect(await store.deleteAir(owner, 'quillmere', range)).toBe(2);
+        expect(await store.air(owner, 'quillmere')).toEqual([days[0], ...again]);
+        expect(await store.deleteAir(owner, 'quillmere')).toBe(3);
+      });
+
+      test('of one date given twice the last counts', async () => {
+        const owner = await newGarden();
+        const twice = [...airFrom('2027-05-01', [20]), ...airFrom('2027-05-01', [21])];
+        expect(await store.putAir(owner, 'quillmere', twice)).toEqual({ added: 1, unchanged: 0, replaced: 0 });
+        expect(await store.air(owner, 'quillmere')).toEqual(twice.slice(1));
+      });
+
+      test('of thirty years comes back whole', async () => {
+        const owner = await newGarden();
+        const maxC = Array.from({ length: 10_957 }, (_, i) => Math.round(150 - 100 * Math.cos(i / 58)) / 10);
+        const days = airFrom('1997-01-01', maxC);
+        expect(await store.putAir(owner, 'quillmere', days)).toEqual({ added: 10_957, unchanged: 0, replaced: 0 });
+        expect(await store.air(owner, 'quillmere')).toEqual(days);
+      });
+
+      test('normals and coming days are replaced whole', async () => {
+        const owner = await newGarden();
+        const normals = (of: number) => ({
+          meanMaxC: Array.from({ length: 12 }, (_, i) => of + i),
+          meanMinC: Array.from({ length: 12 }, (_, i) => of - i / 7),
+        });
+        expect(await store.normals(owner, 'quillmere')).toBeUndefined();
+        for (const of of [8, 9]) expect(await store.putNormals(owner, 'quillmere', normals(of))).toBe('kept');
+        expect(await store.normals(owner, 'quillmere')).toEqual(normals(9));
+        expect(await store.comingDays(owner, 'quillmere')).toBeUndefined();
+        const first = { atMs: Date.parse('2027-05-01T06:00Z'), days: airFrom('2027-05-01', [20, 21, 22]) };
+        const second = { atMs: first.atMs + 1, days: airFrom('2027-05-03', [23, 24]) };
+        for (const coming of [first, second]) await store.putComingDays(owner, 'quillmere', coming);
+        expect(await store.comingDays(owner, 'quillmere')).toEqual(second);
+      });
+
+      test('cannot be kept where there is no place', async () => {
+        const owner = randomUUID();
+        expect(await store.putAir(owner, 'quillmere', airFrom('2027-05-01', [20]))).toBeUndefined();
+        expect(await store.deleteAir(owner, 'quillmere')).toBeUndefined();
+        expect(await store.putNormals(owner, 'quillmere', { meanMaxC: [], meanMinC: [] })).toBeUndefined();
+        expect(await store.putComingDays(owner, 'quillmere', { atMs: 0, days: [] })).toBeUndefined();
+        expect(await store.air(owner, 'quillmere')).toEqual([]);
+      });
+    });
+
+    describe('the readings of a bed', () => {
+      test('come back bit by bit, those of other thermometers apart', async () => {
+        const owner = await newGarden();
+        const soil = readingsFrom('2027-05-01T22:00Z', 47, [0.1 + 0.2, -0, 1 / 3, -12.345678901234567, 5e-324]);
+        const atSeed = { ...hours('2027-05-01T00:00Z', 30), basis: new Uint8Array(30).fill(3) };
+        const put = await store.putReadings(owner, 'north', probe, soil);
+        expect(put).toEqual({ added: 5, unchanged: 0, replaced: 0 });
+        await store.putReadings(owner, 'north', { medium: 'soil', probeDepthCm: null }, atSeed);
+        await store.putReadings(owner, 'north', { medium: 'air', probeDepthCm: null }, hours('2027-05-01T00:00Z', 2));
+        expect(await other.readings(owner, 'north', probe)).toEqual(soil);
+        expect(await other.readings(owner, 'north', { medium: 'soil', probeDepthCm: null })).toEqual(atSeed);
+        expect(await other.series(owner, 'north')).toEqual([
+          { medium: 'air', probeDepthCm: null, from: '2027-04-30', to: '2027-04-30', readings: 2 },
+          { medium: 'soil', probeDepthCm: null, from: '2027-04-30', to: '2027-05-02', readings: 30 },
+          { medium: 'soil', probeDepthCm: 5, from: '2027-05-01', to: '2027-05-01', readings: 5 },
+        ]);
+      });
+
+      test('sent twice change nothing; a reading with another value replaces', async () => {
+        const owner = await newGarden();
+        const sent = hours('2027-05-01T00:00Z', 100);
+        await store.putReadings(owner, 'north', probe, sent);
+        const before = await revisions(owner);
+        const twice = await other.putReadings(owner, 'north', probe, sent);
+        expect(twice).toEqual({ added: 0, unchanged: 100, replaced: 0 });
+        expect(await revisions(owner)).toEqual(before);
+        const mended = { ...sent, valueC: sent.valueC.with(40, 99) };
+        const put = await store.putReadings(owner, 'north', probe, mended);
+        expect(put).toEqual({ added: 0, unchanged: 99, replaced: 1 });
+        expect(await store.readings(owner, 'north', probe)).toEqual(mended);
+        expect((await revisions(owner)).bed).toBeGreaterThan(before.bed!);
+      });
+
+      test('have the days that all of them together have, in whatever pieces and order they came', async () => {
+        for (const [timeZone, step] of [
+          ['Europe/Berlin', 10],
+          ['America/New_York', 60],
+          ['Etc/GMT+2', 9 * 60],
+          ['Etc/GMT+2', 25 * 60],
+        ] as const) {
+          const owner = await newGarden(timeZone);
+          const values = Array.from({ length: Math.ceil((75 * 24 * 60) / step) }, (_, i) => ((i * 7919) % 301) / 10);
+          const all = readingsFrom('2027-02-20T05:03:00Z', step, values);
+          const pieces = [0.7, 0.75, 0, 0.1, 0.11, 0.5, 0.3].map((start) => Math.floor(start * values.length));
+          for (const from of pieces) {
+            const to = Math.min(...pieces.filter((start) => start > from), values.length);
+            await store.putReadings(owner, 'north', probe, {
+              atMs: all.atMs.subarray(from, to),
+              valueC: all.valueC.subarray(from, to),
+              basis: all.basis.subarray(from, to),
+            });
+          }
+          const { days } = daysOf(all, zoneNamed(timeZone), longestJoinedMs(usualStepMs(all.atMs)));
+          expect(await store.readingDays(owner, 'north', probe), `${timeZone} ${step}`).toEqual(days);
+          expect(await store.readings(owner, 'north', probe)).toEqual(all);
+          const range = { from: date('2027-03-10'), to: date('2027-03-31') };
+          expect(await store.readingDays(owner, 'north', probe, range)).toEqual(
+            days.filter((day) => day.date >= range.from && day.date <= range.to),
+          );
+        }
+      });
+
+      test('are read and deleted from one instant up to another', async () => {
+        const owner = await newGarden();
+        const all = hours('2027-05-01T00:00Z', 24 * 70);
+        const airProbe = { medium: 'air', probeDepthCm: null } as const;
+        await store.putReadings(owner, 'north', probe, all);
+        await store.putReadings(owner, 'north', airProbe, all);
+        const range = { fromMs: all.atMs[31]!, toMs: all.atMs[1000]! };
+        expect((await store.readings(owner, 'north', probe, range)).atMs).toEqual(all.atMs.slice(31, 1000));
+        expect((await store.readings(owner, 'north', probe, { toMs: all.atMs[2]! })).atMs).toEqual(
+          all.atMs.slice(0, 2),
+        );
+        expect(await store.deleteReadings(owner, 'north', range, probe)).toBe(969);
+        expect(await store.deleteReadings(owner, 'north', range, probe)).toBe(0);
+        const left = await store.readings(owner, 'north', probe);
+        expect([...left.valueC]).toEqual([...all.valueC.slice(0, 31), ...all.valueC.slice(1000)]);
+        const { days } = daysOf(left, zoneNamed(quillmere.timeZone), longestJoinedMs(3_600_000));
+        expect(await store.readingDays(owner, 'north', probe)).toEqual(days);
+        expect(await store.deleteReadings(owner, 'north')).toBe(all.atMs.length - 969 + all.atMs.length);
+        expect(await store.series(owner, 'north')).toEqual([]);
+      });
+
+      test('are sorted into other days when the place, or the bed by moving, comes into another zone', async () => {
+        const owner = await newGarden('Etc/GMT+2');
+        const all = hours('2027-05-01T00:00Z', 24 * 66);
+        await store.putReadings(owner, 'north', probe, all);
+        const daysIn = (zone: string) => daysOf(all, zoneNamed(zone), longestJoinedMs(3_600_000)).days;
+        const before = await revisions(owner);
+        await store.putPlace(owner, 'quillmere', { ...quillmere, timeZone: 'Pacific/Chatham' });
+        expect(await store.readingDays(owner, 'north', probe)).toEqual(daysIn('Pacific/Chatham'));
+        expect((await revisions(owner)).bed).toBeGreaterThan(before.bed!);
+        await store.putPlace(owner, 'elsewhere', { ...quillmere, timeZone: 'Europe/Berlin' });
+        await store.putBed(owner, 'north', { ...northBed, place: 'elsewhere' });
+        expect(await store.readingDays(owner, 'north', probe)).toEqual(daysIn('Europe/Berlin'));
+        expect(await store.readings(owner, 'north', probe)).toEqual(all);
+      });
+
+      test('out of order, or not finite, are refused as our own mistake', async () => {
+        const owner = await newGarden();
+        const backwards = { ...hours('2027-05-01T00:00Z', 2), atMs: Float64Array.of(2, 1) };
+        await expect(store.putReadings(owner, 'north', probe, backwards)).rejects.toThrow('in time order');
+        const endless = readingsFrom('2027-05-01T00:00Z', 60, [1, Number.NaN]);
+        await expect(store.putReadings(owner, 'north', probe, endless)).rejects.toThrow('finite');
+        expect(await store.series(owner, 'north')).toEqual([]);
+      });
+
+      test('cannot be kept where there is no bed', async () => {
+        const owner = randomUUID();
+        const sent = hours('2027-05-01T00:00Z', 2);
+        expect(await store.putReadings(owner, 'north', probe, sent)).toBeUndefined();
+        expect(await store.deleteReadings(owner, 'north')).toBeUndefined();
+      });
+    });
+
+    describe('several at once', () => {
+      test('lose none of the readings that they add to one day of one bed', async () => {
+        const owner = await newGarden();
+        const all = readingsFrom(
+          '2027-05-01T02:00Z',
+          1,
+          Array.from({ length: 600 }, (_, i) => i / 10),
+        );
+        const every = (nth: number) => Uint32Array.from({ length: 60 }, (_, i) => 10 * i + nth);
+        const puts = Array.from({ length: 10 }, (_, nth) =>
+          (nth % 2 ? store : other).putReadings(owner, 'north', probe, {
+            atMs: Float64Array.from(every(nth), (i) => all.atMs[i]!),
+            valueC: Float64Array.from(every(nth), (i) => all.valueC[i]!),
+            basis: new Uint8Array(60),
+          }),
+        );
+        for (const put of await Promise.all(puts)) expect(put).toEqual({ added: 60, unchanged: 0, replaced: 0 });
+        expect(await store.readings(owner, 'north', probe)).toEqual(all);
+      });
+
+      test('lose none of the places, beds and days that they put', async () => {
+        const owner = await newGarden();
+        await Promise.all(
+          Array.from({ length: 20 }, async (_, i) => {
+            const mine = i % 2 ? store : other;
+            await mine.putBed(owner, `bed-${i}`, northBed);
+            await mine.putAir(owner, 'quillmere', airFrom(`2027-05-${10 + i}`, [i]));
+            await mine.putReadings(owner, `bed-${i}`, probe, hours('2027-05-01T00:00Z', 30));
+          }),
+        );
+        expect(await store.beds(owner, { limit: 100 })).toHaveLength(21);
+        expect((await store.air(owner, 'quillmere')).map(({ max }) => max)).toEqual([...Array(20).keys()]);
+        const kept = await store.beds(owner, { limit: 100 });
+        expect(new Set(kept.map(({ revision }) => revision)).size).toBe(21);
+      });
+
+      test('begin with an empty database at once, and each step of the schema is taken once', async () => {
+        const empty = await emptyDatabase();
+        const stores = await Promise.all(Array.from({ length: 6 }, () => openStore(empty.url)));
+        for (const one of stores) await one.ready();
+        await Promise.all(stores.map((one) => one.close()));
+        const raw = await openDatabase(empty.url);
+        const steps = await raw.all<{ name: string }>('select name from schema_migrations order by name');
+        expect(steps.map(({ name }) => name)).toEqual(migrations.map(({ name }) => name));
+        await raw.close();
+        await empty.remove();
+      });
+    });
+
+    describe('an owner', () => {
+      test('sees and changes nothing of another, whatever the ids', async () => {
+        const [mine, theirs] = [await newGarden(), randomUUID()];
+        await store.putAir(mine, 'quillmere', airFrom('2027-05-01', [20]));
+        await store.putNormals(mine, 'quillmere', { meanMaxC: Array(12).fill(20), meanMinC: Array(12).fill(10) });
+        await store.putComingDays(mine, 'quillmere', { atMs: 1, days: airFrom('2027-05-02', [21]) });
+        await store.putReadings(mine, 'north', probe, hours('2027-05-01T00:00Z', 30));
+        const everything = async (owner: string) => ({
+          place: await store.place(owner, 'quillmere'),
+          places: await store.places(owner, { limit: 100 }),
+          bed: await store.bed(owner, 'north'),
+          beds: await store.beds(owner, { limit: 100 }),
+          air: await store.air(owner, 'quillmere'),
+          normals: await store.normals(owner, 'quillmere'),
+          coming: await store.comingDays(owner, 'quillmere'),
+          series: await store.series(owner, 'north'),
+          readings: [...(await store.readings(owner, 'north', probe)).atMs],
+          days: await store.readingDays(owner, 'north', probe),
+        });
+        const before = await everything(mine);
+        for (const seen of Object.values(await everything(theirs))) expect(seen ?? []).toEqual([]);
+
+        expect(await store.putBed(theirs, 'north', northBed)).toEqual({ outcome: 'no-place' });
+        expect(await store.putReadings(theirs, 'north', probe, hours('2027-05-01T00:00Z', 9))).toBeUndefined();
+        expect(await store.deleteReadings(theirs, 'north')).toBeUndefined();
+        expect(await store.deleteAir(theirs, 'quillmere')).toBeUndefined();
+        expect(await store.deleteBed(theirs, 'north')).toBe('absent');
+        expect(await store.deletePlace(theirs, 'quillmere', { withBeds: true })).toBe('absent');
+        await store.putPlace(theirs, 'quillmere', { ...quillmere, name: 'Theirs', timeZone: 'Europe/Berlin' });
+        await store.putBed(theirs, 'north', { ...northBed, cover: 'fleece' });
+        await store.putReadings(theirs, 'north', probe, readingsFrom('2027-05-01T00:00Z', 60, [99, 99]));
+        await store.putAir(theirs, 'quillmere', airFrom('2027-05-01', [99]));
+        await store.deleteReadings(theirs, 'north');
+        await store.deletePlace(theirs, 'quillmere', { withBeds: true });
+        expect(await everything(mine)).toEqual(before);
+      });
+    });
+
+    describe('the schema', () => {
+      test('of a database that an earlier version has filled is brought up to date, and what was in it stays', async () => {
+        const old = await emptyDatabase();
+        const first = await openDatabase(old.url);
+        await migrate(first, migrations.slice(0, 1));
+        await storeOf(first).putPlace('mine', 'quillmere', quillmere);
+        await storeOf(first).putBed('mine', 'north', northBed);
+        await first.close();
+        const today = await openStore(old.url);
+        expect(await today.bed('mine', 'north')).toMatchObject(northBed);
+        await today.putReadings('mine', 'north', probe, hours('2027-05-01T00:00Z', 3));
+        await today.close();
+        const again = await openStore(old.url);
+        expect((await again.readings('mine', 'north', probe)).atMs).toHaveLength(3);
+        await again.close();
+        await old.remove();
+      });
+
+      test('of a later version is left alone', async () => {
+        const later = await emptyDatabase();
+        const raw = await openDatabase(later.url);
+        await migrate(raw, [
+          ...migrations,
+          { name: '999-moon-phases', statements: () => ['create table moons (n integer)'] },
+        ]);
+        await expect(openStore(later.url)).rejects.toThrow('later version: 999-moon-phases');
+        await raw.close();
+        await later.remove();
+      });
+
+      test('that cannot be brought up to date is left as it was', async () => {
+        const empty = await emptyDatabase();
+        const raw = await openDatabase(empty.url);
+        const broken = { name: '002-broken', statements: () => ['create table fine (n integer)', 'create nonsense'] };
+        await expect(migrate(raw, [migrations[0]!, broken])).rejects.toThrow();
+        await migrate(raw);
+        await expect(raw.all('select * from fine')).rejects.toThrow();
+        await raw.close();
+        await empty.remove();
+      });
+
+      test('has the owner first in every key, by which rows can be spread over servers', () => {
+        const statements = migrations.flatMap((step) => step.statements('text'));
+        const tables = statements.filter((statement) => statement.startsWith('create table'));
+        expect(tables.length).toBeGreaterThan(6);
+        for (const table of tables) expect(table).toMatch(/primary key \(owner, |owner text not null primary key/);
+        for (const table of tables) expect(table.match(/foreign key \((?!owner, )/)).toBeNull();
+      });
+    });
+  });
+}

@@ -1,0 +1,48 @@
+import { addDays, findDate, type PlainDate } from '../../src/basics/calendar.js';
+import type { AirDay, BedFields, PlaceFields } from '../../src/garden/store.js';
+import type { Readings } from '../../src/readings/readings.js';
+
+export const quillmere: PlaceFields = {
+  name: 'Quillmere Allotment Society',
+  latitude: 44,
+  longitude: -30,
+  elevationM: 12,
+  timeZone: 'Etc/GMT+2',
+  annualRainMm: null,
+  source: null,
+};
+
+export const northBed: BedFields = {
+  place: 'quillmere',
+  name: 'North bed',
+  kind: 'open-ground',
+  cover: 'bare',
+  moisture: 'rain',
+  shadePercent: 10,
+  roomC: null,
+};
+
+export const probe = { medium: 'soil', probeDepthCm: 5 } as const;
+
+export const date = (text: string): PlainDate => findDate(text)!;
+
+/** Readings at even steps from an instant on, all measured. */
+export function readingsFrom(start: string, stepMinutes: number, valuesC: readonly number[]): Readings {
+  const startMs = Date.parse(start);
+  return {
+    atMs: Float64Array.from(valuesC, (_, i) => startMs + i * stepMinutes * 60_000),
+    valueC: Float64Array.from(valuesC),
+    basis: new Uint8Array(valuesC.length),
+  };
+}
+
+/** Readings of as many hours, of a day that swings between 10 and 20 °C. */
+export const hours = (start: string, n: number): Readings =>
+  readingsFrom(
+    start,
+    60,
+    Array.from({ length: n }, (_, i) => 15 + 5 * Math.sin((2 * Math.PI * i) / 24)),
+  );
+
+export const airFrom = (first: string, maxC: readonly number[]): AirDay[] =>
+  maxC.map((max, i) => ({ date: addDays(date(first), i), min: max - 10, mean: null, max }));
