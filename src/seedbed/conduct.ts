@@ -90,17 +90,22 @@ export function conduct(
     const bottomC = bottom ? bottom.tempC[hour]! : 0;
     const sideC = sides ? sides.tempC[hour]! : 0;
     const mayThaw = freezes && coldestC < 0;
-    if ((mayThaw || wasFreezing) && markFrost(profileC, share, frostShare)) isFresh = false;
     const outside = { topC, bottomC, sideC, surfaceC: known ? known[hour + 1]! : NaN };
     for (let attempt = 0; ; attempt++) {
       if (!isFresh) eliminate(matrix, links, share, { topLink, bottomLink, side, isKnown: known !== null });
       isFresh = true;
       coldestC = step(matrix, profileC, next, outside);
-      wasFreezing = freezes && (mayThaw || coldestC < 0);
-      // Where water froze or thawed on the way, the step is taken again with the capacity that it met.
-      if (!wasFreezing || attempt === ATTEMPTS || !meetFrost(profileC, next, share, frostShare)) break;
+      // Where water froze or thawed on the way, the step is taken again with the capacity that it met; the first guess is
+      // what the step before had met.
+      if (
+        !(wasFreezing || mayThaw || (freezes && coldestC < 0)) ||
+        attempt === ATTEMPTS ||
+        !meetFrost(profileC, next, share, frostShare)
+      )
+        break;
       isFresh = false;
     }
+    wasFreezing = freezes && (mayThaw || coldestC < 0);
     if (wasFreezing) settleHeat(profileC, next, share, frostShare);
     profileC.set(next);
     for (let i = 0; i < nodes.length; i++) told[i]![hour + 1] = profileC[nodes[i]!]!;
@@ -127,19 +132,6 @@ function linksOf({ depthsCm, conductivity, heatCapacity }: Ground, stepS: number
     if (i < n - 1) down[i] = (half * conductivity) / (((depthsCm[i + 1]! - depthsCm[i]!) / 100) * thicknessM(i));
   }
   return { up, down, perTopConductance: half / thicknessM(0), perBottomConductance: half / thicknessM(n - 1) };
-}
-
-/** Notes which nodes are freezing or thawing, as their share of the usual pace; true where that changed. */
-function markFrost(profileC: Float64Array, share: Float64Array, frostShare: number): boolean {
-  let changed = false;
-  for (let i = 0; i < profileC.length; i++) {
-    const now = profileC[i]! > FREEZES_FROM_C && profileC[i]! < 0 ? frostShare : 1;
-    if (now !== share[i]) {
-      share[i] = now;
-      changed = true;
-    }
-  }
-  return changed;
 }
 
 /** Sets each node's share of the usual pace to what it met between two temperatures; true where one changed by much. */

@@ -19,6 +19,8 @@ export interface SoilFromAir {
   readonly snowCover: Float64Array;
 }
 
+/** Steps of the response to sunshine [h]. */
+const SUN_STEP_H = 6;
 /** Where the residuals' model was measured [cm]. */
 const RESIDUALS_CM = 5;
 /** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
@@ -59,12 +61,28 @@ export function soilFromAir(
   const weather = boundaryOf({ conductance, tempC: forcing.solAirC }, air.hourlyC, sideC, surface, kind);
   const edges = conduct(ground, profileC, weather, nodes);
   const sun = (): Float64Array => {
-    const still = new Float64Array(air.hourlyC.length);
-    const sunny = boundaryOf({ conductance, tempC: forcing.sunnier }, still, still, surface, kind);
+    // The forcing is a day's: steps of some hours follow it as well.
+    const [tempC, held] = [everyHours(forcing.sunnier), everyHours(conductance)];
+    const still = new Float64Array(tempC.length);
+    const sunny = boundaryOf({ conductance: held, tempC }, still, still, surface, kind);
     const flat = new Float64Array(ground.depthsCm.length);
-    return hourlyMeans(conduct(ground, flat, sunny, [sunNode], { freezes: false })[0]!);
+    const [told] = conduct(ground, flat, sunny, [sunNode], { freezes: false, stepH: SUN_STEP_H });
+    return Float64Array.from({ length: air.hourlyC.length }, (_, hour) => {
+      const at = (hour + 0.5) / SUN_STEP_H;
+      const edge = Math.floor(at);
+      return told![edge]! + (at - edge) * (told![edge + 1]! - told![edge]!);
+    });
   };
   return { hourlyC: edges.map(hourlyMeans), sun, snowCover: forcing.snowCover };
+}
+
+/** One value of every few hours: the middle one's. */
+function everyHours(hourly: Float64Array): Float64Array {
+  const middle = SUN_STEP_H / 2;
+  return Float64Array.from(
+    { length: Math.ceil(hourly.length / SUN_STEP_H) },
+    (_, step) => hourly[Math.min(hourly.length - 1, SUN_STEP_H * step + middle)]!,
+  );
 }
 
 /** Lets one forcing follow another from an hour on, in place. */
