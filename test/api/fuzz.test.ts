@@ -19,9 +19,9 @@ const RUNS: Readonly<Record<string, number>> = {
   soilTemperatures: 450,
   sowingWindows: 10,
   checkReadings: 1900,
-  getCrop: 3700,
+  getCrop: 1500,
   listCrops: 400,
-  explainProblem: 3200,
+  explainProblem: 5500,
   health: 50,
   ready: 50,
 };
