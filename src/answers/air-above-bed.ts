@@ -17,6 +17,7 @@ import { hourlyFromDays } from '../seedbed/hourly-from-days.js';
 import { extraterrestrialMJ } from '../seedbed/sun.js';
 import type { AirDay, AirRecord } from '../seedbed/surface-forcing.js';
 import { extentOf, isCoarse, knownHours, type Site, sunOnClock } from './known-hours.js';
+import { USUAL_RANGE_K } from './usual-air.js';
 
 /** The air above a bed on whole hours, and what is known of the place's own climate. */
 export interface AirAboveBed {
@@ -45,8 +46,6 @@ export interface Wanted {
 
 /** Air so long before the first hour wanted still shapes the soil at seed depth [ms]; earlier air tells of the climate only. */
 const MEMORY_MS = 400 * DAY_MS;
-/** Where a day is known by its mean alone, and no other by its extremes, it is taken to swing so far [K]. */
-const USUAL_RANGE_K = 10;
 
 /**
  * Lays air series out over the place's days and hours. Gaps are filled, and their hours marked.

@@ -1,5 +1,5 @@
 /** Missing hours up to this many are bridged by a straight line [h]. */
-const BRIDGED_H = 3;
+export const BRIDGED_H = 3;
 
 /** A stretch of hours without a value: from the first missing hour up to, not including, the next known one. */
 export interface MissingHours {

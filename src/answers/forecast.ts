@@ -14,7 +14,7 @@ import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { placeDays } from './place-days.js';
-import { SAME_DEPTH_CM } from './probe-at-seed.js';
+import { atSeed } from './probe-at-seed.js';
 import { type Question, seedDepthCm } from './question.js';
 import { refuseDepth } from './refuse-depth.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
@@ -169,10 +169,6 @@ export function forecast(question: Question): Forecast {
     warnings: [...record.warnings, ...forecastWarnings(question, findings)],
   };
 }
-
-/** The series whose days are the seed's own. */
-const atSeed = (series: Question['series'], depthCm: number): Question['series'] =>
-  series.filter((one) => one.medium === 'soil' && Math.abs((one.probeDepthCm ?? depthCm) - depthCm) <= SAME_DEPTH_CM);
 
 /** When the seed is first wet: at sowing, or in dry soil at noon of the day it is watered. */
 function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {

@@ -1,4 +1,5 @@
 import { DAY_MS, dateAt, dayOfYear, startOfDay } from '../basics/calendar.js';
+import { YEAR_DAYS } from '../basics/harmonic-fit.js';
 import { LEVEL_DAYS, seasonalDrift } from '../seedbed/seasonal-drift.js';
 import { extraterrestrialMJ } from '../seedbed/sun.js';
 import type { Site } from './known-hours.js';
@@ -38,7 +39,6 @@ function repeated(knownC: Float64Array, nHours: number): Float64Array {
 
 /** Without sun, too, days swing a little: as if there were so much more of it [MJ m⁻² d⁻¹]. */
 const LEAST_SUN_MJ = 5;
-const YEAR_DAYS = 365.2425;
 
 /** The season's drift by the day, with the mean swing of the last days laid over it, wider or narrower with the sun. */
 function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Site): Float64Array {

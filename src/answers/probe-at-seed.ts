@@ -5,7 +5,7 @@ import { belowProbe } from '../seedbed/below-probe.js';
 import { dampingDepthCm } from '../seedbed/damping.js';
 import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../seedbed/ground.js';
 import { SHALLOWER_LEAST_HOURS, shallowerC } from '../seedbed/shallower.js';
-import { fillGap, missingHours } from './fill-gaps.js';
+import { BRIDGED_H, fillGap, missingHours } from './fill-gaps.js';
 import { isCoarse, type KnownHours, knownHours, type Site } from './known-hours.js';
 
 /** How a probe's readings came to the seed: as they are, by conduction down, by the waves' lift up; or not at all. */
@@ -29,10 +29,14 @@ export interface Clock {
   readonly nHours: number;
 }
 
-/** Missing hours up to this many are bridged before readings are moved [h]. */
-const BRIDGED_H = 3;
 /** Depths this close are one: a probe's own length is more [cm]. */
 export const SAME_DEPTH_CM = 0.2;
+
+/** The soil series whose readings are the seed's own; one that names no depth is taken to lie beside the seed. */
+export const atSeed = (series: readonly ReadSeries[], seedDepthCm: number): readonly ReadSeries[] =>
+  series.filter(
+    (one) => one.medium === 'soil' && Math.abs((one.probeDepthCm ?? seedDepthCm) - seedDepthCm) <= SAME_DEPTH_CM,
+  );
 
 /** A depth to a tenth of a millimetre: nodes closer than that are one. */
 export const tellableDepthCm = (depthCm: number): number => Math.round(depthCm * 100) / 100;

@@ -10,7 +10,7 @@ import { beyondNote } from './beyond-note.js';
 import type { Beyond } from './hours-ahead.js';
 import { extentOf } from './known-hours.js';
 import { placeDays } from './place-days.js';
-import { SAME_DEPTH_CM } from './probe-at-seed.js';
+import { atSeed } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
 import { refuseDepth } from './refuse-depth.js';
 import { seedDays } from './seed-days.js';
@@ -139,10 +139,7 @@ function daysOf(
 ): SoilDay[] {
   const { startMs, hourlyC, sdK } = temperature;
   const days = placeDays(startMs, hourlyC.length, from, daysBetween(from, to) + 1, site.zone);
-  const own = series.filter(
-    (one) => one.medium === 'soil' && Math.abs((one.probeDepthCm ?? depthCm) - depthCm) <= SAME_DEPTH_CM,
-  );
-  return seedDays(own, days, temperature).map(({ fromH, toH, ...day }) => {
+  return seedDays(atSeed(series, depthCm), days, temperature).map(({ fromH, toH, ...day }) => {
     let sum = 0;
     for (let hour = fromH; hour < toH; hour++) sum += sdK[hour]!;
     const leadDays = Math.floor((toH - 1 - record.knownToH) / 24);

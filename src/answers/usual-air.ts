@@ -9,6 +9,8 @@ import type { Clock } from './probe-at-seed.js';
 /** Sunshine above the atmosphere in summer, where no latitude is known [MJ m⁻² d⁻¹]; it hardly differs from 30 to 60°. */
 const SUMMER_MJ = 40;
 const MEAN_C = 20;
+/** Over a usual day the air swings so far [K]: common in the growing season, no source. */
+export const USUAL_RANGE_K = 10;
 
 /**
  * The same day of air again and again over a clock: to ask what a bed makes of weather that is not known.

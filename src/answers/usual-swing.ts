@@ -3,10 +3,7 @@ import { surfaceOf } from '../seedbed/surface.js';
 import { type Clock, tellableDepthCm } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
 import { runningDay } from './running-day.js';
-import { usualAir, usualStart } from './usual-air.js';
-
-/** Over a usual day the air swings so far [K]: common in the growing season, no source. */
-const USUAL_RANGE_K = 10;
+import { USUAL_RANGE_K, usualAir, usualStart } from './usual-air.js';
 
 /**
  * How the soil at the seed swings about its daily mean under usual days: where only its mean is known.

@@ -1,6 +1,9 @@
 import { choleskyFactor, solveLower, solveUpper } from './cholesky.js';
 import { ScienceError } from './errors.js';
 
+/** The year's mean length in the Gregorian calendar [d]. */
+export const YEAR_DAYS = 365.2425;
+
 /** A wave of the year with its overtones: value(t) = mean + Σ cosine[k-1] cos(2πkt/year) + sine[k-1] sin(2πkt/year). */
 export interface Harmonics {
   readonly mean: number;
@@ -25,7 +28,7 @@ export function harmonicFit(
   days: ArrayLike<number>,
   values: ArrayLike<number>,
   harmonics: number,
-  yearDays = 365.2425,
+  yearDays = YEAR_DAYS,
 ): Harmonics {
   const size = 2 * harmonics + 1;
   const matrix = new Float64Array(size * size);
@@ -63,7 +66,7 @@ export function harmonicFit(
  * @param day       In the count of days of the fit.
  * @param yearDays  As in the fit.
  */
-export function harmonicAt({ mean, cosine, sine }: Harmonics, day: number, yearDays = 365.2425): number {
+export function harmonicAt({ mean, cosine, sine }: Harmonics, day: number, yearDays = YEAR_DAYS): number {
   let value = mean;
   for (let k = 1; k <= cosine.length; k++) {
     const angle = (2 * Math.PI * k * day) / yearDays;

@@ -168,7 +168,8 @@ function offsetsThrough(through: Through): number[] {
   return walls.map(() => (unevenness(late) < unevenness(early) ? late : early));
 }
 
-/** Rows an hour apart show the repeated hour as the same time twice: as many rows more as any time has in this file. */
+/** Where readings are an hour apart, both passes of the repeated hour carry one and the same wall time; the second pass
+ * begins after as many rows as any other time of this file has. */
 function splitOfAlike(walls: readonly number[], alike: number): number | undefined {
   return walls.length >= 2 * alike && walls.every((wall) => wall === walls[0]) ? alike : undefined;
 }

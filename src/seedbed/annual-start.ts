@@ -1,7 +1,8 @@
-import { harmonicFit } from '../basics/harmonic-fit.js';
+import { harmonicFit, YEAR_DAYS } from '../basics/harmonic-fit.js';
 import { coversYear } from './covers-year.js';
 import { dampingDepthCm } from './damping.js';
 import { diffusivityOf, type Ground } from './ground.js';
+import { seasonByLatitude } from './season-by-latitude.js';
 
 /** The sol-air temperature's course through the year: mean and the first wave, by days since 1 January [°C, K]. */
 export interface YearWave {
@@ -15,8 +16,6 @@ export interface YearWave {
 const AMPLITUDE_K = 12;
 const PEAK_DAY_NORTH = 197;
 const PEAK_DAY_SOUTH = 14;
-const FULL_SEASONS_FROM_DEG = 30;
-const YEAR_DAYS = 365.2425;
 /** Of the cold below freezing that the wave alone would bring, so much is taken to have come. */
 const FROZEN_SHARE = 0.25;
 const YEAR_H = YEAR_DAYS * 24;
@@ -39,8 +38,8 @@ export function yearWave(daysOfYear: ArrayLike<number>, valuesC: ArrayLike<numbe
     const { mean, cosine, sine } = harmonicFit(since, valuesC, 1);
     return { meanC: mean, cosineK: cosine[0]!, sineK: sine[0]! };
   }
-  const amplitudeK = AMPLITUDE_K * Math.min(1, Math.abs(latitudeDeg) / FULL_SEASONS_FROM_DEG);
-  const peak = (2 * Math.PI * ((latitudeDeg >= 0 ? PEAK_DAY_NORTH : PEAK_DAY_SOUTH) - 1)) / YEAR_DAYS;
+  const { amplitudeK, peakDay } = seasonByLatitude(latitudeDeg, AMPLITUDE_K, PEAK_DAY_NORTH, PEAK_DAY_SOUTH);
+  const peak = (2 * Math.PI * (peakDay - 1)) / YEAR_DAYS;
   const wave = { meanC: 0, cosineK: amplitudeK * Math.cos(peak), sineK: amplitudeK * Math.sin(peak) };
   const rest = Float64Array.from(valuesC, (value, i) => value - waveAt(wave, since[i]!));
   return { ...wave, meanC: harmonicFit(since, rest, 0).mean };

@@ -1,4 +1,4 @@
-import { harmonicFit } from '../basics/harmonic-fit.js';
+import { harmonicFit, YEAR_DAYS } from '../basics/harmonic-fit.js';
 import { coversYear } from './covers-year.js';
 import { referenceEvaporationMm, saturationKPa } from './reference-evaporation.js';
 import { extraterrestrialMJ } from './sun.js';
@@ -21,8 +21,6 @@ export interface YearsOfAir {
   readonly minC: ArrayLike<number>;
   readonly maxC: ArrayLike<number>;
 }
-
-const YEAR_DAYS = 365.2425;
 
 /**
  * A place's climate numbers, from a year or more of its daily minima and maxima.

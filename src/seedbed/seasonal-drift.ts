@@ -1,11 +1,11 @@
+import { YEAR_DAYS } from '../basics/harmonic-fit.js';
+import { seasonByLatitude } from './season-by-latitude.js';
+
 /** How far the soil's yearly wave swings to either side of its mean [K], and the day it peaks, north and south.
  * Fitted to soil at 5 cm under grass, 13 stations of the U.S. Climate Reference Network, 31-48° N; maritime places swing less. */
 const AMPLITUDE_K = 11;
 const PEAK_DAY_NORTH = 204;
 const PEAK_DAY_SOUTH = 21;
-/** Towards the equator the seasons fade: below this latitude the swing is scaled down in proportion (our assumption) [°]. */
-const FULL_SEASONS_FROM_DEG = 30;
-const YEAR_DAYS = 365.2425;
 /** How fast the last day's difference from its month fades [d]. */
 const FADES_IN_DAYS = 8;
 /** The level is the mean over at most this many days. */
@@ -33,8 +33,7 @@ export function seasonalDrift(
   latitudeDeg: number,
   nDays: number,
 ): Float64Array {
-  const amplitudeK = AMPLITUDE_K * Math.min(1, Math.abs(latitudeDeg) / FULL_SEASONS_FROM_DEG);
-  const peakDay = latitudeDeg >= 0 ? PEAK_DAY_NORTH : PEAK_DAY_SOUTH;
+  const { amplitudeK, peakDay } = seasonByLatitude(latitudeDeg, AMPLITUDE_K, PEAK_DAY_NORTH, PEAK_DAY_SOUTH);
   const season = (day: number): number => amplitudeK * Math.cos((2 * Math.PI * (day - peakDay)) / YEAR_DAYS);
   const used = Math.min(knownC.length, LEVEL_DAYS);
   let sum = 0;

@@ -75,5 +75,5 @@ function killed(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void
 describe('killed without warning', () => {
   killed('SQLite', emptySqlite);
   if (postgresServer) killed('PostgreSQL', () => emptyPostgres(postgresServer!));
-  else test.skip('PostgreSQL is tried where TEST_DATABASE_URL says on which server', () => {});
+  else console.log('skipped: PostgreSQL is killed where TEST_DATABASE_URL says on which server');
 });
