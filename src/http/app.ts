@@ -59,8 +59,8 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   app.addHook('onClose', () => work.close());
   const routes = [
     ...cropRoutes(clock),
-    ...forecastRoutes(clock),
-    ...soilTemperatureRoutes(clock),
+    ...forecastRoutes(clock, work),
+    ...soilTemperatureRoutes(clock, work),
     ...sowingWindowRoutes(clock, work),
     ...readingsRoutes(clock),
     ...serviceRoutes,

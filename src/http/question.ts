@@ -65,6 +65,7 @@ function windowQuestionOf(asking: WindowAsking, read: readonly Read[], now: Date
     to: asking.to ?? addDays(from, 364),
     criteria: { share, shareIfHeld, maxDays: asking.maxDays ?? crop.maxDays, sureness },
     prefer: asking.prefer,
+    normals: null,
   };
 }
 
@@ -109,6 +110,7 @@ function questionOf(asking: Asking, read: readonly Read[]): Question {
     series: read.map((one) => one.series),
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
+    normals: null,
   };
 }
 
@@ -125,6 +127,7 @@ function soilQuestionOf(asking: SoilAsking, read: readonly Read[]): SoilQuestion
     series: read.map((one) => one.series),
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
+    normals: null,
   };
 }
 
@@ -197,13 +200,6 @@ function cropOf(choice: Asking['crop']): Crop {
 
 function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;
-  if (beyond === 'past-years') {
-    throw new RequestError(
-      'no-past-years',
-      'No past years are kept for this place. Let "beyond" be seasonal-drift, repeat-last-week or refuse.',
-      [{ path: ['beyond'], detail: 'Needs past years of the place.' }],
-    );
-  }
   if (beyond === 'seasonal-drift' && latitude === null) {
     throw new RequestError(
       'no-latitude',

@@ -1,9 +1,12 @@
 import type { FastifyRequest } from 'fastify';
-import { forecast } from '../../answers/forecast.js';
+import { needsPast } from '../../answers/beyond.js';
+import { type Forecast, forecast } from '../../answers/forecast.js';
+import { type Question, seedDepthCm } from '../../answers/question.js';
 import { askedByQuery, askingParameters, documented, fileParameters } from '../csv-query.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
 import { readFileBody } from '../file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import type { LongWork } from '../long-work.js';
 import { signed } from '../model.js';
 import { questionOfBody, questionOfFile, zoneAsked } from '../question.js';
 import { read } from '../read.js';
@@ -14,7 +17,7 @@ import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
 
 /** What will this sowing do? */
-export const forecastRoutes = (clock: () => Date): Route[] => [
+export const forecastRoutes = (clock: () => Date, work: LongWork): Route[] => [
   {
     method: 'POST',
     url: '/v1/forecasts',
@@ -34,20 +37,26 @@ export const forecastRoutes = (clock: () => Date): Route[] => [
     },
     async handler(request): Promise<ForecastAnswer> {
       const { rounding, query } = precisionOf(request);
-      const answered = await (isFile(request) ? forecastOfFile(request, query) : forecastOfBody(request, query));
+      const answered = await (isFile(request)
+        ? forecastOfFile(request, query, work)
+        : forecastOfBody(request, query, work));
       return signed(forecastOnWire(answered, rounding), clock());
     },
   },
 ];
 
-function forecastOfBody(request: FastifyRequest, query: Record<string, unknown>) {
+/** Past years take seconds, anything else milliseconds. */
+export const forecastOf = async (question: Question, work: LongWork): Promise<Forecast> =>
+  needsPast({ ...question, depthCm: seedDepthCm(question) }) ? work.ask('forecast', question) : forecast(question);
+
+function forecastOfBody(request: FastifyRequest, query: Record<string, unknown>, work: LongWork): Promise<Forecast> {
   askedByQuery(query, {});
-  return forecast(questionOfBody(read(forecastBodySchema, request.body)));
+  return forecastOf(questionOfBody(read(forecastBodySchema, request.body)), work);
 }
 
-async function forecastOfFile(request: FastifyRequest, query: Record<string, unknown>) {
+async function forecastOfFile(request: FastifyRequest, query: Record<string, unknown>, work: LongWork) {
   const { asked, hints } = askedOfFile(askingSchema, askingParameters, query);
   return inParameters(askingParameters, async () =>
-    forecast(questionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)))),
+    forecastOf(questionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked))), work),
   );
 }

@@ -1,10 +1,12 @@
 import type { FastifyRequest } from 'fastify';
+import { needsPast } from '../../answers/beyond.js';
 import { type SoilQuestion, type SoilTemperatures, soilTemperatures } from '../../answers/soil-temperatures.js';
 import type { Zone } from '../../basics/calendar.js';
 import { askedByQuery, documented, fileParameters, soilParameters } from '../csv-query.js';
 import { exampleAirCsv, exampleSoilQuestion } from '../examples.js';
 import { readFileBody } from '../file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import type { LongWork } from '../long-work.js';
 import { signed } from '../model.js';
 import { soilQuestionOfBody, soilQuestionOfFile, zoneAsked } from '../question.js';
 import { read } from '../read.js';
@@ -15,7 +17,7 @@ import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
 
 /** How warm is it at the seed? */
-export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
+export const soilTemperatureRoutes = (clock: () => Date, work: LongWork): Route[] => [
   {
     method: 'POST',
     url: '/v1/soil-temperatures',
@@ -32,7 +34,7 @@ export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
     },
     async handler(request): Promise<SoilAnswer> {
       const { rounding, query } = precisionOf(request);
-      const { answer, zone } = await (isFile(request) ? ofFile(request, query) : ofBody(request, query));
+      const { answer, zone } = await (isFile(request) ? ofFile(request, query, work) : ofBody(request, query, work));
       return signed(soilOnWire(answer, zone, rounding), clock());
     },
   },
@@ -43,19 +45,20 @@ interface Answered {
   readonly zone: Zone;
 }
 
-const answered = (question: SoilQuestion): Answered => ({
-  answer: soilTemperatures(question),
+/** Past years take seconds, anything else milliseconds. */
+export const soilOf = async (question: SoilQuestion, work: LongWork): Promise<Answered> => ({
+  answer: needsPast(question) ? await work.ask('soil', question) : soilTemperatures(question),
   zone: question.site.zone,
 });
 
-function ofBody(request: FastifyRequest, query: Record<string, unknown>): Answered {
+function ofBody(request: FastifyRequest, query: Record<string, unknown>, work: LongWork): Promise<Answered> {
   askedByQuery(query, {});
-  return answered(soilQuestionOfBody(read(soilBodySchema, request.body)));
+  return soilOf(soilQuestionOfBody(read(soilBodySchema, request.body)), work);
 }
 
-async function ofFile(request: FastifyRequest, query: Record<string, unknown>): Promise<Answered> {
+async function ofFile(request: FastifyRequest, query: Record<string, unknown>, work: LongWork): Promise<Answered> {
   const { asked, hints } = askedOfFile(soilAskingSchema, soilParameters, query);
   return inParameters(soilParameters, async () =>
-    answered(soilQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)))),
+    soilOf(soilQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked))), work),
   );
 }

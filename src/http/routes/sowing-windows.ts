@@ -49,7 +49,7 @@ function ofBody(
   work: LongWork,
 ): Promise<SowingWindows> {
   askedByQuery(query, {});
-  return work.windows(windowQuestionOfBody(read(windowBodySchema, request.body), now));
+  return work.ask('windows', windowQuestionOfBody(read(windowBodySchema, request.body), now));
 }
 
 async function ofFile(
@@ -60,6 +60,6 @@ async function ofFile(
 ): Promise<SowingWindows> {
   const { asked, hints } = askedOfFile(windowAskingSchema, windowParameters, query);
   return inParameters(windowParameters, async () =>
-    work.windows(windowQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)), now)),
+    work.ask('windows', windowQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)), now)),
   );
 }
