@@ -36,7 +36,7 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/storage/' },
   },
-  onlyFrom('http', ['answers', 'basics', 'germination', 'readings', 'seedbed']),
+  onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
     from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$)' },
