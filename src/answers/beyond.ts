@@ -3,7 +3,7 @@ import { RequestError } from '../basics/errors.js';
 import { type Normals, usualAirOf } from '../climate/normals.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { Beyond } from './hours-ahead.js';
-import { extentOf } from './known-hours.js';
+import { extentOf, type Site } from './known-hours.js';
 import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, yearsTold } from './past-soil.js';
 import type { Bedding } from './question.js';
 
@@ -63,11 +63,11 @@ export function usualSoil(
   findPast: FindPast = pastSoil,
 ): PastSoil {
   const lastMs = Math.max(phaseMs, ...series.map((one) => extentOf(one).lastMs));
-  return { ...findPast([usualSeries(normals, lastMs, bedding)], bedding, phaseMs), isUsual: true };
+  return { ...findPast([usualSeries(normals, lastMs, bedding.site)], bedding, phaseMs), isUsual: true };
 }
 
 /** Daily extremes of usual air up to an instant, as a series. */
-export function usualSeries(normals: Normals, lastMs: number, { site }: Bedding): ReadSeries {
+export function usualSeries(normals: Normals, lastMs: number, site: Site): ReadSeries {
   const last = dateAt(lastMs - 1, site.zone);
   const dates = Array.from({ length: USUAL_DAYS }, (_, i) => addDays(last, i + 1 - USUAL_DAYS));
   const { minC, maxC } = usualAirOf(normals, dates.map(dayOfYear));

@@ -70,11 +70,12 @@ export async function buildApp({
 
   const work = longWork();
   app.addHook('onClose', () => work.close());
+  const service = { clock, store, work };
   const routes = [
     ...cropRoutes(clock),
-    ...forecastRoutes(clock, work),
-    ...soilTemperatureRoutes(clock, work),
-    ...sowingWindowRoutes(clock, work),
+    ...forecastRoutes(service),
+    ...soilTemperatureRoutes(service),
+    ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
     ...serviceRoutes(store),
   ];

@@ -29,8 +29,8 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
-  onlyFrom('garden', ['answers', 'basics', 'readings', 'seedbed']),
-  onlyFrom('storage', ['garden', 'basics', 'readings']),
+  onlyFrom('garden', ['answers', 'basics', 'climate', 'readings', 'seedbed']),
+  onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   {
     name: 'nobody inside imports storage',
     from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
