@@ -16,8 +16,7 @@ import { post, startApp } from './helper.js';
 // - Willamette: Rayhorn (2016), Know when to plant what in veggie garden, Statesman Journal, 4 March; by the month. It is
 //   for the Mid-Willamette Valley of Oregon, the next maritime lowland to the south, a little warmer in spring.
 // - King County: Washington State University King County Extension Master Gardener Program, Fall and Winter Vegetable
-//   Gardening, Community Horticulture Fact Sheet 41, no year; its carrots as a nursery repeats the sheet
-//   (barkandgarden.com). It gives the last sowings.
+//   Gardening, Community Horticulture Fact Sheet 41, no year. It gives the last sowings.
 
 const app = await startApp();
 afterAll(() => app.close());
@@ -170,8 +169,9 @@ describe('Seattle, where the guides say otherwise', () => {
     },
   );
 
-  // King County gives the last sowings that still crop before winter. A hardy crop is judged here by its coming up alone;
-  // of beans the shortest days to harvest are counted, as they are in summer. The cautions say that autumn slows growth.
+  // King County, and for carrots Puget Sound, give the last sowings that still crop before winter. A hardy crop is judged
+  // here by its coming up alone; of beans the shortest days to harvest are counted, as they are in summer. The cautions
+  // say that autumn slows growth.
   it.each([
     ['carrot', '2016-07-15'],
     ['snap-bean', '2016-07-31'],
