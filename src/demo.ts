@@ -56,12 +56,11 @@ export function windowsInWords({ years, best, windows, closed }: WindowAnswer): 
   const lines = [
     `Years      ${years.count}, from ${years.from} to ${years.to}`,
     best ? wrapped(`Best       ${best.date}. ${best.why}`) : 'Best       no date was good in any year',
-    ...windows.map(
-      ({ from, to, sureness, halfDays }) =>
-        `Window     ${from} to ${to}, good in ${Math.round(100 * sureness)} of 100 years or more${
-          halfDays ? `; half up in ${halfDays.p50} days (${halfDays.p10} to ${halfDays.p90})` : ''
-        }`,
-    ),
+    ...windows.map(({ from, to, sureness, halfDays }) => {
+      const sure = sureness === null ? '' : `, good in ${Math.round(100 * sureness)} of 100 years or more`;
+      const half = halfDays ? `; half up in ${halfDays.p50} days (${halfDays.p10} to ${halfDays.p90})` : '';
+      return `Window     ${from} to ${to}${sure}${half}`;
+    }),
     ...closedSpells({ closed, windows }).map(({ from, to, whys }) => `Closed     ${from} to ${to}: ${whys.join(', ')}`),
   ];
   return `${lines.join('\n')}\n`;

@@ -65,6 +65,7 @@ export function northReadings(): { at: string; value: number }[] {
     to: addDays(today, -1),
     step: 'hour',
     beyond: null,
+    normals: null,
   });
   const random = chance(SEED + 1);
   return Array.from(hours!.tempC, (tempC, hour) => ({

@@ -39,13 +39,16 @@ const place = {
 };
 const air = { medium: 'air', unit: 'C', daily: records.map(({ date, min, max }) => ({ date, min, max })) };
 
-/** The windows of the year after the record, in bare open ground unless said otherwise. */
+/**
+ * The windows of a year, in bare open ground unless said otherwise. A year lies between it and the record, so that the
+ * record's last days, which were cold, have no say in it.
+ */
 async function windowsOf(crop: string, bed: Record<string, unknown> = {}): Promise<WindowAnswer> {
   const response = await post(app, '/v1/sowing-windows', {
     crop,
     where: { place, bed },
-    from: '2016-01-01',
-    to: '2016-12-30',
+    from: '2017-01-01',
+    to: '2017-12-30',
     temperatures: [air],
   });
   if (response.statusCode !== 200) throw new Error(`The question was refused: ${response.body}`);
@@ -67,10 +70,10 @@ const isOpen = (answer: WindowAnswer, date: string): boolean =>
 /** Days from one date to another; below zero where it lies before. */
 const daysFrom = (a: string, b: string): number => (Date.parse(b) - Date.parse(a)) / 86_400_000;
 
-/** Days by which a date lies outside a month of 2016: below zero before it, 0 within, above zero after it. */
+/** Days by which a date lies outside a month of 2017: below zero before it, 0 within, above zero after it. */
 function daysOutside(month: number, date: string): number {
-  const first = new Date(Date.UTC(2016, month - 1, 1)).toISOString().slice(0, 10);
-  const last = new Date(Date.UTC(2016, month, 0)).toISOString().slice(0, 10);
+  const first = new Date(Date.UTC(2017, month - 1, 1)).toISOString().slice(0, 10);
+  const last = new Date(Date.UTC(2017, month, 0)).toISOString().slice(0, 10);
   return Math.min(0, daysFrom(first, date)) + Math.max(0, daysFrom(last, date));
 }
 
@@ -123,8 +126,8 @@ describe('Seattle', () => {
   // Willamette sows spinach in April and September and in no month between.
   it('sows spinach in April and late September but not in the summer between, as the guide to Willamette does', async () => {
     const spinach = await windows('spinach');
-    for (const date of ['2016-04-10', '2016-09-25']) expect(isOpen(spinach, date), date).toBe(true);
-    for (const date of ['2016-06-10', '2016-07-10', '2016-08-10']) expect(isOpen(spinach, date), date).toBe(false);
+    for (const date of ['2017-04-10', '2017-09-25']) expect(isOpen(spinach, date), date).toBe(true);
+    for (const date of ['2017-06-10', '2017-07-10', '2017-08-10']) expect(isOpen(spinach, date), date).toBe(false);
   });
 
   it('sows radish until three weeks after September, in which the guide to Willamette ends, at most', async () => {
@@ -151,7 +154,7 @@ describe('Seattle, where the guides say otherwise', () => {
   // steady warmth; bare, dry ground in August is above it by day, and a gardener of August waters and shades the row.
   it('does not open for spinach in early August', async () => {
     const { windows: open } = await windows('spinach');
-    expect(open.find(({ from }) => from > '2016-06-01')!.from > '2016-08-07').toBe(true);
+    expect(open.find(({ from }) => from > '2017-06-01')!.from > '2017-08-07').toBe(true);
   });
 
   // Willamette sows snap beans from May to July and lettuce from April to August, without a break. Left to the rain, bare
@@ -162,7 +165,7 @@ describe('Seattle, where the guides say otherwise', () => {
       const [asRainLeavesIt, keptMoist] = [await windows(crop), await windowsOf(crop, { moisture: 'moist' })];
       const hotDays = ({ closed }: WindowAnswer): number =>
         closed
-          .filter(({ why, from }) => why === 'too-hot' && from > '2016-06-01' && from < '2016-08-31')
+          .filter(({ why, from }) => why === 'too-hot' && from > '2017-06-01' && from < '2017-08-31')
           .reduce((days, { from, to }) => days + daysFrom(from, to) + 1, 0);
       expect(hotDays(asRainLeavesIt)).toBeGreaterThan(THREE_WEEKS);
       expect(hotDays(keptMoist)).toBeLessThan(hotDays(asRainLeavesIt) / 2);
@@ -173,9 +176,9 @@ describe('Seattle, where the guides say otherwise', () => {
   // here by its coming up alone; of beans the shortest days to harvest are counted, as they are in summer. The cautions
   // say that autumn slows growth.
   it.each([
-    ['carrot', '2016-07-15'],
-    ['snap-bean', '2016-07-31'],
-    ['beet', '2016-08-01'],
+    ['carrot', '2017-07-15'],
+    ['snap-bean', '2017-07-31'],
+    ['beet', '2017-08-01'],
   ])('sows %s over three weeks after the last sowing that crops, %s, and warns of autumn', async (crop, last) => {
     expect(daysFrom(last, await closes(crop))).toBeGreaterThan(THREE_WEEKS);
     expect((await windows(crop)).cautions.map(({ code }) => code)).toContain('autumn-slows');

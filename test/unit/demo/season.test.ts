@@ -119,6 +119,7 @@ describe('the demo’s bed and its probe', () => {
       to,
       step: 'day',
       beyond: null,
+      normals: null,
     }).daily!;
   /** Means of the whole days among readings by the hour. */
   const daysOf = (readings: readonly { at: string; value: number }[]) =>
