@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { beds, northReadings, pastAir, place, probeDepthCm, today } from './demo/season.js';
+import { beds, comingDays, northReadings, pastAir, place, probeDepthCm, today } from './demo/season.js';
 import type { ForecastAnswer } from './http/schemas/forecast.js';
 import type { WindowAnswer } from './http/schemas/windows.js';
 
@@ -29,13 +29,13 @@ export async function showDemo(address: string, key: string | undefined, write: 
     'The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n',
   );
   write(inWords(await send<ForecastAnswer>(`/v1/forecasts?${QUESTION}`, 'text/csv', await readFile(FILE))));
-  write('\nIt asks as well when to sow lettuce there in the coming year, and sends fifteen years of air for it.\n\n');
+  write('\nIt asks as well when to sow lettuce there in the coming year, and sends fifteen years of air.\n\n');
   write(windowsInWords(await windowsOfNorthBed(send)));
-  write('\nA window tells what past years did with a date; what this week brings, the forecast above tells.\n');
+  write('\nA date in a window is good enough in most years; what heat costs this sowing, the forecast above tells.\n');
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
 }
 
-/** When to sow lettuce in the north bed, from the past years and what the probe has taught of the bed. */
+/** When to sow lettuce in the north bed, from past years, the coming days and what the probe has taught of the bed. */
 function windowsOfNorthBed(send: Send): Promise<WindowAnswer> {
   const { name: _ofPlace, ...where } = place;
   const { name: _ofBed, ...bed } = beds.north;
@@ -45,6 +45,7 @@ function windowsOfNorthBed(send: Send): Promise<WindowAnswer> {
     from: today,
     temperatures: [
       { medium: 'air', daily: pastAir() },
+      { medium: 'air', origin: 'forecast', daily: comingDays },
       { medium: 'soil', probeDepthCm, readings: northReadings() },
     ],
   };
