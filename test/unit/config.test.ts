@@ -21,6 +21,7 @@ const UNSET = {
   LOG_LEVEL: 'info',
   API_KEYS: new Map(),
   ALLOW_OPEN: false,
+  ALLOW_PRIVATE_SOURCES: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
 };
 
@@ -45,6 +46,7 @@ describe('the configuration', () => {
         LOG_LEVEL: 'debug',
         API_KEYS: 'quillmere:seed-1',
         ALLOW_OPEN: '1',
+        ALLOW_PRIVATE_SOURCES: '1',
         DATABASE_URL: 'sqlite:garden.db',
       }),
     ).toEqual({
@@ -53,6 +55,7 @@ describe('the configuration', () => {
       LOG_LEVEL: 'debug',
       API_KEYS: new Map([['seed-1', 'quillmere']]),
       ALLOW_OPEN: true,
+      ALLOW_PRIVATE_SOURCES: true,
       DATABASE_URL: 'sqlite:garden.db',
     });
   });
