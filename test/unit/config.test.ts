@@ -22,6 +22,7 @@ const UNSET = {
   API_KEYS: new Map(),
   ALLOW_OPEN: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
+  RATE_LIMIT: 600,
 };
 
 describe('the configuration', () => {
@@ -46,6 +47,7 @@ describe('the configuration', () => {
         API_KEYS: 'quillmere:seed-1',
         ALLOW_OPEN: '1',
         DATABASE_URL: 'sqlite:garden.db',
+        RATE_LIMIT: '0',
       }),
     ).toEqual({
       HOST: '::1',
@@ -54,6 +56,7 @@ describe('the configuration', () => {
       API_KEYS: new Map([['seed-1', 'quillmere']]),
       ALLOW_OPEN: true,
       DATABASE_URL: 'sqlite:garden.db',
+      RATE_LIMIT: 0,
     });
   });
 
@@ -94,6 +97,10 @@ describe('the database', () => {
     expect(faults).toContain('DATABASE_URL');
     expect(faults).not.toContain('secret');
   });
+});
+
+it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {
+  expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
 });
 
 describe('the keys', () => {
