@@ -15,6 +15,9 @@ COPY --from=build /app/package.json ./
 COPY --from=build /app/node_modules ./node_modules
 COPY --from=build /app/dist ./dist
 COPY fixtures/demo ./fixtures/demo
+RUN mkdir /data && chown 10001 /data
+ENV DATABASE_URL=sqlite:/data/germination-forecaster.db
+VOLUME /data
 USER 10001
 EXPOSE 8080
 HEALTHCHECK --interval=30s --timeout=3s --start-period=5s \

@@ -4,6 +4,7 @@ import { type Config, readConfig } from './config.js';
 import { showDemo } from './demo.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { openStore } from './storage/open-store.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
   version: string;
@@ -18,8 +19,14 @@ if ('faults' in read) {
 await start(read.config);
 
 async function start(config: Config): Promise<void> {
+  // The demo leaves nothing behind.
+  const store = await openStore(isDemo ? 'sqlite::memory:' : config.DATABASE_URL).catch((error: Error) => {
+    process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
+    process.exit(1);
+  });
   const app = await buildApp({
     version,
+    store,
     clock: () => new Date(),
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
@@ -32,6 +39,7 @@ async function start(config: Config): Promise<void> {
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');
     await app.close();
+    await store.close();
   });
   app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
   if (config.ALLOW_OPEN && config.API_KEYS.size === 0) {

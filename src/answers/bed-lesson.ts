@@ -7,6 +7,7 @@ import { residualVarianceK2 } from '../seedbed/residual-model.js';
 import { groundOf } from '../seedbed/soil-from-air.js';
 import { stepResponse } from '../seedbed/step-response.js';
 import { unlikeTheModel } from '../seedbed/unlike-the-model.js';
+import { comingDoubtK } from './coming-doubt.js';
 import type { Site } from './known-hours.js';
 import type { ModelledBed } from './modelled-bed.js';
 import { placeDays } from './place-days.js';
@@ -23,6 +24,8 @@ export interface BedLesson {
   readonly swingFactor: number;
   /** False where no day was known by both. */
   readonly isTaught: boolean;
+  /** The same standard deviation on days after the record's last, of its soil alone [K]. Shape (nDays). */
+  sdAheadK(nDays: number): Float64Array;
   readonly warnings: readonly Note[];
 }
 
@@ -32,10 +35,7 @@ const OTHER_DEPTH_SD_K = 0.4;
 const WHOLE_DAY_H = 18;
 /** At or below this snow or ice may lie between probe and model [°C]. */
 const ICE_C = 1;
-/** How sure the day's air itself is where it is forecast: so much on the first day, more with each, and never more than a
- * day of the season at random [K]: our study's measure of forecasts carried into the soil, the bound our judgement. */
-const FORECAST_SD_K = 0.3;
-const FORECAST_SD_PER_DAY_K = 0.22;
+/** A forecast day is never less sure than a day of the season at random [K]: our judgement. */
 const FORECAST_SD_MOST_K = 2.5;
 /** Where the day's air was filled, or its swing and with it its sunshine supposed [K]: our judgement. */
 const FILLED_AIR_SD_K = 1.5;
@@ -96,20 +96,18 @@ export function bedLesson(
     }
   }
   const taught = [...residualK.keys()].filter((day) => !Number.isNaN(residualK[day]));
-  const { correctionK, sdK } = probeUpdate(
-    model.surface.residuals,
-    {
-      days: taught,
-      sun: taught.map((day) => sun[day]!),
-      residualsK: taught.map((day) => residualK[day]!),
-    },
-    { days: [...residualK.keys()], sun },
-  );
+  const taughtDays = {
+    days: taught,
+    sun: taught.map((day) => sun[day]!),
+    residualsK: taught.map((day) => residualK[day]!),
+  };
+  const { residuals } = model.surface;
+  const { correctionK, sdK } = probeUpdate(residuals, taughtDays, { days: [...residualK.keys()], sun });
   // What a probe at another depth teaches has the way between them to go.
   const isAtSeed = probes.some(({ moved }) => moved === 'not-moved');
   const movedSdK = taught.length > 0 && !isAtSeed ? OTHER_DEPTH_SD_K : 0;
   const grown = startSdK === null ? null : growthOfDoubt(model, depthsCm.at(-1)!, nDays);
-  warnings.push(...disagreement(residualK, Math.sqrt(residualVarianceK2(model.surface.residuals, 0))));
+  warnings.push(...disagreement(residualK, Math.sqrt(residualVarianceK2(residuals, 0))));
   const airSdK = doubtOfAir(model, modelFromH, days.dayOfHour, nDays);
   const dailySdK = sdK.map((sd, day) => {
     const soilSdK = taught.length === 0 && grown ? Math.hypot(sd * grown[day]!, startSdK!) : sd;
@@ -122,6 +120,13 @@ export function bedLesson(
     sdK: byDay(dailySdK, days.dayOfHour),
     swingFactor,
     isTaught: taught.length > 0,
+    sdAheadK(nAhead) {
+      const ahead = Array.from({ length: nAhead }, (_, day) => nDays + day);
+      const asUsual = new Float64Array(nAhead);
+      return probeUpdate(residuals, taughtDays, { days: ahead, sun: asUsual }).sdK.map((sd) =>
+        Math.hypot(sd, movedSdK),
+      );
+    },
     warnings,
   };
 }
@@ -250,9 +255,7 @@ function doubtOfAir(
     sdK[day] = Math.max(sdK[day]!, SNOW_SD_K * snowCover[hour]!);
   });
   return sdK.map((sd, day) =>
-    lead[day]! < 0
-      ? sd
-      : Math.hypot(sd, Math.min(FORECAST_SD_MOST_K, FORECAST_SD_K + FORECAST_SD_PER_DAY_K * lead[day]!)),
+    lead[day]! < 0 ? sd : Math.hypot(sd, Math.min(FORECAST_SD_MOST_K, comingDoubtK(lead[day]!))),
   );
 }
 

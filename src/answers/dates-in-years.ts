@@ -1,7 +1,6 @@
 import { allSowings, type SowingOutcomes } from '../germination/all-sowings.js';
 import { COHORTS, type Seed } from '../germination/cohorts.js';
 import type { Crop } from '../germination/crop.js';
-import type { SoilRecord } from './soil-record.js';
 
 /** What makes a date good in a year, and sure over the years. */
 export interface WindowCriteria {
@@ -37,14 +36,23 @@ export interface DatesInYears {
   readonly frostKnown: boolean;
 }
 
+/** The dates of one season as a past year would have had them. */
+export interface YearOfDates {
+  /** Hourly means at the seed from some hour on [°C]; NaN where nothing is known. Shape (nHours), the same in all years. */
+  readonly hourlyC: Float64Array;
+  /** The hour at which each date's sowing is made. Shape (nDates), never falling. */
+  readonly sowH: Float64Array;
+  /** Minima of the air, from the hour `minFromH` on, day by day [°C]; null: not known. */
+  readonly minC: Float64Array | null;
+  readonly minFromH: number;
+}
+
 interface Season {
   readonly seed: Seed;
   readonly viablePercent: number;
   readonly crop: Crop;
   readonly criteria: WindowCriteria;
-  readonly soil: SoilRecord;
-  /** Year by year, the hour of the record's clock at which each date's sowing is made. */
-  readonly sowH: readonly Float64Array[];
+  readonly years: readonly YearOfDates[];
 }
 
 /** A tender seedling is looked after for so long; how cold it may get then, by the crop's hardiness [°C]. */
@@ -53,9 +61,8 @@ const FROST_C = { tender: 0, 'half-hardy': -2 } as const;
 
 /** Every date's sowing in every year that is known. */
 export function datesInYears(season: Season): DatesInYears {
-  const { sowH } = season;
-  const frost = frostRule(season);
-  const nDates = sowH[0]?.length ?? 0;
+  const nDates = season.years[0]?.sowH.length ?? 0;
+  const nHours = season.years[0]?.hourlyC.length ?? 0;
   const tallies = Array.from({ length: nDates }, () => ({
     known: 0,
     good: 0,
@@ -67,17 +74,18 @@ export function datesInYears(season: Season): DatesInYears {
     ifHeldAreLost: [] as number[],
   }));
   const countH = 24 * season.criteria.maxDays;
-  const allH = Float64Array.from(sowH.flatMap((hours) => [...hours]));
-  const outcomes = allSowings(season.seed, season.soil.hourlyC, allH, {
-    withinH: countH,
-    viablePercent: season.viablePercent,
-  });
-  const meansC = runningMeans(season.soil.hourlyC, countH);
-  const years = sowH.map((hours, year) => {
+  // One year after the other, so that all are one run. What is sown last in one has its days before the next begins.
+  const hourlyC = new Float64Array(nHours * season.years.length);
+  for (const [i, year] of season.years.entries()) hourlyC.set(year.hourlyC, i * nHours);
+  const allH = Float64Array.from(season.years.flatMap((year, i) => [...year.sowH].map((hour) => i * nHours + hour)));
+  const outcomes = allSowings(season.seed, hourlyC, allH, { withinH: countH, viablePercent: season.viablePercent });
+  const suits = soilOfTheCrop(season, hourlyC, countH);
+  const years = season.years.map((own, year) => {
+    const frost = frostRule(season, own);
     let known = 0;
-    hours.forEach((hour, date) => {
+    own.sowH.forEach((hour, date) => {
       const i = year * nDates + date;
-      const whyNot = outcomes.known[i] === 1 ? whyNotOf(season, outcomes, i, hour, meansC[hour]!, frost) : undefined;
+      const whyNot = outcomes.known[i] === 1 ? whyNotOf(season, outcomes, i, hour, suits(allH[i]!), frost) : undefined;
       if (whyNot === undefined) return;
       const tally = tallies[date]!;
       known++;
@@ -100,7 +108,7 @@ export function datesInYears(season: Season): DatesInYears {
       whyNot: commonest(whyNot),
     })),
     years,
-    frostKnown: frost !== null,
+    frostKnown: season.years.some(({ minC }) => minC !== null),
   };
 }
 
@@ -109,68 +117,56 @@ const commonest = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
 
 /** Why a date was not good in a year; null: it was; undefined: too little is known of the frost to come. */
 function whyNotOf(
-  { seed, crop, criteria }: Season,
+  { criteria }: Season,
   { up, upUnheld, firstH }: SowingOutcomes,
   i: number,
   sowH: number,
-  meanC: number,
+  tooWhat: WhyNot,
   frost: FrostRule | null,
 ): WhyNot | null | undefined {
   const frozen = frost && !Number.isNaN(firstH[i]!) ? frost(sowH + firstH[i]!) : false;
   if (frozen === null) return undefined;
-  if (up[i]! < criteria.share * COHORTS) return tooWhat(crop, meanC);
-  if (upUnheld[i]! < criteria.shareIfHeld * COHORTS) {
-    return meanC < seed.hotThresholdC - SWING_K ? 'too-cold' : 'too-hot';
-  }
+  if (up[i]! < criteria.share * COHORTS || upUnheld[i]! < criteria.shareIfHeld * COHORTS) return tooWhat;
   return frozen ? 'frost-to-come' : null;
 }
 
-/** The mean of the hours that follow each, so many of them [°C]; NaN where they are not all known. */
-function runningMeans(hourlyC: Float64Array, hours: number): Float64Array {
-  const means = new Float64Array(hourlyC.length).fill(NaN);
-  let sum = 0;
-  let unknown = 0;
-  for (let hour = 0; hour < hourlyC.length; hour++) {
-    if (Number.isNaN(hourlyC[hour]!)) unknown++;
-    else sum += hourlyC[hour]!;
-    const first = hour - hours + 1;
-    if (first < 0) continue;
-    if (unknown === 0) means[first] = sum / hours;
-    if (Number.isNaN(hourlyC[first]!)) unknown--;
-    else sum -= hourlyC[first]!;
-  }
-  return means;
+/** What is wrong with the soil after an hour, were too little to come up: more of its hours are too hot than too cold, or
+ * it is colder all in all than the crop bears, or but slow. */
+function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): (fromH: number) => WhyNot {
+  const { soil, rows } = crop;
+  const coldestC = soil?.minimumC ?? Math.min(...rows.map((row) => row.temperatureC));
+  const coolC = soil?.optimumFromC ?? coldestC;
+  const hotH = new Int32Array(hourlyC.length + 1);
+  const coolH = new Int32Array(hourlyC.length + 1);
+  const sumsC = new Float64Array(hourlyC.length + 1);
+  hourlyC.forEach((tempC, hour) => {
+    hotH[hour + 1] = hotH[hour]! + Number(tempC > seed.hotThresholdC);
+    coolH[hour + 1] = coolH[hour]! + Number(tempC < coolC);
+    sumsC[hour + 1] = sumsC[hour]! + (Number.isNaN(tempC) ? 0 : tempC);
+  });
+  return (fromH) => {
+    const toH = Math.min(hourlyC.length, fromH + hours);
+    const over = (sums: ArrayLike<number>): number => sums[toH]! - sums[fromH]!;
+    if (over(hotH) > over(coolH)) return 'too-hot';
+    return over(sumsC) / (toH - fromH) < coldestC ? 'too-cold' : 'too-slow';
+  };
 }
 
-/** Afternoons rise so far above the mean in which seed is held [K]: our judgement, for the reason alone. */
-const SWING_K = 10;
-
-/** Why too little is up: the soil's mean lies below, within or above what suits the crop. */
-function tooWhat({ soil, rows, hotThresholdC }: Crop, meanC: number): WhyNot {
-  const coldest = soil?.minimumC ?? Math.min(...rows.map((row) => row.temperatureC));
-  if (meanC < coldest) return 'too-cold';
-  return meanC > Math.min(hotThresholdC, soil?.optimumToC ?? Infinity) ? 'too-hot' : 'too-slow';
-}
-
-/** Does frost come on seedlings that show at an hour of the record's clock? null: not known. */
+/** Does frost come on seedlings that show at an hour? null: not known. */
 type FrostRule = (firstH: number) => boolean | null;
 
-function frostRule({ crop, soil }: Season): FrostRule | null {
+function frostRule({ crop }: Season, { minC, minFromH }: YearOfDates): FrostRule | null {
   const limitC = crop.frost === 'tender' || crop.frost === 'half-hardy' ? FROST_C[crop.frost] : null;
-  const days = soil.model?.air.record.days;
-  if (limitC === null || !days) return null;
+  if (limitC === null || !minC) return null;
   const untilMature = crop.frost === 'tender' && crop.maturity?.countedFrom === 'sowing' ? crop.maturity.fromDays : 0;
   const exposedDays = Math.max(FROST_DAYS, untilMature);
   // How many days ahead the next frost lies, from the last day back.
-  const nextFrost = new Float64Array(days.length + 1).fill(Infinity);
-  for (let day = days.length - 1; day >= 0; day--) {
-    nextFrost[day] = days[day]!.minC <= limitC ? 0 : nextFrost[day + 1]! + 1;
-  }
-  const startH = soil.modelFromH + days[0]!.startH;
+  const nextFrost = new Float64Array(minC.length + 1).fill(Infinity);
+  for (let day = minC.length - 1; day >= 0; day--) nextFrost[day] = minC[day]! <= limitC ? 0 : nextFrost[day + 1]! + 1;
   return (firstH) => {
-    const day = Math.floor((firstH - startH) / 24);
-    if (day < 0 || day >= days.length) return null;
+    const day = Math.floor((firstH - minFromH) / 24);
+    if (day < 0 || day >= minC.length) return null;
     if (nextFrost[day]! <= exposedDays) return true;
-    return day + exposedDays < days.length ? false : null;
+    return day + exposedDays < minC.length ? false : null;
   };
 }

@@ -9,18 +9,23 @@ import { type Outcome, outcomeAt } from '../germination/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../germination/spells.js';
 import type { SeriesReport } from '../readings/report.js';
 import { bedChanges } from './bed-changes.js';
+import { supposedBeyond } from './beyond.js';
 import { countDaysFor } from './count-days.js';
+import { type Ensemble, ensembleOf } from './ensemble.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
-import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
+import type { Beyond } from './hours-ahead.js';
+import { type EventRange, type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
+import { type FindPast, pastSoil } from './past-soil.js';
 import { placeDays } from './place-days.js';
 import { atSeed } from './probe-at-seed.js';
 import { type Question, seedDepthCm } from './question.js';
+import { aDayWide, rangeOf } from './range.js';
 import { refuseDepth } from './refuse-depth.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedOf } from './seed-of.js';
 import { seedRecord } from './seed-temperature.js';
-import { soilRanges } from './soil-range.js';
+import { type HourSpan, soilDoubtK, soilRanges } from './soil-range.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
@@ -59,15 +64,15 @@ export interface Forecast {
 const MOST_OVER_HALF = 1.5;
 
 /** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
-export function forecast(question: Question): Forecast {
+export function forecast(question: Question, findPast: FindPast = pastSoil): Forecast {
   const { crop, site, sowing } = question;
   const sowMs = instantAt(sowing.date, sowing.time, site.zone);
   const wetMs = wettingMs(question, sowMs);
-  const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const depthCm = seedDepthCm(question);
   refuseDepth(question.bed.kind, depthCm, ['sowing', 'depthCm']);
   const bedding = { site, bed: question.bed, depthCm };
-  const record = seedRecord(question.series, bedding, wetMs, beyond);
+  const { beyond, past } = supposedBeyond({ ...question, ...bedding }, wetMs, findPast);
+  const record = seedRecord(question.series, bedding, wetMs, beyond, { past });
   const seed = seedOf(question);
   const chart = chartOf(crop);
   const waitH = (wetMs - sowMs) / HOUR_MS;
@@ -86,16 +91,24 @@ export function forecast(question: Question): Forecast {
   const counted = hourlyC.subarray(0, Math.max(0, Math.ceil(countH)));
 
   const pace = unknownPace(counted.length);
-  const run = cohortRun(seed, counted, pace);
+  const ownRun = cohortRun(seed, counted, pace);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
-  const outcome = outcomeAt(run, countH, viablePercent);
+  const ownOutcome = outcomeAt(ownRun, countH, viablePercent);
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
   const sdK = temperature.sdK.subarray(record.wetH, record.wetH + counted.length);
-  const open = soilRanges(seed, counted, sdK, record.soil.model?.surface.residuals ?? null, run, outcome);
-  const clock = { waitH, countH, knownH, beyond, dated, bedTimeFactor: bedTimeFactorOf(question) };
+  const residuals = record.soil.model?.surface.residuals ?? null;
+  const ensemble = record.ahead
+    ? ensembleOf(seed, record.traces(counted.length), soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH))
+    : null;
+  const run = ensemble?.middle ?? ownRun;
+  const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;
+  const ranges = ensemble
+    ? rangesOf(ensemble, outcome)
+    : openRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
+  const clock = { waitH, countH, dated, bedTimeFactor: bedTimeFactorOf(question) };
   const milestone = (event: 'first' | 'half' | 'most'): Milestone | NoMilestone => {
     const eventH = outcome[`${event}H`];
-    return eventH === null ? { why: outcome.whyNone! } : milestoneOf(eventH, open?.[event] ?? null, clock);
+    return eventH === null ? { why: outcome.whyNone! } : milestoneOf(eventH, ranges[event]!, clock);
   };
   const emergence = { first: milestone('first'), half: milestone('half'), most: milestone('most') };
 
@@ -107,8 +120,8 @@ export function forecast(question: Question): Forecast {
     countH,
     viablePercent,
   };
-  const hot = hotSpells(sown, run, outcome);
-  const cold = coldSpells(sown, run, outcome);
+  const hot = hotSpells(sown, ownRun, ownOutcome);
+  const cold = coldSpells(sown, ownRun, ownOutcome);
   const setting = (isHarmful: (tempC: number) => boolean): SpellSetting => ({
     hourlyC,
     dayOfHour,
@@ -168,6 +181,40 @@ export function forecast(question: Question): Forecast {
     assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
     warnings: [...record.warnings, ...forecastWarnings(question, findings)],
   };
+}
+
+type Event = 'first' | 'half' | 'most';
+type Ranges = Partial<Record<Event, EventRange>>;
+const EVENTS = ['first', 'half', 'most'] as const;
+
+/** What the past years and the doubt of the soil leave open. */
+function rangesOf(ensemble: Ensemble, outcome: Outcome): Ranges {
+  return Object.fromEntries(
+    EVENTS.flatMap((event) => {
+      const eventH = outcome[`${event}H`];
+      if (eventH === null) return [];
+      const span = ensemble.span(eventH);
+      return [[event, { ...aDayWide(span), isOpen: span.toH > span.fromH }]];
+    }),
+  );
+}
+
+/** What a drift or a repeated week leaves open after the last value, and the doubt of the soil. */
+function openRanges(
+  { knownH, beyond }: { readonly knownH: number; readonly beyond: Beyond },
+  outcome: Outcome,
+  soil: Record<Event, HourSpan> | null,
+): Ranges {
+  return Object.fromEntries(
+    EVENTS.flatMap((event) => {
+      const eventH = outcome[`${event}H`];
+      if (eventH === null) return [];
+      // No past year reaches so far ahead: the drift's own errors stand in.
+      const supposed = beyond === 'past-years' ? 'seasonal-drift' : beyond;
+      const range = rangeOf(eventH, knownH, supposed, soil?.[event] ?? null);
+      return [[event, { ...range, isOpen: eventH > knownH || soil !== null }]];
+    }),
+  );
 }
 
 /** When the seed is first wet: at sowing, or in dry soil at noon of the day it is watered. */

@@ -5,7 +5,7 @@ import { extraterrestrialMJ } from '../seedbed/sun.js';
 import type { Site } from './known-hours.js';
 
 /** What to suppose after the last value. */
-export type Beyond = 'seasonal-drift' | 'repeat-last-week' | 'refuse';
+export type Beyond = 'past-years' | 'seasonal-drift' | 'repeat-last-week' | 'refuse';
 
 /** The swing of day and night after the last value is the mean of this many last days. */
 const SWING_DAYS = 7;
@@ -21,7 +21,7 @@ const REPEATED_DAYS = 7;
  * @param site   The place; the drift needs its latitude.
  */
 export function hoursAhead(
-  beyond: Exclude<Beyond, 'refuse'>,
+  beyond: 'seasonal-drift' | 'repeat-last-week',
   knownC: Float64Array,
   nHours: number,
   lastMs: number,

@@ -1,7 +1,5 @@
 import { DAY_MS, HOUR_MS, type PlainDate } from '../basics/calendar.js';
 import type { Span } from '../germination/crop.js';
-import type { Beyond } from './hours-ahead.js';
-import { rangeOf } from './range.js';
 import type { HourSpan } from './soil-range.js';
 
 /** From one date to another; null: later than the count. */
@@ -28,22 +26,23 @@ export interface MilestoneClock {
   /** Hours from sowing to wetting. */
   readonly waitH: number;
   readonly countH: number;
-  readonly knownH: number;
-  readonly beyond: Beyond;
   readonly bedTimeFactor: Span;
   dated(hour: number): PlainDate;
 }
 
-/** A milestone from the hour at which it comes, and the span that the estimate of the soil leaves open. */
+/** The middle 80 % of when an event may come. */
+export interface EventRange extends HourSpan {
+  /** False where all of it was measured: then it is not past the count, however near the count it came. */
+  readonly isOpen: boolean;
+}
+
+/** A milestone from the hour at which it comes, and its range. */
 export function milestoneOf(
   eventH: number,
-  soil: HourSpan | null,
-  { waitH, countH, knownH, beyond, bedTimeFactor, dated }: MilestoneClock,
+  range: EventRange,
+  { waitH, countH, bedTimeFactor, dated }: MilestoneClock,
 ): Milestone {
-  const range = rangeOf(eventH, knownH, beyond, soil);
-  // What was measured is not open, however near the count it came.
-  const isOpen = (eventH > knownH || soil !== null) && range.toH > countH;
-  const latest = isOpen ? null : dated(Math.max(eventH, Math.min(range.toH, countH)));
+  const latest = range.isOpen && range.toH > countH ? null : dated(Math.max(eventH, Math.min(range.toH, countH)));
   return {
     date: dated(eventH),
     days: ((waitH + eventH) * HOUR_MS) / DAY_MS,

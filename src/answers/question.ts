@@ -1,4 +1,5 @@
 import type { PlainDate } from '../basics/calendar.js';
+import type { Normals } from '../climate/normals.js';
 import type { Crop, Span } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
@@ -67,4 +68,6 @@ export interface Question {
   /** What was understood of each series, told back as it is. */
   readonly understood: readonly SeriesReport[];
   readonly beyond: Beyond | null;
+  /** The place's normals, where past years are not known. */
+  readonly normals: Normals | null;
 }

@@ -10,7 +10,10 @@ const DAYS = Float64Array.of(2.5, 7.5, 15, 30, 100);
  * middles of the classes they run straight, so that what comes later never has the earlier range. Repeating the last
  * week was not told apart under ten days; the drift's ratios stand in there. It comes out too late in spring, so the
  * upper end never falls below 1. */
-const RATIOS: Record<Exclude<Beyond, 'refuse'>, { readonly low: Float64Array; readonly high: Float64Array }> = {
+const RATIOS: Record<
+  Exclude<Beyond, 'refuse' | 'past-years'>,
+  { readonly low: Float64Array; readonly high: Float64Array }
+> = {
   'seasonal-drift': {
     low: Float64Array.of(0.92, 0.9, 0.76, 0.67, 0.59),
     high: Float64Array.of(1.12, 1.14, 1.27, 1.36, 1.16),
@@ -38,9 +41,9 @@ const NARROWEST_H = 24;
 export function rangeOf(
   eventH: number,
   knownH: number,
-  beyond: Beyond,
+  beyond: Exclude<Beyond, 'past-years'>,
   soil: HourSpan | null = null,
-): { fromH: number; toH: number } {
+): HourSpan {
   const certainH = Math.max(0, Math.min(eventH, knownH));
   const supposedH = eventH - certainH;
   // A sowing long after the last value rests on more supposed days than its own.
@@ -50,8 +53,11 @@ export function rangeOf(
   const high = isKnown ? 1 : interpolate(aheadH / 24, DAYS, RATIOS[beyond].high);
   const earlierH = Math.hypot(eventH - (certainH + supposedH * low), soil ? eventH - soil.fromH : 0);
   const laterH = Math.hypot(certainH + supposedH * high - eventH, soil ? soil.toH - eventH : 0);
-  const fromH = Math.max(0, eventH - earlierH);
-  const toH = eventH + laterH;
+  return aDayWide({ fromH: Math.max(0, eventH - earlierH), toH: eventH + laterH });
+}
+
+/** A span of hours since wetting, made a day wide where it is narrower. */
+export function aDayWide({ fromH, toH }: HourSpan): HourSpan {
   const widening = Math.max(0, NARROWEST_H - (toH - fromH)) / 2;
   const earliestH = Math.max(0, fromH - widening);
   return { fromH: earliestH, toH: Math.max(toH + widening, earliestH + NARROWEST_H) };

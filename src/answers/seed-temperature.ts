@@ -2,11 +2,14 @@ import { dateAt, HOUR_MS, instantText } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { ReadSeries } from '../readings/read-series.js';
+import { aheadDoubtK } from './ahead-doubt.js';
 import { fillGap, type MissingHours, missingHours } from './fill-gaps.js';
 import { type Beyond, hoursAhead } from './hours-ahead.js';
 import { extentOf, isCoarse, type Site } from './known-hours.js';
+import type { PastSoil } from './past-soil.js';
 import type { Bedding } from './question.js';
 import { type SoilRecord, soilRecord } from './soil-record.js';
+import { type YearsAhead, yearsAhead } from './years-ahead.js';
 
 /** Hourly means at the seed, on a clock of whole hours before and after the wetting. */
 export interface SeedTemperature {
@@ -28,6 +31,10 @@ export interface SeedRecord {
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
   readonly warnings: readonly Note[];
+  /** The past years after the last measured hour; null where something else is supposed. */
+  readonly ahead: YearsAhead | null;
+  /** As `upTo` from the wetting on, but after the last measured hour once as in each past year. */
+  traces(hoursAfterWetting: number): readonly Float64Array[];
   /** Temperatures up to this many hours after wetting, supposed where nothing was sent. */
   upTo(hoursAfterWetting: number): SeedTemperature;
 }
@@ -50,7 +57,8 @@ const FURTHEST_AHEAD_H = 366 * 24;
  * @param bedding The place, the bed, and how deep the seed lies.
  * @param wetMs   When the seed was wetted; the whole hours are counted from here.
  * @param beyond  What to suppose after the last value.
- * @param longestH Nothing is asked of hours further than this after the wetting.
+ * @param options `past`: the bed's soil in past years, for `past-years`. `longestH`: nothing is asked of hours further
+ * than this after the wetting.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
 export function seedRecord(
@@ -58,7 +66,7 @@ export function seedRecord(
   bedding: Bedding,
   wetMs: number,
   beyond: Beyond,
-  longestH = LONGEST_NEEDED_H,
+  { past = null, longestH = LONGEST_NEEDED_H }: { readonly past?: PastSoil | null; readonly longestH?: number } = {},
 ): SeedRecord {
   const { site } = bedding;
   refuseElsewhen(series, bedding, wetMs);
@@ -79,6 +87,13 @@ export function seedRecord(
   const filledH = basis.subarray(Math.min(wetH, knownToH), knownToH).reduce((n, one) => n + Number(one === FILLED), 0);
   const someMeansOnly = sinceWetting.some((one, i) => one === 0 && basis[Math.min(wetH, knownToH) + i] !== FILLED);
   const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
+  const measuredToH = lastMeasured(basis, knownToH);
+  const now = {
+    lastMs: startMs + measuredToH * HOUR_MS,
+    knownC: knownC.subarray(0, measuredToH),
+    comingC: knownC.subarray(measuredToH),
+  };
+  const ahead = past && beyond === 'past-years' && now.knownC.length >= 24 ? yearsAhead(past, now, site) : null;
   const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
     const all = {
       hourlyC: new Float64Array(total),
@@ -88,9 +103,19 @@ export function seedRecord(
     all.hourlyC.set(knownC.subarray(0, total));
     all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
     all.sdK.set(soil.sdK.subarray(0, Math.min(total, knownToH)));
-    if (total > knownToH && beyond !== 'refuse') {
-      all.hourlyC.set(hoursAhead(beyond, knownC, total - knownToH, startMs + knownToH * HOUR_MS, site), knownToH);
-      all.basis.fill(basisCode(beyond === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
+    if (ahead && past && total > measuredToH) {
+      const nAhead = total - measuredToH;
+      all.hourlyC.set(ahead.usual(nAhead), measuredToH);
+      all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
+      all.sdK.set(
+        aheadDoubtK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
+        measuredToH,
+      );
+    } else if (total > knownToH && beyond !== 'refuse') {
+      // Where no past year is known right now, the season drifts on.
+      const supposed = beyond === 'repeat-last-week' ? beyond : 'seasonal-drift';
+      all.hourlyC.set(hoursAhead(supposed, knownC, total - knownToH, startMs + knownToH * HOUR_MS, site), knownToH);
+      all.basis.fill(basisCode(supposed === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
     }
     return all;
   };
@@ -105,6 +130,17 @@ export function seedRecord(
       ...fillWarnings(filledH, sinceWetting.length),
       ...swingWarnings(showsSwing, someMeansOnly, series.some(isCoarse)),
     ],
+    ahead,
+    traces(hoursAfterWetting) {
+      const total = wetH + hoursAfterWetting;
+      const nKnown = Math.min(total, measuredToH);
+      return (ahead?.traces(Math.max(0, total - measuredToH)) ?? []).map((trace) => {
+        const since = new Float64Array(hoursAfterWetting);
+        if (nKnown > wetH) since.set(knownC.subarray(wetH, nKnown));
+        since.set(trace.subarray(Math.max(0, wetH - measuredToH)), Math.max(0, nKnown - wetH));
+        return since;
+      });
+    },
     upTo(hoursAfterWetting) {
       const total = wetH + hoursAfterWetting;
       if (total > knownToH && beyond === 'refuse') {
@@ -120,6 +156,15 @@ export function seedRecord(
     },
   };
 }
+
+/** The hour after the last that is no forecast; the last known of all where next to nothing is measured. */
+function lastMeasured(basis: Uint8Array, knownToH: number): number {
+  let end = knownToH;
+  while (end > 0 && basis[end - 1]! >= FORECAST) end--;
+  return end >= 24 ? end : knownToH;
+}
+
+const FORECAST = basisCode('forecast');
 
 /** A day filled from its neighbours, knowing nothing of the weather, may be off by this much [K]: our judgement. */
 const FILLED_SD_K = 1.5;

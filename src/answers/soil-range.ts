@@ -23,6 +23,19 @@ const UNKNOWN_RESIDUALS: ResidualModel = {
 };
 
 /**
+ * How far to shift each hour to either side for the middle 80 % of what the soil may be; not where it is well known.
+ *
+ * @param residuals How the errors of single days average out; null: the bed has no model.
+ * @param sdK       How far each hour's day may be off [K]. Shape (n).
+ * @param eventH    Over how many hours they average out [h].
+ * @returns Half widths [K]. Shape (n).
+ */
+export function soilDoubtK(residuals: ResidualModel | null, sdK: Float64Array, eventH: number): Float64Array {
+  const doubtK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, eventH / 24);
+  return doubtK.map((doubt, hour) => (sdK[hour]! < NEGLIGIBLE_K ? 0 : doubt));
+}
+
+/**
  * How far the estimate of the soil leaves emergence open: the middle 80 % of first, half and most.
  *
  * The sowing is run again in soil as much warmer, and as much colder, as the estimate may be off.
@@ -44,7 +57,7 @@ export function soilRanges(
   outcome: Outcome,
 ): { readonly first: HourSpan; readonly half: HourSpan; readonly most: HourSpan } | null {
   if (outcome.halfH === null || sdK.subarray(0, Math.ceil(outcome.halfH)).every((sd) => sd < NEGLIGIBLE_K)) return null;
-  const shiftK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, outcome.halfH / 24);
+  const shiftK = soilDoubtK(residuals, sdK, outcome.halfH);
   const shifted = (sign: 1 | -1): CohortRun =>
     cohortRun(
       seed,

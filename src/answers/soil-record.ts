@@ -36,6 +36,8 @@ export interface SoilRecord extends Clock {
   readonly sdK: Float64Array;
   readonly probes: readonly ProbeAtSeed[];
   readonly model: ModelledBed | null;
+  /** The same doubt on days after the record's last, were their air known; null: the bed has no model to say it. */
+  readonly sdAheadK: ((nDays: number) => Float64Array) | null;
   /** The hour of the record's clock at which the model begins. */
   readonly modelFromH: number;
   readonly assumptions: readonly Note[];
@@ -134,6 +136,7 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
     ...known,
     probes,
     model,
+    sdAheadK: lesson?.sdAheadK ?? null,
     modelFromH,
     assumptions: soilAssumptions(findings),
     warnings: [

@@ -1,14 +1,18 @@
+import { sampleStandardDeviation } from 'simple-statistics';
 import { addDays, dateAt, daysBetween, HOUR_MS, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type Basis, bases } from '../basics/series.js';
+import type { Normals } from '../climate/normals.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
 import { hourEdges } from '../seedbed/conduct.js';
 import { plusMinusK } from '../seedbed/estimate-sd.js';
 import { aheadSdK } from './ahead-sd.js';
+import { supposedBeyond } from './beyond.js';
 import { beyondNote } from './beyond-note.js';
 import type { Beyond } from './hours-ahead.js';
 import { extentOf } from './known-hours.js';
+import { type FindPast, pastSoil } from './past-soil.js';
 import { placeDays } from './place-days.js';
 import { atSeed } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
@@ -26,6 +30,7 @@ export interface SoilQuestion extends Bedding {
   readonly to: PlainDate | null;
   readonly step: 'day' | 'hour';
   readonly beyond: Beyond | null;
+  readonly normals: Normals | null;
 }
 
 export interface SoilDay {
@@ -60,15 +65,15 @@ const MOST_DAYS_BY_HOUR = 800;
 const TAUGHT_AFTER_H = 60 * 24;
 
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
-export function soilTemperatures(question: SoilQuestion): SoilTemperatures {
+export function soilTemperatures(question: SoilQuestion, findPast: FindPast = pastSoil): SoilTemperatures {
   const { site, series, step, depthCm, bed } = question;
   refuseDepth(bed.kind, depthCm, ['depthCm']);
   const { from, to } = datesOf(question);
-  const beyond = question.beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift');
   const startMs = startOfDay(from, site.zone);
+  const { beyond, past } = supposedBeyond(question, startMs, findPast);
   const recordFrom = (ms: number, longestH: number): SeedRecord => {
     try {
-      return seedRecord(series, { site, bed, depthCm }, ms, beyond, longestH);
+      return seedRecord(series, { site, bed, depthCm }, ms, beyond, { past, longestH });
     } catch (error) {
       if (!(error instanceof RequestError) || error.code !== 'starts-after-sowing') throw error;
       throw notUnderstood([
@@ -139,13 +144,29 @@ function daysOf(
 ): SoilDay[] {
   const { startMs, hourlyC, sdK } = temperature;
   const days = placeDays(startMs, hourlyC.length, from, daysBetween(from, to) + 1, site.zone);
+  const traces = record.traces(hourlyC.length - record.wetH);
   return seedDays(atSeed(series, depthCm), days, temperature).map(({ fromH, toH, ...day }) => {
     let sum = 0;
     for (let hour = fromH; hour < toH; hour++) sum += sdK[hour]!;
     const leadDays = Math.floor((toH - 1 - record.knownToH) / 24);
-    const ahead = leadDays < 0 ? 0 : aheadSdK(beyond, leadDays, isSpring(day.date, site.latitude));
+    const ahead = record.ahead
+      ? spreadK(traces, fromH - record.wetH, toH - record.wetH)
+      : leadDays < 0
+        ? 0
+        : aheadSdK(beyond, leadDays, isSpring(day.date, site.latitude));
     return { ...day, plusMinus: plusMinusK(Math.hypot(sum / (toH - fromH), ahead)) };
   });
+}
+
+/** How far the traces' means of some hours lie apart: standard deviation [K]; 0 where fewer than two are known. */
+function spreadK(traces: readonly Float64Array[], fromH: number, toH: number): number {
+  const means = traces
+    .map(
+      (trace) =>
+        trace.subarray(Math.max(0, fromH), toH).reduce((sum, tempC) => sum + tempC, 0) / (toH - Math.max(0, fromH)),
+    )
+    .filter(Number.isFinite);
+  return means.length < 2 ? 0 : sampleStandardDeviation(means);
 }
 
 function isSpring(date: PlainDate, latitude: number | null): boolean {

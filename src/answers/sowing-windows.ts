@@ -1,15 +1,17 @@
-import { addDays, dateAt, daysBetween, HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
+import { addDays, daysBetween, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { hazenQuantile } from '../basics/hazen-quantile.js';
+import type { Normals } from '../climate/normals.js';
 import type { Caution, Crop } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
+import { usualSoil } from './beyond.js';
 import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from './dates-in-years.js';
-import { extentOf } from './known-hours.js';
+import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from './past-soil.js';
 import type { Bedding, Lot } from './question.js';
 import { seedOf } from './seed-of.js';
-import { soilRecord } from './soil-record.js';
 import { centredMean, type Run, smoothed, sureRuns } from './sureness.js';
+import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
 export interface WindowQuestion extends Bedding {
@@ -23,6 +25,7 @@ export interface WindowQuestion extends Bedding {
   readonly to: PlainDate;
   readonly criteria: WindowCriteria;
   readonly prefer: 'earliest' | 'surest';
+  readonly normals: Normals | null;
 }
 
 export interface Quantiles {
@@ -34,15 +37,15 @@ export interface Quantiles {
 export interface SowingWindow {
   readonly from: PlainDate;
   readonly to: PlainDate;
-  /** The least in it. */
-  readonly sureness: number;
+  /** The least in it; null where a usual year stands for all. */
+  readonly sureness: number | null;
   readonly halfDays: Quantiles | null;
   readonly stand: Quantiles | null;
 }
 
 export interface WindowDate {
   readonly date: PlainDate;
-  readonly sureness: number;
+  readonly sureness: number | null;
   readonly firstDays: Quantiles | null;
   readonly halfDays: Quantiles | null;
   readonly mostDays: Quantiles | null;
@@ -52,7 +55,8 @@ export interface WindowDate {
 
 export interface SowingWindows {
   readonly crop: Crop;
-  readonly years: { readonly from: number; readonly to: number; readonly count: number };
+  /** null, null and 0 where a usual year stands for all. */
+  readonly years: { readonly from: number | null; readonly to: number | null; readonly count: number };
   readonly criteria: WindowCriteria;
   readonly best: { readonly date: PlainDate; readonly why: string } | null;
   readonly windows: readonly SowingWindow[];
@@ -64,62 +68,57 @@ export interface SowingWindows {
   readonly warnings: readonly Note[];
 }
 
-/** No odds are told from fewer past years; under five they are thin. */
-const FEWEST_YEARS = 3;
-const THIN_YEARS = 5;
 /** The best date has two sure weeks around it. */
 const AROUND_DAYS = 15;
 const SURE_AROUND = 0.9;
 
 /** When to sow: the dates of a season, judged by what each would have done in past years. */
-export function sowingWindows(question: WindowQuestion): SowingWindows {
-  const { series, site, crop, criteria, from, to, time } = question;
+export function sowingWindows(question: WindowQuestion, findPast: FindPast = pastSoil): SowingWindows {
+  const { series, site, crop, criteria, from, to, normals } = question;
   const nDates = daysBetween(from, to) + 1;
   refuseDates(question, nDates);
-  const extents = series.map(extentOf);
-  const firstMs = Math.min(...extents.map((one) => one.firstMs));
-  const lastMs = Math.max(...extents.map((one) => one.lastMs));
-  const firstDate = dateAt(firstMs, site.zone);
-  const startMs = startOfDay(firstDate, site.zone);
-  const soil = soilRecord(series, question, { phaseMs: startMs, fromMs: startMs, toMs: lastMs });
-
-  const shifts = yearsBack(from, to, firstDate, dateAt(lastMs - 1, site.zone), criteria.maxDays);
-  const sowH = shifts.map((years) =>
-    Float64Array.from({ length: nDates }, (_, day) =>
-      Math.round((instantAt(yearsBefore(addDays(from, day), years), time, site.zone) - soil.startMs) / HOUR_MS),
-    ),
-  );
+  const phaseMs = startOfDay(from, site.zone);
+  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs) : null;
+  const known = past ? yearsOfDates(past, question, nDates) : [];
   const seed = seedOf(question);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
-  const dates = datesInYears({ seed, viablePercent, crop, criteria, soil, sowH });
-  const years = dates.years
-    .map((isKnown, i) => (isKnown ? Number(from.slice(0, 4)) - shifts[i]! : NaN))
-    .filter(Number.isFinite);
-  if (years.length < FEWEST_YEARS) refuseFewYears(years.length);
+  const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known });
+  const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
+  const isUsual = years.length < FEWEST_YEARS;
+  if (isUsual && !normals) refuseFewYears(years.length);
+  const usual = isUsual ? usualSoil(normals!, question, phaseMs, findPast) : null;
+  const { all, frostKnown } = usual
+    ? datesInUsualYear(usual, question, nDates, (some) =>
+        datesInYears({ seed, viablePercent, crop, criteria, years: some }),
+      )
+    : inYears;
+  const soil = usual ?? past!;
 
-  const sureness = smoothed(dates.all.map(({ good }) => good));
+  const sureness = smoothed(all.map(({ good }) => good));
   const windows = sureRuns(sureness, criteria.sureness);
   const dated = (day: number): PlainDate => addDays(from, day);
   return {
     crop,
-    years: { from: Math.min(...years), to: Math.max(...years), count: years.length },
+    years: isUsual
+      ? { from: null, to: null, count: 0 }
+      : { from: Math.min(...years), to: Math.max(...years), count: years.length },
     criteria,
-    best: bestOf(question, dates.all, sureness, windows, years.length),
+    best: bestOf(question, all, sureness, windows, isUsual ? 0 : years.length),
     windows: windows.map((run) => ({
       from: dated(run.from),
       to: dated(run.to),
-      sureness: Math.min(...sureness.subarray(run.from, run.to + 1)),
-      halfDays: pooled(dates.all, run, ({ halfDays }) => halfDays),
-      stand: pooled(dates.all, run, ({ stand }) => stand),
+      sureness: isUsual ? null : Math.min(...sureness.subarray(run.from, run.to + 1)),
+      halfDays: pooled(all, run, ({ halfDays }) => halfDays),
+      stand: pooled(all, run, ({ stand }) => stand),
     })),
-    closed: closedRuns(dates.all, windows).map(({ why, ...run }) => ({
+    closed: closedRuns(all, windows).map(({ why, ...run }) => ({
       from: dated(run.from),
       to: dated(run.to),
       why,
     })),
-    dates: dates.all.map((one, day) => ({
+    dates: all.map((one, day) => ({
       date: dated(day),
-      sureness: Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,
+      sureness: isUsual ? null : Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,
       firstDays: quantilesOf(one.firstDays),
       halfDays: quantilesOf(one.halfDays),
       mostDays: quantilesOf(one.mostDays),
@@ -128,33 +127,9 @@ export function sowingWindows(question: WindowQuestion): SowingWindows {
     })),
     cautions: crop.cautions,
     understood: question.understood,
-    assumptions: [...soil.assumptions, ...assumptionsOf(question, years.length)],
-    warnings: [...soil.warnings, ...warningsOf(question, years.length, dates.frostKnown)],
+    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length)],
+    warnings: [...soil.warnings, ...warningsOf(question, isUsual ? 0 : years.length, frostKnown)],
   };
-}
-
-/** A date some years earlier; 29 February becomes the 28th. */
-function yearsBefore(date: PlainDate, years: number): PlainDate {
-  const year = Number(date.slice(0, 4)) - years;
-  const isLeapDay = date.endsWith('02-29') && !(year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0));
-  return `${year}${isLeapDay ? '-02-28' : date.slice(4)}` as PlainDate;
-}
-
-/** How many years back the season was, wherever the record holds some of its dates; the earliest year first. */
-function yearsBack(
-  from: PlainDate,
-  to: PlainDate,
-  firstDate: PlainDate,
-  lastDate: PlainDate,
-  maxDays: number,
-): number[] {
-  const shifts: number[] = [];
-  const most = Number(to.slice(0, 4)) - Number(firstDate.slice(0, 4)) + 1;
-  for (let years = most; years >= 0; years--) {
-    const isWithin = yearsBefore(to, years) > firstDate && addDays(yearsBefore(from, years), maxDays) <= lastDate;
-    if (isWithin) shifts.push(years);
-  }
-  return shifts;
 }
 
 function quantilesOf(values: readonly number[]): Quantiles | null {
@@ -188,14 +163,16 @@ function bestOf(
   const day = isEarliest ? sure[0]! : highest(prefer === 'surest' ? sureness : around);
   if (day < 0 || !(sureness[day]! > 0)) return null;
   const half = quantilesOf(dates[day]!.halfDays);
-  const held = Math.round(sureness[day]! * years);
   const how = isEarliest ? 'the earliest date with two sure weeks around it' : 'the surest date';
-  return {
-    date: addDays(from, day),
-    why: `It is ${how}: sown then, ${Math.round(100 * criteria.share)} % was up within ${criteria.maxDays} days in about ${held} of ${years} years${
-      half ? `; half was up in ${half.p50.toFixed(0)} days (${half.p10.toFixed(0)} to ${half.p90.toFixed(0)})` : ''
-    }.`,
-  };
+  const share = `${Math.round(100 * criteria.share)} %`;
+  const held =
+    years === 0
+      ? `sown then, ${share} is up within ${criteria.maxDays} days in a usual year`
+      : `sown then, ${share} was up within ${criteria.maxDays} days in about ${Math.round(sureness[day]! * years)} of ${years} years`;
+  const inDays = half
+    ? `; half was up in ${half.p50.toFixed(0)} days (${half.p10.toFixed(0)} to ${half.p90.toFixed(0)})`
+    : '';
+  return { date: addDays(from, day), why: `It is ${how}: ${held}${inDays}.` };
 }
 
 /** Runs of dates outside the windows, each with the reason that most years give; dates good in most years have none. */
@@ -229,10 +206,15 @@ function refuseFewYears(count: number): never {
 
 function assumptionsOf({ crop, criteria }: WindowQuestion, years: number): Note[] {
   return [
-    {
-      code: 'past-years',
-      text: `Each date is judged by what it would have done in ${years} past years, and counted as one of them more or less alike: rain, pests and whether the ground can be worked are left out.`,
-    },
+    years === 0
+      ? {
+          code: 'normals',
+          text: 'No past years are known: each date is judged by one usual year, made from the place’s normals, in which no day is odd. How often it fails cannot be told.',
+        }
+      : {
+          code: 'past-years',
+          text: `Each date is judged by what it would have done in ${years} past years, and counted as one of them more or less alike: rain, pests and whether the ground can be worked are left out.`,
+        },
     {
       code: 'good-date',
       text: `A date is good in a year if ${Math.round(100 * criteria.share)} % of what the lot can give is up within ${criteria.maxDays} days, ${Math.round(100 * criteria.shareIfHeld)} % even without seed held too long by heat or cold${frostWords(crop)}.`,
@@ -251,7 +233,7 @@ function frostWords({ frost, maturity }: Crop): string {
 
 function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean): Note[] {
   const notes: Note[] = [];
-  if (years < THIN_YEARS) {
+  if (years > 0 && years < THIN_YEARS) {
     notes.push({
       code: 'thin-years',
       text: `${years} years are few: the ends of the windows may be off by a week.`,

@@ -19,6 +19,6 @@ export function hazenQuantile(sorted: ArrayLike<number>, p: number): number {
   const below = Math.floor(position);
   const above = Math.min(n - 1, below + 1);
   const low = sorted[below]!;
-  // Equal neighbours may both be infinite.
-  return low === sorted[above] ? low : low + (position - below) * (sorted[above]! - low);
+  // Neighbours may be infinite, one or both.
+  return low === sorted[above] || position === below ? low : low + (position - below) * (sorted[above]! - low);
 }

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../basics/calendar.js';
 import type { Medium } from '../basics/series.js';
+import type { Normals } from '../climate/normals.js';
 import type { Day } from '../readings/days.js';
 import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
@@ -48,12 +49,6 @@ export interface AirDay {
   readonly min: number | null;
   readonly mean: number | null;
   readonly max: number | null;
-}
-
-/** Long-term means of the daily maximum and minimum [°C], January first. Shape (12). */
-export interface Normals {
-  readonly meanMaxC: readonly number[];
-  readonly meanMinC: readonly number[];
 }
 
 /** A forecast of the air, and the instant that it was put or fetched at [ms]. */

@@ -9,9 +9,12 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
+import { StorageError } from '../garden/storage-error.js';
+import type { Store } from '../garden/store.js';
 import type { FindOwner } from './keys.js';
 import { longWork } from './long-work.js';
 import { openApiDocument } from './openapi.js';
+import { OPEN_OWNER } from './owner.js';
 import { problemOf } from './problems.js';
 import type { Route } from './route.js';
 import { cropRoutes } from './routes/crops.js';
@@ -24,6 +27,8 @@ import { sowingWindowRoutes } from './routes/sowing-windows.js';
 export interface AppOptions {
   readonly version: string;
   readonly clock: () => Date;
+  /** Where places, beds and readings are kept; whoever opened it closes it, after the app. */
+  readonly store: Store;
   /** Left out: nobody needs a key. */
   readonly findOwner?: FindOwner | undefined;
   readonly logger?: FastifyServerOptions['logger'];
@@ -31,6 +36,8 @@ export interface AppOptions {
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
+/** How long to wait for a database that is away [s]. */
+const RETRY_AFTER_S = 5;
 
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
@@ -39,7 +46,13 @@ const SAFETY_HEADERS = {
 };
 
 /** The service, ready to listen or to be asked in a test. */
-export async function buildApp({ version, clock, findOwner, logger = false }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({
+  version,
+  clock,
+  store,
+  findOwner,
+  logger = false,
+}: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     logger,
     bodyLimit: JSON_LIMIT_BYTES,
@@ -57,22 +70,26 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
 
   const work = longWork();
   app.addHook('onClose', () => work.close());
+  const service = { clock, store, work };
   const routes = [
     ...cropRoutes(clock),
-    ...forecastRoutes(clock),
-    ...soilTemperatureRoutes(clock),
-    ...sowingWindowRoutes(clock, work),
+    ...forecastRoutes(service),
+    ...soilTemperatureRoutes(service),
+    ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
-    ...serviceRoutes,
+    ...serviceRoutes(store),
   ];
   const document = openApiDocument(routes, version);
 
+  app.decorateRequest('owner', OPEN_OWNER);
   app.addHook('onRequest', async (_, reply) => {
     reply.headers(SAFETY_HEADERS);
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
-    if (known.code === 'internal') request.log.error({ err: error }, 'request failed');
+    if (known.code === 'internal' || known.code === 'storage-unavailable') {
+      request.log.error({ err: error }, 'request failed');
+    }
     sendProblem(request, reply, known);
   });
   app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
@@ -80,7 +97,7 @@ export async function buildApp({ version, clock, findOwner, logger = false }: Ap
   for (const { method, url, handler, open } of routes) {
     const onRequest = async (request: FastifyRequest): Promise<void> => {
       if (open) return;
-      if (findOwner) requireKey(request, findOwner);
+      if (findOwner) request.owner = ownerByKey(request, findOwner);
       requireJsonAccepted(request);
     };
     app.route({ method, url, handler, onRequest });
@@ -111,11 +128,11 @@ function parseJson(body: string): unknown {
   }
 }
 
-function requireKey(request: FastifyRequest, findOwner: FindOwner): void {
+function ownerByKey(request: FastifyRequest, findOwner: FindOwner): string {
   const key = /^Bearer (.+)$/i.exec(request.headers.authorization ?? '')?.[1];
-  if (key === undefined || findOwner(key) === undefined) {
-    throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
-  }
+  const owner = key === undefined ? undefined : findOwner(key);
+  if (owner !== undefined) return owner;
+  throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
 }
 
 function requireJsonAccepted({ headers }: FastifyRequest): void {
@@ -134,6 +151,12 @@ function requireJsonAccepted({ headers }: FastifyRequest): void {
 /** What fastify itself found wrong, and everything else, in our own words. */
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
+  if (error instanceof StorageError) {
+    return new RequestError(
+      'storage-unavailable',
+      'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
+    );
+  }
   const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
   const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
   if (statusCode === 413)
@@ -185,5 +208,6 @@ function matches(url: string, path: string): boolean {
 function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   const problem = problemOf(error, `urn:uuid:${request.id}`);
   if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
+  if (problem.status === 503) reply.header('retry-after', RETRY_AFTER_S);
   reply.code(problem.status).type('application/problem+json').send(problem);
 }

@@ -24,15 +24,22 @@ const latitude = number('where.place.latitude', z.number().min(-90).max(90));
 const longitude = number('where.place.longitude', z.number().min(-180).max(180));
 const timeZone = text('where.place.timeZone', timeZoneSchema);
 
-/** Which place and bed, when the body is a file: by their full name. */
+/** What a bed is like, by the full names. */
 const bedParameters: Parameters = {
-  'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
   'where.bed.kind': text('where.bed.kind', z.enum(bedKinds)),
   'where.bed.cover': text('where.bed.cover', z.enum(covers)),
   'where.bed.moisture': text('where.bed.moisture', z.enum(moistures)),
   'where.bed.shadePercent': number('where.bed.shadePercent', z.number().min(0).max(100)),
   'where.bed.roomC': number('where.bed.roomC', z.number().min(-10).max(50)),
   'where.bed.wettedOn': text('where.bed.wettedOn', dateSchema),
+};
+
+/** Which place and bed, when the body is a file: by their full name, or by their ids where they are kept. */
+const whereParameters: Parameters = {
+  'where.place': text('where.place', idSchema),
+  'where.bed': text('where.bed', idSchema),
+  'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
+  ...bedParameters,
 };
 
 /** The query parameters that ask the question when the body is a file: short names first, the others by their full name. */
@@ -46,7 +53,7 @@ export const askingParameters: Parameters = {
   longitude,
   beyond: text('beyond', beyondSchema),
   'sowing.time': text('sowing.time', timeSchema),
-  ...bedParameters,
+  ...whereParameters,
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.testedOn': text('lot.testedOn', dateSchema),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
@@ -68,7 +75,7 @@ export const soilParameters: Parameters = {
   latitude,
   longitude,
   beyond: text('beyond', beyondSchema),
-  ...bedParameters,
+  ...whereParameters,
 };
 
 /** The same for sowing windows. */
@@ -87,11 +94,20 @@ export const windowParameters: Parameters = {
   timeZone,
   latitude,
   longitude,
-  ...bedParameters,
+  ...whereParameters,
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
   timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
 };
+
+/** What a link may say of a question: the place, and the bed unless it `describesBed`, are named by the link itself. */
+export function linkParameters(parameters: Parameters, { describesBed = false } = {}): Parameters {
+  return Object.fromEntries(
+    Object.entries(parameters).filter(
+      ([name, { path }]) => path[0] !== 'where' || (describesBed && Object.hasOwn(bedParameters, name)),
+    ),
+  );
+}
 
 /** What a file's query may say of the place when nothing is forecast. */
 export const placeParameters: Parameters = { timeZone, latitude, longitude };
@@ -146,7 +162,7 @@ export function askedByQuery(
   if (parameters.sowing) asked.sowing ??= {};
   // A bed described without a place still stands somewhere.
   const where = asked.where as Record<string, unknown> | undefined;
-  if (where && where.place === undefined) where.place = {};
+  if (where && where.place === undefined && typeof where.bed !== 'string') where.place = {};
   if (faults.length > 0) throw notUnderstood(faults);
   return asked;
 }

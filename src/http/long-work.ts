@@ -1,28 +1,38 @@
 import { Worker } from 'node:worker_threads';
+import type { Forecast } from '../answers/forecast.js';
+import type { Question } from '../answers/question.js';
+import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
+/** The questions that can take seconds, and their answers. */
+export interface LongQuestions {
+  readonly windows: { readonly question: WindowQuestion; readonly answer: SowingWindows };
+  readonly forecast: { readonly question: Question; readonly answer: Forecast };
+  readonly soil: { readonly question: SoilQuestion; readonly answer: SoilTemperatures };
+}
+export type Kind = keyof LongQuestions;
+
 /** A question as it can be sent to another thread: its zones by their names. */
-export type Sendable = Omit<WindowQuestion, 'site' | 'series'> & {
-  readonly site: Omit<WindowQuestion['site'], 'zone'> & { readonly zone: string };
+export type Sendable<Asked extends Pick<WindowQuestion, 'site' | 'series'>> = Omit<Asked, 'site' | 'series'> & {
+  readonly site: Omit<Asked['site'], 'zone'> & { readonly zone: string };
   readonly series: readonly (Omit<ReadSeries, 'zone'> & { readonly zone: string })[];
 };
 
-export interface Job {
-  readonly id: number;
-  readonly question: Sendable;
-}
+export type Job = {
+  [K in Kind]: { readonly id: number; readonly kind: K; readonly question: Sendable<LongQuestions[K]['question']> };
+}[Kind];
 
 export type JobDone = { readonly id: number } & (
-  | { readonly found: SowingWindows }
+  | { readonly answer: unknown }
   | { readonly refused: { readonly code: ErrorCode; readonly message: string; readonly faults: readonly Fault[] } }
   | { readonly failed: string }
 );
 
 /** What takes seconds, done beside the thread that answers requests. */
 export interface LongWork {
-  windows(question: WindowQuestion): Promise<SowingWindows>;
+  ask<K extends Kind>(kind: K, question: LongQuestions[K]['question']): Promise<LongQuestions[K]['answer']>;
   close(): Promise<void>;
 }
 
@@ -30,13 +40,13 @@ export interface LongWork {
 export function longWork(): LongWork {
   let worker: Worker | null = null;
   let lastId = 0;
-  const waiting = new Map<number, { resolve(found: SowingWindows): void; reject(error: Error): void }>();
+  const waiting = new Map<number, { resolve(answer: unknown): void; reject(error: Error): void }>();
 
   const done = (job: JobDone): void => {
     const one = waiting.get(job.id);
     waiting.delete(job.id);
     if (waiting.size === 0) worker?.unref();
-    if ('found' in job) one?.resolve(job.found);
+    if ('answer' in job) one?.resolve(job.answer);
     else if ('refused' in job) one?.reject(new RequestError(job.refused.code, job.refused.message, job.refused.faults));
     else one?.reject(new Error(job.failed));
   };
@@ -46,7 +56,7 @@ export function longWork(): LongWork {
     waiting.clear();
   };
   const start = (): Worker => {
-    const started = newThread(new URL('./windows-worker.js', import.meta.url));
+    const started = newThread(new URL('./long-worker.js', import.meta.url));
     started.on('message', done);
     started.on('error', died);
     started.on('exit', (code) => {
@@ -56,13 +66,13 @@ export function longWork(): LongWork {
   };
 
   return {
-    windows(question) {
+    ask<K extends Kind>(kind: K, question: LongQuestions[K]['question']) {
       worker ??= start();
       worker.ref();
       const id = ++lastId;
-      return new Promise((resolve, reject) => {
-        waiting.set(id, { resolve, reject });
-        worker!.postMessage({ id, question: toSend(question) } satisfies Job);
+      return new Promise<LongQuestions[K]['answer']>((resolve, reject) => {
+        waiting.set(id, { resolve: resolve as (answer: unknown) => void, reject });
+        worker!.postMessage({ id, kind, question: toSend(question) } as unknown as Job);
       });
     },
     async close() {
@@ -73,9 +83,9 @@ export function longWork(): LongWork {
   };
 }
 
-function toSend({ site, series, ...question }: WindowQuestion): Sendable {
+function toSend<Asked extends Pick<WindowQuestion, 'site' | 'series'>>({ site, series, ...rest }: Asked) {
   return {
-    ...question,
+    ...rest,
     site: { ...site, zone: site.zone.name },
     series: series.map((one) => ({ ...one, zone: one.zone.name })),
   };

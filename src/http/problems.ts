@@ -75,6 +75,30 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'This service was started with keys, and the request carries none of them.',
     cure: 'Send "Authorization: Bearer" and your key.',
   },
+  'precondition-failed': {
+    status: 412,
+    title: 'It is no longer as you knew it',
+    cause: 'The If-Match header names another state of the thing than the one that is kept, or nothing is kept.',
+    cure: 'GET it, look at what has changed, and send your change again with the new ETag.',
+  },
+  'has-beds': {
+    status: 409,
+    title: 'The place has beds',
+    cause: 'A place is deleted only when no bed lies in it, so that no readings are lost by mistake.',
+    cure: 'Move or delete its beds first, or send "with=beds" to delete them too.',
+  },
+  'too-many-requests': {
+    status: 429,
+    title: 'Too many requests',
+    cause: 'This key, or this address, has asked more often than the service allows in a minute.',
+    cure: 'Wait as many seconds as Retry-After says.',
+  },
+  'storage-unavailable': {
+    status: 503,
+    title: 'What is kept cannot be reached',
+    cause: 'The database cannot be used now; questions that bring their own temperatures are answered as ever.',
+    cure: 'Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
+  },
   'unknown-crop': {
     status: 422,
     title: 'No such crop',

@@ -1,9 +1,12 @@
+import { usualSeries } from '../answers/beyond.js';
 import type { Site } from '../answers/known-hours.js';
 import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '../answers/question.js';
 import type { SoilQuestion } from '../answers/soil-temperatures.js';
 import type { WindowQuestion } from '../answers/sowing-windows.js';
 import { addDays, dateAt, findZone, type Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
+import { basisCode } from '../basics/series.js';
+import type { Kept } from '../garden/kept-soil.js';
 import type { Crop } from '../germination/crop.js';
 import { crops } from '../germination/crops.js';
 import { ownCrop } from '../germination/own-crop.js';
@@ -11,120 +14,108 @@ import { type ReadSeries, readSeries, zoneOfStamps } from '../readings/read-seri
 import { reportOf, type SeriesReport } from '../readings/report.js';
 import type { FileRead } from '../readings/rows-read.js';
 import type { Asking, ForecastBody } from './schemas/forecast.js';
-import type { SoilAsking, SoilBody } from './schemas/soil.js';
-import type { WindowAsking, WindowBody } from './schemas/windows.js';
+import type { SoilAsking } from './schemas/soil.js';
+import type { WindowAsking } from './schemas/windows.js';
 
-/** The question that a JSON body asks. */
-export function questionOfBody({ temperatures, ...asking }: ForecastBody): Question {
-  placeOf(asking);
-  return questionOf(asking, readAll(temperatures, zoneOf(asking)));
+/** What is kept of the place or bed that a question names, and the instant it is asked at. */
+export interface Known {
+  readonly kept: Kept | null;
+  readonly now: Date;
 }
 
-/** The question of soil temperatures that a JSON body asks. */
-export function soilQuestionOfBody({ temperatures, ...asking }: SoilBody): SoilQuestion {
-  placeOf(asking);
-  return soilQuestionOf(asking, readAll(temperatures, zoneOf(asking)));
+/** A series that came with the question, and what was understood of it. */
+export interface Read {
+  readonly series: ReadSeries;
+  readonly report: SeriesReport;
 }
 
-/** The question of soil temperatures that a file asks together with its query. */
-export function soilQuestionOfFile(asking: SoilAsking, { series, rows, file }: FileRead): SoilQuestion {
-  return soilQuestionOf(asking, [{ series, report: reportOf(series, rows, file) }]);
+/** All series of a JSON body. */
+export function readBody(
+  temperatures: ForecastBody['temperatures'],
+  asking: Pick<Asking, 'where'>,
+  known: Known,
+): Read[] {
+  const zone = zoneOf(asking, known) ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined);
+  return temperatures.map((series, i) => {
+    const one = readSeries(series, zone, ['temperatures', i]);
+    return { series: one, report: reportOf(one, series.readings?.length ?? series.daily!.length) };
+  });
 }
 
-/** The question of sowing windows that a JSON body asks on a day. */
-export function windowQuestionOfBody({ temperatures, ...asking }: WindowBody, now: Date): WindowQuestion {
-  placeOf(asking);
-  return windowQuestionOf(asking, readAll(temperatures, zoneOf(asking)), now);
-}
+/** The one series of a file. */
+export const readFile = ({ series, rows, file }: FileRead): Read[] => [
+  { series, report: reportOf(series, rows, file) },
+];
 
-/** The question of sowing windows that a file asks together with its query. */
-export function windowQuestionOfFile(
-  asking: WindowAsking,
-  { series, rows, file }: FileRead,
-  now: Date,
-): WindowQuestion {
-  return windowQuestionOf(asking, [{ series, report: reportOf(series, rows, file) }], now);
-}
-
-function windowQuestionOf(asking: WindowAsking, read: readonly Read[], now: Date): WindowQuestion {
+/** The question of sowing windows. */
+export function windowQuestionOf(asking: WindowAsking, read: readonly Read[], known: Known): WindowQuestion {
   const crop = cropOf(asking.crop);
-  const site = siteOf(asking, read);
-  const from = asking.from ?? dateAt(now.getTime(), site.zone);
+  const site = siteOf(asking, read, known);
+  const from = asking.from ?? dateAt(known.now.getTime(), site.zone);
   const { share, shareIfHeld, sureness, sowing, lot } = asking;
   return {
     crop,
     site,
-    bed: bedOf(asking),
+    bed: bedOf(asking, known),
     depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
     time: sowing.time,
     lot: lotOf(lot),
     timeFactor: asking.timeFactor ?? null,
-    series: read.map((one) => one.series),
+    series: seriesOf(asking, read, known),
     understood: read.map((one) => one.report),
     from,
     to: asking.to ?? addDays(from, 364),
     criteria: { share, shareIfHeld, maxDays: asking.maxDays ?? crop.maxDays, sureness },
     prefer: asking.prefer,
+    normals: known.kept?.normals ?? null,
   };
 }
 
-function readAll(temperatures: ForecastBody['temperatures'], zone: Zone | undefined): Read[] {
-  const known = zone ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined);
-  return temperatures.map((series, i) => {
-    const one = readSeries(series, known, ['temperatures', i]);
-    return { series: one, report: reportOf(one, series.readings?.length ?? series.daily!.length) };
-  });
-}
-
-/** The question that a file asks together with its query. */
-export function questionOfFile(asking: Asking, { series, rows, file }: FileRead): Question {
-  return questionOf(asking, [{ series, report: reportOf(series, rows, file) }]);
-}
-
-/** The zone that a question names. @throws {RequestError} where it names a crop, place or bed that there is not. */
-export function zoneAsked(asking: Pick<Asking, 'where'> & { crop?: Asking['crop'] | undefined }): Zone | undefined {
-  placeOf(asking);
+/** The zone that a question names. @throws {RequestError} where it names a crop that there is not. */
+export function zoneAsked(
+  asking: Pick<Asking, 'where'> & { crop?: Asking['crop'] | undefined },
+  known: Known,
+): Zone | undefined {
   if (asking.crop !== undefined) cropOf(asking.crop);
-  return zoneOf(asking);
+  return zoneOf(asking, known);
 }
 
-interface Read {
-  readonly series: ReadSeries;
-  readonly report: SeriesReport;
-}
-
-function questionOf(asking: Asking, read: readonly Read[]): Question {
+/** The question of a forecast. */
+export function questionOf(asking: Asking, read: readonly Read[], known: Known): Question {
   const { sowing, lot, standFactor } = asking;
-  const site = siteOf(asking, read);
+  const site = siteOf(asking, read, known);
   return {
     crop: cropOf(asking.crop),
     site,
-    zoneFromStamps: zoneOf(asking) === undefined,
-    bed: bedOf(asking),
+    zoneFromStamps: zoneOf(asking, known) === undefined,
+    bed: bedOf(asking, known),
     sowing: { date: sowing.date, time: sowing.time, depthCm: sowing.depthCm ?? null, seeds: sowing.seeds ?? null },
     lot: lotOf(lot),
     timeFactor: asking.timeFactor ?? null,
     standFactor: typeof standFactor === 'number' ? { from: standFactor, to: standFactor } : (standFactor ?? null),
     countDays: asking.countDays ?? null,
-    series: read.map((one) => one.series),
+    series: seriesOf(asking, read, known),
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
+    normals: known.kept?.normals ?? null,
   };
 }
 
-function soilQuestionOf(asking: SoilAsking, read: readonly Read[]): SoilQuestion {
-  const site = siteOf(asking, read);
+/** The question of soil temperatures. */
+export function soilQuestionOf(asking: SoilAsking, read: readonly Read[], known: Known): SoilQuestion {
+  const site = siteOf(asking, read, known);
   const crop = asking.crop === undefined ? null : cropOf(asking.crop);
   return {
     site,
-    bed: bedOf(asking),
+    bed: bedOf(asking, known),
     depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? USUAL_DEPTH_CM,
     from: asking.from ?? null,
     to: asking.to ?? null,
     step: asking.step,
-    series: read.map((one) => one.series),
+    series: seriesOf(asking, read, known),
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
+    normals: known.kept?.normals ?? null,
   };
 }
 
@@ -137,9 +128,10 @@ const lotOf = (lot: Asking['lot']): Lot | null =>
       }
     : null;
 
-function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[]): Site {
+function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): Site {
+  if (known.kept) return known.kept.site;
   const place = placeOf(asking);
-  const zone = zoneOf(asking) ?? read[0]?.series.zone;
+  const zone = zoneOf(asking, known) ?? read[0]?.series.zone;
   if (!zone) {
     throw new RequestError(
       'time-zone-needed',
@@ -155,34 +147,41 @@ function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[]): Site {
   };
 }
 
-function zoneOf({ where }: Pick<Asking, 'where'>): Zone | undefined {
-  const name = typeof where?.place === 'object' ? where.place.timeZone : undefined;
+function zoneOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Zone | undefined {
+  if (kept) return kept.site.zone;
+  const name = placeOf({ where })?.timeZone;
   return name === undefined ? undefined : findZone(name);
 }
 
 type Place = Exclude<NonNullable<NonNullable<Asking['where']>['place']>, string>;
 
-function placeOf({ where }: Pick<Asking, 'where'>): Place | undefined {
-  if (typeof where?.bed === 'string') {
-    throw new RequestError(
-      'unknown-bed',
-      `No bed is kept under "${where.bed}". Send where.place instead, with latitude and time zone.`,
-      [{ path: ['where', 'bed'], detail: 'There is no such bed.' }],
-    );
-  }
-  if (typeof where?.place === 'string') {
-    throw new RequestError(
-      'unknown-place',
-      `No place is kept under "${where.place}". Send the place itself: its latitude and time zone.`,
-      [{ path: ['where', 'place'], detail: 'There is no such place.' }],
-    );
-  }
-  return where?.place;
+const placeOf = ({ where }: Pick<Asking, 'where'>): Place | undefined =>
+  typeof where?.place === 'object' ? where.place : undefined;
+
+function bedOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Bed {
+  if (typeof where?.bed === 'object') return { ...where.bed, wettedOn: where.bed.wettedOn ?? null };
+  return kept?.bedMake ?? defaultBed;
 }
 
-function bedOf({ where }: Pick<Asking, 'where'>): Bed {
-  return typeof where?.bed === 'object' ? { ...where.bed, wettedOn: where.bed.wettedOn ?? null } : defaultBed;
+/** What is kept, and laid over it what came with the question; where there is neither, the place's usual air. */
+function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): ReadSeries[] {
+  const { kept, now } = known;
+  const series = [...(kept?.series ?? []), ...read.map((one) => one.series)];
+  if (series.length > 0 || !kept || bedOf(asking, known).kind === 'indoors') return series;
+  if (kept.normals) return [instead(usualSeries(kept.normals, now.getTime(), kept.site))];
+  const { place, bed } = kept;
+  throw new RequestError(
+    'no-readings',
+    `No temperatures are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".`,
+  );
 }
+
+/** A usual year's air in place of what nobody measured. */
+const instead = (usual: ReadSeries): ReadSeries => ({
+  ...usual,
+  origin: 'forecast',
+  dayBasis: usual.days.map(() => basisCode('past-years')),
+});
 
 function cropOf(choice: Asking['crop']): Crop {
   if (typeof choice !== 'string') return ownCrop(choice);
@@ -197,13 +196,6 @@ function cropOf(choice: Asking['crop']): Crop {
 
 function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;
-  if (beyond === 'past-years') {
-    throw new RequestError(
-      'no-past-years',
-      'No past years are kept for this place. Let "beyond" be seasonal-drift, repeat-last-week or refuse.',
-      [{ path: ['beyond'], detail: 'Needs past years of the place.' }],
-    );
-  }
   if (beyond === 'seasonal-drift' && latitude === null) {
     throw new RequestError(
       'no-latitude',

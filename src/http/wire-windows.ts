@@ -17,14 +17,14 @@ export function windowsOnWire(found: SowingWindows, rounding: Rounding): Omit<Wi
     best: found.best,
     windows: found.windows.map((window) => ({
       ...window,
-      sureness: share(window.sureness),
+      sureness: window.sureness === null ? null : share(window.sureness),
       halfDays: inDays(window.halfDays),
       stand: inPercent(window.stand),
     })),
     closed: [...found.closed],
     dates: found.dates.map((one) => ({
       date: one.date,
-      sureness: share(one.sureness),
+      sureness: one.sureness === null ? null : share(one.sureness),
       firstDays: inDays(one.firstDays),
       halfDays: inDays(one.halfDays),
       mostDays: inDays(one.mostDays),

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../basics/calendar.js';
-import type { AirDay, Changes, ComingDays, DateRange, Normals } from '../garden/store.js';
+import type { Normals } from '../climate/normals.js';
+import type { AirDay, Changes, ComingDays, DateRange } from '../garden/store.js';
 import type { Database } from './database.js';
 import { insertMany } from './insert-many.js';
 import { changeOfPlace } from './places.js';

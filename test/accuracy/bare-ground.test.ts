@@ -56,6 +56,7 @@ function modelled(airC: Float64Array, depthCm: number, by: 'hour' | 'day'): Floa
     to,
     step: 'hour',
     beyond: null,
+    normals: null,
   } as const;
   const { tempC } = soilTemperatures(question).hours!;
   const all = new Float64Array(airC.length).fill(NaN);
@@ -192,6 +193,7 @@ describe.runIf(hasRecords)('bare ground by the hour', () => {
             to: dateOf(origin + 19),
             step: 'hour',
             beyond: null,
+            normals: null,
           }).hours!;
           return dayErrors(tempC.subarray(0, 24 * 18), measured[5].subarray(24 * (origin + 1), 24 * (origin + 19)));
         });

@@ -2,13 +2,21 @@ import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import { type AppOptions, buildApp } from '../../src/http/app.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
 import type { SoilAnswer } from '../../src/http/schemas/soil.js';
+import { openStore } from '../../src/storage/open-store.js';
 
 /** When the tests take it to be: noon at Quillmere. */
 export const NOW = '2027-08-03T14:00:00.000Z';
 
-/** The service, ready to be asked; without keys and with a still clock unless the options say otherwise. */
-export const startApp = (options: Partial<AppOptions> = {}): Promise<FastifyInstance> =>
-  buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), ...options });
+/**
+ * The service, ready to be asked; without keys, with a still clock, and with a store in memory that goes when it closes,
+ * unless the options say otherwise.
+ */
+export async function startApp(options: Partial<AppOptions> = {}): Promise<FastifyInstance> {
+  const store = options.store ?? (await openStore('sqlite::memory:'));
+  const app = await buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), ...options, store });
+  if (!options.store) app.addHook('onClose', () => store.close());
+  return app;
+}
 
 /** Posts text as a logger's file, and anything else as JSON. */
 export const post = (app: FastifyInstance, url: string, body: string | object): Promise<LightMyRequestResponse> =>

@@ -86,7 +86,7 @@ describe('sowing windows', () => {
   it('are wider for looser criteria, and narrower for stricter ones', async () => {
     const openDays = async (criteria: Record<string, number>) =>
       (await ask({ crop: 'pepper', from: '2027-04-01', to: '2027-07-01', ...criteria })).dates.filter(
-        ({ sureness }) => sureness >= 0.8,
+        ({ sureness }) => sureness! >= 0.8,
       ).length;
     const usual = await openDays({});
     expect(await openDays({ maxDays: 40 })).toBeGreaterThan(usual);

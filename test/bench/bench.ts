@@ -4,6 +4,9 @@ import type { FastifyInstance } from 'fastify';
 // What is measured is what ships: the built code, not the sources as a test runner rewrites them.
 const built = (file: string): string => new URL(`../../dist/${file}`, import.meta.url).href;
 const { buildApp } = (await import(built('http/app.js'))) as typeof import('../../src/http/app.js');
+const { openStore } = (await import(
+  built('storage/open-store.js')
+)) as typeof import('../../src/storage/open-store.js');
 const { read } = (await import(built('http/read.js'))) as typeof import('../../src/http/read.js');
 const { forecastBodySchema } = (await import(
   built('http/schemas/forecast.js')
@@ -70,7 +73,12 @@ const sixtyDaysOfAir = {
 /** As shipped: headers, and the log at its default level, formatted and then thrown away. */
 async function startApp(): Promise<FastifyInstance> {
   const nowhere = new Writable({ write: (_chunk, _encoding, done) => done() });
-  const app = await buildApp({ version: 'bench', clock: () => new Date(), logger: { level: 'info', stream: nowhere } });
+  const app = await buildApp({
+    version: 'bench',
+    clock: () => new Date(),
+    store: await openStore('sqlite::memory:'),
+    logger: { level: 'info', stream: nowhere },
+  });
   app.post('/bare', async (request) => {
     read(forecastBodySchema, request.body);
     return { read: true };

@@ -15,7 +15,7 @@ interface Run {
 function run(args: readonly string[], environment: Record<string, string>): Run {
   const child = spawn(process.execPath, ['dist/main.js', ...args], {
     cwd: root,
-    env: { PATH: process.env.PATH, PORT: '0', ...environment },
+    env: { PATH: process.env.PATH, PORT: '0', DATABASE_URL: 'sqlite::memory:', ...environment },
   });
   children.push(child);
   let output = '';

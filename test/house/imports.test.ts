@@ -29,14 +29,14 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
-  onlyFrom('garden', ['answers', 'basics', 'readings', 'seedbed']),
-  onlyFrom('storage', ['garden', 'basics', 'readings']),
+  onlyFrom('garden', ['answers', 'basics', 'climate', 'readings', 'seedbed']),
+  onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   {
     name: 'nobody inside imports storage',
     from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/storage/' },
   },
-  onlyFrom('http', ['answers', 'basics', 'germination', 'readings', 'seedbed']),
+  onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
     from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$)' },

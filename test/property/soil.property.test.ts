@@ -31,6 +31,7 @@ const soil = (
     to: null,
     step: 'day',
     beyond: null,
+    normals: null,
   }).daily!;
 
 /** Thirty days of weather above freezing: means and ranges. Deep down last winter’s frost may still lie. */

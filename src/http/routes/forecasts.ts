@@ -1,20 +1,30 @@
-import type { FastifyRequest } from 'fastify';
-import { forecast } from '../../answers/forecast.js';
-import { askedByQuery, askingParameters, documented, fileParameters } from '../csv-query.js';
+import { needsPast } from '../../answers/beyond.js';
+import { type Forecast, forecast } from '../../answers/forecast.js';
+import { type Question, seedDepthCm } from '../../answers/question.js';
+import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
+import { askingParameters, documented, fileParameters, linkParameters } from '../csv-query.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
-import { readFileBody } from '../file-body.js';
-import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import { precisionOf } from '../file-request.js';
+import type { LongWork } from '../long-work.js';
 import { signed } from '../model.js';
-import { questionOfBody, questionOfFile, zoneAsked } from '../question.js';
-import { read } from '../read.js';
+import { questionOf } from '../question.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
-import { askingSchema, type ForecastAnswer, forecastAnswerSchema, forecastBodySchema } from '../schemas/forecast.js';
+import {
+  type Asking,
+  askingSchema,
+  type ForecastAnswer,
+  forecastAnswerSchema,
+  forecastBodySchema,
+} from '../schemas/forecast.js';
 import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
 
+const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
+const linkForm = { asking: askingSchema, parameters: linkParameters(askingParameters) };
+
 /** What will this sowing do? */
-export const forecastRoutes = (clock: () => Date): Route[] => [
+export const forecastRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
     url: '/v1/forecasts',
@@ -22,7 +32,7 @@ export const forecastRoutes = (clock: () => Date): Route[] => [
       id: 'forecast',
       summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` go only with a file.',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...documented({ ...askingParameters, ...fileParameters }),
@@ -34,20 +44,32 @@ export const forecastRoutes = (clock: () => Date): Route[] => [
     },
     async handler(request): Promise<ForecastAnswer> {
       const { rounding, query } = precisionOf(request);
-      const answered = await (isFile(request) ? forecastOfFile(request, query) : forecastOfBody(request, query));
-      return signed(forecastOnWire(answered, rounding), clock());
+      const answered = await answerPosted(service, request, query, form, (asking, read, known) =>
+        forecastOf(questionOf(asking, read, known), service.work),
+      );
+      return signed(forecastOnWire(answered, rounding), service.clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/forecast',
+    operation: {
+      id: 'bedForecast',
+      summary: 'The same question as a link: what a sowing in a kept bed will do',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters, ['crop', 'sowing'])],
+      answer: { schema: forecastAnswerSchema },
+      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems, 'starts-after-sowing'],
+    },
+    handler(request, reply) {
+      const { rounding, query } = precisionOf(request);
+      const { id } = request.params as { id: string };
+      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
+        signed(forecastOnWire(await forecastOf(questionOf(asking, read, known), service.work), rounding), known.now),
+      );
     },
   },
 ];
 
-function forecastOfBody(request: FastifyRequest, query: Record<string, unknown>) {
-  askedByQuery(query, {});
-  return forecast(questionOfBody(read(forecastBodySchema, request.body)));
-}
-
-async function forecastOfFile(request: FastifyRequest, query: Record<string, unknown>) {
-  const { asked, hints } = askedOfFile(askingSchema, askingParameters, query);
-  return inParameters(askingParameters, async () =>
-    forecast(questionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)))),
-  );
-}
+/** Past years take seconds, anything else milliseconds. */
+const forecastOf = async (question: Question, work: LongWork): Promise<Forecast> =>
+  needsPast({ ...question, depthCm: seedDepthCm(question) }) ? work.ask('forecast', question) : forecast(question);

@@ -1,9 +1,10 @@
 import { errorCodes, RequestError } from '../../basics/errors.js';
+import type { Store } from '../../garden/store.js';
 import { problemKinds } from '../problems.js';
 import type { Route } from '../route.js';
 
 /** Is it alive, is it ready, and what do its problems mean? */
-export const serviceRoutes: Route[] = [
+export const serviceRoutes = (store: Store): Route[] => [
   {
     method: 'GET',
     url: '/healthz',
@@ -15,8 +16,16 @@ export const serviceRoutes: Route[] = [
     method: 'GET',
     url: '/readyz',
     open: true,
-    operation: { id: 'ready', summary: 'Can it answer questions?', answer: { mediaType: 'text/plain' }, problems: [] },
-    handler: (_, reply) => reply.type('text/plain').send('ready\n'),
+    operation: {
+      id: 'ready',
+      summary: 'Can it answer questions, and reach what is kept?',
+      answer: { mediaType: 'text/plain' },
+      problems: ['storage-unavailable'],
+    },
+    async handler(_, reply) {
+      await store.ready();
+      return reply.type('text/plain').send('ready\n');
+    },
   },
   {
     method: 'GET',

@@ -1,21 +1,30 @@
-import type { FastifyRequest } from 'fastify';
-import { type SoilQuestion, type SoilTemperatures, soilTemperatures } from '../../answers/soil-temperatures.js';
-import type { Zone } from '../../basics/calendar.js';
-import { askedByQuery, documented, fileParameters, soilParameters } from '../csv-query.js';
+import { needsPast } from '../../answers/beyond.js';
+import { type SoilQuestion, soilTemperatures } from '../../answers/soil-temperatures.js';
+import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
+import { documented, fileParameters, linkParameters, soilParameters } from '../csv-query.js';
 import { exampleAirCsv, exampleSoilQuestion } from '../examples.js';
-import { readFileBody } from '../file-body.js';
-import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
+import { precisionOf } from '../file-request.js';
+import type { LongWork } from '../long-work.js';
 import { signed } from '../model.js';
-import { soilQuestionOfBody, soilQuestionOfFile, zoneAsked } from '../question.js';
-import { read } from '../read.js';
+import { soilQuestionOf } from '../question.js';
+import type { Rounding } from '../rounding.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
-import { type SoilAnswer, soilAnswerSchema, soilAskingSchema, soilBodySchema } from '../schemas/soil.js';
+import {
+  type SoilAnswer,
+  type SoilAsking,
+  soilAnswerSchema,
+  soilAskingSchema,
+  soilBodySchema,
+} from '../schemas/soil.js';
 import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
 
+const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
+const linkForm = { asking: soilAskingSchema, parameters: linkParameters(soilParameters) };
+
 /** How warm is it at the seed? */
-export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
+export const soilTemperatureRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
     url: '/v1/soil-temperatures',
@@ -23,7 +32,7 @@ export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
       id: 'soilTemperatures',
       summary: 'How warm the soil is at a depth of a bed: from air, from probes at any depth, or from both',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` go only with a file.',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...soilParameters, ...fileParameters })],
       json: { schema: soilBodySchema, example: exampleSoilQuestion },
       csv: { example: exampleAirCsv },
@@ -32,30 +41,34 @@ export const soilTemperatureRoutes = (clock: () => Date): Route[] => [
     },
     async handler(request): Promise<SoilAnswer> {
       const { rounding, query } = precisionOf(request);
-      const { answer, zone } = await (isFile(request) ? ofFile(request, query) : ofBody(request, query));
-      return signed(soilOnWire(answer, zone, rounding), clock());
+      const content = await answerPosted(service, request, query, form, (asking, read, known) =>
+        soilOf(soilQuestionOf(asking, read, known), service.work, rounding),
+      );
+      return signed(content, service.clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/soil-temperatures',
+    operation: {
+      id: 'bedSoilTemperatures',
+      summary: 'The same question as a link: how warm the soil of a kept bed is',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters)],
+      answer: { schema: soilAnswerSchema },
+      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems],
+    },
+    handler(request, reply) {
+      const { rounding, query } = precisionOf(request);
+      const { id } = request.params as { id: string };
+      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
+        signed(await soilOf(soilQuestionOf(asking, read, known), service.work, rounding), known.now),
+      );
     },
   },
 ];
 
-interface Answered {
-  readonly answer: SoilTemperatures;
-  readonly zone: Zone;
-}
-
-const answered = (question: SoilQuestion): Answered => ({
-  answer: soilTemperatures(question),
-  zone: question.site.zone,
-});
-
-function ofBody(request: FastifyRequest, query: Record<string, unknown>): Answered {
-  askedByQuery(query, {});
-  return answered(soilQuestionOfBody(read(soilBodySchema, request.body)));
-}
-
-async function ofFile(request: FastifyRequest, query: Record<string, unknown>): Promise<Answered> {
-  const { asked, hints } = askedOfFile(soilAskingSchema, soilParameters, query);
-  return inParameters(soilParameters, async () =>
-    answered(soilQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)))),
-  );
+/** Past years take seconds, anything else milliseconds. */
+async function soilOf(question: SoilQuestion, work: LongWork, rounding: Rounding) {
+  const answer = needsPast(question) ? await work.ask('soil', question) : soilTemperatures(question);
+  return soilOnWire(answer, question.site.zone, rounding);
 }

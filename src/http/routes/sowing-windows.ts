@@ -1,21 +1,29 @@
-import type { FastifyRequest } from 'fastify';
-import type { SowingWindows } from '../../answers/sowing-windows.js';
-import { askedByQuery, documented, fileParameters, windowParameters } from '../csv-query.js';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { answerLinked, answerPosted, type Form, type Linked, type Service } from '../asking.js';
+import { documented, fileParameters, linkParameters, windowParameters } from '../csv-query.js';
 import { exampleWindowQuestion, exampleYearsCsv } from '../examples.js';
-import { readFileBody } from '../file-body.js';
-import { askedOfFile, inParameters, isFile, precisionOf } from '../file-request.js';
-import type { LongWork } from '../long-work.js';
+import { precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
-import { windowQuestionOfBody, windowQuestionOfFile, zoneAsked } from '../question.js';
-import { read } from '../read.js';
+import { windowQuestionOf } from '../question.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
-import { type WindowAnswer, windowAnswerSchema, windowAskingSchema, windowBodySchema } from '../schemas/windows.js';
+import {
+  type WindowAnswer,
+  type WindowAsking,
+  windowAnswerSchema,
+  windowAskingSchema,
+  windowBodySchema,
+} from '../schemas/windows.js';
 import { bedProblems, bodyProblems } from '../usual-problems.js';
 import { windowsOnWire } from '../wire-windows.js';
 
+const form: Form<WindowAsking> = { body: windowBodySchema, asking: windowAskingSchema, parameters: windowParameters };
+const bedForm = { asking: windowAskingSchema, parameters: linkParameters(windowParameters) };
+/** Of a place the bed is described. */
+const placeForm = { asking: windowAskingSchema, parameters: linkParameters(windowParameters, { describesBed: true }) };
+
 /** When should I sow? */
-export const sowingWindowRoutes = (clock: () => Date, work: LongWork): Route[] => [
+export const sowingWindowRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
     url: '/v1/sowing-windows',
@@ -23,7 +31,7 @@ export const sowingWindowRoutes = (clock: () => Date, work: LongWork): Route[] =
       id: 'sowingWindows',
       summary: 'When to sow: the dates of a season, judged by what each would have done in past years',
       description:
-        'The body is the question as JSON, or a file of several years as CSV with the question in the query. Three years or more of daily air temperatures are needed, or of soil. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a file of several years as CSV with the question in the query. Three years or more of daily air temperatures are needed, or of soil, kept or sent; or a kept place’s normals. The query parameters but `precision` go only with a file.',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...documented({ ...windowParameters, ...fileParameters }),
@@ -35,31 +43,50 @@ export const sowingWindowRoutes = (clock: () => Date, work: LongWork): Route[] =
     },
     async handler(request): Promise<WindowAnswer> {
       const { rounding, query } = precisionOf(request);
-      const now = clock();
-      const found = await (isFile(request) ? ofFile(request, query, now, work) : ofBody(request, query, now, work));
-      return signed(windowsOnWire(found, rounding), now);
+      const found = await answerPosted(service, request, query, form, (asking, read, known) =>
+        service.work.ask('windows', windowQuestionOf(asking, read, known)),
+      );
+      return signed(windowsOnWire(found, rounding), service.clock());
     },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/sowing-windows',
+    operation: {
+      id: 'bedSowingWindows',
+      summary: 'The same question as a link: when to sow in a kept bed',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented(bedForm.parameters, ['crop'])],
+      answer: { schema: windowAnswerSchema },
+      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems],
+    },
+    handler: (request, reply) => byLink(service, request, reply, bedForm, { bed: idOf(request) }),
+  },
+  {
+    method: 'GET',
+    url: '/v1/places/:id/sowing-windows',
+    operation: {
+      id: 'placeSowingWindows',
+      summary: 'The same question as a link: when to sow at a kept place, in open ground or a bed described',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented(placeForm.parameters, ['crop'])],
+      answer: { schema: windowAnswerSchema },
+      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems],
+    },
+    handler: (request, reply) => byLink(service, request, reply, placeForm, { place: idOf(request) }),
   },
 ];
 
-function ofBody(
-  request: FastifyRequest,
-  query: Record<string, unknown>,
-  now: Date,
-  work: LongWork,
-): Promise<SowingWindows> {
-  askedByQuery(query, {});
-  return work.windows(windowQuestionOfBody(read(windowBodySchema, request.body), now));
-}
+const idOf = (request: FastifyRequest): string => (request.params as { id: string }).id;
 
-async function ofFile(
+function byLink(
+  service: Service,
   request: FastifyRequest,
-  query: Record<string, unknown>,
-  now: Date,
-  work: LongWork,
-): Promise<SowingWindows> {
-  const { asked, hints } = askedOfFile(windowAskingSchema, windowParameters, query);
-  return inParameters(windowParameters, async () =>
-    work.windows(windowQuestionOfFile(asked, await readFileBody(request, hints, zoneAsked(asked)), now)),
-  );
+  reply: FastifyReply,
+  linkForm: Pick<Form<WindowAsking>, 'asking' | 'parameters'>,
+  linked: Linked,
+): Promise<FastifyReply> {
+  const { rounding, query } = precisionOf(request);
+  return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
+    const found = await service.work.ask('windows', windowQuestionOf(asking, read, known));
+    return signed(windowsOnWire(found, rounding), known.now);
+  });
 }

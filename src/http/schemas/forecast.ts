@@ -94,7 +94,7 @@ const share = z.number().min(0).max(1);
 export const beyondSchema = z
   .enum(['past-years', 'seasonal-drift', 'repeat-last-week', 'refuse'])
   .describe(
-    'What to suppose after the last value. Default: seasonal-drift where there is a latitude, else repeat-last-week.',
+    'What to suppose after the last value. Default: past-years where three years or more are known, or normals; else seasonal-drift where there is a latitude, else repeat-last-week.',
   );
 
 /** All of the question but its temperatures: what the CSV form asks in its query. */
@@ -127,15 +127,16 @@ export const temperaturesSchema = z
   .array(seriesSchema)
   .max(20)
   .default([])
-  .describe('Soil and air, measured and forecast, in any mixture; a bed indoors needs none.');
+  .describe('Soil and air, measured and forecast, in any mixture; a bed indoors, or one that is kept, needs none.');
 
-/** Without temperatures nothing outdoors can be answered. */
+/** Without temperatures nothing outdoors can be answered, unless they are kept. */
 export function needTemperatures(
   { where, temperatures }: { where?: Asking['where']; temperatures: readonly unknown[] },
   context: z.RefinementCtx,
 ): void {
   const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
-  if (temperatures.length === 0 && !isIndoors)
+  const isKept = typeof where?.bed === 'string' || typeof where?.place === 'string';
+  if (temperatures.length === 0 && !isIndoors && !isKept)
     context.addIssue({ code: 'custom', path: ['temperatures'], message: 'must have at least one series' });
 }
 

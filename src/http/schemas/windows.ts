@@ -44,7 +44,9 @@ const whySchema = z.enum(['too-cold', 'too-hot', 'too-slow', 'frost-to-come']);
 
 export const windowAnswerSchema = z.strictObject({
   crop: z.string(),
-  years: z.strictObject({ from: z.number(), to: z.number(), count: z.number() }),
+  years: z
+    .strictObject({ from: z.number().nullable(), to: z.number().nullable(), count: z.number() })
+    .describe('Of the first date; null, null and 0 where normals make one usual year.'),
   criteria: z.strictObject({
     share: z.number(),
     shareIfHeld: z.number(),
@@ -57,7 +59,7 @@ export const windowAnswerSchema = z.strictObject({
       z.strictObject({
         from: dateOutSchema,
         to: dateOutSchema,
-        sureness: z.number().describe('The least in it.'),
+        sureness: z.number().nullable().describe('The least in it; null from normals alone.'),
         halfDays: quantilesSchema,
         stand: quantilesSchema,
       }),
@@ -67,7 +69,10 @@ export const windowAnswerSchema = z.strictObject({
   dates: z.array(
     z.strictObject({
       date: dateOutSchema,
-      sureness: z.number().describe('The share of years in which it was good, as a centred 7-day mean.'),
+      sureness: z
+        .number()
+        .nullable()
+        .describe('The share of years in which it was good, as a centred 7-day mean; null from normals alone.'),
       firstDays: quantilesSchema,
       halfDays: quantilesSchema,
       mostDays: quantilesSchema,

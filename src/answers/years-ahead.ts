@@ -1,0 +1,158 @@
+import { addDays, DAY_MS, dateAt, HOUR_MS, startOfDay } from '../basics/calendar.js';
+import { fadingAnomaly } from '../climate/fading-anomaly.js';
+import { usualOn } from '../climate/year-course.js';
+import type { Site } from './known-hours.js';
+import { type PastSoil, yearsBefore } from './past-soil.js';
+
+/** What the soil at the seed may do after the last measured hour: as in each of the past years, brought to today's soil. */
+export interface YearsAhead {
+  /** Of so many different years. */
+  readonly years: number;
+  /** One usual year, made from normals, stands for all of them. */
+  readonly isUsual: boolean;
+  /** Hourly means of each trace from the last measured hour on [°C]; NaN where its year is not known so far. */
+  traces(nHours: number): readonly Float64Array[];
+  /** The mean of the traces, hour by hour: an hour of a usual year from here on. */
+  usual(nHours: number): Float64Array;
+}
+
+/** What is known now: the last measured hour's end, the hours before it, and the coming days' hours. */
+export interface Now {
+  readonly lastMs: number;
+  /** Hourly means up to the last measured hour [°C]. Shape (n), n >= 24. */
+  readonly knownC: Float64Array;
+  /** Of the coming days, as their forecast makes the soil [°C]. Shape (m). */
+  readonly comingC: Float64Array;
+}
+
+/** How alike one day's oddness of soil at 5 cm is to the next day's: it fades with e in 8 days, as fitted at 13 stations
+ * of the U.S. Climate Reference Network (flat from 6 to 12 days). */
+export const SOIL_LAG_1 = Math.exp(-1 / 8);
+/** A year is also taken so many days early or late, moved by the season: few years then tell nearly as much as many [d]. */
+const STARTS = [0, -7, 7, -14, 14];
+/** How far each day of a forecast is trusted beside what past years say; none beyond. Our study's measure. */
+const COMING_WEIGHT = [1, 1, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
+
+/** How far an hour of the coming days is trusted, 0 to 1. */
+export const comingWeight = (hour: number): number => COMING_WEIGHT[Math.floor(hour / 24)] ?? 0;
+
+/** What is left of an oddness some hours after the day that showed it; from the middle of that day on. */
+export const oddnessLeft = (hour: number): number => fadingAnomaly(1, 0, SOIL_LAG_1, (hour + 12) / 24).meanK;
+
+/** The mean of the 24 hours before an hour of a record [°C]; NaN where they are not all known. */
+export function dayBefore(hourlyC: Float64Array, hour: number): number {
+  let sum = hour < 24 || hour > hourlyC.length ? NaN : 0;
+  for (let h = hour - 24; h < hour; h++) sum += hourlyC[h]!;
+  return sum / 24;
+}
+
+/**
+ * The past years as ways in which the season may go on from today's soil.
+ *
+ * Each year's soil begins as today's: the difference of the last day fades as such differences have faded. Before it
+ * come the coming days, as far as they are trusted.
+ *
+ * @param past The bed's soil in the years before.
+ * @param now  What is known of it now.
+ * @param site The place.
+ * @returns The traces; or null where no past year is known.
+ *
+ * Formula: X(k) = R_y(k) + [T - R_y(-1)] e^(-(k+1)/8), R_y the year's own soil, T today's; of a start D days off,
+ * R_y(k) + c(k) - c(k + D), c the year's usual course.
+ * Source: Day (1985), the ensemble of past years from today's state; the fading our own study of 13 stations.
+ */
+export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | null {
+  const { lastMs, knownC, comingC } = now;
+  const { course } = past;
+  const { zone } = site;
+  const todayC = dayBefore(knownC, knownC.length);
+  const date = dateAt(lastMs, zone);
+  const sinceMidnightMs = lastMs - startOfDay(date, zone);
+  const dayOf = (ms: number): number => (ms - past.startMs) / DAY_MS;
+  const starts: { readonly fromH: number; readonly seasonFrom: number; readonly oddK: number }[] = [];
+  let years = 0;
+  for (let back = 1; back <= (past.isUsual ? 1 : yearsSince(past, lastMs)); back++) {
+    let isKnown = false;
+    for (const offset of course && !past.isUsual ? STARTS : [0]) {
+      const startMs = startOfDay(addDays(yearsBefore(date, back), offset), zone) + sinceMidnightMs;
+      const fromH = Math.round((startMs - past.startMs) / HOUR_MS);
+      const seasonFrom = dayOf(startMs);
+      const beforeC = dayBefore(past.hourlyC, fromH) + seasonK(past, dayOf(lastMs) - 0.5, seasonFrom - 0.5);
+      if (Number.isNaN(beforeC)) continue;
+      isKnown = true;
+      starts.push({ fromH, seasonFrom, oddK: todayC - beforeC });
+    }
+    if (isKnown) years++;
+  }
+  if (starts.length === 0) return null;
+
+  const layOut = (nHours: number): Float64Array[] => {
+    const left = Float64Array.from({ length: nHours }, (_, hour) => oddnessLeft(hour));
+    return starts.map(({ fromH, seasonFrom, oddK }) => {
+      const trace = new Float64Array(nHours);
+      for (let hour = 0; hour < nHours; hour++) {
+        trace[hour] = (past.hourlyC[fromH + hour] ?? NaN) + oddK * left[hour]!;
+      }
+      for (let day = 0; 24 * day < nHours; day++) {
+        const moved = seasonK(past, dayOf(lastMs) + day + 0.5, seasonFrom + day + 0.5);
+        for (let hour = 24 * day; hour < Math.min(nHours, 24 * day + 24); hour++) trace[hour]! += moved;
+      }
+      return withComing(trace, comingC);
+    });
+  };
+  let laidOut: readonly Float64Array[] = [];
+  let laidH = 0;
+  const traces = (nHours: number): readonly Float64Array[] => {
+    if (laidH < nHours) {
+      laidH = nHours;
+      laidOut = layOut(laidH);
+    }
+    return laidOut.map((trace) => trace.subarray(0, nHours));
+  };
+  return {
+    years,
+    isUsual: past.isUsual,
+    traces,
+    usual: (nHours) => meanOf(traces(nHours), (hour) => usualHour(past, dayOf(lastMs), hour)),
+  };
+}
+
+const yearsSince = ({ startMs }: PastSoil, lastMs: number): number => Math.ceil((lastMs - startMs) / (365 * DAY_MS));
+
+/** By how much the season is warmer on one day than on another [K]. */
+const seasonK = ({ course }: PastSoil, day: number, other: number): number =>
+  course && day !== other ? usualOn(course, day) - usualOn(course, other) : 0;
+
+const usualHour = ({ course }: PastSoil, fromDay: number, hour: number): number =>
+  course ? usualOn(course, fromDay + (hour + 0.5) / 24) : NaN;
+
+/** The coming days laid over a trace as far as they are trusted, and what is left of their difference after them. */
+function withComing(trace: Float64Array, comingC: Float64Array): Float64Array {
+  const nComing = Math.min(comingC.length, trace.length);
+  if (nComing === 0) return trace;
+  let differenceK = 0;
+  const fromH = Math.max(0, nComing - 24);
+  for (let hour = 0; hour < nComing; hour++) {
+    const movedK = comingWeight(hour) * (comingC[hour]! - trace[hour]!);
+    trace[hour]! += movedK;
+    if (hour >= fromH) differenceK += movedK / (nComing - fromH);
+  }
+  for (let hour = nComing; hour < trace.length; hour++) trace[hour]! += differenceK * oddnessLeft(hour - nComing);
+  return trace;
+}
+
+/** The mean of those traces that are known, hour by hour. */
+function meanOf(traces: readonly Float64Array[], otherwise: (hour: number) => number): Float64Array {
+  const nHours = traces[0]!.length;
+  const mean = new Float64Array(nHours);
+  for (let hour = 0; hour < nHours; hour++) {
+    let [sum, known] = [0, 0];
+    for (const trace of traces) {
+      if (Number.isNaN(trace[hour]!)) continue;
+      sum += trace[hour]!;
+      known++;
+    }
+    mean[hour] = known > 0 ? sum / known : otherwise(hour);
+  }
+  return mean;
+}

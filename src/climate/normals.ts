@@ -1,0 +1,44 @@
+import { harmonicAt, harmonicFit, YEAR_DAYS } from '../basics/harmonic-fit.js';
+
+/** Long-term means of the daily maximum and minimum [°C], January first. Shape (12). */
+export interface Normals {
+  readonly meanMaxC: readonly number[];
+  readonly meanMinC: readonly number[];
+}
+
+const WAVES = 2;
+const MONTHS = 12;
+
+/**
+ * A usual year's daily minima and maxima, from the months' means.
+ *
+ * @param normals Twelve means of each.
+ * @param days    Days of the year, 1 January being 1. Shape (n).
+ * @returns Minima and maxima [°C]. Shape (n); a minimum is never above its maximum.
+ * @throws ScienceError never, for finite normals.
+ *
+ * Formula: two waves of the year through the middles of the months, each wave divided by what averaging over a month
+ * leaves of it, sin(πk/12)/(πk/12), so that the days' monthly means are the normals, but for what two waves cannot hold.
+ * Source: Epstein (1991). On obtaining daily climatological values from monthly means. J. Climate 4: 365-368.
+ * @example usualAirOf(twelve months at 5 and 15 °C, [1, 180]) // => { minC: [5, 5], maxC: [15, 15] }
+ */
+export function usualAirOf(
+  { meanMaxC, meanMinC }: Normals,
+  days: ArrayLike<number>,
+): { readonly minC: Float64Array; readonly maxC: Float64Array } {
+  const minC = throughMonths(meanMinC, days);
+  const maxC = throughMonths(meanMaxC, days).map((high, i) => Math.max(high, minC[i]!));
+  return { minC, maxC };
+}
+
+function throughMonths(means: readonly number[], days: ArrayLike<number>): Float64Array {
+  const middles = means.map((_, month) => ((month + 0.5) / MONTHS) * YEAR_DAYS);
+  const { mean, cosine, sine } = harmonicFit(middles, means, WAVES);
+  const restored = (amplitudes: Float64Array): Float64Array =>
+    amplitudes.map((amplitude, i) => {
+      const angle = (Math.PI * (i + 1)) / MONTHS;
+      return (amplitude * angle) / Math.sin(angle);
+    });
+  const daily = { mean, cosine: restored(cosine), sine: restored(sine) };
+  return Float64Array.from(days, (day) => harmonicAt(daily, day - 0.5));
+}

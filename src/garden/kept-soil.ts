@@ -1,0 +1,123 @@
+import type { Site } from '../answers/known-hours.js';
+import type { Bed as QuestionBed } from '../answers/question.js';
+import { addDays, startOfDay, type Zone, zoneNamed } from '../basics/calendar.js';
+import type { Normals } from '../climate/normals.js';
+import { type Day, daysOf } from '../readings/days.js';
+import { meanOfDays, type ReadSeries } from '../readings/read-series.js';
+import { longestJoinedMs, usualStepMs } from '../readings/step.js';
+import type { AirDay, Bed, KeptSeries, Place, Store } from './store.js';
+
+/** What is kept of a place, or of a bed in it, as a question about it needs it. */
+export interface Kept {
+  readonly place: Place;
+  /** null: a place alone was asked for. */
+  readonly bed: Bed | null;
+  readonly site: Site;
+  readonly bedMake: QuestionBed | null;
+  /** The place's air and coming days, and what the bed's thermometers read. */
+  readonly series: readonly ReadSeries[];
+  readonly normals: Normals | null;
+}
+
+/** Readings are looked at one by one so far back; before that their days say enough [d]. */
+const BY_READING_DAYS = 60;
+
+/** What is kept of a place; undefined where it is not there. */
+export async function keptPlace(store: Store, owner: string, id: string): Promise<Kept | undefined> {
+  const place = await store.place(owner, id);
+  return place && { place, bed: null, bedMake: null, ...(await ofPlace(store, owner, place)) };
+}
+
+/** What is kept of a bed and of its place; undefined where it is not there. */
+export async function keptBed(store: Store, owner: string, id: string): Promise<Kept | undefined> {
+  const bed = await store.bed(owner, id);
+  const place = bed && (await store.place(owner, bed.place));
+  if (!bed || !place) return undefined;
+  const known = await ofPlace(store, owner, place);
+  const thermometers = await store.series(owner, id);
+  const read = await Promise.all(thermometers.map((one) => ofThermometer(store, owner, id, one, known.site.zone)));
+  const { kind, cover, moisture, shadePercent, roomC } = bed;
+  return {
+    ...known,
+    place,
+    bed,
+    bedMake: { kind, cover, moisture, shadePercent, roomC, wettedOn: null },
+    series: [...known.series, ...read.flat()],
+  };
+}
+
+async function ofPlace(store: Store, owner: string, place: Place): Promise<Pick<Kept, 'site' | 'series' | 'normals'>> {
+  const [air, coming, normals] = await Promise.all([
+    store.air(owner, place.id),
+    store.comingDays(owner, place.id),
+    store.normals(owner, place.id),
+  ]);
+  const { latitude, longitude, annualRainMm } = place;
+  const zone = zoneNamed(place.timeZone);
+  return {
+    site: { zone, latitude, longitude, annualRainMm },
+    series: [...airSeries(air, 'measured', zone), ...airSeries(coming?.days ?? [], 'forecast', zone)],
+    normals: normals ?? null,
+  };
+}
+
+/** Days of air as a series; none where there are no days. A day known by one extreme alone says nothing. */
+function airSeries(air: readonly AirDay[], origin: ReadSeries['origin'], zone: Zone): ReadSeries[] {
+  const days = air.flatMap(({ date, min, mean, max }): Day[] => {
+    const isWide = min !== null && max !== null;
+    if (!isWide && mean === null) return [];
+    return [{ date, min: isWide ? min : null, mean, max: isWide ? max : null, readings: 0, complete: true }];
+  });
+  return days.length === 0 ? [] : [daily(days, { medium: 'air', probeDepthCm: null, origin }, zone)];
+}
+
+/** What a thermometer read: its days, and of the last of them each reading. */
+async function ofThermometer(
+  store: Store,
+  owner: string,
+  bed: string,
+  { medium, probeDepthCm, to }: KeptSeries,
+  zone: Zone,
+): Promise<ReadSeries[]> {
+  const shape = { medium, probeDepthCm, origin: 'measured' } as const;
+  const lately = addDays(to, -BY_READING_DAYS);
+  const [days, readings] = await Promise.all([
+    store.readingDays(owner, bed, shape, { to: addDays(lately, -1) }),
+    store.readings(owner, bed, shape, { fromMs: startOfDay(lately, zone) }),
+  ]);
+  const whole = days.filter((day) => day.complete);
+  const usualMs = usualStepMs(readings.atMs);
+  return [
+    ...(whole.length > 0 ? [daily(whole, shape, zone)] : []),
+    ...(readings.atMs.length > 1
+      ? [
+          {
+            ...empty(shape, zone),
+            readings,
+            ...daysOf(readings, zone, longestJoinedMs(usualMs)),
+            usualStepMs: usualMs,
+          },
+        ]
+      : []),
+  ];
+}
+
+type Shape = Pick<ReadSeries, 'medium' | 'probeDepthCm' | 'origin'>;
+
+const empty = (shape: Shape, zone: Zone) =>
+  ({
+    ...shape,
+    unit: 'C',
+    zone,
+    readings: null,
+    dayBasis: [],
+    dayPlusMinusK: [],
+    usualStepMs: null,
+    warnings: [],
+  }) as const;
+
+const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
+  ...empty(shape, zone),
+  days,
+  meanC: meanOfDays(days),
+});

@@ -1,0 +1,114 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { z } from 'zod';
+import { dateAt } from '../basics/calendar.js';
+import { RequestError } from '../basics/errors.js';
+import { type Kept, keptBed, keptPlace } from '../garden/kept-soil.js';
+import type { Store } from '../garden/store.js';
+import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
+import { sendWithETag } from './etag.js';
+import { readFileBody } from './file-body.js';
+import { askedOfFile, inParameters, isFile } from './file-request.js';
+import type { LongWork } from './long-work.js';
+import { ownerOf } from './owner.js';
+import { type Known, type Read, readBody, readFile, zoneAsked } from './question.js';
+import { read } from './read.js';
+import type { Asking, ForecastBody } from './schemas/forecast.js';
+
+/** What the routes need beside the request. */
+export interface Service {
+  readonly clock: () => Date;
+  readonly store: Store;
+  readonly work: LongWork;
+}
+
+/** A question about a bed, in whichever way it comes. */
+type AnyAsking = Pick<Asking, 'where'> & { readonly crop?: Asking['crop'] | undefined };
+
+/** How one kind of question is asked: as a body, or beside a file by query parameters. */
+export interface Form<A extends AnyAsking> {
+  readonly body: z.ZodType<A & { temperatures: ForecastBody['temperatures'] }>;
+  readonly asking: z.ZodType<A>;
+  readonly parameters: Parameters;
+}
+
+type Answering<A, Answer> = (asking: A, read: readonly Read[], known: Known) => Promise<Answer>;
+
+/** Answers a posted question: JSON, or a file with the question in the query. */
+export async function answerPosted<A extends AnyAsking, Answer>(
+  service: Service,
+  request: FastifyRequest,
+  query: Record<string, unknown>,
+  { body, asking: schema, parameters }: Form<A>,
+  answer: Answering<A, Answer>,
+): Promise<Answer> {
+  if (isFile(request)) {
+    const { asked, hints } = askedOfFile(schema, parameters, query);
+    return inParameters(parameters, async () => {
+      const known = await knownOf(service, request, asked.where);
+      const file = await readFileBody(request, hints, zoneAsked(asked, known));
+      return answer(asked, readFile(file), known);
+    });
+  }
+  askedByQuery(query, {});
+  const { temperatures, ...asking } = read(body, request.body);
+  const known = await knownOf(service, request, asking.where);
+  return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
+}
+
+/** Where a link leads: a kept bed or place, by its id. */
+export type Linked = { readonly bed: string } | { readonly place: string };
+
+/**
+ * Answers a question asked by a link, under a tag of all that it depends on: what is asked, what is kept, and the date at
+ * the place. Whoever has the answer already is told so before anything is worked out.
+ */
+export async function answerLinked<A extends AnyAsking>(
+  service: Service,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { asking: schema, parameters }: Pick<Form<A>, 'asking' | 'parameters'>,
+  linked: Linked,
+  query: Record<string, unknown>,
+  answer: Answering<A, object>,
+): Promise<FastifyReply> {
+  const sent = askedByQuery(query, parameters);
+  const where = { ...(sent.where as object | undefined), ...linked };
+  const asking = read(schema, { ...sent, where }, (path) => parameterAt(path, parameters));
+  const known = await knownOf(service, request, asking.where, 'not-found');
+  const { place, bed, site } = known.kept!;
+  const today = dateAt(known.now.getTime(), site.zone);
+  const inputs = { query: request.query, place: place.revision, bed: bed?.revision, today };
+  return sendWithETag(request, reply, inputs, () => inParameters(parameters, () => answer(asking, [], known)));
+}
+
+/** What is kept of the place or bed named, where one is. */
+async function knownOf(
+  { store, clock }: Service,
+  request: FastifyRequest,
+  where: Asking['where'],
+  code?: 'not-found',
+): Promise<Known> {
+  const now = clock();
+  const owner = ownerOf(request);
+  if (typeof where?.bed === 'string')
+    return { now, kept: (await keptBed(store, owner, where.bed)) ?? noBed(where.bed, code) };
+  if (typeof where?.place === 'string')
+    return { now, kept: (await keptPlace(store, owner, where.place)) ?? noPlace(where.place, code) };
+  return { now, kept: null };
+}
+
+function noBed(id: string, code: 'not-found' | 'unknown-bed' = 'unknown-bed'): Kept {
+  throw new RequestError(
+    code,
+    `No bed is kept under "${id}". PUT it to /v1/beds/${id} first${code === 'not-found' ? '' : ', or send where.place with latitude and time zone'}.`,
+    code === 'not-found' ? [] : [{ path: ['where', 'bed'], detail: 'There is no such bed.' }],
+  );
+}
+
+function noPlace(id: string, code: 'not-found' | 'unknown-place' = 'unknown-place'): Kept {
+  throw new RequestError(
+    code,
+    `No place is kept under "${id}". PUT it to /v1/places/${id} first${code === 'not-found' ? '' : ', or send the place itself: its latitude and time zone'}.`,
+    code === 'not-found' ? [] : [{ path: ['where', 'place'], detail: 'There is no such place.' }],
+  );
+}
