@@ -11,14 +11,19 @@ import Fastify, {
 import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
+import { isFile } from './file-request.js';
 import type { FindOwner } from './keys.js';
 import { longWork } from './long-work.js';
 import { openApiDocument } from './openapi.js';
 import { OPEN_OWNER } from './owner.js';
 import { problemOf } from './problems.js';
 import type { Route } from './route.js';
+import { bedReadingsRoutes } from './routes/bed-readings.js';
+import { bedRoutes } from './routes/beds.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
+import { placeAirRoutes } from './routes/place-air.js';
+import { placeRoutes } from './routes/places.js';
 import { readingsRoutes } from './routes/readings.js';
 import { serviceRoutes } from './routes/service.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
@@ -62,8 +67,12 @@ export async function buildApp({
     frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
-  app.addContentTypeParser('application/json', { parseAs: 'string' }, async (_: FastifyRequest, body: string) =>
-    parseJson(body),
+  app.addContentTypeParser(
+    'application/json',
+    { parseAs: 'string' },
+    async ({ method }: FastifyRequest, body: string) =>
+      // Many a client says that nothing is JSON.
+      method === 'DELETE' && body === '' ? undefined : parseJson(body),
   );
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
@@ -77,6 +86,10 @@ export async function buildApp({
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
+    ...placeRoutes(store, clock),
+    ...placeAirRoutes(store, clock),
+    ...bedRoutes(store, clock),
+    ...bedReadingsRoutes(store, clock),
     ...serviceRoutes(store),
   ];
   const document = openApiDocument(routes, version);
@@ -94,11 +107,17 @@ export async function buildApp({
   });
   app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
 
-  for (const { method, url, handler, open } of routes) {
+  for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest): Promise<void> => {
       if (open) return;
       if (findOwner) request.owner = ownerByKey(request, findOwner);
       requireJsonAccepted(request);
+      if (operation.json && !operation.csv && isFile(request)) {
+        throw new RequestError(
+          'unsupported-media-type',
+          'This route takes no file: set Content-Type to application/json.',
+        );
+      }
     };
     app.route({ method, url, handler, onRequest });
   }
