@@ -85,7 +85,9 @@ function bringToToday(
 ): void {
   const leadH = Math.round((startOfDay(from, zone) - past.startMs) / HOUR_MS) - past.hourlyC.length;
   if (leadH >= FORGOTTEN_H) return;
-  const oddK = dayBefore(past.hourlyC, past.hourlyC.length) - dayBefore(past.hourlyC, startH - leadH);
+  // Where the record begins with the very day, its first day stands for the one before.
+  const ownH = Math.max(24, startH - leadH);
+  const oddK = dayBefore(past.hourlyC, past.hourlyC.length) - dayBefore(past.hourlyC, ownH);
   const lastH = Math.min(hourlyC.length, FORGOTTEN_H - leadH);
   for (let hour = Math.max(0, -leadH); hour < lastH; hour++) {
     const ahead = leadH + hour;
