@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises';
+import { beds, comingDays, northReadings, pastAir, place, probeDepthCm, today } from './demo/season.js';
 import type { ForecastAnswer } from './http/schemas/forecast.js';
+import type { WindowAnswer } from './http/schemas/windows.js';
 
 const FILE = new URL('../fixtures/demo/north-bed-august.csv', import.meta.url);
 const QUESTION = new URLSearchParams({
@@ -13,20 +15,77 @@ const QUESTION = new URLSearchParams({
   timeZone: 'Etc/GMT+2',
 });
 
-/** Asks the running service about the demo's sowing, and tells the answer as a gardener would want to read it. */
+type Send = <Answer>(path: string, contentType: string, body: string | Buffer) => Promise<Answer>;
+
+/** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */
 export async function showDemo(address: string, key: string | undefined, write: (text: string) => void): Promise<void> {
-  const response = await fetch(`${address}/v1/forecasts?${QUESTION}`, {
-    method: 'POST',
-    headers: { 'content-type': 'text/csv', ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) },
-    body: await readFile(FILE),
-  });
-  if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
-  const answer = (await response.json()) as ForecastAnswer;
+  const send: Send = async <Answer>(path: string, contentType: string, body: string | Buffer): Promise<Answer> => {
+    const headers = { 'content-type': contentType, ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) };
+    const response = await fetch(`${address}${path}`, { method: 'POST', headers, body });
+    if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
+    return (await response.json()) as Answer;
+  };
   write(
-    `The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n`,
+    'The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n',
   );
-  write(inWords(answer));
+  write(inWords(await send<ForecastAnswer>(`/v1/forecasts?${QUESTION}`, 'text/csv', await readFile(FILE))));
+  write('\nIt asks as well when to sow lettuce there in the coming year, and sends fifteen years of air.\n\n');
+  write(windowsInWords(await windowsOfNorthBed(send)));
+  write('\nA date in a window is good enough in most years; what heat costs this sowing, the forecast above tells.\n');
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
+}
+
+/** When to sow lettuce in the north bed, from past years, the coming days and what the probe has taught of the bed. */
+function windowsOfNorthBed(send: Send): Promise<WindowAnswer> {
+  const { name: _ofPlace, ...where } = place;
+  const { name: _ofBed, ...bed } = beds.north;
+  const question = {
+    crop: 'lettuce',
+    where: { place: where, bed },
+    from: today,
+    temperatures: [
+      { medium: 'air', daily: pastAir() },
+      { medium: 'air', origin: 'forecast', daily: comingDays },
+      { medium: 'soil', probeDepthCm, readings: northReadings() },
+    ],
+  };
+  return send('/v1/sowing-windows', 'application/json', JSON.stringify(question));
+}
+
+/** Sowing windows in plain words: the best date, the windows, and why the dates between them are closed. */
+export function windowsInWords({ years, best, windows, closed }: WindowAnswer): string {
+  const lines = [
+    `Years      ${years.count}, from ${years.from} to ${years.to}`,
+    best ? wrapped(`Best       ${best.date}. ${best.why}`) : 'Best       no date was good in any year',
+    ...windows.map(({ from, to, sureness, halfDays }) => {
+      const sure = sureness === null ? '' : `, good in ${Math.round(100 * sureness)} of 100 years or more`;
+      const half = halfDays ? `; half up in ${halfDays.p50} days (${halfDays.p10} to ${halfDays.p90})` : '';
+      return `Window     ${from} to ${to}${sure}${half}`;
+    }),
+    ...closedSpells({ closed, windows }).map(({ from, to, whys }) => `Closed     ${from} to ${to}: ${whys.join(', ')}`),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+const whyInWords: Record<WindowAnswer['closed'][number]['why'], string> = {
+  'too-cold': 'too cold',
+  'too-hot': 'too hot',
+  'too-slow': 'too slow to come up',
+  'frost-to-come': 'frost would follow',
+};
+
+/** Closed runs with no window between them as one spell, with every reason there is in it. */
+function closedSpells({ closed, windows }: Pick<WindowAnswer, 'closed' | 'windows'>) {
+  const spells: { from: string; to: string; whys: string[] }[] = [];
+  for (const { from, to, why } of closed) {
+    const last = spells.at(-1);
+    const isJoined = last && !windows.some((window) => window.from > last.to && window.from < from);
+    const spell = isJoined ? last : { from, to, whys: [] };
+    if (!isJoined) spells.push(spell);
+    spell.to = to;
+    if (!spell.whys.includes(whyInWords[why])) spell.whys.push(whyInWords[why]);
+  }
+  return spells;
 }
 
 /** A forecast in plain words, a line to each thing a gardener asks. */
