@@ -15,41 +15,53 @@ const QUESTION = new URLSearchParams({
   timeZone: 'Etc/GMT+2',
 });
 
-type Send = <Answer>(path: string, contentType: string, body: string | Buffer) => Promise<Answer>;
+type Send = <Answer>(method: string, path: string, body?: object | Buffer) => Promise<Answer>;
 
 /** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */
 export async function showDemo(address: string, key: string | undefined, write: (text: string) => void): Promise<void> {
-  const send: Send = async <Answer>(path: string, contentType: string, body: string | Buffer): Promise<Answer> => {
-    const headers = { 'content-type': contentType, ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) };
-    const response = await fetch(`${address}${path}`, { method: 'POST', headers, body });
+  const send: Send = async <Answer>(method: string, path: string, body?: object | Buffer): Promise<Answer> => {
+    const type = body && { 'content-type': Buffer.isBuffer(body) ? 'text/csv' : 'application/json' };
+    const headers = { ...type, ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) };
+    const sent = body === undefined || Buffer.isBuffer(body) ? body : JSON.stringify(body);
+    const response = await fetch(`${address}${path}`, {
+      method,
+      headers,
+      ...(sent === undefined ? {} : { body: sent }),
+    });
     if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
     return (await response.json()) as Answer;
   };
   write(
     'The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n',
   );
-  write(inWords(await send<ForecastAnswer>(`/v1/forecasts?${QUESTION}`, 'text/csv', await readFile(FILE))));
-  write('\nIt asks as well when to sow lettuce there in the coming year, and sends fifteen years of air.\n\n');
-  write(windowsInWords(await windowsOfNorthBed(send)));
+  write(inWords(await send<ForecastAnswer>('POST', `/v1/forecasts?${QUESTION}`, await readFile(FILE))));
+  await putSeason(send);
+  write(
+    '\nThe service now keeps its place with fifteen years of air and the coming days, its two beds, and a week of a\n' +
+      'second probe. When to sow lettuce in the north bed in the coming year?\n\n',
+  );
+  write(windowsInWords(await send('GET', `/v1/beds/north/sowing-windows?crop=lettuce&from=${today}`)));
   write('\nA date in a window is good enough in most years; what heat costs this sowing, the forecast above tells.\n');
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
 }
 
-/** When to sow lettuce in the north bed, from past years, the coming days and what the probe has taught of the bed. */
-function windowsOfNorthBed(send: Send): Promise<WindowAnswer> {
-  const { name: _ofPlace, ...where } = place;
-  const { name: _ofBed, ...bed } = beds.north;
-  const question = {
-    crop: 'lettuce',
-    where: { place: where, bed },
-    from: today,
-    temperatures: [
-      { medium: 'air', daily: pastAir() },
-      { medium: 'air', origin: 'forecast', daily: comingDays },
-      { medium: 'soil', probeDepthCm, readings: northReadings() },
-    ],
-  };
-  return send('/v1/sowing-windows', 'application/json', JSON.stringify(question));
+/** Puts the society's place, its air and coming days, its beds and its probe's readings into the service. */
+async function putSeason(send: Send): Promise<void> {
+  await send('PUT', '/v1/places/quillmere', place);
+  await send('POST', '/v1/places/quillmere/air', { medium: 'air', unit: 'C', daily: pastAir() });
+  await send('PUT', '/v1/places/quillmere/coming-days', {
+    medium: 'air',
+    unit: 'C',
+    origin: 'forecast',
+    daily: comingDays,
+  });
+  for (const [id, bed] of Object.entries(beds)) await send('PUT', `/v1/beds/${id}`, { place: 'quillmere', ...bed });
+  await send('POST', '/v1/beds/north/readings', {
+    medium: 'soil',
+    probeDepthCm,
+    unit: 'C',
+    readings: northReadings(),
+  });
 }
 
 /** Sowing windows in plain words: the best date, the windows, and why the dates between them are closed. */

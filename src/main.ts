@@ -32,6 +32,7 @@ async function start(config: Config): Promise<void> {
     store,
     clock,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
+    rateLimit: config.RATE_LIMIT,
     logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {

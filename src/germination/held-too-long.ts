@@ -80,7 +80,7 @@ function heldStretches(
  *
  * The clock is `cohortRun`'s. A clock started earlier is never behind one started later, and the same once it has stood
  * at 0 since; so the cohort's clock of an earlier sowing is followed on, and a new one started only where that one has
- * run out and may have been ahead.
+ * run out and may have been ahead, or lags behind the sowing: what came before that never counts.
  *
  * @param watch  Asked for sowings that never go back.
  * @param cohort 1 to 100.
@@ -95,8 +95,9 @@ export function heldTooLongAtH(watch: HeldWatch, cohort: number, sowH: number, e
   const { stretches, sharedFromH, next, heldH, heldToH, riskAtH } = watch;
   const { toH } = stretches;
   while (watch.first < toH.length && toH[watch.first]! <= sowH) watch.first++;
-  follow(watch, cohort, endH);
-  if (riskAtH[cohort]! < endH && sowH > sharedFromH[cohort]!) {
+  const isBehind = next[cohort]! < watch.first;
+  if (!isBehind) follow(watch, cohort, endH);
+  if (isBehind || (riskAtH[cohort]! < endH && sowH > sharedFromH[cohort]!)) {
     sharedFromH[cohort] = sowH;
     next[cohort] = watch.first;
     heldH[cohort] = 0;

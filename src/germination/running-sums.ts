@@ -106,7 +106,8 @@ export function upAtH(sums: RunningSums, cohort: number, sowH: number, byH: numb
   return upH - sowH;
 }
 
-const blockOf = ({ fromH }: RunningSums, hour: number): number => Math.floor((hour - fromH) / BLOCK_H);
+/** Cut to a whole number by `| 0`, which is a good deal faster here than Math.floor. */
+const blockOf = ({ fromH }: RunningSums, hour: number): number => ((hour - fromH) / BLOCK_H) | 0;
 
 const startOf = ({ fromH }: RunningSums, block: number): number => fromH + block * BLOCK_H;
 

@@ -2,19 +2,25 @@ import { createHash } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { model } from './model.js';
 
-/**
- * Sends an answer under a weak tag of its content and the model's version; 304 where the caller has it already.
- * When it was issued is no part of the tag. Tags are compared weakly (RFC 9110, 8.8.3.2).
- */
+/** A weak tag of an answer's content and the model's version; when it was issued is no part of it. */
+export function tagOf(content: object): string {
+  const digest = createHash('sha256').update(model.version).update(JSON.stringify(content)).digest('base64url');
+  return `W/"${digest.slice(0, 27)}"`;
+}
+
+/** Does a header that lists tags, or says `*`, name this one? Compared weakly (RFC 9110, 8.8.3.2). */
+export const matchesTag = (header: string, tag: string): boolean =>
+  header.split(',').some((one) => one.trim() === '*' || `W/${one.trim().replace(/^W\//, '')}` === tag);
+
+/** Sends an answer under the tag of its content; 304 where the caller has it already. */
 export async function sendWithETag(
   request: FastifyRequest,
   reply: FastifyReply,
   content: object,
   answer: () => object | Promise<object>,
 ): Promise<FastifyReply> {
-  const digest = createHash('sha256').update(model.version).update(JSON.stringify(content)).digest('base64url');
-  const tag = `W/"${digest.slice(0, 27)}"`;
+  const tag = tagOf(content);
   reply.header('etag', tag).header('vary', 'Accept');
-  const known = request.headers['if-none-match']?.split(',').map((one) => one.trim().replace(/^W\//, ''));
-  return known?.some((one) => `W/${one}` === tag || one === '*') ? reply.code(304).send() : reply.send(await answer());
+  const known = request.headers['if-none-match'];
+  return known !== undefined && matchesTag(known, tag) ? reply.code(304).send() : reply.send(await answer());
 }

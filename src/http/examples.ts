@@ -100,3 +100,46 @@ export const exampleYearsCsv = [
   ...invented.map(({ date, min, max }) => `${date},${min},${max}`),
   '',
 ].join('\n');
+
+/** What can be kept of the society. */
+export const examplePlace = {
+  name: 'Quillmere Allotment Society',
+  latitude: 44,
+  longitude: -30,
+  elevationM: 12,
+  timeZone: 'Etc/GMT+2',
+};
+
+export const exampleBed = { place: 'quillmere', name: 'North bed', kind: 'raised-bed', moisture: 'moist' };
+
+export const examplePastAir = {
+  medium: 'air',
+  daily: [
+    { date: '2027-05-01', min: 7.7, max: 18.3 },
+    { date: '2027-05-02', min: 8.1, max: 16.9 },
+  ],
+};
+
+export const exampleComingDays = {
+  medium: 'air',
+  origin: 'forecast',
+  daily: [
+    { date: '2027-08-04', min: 14, max: 27 },
+    { date: '2027-08-05', min: 15.5, max: 29 },
+  ],
+};
+
+export const exampleNormals = {
+  meanMaxC: [8, 8.5, 10.5, 13, 16.5, 20, 22.5, 23, 20, 16, 11.5, 9],
+  meanMinC: [2, 2, 3, 5, 8, 11.5, 14, 14.5, 12, 9, 5, 3],
+};
+
+export const exampleBedReadings = {
+  medium: 'soil',
+  probeDepthCm: 5,
+  readings: [
+    { at: '2027-05-03T12:00:00-02:00', value: 15.2 },
+    { at: '2027-05-03T13:00:00-02:00', value: 15.9 },
+    { at: '2027-05-03T14:00:00-02:00', value: 16.3 },
+  ],
+};

@@ -75,17 +75,11 @@ function describe(operation: Operation, url: string, open: boolean) {
     operationId: operation.id,
     summary: operation.summary,
     ...(operation.description ? { description: operation.description } : {}),
-    parameters: [...pathParameters, ...queryParameters],
+    parameters: [...pathParameters, ...queryParameters, ...(operation.ifMatch ? [IF_MATCH] : [])],
     ...(operation.json || operation.csv ? { requestBody: { required: true, content } } : {}),
     security: open ? [] : [{ key: [] }, {}],
     responses: {
-      200: {
-        description: 'The answer.',
-        content:
-          'schema' in operation.answer
-            ? { 'application/json': { schema: schemaOf(operation.answer.schema, 'output') } }
-            : { [operation.answer.mediaType]: { schema: { type: 'string' } } },
-      },
+      ...successes(operation.answer),
       '4XX': {
         description: problemList(operation.problems),
         content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
@@ -94,8 +88,26 @@ function describe(operation: Operation, url: string, open: boolean) {
   };
 }
 
+const IF_MATCH = {
+  name: 'If-Match',
+  in: 'header',
+  required: false,
+  description: 'An ETag that a GET or a change gave: the change is made only if the thing is still so.',
+  schema: { type: 'string' },
+};
+
+function successes(answer: Operation['answer']) {
+  if (answer === 'none') return { 204: { description: 'It is done.' } };
+  const content =
+    'schema' in answer
+      ? { 'application/json': { schema: schemaOf(answer.schema, 'output') } }
+      : { [answer.mediaType]: { schema: { type: 'string' } } };
+  const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'It was created.', content } } : {};
+  return { 200: { description: 'The answer.', content }, ...created };
+}
+
 const problemList = (codes: readonly ErrorCode[]): string =>
-  `A problem: ${[...codes, 'unauthorized' as const].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
+  `A problem: ${[...codes, 'unauthorized' as const, 'too-many-requests' as const].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
 
 function schemaOf(schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> {
   const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, target: 'draft-2020-12' });

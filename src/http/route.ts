@@ -20,12 +20,15 @@ export interface Operation {
   readonly json?: { readonly schema: z.ZodType; readonly example: unknown };
   /** The example of a file, where the body may be one. */
   readonly csv?: { readonly example: string };
-  readonly answer: { readonly schema: z.ZodType } | { readonly mediaType: string };
+  /** `mayCreate`: 201 where something was created; `none`: 204, and no body. */
+  readonly answer: { readonly schema: z.ZodType; readonly mayCreate?: true } | { readonly mediaType: string } | 'none';
+  /** Does it heed If-Match? */
+  readonly ifMatch?: true;
   readonly problems: readonly ErrorCode[];
 }
 
 export interface Route {
-  readonly method: 'GET' | 'POST';
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   /** `:name` stands for a path parameter. */
   readonly url: string;
   readonly operation: Operation;

@@ -29,3 +29,19 @@ export const bedProblems = [
   'too-few-readings',
   'gap-too-long',
 ] as const satisfies readonly ErrorCode[];
+
+/** What can be wrong where something kept is asked for. */
+export const keptProblems = [
+  'not-understood',
+  'not-acceptable',
+  'storage-unavailable',
+] as const satisfies readonly ErrorCode[];
+
+/** What can be wrong where something is to be kept that is sent as JSON. */
+export const changeProblems = [
+  'not-json',
+  'too-large',
+  'unsupported-media-type',
+  'precondition-failed',
+  ...keptProblems,
+] as const satisfies readonly ErrorCode[];

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import { openStore } from '../../src/storage/open-store.js';
 import { post, startApp } from './helper.js';
 
 // Four years of Seattle's air, and what planting guides for that region say of sowing there. Nothing is tuned to them.
@@ -18,8 +19,12 @@ import { post, startApp } from './helper.js';
 // - King County: Washington State University King County Extension Master Gardener Program, Fall and Winter Vegetable
 //   Gardening, Community Horticulture Fact Sheet 41, no year. It gives the last sowings.
 
-const app = await startApp();
-afterAll(() => app.close());
+const store = await openStore('sqlite::memory:');
+const app = await startApp({ store });
+afterAll(async () => {
+  await app.close();
+  await store.close();
+});
 
 const packageFile = pathToFileURL(createRequire(import.meta.url).resolve('vega-datasets'));
 const records = readFileSync(new URL('../data/seattle-weather.csv', packageFile), 'utf8')
@@ -32,12 +37,20 @@ const records = readFileSync(new URL('../data/seattle-weather.csv', packageFile)
   });
 
 const place = {
+  name: 'Seattle',
   latitude: 47.45,
   longitude: -122.31,
   timeZone: 'America/Los_Angeles',
   annualRainMm: records.reduce((sum, { rainMm }) => sum + rainMm, 0) / 4,
 };
 const air = { medium: 'air', unit: 'C', daily: records.map(({ date, min, max }) => ({ date, min, max })) };
+
+beforeAll(async () => {
+  const kept = await app.inject({ method: 'PUT', url: '/v1/places/seattle', payload: place });
+  expect(kept.statusCode, kept.body).toBe(201);
+  const added = await post(app, '/v1/places/seattle/air', air);
+  expect(added.statusCode, added.body).toBe(200);
+});
 
 /**
  * The windows of a year, in bare open ground unless said otherwise. A year lies between it and the record, so that the
@@ -46,10 +59,9 @@ const air = { medium: 'air', unit: 'C', daily: records.map(({ date, min, max }) 
 async function windowsOf(crop: string, bed: Record<string, unknown> = {}): Promise<WindowAnswer> {
   const response = await post(app, '/v1/sowing-windows', {
     crop,
-    where: { place, bed },
+    where: { place: 'seattle', bed },
     from: '2017-01-01',
     to: '2017-12-30',
-    temperatures: [air],
   });
   if (response.statusCode !== 200) throw new Error(`The question was refused: ${response.body}`);
   return response.json();

@@ -1,49 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { readFile } from 'node:fs/promises';
 import { request } from 'undici';
 import { afterEach, describe, expect, it } from 'vitest';
+import { addressOf, endOf, killAll, root, run, written } from './run-service.js';
 
-const root = new URL('../../', import.meta.url);
-const children: ChildProcess[] = [];
-
-interface Run {
-  readonly child: ChildProcess;
-  output(): string;
-}
-
-function run(args: readonly string[], environment: Record<string, string>): Run {
-  const child = spawn(process.execPath, ['dist/main.js', ...args], {
-    cwd: root,
-    env: { PATH: process.env.PATH, PORT: '0', DATABASE_URL: 'sqlite::memory:', ...environment },
-  });
-  children.push(child);
-  let output = '';
-  child.stdout.on('data', (chunk) => (output += chunk));
-  child.stderr.on('data', (chunk) => (output += chunk));
-  return { child, output: () => output };
-}
-
-/** Waits until the process has written something that matches. */
-async function written({ child, output }: Run, pattern: RegExp): Promise<RegExpExecArray> {
-  for (;;) {
-    const match = pattern.exec(output());
-    if (match) return match;
-    if (child.exitCode !== null) throw new Error(`ended with ${child.exitCode}: ${output()}`);
-    await Promise.race([once(child.stdout!, 'data'), once(child.stderr!, 'data'), once(child, 'exit')]);
-  }
-}
-
-const addressOf = async (one: Run): Promise<string> => (await written(one, /(http:\/\/[\d.:]+\d)/))[1]!;
-
-async function endOf({ child }: Run): Promise<number | null> {
-  if (child.exitCode === null) await once(child, 'exit');
-  return child.exitCode;
-}
-
-afterEach(() => {
-  for (const child of children.splice(0)) child.kill('SIGKILL');
-});
+afterEach(killAll);
 
 describe('the service as it ships', () => {
   it('listens, answers over a real connection, and ends with 0 when told to stop', async () => {

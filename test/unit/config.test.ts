@@ -23,6 +23,7 @@ const UNSET = {
   ALLOW_OPEN: false,
   ALLOW_PRIVATE_SOURCES: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
+  RATE_LIMIT: 600,
 };
 
 describe('the configuration', () => {
@@ -48,6 +49,7 @@ describe('the configuration', () => {
         ALLOW_OPEN: '1',
         ALLOW_PRIVATE_SOURCES: '1',
         DATABASE_URL: 'sqlite:garden.db',
+        RATE_LIMIT: '0',
       }),
     ).toEqual({
       HOST: '::1',
@@ -57,6 +59,7 @@ describe('the configuration', () => {
       ALLOW_OPEN: true,
       ALLOW_PRIVATE_SOURCES: true,
       DATABASE_URL: 'sqlite:garden.db',
+      RATE_LIMIT: 0,
     });
   });
 
@@ -97,6 +100,10 @@ describe('the database', () => {
     expect(faults).toContain('DATABASE_URL');
     expect(faults).not.toContain('secret');
   });
+});
+
+it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {
+  expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
 });
 
 describe('the keys', () => {

@@ -1,0 +1,255 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { addDays, dateAt, findStamp, instantText, startOfDay, type Zone, zoneNamed } from '../../basics/calendar.js';
+import { bases } from '../../basics/series.js';
+import type { Bed, Changes, DateRange, InstantRange, Probe, Store } from '../../garden/store.js';
+import type { Readings } from '../../readings/readings.js';
+import { sendWithETag } from '../etag.js';
+import { exampleBedReadings, exampleCsv } from '../examples.js';
+import { notKept, queryOf } from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { roundingFor } from '../rounding.js';
+import type { Route } from '../route.js';
+import { readingsAnswerSchema } from '../schemas/beds.js';
+import {
+  changesAnswerSchema,
+  dateRangeParameters,
+  dateRangeShape,
+  deletedAnswerSchema,
+  keptPrecisionSchema,
+  refuseBackward,
+} from '../schemas/kept.js';
+import { seriesSchema } from '../schemas/series.js';
+import { kept, seriesFault, sumOf, uploadOf, uploadParameters } from '../upload.js';
+import { bodyProblems, keptProblems } from '../usual-problems.js';
+import { bedIn } from './beds.js';
+
+/** Readings put at a time: of a month, and fewer where they are very close; whole days. Others are answered meanwhile. */
+const DAYS_AT_ONCE = 31;
+const READINGS_AT_ONCE = 50_000;
+const MOST_READINGS = 50_000;
+const USUAL_READINGS = 10_000;
+
+const mediumSchema = z.enum(['soil', 'air']);
+const AT_SEED = 'seed';
+const depthSchema = z.union([z.literal(AT_SEED), z.number().min(0).max(100)]);
+const STAMP_FAULT = 'must be an instant such as 2027-08-03T14:30:00-02:00; a + in it is written %2B';
+
+const probeShape = {
+  medium: mediumSchema.optional(),
+  probeDepthCm: z.union([z.literal(AT_SEED), z.coerce.number().min(0).max(100)]).optional(),
+};
+const readingsQuery = z
+  .strictObject({
+    ...dateRangeShape,
+    ...probeShape,
+    after: z
+      .string()
+      .max(40)
+      .refine((text) => findStamp(text) !== undefined, STAMP_FAULT)
+      .transform((text) => findStamp(text)!.ms)
+      .optional(),
+    limit: z.coerce.number().int().min(1).max(MOST_READINGS).default(USUAL_READINGS),
+    precision: keptPrecisionSchema,
+  })
+  .superRefine(refuseBackward);
+const deleteQuery = z.strictObject({ ...dateRangeShape, ...probeShape }).superRefine(refuseBackward);
+
+const probeParameters = [
+  { name: 'medium', schema: mediumSchema, description: 'Only thermometers in it.' },
+  {
+    name: 'probeDepthCm',
+    schema: depthSchema,
+    description: 'Only the thermometer at this depth [cm]; `seed`: the one at the seed.',
+  },
+];
+
+/** What the thermometers of a bed have read. */
+export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/beds/:id/readings',
+    operation: {
+      id: 'addReadings',
+      summary: 'Keep readings of a thermometer in or above a bed',
+      description:
+        'Each is kept in place of an earlier one of the same medium, depth and instant. Readings have instants: days of air go to the place, days of soil with each question.',
+      query: uploadParameters,
+      json: { schema: seriesSchema, example: exampleBedReadings },
+      csv: { example: exampleCsv },
+      answer: { schema: changesAnswerSchema },
+      problems: ['not-found', ...bodyProblems, 'storage-unavailable'],
+    },
+    async handler(request) {
+      const bed = await bedIn(request, store);
+      const zone = await zoneOf(bed, request, store);
+      const upload = await uploadOf(request, zone);
+      const { readings, medium, probeDepthCm, origin } = upload.series;
+      if (!readings) throw seriesFault(request, 'daily', NEEDS_INSTANTS);
+      if (origin === 'forecast') {
+        throw seriesFault(request, 'origin', 'is forecast; only what was measured is kept of a bed');
+      }
+      const all: Changes[] = [];
+      for (const piece of piecesOf(readings, zone)) {
+        const some = await store.putReadings(ownerOf(request), bed.id, { medium, probeDepthCm }, piece);
+        if (!some) throw notKept('bed', bed.id);
+        all.push(some);
+      }
+      return kept(upload, sumOf(all), clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/readings',
+    operation: {
+      id: 'getReadings',
+      summary: 'The readings of a bed, one series of each thermometer, that can be sent back',
+      query: [
+        ...dateRangeParameters,
+        ...probeParameters,
+        {
+          name: 'after',
+          schema: z
+            .string()
+            .max(40)
+            .meta({ examples: ['2027-05-03T12:00:00-02:00'] }),
+          description: 'The instant after which to go on.',
+        },
+        {
+          name: 'limit',
+          schema: z.int().min(1).max(MOST_READINGS).default(USUAL_READINGS),
+          description: 'How many readings of one thermometer, about: whole days are given.',
+        },
+        { name: 'precision', schema: keptPrecisionSchema },
+      ],
+      answer: { schema: readingsAnswerSchema },
+      problems: ['not-found', ...keptProblems],
+    },
+    async handler(request, reply) {
+      const { after, limit, precision, from, to, ...wanted } = queryOf(readingsQuery, request);
+      const bed = await bedIn(request, store);
+      const zone = await zoneOf(bed, request, store);
+      const probes = (await store.series(ownerOf(request), bed.id)).filter((one) => isWanted(one, wanted));
+      const range = instantsOf({ from, to }, zone);
+      if (after !== undefined) range.fromMs = Math.max(range.fromMs ?? -Infinity, Math.floor(after) + 1);
+      const end = await endOfPage({ store, request, bed, zone, probes, range, limit });
+      const series = [];
+      for (const probe of probes) {
+        const readings = await store.readings(ownerOf(request), bed.id, probe, { ...range, toMs: end.toMs });
+        if (readings.atMs.length > 0) series.push(seriesOnWire(probe, readings, zone, precision));
+      }
+      const content = { series, next: end.isLast ? null : instantText(end.toMs! - 1, zone) };
+      return sendWithETag(request, reply, content, () => signed(content, clock()));
+    },
+  },
+  {
+    method: 'DELETE',
+    url: '/v1/beds/:id/readings',
+    operation: {
+      id: 'deleteReadings',
+      summary: 'Forget readings: those from and to dates, of one thermometer, or all',
+      query: [...dateRangeParameters, ...probeParameters],
+      answer: { schema: deletedAnswerSchema },
+      problems: ['not-found', ...keptProblems],
+    },
+    async handler(request) {
+      const { from, to, ...wanted } = queryOf(deleteQuery, request);
+      const bed = await bedIn(request, store);
+      const range = instantsOf({ from, to }, await zoneOf(bed, request, store));
+      let deleted = 0;
+      for (const probe of await store.series(ownerOf(request), bed.id)) {
+        if (!isWanted(probe, wanted)) continue;
+        const some = await store.deleteReadings(ownerOf(request), bed.id, range, probe);
+        if (some === undefined) throw notKept('bed', bed.id);
+        deleted += some;
+      }
+      return signed({ deleted }, clock());
+    },
+  },
+];
+
+const NEEDS_INSTANTS =
+  'came by the day, and a bed keeps readings with their instants. Send those; days of air go to POST /v1/places/{id}/air, days of soil with each question.';
+
+interface WantedProbe {
+  readonly medium?: Probe['medium'] | undefined;
+  readonly probeDepthCm?: number | typeof AT_SEED | undefined;
+}
+
+const isWanted = (probe: Probe, { medium, probeDepthCm }: WantedProbe): boolean =>
+  (medium === undefined || probe.medium === medium) &&
+  (probeDepthCm === undefined || probe.probeDepthCm === (probeDepthCm === AT_SEED ? null : probeDepthCm));
+
+/** The zone of a bed's place. */
+async function zoneOf(bed: Bed, request: FastifyRequest, store: Store): Promise<Zone> {
+  const place = await store.place(ownerOf(request), bed.place);
+  if (!place) throw notKept('bed', bed.id);
+  return zoneNamed(place.timeZone);
+}
+
+const instantsOf = (
+  { from, to }: DateRange,
+  zone: Zone,
+): { -readonly [Key in keyof InstantRange]: InstantRange[Key] } => ({
+  ...(from === undefined ? {} : { fromMs: startOfDay(from, zone) }),
+  ...(to === undefined ? {} : { toMs: startOfDay(addDays(to, 1), zone) }),
+});
+
+/** Readings in pieces of whole days at the place. */
+function* piecesOf(readings: Readings, zone: Zone): Generator<Readings> {
+  const { atMs, valueC, basis } = readings;
+  for (let from = 0; from < atMs.length; ) {
+    const last = startOfDay(addDays(dateAt(atMs[from]!, zone), DAYS_AT_ONCE), zone);
+    let end = from + 1;
+    while (end < atMs.length && atMs[end]! < last && end - from < READINGS_AT_ONCE) end++;
+    const midnight = startOfDay(addDays(dateAt(atMs[end - 1]!, zone), 1), zone);
+    while (end < atMs.length && atMs[end]! < midnight) end++;
+    yield { atMs: atMs.subarray(from, end), valueC: valueC.subarray(from, end), basis: basis.subarray(from, end) };
+    from = end;
+  }
+}
+
+interface Paged {
+  readonly store: Store;
+  readonly request: FastifyRequest;
+  readonly bed: Bed;
+  readonly zone: Zone;
+  readonly probes: readonly Probe[];
+  readonly range: InstantRange;
+  readonly limit: number;
+}
+
+/** Where a page ends: with the day on which some thermometer has its `limit` readings, before any other has. */
+async function endOfPage({ store, request, bed, zone, probes, range, limit }: Paged) {
+  const { fromMs, toMs } = range;
+  const dates: DateRange = {
+    from: fromMs === undefined ? undefined : dateAt(fromMs, zone),
+    to: toMs === undefined ? undefined : dateAt(toMs - 1, zone),
+  };
+  let endMs = toMs;
+  let isLast = true;
+  for (const probe of probes) {
+    const days = await store.readingDays(ownerOf(request), bed.id, probe, dates);
+    let full = 0;
+    for (let count = 0; full < days.length && count < limit; full++) count += days[full]!.readings;
+    if (full === days.length) continue;
+    const midnight = startOfDay(addDays(days[full - 1]!.date, 1), zone);
+    if (endMs === undefined || midnight < endMs) endMs = midnight;
+    isLast = false;
+  }
+  return { toMs: endMs, isLast };
+}
+
+function seriesOnWire({ medium, probeDepthCm }: Probe, readings: Readings, zone: Zone, precision: 'full' | 'rounded') {
+  const { temperature } = roundingFor(precision);
+  const rows = Array.from(readings.atMs, (atMs, i) => {
+    const basis = bases[readings.basis[i]!]!;
+    return {
+      at: instantText(atMs, zone),
+      value: temperature(readings.valueC[i]!),
+      ...(basis === 'measured' ? {} : { basis }),
+    };
+  });
+  return { medium, ...(probeDepthCm === null ? {} : { probeDepthCm }), unit: 'C', readings: rows };
+}

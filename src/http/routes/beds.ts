@@ -1,0 +1,135 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { RequestError } from '../../basics/errors.js';
+import type { Bed, BedFields, Store } from '../../garden/store.js';
+import { sendWithETag } from '../etag.js';
+import { exampleBed } from '../examples.js';
+import { idIn, type Keeper, listParameters, listQuery, notKept, pageOf, putAndAnswer, queryOf } from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { type BedWire, bedAnswerSchema, bedListSchema, bedPatchSchema, bedPutSchema } from '../schemas/beds.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+
+const noQuery = z.strictObject({});
+
+/** The beds that a grower has. */
+export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
+  const keeper: Keeper<Bed, BedFields> = {
+    find: store.bed,
+    async put(owner, id, fields, ifRevision) {
+      const done = await store.putBed(owner, id, fields, ifRevision);
+      if (done.outcome === 'no-place') throw noSuchPlace(fields.place);
+      return done;
+    },
+    onWire: bedOnWire,
+  };
+  return [
+    {
+      method: 'GET',
+      url: '/v1/beds',
+      operation: {
+        id: 'listBeds',
+        summary: 'Your beds, by id',
+        query: listParameters,
+        answer: { schema: bedListSchema },
+        problems: keptProblems,
+      },
+      async handler(request, reply) {
+        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
+          store.beds(ownerOf(request), asked),
+        );
+        const content = { beds: page.map(bedOnWire), next };
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'PUT',
+      url: '/v1/beds/:id',
+      operation: {
+        id: 'putBed',
+        summary: 'Keep a bed, or replace it; its readings stay',
+        json: { schema: bedPutSchema, example: exampleBed },
+        answer: { schema: bedAnswerSchema, mayCreate: true },
+        ifMatch: true,
+        problems: ['unknown-place', ...changeProblems],
+      },
+      handler(request, reply) {
+        queryOf(noQuery, request);
+        const id = idIn(request, 'bed');
+        const fields = read(bedPutSchema, request.body);
+        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+      },
+    },
+    {
+      method: 'PATCH',
+      url: '/v1/beds/:id',
+      operation: {
+        id: 'changeBed',
+        summary: 'Change some of what is kept of a bed',
+        json: { schema: bedPatchSchema, example: { cover: 'mulch', shadePercent: 20 } },
+        answer: { schema: bedAnswerSchema },
+        ifMatch: true,
+        problems: ['not-found', 'unknown-place', ...changeProblems],
+      },
+      handler(request, reply) {
+        queryOf(noQuery, request);
+        const id = idIn(request, 'bed');
+        const changes = read(bedPatchSchema, request.body);
+        const changed = (before: Bed | undefined): BedFields => {
+          if (!before) throw notKept('bed', id);
+          const { id: _, ...fields } = bedOnWire(before);
+          return read(bedPutSchema, { ...fields, ...changes });
+        };
+        return putAndAnswer(request, reply, id, keeper, changed, clock);
+      },
+    },
+    {
+      method: 'GET',
+      url: '/v1/beds/:id',
+      operation: {
+        id: 'getBed',
+        summary: 'One bed',
+        answer: { schema: bedAnswerSchema },
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        queryOf(noQuery, request);
+        const content = bedOnWire(await bedIn(request, store));
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'DELETE',
+      url: '/v1/beds/:id',
+      operation: {
+        id: 'deleteBed',
+        summary: 'Forget a bed and its readings',
+        answer: 'none',
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        queryOf(noQuery, request);
+        const id = idIn(request, 'bed');
+        if ((await store.deleteBed(ownerOf(request), id)) === 'absent') throw notKept('bed', id);
+        return reply.code(204).send();
+      },
+    },
+  ];
+};
+
+/** The bed that a request's path names. @throws {RequestError} `not-found`. */
+export async function bedIn(request: FastifyRequest, store: Store): Promise<Bed> {
+  const id = idIn(request, 'bed');
+  const bed = await store.bed(ownerOf(request), id);
+  if (!bed) throw notKept('bed', id);
+  return bed;
+}
+
+const bedOnWire = ({ revision: _, id, ...fields }: Bed): BedWire => ({ id, ...fields });
+
+const noSuchPlace = (id: string): RequestError =>
+  new RequestError('unknown-place', `No place is kept under "${id}": PUT /v1/places/${id} first.`, [
+    { path: ['place'], detail: 'There is no such place.' },
+  ]);

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { bases } from '../../basics/series.js';
+import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
+import { answerShape, idSchema } from './common.js';
+import { nameSchema } from './kept.js';
+
+const bedFields = {
+  place: idSchema.describe('The id of a kept place.'),
+  name: nameSchema,
+  kind: z.enum(bedKinds),
+  cover: z.enum(covers),
+  moisture: z.enum(moistures),
+  shadePercent: z.number().min(0).max(100),
+  roomC: z.number().min(-10).max(50).nullable().describe('Temperature of the room, for `indoors` [°C].'),
+};
+
+/** A bed indoors is as warm as its room. */
+function needRoom({ kind, roomC }: { kind: string; roomC: number | null }, context: z.RefinementCtx): void {
+  if (kind !== 'indoors' || roomC !== null) return;
+  context.addIssue({
+    code: 'custom',
+    path: ['roomC'],
+    message: 'is needed for a bed indoors: how warm is the room?',
+  });
+}
+
+export const bedPutSchema = z
+  .strictObject({
+    ...bedFields,
+    kind: bedFields.kind.default('open-ground'),
+    cover: bedFields.cover.default('bare'),
+    moisture: bedFields.moisture.default('rain'),
+    shadePercent: bedFields.shadePercent.default(0),
+    roomC: bedFields.roomC.default(null),
+  })
+  .superRefine(needRoom);
+export const bedPatchSchema = z
+  .strictObject(bedFields)
+  .partial()
+  .describe('Fields that are named are replaced; null takes roomC away.');
+
+const bedOutShape = {
+  ...bedFields,
+  id: z.string(),
+  place: z.string(),
+  name: z.string(),
+  shadePercent: z.number(),
+  roomC: z.number().nullable(),
+};
+export const bedAnswerSchema = z.strictObject({ ...bedOutShape, ...answerShape });
+export const bedListSchema = z.strictObject({
+  beds: z.array(z.strictObject(bedOutShape)),
+  next: idSchema.nullable().describe('Send as `after` for the next page; null on the last.'),
+  ...answerShape,
+});
+export type BedWire = z.infer<z.ZodObject<typeof bedOutShape>>;
+
+export const readingsAnswerSchema = z.strictObject({
+  series: z
+    .array(
+      z.strictObject({
+        medium: z.enum(['soil', 'air']),
+        probeDepthCm: z.number().optional().describe('Left out: at the seed.'),
+        unit: z.literal('C'),
+        readings: z.array(
+          z.strictObject({
+            at: z.string().meta({ format: 'date-time' }),
+            value: z.number(),
+            basis: z.enum(bases).optional().describe('Left out: measured.'),
+          }),
+        ),
+      }),
+    )
+    .describe('One of each thermometer.'),
+  next: z.string().nullable().describe('Send as `after` for the next page; null on the last.'),
+  ...answerShape,
+});
