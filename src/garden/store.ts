@@ -147,7 +147,7 @@ export interface InstantRange {
 /**
  * What growers have the service keep.
  *
- * Every call names the owner first, and sees and changes only what is that owner's. A call that has ended well is kept,
+ * Every call but one names the owner first, and sees and changes only what is that owner's. A call that has ended well is kept,
  * even where the power fails right after it; one that fails has changed nothing. Calls at the same time, from any
  * number of instances, act one after the other. Texts must not hold the character U+0000.
  *

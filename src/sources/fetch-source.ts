@@ -264,6 +264,6 @@ function inWords(error: unknown, tookTooLong: boolean, limits: FetchLimits): unk
   if (/^(?:CERT_|ERR_TLS|ERR_SSL|DEPTH_ZERO|SELF_SIGNED|UNABLE_TO)/.test(code)) {
     return saying('has no certificate that can be trusted');
   }
-  if (/^(?:HPE_|UND_ERR_)/.test(code)) return saying('does not answer as HTTP asks');
+  if (name === 'HTTPParserError' || /^(?:HPE_|UND_ERR_)/.test(code)) return saying('does not answer as HTTP asks');
   return saying(`could not be asked${code && ` (${code})`}`);
 }

@@ -1,0 +1,31 @@
+import { createServer, type IncomingMessage, type RequestListener, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+
+/** A server on a free port of this machine, and what it was asked. */
+export interface LocalServer {
+  readonly url: string;
+  readonly asked: IncomingMessage[];
+  close(): Promise<void>;
+}
+
+/** Starts one that answers so. */
+export async function serve(
+  answer: (request: IncomingMessage, response: ServerResponse) => void,
+): Promise<LocalServer> {
+  const asked: IncomingMessage[] = [];
+  const listener: RequestListener = (request, response) => {
+    asked.push(request);
+    answer(request, response);
+  };
+  const server: Server = createServer(listener);
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+  return {
+    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
+    asked,
+    close: () =>
+      new Promise((done) => {
+        server.close(() => done());
+        server.closeAllConnections();
+      }),
+  };
+}
