@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises';
+import { beds, comingDays, northReadings, pastAir, place, probeDepthCm, today } from './demo/season.js';
 import type { ForecastAnswer } from './http/schemas/forecast.js';
+import type { WindowAnswer } from './http/schemas/windows.js';
 
 const FILE = new URL('../fixtures/demo/north-bed-august.csv', import.meta.url);
 const QUESTION = new URLSearchParams({
@@ -13,20 +15,89 @@ const QUESTION = new URLSearchParams({
   timeZone: 'Etc/GMT+2',
 });
 
-/** Asks the running service about the demo's sowing, and tells the answer as a gardener would want to read it. */
+type Send = <Answer>(method: string, path: string, body?: object | Buffer) => Promise<Answer>;
+
+/** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */
 export async function showDemo(address: string, key: string | undefined, write: (text: string) => void): Promise<void> {
-  const response = await fetch(`${address}/v1/forecasts?${QUESTION}`, {
-    method: 'POST',
-    headers: { 'content-type': 'text/csv', ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) },
-    body: await readFile(FILE),
-  });
-  if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
-  const answer = (await response.json()) as ForecastAnswer;
+  const send: Send = async <Answer>(method: string, path: string, body?: object | Buffer): Promise<Answer> => {
+    const type = body && { 'content-type': Buffer.isBuffer(body) ? 'text/csv' : 'application/json' };
+    const headers = { ...type, ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) };
+    const sent = body === undefined || Buffer.isBuffer(body) ? body : JSON.stringify(body);
+    const response = await fetch(`${address}${path}`, {
+      method,
+      headers,
+      ...(sent === undefined ? {} : { body: sent }),
+    });
+    if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
+    return (await response.json()) as Answer;
+  };
   write(
-    `The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n`,
+    'The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n',
   );
-  write(inWords(answer));
+  write(inWords(await send<ForecastAnswer>('POST', `/v1/forecasts?${QUESTION}`, await readFile(FILE))));
+  await putSeason(send);
+  write(
+    '\nThe service now keeps its place with fifteen years of air and the coming days, its two beds, and a week of a\n' +
+      'second probe. When to sow lettuce in the north bed in the coming year?\n\n',
+  );
+  write(windowsInWords(await send('GET', `/v1/beds/north/sowing-windows?crop=lettuce&from=${today}`)));
+  write('\nA date in a window is good enough in most years; what heat costs this sowing, the forecast above tells.\n');
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
+}
+
+/** Puts the society's place, its air and coming days, its beds and its probe's readings into the service. */
+async function putSeason(send: Send): Promise<void> {
+  await send('PUT', '/v1/places/quillmere', place);
+  await send('POST', '/v1/places/quillmere/air', { medium: 'air', unit: 'C', daily: pastAir() });
+  await send('PUT', '/v1/places/quillmere/coming-days', {
+    medium: 'air',
+    unit: 'C',
+    origin: 'forecast',
+    daily: comingDays,
+  });
+  for (const [id, bed] of Object.entries(beds)) await send('PUT', `/v1/beds/${id}`, { place: 'quillmere', ...bed });
+  await send('POST', '/v1/beds/north/readings', {
+    medium: 'soil',
+    probeDepthCm,
+    unit: 'C',
+    readings: northReadings(),
+  });
+}
+
+/** Sowing windows in plain words: the best date, the windows, and why the dates between them are closed. */
+export function windowsInWords({ years, best, windows, closed }: WindowAnswer): string {
+  const lines = [
+    `Years      ${years.count}, from ${years.from} to ${years.to}`,
+    best ? wrapped(`Best       ${best.date}. ${best.why}`) : 'Best       no date was good in any year',
+    ...windows.map(({ from, to, sureness, halfDays }) => {
+      const sure = sureness === null ? '' : `, good in ${Math.round(100 * sureness)} of 100 years or more`;
+      const half = halfDays ? `; half up in ${halfDays.p50} days (${halfDays.p10} to ${halfDays.p90})` : '';
+      return `Window     ${from} to ${to}${sure}${half}`;
+    }),
+    ...closedSpells({ closed, windows }).map(({ from, to, whys }) => `Closed     ${from} to ${to}: ${whys.join(', ')}`),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+const whyInWords: Record<WindowAnswer['closed'][number]['why'], string> = {
+  'too-cold': 'too cold',
+  'too-hot': 'too hot',
+  'too-slow': 'too slow to come up',
+  'frost-to-come': 'frost would follow',
+};
+
+/** Closed runs with no window between them as one spell, with every reason there is in it. */
+function closedSpells({ closed, windows }: Pick<WindowAnswer, 'closed' | 'windows'>) {
+  const spells: { from: string; to: string; whys: string[] }[] = [];
+  for (const { from, to, why } of closed) {
+    const last = spells.at(-1);
+    const isJoined = last && !windows.some((window) => window.from > last.to && window.from < from);
+    const spell = isJoined ? last : { from, to, whys: [] };
+    if (!isJoined) spells.push(spell);
+    spell.to = to;
+    if (!spell.whys.includes(whyInWords[why])) spell.whys.push(whyInWords[why]);
+  }
+  return spells;
 }
 
 /** A forecast in plain words, a line to each thing a gardener asks. */

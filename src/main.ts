@@ -1,9 +1,11 @@
+import { randomInt } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
 import { type Config, readConfig } from './config.js';
 import { showDemo } from './demo.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
@@ -24,11 +26,13 @@ async function start(config: Config): Promise<void> {
     process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
     process.exit(1);
   });
+  const clock = () => new Date();
   const app = await buildApp({
     version,
     store,
-    clock: () => new Date(),
+    clock,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
+    rateLimit: config.RATE_LIMIT,
     logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
@@ -36,9 +40,17 @@ async function start(config: Config): Promise<void> {
     process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);
     process.exit(1);
   });
+  const sources = keepRefreshing({
+    version,
+    store,
+    clock,
+    random: () => randomInt(2 ** 32) / 2 ** 32,
+    allowPrivate: config.ALLOW_PRIVATE_SOURCES,
+    log: app.log,
+  });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');
-    await app.close();
+    await Promise.all([app.close(), sources.stop()]);
     await store.close();
   });
   app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');

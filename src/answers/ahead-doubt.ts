@@ -19,8 +19,8 @@ const USUAL_SD_K = 2.25;
  * @returns Standard deviation of a day's mean [K]. Shape (nHours).
  */
 export function aheadDoubtK(
-  soil: SoilRecord,
-  past: PastSoil,
+  soil: Pick<SoilRecord, 'sdK' | 'sdAheadK'>,
+  past: Pick<PastSoil, 'sdK' | 'isUsual'>,
   { fromH, nHours, comingH }: { readonly fromH: number; readonly nHours: number; readonly comingH: number },
 ): Float64Array {
   const nDays = Math.ceil(nHours / 24);

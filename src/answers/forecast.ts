@@ -14,6 +14,7 @@ import { countDaysFor } from './count-days.js';
 import { type Ensemble, ensembleOf } from './ensemble.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
+import { heatAhead } from './heat-ahead.js';
 import type { Beyond } from './hours-ahead.js';
 import { type EventRange, type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { type FindPast, pastSoil } from './past-soil.js';
@@ -97,8 +98,9 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
   const sdK = temperature.sdK.subarray(record.wetH, record.wetH + counted.length);
   const residuals = record.soil.model?.surface.residuals ?? null;
+  const traces = record.traces(counted.length);
   const ensemble = record.ahead
-    ? ensembleOf(seed, record.traces(counted.length), soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH))
+    ? ensembleOf(seed, traces, soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH))
     : null;
   const run = ensemble?.middle ?? ownRun;
   const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;
@@ -179,7 +181,13 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
     }),
     understood: question.understood,
     assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
-    warnings: [...record.warnings, ...forecastWarnings(question, findings)],
+    warnings: [
+      ...record.warnings,
+      ...(hot.length === 0 && record.ahead && !record.ahead.isUsual
+        ? heatAhead(traces, seed.hotThresholdC, outcome.mostH ?? countH, record.ahead.years)
+        : []),
+      ...forecastWarnings(question, findings),
+    ],
   };
 }
 

@@ -10,7 +10,7 @@ import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from
 import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from './past-soil.js';
 import type { Bedding, Lot } from './question.js';
 import { seedOf } from './seed-of.js';
-import { centredMean, type Run, smoothed, sureRuns } from './sureness.js';
+import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
 import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
@@ -67,10 +67,6 @@ export interface SowingWindows {
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
 }
-
-/** The best date has two sure weeks around it. */
-const AROUND_DAYS = 15;
-const SURE_AROUND = 0.9;
 
 /** When to sow: the dates of a season, judged by what each would have done in past years. */
 export function sowingWindows(question: WindowQuestion, findPast: FindPast = pastSoil): SowingWindows {
@@ -144,7 +140,7 @@ const pooled = (
   what: (date: DateInYears) => readonly number[],
 ): Quantiles | null => quantilesOf(dates.slice(from, to + 1).flatMap(what));
 
-/** The earliest date in a window with two sure weeks around it, else the surest; or the surest of all. */
+/** The best date, and why. */
 function bestOf(
   { from, prefer, criteria }: WindowQuestion,
   dates: readonly DateInYears[],
@@ -152,16 +148,9 @@ function bestOf(
   windows: readonly Run[],
   years: number,
 ): SowingWindows['best'] {
-  const around = centredMean(sureness, AROUND_DAYS);
-  const highest = (values: Float64Array): number =>
-    values.reduce((best, value, day) => (value > (values[best] ?? -1) + 1e-12 ? day : best), -1);
-  const sure = windows.flatMap((run) => {
-    for (let day = run.from; day <= run.to; day++) if (around[day]! >= SURE_AROUND) return [day];
-    return [];
-  });
-  const isEarliest = prefer === 'earliest' && sure.length > 0;
-  const day = isEarliest ? sure[0]! : highest(prefer === 'surest' ? sureness : around);
-  if (day < 0 || !(sureness[day]! > 0)) return null;
+  const best = bestDay(sureness, windows, prefer);
+  if (!best) return null;
+  const { day, isEarliest } = best;
   const half = quantilesOf(dates[day]!.halfDays);
   const how = isEarliest ? 'the earliest date with two sure weeks around it' : 'the surest date';
   const share = `${Math.round(100 * criteria.share)} %`;

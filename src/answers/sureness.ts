@@ -46,3 +46,38 @@ export function sureRuns(sureness: ArrayLike<number>, atLeast: number): Run[] {
   }
   return runs;
 }
+
+/** The best date has two sure weeks around it. */
+const AROUND_DAYS = 15;
+const SURE_AROUND = 0.9;
+
+/** The best of some dates by index, and whether it is the earliest with sure weeks around it rather than the surest. */
+export interface BestDay {
+  readonly day: number;
+  readonly isEarliest: boolean;
+}
+
+/**
+ * The date to sow on: the earliest in a window with two sure weeks around it, else the surest.
+ *
+ * @param sureness The dates' sureness. Shape (n); NaN where nothing is known.
+ * @param windows  Runs of sure dates.
+ * @param prefer   `surest`: the surest of all in any case.
+ * @returns null where no date was ever good.
+ */
+export function bestDay(
+  sureness: Float64Array,
+  windows: readonly Run[],
+  prefer: 'earliest' | 'surest',
+): BestDay | null {
+  const around = centredMean(sureness, AROUND_DAYS);
+  const highest = (values: Float64Array): number =>
+    values.reduce((best, value, day) => (value > (values[best] ?? -1) + 1e-12 ? day : best), -1);
+  const sure = windows.flatMap((run) => {
+    for (let day = run.from; day <= run.to; day++) if (around[day]! >= SURE_AROUND) return [day];
+    return [];
+  });
+  const isEarliest = prefer === 'earliest' && sure.length > 0;
+  const day = isEarliest ? sure[0]! : highest(prefer === 'surest' ? sureness : around);
+  return day >= 0 && sureness[day]! > 0 ? { day, isEarliest } : null;
+}

@@ -5,6 +5,7 @@ import type { Normals } from '../climate/normals.js';
 import { type Day, daysOf } from '../readings/days.js';
 import { meanOfDays, type ReadSeries } from '../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../readings/step.js';
+import { sourceNote } from './source-note.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from './store.js';
 
 /** What is kept of a place, or of a bed in it, as a question about it needs it. */
@@ -23,17 +24,17 @@ export interface Kept {
 const BY_READING_DAYS = 60;
 
 /** What is kept of a place; undefined where it is not there. */
-export async function keptPlace(store: Store, owner: string, id: string): Promise<Kept | undefined> {
+export async function keptPlace(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
   const place = await store.place(owner, id);
-  return place && { place, bed: null, bedMake: null, ...(await ofPlace(store, owner, place)) };
+  return place && { place, bed: null, bedMake: null, ...(await ofPlace(store, owner, place, nowMs)) };
 }
 
 /** What is kept of a bed and of its place; undefined where it is not there. */
-export async function keptBed(store: Store, owner: string, id: string): Promise<Kept | undefined> {
+export async function keptBed(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
   const bed = await store.bed(owner, id);
   const place = bed && (await store.place(owner, bed.place));
   if (!bed || !place) return undefined;
-  const known = await ofPlace(store, owner, place);
+  const known = await ofPlace(store, owner, place, nowMs);
   const thermometers = await store.series(owner, id);
   const read = await Promise.all(thermometers.map((one) => ofThermometer(store, owner, id, one, known.site.zone)));
   const { kind, cover, moisture, shadePercent, roomC } = bed;
@@ -46,17 +47,26 @@ export async function keptBed(store: Store, owner: string, id: string): Promise<
   };
 }
 
-async function ofPlace(store: Store, owner: string, place: Place): Promise<Pick<Kept, 'site' | 'series' | 'normals'>> {
-  const [air, coming, normals] = await Promise.all([
+async function ofPlace(
+  store: Store,
+  owner: string,
+  place: Place,
+  nowMs: number,
+): Promise<Pick<Kept, 'site' | 'series' | 'normals'>> {
+  const [air, coming, normals, source] = await Promise.all([
     store.air(owner, place.id),
     store.comingDays(owner, place.id),
     store.normals(owner, place.id),
+    store.sourceState(owner, place.id),
   ]);
+  const note = sourceNote(source, nowMs);
   const { latitude, longitude, annualRainMm } = place;
   const zone = zoneNamed(place.timeZone);
   return {
     site: { zone, latitude, longitude, annualRainMm },
-    series: [...airSeries(air, 'measured', zone), ...airSeries(coming?.days ?? [], 'forecast', zone)],
+    series: [...airSeries(air, 'measured', zone), ...airSeries(coming?.days ?? [], 'forecast', zone)].map((one, i) =>
+      note && i === 0 ? { ...one, warnings: [note] } : one,
+    ),
     normals: normals ?? null,
   };
 }

@@ -57,6 +57,50 @@ export interface ComingDays {
   readonly days: readonly AirDay[];
 }
 
+/** A place that has a source. */
+export interface SourceRef {
+  readonly owner: string;
+  readonly place: string;
+}
+
+/** How it stands with a place's source, as long as its format and url are the same. */
+export interface SourceState {
+  readonly everyHours: number;
+  /** When it last answered well, and what it said was kept [ms]; null: never yet. */
+  readonly fetchedAtMs: number | null;
+  readonly triedAtMs: number | null;
+  readonly nextAtMs: number;
+  /** How often it has failed since it last answered well. */
+  readonly failures: number;
+  /** What went wrong last, in a sentence; null where nothing did since it last answered well. */
+  readonly lastError: string | null;
+}
+
+/** The right of one instance to fetch a place's source, for a while, and what it knows of the last good answer. */
+export interface SourceLease {
+  readonly lease: number;
+  readonly place: Place & { readonly source: PlaceSource };
+  /** The address that was asked, its placeholders filled in. */
+  readonly askedUrl: string | null;
+  readonly etag: string | null;
+  readonly lastModified: string | null;
+  readonly fetchedAtMs: number | null;
+  readonly failures: number;
+}
+
+/** How a fetch has ended. `given-up`: by us, and nothing is known of the source. */
+export type FetchEnd =
+  | {
+      readonly outcome: 'fetched';
+      readonly atMs: number;
+      readonly nextAtMs: number;
+      readonly askedUrl: string;
+      readonly etag: string | null;
+      readonly lastModified: string | null;
+    }
+  | { readonly outcome: 'failed'; readonly nextAtMs: number; readonly error: string }
+  | { readonly outcome: 'given-up' };
+
 /** Which thermometer of a bed; a soil probe without a depth lies at the seed. */
 export interface Probe {
   readonly medium: Medium;
@@ -158,6 +202,18 @@ export interface Store {
   readingDays(owner: string, bed: string, probe: Probe, range?: DateRange): Promise<Day[]>;
   /** How many readings were deleted; of one thermometer, or of all that the bed has. */
   deleteReadings(owner: string, bed: string, range?: InstantRange, probe?: Probe): Promise<number | undefined>;
+
+  /**
+   * Places of all owners whose source is to be asked by now, the longest due first: the one call that names no owner,
+   * for the service's own use.
+   */
+  dueSources(nowMs: number, limit: number): Promise<SourceRef[]>;
+  /** Takes a place's source on, so that nobody else asks it until then; undefined where it is not due, or is taken. */
+  leaseSource(owner: string, place: string, nowMs: number, untilMs: number): Promise<SourceLease | undefined>;
+  /** Whether the lease was still held, and so the end is kept. */
+  endLease(owner: string, place: string, lease: number, end: FetchEnd): Promise<boolean>;
+  /** Undefined where the place has no source. */
+  sourceState(owner: string, place: string): Promise<SourceState | undefined>;
 
   /** Resolves where the database answers. */
   ready(): Promise<void>;

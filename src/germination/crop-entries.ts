@@ -87,6 +87,14 @@ const slowerElsewhere: Caution = {
   source: 'Bierhuizen & Wagenvoort 1974, from memory',
 };
 
+const autumnSlows: Caution = {
+  code: 'autumn-slows',
+  text:
+    'Sown in late summer, the plants grow into short, cool days and are ready later than the days to harvest say: ' +
+    'allow about two weeks more, or 80 days where a packet says 65.',
+  source: 'McDaniel, Virginia Tech, 2011, on planning autumn crops',
+};
+
 function weakLot(row: string): Caution {
   return {
     code: 'weak-lot',
@@ -143,6 +151,23 @@ const onion: CropEntry = {
       text: 'Beds gave anything from 5 to 88 of every hundred seedlings that the laboratory promised.',
       source: BEDS,
     },
+    {
+      code: 'day-length',
+      text:
+        'Bulbs form once the day is long enough for the kind: 11 to 13 hours for short-day onions, 13 to 14 for ' +
+        'intermediate, 14 and more for long-day ones, which suit places beyond about 35° of latitude. Sow early: ' +
+        'small plants make small bulbs.',
+      source: 'Myers, Oregon State University Extension, 2006; latitude: Littlefield, National Gardening Association',
+    },
+    {
+      code: 'bolts-after-cold',
+      text:
+        'Cold below about 15 °C sends plants to seed that are already thick: from about seven leaves, counting those ' +
+        'still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.',
+      source:
+        'Brewster 2008, for the leaves; Holdsworth & Heath (abstract); Zandstra, Michigan State University, 1985, for ' +
+        'sets; small ones: common practice, no source',
+    },
     shortLivedSeed,
   ],
 };
@@ -169,6 +194,7 @@ const bunchingOnion: CropEntry = {
     },
     slowInBeds,
     shortLivedSeed,
+    autumnSlows,
   ],
 };
 
@@ -279,6 +305,7 @@ export const cropEntries: readonly CropEntry[] = [
         source: HANDBOOK,
       },
       treatedSeed,
+      autumnSlows,
     ],
   },
   {
@@ -312,6 +339,14 @@ export const cropEntries: readonly CropEntry[] = [
         source: 'Chicago Botanic Garden, on growing beets; the remedy common practice, no source',
       },
       treatedSeed,
+      {
+        code: 'bolts-after-cold',
+        text:
+          'Two to three weeks below 7 °C, once the plants have several true leaves, can send them to seed instead of ' +
+          'making roots. Do not hurry the first sowing.',
+        source: 'Cornell University, home gardening guide to beets; the advice common practice, no source',
+      },
+      autumnSlows,
     ],
   },
   {
@@ -382,6 +417,7 @@ export const cropEntries: readonly CropEntry[] = [
           'Kinds differ widely.',
         source: 'Nascimento & Pereira 2007; Nascimento and others 2008 (abstracts)',
       },
+      autumnSlows,
     ],
   },
   {
@@ -439,6 +475,13 @@ export const cropEntries: readonly CropEntry[] = [
       },
       weakLot('40 seedlings from a hundred seeds at 15 °C, between 70 at 10 °C and 97 at 20 °C.'),
       slowerElsewhere,
+      {
+        code: 'bolts-after-cold',
+        text:
+          'Cold on young plants sends them to seed; warmth while they are raised held that back. Keep them from ten ' +
+          'days or more of nights under about 10 °C.',
+        source: 'Sachs & Rylski 1980 (abstract); ten days and 10 °C: common practice, no source',
+      },
     ],
   },
   {
@@ -565,6 +608,16 @@ export const cropEntries: readonly CropEntry[] = [
         text: 'Beds gave only 20 to 67 of every hundred seedlings that the laboratory promised.',
         source: BEDS,
       },
+      {
+        code: 'bolts-in-heat-and-long-days',
+        text:
+          'Heat, long days and drought send the plants to seed, and the leaves turn bitter. What is sown from late ' +
+          'spring on is best of a slow-bolting kind, shaded and never dry.',
+        source:
+          'Iowa State University Extension 1994, on lettuce; Sukprakarn 1985 (abstract); remedies common practice, ' +
+          'no source',
+      },
+      autumnSlows,
     ],
   },
   {
@@ -717,6 +770,7 @@ export const cropEntries: readonly CropEntry[] = [
       },
       hotSideUntested(30, 'There, 86 seedlings still came from a hundred seeds; hotter soil is a guess.'),
       treatedSeed,
+      autumnSlows,
     ],
   },
   {
@@ -766,6 +820,7 @@ export const cropEntries: readonly CropEntry[] = [
         text: 'Cold soil thins the row: 42 seedlings in a hundred seeds at 5 °C, 76 at 10 °C, 97 at 15 °C.',
         source: HANDBOOK,
       },
+      autumnSlows,
     ],
   },
   {
@@ -809,6 +864,14 @@ export const cropEntries: readonly CropEntry[] = [
         source: 'Heydecker & Orphanos (abstract; authors from memory)',
       },
       treatedSeed,
+      {
+        code: 'bolts-in-long-days',
+        text:
+          'Days of 12 to 15 hours, by kind, send the plants to seed, and warmth hurries it; then the leaves are over. ' +
+          'Sow early in spring or when summer is ending.',
+        source: 'Utah State University Extension 2012, on winter spinach; when to sow: common practice, no source',
+      },
+      autumnSlows,
     ],
   },
   {
@@ -865,6 +928,7 @@ export const cropEntries: readonly CropEntry[] = [
         source: HANDBOOK,
       },
       slowerElsewhere,
+      autumnSlows,
     ],
   },
   {

@@ -14,10 +14,12 @@ import type { Store } from '../garden/store.js';
 import { isFile } from './file-request.js';
 import type { FindOwner } from './keys.js';
 import { longWork } from './long-work.js';
+import { requestMetrics } from './metrics.js';
 import { openApiDocument } from './openapi.js';
 import { OPEN_OWNER } from './owner.js';
 import { problemOf } from './problems.js';
-import type { Route } from './route.js';
+import { type Allowance, rateLimit } from './rate-limit.js';
+import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
 import { cropRoutes } from './routes/crops.js';
@@ -36,6 +38,8 @@ export interface AppOptions {
   readonly store: Store;
   /** Left out: nobody needs a key. */
   readonly findOwner?: FindOwner | undefined;
+  /** Requests a minute that each key, or each address without one, may send; 0 or left out: any number. */
+  readonly rateLimit?: number | undefined;
   readonly logger?: FastifyServerOptions['logger'];
 }
 
@@ -56,6 +60,7 @@ export async function buildApp({
   clock,
   store,
   findOwner,
+  rateLimit: perMinute = 0,
   logger = false,
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
@@ -80,6 +85,7 @@ export async function buildApp({
   const work = longWork();
   app.addHook('onClose', () => work.close());
   const service = { clock, store, work };
+  const metrics = requestMetrics();
   const routes = [
     ...cropRoutes(clock),
     ...forecastRoutes(service),
@@ -90,13 +96,17 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
-    ...serviceRoutes(store),
+    ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.addHook('onRequest', async (_, reply) => {
     reply.headers(SAFETY_HEADERS);
+  });
+  app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
+    const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
+    metrics.count({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
@@ -107,11 +117,15 @@ export async function buildApp({
   });
   app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
 
+  const limit = perMinute > 0 ? rateLimit(perMinute) : undefined;
   for (const { method, url, handler, open, operation } of routes) {
-    const onRequest = async (request: FastifyRequest): Promise<void> => {
+    const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       if (open) return;
-      if (findOwner) request.owner = ownerByKey(request, findOwner);
-      requireJsonAccepted(request);
+      const key = keyOf(request);
+      const owner = key === undefined ? undefined : findOwner?.(key);
+      if (limit) countRequest(reply, perMinute, limit(owner ? `key ${key}` : request.ip, clock().getTime()));
+      if (findOwner) request.owner = owner ?? noOwner();
+      requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
           'unsupported-media-type',
@@ -147,23 +161,38 @@ function parseJson(body: string): unknown {
   }
 }
 
-function ownerByKey(request: FastifyRequest, findOwner: FindOwner): string {
-  const key = /^Bearer (.+)$/i.exec(request.headers.authorization ?? '')?.[1];
-  const owner = key === undefined ? undefined : findOwner(key);
-  if (owner !== undefined) return owner;
+const keyOf = ({ headers }: FastifyRequest): string | undefined =>
+  /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
+
+function noOwner(): never {
   throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
 }
 
-function requireJsonAccepted({ headers }: FastifyRequest): void {
+/** Tells the caller how many requests are left; one too many goes no further. */
+function countRequest(reply: FastifyReply, perMinute: number, allowance: Allowance): void {
+  const { isAllowed, remaining, fullInS, nextInS } = allowance;
+  reply.headers({ 'ratelimit-limit': perMinute, 'ratelimit-remaining': remaining, 'ratelimit-reset': fullInS });
+  if (isAllowed) return;
+  reply.header('retry-after', nextInS);
+  throw new RequestError(
+    'too-many-requests',
+    `More than ${perMinute} requests a minute came. Go on in ${nextInS === 1 ? 'a second' : `${nextInS} seconds`}.`,
+  );
+}
+
+function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
+  if (answer === 'none') return;
+  const mediaType = 'schema' in answer ? 'application/json' : answer.mediaType;
   const accepted = headers.accept
     ?.split(',')
     .map((one) => one.trim().toLowerCase())
     .filter((one) => !/;\s*q=0(\.0*)?\s*$/.test(one))
     .map((one) => one.split(';', 1)[0]!.trim());
-  if (!accepted || accepted.some((type) => ['*/*', 'application/*', 'application/json', ''].includes(type))) return;
+  const taken = ['*/*', mediaType.replace(/\/.*/, '/*'), mediaType, ''];
+  if (!accepted || accepted.some((type) => taken.includes(type))) return;
   throw new RequestError(
     'not-acceptable',
-    `This route answers in application/json, and the Accept header allows only ${headers.accept}.`,
+    `This route answers in ${mediaType}, and the Accept header allows only ${headers.accept}.`,
   );
 }
 

@@ -91,9 +91,9 @@ async function knownOf(
   const now = clock();
   const owner = ownerOf(request);
   if (typeof where?.bed === 'string')
-    return { now, kept: (await keptBed(store, owner, where.bed)) ?? noBed(where.bed, code) };
+    return { now, kept: (await keptBed(store, owner, where.bed, now.getTime())) ?? noBed(where.bed, code) };
   if (typeof where?.place === 'string')
-    return { now, kept: (await keptPlace(store, owner, where.place)) ?? noPlace(where.place, code) };
+    return { now, kept: (await keptPlace(store, owner, where.place, now.getTime())) ?? noPlace(where.place, code) };
   return { now, kept: null };
 }
 

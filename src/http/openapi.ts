@@ -107,7 +107,7 @@ function successes(answer: Operation['answer']) {
 }
 
 const problemList = (codes: readonly ErrorCode[]): string =>
-  `A problem: ${[...codes, 'unauthorized' as const].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
+  `A problem: ${[...codes, 'unauthorized' as const, 'too-many-requests' as const].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
 
 function schemaOf(schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> {
   const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, target: 'draft-2020-12' });

@@ -6,6 +6,7 @@ import { migrate } from './migrate.js';
 import { deletePlace, findPlace, listPlaces, putPlace } from './places.js';
 import { openPostgres } from './postgres.js';
 import { daysOfSeries, readingsOfSeries, seriesOf } from './reading-days.js';
+import { dueSources, endLease, findSourceState, leaseSource } from './sources.js';
 import { openSqlite } from './sqlite.js';
 
 /**
@@ -58,6 +59,11 @@ export const storeOf = (database: Database): Store => ({
   readings: (owner, bed, probe, range = {}) => readingsOfSeries(database, { owner, bed, ...probe }, range),
   readingDays: (owner, bed, probe, range = {}) => daysOfSeries(database, { owner, bed, ...probe }, range),
   deleteReadings: (owner, bed, range = {}, probe = undefined) => deleteReadings(database, owner, bed, range, probe),
+
+  dueSources: (...args) => dueSources(database, ...args),
+  leaseSource: (...args) => leaseSource(database, ...args),
+  endLease: (...args) => endLease(database, ...args),
+  sourceState: (...args) => findSourceState(database, ...args),
 
   ready: async () => void (await database.all('select 1')),
   close: () => database.close(),

@@ -8,6 +8,7 @@ import {
   fixedZone,
   type PlainDate,
   startOfDay,
+  type Zone,
 } from '../../src/basics/calendar.js';
 import { readSeries } from '../../src/readings/read-series.js';
 import { tableOf } from './records.js';
@@ -15,6 +16,8 @@ import { tableOf } from './records.js';
 /** A station's days in a row, NaN where missing, and what the model makes of its air. */
 export interface Station {
   readonly name: string;
+  readonly zone: Zone;
+  readonly latitude: number;
   readonly firstDate: PlainDate;
   readonly nDays: number;
   readonly years: Int32Array;
@@ -77,6 +80,8 @@ export function stationOf({ station, latitude, longitude }: StationPlace, told: 
   const dates = Array.from({ length: nDays }, (_, day) => addDays(firstDate, day));
   return {
     name: station,
+    zone,
+    latitude,
     firstDate,
     nDays,
     years: Int32Array.from(dates, (date) => Number(date.slice(0, 4))),

@@ -16,7 +16,7 @@ export const operations = operationsOf(document);
 
 /** One request, small enough to be printed and sent again. */
 export interface Sent {
-  readonly method: 'GET' | 'POST';
+  readonly method: DocumentedOperation['method'];
   readonly url: string;
   readonly contentType?: string;
   readonly payload?: string;
@@ -27,7 +27,7 @@ ajvFormats.default(ajv);
 const isProblem = ajv.compile(document.components.schemas.Problem!);
 const isAnswerOf = new Map<string, ValidateFunction>();
 for (const { operationId, responses } of operations) {
-  const json = responses['200']!.content['application/json'];
+  const json = responses['200']?.content['application/json'];
   if (json) isAnswerOf.set(operationId, ajv.compile(json.schema));
 }
 
@@ -43,7 +43,9 @@ export function faultsOf({ operationId, responses }: DocumentedOperation, respon
     const isRight = mediaTypeOf(response) === 'application/problem+json' && isProblem(JSON.parse(body));
     return isRight && /\w/.test(JSON.parse(body).detail) ? [] : [saw, ajv.errorsText(isProblem.errors)];
   }
-  const [mediaType] = Object.keys(responses['200']!.content);
+  if (!responses[statusCode]) return [saw];
+  if (statusCode === 204) return body === '' ? [] : [saw];
+  const [mediaType] = Object.keys(responses[statusCode]!.content);
   if (mediaTypeOf(response) !== mediaType) return [saw];
   const isAnswer = isAnswerOf.get(operationId);
   if (!isAnswer) return body === '' ? ['an empty body'] : [];

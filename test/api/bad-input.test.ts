@@ -286,7 +286,7 @@ const badRequests: readonly BadRequest[] = [
     'unknown-bed',
     'a stored bed that is not there',
     lettuce({ where: { bed: 'north' } }),
-    'No bed is kept under "north". Send where.place instead',
+    'No bed is kept under "north". PUT it to /v1/beds/north first, or send where.place',
     '#/where/bed',
   ),
   refused(
@@ -294,7 +294,7 @@ const badRequests: readonly BadRequest[] = [
     'unknown-place',
     'a stored place that is not there',
     lettuce({ where: { place: 'quillmere' } }),
-    'Send the place itself',
+    'or send the place itself',
     '#/where/place',
   ),
   refused(
@@ -302,7 +302,7 @@ const badRequests: readonly BadRequest[] = [
     'unknown-bed',
     'a stored bed that is not there, with stamps that carry an offset',
     lettuce({ where: { bed: 'north' }, temperatures: [hourlySeries(new Array(72).fill(12))] }),
-    'Send where.place instead',
+    'or send where.place',
     '#/where/bed',
   ),
   unusable(
@@ -742,7 +742,7 @@ const badRequests: readonly BadRequest[] = [
     'no-past-years',
     'past years that are not kept',
     lettuce({ beyond: 'past-years' }),
-    'Let "beyond" be seasonal-drift, repeat-last-week or refuse',
+    'or let "beyond" be seasonal-drift, repeat-last-week or refuse',
     '#/beyond',
   ),
   refused(

@@ -9,7 +9,7 @@ import { errorCodes } from '../../src/basics/errors.js';
 import { crops } from '../../src/germination/crops.js';
 import type { CheckAnswer } from '../../src/http/schemas/readings.js';
 import { app, document, faultsOf, LONGEST_MS, operations, type Sent, timed } from './asked.js';
-import { dateAfter } from './helper.js';
+import { dateAfter, keepQuillmere } from './helper.js';
 import { broken, type DocumentedOperation, dates, type Schema, strangeTexts, valuesOf } from './openapi-arbitraries.js';
 
 const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
@@ -24,7 +24,10 @@ const RUNS: Readonly<Record<string, number>> = {
   explainProblem: 5500,
   health: 50,
   ready: 50,
+  metrics: 20,
 };
+/** How often each operation on what is kept is asked. */
+const KEPT_RUNS = 90;
 
 afterAll(() => app.close());
 
@@ -296,6 +299,41 @@ function someQuery(operation: DocumentedOperation, most: number, except: readonl
   return fc.subarray(names, { maxLength: Math.min(most, names.length) }).chain((chosen) => textsOf(operation, chosen));
 }
 
+const isKept = ({ path }: DocumentedOperation): boolean => /^\/v1\/(places|beds)/.test(path);
+
+/** A place or a part of one, made to hang together. */
+function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null }) {
+  return {
+    ...body,
+    ...(body.timeZone === undefined ? {} : { timeZone: zone }),
+    ...(body.source ? { source: { ...body.source, url: 'https://weather.example/quillmere.json' } } : {}),
+  };
+}
+
+/** A bed or a part of one, of a place that there is. */
+const keptBedIn = (_: Season, body: Bed & { place?: string }) => ({
+  ...body,
+  ...(body.place === undefined ? {} : { place: 'quillmere' }),
+  ...(body.kind === 'indoors' || body.roomC === null ? { roomC: body.roomC ?? 18 } : {}),
+});
+
+const normalsIn = (season: Season, _: unknown) => ({
+  meanMaxC: Array.from({ length: 12 }, (_, month) => levelOn(season, month) + season.swingC),
+  meanMinC: Array.from({ length: 12 }, (_, month) => levelOn(season, month)),
+});
+
+/** Measured air, by the day or by the hour. */
+function airIn(season: Season, { origin: _, ...series }: Series & { origin?: string }) {
+  const daily = series.daily?.map(({ basis: __, ...day }) => day);
+  return seriesIn(season, { ...series, medium: 'air', ...(daily ? { daily } : {}) });
+}
+
+const comingIn = (season: Season, series: Series) => ({ ...airIn(season, series), origin: 'forecast' });
+
+/** Measured readings, in soil or air. */
+const keptReadingsIn = (season: Season, { daily: _, origin: __, ...series }: Series & { origin?: string }) =>
+  seriesIn(season, { readings: [{}], ...series });
+
 /** Lone halves of surrogate pairs cannot be written in UTF-8. */
 const inPath = (text: string): string => encodeURIComponent(Buffer.from(text).toString());
 const urlOf = (path: string, query: Readonly<Record<string, string>>): string => {
@@ -303,7 +341,11 @@ const urlOf = (path: string, query: Readonly<Record<string, string>>): string =>
   return search === '' ? path : `${path}?${search}`;
 };
 
-function filesIn(season: Season, shape: FileShape): { text: string; query: Record<string, string> } {
+function filesIn(
+  season: Season,
+  shape: FileShape,
+  operation: DocumentedOperation,
+): { text: string; query: Record<string, string> } {
   const { unit, unitInHeader, mediumInHeader, extraColumns, lineEnd, quoted, marks } = shape;
   const cell = (text: string): string => (quoted ? `"${text}"` : text);
   const extra = extraColumns.map((name) => cell(name));
@@ -311,13 +353,15 @@ function filesIn(season: Season, shape: FileShape): { text: string; query: Recor
     [at, String(written(tempC, unit)), ...extra.map((_, column) => `note ${column + i}`)].map(cell),
   );
   for (const { row, column, text } of marks) rows[row % rows.length]![column % 2] = cell(text);
-  const header = [`time`, `${mediumInHeader ? 'soil' : 'probe'} 5 cm${unitInHeader ? ` (${unit})` : ''}`].map(cell);
+  const medium = operation.operationId === 'addAir' ? 'air' : 'soil';
+  const column = mediumInHeader ? { air: 'air', soil: 'soil 5 cm' }[medium] : 'probe';
+  const header = [`time`, `${column}${unitInHeader ? ` (${unit})` : ''}`].map(cell);
   return {
     text: [[...header, ...extra], ...rows].map((cells) => cells.join(',')).join(lineEnd) + lineEnd,
     query: {
-      ...(mediumInHeader ? {} : { medium: 'soil' }),
+      ...(mediumInHeader ? {} : { medium }),
       ...(unitInHeader ? {} : { unit }),
-      ...(season.offset === '' ? { timeZone: season.zone } : {}),
+      ...(season.offset === '' && !isKept(operation) ? { timeZone: season.zone } : {}),
     },
   };
 }
@@ -358,10 +402,14 @@ function jsonRequests(
 ) {
   const shaped = valuesOf(schema, document);
   const sensible = fc.tuple(seasons, shaped).map(([season, body]) => inSeason(season, body as never));
-  const url = fc.constantFrom('rounded', 'full').map((precision) => urlOf(operation.path, { precision }));
+  const paths = pathsTo(operation);
+  const takesPrecision = operation.parameters.some(({ name }) => name === 'precision');
+  const url = fc
+    .tuple(paths, fc.constantFrom('rounded', 'full'))
+    .map(([path, precision]) => urlOf(path, takesPrecision ? { precision } : {}));
   const to = (payload: fc.Arbitrary<string>, urls: fc.Arbitrary<string> = url): fc.Arbitrary<Sent> =>
     fc.record({
-      method: fc.constant('POST' as const),
+      method: fc.constant(operation.method),
       url: urls,
       contentType: fc.constant('application/json'),
       payload,
@@ -375,7 +423,7 @@ function jsonRequests(
       weight: 1,
       arbitrary: to(
         asJson(sensible),
-        someQuery(operation, 2).map((query) => urlOf(operation.path, query)),
+        fc.tuple(paths, someQuery(operation, 2)).map(([path, query]) => urlOf(path, query)),
       ),
     },
   );
@@ -393,14 +441,15 @@ function csvRequests(operation: DocumentedOperation) {
       extra: someQuery(operation, 3, [...kept, 'where.bed.kind', 'where.bed.wettedOn', 'beyond', 'standFactor']),
     })
     .map(({ season, shape, extra: { 'standFactor.from': _, 'standFactor.to': __, ...extra } }) => {
-      const { text, query } = filesIn(season, shape);
+      const { text, query } = filesIn(season, shape, operation);
       const asked = asks ? { crop: season.cropId ?? 'onion', sowing: sowingIn(season, false) } : {};
       const zone = 'timeZone' in query ? {} : extra;
       return { text, query: { ...query, ...asked, ...extra, ...zone } };
     });
+  const path = operation.path.replace('{id}', () => existingFor(operation)[0]!);
   const to = ({ text, query }: { text: string; query: Record<string, string> }): Sent => ({
     method: 'POST',
-    url: urlOf(operation.path, query),
+    url: urlOf(path, query),
     contentType: 'text/csv',
     payload: text,
   });
@@ -429,23 +478,35 @@ function csvRequests(operation: DocumentedOperation) {
   );
 }
 
-/** Requests without a body: mostly for what exists. */
-function plainRequests(operation: DocumentedOperation, existing: readonly string[]): fc.Arbitrary<Sent> {
-  const paths = operation.parameters.filter(({ in: where }) => where === 'path');
+/** Names that there is something under. */
+function existingFor({ operationId, path }: DocumentedOperation): readonly string[] {
+  if (operationId === 'explainProblem') return errorCodes;
+  if (operationId === 'deletePlace') return ['fallow', 'quillmere'];
+  return path.startsWith('/v1/places') ? ['quillmere'] : path.startsWith('/v1/beds') ? ['north'] : [...crops.keys()];
+}
+
+/** Addresses of an operation: mostly of what exists. */
+function pathsTo(operation: DocumentedOperation): fc.Arbitrary<string> {
+  const [parameter] = operation.parameters.filter(({ in: where }) => where === 'path');
+  if (!parameter) return fc.constant(operation.path);
   const id = fc.oneof(
-    { weight: 4, arbitrary: fc.constantFrom(...existing) },
-    { weight: 1, arbitrary: paths[0] ? valuesOf(paths[0].schema, document).map(String) : fc.constant('') },
+    { weight: 4, arbitrary: fc.constantFrom(...existingFor(operation)) },
+    { weight: 1, arbitrary: valuesOf(parameter.schema, document).map(String) },
     { weight: 1, arbitrary: strangeTexts },
   );
+  // Dots alone would be another address.
+  return id.map((text) => operation.path.replace(/\{\w+\}/, () => inPath(text.replace(/^\.+$/, 'dots'))));
+}
+
+/** Requests without a body. */
+function plainRequests(operation: DocumentedOperation): fc.Arbitrary<Sent> {
   const query = fc.oneof(
     { weight: 5, arbitrary: someQuery(operation, 3) },
     { weight: 1, arbitrary: fc.dictionary(strangeTexts, strangeTexts, { maxKeys: 2, noNullPrototype: true }) },
   );
-  // Dots alone would be another address.
-  const path = id.map((text) => operation.path.replace(/\{\w+\}/, () => inPath(text.replace(/^\.+$/, 'dots'))));
   return fc.record({
     method: fc.constant(operation.method),
-    url: fc.tuple(path, query).map(([address, asked]) => urlOf(address, asked)),
+    url: fc.tuple(pathsTo(operation), query).map(([address, asked]) => urlOf(address, asked)),
   });
 }
 
@@ -453,25 +514,38 @@ function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
   const { operationId, requestBody } = operation;
   const json = requestBody?.content['application/json'];
   const inSeason =
-    { forecast: questionIn, soilTemperatures: soilQuestionIn, sowingWindows: windowQuestionIn }[operationId] ??
-    seriesIn;
-  if (json)
-    return fc.oneof(
-      { weight: 2, arbitrary: jsonRequests(operation, json.schema, inSeason) },
-      { weight: 1, arbitrary: csvRequests(operation) },
-    );
-  return plainRequests(operation, operationId === 'explainProblem' ? errorCodes : [...crops.keys()]);
+    {
+      forecast: questionIn,
+      soilTemperatures: soilQuestionIn,
+      sowingWindows: windowQuestionIn,
+      putPlace: placeIn,
+      changePlace: placeIn,
+      putBed: keptBedIn,
+      changeBed: keptBedIn,
+      putNormals: normalsIn,
+      putComingDays: comingIn,
+      addAir: airIn,
+      addReadings: keptReadingsIn,
+    }[operationId] ?? seriesIn;
+  if (json) {
+    const asJson = { weight: 2, arbitrary: jsonRequests(operation, json.schema, inSeason) };
+    const isFileToo = requestBody?.content['text/csv'] !== undefined;
+    return fc.oneof(asJson, ...(isFileToo ? [{ weight: 1, arbitrary: csvRequests(operation) }] : []));
+  }
+  return plainRequests(operation);
 }
 
-const runs = (operationId: string) => ({ numRuns: RUNS[operationId] ?? 500, seed: SEED });
+const runs = (operationId: string) => ({ numRuns: RUNS[operationId] ?? KEPT_RUNS, seed: SEED });
 
 describe('more than ten thousand questions', () => {
   test.each(operations.map((operation) => [operation.operationId, operation] as const))(
     'to %s are each answered as the document says, or refused in words',
     async (operationId, operation) => {
       tally.asked.add(operationId);
+      if (isKept(operation)) await keepQuillmere(app);
       await fc.assert(
         fc.asyncProperty(requestsFor(operation), async (sent) => {
+          if (operation.method === 'DELETE') await keepQuillmere(app);
           expect(faultsOf(operation, await send(sent))).toEqual([]);
         }),
         runs(operationId),

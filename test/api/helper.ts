@@ -1,5 +1,12 @@
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import { type AppOptions, buildApp } from '../../src/http/app.js';
+import {
+  exampleBed,
+  exampleBedReadings,
+  exampleComingDays,
+  exampleNormals,
+  exampleWindowQuestion,
+} from '../../src/http/examples.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
 import type { SoilAnswer } from '../../src/http/schemas/soil.js';
 import { openStore } from '../../src/storage/open-store.js';
@@ -82,3 +89,24 @@ export const lettuceQuestion = (overrides: Record<string, unknown> = {}) => ({
   temperatures: [mildMay],
   ...overrides,
 });
+
+/** Keeps what a garden may have: a place with its air, normals and coming days, a bed with readings, a place without beds. */
+export async function keepQuillmere(app: FastifyInstance): Promise<void> {
+  const place = { name: 'Quillmere Allotment Society', ...quillmere };
+  const kept: readonly (readonly [method: 'PUT' | 'POST', url: string, body: object])[] = [
+    ['PUT', '/v1/places/quillmere', place],
+    ['PUT', '/v1/places/fallow', { ...place, name: 'Fallow' }],
+    ['POST', '/v1/places/quillmere/air', examplePastYears],
+    ['PUT', '/v1/places/quillmere/normals', exampleNormals],
+    ['PUT', '/v1/places/quillmere/coming-days', exampleComingDays],
+    ['PUT', '/v1/beds/north', exampleBed],
+    ['POST', '/v1/beds/north/readings', exampleBedReadings],
+  ];
+  for (const [method, url, payload] of kept) {
+    const { statusCode, body } = await app.inject({ method, url, payload });
+    if (statusCode >= 300) throw new Error(`${method} ${url} was refused: ${body}`);
+  }
+}
+
+/** Three invented years of air. */
+const examplePastYears = exampleWindowQuestion.temperatures[0]!;

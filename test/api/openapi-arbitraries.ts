@@ -29,7 +29,7 @@ export interface Schema {
 /** A query or path parameter, as the document lists it. */
 export interface ParameterObject {
   readonly name: string;
-  readonly in: 'path' | 'query';
+  readonly in: 'path' | 'query' | 'header';
   readonly required: boolean;
   readonly schema: Schema;
 }
@@ -42,7 +42,7 @@ interface Content {
 /** One operation of the document, with where it stands. */
 export interface DocumentedOperation {
   readonly path: string;
-  readonly method: 'GET' | 'POST';
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   readonly operationId: string;
   readonly parameters: readonly ParameterObject[];
   readonly requestBody?: { readonly content: Readonly<Record<string, Content>> };

@@ -4,8 +4,8 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { errorCodes } from '../../src/basics/errors.js';
 import { problemKinds } from '../../src/http/problems.js';
 import type { CropList } from '../../src/http/schemas/crop.js';
-import { lettuceQuestion, post, startApp } from './helper.js';
-import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
+import { keepQuillmere, lettuceQuestion, post, startApp } from './helper.js';
+import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 const app = await startApp();
 await app.ready();
@@ -150,6 +150,16 @@ function routesOf(tree: string): string[] {
   });
 }
 
+/** Where an operation finds something. A place that is to be deleted must not have beds. */
+function addressOf({ path, operationId }: DocumentedOperation): string {
+  const id = path.startsWith('/v1/places') ? 'quillmere' : path.startsWith('/v1/beds') ? 'north' : 'lettuce';
+  const known: Readonly<Record<string, string>> = {
+    id: operationId === 'deletePlace' ? 'fallow' : id,
+    code: 'not-json',
+  };
+  return path.replaceAll(/\{(\w+)\}/g, (_, name: string) => known[name]!);
+}
+
 describe('what the document shows works', () => {
   const examples = operations.flatMap((operation) =>
     Object.entries(operation.requestBody?.content ?? {}).map(
@@ -175,7 +185,13 @@ describe('what the document shows works', () => {
       expect(['string', 'object']).toContain(typeof example);
       const body = example as string | object;
       const query = typeof body === 'string' ? (asked[operation.operationId] ?? '') : '';
-      const response = await post(app, operation.path + query, body);
+      await keepQuillmere(app);
+      const response = await app.inject({
+        method: operation.method,
+        url: addressOf(operation) + query,
+        payload: body,
+        ...(typeof body === 'string' ? { headers: { 'content-type': 'text/csv' } } : {}),
+      });
       expect(response.statusCode, response.body).toBe(200);
       ajv.validate(operation.responses['200']!.content['application/json']!.schema, response.json());
       expect(ajv.errors).toBeNull();
@@ -183,10 +199,15 @@ describe('what the document shows works', () => {
   );
 
   test('every operation without a body is answered as described', async () => {
-    const known: Readonly<Record<string, string>> = { id: 'lettuce', code: 'not-json' };
-    for (const { path, method, responses } of operations.filter(({ requestBody }) => !requestBody)) {
-      const url = path.replaceAll(/\{(\w+)\}/g, (_, name: string) => known[name]!);
+    for (const operation of operations.filter(({ requestBody }) => !requestBody)) {
+      const { method, responses } = operation;
+      const url = addressOf(operation);
+      await keepQuillmere(app);
       const response = await app.inject({ method, url });
+      if (!responses['200']) {
+        expect([response.statusCode, response.body], url).toEqual([204, '']);
+        continue;
+      }
       expect(response.statusCode, url).toBe(200);
       const [mediaType, content] = Object.entries(responses['200']!.content)[0]!;
       expect(response.headers['content-type'], url).toContain(mediaType);

@@ -117,7 +117,7 @@ async function* bigFile(): AsyncGenerator<Buffer> {
 /** Sends 256 MB to a running service, and asks it for other things meanwhile. */
 async function underLoad(): Promise<{ seconds: number; peakMB: number; p99Ms: number; asked: number; used: number }> {
   const child = spawn(process.execPath, [built('main.js').pathname], {
-    env: { ...process.env, PORT: String(PORT), LOG_LEVEL: 'warn', DATABASE_URL: 'sqlite::memory:' },
+    env: { ...process.env, PORT: String(PORT), LOG_LEVEL: 'warn', DATABASE_URL: 'sqlite::memory:', RATE_LIMIT: '0' },
     stdio: 'ignore',
   });
   const base = `http://127.0.0.1:${PORT}`;

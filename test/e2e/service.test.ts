@@ -56,7 +56,7 @@ describe('the service as it ships', () => {
 });
 
 describe('the demo', () => {
-  it('prints the forecast as a gardener would read it, and where the service listens', async () => {
+  it('prints the forecast and the sowing windows as a gardener would read them, and where the service listens', async () => {
     const demo = run(['demo'], {});
     await written(demo, /The service listens at http:\/\/127\.0\.0\.1:\d+/);
     const text = demo.output();
@@ -67,6 +67,10 @@ describe('the demo', () => {
       'Shade the row',
       'seedlings',
       'Take heed',
+      'Years      15, from 2012 to 2026',
+      'Best       2027-08-',
+      'Window     2027-08-',
+      'frost would follow',
     ]) {
       expect(text).toContain(words);
     }

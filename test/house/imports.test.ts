@@ -36,6 +36,12 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/storage/' },
   },
+  onlyFrom('sources', ['garden', 'basics', 'readings']),
+  {
+    name: 'nobody inside imports sources',
+    from: { path: '^src/', pathNot: '^src/(sources/|main\\.ts$|demo\\.ts$)' },
+    to: { path: '^src/sources/' },
+  },
   onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
@@ -130,6 +136,8 @@ describe('who may know whom', () => {
       'src/germination/crop.ts':
         "export { units } from '../basics/units.js';\nimport axios from 'axios';\nimport { normals } from '../climate/normals.js';",
       'src/garden/store.ts': "import { openStore } from '../storage/open-store.js';\n",
+      'src/sources/refresh.ts': "import { openStore } from '../storage/open-store.js';",
+      'src/climate/frost-dates.ts': "import { refresh } from '../sources/refresh.js';",
       'src/storage/open-store.ts': "import { sun } from '../seedbed/sun.js';",
       'src/answers/forecast.ts': "import {\n  app,\n} from '../http/app.js';\n",
     });
@@ -163,7 +171,7 @@ describe('who may look outside', () => {
   });
 
   test('the one clock is wound up in main', () => {
-    expect(saying(CLOCK, /./)).toEqual(['src/main.ts: clock: () => new Date(),']);
+    expect(saying(CLOCK, /./)).toEqual(['src/main.ts: const clock = () => new Date();']);
   });
 
   test('a room that read a clock would be found', () => {

@@ -438,5 +438,133 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         for (const table of tables) expect(table.match(/foreign key \((?!owner, )/)).toBeNull();
       });
     });
+
+    describe('the source of a place', () => {
+      const source = { format: 'station-day-file', url: 'https://weather.example/{from}', everyHours: 6 };
+      const MINUTE_MS = 60_000;
+      const nowMs = Date.parse('2027-05-01T06:00Z');
+      /** A new owner with a place that has a source. */
+      async function newSource(): Promise<string> {
+        const owner = randomUUID();
+        await store.putPlace(owner, 'quillmere', { ...quillmere, source });
+        return owner;
+      }
+      const isDue = async (owner: string, atMs: number) =>
+        (await other.dueSources(atMs, 1000)).some((due) => due.owner === owner);
+      const fetched = {
+        outcome: 'fetched',
+        atMs: nowMs,
+        nextAtMs: nowMs + 360 * MINUTE_MS,
+        askedUrl: 'https://weather.example/2027-05-01',
+        etag: '"a"',
+        lastModified: null,
+      } as const;
+      const lease = (owner: string, atMs = nowMs) => store.leaseSource(owner, 'quillmere', atMs, atMs + 10 * MINUTE_MS);
+
+      test('is due at once, and leased to one alone, until the lease has run out', async () => {
+        const owner = await newSource();
+        expect(await isDue(owner, nowMs)).toBe(true);
+        const both = await Promise.all(
+          [store, other].map((one) => one.leaseSource(owner, 'quillmere', nowMs, nowMs + 10 * MINUTE_MS)),
+        );
+        expect(both.filter((one) => one !== undefined)).toHaveLength(1);
+        expect(both.find((one) => one !== undefined)).toMatchObject({
+          place: { id: 'quillmere', source },
+          askedUrl: null,
+          etag: null,
+          fetchedAtMs: null,
+          failures: 0,
+        });
+        expect(await isDue(owner, nowMs + 9 * MINUTE_MS)).toBe(false);
+        expect(await isDue(owner, nowMs + 10 * MINUTE_MS)).toBe(true);
+        expect(await lease(owner, nowMs + 10 * MINUTE_MS)).toBeDefined();
+      });
+
+      test('is due again in its hours after it was fetched, and what is known of the answer is there', async () => {
+        const owner = await newSource();
+        const { lease: mine } = (await lease(owner))!;
+        expect(await store.endLease(owner, 'quillmere', mine, fetched)).toBe(true);
+        expect(await other.sourceState(owner, 'quillmere')).toEqual({
+          everyHours: 6,
+          fetchedAtMs: nowMs,
+          triedAtMs: nowMs,
+          nextAtMs: fetched.nextAtMs,
+          failures: 0,
+          lastError: null,
+        });
+        expect(await isDue(owner, fetched.nextAtMs - 1)).toBe(false);
+        expect(await lease(owner, fetched.nextAtMs - 1)).toBeUndefined();
+        const { askedUrl, etag, lastModified } = fetched;
+        expect(await lease(owner, fetched.nextAtMs)).toMatchObject({
+          askedUrl,
+          etag,
+          lastModified,
+          fetchedAtMs: nowMs,
+        });
+      });
+
+      test('keeps its last good answer through failures, which are counted and told', async () => {
+        const owner = await newSource();
+        await store.endLease(owner, 'quillmere', (await lease(owner))!.lease, fetched);
+        for (let n = 1; n <= 2; n++) {
+          const atMs = fetched.nextAtMs + n * 60 * MINUTE_MS;
+          const { lease: mine, failures } = (await lease(owner, atMs))!;
+          expect(failures).toBe(n - 1);
+          const end = { outcome: 'failed', nextAtMs: atMs + 5 * MINUTE_MS, error: `Reason ${n}.` } as const;
+          expect(await store.endLease(owner, 'quillmere', mine, end)).toBe(true);
+          const state = await other.sourceState(owner, 'quillmere');
+          expect(state).toMatchObject({ fetchedAtMs: nowMs, triedAtMs: atMs, failures: n, lastError: `Reason ${n}.` });
+          expect(await isDue(owner, end.nextAtMs - 1)).toBe(false);
+        }
+        const { lease: mine, etag } = (await lease(owner, nowMs + 9e8))!;
+        expect(etag).toBe('"a"');
+        await store.endLease(owner, 'quillmere', mine, { ...fetched, nextAtMs: nowMs + 1e9 });
+        expect(await store.sourceState(owner, 'quillmere')).toMatchObject({ failures: 0, lastError: null });
+      });
+
+      test('given up is due as before; a lease that has run out and was taken by another ends nothing', async () => {
+        const owner = await newSource();
+        const first = (await lease(owner))!;
+        await store.endLease(owner, 'quillmere', first.lease, { outcome: 'given-up' });
+        expect(await isDue(owner, nowMs)).toBe(true);
+        const second = (await lease(owner))!;
+        expect(await store.endLease(owner, 'quillmere', first.lease, fetched)).toBe(false);
+        expect(await store.sourceState(owner, 'quillmere')).toMatchObject({ fetchedAtMs: null });
+        expect(await store.endLease(owner, 'quillmere', second.lease, fetched)).toBe(true);
+      });
+
+      test('with another url or format is a new one; with other hours or another name of the place it is the same', async () => {
+        for (const change of [{ url: 'https://other.example/' }, { format: 'daily-archive-json' }]) {
+          const owner = await newSource();
+          const { lease: old } = (await lease(owner))!;
+          await store.endLease(owner, 'quillmere', old, fetched);
+          await store.putPlace(owner, 'quillmere', { ...quillmere, name: 'Q', source: { ...source, everyHours: 24 } });
+          expect(await isDue(owner, nowMs)).toBe(false);
+          await store.putPlace(owner, 'quillmere', { ...quillmere, source: { ...source, ...change } });
+          expect(await store.sourceState(owner, 'quillmere')).toMatchObject({ fetchedAtMs: null, failures: 0 });
+          expect(await lease(owner)).toMatchObject({ etag: null, askedUrl: null, fetchedAtMs: null });
+          expect(await store.endLease(owner, 'quillmere', old, fetched)).toBe(false);
+        }
+      });
+
+      test('asked more often than before does not wait for what was planned', async () => {
+        const owner = await newSource();
+        await store.endLease(owner, 'quillmere', (await lease(owner))!.lease, fetched);
+        await store.putPlace(owner, 'quillmere', { ...quillmere, source: { ...source, everyHours: 1 } });
+        expect(await isDue(owner, nowMs + 59 * MINUTE_MS)).toBe(false);
+        expect(await isDue(owner, nowMs + 60 * MINUTE_MS)).toBe(true);
+      });
+
+      test('is neither due nor told of where the place has none, or is gone', async () => {
+        const owner = await newSource();
+        await lease(owner);
+        await store.putPlace(owner, 'quillmere', quillmere);
+        expect(await isDue(owner, nowMs + 1e9)).toBe(false);
+        expect(await store.sourceState(owner, 'quillmere')).toBeUndefined();
+        expect(await lease(owner, nowMs + 1e9)).toBeUndefined();
+        expect(await store.deletePlace(owner, 'quillmere')).toBe('deleted');
+        expect(await store.leaseSource(randomUUID(), 'quillmere', nowMs, nowMs + 1)).toBeUndefined();
+      });
+    });
   });
 }

@@ -21,7 +21,9 @@ const UNSET = {
   LOG_LEVEL: 'info',
   API_KEYS: new Map(),
   ALLOW_OPEN: false,
+  ALLOW_PRIVATE_SOURCES: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
+  RATE_LIMIT: 600,
 };
 
 describe('the configuration', () => {
@@ -45,7 +47,9 @@ describe('the configuration', () => {
         LOG_LEVEL: 'debug',
         API_KEYS: 'quillmere:seed-1',
         ALLOW_OPEN: '1',
+        ALLOW_PRIVATE_SOURCES: '1',
         DATABASE_URL: 'sqlite:garden.db',
+        RATE_LIMIT: '0',
       }),
     ).toEqual({
       HOST: '::1',
@@ -53,7 +57,9 @@ describe('the configuration', () => {
       LOG_LEVEL: 'debug',
       API_KEYS: new Map([['seed-1', 'quillmere']]),
       ALLOW_OPEN: true,
+      ALLOW_PRIVATE_SOURCES: true,
       DATABASE_URL: 'sqlite:garden.db',
+      RATE_LIMIT: 0,
     });
   });
 
@@ -94,6 +100,10 @@ describe('the database', () => {
     expect(faults).toContain('DATABASE_URL');
     expect(faults).not.toContain('secret');
   });
+});
+
+it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {
+  expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
 });
 
 describe('the keys', () => {

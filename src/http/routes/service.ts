@@ -1,10 +1,11 @@
 import { errorCodes, RequestError } from '../../basics/errors.js';
 import type { Store } from '../../garden/store.js';
+import type { Metrics } from '../metrics.js';
 import { problemKinds } from '../problems.js';
 import type { Route } from '../route.js';
 
 /** Is it alive, is it ready, and what do its problems mean? */
-export const serviceRoutes = (store: Store): Route[] => [
+export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
   {
     method: 'GET',
     url: '/healthz',
@@ -26,6 +27,18 @@ export const serviceRoutes = (store: Store): Route[] => [
       await store.ready();
       return reply.type('text/plain').send('ready\n');
     },
+  },
+  {
+    method: 'GET',
+    url: '/metrics',
+    operation: {
+      id: 'metrics',
+      summary: 'How much it is asked, how fast it answers and what memory it takes, as Prometheus reads it',
+      answer: { mediaType: 'text/plain' },
+      problems: ['not-acceptable'],
+    },
+    handler: (_, reply) =>
+      reply.type('text/plain; version=0.0.4; charset=utf-8').send(metrics.text(process.memoryUsage())),
   },
   {
     method: 'GET',

@@ -15,13 +15,15 @@ import { ScienceError } from '../../../src/basics/errors.js';
  * @example crpsEnsemble([1, 2, 4], 3, false) // => 0.6667
  */
 export function crpsEnsemble(members: ArrayLike<number>, observed: number, isFair: boolean): number {
-  const m = members.length;
-  if (m < (isFair ? 2 : 1)) throw new ScienceError('empty', `crpsEnsemble takes more members than ${m}`);
+  const n = members.length;
+  if (n < (isFair ? 2 : 1)) throw new ScienceError('empty', `crpsEnsemble takes more members than ${n}`);
+  const sorted = Float64Array.from(members).sort();
   let off = 0;
+  // Half the sum of all pairs' distances: in order, the i-th is above i others and below n - 1 - i.
   let apart = 0;
-  for (let i = 0; i < m; i++) {
-    off += Math.abs(members[i]! - observed);
-    for (let j = 0; j < i; j++) apart += 2 * Math.abs(members[i]! - members[j]!);
-  }
-  return off / m - apart / (2 * m * (isFair ? m - 1 : m));
+  sorted.forEach((member, i) => {
+    off += Math.abs(member - observed);
+    apart += (2 * i + 1 - n) * member;
+  });
+  return off / n - apart / (isFair ? n * (n - 1) : n * n);
 }

@@ -84,4 +84,39 @@ describe('the crops', () => {
     const { field } = cropCalled(id);
     expect([100 * field.from, 100 * field.to]).toEqual([expect.closeTo(from, 9), expect.closeTo(to, 9)]);
   });
+
+  // Which crops bolt, and from what: the publications each caution names.
+  it.each([
+    ['spinach', 'bolts-in-long-days'],
+    ['lettuce', 'bolts-in-heat-and-long-days'],
+    ['onion', 'bolts-after-cold'],
+    ['onion', 'day-length'],
+    ['beet', 'bolts-after-cold'],
+    ['celery', 'bolts-after-cold'],
+  ])('warn of %s that it %s', (id, code) => {
+    expect(cropCalled(id).cautions.map((caution) => caution.code)).toContain(code);
+  });
+
+  it('say that autumn slows those sown in late summer for the same year', () => {
+    const slowed = [...crops.values()].filter(({ cautions }) => cautions.some(({ code }) => code === 'autumn-slows'));
+    expect(slowed.map(({ id }) => id).sort()).toEqual([
+      'beet',
+      'bunching-onion',
+      'carrot',
+      'lettuce',
+      'pea',
+      'radish',
+      'snap-bean',
+      'spinach',
+      'turnip',
+    ]);
+    // The caution speaks of days to harvest, so each of them has some, counted from sowing.
+    for (const { maturity } of slowed) expect(maturity!.countedFrom).toBe('sowing');
+  });
+
+  it('say each caution once to a crop', () => {
+    for (const { id, cautions } of crops.values()) {
+      expect(new Set(cautions.map(({ code }) => code)).size, id).toBe(cautions.length);
+    }
+  });
 });

@@ -1,0 +1,269 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import { promisify } from 'node:util';
+import { gunzip } from 'node:zlib';
+import { type Dispatcher, request } from 'undici';
+import { addressFault } from '../garden/source-url.js';
+import { guardedAgent, type Resolve } from './guarded-agent.js';
+import { SourceError } from './source-error.js';
+
+/** What was got last time from an address, to ask whether it is still so. */
+export interface Validators {
+  readonly etag: string | null;
+  readonly lastModified: string | null;
+}
+
+export interface Answer extends Validators {
+  /** null: nothing has changed since the validators. */
+  readonly bytes: Uint8Array | null;
+}
+
+export interface FetchLimits {
+  readonly connectMs: number;
+  readonly headersMs: number;
+  readonly silenceMs: number;
+  /** For one attempt, from the first redirect to the last byte. */
+  readonly wholeMs: number;
+  readonly mostBytes: number;
+  readonly attempts: number;
+  /** Pauses between attempts are drawn from 0 to this, twice to that, and so on up to the longest. */
+  readonly firstPauseMs: number;
+  readonly longestPauseMs: number;
+}
+
+export const usualLimits: FetchLimits = {
+  connectMs: 10_000,
+  headersMs: 30_000,
+  silenceMs: 20_000,
+  wholeMs: 90_000,
+  mostBytes: 32 * 1024 * 1024,
+  attempts: 3,
+  firstPauseMs: 1000,
+  longestPauseMs: 20_000,
+};
+
+export interface FetcherSettings {
+  readonly userAgent: string;
+  readonly isAllowed: (address: string) => boolean;
+  /** From 0 to below 1. */
+  readonly random: () => number;
+  readonly resolve?: Resolve;
+  readonly limits?: Partial<FetchLimits>;
+}
+
+export interface AskOptions {
+  readonly known?: Validators | undefined;
+  /** Gives up when it is aborted. */
+  readonly signal?: AbortSignal | undefined;
+}
+
+export interface Fetcher {
+  /** @throws {SourceError} with what went wrong. */
+  ask(url: URL, options?: AskOptions): Promise<Answer>;
+  close(): Promise<void>;
+}
+
+const MOST_REDIRECTS = 5;
+const REDIRECTS = [301, 302, 303, 307, 308];
+const BUSY = [408, 425, 429, 500, 502, 503, 504];
+const unzip = promisify(gunzip);
+
+/** What asks sources over HTTP, within limits, and never an address that is not allowed. */
+export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settings }: FetcherSettings): Fetcher {
+  const limits = { ...usualLimits, ...settings.limits };
+  const agent = guardedAgent({ isAllowed, ...limits, ...(resolve && { resolve }) });
+
+  async function attempt(url: URL, { known, signal }: AskOptions): Promise<Answer> {
+    const headers = {
+      'user-agent': userAgent,
+      accept: '*/*',
+      'accept-encoding': 'gzip',
+      ...(known?.etag && { 'if-none-match': known.etag }),
+      ...(known?.lastModified && { 'if-modified-since': known.lastModified }),
+    };
+    const whole = AbortSignal.timeout(limits.wholeMs);
+    const either = signal ? AbortSignal.any([signal, whole]) : whole;
+    try {
+      let at = url;
+      for (let redirects = 0; ; redirects++) {
+        const response = await request(at, { dispatcher: agent, headers, signal: either });
+        const location = REDIRECTS.includes(response.statusCode) ? headerOf(response, 'location') : null;
+        if (location === null) return await answerOf(response, known, limits.mostBytes);
+        discard(response);
+        if (redirects === MOST_REDIRECTS) {
+          throw new SourceError(`The source sends on to another address more than ${MOST_REDIRECTS} times.`);
+        }
+        at = redirectedTo(location, at);
+      }
+    } catch (error) {
+      throw inWords(error, whole.aborted, limits);
+    }
+  }
+
+  return {
+    async ask(url, options = {}) {
+      refuseUrl(url.href);
+      for (let n = 1; ; n++) {
+        try {
+          return await attempt(url, options);
+        } catch (error) {
+          if (!(error instanceof SourceError) || !error.mayPass || n >= limits.attempts) throw error;
+          const { retryAfterMs } = error;
+          if (retryAfterMs !== undefined && retryAfterMs > limits.longestPauseMs) throw error;
+          const backOffMs = Math.min(limits.longestPauseMs, limits.firstPauseMs * 2 ** (n - 1));
+          await pause(retryAfterMs ?? random() * backOffMs, undefined, { signal: options.signal });
+        }
+      }
+    },
+    close: () => agent.destroy(),
+  };
+}
+
+/** Where a redirect leads. @throws {SourceError} where that must not be followed. */
+export function redirectedTo(location: string, from: URL): URL {
+  if (!URL.canParse(location, from.href)) throw new SourceError('The source sends on to an address that is none.');
+  const to = new URL(location, from);
+  if (from.protocol === 'https:' && to.protocol !== 'https:') {
+    throw new SourceError('The source sends on from https to an address without encryption.');
+  }
+  refuseUrl(to.href);
+  return to;
+}
+
+function refuseUrl(url: string): void {
+  const fault = addressFault(url);
+  if (fault !== null) throw new SourceError(`The address of the source ${fault}.`);
+}
+
+async function answerOf(
+  response: Dispatcher.ResponseData,
+  known: Validators | undefined,
+  mostBytes: number,
+): Promise<Answer> {
+  const { statusCode: status } = response;
+  const validators = { etag: headerOf(response, 'etag'), lastModified: headerOf(response, 'last-modified') };
+  if (status === 304 && (known?.etag || known?.lastModified)) {
+    discard(response);
+    return {
+      bytes: null,
+      etag: validators.etag ?? known.etag,
+      lastModified: validators.lastModified ?? known.lastModified,
+    };
+  }
+  if (status !== 200) {
+    discard(response);
+    throw refusedWith(status, retryAfterMs(response));
+  }
+  return { bytes: await bodyOf(response, mostBytes), ...validators };
+}
+
+function refusedWith(status: number, retryAfterMs: number | undefined): SourceError {
+  const mayPass = BUSY.includes(status);
+  if (status === 429) {
+    return new SourceError('The source has been asked too often (429) and wants to be left alone for a while.', {
+      mayPass,
+      retryAfterMs,
+    });
+  }
+  const why =
+    status === 404 || status === 410
+      ? ': there is nothing at this address'
+      : status === 401 || status === 403
+        ? ': it does not answer this service'
+        : status >= 500
+          ? ': it is in trouble itself'
+          : '';
+  return new SourceError(`The source answered with status ${status}${why}.`, { mayPass, retryAfterMs });
+}
+
+/** The body whole, unpacked where it is packed with gzip, be it on the way or as the file itself. */
+async function bodyOf(response: Dispatcher.ResponseData, mostBytes: number): Promise<Uint8Array> {
+  const encoding = headerOf(response, 'content-encoding')?.trim().toLowerCase() ?? 'identity';
+  if (!['identity', 'gzip', 'x-gzip', ''].includes(encoding)) {
+    discard(response);
+    throw new SourceError('The source packs its answer in a way that was not asked for.');
+  }
+  if (Number(headerOf(response, 'content-length') ?? 0) > mostBytes) {
+    discard(response);
+    throw tooLarge(mostBytes);
+  }
+  const pieces: Uint8Array[] = [];
+  let received = 0;
+  for await (const piece of response.body) {
+    const bytes = piece as Uint8Array;
+    received += bytes.length;
+    if (received > mostBytes) throw tooLarge(mostBytes);
+    pieces.push(bytes);
+  }
+  let bytes: Uint8Array = Buffer.concat(pieces);
+  // A packed file may be packed once more for the way.
+  for (let layer = 0; layer < 2 && isGzip(bytes); layer++) bytes = await unpacked(bytes, mostBytes);
+  return bytes;
+}
+
+const isGzip = (bytes: Uint8Array): boolean => bytes[0] === 0x1f && bytes[1] === 0x8b;
+
+async function unpacked(bytes: Uint8Array, mostBytes: number): Promise<Uint8Array> {
+  try {
+    return await unzip(bytes, { maxOutputLength: mostBytes });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE') throw tooLarge(mostBytes);
+    throw new SourceError('The packed answer of the source is damaged.', { mayPass: true, cause: error });
+  }
+}
+
+const tooLarge = (mostBytes: number): SourceError =>
+  new SourceError(`The answer of the source is larger than ${Math.round(mostBytes / 1024 / 1024)} MB.`);
+
+/** Nothing more is read, and the connection is given up. */
+function discard({ body }: Dispatcher.ResponseData): void {
+  body.on('error', () => {}).destroy();
+}
+
+function headerOf({ headers }: Dispatcher.ResponseData, name: string): string | null {
+  const value = headers[name];
+  return (Array.isArray(value) ? value[0] : value) ?? null;
+}
+
+/** Seconds, or a date, which is set against the source's own clock (RFC 9110, section 10.2.3). */
+function retryAfterMs(response: Dispatcher.ResponseData): number | undefined {
+  const text = headerOf(response, 'retry-after')?.trim() ?? '';
+  if (/^\d{1,9}$/.test(text)) return Number(text) * 1000;
+  const ms = Date.parse(text) - Date.parse(headerOf(response, 'date') ?? '');
+  return Number.isNaN(ms) ? undefined : Math.max(0, ms);
+}
+
+function inWords(error: unknown, tookTooLong: boolean, limits: FetchLimits): unknown {
+  if (error instanceof SourceError) return error;
+  const { code = '', name } = error as NodeJS.ErrnoException;
+  const saying = (text: string) => new SourceError(`The source ${text}.`, { mayPass: true, cause: error });
+  if (tookTooLong) return saying(`took longer than ${limits.wholeMs / 1000} s to answer`);
+  // Given up by the caller.
+  if (name === 'AbortError') return error;
+  switch (code) {
+    case 'UND_ERR_CONNECT_TIMEOUT':
+    case 'ETIMEDOUT':
+      return saying('did not accept the connection in time');
+    case 'UND_ERR_HEADERS_TIMEOUT':
+      return saying(`did not begin to answer within ${limits.headersMs / 1000} s`);
+    case 'UND_ERR_BODY_TIMEOUT':
+      return saying('fell silent in the middle of its answer');
+    case 'ENOTFOUND':
+    case 'EAI_AGAIN':
+    case 'EAI_NODATA':
+      return saying('has a host name that leads nowhere');
+    case 'ECONNREFUSED':
+      return saying('refused the connection');
+    case 'ECONNRESET':
+    case 'EPIPE':
+    case 'UND_ERR_SOCKET':
+      return saying('broke off the connection');
+    case 'EHOSTUNREACH':
+    case 'ENETUNREACH':
+      return saying('cannot be reached');
+  }
+  if (/^(?:CERT_|ERR_TLS|ERR_SSL|DEPTH_ZERO|SELF_SIGNED|UNABLE_TO)/.test(code)) {
+    return saying('has no certificate that can be trusted');
+  }
+  if (/^(?:HPE_|UND_ERR_)/.test(code)) return saying('does not answer as HTTP asks');
+  return saying(`could not be asked${code && ` (${code})`}`);
+}

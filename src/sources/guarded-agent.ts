@@ -1,0 +1,59 @@
+import { lookup as lookUp } from 'node:dns/promises';
+import { isIP, isIPv6, type LookupFunction } from 'node:net';
+import { Agent, buildConnector } from 'undici';
+import { SourceError } from './source-error.js';
+
+/** All addresses of a host's name. */
+export type Resolve = (hostname: string) => Promise<readonly string[]>;
+
+export interface GuardSettings {
+  /** May this address be connected to? */
+  readonly isAllowed: (address: string) => boolean;
+  readonly resolve?: Resolve;
+  readonly connectMs: number;
+  readonly headersMs: number;
+  /** The longest silence within an answer [ms]. */
+  readonly silenceMs: number;
+}
+
+const resolveByDns: Resolve = async (hostname) => (await lookUp(hostname, { all: true })).map(({ address }) => address);
+
+/**
+ * An agent that connects to allowed addresses only, whatever names lead to them.
+ *
+ * A name is resolved once for each connection, at the moment of connecting, and the connection goes to the very
+ * addresses that were looked at: a name that means something else a moment later gains nothing. A name of which one
+ * address is not allowed is refused whole.
+ */
+export function guardedAgent({ isAllowed, resolve = resolveByDns, ...limits }: GuardSettings): Agent {
+  const lookup: LookupFunction = (hostname, options, callback) => {
+    resolve(hostname).then(
+      (addresses) => {
+        if (addresses.length === 0 || !addresses.every(isAllowed)) {
+          callback(refusal(hostname), '');
+          return;
+        }
+        const all = addresses.map((address) => ({ address, family: isIPv6(address) ? 6 : 4 }));
+        if (options.all) callback(null, all);
+        else callback(null, all[0]!.address, all[0]!.family);
+      },
+      (error: NodeJS.ErrnoException) => callback(error, ''),
+    );
+  };
+  const connect = buildConnector({ timeout: limits.connectMs, lookup });
+  return new Agent({
+    headersTimeout: limits.headersMs,
+    bodyTimeout: limits.silenceMs,
+    connect(options, callback) {
+      const hostname = options.hostname.replace(/^\[|\]$/g, '');
+      // An address in place of a name is never looked up.
+      if (isIP(hostname) && !isAllowed(hostname)) callback(refusal(hostname), null);
+      else connect(options, callback);
+    },
+  });
+}
+
+const refusal = (hostname: string): SourceError =>
+  new SourceError(
+    `The source's host ${hostname} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_SOURCES=1.`,
+  );

@@ -1,0 +1,20 @@
+import type { SourceFormat } from '../garden/source-formats.js';
+import { readDailyArchiveJson } from './daily-archive-json.js';
+import { readForecastGridJson } from './forecast-grid-json.js';
+import { readObservationsApi } from './observations-api.js';
+import type { AnswerContext, SourceDays } from './source-days.js';
+import { readStationDayFile } from './station-day-file.js';
+
+const readers: Record<SourceFormat, (bytes: Uint8Array, context: AnswerContext) => SourceDays | Promise<SourceDays>> = {
+  'station-day-file': readStationDayFile,
+  'daily-archive-json': readDailyArchiveJson,
+  'forecast-grid-json': readForecastGridJson,
+  'observations-api': readObservationsApi,
+};
+
+/** The days that a source's answer holds. @throws {SourceError} where it is not of the form it should have. */
+export const readAnswer = async (
+  format: SourceFormat,
+  bytes: Uint8Array,
+  context: AnswerContext,
+): Promise<SourceDays> => readers[format](bytes, context);

@@ -1,0 +1,162 @@
+import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneNamed } from '../basics/calendar.js';
+import { type SourceFormat, sourceFormats } from '../garden/source-formats.js';
+import { fillUrl, sourceUrlFault } from '../garden/source-url.js';
+import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store.js';
+import type { Fetcher } from './fetch-source.js';
+import { readAnswer } from './read-answer.js';
+import type { SourceDays } from './source-days.js';
+import { SourceError } from './source-error.js';
+
+export interface RefreshSettings {
+  readonly store: Store;
+  readonly fetcher: Fetcher;
+  readonly clock: () => Date;
+  /** From 0 to below 1. */
+  readonly random: () => number;
+  readonly log: Log;
+  /** Aborted when the service stops. */
+  readonly signal?: AbortSignal;
+}
+
+export interface Log {
+  info(details: object, message: string): void;
+  warn(details: object, message: string): void;
+  error(details: object, message: string): void;
+}
+
+const MOST_A_ROUND = 200;
+const AT_ONCE = 4;
+/** For one source with all its pages, its retries and its reading. */
+const WHOLE_MS = 5 * 60_000;
+/** Who has not ended by then has died. */
+const LEASE_MS = 2 * WHOLE_MS;
+const FIRST_BACK_OFF_MS = 5 * 60_000;
+const LONGEST_BACK_OFF_MS = DAY_MS;
+const MOST_YEARS = 40;
+const LONGEST_ERROR = 500;
+
+/** Days before today that are asked for: the first time, and again where the record may have been mended since. */
+const SPANS: Record<SourceFormat, { first: number; again: number }> = {
+  'station-day-file': { first: 30 * 366, again: 60 },
+  'daily-archive-json': { first: 30 * 366, again: 60 },
+  'forecast-grid-json': { first: 0, again: 0 },
+  'observations-api': { first: 60, again: 7 },
+};
+
+/**
+ * Asks the sources that are due, a few at a time, and keeps what they say. Nobody else asks them meanwhile.
+ *
+ * @returns How many were asked.
+ */
+export async function refreshDue(settings: RefreshSettings): Promise<number> {
+  const due = await settings.store.dueSources(settings.clock().getTime(), MOST_A_ROUND);
+  let asked = 0;
+  const next = async (): Promise<void> => {
+    for (let one = due.shift(); one && !settings.signal?.aborted; one = due.shift()) {
+      if (await refreshPlace(one, settings)) asked++;
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, next));
+  return asked;
+}
+
+/** Asks one place's source, unless another has taken it on. */
+async function refreshPlace({ owner, place: id }: SourceRef, settings: RefreshSettings): Promise<boolean> {
+  const { store, clock, log } = settings;
+  const startMs = clock().getTime();
+  const lease = await store.leaseSource(owner, id, startMs, startMs + LEASE_MS);
+  if (!lease) return false;
+  const end = await fetched(owner, lease, settings).catch((error: unknown) => failed(lease, error, settings));
+  if (end.outcome === 'failed') log.warn({ owner, place: id, why: end.error }, 'a source has failed');
+  else log.info({ owner, place: id }, 'a source was asked');
+  await store.endLease(owner, id, lease.lease, end);
+  return true;
+}
+
+async function fetched(owner: string, lease: SourceLease, settings: RefreshSettings): Promise<FetchEnd> {
+  const { place } = lease;
+  const { clock, fetcher } = settings;
+  const format = sourceFormats.find((one) => one === place.source.format);
+  if (!format) throw new SourceError(`The format "${place.source.format}" is not known.`);
+  const fault = sourceUrlFault(place.source.url);
+  if (fault !== null) throw new SourceError(`The address of the source ${fault}.`);
+
+  const zone = zoneNamed(place.timeZone);
+  const to = dateAt(clock().getTime(), zone);
+  const fetchedOn = lease.fetchedAtMs === null ? null : dateAt(lease.fetchedAtMs, zone);
+  const from = firstAsked(fetchedOn, SPANS[format], to);
+  const url = new URL(fillUrl(place.source.url, { ...place, from, to }));
+  const signal = AbortSignal.any([AbortSignal.timeout(WHOLE_MS), ...(settings.signal ? [settings.signal] : [])]);
+  const known = lease.askedUrl === url.href ? lease : undefined;
+  const { bytes, etag, lastModified } = await fetcher.ask(url, { known, signal });
+  const atMs = clock().getTime();
+  if (bytes) {
+    const ask = async (further: URL): Promise<Uint8Array> => {
+      const answer = await fetcher.ask(further, { signal });
+      return answer.bytes ?? new Uint8Array();
+    };
+    const days = await readAnswer(format, bytes, { zone, url, ask });
+    await keep(owner, place.id, usable(days, dateAt(atMs, zone)), atMs, settings.store);
+  }
+  const nextAtMs = atMs + place.source.everyHours * HOUR_MS;
+  return { outcome: 'fetched', atMs, nextAtMs, askedUrl: url.href, etag, lastModified };
+}
+
+/** Not further back than the first time: a source that was long out of reach would otherwise be asked for too much. */
+function firstAsked(
+  fetchedOn: PlainDate | null,
+  { first, again }: { first: number; again: number },
+  to: PlainDate,
+): PlainDate {
+  return addDays(to, -(fetchedOn === null ? first : Math.min(first, daysBetween(fetchedOn, to) + again)));
+}
+
+/** A day that is not over is not measured, and one that is over is no longer to come. */
+function usable({ measured, coming }: SourceDays, today: PlainDate): SourceDays {
+  const days = {
+    measured: measured.filter(({ date }) => date < today).slice(-366 * MOST_YEARS),
+    coming: coming.filter(({ date }) => date >= today),
+  };
+  if (days.measured.length + days.coming.length > 0) return days;
+  throw new SourceError('The source answered, but with no day that can be used.');
+}
+
+/** The same days again change nothing. */
+async function keep(owner: string, place: string, days: SourceDays, atMs: number, store: Store): Promise<void> {
+  if (days.measured.length > 0) await store.putAir(owner, place, days.measured);
+  if (days.coming.length === 0) return;
+  const before = await store.comingDays(owner, place);
+  if (before && sameDays(before.days, days.coming)) return;
+  await store.putComingDays(owner, place, { atMs, days: days.coming });
+}
+
+const sameDays = (a: readonly AirDay[], b: readonly AirDay[]): boolean =>
+  a.length === b.length &&
+  a.every(({ date, min, mean, max }, i) => {
+    const other = b[i]!;
+    return date === other.date && min === other.min && mean === other.mean && max === other.max;
+  });
+
+/** What is kept of a failure, and when to try again: sooner than usual, and ever later while it goes on. */
+function failed(lease: SourceLease, error: unknown, { clock, random, log, signal }: RefreshSettings): FetchEnd {
+  if (signal?.aborted) return { outcome: 'given-up' };
+  const isOurs = !(error instanceof SourceError) && !isTimeOut(error);
+  if (isOurs) log.error({ err: error }, 'a source could not be asked or kept');
+  const retryAfterMs = error instanceof SourceError ? (error.retryAfterMs ?? 0) : 0;
+  const usualMs = lease.place.source.everyHours * HOUR_MS;
+  const backOffMs = Math.min(usualMs, LONGEST_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
+  const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, LONGEST_BACK_OFF_MS));
+  return { outcome: 'failed', nextAtMs: clock().getTime() + waitMs, error: isOurs ? OUR_FAULT : inWords(error) };
+}
+
+const OUR_FAULT = 'The service could not keep what the source said.';
+
+const isTimeOut = (error: unknown): boolean =>
+  error instanceof Error && (error.name === 'TimeoutError' || error.name === 'AbortError');
+
+/** What a source says of itself may hold anything. */
+const inWords = (error: unknown): string =>
+  error instanceof SourceError
+    ? // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+      error.message.replaceAll(/[\u0000-\u001f\u007f]+/g, ' ').slice(0, LONGEST_ERROR)
+    : 'The source took too long with all its pages.';

@@ -1,0 +1,77 @@
+import { setImmediate as othersTurn } from 'node:timers/promises';
+import { RequestError } from '../basics/errors.js';
+import { fixedFormOf } from '../readings/fixed-forms.js';
+import { fileReader } from '../readings/read-file.js';
+import type { FileHints, FileRead } from '../readings/rows-read.js';
+import { airDayOf } from './air-day.js';
+import type { AnswerContext, SourceDays } from './source-days.js';
+import { SourceError } from './source-error.js';
+
+/** Others are answered after so much of a file. */
+const PIECE_BYTES = 64 * 1024;
+
+const hints: FileHints = {
+  medium: 'air',
+  probeDepthCm: null,
+  unit: null,
+  column: null,
+  timeColumn: null,
+  dateOrder: null,
+  clock: null,
+  decimalMark: null,
+};
+
+/**
+ * A climate station's file: a national network's daily or hourly one without a header, GHCN-Daily by station or by
+ * month (`readings/fixed-forms.ts`), or any table that says by itself when and how warm. Values that the keepers of a
+ * record have flagged as bad are not used; of readings by the hour, only days that are covered.
+ */
+export async function readStationDayFile(bytes: Uint8Array, { zone }: AnswerContext): Promise<SourceDays> {
+  const { series } = await inPieces(airElements(bytes), () => fileReader(hints, zone));
+  if (series.medium !== 'air') throw new SourceError('The file of the source holds no air temperatures.');
+  const measured = series.days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : []));
+  return { measured, coming: [] };
+}
+
+/** Station, then year and month, or a whole date: and what the line measures. */
+const AIR_LINE = /^[A-Z0-9_-]{11}(?:\d{6}|,\d{8},)(TMAX|TMIN|TAVG)/;
+
+/**
+ * Of a file with lines for many elements, those of the air. A record often begins with rain alone, and a file is judged
+ * by its first lines: one line of each element goes before all others, whose order does not matter.
+ */
+function airElements(bytes: Uint8Array): Uint8Array {
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
+  if (!fixedFormOf(text.toString('latin1', 0, 1000))?.labels.length) return bytes;
+  const first = new Map<string, string>();
+  const others: string[] = [];
+  for (const line of text.toString('latin1').split('\n')) {
+    const element = AIR_LINE.exec(line)?.[1];
+    if (!element) continue;
+    if (first.has(element)) others.push(line);
+    else first.set(element, line);
+  }
+  if (first.size === 0) throw new SourceError('The file of the source holds no air temperatures.');
+  return Buffer.from(`${[...first.values(), ...others].join('\n')}\n`, 'latin1');
+}
+
+async function inPieces(bytes: Uint8Array, open: () => ReturnType<typeof fileReader>): Promise<FileRead> {
+  try {
+    const reader = open();
+    for (let from = 0; from < bytes.length; from += PIECE_BYTES) {
+      reader.push(bytes.subarray(from, from + PIECE_BYTES));
+      await othersTurn();
+    }
+    const rest = reader.finish();
+    for (;;) {
+      const { done, value } = rest.next();
+      if (done) return value;
+      await othersTurn();
+    }
+  } catch (error) {
+    if (!(error instanceof RequestError)) throw error;
+    // What to send instead is no advice to a source.
+    const sentences = error.message.split(/(?<=[.?!])\s+/).filter((one) => !/^(?:Send|Export|Say)\b/.test(one));
+    throw new SourceError(`The source's file cannot be used: ${sentences.join(' ')}`, { cause: error });
+  }
+}
