@@ -144,18 +144,18 @@ function cohortOfShare(share: number): number {
 /**
  * The last of the cohorts 1 to n that pass, of which none passes after one that does not; 0: none.
  *
- * @param guess Looked at first, with the one after it: what the sowing before gave.
+ * @param guess Looked at first, then the one beside it: what the sowing before gave, which seldom changes by more.
  */
 function lastOf(n: number, guess: number, passes: (cohort: number) => boolean): number {
-  if (n === 0 || passes(n)) return n;
   let passing = 0;
-  let failing = n;
-  let next = guess;
+  let failing = n + 1;
+  let next = Math.min(guess, n);
   while (failing - passing > 1) {
     const middle = next > passing && next < failing ? next : (passing + failing) >> 1;
-    if (passes(middle)) passing = middle;
+    const isPassing = passes(middle);
+    if (isPassing) passing = middle;
     else failing = middle;
-    next = middle === guess ? guess + 1 : 0;
+    next = middle === guess ? guess + (isPassing ? 1 : -1) : 0;
   }
   return passing;
 }

@@ -45,11 +45,12 @@ function seedOf(id: string): Seed {
   return { curve, hotThresholdC, chillingSensitive, spreadLog10, timeFactor: 1 };
 }
 
-/** All that a window asks of every sowing, the clocks of heat and cold included. */
+/** All that a window asks of every sowing, the clocks of heat and cold included; CPU time, for who shares the machine. */
 function timed(seed: Seed): { ms: number; outcomes: SowingOutcomes } {
-  const before = performance.now();
+  const before = process.cpuUsage();
   const outcomes = allSowings(seed, hourlyC, sowH, { withinH: WITHIN_H, viablePercent: 100 });
-  return { ms: performance.now() - before, outcomes };
+  const { user, system } = process.cpuUsage(before);
+  return { ms: (user + system) / 1000, outcomes };
 }
 
 type Emergence = Pick<SowingOutcomes, 'up' | 'firstH' | 'halfH' | 'mostH'>;
@@ -127,7 +128,7 @@ for (const id of ['lettuce', 'onion', 'carrot', 'tomato', 'spinach']) {
   }
   within &&= isWithin;
   process.stdout.write(
-    `${sowH.length} sowings of ${id} in ${YEARS} years of hours: ${oursMs.toFixed(0)} ms (at most ${MOST_MS})${beside}: ${isWithin ? 'within' : 'OVER'}\n`,
+    `${sowH.length} sowings of ${id} in ${YEARS} years of hours: ${oursMs.toFixed(0)} ms of CPU (at most ${MOST_MS})${beside}: ${isWithin ? 'within' : 'OVER'}\n`,
   );
 }
 if (!within) process.exitCode = 1;

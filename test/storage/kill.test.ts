@@ -37,7 +37,8 @@ async function writeAndKill(url: string, from: number, afterMs: number): Promise
 }
 
 function killed(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void {
-  test(`${KILLS} times at any moment, a service over ${kind} loses nothing acknowledged and keeps no half`, async () => {
+  // Beside one another: most of the time goes by in starting the next process.
+  test.concurrent(`${KILLS} times at any moment, a service over ${kind} loses nothing acknowledged and keeps no half`, async () => {
     const { url, remove } = await emptyDatabase();
     const setUp = await openStore(url);
     await setUp.putPlace('mine', 'quillmere', quillmere);
