@@ -58,7 +58,7 @@ const FURTHEST_AHEAD_H = 366 * 24;
  * @param wetMs   When the seed was wetted; the whole hours are counted from here.
  * @param beyond  What to suppose after the last value.
  * @param options `past`: the bed's soil in past years, for `past-years`. `longestH`: nothing is asked of hours further
- * than this after the wetting.
+ * than this after the wetting. `neededH`: what comes later only teaches, and may have gaps.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
 export function seedRecord(
@@ -66,7 +66,11 @@ export function seedRecord(
   bedding: Bedding,
   wetMs: number,
   beyond: Beyond,
-  { past = null, longestH = LONGEST_NEEDED_H }: { readonly past?: PastSoil | null; readonly longestH?: number } = {},
+  {
+    past = null,
+    longestH = LONGEST_NEEDED_H,
+    neededH = longestH,
+  }: { readonly past?: PastSoil | null; readonly longestH?: number; readonly neededH?: number } = {},
 ): SeedRecord {
   const { site } = bedding;
   refuseElsewhen(series, bedding, wetMs);
@@ -80,7 +84,7 @@ export function seedRecord(
     basis.fill(basisCode('filled'), gap.fromH, gap.toH);
     soil.sdK.fill(FILLED_SD_K, gap.fromH, gap.toH);
   }
-  refuseLongGap(basis.subarray(0, knownToH), wetH, startMs, site);
+  refuseLongGap(basis.subarray(0, Math.min(knownToH, wetH + neededH)), wetH, startMs, site);
 
   const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);

@@ -71,9 +71,13 @@ export function soilTemperatures(question: SoilQuestion, findPast: FindPast = pa
   const { from, to } = datesOf(question);
   const startMs = startOfDay(from, site.zone);
   const { beyond, past } = supposedBeyond(question, startMs, findPast);
-  const recordFrom = (ms: number, longestH: number): SeedRecord => {
+  const recordFrom = (ms: number, neededH: number): SeedRecord => {
     try {
-      return seedRecord(series, { site, bed, depthCm }, ms, beyond, { past, longestH });
+      return seedRecord(series, { site, bed, depthCm }, ms, beyond, {
+        past,
+        longestH: neededH + TAUGHT_AFTER_H,
+        neededH,
+      });
     } catch (error) {
       if (!(error instanceof RequestError) || error.code !== 'starts-after-sowing') throw error;
       throw notUnderstood([
@@ -83,7 +87,7 @@ export function soilTemperatures(question: SoilQuestion, findPast: FindPast = pa
   };
   const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
   // Readings after the dates asked teach the bed's model as well.
-  const record = recordFrom(startMs, hours + TAUGHT_AFTER_H);
+  const record = recordFrom(startMs, hours);
   const temperature = record.upTo(hours);
   const asked = { ...temperature, hourlyC: temperature.hourlyC.subarray(record.wetH) };
   return {

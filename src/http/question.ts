@@ -3,7 +3,7 @@ import type { Site } from '../answers/known-hours.js';
 import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '../answers/question.js';
 import type { SoilQuestion } from '../answers/soil-temperatures.js';
 import type { WindowQuestion } from '../answers/sowing-windows.js';
-import { addDays, dateAt, findZone, type Zone } from '../basics/calendar.js';
+import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { Kept } from '../garden/kept-soil.js';
@@ -101,18 +101,31 @@ export function questionOf(asking: Asking, read: readonly Read[], known: Known):
   };
 }
 
+type Dates = Pick<SoilQuestion, 'from' | 'to'>;
+
+const datesAsked = ({ from, to }: Pick<SoilAsking, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
+
+/** Of what is kept, years perhaps, the week before today and the week after it are meant where no dates are said. */
+function datesAround(asked: Pick<SoilAsking, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
+  const to = asked.to ?? addDays(asked.from ?? today, asked.from ? 2 * AROUND_DAYS : AROUND_DAYS);
+  const first = series.map(({ days }) => days[0]!.date).sort()[0];
+  const from = asked.from ?? [addDays(to, -2 * AROUND_DAYS), ...(first ? [first] : [])].sort().at(-1)!;
+  return { from, to };
+}
+const AROUND_DAYS = 7;
+
 /** The question of soil temperatures. */
 export function soilQuestionOf(asking: SoilAsking, read: readonly Read[], known: Known): SoilQuestion {
   const site = siteOf(asking, read, known);
   const crop = asking.crop === undefined ? null : cropOf(asking.crop);
+  const series = seriesOf(asking, read, known);
   return {
     site,
     bed: bedOf(asking, known),
     depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? USUAL_DEPTH_CM,
-    from: asking.from ?? null,
-    to: asking.to ?? null,
+    ...(known.kept ? datesAround(asking, series, dateAt(known.now.getTime(), site.zone)) : datesAsked(asking)),
     step: asking.step,
-    series: seriesOf(asking, read, known),
+    series,
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
     normals: known.kept?.normals ?? null,

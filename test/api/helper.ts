@@ -108,5 +108,13 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
   }
 }
 
+/** What the links to questions about Quillmere ask, by their operations. */
+export const linkQueries: Readonly<Record<string, string>> = {
+  bedForecast: '?crop=lettuce&sowing=2027-08-04',
+  bedSoilTemperatures: '?from=2027-05-03&to=2027-05-03',
+  bedSowingWindows: '?crop=lettuce&from=2027-05-04&to=2027-06-30',
+  placeSowingWindows: '?crop=lettuce&from=2027-05-04&to=2027-06-30',
+};
+
 /** Three invented years of air. */
 const examplePastYears = exampleWindowQuestion.temperatures[0]!;

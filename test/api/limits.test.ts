@@ -7,7 +7,7 @@ import { keyring } from '../../src/http/keys.js';
 import { rateLimit } from '../../src/http/rate-limit.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { expectProblem, refused } from './bad-request.js';
-import { keepQuillmere, lettuceQuestion, NOW, post, startApp } from './helper.js';
+import { keepQuillmere, lettuceQuestion, linkQueries, NOW, post, startApp } from './helper.js';
 import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 const apps: FastifyInstance[] = [];
@@ -172,7 +172,7 @@ describe('while the database is away', () => {
     expect(operations.length).toBeGreaterThanOrEqual(20);
     for (const { method, path, operationId, requestBody } of operations) {
       const payload = requestBody?.content['application/json']?.example as object | undefined;
-      const url = path.replace('{id}', 'quillmere');
+      const url = path.replace('{id}', 'quillmere') + (linkQueries[operationId] ?? '');
       const { statusCode, headers } = await app.inject({ method, url, ...(payload ? { payload } : {}) });
       expect([operationId, statusCode, headers['retry-after']]).toEqual([operationId, 503, '5']);
     }

@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { keyring } from '../../src/http/keys.js';
-import { dateAfter, keepQuillmere, NOW, quillmere, startApp } from './helper.js';
+import { dateAfter, keepQuillmere, linkQueries, NOW, quillmere, startApp } from './helper.js';
 import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 const app = await startApp();
@@ -368,7 +368,8 @@ describe('nothing of one owner is seen or changed with the key of another', () =
     for (const { method, path, operationId, requestBody } of operations) {
       const url = path.replace('{id}', path.startsWith('/v1/places') ? 'quillmere' : 'north');
       const payload = requestBody?.content['application/json']?.example as object | undefined;
-      const { statusCode, body } = await theirs.inject({ method, url, ...(payload ? { payload } : {}) });
+      const query = linkQueries[operationId] ?? '';
+      const { statusCode, body } = await theirs.inject({ method, url: url + query, ...(payload ? { payload } : {}) });
       if (operationId === 'putPlace' || operationId === 'putBed') {
         expect([operationId, statusCode]).toEqual([operationId, operationId === 'putPlace' ? 201 : 422]);
         await theirs.inject({ method: 'DELETE', url });

@@ -1,17 +1,22 @@
 import { z } from 'zod';
 import { sourceFormats } from '../../garden/source-formats.js';
+import { sourceUrlFault } from '../../garden/source-url.js';
 import { isTemperature } from '../../readings/read-series.js';
 import { answerShape, dateOutSchema, idSchema, timeZoneSchema } from './common.js';
 import { nameSchema } from './kept.js';
-
-const URL_FAULT = 'must be an address that begins with http:// or https://';
 
 const sourceShape = {
   format: z.enum(sourceFormats),
   url: z
     .string()
     .max(2000)
-    .refine((text) => /^https?:\/\/[^\p{Cc}\p{Cs}\s]+$/iu.test(text) && URL.canParse(text), URL_FAULT)
+    .superRefine((text, context) => {
+      const fault = /[\p{Cc}\p{Cs}\s]/u.test(text)
+        ? 'must not hold spaces or control characters'
+        : sourceUrlFault(text);
+      if (fault !== null) context.addIssue({ code: 'custom', message: fault });
+    })
+    .describe('May hold the placeholders {latitude} {longitude} {from} {to} {fromCompact} {toCompact}.')
     .meta({ examples: ['https://weather.example/quillmere.json'] }),
   everyHours: z.number().min(1).max(168).describe('How often it is fetched [h].'),
 };

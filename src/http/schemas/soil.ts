@@ -12,8 +12,10 @@ export const soilAskingShape = {
     .max(30)
     .optional()
     .describe("How deep [cm]. Default: the sowing's depth, else the crop's, else 1.3."),
-  from: dateSchema.optional().describe('Default: the first date that the temperatures tell of.'),
-  to: dateSchema.optional().describe('Default: the last one.'),
+  from: dateSchema
+    .optional()
+    .describe('Default: the first date that the temperatures tell of; of a kept bed, a week before today.'),
+  to: dateSchema.optional().describe('Default: the last one; of a kept bed, a week after today.'),
   step: z.enum(['day', 'hour']).default('day'),
 };
 

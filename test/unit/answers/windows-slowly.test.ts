@@ -74,7 +74,7 @@ function isGood(past: PastSoil, question: WindowQuestion, date: PlainDate, back:
   const firstMs = startOfDay(from, zone);
   const ownFirstMs = startOfDay(yearsBefore(from, back), zone);
   const leadH = Math.round((firstMs - lastMs) / HOUR_MS);
-  const oddK = meanBefore(past.hourlyC.length) - meanBefore(indexOf(ownFirstMs) - leadH);
+  const oddK = meanBefore(past.hourlyC.length) - meanBefore(Math.max(24, indexOf(ownFirstMs) - leadH));
   const sowH = indexOf(instantAt(yearsBefore(date, back), time, zone));
   const weights = [1, 1, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
   const hourlyC = Float64Array.from({ length: 24 * maxDays }, (_, i) => {
@@ -125,11 +125,11 @@ describe('sowing windows, date by date and year by year', () => {
     ],
     ['tomato sown in the evening', questionOf(cropCalled('tomato'), { time: '18:00', to: '2027-07-31' as PlainDate })],
     [
-      'celery, half-hardy, in a shaded pot, dates far ahead',
-      questionOf(cropCalled('celery'), {
+      'beet, half-hardy, in a shaded pot, dates far ahead',
+      questionOf(cropCalled('beet'), {
         bed: { ...defaultBed, kind: 'pot', moisture: 'moist', shadePercent: 50 },
-        from: '2027-09-01' as PlainDate,
-        to: '2028-02-20' as PlainDate,
+        from: '2027-07-01' as PlainDate,
+        to: '2027-12-10' as PlainDate,
       }),
     ],
   ];
@@ -145,7 +145,7 @@ describe('sowing windows, date by date and year by year', () => {
       return known.length === 0 ? NaN : known.filter(Boolean).length / known.length;
     });
     // Nothing would be shown by dates that are all alike.
-    expect(new Set(shares).size).toBeGreaterThan(3);
+    expect(new Set(shares).size, String(shares)).toBeGreaterThan(3);
     const sureness = shares.map((_, day) => {
       const around = shares.slice(Math.max(0, day - 3), day + 4).filter((share) => !Number.isNaN(share));
       return around.length === 0 ? 0 : around.reduce((sum, share) => sum + share, 0) / around.length;
