@@ -15,6 +15,7 @@ export const errorCodes = [
   'has-beds',
   'too-many-requests',
   'storage-unavailable',
+  'busy',
   'unknown-crop',
   'unknown-place',
   'unknown-bed',

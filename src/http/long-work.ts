@@ -36,6 +36,9 @@ export interface LongWork {
   close(): Promise<void>;
 }
 
+/** So many questions may wait for their turn, each with its temperatures in memory. */
+const MOST_WAITING = 50;
+
 /** Starts its thread with the first question, and anew should it ever die. */
 export function longWork(): LongWork {
   let worker: Worker | null = null;
@@ -67,6 +70,14 @@ export function longWork(): LongWork {
 
   return {
     ask<K extends Kind>(kind: K, question: LongQuestions[K]['question']) {
+      if (waiting.size >= MOST_WAITING) {
+        return Promise.reject(
+          new RequestError(
+            'busy',
+            'Too many questions about past years wait to be worked out. Ask again in a little while.',
+          ),
+        );
+      }
       worker ??= start();
       worker.ref();
       const id = ++lastId;

@@ -99,6 +99,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The database cannot be used now; questions that bring their own temperatures are answered as ever.',
     cure: 'Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
   },
+  busy: {
+    status: 503,
+    title: 'Too much is being worked out already',
+    cause: 'Questions that take seconds, about past years, wait for their turn, and no more may wait.',
+    cure: 'Send the request again after as many seconds as Retry-After says.',
+  },
   'unknown-crop': {
     status: 422,
     title: 'No such crop',

@@ -24,6 +24,7 @@ export const bedProblems = [
   'unknown-place',
   'unknown-bed',
   'no-past-years',
+  'busy',
   'no-latitude',
   'ends-too-early',
   'too-few-readings',

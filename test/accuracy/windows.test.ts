@@ -46,16 +46,16 @@ function goodByYear(station: Station, hourlyC: Float64Array, crop: string): Good
   });
 }
 
-interface Kept {
+interface Promised {
   readonly promised: number;
   readonly held: number;
 }
 
 /** Each date's sureness from the other years, and whether the date held in the year left out; and the best date of each kind. */
 function leftOut(inModel: GoodByYear, truth: GoodByYear) {
-  const dates: Kept[] = [];
-  const earliest: Kept[] = [];
-  const surest: Kept[] = [];
+  const dates: Promised[] = [];
+  const earliest: Promised[] = [];
+  const surest: Promised[] = [];
   for (const { year, good } of truth) {
     const others = inModel.filter((one) => one.year !== year);
     if (others.length < LEAST_YEARS) continue;
@@ -88,8 +88,8 @@ describe.runIf(hasRecords)('sowing windows of past years, in the year that was l
   const stations = hasRecords ? stationPlaces().map((place) => stationOf(place)) : [];
 
   it('hold as often as their sureness promised', () => {
-    const modelled = { dates: [] as Kept[], earliest: [] as Kept[], surest: [] as Kept[] };
-    const measured = { dates: [] as Kept[], earliest: [] as Kept[], surest: [] as Kept[] };
+    const modelled = { dates: [] as Promised[], earliest: [] as Promised[], surest: [] as Promised[] };
+    const measured = { dates: [] as Promised[], earliest: [] as Promised[], surest: [] as Promised[] };
     for (const station of stations) {
       const modelC = station.bed.hourlyC[1]!;
       // Measured daily means, with the model's swing: that of the ground was not measured.
@@ -111,7 +111,7 @@ describe.runIf(hasRecords)('sowing windows of past years, in the year that was l
         }
       }
     }
-    const heldIn = (all: readonly Kept[], from: number, to: number): Kept & { n: number } => {
+    const heldIn = (all: readonly Promised[], from: number, to: number): Promised & { n: number } => {
       const some = all.filter(({ promised }) => promised >= from && promised < to);
       return {
         n: some.length,

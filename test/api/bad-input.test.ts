@@ -1124,6 +1124,7 @@ describe('the table of bad requests', () => {
       'has-beds': 'needs something kept: kept-bad-input.test.ts',
       'too-many-requests': 'takes many requests: limits.test.ts',
       'storage-unavailable': 'needs a database that fails: limits.test.ts',
+      busy: 'needs many long questions at once: sowing-windows.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));

@@ -177,6 +177,29 @@ function lastFrostOf(daily: readonly { readonly date: string; readonly min: numb
   return [...last.values()].sort().at(-2)!;
 }
 
+describe('when too many ask at once', () => {
+  it('some are told to come again, and the others are answered', async () => {
+    const service = await startApp();
+    const question = {
+      crop: 'lettuce',
+      where: { place: quillmere },
+      from: '2027-04-01',
+      to: '2027-04-20',
+      temperatures: [yearsOfAir(3.6, { start: 2024 })],
+    };
+    const answers = await Promise.all(Array.from({ length: 60 }, () => post(service, '/v1/sowing-windows', question)));
+    const statuses = answers.map(({ statusCode }) => statusCode);
+    expect(statuses.filter((status) => status === 200).length).toBeGreaterThanOrEqual(50);
+    const refused = answers.filter(({ statusCode }) => statusCode !== 200);
+    for (const one of refused) {
+      expect(one.json()).toMatchObject({ status: 503, code: 'busy' });
+      expect(one.headers['retry-after']).toMatch(/^[0-9]+$/);
+    }
+    expect(refused.length).toBeGreaterThan(0);
+    await service.close();
+  });
+});
+
 describe('while many years are computed', () => {
   it('others are answered', async () => {
     const server = await startApp();
