@@ -2,6 +2,7 @@ import { hazenQuantile } from '../basics/hazen-quantile.js';
 import { COHORTS, type CohortRun, cohortRun, type Seed } from '../germination/cohorts.js';
 import { hourlyPace } from '../germination/hourly-pace.js';
 import { countUpBy } from '../germination/outcome.js';
+import { sdOfPlusMinusK } from '../seedbed/estimate-sd.js';
 import type { HourSpan } from './soil-range.js';
 
 /** A sowing in many possible soils: what it does in the middle of them, and how far they part. */
@@ -14,9 +15,10 @@ export interface Ensemble {
 
 /** Three soils that stand for a normal distribution of doubt: its mean, and as far to either side as keeps its spread. */
 const DOUBTS = [0, -1.2247, 1.2247];
-/** So much of the soil's doubt is laid over the years. What the years differ in is in part the same doubt: with it all the
- * ranges held 0.88 of the truths at 13 stations with a probe, with this 0.85, and 0.80 where air alone was known. */
-export const DOUBT_SHARE = 0.9;
+/** So much of the soil's doubt is laid over the years, by whether a probe has told of the bed. What the years differ in is in
+ * part the same doubt, and what a probe leaves open is estimated widely. Chosen so that the ranges held about 0.8 of the
+ * truths at 13 stations of the U.S. Climate Reference Network, one number for all of them. */
+export const doubtShare = (hasProbe: boolean): number => (hasProbe ? 0.75 : 1);
 
 /**
  * Runs a sowing in every trace, each as it is and as much colder and warmer as the soil's estimate leaves open.
@@ -24,9 +26,15 @@ export const DOUBT_SHARE = 0.9;
  * @param seed    The seed.
  * @param traces  Hourly means since the wetting [°C]. Shape (nHours) each; those with an unknown hour are left out.
  * @param doubtK  How far each hour may be off for want of knowing the soil: half the width of the middle 80 % [K].
+ * @param share   How much of that doubt is laid over the traces, 0 to 1: `doubtShare`.
  * @returns The middle and the spans; null where no trace is known to the end.
  */
-export function ensembleOf(seed: Seed, traces: readonly Float64Array[], doubtK: Float64Array): Ensemble | null {
+export function ensembleOf(
+  seed: Seed,
+  traces: readonly Float64Array[],
+  doubtK: Float64Array,
+  share = 1,
+): Ensemble | null {
   const known = traces.filter((trace) => !trace.some(Number.isNaN));
   if (known.length === 0) return null;
   const nHours = known[0]!.length;
@@ -34,7 +42,8 @@ export function ensembleOf(seed: Seed, traces: readonly Float64Array[], doubtK: 
   let at = 0;
   for (const doubt of DOUBTS) {
     for (const trace of known) {
-      for (let hour = 0; hour < nHours; hour++) hourlyC[at++] = trace[hour]! + doubt * sdOf(doubtK[hour]!);
+      for (let hour = 0; hour < nHours; hour++)
+        hourlyC[at++] = trace[hour]! + doubt * share * sdOfPlusMinusK(doubtK[hour]!);
     }
   }
   const pace = hourlyPace(seed, hourlyC, 0, hourlyC.length);
@@ -59,8 +68,6 @@ export function ensembleOf(seed: Seed, traces: readonly Float64Array[], doubtK: 
     },
   };
 }
-
-const sdOf = (halfWidthK: number): number => (DOUBT_SHARE * halfWidthK) / 1.2816;
 
 /** When a cohort passes into risk in the middle of the members in which it does so before it is up; Infinity where those are the fewer. */
 function majority(runs: readonly CohortRun[], which: 'heatRiskAtH' | 'coldRiskAtH'): Float64Array {

@@ -11,7 +11,7 @@ import type { SeriesReport } from '../readings/report.js';
 import { bedChanges } from './bed-changes.js';
 import { supposedBeyond } from './beyond.js';
 import { countDaysFor } from './count-days.js';
-import { type Ensemble, ensembleOf } from './ensemble.js';
+import { doubtShare, type Ensemble, ensembleOf } from './ensemble.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { heatAhead } from './heat-ahead.js';
@@ -100,7 +100,12 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
   const residuals = record.soil.model?.surface.residuals ?? null;
   const traces = record.traces(counted.length);
   const ensemble = record.ahead
-    ? ensembleOf(seed, traces, soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH))
+    ? ensembleOf(
+        seed,
+        traces,
+        soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH),
+        doubtShare(record.soil.probes.length > 0),
+      )
     : null;
   const run = ensemble?.middle ?? ownRun;
   const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aheadDoubtK } from '../../src/answers/ahead-doubt.js';
-import { DOUBT_SHARE, ensembleOf } from '../../src/answers/ensemble.js';
+import { doubtShare, ensembleOf } from '../../src/answers/ensemble.js';
 import type { PastSoil } from '../../src/answers/past-soil.js';
 import { soilDoubtK } from '../../src/answers/soil-range.js';
 import { yearsAhead } from '../../src/answers/years-ahead.js';
@@ -10,6 +10,7 @@ import { usualOn, type YearCourse, yearCourse } from '../../src/climate/year-cou
 import { cohortRun } from '../../src/germination/cohorts.js';
 import { rateAt } from '../../src/germination/curve.js';
 import { outcomeAt } from '../../src/germination/outcome.js';
+import { sdOfPlusMinusK } from '../../src/seedbed/estimate-sd.js';
 import { probeUpdate } from '../../src/seedbed/probe-update.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { hasRecords } from './records.js';
@@ -53,11 +54,11 @@ interface Judged {
 }
 
 /** Days to half: the crop's rate at each day's mean, added up to one; NaN where a day before is not known. */
-function halfDays(rates: Float64Array, dailyC: Float64Array, doubtK?: Float64Array, side = 0): number {
+function halfDays(rates: Float64Array, dailyC: Float64Array, doubtK?: Float64Array, sideSd = 0): number {
   let progress = 0;
   for (let day = 0; day < FOLLOWED_DAYS; day++) {
     // As the ensemble does: three members stand for a normal distribution of the soil's doubt.
-    const tempC = (dailyC[day] ?? NaN) + (doubtK ? (side * 1.2247 * DOUBT_SHARE * doubtK[day]!) / 1.2816 : 0);
+    const tempC = (dailyC[day] ?? NaN) + (doubtK ? sideSd * sdOfPlusMinusK(doubtK[day]!) : 0);
     if (Number.isNaN(tempC)) return NaN;
     const rate = rates[Math.max(0, Math.min(rates.length - 1, Math.round((tempC - COLDEST_C) * STEPS_PER_K)))]!;
     if (progress + rate >= 1) return day + (1 - progress) / rate;
@@ -210,9 +211,12 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
         const usual = hazenQuantile(plain.sort(byValue), 0.5);
         if (!(usual < LONGEST_USUAL_DAYS)) return [];
         const doubtK = soilDoubtK(issued.residuals, issued.doubt, 24 * usual);
+        const share = doubtShare(known.probeDays > 0);
         const doubtByDay = Float64Array.from({ length: FOLLOWED_DAYS }, (_, day) => doubtK[24 * day]!);
         const members = plain
-          .concat(...[-1, 1].map((side) => traces.map((trace) => halfDays(rates, trace, doubtByDay, side))))
+          .concat(
+            ...[-1.2247, 1.2247].map((side) => traces.map((trace) => halfDays(rates, trace, doubtByDay, side * share))),
+          )
           .filter((days) => !Number.isNaN(days))
           .sort(byValue);
         const [low, middle, high] = [0.1, 0.5, 0.9].map((p) => hazenQuantile(members, p)) as [number, number, number];
@@ -392,6 +396,7 @@ describe.runIf(hasRecords)('when half is up, told at the sowing from past years 
               seed,
               issued.ahead.traces(nHours),
               soilDoubtK(issued.residuals, issued.doubt, usual.halfH),
+              doubtShare(true),
             );
             const middle = ensemble && outcomeAt(ensemble.middle, nHours, 100);
             if (!ensemble || !middle || middle.halfH === null) return [];
