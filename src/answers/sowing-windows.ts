@@ -82,7 +82,8 @@ export function sowingWindows(question: WindowQuestion, findPast: FindPast = pas
   const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
   const isUsual = years.length < FEWEST_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
-  const usual = isUsual ? usualSoil(normals!, question, phaseMs, findPast) : null;
+  // Usual years lie before the dates asked, whenever the last value came.
+  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast) : null;
   const { all, frostKnown } = usual
     ? datesInUsualYear(usual, question, nDates, (some) =>
         datesInYears({ seed, viablePercent, crop, criteria, years: some }),

@@ -192,6 +192,10 @@ describe('what is kept answers', () => {
     expect(windows.dates.every(({ sureness }) => sureness === null)).toBe(true);
     expect(windows.windows[0]!.from > '2028-04-15').toBe(true);
     expect(windows.assumptions.map(({ code }) => code)).toContain('normals');
+    for (const from of ['1900-01-01', '2199-06-01']) {
+      const far = await get(`/v1/places/bare/sowing-windows?crop=lettuce&from=${from}&to=${from.slice(0, 4)}-12-20`);
+      expect(far.statusCode, far.body).toBe(200);
+    }
     const forecast = await post(app, '/v1/forecasts', {
       crop: 'lettuce',
       where: { place: 'bare' },
