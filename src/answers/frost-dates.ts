@@ -16,6 +16,14 @@ const IN_THE_AIR: Note = {
   text: 'Frosts are those of a thermometer in the air; on a clear still night a bed can be several degrees colder.',
 };
 
+const LEFT_OUT: Note = {
+  code: 'frost-left-out',
+  text: 'No day is given where so few seasons are known that they cannot tell it (for 10 and 90 % some nine with a frost are needed), or where a frost comes less often than that.',
+};
+
+const isWhole = ({ risk10, risk50, risk90 }: FrostSide): boolean =>
+  risk10 !== null && risk50 !== null && risk90 !== null;
+
 /**
  * When the last frost of spring and the first of autumn come at a place, from the air of its past years.
  *
@@ -43,7 +51,7 @@ export function frostDatesOfPlace(
     lastSpringFrost: spring,
     firstAutumnFrost: autumn,
     years: { from: Number(first.slice(0, 4)), to: Number(last.slice(0, 4)) },
-    assumptions: [IN_THE_AIR],
+    assumptions: isWhole(spring) && isWhole(autumn) ? [IN_THE_AIR] : [IN_THE_AIR, LEFT_OUT],
   };
 }
 

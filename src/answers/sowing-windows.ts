@@ -189,8 +189,8 @@ function refuseDates({ from, to, criteria: { maxDays } }: WindowQuestion, nDates
 function refuseFewYears(count: number): never {
   throw new RequestError(
     'no-past-years',
-    `${count === 0 ? 'No past year' : count === 1 ? 'One past year' : `${count} past years`} of these dates can be told from the temperatures sent; odds need ${FEWEST_YEARS}. Send daily minima and maxima of the air of several years.`,
-    [{ path: ['temperatures'], detail: `Must hold these dates in ${FEWEST_YEARS} years or more.` }],
+    `${count === 0 ? 'No past year' : count === 1 ? 'One past year' : `${count} past years`} of these dates can be told from the temperatures that are known, and ${FEWEST_YEARS} are needed. Send daily minima and maxima of the air of more years.`,
+    [{ path: ['temperatures'], detail: `The air of these dates must be known in ${FEWEST_YEARS} years or more.` }],
   );
 }
 

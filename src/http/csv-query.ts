@@ -176,7 +176,7 @@ export function parameterAt(path: readonly (string | number)[], parameters: Para
     const name = Object.keys(parameters).find((key) => parameters[key]!.path.join('.') === wanted);
     if (name) return { parameter: name };
   }
-  return { parameter: own.join('.') };
+  return own.length > 0 ? { parameter: own.join('.') } : {};
 }
 
 /** Writes a value into nested records; false where something else stands in the way. */

@@ -29,9 +29,10 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   },
   'no-readings': {
     status: 422,
-    title: 'No readings were found in the file',
-    cause: 'The file is a table, but no column holds dates, or none holds temperatures, or no row holds both.',
-    cure: 'Write the date and time and the temperature into each row; "errors" says what was found instead.',
+    title: 'No readings were found',
+    cause:
+      'The file is a table, but no column holds dates, or none holds temperatures, or no row holds both. Or nothing is kept yet of the bed or place that the question names.',
+    cure: 'Write the date and time and the temperature into each row; "errors" says what was found instead. Of a place or bed, send its air or its readings first.',
   },
   'not-understood': {
     status: 422,
@@ -131,9 +132,9 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   },
   'no-past-years': {
     status: 422,
-    title: 'No past years are known',
-    cause: 'Past years were asked for, and none are kept for this place.',
-    cure: 'Let "beyond" be seasonal-drift, repeat-last-week or refuse.',
+    title: 'Too few past years are known',
+    cause: 'The question needs the air of past years, and too few are sent or kept for this place.',
+    cure: 'Send the air of more past years, by the day. For a forecast, or let "beyond" be seasonal-drift, repeat-last-week or refuse.',
   },
   'no-latitude': {
     status: 422,

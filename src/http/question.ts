@@ -4,11 +4,12 @@ import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '.
 import type { SoilQuestion } from '../answers/soil-temperatures.js';
 import type { WindowQuestion } from '../answers/sowing-windows.js';
 import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../basics/calendar.js';
-import { RequestError } from '../basics/errors.js';
+import { notUnderstood, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { Kept } from '../garden/kept-soil.js';
 import type { Crop } from '../germination/crop.js';
 import { crops } from '../germination/crops.js';
+import { cropsLike } from '../germination/crops-like.js';
 import { ownCrop } from '../germination/own-crop.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../readings/report.js';
@@ -109,6 +110,11 @@ const datesAsked = ({ from, to }: Pick<SoilAsking, 'from' | 'to'>): Dates => ({ 
 function datesAround(asked: Pick<SoilAsking, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
   const to = asked.to ?? addDays(asked.from ?? today, asked.from ? 2 * AROUND_DAYS : AROUND_DAYS);
   const first = series.map(({ days }) => days[0]!.date).sort()[0];
+  if (first && asked.from === undefined && to < first) {
+    throw notUnderstood([
+      { path: ['from'], detail: `is needed, with to: what is kept begins on ${first}, after ${to}` },
+    ]);
+  }
   const from = asked.from ?? [addDays(to, -2 * AROUND_DAYS), ...(first ? [first] : [])].sort().at(-1)!;
   return { from, to };
 }
@@ -200,9 +206,10 @@ function cropOf(choice: Asking['crop']): Crop {
   if (typeof choice !== 'string') return ownCrop(choice);
   const crop = crops.get(choice);
   if (crop) return crop;
+  const like = cropsLike(choice, [...crops.keys()]);
   throw new RequestError(
     'unknown-crop',
-    `There is no crop "${choice}" here. Choose one of ${[...crops.keys()].join(', ')}, or send rows of your own.`,
+    `There is no crop "${choice}" here${like.length > 0 ? `; ${like.join(' or ')} may be meant` : ''}. Choose one of ${[...crops.keys()].join(', ')}, or send rows of your own.`,
     [{ path: ['crop'], detail: 'There is no such crop.' }],
   );
 }

@@ -43,6 +43,9 @@ function faultsOf(
   if (issue.code === 'invalid_union') {
     const branch = nearestBranch(issue.errors);
     if (branch) return branch.flatMap((inner) => faultsOf(inner, path, sent, whereOf));
+    if (issue.message.startsWith('must ')) {
+      return [{ ...whereOf(path), detail: inOwnWords(issue.message, valueAt(sent, path)) }];
+    }
     return [{ ...whereOf(path), detail: kindFault(valueAt(sent, path), issue.errors.flat().map(expectation)) }];
   }
   return [{ ...whereOf(path), detail: detailOf(issue, valueAt(sent, path)) }];
@@ -64,8 +67,7 @@ function detailOf(issue: Issue, value: unknown): string {
   const was = value === undefined ? '' : `; it was ${shown(value)}`;
   switch (issue.code) {
     case 'invalid_type':
-      if (issue.message.startsWith('must '))
-        return value === undefined ? `is missing; it ${issue.message}` : issue.message + was;
+      if (issue.message.startsWith('must ')) return inOwnWords(issue.message, value);
       return kindFault(value, [expectation(issue)]);
     case 'too_small':
       return `must ${atLimit(issue.origin, 'at least', Number(issue.minimum))}${was}`;
@@ -77,6 +79,10 @@ function detailOf(issue: Issue, value: unknown): string {
       return typeof value === 'object' || !issue.message.startsWith('must ') ? issue.message : issue.message + was;
   }
 }
+
+/** What the schema itself says must be sent. */
+const inOwnWords = (must: string, value: unknown): string =>
+  value === undefined ? `is missing; it ${must}` : `${must}; it was ${shown(value)}`;
 
 function atLimit(origin: string, side: string, limit: number): string {
   if (origin === 'array') return `have ${side} ${limit === 1 ? 'one entry' : `${limit} entries`}`;
@@ -102,7 +108,7 @@ function kindFault(value: unknown, expected: readonly string[]): string {
 }
 
 function shown(value: unknown): string {
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (value !== null && typeof value === 'object') return 'an object';
   if (typeof value === 'number' && !Number.isFinite(value)) return 'too large a number to reckon with';
   const text = JSON.stringify(value) ?? 'left out';

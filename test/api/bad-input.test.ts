@@ -169,7 +169,7 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // Fields missing.
-  unusable('no crop', without('crop'), 'crop is missing', '#/crop'),
+  unusable('no crop', without('crop'), 'crop is missing; it must be the id of a crop of GET /v1/crops', '#/crop'),
   unusable('no sowing', without('sowing'), 'sowing is missing', '#/sowing'),
   unusable('no temperatures', without('temperatures'), 'temperatures must have at least one series', '#/temperatures'),
   unusable('no date of sowing', lettuce({ sowing: { seeds: 200 } }), 'sowing.date is missing', '#/sowing/date'),
@@ -199,7 +199,7 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // Of the wrong kind.
-  unusable('a number for a crop', lettuce({ crop: 7 }), 'crop must be text or an object; it was 7', '#/crop'),
+  unusable('a number for a crop', lettuce({ crop: 7 }), 'in JSON an object with rows of your own; it was 7', '#/crop'),
   refused(422, 'unknown-crop', 'a crop in capitals', lettuce({ crop: 'Lettuce' }), 'no crop "Lettuce" here', '#/crop'),
   unusable(
     'a text for a number of seeds',
@@ -410,7 +410,7 @@ const badRequests: readonly BadRequest[] = [
     'unknown-crop',
     'a crop nobody knows',
     lettuce({ crop: 'lettuse' }),
-    'There is no crop "lettuse" here. Choose one of asparagus',
+    'There is no crop "lettuse" here; lettuce may be meant. Choose one of asparagus',
     '#/crop',
   ),
   unusable('own rows, none', own({ rows: [] }), 'crop.rows must have at least 2 entries', '#/crop/rows'),

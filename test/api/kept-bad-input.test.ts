@@ -204,7 +204,7 @@ const badRequests: readonly BadRequest[] = [
   unusable(
     'normals of eleven months',
     ask('PUT', `${PLACE}/normals`, { meanMaxC: months(9).slice(1), meanMinC: months(1) }),
-    '12 entries',
+    '12 entries; it was a list of 11',
     '#/meanMaxC',
   ),
   unusable(

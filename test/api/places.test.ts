@@ -327,6 +327,13 @@ describe('frost dates', () => {
     expect(assumptions.length).toBeGreaterThan(0);
   });
 
+  test('of five years are told at even odds alone, and the answer says why', async () => {
+    const url = await frosty(springs.slice(0, 5), autumns.slice(0, 5));
+    const { lastSpringFrost, assumptions } = (await ask('GET', `${url}/frost-dates`)).json();
+    expect(lastSpringFrost).toMatchObject({ risk10: null, risk90: null, seasons: 5 });
+    expect(assumptions.map(({ code }: { code: string }) => code)).toContain('frost-left-out');
+  });
+
   test('depend on the threshold', async () => {
     const url = await frosty(springs, autumns);
     const { lastSpringFrost, thresholdC } = (await ask('GET', `${url}/frost-dates?threshold=-2`)).json();

@@ -53,15 +53,18 @@ export const ownCropSchema = z
   });
 
 /** A crop id, or the caller's own rows. */
-export const cropChoiceSchema = z.union([
-  z
-    .string()
-    .min(1)
-    .max(64)
-    .describe('The id of a crop of GET /v1/crops.')
-    .meta({ examples: ['lettuce'] }),
-  ownCropSchema,
-]);
+export const cropChoiceSchema = z.union(
+  [
+    z
+      .string()
+      .min(1)
+      .max(64)
+      .describe('The id of a crop of GET /v1/crops.')
+      .meta({ examples: ['lettuce'] }),
+    ownCropSchema,
+  ],
+  { error: 'must be the id of a crop of GET /v1/crops, such as lettuce, or in JSON an object with rows of your own' },
+);
 
 const cropShape = {
   id: z.string(),
