@@ -16,7 +16,8 @@ export default defineConfig({
     projects: [
       { test: { name: 'quick', include: quick, testTimeout: 30_000, setupFiles: ['test/setup.ts'] } },
       {
-        test: { name: 'accuracy', include: ['test/accuracy/**/*.test.ts'], testTimeout: 60_000 },
+        // Thousands of forecasts each.
+        test: { name: 'accuracy', include: ['test/accuracy/**/*.test.ts'], testTimeout: 900_000 },
       },
       { test: { name: 'storage', include: ['test/storage/**/*.test.ts'], testTimeout: 300_000 } },
       { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000 } },
