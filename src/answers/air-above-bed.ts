@@ -108,6 +108,7 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
   }
   const daysOfYear = Float64Array.from(days, (_, i) => dayOfYear(addDays(table.firstDate, firstDay + i)));
   const daysKnown = Uint8Array.from(days, (_, i) => Number((table.basis[firstDay + i] ?? UNKNOWN) < UNKNOWN));
+  if (!daysKnown.includes(1)) return null;
   return { startMs, record: { hourlyC, days }, basis, swings, daysOfYear, climate, daysKnown };
 }
 

@@ -1,4 +1,4 @@
-import { addDays, dateAt, HOUR_MS, type PlainDate, startOfDay, type Zone } from '../basics/calendar.js';
+import { addDays, DAY_MS, dateAt, HOUR_MS, type PlainDate, startOfDay, type Zone } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import { type YearCourse, yearCourse } from '../climate/year-course.js';
@@ -42,6 +42,8 @@ export const THIN_YEARS = 5;
 /** Older years than these are not used: climates move. */
 const MOST_YEARS = 30;
 const YEAR_DAYS = 365.25;
+/** Coming days after this are not looked at: no forecast reaches so far [ms]. */
+const LONGEST_COMING_MS = 40 * DAY_MS;
 
 /**
  * How many past years some series tell of, before a date: the days known, in years, of the one that knows most.
@@ -65,7 +67,10 @@ export type FindPast = (series: readonly ReadSeries[], bedding: Bedding, phaseMs
  */
 export function pastSoil(series: readonly ReadSeries[], bedding: Bedding, phaseMs: number): PastSoil {
   const extents = series.map(extentOf);
-  const lastMs = Math.max(...extents.map((one) => one.lastMs));
+  // One coming day far off must not push the past years out of sight.
+  const measured = series.filter(({ origin }) => origin === 'measured').map(extentOf);
+  const measuredToMs = Math.max(...(measured.length > 0 ? measured : extents).map((one) => one.lastMs));
+  const lastMs = Math.min(measuredToMs + LONGEST_COMING_MS, Math.max(...extents.map((one) => one.lastMs)));
   const { zone } = bedding.site;
   const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MOST_YEARS + 1) * YEAR_DAYS));
   const first = [earliest, dateAt(Math.min(...extents.map((one) => one.firstMs)), zone)].sort()[1]!;

@@ -76,6 +76,7 @@ export function seedRecord(
   refuseElsewhen(series, bedding, wetMs);
   const wanted = { phaseMs: wetMs, fromMs: wetMs, toMs: wetMs + longestH * HOUR_MS };
   const soil = soilRecord(series, bedding, wanted);
+  if (soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
   const { startMs, swings, basis } = soil;
   const wetH = (wetMs - startMs) / HOUR_MS;
   const knownToH = soil.hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
@@ -181,6 +182,14 @@ function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, w
   refuseFarAhead(wetMs, Math.max(...extents.map((extent) => extent.lastMs)), site);
   const firstMs = Math.min(...extents.map((extent) => extent.firstMs));
   if (firstMs - wetMs > LATEST_START_H * HOUR_MS) refuseLateStart(firstMs, site);
+}
+
+/** What was sent lies before and after, and too far off on both sides. */
+function refuseNothingNear(wetMs: number, site: Site): never {
+  throw new RequestError(
+    'gap-too-long',
+    `No temperature is known of the weeks around ${dateAt(wetMs, site.zone)}: those that are known lie too long before or after it. Send the missing days, or ask about a time that they tell of.`,
+  );
 }
 
 /** Filled hours in a row since the wetting, longer than anything left to go by. */

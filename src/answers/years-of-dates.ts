@@ -88,6 +88,8 @@ function bringToToday(
   // Where the record begins with the very day, its first day stands for the one before.
   const ownH = Math.max(24, startH - leadH);
   const oddK = dayBefore(past.hourlyC, past.hourlyC.length) - dayBefore(past.hourlyC, ownH);
+  // Of a year that lacks just that day nothing can be said but what it was.
+  if (Number.isNaN(oddK)) return;
   const lastH = Math.min(hourlyC.length, FORGOTTEN_H - leadH);
   for (let hour = Math.max(0, -leadH); hour < lastH; hour++) {
     const ahead = leadH + hour;

@@ -1,6 +1,6 @@
 import type { Site } from '../answers/known-hours.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
-import { addDays, startOfDay, type Zone, zoneNamed } from '../basics/calendar.js';
+import { addDays, daysBetween, startOfDay, type Zone, zoneNamed } from '../basics/calendar.js';
 import type { Normals } from '../climate/normals.js';
 import { type Day, daysOf } from '../readings/days.js';
 import { meanOfDays, type ReadSeries } from '../readings/read-series.js';
@@ -64,11 +64,25 @@ async function ofPlace(
   const zone = zoneNamed(place.timeZone);
   return {
     site: { zone, latitude, longitude, annualRainMm },
-    series: [...airSeries(air, 'measured', zone), ...airSeries(coming?.days ?? [], 'forecast', zone)].map((one, i) =>
-      note && i === 0 ? { ...one, warnings: [note] } : one,
+    series: [...airSeries(air, 'measured', zone), ...airSeries(joined(coming?.days ?? [], air), 'forecast', zone)].map(
+      (one, i) => (note && i === 0 ? { ...one, warnings: [note] } : one),
     ),
     normals: normals ?? null,
   };
+}
+
+/** Coming days are of use up to the first hole of so many days, counted from the last one measured [d]. */
+const LONGEST_HOLE_DAYS = 14;
+
+/** The coming days that follow on what is known; others would only tear a hole. */
+function joined(coming: readonly AirDay[], air: readonly AirDay[]): AirDay[] {
+  let last = air.at(-1)?.date ?? coming[0]?.date;
+  const end = coming.findIndex(({ date }) => {
+    if (daysBetween(last!, date) > LONGEST_HOLE_DAYS) return true;
+    if (date > last!) last = date;
+    return false;
+  });
+  return coming.slice(0, end < 0 ? coming.length : end);
 }
 
 /** Days of air as a series; none where there are no days. A day known by one extreme alone says nothing. */

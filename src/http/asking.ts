@@ -77,7 +77,8 @@ export async function answerLinked<A extends AnyAsking>(
   const known = await knownOf(service, request, asking.where, 'not-found');
   const { place, bed, site } = known.kept!;
   const today = dateAt(known.now.getTime(), site.zone);
-  const inputs = { query: request.query, place: place.revision, bed: bed?.revision, today };
+  const notes = known.kept!.series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
+  const inputs = { query: request.query, place: place.revision, bed: bed?.revision, today, notes };
   return sendWithETag(request, reply, inputs, () => inParameters(parameters, () => answer(asking, [], known)));
 }
 

@@ -20,7 +20,10 @@ export async function sendWithETag(
   answer: () => object | Promise<object>,
 ): Promise<FastifyReply> {
   const tag = tagOf(content);
-  reply.header('etag', tag).header('vary', 'Accept');
   const known = request.headers['if-none-match'];
-  return known !== undefined && matchesTag(known, tag) ? reply.code(304).send() : reply.send(await answer());
+  const isKnown = known !== undefined && matchesTag(known, tag);
+  // Who has this very tag had the answer. Any other must be worked out first: a refusal has no tag, and is never unchanged.
+  const made = isKnown && known.trim() !== '*' ? undefined : await answer();
+  reply.header('etag', tag).header('vary', 'Accept');
+  return isKnown ? reply.code(304).send() : reply.send(made);
 }

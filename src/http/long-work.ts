@@ -53,6 +53,7 @@ export function longWork(): LongWork {
     else if ('refused' in job) one?.reject(new RequestError(job.refused.code, job.refused.message, job.refused.faults));
     else one?.reject(new Error(job.failed));
   };
+  let isClosed = false;
   const died = (error: Error): void => {
     worker = null;
     for (const { reject } of waiting.values()) reject(error);
@@ -70,6 +71,7 @@ export function longWork(): LongWork {
 
   return {
     ask<K extends Kind>(kind: K, question: LongQuestions[K]['question']) {
+      if (isClosed) return Promise.reject(stopping());
       if (waiting.size >= MOST_WAITING) {
         return Promise.reject(
           new RequestError(
@@ -87,12 +89,17 @@ export function longWork(): LongWork {
       });
     },
     async close() {
+      isClosed = true;
       const ended = worker;
-      worker = null;
+      // Whoever still waits is told so: nothing else would end their requests.
+      died(stopping());
       await ended?.terminate();
     },
   };
 }
+
+const stopping = (): RequestError =>
+  new RequestError('busy', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
 
 function toSend<Asked extends Pick<WindowQuestion, 'site' | 'series'>>({ site, series, ...rest }: Asked) {
   return {

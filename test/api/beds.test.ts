@@ -94,6 +94,25 @@ describe('a bed', () => {
   });
 });
 
+describe('a bed with many thermometers', () => {
+  test('has twenty of them; another is refused, and those it has go on', async () => {
+    const url = await newBed();
+    const read = (probeDepthCm: number) =>
+      ask('POST', `${url}/readings`, {
+        medium: 'soil',
+        probeDepthCm,
+        readings: [
+          { at: '2027-05-01T12:00-02:00', value: 11 },
+          { at: '2027-05-01T13:00-02:00', value: 12 },
+        ],
+      });
+    for (let depth = 1; depth <= 20; depth++) expect((await read(depth)).statusCode).toBe(200);
+    const refused = await read(21);
+    expect(refused.json()).toMatchObject({ status: 422, errors: [{ pointer: '#/probeDepthCm' }] });
+    expect((await read(20)).json()).toMatchObject({ unchanged: 2 });
+  });
+});
+
 describe('readings', () => {
   test('are kept by thermometer and instant: the last sent counts, and what is the same is counted', async () => {
     const url = await newBed();

@@ -141,6 +141,19 @@ const badRequests: readonly BadRequest[] = [
   unusable('soil for air', air({ medium: 'soil' }), 'POST /v1/beds/{id}/readings', '#/medium'),
   unusable('a forecast for past air', air({ origin: 'forecast' }), 'coming-days', '#/daily'),
   unusable(
+    'readings for past air of which one is a forecast',
+    ask('POST', `${PLACE}/air`, {
+      medium: 'air',
+      readings: Array.from({ length: 25 }, (_, hour) => ({
+        at: new Date(Date.UTC(2027, 4, 1, 2 + hour)).toISOString(),
+        value: 12,
+        ...(hour === 12 ? { basis: 'forecast' } : {}),
+      })),
+    }),
+    'coming-days',
+    '#/readings',
+  ),
+  unusable(
     'a day of a forecast for past air',
     air({ daily: [{ ...day, basis: 'forecast' }] }),
     'coming-days',

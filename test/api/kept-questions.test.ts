@@ -156,6 +156,35 @@ describe('what is kept answers', () => {
     expect(kept.emergence).toEqual(sent.emergence);
   });
 
+  it('a refusal without the tag of the answer it stands for, however often it is asked', async () => {
+    const url = '/v1/beds/north/forecast?crop=radish&sowing=1990-01-01';
+    const refused = await get(url);
+    expect([refused.statusCode, refused.headers.etag]).toEqual([422, undefined]);
+    const good = await get('/v1/beds/north/forecast?crop=radish&sowing=2027-08-04');
+    expect((await get(url, { 'if-none-match': '*' })).statusCode).toBe(422);
+    expect(good.headers.etag).toMatch(/^W\//);
+  });
+
+  it('from past years though the coming days lie too far off to follow on them', async () => {
+    await store.putPlace(OWNER, 'gap', place);
+    await store.putBed(OWNER, 'gap', { ...bed, place: 'gap' });
+    await store.putAir(OWNER, 'gap', inventedAir(6));
+    const urls = [
+      '/v1/beds/gap/soil-temperatures',
+      '/v1/beds/gap/forecast?crop=carrot&sowing=2027-08-04',
+      '/v1/beds/gap/sowing-windows?crop=carrot&from=2027-08-03&to=2027-10-01',
+    ];
+    const without = await Promise.all(urls.map((url) => get(url)));
+    for (const far of ['2027-10-20', '2029-05-01', '2199-12-31'] as PlainDate[]) {
+      await store.putComingDays(OWNER, 'gap', { atMs: 0, days: [{ date: far, min: 9, mean: null, max: 19 }] });
+      for (const [i, url] of urls.entries()) {
+        const { statusCode, body } = await get(url);
+        expect(statusCode, body).toBe(200);
+        expect(JSON.parse(body)).toMatchObject({ assumptions: without[i]!.json().assumptions });
+      }
+    }
+  });
+
   it('nothing of what is not there, or is another owner’s', async () => {
     expect((await get('/v1/beds/nowhere/forecast?crop=onion&sowing=2027-08-03')).json()).toMatchObject({
       status: 404,

@@ -45,6 +45,21 @@ const soil = (question: Record<string, unknown>, query = 'precision=full') =>
   soilOf(app, { ...place, ...question }, query);
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
 
+describe('air that leaves a hole around the dates asked', () => {
+  it.each([
+    ['years on both sides', ['1900-01-01', '2199-12-31'], '2027-08-01'],
+    ['months after the last day before', ['2027-01-01', '2027-12-31'], '2027-06-20'],
+  ] as const)('is refused in words, not by a fault of ours: %s', async (_, dates, from) => {
+    const response = await post(app, '/v1/soil-temperatures', {
+      where: { place: quillmere },
+      from,
+      to: from,
+      temperatures: [{ medium: 'air', daily: dates.map((date) => ({ date, min: 5, max: 15 })) }],
+    });
+    expect(response.json()).toMatchObject({ status: 422, code: 'gap-too-long' });
+  });
+});
+
 describe('soil from air', () => {
   it('is told for each day that the air is, at the depth asked, with how sure it is', async () => {
     const answer = await soil({ depthCm: 5, temperatures: [spring] }, '');

@@ -200,6 +200,25 @@ describe('when too many ask at once', () => {
   });
 });
 
+describe('when the service stops', () => {
+  it('whoever waits for a long answer is told so, and the stop does not hang', async () => {
+    const service = await startApp();
+    const question = {
+      crop: 'lettuce',
+      where: { place: quillmere },
+      from: '2027-02-01',
+      temperatures: [yearsOfAir(8, { start: 2019 })],
+    };
+    const asked = Promise.all(Array.from({ length: 6 }, () => post(service, '/v1/sowing-windows', question)));
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    const started = performance.now();
+    const [answers] = await Promise.all([asked, service.close()]);
+    expect(performance.now() - started).toBeLessThan(3000);
+    expect(answers.every(({ statusCode }) => statusCode === 200 || statusCode === 503)).toBe(true);
+    expect(answers.at(-1)!.json()).toMatchObject({ code: 'busy' });
+  });
+});
+
 describe('while many years are computed', () => {
   it('others are answered', async () => {
     const server = await startApp();

@@ -90,6 +90,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       if (origin === 'forecast') {
         throw seriesFault(request, 'origin', 'is forecast; only what was measured is kept of a bed');
       }
+      await refuseOneMore({ medium, probeDepthCm }, bed, request, store);
       const all: Changes[] = [];
       for (const piece of piecesOf(readings, zone)) {
         const some = await store.putReadings(ownerOf(request), bed.id, { medium, probeDepthCm }, piece);
@@ -182,6 +183,23 @@ const isWanted = (probe: Probe, { medium, probeDepthCm }: WantedProbe): boolean 
   (probeDepthCm === undefined || probe.probeDepthCm === (probeDepthCm === AT_SEED ? null : probeDepthCm));
 
 /** The zone of a bed's place. */
+/** As many as a question takes series: all of them are read for an answer. */
+const MOST_THERMOMETERS = 20;
+
+async function refuseOneMore(probe: Probe, bed: Bed, request: FastifyRequest, store: Store): Promise<void> {
+  const known = await store.series(ownerOf(request), bed.id);
+  if (
+    known.length < MOST_THERMOMETERS ||
+    known.some((one) => one.medium === probe.medium && one.probeDepthCm === probe.probeDepthCm)
+  )
+    return;
+  throw seriesFault(
+    request,
+    'probeDepthCm',
+    `would be one thermometer more than the ${MOST_THERMOMETERS} that a bed may have; check the depth, or delete one that is not used`,
+  );
+}
+
 async function zoneOf(bed: Bed, request: FastifyRequest, store: Store): Promise<Zone> {
   const place = await store.place(ownerOf(request), bed.place);
   if (!place) throw notKept('bed', bed.id);

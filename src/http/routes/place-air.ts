@@ -74,8 +74,10 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       const place = await placeIn(request, store);
       const upload = await uploadOf(request, zoneNamed(place.timeZone), 'air');
       const { days, incomplete } = airOf(request, upload.series);
-      if (upload.series.dayBasis.some((basis) => !HAS_BEEN.includes(basis))) {
-        throw seriesFault(request, 'daily', `holds days that were not measured, by their basis; ${TO_COMING_DAYS}`);
+      const { readings, dayBasis } = upload.series;
+      if ((readings?.basis ?? dayBasis).some((basis) => !HAS_BEEN.includes(basis))) {
+        const field = readings ? 'readings' : 'daily';
+        throw seriesFault(request, field, `must not hold what was not measured, by its basis; ${TO_COMING_DAYS}`);
       }
       if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', `is forecast; ${TO_COMING_DAYS}`);
       const all: Changes[] = [];
