@@ -76,7 +76,8 @@ export function seedRecord(
   refuseElsewhen(series, bedding, wetMs);
   const wanted = { phaseMs: wetMs, fromMs: wetMs, toMs: wetMs + longestH * HOUR_MS };
   const soil = soilRecord(series, bedding, wanted);
-  if (soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
+  const hasDays = series.some(({ days }) => days.some(({ complete }) => complete));
+  if (hasDays && soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
   const { startMs, swings, basis } = soil;
   const wetH = (wetMs - startMs) / HOUR_MS;
   const knownToH = soil.hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
