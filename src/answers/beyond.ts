@@ -44,7 +44,7 @@ export function supposedBeyond(asked: Asked, phaseMs: number, findPast: FindPast
   return { beyond: beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift'), past: null };
 }
 
-export function refuseNoPastYears(): never {
+function refuseNoPastYears(): never {
   throw new RequestError(
     'no-past-years',
     `Fewer than ${FEWEST_YEARS} past years are known of this place. Keep or send daily minima and maxima of the air of several years, or let "beyond" be seasonal-drift, repeat-last-week or refuse.`,

@@ -11,22 +11,21 @@ import type { SeriesReport } from '../readings/report.js';
 import { bedChanges } from './bed-changes.js';
 import { supposedBeyond } from './beyond.js';
 import { countDaysFor } from './count-days.js';
-import { doubtShare, type Ensemble, ensembleOf } from './ensemble.js';
+import { doubtShare, ensembleOf } from './ensemble.js';
+import { type Event, ensembleRanges, supposedRanges } from './event-ranges.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { heatAhead } from './heat-ahead.js';
-import type { Beyond } from './hours-ahead.js';
-import { type EventRange, type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
+import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { type FindPast, pastSoil } from './past-soil.js';
 import { placeDays } from './place-days.js';
 import { atSeed } from './probe-at-seed.js';
 import { type Question, seedDepthCm } from './question.js';
-import { aDayWide, rangeOf } from './range.js';
 import { refuseDepth } from './refuse-depth.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedOf } from './seed-of.js';
 import { seedRecord } from './seed-temperature.js';
-import { type HourSpan, soilDoubtK, soilRanges } from './soil-range.js';
+import { soilDoubtK, soilRanges } from './soil-range.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
@@ -110,10 +109,10 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
   const run = ensemble?.middle ?? ownRun;
   const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;
   const ranges = ensemble
-    ? rangesOf(ensemble, outcome)
-    : openRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
+    ? ensembleRanges(ensemble, outcome)
+    : supposedRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
   const clock = { waitH, countH, dated, bedTimeFactor: bedTimeFactorOf(question) };
-  const milestone = (event: 'first' | 'half' | 'most'): Milestone | NoMilestone => {
+  const milestone = (event: Event): Milestone | NoMilestone => {
     const eventH = outcome[`${event}H`];
     return eventH === null ? { why: outcome.whyNone! } : milestoneOf(eventH, ranges[event]!, clock);
   };
@@ -194,40 +193,6 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
       ...forecastWarnings(question, findings),
     ],
   };
-}
-
-type Event = 'first' | 'half' | 'most';
-type Ranges = Partial<Record<Event, EventRange>>;
-const EVENTS = ['first', 'half', 'most'] as const;
-
-/** What the past years and the doubt of the soil leave open. */
-function rangesOf(ensemble: Ensemble, outcome: Outcome): Ranges {
-  return Object.fromEntries(
-    EVENTS.flatMap((event) => {
-      const eventH = outcome[`${event}H`];
-      if (eventH === null) return [];
-      const span = ensemble.span(eventH);
-      return [[event, { ...aDayWide(span), isOpen: span.toH > span.fromH }]];
-    }),
-  );
-}
-
-/** What a drift or a repeated week leaves open after the last value, and the doubt of the soil. */
-function openRanges(
-  { knownH, beyond }: { readonly knownH: number; readonly beyond: Beyond },
-  outcome: Outcome,
-  soil: Record<Event, HourSpan> | null,
-): Ranges {
-  return Object.fromEntries(
-    EVENTS.flatMap((event) => {
-      const eventH = outcome[`${event}H`];
-      if (eventH === null) return [];
-      // No past year reaches so far ahead: the drift's own errors stand in.
-      const supposed = beyond === 'past-years' ? 'seasonal-drift' : beyond;
-      const range = rangeOf(eventH, knownH, supposed, soil?.[event] ?? null);
-      return [[event, { ...range, isOpen: eventH > knownH || soil !== null }]];
-    }),
-  );
 }
 
 /** When the seed is first wet: at sowing, or in dry soil at noon of the day it is watered. */

@@ -4,11 +4,10 @@ import type { FastifyRequest } from 'fastify';
 import type { Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
 import { fileReader } from '../readings/read-file.js';
+import { readInPieces } from '../readings/read-in-pieces.js';
 import type { FileHints, FileRead } from '../readings/rows-read.js';
 
 const FILE_LIMIT_BYTES = 256 * 1024 * 1024;
-/** Others are answered after so much of a file. */
-const PIECE_BYTES = 64 * 1024;
 
 /**
  * Reads the file that a request carries, as it arrives.
@@ -22,27 +21,20 @@ export async function readFileBody(
 ): Promise<FileRead> {
   const announced = Number(request.headers['content-length'] ?? 0);
   if (announced > FILE_LIMIT_BYTES) throw tooLarge();
-  const reader = fileReader(hints, zone);
+  return readInPieces(fileReader(hints, zone), withinLimit(request.body as Readable), pause);
+}
+
+async function* withinLimit(body: Readable): AsyncGenerator<Uint8Array> {
   let received = 0;
-  for await (const bytes of unbroken(request.body as Readable)) {
-    const all = bytes as Uint8Array;
-    received += all.length;
+  for await (const bytes of unbroken(body)) {
+    received += bytes.length;
     if (received > FILE_LIMIT_BYTES) throw tooLarge();
-    for (let from = 0; from < all.length; from += PIECE_BYTES) {
-      reader.push(all.subarray(from, from + PIECE_BYTES));
-      await pause();
-    }
-  }
-  const rest = reader.finish();
-  for (;;) {
-    const { done, value } = rest.next();
-    if (done) return value;
-    await pause();
+    yield bytes;
   }
 }
 
 /** The pieces of a body. A file refused halfway must not close the connection before the refusal is sent. */
-async function* unbroken(body: Readable): AsyncGenerator<unknown> {
+async function* unbroken(body: Readable): AsyncGenerator<Uint8Array> {
   const pieces = body.iterator({ destroyOnReturn: false });
   for (;;) {
     const next = await pieces.next().catch(() => {

@@ -29,6 +29,10 @@ export const notKept = (kind: Kind, id: string): RequestError =>
 export const queryOf = <Schema extends z.ZodType>(schema: Schema, request: FastifyRequest): z.output<Schema> =>
   read(schema, request.query, (path) => ({ parameter: String(path[0] ?? '') }));
 
+const noQuery = z.strictObject({});
+/** Refuses a query where none is asked for. */
+export const refuseQuery = (request: FastifyRequest): void => void queryOf(noQuery, request);
+
 const MOST_ON_A_PAGE = 100;
 
 /** The query of a list, by pages. */

@@ -60,8 +60,27 @@ export function seriesFault(request: FastifyRequest, field: string, detail: stri
 export const kept = ({ series, understood }: Upload, changes: Changes, now: Date) =>
   signed({ ...changes, understood: [understood], warnings: [...series.warnings] }, now);
 
+/**
+ * Puts a long series piece by piece, each a commit of its own, so that others are answered meanwhile.
+ *
+ * @param put Undefined: what it belongs to is not there, or not any more.
+ * @returns All changes together; undefined as `put`.
+ */
+export async function putPieces<Piece>(
+  pieces: Iterable<Piece>,
+  put: (piece: Piece) => Promise<Changes | undefined>,
+): Promise<Changes | undefined> {
+  const all: Changes[] = [];
+  for (const piece of pieces) {
+    const changes = await put(piece);
+    if (!changes) return undefined;
+    all.push(changes);
+  }
+  return sumOf(all);
+}
+
 /** The changes of many puts together. */
-export const sumOf = (all: readonly Changes[]): Changes =>
+const sumOf = (all: readonly Changes[]): Changes =>
   all.reduce(
     (sum, one) => ({
       added: sum.added + one.added,

@@ -31,6 +31,14 @@ export const bedProblems = [
   'gap-too-long',
 ] as const satisfies readonly ErrorCode[];
 
+/** What can be wrong with a question about a kept bed or place that is asked by a link. */
+export const linkProblems = [
+  'not-found',
+  'not-understood',
+  'no-readings',
+  ...bedProblems,
+] as const satisfies readonly ErrorCode[];
+
 /** What can be wrong where something kept is asked for. */
 export const keptProblems = [
   'not-understood',

@@ -23,6 +23,18 @@ export interface FileHints {
   readonly decimalMark: '.' | ',' | null;
 }
 
+/** Of a file nothing is said. */
+export const noHints: FileHints = {
+  medium: null,
+  probeDepthCm: null,
+  unit: null,
+  column: null,
+  timeColumn: null,
+  dateOrder: null,
+  clock: null,
+  decimalMark: null,
+};
+
 export interface FileRead {
   readonly series: ReadSeries;
   readonly rows: number;

@@ -169,7 +169,7 @@ function offsetsThrough(through: Through): number[] {
 }
 
 /** Where readings are an hour apart, both passes of the repeated hour carry one and the same wall time; the second pass
- * begins after as many rows as any other time of this file has. */
+ * begins after as many rows as each of the file's other times has. */
 function splitOfAlike(walls: readonly number[], alike: number): number | undefined {
   return walls.length >= 2 * alike && walls.every((wall) => wall === walls[0]) ? alike : undefined;
 }

@@ -157,6 +157,5 @@ const isTimeOut = (error: unknown): boolean =>
 /** What a source says of itself may hold anything. */
 const inWords = (error: unknown): string =>
   error instanceof SourceError
-    ? // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
-      error.message.replaceAll(/[\u0000-\u001f\u007f]+/g, ' ').slice(0, LONGEST_ERROR)
+    ? error.message.replaceAll(/\p{Cc}+/gu, ' ').slice(0, LONGEST_ERROR)
     : 'The source took too long with all its pages.';

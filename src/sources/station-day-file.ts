@@ -2,24 +2,11 @@ import { setImmediate as othersTurn } from 'node:timers/promises';
 import { RequestError } from '../basics/errors.js';
 import { fixedFormOf } from '../readings/fixed-forms.js';
 import { fileReader } from '../readings/read-file.js';
-import type { FileHints, FileRead } from '../readings/rows-read.js';
+import { readInPieces } from '../readings/read-in-pieces.js';
+import { type FileRead, noHints } from '../readings/rows-read.js';
 import { airDayOf } from './air-day.js';
 import type { AnswerContext, SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
-
-/** Others are answered after so much of a file. */
-const PIECE_BYTES = 64 * 1024;
-
-const hints: FileHints = {
-  medium: 'air',
-  probeDepthCm: null,
-  unit: null,
-  column: null,
-  timeColumn: null,
-  dateOrder: null,
-  clock: null,
-  decimalMark: null,
-};
 
 /**
  * A climate station's file: a national network's daily or hourly one without a header, GHCN-Daily by station or by
@@ -27,7 +14,9 @@ const hints: FileHints = {
  * record have flagged as bad are not used; of readings by the hour, only days that are covered.
  */
 export async function readStationDayFile(bytes: Uint8Array, { zone }: AnswerContext): Promise<SourceDays> {
-  const { series } = await inPieces(airElements(bytes), () => fileReader(hints, zone));
+  const { series } = await inWords(() =>
+    readInPieces(fileReader({ ...noHints, medium: 'air' }, zone), [airElements(bytes)], othersTurn),
+  );
   if (series.medium !== 'air') throw new SourceError('The file of the source holds no air temperatures.');
   const measured = series.days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : []));
   return { measured, coming: [] };
@@ -55,22 +44,12 @@ function airElements(bytes: Uint8Array): Uint8Array {
   return Buffer.from(`${[...first.values(), ...others].join('\n')}\n`, 'latin1');
 }
 
-async function inPieces(bytes: Uint8Array, open: () => ReturnType<typeof fileReader>): Promise<FileRead> {
+/** What is wrong with a file, told of a source: what to send instead is no advice to it. */
+async function inWords(reading: () => Promise<FileRead>): Promise<FileRead> {
   try {
-    const reader = open();
-    for (let from = 0; from < bytes.length; from += PIECE_BYTES) {
-      reader.push(bytes.subarray(from, from + PIECE_BYTES));
-      await othersTurn();
-    }
-    const rest = reader.finish();
-    for (;;) {
-      const { done, value } = rest.next();
-      if (done) return value;
-      await othersTurn();
-    }
+    return await reading();
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    // What to send instead is no advice to a source.
     const sentences = error.message.split(/(?<=[.?!])\s+/).filter((one) => !/^(?:Send|Export|Say)\b/.test(one));
     throw new SourceError(`The source's file cannot be used: ${sentences.join(' ')}`, { cause: error });
   }

@@ -128,7 +128,7 @@ function issuedOn(station: Station, origin: number, { probeDays, comingDays, com
     comingC: new Float64Array(),
     air: null,
     isUsual: isUsual ?? false,
-    sdK: Math.sqrt(probeUpdate(residuals, { days: [], sun: [], residualsK: [] }, { days: [0], sun: [0] }).sdK[0]! ** 2),
+    sdK: probeUpdate(residuals, { days: [], sun: [], residualsK: [] }, { days: [0], sun: [0] }).sdK[0]!,
     assumptions: [],
     warnings: [],
   };
@@ -194,6 +194,21 @@ const dailyOf = (hourlyC: Float64Array): Float64Array =>
     return sum / 24;
   });
 
+/** What members that rise said of a sowing, beside the truth. */
+function judge(station: Station, origin: number, crop: string, members: readonly number[], truth: number): Judged {
+  const [low, middle, high] = [0.1, 0.5, 0.9].map((p) => hazenQuantile(members, p)) as [number, number, number];
+  return {
+    crop,
+    month: station.months[origin]!,
+    season: seasonAt(station, origin),
+    error: middle - truth,
+    crps: crpsEnsemble(members, truth, false),
+    isWithin: truth >= low && truth <= high,
+  };
+}
+
+const seasonAt = ({ name, years }: Station, origin: number): string => `${name} ${years[origin]}`;
+
 /** Forecasts as the service makes them, but with the crop's rate added up by the day. */
 function judged(stations: readonly Station[], known: Known): Judged[] {
   return stations.flatMap((station) =>
@@ -219,17 +234,7 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
           )
           .filter((days) => !Number.isNaN(days))
           .sort(byValue);
-        const [low, middle, high] = [0.1, 0.5, 0.9].map((p) => hazenQuantile(members, p)) as [number, number, number];
-        return [
-          {
-            crop,
-            month: station.months[origin]!,
-            season: `${station.name} ${station.years[origin]}`,
-            error: middle - truth,
-            crps: crpsEnsemble(members, truth, false),
-            isWithin: truth >= low && truth <= high,
-          },
-        ];
+        return [judge(station, origin, crop, members, truth)];
       });
     }),
   );
@@ -250,18 +255,8 @@ function notebook(stations: readonly Station[]): Judged[] {
         }
         if (Number.isNaN(truth) || past.length < 3) return [];
         past.sort(byValue);
-        const [low, middle, high] = [0.1, 0.5, 0.9].map((p) => hazenQuantile(past, p)) as [number, number, number];
-        if (!(middle < LONGEST_USUAL_DAYS)) return [];
-        return [
-          {
-            crop,
-            month: station.months[origin]!,
-            season: `${station.name} ${station.years[origin]}`,
-            error: middle - truth,
-            crps: crpsEnsemble(past, truth, false),
-            isWithin: truth >= low && truth <= high,
-          },
-        ];
+        if (!(hazenQuantile(past, 0.5) < LONGEST_USUAL_DAYS)) return [];
+        return [judge(station, origin, crop, past, truth)];
       }),
     ),
   );
@@ -405,7 +400,7 @@ describe.runIf(hasRecords)('when half is up, told at the sowing from past years 
               {
                 crop,
                 month: station.months[origin]!,
-                season: `${station.name} ${station.years[origin]}`,
+                season: seasonAt(station, origin),
                 error: (middle.halfH - truth.halfH) / 24,
                 crps: NaN,
                 isWithin: truth.halfH >= fromH && truth.halfH <= toH,

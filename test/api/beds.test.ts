@@ -1,19 +1,11 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { quillmere, startApp } from './helper.js';
+import { askerOf, quillmere, startApp } from './helper.js';
 
 const app = await startApp();
 afterAll(() => app.close());
 await app.inject({ method: 'PUT', url: '/v1/places/quillmere', payload: { name: 'Quillmere', ...quillmere } });
 
-type Method = 'GET' | 'PUT' | 'PATCH' | 'POST' | 'DELETE';
-
-const ask = (method: Method, url: string, payload?: string | object, headers: Record<string, string> = {}) =>
-  app.inject({
-    method,
-    url,
-    headers: typeof payload === 'string' ? { 'content-type': 'text/csv', ...headers } : headers,
-    ...(payload === undefined ? {} : { payload }),
-  });
+const ask = askerOf(app);
 
 const bed = { place: 'quillmere', name: 'North bed' };
 const defaults = { kind: 'open-ground', cover: 'bare', moisture: 'rain', shadePercent: 0, roomC: null };

@@ -25,6 +25,22 @@ export async function startApp(options: Partial<AppOptions> = {}): Promise<Fasti
   return app;
 }
 
+/** Asks an app by any method; text goes as a file. */
+export const askerOf =
+  (app: FastifyInstance) =>
+  (
+    method: 'GET' | 'PUT' | 'PATCH' | 'POST' | 'DELETE',
+    url: string,
+    payload?: string | object,
+    headers: Record<string, string> = {},
+  ): Promise<LightMyRequestResponse> =>
+    app.inject({
+      method,
+      url,
+      headers: typeof payload === 'string' ? { 'content-type': 'text/csv', ...headers } : headers,
+      ...(payload === undefined ? {} : { payload }),
+    });
+
 /** Posts text as a logger's file, and anything else as JSON. */
 export const post = (app: FastifyInstance, url: string, body: string | object): Promise<LightMyRequestResponse> =>
   typeof body === 'string'

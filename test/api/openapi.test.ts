@@ -72,9 +72,10 @@ const openApiRules = {
       type: 'object',
       required: ['name', 'in', 'schema'],
       properties: { in: { enum: ['query', 'header', 'path', 'cookie'] }, required: { type: 'boolean' } },
-      if: { properties: { in: { const: 'path' } } },
-      // biome-ignore lint/suspicious/noThenProperty: a keyword of JSON Schema
-      then: { required: ['required'], properties: { required: { const: true } } },
+      anyOf: [
+        { not: { properties: { in: { const: 'path' } } } },
+        { required: ['required'], properties: { required: { const: true } } },
+      ],
     },
     content: {
       type: 'object',

@@ -1,20 +1,12 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { keyring } from '../../src/http/keys.js';
-import { dateAfter, keepQuillmere, linkQueries, NOW, quillmere, startApp } from './helper.js';
+import { askerOf, dateAfter, keepQuillmere, linkQueries, NOW, quillmere, startApp } from './helper.js';
 import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 const app = await startApp();
 afterAll(() => app.close());
 
-type Method = 'GET' | 'PUT' | 'PATCH' | 'POST' | 'DELETE';
-
-const ask = (method: Method, url: string, payload?: string | object, headers: Record<string, string> = {}) =>
-  app.inject({
-    method,
-    url,
-    headers: typeof payload === 'string' ? { 'content-type': 'text/csv', ...headers } : headers,
-    ...(payload === undefined ? {} : { payload }),
-  });
+const ask = askerOf(app);
 
 const place = { name: 'Quillmere Allotment Society', ...quillmere };
 const shown = { id: 'quillmere', ...place, elevationM: null, annualRainMm: null, source: null };

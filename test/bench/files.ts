@@ -9,6 +9,9 @@ const built = (file: string): URL => new URL(`../../dist/${file}`, import.meta.u
 const { fileReader } = (await import(
   built('readings/read-file.js').href
 )) as typeof import('../../src/readings/read-file.js');
+const { noHints } = (await import(
+  built('readings/rows-read.js').href
+)) as typeof import('../../src/readings/rows-read.js');
 const { findZone } = (await import(built('basics/calendar.js').href)) as typeof import('../../src/basics/calendar.js');
 
 const ROUNDS = 5;
@@ -16,16 +19,6 @@ const YEAR_OF_MINUTES = 525_600;
 const PIECE_BYTES = 65_536;
 const BIG_BYTES = 256 * 1024 * 1024 - 1000;
 const PORT = 20_000 + (process.pid % 20_000);
-const HINTS = {
-  medium: 'soil',
-  probeDepthCm: null,
-  unit: null,
-  column: null,
-  timeColumn: null,
-  dateOrder: null,
-  clock: null,
-  decimalMark: null,
-} as const;
 /** Two ways to write the same rows: the plainest, and the one with most traps. */
 interface Dialect {
   readonly name: string;
@@ -70,7 +63,7 @@ const median = (values: number[]): number => [...values].sort((a, b) => a - b)[v
 /** Milliseconds to read, understand and fold a file to days. */
 function readMs(bytes: Buffer): number {
   const before = performance.now();
-  const reader = fileReader(HINTS, findZone('Etc/GMT+2'));
+  const reader = fileReader({ ...noHints, medium: 'soil' }, findZone('Etc/GMT+2'));
   for (let at = 0; at < bytes.length; at += PIECE_BYTES) reader.push(bytes.subarray(at, at + PIECE_BYTES));
   const rest = reader.finish();
   let next = rest.next();

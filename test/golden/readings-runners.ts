@@ -5,7 +5,7 @@ import { spikeTest } from '../../src/readings/doubt-spike.js';
 import { verdictBook } from '../../src/readings/doubt-verdicts.js';
 import { fileReader } from '../../src/readings/read-file.js';
 import type { ReadSeries } from '../../src/readings/read-series.js';
-import type { FileHints } from '../../src/readings/rows-read.js';
+import { type FileHints, noHints } from '../../src/readings/rows-read.js';
 import type { Runners } from './out.js';
 
 const HOUR_MS = 3_600_000;
@@ -63,14 +63,3 @@ function seriesOf(lines: readonly string[], hints: Partial<FileHints>): ReadSeri
     if (next.done) return next.value.series;
   }
 }
-
-const noHints: FileHints = {
-  medium: null,
-  probeDepthCm: null,
-  unit: null,
-  column: null,
-  timeColumn: null,
-  dateOrder: null,
-  clock: null,
-  decimalMark: null,
-};

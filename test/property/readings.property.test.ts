@@ -9,7 +9,7 @@ import { RequestError } from '../../src/basics/errors.js';
 import type { CheckAnswer } from '../../src/http/schemas/readings.js';
 import { fileReader } from '../../src/readings/read-file.js';
 import { reportOf } from '../../src/readings/report.js';
-import type { FileHints } from '../../src/readings/rows-read.js';
+import { type FileHints, noHints } from '../../src/readings/rows-read.js';
 import { startApp } from '../api/helper.js';
 import {
   anyDialect,
@@ -32,16 +32,6 @@ const HOUR_MS = 3_600_000;
 const HAIR = 1e-9;
 const quillmere = findZone('Etc/GMT+2')!;
 const berlin = findZone('Europe/Berlin')!;
-const nothingSaid: FileHints = {
-  medium: null,
-  probeDepthCm: null,
-  unit: null,
-  column: null,
-  timeColumn: null,
-  dateOrder: null,
-  clock: null,
-  decimalMark: null,
-};
 
 /** What a file was understood to say. */
 interface Understood {
@@ -53,7 +43,7 @@ interface Understood {
 /** Reads a file in pieces. Any error but a refusal in words fails the test. */
 function read(bytes: Uint8Array, hints: Partial<FileHints>, zone: Zone, cuts: readonly number[] = []) {
   try {
-    const reader = fileReader({ ...nothingSaid, ...hints }, zone);
+    const reader = fileReader({ ...noHints, ...hints }, zone);
     const ends = [...cuts.map((cut) => cut % (bytes.length + 1)), bytes.length].sort((a, b) => a - b);
     ends.forEach((end, i) => {
       reader.push(bytes.subarray(ends[i - 1] ?? 0, end));

@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays, dateAt, findStamp, instantText, startOfDay, type Zone, zoneNamed } from '../../basics/calendar.js';
 import { bases } from '../../basics/series.js';
-import type { Bed, Changes, DateRange, InstantRange, Probe, Store } from '../../garden/store.js';
+import type { Bed, DateRange, InstantRange, Probe, Store } from '../../garden/store.js';
 import type { Readings } from '../../readings/readings.js';
 import { sendWithETag } from '../etag.js';
 import { exampleBedReadings, exampleCsv } from '../examples.js';
@@ -21,7 +21,7 @@ import {
   refuseBackward,
 } from '../schemas/kept.js';
 import { seriesSchema } from '../schemas/series.js';
-import { kept, seriesFault, sumOf, uploadOf, uploadParameters } from '../upload.js';
+import { kept, putPieces, seriesFault, uploadOf, uploadParameters } from '../upload.js';
 import { bodyProblems, keptProblems } from '../usual-problems.js';
 import { bedIn } from './beds.js';
 
@@ -91,13 +91,11 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
         throw seriesFault(request, 'origin', 'is forecast; only what was measured is kept of a bed');
       }
       await refuseOneMore({ medium, probeDepthCm }, bed, request, store);
-      const all: Changes[] = [];
-      for (const piece of piecesOf(readings, zone)) {
-        const some = await store.putReadings(ownerOf(request), bed.id, { medium, probeDepthCm }, piece);
-        if (!some) throw notKept('bed', bed.id);
-        all.push(some);
-      }
-      return kept(upload, sumOf(all), clock());
+      const changes = await putPieces(piecesOf(readings, zone), (piece) =>
+        store.putReadings(ownerOf(request), bed.id, { medium, probeDepthCm }, piece),
+      );
+      if (!changes) throw notKept('bed', bed.id);
+      return kept(upload, changes, clock());
     },
   },
   {

@@ -1,18 +1,25 @@
 import type { FastifyRequest } from 'fastify';
-import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import type { Bed, BedFields, Store } from '../../garden/store.js';
 import { sendWithETag } from '../etag.js';
 import { exampleBed } from '../examples.js';
-import { idIn, type Keeper, listParameters, listQuery, notKept, pageOf, putAndAnswer, queryOf } from '../kept.js';
+import {
+  idIn,
+  type Keeper,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  putAndAnswer,
+  queryOf,
+  refuseQuery,
+} from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { type BedWire, bedAnswerSchema, bedListSchema, bedPatchSchema, bedPutSchema } from '../schemas/beds.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
-
-const noQuery = z.strictObject({});
 
 /** The beds that a grower has. */
 export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
@@ -56,7 +63,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: ['unknown-place', ...changeProblems],
       },
       handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const id = idIn(request, 'bed');
         const fields = read(bedPutSchema, request.body);
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
@@ -74,7 +81,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: ['not-found', 'unknown-place', ...changeProblems],
       },
       handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const id = idIn(request, 'bed');
         const changes = read(bedPatchSchema, request.body);
         const changed = (before: Bed | undefined): BedFields => {
@@ -95,7 +102,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const content = bedOnWire(await bedIn(request, store));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
@@ -110,7 +117,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const id = idIn(request, 'bed');
         if ((await store.deleteBed(ownerOf(request), id)) === 'absent') throw notKept('bed', id);
         return reply.code(204).send();

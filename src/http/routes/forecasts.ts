@@ -17,7 +17,7 @@ import {
   forecastAnswerSchema,
   forecastBodySchema,
 } from '../schemas/forecast.js';
-import { bedProblems, bodyProblems } from '../usual-problems.js';
+import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
 
 const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
@@ -58,7 +58,7 @@ export const forecastRoutes = (service: Service): Route[] => [
       summary: 'The same question as a link: what a sowing in a kept bed will do',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters, ['crop', 'sowing'])],
       answer: { schema: forecastAnswerSchema },
-      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems, 'starts-after-sowing'],
+      problems: [...linkProblems, 'starts-after-sowing'],
     },
     handler(request, reply) {
       const { rounding, query } = precisionOf(request);

@@ -4,11 +4,11 @@ import { frostDatesOfPlace } from '../../answers/frost-dates.js';
 import { addDays, type PlainDate, zoneNamed } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
-import type { AirDay, Changes, Store } from '../../garden/store.js';
+import type { AirDay, Store } from '../../garden/store.js';
 import { type ReadSeries, readSeries } from '../../readings/read-series.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleAirCsv, exampleComingDays, exampleNormals, examplePastAir } from '../examples.js';
-import { idIn, notKept, queryOf, requireMatch } from '../kept.js';
+import { idIn, notKept, queryOf, refuseQuery, requireMatch } from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -31,7 +31,7 @@ import {
   normalsSchema,
 } from '../schemas/places.js';
 import { seriesSchema } from '../schemas/series.js';
-import { kept, seriesFault, sumOf, type Upload, uploadOf, uploadParameters } from '../upload.js';
+import { kept, putPieces, seriesFault, type Upload, uploadOf, uploadParameters } from '../upload.js';
 import { bodyProblems, changeProblems, keptProblems } from '../usual-problems.js';
 import { placeIn } from './places.js';
 
@@ -49,10 +49,9 @@ const airQuery = z
   })
   .superRefine(refuseBackward);
 const rangeQuery = z.strictObject(dateRangeShape).superRefine(refuseBackward);
-const noQuery = z.strictObject({});
 const comingQuery = z.strictObject({ precision: keptPrecisionSchema });
-const thresholdSchema = z.number().min(-20).max(20).default(0);
-const frostQuery = z.strictObject({ threshold: z.coerce.number().min(-20).max(20).default(0) });
+const thresholdSchema = z.coerce.number().min(-20).max(20).default(0);
+const frostQuery = z.strictObject({ threshold: thresholdSchema });
 
 /** What the air of a place has been, is in an ordinary year, and will be. */
 export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
@@ -80,13 +79,12 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
         throw seriesFault(request, field, `must not hold what was not measured, by its basis; ${TO_COMING_DAYS}`);
       }
       if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', `is forecast; ${TO_COMING_DAYS}`);
-      const all: Changes[] = [];
-      for (let from = 0; from < days.length; from += DAYS_AT_ONCE) {
-        const some = await store.putAir(ownerOf(request), place.id, days.slice(from, from + DAYS_AT_ONCE));
-        if (!some) throw notKept('place', place.id);
-        all.push(some);
-      }
-      return kept(withIncomplete(upload, incomplete), sumOf(all), clock());
+      const pieces = Array.from({ length: Math.ceil(days.length / DAYS_AT_ONCE) }, (_, piece) =>
+        days.slice(piece * DAYS_AT_ONCE, (piece + 1) * DAYS_AT_ONCE),
+      );
+      const changes = await putPieces(pieces, (piece) => store.putAir(ownerOf(request), place.id, piece));
+      if (!changes) throw notKept('place', place.id);
+      return kept(withIncomplete(upload, incomplete), changes, clock());
     },
   },
   {
@@ -146,7 +144,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       problems: ['not-found', ...changeProblems],
     },
     async handler(request, reply) {
-      queryOf(noQuery, request);
+      refuseQuery(request);
       const { id } = await placeIn(request, store);
       const before = await store.normals(ownerOf(request), id);
       requireMatch(request, before);
@@ -168,7 +166,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
-      queryOf(noQuery, request);
+      refuseQuery(request);
       const { id } = await placeIn(request, store);
       const normals = await store.normals(ownerOf(request), id);
       if (!normals) throw nothingYet(id, 'normals');
@@ -187,7 +185,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       problems: ['not-found', 'time-zone-needed', 'choose-unit', 'too-few-readings', ...changeProblems],
     },
     async handler(request, reply) {
-      queryOf(noQuery, request);
+      refuseQuery(request);
       const { id, timeZone } = await placeIn(request, store);
       const before = await store.comingDays(ownerOf(request), id);
       requireMatch(request, before && comingOnWire(before, 'full'));

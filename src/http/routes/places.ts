@@ -4,7 +4,17 @@ import { RequestError } from '../../basics/errors.js';
 import type { Place, PlaceFields, Store } from '../../garden/store.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlace } from '../examples.js';
-import { idIn, type Keeper, listParameters, listQuery, notKept, pageOf, putAndAnswer, queryOf } from '../kept.js';
+import {
+  idIn,
+  type Keeper,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  putAndAnswer,
+  queryOf,
+  refuseQuery,
+} from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -19,7 +29,6 @@ import {
 import { changeProblems, keptProblems } from '../usual-problems.js';
 
 const deleteQuery = z.strictObject({ with: z.enum(['beds']).optional() });
-const noQuery = z.strictObject({});
 
 /** The places that a grower has, each with a climate of its own. */
 export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
@@ -59,7 +68,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: changeProblems,
       },
       handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const id = idIn(request, 'place');
         const fields = read(placePutSchema, request.body);
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
@@ -77,7 +86,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: ['not-found', ...changeProblems],
       },
       handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const id = idIn(request, 'place');
         const changes = read(placePatchSchema, request.body);
         const changed = (before: Place | undefined): PlaceFields => {
@@ -98,7 +107,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        queryOf(noQuery, request);
+        refuseQuery(request);
         const content = placeOnWire(await placeIn(request, store));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },

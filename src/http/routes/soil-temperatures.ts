@@ -17,7 +17,7 @@ import {
   soilAskingSchema,
   soilBodySchema,
 } from '../schemas/soil.js';
-import { bedProblems, bodyProblems } from '../usual-problems.js';
+import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
 
 const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
@@ -55,7 +55,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
       summary: 'The same question as a link: how warm the soil of a kept bed is',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters)],
       answer: { schema: soilAnswerSchema },
-      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems],
+      problems: linkProblems,
     },
     handler(request, reply) {
       const { rounding, query } = precisionOf(request);

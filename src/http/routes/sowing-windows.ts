@@ -14,7 +14,7 @@ import {
   windowAskingSchema,
   windowBodySchema,
 } from '../schemas/windows.js';
-import { bedProblems, bodyProblems } from '../usual-problems.js';
+import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { windowsOnWire } from '../wire-windows.js';
 
 const form: Form<WindowAsking> = { body: windowBodySchema, asking: windowAskingSchema, parameters: windowParameters };
@@ -57,7 +57,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
       summary: 'The same question as a link: when to sow in a kept bed',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented(bedForm.parameters, ['crop'])],
       answer: { schema: windowAnswerSchema },
-      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems],
+      problems: linkProblems,
     },
     handler: (request, reply) => byLink(service, request, reply, bedForm, { bed: idOf(request) }),
   },
@@ -69,7 +69,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
       summary: 'The same question as a link: when to sow at a kept place, in open ground or a bed described',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented(placeForm.parameters, ['crop'])],
       answer: { schema: windowAnswerSchema },
-      problems: ['not-found', 'not-understood', 'no-readings', ...bedProblems],
+      problems: linkProblems,
     },
     handler: (request, reply) => byLink(service, request, reply, placeForm, { place: idOf(request) }),
   },

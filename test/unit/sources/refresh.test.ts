@@ -2,25 +2,17 @@ import { readFileSync } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { afterEach, describe, expect, test } from 'vitest';
 import { addDays, HOUR_MS, type PlainDate } from '../../../src/basics/calendar.js';
-import type { PlaceFields, Store } from '../../../src/garden/store.js';
+import type { Store } from '../../../src/garden/store.js';
 import { sourceFetcher } from '../../../src/sources/fetch-source.js';
 import { type RefreshSettings, refreshDue } from '../../../src/sources/refresh.js';
 import { openStore } from '../../../src/storage/open-store.js';
+import { quillmere } from '../../storage/make.js';
 import { type LocalServer, serve } from './servers.js';
 
 const OWNER = 'quillmere';
 const PLACE = 'plot';
 /** Six in the evening of 31 May at the place. */
 const NOW = Date.parse('2027-05-31T20:00Z');
-const quillmere: PlaceFields = {
-  name: 'Quillmere Allotment Society',
-  latitude: 44,
-  longitude: -30,
-  elevationM: 12,
-  timeZone: 'Etc/GMT+2',
-  annualRainMm: null,
-  source: null,
-};
 
 const open: { close(): Promise<void> }[] = [];
 afterEach(async () => {
