@@ -13,8 +13,8 @@ export interface Ensemble {
   span(eventH: number): HourSpan;
 }
 
-/** Three soils that stand for a normal distribution of doubt: its mean, and as far to either side as keeps its spread. */
-const DOUBTS = [0, -1.2247, 1.2247];
+/** Three values that stand for a normal distribution: its mean, and as far to either side as keeps its spread. */
+export const NORMAL_IN_THREE = [0, -1.2247, 1.2247] as const;
 /** So much of the soil's doubt is laid over the years, by whether a probe has told of the bed. What the years differ in is in
  * part the same doubt, and what a probe leaves open is estimated widely. Chosen so that the ranges held about 0.8 of the
  * truths at 13 stations of the U.S. Climate Reference Network, one number for all of them. */
@@ -38,9 +38,9 @@ export function ensembleOf(
   const known = traces.filter((trace) => !trace.some(Number.isNaN));
   if (known.length === 0) return null;
   const nHours = known[0]!.length;
-  const hourlyC = new Float64Array(nHours * known.length * DOUBTS.length);
+  const hourlyC = new Float64Array(nHours * known.length * NORMAL_IN_THREE.length);
   let at = 0;
-  for (const doubt of DOUBTS) {
+  for (const doubt of NORMAL_IN_THREE) {
     for (const trace of known) {
       for (let hour = 0; hour < nHours; hour++)
         hourlyC[at++] = trace[hour]! + doubt * share * sdOfPlusMinusK(doubtK[hour]!);

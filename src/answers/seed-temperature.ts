@@ -57,7 +57,7 @@ const FURTHEST_AHEAD_H = 366 * 24;
  * @param bedding The place, the bed, and how deep the seed lies.
  * @param wetMs   When the seed was wetted; the whole hours are counted from here.
  * @param beyond  What to suppose after the last value.
- * @param options `past`: the bed's soil in past years, for `past-years`. `longestH`: nothing is asked of hours further
+ * @param options `past`: the bed's soil in past years, where they are supposed. `longestH`: nothing is asked of hours further
  * than this after the wetting. `neededH`: what comes later only teaches, and may have gaps.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
@@ -99,7 +99,7 @@ export function seedRecord(
     knownC: knownC.subarray(0, measuredToH),
     comingC: knownC.subarray(measuredToH),
   };
-  const ahead = past && beyond === 'past-years' && now.knownC.length >= 24 ? yearsAhead(past, now, site) : null;
+  const ahead = past && now.knownC.length >= 24 ? yearsAhead(past, now, site) : null;
   const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
     const all = {
       hourlyC: new Float64Array(total),
@@ -109,7 +109,7 @@ export function seedRecord(
     all.hourlyC.set(knownC.subarray(0, total));
     all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
     all.sdK.set(soil.sdK.subarray(0, Math.min(total, knownToH)));
-    if (ahead && past && total > measuredToH) {
+    if (past && ahead && total > measuredToH) {
       const nAhead = total - measuredToH;
       all.hourlyC.set(ahead.usual(nAhead), measuredToH);
       all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));

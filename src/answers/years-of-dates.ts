@@ -1,5 +1,6 @@
 import { addDays, DAY_MS, daysBetween, HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import type { DatesInYears, WindowCriteria, YearOfDates } from './dates-in-years.js';
+import { NORMAL_IN_THREE } from './ensemble.js';
 import type { Site } from './known-hours.js';
 import { type PastSoil, yearsBefore } from './past-soil.js';
 import { comingWeight, dayBefore, oddnessLeft } from './years-ahead.js';
@@ -22,8 +23,6 @@ const USUAL_YEARS_SD_K = 2;
 /** In four years of five the last frost is over when the usual minimum is this far above 0 °C [K]: the middle of 13 stations of
  * the U.S. Climate Reference Network, where it was 4 to 10 K, spring and autumn. */
 const FROST_BELOW_USUAL_K = 8;
-/** Three years that stand for a normal distribution of years. */
-const ODD_YEARS = [0, -1.2247, 1.2247];
 
 /**
  * The dates of a season as each of the past years would have had them, from today's soil.
@@ -126,7 +125,7 @@ export function datesInUsualYear(
 ): DatesInYears {
   const own = yearsOfDates(usual, asked, nDates).find(({ hourlyC }) => !hourlyC.some(Number.isNaN))!;
   const minC = own.minC?.map((usualC) => usualC - FROST_BELOW_USUAL_K);
-  const years = ODD_YEARS.map((oddness) => ({
+  const years = NORMAL_IN_THREE.map((oddness) => ({
     ...own,
     minC: minC ?? null,
     hourlyC: own.hourlyC.map((tempC) => tempC + oddness * USUAL_YEARS_SD_K),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aheadDoubtK } from '../../src/answers/ahead-doubt.js';
-import { doubtShare, ensembleOf } from '../../src/answers/ensemble.js';
+import { doubtShare, ensembleOf, NORMAL_IN_THREE } from '../../src/answers/ensemble.js';
 import type { PastSoil } from '../../src/answers/past-soil.js';
 import { soilDoubtK } from '../../src/answers/soil-range.js';
 import { yearsAhead } from '../../src/answers/years-ahead.js';
@@ -230,7 +230,9 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
         const doubtByDay = Float64Array.from({ length: FOLLOWED_DAYS }, (_, day) => doubtK[24 * day]!);
         const members = plain
           .concat(
-            ...[-1.2247, 1.2247].map((side) => traces.map((trace) => halfDays(rates, trace, doubtByDay, side * share))),
+            ...NORMAL_IN_THREE.slice(1).map((side) =>
+              traces.map((trace) => halfDays(rates, trace, doubtByDay, side * share)),
+            ),
           )
           .filter((days) => !Number.isNaN(days))
           .sort(byValue);
