@@ -16,6 +16,8 @@ interface SoilFindings {
   readonly probes: readonly ProbeAtSeed[];
   readonly isIndoors: boolean;
   readonly hasAir: boolean;
+  /** The first hour of the model that is asked about. */
+  readonly fromH: number;
 }
 
 /** What the soil's temperatures rest on. */
@@ -26,16 +28,16 @@ export const soilAssumptions = ({ bedding, depthCm, model, probes, isIndoors }: 
 ];
 
 /** What should be heeded of them. */
-export const soilWarnings = ({ depthCm, model, probes, isIndoors, hasAir }: SoilFindings): Note[] => [
+export const soilWarnings = ({ depthCm, model, probes, isIndoors, hasAir, fromH }: SoilFindings): Note[] => [
   ...movedWarnings(probes, depthCm, model !== null || isIndoors),
   ...(isIndoors && hasAir ? [AIR_NOT_USED] : []),
   ...airWarnings(model?.air ?? null),
-  ...snowNotes(model),
+  ...snowNotes(model, fromH),
 ];
 
 /** Of snow, which nobody has told of. */
-function snowNotes(model: ModelledBed | null): Note[] {
-  if (!model?.snowCover.some((cover) => cover > 0.5)) return [];
+function snowNotes(model: ModelledBed | null, fromH: number): Note[] {
+  if (!model?.snowCover.subarray(Math.max(0, fromH)).some((cover) => cover > 0.5)) return [];
   return [
     {
       code: 'snow-supposed',

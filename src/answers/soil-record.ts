@@ -129,7 +129,8 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
   layUsualSwing(known, probes, bedding, clock);
   for (const probe of probes) layProbe(known, probe, modelledC);
   if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
-  const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0 };
+  const fromH = above ? Math.floor((wanted.fromMs - above.startMs) / HOUR_MS) : 0;
+  const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0, fromH };
   const roomNotes = isIndoors && bed.roomC !== null ? holdRoom(known, probes, bed.roomC) : [];
   return {
     ...clock,

@@ -71,6 +71,8 @@ describe('what is kept answers', () => {
     expect(posted.json()).toMatchObject(answer);
     expect(answer.daily.at(-1)!.basis).toBe('past-years');
     expect(answer.assumptions.map(({ code }) => code)).toContain('past-years');
+    // Last winter's snow is of no concern in August.
+    expect(answer.warnings.map(({ code }) => code)).not.toContain('snow-supposed');
     const { half } = answer.emergence;
     if ('why' in half) throw new Error(half.why);
     expect(half.range.from < half.date && half.date < half.range.to!).toBe(true);
