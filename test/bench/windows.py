@@ -2,7 +2,8 @@
 The yardstick of windows.ts: when each hundredth of the seed of each sowing is up, by one cumulative sum over the record
 and one search for all sowings.
 
-Reads from the folder it is given: what each hour does (`step`, `awake`), the way each cohort has to make (`due`), the
+Reads from the folder it is given: the hourly temperatures (`hourly`); the bends of the crop's curve (`bends`: where, rate
+an hour, share) and how fast seed is by its share, at even steps (`speed`); the way each cohort has to make (`due`), the
 hours of the sowings (`sow`) and of the count (`within`). For every line on its standard input it works all out once and
 answers with the milliseconds of CPU that took. At the end it leaves `up`, `first`, `half` and `most` in the folder.
 """
@@ -13,14 +14,27 @@ import time
 import numpy
 
 folder = sys.argv[1]
-step = numpy.fromfile(f"{folder}/step", numpy.float64)
-awake = numpy.fromfile(f"{folder}/awake", numpy.uint8)
+hourly = numpy.fromfile(f"{folder}/hourly", numpy.float64)
+bends_c, rates, shares = numpy.fromfile(f"{folder}/bends", numpy.float64).reshape(3, -1)
+speed = numpy.fromfile(f"{folder}/speed", numpy.float64)
 due = numpy.fromfile(f"{folder}/due", numpy.float64)
 sow = numpy.fromfile(f"{folder}/sow", numpy.int32)
 within = int(numpy.fromfile(f"{folder}/within", numpy.int32)[0])
 
 
+def pace():
+    """How far each hour carries seed of middling speed, and how many cohorts it moves."""
+    rate = numpy.interp(hourly, bends_c, rates)
+    share = numpy.interp(hourly, bends_c, shares)
+    awake = numpy.where(rate > 0, numpy.floor(100 * share + 0.5 + 1e-9), 0).astype(numpy.uint8)
+    place = share * (len(speed) - 1)
+    below = numpy.minimum(place.astype(numpy.int32), len(speed) - 2)
+    between = speed[below] + (place - below) * (speed[below + 1] - speed[below])
+    return numpy.where(awake > 0, rate * between, 0), awake
+
+
 def all_sowings():
+    step, awake = pace()
     up_h = numpy.empty((len(due), len(sow)))
     moved = numpy.empty(len(step))
     way = numpy.zeros(len(step) + 1)

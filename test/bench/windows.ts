@@ -10,13 +10,21 @@ import type { Seed } from '../../src/germination/cohorts.js';
 // What is measured is what ships: the built code.
 const built = (file: string): string => new URL(`../../dist/germination/${file}`, import.meta.url).href;
 const { allSowings } = (await import(built('all-sowings.js'))) as typeof import('../../src/germination/all-sowings.js');
-const { hourlyPace } = (await import(built('hourly-pace.js'))) as typeof import('../../src/germination/hourly-pace.js');
+const { hourlyPace, medianSpeed } = (await import(
+  built('hourly-pace.js')
+)) as typeof import('../../src/germination/hourly-pace.js');
 const { roomForSums } = (await import(
   built('running-sums.js')
 )) as typeof import('../../src/germination/running-sums.js');
 const { crops } = (await import(built('crops.js'))) as typeof import('../../src/germination/crops.js');
 const { germinationCurve } = (await import(built('curve.js'))) as typeof import('../../src/germination/curve.js');
 
+const { straightPieces } = (await import(
+  built('straight-pieces.js')
+)) as typeof import('../../src/germination/straight-pieces.js');
+
+/** Steps of the table of speeds that numpy is handed: so fine that straight lines between them tell no other times. */
+const SPEEDS = 2 ** 17;
 const ROUNDS = 15;
 const WARM_UP = 5;
 const MOST_MS = 60;
@@ -59,15 +67,23 @@ type Emergence = Pick<SowingOutcomes, 'up' | 'firstH' | 'halfH' | 'mostH'>;
 const python = ['python3', '/usr/bin/python3'].find((name) => spawnSync(name, ['-c', 'import numpy']).status === 0);
 
 /**
- * Emergence alone by numpy. It is given more than its due: what every hour does comes ready from our code, whose making
- * counts in our time and not in numpy's; and it follows no clock of heat.
+ * Emergence by numpy, from the same hourly temperatures and the same curve, handed over as numbers. It follows no clock
+ * of heat, which ours does.
  */
 async function besideNumpy(seed: Seed, runOurs: () => void): Promise<{ ms: number[]; emergence: Emergence }> {
   const folder = mkdtempSync(join(tmpdir(), 'windows-'));
   try {
-    const pace = hourlyPace(seed, hourlyC, 0, hourlyC.length);
-    const { due } = roomForSums(seed, pace, 0);
-    const given = { ...pace, due: due.subarray(1), sow: sowH, within: Int32Array.of(WITHIN_H) };
+    const { due } = roomForSums(seed, hourlyPace(seed, hourlyC, 0, 0), 0);
+    const { fromC, rate, share } = straightPieces(seed.curve);
+    const speedOf = medianSpeed(seed.spreadLog10);
+    const given = {
+      hourly: hourlyC,
+      bends: Float64Array.of(...fromC, ...rate.map((perDay) => perDay / 24 / seed.timeFactor), ...share),
+      speed: Float64Array.from({ length: SPEEDS + 1 }, (_, i) => speedOf(i / SPEEDS)),
+      due: due.subarray(1),
+      sow: sowH,
+      within: Int32Array.of(WITHIN_H),
+    };
     for (const [name, values] of Object.entries(given)) writeFileSync(join(folder, name), values);
     const child = spawn(python!, [new URL('windows.py', import.meta.url).pathname, folder], {
       stdio: ['pipe', 'pipe', 'inherit'],
