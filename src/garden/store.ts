@@ -4,6 +4,7 @@ import type { Normals } from '../climate/normals.js';
 import type { Day } from '../readings/days.js';
 import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
+import type { SeasonStore } from './season-store.js';
 
 /** Where a place's air temperatures are fetched from. */
 export interface PlaceSource {
@@ -41,7 +42,10 @@ export interface BedFields extends BedMake {
   readonly roomC: number | null;
 }
 
-export interface Bed extends BedFields, Kept {}
+export interface Bed extends BedFields, Kept {
+  /** Opens the bed's calendar to whoever has it; null: kept before there were calendars, and not renewed since. */
+  readonly calendarToken: string | null;
+}
 
 /** The air of one day [°C]; null where it is not known. */
 export interface AirDay {
@@ -114,10 +118,10 @@ export interface KeptSeries extends Probe {
   readonly readings: number;
 }
 
-/** What came of a put. `stale`: it is no longer at the revision that was asked for. `no-place`: a bed's place is not there. */
+/** What came of a put. `stale`: it is no longer at the revision that was asked for; `no-…`: what it names is not there. */
 export type Put<T> =
   | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: T }
-  | { readonly outcome: 'stale' | 'no-place' };
+  | { readonly outcome: 'stale' | 'no-place' | 'no-bed' | 'no-lot' };
 
 /** How many rows were new, the same as before, and different. */
 export interface Changes {
@@ -147,7 +151,7 @@ export interface InstantRange {
 /**
  * What growers have the service keep.
  *
- * Every call but one names the owner first, and sees and changes only what is that owner's. A call that has ended well is kept,
+ * Every call but those that say so names the owner first, and sees and changes only what is that owner's. A call that has ended well is kept,
  * even where the power fails right after it; one that fails has changed nothing. Calls at the same time, from any
  * number of instances, act one after the other. Texts must not hold the character U+0000.
  *
@@ -156,14 +160,14 @@ export interface InstantRange {
  *
  * @throws {StorageError} from every call: the database cannot be used now.
  */
-export interface Store {
+export interface Store extends SeasonStore {
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
   putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: number): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;
   places(owner: string, page: Page): Promise<Place[]>;
   /**
    * Deletes a place with its air, normals and coming days. A place that has beds stays, and nothing is deleted, unless
-   * `withBeds` says that they and their readings go too.
+   * `withBeds` says that they go too, with all that they have.
    */
   deletePlace(owner: string, id: string, options?: { withBeds?: boolean }): Promise<'deleted' | 'absent' | 'has-beds'>;
 
@@ -185,8 +189,15 @@ export interface Store {
   putBed(owner: string, id: string, fields: BedFields, ifRevision?: number): Promise<Put<Bed>>;
   bed(owner: string, id: string): Promise<Bed | undefined>;
   beds(owner: string, page: Page): Promise<Bed[]>;
-  /** Deletes a bed with all its readings. */
-  deleteBed(owner: string, id: string): Promise<'deleted' | 'absent'>;
+  /**
+   * Deletes a bed with its readings, plans and calendar. A bed that has sowings stays, and nothing is deleted, unless
+   * `withSowings` says that they and their counts go too.
+   */
+  deleteBed(
+    owner: string,
+    id: string,
+    options?: { withSowings?: boolean },
+  ): Promise<'deleted' | 'absent' | 'has-sowings'>;
 
   /**
    * Keeps readings of a bed, each in place of an earlier one of the same thermometer and instant.
