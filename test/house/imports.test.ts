@@ -29,7 +29,7 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
-  onlyFrom('garden', ['answers', 'basics', 'climate', 'readings', 'seedbed']),
+  onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'readings', 'seedbed']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   {
     name: 'nobody inside imports storage',
