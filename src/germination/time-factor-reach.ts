@@ -1,0 +1,56 @@
+import { COHORTS, cohortZ, type Seed } from './cohorts.js';
+import { hourlyPace } from './hourly-pace.js';
+
+/**
+ * How slow a sowing can be and still have each hundredth of its seed up by some hours: one run answers for all time factors,
+ * as a cohort's progress falls in proportion to them.
+ *
+ * @param seed    How the seed answers to temperature; its own time factor is left aside.
+ * @param hourlyC Hourly mean temperature at the seed since wetting [°C]. Shape (nHours), finite.
+ * @param atH     Hours since wetting, rising, each 0 to nHours. Shape (nAt).
+ * @returns The largest time factor with which each cohort is up by each of `atH`, the fastest cohort first, never rising
+ * within a row; 0: up with none. Shape (nAt x 100). Heat that kills is left aside.
+ *
+ * Formula: as `cohortRun`: progress of cohort j over 10^(σ z_j).
+ * @example shareUp(timeFactorReach(onionSeed, 30 days at 15 °C, [14 * 24]), 2) // => 0.5, onion's 7 days taken twice
+ */
+export function timeFactorReach(seed: Seed, hourlyC: Float64Array, atH: readonly number[]): Float64Array {
+  const { awake, step } = hourlyPace({ ...seed, timeFactor: 1 }, hourlyC, 0, hourlyC.length);
+  const goal = cohortZ.map((z) => 10 ** (seed.spreadLog10 * z));
+  const addedByAwake = new Float64Array(COHORTS + 1);
+  const reach = new Float64Array(atH.length * COHORTS);
+  let hour = 0;
+  atH.forEach((toH, at) => {
+    for (; hour + 1 <= toH; hour++) addedByAwake[awake[hour]!]! += step[hour]!;
+    const partly = hour < hourlyC.length ? (toH - hour) * step[hour]! : 0;
+    let progress = 0;
+    for (let j = COHORTS - 1; j >= 0; j--) {
+      progress += addedByAwake[j + 1]!;
+      const own = progress + (hour < hourlyC.length && awake[hour]! > j ? partly : 0);
+      reach[at * COHORTS + j] = own / goal[j]!;
+    }
+  });
+  return reach;
+}
+
+/**
+ * The share of the seed that is up with a time factor, from the reach of the cohorts.
+ *
+ * @param reach      One row of `timeFactorReach`. Shape (100), never rising.
+ * @param timeFactor Above 0.
+ * @returns 0 to 1; between two cohorts a straight line.
+ * @example shareUp([2, 1, 0, ...], 1.5) // => 0.01, halfway from the first half of a hundredth to the second
+ */
+export function shareUp(reach: ArrayLike<number>, timeFactor: number, from = 0): number {
+  let up = 0;
+  let beyond = COHORTS;
+  while (up < beyond) {
+    const middle = (up + beyond) >> 1;
+    if (reach[from + middle]! >= timeFactor) up = middle + 1;
+    else beyond = middle;
+  }
+  if (up === 0) return 0;
+  if (up === COHORTS) return 1;
+  const [last, next] = [reach[from + up - 1]!, reach[from + up]!];
+  return (up - 0.5 + (last - timeFactor) / (last - next)) / COHORTS;
+}
