@@ -13,6 +13,7 @@ export const errorCodes = [
   'unauthorized',
   'precondition-failed',
   'has-beds',
+  'has-sowings',
   'too-many-requests',
   'storage-unavailable',
   'busy',

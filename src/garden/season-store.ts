@@ -1,6 +1,6 @@
 import type { PlainDate } from '../basics/calendar.js';
 import type { OwnCrop } from '../germination/own-crop.js';
-import type { Kept, Page, Put } from './store.js';
+import type { Kept, Page, Put } from './kept.js';
 
 /** A crop by its id, or a curve of the caller's own. */
 export type CropChoice = string | OwnCrop;

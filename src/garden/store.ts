@@ -4,7 +4,10 @@ import type { Normals } from '../climate/normals.js';
 import type { Day } from '../readings/days.js';
 import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
+import type { Kept, Page, Put } from './kept.js';
 import type { SeasonStore } from './season-store.js';
+
+export type { Kept, Page, Put } from './kept.js';
 
 /** Where a place's air temperatures are fetched from. */
 export interface PlaceSource {
@@ -23,13 +26,6 @@ export interface PlaceFields {
   readonly timeZone: string;
   readonly annualRainMm: number | null;
   readonly source: PlaceSource | null;
-}
-
-/** What every kept thing bears: its owner's own id, and a number that grows with any change to it or to its series. */
-export interface Kept {
-  readonly id: string;
-  /** A whole number; never given twice to one owner, not even after something was deleted and made again. */
-  readonly revision: number;
 }
 
 export interface Place extends PlaceFields, Kept {}
@@ -118,22 +114,11 @@ export interface KeptSeries extends Probe {
   readonly readings: number;
 }
 
-/** What came of a put. `stale`: it is no longer at the revision that was asked for; `no-…`: what it names is not there. */
-export type Put<T> =
-  | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: T }
-  | { readonly outcome: 'stale' | 'no-place' | 'no-bed' | 'no-lot' };
-
 /** How many rows were new, the same as before, and different. */
 export interface Changes {
   readonly added: number;
   readonly unchanged: number;
   readonly replaced: number;
-}
-
-/** Up to `limit` of a list, in the order of ids, from the first id beyond `after` on. */
-export interface Page {
-  readonly after?: string | undefined;
-  readonly limit: number;
 }
 
 /** Dates from and to, both included; left out: no bound. */
@@ -151,9 +136,9 @@ export interface InstantRange {
 /**
  * What growers have the service keep.
  *
- * Every call but those that say so names the owner first, and sees and changes only what is that owner's. A call that has ended well is kept,
- * even where the power fails right after it; one that fails has changed nothing. Calls at the same time, from any
- * number of instances, act one after the other. Texts must not hold the character U+0000.
+ * Every call but those that say so names the owner first, and sees and changes only what is that owner's. A call that has
+ * ended well is kept, even where the power fails right after it; one that fails has changed nothing. Calls at the same
+ * time, from any number of instances, act one after the other. Texts must not hold the character U+0000.
  *
  * Reading what is not there gives undefined or nothing; writing to a place or bed that is not there gives undefined.
  * An answer made from several reads belongs to the revisions read before them.
@@ -215,8 +200,8 @@ export interface Store extends SeasonStore {
   deleteReadings(owner: string, bed: string, range?: InstantRange, probe?: Probe): Promise<number | undefined>;
 
   /**
-   * Places of all owners whose source is to be asked by now, the longest due first: the one call that names no owner,
-   * for the service's own use.
+   * Places of all owners whose source is to be asked by now, the longest due first. Names no owner, as it is for the
+   * service's own use.
    */
   dueSources(nowMs: number, limit: number): Promise<SourceRef[]>;
   /** Takes a place's source on, so that nobody else asks it until then; undefined where it is not due, or is taken. */

@@ -88,6 +88,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'A place is deleted only when no bed lies in it, so that no readings are lost by mistake.',
     cure: 'Move or delete its beds first, or send "with=beds" to delete them too.',
   },
+  'has-sowings': {
+    status: 409,
+    title: 'It has sowings',
+    cause: 'A bed or a seed lot is deleted only when no sowing names it, so that no counts are lost by mistake.',
+    cure: 'Move or delete its sowings first; for a bed, "with=sowings" deletes them too.',
+  },
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',

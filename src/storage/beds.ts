@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto';
 import { zoneNamed } from '../basics/calendar.js';
 import type { Bed, BedFields, Changes, InstantRange, Page, Probe, Put } from '../garden/store.js';
 import type { Readings } from '../readings/readings.js';
@@ -10,20 +11,16 @@ import { sameFields } from './same-fields.js';
 interface BedRow extends Pick<Bed, 'id' | 'revision' | 'place' | 'name' | 'kind' | 'cover' | 'moisture'> {
   readonly shade_percent: number;
   readonly room_c: number | null;
+  readonly calendar_token: string | null;
 }
 
-const COLUMNS = 'id, revision, place, name, kind, cover, moisture, shade_percent, room_c';
+const COLUMNS = 'id, revision, place, name, kind, cover, moisture, shade_percent, room_c, calendar_token';
 
-const bedOf = ({ id, revision, place, name, kind, cover, moisture, shade_percent, room_c }: BedRow): Bed => ({
-  id,
-  revision,
-  place,
-  name,
-  kind,
-  cover,
-  moisture,
+const bedOf = ({ shade_percent, room_c, calendar_token, ...row }: BedRow): Bed => ({
+  ...row,
   shadePercent: shade_percent,
   roomC: room_c,
+  calendarToken: calendar_token,
 });
 
 export async function findBed(ask: Pick<Query, 'all'>, owner: string, id: string): Promise<Bed | undefined> {
@@ -52,18 +49,17 @@ export const putBed = (
     if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
     const place = await findPlace(query, owner, fields.place);
     if (!place) return { outcome: 'no-place' };
-    const kept: Bed = { ...fields, id, revision };
-    if (before && sameFields({ ...kept, revision: before.revision }, before)) {
-      return { outcome: 'unchanged', kept: before };
-    }
+    if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
+    const calendarToken = before?.calendarToken ?? newToken();
+    const kept: Bed = { ...fields, id, revision, calendarToken };
     const { name, kind, cover, moisture, shadePercent, roomC } = fields;
     await query.run(
-      `insert into beds (owner, ${COLUMNS}) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
+      `insert into beds (owner, ${COLUMNS}) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)
        on conflict (owner, id) do update set
          revision = excluded.revision, place = excluded.place, name = excluded.name, kind = excluded.kind,
          cover = excluded.cover, moisture = excluded.moisture, shade_percent = excluded.shade_percent,
-         room_c = excluded.room_c`,
-      [owner, id, revision, fields.place, name, kind, cover, moisture, shadePercent, roomC],
+         room_c = excluded.room_c, calendar_token = excluded.calendar_token`,
+      [owner, id, revision, fields.place, name, kind, cover, moisture, shadePercent, roomC, calendarToken],
     );
     if (before && before.place !== place.id) {
       const left = await findPlace(query, owner, before.place);
@@ -72,12 +68,52 @@ export const putBed = (
     return { outcome: before ? 'replaced' : 'created', kept };
   });
 
-export const deleteBed = (database: Database, owner: string, id: string): Promise<'deleted' | 'absent'> =>
+export const deleteBed = (
+  database: Database,
+  owner: string,
+  id: string,
+  withSowings: boolean,
+): Promise<'deleted' | 'absent' | 'has-sowings'> =>
   database.transaction(async (query) => {
     await takeTurn(query, owner);
-    const deleted = await query.run('delete from beds where owner = $1 and id = $2', [owner, id]);
+    const of = [owner, id];
+    const sowings = await query.all('select id from sowings where owner = $1 and bed = $2 limit 1', of);
+    if (sowings.length > 0 && !withSowings) return 'has-sowings';
+    const deleted = await query.run('delete from beds where owner = $1 and id = $2', of);
     return deleted > 0 ? 'deleted' : 'absent';
   });
+
+/** Says that a bed, or something that lies in it, is no longer as it was. */
+export const raiseBed = (query: Query, owner: string, id: string, revision: number): Promise<number> =>
+  query.run('update beds set revision = $3 where owner = $1 and id = $2', [owner, id, revision]);
+
+export async function bedOfCalendar(
+  database: Database,
+  bed: string,
+  token: string,
+): Promise<{ readonly owner: string } | undefined> {
+  const rows = await database.all<{ owner: string }>('select owner from beds where calendar_token = $2 and id = $1', [
+    bed,
+    token,
+  ]);
+  return rows[0];
+}
+
+export const renewCalendarToken = (database: Database, owner: string, id: string): Promise<string | undefined> =>
+  database.transaction(async (query) => {
+    const revision = await takeTurn(query, owner);
+    const token = newToken();
+    const changed = await query.run('update beds set calendar_token = $3, revision = $4 where owner = $1 and id = $2', [
+      owner,
+      id,
+      token,
+      revision,
+    ]);
+    return changed > 0 ? token : undefined;
+  });
+
+/** What nobody guesses: 256 bits of chance. */
+const newToken = (): string => randomBytes(32).toString('base64url');
 
 export const putReadings = (
   database: Database,
@@ -124,9 +160,7 @@ const changeOfBed = <T>(
     );
     if (!found[0]) return undefined;
     const { result, different } = await change(query, found[0].time_zone);
-    if (different) {
-      await query.run('update beds set revision = $3 where owner = $1 and id = $2', [owner, bed, revision]);
-    }
+    if (different) await raiseBed(query, owner, bed, revision);
     return result;
   });
 

@@ -1,12 +1,26 @@
 import type { Store } from '../garden/store.js';
 import { deleteAir, findComingDays, findNormals, listAir, putAir, putComingDays, putNormals } from './air.js';
-import { deleteBed, deleteReadings, findBed, listBeds, putBed, putReadings } from './beds.js';
+import {
+  bedOfCalendar,
+  deleteBed,
+  deleteReadings,
+  findBed,
+  listBeds,
+  putBed,
+  putReadings,
+  renewCalendarToken,
+} from './beds.js';
+import { calendarRevisions } from './calendar-events.js';
 import type { Database } from './database.js';
+import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
+import { deleteLot, lots } from './lots.js';
 import { migrate } from './migrate.js';
 import { deletePlace, findPlace, listPlaces, putPlace } from './places.js';
+import { plans } from './plans.js';
 import { openPostgres } from './postgres.js';
 import { daysOfSeries, readingsOfSeries, seriesOf } from './reading-days.js';
 import { dueSources, endLease, findSourceState, leaseSource } from './sources.js';
+import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './sowings.js';
 import { openSqlite } from './sqlite.js';
 
 /**
@@ -52,13 +66,36 @@ export const storeOf = (database: Database): Store => ({
   putBed: (...args) => putBed(database, ...args),
   bed: (...args) => findBed(database, ...args),
   beds: (...args) => listBeds(database, ...args),
-  deleteBed: (...args) => deleteBed(database, ...args),
+  deleteBed: (owner, id, { withSowings = false } = {}) => deleteBed(database, owner, id, withSowings),
 
   putReadings: async (...args) => putReadings(database, ...args),
   series: (...args) => seriesOf(database, ...args),
   readings: (owner, bed, probe, range = {}) => readingsOfSeries(database, { owner, bed, ...probe }, range),
   readingDays: (owner, bed, probe, range = {}) => daysOfSeries(database, { owner, bed, ...probe }, range),
   deleteReadings: (owner, bed, range = {}, probe = undefined) => deleteReadings(database, owner, bed, range, probe),
+
+  putLot: (...args) => putKept(database, lots, ...args),
+  lot: (...args) => findKept(database, lots, ...args),
+  lots: (...args) => listKept(database, lots, ...args),
+  deleteLot: (...args) => deleteLot(database, ...args),
+
+  putSowing: (...args) => putKept(database, sowings, ...args),
+  sowing: (...args) => findSowing(database, ...args),
+  sowings: (...args) => listKept(database, sowings, ...args),
+  sowingsOf: (...args) => sowingsOfBed(database, ...args),
+  deleteSowing: (owner, id) => database.transaction((query) => deleteKept(query, sowings, owner, id)),
+
+  putCount: (...args) => putCount(database, ...args),
+  deleteCount: (...args) => deleteCount(database, ...args),
+
+  putPlan: (...args) => putKept(database, plans, ...args),
+  plan: (...args) => findKept(database, plans, ...args),
+  plans: (...args) => listKept(database, plans, ...args),
+  deletePlan: (owner, id) => database.transaction((query) => deleteKept(query, plans, owner, id)),
+
+  bedOfCalendar: (...args) => bedOfCalendar(database, ...args),
+  renewCalendarToken: (...args) => renewCalendarToken(database, ...args),
+  calendarRevisions: (...args) => calendarRevisions(database, ...args),
 
   dueSources: (...args) => dueSources(database, ...args),
   leaseSource: (...args) => leaseSource(database, ...args),

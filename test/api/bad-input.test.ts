@@ -1122,6 +1122,7 @@ describe('the table of bad requests', () => {
     const elsewhere: Partial<Record<ErrorCode, string>> = {
       'precondition-failed': 'needs something kept: kept-bad-input.test.ts',
       'has-beds': 'needs something kept: kept-bad-input.test.ts',
+      'has-sowings': 'needs something kept: beds.test.ts',
       'too-many-requests': 'takes many requests: limits.test.ts',
       'storage-unavailable': 'needs a database that fails: limits.test.ts',
       busy: 'needs many long questions at once: sowing-windows.test.ts',

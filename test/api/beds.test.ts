@@ -1,8 +1,15 @@
 import { afterAll, describe, expect, test } from 'vitest';
+import { OPEN_OWNER } from '../../src/http/owner.js';
+import { openStore } from '../../src/storage/open-store.js';
+import { sowing } from '../storage/make.js';
 import { askerOf, quillmere, startApp } from './helper.js';
 
-const app = await startApp();
-afterAll(() => app.close());
+const store = await openStore('sqlite::memory:');
+const app = await startApp({ store });
+afterAll(async () => {
+  await app.close();
+  await store.close();
+});
 await app.inject({ method: 'PUT', url: '/v1/places/quillmere', payload: { name: 'Quillmere', ...quillmere } });
 
 const ask = askerOf(app);
@@ -83,6 +90,63 @@ describe('a bed', () => {
     expect((await ask('DELETE', url)).statusCode).toBe(204);
     await ask('PUT', url, bed);
     expect(await seriesOf(url)).toEqual([]);
+  });
+});
+
+describe('a bed with sowings', () => {
+  test('stays, with all that it has, unless they are to go too', async () => {
+    const url = await newBed();
+    const id = url.split('/').at(-1)!;
+    await store.putSowing(OPEN_OWNER, `in-${id}`, { ...sowing, bed: id });
+    const refused = await ask('DELETE', url);
+    expect([refused.statusCode, refused.json()]).toMatchObject([409, { code: 'has-sowings' }]);
+    expect(refused.json().detail).toContain('?with=sowings');
+    expect((await ask('GET', url)).statusCode).toBe(200);
+    expect((await ask('DELETE', `${url}?with=sowings`)).statusCode).toBe(204);
+    expect(await store.sowing(OPEN_OWNER, `in-${id}`)).toBeUndefined();
+  });
+});
+
+describe('the calendar of a bed', () => {
+  const calendarUrl = /^\/v1\/beds\/([a-z0-9-]+)\/calendar\.ics\?token=([\w-]{43})$/;
+
+  test('has an address of its own, told with the bed, and its token nowhere else', async () => {
+    const url = await newBed();
+    const id = url.split('/').at(-1)!;
+    const shown = (await ask('GET', url)).json();
+    const [, named, token] = calendarUrl.exec(shown.calendarUrl)!;
+    expect(named).toBe(id);
+    expect(await store.bedOfCalendar(id, token!)).toEqual({ owner: OPEN_OWNER });
+    const answers = [
+      shown,
+      (await ask('PUT', url, bed)).json(),
+      (await ask('PATCH', url, { cover: 'mulch' })).json(),
+      (await ask('GET', '/v1/beds')).json().beds.find((one: { id: string }) => one.id === id),
+    ];
+    for (const answer of answers) {
+      expect(answer.calendarUrl).toBe(shown.calendarUrl);
+      expect(Object.keys(answer)).not.toContain('calendarToken');
+    }
+  });
+
+  test('has another address once it is renewed, under the tag that GET then gives', async () => {
+    const url = await newBed();
+    const id = url.split('/').at(-1)!;
+    const before = await ask('GET', url);
+    const renewed = await ask('POST', `${url}/calendar-token`);
+    expect(renewed.statusCode).toBe(200);
+    const [, , old] = calendarUrl.exec(before.json().calendarUrl)!;
+    const [, , token] = calendarUrl.exec(renewed.json().calendarUrl)!;
+    expect(await store.bedOfCalendar(id, old!)).toBeUndefined();
+    expect(await store.bedOfCalendar(id, token!)).toEqual({ owner: OPEN_OWNER });
+    const after = await ask('GET', url);
+    expect(after.json().calendarUrl).toBe(renewed.json().calendarUrl);
+    expect(after.headers.etag).toBe(renewed.headers.etag);
+    const stale = { 'if-match': String(before.headers.etag) };
+    expect((await ask('PATCH', url, { cover: 'mulch' }, stale)).statusCode).toBe(412);
+    const fresh = { 'if-match': String(renewed.headers.etag) };
+    expect((await ask('PATCH', url, { cover: 'mulch' }, fresh)).statusCode).toBe(200);
+    expect((await ask('POST', '/v1/beds/nowhere/calendar-token')).statusCode).toBe(404);
   });
 });
 

@@ -92,6 +92,7 @@ const badRequests: readonly BadRequest[] = [
   unusable('a page after no id', ask('GET', '/v1/places?after=%00'), '1 to 64 of a-z', 'after'),
   unusable('a place, in colour', ask('GET', `${PLACE}?colour=red`), 'is not a field known here', 'colour'),
   unusable('to delete a place with all', ask('DELETE', `${PLACE}?with=all`), 'must be beds', 'with'),
+  unusable('to delete a bed with all', ask('DELETE', `${BED}?with=all`), 'must be sowings', 'with'),
   refused(409, 'has-beds', 'to delete a place with beds', ask('DELETE', PLACE), 'send ?with=beds'),
   refused(
     400,

@@ -8,7 +8,8 @@ import { migrate } from '../../src/storage/migrate.js';
 import { migrations } from '../../src/storage/migrations/list.js';
 import { openDatabase, openStore, storeOf } from '../../src/storage/open-store.js';
 import type { EmptyDatabase } from './databases.js';
-import { airFrom, date, hours, northBed, probe, quillmere, readingsFrom } from './make.js';
+import { airFrom, count, date, hours, lot, northBed, plan, probe, quillmere, readingsFrom, sowing } from './make.js';
+import { seasonContract } from './season-contract.js';
 
 /** What must hold of the store, whichever database is under it. */
 export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void {
@@ -302,6 +303,8 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
       });
     });
 
+    seasonContract(() => ({ store, other }));
+
     describe('several at once', () => {
       test('lose none of the readings that they add to one day of one bed', async () => {
         const owner = await newGarden();
@@ -358,6 +361,12 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         await store.putNormals(mine, 'quillmere', { meanMaxC: Array(12).fill(20), meanMinC: Array(12).fill(10) });
         await store.putComingDays(mine, 'quillmere', { atMs: 1, days: airFrom('2027-05-02', [21]) });
         await store.putReadings(mine, 'north', probe, hours('2027-05-01T00:00Z', 30));
+        await store.putLot(mine, 'packet', lot);
+        await store.putSowing(mine, 'carrots', { ...sowing, lot: 'packet' });
+        await store.putCount(mine, 'carrots', count('2027-05-20', 31));
+        await store.putPlan(mine, 'autumn', plan);
+        const entries = [{ uid: 'sow', digest: 'a' }];
+        await store.calendarRevisions(mine, 'north', entries, 5);
         const everything = async (owner: string) => ({
           place: await store.place(owner, 'quillmere'),
           places: await store.places(owner, { limit: 100 }),
@@ -369,6 +378,14 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
           series: await store.series(owner, 'north'),
           readings: [...(await store.readings(owner, 'north', probe)).atMs],
           days: await store.readingDays(owner, 'north', probe),
+          lot: await store.lot(owner, 'packet'),
+          lots: await store.lots(owner, { limit: 100 }),
+          sowing: await store.sowing(owner, 'carrots'),
+          sowings: await store.sowings(owner, { limit: 100 }),
+          sowingsOf: await store.sowingsOf(owner, 'north', 100),
+          plan: await store.plan(owner, 'autumn'),
+          plans: await store.plans(owner, { limit: 100, bed: 'north' }),
+          calendar: await store.calendarRevisions(owner, 'north', owner === mine ? entries : [], 6),
         });
         const before = await everything(mine);
         for (const seen of Object.values(await everything(theirs))) expect(seen ?? []).toEqual([]);
@@ -377,6 +394,14 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         expect(await store.putReadings(theirs, 'north', probe, hours('2027-05-01T00:00Z', 9))).toBeUndefined();
         expect(await store.deleteReadings(theirs, 'north')).toBeUndefined();
         expect(await store.deleteAir(theirs, 'quillmere')).toBeUndefined();
+        expect(await store.putSowing(theirs, 'carrots', sowing)).toEqual({ outcome: 'no-bed' });
+        expect(await store.putCount(theirs, 'carrots', count('2027-05-20', 99))).toBeUndefined();
+        expect(await store.deleteCount(theirs, 'carrots', date('2027-05-20'))).toBeUndefined();
+        expect(await store.deleteSowing(theirs, 'carrots')).toBe('absent');
+        expect(await store.deletePlan(theirs, 'autumn')).toBe('absent');
+        expect(await store.deleteLot(theirs, 'packet')).toBe('absent');
+        expect(await store.renewCalendarToken(theirs, 'north')).toBeUndefined();
+        expect(await store.calendarRevisions(theirs, 'north', entries, 9)).toBeUndefined();
         expect(await store.deleteBed(theirs, 'north')).toBe('absent');
         expect(await store.deletePlace(theirs, 'quillmere', { withBeds: true })).toBe('absent');
         await store.putPlace(theirs, 'quillmere', { ...quillmere, name: 'Theirs', timeZone: 'Europe/Berlin' });
@@ -384,6 +409,13 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         await store.putReadings(theirs, 'north', probe, readingsFrom('2027-05-01T00:00Z', 60, [99, 99]));
         await store.putAir(theirs, 'quillmere', airFrom('2027-05-01', [99]));
         await store.deleteReadings(theirs, 'north');
+        expect(await store.putSowing(theirs, 'carrots', { ...sowing, lot: 'packet' })).toEqual({ outcome: 'no-lot' });
+        await store.putLot(theirs, 'packet', { ...lot, storeC: 99 });
+        await store.putSowing(theirs, 'carrots', { ...sowing, lot: 'packet', seeds: 99 });
+        await store.putCount(theirs, 'carrots', count('2027-05-20', 99));
+        await store.putPlan(theirs, 'autumn', { ...plan, crop: 'beet' });
+        await store.calendarRevisions(theirs, 'north', [{ uid: 'sow', digest: 'theirs' }], 99);
+        await store.renewCalendarToken(theirs, 'north');
         await store.deletePlace(theirs, 'quillmere', { withBeds: true });
         expect(await everything(mine)).toEqual(before);
       });
@@ -391,19 +423,52 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
 
     describe('the schema', () => {
       test('of a database that an earlier version has filled is brought up to date, and what was in it stays', async () => {
+        for (let steps = 1; steps < migrations.length; steps++) {
+          const old = await emptyDatabase();
+          const raw = await openDatabase(old.url);
+          await migrate(raw, migrations.slice(0, steps));
+          await raw.transaction(async (query) => {
+            await query.run("insert into owners (owner, revision) values ('mine', 7)");
+            await query.run(
+              `insert into places (owner, id, revision, name, latitude, longitude, time_zone)
+               values ('mine', 'quillmere', 6, 'Quillmere Allotment Society', 44, -30, 'Etc/GMT+2')`,
+            );
+            await query.run(
+              `insert into beds (owner, id, revision, place, name, kind, cover, moisture, shade_percent)
+               values ('mine', 'north', 7, 'quillmere', 'North bed', 'open-ground', 'bare', 'rain', 10)`,
+            );
+          });
+          await raw.close();
+          const today = await openStore(old.url);
+          expect(await today.bed('mine', 'north')).toMatchObject({ ...northBed, revision: 7 });
+          await today.putReadings('mine', 'north', probe, hours('2027-05-01T00:00Z', 3));
+          await today.close();
+          const again = await openStore(old.url);
+          expect((await again.readings('mine', 'north', probe)).atMs).toHaveLength(3);
+          await again.close();
+          await old.remove();
+        }
+      });
+
+      test('from before there were calendars gives a bed a token once it is replaced or renewed, not before', async () => {
         const old = await emptyDatabase();
-        const first = await openDatabase(old.url);
-        await migrate(first, migrations.slice(0, 1));
-        await storeOf(first).putPlace('mine', 'quillmere', quillmere);
-        await storeOf(first).putBed('mine', 'north', northBed);
-        await first.close();
-        const today = await openStore(old.url);
-        expect(await today.bed('mine', 'north')).toMatchObject(northBed);
-        await today.putReadings('mine', 'north', probe, hours('2027-05-01T00:00Z', 3));
-        await today.close();
-        const again = await openStore(old.url);
-        expect((await again.readings('mine', 'north', probe)).atMs).toHaveLength(3);
-        await again.close();
+        const raw = await openDatabase(old.url);
+        await migrate(raw);
+        await storeOf(raw).putPlace('mine', 'quillmere', quillmere);
+        const beds = ['north', 'south'];
+        for (const bed of beds) await storeOf(raw).putBed('mine', bed, northBed);
+        await raw.transaction((query) => query.run('update beds set calendar_token = null'));
+        const tokenOf = async (bed: string) => (await storeOf(raw).bed('mine', bed))!.calendarToken;
+        expect(await storeOf(raw).putBed('mine', 'north', northBed)).toMatchObject({
+          outcome: 'unchanged',
+          kept: { calendarToken: null },
+        });
+        await storeOf(raw).putBed('mine', 'north', { ...northBed, cover: 'mulch' });
+        expect(await tokenOf('north')).toMatch(/^[\w-]{43}$/);
+        expect(await tokenOf('south')).toBeNull();
+        const token = await storeOf(raw).renewCalendarToken('mine', 'south');
+        expect(await tokenOf('south')).toBe(token);
+        await raw.close();
         await old.remove();
       });
 

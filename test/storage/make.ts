@@ -1,4 +1,5 @@
 import { addDays, findDate, type PlainDate } from '../../src/basics/calendar.js';
+import type { Count, LotFields, PlanFields, SowingFields } from '../../src/garden/season-store.js';
 import type { AirDay, BedFields, PlaceFields } from '../../src/garden/store.js';
 import type { Readings } from '../../src/readings/readings.js';
 
@@ -46,3 +47,37 @@ export const hours = (start: string, n: number): Readings =>
 
 export const airFrom = (first: string, maxC: readonly number[]): AirDay[] =>
   maxC.map((max, i) => ({ date: addDays(date(first), i), min: max - 10, mean: null, max }));
+
+export const lot: LotFields = {
+  crop: 'carrot',
+  germinationPercent: 81.5,
+  test: { sown: 100, germinated: 83 },
+  testedOn: date('2027-01-10'),
+  packedYear: 2026,
+  moisturePercent: null,
+  storeC: 12.5,
+  hotLimitShiftC: -0.5,
+};
+export const sowing: SowingFields = {
+  bed: 'north',
+  crop: 'carrot',
+  date: date('2027-05-03'),
+  time: '18:00',
+  depthCm: 1.3,
+  seeds: 200,
+  lot: null,
+  method: 'direct',
+  roomC: null,
+};
+export const plan: PlanFields = {
+  bed: 'north',
+  crop: 'carrot',
+  harvest: { from: date('2027-08-01'), to: date('2027-10-31'), perWeek: 40 },
+};
+export const count = (day: string, seedlings: number, rest: Partial<Count> = {}): Count => ({
+  date: date(day),
+  seedlings,
+  ofSeeds: null,
+  thinned: false,
+  ...rest,
+});

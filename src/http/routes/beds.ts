@@ -1,7 +1,8 @@
 import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import type { Bed, BedFields, Store } from '../../garden/store.js';
-import { sendWithETag } from '../etag.js';
+import { sendWithETag, tagOf } from '../etag.js';
 import { exampleBed } from '../examples.js';
 import {
   idIn,
@@ -20,6 +21,8 @@ import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { type BedWire, bedAnswerSchema, bedListSchema, bedPatchSchema, bedPutSchema } from '../schemas/beds.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
+
+const deleteQuery = z.strictObject({ with: z.enum(['sowings']).optional() });
 
 /** The beds that a grower has. */
 export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
@@ -56,7 +59,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
       url: '/v1/beds/:id',
       operation: {
         id: 'putBed',
-        summary: 'Keep a bed, or replace it; its readings stay',
+        summary: 'Keep a bed, or replace it; what lies in it stays',
         json: { schema: bedPutSchema, example: exampleBed },
         answer: { schema: bedAnswerSchema, mayCreate: true },
         ifMatch: true,
@@ -86,7 +89,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
         const changes = read(bedPatchSchema, request.body);
         const changed = (before: Bed | undefined): BedFields => {
           if (!before) throw notKept('bed', id);
-          const { id: _, ...fields } = bedOnWire(before);
+          const { id: _, calendarUrl: __, ...fields } = bedOnWire(before);
           return read(bedPutSchema, { ...fields, ...changes });
         };
         return putAndAnswer(request, reply, id, keeper, changed, clock);
@@ -112,15 +115,39 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
       url: '/v1/beds/:id',
       operation: {
         id: 'deleteBed',
-        summary: 'Forget a bed and its readings',
+        summary: 'Forget a bed, its readings and plans; with=sowings its sowings and their counts too',
+        query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Its sowings go too.' }],
         answer: 'none',
+        problems: ['not-found', 'has-sowings', ...keptProblems],
+      },
+      async handler(request, reply) {
+        const asked = queryOf(deleteQuery, request);
+        const id = idIn(request, 'bed');
+        const outcome = await store.deleteBed(ownerOf(request), id, { withSowings: asked.with === 'sowings' });
+        if (outcome === 'absent') throw notKept('bed', id);
+        if (outcome === 'has-sowings') {
+          throw new RequestError(
+            'has-sowings',
+            `"${id}" has sowings, so it stays, and nothing was deleted. Move or delete them first, or send ?with=sowings to delete them and their counts too.`,
+          );
+        }
+        return reply.code(204).send();
+      },
+    },
+    {
+      method: 'POST',
+      url: '/v1/beds/:id/calendar-token',
+      operation: {
+        id: 'renewCalendarToken',
+        summary: "Give a bed's calendar a new address; the old one opens nothing any more",
+        answer: { schema: bedAnswerSchema },
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
         refuseQuery(request);
-        const id = idIn(request, 'bed');
-        if ((await store.deleteBed(ownerOf(request), id)) === 'absent') throw notKept('bed', id);
-        return reply.code(204).send();
+        await store.renewCalendarToken(ownerOf(request), idIn(request, 'bed'));
+        const content = bedOnWire(await bedIn(request, store));
+        return reply.header('etag', tagOf(content)).send(signed(content, clock()));
       },
     },
   ];
@@ -134,7 +161,11 @@ export async function bedIn(request: FastifyRequest, store: Store): Promise<Bed>
   return bed;
 }
 
-const bedOnWire = ({ revision: _, id, ...fields }: Bed): BedWire => ({ id, ...fields });
+const bedOnWire = ({ revision: _, id, calendarToken, ...fields }: Bed): BedWire => ({
+  id,
+  ...fields,
+  calendarUrl: calendarToken && `/v1/beds/${id}/calendar.ics?token=${calendarToken}`,
+});
 
 const noSuchPlace = (id: string): RequestError =>
   new RequestError('unknown-place', `No place is kept under "${id}": PUT /v1/places/${id} first.`, [

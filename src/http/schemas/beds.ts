@@ -46,6 +46,12 @@ const bedOutShape = {
   name: z.string(),
   shadePercent: z.number(),
   roomC: z.number().nullable(),
+  calendarUrl: z
+    .string()
+    .nullable()
+    .describe(
+      "The path of the bed's calendar, with the token that opens it without a key. Null where the bed was kept before there were calendars: POST …/calendar-token gives it one.",
+    ),
 };
 export const bedAnswerSchema = z.strictObject({ ...bedOutShape, ...answerShape });
 export const bedListSchema = z.strictObject({

@@ -2,7 +2,8 @@ import { placesAndBeds } from './001-places-and-beds.js';
 import { air } from './002-air.js';
 import { readingDays } from './003-reading-days.js';
 import { sources } from './004-sources.js';
+import { season } from './005-season.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
-export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources];
+export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season];

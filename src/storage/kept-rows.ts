@@ -1,0 +1,117 @@
+import type { CropChoice } from '../garden/season-store.js';
+import type { Kept, Page, Put } from '../garden/store.js';
+import { findBed, raiseBed } from './beds.js';
+import type { Database, Query } from './database.js';
+import { takeTurn } from './owner-turn.js';
+import { sameFields } from './same-fields.js';
+
+/** What of a thing's fields has a column of its own. */
+interface Asked {
+  readonly crop: CropChoice;
+  readonly bed?: string;
+  readonly lot?: string | null;
+  readonly date?: string;
+}
+
+/** A table of things that are kept as the JSON of their fields; what they are asked by stands in columns as well. */
+export interface KeptTable<Fields extends Asked> {
+  readonly name: 'lots' | 'sowings' | 'plans';
+  readonly columns: readonly (keyof Fields & keyof Asked)[];
+}
+
+export interface KeptRow {
+  readonly id: string;
+  readonly revision: number;
+  readonly fields: string;
+}
+
+export const keptOf = <Fields>({ id, revision, fields }: KeptRow): Fields & Kept => ({
+  ...(JSON.parse(fields) as Fields),
+  id,
+  revision,
+});
+
+export async function findKept<Fields extends Asked>(
+  ask: Pick<Query, 'all'>,
+  { name }: KeptTable<Fields>,
+  owner: string,
+  id: string,
+): Promise<(Fields & Kept) | undefined> {
+  const rows = await ask.all<KeptRow>(`select id, revision, fields from ${name} where owner = $1 and id = $2`, [
+    owner,
+    id,
+  ]);
+  return rows[0] && keptOf<Fields>(rows[0]);
+}
+
+export async function listKept<Fields extends Asked>(
+  database: Database,
+  { name }: KeptTable<Fields>,
+  owner: string,
+  { after = '', limit, bed }: Page & { readonly bed?: string | undefined },
+): Promise<(Fields & Kept)[]> {
+  const rows = await database.all<KeptRow>(
+    `select id, revision, fields from ${name} where owner = $1 and id > $2 ${bed === undefined ? '' : 'and bed = $4'}
+     order by id limit $3`,
+    [owner, after, limit, ...(bed === undefined ? [] : [bed])],
+  );
+  return rows.map((row) => keptOf<Fields>(row));
+}
+
+/** Puts a thing. The bed that it lies in, and the one that it leaves, are no longer as they were. */
+export const putKept = <Fields extends Asked>(
+  database: Database,
+  table: KeptTable<Fields>,
+  owner: string,
+  id: string,
+  fields: Fields,
+  ifRevision?: number,
+): Promise<Put<Fields & Kept>> =>
+  database.transaction(async (query) => {
+    const revision = await takeTurn(query, owner);
+    const before = await findKept(query, table, owner, id);
+    if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
+    const { bed, lot } = fields;
+    if (bed !== undefined && !(await findBed(query, owner, bed))) return { outcome: 'no-bed' };
+    if (typeof lot === 'string' && !(await hasLot(query, owner, lot))) return { outcome: 'no-lot' };
+    const kept = { ...fields, id, revision };
+    if (before && sameFields({ ...kept, revision: before.revision }, before)) {
+      return { outcome: 'unchanged', kept: before };
+    }
+    const { name } = table;
+    const columns = ['revision', 'fields', ...table.columns];
+    await query.run(
+      `insert into ${name} (owner, id, ${columns.join(', ')})
+       values ($1, $2, ${columns.map((_, i) => `$${i + 3}`).join(', ')})
+       on conflict (owner, id) do update set ${columns.map((column) => `${column} = excluded.${column}`).join(', ')}`,
+      [
+        owner,
+        id,
+        revision,
+        JSON.stringify(fields),
+        ...table.columns.map((column) => (fields as Asked)[column] as string | null),
+      ],
+    );
+    for (const changed of new Set([before?.bed, bed])) {
+      if (changed !== undefined) await raiseBed(query, owner, changed, revision);
+    }
+    return { outcome: before ? 'replaced' : 'created', kept };
+  });
+
+/** Deletes a thing out of its bed, where it lies in one. */
+export async function deleteKept<Fields extends Asked>(
+  query: Query,
+  table: KeptTable<Fields>,
+  owner: string,
+  id: string,
+): Promise<'deleted' | 'absent'> {
+  const revision = await takeTurn(query, owner);
+  const before = await findKept(query, table, owner, id);
+  if (!before) return 'absent';
+  await query.run(`delete from ${table.name} where owner = $1 and id = $2`, [owner, id]);
+  if (before.bed !== undefined) await raiseBed(query, owner, before.bed, revision);
+  return 'deleted';
+}
+
+const hasLot = async (query: Query, owner: string, id: string): Promise<boolean> =>
+  (await query.all('select id from lots where owner = $1 and id = $2', [owner, id])).length > 0;

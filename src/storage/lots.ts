@@ -1,0 +1,17 @@
+import type { LotFields } from '../garden/season-store.js';
+import type { Database } from './database.js';
+import { deleteKept, type KeptTable } from './kept-rows.js';
+import { takeTurn } from './owner-turn.js';
+
+export const lots: KeptTable<LotFields> = { name: 'lots', columns: [] };
+
+export const deleteLot = (
+  database: Database,
+  owner: string,
+  id: string,
+): Promise<'deleted' | 'absent' | 'has-sowings'> =>
+  database.transaction(async (query) => {
+    await takeTurn(query, owner);
+    const sown = await query.all('select id from sowings where owner = $1 and lot = $2 limit 1', [owner, id]);
+    return sown.length > 0 ? 'has-sowings' : deleteKept(query, lots, owner, id);
+  });
