@@ -1,4 +1,5 @@
-import type { Outcome } from '../germination/outcome.js';
+import type { CohortRun } from '../germination/cohorts.js';
+import { countUpBy, type Outcome } from '../germination/outcome.js';
 import type { Ensemble } from './ensemble.js';
 import type { Beyond } from './hours-ahead.js';
 import type { EventRange } from './milestones.js';
@@ -37,6 +38,30 @@ export function supposedRanges(
       const supposed = beyond === 'past-years' ? 'seasonal-drift' : beyond;
       const range = rangeOf(eventH, knownH, supposed, soil?.[event] ?? null);
       return [[event, { ...range, isOpen: eventH > knownH || soil !== null }]];
+    }),
+  );
+}
+
+/** The same sowing as fast and as slow as the counts leave it, beside its middle. */
+export interface LearnedRuns {
+  readonly fast: CohortRun;
+  readonly middle: CohortRun;
+  readonly slow: CohortRun;
+}
+
+/** Ranges with what the counts leave open of the time laid on them: each is taken to err for itself. */
+export function withLearned(ranges: Ranges, run: CohortRun, outcome: Outcome, learned: LearnedRuns): Ranges {
+  return Object.fromEntries(
+    EVENTS.flatMap((event) => {
+      const eventH = outcome[`${event}H`];
+      const range = ranges[event];
+      if (eventH === null || !range) return [];
+      const cohort = Math.max(0, countUpBy(run, eventH) - 1);
+      const [fastH, middleH, slowH] = [learned.fast, learned.middle, learned.slow].map((one) => one.upAtH[cohort]!);
+      const earlierH = Number.isFinite(middleH!) ? middleH! - fastH! : 0;
+      const laterH = Number.isFinite(middleH!) ? slowH! - middleH! : 0;
+      const fromH = Math.max(0, eventH - Math.hypot(eventH - range.fromH, earlierH));
+      return [[event, { fromH, toH: eventH + Math.hypot(range.toH - eventH, laterH), isOpen: true }]];
     }),
   );
 }

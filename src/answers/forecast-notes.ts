@@ -59,8 +59,9 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     },
     {
       code: 'beds-against-laboratory',
-      text: `Beds give less, and later, than a laboratory: ${question.standFactor ? 'your own share' : 'the share'} of the stand and ${question.timeFactor === null ? 'the crop’s range of times' : 'your own time factor'} are applied beside the laboratory's figures.`,
+      text: `Beds give less, and later, than a laboratory: ${standWords(question)} and ${timeWords(question)} are applied beside the laboratory's figures.`,
     },
+    ...(question.learned ? [{ code: 'counts', text: question.learned.text }] : []),
   ];
   if (sowing.depthCm === null) {
     notes.push({ code: 'depth', text: `No depth was given; ${seedDepthCm(question)} cm is taken.` });
@@ -101,6 +102,20 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
   }
   return notes;
 }
+
+const standWords = ({ standFactor, learned }: Question): string =>
+  standFactor
+    ? 'your own share of the stand'
+    : learned?.standFactor
+      ? 'the share of the stand that your counts have taught'
+      : 'the share of the stand';
+
+const timeWords = ({ timeFactor, learned }: Question): string =>
+  timeFactor !== null
+    ? 'your own time factor'
+    : learned?.timeFactor
+      ? 'the time that your counts have taught'
+      : 'the crop’s range of times';
 
 /** What was said of the bed beyond bare open ground, in words; '' where nothing was. */
 function bedWords({ kind, cover, shadePercent, moisture, roomC }: Bed): string {

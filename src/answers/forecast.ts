@@ -1,7 +1,7 @@
 import { addDays, dateAt, daysBetween, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { type ChartAnswer, chartOf } from '../germination/chart.js';
-import { cohortRun, unknownPace } from '../germination/cohorts.js';
+import { type CohortRun, cohortRun, unknownPace } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
 import type { Crop, Span } from '../germination/crop.js';
 import { rateAt } from '../germination/curve.js';
@@ -12,7 +12,7 @@ import { bedChanges } from './bed-changes.js';
 import { supposedBeyond } from './beyond.js';
 import { countDaysFor } from './count-days.js';
 import { doubtShare, ensembleOf } from './ensemble.js';
-import { type Event, ensembleRanges, supposedRanges } from './event-ranges.js';
+import { type Event, ensembleRanges, supposedRanges, withLearned } from './event-ranges.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { heatAhead } from './heat-ahead.js';
@@ -20,7 +20,7 @@ import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { type FindPast, pastSoil } from './past-soil.js';
 import { placeDays } from './place-days.js';
 import { atSeed } from './probe-at-seed.js';
-import { type Question, seedDepthCm } from './question.js';
+import { type Middle, type Question, seedDepthCm } from './question.js';
 import { refuseDepth } from './refuse-depth.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedOf } from './seed-of.js';
@@ -108,9 +108,18 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
     : null;
   const run = ensemble?.middle ?? ownRun;
   const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;
-  const ranges = ensemble
+  const weather = ensemble
     ? ensembleRanges(ensemble, outcome)
     : supposedRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
+  const learnedTime = learnedTimeOf(question);
+  const withFactor = (timeFactor: number): CohortRun => cohortRun({ ...seed, timeFactor }, counted);
+  const ranges = learnedTime
+    ? withLearned(weather, run, outcome, {
+        fast: withFactor(learnedTime.from),
+        middle: ownRun,
+        slow: withFactor(learnedTime.to),
+      })
+    : weather;
   const clock = { waitH, countH, dated, bedTimeFactor: bedTimeFactorOf(question) };
   const milestone = (event: Event): Milestone | NoMilestone => {
     const eventH = outcome[`${event}H`];
@@ -216,9 +225,16 @@ function refuseLateWetting({ bed }: Question, by: PlainDate): never {
   );
 }
 
-/** A grower's own factor is in the clock already; the crop's range then has nothing to add. */
-const bedTimeFactorOf = ({ crop, timeFactor }: Question): Span =>
-  timeFactor === null ? crop.bedTimeFactor : { from: 1, to: 1 };
+/** What counts say of the time, where the grower has not said better. */
+const learnedTimeOf = ({ timeFactor, learned }: Question): Middle | null =>
+  timeFactor === null ? (learned?.timeFactor ?? null) : null;
+
+/** A factor that is in the clock already leaves only its own range to be added, and a grower's own has none. */
+function bedTimeFactorOf(question: Question): Span {
+  const learned = learnedTimeOf(question);
+  if (learned) return { from: learned.from / learned.middle, to: learned.to / learned.middle };
+  return question.timeFactor === null ? question.crop.bedTimeFactor : { from: 1, to: 1 };
+}
 
 function meanOf(hourlyC: Float64Array, toH: number): number {
   const hours = Math.max(1, Math.min(hourlyC.length, Math.round(toH)));
@@ -227,8 +243,8 @@ function meanOf(hourlyC: Float64Array, toH: number): number {
   return sum / hours;
 }
 
-function standOf({ crop, standFactor, sowing }: Question, outcome: Outcome, by: PlainDate): Forecast['stand'] {
-  const factor = standFactor ?? crop.field;
+function standOf({ crop, standFactor, learned, sowing }: Question, outcome: Outcome, by: PlainDate): Forecast['stand'] {
+  const factor = standFactor ?? learned?.standFactor ?? crop.field;
   const field = {
     from: outcome.ifHeldAreLostPercent * factor.from,
     to: outcome.laboratoryPercent * factor.to,

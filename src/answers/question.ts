@@ -38,6 +38,23 @@ export interface Lot {
   readonly hotLimitShiftC: number;
 }
 
+/** The middle of what is left open, and its middle 80 %. */
+export interface Middle {
+  readonly middle: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What the grower's counts have taught of this crop in this bed, or of this sowing. */
+export interface Learned {
+  /** How many times longer than the chart; null: the counts say nothing of it. */
+  readonly timeFactor: Middle | null;
+  /** The share of a laboratory's stand; null: the counts say nothing of it. */
+  readonly standFactor: Middle | null;
+  /** All of it in a sentence. */
+  readonly text: string;
+}
+
 /** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
 export const USUAL_DEPTH_CM = 1.3;
 
@@ -63,6 +80,8 @@ export interface Question {
   readonly timeFactor: number | null;
   /** The share of the laboratory's stand that this grower's beds give; replaces the crop's. */
   readonly standFactor: Span | null;
+  /** null: nothing was counted; what the grower says above goes before it. */
+  readonly learned: Learned | null;
   readonly countDays: number | null;
   readonly series: readonly ReadSeries[];
   /** What was understood of each series, told back as it is. */

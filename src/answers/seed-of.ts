@@ -2,14 +2,19 @@ import type { Seed } from '../germination/cohorts.js';
 import { germinationCurve } from '../germination/curve.js';
 import type { Question } from './question.js';
 
-/** The seed of a question: the crop's, as the lot and the grower's own factor make it. */
-export function seedOf({ crop, lot, timeFactor }: Pick<Question, 'crop' | 'lot' | 'timeFactor'>): Seed {
+/** The seed of a question: the crop's, as the lot, and the grower's own factor or counts, make it. */
+export function seedOf({
+  crop,
+  lot,
+  timeFactor,
+  learned,
+}: Pick<Question, 'crop' | 'lot' | 'timeFactor'> & Partial<Pick<Question, 'learned'>>): Seed {
   const shiftC = lot?.hotLimitShiftC ?? 0;
   return {
     curve: germinationCurve(crop.rows, crop.soil?.maximumC ?? null, shiftC),
     hotThresholdC: crop.hotThresholdC + shiftC,
     chillingSensitive: crop.chillingSensitive,
     spreadLog10: crop.spreadLog10,
-    timeFactor: timeFactor ?? 1,
+    timeFactor: timeFactor ?? learned?.timeFactor?.middle ?? 1,
   };
 }

@@ -1,5 +1,5 @@
-import { choleskyFactor, solveLower, solveUpper } from '../basics/cholesky.js';
 import { daysBetween, type PlainDate } from '../basics/calendar.js';
+import { choleskyFactor, solveLower, solveUpper } from '../basics/cholesky.js';
 import type { Crop, Span } from '../germination/crop.js';
 import { type Belief, logitOf, type Normal } from './count-posterior.js';
 
@@ -58,11 +58,7 @@ const OTHER_LOT = 0.8;
  * Source: regression of Gaussian processes as in Rasmussen, Williams (2006), Gaussian Processes for Machine Learning, Eqns
  * 2.25 and 2.26; the kernel's numbers are ours.
  */
-export function beliefAfter(
-  usual: Belief,
-  lessons: readonly Lesson[],
-  sowing: Pick<Lesson, 'date' | 'lot'>,
-): Belief {
+export function beliefAfter(usual: Belief, lessons: readonly Lesson[], sowing: Pick<Lesson, 'date' | 'lot'>): Belief {
   return {
     ...usual,
     logTime: regressed(usual.logTime, lessons, sowing, ({ logTime }) => logTime),

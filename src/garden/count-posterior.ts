@@ -1,3 +1,4 @@
+import type { Middle } from '../answers/question.js';
 import { logBetaBinomial } from '../basics/log-beta-binomial.js';
 import { COHORTS } from '../germination/cohorts.js';
 import { shareUp } from '../germination/time-factor-reach.js';
@@ -152,13 +153,6 @@ function lookUp(table: Float64Array, share: number): number {
   const at = Math.sqrt(share) * SHARE_STEPS;
   const i = Math.min(SHARE_STEPS - 1, Math.floor(at));
   return table[i]! + (at - i) * (table[i + 1]! - table[i]!);
-}
-
-/** Where the middle of a quantity lies, and its middle 80 %. */
-export interface Middle {
-  readonly middle: number;
-  readonly from: number;
-  readonly to: number;
 }
 
 /** The time factor of a sowing that lives. */

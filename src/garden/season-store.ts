@@ -1,9 +1,8 @@
 import type { PlainDate } from '../basics/calendar.js';
-import type { OwnCrop } from '../germination/own-crop.js';
+import type { CropChoice } from '../germination/crop-choice.js';
 import type { Kept, Page, Put } from './kept.js';
 
-/** A crop by its id, or a curve of the caller's own. */
-export type CropChoice = string | OwnCrop;
+export type { CropChoice };
 
 /** A seed lot as its owner describes it: a packet, or a counted test of it. */
 export interface LotFields {

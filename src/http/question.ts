@@ -7,10 +7,7 @@ import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../basics/
 import { notUnderstood, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { Kept } from '../garden/kept-soil.js';
-import type { Crop } from '../germination/crop.js';
-import { crops } from '../germination/crops.js';
-import { cropsLike } from '../germination/crops-like.js';
-import { ownCrop } from '../germination/own-crop.js';
+import { chosenCrop } from '../germination/crop-choice.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../readings/report.js';
 import type { FileRead } from '../readings/rows-read.js';
@@ -50,7 +47,7 @@ export const readFile = ({ series, rows, file }: FileRead): Read[] => [
 
 /** The question of sowing windows. */
 export function windowQuestionOf(asking: WindowAsking, read: readonly Read[], known: Known): WindowQuestion {
-  const crop = cropOf(asking.crop);
+  const crop = chosenCrop(asking.crop);
   const site = siteOf(asking, read, known);
   const from = asking.from ?? dateAt(known.now.getTime(), site.zone);
   const { share, shareIfHeld, sureness, sowing, lot } = asking;
@@ -77,7 +74,7 @@ export function zoneAsked(
   asking: Pick<Asking, 'where'> & { crop?: Asking['crop'] | undefined },
   known: Known,
 ): Zone | undefined {
-  if (asking.crop !== undefined) cropOf(asking.crop);
+  if (asking.crop !== undefined) chosenCrop(asking.crop);
   return zoneOf(asking, known);
 }
 
@@ -86,7 +83,7 @@ export function questionOf(asking: Asking, read: readonly Read[], known: Known):
   const { sowing, lot, standFactor } = asking;
   const site = siteOf(asking, read, known);
   return {
-    crop: cropOf(asking.crop),
+    crop: chosenCrop(asking.crop),
     site,
     zoneFromStamps: zoneOf(asking, known) === undefined,
     bed: bedOf(asking, known),
@@ -94,6 +91,7 @@ export function questionOf(asking: Asking, read: readonly Read[], known: Known):
     lot: lotOf(lot),
     timeFactor: asking.timeFactor ?? null,
     standFactor: typeof standFactor === 'number' ? { from: standFactor, to: standFactor } : (standFactor ?? null),
+    learned: null,
     countDays: asking.countDays ?? null,
     series: seriesOf(asking, read, known),
     understood: read.map((one) => one.report),
@@ -123,7 +121,7 @@ const AROUND_DAYS = 7;
 /** The question of soil temperatures. */
 export function soilQuestionOf(asking: SoilAsking, read: readonly Read[], known: Known): SoilQuestion {
   const site = siteOf(asking, read, known);
-  const crop = asking.crop === undefined ? null : cropOf(asking.crop);
+  const crop = asking.crop === undefined ? null : chosenCrop(asking.crop);
   const series = seriesOf(asking, read, known);
   return {
     site,
@@ -201,18 +199,6 @@ const instead = (usual: ReadSeries): ReadSeries => ({
   origin: 'forecast',
   dayBasis: usual.days.map(() => basisCode('past-years')),
 });
-
-function cropOf(choice: Asking['crop']): Crop {
-  if (typeof choice !== 'string') return ownCrop(choice);
-  const crop = crops.get(choice);
-  if (crop) return crop;
-  const like = cropsLike(choice, [...crops.keys()]);
-  throw new RequestError(
-    'unknown-crop',
-    `There is no crop "${choice}" here${like.length > 0 ? `; ${like.join(' or ')} may be meant` : ''}. Choose one of ${[...crops.keys()].join(', ')}, or send rows of your own.`,
-    [{ path: ['crop'], detail: 'There is no such crop.' }],
-  );
-}
 
 function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;

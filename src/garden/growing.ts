@@ -1,0 +1,167 @@
+import { type Forecast, forecast } from '../answers/forecast.js';
+import { type FindPast, pastSoil } from '../answers/past-soil.js';
+import { type Learned, type Middle, type Question, seedDepthCm } from '../answers/question.js';
+import { seedOf } from '../answers/seed-of.js';
+import { seedRecord } from '../answers/seed-temperature.js';
+import { HOUR_MS, instantAt } from '../basics/calendar.js';
+import { RequestError } from '../basics/errors.js';
+import { timeFactorReach } from '../germination/time-factor-reach.js';
+import { beliefAfter, type Lesson, usualBelief } from './belief.js';
+import {
+  type Belief,
+  countPosterior,
+  type Normal,
+  oddsOfStands,
+  oddsOfTimes,
+  type Posterior,
+  type SeenSowing,
+  SPREADS,
+  saidAlone,
+  shareOf,
+  standFactorOf,
+  timeFactorOf,
+} from './count-posterior.js';
+import type { Count } from './season-store.js';
+
+/** A sowing with its counts, as what was learned of a bed needs it. */
+export interface Grown extends Pick<Question, 'sowing' | 'lot'> {
+  /** The lot's id. */
+  readonly lotId: string | null;
+  readonly counts: readonly Count[];
+}
+
+/** A sowing in a kept bed: the question of its forecast, its counts, and the bed's other sowings of the crop. */
+export interface GrowingQuestion extends Question {
+  readonly lotId: string | null;
+  readonly counts: readonly Count[];
+  readonly others: readonly Grown[];
+}
+
+/** What a sowing does, by the bed's temperatures and by what was counted in it. */
+export interface Growing {
+  readonly forecast: Forecast;
+  readonly learned: Learned | null;
+  /** What this sowing's own counts leave open; null: there is none. */
+  readonly posterior: Posterior | null;
+}
+
+/** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
+const SEEDS_UNSAID = 50;
+/** Counts tell of a factor where they leave less than this of what was open before. */
+const TELLING = 0.9;
+/** The middle 80 % of a normal distribution reaches so many standard deviations to either side. */
+const MIDDLE_80_SD = 1.2816;
+
+/** What a sowing does, with what its counts and the bed's earlier ones have taught. */
+export function growing(question: GrowingQuestion, findPast: FindPast = pastSoil): Growing {
+  const { crop, sowing, lotId, counts, others } = question;
+  const usual = usualBelief(crop);
+  const lessons = others.flatMap((other) => lessonOf(question, other, usual));
+  const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
+  const posterior = counts.length > 0 ? countPosterior(belief, seenOf(question, question)) : null;
+  const learned = learnedOf(question, { usual, belief, posterior, lessons: lessons.length });
+  return { forecast: forecast({ ...question, learned }, findPast), learned, posterior };
+}
+
+/** What another sowing of the bed has taught; nothing where its temperatures are not known. */
+function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesson[] {
+  try {
+    const posterior = countPosterior(usual, seenOf(question, other));
+    // Of one that is dead nothing is learned about those that live.
+    if (posterior.dead > 0.5) return [];
+    return [
+      {
+        date: other.sowing.date,
+        lot: other.lotId,
+        logTime: saidAlone(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
+        logitStand: saidAlone(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
+      },
+    ];
+  } catch (error) {
+    if (error instanceof RequestError) return [];
+    throw error;
+  }
+}
+
+/** A sowing's counts, beside how far its seed can have come by each. */
+function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing {
+  const { site, series, bed } = question;
+  const wetMs = instantAt(sowing.date, sowing.time, site.zone);
+  const atH = counts.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
+  const lastH = Math.ceil(atH.at(-1)!);
+  const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
+  const bedding = { site, bed, depthCm: seedDepthCm({ crop: question.crop, sowing }) };
+  const beyond = site.latitude === null ? 'repeat-last-week' : 'seasonal-drift';
+  const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1 });
+  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
+  return {
+    counts: counts.map(({ seedlings, ofSeeds, thinned }) => ({
+      seedlings: seedlings + (typeof thinned === 'number' ? thinned : 0),
+      ofSeeds: ofSeeds ?? sowing.seeds ?? SEEDS_UNSAID,
+      isAtLeast: thinned === true,
+    })),
+    reaches: SPREADS.map(({ times }) =>
+      timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH),
+    ),
+    viable: (lot?.germinationPercent ?? seed.curve.bestPercent) / 100,
+  };
+}
+
+interface Learning {
+  readonly usual: Belief;
+  readonly belief: Belief;
+  readonly posterior: Posterior | null;
+  /** How many other sowings have taught something. */
+  readonly lessons: number;
+}
+
+/** What the counts have taught, as far as it narrows what was open; null: nobody has counted. */
+function learnedOf(question: GrowingQuestion, { usual, belief, posterior, lessons }: Learning): Learned | null {
+  if (posterior === null && lessons === 0) return null;
+  const middleOf = ({ mean, sd }: Normal, turned: (value: number) => number): Middle => ({
+    middle: turned(mean),
+    from: turned(mean - MIDDLE_80_SD * sd),
+    to: turned(mean + MIDDLE_80_SD * sd),
+  });
+  const telling = (before: Normal, own: Middle, turned: (value: number) => number): Middle | null => {
+    const usualMiddle = middleOf(before, turned);
+    return own.to - own.from < TELLING * (usualMiddle.to - usualMiddle.from) ? own : null;
+  };
+  const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
+  const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, shareOf);
+  const taught = {
+    timeFactor: telling(usual.logTime, time, Math.exp),
+    standFactor: telling(usual.logitStand, stand, shareOf),
+  };
+  return { ...taught, text: sentenceOf(question, lessons, taught) };
+}
+
+/** What was learned, in one sentence. */
+function sentenceOf(
+  { crop, counts }: GrowingQuestion,
+  lessons: number,
+  { timeFactor, standFactor }: Omit<Learned, 'text'>,
+): string {
+  const own =
+    counts.length === 0 ? [] : [`${counts.length === 1 ? 'one count' : `${counts.length} counts`} of this sowing`];
+  const others = lessons === 0 ? [] : [`those of ${lessons === 1 ? 'one other' : `${lessons} others`} in this bed`];
+  const name = crop.name.toLowerCase();
+  const time = timeFactor
+    ? [
+        `${name} takes ${tenths(timeFactor.middle)} times as long as the chart says (${tenths(timeFactor.from)} to ${tenths(timeFactor.to)})`,
+      ]
+    : [];
+  const stand = standFactor
+    ? [
+        `gives ${percent(standFactor.middle)} of 100 that a laboratory would (${percent(standFactor.from)} to ${percent(standFactor.to)})`,
+      ]
+    : [];
+  const said = [...time, ...stand];
+  const from = [...own, ...others].join(' and ');
+  return said.length === 0
+    ? `From ${from} nothing can be told yet that the crop’s own ranges do not say.`
+    : `From ${from}: ${time.length > 0 ? said.join(', and ') : `${name} ${said[0]!}`}.`;
+}
+
+const tenths = (value: number): string => value.toFixed(1);
+const percent = (share: number): string => String(Math.round(100 * share));

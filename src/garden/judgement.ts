@@ -1,0 +1,143 @@
+import type { Forecast } from '../answers/forecast.js';
+import { daysBetween, type PlainDate } from '../basics/calendar.js';
+import type { Crop } from '../germination/crop.js';
+import { logitOf, oddsOfStands, oddsOfTimes, type Posterior } from './count-posterior.js';
+import type { Count } from './season-store.js';
+
+/** Where a sowing should be by its forecast. */
+export type Expected = 'not-yet' | 'due' | 'past';
+/** What the grower found. */
+export type Observed = 'none' | 'some' | 'enough';
+export const verdicts = ['wait', 'count-now', 'late', 'thin', 'good', 'lost'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** How a sowing stands. */
+export interface Judgement {
+  readonly verdict: Verdict;
+  /** null: nobody has counted, and nothing is guessed. */
+  readonly odds: { readonly late: number; readonly lost: number } | null;
+  readonly text: string;
+}
+
+/** What a sowing is judged by. */
+export interface Evidence {
+  readonly crop: Crop;
+  readonly forecast: Forecast;
+  readonly posterior: Posterior | null;
+  /** In the order of dates. */
+  readonly counts: readonly Count[];
+  readonly seeds: number | null;
+  readonly today: PlainDate;
+}
+
+/** A row is called lost where it lives with less than a twentieth of the odds: pulling up one that lives costs more than waiting. */
+const LOST_ODDS = 0.95;
+const LIKELY = 0.5;
+/** A count is old after a quarter of the days to half, but within these [d]. */
+const OLD_AFTER_DAYS = { least: 5, most: 10 };
+
+/** Where a sowing should be on a date: due from the first day of its range on, past after most in beds. */
+export function expectedOf({ emergence: { first, most }, stand }: Forecast, today: PlainDate): Expected {
+  if ('why' in first) return today <= stand.by ? 'not-yet' : 'past';
+  if (today < first.range.from) return 'not-yet';
+  return today <= ('why' in most ? stand.by : most.inBeds.to) ? 'due' : 'past';
+}
+
+/**
+ * What the last count says: enough is the least share of the seed that beds give of this crop, or more. After thinning by
+ * an unknown number, an earlier count that was enough still holds.
+ */
+export function observedOf({
+  crop,
+  forecast,
+  counts,
+  seeds,
+}: Pick<Evidence, 'crop' | 'forecast' | 'counts' | 'seeds'>): Observed | null {
+  const last = counts.at(-1);
+  if (!last) return null;
+  const enough = (forecast.stand.ifHeldAreLost / 100) * crop.field.from;
+  const isEnough = ({ seedlings, ofSeeds, thinned }: Count): boolean => {
+    const of = ofSeeds ?? seeds;
+    const all = seedlings + (typeof thinned === 'number' ? thinned : 0);
+    return of !== null && all > 0 && all >= enough * of;
+  };
+  if (isEnough(last) || (last.thinned === true && counts.some(isEnough))) return 'enough';
+  return last.seedlings > 0 || last.thinned !== false ? 'some' : 'none';
+}
+
+/** How a sowing stands, from what was expected and what was found. */
+export function judgementOf(evidence: Evidence): Judgement {
+  const { crop, forecast, posterior, counts, today } = evidence;
+  const expected = expectedOf(forecast, today);
+  const last = counts.at(-1);
+  if (!posterior || !last) {
+    return expected === 'not-yet'
+      ? { verdict: 'wait', odds: null, text: `Nothing is to be seen yet: ${whenFirst(forecast)}.` }
+      : {
+          verdict: 'count-now',
+          odds: null,
+          text: `${expected === 'due' ? 'Seedlings are due' : 'All should be up'}, and nobody has counted. Count them, even if there are none: without a count nothing can be said.`,
+        };
+  }
+  const odds = oddsOf(posterior, crop);
+  const observed = observedOf(evidence)!;
+  const said = (verdict: Verdict, text: string): Judgement => ({ verdict, odds, text });
+  if (odds.lost >= LOST_ODDS) {
+    return said('lost', `${inHundred(odds.lost)} that nothing will come of it any more. Sow again.`);
+  }
+  if (observed === 'enough') {
+    return said('good', `${last.seedlings} seedlings were counted on ${last.date}: as many as beds give, or more.`);
+  }
+  const isOver = expected === 'past';
+  if (observed === 'some' && isOver && thinOdds(posterior, crop) >= LIKELY) {
+    return said(
+      'thin',
+      `${last.seedlings} seedlings were counted on ${last.date}, fewer than beds give of this crop, and hardly any are to come. Fill the gaps with a new sowing, or plant closer.`,
+    );
+  }
+  if (expected !== 'not-yet' && isOld(forecast, last, today)) {
+    return said('count-now', `The last count, on ${last.date}, is old. Count again, even if there are none.`);
+  }
+  if (odds.late >= LIKELY) {
+    return said(
+      'late',
+      `It is late, not lost: ${inHundred(1 - odds.lost)} that it lives. ${observed === 'some' ? 'More are to come' : whenFirst(forecast)}; keep it moist until ${forecast.keepMoist.to}.`,
+    );
+  }
+  return said(
+    'wait',
+    `${observed === 'some' ? `${last.seedlings} were up on ${last.date}, and more are to come` : `None were up on ${last.date}`}; ${inHundred(1 - odds.lost)} that it lives. Keep it moist until ${forecast.keepMoist.to}.`,
+  );
+}
+
+/** How likely a sowing lives but takes longer than beds of its crop have taken, and how likely it is dead. */
+function oddsOf(posterior: Posterior, crop: Crop): NonNullable<Judgement['odds']> {
+  const latest = Math.log(crop.bedTimeFactor.to);
+  const late = sumWhere(posterior.logTime, oddsOfTimes(posterior), (logTime) => logTime > latest);
+  return { late: late * (1 - posterior.dead), lost: posterior.dead };
+}
+
+/** How likely a sowing that lives gives less than beds of its crop have given. */
+function thinOdds(posterior: Posterior, crop: Crop): number {
+  const least = crop.field.from > 0 ? logitOf(Math.min(crop.field.from, 0.999)) : Number.NEGATIVE_INFINITY;
+  return sumWhere(posterior.logitStand, oddsOfStands(posterior), (logit) => logit < least);
+}
+
+const sumWhere = (points: Float64Array, odds: Float64Array, isMeant: (point: number) => boolean): number =>
+  points.reduce((sum, point, i) => (isMeant(point) ? sum + odds[i]! : sum), 0);
+
+function isOld({ emergence: { half } }: Forecast, last: Count, today: PlainDate): boolean {
+  const quarter = 'why' in half ? OLD_AFTER_DAYS.most : half.days / 4;
+  const days = Math.min(OLD_AFTER_DAYS.most, Math.max(OLD_AFTER_DAYS.least, quarter));
+  return daysBetween(last.date, today) > days;
+}
+
+const whenFirst = ({ emergence: { first }, stand }: Forecast): string =>
+  'why' in first
+    ? `by its temperatures nothing comes before the count on ${stand.by}`
+    : `the first are expected from ${first.range.from} on`;
+
+function inHundred(odds: number): string {
+  const whole = Math.round(100 * odds);
+  return `It is ${whole >= 100 ? 'all but certain' : whole <= 0 ? 'all but ruled out' : `${whole} in 100 odds`}`;
+}
