@@ -4,6 +4,7 @@ import type { Normals } from '../climate/normals.js';
 import type { Day } from '../readings/days.js';
 import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
+import type { AlertStore } from './alert-store.js';
 import type { Kept, Page, Put } from './kept.js';
 import type { SeasonStore } from './season-store.js';
 
@@ -145,7 +146,7 @@ export interface InstantRange {
  *
  * @throws {StorageError} from every call: the database cannot be used now.
  */
-export interface Store extends SeasonStore {
+export interface Store extends SeasonStore, AlertStore {
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
   putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: number): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;

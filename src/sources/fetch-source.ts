@@ -3,7 +3,10 @@ import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
 import { type Dispatcher, request } from 'undici';
 import { addressFault } from '../garden/source-url.js';
-import { guardedAgent, type Resolve } from './guarded-agent.js';
+import { AddressRefused } from '../outside/address-refused.js';
+import { connectionFault } from '../outside/connection-fault.js';
+import { guardedAgent, type Resolve } from '../outside/guarded-agent.js';
+import { discard, headerOf, retryAfterMs } from '../outside/response.js';
 import { SourceError } from './source-error.js';
 
 /** What was got last time from an address, to ask whether it is still so. */
@@ -214,56 +217,16 @@ async function unpacked(bytes: Uint8Array, mostBytes: number): Promise<Uint8Arra
 const tooLarge = (mostBytes: number): SourceError =>
   new SourceError(`The answer of the source is larger than ${Math.round(mostBytes / 1024 / 1024)} MB.`);
 
-/** Nothing more is read, and the connection is given up. */
-function discard({ body }: Dispatcher.ResponseData): void {
-  body.on('error', () => {}).destroy();
-}
-
-function headerOf({ headers }: Dispatcher.ResponseData, name: string): string | null {
-  const value = headers[name];
-  return (Array.isArray(value) ? value[0] : value) ?? null;
-}
-
-/** Seconds, or a date, which is set against the source's own clock (RFC 9110, section 10.2.3). */
-function retryAfterMs(response: Dispatcher.ResponseData): number | undefined {
-  const text = headerOf(response, 'retry-after')?.trim() ?? '';
-  if (/^\d{1,9}$/.test(text)) return Number(text) * 1000;
-  const ms = Date.parse(text) - Date.parse(headerOf(response, 'date') ?? '');
-  return Number.isNaN(ms) ? undefined : Math.max(0, ms);
-}
-
 function inWords(error: unknown, tookTooLong: boolean, limits: FetchLimits): unknown {
   if (error instanceof SourceError) return error;
-  const { code = '', name } = error as NodeJS.ErrnoException;
+  if (error instanceof AddressRefused) {
+    return new SourceError(
+      `The source's host ${error.hostname} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_SOURCES=1.`,
+    );
+  }
   const saying = (text: string) => new SourceError(`The source ${text}.`, { mayPass: true, cause: error });
   if (tookTooLong) return saying(`took longer than ${limits.wholeMs / 1000} s to answer`);
   // Given up by the caller.
-  if (name === 'AbortError') return error;
-  switch (code) {
-    case 'UND_ERR_CONNECT_TIMEOUT':
-    case 'ETIMEDOUT':
-      return saying('did not accept the connection in time');
-    case 'UND_ERR_HEADERS_TIMEOUT':
-      return saying(`did not begin to answer within ${limits.headersMs / 1000} s`);
-    case 'UND_ERR_BODY_TIMEOUT':
-      return saying('fell silent in the middle of its answer');
-    case 'ENOTFOUND':
-    case 'EAI_AGAIN':
-    case 'EAI_NODATA':
-      return saying('has a host name that leads nowhere');
-    case 'ECONNREFUSED':
-      return saying('refused the connection');
-    case 'ECONNRESET':
-    case 'EPIPE':
-    case 'UND_ERR_SOCKET':
-      return saying('broke off the connection');
-    case 'EHOSTUNREACH':
-    case 'ENETUNREACH':
-      return saying('cannot be reached');
-  }
-  if (/^(?:CERT_|ERR_TLS|ERR_SSL|DEPTH_ZERO|SELF_SIGNED|UNABLE_TO)/.test(code)) {
-    return saying('has no certificate that can be trusted');
-  }
-  if (name === 'HTTPParserError' || /^(?:HPE_|UND_ERR_)/.test(code)) return saying('does not answer as HTTP asks');
-  return saying(`could not be asked${code && ` (${code})`}`);
+  if ((error as Error).name === 'AbortError') return error;
+  return saying(connectionFault(error, limits.headersMs));
 }

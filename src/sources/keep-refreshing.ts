@@ -1,5 +1,5 @@
+import { isPublicAddress } from '../outside/public-address.js';
 import { sourceFetcher } from './fetch-source.js';
-import { isPublicAddress } from './public-address.js';
 import { type RefreshSettings, refreshDue } from './refresh.js';
 
 export interface SourcesSettings extends Omit<RefreshSettings, 'fetcher' | 'signal'> {

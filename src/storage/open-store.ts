@@ -12,6 +12,7 @@ import {
 } from './beds.js';
 import { calendarRevisions } from './calendar-events.js';
 import type { Database } from './database.js';
+import { dueDeliveries, endDelivery, leaseDelivery } from './deliveries.js';
 import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
 import { deleteLot, lots } from './lots.js';
 import { migrate } from './migrate.js';
@@ -22,6 +23,8 @@ import { daysOfSeries, readingsOfSeries, seriesOf } from './reading-days.js';
 import { dueSources, endLease, findSourceState, leaseSource } from './sources.js';
 import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './sowings.js';
 import { openSqlite } from './sqlite.js';
+import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './subscriptions.js';
+import { dueLooks, takeLook, tell } from './tellings.js';
 
 /**
  * The database at an address: `sqlite:./data.db` (a file, made where there is none), `sqlite::memory:` (forgotten at
@@ -96,6 +99,19 @@ export const storeOf = (database: Database): Store => ({
   bedOfCalendar: (...args) => bedOfCalendar(database, ...args),
   renewCalendarToken: (...args) => renewCalendarToken(database, ...args),
   calendarRevisions: (...args) => calendarRevisions(database, ...args),
+
+  putSubscription: (...args) => putSubscription(database, ...args),
+  subscription: (...args) => findSubscription(database, ...args),
+  subscriptions: (...args) => listSubscriptions(database, ...args),
+  deleteSubscription: (...args) => deleteSubscription(database, ...args),
+
+  dueLooks: (...args) => dueLooks(database, ...args),
+  takeLook: (...args) => takeLook(database, ...args),
+  tell: (...args) => tell(database, ...args),
+
+  dueDeliveries: (...args) => dueDeliveries(database, ...args),
+  leaseDelivery: (...args) => leaseDelivery(database, ...args),
+  endDelivery: (...args) => endDelivery(database, ...args),
 
   dueSources: (...args) => dueSources(database, ...args),
   leaseSource: (...args) => leaseSource(database, ...args),

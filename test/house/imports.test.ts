@@ -36,7 +36,8 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/storage/' },
   },
-  onlyFrom('sources', ['garden', 'basics', 'readings']),
+  onlyFrom('outside', []),
+  onlyFrom('sources', ['garden', 'basics', 'outside', 'readings']),
   {
     name: 'nobody inside imports sources',
     from: { path: '^src/', pathNot: '^src/(sources/|main\\.ts$|demo\\.ts$)' },
@@ -137,6 +138,7 @@ describe('who may know whom', () => {
         "export { units } from '../basics/units.js';\nimport axios from 'axios';\nimport { normals } from '../climate/normals.js';",
       'src/garden/store.ts': "import { openStore } from '../storage/open-store.js';\n",
       'src/sources/refresh.ts': "import { openStore } from '../storage/open-store.js';",
+      'src/outside/agent.ts': "import { refresh } from '../sources/refresh.js';",
       'src/climate/frost-dates.ts': "import { refresh } from '../sources/refresh.js';",
       'src/storage/open-store.ts': "import { sun } from '../seedbed/sun.js';",
       'src/answers/forecast.ts': "import {\n  app,\n} from '../http/app.js';\n",

@@ -3,7 +3,8 @@ import { air } from './002-air.js';
 import { readingDays } from './003-reading-days.js';
 import { sources } from './004-sources.js';
 import { season } from './005-season.js';
+import { outbox } from './006-outbox.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
-export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season];
+export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season, outbox];

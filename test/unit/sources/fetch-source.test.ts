@@ -1,9 +1,9 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { gzipSync } from 'node:zlib';
 import { afterEach, describe, expect, test } from 'vitest';
+import { isPublicAddress } from '../../../src/outside/public-address.js';
 import { type Fetcher, type FetcherSettings, redirectedTo, sourceFetcher } from '../../../src/sources/fetch-source.js';
-import { isPublicAddress } from '../../../src/sources/public-address.js';
-import { type LocalServer, serve } from './servers.js';
+import { type LocalServer, serve } from '../outside/servers.js';
 
 const open: { close(): Promise<void> }[] = [];
 afterEach(async () => {

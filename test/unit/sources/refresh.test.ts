@@ -7,7 +7,7 @@ import { sourceFetcher } from '../../../src/sources/fetch-source.js';
 import { type RefreshSettings, refreshDue } from '../../../src/sources/refresh.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { quillmere } from '../../storage/make.js';
-import { type LocalServer, serve } from './servers.js';
+import { type LocalServer, serve } from '../outside/servers.js';
 
 const OWNER = 'quillmere';
 const PLACE = 'plot';

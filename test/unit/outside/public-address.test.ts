@@ -1,7 +1,7 @@
 import { isIP } from 'node:net';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isPublicAddress } from '../../../src/sources/public-address.js';
+import { isPublicAddress } from '../../../src/outside/public-address.js';
 
 /** First and last addresses of ranges that are not public, and neighbours just outside that are, where there are any. */
 const ranges: readonly (readonly [what: string, inside: readonly string[], outside: readonly string[]])[] = [

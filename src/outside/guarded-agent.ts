@@ -1,7 +1,7 @@
 import { lookup as lookUp } from 'node:dns/promises';
 import { isIP, isIPv6, type LookupFunction } from 'node:net';
 import { Agent, buildConnector } from 'undici';
-import { SourceError } from './source-error.js';
+import { AddressRefused } from './address-refused.js';
 
 /** All addresses of a host's name. */
 export type Resolve = (hostname: string) => Promise<readonly string[]>;
@@ -23,14 +23,14 @@ const resolveByDns: Resolve = async (hostname) => (await lookUp(hostname, { all:
  *
  * A name is resolved once for each connection, at the moment of connecting, and the connection goes to the very
  * addresses that were looked at: a name that means something else a moment later gains nothing. A name of which one
- * address is not allowed is refused whole.
+ * address is not allowed is refused whole, with `AddressRefused`.
  */
 export function guardedAgent({ isAllowed, resolve = resolveByDns, ...limits }: GuardSettings): Agent {
   const lookup: LookupFunction = (hostname, options, callback) => {
     resolve(hostname).then(
       (addresses) => {
         if (addresses.length === 0 || !addresses.every(isAllowed)) {
-          callback(refusal(hostname), '');
+          callback(new AddressRefused(hostname), '');
           return;
         }
         const all = addresses.map((address) => ({ address, family: isIPv6(address) ? 6 : 4 }));
@@ -47,13 +47,8 @@ export function guardedAgent({ isAllowed, resolve = resolveByDns, ...limits }: G
     connect(options, callback) {
       const hostname = options.hostname.replace(/^\[|\]$/g, '');
       // An address in place of a name is never looked up.
-      if (isIP(hostname) && !isAllowed(hostname)) callback(refusal(hostname), null);
+      if (isIP(hostname) && !isAllowed(hostname)) callback(new AddressRefused(hostname), null);
       else connect(options, callback);
     },
   });
 }
-
-const refusal = (hostname: string): SourceError =>
-  new SourceError(
-    `The source's host ${hostname} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_SOURCES=1.`,
-  );

@@ -1,0 +1,7 @@
+/** A host was not connected to, as one of its addresses is not allowed. */
+export class AddressRefused extends Error {
+  override readonly name = 'AddressRefused';
+  constructor(readonly hostname: string) {
+    super(`${hostname} has an address that is not allowed`);
+  }
+}
