@@ -202,7 +202,8 @@ const instead = (usual: ReadSeries): ReadSeries => ({
   dayBasis: usual.days.map(() => basisCode('past-years')),
 });
 
-function cropOf(choice: Asking['crop']): Crop {
+/** The crop that is meant. @throws {RequestError} `unknown-crop`. */
+export function cropOf(choice: Asking['crop']): Crop {
   if (typeof choice !== 'string') return ownCrop(choice);
   const crop = crops.get(choice);
   if (crop) return crop;
