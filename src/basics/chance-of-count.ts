@@ -5,7 +5,7 @@ import { gaussLegendre } from './gauss-legendre.js';
 export interface UncertainShare {
   /** The chance that the share is this or more: 1 at 0, never rising. */
   readonly atLeast: (share: number) => number;
-  /** Where `atLeast` jumps or has a corner. */
+  /** Where `atLeast` jumps, has a corner, or begins or ends a steep fall. */
   readonly corners: readonly number[];
 }
 

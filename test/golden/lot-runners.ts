@@ -36,8 +36,12 @@ const perProbit = ({ crop, moisturePercent, storeC }: Stored): number =>
 export const lotRunners: Runners = {
   'basics/beta-cdf': ({ x, a, b }: { x: number; a: number; b: number }) => betaCdf(x, a, b),
   'basics/beta-quantile': ({ p, a, b }: { p: number; a: number; b: number }) => betaQuantile(p, a, b),
-  'basics/chance-of-count: beta': ({ k, n, a, b }: { k: number; n: number; a: number; b: number }) =>
-    chanceOfCount(k, n, { atLeast: (share) => 1 - betaCdf(share, a, b), corners: [] }),
+  'basics/chance-of-count: beta': ({ k, n, a, b }: { k: number; n: number; a: number; b: number }) => {
+    const mean = a / (a + b);
+    const sd = Math.sqrt((mean * (1 - mean)) / (a + b + 1));
+    const corners = [mean - 4 * sd, mean + 4 * sd].filter((share) => share > 0 && share < 1);
+    return chanceOfCount(k, n, { atLeast: (share) => 1 - betaCdf(share, a, b), corners });
+  },
   'basics/chance-of-count: known': ({ k, n, p }: { k: number; n: number; p: number }) =>
     chanceOfCount(k, n, { atLeast: (share) => (share <= p ? 1 : 0), corners: [p] }),
 
