@@ -20,6 +20,8 @@ export const errorCodes = [
   'unknown-crop',
   'unknown-place',
   'unknown-bed',
+  'unknown-lot',
+  'too-many-seeds',
   'time-zone-needed',
   'no-past-years',
   'no-latitude',

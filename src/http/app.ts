@@ -24,9 +24,11 @@ import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
+import { lotRoutes } from './routes/lots.js';
 import { placeAirRoutes } from './routes/place-air.js';
 import { placeRoutes } from './routes/places.js';
 import { readingsRoutes } from './routes/readings.js';
+import { seedsNeededRoutes } from './routes/seeds-needed.js';
 import { serviceRoutes } from './routes/service.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
@@ -96,6 +98,8 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
+    ...lotRoutes(store, clock),
+    ...seedsNeededRoutes(store, clock),
     ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);

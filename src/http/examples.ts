@@ -143,3 +143,19 @@ export const exampleBedReadings = {
     { at: '2027-05-03T14:00:00-02:00', value: 16.3 },
   ],
 };
+
+export const exampleLot = {
+  crop: 'onion',
+  test: { sown: 100, germinated: 88 },
+  testedOn: '2027-01-10',
+  packedYear: 2026,
+  moisturePercent: 8,
+  storeC: 18,
+};
+
+export const exampleSeedsQuestion = {
+  crop: 'lettuce',
+  plants: 40,
+  sureness: 0.9,
+  lot: { test: { sown: 50, germinated: 46 }, testedOn: '2027-02-01' },
+};

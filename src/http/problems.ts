@@ -130,6 +130,18 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The bed is named by an id that nothing is kept under.',
     cure: 'Send the place, and the bed if it is not open ground.',
   },
+  'unknown-lot': {
+    status: 422,
+    title: 'No such lot',
+    cause: 'The seed lot is named by an id that nothing is kept under.',
+    cure: 'PUT the lot first, or send what is known of the seed itself.',
+  },
+  'too-many-seeds': {
+    status: 422,
+    title: 'More seeds than could be sown',
+    cause: 'So little of the seed would become plants that not even ten million give the number as surely as wanted.',
+    cure: 'Ask for fewer plants or less sureness, or get better seed.',
+  },
   'time-zone-needed': {
     status: 422,
     title: 'The time zone is not known',

@@ -9,7 +9,7 @@ import { errorCodes } from '../../src/basics/errors.js';
 import { crops } from '../../src/germination/crops.js';
 import type { CheckAnswer } from '../../src/http/schemas/readings.js';
 import { app, document, faultsOf, LONGEST_MS, operations, type Sent, timed } from './asked.js';
-import { dateAfter, keepQuillmere } from './helper.js';
+import { dateAfter, keepQuillmere, keptIds } from './helper.js';
 import { broken, type DocumentedOperation, dates, type Schema, strangeTexts, valuesOf } from './openapi-arbitraries.js';
 
 const SEED = Number(process.env.FUZZ_SEED ?? 20270503);
@@ -307,7 +307,7 @@ function someQuery(operation: DocumentedOperation, most: number, except: readonl
   return fc.subarray(names, { maxLength: Math.min(most, names.length) }).chain((chosen) => textsOf(operation, chosen));
 }
 
-const isKept = ({ path }: DocumentedOperation): boolean => /^\/v1\/(places|beds)/.test(path);
+const isKept = ({ path }: DocumentedOperation): boolean => /^\/v1\/(places|beds|lots|seeds-needed)/.test(path);
 
 /** A place or a part of one, made to hang together. */
 function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null }) {
@@ -323,6 +323,35 @@ const keptBedIn = (_: Season, body: Bed & { place?: string }) => ({
   ...body,
   ...(body.place === undefined ? {} : { place: 'quillmere' }),
   ...(body.kind === 'indoors' || body.roomC === null ? { roomC: body.roomC ?? 18 } : {}),
+});
+
+interface ToldLot {
+  readonly crop?: unknown;
+  readonly germinationPercent?: number | null;
+  readonly test?: { readonly sown: number; readonly germinated: number } | null;
+  readonly testedOn?: string | null;
+  readonly packedYear?: number | null;
+}
+
+/** A lot, its percent told once, and found in the past. */
+function toldLotIn({ start }: Season, { germinationPercent, test, testedOn, packedYear, ...body }: ToldLot) {
+  return {
+    ...body,
+    ...(test ? { test: { ...test, germinated: test.germinated % (test.sown + 1) } } : { germinationPercent }),
+    ...(testedOn && start < '2027' ? { testedOn: start } : {}),
+    ...(packedYear ? { packedYear: Math.min(2027, packedYear) } : {}),
+  };
+}
+
+const cropIn = ({ cropId }: Season, crop: unknown) =>
+  cropId ?? (typeof crop === 'string' ? 'lettuce' : ownRows(crop as never));
+
+const lotIn = (season: Season, body: ToldLot) => ({ ...toldLotIn(season, body), crop: cropIn(season, body.crop) });
+
+const seedsIn = (season: Season, { crop, lot, ...body }: { crop: unknown; lot?: string | ToldLot }) => ({
+  ...body,
+  crop: typeof lot === 'string' ? 'onion' : cropIn(season, crop),
+  ...(lot === undefined ? {} : { lot: typeof lot === 'string' ? keptIds.lots : toldLotIn(season, lot) }),
 });
 
 const normalsIn = (season: Season, _: unknown) => ({
@@ -490,7 +519,8 @@ function csvRequests(operation: DocumentedOperation) {
 function existingFor({ operationId, path }: DocumentedOperation): readonly string[] {
   if (operationId === 'explainProblem') return errorCodes;
   if (operationId === 'deletePlace') return ['fallow', 'quillmere'];
-  return path.startsWith('/v1/places') ? ['quillmere'] : path.startsWith('/v1/beds') ? ['north'] : [...crops.keys()];
+  const kept = Object.entries(keptIds).find(([kind]) => path.startsWith(`/v1/${kind}`));
+  return kept ? [kept[1]] : [...crops.keys()];
 }
 
 /** Addresses of an operation: mostly of what exists. */
@@ -530,6 +560,8 @@ function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
       changePlace: placeIn,
       putBed: keptBedIn,
       changeBed: keptBedIn,
+      putLot: lotIn,
+      seedsNeeded: seedsIn,
       putNormals: normalsIn,
       putComingDays: comingIn,
       addAir: airIn,

@@ -4,6 +4,7 @@ import {
   exampleBed,
   exampleBedReadings,
   exampleComingDays,
+  exampleLot,
   exampleNormals,
   exampleWindowQuestion,
 } from '../../src/http/examples.js';
@@ -106,7 +107,7 @@ export const lettuceQuestion = (overrides: Record<string, unknown> = {}) => ({
   ...overrides,
 });
 
-/** Keeps what a garden may have: a place with its air, normals and coming days, a bed with readings, a place without beds. */
+/** Keeps what a garden may have: a place with its air, normals and coming days, a bed with readings, a place without beds, a lot. */
 export async function keepQuillmere(app: FastifyInstance): Promise<void> {
   const place = { name: 'Quillmere Allotment Society', ...quillmere };
   const kept: readonly (readonly [method: 'PUT' | 'POST', url: string, body: object])[] = [
@@ -117,12 +118,16 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
     ['PUT', '/v1/places/quillmere/coming-days', exampleComingDays],
     ['PUT', '/v1/beds/north', exampleBed],
     ['POST', '/v1/beds/north/readings', exampleBedReadings],
+    ['PUT', '/v1/lots/onion-2026', exampleLot],
   ];
   for (const [method, url, payload] of kept) {
     const { statusCode, body } = await app.inject({ method, url, payload });
     if (statusCode >= 300) throw new Error(`${method} ${url} was refused: ${body}`);
   }
 }
+
+/** Of each kind of thing that can be kept, the id of one that `keepQuillmere` keeps. */
+export const keptIds = { places: 'quillmere', beds: 'north', lots: 'onion-2026' };
 
 /** What the links to questions about Quillmere ask, by their operations. */
 export const linkQueries: Readonly<Record<string, string>> = {

@@ -168,7 +168,7 @@ describe('while the database is away', () => {
     await rm(folder, { recursive: true });
     const app = await start({ store });
     const document: OpenApiDocument = (await app.inject('/openapi.json')).json();
-    const operations = operationsOf(document).filter(({ path }) => /^\/v1\/(places|beds)/.test(path));
+    const operations = operationsOf(document).filter(({ path }) => /^\/v1\/(places|beds|lots)/.test(path));
     expect(operations.length).toBeGreaterThanOrEqual(20);
     for (const { method, path, operationId, requestBody } of operations) {
       const payload = requestBody?.content['application/json']?.example as object | undefined;

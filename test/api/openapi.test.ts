@@ -4,7 +4,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { errorCodes } from '../../src/basics/errors.js';
 import { problemKinds } from '../../src/http/problems.js';
 import type { CropList } from '../../src/http/schemas/crop.js';
-import { keepQuillmere, lettuceQuestion, linkQueries, post, startApp } from './helper.js';
+import { keepQuillmere, keptIds, lettuceQuestion, linkQueries, post, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 const app = await startApp();
@@ -153,7 +153,7 @@ function routesOf(tree: string): string[] {
 
 /** Where an operation finds something. A place that is to be deleted must not have beds. */
 function addressOf({ path, operationId }: DocumentedOperation): string {
-  const id = path.startsWith('/v1/places') ? 'quillmere' : path.startsWith('/v1/beds') ? 'north' : 'lettuce';
+  const [, id = 'lettuce'] = Object.entries(keptIds).find(([kind]) => path.startsWith(`/v1/${kind}/`)) ?? [];
   const known: Readonly<Record<string, string>> = {
     id: operationId === 'deletePlace' ? 'fallow' : id,
     code: 'not-json',

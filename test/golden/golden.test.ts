@@ -11,6 +11,7 @@ import { hotThreshold } from '../../src/germination/hot-threshold.js';
 import { outcomeAt } from '../../src/germination/outcome.js';
 import { constantFor, cropCalled, hourly, type Part, rowsOf, seedOf } from '../unit/germination/make.js';
 import { climateRunners } from './climate-runners.js';
+import { lotRunners } from './lot-runners.js';
 import type { Out } from './out.js';
 import { readingsRunners } from './readings-runners.js';
 import { seedbedRunners } from './seedbed-runners.js';
@@ -59,6 +60,7 @@ const runners: Record<string, (given: never) => Out> = {
   ...seedbedRunners,
   ...solarRunners,
   ...climateRunners,
+  ...lotRunners,
   ...yardstickRunners,
 
   'germination/crops rows: days': ({ crop }: OfCrop) =>

@@ -1,0 +1,159 @@
+import { addDays, dateAt, fixedZone, type PlainDate } from '../../basics/calendar.js';
+import { notUnderstood, RequestError } from '../../basics/errors.js';
+import { lotNow } from '../../garden/lot-now.js';
+import type { LotFields, SeedLot } from '../../garden/season-store.js';
+import type { Store } from '../../garden/store.js';
+import { chosenCrop } from '../../germination/crop-choice.js';
+import { sendWithETag } from '../etag.js';
+import { exampleLot } from '../examples.js';
+import {
+  idIn,
+  type Keeper,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  putAndAnswer,
+  queryOf,
+  refuseQuery,
+} from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import { forPeople } from '../rounding.js';
+import type { Route } from '../route.js';
+import { lotAnswerSchema, lotListSchema, lotPutSchema } from '../schemas/lots.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+
+/** The seed that a grower has. */
+export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
+  const keeper: Keeper<SeedLot, LotFields> = {
+    find: store.lot,
+    put: store.putLot,
+    onWire: (lot) => lotAnswer(lot, dateOf(clock())),
+  };
+  return [
+    {
+      method: 'GET',
+      url: '/v1/lots',
+      operation: {
+        id: 'listLots',
+        summary: 'Your seed lots, by id',
+        query: listParameters,
+        answer: { schema: lotListSchema },
+        problems: keptProblems,
+      },
+      async handler(request, reply) {
+        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
+          store.lots(ownerOf(request), asked),
+        );
+        const content = { lots: page.map(lotOnWire), next };
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'PUT',
+      url: '/v1/lots/:id',
+      operation: {
+        id: 'putLot',
+        summary: 'Keep a seed lot, or replace it',
+        description:
+          'A counted test, or the percent on the packet. Where the moisture of the seed, the temperature of its store and the date of the test are told, and constants are published for the crop, it is aged; otherwise it is only said when to test it before use.',
+        json: { schema: lotPutSchema, example: exampleLot },
+        answer: { schema: lotAnswerSchema, mayCreate: true },
+        ifMatch: true,
+        problems: ['unknown-crop', ...changeProblems],
+      },
+      handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'lot');
+        const fields = read(lotPutSchema, request.body);
+        chosenCrop(fields.crop);
+        refuseToCome(fields, clock());
+        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+      },
+    },
+    {
+      method: 'GET',
+      url: '/v1/lots/:id',
+      operation: {
+        id: 'getLot',
+        summary: 'One seed lot, and what it is worth today',
+        answer: { schema: lotAnswerSchema },
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'lot');
+        const lot = await store.lot(ownerOf(request), id);
+        if (!lot) throw notKept('lot', id);
+        const content = keeper.onWire(lot);
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'DELETE',
+      url: '/v1/lots/:id',
+      operation: {
+        id: 'deleteLot',
+        summary: 'Forget a seed lot that was not sown',
+        answer: 'none',
+        problems: ['not-found', 'has-sowings', ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'lot');
+        const outcome = await store.deleteLot(ownerOf(request), id);
+        if (outcome === 'absent') throw notKept('lot', id);
+        if (outcome === 'has-sowings') {
+          throw new RequestError(
+            'has-sowings',
+            `The lot "${id}" was sown, and its sowings speak of it. Delete those first, or let them name another lot.`,
+          );
+        }
+        return reply.code(204).send();
+      },
+    },
+  ];
+};
+
+/** A lot has no place, so its day is that of UTC. */
+export const dateOf = (now: Date): PlainDate => dateAt(now.getTime(), fixedZone(0));
+
+/** Refuses a test, or a packet, that is yet to come anywhere on earth. @throws {RequestError} `not-understood`. */
+export function refuseToCome(
+  { testedOn, packedYear }: Pick<LotFields, 'testedOn' | 'packedYear'>,
+  now: Date,
+  path: readonly string[] = [],
+): void {
+  const tomorrow = addDays(dateOf(now), 1);
+  const nextYear = Number(tomorrow.slice(0, 4)) + 1;
+  const faults = [
+    ...(testedOn !== null && testedOn > tomorrow
+      ? [{ path: [...path, 'testedOn'], detail: `must not be a day to come; it was ${testedOn}` }]
+      : []),
+    ...(packedYear !== null && packedYear > nextYear
+      ? [{ path: [...path, 'packedYear'], detail: `must be at most ${nextYear}; it was ${packedYear}` }]
+      : []),
+  ];
+  if (faults.length > 0) throw notUnderstood(faults);
+}
+
+const lotOnWire = ({ revision: _, id, ...fields }: SeedLot): Omit<SeedLot, 'revision'> => ({ id, ...fields });
+
+function lotAnswer(lot: SeedLot, on: PlainDate) {
+  const { percent, range, aged, testBeforeUse, assumptions, warnings } = lotNow(lot, on);
+  const { whole } = forPeople;
+  return {
+    ...lotOnWire(lot),
+    now: {
+      on,
+      percent: percent === null ? null : whole(percent),
+      range: range && { from: whole(range.from), to: whole(range.to) },
+      aged: aged.map((one) => ({ ...one, percent: whole(one.percent) })),
+      testBeforeUse,
+    },
+    assumptions,
+    warnings,
+  };
+}
