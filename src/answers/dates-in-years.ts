@@ -13,6 +13,9 @@ export interface WindowCriteria {
   readonly sureness: number;
 }
 
+/** What makes a date good where nobody says otherwise. */
+export const usualCriteria = { share: 0.8, shareIfHeld: 0.6, sureness: 0.8 } as const;
+
 export type WhyNot = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
 
 /** What a date would have done in the years that are known. */

@@ -22,6 +22,7 @@ import { type Allowance, rateLimit } from './rate-limit.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
+import { countRoutes } from './routes/counts.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
 import { lotRoutes } from './routes/lots.js';
@@ -32,6 +33,7 @@ import { seedsNeededRoutes } from './routes/seeds-needed.js';
 import { serviceRoutes } from './routes/service.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
+import { sowingRoutes } from './routes/sowings.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -100,6 +102,8 @@ export async function buildApp({
     ...bedReadingsRoutes(store, clock),
     ...lotRoutes(store, clock),
     ...seedsNeededRoutes(store, clock),
+    ...sowingRoutes(service),
+    ...countRoutes(store, clock),
     ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);

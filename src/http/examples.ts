@@ -153,6 +153,17 @@ export const exampleLot = {
   storeC: 18,
 };
 
+export const exampleSowing = {
+  bed: 'north',
+  crop: 'lettuce',
+  date: '2027-07-30',
+  time: '18:00',
+  depthCm: 1.3,
+  seeds: 200,
+};
+
+export const exampleCount = { seedlings: 14, ofSeeds: 60 };
+
 export const exampleSeedsQuestion = {
   crop: 'lettuce',
   plants: 40,

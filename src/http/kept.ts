@@ -9,7 +9,7 @@ import { read } from './read.js';
 import type { QueryParameter } from './route.js';
 import { idSchema } from './schemas/common.js';
 
-export type Kind = 'place' | 'bed' | 'lot';
+export type Kind = 'place' | 'bed' | 'lot' | 'sowing';
 
 /** The id in the path. One that cannot be an id is not there; only who wants to create it is told why. */
 export function idIn(request: FastifyRequest, kind: Kind): string {
@@ -72,12 +72,21 @@ export function requireMatch(request: FastifyRequest, current: object | undefine
   );
 }
 
+/** What is told of a kept thing, and what its tag is made of. */
+export interface Shown {
+  readonly inputs: object;
+  answer(): object | Promise<object>;
+}
+
 /** How things of one kind are kept and shown. */
 export interface Keeper<T extends Kept, Fields> {
   find(owner: string, id: string): Promise<T | undefined>;
   put(owner: string, id: string, fields: Fields, ifRevision: number | undefined): Promise<Put<T>>;
-  onWire(kept: T): object;
+  show(kept: T, owner: string): Shown | Promise<Shown>;
 }
+
+/** A thing that is shown as it is kept. */
+export const asKept = (content: object): Shown => ({ inputs: content, answer: () => content });
 
 /**
  * Puts a thing and answers with what is then kept. Where somebody else changed it since it was looked at, it is looked at
@@ -89,21 +98,23 @@ export async function putAndAnswer<T extends Kept, Fields>(
   request: FastifyRequest,
   reply: FastifyReply,
   id: string,
-  { find, put, onWire }: Keeper<T, Fields>,
+  { find, put, show }: Keeper<T, Fields>,
   fieldsFrom: (before: T | undefined) => Fields,
   clock: () => Date,
 ): Promise<FastifyReply> {
   const owner = ownerOf(request);
   for (;;) {
     const before = await find(owner, id);
-    requireMatch(request, before && onWire(before));
+    if (request.headers['if-match'] !== undefined) {
+      requireMatch(request, before && (await show(before, owner)).inputs);
+    }
     const fields = fieldsFrom(before);
     const done = await put(owner, id, fields, before?.revision);
     if (!('kept' in done)) continue;
-    const content = onWire(done.kept);
+    const { inputs, answer } = await show(done.kept, owner);
     return reply
       .code(done.outcome === 'created' ? 201 : 200)
-      .header('etag', tagOf(content))
-      .send(signed(content, clock()));
+      .header('etag', tagOf(inputs))
+      .send(signed(await answer(), clock()));
   }
 }

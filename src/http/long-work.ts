@@ -4,12 +4,14 @@ import type { Question } from '../answers/question.js';
 import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
+import type { Growing, GrowingQuestion } from '../garden/growing.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** The questions that can take seconds, and their answers. */
 export interface LongQuestions {
   readonly windows: { readonly question: WindowQuestion; readonly answer: SowingWindows };
   readonly forecast: { readonly question: Question; readonly answer: Forecast };
+  readonly growing: { readonly question: GrowingQuestion; readonly answer: Growing };
   readonly soil: { readonly question: SoilQuestion; readonly answer: SoilTemperatures };
 }
 export type Kind = keyof LongQuestions;

@@ -4,6 +4,7 @@ import { soilTemperatures } from '../answers/soil-temperatures.js';
 import { sowingWindows, type WindowQuestion } from '../answers/sowing-windows.js';
 import { zoneNamed } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
+import { growing } from '../garden/growing.js';
 import type { Job, JobDone, Sendable } from './long-work.js';
 import { rememberedPast } from './remembered-past.js';
 
@@ -30,6 +31,8 @@ function answerTo({ kind, question }: Job): unknown {
       return sowingWindows(arrived(question), findPast);
     case 'forecast':
       return forecast(arrived(question), findPast);
+    case 'growing':
+      return growing(arrived(question), findPast);
     case 'soil':
       return soilTemperatures(arrived(question), findPast);
   }

@@ -4,8 +4,10 @@ import {
   exampleBed,
   exampleBedReadings,
   exampleComingDays,
+  exampleCount,
   exampleLot,
   exampleNormals,
+  exampleSowing,
   exampleWindowQuestion,
 } from '../../src/http/examples.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
@@ -119,6 +121,8 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
     ['PUT', '/v1/beds/north', exampleBed],
     ['POST', '/v1/beds/north/readings', exampleBedReadings],
     ['PUT', '/v1/lots/onion-2026', exampleLot],
+    ['PUT', '/v1/sowings/north-lettuce', exampleSowing],
+    ['PUT', '/v1/sowings/north-lettuce/counts/2027-08-03', exampleCount],
   ];
   for (const [method, url, payload] of kept) {
     const { statusCode, body } = await app.inject({ method, url, payload });
@@ -127,10 +131,11 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
 }
 
 /** Of each kind of thing that can be kept, the id of one that `keepQuillmere` keeps. */
-export const keptIds = { places: 'quillmere', beds: 'north', lots: 'onion-2026' };
+export const keptIds = { places: 'quillmere', beds: 'north', lots: 'onion-2026', sowings: 'north-lettuce' };
 
 /** What the links to questions about Quillmere ask, by their operations. */
 export const linkQueries: Readonly<Record<string, string>> = {
+  deleteBed: '?with=sowings',
   bedForecast: '?crop=lettuce&sowing=2027-08-04',
   bedSoilTemperatures: '?from=2027-05-03&to=2027-05-03',
   bedSowingWindows: '?crop=lettuce&from=2027-05-04&to=2027-06-30',

@@ -157,6 +157,7 @@ function addressOf({ path, operationId }: DocumentedOperation): string {
   const known: Readonly<Record<string, string>> = {
     id: operationId === 'deletePlace' ? 'fallow' : id,
     code: 'not-json',
+    date: '2027-08-03',
   };
   return path.replaceAll(/\{(\w+)\}/g, (_, name: string) => known[name]!);
 }

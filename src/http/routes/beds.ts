@@ -5,6 +5,7 @@ import type { Bed, BedFields, Store } from '../../garden/store.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleBed } from '../examples.js';
 import {
+  asKept,
   idIn,
   type Keeper,
   listParameters,
@@ -33,7 +34,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
       if (done.outcome === 'no-place') throw noSuchPlace(fields.place);
       return done;
     },
-    onWire: bedOnWire,
+    show: (bed) => asKept(bedOnWire(bed)),
   };
   return [
     {

@@ -7,6 +7,7 @@ import { chosenCrop } from '../../germination/crop-choice.js';
 import { sendWithETag } from '../etag.js';
 import { exampleLot } from '../examples.js';
 import {
+  asKept,
   idIn,
   type Keeper,
   listParameters,
@@ -30,7 +31,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
   const keeper: Keeper<SeedLot, LotFields> = {
     find: store.lot,
     put: store.putLot,
-    onWire: (lot) => lotAnswer(lot, dateOf(clock())),
+    show: (lot) => asKept(lotAnswer(lot, dateOf(clock()))),
   };
   return [
     {
@@ -87,7 +88,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
         const id = idIn(request, 'lot');
         const lot = await store.lot(ownerOf(request), id);
         if (!lot) throw notKept('lot', id);
-        const content = keeper.onWire(lot);
+        const content = lotAnswer(lot, dateOf(clock()));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
     },

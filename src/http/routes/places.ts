@@ -5,6 +5,7 @@ import type { Place, PlaceFields, Store } from '../../garden/store.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlace } from '../examples.js';
 import {
+  asKept,
   idIn,
   type Keeper,
   listParameters,
@@ -35,7 +36,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
   const keeper: Keeper<Place, PlaceFields> = {
     find: store.place,
     put: store.putPlace,
-    onWire: placeOnWire,
+    show: (place) => asKept(placeOnWire(place)),
   };
   return [
     {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { usualCriteria } from '../../answers/dates-in-years.js';
 import { answerShape, dateOutSchema, dateSchema } from './common.js';
 import { askingShape, lotSchema, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
@@ -9,10 +10,12 @@ const share = z.number().min(0.01).max(1);
 const windowShape = {
   from: dateSchema.optional().describe('First date judged. Default: today.'),
   to: dateSchema.optional().describe('Last date judged, within a year. Default: 364 days after from.'),
-  share: share.default(0.8).describe('Of what the lot can give, so much is up within maxDays.'),
-  shareIfHeld: share.default(0.6).describe('And so much even without the seed that heat or cold held too long.'),
+  share: share.default(usualCriteria.share).describe('Of what the lot can give, so much is up within maxDays.'),
+  shareIfHeld: share
+    .default(usualCriteria.shareIfHeld)
+    .describe('And so much even without the seed that heat or cold held too long.'),
   maxDays: z.int().min(1).max(120).optional().describe("Default: the crop's."),
-  sureness: share.default(0.8).describe('In so many of the years.'),
+  sureness: share.default(usualCriteria.sureness).describe('In so many of the years.'),
   prefer: z
     .enum(['earliest', 'surest'])
     .default('earliest')

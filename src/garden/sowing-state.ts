@@ -1,0 +1,203 @@
+import { usualCriteria } from '../answers/dates-in-years.js';
+import { FEWEST_YEARS, yearsTold } from '../answers/past-soil.js';
+import type { Bed as QuestionBed } from '../answers/question.js';
+import { USUAL_DEPTH_CM } from '../answers/question.js';
+import type { SowingWindow, SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
+import { addDays, dateAt, daysBetween, type PlainDate } from '../basics/calendar.js';
+import { type Note, RequestError } from '../basics/errors.js';
+import type { DailyMinima } from '../climate/frost-dates.js';
+import type { Crop } from '../germination/crop.js';
+import { chosenCrop } from '../germination/crop-choice.js';
+import type { Growing, GrowingQuestion, Grown } from './growing.js';
+import { type Harvest, harvestOf } from './harvest.js';
+import { type IndoorStart, indoorsOf, nightsBear, USUAL_ROOM_C } from './indoors.js';
+import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
+import { type Kept, keptBed } from './kept-soil.js';
+import { lotForQuestion } from './lot-now.js';
+import type { CountedSowing, SeedLot, Sowing } from './season-store.js';
+import type { Store } from './store.js';
+
+/** All that is kept and bears on a sowing. */
+export interface KnownSowing extends CountedSowing {
+  readonly kept: Kept;
+  readonly crop: Crop;
+  readonly lot: SeedLot | null;
+  readonly question: GrowingQuestion;
+  readonly today: PlainDate;
+}
+
+/** How a sowing stands today. */
+export interface SowingState {
+  /** null: its bed's temperatures do not tell; `warnings` say why. */
+  readonly growing: Growing | null;
+  readonly expected: Expected | null;
+  readonly observed: Observed | null;
+  readonly judgement: Judgement | null;
+  readonly indoors: IndoorStart | null;
+  readonly harvest: Harvest | null;
+  /** The last date on which a new sowing is still good; null without past years. */
+  readonly resowBy: PlainDate | null;
+  readonly warnings: readonly Note[];
+}
+
+/** Works out what takes seconds, wherever that is done. */
+export interface Asker {
+  growing(question: GrowingQuestion): Promise<Growing>;
+  windows(question: WindowQuestion): Promise<SowingWindows>;
+}
+
+/** So many of a bed's sowings are looked at for what they have taught. */
+const MOST_LESSONS = 40;
+const ASK_LESSONS = 12;
+
+/** What is kept and bears on a sowing; undefined where its bed is gone. */
+export async function knownSowing(
+  store: Store,
+  owner: string,
+  { sowing, counts }: CountedSowing,
+  now: Date,
+): Promise<KnownSowing | undefined> {
+  const [kept, ofBed, lot] = await Promise.all([
+    keptBed(store, owner, sowing.bed, now.getTime()),
+    store.sowingsOf(owner, sowing.bed, MOST_LESSONS),
+    sowing.lot === null ? undefined : store.lot(owner, sowing.lot),
+  ]);
+  if (!kept) return undefined;
+  const alike = ofBed.filter(
+    (other) => other.sowing.id !== sowing.id && other.counts.length > 0 && isAlike(other.sowing, sowing),
+  );
+  const lots = new Map<string, SeedLot>(lot ? [[lot.id, lot]] : []);
+  for (const { sowing: other } of alike) {
+    if (other.lot === null || lots.has(other.lot)) continue;
+    const found = await store.lot(owner, other.lot);
+    if (found) lots.set(found.id, found);
+  }
+  const grown = (one: CountedSowing): Grown => ({
+    sowing: one.sowing,
+    lot: one.sowing.lot === null ? null : lotOf(lots.get(one.sowing.lot), one.sowing.date),
+    lotId: one.sowing.lot,
+    counts: one.counts,
+  });
+  const crop = chosenCrop(sowing.crop);
+  const isIndoors = sowing.method === 'indoors';
+  const question: GrowingQuestion = {
+    ...grown({ sowing, counts }),
+    crop,
+    site: kept.site,
+    zoneFromStamps: false,
+    bed: isIndoors ? tray(kept, sowing) : kept.bedMake!,
+    timeFactor: null,
+    standFactor: null,
+    learned: null,
+    countDays: null,
+    series: isIndoors ? [] : kept.series,
+    understood: [],
+    beyond: null,
+    normals: kept.normals,
+    others: alike.slice(-ASK_LESSONS).map(grown),
+  };
+  return { sowing, counts, kept, crop, lot: lot ?? null, question, today: dateAt(now.getTime(), kept.site.zone) };
+}
+
+/** Of the same crop, in the same way. */
+const isAlike = (other: Sowing, sowing: Sowing): boolean =>
+  JSON.stringify(other.crop) === JSON.stringify(sowing.crop) && other.method === sowing.method;
+
+const lotOf = (lot: SeedLot | undefined, date: PlainDate): Grown['lot'] => (lot ? lotForQuestion(lot, date) : null);
+
+/** A tray is as warm as the room: as the sowing says, else the bed, if that is one indoors. */
+const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
+  kind: 'indoors',
+  cover: 'bare',
+  moisture: 'moist',
+  shadePercent: 0,
+  roomC: roomC ?? bedMake?.roomC ?? USUAL_ROOM_C,
+  wettedOn: null,
+});
+
+/** How a sowing stands: what it does, what was found, and what may still be done. */
+export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
+  const { sowing, counts, kept, crop, question, today } = known;
+  const told = await orWhyNot(ask.growing(question));
+  const growing = 'why' in told ? null : told;
+  const warnings = 'why' in told ? [told.why] : [];
+  const minima = minimaOf(kept);
+  const indoors =
+    sowing.method === 'indoors'
+      ? indoorsOf(crop, sowing.date, question.bed.roomC!, nightsBear(minima, crop.frost))
+      : null;
+  const half = growing?.forecast.emergence.half;
+  const up = half && 'date' in half ? half.date : null;
+  const evidence = growing && {
+    crop,
+    forecast: growing.forecast,
+    posterior: growing.posterior,
+    counts,
+    seeds: sowing.seeds,
+    today,
+  };
+  return {
+    growing,
+    expected: growing && expectedOf(growing.forecast, today),
+    observed: evidence && observedOf(evidence),
+    judgement: evidence && judgementOf(evidence),
+    indoors,
+    harvest: up && harvestOf(crop, { half: up, plantedOut: indoors?.plantOut ?? null }, kept.site.latitude),
+    resowBy: sowing.method === 'direct' ? await resowBy(known, ask) : null,
+    warnings,
+  };
+}
+
+/** What came of it, or in a note why it could not be answered from what is kept. */
+const orWhyNot = async <T>(work: Promise<T>): Promise<T | { readonly why: Note }> =>
+  work.catch((error: unknown) => {
+    if (!(error instanceof RequestError) || error.code === 'busy') throw error;
+    return { why: { code: error.code, text: error.message } };
+  });
+
+/** The air's minima that are kept, day by day from the first one on; NaN where none is. */
+export function minimaOf({ series }: Kept): DailyMinima | null {
+  const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
+  const firstDate = air?.days[0]?.date;
+  if (!air || firstDate === undefined) return null;
+  const minC = new Float64Array(daysBetween(firstDate, air.days.at(-1)!.date) + 1).fill(Number.NaN);
+  for (const { date, min } of air.days) minC[daysBetween(firstDate, date)] = min ?? Number.NaN;
+  return { firstDate, minC };
+}
+
+/** Windows further apart than this are of two seasons [d]. */
+const SEASON_GAP_DAYS = 90;
+
+async function resowBy({ kept, crop, question, sowing, today }: KnownSowing, ask: Asker): Promise<PlainDate | null> {
+  if (yearsTold(kept.series) < FEWEST_YEARS) return null;
+  const { site, bed, lot, series, normals } = question;
+  const found = await orWhyNot(
+    ask.windows({
+      crop,
+      site,
+      bed,
+      depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+      time: sowing.time,
+      lot,
+      timeFactor: null,
+      series,
+      understood: [],
+      from: today,
+      to: addDays(today, 364),
+      criteria: { ...usualCriteria, maxDays: crop.maxDays },
+      prefer: 'earliest',
+      normals,
+    }),
+  );
+  return 'why' in found || found.years.count === 0 ? null : lastGoodDate(found.windows);
+}
+
+/** The end of the season's windows: of those that a summer's heat parts, the last. */
+export function lastGoodDate(windows: readonly Pick<SowingWindow, 'from' | 'to'>[]): PlainDate | null {
+  let last: PlainDate | null = null;
+  for (const { from, to } of windows) {
+    if (last !== null && daysBetween(last, from) > SEASON_GAP_DAYS) break;
+    last = to;
+  }
+  return last;
+}

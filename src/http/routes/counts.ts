@@ -1,0 +1,120 @@
+import type { FastifyRequest } from 'fastify';
+import { dateAt, findDate, type PlainDate, zoneNamed } from '../../basics/calendar.js';
+import { type Fault, notUnderstood, RequestError } from '../../basics/errors.js';
+import type { Count, Sowing } from '../../garden/season-store.js';
+import type { Store } from '../../garden/store.js';
+import { sendWithETag, tagOf } from '../etag.js';
+import { exampleCount } from '../examples.js';
+import { notKept, refuseQuery, requireMatch } from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { countAnswerSchema, countPutSchema } from '../schemas/sowings.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+import { countedIn } from './sowings.js';
+
+/** What was counted of a sowing. */
+export const countRoutes = (store: Store, clock: () => Date): Route[] => [
+  {
+    method: 'PUT',
+    url: '/v1/sowings/:id/counts/:date',
+    operation: {
+      id: 'putCount',
+      summary: 'Keep what was counted on a date, in place of an earlier count of it',
+      json: { schema: countPutSchema, example: exampleCount },
+      answer: { schema: countAnswerSchema, mayCreate: true },
+      ifMatch: true,
+      problems: ['not-found', ...changeProblems],
+    },
+    async handler(request, reply) {
+      refuseQuery(request);
+      const owner = ownerOf(request);
+      const { sowing, counts } = await countedIn(request, store);
+      const date = dateIn(request) ?? refuseDate();
+      const count: Count = { date, ...read(countPutSchema, request.body) };
+      const bed = await store.bed(owner, sowing.bed);
+      const place = bed && (await store.place(owner, bed.place));
+      if (!place) throw notKept('sowing', sowing.id);
+      refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
+      requireMatch(
+        request,
+        counts.find((one) => one.date === date),
+      );
+      const outcome = await store.putCount(owner, sowing.id, count);
+      if (outcome === undefined) throw notKept('sowing', sowing.id);
+      return reply
+        .code(outcome === 'created' ? 201 : 200)
+        .header('etag', tagOf(count))
+        .send(signed(count, clock()));
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/sowings/:id/counts/:date',
+    operation: {
+      id: 'getCount',
+      summary: 'What was counted on a date',
+      answer: { schema: countAnswerSchema },
+      problems: ['not-found', ...keptProblems],
+    },
+    async handler(request, reply) {
+      refuseQuery(request);
+      const { sowing, counts } = await countedIn(request, store);
+      const count = counts.find(({ date }) => date === dateIn(request));
+      if (!count) throw noCount(sowing.id);
+      return sendWithETag(request, reply, count, () => signed(count, clock()));
+    },
+  },
+  {
+    method: 'DELETE',
+    url: '/v1/sowings/:id/counts/:date',
+    operation: {
+      id: 'deleteCount',
+      summary: 'Forget what was counted on a date',
+      answer: 'none',
+      problems: ['not-found', ...keptProblems],
+    },
+    async handler(request, reply) {
+      refuseQuery(request);
+      const { sowing } = await countedIn(request, store);
+      const date = dateIn(request);
+      const outcome = date && (await store.deleteCount(ownerOf(request), sowing.id, date));
+      if (outcome !== 'deleted') throw noCount(sowing.id);
+      return reply.code(204).send();
+    },
+  },
+];
+
+/** The date in the path; undefined where it is none. */
+const dateIn = (request: FastifyRequest): PlainDate | undefined => findDate((request.params as { date: string }).date);
+
+const noCount = (id: string): RequestError =>
+  new RequestError('not-found', `Nothing was counted of "${id}" on that date; GET /v1/sowings/${id} lists the counts.`);
+
+function refuseDate(): never {
+  throw notUnderstood([{ parameter: 'date', detail: 'in the path must be a date such as 2027-08-03' }]);
+}
+
+/** Refuses a count that cannot be. @throws {RequestError} `not-understood`. */
+function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Count, today: PlainDate): void {
+  const faults: Fault[] = [];
+  if (date < sowing.date)
+    faults.push({ parameter: 'date', detail: `must not be before the sowing, on ${sowing.date}` });
+  if (date > today) faults.push({ parameter: 'date', detail: `must not be a day to come; today is ${today}` });
+  const of = ofSeeds ?? sowing.seeds;
+  const all = seedlings + (typeof thinned === 'number' ? thinned : 0);
+  if (of === null && all > 0) {
+    faults.push({
+      path: ['ofSeeds'],
+      detail: 'is needed, as the sowing does not say how many seeds were sown: of how many are these?',
+    });
+  }
+  if (of !== null && all > of) {
+    faults.push({
+      path: ['seedlings'],
+      detail: `must not be more than the ${of} seeds that were sown there, those pulled out among them; it was ${all}. Count fewer, or say ofSeeds`,
+    });
+  }
+  if (faults.length > 0) throw notUnderstood(faults);
+}

@@ -1,0 +1,200 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { notUnderstood, RequestError } from '../../basics/errors.js';
+import type { CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
+import { type Asker, type KnownSowing, knownSowing, sowingState } from '../../garden/sowing-state.js';
+import type { Store } from '../../garden/store.js';
+import { chosenCrop } from '../../germination/crop-choice.js';
+import type { Service } from '../asking.js';
+import { sendWithETag } from '../etag.js';
+import { exampleSowing } from '../examples.js';
+import {
+  idIn,
+  type Keeper,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  putAndAnswer,
+  queryOf,
+  refuseQuery,
+  type Shown,
+} from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import { roundingFor } from '../rounding.js';
+import type { Route } from '../route.js';
+import { idSchema, precisionSchema } from '../schemas/common.js';
+import { sowingAnswerSchema, sowingListSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+import { sowingOnWire, sowingStateOnWire } from '../wire-sowing.js';
+
+const precisionParameter = { name: 'precision', schema: precisionSchema };
+
+/** What a grower sowed, how it stands, and what was counted. */
+export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
+  const ask: Asker = {
+    growing: (question) => work.ask('growing', question),
+    windows: (question) => work.ask('windows', question),
+  };
+  const show = async (counted: CountedSowing, owner: string, precision: 'rounded' | 'full'): Promise<Shown> => {
+    const known = await knownSowing(store, owner, counted, clock());
+    // Its bed went while we looked.
+    if (!known) throw notKept('sowing', counted.sowing.id);
+    return {
+      inputs: inputsOf(known, precision),
+      answer: async () => sowingStateOnWire(known, await sowingState(known, ask), roundingFor(precision)),
+    };
+  };
+  const keeper: Keeper<Sowing, SowingFields> = {
+    find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
+    async put(owner, id, fields, ifRevision) {
+      const done = await store.putSowing(owner, id, fields, ifRevision);
+      if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
+      if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);
+      return done;
+    },
+    async show({ id }, owner) {
+      const counted = await store.sowing(owner, id);
+      if (!counted) throw notKept('sowing', id);
+      return show(counted, owner, 'rounded');
+    },
+  };
+  const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
+    chosenCrop(fields.crop);
+    const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
+    if (lot && JSON.stringify(lot.crop) !== JSON.stringify(fields.crop)) {
+      const crop = typeof lot.crop === 'string' ? lot.crop : 'a crop of your own rows';
+      throw notUnderstood([
+        { path: ['lot'], detail: `names "${lot.id}", which is seed of ${crop}; name a lot of the crop that is sown` },
+      ]);
+    }
+    return fields;
+  };
+  return [
+    {
+      method: 'GET',
+      url: '/v1/sowings',
+      operation: {
+        id: 'listSowings',
+        summary: 'Your sowings, by id; of one bed, if you name it',
+        query: [...listParameters, { name: 'bed', schema: idSchema, description: 'Only those of this bed.' }],
+        answer: { schema: sowingListSchema },
+        problems: keptProblems,
+      },
+      async handler(request, reply) {
+        const { bed, ...list } = queryOf(listQuery.extend({ bed: idSchema.optional() }), request);
+        const { page, next } = await pageOf(list, (asked) => store.sowings(ownerOf(request), { ...asked, bed }));
+        const content = { sowings: page.map(sowingOnWire), next };
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'PUT',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'putSowing',
+        summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
+        json: { schema: sowingPutSchema, example: exampleSowing },
+        answer: { schema: sowingAnswerSchema, mayCreate: true },
+        ifMatch: true,
+        problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'sowing');
+        const fields = await checked(ownerOf(request), read(sowingPutSchema, request.body));
+        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+      },
+    },
+    {
+      method: 'PATCH',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'changeSowing',
+        summary: 'Change some of what is kept of a sowing',
+        json: { schema: sowingPatchSchema, example: { seeds: 150 } },
+        answer: { schema: sowingAnswerSchema },
+        ifMatch: true,
+        problems: ['not-found', 'unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'sowing');
+        const changes = read(sowingPatchSchema, request.body);
+        const now = await keeper.find(ownerOf(request), id);
+        if (!now) throw notKept('sowing', id);
+        const changed = (before: Sowing | undefined): SowingFields => {
+          if (!before) throw notKept('sowing', id);
+          const { id: _, ...fields } = sowingOnWire(before);
+          return read(sowingPutSchema, { ...fields, ...changes });
+        };
+        await checked(ownerOf(request), changed(now));
+        return putAndAnswer(request, reply, id, keeper, changed, clock);
+      },
+    },
+    {
+      method: 'GET',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'getSowing',
+        summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
+        query: [precisionParameter],
+        answer: { schema: sowingAnswerSchema },
+        problems: ['not-found', 'busy', ...keptProblems],
+      },
+      async handler(request, reply) {
+        const { precision } = queryOf(precisionQuery, request);
+        const counted = await countedIn(request, store);
+        const { inputs, answer } = await show(counted, ownerOf(request), precision);
+        return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
+      },
+    },
+    {
+      method: 'DELETE',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'deleteSowing',
+        summary: 'Forget a sowing and its counts',
+        answer: 'none',
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'sowing');
+        if ((await store.deleteSowing(ownerOf(request), id)) === 'absent') throw notKept('sowing', id);
+        return reply.code(204).send();
+      },
+    },
+  ];
+};
+
+const precisionQuery = z.strictObject({ precision: precisionSchema });
+
+/** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
+export async function countedIn(request: FastifyRequest, store: Store): Promise<CountedSowing> {
+  const id = idIn(request, 'sowing');
+  const counted = await store.sowing(ownerOf(request), id);
+  if (!counted) throw notKept('sowing', id);
+  return counted;
+}
+
+const noSuch = (kind: 'bed' | 'lot', id: string): RequestError =>
+  new RequestError(`unknown-${kind}`, `No ${kind} is kept under "${id}": PUT /v1/${kind}s/${id} first.`, [
+    { path: [kind], detail: `There is no such ${kind}.` },
+  ]);
+
+/** All that an answer about a sowing depends on. */
+function inputsOf({ sowing, lot, kept: { place, bed, series }, today }: KnownSowing, precision: string): object {
+  const notes = series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
+  return {
+    precision,
+    sowing: [sowing.id, sowing.revision],
+    bed: bed?.revision,
+    place: place.revision,
+    lot: lot?.revision,
+    today,
+    notes,
+  };
+}

@@ -1,0 +1,44 @@
+import type { Middle } from '../answers/question.js';
+import type { Sowing } from '../garden/season-store.js';
+import type { KnownSowing, SowingState } from '../garden/sowing-state.js';
+import { whatToDo } from '../garden/what-to-do.js';
+import { forPeople, type Rounding } from './rounding.js';
+import type { SowingAnswer } from './schemas/sowings.js';
+import { forecastOnWire } from './wire-forecast.js';
+
+/** A sowing as it is kept. */
+export const sowingOnWire = ({ revision: _, id, ...fields }: Sowing) => ({ id, ...fields });
+
+/** A sowing, and how it stands. */
+export function sowingStateOnWire(
+  known: KnownSowing,
+  state: SowingState,
+  rounding: Rounding = forPeople,
+): Omit<SowingAnswer, 'model' | 'issuedAt'> {
+  const { growing, judgement, indoors, harvest, expected, observed, resowBy, warnings } = state;
+  const { share } = rounding;
+  const middle = (one: Middle | null) => one && { middle: share(one.middle), from: share(one.from), to: share(one.to) };
+  const learned = growing?.learned ?? null;
+  return {
+    ...sowingOnWire(known.sowing),
+    counts: [...known.counts],
+    forecast: growing && forecastOnWire(growing.forecast, rounding),
+    learned: learned && {
+      timeFactor: middle(learned.timeFactor),
+      standFactor: middle(learned.standFactor),
+      text: learned.text,
+    },
+    expected,
+    observed,
+    judgement: judgement && {
+      ...judgement,
+      odds: judgement.odds && { late: share(judgement.odds.late), lost: share(judgement.odds.lost) },
+    },
+    indoors,
+    harvest,
+    resowBy,
+    toDo: whatToDo(known, state),
+    assumptions: [],
+    warnings: [...warnings],
+  };
+}
