@@ -10,6 +10,7 @@ import { beliefAfter, type Lesson, usualBelief } from './belief.js';
 import {
   type Belief,
   countPosterior,
+  logitOf,
   type Normal,
   oddsOfStands,
   oddsOfTimes,
@@ -47,8 +48,10 @@ export interface Growing {
 
 /** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
 const SEEDS_UNSAID = 50;
-/** Counts tell of a factor where they leave less than this of what was open before. */
+/** Counts tell of a factor where they leave less than this of what was open before, or move its middle by half of that spread. */
 const TELLING = 0.9;
+/** More likely than not. */
+const DEAD = 0.5;
 /** The middle 80 % of a normal distribution reaches so many standard deviations to either side. */
 const MIDDLE_80_SD = 1.2816;
 
@@ -68,7 +71,7 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
   try {
     const posterior = countPosterior(usual, seenOf(question, other));
     // Of one that is dead nothing is learned about those that live.
-    if (posterior.dead > 0.5) return [];
+    if (posterior.dead > DEAD) return [];
     return [
       {
         date: other.sowing.date,
@@ -123,44 +126,57 @@ function learnedOf(question: GrowingQuestion, { usual, belief, posterior, lesson
     from: turned(mean - MIDDLE_80_SD * sd),
     to: turned(mean + MIDDLE_80_SD * sd),
   });
-  const telling = (before: Normal, own: Middle, turned: (value: number) => number): Middle | null => {
-    const usualMiddle = middleOf(before, turned);
-    return own.to - own.from < TELLING * (usualMiddle.to - usualMiddle.from) ? own : null;
+  // Told on the scale on which it was supposed: narrower than before, or elsewhere.
+  const telling = (before: Normal, own: Middle, back: (value: number) => number): Middle | null => {
+    const [middle, from, to] = [back(own.middle), back(own.from), back(own.to)];
+    const isNarrower = to - from < TELLING * 2 * MIDDLE_80_SD * before.sd;
+    const isElsewhere = Math.abs(middle - before.mean) > before.sd / 2;
+    return isNarrower || isElsewhere ? own : null;
   };
+  if (posterior && posterior.dead > DEAD) {
+    return {
+      timeFactor: null,
+      standFactor: { middle: 0, from: 0, to: 0 },
+      text: `From ${countsOf(question, lessons)}: nothing is likely to come of it.`,
+    };
+  }
   const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
   const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, shareOf);
   const taught = {
-    timeFactor: telling(usual.logTime, time, Math.exp),
-    standFactor: telling(usual.logitStand, stand, shareOf),
+    timeFactor: telling(usual.logTime, time, Math.log),
+    standFactor: telling(usual.logitStand, stand, logitOf),
   };
   return { ...taught, text: sentenceOf(question, lessons, taught) };
 }
 
 /** What was learned, in one sentence. */
 function sentenceOf(
-  { crop, counts }: GrowingQuestion,
+  question: GrowingQuestion,
   lessons: number,
   { timeFactor, standFactor }: Omit<Learned, 'text'>,
 ): string {
-  const own =
-    counts.length === 0 ? [] : [`${counts.length === 1 ? 'one count' : `${counts.length} counts`} of this sowing`];
-  const others = lessons === 0 ? [] : [`those of ${lessons === 1 ? 'one other' : `${lessons} others`} in this bed`];
-  const name = crop.name.toLowerCase();
-  const time = timeFactor
-    ? [
-        `${name} takes ${tenths(timeFactor.middle)} times as long as the chart says (${tenths(timeFactor.from)} to ${tenths(timeFactor.to)})`,
-      ]
-    : [];
-  const stand = standFactor
-    ? [
-        `gives ${percent(standFactor.middle)} of 100 that a laboratory would (${percent(standFactor.from)} to ${percent(standFactor.to)})`,
-      ]
-    : [];
-  const said = [...time, ...stand];
-  const from = [...own, ...others].join(' and ');
+  const name = question.crop.name.toLowerCase();
+  const said = [
+    ...(timeFactor
+      ? [
+          `takes ${tenths(timeFactor.middle)} times as long as the chart says (${tenths(timeFactor.from)} to ${tenths(timeFactor.to)})`,
+        ]
+      : []),
+    ...(standFactor
+      ? [
+          `gives ${percent(standFactor.middle)} of 100 that a laboratory would (${percent(standFactor.from)} to ${percent(standFactor.to)})`,
+        ]
+      : []),
+  ];
   return said.length === 0
-    ? `From ${from} nothing can be told yet that the crop’s own ranges do not say.`
-    : `From ${from}: ${time.length > 0 ? said.join(', and ') : `${name} ${said[0]!}`}.`;
+    ? `From ${countsOf(question, lessons)} nothing can be told yet that the crop’s own ranges do not say.`
+    : `From ${countsOf(question, lessons)}: ${name} ${said.join(', and ')}.`;
+}
+
+function countsOf({ counts }: GrowingQuestion, lessons: number): string {
+  const own = counts.length === 1 ? 'one count of this sowing' : `${counts.length} counts of this sowing`;
+  const others = `${counts.length > 0 ? 'those' : 'the counts'} of ${lessons === 1 ? 'one other sowing' : `${lessons} other sowings`} in this bed`;
+  return [...(counts.length > 0 ? [own] : []), ...(lessons > 0 ? [others] : [])].join(' and ');
 }
 
 const tenths = (value: number): string => value.toFixed(1);

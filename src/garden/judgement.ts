@@ -83,7 +83,7 @@ export function judgementOf(evidence: Evidence): Judgement {
   const observed = observedOf(evidence)!;
   const said = (verdict: Verdict, text: string): Judgement => ({ verdict, odds, text });
   if (odds.lost >= LOST_ODDS) {
-    return said('lost', `${inHundred(odds.lost)} that nothing will come of it any more. Sow again.`);
+    return said('lost', `That nothing will come of it any more is ${inHundred(odds.lost)}. Sow again.`);
   }
   if (observed === 'enough') {
     return said('good', `${last.seedlings} seedlings were counted on ${last.date}: as many as beds give, or more.`);
@@ -101,12 +101,12 @@ export function judgementOf(evidence: Evidence): Judgement {
   if (odds.late >= LIKELY) {
     return said(
       'late',
-      `It is late, not lost: ${inHundred(1 - odds.lost)} that it lives. ${observed === 'some' ? 'More are to come' : whenFirst(forecast)}; keep it moist until ${forecast.keepMoist.to}.`,
+      `It is late, not lost: that it lives is ${inHundred(1 - odds.lost)}. ${observed === 'some' ? 'More are to come' : capital(whenFirst(forecast))}; keep it moist until ${forecast.keepMoist.to}.`,
     );
   }
   return said(
     'wait',
-    `${observed === 'some' ? `${last.seedlings} were up on ${last.date}, and more are to come` : `None were up on ${last.date}`}; ${inHundred(1 - odds.lost)} that it lives. Keep it moist until ${forecast.keepMoist.to}.`,
+    `${observed === 'some' ? `${last.seedlings} were up on ${last.date}, and more are to come` : `None were up on ${last.date}`}; that it lives is ${inHundred(1 - odds.lost)}. Keep it moist until ${forecast.keepMoist.to}.`,
   );
 }
 
@@ -139,5 +139,7 @@ const whenFirst = ({ emergence: { first }, stand }: Forecast): string =>
 
 function inHundred(odds: number): string {
   const whole = Math.round(100 * odds);
-  return `It is ${whole >= 100 ? 'all but certain' : whole <= 0 ? 'all but ruled out' : `${whole} in 100 odds`}`;
+  return whole >= 100 ? 'all but certain' : whole <= 0 ? 'all but ruled out' : `likely in ${whole} of 100 such rows`;
 }
+
+const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;

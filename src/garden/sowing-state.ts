@@ -46,9 +46,9 @@ export interface Asker {
   windows(question: WindowQuestion): Promise<SowingWindows>;
 }
 
-/** So many of a bed's sowings are looked at for what they have taught. */
-const MOST_LESSONS = 40;
-const ASK_LESSONS = 12;
+/** So many of a bed's sowings are looked at, and so many of a crop teach. */
+const MOST_LOOKED_AT = 60;
+const MOST_LESSONS = 12;
 
 /** What is kept and bears on a sowing; undefined where its bed is gone. */
 export async function knownSowing(
@@ -57,31 +57,16 @@ export async function knownSowing(
   { sowing, counts }: CountedSowing,
   now: Date,
 ): Promise<KnownSowing | undefined> {
-  const [kept, ofBed, lot] = await Promise.all([
+  const [kept, others, lot] = await Promise.all([
     keptBed(store, owner, sowing.bed, now.getTime()),
-    store.sowingsOf(owner, sowing.bed, MOST_LESSONS),
+    lessonsOf(store, owner, sowing.bed, sowing),
     sowing.lot === null ? undefined : store.lot(owner, sowing.lot),
   ]);
   if (!kept) return undefined;
-  const alike = ofBed.filter(
-    (other) => other.sowing.id !== sowing.id && other.counts.length > 0 && isAlike(other.sowing, sowing),
-  );
-  const lots = new Map<string, SeedLot>(lot ? [[lot.id, lot]] : []);
-  for (const { sowing: other } of alike) {
-    if (other.lot === null || lots.has(other.lot)) continue;
-    const found = await store.lot(owner, other.lot);
-    if (found) lots.set(found.id, found);
-  }
-  const grown = (one: CountedSowing): Grown => ({
-    sowing: one.sowing,
-    lot: one.sowing.lot === null ? null : lotOf(lots.get(one.sowing.lot), one.sowing.date),
-    lotId: one.sowing.lot,
-    counts: one.counts,
-  });
   const crop = chosenCrop(sowing.crop);
   const isIndoors = sowing.method === 'indoors';
   const question: GrowingQuestion = {
-    ...grown({ sowing, counts }),
+    ...grown({ sowing, counts }, lot),
     crop,
     site: kept.site,
     zoneFromStamps: false,
@@ -94,16 +79,43 @@ export async function knownSowing(
     understood: [],
     beyond: null,
     normals: kept.normals,
-    others: alike.slice(-ASK_LESSONS).map(grown),
+    others,
   };
   return { sowing, counts, kept, crop, lot: lot ?? null, question, today: dateAt(now.getTime(), kept.site.zone) };
 }
 
-/** Of the same crop, in the same way. */
-const isAlike = (other: Sowing, sowing: Sowing): boolean =>
-  JSON.stringify(other.crop) === JSON.stringify(sowing.crop) && other.method === sowing.method;
+/**
+ * A bed's counted sowings of a crop, sown in the same way: what they have taught bears on the next one.
+ *
+ * @param like The crop and the way; with an id, a sowing that is itself left out.
+ */
+export async function lessonsOf(
+  store: Store,
+  owner: string,
+  bed: string,
+  like: Pick<Sowing, 'crop' | 'method'> & { readonly id?: string },
+): Promise<Grown[]> {
+  const ofBed = await store.sowingsOf(owner, bed, MOST_LOOKED_AT);
+  const alike = ofBed
+    .filter(
+      ({ sowing: { id, crop, method }, counts }) =>
+        id !== like.id &&
+        counts.length > 0 &&
+        method === like.method &&
+        JSON.stringify(crop) === JSON.stringify(like.crop),
+    )
+    .slice(-MOST_LESSONS);
+  const ids = [...new Set(alike.flatMap(({ sowing: { lot } }) => lot ?? []))];
+  const lots = new Map(await Promise.all(ids.map(async (id) => [id, await store.lot(owner, id)] as const)));
+  return alike.map((one) => grown(one, one.sowing.lot === null ? undefined : lots.get(one.sowing.lot)));
+}
 
-const lotOf = (lot: SeedLot | undefined, date: PlainDate): Grown['lot'] => (lot ? lotForQuestion(lot, date) : null);
+const grown = ({ sowing, counts }: CountedSowing, lot: SeedLot | undefined): Grown => ({
+  sowing,
+  lot: lot ? lotForQuestion(lot, sowing.date) : null,
+  lotId: sowing.lot,
+  counts,
+});
 
 /** A tray is as warm as the room: as the sowing says, else the bed, if that is one indoors. */
 const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({

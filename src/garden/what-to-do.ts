@@ -1,4 +1,4 @@
-import { addDays, type PlainDate } from '../basics/calendar.js';
+import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { KnownSowing, SowingState } from './sowing-state.js';
 
 /** The most pressing first. */
@@ -27,6 +27,8 @@ export interface ToDo {
 const THIN_AFTER_DAYS = 10;
 /** What is further off is not yet to be done [d]. */
 const SOON_DAYS = 14;
+/** So long after most were due a count still says something [d]. */
+const COUNT_WITHIN_DAYS = 60;
 /** A row that waits is looked at again after so long [d]. */
 const LOOK_AGAIN_DAYS = 4;
 
@@ -57,8 +59,10 @@ export function whatToDo({ sowing, today, question }: KnownSowing, state: Sowing
       `${verdict === 'lost' ? 'Sow again' : 'Fill the gaps with a new sowing'}. ${by}.`,
     );
   }
-  if (verdict === 'count-now') add('count', today, today, judgement.text);
-  else if (!isOver) {
+  const wasDue = 'why' in most ? forecast.stand.by : most.date;
+  if (verdict === 'count-now') {
+    if (daysBetween(wasDue, today) <= COUNT_WITHIN_DAYS) add('count', today, today, judgement.text);
+  } else if (!isOver) {
     const lookFrom = 'why' in first ? forecast.stand.by : first.range.from;
     const from = lookFrom > today ? lookFrom : addDays(today, LOOK_AGAIN_DAYS);
     add('count', from, from, 'Count what is up, even if there is nothing.');

@@ -1,13 +1,15 @@
+import type { FastifyRequest } from 'fastify';
 import { needsPast } from '../../answers/beyond.js';
 import { type Forecast, forecast } from '../../answers/forecast.js';
-import { type Question, seedDepthCm } from '../../answers/question.js';
+import { seedDepthCm } from '../../answers/question.js';
+import { lessonsOf } from '../../garden/sowing-state.js';
 import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../csv-query.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
 import { precisionOf } from '../file-request.js';
-import type { LongWork } from '../long-work.js';
 import { signed } from '../model.js';
-import { questionOf } from '../question.js';
+import { ownerOf } from '../owner.js';
+import { type Known, questionOf, type Read } from '../question.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import {
@@ -45,7 +47,7 @@ export const forecastRoutes = (service: Service): Route[] => [
     async handler(request): Promise<ForecastAnswer> {
       const { rounding, query } = precisionOf(request);
       const answered = await answerPosted(service, request, query, form, (asking, read, known) =>
-        forecastOf(questionOf(asking, read, known), service.work),
+        forecastOf(service, request, asking, read, known),
       );
       return signed(forecastOnWire(answered, rounding), service.clock());
     },
@@ -64,12 +66,27 @@ export const forecastRoutes = (service: Service): Route[] => [
       const { rounding, query } = precisionOf(request);
       const { id } = request.params as { id: string };
       return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
-        signed(forecastOnWire(await forecastOf(questionOf(asking, read, known), service.work), rounding), known.now),
+        signed(forecastOnWire(await forecastOf(service, request, asking, read, known), rounding), known.now),
       );
     },
   },
 ];
 
-/** Past years take seconds, anything else milliseconds. */
-const forecastOf = async (question: Question, work: LongWork): Promise<Forecast> =>
-  needsPast({ ...question, depthCm: seedDepthCm(question) }) ? work.ask('forecast', question) : forecast(question);
+/** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
+async function forecastOf(
+  { work, store }: Service,
+  request: FastifyRequest,
+  asking: Asking,
+  read: readonly Read[],
+  known: Known,
+): Promise<Forecast> {
+  const question = questionOf(asking, read, known);
+  const bed = known.kept?.bed;
+  const others = bed ? await lessonsOf(store, ownerOf(request), bed.id, { crop: asking.crop, method: 'direct' }) : [];
+  if (others.length > 0) {
+    return (await work.ask('growing', { ...question, lotId: null, counts: [], others })).forecast;
+  }
+  return needsPast({ ...question, depthCm: seedDepthCm(question) })
+    ? work.ask('forecast', question)
+    : forecast(question);
+}
