@@ -50,7 +50,7 @@ export const SPREADS = [
 const WILD = 0.05;
 /** Seedlings stand in patches, some are eaten, some overlooked: a count scatters as if it were of so few seeds that are alike.
  * Our assumption. */
-const PATCHINESS = 400;
+const PATCHINESS = 1000;
 /** The tails are wider than a normal distribution's: so often a sowing is of a wider kind, so many times as wide. */
 const ODD_SHARE = 0.05;
 const ODD_TIMES = 2.5;

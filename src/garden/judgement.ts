@@ -31,7 +31,7 @@ export interface Evidence {
 }
 
 /** A row is called lost where it lives with less than a twentieth of the odds: pulling up one that lives costs more than waiting. */
-const LOST_ODDS = 0.95;
+export const LOST_ODDS = 0.95;
 const LIKELY = 0.5;
 /** A count is old after a quarter of the days to half, but within these [d]. */
 const OLD_AFTER_DAYS = { least: 5, most: 10 };

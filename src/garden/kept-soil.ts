@@ -1,6 +1,9 @@
+import { usualSeries } from '../answers/beyond.js';
 import type { Site } from '../answers/known-hours.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
 import { addDays, daysBetween, startOfDay, type Zone, zoneNamed } from '../basics/calendar.js';
+import { RequestError } from '../basics/errors.js';
+import { basisCode } from '../basics/series.js';
 import type { Normals } from '../climate/normals.js';
 import { type Day, daysOf } from '../readings/days.js';
 import { meanOfDays, type ReadSeries } from '../readings/read-series.js';
@@ -46,6 +49,27 @@ export async function keptBed(store: Store, owner: string, id: string, nowMs: nu
     series: [...known.series, ...read.flat()],
   };
 }
+
+/**
+ * What a question about a kept bed or place goes by where it brings nothing of its own: what is kept, else the place's usual air.
+ *
+ * @throws {RequestError} `no-readings` where there is neither.
+ */
+export function seriesToGoBy({ series, normals, site, place, bed }: Kept, nowMs: number): readonly ReadSeries[] {
+  if (series.length > 0) return series;
+  if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
+  throw new RequestError(
+    'no-readings',
+    `No temperatures are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".`,
+  );
+}
+
+/** A usual year's air in place of what nobody measured. */
+const insteadOfMeasured = (usual: ReadSeries): ReadSeries => ({
+  ...usual,
+  origin: 'forecast',
+  dayBasis: usual.days.map(() => basisCode('past-years')),
+});
 
 async function ofPlace(
   store: Store,

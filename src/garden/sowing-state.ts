@@ -12,7 +12,7 @@ import type { Growing, GrowingQuestion, Grown } from './growing.js';
 import { type Harvest, harvestOf } from './harvest.js';
 import { type IndoorStart, indoorsOf, nightsBear, USUAL_ROOM_C } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
-import { type Kept, keptBed } from './kept-soil.js';
+import { type Kept, keptBed, seriesToGoBy } from './kept-soil.js';
 import { lotForQuestion } from './lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from './season-store.js';
 import type { Store } from './store.js';
@@ -23,6 +23,8 @@ export interface KnownSowing extends CountedSowing {
   readonly crop: Crop;
   readonly lot: SeedLot | null;
   readonly question: GrowingQuestion;
+  readonly now: Date;
+  /** At the place. */
   readonly today: PlainDate;
 }
 
@@ -81,7 +83,7 @@ export async function knownSowing(
     normals: kept.normals,
     others,
   };
-  return { sowing, counts, kept, crop, lot: lot ?? null, question, today: dateAt(now.getTime(), kept.site.zone) };
+  return { sowing, counts, kept, crop, lot: lot ?? null, question, now, today: dateAt(now.getTime(), kept.site.zone) };
 }
 
 /**
@@ -129,8 +131,11 @@ const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
 export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
-  const { sowing, counts, kept, crop, question, today } = known;
-  const told = await orWhyNot(ask.growing(question));
+  const { sowing, counts, kept, crop, question, today, now } = known;
+  const told = await orWhyNot(async () => {
+    const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
+    return ask.growing({ ...question, series });
+  });
   const growing = 'why' in told ? null : told;
   const warnings = 'why' in told ? [told.why] : [];
   const minima = minimaOf(kept);
@@ -161,8 +166,8 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
 }
 
 /** What came of it, or in a note why it could not be answered from what is kept. */
-const orWhyNot = async <T>(work: Promise<T>): Promise<T | { readonly why: Note }> =>
-  work.catch((error: unknown) => {
+const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | { readonly why: Note }> =>
+  work().catch((error: unknown) => {
     if (!(error instanceof RequestError) || error.code === 'busy') throw error;
     return { why: { code: error.code, text: error.message } };
   });
@@ -183,7 +188,7 @@ const SEASON_GAP_DAYS = 90;
 async function resowBy({ kept, crop, question, sowing, today }: KnownSowing, ask: Asker): Promise<PlainDate | null> {
   if (yearsTold(kept.series) < FEWEST_YEARS) return null;
   const { site, bed, lot, series, normals } = question;
-  const found = await orWhyNot(
+  const found = await orWhyNot(() =>
     ask.windows({
       crop,
       site,

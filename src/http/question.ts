@@ -1,12 +1,10 @@
-import { usualSeries } from '../answers/beyond.js';
 import type { Site } from '../answers/known-hours.js';
 import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '../answers/question.js';
 import type { SoilQuestion } from '../answers/soil-temperatures.js';
 import type { WindowQuestion } from '../answers/sowing-windows.js';
 import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../basics/calendar.js';
 import { notUnderstood, RequestError } from '../basics/errors.js';
-import { basisCode } from '../basics/series.js';
-import type { Kept } from '../garden/kept-soil.js';
+import { type Kept, seriesToGoBy } from '../garden/kept-soil.js';
 import { chosenCrop } from '../germination/crop-choice.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../readings/report.js';
@@ -181,24 +179,13 @@ function bedOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Bed {
 }
 
 /** What is kept, and laid over it what came with the question; where there is neither, the place's usual air. */
-function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): ReadSeries[] {
+function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): readonly ReadSeries[] {
+  const sent = read.map((one) => one.series);
   const { kept, now } = known;
-  const series = [...(kept?.series ?? []), ...read.map((one) => one.series)];
-  if (series.length > 0 || !kept || bedOf(asking, known).kind === 'indoors') return series;
-  if (kept.normals) return [instead(usualSeries(kept.normals, now.getTime(), kept.site))];
-  const { place, bed } = kept;
-  throw new RequestError(
-    'no-readings',
-    `No temperatures are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".`,
-  );
+  if (!kept) return sent;
+  const isEnough = sent.length > 0 || bedOf(asking, known).kind === 'indoors';
+  return isEnough ? [...kept.series, ...sent] : seriesToGoBy(kept, now.getTime());
 }
-
-/** A usual year's air in place of what nobody measured. */
-const instead = (usual: ReadSeries): ReadSeries => ({
-  ...usual,
-  origin: 'forecast',
-  dayBasis: usual.days.map(() => basisCode('past-years')),
-});
 
 function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;

@@ -1,9 +1,7 @@
-import { probit } from '../../../src/basics/probit.js';
-import { chance } from '../../../src/demo/chance.js';
-import { COHORTS, type Seed } from '../../../src/germination/cohorts.js';
-import type { Crop } from '../../../src/germination/crop.js';
-import { germinationCurve } from '../../../src/germination/curve.js';
-import { hourlyPace } from '../../../src/germination/hourly-pace.js';
+import { probit } from '../../src/basics/probit.js';
+import { chance } from '../../src/demo/chance.js';
+import { COHORTS, type Seed } from '../../src/germination/cohorts.js';
+import { hourlyPace } from '../../src/germination/hourly-pace.js';
 
 /** One bed's sowing as it truly is, and what a grower may count in it. */
 export interface TrueSowing {
@@ -16,6 +14,19 @@ export interface TrueSowing {
   readonly seeds: number;
 }
 
+/** What a sowing is made to be. */
+export interface Nature {
+  readonly timeFactor: number;
+  readonly standFactor: number;
+  readonly seeds: number;
+  /** Share of the seed that comes where everything suits it. */
+  readonly viable: number;
+  /** The crop's; the sowing's own is 0.6 to 1.6 times as wide. */
+  readonly spreadLog10: number;
+  /** At most so many of the seedlings are eaten in a day. */
+  readonly eatenADay?: number;
+}
+
 /** Soil of an invented season, warming or cooling, with day, night and odd weeks [°C]. */
 export function inventedSoil(seed: number, nDays: number, startC: number, perDayC: number): Float64Array {
   const random = chance(seed);
@@ -25,14 +36,6 @@ export function inventedSoil(seed: number, nDays: number, startC: number, perDay
     return Math.max(1, startC + (perDayC * hour) / 24 + oddK + 3.5 * Math.sin((2 * Math.PI * ((hour % 24) - 9)) / 24));
   });
 }
-
-export const seedOf = (crop: Crop): Seed => ({
-  curve: germinationCurve(crop.rows, crop.soil!.maximumC),
-  hotThresholdC: crop.hotThresholdC,
-  chillingSensitive: crop.chillingSensitive,
-  spreadLog10: crop.spreadLog10,
-  timeFactor: 1,
-});
 
 /** Seed is sorted into so many ranks, the fastest and most heat-proof first. */
 const RANKS = 20;
@@ -57,11 +60,10 @@ export function waysOf(seed: Seed, hourlyC: Float64Array): Float64Array[] {
 export function trueSowing(
   ways: readonly Float64Array[],
   random: () => number,
-  { timeFactor, standFactor, seeds, viable, spreadLog10 }:
-    { timeFactor: number; standFactor: number; seeds: number; viable: number; spreadLog10: number },
+  { timeFactor, standFactor, seeds, viable, spreadLog10, eatenADay = 0.02 }: Nature,
 ): TrueSowing {
   const width = Math.LN10 * spreadLog10 * (0.6 + random());
-  const eatenADay = 0.02 * random();
+  const eaten = eatenADay * random();
   const upAtH: number[] = [];
   const goneAtH: number[] = [];
   let patch = 0;
@@ -69,14 +71,14 @@ export function trueSowing(
     // Every ten seeds another patch of ground.
     if (i % 10 === 0) patch = Math.min(1, Math.max(0, standFactor * (1 + 0.5 * probit(random()))));
     if (random() > viable * patch) continue;
-    // Skewed: a logistic stretched on the slow side.
     const u = random();
+    // As wide as a normal distribution, with longer tails; and stretched on the slow side.
     const logistic = 0.55 * Math.log(u / (1 - u));
     const goal = timeFactor * Math.exp(width * (logistic > 0 ? 1.3 * logistic : 0.85 * logistic));
     const upH = hourAt(ways[Math.floor(u * RANKS)]!, goal);
     if (upH === Infinity) continue;
     upAtH.push(upH);
-    goneAtH.push(upH - (24 * Math.log(random())) / Math.max(1e-9, eatenADay));
+    goneAtH.push(upH - (24 * Math.log(random())) / Math.max(1e-9, eaten));
   }
   return {
     timeFactor,
@@ -101,6 +103,8 @@ function hourAt(way: Float64Array, goal: number): number {
 /** A tenth of the counts is wrong: nothing seen, weeds counted too, a slip of the pen, a neighbour's row. */
 export function countedWrong(right: number, seeds: number, random: () => number): number {
   const kind = Math.floor(4 * random());
-  const wrong = [0, right + Math.floor(0.1 * seeds * random()), right * (random() < 0.5 ? 10 : 0.1), seeds * random()][kind]!;
+  const wrong = [0, right + Math.floor(0.1 * seeds * random()), right * (random() < 0.5 ? 10 : 0.1), seeds * random()][
+    kind
+  ]!;
   return Math.min(seeds, Math.max(0, Math.round(wrong)));
 }

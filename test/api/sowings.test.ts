@@ -1,0 +1,285 @@
+import type { FastifyInstance } from 'fastify';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { SowingAnswer } from '../../src/http/schemas/sowings.js';
+import { askerOf, dateAfter, startApp } from './helper.js';
+
+/** Noon at Quillmere on a date. */
+const noonOn = (date: string): Date => new Date(`${date}T14:00:00Z`);
+
+let today = noonOn('2027-05-20');
+let app: FastifyInstance;
+let ask: ReturnType<typeof askerOf>;
+
+beforeAll(async () => {
+  app = await startApp({ clock: () => today });
+  ask = askerOf(app);
+  await ask('PUT', '/v1/places/quillmere', {
+    name: 'Quillmere Allotment Society',
+    latitude: 44,
+    longitude: -30,
+    timeZone: 'Etc/GMT+2',
+  });
+  // A room at one temperature is the published chart's own case.
+  await ask('PUT', '/v1/beds/cool-room', { place: 'quillmere', name: 'Cool room', kind: 'indoors', roomC: 15 });
+  await ask('PUT', '/v1/beds/north', { place: 'quillmere', name: 'North bed' });
+});
+afterAll(() => app.close());
+
+const SOWN = '2027-05-03';
+
+/** An onion sowing in the cool room: half up after 7 days by the handbook's table (Harrington and Minges 1954). */
+async function sown(id: string, more: object = {}): Promise<SowingAnswer> {
+  const fields = { bed: 'cool-room', crop: 'onion', date: SOWN, seeds: 200, ...more };
+  const response = await ask('PUT', `/v1/sowings/${id}`, fields);
+  if (response.statusCode >= 300) throw new Error(response.body);
+  return response.json();
+}
+
+async function standing(id: string): Promise<SowingAnswer> {
+  return (await ask('GET', `/v1/sowings/${id}`)).json();
+}
+
+/** Counts so many seedlings some days after the sowing, on that day. */
+async function count(id: string, daysAfter: number, seedlings: number, more: object = {}): Promise<void> {
+  const date = dateAfter(SOWN, daysAfter);
+  const response = await ask('PUT', `/v1/sowings/${id}/counts/${date}`, { seedlings, ...more });
+  if (response.statusCode >= 300) throw new Error(response.body);
+}
+
+describe('where a sowing should be', () => {
+  test.each([
+    ['2027-05-05', 'not-yet'],
+    ['2027-05-10', 'due'],
+    ['2027-05-20', 'due'],
+    ['2027-06-10', 'past'],
+  ])('on %s onion sown on 3 May in a room at 15 °C is %s', async (date, expected) => {
+    today = noonOn(date);
+    const { forecast, ...sowing } = await sown(`on-${date}`);
+    expect(sowing.expected).toBe(expected);
+    const { first, half, most } = forecast!.emergence as {
+      [K in 'first' | 'half' | 'most']: { date: string; range: { from: string }; inBeds: { to: string } };
+    };
+    expect(half.date).toBe('2027-05-10');
+    expect(expected === 'not-yet').toBe(date < first.range.from);
+    expect(expected === 'past').toBe(date > most.inBeds.to);
+  });
+
+  test('a sowing whose temperatures are not known is kept all the same, and says what is missing', async () => {
+    today = noonOn('2027-05-20');
+    const sowing = await sown('no-air', { bed: 'north' });
+    expect(sowing).toMatchObject({ forecast: null, expected: null, judgement: null, seeds: 200 });
+    expect(sowing.warnings[0]!.text).toContain('/v1/places/quillmere/air');
+  });
+});
+
+describe('how a sowing stands', () => {
+  test('without a count nothing is guessed: it waits, and once due it asks for a count', async () => {
+    today = noonOn('2027-05-05');
+    expect((await sown('uncounted')).judgement).toMatchObject({ verdict: 'wait', odds: null });
+    today = noonOn('2027-05-14');
+    const { judgement, observed, toDo } = await standing('uncounted');
+    expect([judgement!.verdict, judgement!.odds, observed]).toEqual(['count-now', null, null]);
+    expect(toDo[0]!.task).toBe('count');
+  });
+
+  test('rows that stay bare are late first, and lost only when hardly any slow one would be as bare', async () => {
+    today = noonOn('2027-06-30');
+    await sown('bare');
+    const verdicts: string[] = [];
+    for (let day = 4; day <= 40; day += 4) {
+      today = noonOn(dateAfter(SOWN, day));
+      await count('bare', day, 0);
+      verdicts.push((await standing('bare')).judgement!.verdict);
+    }
+    expect(verdicts.slice(0, 4)).not.toContain('lost');
+    expect(verdicts.at(-1)).toBe('lost');
+    const { toDo, forecast, judgement } = await standing('bare');
+    expect(toDo[0]!.task).toBe('sow-again');
+    expect(judgement!.odds!.lost).toBeGreaterThanOrEqual(0.95);
+    expect(forecast!.stand.field.to).toBe(0);
+  });
+
+  test('enough seedlings are good, a third of the least that beds give is thin', async () => {
+    today = noonOn('2027-05-28');
+    await sown('many');
+    await count('many', 20, 90);
+    expect(await standing('many')).toMatchObject({ observed: 'enough', judgement: { verdict: 'good' } });
+    // Lettuce beds give a fifth of a laboratory's stand at least (Bralewski and Holubowicz 2008).
+    await sown('few', { crop: 'lettuce' });
+    for (const day of [16, 20, 25]) await count('few', day, 12);
+    expect(await standing('few')).toMatchObject({ observed: 'some', judgement: { verdict: 'thin' } });
+  });
+
+  test('one wild count among right ones changes little', async () => {
+    today = noonOn('2027-05-28');
+    for (const [id, wild] of [
+      ['calm', 60],
+      ['wild', 199],
+    ] as const) {
+      await sown(id);
+      for (const [day, seedlings] of [
+        [9, 2],
+        [13, 25],
+        [17, 55],
+        [21, wild],
+        [25, 61],
+      ] as const)
+        await count(id, day, seedlings);
+    }
+    const [calm, wild] = [(await standing('calm')).learned!, (await standing('wild')).learned!];
+    expect(wild.standFactor!.middle).toBeCloseTo(calm.standFactor!.middle, 1);
+    expect(wild.timeFactor!.middle).toBeCloseTo(calm.timeFactor!.middle, 0);
+  });
+
+  test('after thinning by an unknown number a count is a lower bound', async () => {
+    today = noonOn('2027-05-28');
+    await sown('thinned');
+    await count('thinned', 18, 100);
+    await count('thinned', 25, 30, { thinned: true });
+    const { observed, learned } = await standing('thinned');
+    expect(observed).toBe('enough');
+    expect(learned!.standFactor!.middle).toBeGreaterThan(0.4);
+  });
+});
+
+describe('what counts teach', () => {
+  test('seedlings that come late make the chart’s days longer, in this sowing and in the next', async () => {
+    today = noonOn('2027-05-28');
+    await ask('PUT', '/v1/beds/slow-room', { place: 'quillmere', name: 'Slow room', kind: 'indoors', roomC: 15 });
+    const before = await sown('slow', { bed: 'slow-room' });
+    for (const [day, seedlings] of [
+      [8, 0],
+      [12, 20],
+      [14, 60],
+      [18, 105],
+      [22, 110],
+    ] as const)
+      await count('slow', day, seedlings);
+    const after = await standing('slow');
+    expect(before.learned).toBeNull();
+    // Half of the 110 were up after some 14 days, twice the chart's 7.
+    expect(after.learned!.timeFactor!.middle).toBeGreaterThan(1.7);
+    expect(after.learned!.timeFactor!.middle).toBeLessThan(2.3);
+    expect(after.learned!.text).toMatch(/^From 5 counts of this sowing: onion takes 2\.0 times as long/);
+    expect(after.forecast!.assumptions.map(({ code }) => code)).toContain('counts');
+
+    const next = await sown('next', { bed: 'slow-room', date: '2027-05-25' });
+    expect(next.learned!.timeFactor!.middle).toBeGreaterThan(1.55);
+    const asked = await ask('POST', '/v1/forecasts', {
+      crop: 'onion',
+      where: { bed: 'slow-room' },
+      sowing: { date: '2027-05-25' },
+    });
+    expect(asked.json().emergence.half.days).toBeCloseTo((next.forecast!.emergence.half as { days: number }).days, 1);
+    await ask('PUT', '/v1/beds/other-room', { place: 'quillmere', name: 'Other room', kind: 'indoors', roomC: 15 });
+    const elsewhere = await sown('elsewhere', { bed: 'other-room', date: '2027-05-25' });
+    expect(elsewhere.learned?.timeFactor ?? null).toBeNull();
+  });
+
+  test('the same count twice changes nothing, and another one is another answer', async () => {
+    today = noonOn('2027-05-28');
+    await sown('same');
+    await count('same', 12, 20);
+    const first = await ask('GET', '/v1/sowings/same');
+    await count('same', 12, 20);
+    const tag = { 'if-none-match': first.headers.etag as string };
+    expect((await ask('GET', '/v1/sowings/same', undefined, tag)).statusCode).toBe(304);
+    await count('same', 12, 21);
+    expect((await ask('GET', '/v1/sowings/same', undefined, tag)).statusCode).toBe(200);
+  });
+});
+
+describe('what cannot be', () => {
+  const refused = async (
+    method: 'PUT' | 'PATCH',
+    url: string,
+    body: object,
+    status: number,
+    detail: RegExp,
+  ): Promise<void> => {
+    const response = await ask(method, url, body);
+    expect([response.statusCode, response.json().detail]).toEqual([status, expect.stringMatching(detail)]);
+  };
+
+  test('a count before the sowing, to come, of more than was sown, or of nobody knows how many', async () => {
+    today = noonOn('2027-05-20');
+    await sown('checked');
+    await sown('unnumbered', { seeds: null });
+    const counts = '/v1/sowings/checked/counts';
+    await refused('PUT', `${counts}/2027-05-01`, { seedlings: 1 }, 422, /before the sowing, on 2027-05-03/);
+    await refused('PUT', `${counts}/2027-05-21`, { seedlings: 1 }, 422, /today is 2027-05-20/);
+    await refused('PUT', `${counts}/2027-05-20`, { seedlings: 201 }, 422, /more than the 200 seeds/);
+    await refused(
+      'PUT',
+      `${counts}/2027-05-20`,
+      { seedlings: 150, thinned: 51 },
+      422,
+      /those pulled out among them; it was 201/,
+    );
+    await refused('PUT', `${counts}/2027-05-20`, { seedlings: -1 }, 422, /seedlings must be at least 0/);
+    await refused('PUT', `${counts}/2027-02-30`, { seedlings: 1 }, 422, /must be a date/);
+    await refused('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 3 }, 422, /of how many are these/);
+    await refused('PUT', '/v1/sowings/nowhere/counts/2027-05-20', { seedlings: 3 }, 404, /No sowing is kept/);
+    expect((await ask('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 0 })).statusCode).toBe(201);
+    expect((await ask('GET', `${counts}/2027-05-20`)).statusCode).toBe(404);
+  });
+
+  test('a sowing in a bed, of a crop or of a lot that there is not, or of another crop’s lot', async () => {
+    const fields = { bed: 'cool-room', crop: 'onion', date: SOWN };
+    await refused('PUT', '/v1/sowings/x', { ...fields, bed: 'nowhere' }, 422, /No bed is kept under "nowhere"/);
+    await refused('PUT', '/v1/sowings/x', { ...fields, crop: 'unions' }, 422, /onion/);
+    await refused('PUT', '/v1/sowings/x', { ...fields, lot: 'nowhere' }, 422, /No lot is kept under "nowhere"/);
+    await ask('PUT', '/v1/lots/carrots', { crop: 'carrot', germinationPercent: 80 });
+    await refused('PUT', '/v1/sowings/x', { ...fields, lot: 'carrots' }, 422, /seed of carrot/);
+    await refused('PATCH', '/v1/sowings/x', { seeds: 10 }, 404, /No sowing is kept/);
+    expect((await ask('GET', '/v1/sowings/x')).statusCode).toBe(404);
+  });
+});
+
+describe('keeping sowings', () => {
+  test('they are listed by bed, changed under If-Match, and go with their counts', async () => {
+    today = noonOn('2027-05-20');
+    await ask('PUT', '/v1/beds/shelf', { place: 'quillmere', name: 'Shelf', kind: 'indoors', roomC: 20 });
+    await sown('shelf-a', { bed: 'shelf' });
+    await sown('shelf-b', {
+      bed: 'shelf',
+      crop: {
+        name: 'Own',
+        rows: [
+          { temperatureC: 10, days: 9, percent: 80 },
+          { temperatureC: 20, days: 4, percent: 90 },
+        ],
+      },
+    });
+    const list = (await ask('GET', '/v1/sowings?bed=shelf')).json();
+    expect(list.sowings.map(({ id }: { id: string }) => id)).toEqual(['shelf-a', 'shelf-b']);
+
+    const { headers } = await ask('GET', '/v1/sowings/shelf-a');
+    const match = { 'if-match': headers.etag as string };
+    const changed = await ask('PATCH', '/v1/sowings/shelf-a', { seeds: 150 }, match);
+    expect([changed.statusCode, changed.json().seeds, changed.json().date]).toEqual([200, 150, SOWN]);
+    expect((await ask('PATCH', '/v1/sowings/shelf-a', { seeds: 160 }, match)).statusCode).toBe(412);
+
+    await count('shelf-a', 8, 30);
+    expect((await ask('DELETE', '/v1/beds/shelf')).statusCode).toBe(409);
+    expect((await ask('DELETE', '/v1/sowings/shelf-a')).statusCode).toBe(204);
+    await sown('shelf-a', { bed: 'shelf' });
+    expect((await standing('shelf-a')).counts).toEqual([]);
+    expect((await ask('DELETE', '/v1/beds/shelf?with=sowings')).statusCode).toBe(204);
+    expect((await ask('GET', '/v1/sowings/shelf-b')).statusCode).toBe(404);
+  });
+
+  test('trays are as warm as the room they are said to stand in, and are hardened off before they are planted out', async () => {
+    const { forecast, indoors, resowBy } = await sown('trays', {
+      bed: 'north',
+      crop: 'tomato',
+      method: 'indoors',
+      roomC: 25,
+    });
+    // Tomato at 25 °C: six days (Harrington and Minges 1954).
+    expect((forecast!.emergence.half as { date: string }).date).toBe('2027-05-09');
+    expect(indoors!.half).toBe('2027-05-09');
+    expect(indoors!.hardenOff.to < indoors!.plantOut).toBe(true);
+    expect(resowBy).toBeNull();
+  });
+});
