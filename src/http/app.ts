@@ -34,6 +34,7 @@ import { serviceRoutes } from './routes/service.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
+import { subscriptionRoutes } from './routes/subscriptions.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -44,6 +45,8 @@ export interface AppOptions {
   readonly findOwner?: FindOwner | undefined;
   /** Requests a minute that each key, or each address without one, may send; 0 or left out: any number. */
   readonly rateLimit?: number | undefined;
+  /** Subscriptions may name private addresses, and such without encryption. */
+  readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
 }
 
@@ -65,6 +68,7 @@ export async function buildApp({
   store,
   findOwner,
   rateLimit: perMinute = 0,
+  allowPrivateWebhooks = false,
   logger = false,
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
@@ -104,6 +108,7 @@ export async function buildApp({
     ...seedsNeededRoutes(store, clock),
     ...sowingRoutes(service),
     ...countRoutes(store, clock),
+    ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
     ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);
