@@ -169,6 +169,7 @@ export const exampleSeedsQuestion = {
   plants: 40,
   sureness: 0.9,
   lot: { test: { sown: 50, germinated: 46 }, testedOn: '2027-02-01' },
+};
 
 export const exampleSubscription = {
   url: 'https://shed.example/alerts',
