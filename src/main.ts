@@ -3,9 +3,12 @@ import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
 import { type Config, readConfig } from './config.js';
 import { showDemo } from './demo.js';
+import { knownNow } from './garden/known-now.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { askerOf, longWork } from './http/long-work.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
+import { keepLooking } from './outbox/keep-looking.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
 
@@ -28,10 +31,12 @@ async function start(config: Config): Promise<void> {
     process.exit(1);
   });
   const clock = () => new Date();
+  const work = longWork();
   const app = await buildApp({
     version,
     store,
     clock,
+    work,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
@@ -45,9 +50,14 @@ async function start(config: Config): Promise<void> {
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
   const sources = keepRefreshing({ ...going, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
+  const ask = askerOf(work);
+  const looks = keepLooking({
+    ...going,
+    look: (owner, subscription, beds) => knownNow(store, owner, subscription, beds, clock(), ask),
+  });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');
-    await Promise.all([app.close(), sources.stop(), deliveries.stop()]);
+    await Promise.all([app.close(), sources.stop(), looks.stop(), deliveries.stop()]);
     await store.close();
   });
   app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');

@@ -2,7 +2,7 @@ import type { AlertEvent, SubscriptionFields } from './alert-store.js';
 import { emergenceNews } from './emergence-news.js';
 import { frostNews } from './frost-news.js';
 import { hotSpellNews } from './hot-spell-news.js';
-import type { KnownNow, KnownSowing } from './known-now.js';
+import { isWanted, type KnownNow, type SowingNow } from './known-now.js';
 import type { News, NewsData } from './news.js';
 import { windowNews } from './window-news.js';
 
@@ -18,16 +18,12 @@ export interface Alert {
 
 const ofSowing: Record<
   Exclude<AlertEvent, 'window-open'>,
-  (known: KnownSowing, told: string | null) => News | undefined
+  (known: SowingNow, told: string | null) => News | undefined
 > = {
   'hot-spell': hotSpellNews,
   'emergence-shift': emergenceNews,
   frost: frostNews,
 };
-
-/** Whether a subscription is about this crop in this bed. */
-export const isWanted = ({ beds, crops }: SubscriptionFields, bed: string, crop: string): boolean =>
-  (beds === null || beds.includes(bed)) && (crops === null || crops.includes(crop));
 
 /**
  * What a subscription is to be told, from what is known now and what was last told. What is no longer known, or no
@@ -51,7 +47,7 @@ export function alertsOf(
     if (news && (news.mark !== before || news.data)) alerts.push({ event, subject, before, ...news });
   };
   for (const one of known.sowings) {
-    if (!isWanted(subscription, one.sowing.bed, one.forecast.crop.id)) continue;
+    if (!isWanted(subscription, one.sowing.bed, one.crop.id)) continue;
     for (const [event, newsOf] of Object.entries(ofSowing) as [keyof typeof ofSowing, typeof hotSpellNews][]) {
       consider(event, one.sowing.id, (before) => newsOf(one, before));
     }

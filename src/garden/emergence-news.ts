@@ -1,5 +1,5 @@
 import { daysBetween, type PlainDate } from '../basics/calendar.js';
-import type { KnownSowing } from './known-now.js';
+import type { SowingNow } from './known-now.js';
 import type { News } from './news.js';
 import { inBed, sownWords } from './news-words.js';
 
@@ -18,9 +18,11 @@ interface Told {
  * date was changed, or which is up by all that was ever said.
  *
  * @param told What was last told, as `mark` says; null: nothing.
+ * @returns undefined: nothing is known today, and what was told stands.
  */
-export function emergenceNews({ sowing, today, forecast }: KnownSowing, told: string | null): News {
-  const { crop, emergence } = forecast;
+export function emergenceNews({ sowing, crop, today, forecast }: SowingNow, told: string | null): News | undefined {
+  if (!forecast) return undefined;
+  const { emergence } = forecast;
   const half = 'date' in emergence.half ? emergence.half.date : null;
   const now: Told = { sown: sowing.date, half };
   const mark = JSON.stringify(now);

@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../basics/calendar.js';
 import { frostExposure } from '../germination/frost-exposure.js';
-import type { KnownSowing } from './known-now.js';
+import type { SowingNow } from './known-now.js';
 import type { News } from './news.js';
 import { inBed, sownWords } from './news-words.js';
 
@@ -9,12 +9,16 @@ import { inBed, sownWords } from './news-words.js';
  * were not told of. Hardy crops, and sowings that stand indoors, have nothing to fear.
  *
  * @param told What was last told, as `mark` says; null: nothing.
+ * @returns undefined: nothing is known today, and what was told stands.
  */
-export function frostNews({ sowing, today, forecast, comingMinC }: KnownSowing, told: string | null): News {
-  const { crop, emergence } = forecast;
+export function frostNews(
+  { sowing, crop, today, forecast, comingMinC }: SowingNow,
+  told: string | null,
+): News | undefined {
+  if (!forecast) return undefined;
   const known = told === null ? [] : (JSON.parse(told) as PlainDate[]).filter((date) => date >= today);
   const exposure = frostExposure(crop);
-  const { first } = emergence;
+  const { first } = forecast.emergence;
   const nights =
     exposure === null || sowing.method === 'indoors' || !('date' in first)
       ? []

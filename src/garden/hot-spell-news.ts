@@ -1,5 +1,5 @@
 import type { SpellAnswer } from '../answers/spell-answers.js';
-import type { KnownSowing } from './known-now.js';
+import type { SowingNow } from './known-now.js';
 import type { News } from './news.js';
 import { inBed, sownWords } from './news-words.js';
 
@@ -13,11 +13,11 @@ const MOST_SPELLS = 10;
  * One that is no longer expected is not told of; should it come back as it was, it is known.
  *
  * @param told What was last told, as `mark` says; null: nothing.
- * @returns undefined: the temperatures cannot show spells, and what was told stands.
+ * @returns undefined: the temperatures do not show spells, and what was told stands.
  */
-export function hotSpellNews({ sowing, today, forecast }: KnownSowing, told: string | null): News | undefined {
-  const { crop, hotSpells } = forecast;
-  if (hotSpells === null) return undefined;
+export function hotSpellNews({ sowing, crop, today, forecast }: SowingNow, told: string | null): News | undefined {
+  const hotSpells = forecast?.hotSpells;
+  if (!hotSpells) return undefined;
   const ahead = hotSpells.filter(({ to }) => to >= today).slice(0, MOST_SPELLS);
   const before = told === null ? [] : (JSON.parse(told) as ToldSpell[]).filter(({ to }) => to >= today);
   const isKnown = ({ from, to, severity }: ToldSpell) =>

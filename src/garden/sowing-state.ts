@@ -161,7 +161,7 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
 }
 
 /** What came of it, or in a note why it could not be answered from what is kept. */
-const orWhyNot = async <T>(work: Promise<T>): Promise<T | { readonly why: Note }> =>
+export const orWhyNot = async <T>(work: Promise<T>): Promise<T | { readonly why: Note }> =>
   work.catch((error: unknown) => {
     if (!(error instanceof RequestError) || error.code === 'busy') throw error;
     return { why: { code: error.code, text: error.message } };

@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../basics/calendar.js';
-import type { KnownWindows } from './known-now.js';
+import type { WindowsNow } from './known-now.js';
 import type { News } from './news.js';
 
 /** A window that opens so soon after the end of the one before is that one, whose end has moved [d]. */
@@ -14,8 +14,10 @@ interface ToldWindow {
  * What is new of when a crop can be sown in a bed: that today lies in a window, once for each opening.
  *
  * @param told What was last told, as `mark` says; null: nothing.
+ * @returns undefined: nothing is known today, and what was told stands.
  */
-export function windowNews({ bed, crop, today, windows }: KnownWindows, told: string | null): News {
+export function windowNews({ bed, crop, today, windows }: WindowsNow, told: string | null): News | undefined {
+  if (!windows) return undefined;
   const open = windows.find(({ from, to }) => from <= today && today <= to);
   if (!open) return { mark: told, data: null };
   const before = told === null ? null : (JSON.parse(told) as ToldWindow);

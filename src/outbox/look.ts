@@ -9,8 +9,8 @@ import { tellingOf } from './wire-alert.js';
 
 export interface LookSettings {
   readonly store: Store;
-  /** What is known now of all that a subscription is about. */
-  readonly look: (owner: string, subscription: Subscription) => Promise<KnownNow>;
+  /** What is known now of all that a subscription is about, given the ids of all the owner's beds. */
+  readonly look: (owner: string, subscription: Subscription, beds: readonly string[]) => Promise<KnownNow>;
   /** Of this program: another may know more of the same garden. */
   readonly version: string;
   readonly clock: () => Date;
@@ -50,7 +50,8 @@ async function lookFor({ owner, subscription: id }: SubscriptionRef, settings: L
   if (!taken) return 0;
   const seen = digestOf(taken, version, nowMs);
   if (seen === taken.seen) return 0;
-  const known = await look(owner, taken.subscription);
+  const beds = taken.beds.map(({ id: bed }) => bed);
+  const known = await look(owner, taken.subscription, beds);
   const alerts = alertsOf(taken.subscription, taken.told, known);
   const tellings = alerts.map((alert) => tellingOf(alert, nowMs));
   return (await store.tell(owner, id, tellings, seen)) ?? 0;

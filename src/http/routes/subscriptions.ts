@@ -76,7 +76,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
         id: 'putSubscription',
         summary: 'Be told what is new, by messages to an address; or change that, or switch it on again',
         description:
-          'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again.',
+          'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again. The last 200 sowings of the beds are looked at, and windows of up to 100 pairs of bed and crop.',
         json: { schema: subscriptionPutSchema, example: exampleSubscription },
         answer: { schema: subscriptionAnswerSchema, mayCreate: true },
         ifMatch: true,

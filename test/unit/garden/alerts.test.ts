@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
 import { alertEvents, type SubscriptionFields } from '../../../src/garden/alert-store.js';
 import { type Alert, alertsOf } from '../../../src/garden/alerts.js';
-import type { KnownNow, KnownSowing, KnownWindows } from '../../../src/garden/known-now.js';
+import type { KnownNow, WindowsNow } from '../../../src/garden/known-now.js';
 import { crops } from '../../../src/germination/crops.js';
 import { ownCrop } from '../../../src/germination/own-crop.js';
 import { date } from '../../storage/make.js';
-import { hotSpell, knownSowing, milestone } from './known.js';
+import { hotSpell, milestone, sowingNow } from './known.js';
 
 const everything: SubscriptionFields = { url: 'https://shed.example/', events: alertEvents, beds: null, crops: null };
 
@@ -25,18 +26,18 @@ function listener(subscription: Partial<SubscriptionFields> = {}) {
     told,
     lookAt,
     /** The texts that tell what is new of one sowing. */
-    hear: (known: Parameters<typeof knownSowing>[0]) =>
-      lookAt({ sowings: [knownSowing(known)] }).map(({ data }) => data!.text),
+    hear: (known: Parameters<typeof sowingNow>[0]) =>
+      lookAt({ sowings: [sowingNow(known)] }).map(({ data }) => data!.text),
   };
 }
 
 describe('a hot spell ahead', () => {
-  const spells = (...hotSpells: KnownSowing['forecast']['hotSpells'] & object) => ({ forecast: { hotSpells } });
+  const spells = (...hotSpells: readonly SpellAnswer[]) => ({ forecast: { hotSpells } });
 
   test('is told once, with its dates, its peak and what to heed', () => {
     const { lookAt, hear } = listener();
     const known = spells(hotSpell('2027-05-08', '2027-05-09', 'severe'));
-    const [alert] = lookAt({ sowings: [knownSowing(known)] });
+    const [alert] = lookAt({ sowings: [sowingNow(known)] });
     expect(alert).toMatchObject({
       event: 'hot-spell',
       data: {
@@ -112,7 +113,7 @@ describe('a shift of emergence', () => {
 
   test('says from when to when, and which way', () => {
     const { lookAt } = listener();
-    const look = (on: string | null) => lookAt({ sowings: [knownSowing(half(on))] })[0]?.data;
+    const look = (on: string | null) => lookAt({ sowings: [sowingNow(half(on))] })[0]?.data;
     look('2027-05-14');
     expect(look('2027-05-17')).toMatchObject({
       half: '2027-05-17',
@@ -157,7 +158,7 @@ describe('frost ahead', () => {
 
   test('counts from 0 °C for tender crops, from -2 °C for half-hardy ones, and not for hardy ones', () => {
     const heard = (crop: string, minC: number) =>
-      listener().hear({ forecast: { crop: crops.get(crop)! }, ...nights(['2027-05-15', minC]) }).length;
+      listener().hear({ crop: crops.get(crop)!, ...nights(['2027-05-15', minC]) }).length;
     // As the crops' classes say: snap-bean tender, lettuce half-hardy, cabbage hardy.
     expect(['snap-bean', 'lettuce', 'cabbage'].map((crop) => crops.get(crop)!.frost)).toEqual([
       'tender',
@@ -168,7 +169,7 @@ describe('frost ahead', () => {
     expect([heard('lettuce', -1.9), heard('lettuce', -2)]).toEqual([0, 1]);
     expect(heard('cabbage', -9)).toBe(0);
     const own = ownCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
-    expect(listener().hear({ forecast: { crop: own }, ...nights(['2027-05-15', -9]) })).toEqual([]);
+    expect(listener().hear({ crop: own, ...nights(['2027-05-15', -9]) })).toEqual([]);
   });
 
   test('does not count indoors, where nothing comes up, or once half-hardy seedlings are a month old', () => {
@@ -177,15 +178,15 @@ describe('frost ahead', () => {
     const none = { why: 'not-at-this-temperature' } as const;
     expect(listener().hear({ ...cold, forecast: { emergence: { first: none, half: none, most: none } } })).toEqual([]);
     const lettuce = { crop: crops.get('lettuce')! };
-    expect(listener().hear({ ...cold, forecast: lettuce })).toEqual([]);
-    expect(listener().hear({ ...nights(['2027-06-11', -5]), forecast: lettuce })).toHaveLength(1);
+    expect(listener().hear({ ...cold, ...lettuce })).toEqual([]);
+    expect(listener().hear({ ...nights(['2027-06-11', -5]), ...lettuce })).toHaveLength(1);
     // Beans are tender until they are ripe.
     expect(listener().hear(cold)).toHaveLength(1);
   });
 });
 
 describe('a window that opens', () => {
-  const lettuce = (today: string, ...windows: (readonly [string, string])[]): { windows: KnownWindows[] } => ({
+  const lettuce = (today: string, ...windows: (readonly [string, string])[]): { windows: WindowsNow[] } => ({
     windows: [
       {
         bed: 'north',
@@ -239,9 +240,23 @@ describe('somebody is told', () => {
     expect(listener({ beds: ['south'] }).lookAt({ windows })).toHaveLength(0);
   });
 
+  test('nothing where nothing is known today, and what was told stands', () => {
+    const { lookAt, hear, told } = listener({ crops: ['lettuce', 'snap-bean'] });
+    const window = { bed: 'north', crop: crops.get('lettuce')!, today: date('2027-05-03') };
+    const open = { ...window, windows: [{ from: date('2027-05-01'), to: date('2027-05-30') }] };
+    lookAt({ sowings: [sowingNow(frosty)], windows: [open] });
+    const before = new Map(told);
+    expect(before.size).toBe(4);
+    expect(
+      lookAt({ sowings: [sowingNow({ ...frosty, forecast: null })], windows: [{ ...window, windows: null }] }),
+    ).toEqual([]);
+    expect(told).toEqual(before);
+    expect(hear(frosty)).toEqual([]);
+  });
+
   test('of each sowing by itself; what is gone is forgotten', () => {
     const { lookAt, told } = listener();
-    const two = ['beans', 'more-beans'].map((id) => knownSowing({ ...frosty, sowing: { id } }));
+    const two = ['beans', 'more-beans'].map((id) => sowingNow({ ...frosty, sowing: { id } }));
     expect(lookAt({ sowings: two })).toHaveLength(4);
     expect([...told.keys()].filter((subject) => subject.endsWith(' more-beans'))).toHaveLength(3);
     expect(lookAt({ sowings: two.slice(0, 1) })).toEqual([]);

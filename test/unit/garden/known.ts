@@ -1,7 +1,7 @@
 import type { Milestone } from '../../../src/answers/milestones.js';
 import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
 import { addDays } from '../../../src/basics/calendar.js';
-import type { KnownSowing } from '../../../src/garden/known-now.js';
+import type { SowingNow } from '../../../src/garden/known-now.js';
 import { crops } from '../../../src/germination/crops.js';
 import { date } from '../../storage/make.js';
 
@@ -28,20 +28,23 @@ export const hotSpell = (from: string, to: string, severity: 'mild' | 'severe' =
 });
 
 /** Beans sown at Quillmere on 3 May, which come up around the 12th, as known on the day of sowing. */
-export const knownSowing = (
-  changes: Partial<Omit<KnownSowing, 'forecast' | 'sowing'>> & {
-    readonly forecast?: Partial<KnownSowing['forecast']>;
-    readonly sowing?: Partial<KnownSowing['sowing']>;
+export const sowingNow = (
+  changes: Partial<Omit<SowingNow, 'forecast' | 'sowing'>> & {
+    readonly forecast?: Partial<SowingNow['forecast']> | null;
+    readonly sowing?: Partial<SowingNow['sowing']>;
   } = {},
-): KnownSowing => ({
+): SowingNow => ({
+  crop: crops.get('snap-bean')!,
   today: date('2027-05-03'),
   comingMinC: [],
   ...changes,
   sowing: { id: 'beans', bed: 'north', date: date('2027-05-03'), method: 'direct', ...changes.sowing },
-  forecast: {
-    crop: crops.get('snap-bean')!,
-    emergence: { first: milestone('2027-05-12'), half: milestone('2027-05-14'), most: milestone('2027-05-17') },
-    hotSpells: [],
-    ...changes.forecast,
-  },
+  forecast:
+    changes.forecast === null
+      ? null
+      : {
+          emergence: { first: milestone('2027-05-12'), half: milestone('2027-05-14'), most: milestone('2027-05-17') },
+          hotSpells: [],
+          ...changes.forecast,
+        },
 });

@@ -6,7 +6,7 @@ import type { Store } from '../../../src/garden/store.js';
 import { lookAtDue } from '../../../src/outbox/look.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, quillmere } from '../../storage/make.js';
-import { knownSowing, milestone } from '../garden/known.js';
+import { milestone, sowingNow } from '../garden/known.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */
@@ -72,7 +72,7 @@ async function garden() {
 }
 
 const frosty = {
-  known: { sowings: [knownSowing({ comingMinC: [{ date: date('2027-05-20'), minC: -1.26 }] })], windows: [] },
+  known: { sowings: [sowingNow({ comingMinC: [{ date: date('2027-05-20'), minC: -1.26 }] })], windows: [] },
 };
 
 describe('a garden is looked at for a subscription', () => {
@@ -151,7 +151,7 @@ describe('a garden is looked at for a subscription', () => {
     const half = (on: string) => ({
       emergence: { first: milestone('2027-05-10'), half: milestone(on), most: milestone(on) },
     });
-    const knownHalf = (on: string) => ({ known: { sowings: [knownSowing({ forecast: half(on) })], windows: [] } });
+    const knownHalf = (on: string) => ({ known: { sowings: [sowingNow({ forecast: half(on) })], windows: [] } });
     Object.assign(state, knownHalf('2027-05-14'));
     await lookAfter(0);
     const { told } = (await store.takeLook(OWNER, 'shed', NOW + 1e9, NOW))!;
