@@ -34,8 +34,8 @@ export async function lookAtDue(settings: LookSettings): Promise<number> {
   for (const one of due) {
     if (settings.signal.aborted) break;
     told += await lookFor(one, settings).catch((err: unknown) => {
-      // Of others there may be something to tell all the same.
-      settings.log.error({ err, ...one }, 'what is new cannot be told now');
+      // Of others there may be something to tell all the same; a service that stops works nothing out any more.
+      if (!settings.signal.aborted) settings.log.error({ err, ...one }, 'what is new cannot be told now');
       return 0;
     });
   }
