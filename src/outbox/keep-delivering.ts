@@ -66,7 +66,7 @@ export function delivering(settings: DeliverSettings): Delivering {
 
 const nameOf = ({ owner, subscription }: { owner: string; subscription: string }): string => `${owner} ${subscription}`;
 
-/** Sends the messages that are due, looking every few seconds, until it is stopped. */
+/** Sends the messages that are due, looking at once and then every few seconds, until it is stopped. */
 export function keepDelivering({ version, allowPrivate, ...settings }: DeliveriesSettings): { stop(): Promise<void> } {
   const stopping = new AbortController();
   const sender = webhookSender({
@@ -75,6 +75,7 @@ export function keepDelivering({ version, allowPrivate, ...settings }: Deliverie
     allowHttp: allowPrivate,
   });
   const work = delivering({ ...settings, sender, signal: stopping.signal });
+  void work.begin();
   const timer = setInterval(() => void work.begin(), EVERY_MS);
   timer.unref();
   return {
