@@ -39,6 +39,11 @@ export const configSchema = z.object({
     .default('0')
     .transform((value) => value === '1')
     .describe('1: sources of air may lie at private and loopback addresses too'),
+  ALLOW_PRIVATE_WEBHOOKS: z
+    .enum(['0', '1'])
+    .default('0')
+    .transform((value) => value === '1')
+    .describe('1: messages of subscriptions may go to private and loopback addresses too, and by http'),
   RATE_LIMIT: z
     .string()
     .regex(/^\d{1,6}$/, 'must be a whole number of requests, 0 for no limit')

@@ -3,8 +3,12 @@ import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
 import { type Config, readConfig } from './config.js';
 import { showDemo } from './demo.js';
+import { knownNow } from './garden/known-now.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { askerOf, longWork } from './http/long-work.js';
+import { keepDelivering } from './outbox/keep-delivering.js';
+import { keepLooking } from './outbox/keep-looking.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
 
@@ -27,12 +31,15 @@ async function start(config: Config): Promise<void> {
     process.exit(1);
   });
   const clock = () => new Date();
+  const work = longWork();
   const app = await buildApp({
     version,
     store,
     clock,
+    work,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
+    allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
     logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
@@ -40,17 +47,17 @@ async function start(config: Config): Promise<void> {
     process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);
     process.exit(1);
   });
-  const sources = keepRefreshing({
-    version,
-    store,
-    clock,
-    random: () => randomInt(2 ** 32) / 2 ** 32,
-    allowPrivate: config.ALLOW_PRIVATE_SOURCES,
-    log: app.log,
+  const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
+  const sources = keepRefreshing({ ...going, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
+  const deliveries = keepDelivering({ ...going, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
+  const ask = askerOf(work);
+  const looks = keepLooking({
+    ...going,
+    look: (owner, subscription, beds) => knownNow(store, owner, subscription, beds, clock(), ask),
   });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');
-    await Promise.all([app.close(), sources.stop()]);
+    await Promise.all([app.close(), sources.stop(), looks.stop(), deliveries.stop()]);
     await store.close();
   });
   app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');

@@ -1,6 +1,7 @@
 import { allSowings, type SowingOutcomes } from '../germination/all-sowings.js';
 import { COHORTS, type Seed } from '../germination/cohorts.js';
 import type { Crop } from '../germination/crop.js';
+import { frostExposure } from '../germination/frost-exposure.js';
 
 /** What makes a date good in a year, and sure over the years. */
 export interface WindowCriteria {
@@ -57,10 +58,6 @@ interface Season {
   readonly criteria: WindowCriteria;
   readonly years: readonly YearOfDates[];
 }
-
-/** A tender seedling is looked after for so long; how cold it may get then, by the crop's hardiness [°C]. */
-const FROST_DAYS = 30;
-const FROST_C = { tender: 0, 'half-hardy': -2 } as const;
 
 /** Every date's sowing in every year that is known. */
 export function datesInYears(season: Season): DatesInYears {
@@ -159,10 +156,9 @@ function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: num
 type FrostRule = (firstH: number) => boolean | null;
 
 function frostRule({ crop }: Season, { minC, minFromH }: YearOfDates): FrostRule | null {
-  const limitC = crop.frost === 'tender' || crop.frost === 'half-hardy' ? FROST_C[crop.frost] : null;
-  if (limitC === null || !minC) return null;
-  const untilMature = crop.frost === 'tender' && crop.maturity?.countedFrom === 'sowing' ? crop.maturity.fromDays : 0;
-  const exposedDays = Math.max(FROST_DAYS, untilMature);
+  const exposure = frostExposure(crop);
+  if (exposure === null || !minC) return null;
+  const { limitC, days: exposedDays } = exposure;
   // How many days ahead the next frost lies, from the last day back.
   const nextFrost = new Float64Array(minC.length + 1).fill(Infinity);
   for (let day = minC.length - 1; day >= 0; day--) nextFrost[day] = minC[day]! <= limitC ? 0 : nextFrost[day + 1]! + 1;

@@ -1,18 +1,17 @@
-import { usualCriteria } from '../answers/dates-in-years.js';
 import { FEWEST_YEARS, yearsTold } from '../answers/past-soil.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
-import { USUAL_DEPTH_CM } from '../answers/question.js';
-import type { SowingWindow, SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
-import { addDays, dateAt, daysBetween, type PlainDate } from '../basics/calendar.js';
-import { type Note, RequestError } from '../basics/errors.js';
+import type { SowingWindow } from '../answers/sowing-windows.js';
+import { dateAt, daysBetween, type PlainDate } from '../basics/calendar.js';
+import type { Note } from '../basics/errors.js';
 import type { DailyMinima } from '../climate/frost-dates.js';
 import type { Crop } from '../germination/crop.js';
 import { chosenCrop } from '../germination/crop-choice.js';
+import { type Asker, growingNow, windowsAhead } from './ask.js';
 import type { Growing, GrowingQuestion, Grown } from './growing.js';
 import { type Harvest, harvestOf } from './harvest.js';
 import { type IndoorStart, indoorsOf, nightsBear, USUAL_ROOM_C } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
-import { type Kept, keptBed, seriesToGoBy } from './kept-soil.js';
+import { type Kept, keptBed } from './kept-soil.js';
 import { lotForQuestion } from './lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from './season-store.js';
 import type { Store } from './store.js';
@@ -40,12 +39,6 @@ export interface SowingState {
   /** The last date on which a new sowing is still good; null without past years. */
   readonly resowBy: PlainDate | null;
   readonly warnings: readonly Note[];
-}
-
-/** Works out what takes seconds, wherever that is done. */
-export interface Asker {
-  growing(question: GrowingQuestion): Promise<Growing>;
-  windows(question: WindowQuestion): Promise<SowingWindows>;
 }
 
 /** So many of a bed's sowings are looked at, and so many of a crop teach. */
@@ -131,11 +124,8 @@ const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
 export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
-  const { sowing, counts, kept, crop, question, today, now } = known;
-  const told = await orWhyNot(async () => {
-    const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
-    return ask.growing({ ...question, series });
-  });
+  const { sowing, counts, kept, crop, question, today } = known;
+  const told = await growingNow(known, ask);
   const growing = 'why' in told ? null : told;
   const warnings = 'why' in told ? [told.why] : [];
   const minima = minimaOf(kept);
@@ -165,13 +155,6 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
   };
 }
 
-/** What came of it, or in a note why it could not be answered from what is kept. */
-const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | { readonly why: Note }> =>
-  work().catch((error: unknown) => {
-    if (!(error instanceof RequestError) || error.code === 'busy') throw error;
-    return { why: { code: error.code, text: error.message } };
-  });
-
 /** The air's minima that are kept, day by day from the first one on; NaN where none is. */
 export function minimaOf({ series }: Kept): DailyMinima | null {
   const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
@@ -187,25 +170,8 @@ const SEASON_GAP_DAYS = 90;
 
 async function resowBy({ kept, crop, question, sowing, today }: KnownSowing, ask: Asker): Promise<PlainDate | null> {
   if (yearsTold(kept.series) < FEWEST_YEARS) return null;
-  const { site, bed, lot, series, normals } = question;
-  const found = await orWhyNot(() =>
-    ask.windows({
-      crop,
-      site,
-      bed,
-      depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
-      time: sowing.time,
-      lot,
-      timeFactor: null,
-      series,
-      understood: [],
-      from: today,
-      to: addDays(today, 364),
-      criteria: { ...usualCriteria, maxDays: crop.maxDays },
-      prefer: 'earliest',
-      normals,
-    }),
-  );
+  const { time, depthCm } = sowing;
+  const found = await windowsAhead(kept, today, { crop, time, depthCm, lot: question.lot }, ask);
   return 'why' in found || found.years.count === 0 ? null : lastGoodDate(found.windows);
 }
 

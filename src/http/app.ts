@@ -13,7 +13,7 @@ import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { isFile } from './file-request.js';
 import type { FindOwner } from './keys.js';
-import { longWork } from './long-work.js';
+import { type LongWork, longWork } from './long-work.js';
 import { requestMetrics } from './metrics.js';
 import { openApiDocument } from './openapi.js';
 import { OPEN_OWNER } from './owner.js';
@@ -34,6 +34,7 @@ import { serviceRoutes } from './routes/service.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
+import { subscriptionRoutes } from './routes/subscriptions.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -44,6 +45,10 @@ export interface AppOptions {
   readonly findOwner?: FindOwner | undefined;
   /** Requests a minute that each key, or each address without one, may send; 0 or left out: any number. */
   readonly rateLimit?: number | undefined;
+  /** Where that is worked out which takes seconds; closed with the app. Left out: it has its own. */
+  readonly work?: LongWork | undefined;
+  /** Subscriptions may name private addresses, and such without encryption. */
+  readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
 }
 
@@ -65,6 +70,8 @@ export async function buildApp({
   store,
   findOwner,
   rateLimit: perMinute = 0,
+  allowPrivateWebhooks = false,
+  work = longWork(),
   logger = false,
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
@@ -86,7 +93,6 @@ export async function buildApp({
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
-  const work = longWork();
   app.addHook('onClose', () => work.close());
   const service = { clock, store, work };
   const metrics = requestMetrics();
@@ -104,6 +110,7 @@ export async function buildApp({
     ...seedsNeededRoutes(store, clock),
     ...sowingRoutes(service),
     ...countRoutes(store, clock),
+    ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
     ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);

@@ -170,3 +170,10 @@ export const exampleSeedsQuestion = {
   sureness: 0.9,
   lot: { test: { sown: 50, germinated: 46 }, testedOn: '2027-02-01' },
 };
+
+export const exampleSubscription = {
+  url: 'https://shed.example/alerts',
+  events: ['hot-spell', 'emergence-shift', 'window-open', 'frost'],
+  beds: ['north'],
+  crops: ['lettuce', 'carrot'],
+};

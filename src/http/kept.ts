@@ -9,7 +9,7 @@ import { read } from './read.js';
 import type { QueryParameter } from './route.js';
 import { idSchema } from './schemas/common.js';
 
-export type Kind = 'place' | 'bed' | 'lot' | 'sowing';
+export type Kind = 'place' | 'bed' | 'lot' | 'sowing' | 'subscription';
 
 /** The id in the path. One that cannot be an id is not there; only who wants to create it is told why. */
 export function idIn(request: FastifyRequest, kind: Kind): string {
@@ -83,6 +83,8 @@ export interface Keeper<T extends Kept, Fields> {
   find(owner: string, id: string): Promise<T | undefined>;
   put(owner: string, id: string, fields: Fields, ifRevision: number | undefined): Promise<Put<T>>;
   show(kept: T, owner: string): Shown | Promise<Shown>;
+  /** What is shown of a thing where it is created, and never again. */
+  shownOnce?(kept: T): object;
 }
 
 /** A thing that is shown as it is kept. */
@@ -98,7 +100,7 @@ export async function putAndAnswer<T extends Kept, Fields>(
   request: FastifyRequest,
   reply: FastifyReply,
   id: string,
-  { find, put, show }: Keeper<T, Fields>,
+  { find, put, show, shownOnce }: Keeper<T, Fields>,
   fieldsFrom: (before: T | undefined) => Fields,
   clock: () => Date,
 ): Promise<FastifyReply> {
@@ -115,6 +117,6 @@ export async function putAndAnswer<T extends Kept, Fields>(
     return reply
       .code(done.outcome === 'created' ? 201 : 200)
       .header('etag', tagOf(inputs))
-      .send(signed(await answer(), clock()));
+      .send(signed({ ...(await answer()), ...(done.outcome === 'created' && shownOnce?.(done.kept)) }, clock()));
   }
 }

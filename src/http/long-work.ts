@@ -5,6 +5,7 @@ import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperature
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
 import type { Growing, GrowingQuestion } from '../garden/growing.js';
+import type { Asker } from '../garden/ask.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** The questions that can take seconds, and their answers. */
@@ -99,6 +100,12 @@ export function longWork(): LongWork {
     },
   };
 }
+
+/** What it works out of kept sowings. */
+export const askerOf = (work: LongWork): Asker => ({
+  growing: (question) => work.ask('growing', question),
+  windows: (question) => work.ask('windows', question),
+});
 
 const stopping = (): RequestError =>
   new RequestError('busy', 'The service is stopping, and works nothing out any more. Ask again in a little while.');

@@ -29,6 +29,7 @@ const RUNS: Readonly<Record<string, number>> = {
   deletePlace: 25,
   deleteAir: 25,
   deleteBed: 25,
+  deleteSubscription: 25,
   deleteReadings: 25,
   getReadings: 40,
 };
@@ -307,7 +308,8 @@ function someQuery(operation: DocumentedOperation, most: number, except: readonl
   return fc.subarray(names, { maxLength: Math.min(most, names.length) }).chain((chosen) => textsOf(operation, chosen));
 }
 
-const isKept = ({ path }: DocumentedOperation): boolean => /^\/v1\/(places|beds|lots|seeds-needed)/.test(path);
+const isKept = ({ path }: DocumentedOperation): boolean =>
+  /^\/v1\/(places|beds|lots|seeds-needed|subscriptions)/.test(path);
 
 /** A place or a part of one, made to hang together. */
 function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null }) {

@@ -8,6 +8,7 @@ import {
   exampleLot,
   exampleNormals,
   exampleSowing,
+  exampleSubscription,
   exampleWindowQuestion,
 } from '../../src/http/examples.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
@@ -123,6 +124,7 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
     ['PUT', '/v1/lots/onion-2026', exampleLot],
     ['PUT', '/v1/sowings/north-lettuce', exampleSowing],
     ['PUT', '/v1/sowings/north-lettuce/counts/2027-08-03', exampleCount],
+    ['PUT', '/v1/subscriptions/shed', exampleSubscription],
   ];
   for (const [method, url, payload] of kept) {
     const { statusCode, body } = await app.inject({ method, url, payload });
@@ -131,7 +133,13 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
 }
 
 /** Of each kind of thing that can be kept, the id of one that `keepQuillmere` keeps. */
-export const keptIds = { places: 'quillmere', beds: 'north', lots: 'onion-2026', sowings: 'north-lettuce' };
+export const keptIds = {
+  places: 'quillmere',
+  beds: 'north',
+  lots: 'onion-2026',
+  sowings: 'north-lettuce',
+  subscriptions: 'shed',
+};
 
 /** What the links to questions about Quillmere ask, by their operations. */
 export const linkQueries: Readonly<Record<string, string>> = {

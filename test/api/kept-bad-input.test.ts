@@ -43,6 +43,9 @@ const readings = [
   { at: '2027-05-03T12:00-02:00', value: 15 },
   { at: '2027-05-03T13:00-02:00', value: 16 },
 ];
+const SUBSCRIPTION = '/v1/subscriptions/shed';
+const subscribe = (changes: object) =>
+  ask('PUT', SUBSCRIPTION, { url: 'https://shed.example/alerts', events: ['frost'], ...changes });
 const soil = (changes: object) => ask('POST', `${BED}/readings`, { medium: 'soil', readings, ...changes });
 
 const badRequests: readonly BadRequest[] = [
@@ -381,6 +384,36 @@ const badRequests: readonly BadRequest[] = [
     ask('POST', '/v1/beds/nowhere/readings', { medium: 'soil', readings }),
   ),
   missing('to delete readings of a bed that is not there', ask('DELETE', '/v1/beds/nowhere/readings')),
+
+  // Subscriptions.
+  unusable('a subscription that is nothing', ask('PUT', SUBSCRIPTION, {}), 'is missing', '#/url'),
+  unusable('a subscription to nothing', subscribe({ events: [] }), 'at least one', '#/events'),
+  unusable('a subscription to the moon', subscribe({ events: ['moon'] }), 'one of', '#/events/0'),
+  unusable('a subscription to frost twice', subscribe({ events: ['frost', 'frost'] }), 'only once', '#/events'),
+  unusable('a subscription for no beds', subscribe({ beds: [] }), 'at least one', '#/beds'),
+  unusable('a subscription for a bed twice', subscribe({ beds: ['north', 'north'] }), 'only once', '#/beds'),
+  unusable('a subscription for a bed in capitals', subscribe({ beds: ['North'] }), '1 to 64', '#/beds/0'),
+  unusable(
+    'a subscription for a hundred and one beds',
+    subscribe({ beds: Array.from({ length: 101 }, (_, i) => `b${i}`) }),
+    'at most 100',
+    '#/beds',
+  ),
+  unusable('a subscription to a long address', subscribe({ url: `https://a/${'x'.repeat(2000)}` }), '2000', '#/url'),
+  unusable('a subscription without an address', subscribe({ url: 'shed' }), 'whole address', '#/url'),
+  unusable('a subscription to a private address', subscribe({ url: 'https://10.0.0.1/' }), 'private', '#/url'),
+  unusable(
+    'a subscription with a secret',
+    subscribe({ secret: 'whsec_AAAA' }),
+    'is not a field known here',
+    '#/secret',
+  ),
+  unusable('windows of no crop', subscribe({ events: ['window-open'] }), 'which crops', '#/crops'),
+  refused(422, 'unknown-bed', 'a subscription for a bed unknown', subscribe({ beds: ['x'] }), 'PUT /v1/beds/x first'),
+  refused(422, 'unknown-crop', 'a subscription for a crop unknown', subscribe({ crops: ['x'] }), 'GET /v1/crops'),
+  missing('a subscription that is not there', ask('GET', '/v1/subscriptions/nowhere')),
+  missing('to delete a subscription that is not there', ask('DELETE', '/v1/subscriptions/nowhere')),
+  refused(405, 'method-not-allowed', 'to patch a subscription', ask('PATCH', SUBSCRIPTION, {}), 'PUT and GET'),
 ];
 
 /** All that is kept, as it is answered. */
@@ -392,6 +425,7 @@ async function everything(): Promise<unknown[]> {
     `${PLACE}/normals`,
     `${PLACE}/coming-days`,
     `${BED}/readings`,
+    '/v1/subscriptions',
   ];
   const answers = [];
   for (const url of urls) answers.push((await app.inject(url)).json());

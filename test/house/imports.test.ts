@@ -43,7 +43,13 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/(sources/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/sources/' },
   },
-  onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'readings', 'seedbed']),
+  onlyFrom('outbox', ['garden', 'basics', 'outside']),
+  {
+    name: 'nobody inside imports outbox',
+    from: { path: '^src/', pathNot: '^src/(outbox/|main\\.ts$|demo\\.ts$)' },
+    to: { path: '^src/outbox/' },
+  },
+  onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'outside', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
     from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$)' },
@@ -139,6 +145,8 @@ describe('who may know whom', () => {
       'src/garden/store.ts': "import { openStore } from '../storage/open-store.js';\n",
       'src/sources/refresh.ts': "import { openStore } from '../storage/open-store.js';",
       'src/outside/agent.ts': "import { refresh } from '../sources/refresh.js';",
+      'src/outbox/look.ts': "import { sun } from '../seedbed/sun.js';",
+      'src/garden/alerts.ts': "import { look } from '../outbox/look.js';",
       'src/climate/frost-dates.ts': "import { refresh } from '../sources/refresh.js';",
       'src/storage/open-store.ts': "import { sun } from '../seedbed/sun.js';",
       'src/answers/forecast.ts': "import {\n  app,\n} from '../http/app.js';\n",

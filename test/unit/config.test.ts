@@ -22,6 +22,7 @@ const UNSET = {
   API_KEYS: new Map(),
   ALLOW_OPEN: false,
   ALLOW_PRIVATE_SOURCES: false,
+  ALLOW_PRIVATE_WEBHOOKS: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
   RATE_LIMIT: 600,
 };
@@ -48,6 +49,7 @@ describe('the configuration', () => {
         API_KEYS: 'quillmere:seed-1',
         ALLOW_OPEN: '1',
         ALLOW_PRIVATE_SOURCES: '1',
+        ALLOW_PRIVATE_WEBHOOKS: '1',
         DATABASE_URL: 'sqlite:garden.db',
         RATE_LIMIT: '0',
       }),
@@ -58,6 +60,7 @@ describe('the configuration', () => {
       API_KEYS: new Map([['seed-1', 'quillmere']]),
       ALLOW_OPEN: true,
       ALLOW_PRIVATE_SOURCES: true,
+      ALLOW_PRIVATE_WEBHOOKS: true,
       DATABASE_URL: 'sqlite:garden.db',
       RATE_LIMIT: 0,
     });

@@ -1,0 +1,74 @@
+import { usualCriteria } from '../answers/dates-in-years.js';
+import { type Lot, USUAL_DEPTH_CM } from '../answers/question.js';
+import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
+import { addDays, type PlainDate } from '../basics/calendar.js';
+import { type Note, RequestError } from '../basics/errors.js';
+import type { Crop } from '../germination/crop.js';
+import type { Growing, GrowingQuestion } from './growing.js';
+import { type Kept, seriesToGoBy } from './kept-soil.js';
+
+/** Works out what takes seconds, wherever that is done. */
+export interface Asker {
+  growing(question: GrowingQuestion): Promise<Growing>;
+  windows(question: WindowQuestion): Promise<SowingWindows>;
+}
+
+/** Why something cannot be answered from what is kept. */
+export interface WhyNot {
+  readonly why: Note;
+}
+
+/** What came of some work, or why it could not be answered. */
+const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | WhyNot> =>
+  work().catch((error: unknown) => {
+    if (!(error instanceof RequestError) || error.code === 'busy') throw error;
+    return { why: { code: error.code, text: error.message } };
+  });
+
+/** A kept sowing's question, what is kept of its bed, and the instant it is asked at. */
+interface SowingAsked {
+  readonly question: GrowingQuestion;
+  readonly kept: Kept;
+  readonly now: Date;
+}
+
+/** What a kept sowing does by today. */
+export const growingNow = ({ question, kept, now }: SowingAsked, ask: Asker): Promise<Growing | WhyNot> =>
+  orWhyNot(async () => {
+    const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
+    return ask.growing({ ...question, series });
+  });
+
+/** What is to be sown in a kept bed, and how. */
+export interface ToSow {
+  readonly crop: Crop;
+  readonly time: string;
+  readonly depthCm: number | null;
+  readonly lot: Lot | null;
+}
+
+/** When a crop can be sown in a kept bed, in the year from a date on. */
+export const windowsAhead = (
+  { site, bedMake, series, normals }: Kept,
+  from: PlainDate,
+  { crop, time, depthCm, lot }: ToSow,
+  ask: Asker,
+): Promise<SowingWindows | WhyNot> =>
+  orWhyNot(() =>
+    ask.windows({
+      crop,
+      site,
+      bed: bedMake!,
+      depthCm: depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+      time,
+      lot,
+      timeFactor: null,
+      series,
+      understood: [],
+      from,
+      to: addDays(from, 364),
+      criteria: { ...usualCriteria, maxDays: crop.maxDays },
+      prefer: 'earliest',
+      normals,
+    }),
+  );

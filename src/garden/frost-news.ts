@@ -1,0 +1,46 @@
+import { addDays, type PlainDate } from '../basics/calendar.js';
+import { frostExposure } from '../germination/frost-exposure.js';
+import type { SowingNow } from './known-now.js';
+import type { News } from './news.js';
+import { inBed, sownWords } from './news-words.js';
+
+/**
+ * What is new of the frost ahead of a sowing: nights that would harm seedlings which are up, or may be up by then, and
+ * were not told of. Hardy crops, and sowings that stand indoors, have nothing to fear.
+ *
+ * @param told What was last told, as `mark` says; null: nothing.
+ * @returns undefined: nothing is known today, and what was told stands.
+ */
+export function frostNews(
+  { sowing, crop, today, forecast, comingMinC }: SowingNow,
+  told: string | null,
+): News | undefined {
+  if (!forecast) return undefined;
+  const known = told === null ? [] : (JSON.parse(told) as PlainDate[]).filter((date) => date >= today);
+  const exposure = frostExposure(crop);
+  const { first } = forecast.emergence;
+  const nights =
+    exposure === null || sowing.method === 'indoors' || !('date' in first)
+      ? []
+      : comingMinC.filter(
+          ({ date, minC }) =>
+            date >= today &&
+            minC <= exposure.limitC &&
+            first.range.from <= date &&
+            date <= addDays(first.date, exposure.days),
+        );
+  const added = nights.filter(({ date }) => !known.includes(date));
+  const dates = [...known, ...added.map(({ date }) => date)].sort();
+  const mark = dates.length === 0 ? null : JSON.stringify(dates);
+  const [next] = added;
+  if (!next) return { mark, data: null };
+  const more = nights.length > 1 ? `, and frost is forecast for ${nights.length} nights in all` : '';
+  return {
+    mark,
+    data: {
+      ...inBed(sowing, crop),
+      nights,
+      text: `Frost may harm seedlings of ${sownWords(sowing, crop)}: on ${next.date} the air is forecast to fall to ${next.minC.toFixed(1)} °C${more}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.`,
+    },
+  };
+}

@@ -1,0 +1,186 @@
+import { isIP } from 'node:net';
+import { notUnderstood, RequestError } from '../../basics/errors.js';
+import type { Subscription, SubscriptionFields } from '../../garden/alert-store.js';
+import type { Store } from '../../garden/store.js';
+import { webhookUrlFault } from '../../garden/webhook-url.js';
+import { crops as handbook } from '../../germination/crops.js';
+import { isPublicAddress } from '../../outside/public-address.js';
+import { sendWithETag } from '../etag.js';
+import { exampleSubscription } from '../examples.js';
+import {
+  asKept,
+  idIn,
+  type Keeper,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  putAndAnswer,
+  queryOf,
+  refuseQuery,
+} from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import {
+  type SubscriptionWire,
+  subscriptionAnswerSchema,
+  subscriptionListSchema,
+  subscriptionPutSchema,
+} from '../schemas/subscriptions.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+
+/** Enough for a household's tools; each may wait for half a minute until its receiver answers. */
+const MOST_SUBSCRIPTIONS = 20;
+
+/**
+ * Where a grower's tools are told what is new.
+ *
+ * @param allowPrivate Receivers may lie on this machine or in its network, and do without encryption.
+ */
+export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate: boolean): Route[] => {
+  const keeper: Keeper<Subscription, SubscriptionFields> = {
+    find: store.subscription,
+    async put(owner, id, fields, ifRevision) {
+      if (ifRevision === undefined) await refuseOneMore(store, owner, id);
+      await refuseUnknown(store, owner, fields);
+      return store.putSubscription(owner, id, fields, clock().getTime(), ifRevision);
+    },
+    show: (subscription) => asKept(subscriptionOnWire(subscription)),
+    shownOnce: ({ secret }) => ({ secret }),
+  };
+  return [
+    {
+      method: 'GET',
+      url: '/v1/subscriptions',
+      operation: {
+        id: 'listSubscriptions',
+        summary: 'Your subscriptions, by id',
+        query: listParameters,
+        answer: { schema: subscriptionListSchema },
+        problems: keptProblems,
+      },
+      async handler(request, reply) {
+        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
+          store.subscriptions(ownerOf(request), asked),
+        );
+        const content = { subscriptions: page.map(subscriptionOnWire), next };
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'PUT',
+      url: '/v1/subscriptions/:id',
+      operation: {
+        id: 'putSubscription',
+        summary: 'Be told what is new, by messages to an address; or change that, or switch it on again',
+        description:
+          'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again. The last 200 sowings of the beds are looked at, and windows of up to 100 pairs of bed and crop.',
+        json: { schema: subscriptionPutSchema, example: exampleSubscription },
+        answer: { schema: subscriptionAnswerSchema, mayCreate: true },
+        ifMatch: true,
+        problems: ['unknown-bed', 'unknown-crop', ...changeProblems],
+      },
+      handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'subscription');
+        const fields = read(subscriptionPutSchema, request.body);
+        refuseUrl(fields.url, allowPrivate);
+        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+      },
+    },
+    {
+      method: 'GET',
+      url: '/v1/subscriptions/:id',
+      operation: {
+        id: 'getSubscription',
+        summary: 'One subscription, and how it stands with its messages',
+        answer: { schema: subscriptionAnswerSchema },
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'subscription');
+        const subscription = await store.subscription(ownerOf(request), id);
+        if (!subscription) throw notKept('subscription', id);
+        const content = subscriptionOnWire(subscription);
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'DELETE',
+      url: '/v1/subscriptions/:id',
+      operation: {
+        id: 'deleteSubscription',
+        summary: 'Be told no more; messages that wait are not sent',
+        answer: 'none',
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'subscription');
+        if ((await store.deleteSubscription(ownerOf(request), id)) === 'absent') throw notKept('subscription', id);
+        return reply.code(204).send();
+      },
+    },
+  ];
+};
+
+/** What a name leads to is seen when a message is sent; an address that is written out can be refused at once. */
+function refuseUrl(url: string, allowPrivate: boolean): void {
+  const fault = webhookUrlFault(url, allowPrivate) ?? (allowPrivate ? null : privateFault(url));
+  if (fault !== null) throw notUnderstood([{ path: ['url'], detail: fault }]);
+}
+
+function privateFault(url: string): string | null {
+  const hostname = new URL(url).hostname.replace(/^\[|\]$/g, '').replace(/\.$/, '');
+  const isPrivate = isIP(hostname) ? !isPublicAddress(hostname) : /(^|\.)localhost$/.test(hostname);
+  return isPrivate
+    ? `must be an address that others can reach; ${hostname} is this machine's own, or private. Whoever runs this service can allow it with ALLOW_PRIVATE_WEBHOOKS=1`
+    : null;
+}
+
+async function refuseOneMore(store: Store, owner: string, id: string): Promise<void> {
+  const kept = await store.subscriptions(owner, { limit: MOST_SUBSCRIPTIONS });
+  if (kept.length < MOST_SUBSCRIPTIONS || kept.some((one) => one.id === id)) return;
+  throw new RequestError(
+    'not-understood',
+    `${MOST_SUBSCRIPTIONS} subscriptions are kept already, which is as many as there may be. DELETE one that is not needed; GET /v1/subscriptions lists them.`,
+  );
+}
+
+async function refuseUnknown(store: Store, owner: string, { beds, crops }: SubscriptionFields): Promise<void> {
+  for (const [i, crop] of (crops ?? []).entries()) {
+    if (handbook.has(crop)) continue;
+    throw new RequestError('unknown-crop', `There is no crop "${crop}" here; GET /v1/crops lists those there are.`, [
+      { path: ['crops', i], detail: 'There is no such crop.' },
+    ]);
+  }
+  const kept = await Promise.all((beds ?? []).map(async (id) => ({ id, bed: await store.bed(owner, id) })));
+  for (const [i, { id, bed }] of kept.entries()) {
+    if (bed) continue;
+    throw new RequestError('unknown-bed', `No bed is kept under "${id}": PUT /v1/beds/${id} first.`, [
+      { path: ['beds', i], detail: 'There is no such bed.' },
+    ]);
+  }
+}
+
+const instantText = (atMs: number): string => new Date(atMs).toISOString();
+
+const subscriptionOnWire = (subscription: Subscription): SubscriptionWire => {
+  const { id, url, events, beds, crops, pending, deliveredAtMs, failures, lastError, nextAtMs, switchedOff } =
+    subscription;
+  return {
+    id,
+    url,
+    events: [...events],
+    beds: beds && [...beds],
+    crops: crops && [...crops],
+    pending,
+    deliveredAt: deliveredAtMs === null ? null : instantText(deliveredAtMs),
+    failing:
+      lastError === null || switchedOff ? null : { times: failures, why: lastError, nextTryAt: instantText(nextAtMs) },
+    switchedOff: switchedOff && { at: instantText(switchedOff.atMs), why: switchedOff.reason },
+  };
+};

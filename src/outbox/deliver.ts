@@ -1,0 +1,62 @@
+import type { Delivery, DeliveryEnd, SubscriptionRef } from '../garden/alert-store.js';
+import type { Store } from '../garden/store.js';
+import { backOffMs } from './back-off.js';
+import type { Sender } from './send-webhook.js';
+import { signedHeaders } from './sign.js';
+
+export interface DeliverSettings {
+  readonly store: Store;
+  readonly sender: Sender;
+  readonly clock: () => Date;
+  /** From 0 to below 1. */
+  readonly random: () => number;
+  readonly log: Log;
+  /** Aborted when the service stops. */
+  readonly signal: AbortSignal;
+}
+
+export interface Log {
+  info(details: object, message: string): void;
+  warn(details: object, message: string): void;
+  error(details: object, message: string): void;
+}
+
+/** Who has not ended by then has died: several times as long as an attempt may take. */
+const LEASE_MS = 2 * 60_000;
+const LONGEST_ERROR = 500;
+
+/** Sends the first message that waits for a subscription, unless another has taken it on. */
+export async function deliver({ owner, subscription: id }: SubscriptionRef, settings: DeliverSettings): Promise<void> {
+  const { store, clock, log } = settings;
+  const startMs = clock().getTime();
+  const delivery = await store.leaseDelivery(owner, id, startMs, startMs + LEASE_MS);
+  if (!delivery) return;
+  const end = await attempt(delivery, settings);
+  const details = { owner, subscription: id, message: delivery.messageId };
+  if (end.outcome === 'failed') log.warn({ ...details, why: end.error }, 'a message has failed');
+  else if (end.outcome === 'switched-off') log.warn({ ...details, why: end.error }, 'a subscription was switched off');
+  else if (end.outcome === 'delivered') log.info(details, 'a message was delivered');
+  await store.endDelivery(owner, id, delivery, end);
+}
+
+async function attempt(
+  { messageId, body, url, secret, failures }: Delivery,
+  { sender, clock, random, log, signal }: DeliverSettings,
+): Promise<DeliveryEnd> {
+  const headers = signedHeaders(secret, messageId, clock().getTime(), body);
+  const sent = await sender.send(url, headers, body, signal).catch((err: unknown) => {
+    if (!signal.aborted) log.error({ err }, 'a message could not be sent');
+    return null;
+  });
+  const atMs = clock().getTime();
+  if (sent?.outcome === 'delivered') return { outcome: 'delivered', atMs };
+  if (sent === null && signal.aborted) return { outcome: 'given-up' };
+  const error = inWords(sent?.error ?? 'The service could not send it.');
+  const waitMs = sent?.outcome === 'gone' ? null : backOffMs(failures + 1, random(), sent?.retryAfterMs);
+  return waitMs === null
+    ? { outcome: 'switched-off', atMs, error }
+    : { outcome: 'failed', nextAtMs: atMs + waitMs, error };
+}
+
+/** What a receiver says of itself may hold anything. */
+const inWords = (error: string): string => error.replaceAll(/\p{Cc}+/gu, ' ').slice(0, LONGEST_ERROR);

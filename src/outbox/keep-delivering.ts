@@ -1,0 +1,89 @@
+import { isPublicAddress } from '../outside/public-address.js';
+import { type DeliverSettings, deliver } from './deliver.js';
+import { webhookSender } from './send-webhook.js';
+
+export interface DeliveriesSettings extends Omit<DeliverSettings, 'sender' | 'signal'> {
+  readonly version: string;
+  /** Receivers may lie on this machine or in its network. */
+  readonly allowPrivate: boolean;
+}
+
+const EVERY_MS = 5000;
+/** A slow receiver holds up one of these, and nobody else. */
+const AT_ONCE = 16;
+
+/** What goes on delivering. */
+export interface Delivering {
+  /** Begins with all that is due, as far as there is room. */
+  begin(): Promise<void>;
+  /** Nothing new is begun; what was begun is given up, and sent again later. */
+  stop(): Promise<void>;
+}
+
+/** Sends the messages that are due, some at a time, each of another subscription, until it is stopped. */
+export function delivering(settings: DeliverSettings): Delivering {
+  const underWay = new Map<string, Promise<void>>();
+  let asking: Promise<void> | null = null;
+
+  const ask = async (): Promise<void> => {
+    const room = AT_ONCE - underWay.size;
+    if (room <= 0 || settings.signal.aborted) return;
+    // Those under way are due to nobody: they are leased, or about to be.
+    const due = await settings.store.dueDeliveries(settings.clock().getTime(), AT_ONCE);
+    for (const one of due.filter((ref) => !underWay.has(nameOf(ref))).slice(0, room)) {
+      const sending = deliver(one, settings)
+        .then(
+          () => true,
+          (err: unknown) => {
+            settings.log.error({ err }, 'a message cannot be sent now');
+            return false;
+          },
+        )
+        .then((isDone) => {
+          underWay.delete(nameOf(one));
+          // There is room again, and perhaps a next message. Where the database is away, the next round will see.
+          if (isDone) void begin();
+        });
+      underWay.set(nameOf(one), sending);
+    }
+  };
+  const begin = (): Promise<void> => {
+    asking ??= ask()
+      .catch((err: unknown) => settings.log.error({ err }, 'the messages that are due cannot be asked for now'))
+      .finally(() => {
+        asking = null;
+      });
+    return asking;
+  };
+  return {
+    begin,
+    async stop() {
+      await asking;
+      await Promise.all(underWay.values());
+    },
+  };
+}
+
+const nameOf = ({ owner, subscription }: { owner: string; subscription: string }): string => `${owner} ${subscription}`;
+
+/** Sends the messages that are due, looking at once and then every few seconds, until it is stopped. */
+export function keepDelivering({ version, allowPrivate, ...settings }: DeliveriesSettings): { stop(): Promise<void> } {
+  const stopping = new AbortController();
+  const sender = webhookSender({
+    userAgent: `germination-forecaster/${version}`,
+    isAllowed: (address) => allowPrivate || isPublicAddress(address),
+    allowHttp: allowPrivate,
+  });
+  const work = delivering({ ...settings, sender, signal: stopping.signal });
+  void work.begin();
+  const timer = setInterval(() => void work.begin(), EVERY_MS);
+  timer.unref();
+  return {
+    async stop() {
+      clearInterval(timer);
+      stopping.abort();
+      await work.stop();
+      await sender.close();
+    },
+  };
+}

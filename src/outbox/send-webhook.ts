@@ -1,0 +1,133 @@
+import { type Dispatcher, request } from 'undici';
+import { webhookUrlFault } from '../garden/webhook-url.js';
+import { AddressRefused } from '../outside/address-refused.js';
+import { connectionFault } from '../outside/connection-fault.js';
+import { guardedAgent, type Resolve } from '../outside/guarded-agent.js';
+import { discard, headerOf, retryAfterMs } from '../outside/response.js';
+
+export interface SendLimits {
+  readonly connectMs: number;
+  readonly headersMs: number;
+  /** For all of it, from the first redirect to the answer. */
+  readonly wholeMs: number;
+  /** How long, and how much, is listened to what a receiver says beyond its status. */
+  readonly listenMs: number;
+  readonly listenBytes: number;
+}
+
+const usualLimits: SendLimits = {
+  connectMs: 10_000,
+  headersMs: 20_000,
+  wholeMs: 30_000,
+  listenMs: 2000,
+  listenBytes: 4096,
+};
+
+export interface SenderSettings {
+  readonly userAgent: string;
+  /** May this address be connected to? */
+  readonly isAllowed: (address: string) => boolean;
+  /** Messages may go without encryption. */
+  readonly allowHttp: boolean;
+  readonly resolve?: Resolve;
+  readonly limits?: Partial<SendLimits>;
+}
+
+/** How it went. `failed`: in a sentence for the owner of the subscription; `gone`: it wants no more messages. */
+export type Sent =
+  | { readonly outcome: 'delivered' }
+  | {
+      readonly outcome: 'failed' | 'gone';
+      readonly error: string;
+      readonly retryAfterMs?: number | undefined;
+    };
+
+export interface Sender {
+  /** Posts a message once. @throws AbortError where the signal says so, and nothing else. */
+  send(url: string, headers: Record<string, string>, body: string, signal: AbortSignal): Promise<Sent>;
+  close(): Promise<void>;
+}
+
+const MOST_REDIRECTS = 3;
+/** Those that let the message be sent on as it is; 303 asks for another thing to be fetched (RFC 9110, 15.4). */
+const REDIRECTS = [301, 302, 307, 308];
+
+/** What posts messages, within limits, and never to an address that is not allowed. */
+export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...settings }: SenderSettings): Sender {
+  const limits = { ...usualLimits, ...settings.limits };
+  const agent = guardedAgent({
+    isAllowed,
+    connectMs: limits.connectMs,
+    headersMs: limits.headersMs,
+    silenceMs: limits.listenMs,
+    ...(resolve && { resolve }),
+  });
+
+  async function post(url: string, headers: Record<string, string>, body: string, signal: AbortSignal): Promise<Sent> {
+    let at = url;
+    for (let redirects = 0; ; redirects++) {
+      const fault = webhookUrlFault(at, allowHttp);
+      if (fault !== null) return failed(`The address${redirects > 0 ? ' that it sends on to' : ''} ${fault}.`);
+      const response = await request(at, {
+        method: 'POST',
+        dispatcher: agent,
+        headers: { ...headers, 'user-agent': userAgent, 'content-type': 'application/json' },
+        body,
+        signal,
+        // Messages are few, and receivers many: no connection is kept.
+        reset: true,
+      });
+      const location = REDIRECTS.includes(response.statusCode) ? headerOf(response, 'location') : null;
+      if (location === null) return heard(response, limits);
+      discard(response);
+      if (redirects === MOST_REDIRECTS)
+        return failed(`It sends on to another address more than ${MOST_REDIRECTS} times.`);
+      if (!URL.canParse(location, at)) return failed('It sends on to an address that is none.');
+      const next = new URL(location, at);
+      if (next.protocol !== new URL(at).protocol) return failed(`It sends on to another scheme, ${next.protocol}//.`);
+      at = next.href;
+    }
+  }
+
+  return {
+    async send(url, headers, body, signal) {
+      const whole = AbortSignal.timeout(limits.wholeMs);
+      try {
+        return await post(url, headers, body, AbortSignal.any([signal, whole]));
+      } catch (error) {
+        if (signal.aborted) throw error;
+        if (error instanceof AddressRefused) return failed(refusalWords(error));
+        if (whole.aborted) return failed(`It took longer than ${limits.wholeMs / 1000} s to answer.`);
+        return failed(`It ${connectionFault(error, limits.headersMs)}.`);
+      }
+    },
+    close: () => agent.destroy(),
+  };
+}
+
+/** What a status says. What else a receiver says is not kept: it may hold anything. */
+async function heard(response: Dispatcher.ResponseData, { listenMs, listenBytes }: SendLimits): Promise<Sent> {
+  const { statusCode: status } = response;
+  const retry = retryAfterMs(response);
+  // Cut off at once, some receivers would take it for a broken connection.
+  await response.body.dump({ limit: listenBytes, signal: AbortSignal.timeout(listenMs) }).catch(() => {});
+  if (status >= 200 && status < 300) return { outcome: 'delivered' };
+  if (status === 410) return { outcome: 'gone', error: 'It answered with status 410: it wants no more messages.' };
+  if (status === 429) return failed('It has been sent too much (429) and wants to be left alone for a while.', retry);
+  const why =
+    status === 404
+      ? ': there is nothing at this address'
+      : status === 401 || status === 403
+        ? ': it does not take messages from this service'
+        : status >= 500
+          ? ': it is in trouble itself'
+          : status >= 300 && status < 400
+            ? ': it sends on to somewhere else'
+            : '';
+  return failed(`It answered with status ${status}${why}.`, retry);
+}
+
+const failed = (error: string, retryAfter?: number): Sent => ({ outcome: 'failed', error, retryAfterMs: retryAfter });
+
+const refusalWords = ({ hostname }: AddressRefused): string =>
+  `Its host ${hostname} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_WEBHOOKS=1.`;

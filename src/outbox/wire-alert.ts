@@ -1,0 +1,11 @@
+import type { Telling } from '../garden/alert-store.js';
+import type { Alert } from '../garden/alerts.js';
+
+/** An alert as it is kept and sent: numbers rounded to a tenth, as people read them. */
+export function tellingOf({ event, subject, before, mark, data }: Alert, nowMs: number): Telling {
+  const message = data && { type: event, timestamp: new Date(nowMs).toISOString(), data };
+  return { subject, before, mark, body: message && JSON.stringify(message, tenths) };
+}
+
+const tenths = (_: string, value: unknown): unknown =>
+  typeof value === 'number' ? Math.round(10 * value) / 10 : value;

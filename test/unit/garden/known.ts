@@ -1,0 +1,50 @@
+import type { Milestone } from '../../../src/answers/milestones.js';
+import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
+import { addDays } from '../../../src/basics/calendar.js';
+import type { SowingNow } from '../../../src/garden/known-now.js';
+import { crops } from '../../../src/germination/crops.js';
+import { date } from '../../storage/make.js';
+
+/** When a share is up, give or take two days. */
+export const milestone = (on: string): Milestone => ({
+  date: date(on),
+  days: 10,
+  range: { from: addDays(date(on), -2), to: addDays(date(on), 2) },
+  inBeds: { from: date(on), to: date(on) },
+});
+
+export const hotSpell = (from: string, to: string, severity: 'mild' | 'severe' = 'mild'): SpellAnswer => ({
+  from: date(from),
+  to: date(to),
+  days: 2,
+  hours: 9,
+  peakC: 33.33,
+  thresholdC: 29.5,
+  severity,
+  delayDays: null,
+  standAtRisk: 12,
+  hoursInFirstDay: 4,
+  remedies: [],
+});
+
+/** Beans sown at Quillmere on 3 May, which come up around the 12th, as known on the day of sowing. */
+export const sowingNow = (
+  changes: Partial<Omit<SowingNow, 'forecast' | 'sowing'>> & {
+    readonly forecast?: Partial<SowingNow['forecast']> | null;
+    readonly sowing?: Partial<SowingNow['sowing']>;
+  } = {},
+): SowingNow => ({
+  crop: crops.get('snap-bean')!,
+  today: date('2027-05-03'),
+  comingMinC: [],
+  ...changes,
+  sowing: { id: 'beans', bed: 'north', date: date('2027-05-03'), method: 'direct', ...changes.sowing },
+  forecast:
+    changes.forecast === null
+      ? null
+      : {
+          emergence: { first: milestone('2027-05-12'), half: milestone('2027-05-14'), most: milestone('2027-05-17') },
+          hotSpells: [],
+          ...changes.forecast,
+        },
+});

@@ -1,0 +1,184 @@
+import { text } from 'node:stream/consumers';
+import { afterEach, describe, expect, test } from 'vitest';
+import { sowingWindows } from '../../../src/answers/sowing-windows.js';
+import { HOUR_MS } from '../../../src/basics/calendar.js';
+import type { SubscriptionFields } from '../../../src/garden/alert-store.js';
+import { growing } from '../../../src/garden/growing.js';
+import { type KnownNow, knownNow } from '../../../src/garden/known-now.js';
+import type { Store } from '../../../src/garden/store.js';
+import { deliver } from '../../../src/outbox/deliver.js';
+import { lookAtDue } from '../../../src/outbox/look.js';
+import { webhookSender } from '../../../src/outbox/send-webhook.js';
+import { openStore } from '../../../src/storage/open-store.js';
+import { airFrom, date, northBed, quillmere, sowing } from '../../storage/make.js';
+import { serve } from '../outside/servers.js';
+
+const OWNER = 'quillmere';
+/** Noon at the place. */
+const NOW = Date.parse('2027-05-03T14:00Z');
+
+const open: { close(): Promise<void> }[] = [];
+afterEach(async () => {
+  for (const one of open.splice(0).reverse()) await one.close();
+});
+
+const ask = {
+  growing: async (question: Parameters<typeof growing>[0]) => growing(question),
+  windows: async (question: Parameters<typeof sowingWindows>[0]) => sowingWindows(question),
+};
+
+/** Air by the day up to yesterday, of mild years, as many as asked for. */
+const mildYears = (years: number) =>
+  airFrom(
+    `${2027 - years}-05-03`,
+    Array.from(
+      { length: Math.round(365.25 * years) },
+      (_, day) => 12 - 5 * Math.cos((2 * Math.PI * (day + 98)) / 365.25),
+    ),
+  ).filter((day) => day.date < '2027-05-03');
+
+/** The society's garden with a bed, lettuce and beans sown today into it, and a mild week ahead. */
+async function garden(years = 1): Promise<Store> {
+  const store = await openStore('sqlite::memory:');
+  open.push(store);
+  await store.putPlace(OWNER, 'quillmere', quillmere);
+  await store.putAir(OWNER, 'quillmere', mildYears(years));
+  await store.putComingDays(OWNER, 'quillmere', { atMs: NOW, days: airFrom('2027-05-03', Array(14).fill(15)) });
+  await store.putBed(OWNER, 'north', northBed);
+  for (const [id, crop] of [
+    ['lettuces', 'lettuce'],
+    ['beans', 'snap-bean'],
+  ] as const) {
+    await store.putSowing(OWNER, id, { ...sowing, crop });
+  }
+  return store;
+}
+const everything: SubscriptionFields = {
+  url: 'https://shed.example/',
+  events: ['hot-spell', 'emergence-shift', 'frost'],
+  beds: null,
+  crops: null,
+};
+const known = (store: Store, changes: Partial<SubscriptionFields> = {}, beds = ['north']): Promise<KnownNow> =>
+  knownNow(store, OWNER, { ...everything, ...changes }, beds, new Date(NOW), ask);
+const ids = ({ sowings }: KnownNow) => sowings.map(({ sowing: { id } }) => id);
+
+describe('what is known now', () => {
+  test('of a sowing is its forecast from what is kept, and the coldest of the coming days', async () => {
+    const { sowings, windows } = await known(await garden());
+    expect(windows).toEqual([]);
+    expect(sowings.map(({ crop }) => crop.id).sort()).toEqual(['lettuce', 'snap-bean']);
+    for (const one of sowings) {
+      expect(one).toMatchObject({ today: '2027-05-03', sowing: { bed: 'north' }, forecast: { hotSpells: [] } });
+      expect(one.forecast!.emergence.half).toMatchObject({ date: expect.stringMatching(/^2027-0[56]-/) });
+      expect(one.comingMinC).toHaveLength(14);
+      expect(one.comingMinC[0]).toEqual({ date: '2027-05-03', minC: 5 });
+    }
+  });
+
+  test('is of the beds and crops that are wanted, and of sowings that still live', async () => {
+    const store = await garden();
+    await store.putBed(OWNER, 'south', northBed);
+    await store.putSowing(OWNER, 'southern', { ...sowing, bed: 'south', crop: 'lettuce' });
+    await store.putSowing(OWNER, 'long-ago', { ...sowing, crop: 'lettuce', date: date('2026-10-01') });
+    await store.putSowing(OWNER, 'own', {
+      ...sowing,
+      crop: { rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 9, percent: 80 })) },
+    });
+    const both = ['north', 'south'];
+    expect(ids(await known(store, {}, both)).sort()).toEqual(['beans', 'lettuces', 'own', 'southern']);
+    expect(ids(await known(store, { beds: ['south'] }, both))).toEqual(['southern']);
+    expect(ids(await known(store, { crops: ['lettuce'] }, both)).sort()).toEqual(['lettuces', 'southern']);
+    expect(ids(await known(store, { events: ['window-open'], crops: ['lettuce'], beds: ['west'] }, both))).toEqual([]);
+  });
+
+  test('of a sowing whose bed has no temperatures is nothing', async () => {
+    const store = await garden();
+    await store.deleteAir(OWNER, 'quillmere');
+    await store.putComingDays(OWNER, 'quillmere', { atMs: NOW, days: [] });
+    const { sowings } = await known(store);
+    expect(sowings).toHaveLength(2);
+    for (const { forecast } of sowings) expect(forecast).toBeNull();
+  });
+
+  test('of when to sow are the windows from today on; without past years, nothing', async () => {
+    const wanted = { events: ['window-open'] as const, crops: ['lettuce', 'carrot'] };
+    const { sowings, windows } = await known(await garden(6), wanted);
+    expect(sowings).toEqual([]);
+    expect(windows).toMatchObject([
+      { bed: 'north', crop: { id: 'lettuce' }, today: '2027-05-03' },
+      { bed: 'north', crop: { id: 'carrot' }, today: '2027-05-03' },
+    ]);
+    expect(windows[0]!.windows![0]).toMatchObject({ from: '2027-05-03' });
+    const poor = await known(await garden(1), wanted);
+    expect(poor.windows.map((one) => one.windows)).toEqual([null, null]);
+  });
+});
+
+describe('from the weather to the receiver', () => {
+  test('a hot week and a frost in the forecast are told, and a cold one that delays the beans, each once', async () => {
+    const store = await garden();
+    const messages: { type: string; data: Record<string, unknown> }[] = [];
+    const shed = await serve(async (request, response) => {
+      messages.push(JSON.parse(await text(request)));
+      response.end();
+    });
+    const sender = webhookSender({
+      userAgent: 'test',
+      isAllowed: (address) => address === '127.0.0.1',
+      allowHttp: true,
+    });
+    open.push(shed, sender);
+    await store.putSubscription(OWNER, 'shed', { ...everything, url: shed.url }, NOW);
+    let nowMs = NOW;
+    const silent = (): void => {};
+    const settings = {
+      store,
+      sender,
+      clock: () => new Date(nowMs),
+      random: () => 0,
+      log: { info: silent, warn: silent, error: (details: object) => expect(details).toBeUndefined() },
+      signal: new AbortController().signal,
+      version: '1.0.0',
+      look: (owner: string, subscription: SubscriptionFields, beds: readonly string[]) =>
+        knownNow(store, owner, subscription, beds, new Date(nowMs), ask),
+    };
+    /** Looks and sends, an hour later each time. */
+    const told = async (): Promise<string[]> => {
+      nowMs += HOUR_MS;
+      messages.splice(0);
+      await lookAtDue(settings);
+      for (let due = 1; due > 0; ) {
+        const refs = await store.dueDeliveries(nowMs, 9);
+        for (const ref of refs) await deliver(ref, settings);
+        due = refs.length;
+      }
+      return messages.map(({ type, data }) => `${type} ${data.sowing}`).sort();
+    };
+    const coming = (maxC: readonly number[], minC?: number) =>
+      store.putComingDays(OWNER, 'quillmere', {
+        atMs: nowMs,
+        days: airFrom('2027-05-03', maxC).map((day, i) =>
+          minC !== undefined && i === 12 ? { ...day, min: minC } : day,
+        ),
+      });
+
+    expect(await told()).toEqual([]);
+    // Lettuce is held above some 26 °C; ten days at 38 °C in the air warm the soil at the seed beyond that.
+    await coming([15, 15, ...Array(10).fill(38), 15, 15]);
+    const hot = await told();
+    expect(hot).toContain('hot-spell lettuces');
+    expect(messages.filter(({ type }) => type === 'hot-spell').map(({ data }) => data)).toContainEqual(
+      expect.objectContaining({ bed: 'north', sowing: 'lettuces', crop: 'lettuce' }),
+    );
+    expect(await told()).toEqual([]);
+    await coming(Array(14).fill(12));
+    const cold = await told();
+    expect(cold).toContain('emergence-shift beans');
+    expect(cold.filter((one) => one.startsWith('hot-spell'))).toEqual([]);
+    await coming(Array(14).fill(26), -1.5);
+    expect(await told()).toContain('frost beans');
+    expect(await told()).toEqual([]);
+    expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 0, failures: 0 });
+  });
+});

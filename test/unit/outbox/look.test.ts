@@ -1,0 +1,175 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { HOUR_MS } from '../../../src/basics/calendar.js';
+import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/alert-store.js';
+import type { KnownNow } from '../../../src/garden/known-now.js';
+import type { Store } from '../../../src/garden/store.js';
+import { lookAtDue } from '../../../src/outbox/look.js';
+import { openStore } from '../../../src/storage/open-store.js';
+import { airFrom, date, northBed, quillmere } from '../../storage/make.js';
+import { milestone, sowingNow } from '../garden/known.js';
+
+const OWNER = 'quillmere';
+/** Noon at the place. */
+const NOW = Date.parse('2027-05-03T14:00Z');
+
+const open: { close(): Promise<void> }[] = [];
+afterEach(async () => {
+  for (const one of open.splice(0)) await one.close();
+});
+
+async function garden() {
+  const store: Store = await openStore('sqlite::memory:');
+  open.push(store);
+  await store.putPlace(OWNER, 'quillmere', quillmere);
+  await store.putBed(OWNER, 'north', northBed);
+  const fields: SubscriptionFields = {
+    url: 'https://shed.example/',
+    events: ['emergence-shift', 'frost'],
+    beds: null,
+    crops: null,
+  };
+  await store.putSubscription(OWNER, 'shed', fields, NOW);
+  let hours = 0;
+  let looks = 0;
+  const faults: unknown[] = [];
+  const state = { known: { sowings: [], windows: [] } as KnownNow, fails: false };
+  const silent = (): void => {};
+  const settings = (version = '1.0.0') => ({
+    store,
+    version,
+    look: async () => {
+      looks++;
+      if (state.fails) throw new Error('no forecast now');
+      return state.known;
+    },
+    clock: () => new Date(NOW + hours * HOUR_MS),
+    log: { info: silent, warn: silent, error: (details: object) => void faults.push(details) },
+    signal: new AbortController().signal,
+  });
+  return {
+    store,
+    state,
+    faults,
+    fields,
+    settings,
+    looks: () => looks,
+    /** Looks at what is due so long after the start. */
+    async lookAfter(after: number, version?: string) {
+      hours = after;
+      return lookAtDue(settings(version));
+    },
+    /** What waits to be sent, taken out. */
+    async sent() {
+      const messages: Record<string, unknown>[] = [];
+      for (;;) {
+        const delivery = await store.leaseDelivery(OWNER, 'shed', NOW + hours * HOUR_MS, NOW);
+        if (!delivery) return messages;
+        messages.push(JSON.parse(delivery.body));
+        await store.endDelivery(OWNER, 'shed', delivery, { outcome: 'delivered', atMs: NOW });
+      }
+    },
+  };
+}
+
+const frosty = {
+  known: { sowings: [sowingNow({ comingMinC: [{ date: date('2027-05-20'), minC: -1.26 }] })], windows: [] },
+};
+
+describe('a garden is looked at for a subscription', () => {
+  test('and what is new is told once, in a message as the contract has it', async () => {
+    const { lookAfter, state, sent } = await garden();
+    Object.assign(state, frosty);
+    expect(await lookAfter(0)).toBe(1);
+    const [message] = await sent();
+    expect(message).toEqual({
+      type: 'frost',
+      timestamp: '2027-05-03T14:00:00.000Z',
+      data: {
+        bed: 'north',
+        sowing: 'beans',
+        crop: 'snap-bean',
+        nights: [{ date: '2027-05-20', minC: -1.3 }],
+        text: expect.stringContaining('on 2027-05-20 the air is forecast to fall to -1.3 °C'),
+      },
+    });
+    expect(await lookAfter(30)).toBe(0);
+    expect(await sent()).toEqual([]);
+  });
+
+  test('at most every quarter of an hour, and only where something or the date has changed', async () => {
+    const { store, lookAfter, looks, fields } = await garden();
+    await lookAfter(0);
+    expect(looks()).toBe(1);
+    await lookAfter(5);
+    expect(looks()).toBe(1);
+    const changes: [hours: number, change: () => Promise<unknown>][] = [
+      [6, () => store.putAir(OWNER, 'quillmere', airFrom('2027-05-01', [20]))],
+      [7, () => store.putBed(OWNER, 'north', { ...northBed, cover: 'fleece' })],
+      [8, () => store.putSubscription(OWNER, 'shed', { ...fields, crops: ['snap-bean'] }, NOW + 8 * HOUR_MS)],
+      // Midnight at the place.
+      [12, async () => {}],
+    ];
+    for (const [i, [hours, change]] of changes.entries()) {
+      await change();
+      await lookAfter(hours);
+      expect(looks()).toBe(i + 2);
+      await lookAfter(hours + 0.5);
+      expect(looks()).toBe(i + 2);
+    }
+    await lookAfter(14, '1.0.1');
+    expect(looks()).toBe(6);
+    await store.putBed(OWNER, 'north', northBed);
+    await lookAfter(14.1, '1.0.1');
+    expect(looks()).toBe(6);
+    await lookAfter(14.25, '1.0.1');
+    expect(looks()).toBe(7);
+  });
+
+  test('by two services at once tells nothing twice', async () => {
+    const { store, state, settings, sent } = await garden();
+    Object.assign(state, frosty);
+    const told = await Promise.all([lookAtDue(settings()), lookAtDue(settings())]);
+    expect(told.sort()).toEqual([0, 1]);
+    expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 1 });
+    expect(await sent()).toHaveLength(1);
+  });
+
+  test('again where it could not be, and the others all the same', async () => {
+    const { store, fields, lookAfter, state, faults, sent } = await garden();
+    Object.assign(state, frosty);
+    await store.putSubscription(OWNER, 'a-first', { ...fields, events: ['hot-spell'] }, NOW);
+    state.fails = true;
+    expect(await lookAfter(0)).toBe(0);
+    expect(faults).toHaveLength(2);
+    state.fails = false;
+    expect(await lookAfter(1)).toBe(1);
+    expect(await sent()).toHaveLength(1);
+  });
+
+  test('with a full outbox tells it when there is room, as it is by then', async () => {
+    const { store, lookAfter, state, sent } = await garden();
+    const half = (on: string) => ({
+      emergence: { first: milestone('2027-05-10'), half: milestone(on), most: milestone(on) },
+    });
+    const knownHalf = (on: string) => ({ known: { sowings: [sowingNow({ forecast: half(on) })], windows: [] } });
+    Object.assign(state, knownHalf('2027-05-14'));
+    await lookAfter(0);
+    const { told } = (await store.takeLook(OWNER, 'shed', NOW + 1e9, NOW))!;
+    expect([...told.keys()]).toEqual(['emergence-shift beans']);
+    const padding = Array.from({ length: MOST_PENDING }, (_, i) => ({
+      subject: `p${i}`,
+      before: null,
+      mark: 'x',
+      body: '{}',
+    }));
+    await store.tell(OWNER, 'shed', padding, 'other');
+    Object.assign(state, knownHalf('2027-05-18'));
+    expect(await lookAfter(1)).toBe(0);
+    Object.assign(state, knownHalf('2027-05-20'));
+    await sent();
+    expect(await lookAfter(2)).toBe(1);
+    expect(await sent()).toMatchObject([
+      { type: 'emergence-shift', data: { before: '2027-05-14', half: '2027-05-20' } },
+    ]);
+  });
+});
