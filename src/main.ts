@@ -5,6 +5,7 @@ import { type Config, readConfig } from './config.js';
 import { showDemo } from './demo.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { loggedRequest } from './http/logged-request.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
 
@@ -33,7 +34,11 @@ async function start(config: Config): Promise<void> {
     clock,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
-    logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
+    logger: {
+      level: isDemo ? 'warn' : config.LOG_LEVEL,
+      redact: ['req.headers.authorization', 'req.headers.cookie'],
+      serializers: { req: loggedRequest },
+    },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';

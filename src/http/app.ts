@@ -12,6 +12,7 @@ import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { isFile } from './file-request.js';
+import { growingIn } from './growing.js';
 import type { FindOwner } from './keys.js';
 import { longWork } from './long-work.js';
 import { requestMetrics } from './metrics.js';
@@ -22,6 +23,7 @@ import { type Allowance, rateLimit } from './rate-limit.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
+import { calendarRoutes } from './routes/calendar.js';
 import { countRoutes } from './routes/counts.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
@@ -100,6 +102,7 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
+    ...calendarRoutes(store, clock, growingIn(store)),
     ...lotRoutes(store, clock),
     ...seedsNeededRoutes(store, clock),
     ...sowingRoutes(service),
@@ -128,10 +131,11 @@ export async function buildApp({
   const limit = perMinute > 0 ? rateLimit(perMinute) : undefined;
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
-      if (open) return;
-      const key = keyOf(request);
+      if (open === true) return;
+      const key = open ? undefined : keyOf(request);
       const owner = key === undefined ? undefined : findOwner?.(key);
       if (limit) countRequest(reply, perMinute, limit(owner ? `key ${key}` : request.ip, clock().getTime()));
+      if (open) return;
       if (findOwner) request.owner = owner ?? noOwner();
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
