@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
 import { calendarEventKinds } from '../../src/garden/calendar-events.js';
 import { type DatedEvent, icalendar } from '../../src/garden/icalendar.js';
+import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';
 
 /** Any text of Unicode, with much of what calendars treat apart: \ ; , : " and ends of lines. */
@@ -75,6 +76,14 @@ describe('a calendar', () => {
           expect(line).not.toMatch(/[\r\n]/);
           new TextDecoder('utf-8', { fatal: true }).decode(Buffer.from(line, 'latin1'));
         }
+      }),
+    );
+  });
+
+  it('breaks no rule of the standard', () => {
+    fc.assert(
+      fc.property(anyText, fc.uniqueArray(anyEvent, { maxLength: 4, selector: ({ uid }) => uid }), (name, events) => {
+        expect(calendarFaults(icalendar(name, events))).toEqual([]);
       }),
     );
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlainDate } from '../../../src/basics/calendar.js';
 import { type DatedEvent, icalendar } from '../../../src/garden/icalendar.js';
+import { calendarFaults } from './calendar-faults.js';
 import { eventsIn, propertiesOf } from './read-calendar.js';
 
 const eventOf = (fields: Partial<DatedEvent> = {}): DatedEvent => ({
@@ -76,7 +77,32 @@ describe('a calendar', () => {
     }
   });
 
+  it('that is broken is found out, whichever rule it breaks', () => {
+    const whole = icalendar('x', [eventOf()]);
+    expect(calendarFaults(whole)).toEqual([]);
+    for (const [from, to] of [
+      ['UID:', 'UIDS:'],
+      ['\r\nEND:VEVENT', ''],
+      [';VALUE=DATE:20270504', ';VALUE=DATE:20270503'],
+      [';VALUE=DATE:20270503', ':20270503'],
+      ['140506Z', '140506'],
+      ['bed\\,', 'bed,'],
+      ['SEQUENCE:2', 'SEQUENCE:two'],
+      ['SUMMARY:Sow', 'SUMMARY:Sow\u0007'],
+      ['TRANSP:TRANSPARENT', 'UID:another'],
+      ['VERSION:2.0\r\n', ''],
+    ] as const) {
+      const broken = whole.replace(from, to);
+      expect(broken).not.toBe(whole);
+      expect(calendarFaults(broken), `${from} as ${to}`).not.toEqual([]);
+    }
+    expect(calendarFaults(whole.replace(/BEGIN:VEVENT.*END:VEVENT\r\n/s, ''))).toEqual([
+      'a calendar without a component',
+    ]);
+  });
+
   it('holds something even where nothing is to be done: a calendar must', () => {
+    expect(calendarFaults(icalendar('x', []))).toEqual([]);
     const names = propertiesOf(icalendar('x', [])).map(({ name, value }) => `${name}:${value}`);
     expect(names).toContain('BEGIN:VTIMEZONE');
     expect(names).not.toContain('BEGIN:VEVENT');
