@@ -12,7 +12,6 @@ import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { isFile } from './file-request.js';
-import { growingIn } from './growing.js';
 import type { FindOwner } from './keys.js';
 import { longWork } from './long-work.js';
 import { requestMetrics } from './metrics.js';
@@ -23,7 +22,7 @@ import { type Allowance, rateLimit } from './rate-limit.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
-import { calendarRoutes } from './routes/calendar.js';
+import { calendarRoutes, growingIn } from './routes/calendar.js';
 import { countRoutes } from './routes/counts.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
@@ -102,7 +101,7 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
-    ...calendarRoutes(store, clock, growingIn(store)),
+    ...calendarRoutes(store, clock, growingIn(service)),
     ...lotRoutes(store, clock),
     ...seedsNeededRoutes(store, clock),
     ...sowingRoutes(service),

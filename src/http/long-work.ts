@@ -5,6 +5,7 @@ import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperature
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
 import type { Growing, GrowingQuestion } from '../garden/growing.js';
+import type { Asker } from '../garden/sowing-state.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** The questions that can take seconds, and their answers. */
@@ -37,6 +38,12 @@ export interface LongWork {
   ask<K extends Kind>(kind: K, question: LongQuestions[K]['question']): Promise<LongQuestions[K]['answer']>;
   close(): Promise<void>;
 }
+
+/** What a sowing's state asks for, done there. */
+export const askerOf = (work: LongWork): Asker => ({
+  growing: (question) => work.ask('growing', question),
+  windows: (question) => work.ask('windows', question),
+});
 
 /** So many questions may wait for their turn, each with its temperatures in memory. */
 const MOST_WAITING = 50;

@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { notUnderstood, RequestError } from '../../basics/errors.js';
 import type { CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
-import { type Asker, type KnownSowing, knownSowing, sowingState } from '../../garden/sowing-state.js';
+import { type KnownSowing, knownSowing, sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import type { Service } from '../asking.js';
@@ -20,6 +20,7 @@ import {
   refuseQuery,
   type Shown,
 } from '../kept.js';
+import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -34,10 +35,7 @@ const precisionParameter = { name: 'precision', schema: precisionSchema };
 
 /** What a grower sowed, how it stands, and what was counted. */
 export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
-  const ask: Asker = {
-    growing: (question) => work.ask('growing', question),
-    windows: (question) => work.ask('windows', question),
-  };
+  const ask = askerOf(work);
   const show = async (counted: CountedSowing, owner: string, precision: 'rounded' | 'full'): Promise<Shown> => {
     const known = await knownSowing(store, owner, counted, clock());
     // Its bed went while we looked.
