@@ -19,7 +19,7 @@ export interface KnownSeason {
 /** Sowings are spoken of for so long [d], which is longer than most crops stand, */
 const SEASON_DAYS = 240;
 /** and the last so many of them: each is a forecast of its own. */
-const MOST_SOWINGS = 24;
+const MOST_SOWINGS = 20;
 
 /** What is kept of a bed's season; undefined where there is no such bed. */
 export async function knownSeason(
@@ -50,8 +50,9 @@ export const seasonInputs = ({ bed, kept: { place, series }, lots, today }: Know
 /** What grows in a bed, sowing by sowing: each takes its time, and one waits for the other. */
 export async function bedSeason(store: Store, known: KnownSeason, ask: Asker): Promise<BedSeason> {
   const { owner, bed, kept, now } = known;
+  const windowsOnce = onceEach(ask);
   const sowings: GrowingSowing[] = [];
-  for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, ask)));
+  for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
   const coming = await store.comingDays(owner, kept.place.id);
   const comingMinC = (coming?.days ?? []).flatMap(({ date, min }) => (min === null ? [] : { date, minC: min }));
   return { bed, sowings, plans: [], comingMinC };
@@ -80,4 +81,19 @@ async function growingSowing(
       resowBy: verdict === 'good' ? null : resowBy,
     },
   ];
+}
+
+/** Sowings of one crop and lot, alike in depth and hour, have the same windows: they are asked for once. */
+function onceEach(ask: Asker): Asker {
+  const asked = new Map<string, ReturnType<Asker['windows']>>();
+  return {
+    growing: ask.growing,
+    windows(question) {
+      const { crop, bed, depthCm, time, lot } = question;
+      const key = JSON.stringify([crop, bed, depthCm, time, lot]);
+      const windows = asked.get(key) ?? ask.windows(question);
+      asked.set(key, windows);
+      return windows;
+    },
+  };
 }

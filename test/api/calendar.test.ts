@@ -93,6 +93,63 @@ describe("a bed's calendar", () => {
   });
 });
 
+describe('what grows in a kept bed', () => {
+  let app: FastifyInstance;
+  let now = Date.parse(NOW);
+  beforeAll(async () => {
+    app = await startApp({ clock: () => new Date(now) });
+    await keepQuillmere(app);
+  });
+  afterAll(() => app.close());
+
+  const SOWING = 'north-lettuce.sowing.north@germination-forecaster';
+  const read = async () => {
+    const { calendarUrl } = (await app.inject('/v1/beds/north')).json();
+    const { statusCode, body } = await app.inject(calendarUrl);
+    expect([statusCode, calendarFaults(body)]).toEqual([200, []]);
+    return new Map(eventsIn(body).map((event) => [event.UID!, event]));
+  };
+
+  test('is in its calendar on the days that its forecast says', async () => {
+    const sowing = (await app.inject('/v1/sowings/north-lettuce')).json();
+    const basic = (date: string): string => date.replaceAll('-', '');
+    const events = await read();
+    expect(events.get(`sow.${SOWING}`)!.DTSTART).toBe('20270730');
+    expect(events.get(`keep-moist.${SOWING}`)!.DTEND).toBe(basic(addDays(sowing.forecast.keepMoist.to, 1)));
+    const { first, most } = sowing.forecast.emergence;
+    const look = events.get(`look-for-seedlings.${SOWING}`)!;
+    expect([look.DTSTART, look.DTEND]).toEqual([basic(first.range.from), basic(addDays(most.inBeds.to, 1))]);
+    expect(events.get(`first-harvest.${SOWING}`)!.DTSTART).toBe(basic(sowing.harvest.from));
+  });
+
+  test('moves within it, as the same events, when the weather was another', async () => {
+    const before = await read();
+    now += 3_600_000;
+    const daily = Array.from({ length: 30 }, (_, i) => ({ date: addDays(on('2027-07-05'), i), min: 3, max: 11 }));
+    const air = { method: 'POST', url: '/v1/places/quillmere/air', payload: { medium: 'air', daily } } as const;
+    expect((await app.inject(air)).statusCode).toBe(200);
+    const after = await read();
+    const [was, is] = [before, after].map((events) => events.get(`keep-moist.${SOWING}`)!);
+    expect(is!.DTEND! > was!.DTEND!).toBe(true);
+    expect(Number(is!.SEQUENCE)).toBe(Number(was!.SEQUENCE) + 1);
+    expect([was!['LAST-MODIFIED'], is!['LAST-MODIFIED']]).toEqual(['20270803T140000Z', '20270803T150000Z']);
+    expect(after.get(`sow.${SOWING}`)).toEqual(before.get(`sow.${SOWING}`));
+  });
+
+  test('is not looked for any more where it is lost; only that it was sown is told, and until when it can be again', async () => {
+    now = Date.parse('2027-10-20T14:00:00Z');
+    for (const date of ['2027-09-10', '2027-10-01', '2027-10-20']) {
+      const count = { method: 'PUT', url: `/v1/sowings/north-lettuce/counts/${date}` } as const;
+      const { statusCode, body } = await app.inject({ ...count, payload: { seedlings: 0 } });
+      expect(statusCode, body).toBeLessThan(300);
+    }
+    await app.inject({ method: 'DELETE', url: '/v1/sowings/north-lettuce/counts/2027-08-03' });
+    expect((await app.inject('/v1/sowings/north-lettuce')).json().judgement.verdict).toBe('lost');
+    const kinds = [...(await read()).values()].map(({ CATEGORIES }) => CATEGORIES);
+    expect(kinds.filter((kind) => kind !== 'sow-again')).toEqual(['sow']);
+  });
+});
+
 describe('a subscribed calendar', () => {
   let store: Store;
   let app: FastifyInstance;

@@ -57,8 +57,13 @@ export function waysOf(seed: Seed, hourlyC: Float64Array): Float64Array[] {
 export function trueSowing(
   ways: readonly Float64Array[],
   random: () => number,
-  { timeFactor, standFactor, seeds, viable, spreadLog10 }:
-    { timeFactor: number; standFactor: number; seeds: number; viable: number; spreadLog10: number },
+  {
+    timeFactor,
+    standFactor,
+    seeds,
+    viable,
+    spreadLog10,
+  }: { timeFactor: number; standFactor: number; seeds: number; viable: number; spreadLog10: number },
 ): TrueSowing {
   const width = Math.LN10 * spreadLog10 * (0.6 + random());
   const eatenADay = 0.02 * random();
@@ -101,6 +106,8 @@ function hourAt(way: Float64Array, goal: number): number {
 /** A tenth of the counts is wrong: nothing seen, weeds counted too, a slip of the pen, a neighbour's row. */
 export function countedWrong(right: number, seeds: number, random: () => number): number {
   const kind = Math.floor(4 * random());
-  const wrong = [0, right + Math.floor(0.1 * seeds * random()), right * (random() < 0.5 ? 10 : 0.1), seeds * random()][kind]!;
+  const wrong = [0, right + Math.floor(0.1 * seeds * random()), right * (random() < 0.5 ? 10 : 0.1), seeds * random()][
+    kind
+  ]!;
   return Math.min(seeds, Math.max(0, Math.round(wrong)));
 }
