@@ -6,6 +6,7 @@ import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { loggedRequest } from './http/logged-request.js';
 import { askerOf, longWork } from './http/long-work.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
@@ -40,7 +41,11 @@ async function start(config: Config): Promise<void> {
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
-    logger: { level: isDemo ? 'warn' : config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
+    logger: {
+      level: isDemo ? 'warn' : config.LOG_LEVEL,
+      redact: ['req.headers.authorization', 'req.headers.cookie'],
+      serializers: { req: loggedRequest },
+    },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';

@@ -22,6 +22,7 @@ import { type Allowance, rateLimit } from './rate-limit.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
+import { calendarRoutes, growingIn } from './routes/calendar.js';
 import { countRoutes } from './routes/counts.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
@@ -106,6 +107,7 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
+    ...calendarRoutes(store, clock, growingIn(service)),
     ...lotRoutes(store, clock),
     ...seedsNeededRoutes(store, clock),
     ...sowingRoutes(service),
@@ -135,10 +137,11 @@ export async function buildApp({
   const limit = perMinute > 0 ? rateLimit(perMinute) : undefined;
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
-      if (open) return;
-      const key = keyOf(request);
+      if (open === true) return;
+      const key = open ? undefined : keyOf(request);
       const owner = key === undefined ? undefined : findOwner?.(key);
       if (limit) countRequest(reply, perMinute, limit(owner ? `key ${key}` : request.ip, clock().getTime()));
+      if (open) return;
       if (findOwner) request.owner = owner ?? noOwner();
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {

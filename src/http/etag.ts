@@ -17,7 +17,7 @@ export async function sendWithETag(
   request: FastifyRequest,
   reply: FastifyReply,
   content: object,
-  answer: () => object | Promise<object>,
+  answer: () => object | string | Promise<object | string>,
 ): Promise<FastifyReply> {
   const tag = tagOf(content);
   const known = request.headers['if-none-match'];

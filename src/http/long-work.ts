@@ -4,8 +4,8 @@ import type { Question } from '../answers/question.js';
 import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
-import type { Growing, GrowingQuestion } from '../garden/growing.js';
 import type { Asker } from '../garden/ask.js';
+import type { Growing, GrowingQuestion } from '../garden/growing.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** The questions that can take seconds, and their answers. */

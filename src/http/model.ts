@@ -15,6 +15,7 @@ export const model = {
     'Day (1985), J. Water Resour. Plann. Manage. 111: 157-170: past years run on from the present state; Hazen (1914): their quantiles',
     'Epstein (1991), J. Climate 4: 365-368: a usual year from monthly normals',
     'Moller, Gillies (2007), Utah Climate; Vestal (1971), Mon. Weather Rev. 99: 650-652; Thom, Shaw (1958), Mon. Weather Rev. 86: 251-257: frost dates and their risk',
+    'Ellis, Roberts (1980), Ann. Bot. 45: 13-30, constants by crop: what seed loses in store; Brown, Cai, DasGupta (2001), Stat. Sci. 16: 101-133: the interval of a germination test',
     'Deutscher Wetterdienst, station 01975, 2018: bare ground by the hour',
   ],
 };

@@ -30,7 +30,7 @@ export function openApiDocument(routes: readonly Route[], version: string): Reco
   for (const { method, url, operation, open } of routes) {
     const path = url.replaceAll(/:(\w+)/g, '{$1}');
     paths[path] ??= {};
-    paths[path][method.toLowerCase()] = describe(operation, url, open ?? false);
+    paths[path][method.toLowerCase()] = describe(operation, url, open !== undefined);
   }
   return {
     openapi: '3.1.1',

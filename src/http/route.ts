@@ -32,7 +32,7 @@ export interface Route {
   /** `:name` stands for a path parameter. */
   readonly url: string;
   readonly operation: Operation;
-  /** True where no key is asked for. */
-  readonly open?: boolean;
+  /** True where no key is asked for; `by-token`: the address holds a secret instead, and requests count as anyone's. */
+  readonly open?: true | 'by-token';
   readonly handler: (request: FastifyRequest, reply: FastifyReply) => unknown;
 }

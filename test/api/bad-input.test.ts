@@ -1126,6 +1126,8 @@ describe('the table of bad requests', () => {
       'too-many-requests': 'takes many requests: limits.test.ts',
       'storage-unavailable': 'needs a database that fails: limits.test.ts',
       busy: 'needs many long questions at once: sowing-windows.test.ts',
+      'unknown-lot': 'of seed: lots.test.ts',
+      'too-many-seeds': 'of seed: lots.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));

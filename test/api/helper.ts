@@ -144,6 +144,8 @@ export const keptIds = {
 /** What the links to questions about Quillmere ask, by their operations. */
 export const linkQueries: Readonly<Record<string, string>> = {
   deleteBed: '?with=sowings',
+  // Not the token, which is nobody's to know beforehand.
+  bedCalendar: '?token=quillmere',
   bedForecast: '?crop=lettuce&sowing=2027-08-04',
   bedSoilTemperatures: '?from=2027-05-03&to=2027-05-03',
   bedSowingWindows: '?crop=lettuce&from=2027-05-04&to=2027-06-30',

@@ -1,0 +1,100 @@
+import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
+import type { Asker } from './ask.js';
+import type { BedSeason, GrowingSowing } from './calendar-events.js';
+import { type Kept, keptBed } from './kept-soil.js';
+import type { CountedSowing, SeedLot } from './season-store.js';
+import { knownSowing, sowingState } from './sowing-state.js';
+import type { Bed, Store } from './store.js';
+
+/** What is kept of a bed and of what lately grew in it. */
+export interface KnownSeason {
+  readonly owner: string;
+  readonly bed: Bed;
+  readonly kept: Kept;
+  readonly sowings: readonly CountedSowing[];
+  readonly lots: readonly SeedLot[];
+  readonly now: Date;
+  readonly today: PlainDate;
+}
+
+/** Sowings are spoken of for so long [d], which is longer than most crops stand, */
+const SEASON_DAYS = 240;
+/** and the last so many of them: each is a forecast of its own. */
+const MOST_SOWINGS = 20;
+
+/** What is kept of a bed's season; undefined where there is no such bed. */
+export async function knownSeason(
+  store: Store,
+  owner: string,
+  id: string,
+  now: Date,
+): Promise<KnownSeason | undefined> {
+  const kept = await keptBed(store, owner, id, now.getTime());
+  if (!kept?.bed) return undefined;
+  const today = dateAt(now.getTime(), kept.site.zone);
+  const last = await store.sowingsOf(owner, id, MOST_SOWINGS);
+  const sowings = last.filter(({ sowing: { date } }) => date >= addDays(today, -SEASON_DAYS));
+  const ids = [...new Set(sowings.flatMap(({ sowing: { lot } }) => lot ?? []))];
+  const lots = await Promise.all(ids.map((lot) => store.lot(owner, lot)));
+  return { owner, bed: kept.bed, kept, sowings, lots: lots.filter((lot) => lot !== undefined), now, today };
+}
+
+/** All that a bed's season depends on. */
+export const seasonInputs = ({ bed, kept: { place, series }, lots, today }: KnownSeason): object => ({
+  bed: [bed.id, bed.revision],
+  place: place.revision,
+  lots: lots.map(({ id, revision }) => [id, revision]),
+  notes: series.flatMap(({ warnings }) => warnings.map(({ code }) => code)),
+  today,
+});
+
+/** What grows in a bed, sowing by sowing: each takes its time, and one waits for the other. */
+export async function bedSeason(store: Store, known: KnownSeason, ask: Asker): Promise<BedSeason> {
+  const { owner, bed, kept, now } = known;
+  const windowsOnce = onceEach(ask);
+  const sowings: GrowingSowing[] = [];
+  for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
+  const coming = await store.comingDays(owner, kept.place.id);
+  const comingMinC = (coming?.days ?? []).flatMap(({ date, min }) => (min === null ? [] : { date, minC: min }));
+  return { bed, sowings, plans: [], comingMinC };
+}
+
+/** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */
+async function growingSowing(
+  store: Store,
+  owner: string,
+  counted: CountedSowing,
+  now: Date,
+  ask: Asker,
+): Promise<GrowingSowing[]> {
+  const known = await knownSowing(store, owner, counted, now);
+  if (!known) return [];
+  const { growing, judgement, indoors, harvest, resowBy } = await sowingState(known, ask);
+  const verdict = judgement?.verdict;
+  const isLost = verdict === 'lost';
+  return [
+    {
+      sowing: known.sowing,
+      crop: known.crop,
+      forecast: growing && !isLost ? growing.forecast : null,
+      indoors: isLost ? null : indoors,
+      harvest: isLost ? null : harvest,
+      resowBy: verdict === 'good' ? null : resowBy,
+    },
+  ];
+}
+
+/** Sowings of one crop and lot, alike in depth and hour, have the same windows: they are asked for once. */
+function onceEach(ask: Asker): Asker {
+  const asked = new Map<string, ReturnType<Asker['windows']>>();
+  return {
+    growing: ask.growing,
+    windows(question) {
+      const { crop, bed, depthCm, time, lot } = question;
+      const key = JSON.stringify([crop, bed, depthCm, time, lot]);
+      const windows = asked.get(key) ?? ask.windows(question);
+      asked.set(key, windows);
+      return windows;
+    },
+  };
+}

@@ -1,0 +1,109 @@
+import { createHash } from 'node:crypto';
+import { z } from 'zod';
+import { RequestError } from '../../basics/errors.js';
+import { bedSeason, knownSeason, seasonInputs } from '../../garden/bed-season.js';
+import { type BedSeason, type CalendarEvent, calendarEvents } from '../../garden/calendar-events.js';
+import { icalendar } from '../../garden/icalendar.js';
+import type { Store } from '../../garden/store.js';
+import type { Service } from '../asking.js';
+import { sendWithETag, tagOf } from '../etag.js';
+import { askerOf } from '../long-work.js';
+import { remembered } from '../remembered.js';
+import type { Route } from '../route.js';
+import { idSchema } from '../schemas/common.js';
+
+/** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
+export interface Growing {
+  readonly inputs: object;
+  season(): Promise<BedSeason>;
+}
+
+/** What grows in a bed of an owner; undefined: there is no such bed. */
+export type FindGrowing = (owner: string, bed: string) => Promise<Growing | undefined>;
+
+/** What grows in a kept bed. */
+export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
+  const ask = askerOf(work);
+  return async (owner, id) => {
+    const known = await knownSeason(store, owner, id, clock());
+    return known && { inputs: seasonInputs(known), season: () => bedSeason(store, known, ask) };
+  };
+};
+
+const MEDIA_TYPE = 'text/calendar';
+/** So many calendars are remembered as they were last worked out. */
+const MOST_REMEMBERED = 200;
+
+interface CalendarSays {
+  readonly name: string;
+  readonly events: readonly CalendarEvent[];
+}
+
+const tokenSchema = z.string().min(1).max(200);
+
+/**
+ * The calendar of each bed, for whoever has its token. What the token does not open is answered like a bed that there is
+ * not, before anything is worked out.
+ */
+export const calendarRoutes = (store: Store, clock: () => Date, growing: FindGrowing): Route[] => {
+  const seasons = remembered<CalendarSays>(MOST_REMEMBERED);
+  return [
+    {
+      method: 'GET',
+      url: '/v1/beds/:id/calendar.ics',
+      open: 'by-token',
+      operation: {
+        id: 'bedCalendar',
+        summary: 'What to do in a bed, and when, as a calendar to subscribe to (RFC 5545)',
+        description:
+          'Needs no key: the address that a bed gives as its calendarUrl holds a secret of its own. An event keeps its UID while its dates move.',
+        query: [
+          {
+            name: 'token',
+            schema: tokenSchema,
+            required: true,
+            description: "The bed's own secret, from its calendarUrl.",
+          },
+        ],
+        answer: { mediaType: MEDIA_TYPE },
+        problems: ['not-found', 'storage-unavailable', 'busy'],
+      },
+      async handler(request, reply) {
+        const bed = idSchema.safeParse((request.params as { id: string }).id).data;
+        const token = tokenSchema.safeParse((request.query as Record<string, unknown>).token).data;
+        const opened = bed !== undefined && token !== undefined && (await store.bedOfCalendar(bed, token));
+        const found = opened ? await growing(opened.owner, bed) : undefined;
+        if (!opened || !found) throw noCalendar();
+        reply.type(`${MEDIA_TYPE}; charset=utf-8`);
+        return sendWithETag(request, reply, found.inputs, async () => {
+          const { name, events } = await seasons(`${opened.owner} ${tagOf(found.inputs)}`, async () => {
+            const season = await found.season();
+            return { name: season.bed.name, events: calendarEvents(season) };
+          });
+          const entries = events.map((event) => ({ uid: event.uid, digest: digestOf(event) }));
+          const revisions = await store.calendarRevisions(opened.owner, bed, entries, clock().getTime());
+          if (!revisions) throw noCalendar();
+          const revisionOf = new Map(revisions.map((revision) => [revision.uid, revision]));
+          return icalendar(
+            name,
+            events.map((event) => ({ ...event, ...revisionOf.get(event.uid)! })),
+          );
+        });
+      },
+    },
+  ];
+};
+
+/** What an event says, in short. */
+const digestOf = ({ kind, from, to, summary, description }: CalendarEvent): string =>
+  createHash('sha256')
+    .update(JSON.stringify([kind, from, to, summary, description]))
+    .digest('base64url')
+    .slice(0, 27);
+
+/** The same words whatever is wrong. The address may hold a secret, so it is not told back. */
+const noCalendar = (): RequestError =>
+  new RequestError(
+    'not-found',
+    'There is no calendar at this address. A bed tells the whole of it, its token included, as its calendarUrl.',
+  );
