@@ -6,6 +6,7 @@ declare module 'jstat' {
       cdf(x: number, mean: number, standardDeviation: number): number;
       inv(p: number, mean: number, standardDeviation: number): number;
     };
+    binomial: { pdf(k: number, n: number, p: number): number };
     beta: { cdf(x: number, alpha: number, beta: number): number };
     models: { ols(endog: number[], exog: number[][]): { coef: number[]; R2: number } };
   };
