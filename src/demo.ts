@@ -1,7 +1,18 @@
 import { readFile } from 'node:fs/promises';
-import { beds, comingDays, northReadings, pastAir, place, probeDepthCm, today } from './demo/season.js';
+import {
+  beds,
+  comingDays,
+  counted,
+  northReadings,
+  pastAir,
+  place,
+  probeDepthCm,
+  sowings,
+  today,
+} from './demo/season.js';
+import { inWords, sowingInWords, windowsInWords } from './demo/words.js';
 import type { ForecastAnswer } from './http/schemas/forecast.js';
-import type { WindowAnswer } from './http/schemas/windows.js';
+import type { SowingAnswer } from './http/schemas/sowings.js';
 
 const FILE = new URL('../fixtures/demo/north-bed-august.csv', import.meta.url);
 const QUESTION = new URLSearchParams({
@@ -42,6 +53,7 @@ export async function showDemo(address: string, key: string | undefined, write: 
   );
   write(windowsInWords(await send('GET', `/v1/beds/north/sowing-windows?crop=lettuce&from=${today}`)));
   write('\nA date in a window is good enough in most years; what heat costs this sowing, the forecast above tells.\n');
+  await showSowings(send, write);
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
 }
 
@@ -64,105 +76,24 @@ async function putSeason(send: Send): Promise<void> {
   });
 }
 
-/** Sowing windows in plain words: the best date, the windows, and why the dates between them are closed. */
-export function windowsInWords({ years, best, windows, closed }: WindowAnswer): string {
-  const lines = [
-    `Years      ${years.count}, from ${years.from} to ${years.to}`,
-    best ? wrapped(`Best       ${best.date}. ${best.why}`) : 'Best       no date was good in any year',
-    ...windows.map(({ from, to, sureness, halfDays }) => {
-      const sure = sureness === null ? '' : `, good in ${Math.round(100 * sureness)} of 100 years or more`;
-      const half = halfDays ? `; half up in ${halfDays.p50} days (${halfDays.p10} to ${halfDays.p90})` : '';
-      return `Window     ${from} to ${to}${sure}${half}`;
-    }),
-    ...closedSpells({ closed, windows }).map(({ from, to, whys }) => `Closed     ${from} to ${to}: ${whys.join(', ')}`),
-  ];
-  return `${lines.join('\n')}\n`;
-}
-
-const whyInWords: Record<WindowAnswer['closed'][number]['why'], string> = {
-  'too-cold': 'too cold',
-  'too-hot': 'too hot',
-  'too-slow': 'too slow to come up',
-  'frost-to-come': 'frost would follow',
-};
-
-/** Closed runs with no window between them as one spell, with every reason there is in it. */
-function closedSpells({ closed, windows }: Pick<WindowAnswer, 'closed' | 'windows'>) {
-  const spells: { from: string; to: string; whys: string[] }[] = [];
-  for (const { from, to, why } of closed) {
-    const last = spells.at(-1);
-    const isJoined = last && !windows.some((window) => window.from > last.to && window.from < from);
-    const spell = isJoined ? last : { from, to, whys: [] };
-    if (!isJoined) spells.push(spell);
-    spell.to = to;
-    if (!spell.whys.includes(whyInWords[why])) spell.whys.push(whyInWords[why]);
+/** What counts teach: the same forecast before and after the June row was counted; and how the July row stands. */
+async function showSowings(send: Send, write: (text: string) => void): Promise<void> {
+  const carrots = `/v1/beds/north/forecast?crop=carrot&sowing=${today}`;
+  const before = await send<ForecastAnswer>('GET', carrots);
+  for (const [id, sowing] of Object.entries(sowings)) {
+    await send('PUT', `/v1/sowings/${id}`, sowing);
+    for (const [date, seedlings] of counted[id] ?? []) {
+      await send('PUT', `/v1/sowings/${id}/counts/${date}`, { seedlings });
+    }
   }
-  return spells;
+  const after = await send<ForecastAnswer>('GET', carrots);
+  write(
+    `\nCarrots sown in the north bed today: by the chart half are up on ${halfOf(before)}. But the society counted its row\n` +
+      `of June, and once the service knows those counts it says ${halfOf(after)}:\n\n`,
+  );
+  write(sowingInWords(await send<SowingAnswer>('GET', '/v1/sowings/carrots-june')));
+  write('\nAnd the onions of July, hardly to be seen yet: late, or lost?\n\n');
+  write(sowingInWords(await send<SowingAnswer>('GET', '/v1/sowings/onions-july')));
 }
 
-/** A forecast in plain words, a line to each thing a gardener asks. */
-export function inWords(answer: ForecastAnswer): string {
-  const { sowing, stand, emergence, chart, keepMoist } = answer;
-  const lines = [
-    `Sown       ${sowing.date} at ${sowing.time}, ${sowing.depthCm} cm deep${sowing.seeds ? `, ${sowing.seeds} seeds` : ''}`,
-    `First tenth of all that come up by the count  ${milestone(emergence.first)}`,
-    `Half of them   ${milestone(emergence.half)}`,
-    `Nine in ten    ${milestone(emergence.most)}`,
-    `Stand      by ${stand.by} ${stand.laboratory} of 100 seeds in a laboratory${held(stand)}`,
-    `In the bed ${stand.field.from} to ${stand.field.to} of 100${stand.seedlings ? `: ${stand.seedlings.from} to ${stand.seedlings.to} seedlings` : ''}`,
-    `The chart  says ${chart.days === null ? 'nothing comes' : `${chart.days} days and ${chart.percent} of 100`} at a constant ${chart.meanC} °C`,
-    `Keep moist ${keepMoist.from} to ${keepMoist.to}`,
-    ...(answer.hotSpells ?? []).flatMap(spell),
-    ...section(
-      'Take heed',
-      answer.warnings.map(({ text }) => text),
-    ),
-    ...section(
-      'This rests on',
-      answer.assumptions.map(({ text }) => text),
-    ),
-  ];
-  return `${lines.join('\n')}\n`;
-}
-
-function milestone(one: ForecastAnswer['emergence']['half']): string {
-  if ('why' in one) return one.why === 'not-by-count-day' ? 'not by the count day' : 'not at this temperature';
-  const range =
-    one.range.to === null ? `${one.range.from} or later, even past the count` : `${one.range.from} to ${one.range.to}`;
-  return `${one.date}, after ${one.days} days (${range}); in beds ${one.inBeds.from} to ${one.inBeds.to}`;
-}
-
-const held = ({ laboratory, ifHeldAreLost }: ForecastAnswer['stand']): string =>
-  ifHeldAreLost < laboratory ? `, ${ifHeldAreLost} if seed held by heat or cold does not recover` : '';
-
-function spell(one: NonNullable<ForecastAnswer['hotSpells']>[number]): string[] {
-  const delay = one.delayDays ? `, half comes ${one.delayDays.half} days later for it` : '';
-  const risk = one.standAtRisk > 0 ? `, ${one.standAtRisk} of 100 seeds at risk` : '';
-  return [
-    '',
-    `Hot spell  ${one.from} to ${one.to}, ${one.severity}: ${one.hours} hours above ${one.thresholdC} °C, peak ${one.peakC} °C${delay}${risk}`,
-    ...one.remedies.map(({ text, hotHoursAvoided }) => {
-      const hours = hotHoursAvoided;
-      const saved = !hours
-        ? ''
-        : hours.from === hours.to
-          ? ` [${hours.to} hot hours fewer]`
-          : ` [${hours.from} to ${hours.to} hot hours fewer]`;
-      return wrapped(`- ${text}${saved}`);
-    }),
-  ];
-}
-
-const section = (title: string, texts: readonly string[]): string[] =>
-  texts.length === 0 ? [] : ['', title, ...texts.map((text) => wrapped(`- ${text}`))];
-
-/** Breaks a line at spaces, with later lines set in. */
-function wrapped(text: string, width = 96): string {
-  const lines: string[] = [''];
-  for (const word of text.split(' ')) {
-    const line = lines.at(-1)!;
-    if (line !== '' && line.length + 1 + word.length > width) lines.push(`  ${word}`);
-    else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`;
-  }
-  return lines.join('\n');
-}
+const halfOf = ({ emergence: { half } }: ForecastAnswer): string => ('why' in half ? 'no day' : half.date);

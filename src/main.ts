@@ -2,6 +2,7 @@ import { randomInt } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
 import { type Config, readConfig } from './config.js';
+import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
 import { buildApp } from './http/app.js';
@@ -31,7 +32,9 @@ async function start(config: Config): Promise<void> {
     process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
     process.exit(1);
   });
-  const clock = () => new Date();
+  // The demo's season is of a day to come; it begins at its noon.
+  const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
+  const clock = () => new Date(Date.now() + aheadMs);
   const work = longWork();
   const app = await buildApp({
     version,

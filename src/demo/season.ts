@@ -1,6 +1,14 @@
 import { defaultBed } from '../answers/question.js';
 import { soilTemperatures } from '../answers/soil-temperatures.js';
-import { addDays, daysBetween, HOUR_MS, instantText, type PlainDate, zoneNamed } from '../basics/calendar.js';
+import {
+  addDays,
+  daysBetween,
+  HOUR_MS,
+  instantAt,
+  instantText,
+  type PlainDate,
+  zoneNamed,
+} from '../basics/calendar.js';
 import { probit } from '../basics/probit.js';
 import { readSeries } from '../readings/read-series.js';
 import { type AirDay, inventedAir } from './air.js';
@@ -41,6 +49,29 @@ export const comingDays: readonly AirDay[] = (
     [12.5, 23],
   ] as const
 ).map(([min, max], day) => ({ date: addDays(today, day), min, max }));
+
+/** The moment at which the demo plays: noon of its day. */
+export const now = new Date(instantAt(today, '12:00', zoneNamed(place.timeZone)));
+
+/** Two rows in the north bed: carrots of June that came up slowly, and onions of July that are hardly up yet. */
+export const sowings: Readonly<Record<string, object>> = {
+  'carrots-june': { bed: 'north', crop: 'carrot', date: '2027-06-10', seeds: 200 },
+  'onions-july': { bed: 'north', crop: 'onion', date: '2027-07-17', seeds: 200 },
+};
+/** What was counted in them, by date. */
+export const counted: Readonly<Record<string, readonly (readonly [date: string, seedlings: number])[]>> = {
+  'carrots-june': [
+    ['2027-06-18', 0],
+    ['2027-06-22', 9],
+    ['2027-06-26', 48],
+    ['2027-07-02', 83],
+  ],
+  'onions-july': [
+    ['2027-07-26', 0],
+    ['2027-07-30', 0],
+    ['2027-08-03', 4],
+  ],
+};
 
 export const probeDepthCm = 5;
 const PROBE_DAYS = 7;

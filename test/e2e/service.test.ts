@@ -56,7 +56,7 @@ describe('the service as it ships', () => {
 });
 
 describe('the demo', () => {
-  it('prints the forecast and the sowing windows as a gardener would read them, and where the service listens', async () => {
+  it('prints the forecast, the sowing windows and how sowings stand as a gardener would read them, and where the service listens', async () => {
     const demo = run(['demo'], {});
     await written(demo, /The service listens at http:\/\/127\.0\.0\.1:\d+/);
     const text = demo.output();
@@ -71,6 +71,8 @@ describe('the demo', () => {
       'Best       2027-08-',
       'Window     2027-08-',
       'frost would follow',
+      'carrot takes 1.7 times as long as the chart says',
+      'It stands  late.',
     ]) {
       expect(text).toContain(words);
     }
