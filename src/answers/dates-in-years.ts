@@ -105,15 +105,22 @@ export function datesInYears(season: Season): DatesInYears {
     all: tallies.map(({ known, good, whyNot, ...rest }) => ({
       ...rest,
       good: good / known,
-      whyNot: commonest(whyNot),
+      whyNot: mostOften(whyNot),
     })),
     years,
     frostKnown: season.years.some(({ minC }) => minC !== null),
   };
 }
 
-const commonest = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
+const mostOften = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
   [...reasons].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+
+/** The reason that most years give; null: none gives any. */
+export function commonest(reasons: readonly (WhyNot | null)[]): WhyNot | null {
+  const counts = new Map<WhyNot, number>();
+  for (const why of reasons) if (why) counts.set(why, (counts.get(why) ?? 0) + 1);
+  return mostOften(counts);
+}
 
 /** Why a date was not good in a year; null: it was; undefined: too little is known of the frost to come. */
 function whyNotOf(

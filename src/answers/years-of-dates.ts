@@ -22,7 +22,7 @@ const FROST_DAYS = 250;
 const USUAL_YEARS_SD_K = 2;
 /** In four years of five the last frost is over when the usual minimum is this far above 0 °C [K]: the middle of 13 stations of
  * the U.S. Climate Reference Network, where it was 4 to 10 K, spring and autumn. */
-const FROST_BELOW_USUAL_K = 8;
+export const FROST_BELOW_USUAL_K = 8;
 
 /**
  * The dates of a season as each of the past years would have had them, from today's soil.
@@ -116,20 +116,25 @@ function minimaAhead(
   return own;
 }
 
-/** The same of a usual year, as it is and as odd as years are; good is what is good in the usual one. */
+/** The same of a usual year: as it is, and as odd as years are; air as cold as it is in one year of five. */
+export function usualYears(usual: PastSoil, asked: DatesAsked, nDates: number): YearOfDates[] {
+  const own = yearsOfDates(usual, asked, nDates).find(({ hourlyC }) => !hourlyC.some(Number.isNaN))!;
+  const minC = own.minC?.map((usualC) => usualC - FROST_BELOW_USUAL_K);
+  return NORMAL_IN_THREE.map((oddness) => ({
+    ...own,
+    minC: minC ?? null,
+    hourlyC: own.hourlyC.map((tempC) => tempC + oddness * USUAL_YEARS_SD_K),
+  }));
+}
+
+/** What the dates would have done in a usual year; good is what is good in the one as it is. */
 export function datesInUsualYear(
   usual: PastSoil,
   asked: DatesAsked,
   nDates: number,
   judge: (years: readonly YearOfDates[]) => DatesInYears,
 ): DatesInYears {
-  const own = yearsOfDates(usual, asked, nDates).find(({ hourlyC }) => !hourlyC.some(Number.isNaN))!;
-  const minC = own.minC?.map((usualC) => usualC - FROST_BELOW_USUAL_K);
-  const years = NORMAL_IN_THREE.map((oddness) => ({
-    ...own,
-    minC: minC ?? null,
-    hourlyC: own.hourlyC.map((tempC) => tempC + oddness * USUAL_YEARS_SD_K),
-  }));
+  const years = usualYears(usual, asked, nDates);
   const [itself, all] = [judge(years.slice(0, 1)), judge(years)];
   return {
     ...all,

@@ -67,16 +67,22 @@ export function growthOf({ maturity, rows, soil }: Crop): Crop['maturity'] {
 
 /** The date by which so many days of growth at full pace are done. */
 export function grownOn(start: PlainDate, days: number, latitudeDeg: number | null): PlainDate {
-  if (latitudeDeg === null) return addDays(start, days);
   let grown = 0;
   let n = 0;
-  for (let day = dayOfYear(start); grown < days - 1e-9; day = (day % 366) + 1) {
-    grown += paceOf(dayLengthH(latitudeDeg, day));
-    n++;
-  }
+  for (const day = dayOfYear(start); grown < days - 1e-9; n++) grown += growthPace(day + n, latitudeDeg);
   return addDays(start, n);
 }
 
-/** How fast plants grow on a day of some length, beside the published days. */
-const paceOf = (dayH: number): number =>
-  1 - 0.5 * Math.min(1, Math.max(0, (FULL_PACE_H - dayH) / (FULL_PACE_H - HALF_PACE_H)));
+/**
+ * How fast plants grow on a day, beside the published days.
+ *
+ * @param dayOfYear   1 January is 1; days beyond a year's end go on counting.
+ * @param latitudeDeg Latitude, north positive [°]; null: at full pace.
+ * @example growthPace(355, 44) // => 0.5
+ */
+export function growthPace(dayOfYear: number, latitudeDeg: number | null): number {
+  if (latitudeDeg === null) return 1;
+  const dayH = dayLengthH(latitudeDeg, ((dayOfYear - 1) % YEAR_DAYS) + 1);
+  return 1 - 0.5 * Math.min(1, Math.max(0, (FULL_PACE_H - dayH) / (FULL_PACE_H - HALF_PACE_H)));
+}
+const YEAR_DAYS = 365.25;

@@ -14,7 +14,7 @@ export interface IndoorStart {
 /** A heated room where nobody says how warm it is [°C]. */
 export const USUAL_ROOM_C = 20;
 /** So many days of hardening off: lists say 7 to 10. Common practice, no source. */
-const HARDENING_DAYS = 8;
+export const HARDENING_DAYS = 8;
 
 /** Weeks from coming up to planting out: common practice, no source; near what handbooks print from sowing, from memory. */
 const weeksInTrays: Readonly<Record<string, number>> = {
@@ -61,7 +61,8 @@ export function daysInRoom({ rows, soil }: Pick<Crop, 'rows' | 'soil'>, roomC: n
  * @param date     When it is sown.
  * @param roomC    The room's temperature, day and night [°C]; trays are taken to be as warm.
  * @param nightsBear Do nights from a date on bear the young plants? As `nightsBear` tells from past years.
- * @returns null where none comes up in that room, the crop does not bear to be moved, or no night bears it for half a year.
+ * @param longestWaitDays So long may fit plants wait for such nights in their trays.
+ * @returns null where none comes up in that room, the crop does not bear to be moved, or no night bears it for so long.
  *
  * Source: days to half from the crop's chart; the rest is common practice, no source: weeks until it is fit, a week and a day
  * of hardening off, planting out on the first date from then on that nights bear.
@@ -72,13 +73,14 @@ export function indoorsOf(
   date: PlainDate,
   roomC: number,
   nightsBear: (date: PlainDate) => boolean,
+  longestWaitDays = HALF_A_YEAR_DAYS,
 ): IndoorStart | null {
   const weeks = weeksUntilFit(crop);
   const days = daysInRoom(crop, roomC);
   if (weeks === null || days === null) return null;
   const half = addDays(date, Math.round(days));
   const fit = addDays(half, 7 * weeks);
-  for (let wait = 0; wait <= LONGEST_WAIT_DAYS; wait++) {
+  for (let wait = 0; wait <= longestWaitDays; wait++) {
     const plantOut = addDays(fit, wait);
     if (!nightsBear(plantOut)) continue;
     const hardenOff = { from: addDays(plantOut, -HARDENING_DAYS), to: addDays(plantOut, -1) };
@@ -86,8 +88,8 @@ export function indoorsOf(
   }
   return null;
 }
-/** Nobody keeps seedlings in trays longer [d]. */
-const LONGEST_WAIT_DAYS = 183;
+/** Nobody keeps seedlings in trays longer. */
+const HALF_A_YEAR_DAYS = 183;
 
 /**
  * What nights a young plant just hardened off bears: none so cold or colder for a month, and on the mean of its first week
@@ -112,8 +114,13 @@ const SURE = 0.85;
  *
  * @param minima The air's daily minima of past years; null: nights are not known, and all are taken as borne.
  * @param frost  The crop's hardiness; null: taken as tender.
+ * @param oddK   How much colder than these a night may well be [K]: of a usual year, in which no night is odd.
  */
-export function nightsBear(minima: DailyMinima | null, frost: FrostClass | null): (date: PlainDate) => boolean {
+export function nightsBear(
+  minima: DailyMinima | null,
+  frost: FrostClass | null,
+  oddK = 0,
+): (date: PlainDate) => boolean {
   if (!minima) return () => true;
   const { firstDate, minC } = minima;
   const { limitC, mildC } = bearsC[frost ?? 'tender'];
@@ -129,7 +136,7 @@ export function nightsBear(minima: DailyMinima | null, frost: FrostClass | null)
       for (let day = 0; day < FROST_DAYS; day++) coldestC = Math.min(coldestC, minC[at + day] ?? NaN);
       if (Number.isNaN(coldestC)) continue;
       years++;
-      if (coldestC > limitC) without++;
+      if (coldestC - oddK > limitC) without++;
       for (let day = 0; day < MILD_DAYS; day++, nights++) nightsC += minC[at + day]!;
     }
     return years > 0 && without >= SURE * years && nightsC / nights >= mildC;

@@ -29,6 +29,7 @@ import { forecastRoutes } from './routes/forecasts.js';
 import { lotRoutes } from './routes/lots.js';
 import { placeAirRoutes } from './routes/place-air.js';
 import { placeRoutes } from './routes/places.js';
+import { planRoutes } from './routes/plans.js';
 import { readingsRoutes } from './routes/readings.js';
 import { seedsNeededRoutes } from './routes/seeds-needed.js';
 import { serviceRoutes } from './routes/service.js';
@@ -109,6 +110,7 @@ export async function buildApp({
     ...bedReadingsRoutes(store, clock),
     ...calendarRoutes(store, clock, growingIn(service)),
     ...lotRoutes(store, clock),
+    ...planRoutes(service),
     ...seedsNeededRoutes(store, clock),
     ...sowingRoutes(service),
     ...countRoutes(store, clock),

@@ -177,3 +177,10 @@ export const exampleSubscription = {
   beds: ['north'],
   crops: ['lettuce', 'carrot'],
 };
+
+/** Some lettuce every week of summer. */
+export const examplePlan = {
+  bed: 'north',
+  crop: 'lettuce',
+  harvest: { from: '2028-06-15', to: '2028-08-31', perWeek: 12 },
+};

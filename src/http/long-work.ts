@@ -6,6 +6,7 @@ import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
 import type { Asker } from '../garden/ask.js';
 import type { Growing, GrowingQuestion } from '../garden/growing.js';
+import type { GardenPlan, PlanQuestion } from '../garden/plan.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** The questions that can take seconds, and their answers. */
@@ -13,6 +14,7 @@ export interface LongQuestions {
   readonly windows: { readonly question: WindowQuestion; readonly answer: SowingWindows };
   readonly forecast: { readonly question: Question; readonly answer: Forecast };
   readonly growing: { readonly question: GrowingQuestion; readonly answer: Growing };
+  readonly plan: { readonly question: PlanQuestion; readonly answer: GardenPlan };
   readonly soil: { readonly question: SoilQuestion; readonly answer: SoilTemperatures };
 }
 export type Kind = keyof LongQuestions;

@@ -7,6 +7,7 @@ import { RequestError } from '../basics/errors.js';
 import { growing } from '../garden/growing.js';
 import type { Job, JobDone, Sendable } from './long-work.js';
 import { rememberedPast } from './remembered-past.js';
+import { rememberedPlan } from './remembered-plan.js';
 
 /** Runs in a thread of its own: one question after another. */
 parentPort!.on('message', (job: Job) => {
@@ -14,6 +15,7 @@ parentPort!.on('message', (job: Job) => {
 });
 
 const findPast = rememberedPast();
+const findPlan = rememberedPlan(findPast);
 
 function done(job: Job): JobDone {
   try {
@@ -33,6 +35,8 @@ function answerTo({ kind, question }: Job): unknown {
       return forecast(arrived(question), findPast);
     case 'growing':
       return growing(arrived(question), findPast);
+    case 'plan':
+      return findPlan(arrived(question));
     case 'soil':
       return soilTemperatures(arrived(question), findPast);
   }

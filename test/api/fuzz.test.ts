@@ -18,6 +18,7 @@ const RUNS: Readonly<Record<string, number>> = {
   forecast: 800,
   soilTemperatures: 450,
   sowingWindows: 10,
+  putPlan: 12,
   checkReadings: 1900,
   getCrop: 1500,
   listCrops: 400,
@@ -309,7 +310,7 @@ function someQuery(operation: DocumentedOperation, most: number, except: readonl
 }
 
 const isKept = ({ path }: DocumentedOperation): boolean =>
-  /^\/v1\/(places|beds|lots|seeds-needed|subscriptions)/.test(path);
+  /^\/v1\/(places|beds|lots|seeds-needed|subscriptions|plans)/.test(path);
 
 /** A place or a part of one, made to hang together. */
 function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null }) {
@@ -349,6 +350,13 @@ const cropIn = ({ cropId }: Season, crop: unknown) =>
   cropId ?? (typeof crop === 'string' ? 'lettuce' : ownRows(crop as never));
 
 const lotIn = (season: Season, body: ToldLot) => ({ ...toldLotIn(season, body), crop: cropIn(season, body.crop) });
+
+/** A plan for a bed that there is, its harvest of some weeks. */
+const planIn = (season: Season, { crop, harvest }: { crop: unknown; harvest: { perWeek: number } }) => ({
+  bed: keptIds.beds,
+  crop: cropIn(season, crop),
+  harvest: { ...harvest, from: season.start, to: dateAfter(season.start, Math.min(365, season.nDays)) },
+});
 
 const seedsIn = (season: Season, { crop, lot, ...body }: { crop: unknown; lot?: string | ToldLot }) => ({
   ...body,
@@ -563,6 +571,7 @@ function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
       putBed: keptBedIn,
       changeBed: keptBedIn,
       putLot: lotIn,
+      putPlan: planIn,
       seedsNeeded: seedsIn,
       putNormals: normalsIn,
       putComingDays: comingIn,

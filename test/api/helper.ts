@@ -7,6 +7,7 @@ import {
   exampleCount,
   exampleLot,
   exampleNormals,
+  examplePlan,
   exampleSowing,
   exampleSubscription,
   exampleWindowQuestion,
@@ -110,7 +111,7 @@ export const lettuceQuestion = (overrides: Record<string, unknown> = {}) => ({
   ...overrides,
 });
 
-/** Keeps what a garden may have: a place with its air, normals and coming days, a bed with readings, a place without beds, a lot. */
+/** Keeps what a garden may have: a place with its air, normals and coming days, a bed with readings, a place without beds, a lot, a sowing, a plan. */
 export async function keepQuillmere(app: FastifyInstance): Promise<void> {
   const place = { name: 'Quillmere Allotment Society', ...quillmere };
   const kept: readonly (readonly [method: 'PUT' | 'POST', url: string, body: object])[] = [
@@ -125,6 +126,8 @@ export async function keepQuillmere(app: FastifyInstance): Promise<void> {
     ['PUT', '/v1/sowings/north-lettuce', exampleSowing],
     ['PUT', '/v1/sowings/north-lettuce/counts/2027-08-03', exampleCount],
     ['PUT', '/v1/subscriptions/shed', exampleSubscription],
+    // Nobody knows how long onions take, so this one is kept in no time.
+    ['PUT', '/v1/plans/north-summer', { ...examplePlan, crop: 'onion' }],
   ];
   for (const [method, url, payload] of kept) {
     const { statusCode, body } = await app.inject({ method, url, payload });
@@ -139,6 +142,7 @@ export const keptIds = {
   lots: 'onion-2026',
   sowings: 'north-lettuce',
   subscriptions: 'shed',
+  plans: 'north-summer',
 };
 
 /** What the links to questions about Quillmere ask, by their operations. */

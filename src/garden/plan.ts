@@ -1,0 +1,313 @@
+import { usualSoil } from '../answers/beyond.js';
+import type { YearOfDates } from '../answers/dates-in-years.js';
+import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, yearsTold } from '../answers/past-soil.js';
+import { type Bedding, defaultBed, USUAL_DEPTH_CM } from '../answers/question.js';
+import { seedOf } from '../answers/seed-of.js';
+import { type DatesAsked, FROST_BELOW_USUAL_K, usualYears, yearsOfDates } from '../answers/years-of-dates.js';
+import { addDays, daysBetween, type PlainDate, startOfDay } from '../basics/calendar.js';
+import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
+import type { Normals } from '../climate/normals.js';
+import type { Caution, Crop } from '../germination/crop.js';
+import { chosenCrop } from '../germination/crop-choice.js';
+import type { ReadSeries } from '../readings/read-series.js';
+import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
+import { fewestSeeds, MOST_SEEDS } from './fewest-seeds.js';
+import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from './indoors.js';
+import type { Kept as KeptBed } from './kept-soil.js';
+import { type Picking, pickingOf, weeksOfPicking } from './picking.js';
+import { adviceOn, assumptionsOf, type GapWhy, gapText, warningsOf } from './plan-words.js';
+import type { PlanFields, SowingMethod } from './season-store.js';
+import { shadedSoil } from './shaded-soil.js';
+import {
+  directStarts,
+  indoorStarts,
+  maxPlanDays,
+  type PlanSeason,
+  type PlanStart,
+  plantsPerSeed,
+  ripening,
+  startsOfYear,
+} from './starts.js';
+
+/** What a grower wants of a bed, and what is known of it. */
+export interface PlanQuestion extends Bedding {
+  readonly crop: Crop;
+  readonly harvest: PlanFields['harvest'];
+  readonly today: PlainDate;
+  readonly series: readonly ReadSeries[];
+  readonly normals: Normals | null;
+}
+
+export interface PlanSowing {
+  readonly date: PlainDate;
+  readonly method: SowingMethod;
+  /** Is it counted on that the row is shaded by half until it is up? */
+  readonly shaded: boolean;
+  readonly seeds: number;
+  readonly plants: number;
+  /** When half is up in the middle of the years; range: the middle 80 % of them, null where a room or a usual year says it. */
+  readonly half: {
+    readonly date: PlainDate;
+    readonly range: { readonly from: PlainDate; readonly to: PlainDate } | null;
+  };
+  readonly harvest: { readonly from: PlainDate; readonly to: PlainDate; readonly slowed: boolean };
+  /** The share of past years in which each of its weeks was reached; null where a usual year stands for all. */
+  readonly sureness: number | null;
+  readonly indoors: {
+    readonly roomC: number;
+    readonly hardenOff: { readonly from: PlainDate; readonly to: PlainDate };
+    readonly plantOut: PlainDate;
+  } | null;
+  readonly advice: readonly Note[];
+}
+
+export interface PlanGap {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly why: GapWhy;
+  readonly text: string;
+}
+
+export interface GardenPlan {
+  readonly years: { readonly from: number | null; readonly to: number | null; readonly count: number };
+  /** How many weeks one sowing is the harvest of; null where the days to maturity are not known. */
+  readonly weeksPerSowing: number | null;
+  readonly sowings: readonly PlanSowing[];
+  readonly gaps: readonly PlanGap[];
+  readonly cautions: readonly Caution[];
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+/**
+ * What to sow when, so that there is something to harvest in every week from one date to another.
+ *
+ * Every possible sowing is run in every past year. Sowings are aimed so that one is picked when the one before is over;
+ * where the bed is shut by heat, the same bed under shade is tried, and then trays. What is left is a gap.
+ *
+ * @param question The bed, the crop, the harvest, and what is known.
+ * @throws {RequestError} `no-past-years` where neither three past years are known nor normals.
+ */
+export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil): GardenPlan {
+  const { crop, harvest, bed, site } = question;
+  const picking = pickingOf(crop);
+  if (!picking) return planOfUnknown(question);
+  const roomC = bed.roomC ?? USUAL_ROOM_C;
+  const firstDate = addDays(harvest.from, -longestAhead(crop, picking, roomC));
+  const nDays = daysBetween(firstDate, harvest.to) + 1;
+  const seed = seedOf({ crop, lot: null, timeFactor: null });
+  const ripe = ripening(picking, firstDate, nDays + LONGEST_TO_GROW_DAYS, site.latitude);
+  const common = { crop, seed, picking, firstDate, nDays, ripe };
+  const known = knownYears(question, firstDate, nDays, findPast);
+  const seasonOf = (years: readonly YearOfDates[]): PlanSeason => ({
+    ...common,
+    years: years.map((year) => startsOfYear(common, year)),
+  });
+  const season = seasonOf(known.years);
+  const weeks = weeksOf(harvest, firstDate);
+  const batchWeeks = weeksOfPicking(picking);
+
+  const direct = directStarts(season);
+  const shut = batchesFor(weeks, batchWeeks, [direct]).unreached.map((week) => whyShut(weeks[week]!, [direct], season));
+  const inShade = shut.includes('too-hot') ? known.inShade() : null;
+  const bears = nightsBear(known.past.air, crop.frost, known.isUsual ? FROST_BELOW_USUAL_K : 0);
+  const kinds = [direct, inShade ? directStarts(seasonOf(inShade), true) : [], indoorStarts(season, roomC, bears)];
+  const todayDay = daysBetween(firstDate, question.today);
+  const fromToday = kinds.map((starts) => starts.filter(({ day }) => day >= todayDay));
+  const { batches, unreached } = batchesFor(weeks, batchWeeks, fromToday);
+  const never = new Set(batchesFor(weeks, batchWeeks, kinds).unreached);
+  const whyOf = (week: number): GapWhy => (never.has(week) ? whyShut(weeks[week]!, kinds, season) : 'too-late');
+  const years = known.isUsual ? 0 : known.years.length;
+  return {
+    years: known.told,
+    weeksPerSowing: batchWeeks,
+    sowings: batches.map((batch) => sowingOf(batch, question, season, { roomC, isUsual: known.isUsual })),
+    gaps: gapsOf(unreached, weeks, whyOf, question, firstDate),
+    cautions: crop.cautions,
+    assumptions: [...known.past.assumptions, ...assumptionsOf(crop, picking, { years, roomC })],
+    warnings: [...known.past.warnings, ...warningsOf(crop, { years, airIsKnown: known.past.air !== null })],
+  };
+}
+
+/**
+ * The question of a plan in a kept bed.
+ *
+ * @throws {RequestError} `unknown-crop`; `not-understood` where the bed is indoors.
+ */
+export function planQuestionOf(
+  { bed, crop: choice, harvest }: PlanFields,
+  kept: KeptBed,
+  today: PlainDate,
+): PlanQuestion {
+  const crop = chosenCrop(choice);
+  if (kept.bedMake?.kind === 'indoors') {
+    throw notUnderstood([
+      {
+        path: ['bed'],
+        detail: `names "${bed}", which is indoors; name the bed where the crop is to grow: a plan says itself what to start indoors`,
+      },
+    ]);
+  }
+  return {
+    crop,
+    harvest,
+    today,
+    site: kept.site,
+    bed: kept.bedMake ?? defaultBed,
+    depthCm: crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+    series: kept.series,
+    normals: kept.normals,
+  };
+}
+
+/** Nothing can be planned for a crop whose days to maturity nobody says. */
+function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPlan {
+  return {
+    years: { from: null, to: null, count: 0 },
+    weeksPerSowing: null,
+    sowings: [],
+    gaps: [{ from, to, why: 'maturity-unknown', text: gapText('maturity-unknown', crop) }],
+    cautions: crop.cautions,
+    assumptions: [],
+    warnings: [],
+  };
+}
+
+/** So long before a harvest a sowing may be made: coming up, or weeks in trays, and growth at half its pace [d]. */
+function longestAhead(crop: Crop, picking: Picking, roomC: number): number {
+  const inTrays = 7 * (weeksUntilFit(crop) ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
+  return Math.ceil(2 * picking.toDays + Math.max(maxPlanDays(crop), inTrays)) + 7;
+}
+const LONGEST_IN_ROOM_DAYS = 60;
+/** From the last sowing it takes no longer until plants grow in the garden [d]. */
+const LONGEST_TO_GROW_DAYS = 200;
+
+/** Weeks of a harvest, the last perhaps a short one. */
+function weeksOf({ from, to }: PlanFields['harvest'], firstDate: PlainDate): DaySpan[] {
+  const [first, last] = [daysBetween(firstDate, from), daysBetween(firstDate, to)];
+  return Array.from({ length: Math.ceil((last - first + 1) / 7) }, (_, week) => ({
+    fromDay: first + 7 * week,
+    toDay: Math.min(last, first + 7 * week + 6),
+  }));
+}
+
+interface KnownYears {
+  readonly years: readonly YearOfDates[];
+  readonly told: GardenPlan['years'];
+  readonly past: PastSoil;
+  readonly isUsual: boolean;
+  /** The same years in the bed under shade; null where that cannot be told. */
+  inShade(): readonly YearOfDates[] | null;
+}
+
+/** The season as past years would have had it, or a usual one. */
+function knownYears(question: PlanQuestion, from: PlainDate, nDays: number, findPast: FindPast): KnownYears {
+  const { series, site, crop, normals } = question;
+  const phaseMs = startOfDay(from, site.zone);
+  const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
+  const asked: DatesAsked = { site, from, time: '12:00', criteria };
+  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs) : null;
+  const wholeYears = (soil: PastSoil) =>
+    yearsOfDates(soil, asked, nDays).filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
+  const years = past ? wholeYears(past) : [];
+  if (past && years.length >= FEWEST_YEARS) {
+    return {
+      years,
+      told: { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
+      past,
+      isUsual: false,
+      inShade: () => {
+        const shaded = shadedSoil(past, series, question, phaseMs, findPast);
+        return shaded && wholeYears(shaded);
+      },
+    };
+  }
+  if (!normals) throw noPastYears(years.length);
+  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast);
+  return {
+    years: usualYears(usual, asked, nDays),
+    told: { from: null, to: null, count: 0 },
+    past: usual,
+    isUsual: true,
+    inShade: () => null,
+  };
+}
+
+const hoursKnown = (hourlyC: Float64Array): number =>
+  hourlyC.reduce((sum, tempC) => sum + (Number.isNaN(tempC) ? 0 : 1), 0);
+
+const noPastYears = (count: number): RequestError =>
+  new RequestError(
+    'no-past-years',
+    `A plan is made from past years, and ${count === 0 ? 'none is' : `only ${count} ${count === 1 ? 'is' : 'are'}`} known of this bed's place. POST daily minima and maxima of the air of ${FEWEST_YEARS} years or more to /v1/places/{id}/air, or PUT the place's normals.`,
+  );
+
+/** Why nothing reaches a week: a frost, or what shuts the bed to the sowings that would come up in time for it. */
+function whyShut(week: DaySpan, [direct, ...others]: readonly (readonly PlanStart[])[], season: PlanSeason): GapWhy {
+  const isTaken = (start: PlanStart): boolean => start.isOpen && start.reachWithoutFrost(week) >= LEAST_REACH;
+  if ([direct!, ...others].some((starts) => starts.some(isTaken))) return 'frost';
+  if (direct!.length === 0) return 'too-cold';
+  const middle = (week.fromDay + week.toDay) / 2;
+  const missesBy = ({ day, half }: PlanStart): number => {
+    const { fromDay, toDay } = season.ripe(Math.round(half?.p50 ?? day + season.crop.maxDays));
+    return Math.abs((fromDay + toDay) / 2 - middle);
+  };
+  const { whyNot } = direct!.reduce((best, start) => (missesBy(start) < missesBy(best) ? start : best));
+  return whyNot === 'too-hot' ? 'too-hot' : whyNot === 'frost-to-come' ? 'frost' : 'too-cold';
+}
+
+/** So sure a sowing is to give its plants. */
+const SEEDS_SURENESS = 0.9;
+
+/** A chosen sowing in a grower's words. */
+function sowingOf(
+  { start, weeks, sureness }: Batch<PlanStart>,
+  { crop, harvest }: PlanQuestion,
+  season: PlanSeason,
+  { roomC, isUsual }: { readonly roomC: number; readonly isUsual: boolean },
+): PlanSowing {
+  const dated = (day: number): PlainDate => addDays(season.firstDate, Math.round(day));
+  const { half, method, indoors } = start;
+  const isPlantedOut = season.picking.countedFrom === 'planting-out';
+  const grownFrom = isPlantedOut ? daysBetween(season.firstDate, indoors!.plantOut) : Math.round(half!.p50);
+  const { fromDay, toDay } = season.ripe(grownFrom);
+  const plants = harvest.perWeek * weeks.length;
+  return {
+    date: dated(start.day),
+    method,
+    shaded: start.isShaded,
+    seeds: fewestSeeds(plants, SEEDS_SURENESS, plantsPerSeed(start, crop))?.seeds ?? MOST_SEEDS,
+    plants,
+    half: {
+      date: dated(half!.p50),
+      range: indoors || isUsual ? null : { from: dated(half!.p10), to: dated(half!.p90) },
+    },
+    harvest: { from: dated(fromDay), to: dated(toDay), slowed: toDay - grownFrom !== season.picking.toDays - 1 },
+    sureness: isUsual ? null : sureness,
+    indoors: indoors && { roomC, hardenOff: indoors.hardenOff, plantOut: indoors.plantOut },
+    advice: adviceOn(start, crop, roomC),
+  };
+}
+
+/** Weeks that nothing reaches, those of one reason that follow on one another as one. */
+function gapsOf(
+  unreached: readonly number[],
+  weeks: readonly DaySpan[],
+  whyOf: (week: number) => GapWhy,
+  { crop }: PlanQuestion,
+  firstDate: PlainDate,
+): PlanGap[] {
+  const runs: { first: number; last: number; why: GapWhy }[] = [];
+  for (const week of unreached) {
+    const why = whyOf(week);
+    const last = runs.at(-1);
+    if (last && last.last === week - 1 && last.why === why) last.last = week;
+    else runs.push({ first: week, last: week, why });
+  }
+  return runs.map(({ first, last, why }) => ({
+    from: addDays(firstDate, weeks[first]!.fromDay),
+    to: addDays(firstDate, weeks[last]!.toDay),
+    why,
+    text: gapText(why, crop),
+  }));
+}

@@ -1,0 +1,154 @@
+import { dateAt, type PlainDate } from '../../basics/calendar.js';
+import { RequestError } from '../../basics/errors.js';
+import { type Kept, keptBed } from '../../garden/kept-soil.js';
+import { type GardenPlan, type PlanQuestion, planQuestionOf } from '../../garden/plan.js';
+import type { Plan, PlanFields } from '../../garden/season-store.js';
+import type { Service } from '../asking.js';
+import { sendWithETag } from '../etag.js';
+import { examplePlan } from '../examples.js';
+import {
+  idIn,
+  type Keeper,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  putAndAnswer,
+  queryOf,
+  refuseQuery,
+  type Shown,
+} from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { idSchema } from '../schemas/common.js';
+import { planAnswerSchema, planListSchema, planPutSchema } from '../schemas/plans.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+import { planFieldsOnWire, planOnWire } from '../wire-plan.js';
+
+/** The harvests that a grower wants, and what to sow for them. */
+export const planRoutes = ({ store, clock, work }: Service): Route[] => {
+  const ask = (question: PlanQuestion): Promise<GardenPlan> => work.ask('plan', question);
+  const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
+    keptBed(store, owner, bed, clock().getTime());
+  const show = async (plan: Plan, owner: string): Promise<Shown> => {
+    const now = clock();
+    const kept = await bedOf(owner, plan);
+    // Its bed went while we looked.
+    if (!kept) throw notKept('plan', plan.id);
+    return {
+      inputs: inputsOf(plan, kept, now),
+      answer: async () => planOnWire(plan, await ask(planQuestionOf(plan, kept, todayAt(kept, now)))),
+    };
+  };
+  const keeper: Keeper<Plan, PlanFields> = {
+    find: store.plan,
+    async put(owner, id, fields, ifRevision) {
+      const done = await store.putPlan(owner, id, fields, ifRevision);
+      if (done.outcome === 'no-bed') throw noSuchBed(fields.bed);
+      return done;
+    },
+    show,
+  };
+  return [
+    {
+      method: 'GET',
+      url: '/v1/plans',
+      operation: {
+        id: 'listPlans',
+        summary: 'Your plans, by id, without their sowings; of one bed, if you name it',
+        query: [...listParameters, { name: 'bed', schema: idSchema, description: 'Only those of this bed.' }],
+        answer: { schema: planListSchema },
+        problems: keptProblems,
+      },
+      async handler(request, reply) {
+        const { bed, ...list } = queryOf(listQuery.extend({ bed: idSchema.optional() }), request);
+        const { page, next } = await pageOf(list, (asked) => store.plans(ownerOf(request), { ...asked, bed }));
+        const content = { plans: page.map(planFieldsOnWire), next };
+        return sendWithETag(request, reply, content, () => signed(content, clock()));
+      },
+    },
+    {
+      method: 'PUT',
+      url: '/v1/plans/:id',
+      operation: {
+        id: 'putPlan',
+        summary: 'Keep a harvest that is wanted, or replace it, and see what to sow for it',
+        description:
+          'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept.',
+        json: { schema: planPutSchema, example: examplePlan },
+        answer: { schema: planAnswerSchema, mayCreate: true },
+        ifMatch: true,
+        problems: ['unknown-bed', 'unknown-crop', ...planProblems, ...changeProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'plan');
+        const fields = read(planPutSchema, request.body);
+        const kept = await bedOf(ownerOf(request), fields);
+        if (!kept) throw noSuchBed(fields.bed);
+        // What cannot be planned is not kept.
+        await ask(planQuestionOf(fields, kept, todayAt(kept, clock())));
+        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+      },
+    },
+    {
+      method: 'GET',
+      url: '/v1/plans/:id',
+      operation: {
+        id: 'getPlan',
+        summary: 'One plan: what to sow when, and the gaps that heat or frost will leave',
+        answer: { schema: planAnswerSchema },
+        problems: ['not-found', ...planProblems, ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'plan');
+        const plan = await store.plan(ownerOf(request), id);
+        if (!plan) throw notKept('plan', id);
+        const { inputs, answer } = await show(plan, ownerOf(request));
+        return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
+      },
+    },
+    {
+      method: 'DELETE',
+      url: '/v1/plans/:id',
+      operation: {
+        id: 'deletePlan',
+        summary: 'Forget a plan',
+        answer: 'none',
+        problems: ['not-found', ...keptProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'plan');
+        if ((await store.deletePlan(ownerOf(request), id)) === 'absent') throw notKept('plan', id);
+        return reply.code(204).send();
+      },
+    },
+  ];
+};
+
+/** What can be wrong with what a plan is made from. */
+const planProblems = ['no-past-years', 'busy'] as const;
+
+const noSuchBed = (id: string): RequestError =>
+  new RequestError('unknown-bed', `No bed is kept under "${id}": PUT /v1/beds/${id} first.`, [
+    { path: ['bed'], detail: 'There is no such bed.' },
+  ]);
+
+const todayAt = ({ site }: Kept, now: Date): PlainDate => dateAt(now.getTime(), site.zone);
+
+/** All that a plan depends on. */
+function inputsOf(plan: Plan, kept: Kept, now: Date): object {
+  const { place, bed, series } = kept;
+  const notes = series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
+  return {
+    plan: [plan.id, plan.revision],
+    bed: bed?.revision,
+    place: place.revision,
+    today: todayAt(kept, now),
+    notes,
+  };
+}

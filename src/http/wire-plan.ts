@@ -1,0 +1,28 @@
+import type { GardenPlan } from '../garden/plan.js';
+import type { Plan } from '../garden/season-store.js';
+import { forPeople } from './rounding.js';
+import type { PlanAnswer, PlanWire } from './schemas/plans.js';
+
+/** What is kept of a plan. */
+export const planFieldsOnWire = ({ revision: _, crop, ...rest }: Plan): PlanWire => ({
+  ...rest,
+  crop: crop as PlanWire['crop'],
+});
+
+/** A plan in the contract's words. */
+export function planOnWire(kept: Plan, found: GardenPlan): Omit<PlanAnswer, 'model' | 'issuedAt'> {
+  return {
+    ...planFieldsOnWire(kept),
+    years: found.years,
+    weeksPerSowing: found.weeksPerSowing,
+    sowings: found.sowings.map((sowing) => ({
+      ...sowing,
+      sureness: sowing.sureness === null ? null : forPeople.share(sowing.sureness),
+      advice: [...sowing.advice],
+    })),
+    gaps: [...found.gaps],
+    cautions: [...found.cautions],
+    assumptions: [...found.assumptions],
+    warnings: [...found.warnings],
+  };
+}

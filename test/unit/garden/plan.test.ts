@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest';
+import { type FindPast, type PastSoil, pastSoil } from '../../../src/answers/past-soil.js';
+import { defaultBed } from '../../../src/answers/question.js';
+import { addDays, daysBetween, findZone, type PlainDate } from '../../../src/basics/calendar.js';
+import { type GardenPlan, gardenPlan, type PlanQuestion } from '../../../src/garden/plan.js';
+import { readSeries } from '../../../src/readings/read-series.js';
+import { cropCalled } from '../germination/make.js';
+
+const plain = (date: string): PlainDate => date as PlainDate;
+const zone = findZone('Etc/GMT+2')!;
+
+/** Six invented years of air up to the end of 2026: a mean, what the year swings to either side, and weather of 3 K. */
+function airOf(meanC: number, swingC: number) {
+  const daily = Array.from({ length: 6 * 365 }, (_, day) => {
+    const odd = 3 * Math.sin(day / 4.3) + 2 * Math.sin(day / 31);
+    const mean = meanC - swingC * Math.cos((2 * Math.PI * (day - 25)) / 365.25) + odd;
+    return { date: addDays(plain('2021-01-03'), day), min: mean - 5, max: mean + 5 };
+  });
+  return readSeries({ medium: 'air', unit: 'C', daily }, zone, []);
+}
+/** The soil of each climate, worked out once. */
+const known = new Map<unknown, Map<string, PastSoil>>();
+const findPast: FindPast = (series, bedding, phaseMs) => {
+  const ofAir = known.get(series[0]) ?? new Map<string, PastSoil>();
+  known.set(series[0], ofAir);
+  const key = `${bedding.depthCm} ${bedding.bed.shadePercent}`;
+  const past = ofAir.get(key) ?? pastSoil(series, bedding, phaseMs);
+  ofAir.set(key, past);
+  return past;
+};
+
+const temperate = airOf(11, 9);
+const hot = airOf(22, 10);
+
+const planOf = (
+  crop: string,
+  harvest: [from: string, to: string],
+  changes: Partial<PlanQuestion> = {},
+  perWeek = 10,
+): GardenPlan =>
+  gardenPlan(
+    {
+      crop: cropCalled(crop),
+      harvest: { from: plain(harvest[0]), to: plain(harvest[1]), perWeek },
+      today: plain('2027-01-01'),
+      site: { zone, latitude: 44, longitude: -30, annualRainMm: null },
+      bed: defaultBed,
+      depthCm: 1.3,
+      series: [temperate],
+      normals: null,
+      ...changes,
+    },
+    findPast,
+  );
+
+const steps = (dates: readonly PlainDate[]): number[] => dates.slice(1).map((date, i) => daysBetween(dates[i]!, date));
+
+describe('gardenPlan', () => {
+  it('spaces emergence evenly, and sowings further apart in spring', () => {
+    const { sowings, gaps, weeksPerSowing } = planOf('lettuce', ['2027-06-20', '2027-09-04']);
+    expect(gaps).toEqual([]);
+    expect(weeksPerSowing).toBe(2);
+    expect(sowings.length).toBe(6);
+    const emergence = steps(sowings.map(({ half }) => half.date));
+    // Of eleven weeks the last batch has but one.
+    for (const step of emergence.slice(0, -1)) expect(Math.abs(step - 14)).toBeLessThanOrEqual(2);
+    const apart = steps(sowings.map(({ date }) => date));
+    expect(apart[0]!).toBeGreaterThan(14);
+    expect(sowings.map(({ plants }) => plants)).toEqual([20, 20, 20, 20, 20, 10]);
+    expect(sowings.every(({ harvest, half }) => harvest.from > half.date && harvest.to > harvest.from)).toBe(true);
+  });
+
+  it('asks for more seed where more is wanted, on the same dates', () => {
+    let before: GardenPlan | null = null;
+    for (const perWeek of [1, 3, 10, 11, 200]) {
+      const now = planOf('carrot', ['2027-07-01', '2027-08-15'], {}, perWeek);
+      now.sowings.forEach(({ date, seeds, plants }, i) => {
+        expect(seeds).toBeGreaterThanOrEqual(plants);
+        if (!before) return;
+        expect(date).toBe(before.sowings[i]!.date);
+        expect(seeds).toBeGreaterThan(before.sowings[i]!.seeds);
+      });
+      before = now;
+    }
+  });
+
+  it('never sows earlier for a harvest that is wanted some weeks later', () => {
+    let before = '';
+    for (const from of [
+      '2027-05-03',
+      '2027-05-17',
+      '2027-05-24',
+      '2027-06-14',
+      '2027-07-05',
+      '2027-08-16',
+      '2027-10-04',
+    ]) {
+      const first = planOf('beet', [from, '2027-10-31']).sowings.find(({ method }) => method === 'direct')!;
+      expect(first.date >= before, from).toBe(true);
+      before = first.date;
+    }
+  });
+
+  it('says plainly that what should have been sown already is too late', () => {
+    const { sowings, gaps } = planOf('carrot', ['2027-07-01', '2027-09-29'], { today: plain('2027-06-20') });
+    expect(gaps[0]).toMatchObject({ from: '2027-07-01', why: 'too-late' });
+    expect(gaps[0]!.text).toContain('before today');
+    expect(sowings.length).toBeGreaterThan(0);
+    for (const { date } of sowings) expect(date >= '2027-06-20').toBe(true);
+    const past = planOf('carrot', ['2027-04-01', '2027-05-20'], { today: plain('2027-06-20') });
+    expect(past.sowings).toEqual([]);
+    expect(past.gaps.at(-1)!.to).toBe('2027-05-20');
+  });
+
+  it('leaves gaps where cold or frost will, each with its reason', () => {
+    const { gaps, sowings } = planOf('snap-bean', ['2027-05-01', '2027-12-31'], { series: [airOf(8, 13)] });
+    expect(gaps[0]).toMatchObject({ from: '2027-05-01', why: 'too-cold' });
+    expect(gaps.at(-1)).toMatchObject({ to: '2027-12-31', why: 'frost' });
+    expect(gaps.at(-1)!.text).toContain('Frost would take');
+    expect(sowings.length).toBeGreaterThan(3);
+  });
+
+  it('in heat shades what shade saves, and starts the rest in a cool room', () => {
+    const { sowings, gaps } = planOf('lettuce', ['2027-06-01', '2027-11-30'], { series: [hot] });
+    const inHeat = sowings.filter(({ half }) => half.date > '2027-06-15' && half.date < '2027-08-15');
+    expect(inHeat.length).toBeGreaterThan(2);
+    expect(
+      inHeat.every(({ method, advice }) => method === 'indoors' || advice.some(({ code }) => code === 'shade')),
+    ).toBe(true);
+    expect(inHeat.some(({ method }) => method === 'indoors')).toBe(true);
+    expect(sowings.some(({ shaded }) => shaded)).toBe(true);
+    const room = inHeat.find(({ indoors }) => indoors)!.indoors!;
+    expect(room.roomC).toBe(20);
+    expect(room.hardenOff.to < room.plantOut).toBe(true);
+    expect(gaps.filter(({ why }) => why === 'too-hot')).toEqual([]);
+    // Carrots are not moved: what is left is a gap.
+    const carrots = planOf('carrot', ['2027-06-01', '2027-11-30'], { series: [airOf(27, 9)] });
+    expect(carrots.gaps.some(({ why }) => why === 'too-hot')).toBe(true);
+    expect(carrots.sowings.every(({ method }) => method === 'direct')).toBe(true);
+  });
+
+  it('plants out what is counted from there, when nights are mild enough', () => {
+    const { sowings } = planOf('tomato', ['2027-07-15', '2027-09-15']);
+    expect(sowings.length).toBeGreaterThan(0);
+    for (const { method, indoors, harvest, date, half } of sowings) {
+      expect(method).toBe('indoors');
+      // 8 days to half at 20 °C; 55 days at the least from planting out, as published.
+      expect(daysBetween(date, half.date)).toBe(8);
+      expect(daysBetween(indoors!.plantOut, harvest.from)).toBe(55);
+      expect(indoors!.plantOut > '2027-05-01').toBe(true);
+    }
+  });
+
+  it('plans nothing for a crop whose days to maturity nobody says', () => {
+    const { sowings, gaps } = planOf('onion', ['2027-07-15', '2027-09-15'], { series: [] });
+    expect(sowings).toEqual([]);
+    expect(gaps).toEqual([
+      { from: '2027-07-15', to: '2027-09-15', why: 'maturity-unknown', text: expect.stringContaining('onion') },
+    ]);
+  });
+
+  it('makes a usual year of normals where no past years are known, without odds; and refuses where there are none', () => {
+    const normals = {
+      meanMaxC: [8, 8.5, 10.5, 13, 16.5, 20, 22.5, 23, 20, 16, 11.5, 9],
+      meanMinC: [2, 2, 3, 5, 8, 11.5, 14, 14.5, 12, 9, 5, 3],
+    };
+    const { sowings, years, assumptions } = planOf('lettuce', ['2027-07-01', '2027-08-31'], { series: [], normals });
+    expect(years).toEqual({ from: null, to: null, count: 0 });
+    expect(sowings.length).toBe(5);
+    expect(sowings.every(({ sureness, half }) => sureness === null && half.range === null)).toBe(true);
+    expect(assumptions.map(({ code }) => code)).toContain('normals');
+    expect(() => planOf('lettuce', ['2027-07-01', '2027-08-31'], { series: [] })).toThrow(/none is known/);
+  });
+});
