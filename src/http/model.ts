@@ -3,7 +3,7 @@ import type { Note } from '../basics/errors.js';
 /** The model's version changes whenever the same question gets another answer. */
 export const model = {
   name: 'cohort-threshold',
-  version: '1.2.0',
+  version: '1.3.0',
   sources: [
     "Harrington, Minges (1954), as printed in Knott's Handbook for Vegetable Growers, 4th ed. (1997): days and percent at constant temperature",
     'Brewster (2008), Onions and Other Vegetable Alliums, Eqns 4.6-4.9: thermal time, spread and ceilings within a lot',
@@ -16,6 +16,8 @@ export const model = {
     'Epstein (1991), J. Climate 4: 365-368: a usual year from monthly normals',
     'Moller, Gillies (2007), Utah Climate; Vestal (1971), Mon. Weather Rev. 99: 650-652; Thom, Shaw (1958), Mon. Weather Rev. 86: 251-257: frost dates and their risk',
     'Ellis, Roberts (1980), Ann. Bot. 45: 13-30, constants by crop: what seed loses in store; Brown, Cai, DasGupta (2001), Stat. Sci. 16: 101-133: the interval of a germination test',
+    'Ellis, Roberts (1980), Ann. Bot. 45: 13-30: how seed ages',
+    'Box, Tiao (1968), Biometrika 55; Rasmussen, Williams (2006), Gaussian Processes for Machine Learning: what counts teach',
     'Deutscher Wetterdienst, station 01975, 2018: bare ground by the hour',
   ],
 };
