@@ -16,7 +16,7 @@ import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from './indoors.j
 import type { Kept as KeptBed } from './kept-soil.js';
 import { type Picking, pickingOf, weeksOfPicking } from './picking.js';
 import { adviceOn, assumptionsOf, type GapWhy, gapText, warningsOf } from './plan-words.js';
-import type { PlanFields, SowingMethod } from './season-store.js';
+import type { PlanFields, SowingFields, SowingMethod } from './season-store.js';
 import { shadedSoil } from './shaded-soil.js';
 import {
   directStarts,
@@ -34,6 +34,8 @@ export interface PlanQuestion extends Bedding {
   readonly crop: Crop;
   readonly harvest: PlanFields['harvest'];
   readonly today: PlainDate;
+  /** What was sown of the crop in the bed before today. */
+  readonly sown: readonly { readonly date: PlainDate; readonly method: SowingMethod }[];
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
 }
@@ -41,6 +43,8 @@ export interface PlanQuestion extends Bedding {
 export interface PlanSowing {
   readonly date: PlainDate;
   readonly method: SowingMethod;
+  /** Has it been made? */
+  readonly sown: boolean;
   /** Is it counted on that the row is shaded by half until it is up? */
   readonly shaded: boolean;
   readonly seeds: number;
@@ -113,15 +117,19 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
   const bears = nightsBear(known.past.air, crop.frost, known.isUsual ? FROST_BELOW_USUAL_K : 0);
   const kinds = [direct, inShade ? directStarts(seasonOf(inShade), true) : [], indoorStarts(season, roomC, bears)];
   const todayDay = daysBetween(firstDate, question.today);
-  const fromToday = kinds.map((starts) => starts.filter(({ day }) => day >= todayDay));
-  const { batches, unreached } = batchesFor(weeks, batchWeeks, fromToday);
+  const isSown = ({ day, method }: PlanStart): boolean =>
+    question.sown.some((one) => one.method === method && daysBetween(firstDate, one.date) === day);
+  const possible = kinds.map((starts) => starts.filter((start) => start.day >= todayDay || isSown(start)));
+  const { batches, unreached } = batchesFor(weeks, batchWeeks, possible);
   const never = new Set(batchesFor(weeks, batchWeeks, kinds).unreached);
   const whyOf = (week: number): GapWhy => (never.has(week) ? whyShut(weeks[week]!, kinds, season) : 'too-late');
   const years = known.isUsual ? 0 : known.years.length;
   return {
     years: known.told,
     weeksPerSowing: batchWeeks,
-    sowings: batches.map((batch) => sowingOf(batch, question, season, { roomC, isUsual: known.isUsual })),
+    sowings: batches.map((batch) =>
+      sowingOf(batch, question, season, { roomC, isUsual: known.isUsual, sown: isSown(batch.start) }),
+    ),
     gaps: gapsOf(unreached, weeks, whyOf, question, firstDate),
     cautions: crop.cautions,
     assumptions: [...known.past.assumptions, ...assumptionsOf(crop, picking, { years, roomC })],
@@ -132,12 +140,14 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
 /**
  * The question of a plan in a kept bed.
  *
+ * @param sowings What was sown in the bed; those of other crops are passed over.
  * @throws {RequestError} `unknown-crop`; `not-understood` where the bed is indoors.
  */
 export function planQuestionOf(
   { bed, crop: choice, harvest }: PlanFields,
   kept: KeptBed,
   today: PlainDate,
+  sowings: readonly SowingFields[],
 ): PlanQuestion {
   const crop = chosenCrop(choice);
   if (kept.bedMake?.kind === 'indoors') {
@@ -152,6 +162,9 @@ export function planQuestionOf(
     crop,
     harvest,
     today,
+    sown: sowings
+      .filter((one) => JSON.stringify(one.crop) === JSON.stringify(choice) && one.date < today)
+      .map(({ date, method }) => ({ date, method })),
     site: kept.site,
     bed: kept.bedMake ?? defaultBed,
     depthCm: crop.sowingDepthCm ?? USUAL_DEPTH_CM,
@@ -264,7 +277,7 @@ function sowingOf(
   { start, weeks, sureness }: Batch<PlanStart>,
   { crop, harvest }: PlanQuestion,
   season: PlanSeason,
-  { roomC, isUsual }: { readonly roomC: number; readonly isUsual: boolean },
+  { roomC, isUsual, sown }: { readonly roomC: number; readonly isUsual: boolean; readonly sown: boolean },
 ): PlanSowing {
   const dated = (day: number): PlainDate => addDays(season.firstDate, Math.round(day));
   const { half, method, indoors } = start;
@@ -275,6 +288,7 @@ function sowingOf(
   return {
     date: dated(start.day),
     method,
+    sown,
     shaded: start.isShaded,
     seeds: fewestSeeds(plants, SEEDS_SURENESS, plantsPerSeed(start, crop))?.seeds ?? MOST_SEEDS,
     plants,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/batches.js';
-import { nightsBear, USUAL_ROOM_C } from '../../src/garden/indoors.js';
+import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from '../../src/garden/indoors.js';
 import { pickingOf, weeksOfPicking } from '../../src/garden/picking.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/starts.js';
 import type { FrostClass } from '../../src/germination/crop.js';
@@ -38,8 +38,16 @@ const HARVESTS = [
 ] as const;
 const WHOLE = HARVESTS[0][0];
 
-/** Who says when to sow; in each case as many sowings as the plan makes, but for the last two. */
-const SOWERS = ['plan', 'counted back', 'in step', 'between its ends', 'counted back, all', 'plan with trays'] as const;
+/** Who says when to sow; in each case as many sowings as the plan makes, but for the last three. */
+const SOWERS = [
+  'plan',
+  'counted back',
+  'in step',
+  'between its ends',
+  'counted back, all',
+  'all in trays',
+  'plan with trays',
+] as const;
 type Sower = (typeof SOWERS)[number];
 
 /** Weeks added up over places and years. */
@@ -136,18 +144,25 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
           year: own.year,
           starts: startsOfYear(season, own),
         }));
+        // No soil judges a tray: half is up as the room says, and only frost may take the plants.
+        const inGarden = (half: number, plantOut: number, year: MeasuredYear): DaySpan | null => {
+          const grown = ripe(picking.countedFrom === 'sowing' ? half : plantOut);
+          return frostsIn(year, crop.frost!)({ ...grown, fromDay: Math.max(grown.fromDay, plantOut) }, plantOut);
+        };
+        const weeksInTray = weeksUntilFit(crop);
+        /** Planted out as soon as it is fit, whatever the nights are; null: not moved. */
+        const inTray = (day: number, year: MeasuredYear): DaySpan | null => {
+          const half = day + Math.round(daysInRoom(crop, USUAL_ROOM_C)!);
+          return weeksInTray === null ? null : inGarden(half, half + 7 * weeksInTray, year);
+        };
         for (const truth of measured) {
           const others = years.filter(({ year }) => year !== truth.year);
           if (others.length < LEAST_YEARS) continue;
           const known = { ...season, years: others.map((one) => one.starts) };
           const starts = directStarts(known);
           const trays = indoorStarts(known, USUAL_ROOM_C, nightsWithout(station, truth.year, crop.frost!));
-          // No soil judges a tray: half is up as the room says, and only frost may take the plants.
-          const standing = ({ half, indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null => {
-            const plantOut = daysBetween(FIRST_DATE, indoors!.plantOut);
-            const grown = ripe(picking.countedFrom === 'sowing' ? half!.p50 : plantOut);
-            return frostsIn(year, crop.frost!)({ ...grown, fromDay: Math.max(grown.fromDay, plantOut) }, plantOut);
-          };
+          const standing = ({ half, indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null =>
+            inGarden(half!.p50, daysBetween(FIRST_DATE, indoors!.plantOut), year);
           const picked = pickedIn(truth, crop, picking);
           for (const [harvest, from, to] of HARVESTS) {
             const weeks = weeksBetween(from, to);
@@ -160,8 +175,10 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
               'in step': days.map((_, i) => days[0]! + 7 * batchWeeks * i),
               'between its ends': equalSteps(days[0] ?? 0, days.at(-1) ?? 0, days.length),
               'counted back, all': countedBack(weeks, batchWeeks, publishedDays, nAll),
+              'all in trays': [],
               'plan with trays': [],
             };
+            const allInTrays = sown['counted back, all'].map((day) => inTray(day, truth) ?? picked[day] ?? null);
             const withTrays = batchesFor(weeks, batchWeeks, [starts, trays]).batches.map(({ start }) =>
               start.indoors ? standing(start, truth) : (picked[start.day] ?? null),
             );
@@ -174,8 +191,11 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
               tally.allSowings += nAll;
               tally.sowingsWithTrays += withTrays.length;
               for (const sower of SOWERS) {
+                const ofTrays = { 'all in trays': allInTrays, 'plan with trays': withTrays };
                 const pickings =
-                  sower === 'plan with trays' ? withTrays : sown[sower].map((day) => picked[day] ?? null);
+                  sower in ofTrays
+                    ? ofTrays[sower as keyof typeof ofTrays]
+                    : sown[sower].map((day) => picked[day] ?? null);
                 tally.ripe[sower] += ripeWeeks(pickings, weeks);
                 tally.supplied[sower] += suppliedWeeks(pickings, weeks, batchWeeks);
               }
@@ -221,7 +241,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
     ] as const) {
       tell(
         `plans-${what}`,
-        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "With trays": what the bed does not reach is started in a room of ${USUAL_ROOM_C} °C, of which no soil is the judge, only frost. Ahead: points, plan before counted back`,
+        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${USUAL_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
         table(
           header,
           names.map((name) => row(name, what)),

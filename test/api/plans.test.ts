@@ -60,6 +60,16 @@ describe('a plan', () => {
     expect(sowings.every(({ date }) => date >= '2027-08-03')).toBe(true);
   });
 
+  test('counts a sowing that was made', async () => {
+    await ask('PUT', '/v1/beds/east', { place: 'quillmere', name: 'East bed' });
+    const plan = { bed: 'east', crop: 'beet', harvest: harvest('2027-09-20', '2027-10-17') };
+    await ask('PUT', '/v1/sowings/east-beet', { bed: 'east', crop: 'beet', date: '2027-07-20', seeds: 40 });
+    await ask('PUT', '/v1/sowings/east-radish', { bed: 'east', crop: 'radish', date: '2027-07-21', seeds: 40 });
+    const { sowings } = await planOf(plan);
+    expect(sowings[0]).toMatchObject({ date: '2027-07-20', sown: true });
+    expect(sowings.slice(1).every(({ date, sown }) => date >= '2027-08-03' && !sown)).toBe(true);
+  });
+
   test('of a crop whose days to maturity are not known is one gap', async () => {
     const { sowings, gaps } = await planOf({ crop: 'onion' });
     expect(sowings).toEqual([]);

@@ -1,7 +1,7 @@
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { type Kept, keptBed } from '../../garden/kept-soil.js';
-import { type GardenPlan, type PlanQuestion, planQuestionOf } from '../../garden/plan.js';
+import { type GardenPlan, planQuestionOf } from '../../garden/plan.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
@@ -27,11 +27,18 @@ import { planAnswerSchema, planListSchema, planPutSchema } from '../schemas/plan
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { planFieldsOnWire, planOnWire } from '../wire-plan.js';
 
+/** Of a bed's sowings the last so many are looked at. */
+const MOST_SOWINGS = 100;
+
 /** The harvests that a grower wants, and what to sow for them. */
 export const planRoutes = ({ store, clock, work }: Service): Route[] => {
-  const ask = (question: PlanQuestion): Promise<GardenPlan> => work.ask('plan', question);
   const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
     keptBed(store, owner, bed, clock().getTime());
+  const ask = async (owner: string, plan: PlanFields, kept: Kept, now: Date): Promise<GardenPlan> => {
+    const sowings = await store.sowingsOf(owner, plan.bed, MOST_SOWINGS);
+    const known = sowings.map(({ sowing }) => sowing);
+    return work.ask('plan', planQuestionOf(plan, kept, todayAt(kept, now), known));
+  };
   const show = async (plan: Plan, owner: string): Promise<Shown> => {
     const now = clock();
     const kept = await bedOf(owner, plan);
@@ -39,7 +46,7 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
     if (!kept) throw notKept('plan', plan.id);
     return {
       inputs: inputsOf(plan, kept, now),
-      answer: async () => planOnWire(plan, await ask(planQuestionOf(plan, kept, todayAt(kept, now)))),
+      answer: async () => planOnWire(plan, await ask(owner, plan, kept, now)),
     };
   };
   const keeper: Keeper<Plan, PlanFields> = {
@@ -86,10 +93,11 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         refuseQuery(request);
         const id = idIn(request, 'plan');
         const fields = read(planPutSchema, request.body);
-        const kept = await bedOf(ownerOf(request), fields);
+        const owner = ownerOf(request);
+        const kept = await bedOf(owner, fields);
         if (!kept) throw noSuchBed(fields.bed);
         // What cannot be planned is not kept.
-        await ask(planQuestionOf(fields, kept, todayAt(kept, clock())));
+        await ask(owner, fields, kept, clock());
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
       },
     },

@@ -50,6 +50,7 @@ export const planAnswerSchema = z.strictObject({
       seeds: z.number().describe('For its plants, nine times in ten, of seed as good as the chart’s.'),
       plants: z.number().describe('As many as are wanted in its weeks.'),
       method: z.enum(sowingMethods),
+      sown: z.boolean().describe('It has been made: a sowing of that date and method is kept for the bed.'),
       shaded: z.boolean().describe('It is counted on that the row is shaded by half until it is up.'),
       half: z
         .strictObject({

@@ -43,6 +43,7 @@ const planOf = (
       crop: cropCalled(crop),
       harvest: { from: plain(harvest[0]), to: plain(harvest[1]), perWeek },
       today: plain('2027-01-01'),
+      sown: [],
       site: { zone, latitude: 44, longitude: -30, annualRainMm: null },
       bed: defaultBed,
       depthCm: 1.3,
@@ -110,6 +111,21 @@ describe('gardenPlan', () => {
     const past = planOf('carrot', ['2027-04-01', '2027-05-20'], { today: plain('2027-06-20') });
     expect(past.sowings).toEqual([]);
     expect(past.gaps.at(-1)!.to).toBe('2027-05-20');
+  });
+
+  it('goes on from what was sown, and from today where it was not', () => {
+    const whole = planOf('carrot', ['2027-07-01', '2027-09-29']).sowings;
+    const [first, second] = whole.map(({ date }) => date) as [PlainDate, PlainDate];
+    const today = addDays(first, 10);
+    const kept = planOf('carrot', ['2027-07-01', '2027-09-29'], { today, sown: [{ date: first, method: 'direct' }] });
+    expect(kept.sowings).toEqual(whole.map((one, i) => ({ ...one, sown: i === 0 })));
+    const missed = planOf('carrot', ['2027-07-01', '2027-09-29'], { today });
+    expect(missed.sowings[0]!.date).toBe(today);
+    expect(missed.gaps[0]).toMatchObject({ from: '2027-07-01', why: 'too-late' });
+    // Another kind of sowing, or one of long ago, is none of the plan's.
+    const other = planOf('carrot', ['2027-07-01', '2027-09-29'], { today, sown: [{ date: first, method: 'indoors' }] });
+    expect(other.sowings).toEqual(missed.sowings);
+    expect(today < second).toBe(true);
   });
 
   it('leaves gaps where cold or frost will, each with its reason', () => {
