@@ -28,6 +28,8 @@ export interface GrowingSowing {
 
 /** One of the sowings that a plan asks for, as far as a calendar tells of it. */
 export interface SowingToMake {
+  /** Which of the plan's sowings it is: the same for as long as it is for the same part of the harvest. */
+  readonly turn: number;
   readonly date: PlainDate;
   readonly seeds: number | null;
   readonly method: SowingMethod;
@@ -37,7 +39,7 @@ export interface SowingToMake {
   readonly indoors: GrowingSowing['indoors'];
 }
 
-/** A plan, and the sowings that it asks for, in the order in which they are to be made. */
+/** A plan, and the sowings that are still to be made for it. */
 export interface GrowingPlan {
   readonly plan: Plan;
   readonly crop: Crop;
@@ -127,7 +129,7 @@ export function calendarEvents({ bed, sowings, plans, comingMinC }: BedSeason): 
   const events = [
     ...sowings.flatMap((one) => withUids(`${one.sowing.id}.sowing.${bed.id}`, sowingDrafts(one, bed))),
     ...plans.flatMap(({ plan, crop, sowings: planned }) =>
-      planned.flatMap((one, i) => withUids(`${i + 1}.${plan.id}.plan.${bed.id}`, plannedDrafts(one, crop, bed))),
+      planned.flatMap((one) => withUids(`${one.turn}.${plan.id}.plan.${bed.id}`, plannedDrafts(one, crop, bed))),
     ),
     ...withUids(`bed.${bed.id}`, frostDrafts(sowings, comingMinC, bed)),
   ];

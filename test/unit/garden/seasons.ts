@@ -106,6 +106,7 @@ export const spellOf = (from: string, to: string, fields: Partial<SpellAnswer> =
 });
 
 export const plannedOf = (date: string, fields: Partial<SowingToMake> = {}): SowingToMake => ({
+  turn: 0,
   date: on(date),
   seeds: 60,
   method: 'direct',
@@ -126,5 +127,5 @@ const plan: Plan = {
 export const planOf = (...sowings: readonly SowingToMake[]): GrowingPlan => ({
   plan,
   crop: cropCalled('lettuce'),
-  sowings,
+  sowings: sowings.map((one, turn) => ({ ...one, turn })),
 });
