@@ -6,11 +6,17 @@ import { type Note, RequestError } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
 import type { Growing, GrowingQuestion } from './growing.js';
 import { type Kept, seriesToGoBy } from './kept-soil.js';
+import type { GardenPlan, PlanQuestion } from './plan.js';
 
 /** Works out what takes seconds, wherever that is done. */
 export interface Asker {
   growing(question: GrowingQuestion): Promise<Growing>;
   windows(question: WindowQuestion): Promise<SowingWindows>;
+}
+
+/** Works out a whole season of a bed. */
+export interface SeasonAsker extends Asker {
+  plan(question: PlanQuestion): Promise<GardenPlan>;
 }
 
 /** Why something cannot be answered from what is kept. */
@@ -19,7 +25,7 @@ export interface WhyNot {
 }
 
 /** What came of some work, or why it could not be answered. */
-const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | WhyNot> =>
+export const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | WhyNot> =>
   work().catch((error: unknown) => {
     if (!(error instanceof RequestError) || error.code === 'busy') throw error;
     return { why: { code: error.code, text: error.message } };

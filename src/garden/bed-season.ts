@@ -1,9 +1,11 @@
 import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
-import type { Asker } from './ask.js';
-import type { BedSeason, GrowingSowing } from './calendar-events.js';
+import { type Asker, orWhyNot, type SeasonAsker } from './ask.js';
+import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-events.js';
 import { type Kept, keptBed } from './kept-soil.js';
-import type { CountedSowing, SeedLot } from './season-store.js';
+import { planQuestionOf } from './plan.js';
+import type { CountedSowing, Plan, SeedLot } from './season-store.js';
 import { knownSowing, sowingState } from './sowing-state.js';
+import { sowingsToMake } from './sowings-to-make.js';
 import type { Bed, Store } from './store.js';
 
 /** What is kept of a bed and of what lately grew in it. */
@@ -12,6 +14,7 @@ export interface KnownSeason {
   readonly bed: Bed;
   readonly kept: Kept;
   readonly sowings: readonly CountedSowing[];
+  readonly plans: readonly Plan[];
   readonly lots: readonly SeedLot[];
   readonly now: Date;
   readonly today: PlainDate;
@@ -21,6 +24,10 @@ export interface KnownSeason {
 const SEASON_DAYS = 240;
 /** and the last so many of them: each is a forecast of its own. */
 const MOST_SOWINGS = 20;
+/** So many plans of a bed are spoken of, the first by their ids of those whose harvest is not over. */
+const MOST_PLANS = 10;
+/** So many are looked at. */
+const MOST_PLANS_LOOKED_AT = 100;
 
 /** What is kept of a bed's season; undefined where there is no such bed. */
 export async function knownSeason(
@@ -32,11 +39,23 @@ export async function knownSeason(
   const kept = await keptBed(store, owner, id, now.getTime());
   if (!kept?.bed) return undefined;
   const today = dateAt(now.getTime(), kept.site.zone);
-  const last = await store.sowingsOf(owner, id, MOST_SOWINGS);
+  const [last, plans] = await Promise.all([
+    store.sowingsOf(owner, id, MOST_SOWINGS),
+    store.plans(owner, { bed: id, limit: MOST_PLANS_LOOKED_AT }),
+  ]);
   const sowings = last.filter(({ sowing: { date } }) => date >= addDays(today, -SEASON_DAYS));
   const ids = [...new Set(sowings.flatMap(({ sowing: { lot } }) => lot ?? []))];
   const lots = await Promise.all(ids.map((lot) => store.lot(owner, lot)));
-  return { owner, bed: kept.bed, kept, sowings, lots: lots.filter((lot) => lot !== undefined), now, today };
+  return {
+    owner,
+    bed: kept.bed,
+    kept,
+    sowings,
+    plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MOST_PLANS),
+    lots: lots.filter((lot) => lot !== undefined),
+    now,
+    today,
+  };
 }
 
 /** All that a bed's season depends on. */
@@ -48,15 +67,17 @@ export const seasonInputs = ({ bed, kept: { place, series }, lots, today }: Know
   today,
 });
 
-/** What grows in a bed, sowing by sowing: each takes its time, and one waits for the other. */
-export async function bedSeason(store: Store, known: KnownSeason, ask: Asker): Promise<BedSeason> {
+/** What grows in a bed, and will, sowing by sowing and plan by plan: each takes its time, and one waits for the other. */
+export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsker): Promise<BedSeason> {
   const { owner, bed, kept, now } = known;
   const windowsOnce = onceEach(ask);
   const sowings: GrowingSowing[] = [];
   for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
+  const plans: GrowingPlan[] = [];
+  for (const plan of known.plans) plans.push(...(await growingPlan(plan, sowings, known, ask)));
   const coming = await store.comingDays(owner, kept.place.id);
   const comingMinC = (coming?.days ?? []).flatMap(({ date, min }) => (min === null ? [] : { date, minC: min }));
-  return { bed, sowings, plans: [], comingMinC };
+  return { bed, sowings, plans, comingMinC };
 }
 
 /** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */
@@ -82,6 +103,20 @@ async function growingSowing(
       resowBy: verdict === 'good' ? null : resowBy,
     },
   ];
+}
+
+/** What a plan still asks for; nothing where it cannot be told from what is kept. */
+async function growingPlan(
+  plan: Plan,
+  made: readonly GrowingSowing[],
+  { kept, today }: KnownSeason,
+  ask: SeasonAsker,
+): Promise<GrowingPlan[]> {
+  const planned = await orWhyNot(async () => {
+    const question = planQuestionOf(plan, kept, today);
+    return { crop: question.crop, ...(await ask.plan(question)) };
+  });
+  return 'why' in planned ? [] : [{ plan, crop: planned.crop, sowings: sowingsToMake(plan, planned, made) }];
 }
 
 /** Sowings of one crop and lot, alike in depth and hour, have the same windows: they are asked for once. */

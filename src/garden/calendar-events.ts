@@ -26,20 +26,24 @@ export interface GrowingSowing {
   readonly resowBy: PlainDate | null;
 }
 
-/** One of the sowings that a plan asks for. */
-export interface PlannedSowing {
+/** One of the sowings that a plan asks for, as far as a calendar tells of it. */
+export interface SowingToMake {
+  /** Which of the plan's sowings it is: the same for as long as it is for the same part of the harvest. */
+  readonly turn: number;
   readonly date: PlainDate;
   readonly seeds: number | null;
   readonly method: SowingMethod;
-  readonly half: PlainDate;
+  /** When half is up, and the middle 80 % of past years. */
+  readonly half: { readonly date: PlainDate; readonly range: Dates | null };
   readonly harvest: Dates;
+  readonly indoors: GrowingSowing['indoors'];
 }
 
-/** A plan, and the sowings that it asks for, in the order in which they are to be made. */
+/** A plan, and the sowings that are still to be made for it. */
 export interface GrowingPlan {
   readonly plan: Plan;
   readonly crop: Crop;
-  readonly sowings: readonly PlannedSowing[];
+  readonly sowings: readonly SowingToMake[];
 }
 
 /** All that a bed's calendar tells of. */
@@ -125,7 +129,7 @@ export function calendarEvents({ bed, sowings, plans, comingMinC }: BedSeason): 
   const events = [
     ...sowings.flatMap((one) => withUids(`${one.sowing.id}.sowing.${bed.id}`, sowingDrafts(one, bed))),
     ...plans.flatMap(({ plan, crop, sowings: planned }) =>
-      planned.flatMap((one, i) => withUids(`${i + 1}.${plan.id}.plan.${bed.id}`, plannedDrafts(one, crop, bed))),
+      planned.flatMap((one) => withUids(`${one.turn}.${plan.id}.plan.${bed.id}`, plannedDrafts(one, crop, bed))),
     ),
     ...withUids(`bed.${bed.id}`, frostDrafts(sowings, comingMinC, bed)),
   ];
@@ -161,15 +165,17 @@ function sowingDrafts({ sowing, crop, forecast, indoors, harvest, resowBy }: Gro
   ];
 }
 
-function plannedDrafts({ date, seeds, method, half, harvest }: PlannedSowing, crop: Crop, bed: Bed): Draft[] {
+function plannedDrafts({ date, seeds, method, half, harvest, indoors }: SowingToMake, crop: Crop, bed: Bed): Draft[] {
   const name = nameOf(crop);
   return [
     sowDraft({ date, name, method, bed, seeds, time: null }),
-    on(half, {
+    {
+      ...(half.range ?? { from: half.date, to: half.date }),
       kind: 'look-for-seedlings',
       summary: `Look for ${name} seedlings`,
       description: 'By past years half of this planned sowing is up about now.',
-    }),
+    },
+    ...(indoors ? indoorDrafts(indoors, name, bed, crop, harvest) : []),
     ...harvestDrafts(harvest, name, bed),
   ];
 }

@@ -4,7 +4,7 @@ import type { Question } from '../answers/question.js';
 import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
-import type { Asker } from '../garden/ask.js';
+import type { SeasonAsker } from '../garden/ask.js';
 import type { Growing, GrowingQuestion } from '../garden/growing.js';
 import type { GardenPlan, PlanQuestion } from '../garden/plan.js';
 import type { ReadSeries } from '../readings/read-series.js';
@@ -103,8 +103,9 @@ export function longWork(): LongWork {
   };
 }
 
-/** What it works out of kept sowings. */
-export const askerOf = (work: LongWork): Asker => ({
+/** What it works out of kept sowings and plans. */
+export const askerOf = (work: LongWork): SeasonAsker => ({
+  plan: (question) => work.ask('plan', question),
   growing: (question) => work.ask('growing', question),
   windows: (question) => work.ask('windows', question),
 });

@@ -122,6 +122,21 @@ describe('what grows in a kept bed', () => {
     expect(events.get(`first-harvest.${SOWING}`)!.DTSTART).toBe(basic(sowing.harvest.from));
   });
 
+  test('is in its calendar as its plans ask for it', async () => {
+    const harvest = { from: '2028-06-15', to: '2028-07-26', perWeek: 6 };
+    const put = { method: 'PUT', url: '/v1/plans/salad' } as const;
+    const made = await app.inject({ ...put, payload: { bed: 'north', crop: 'lettuce', harvest } });
+    expect(made.statusCode, made.body).toBe(201);
+    const { sowings } = made.json();
+    expect(sowings.length).toBeGreaterThan(1);
+    const planned = [...(await read())].filter(([uid]) => /^sow\.\d+\.salad\.plan\.north@/.test(uid));
+    expect(planned.map(([, { DTSTART }]) => DTSTART)).toEqual(
+      sowings.map(({ date }: { date: string }) => date.replaceAll('-', '')),
+    );
+    expect((await app.inject({ method: 'DELETE', url: '/v1/plans/salad' })).statusCode).toBe(204);
+    expect([...(await read()).keys()].filter((uid) => uid.includes('.salad.'))).toEqual([]);
+  });
+
   test('moves within it, as the same events, when the weather was another', async () => {
     const before = await read();
     now += 3_600_000;

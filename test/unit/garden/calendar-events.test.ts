@@ -128,6 +128,21 @@ describe("a bed's calendar", () => {
     ]);
   });
 
+  it('tells of a planned sowing in trays when to plant it out, and of one known from many years when it may come up', () => {
+    const half = { date: on('2027-04-09'), range: { from: on('2027-04-07'), to: on('2027-04-12') } };
+    const indoors = { hardenOff: { from: on('2027-04-30'), to: on('2027-05-07') }, plantOut: on('2027-05-08') };
+    const planned = plannedOf('2027-04-01', { method: 'indoors', half, indoors });
+    expect(datesOf({ plans: [planOf(planned)] })).toEqual([
+      ['sow', '2027-04-01', '2027-04-01'],
+      ['look-for-seedlings', '2027-04-07', '2027-04-12'],
+      ['harden-off', '2027-04-30', '2027-05-07'],
+      ['plant-out', '2027-05-08', '2027-05-08'],
+      ['feed', '2027-05-29', '2027-05-29'],
+      ['first-harvest', '2027-05-31', '2027-05-31'],
+      ['last-harvest', '2027-06-15', '2027-06-15'],
+    ]);
+  });
+
   it('is in the order of dates, whatever order it came in', () => {
     const events = eventsOf({ sowings: [lettuce, tomato], plans: [planOf(plannedOf('2027-04-01'))] });
     expect(events.map(({ from }) => from)).toEqual(events.map(({ from }) => from).toSorted());

@@ -2,7 +2,7 @@ import type { Forecast } from '../../../src/answers/forecast.js';
 import type { Milestone } from '../../../src/answers/milestones.js';
 import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
-import type { BedSeason, GrowingPlan, GrowingSowing, PlannedSowing } from '../../../src/garden/calendar-events.js';
+import type { BedSeason, GrowingPlan, GrowingSowing, SowingToMake } from '../../../src/garden/calendar-events.js';
 import type { Plan, Sowing } from '../../../src/garden/season-store.js';
 import type { Bed } from '../../../src/garden/store.js';
 import { cropCalled } from '../germination/make.js';
@@ -105,11 +105,13 @@ export const spellOf = (from: string, to: string, fields: Partial<SpellAnswer> =
   ...fields,
 });
 
-export const plannedOf = (date: string, fields: Partial<PlannedSowing> = {}): PlannedSowing => ({
+export const plannedOf = (date: string, fields: Partial<SowingToMake> = {}): SowingToMake => ({
+  turn: 0,
   date: on(date),
   seeds: 60,
   method: 'direct',
-  half: addDays(on(date), 8),
+  half: { date: addDays(on(date), 8), range: null },
+  indoors: null,
   harvest: { from: addDays(on(date), 60), to: addDays(on(date), 75) },
   ...fields,
 });
@@ -122,8 +124,8 @@ const plan: Plan = {
   harvest: { from: on('2027-07-01'), to: on('2027-08-31'), perWeek: 6 },
 };
 
-export const planOf = (...sowings: readonly PlannedSowing[]): GrowingPlan => ({
+export const planOf = (...sowings: readonly SowingToMake[]): GrowingPlan => ({
   plan,
   crop: cropCalled('lettuce'),
-  sowings,
+  sowings: sowings.map((one, turn) => ({ ...one, turn })),
 });
