@@ -109,11 +109,16 @@ async function growingSowing(
 async function growingPlan(
   plan: Plan,
   made: readonly GrowingSowing[],
-  { kept, today }: KnownSeason,
+  { kept, today, sowings }: KnownSeason,
   ask: SeasonAsker,
 ): Promise<GrowingPlan[]> {
   const planned = await orWhyNot(async () => {
-    const question = planQuestionOf(plan, kept, today);
+    const question = planQuestionOf(
+      plan,
+      kept,
+      today,
+      sowings.map(({ sowing }) => sowing),
+    );
     return { crop: question.crop, ...(await ask.plan(question)) };
   });
   return 'why' in planned ? [] : [{ plan, crop: planned.crop, sowings: sowingsToMake(plan, planned, made) }];
