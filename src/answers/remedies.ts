@@ -13,6 +13,12 @@ export const remedyActions = [
   'presprout-warm',
 ] as const;
 
+const bedActions = ['shade', 'keep-wet', 'cover'] as const;
+
+/** Can it still be done once the seed is sown? */
+export const helpsSownSeed = ({ action }: Pick<Remedy, 'action'>): boolean =>
+  (bedActions as readonly string[]).includes(action);
+
 /** Something a grower can do about a spell, and what it would do for the seed. */
 export interface Remedy {
   readonly action: (typeof remedyActions)[number];
@@ -24,7 +30,7 @@ export interface Remedy {
 
 /** What is done to a bed against heat, and how much warmer the seed then lies, hour by hour since wetting [K]. */
 export interface BedChange {
-  readonly action: 'shade' | 'keep-wet' | 'cover';
+  readonly action: (typeof bedActions)[number];
   readonly text: (cooler: string) => string;
   readonly warmerK: Float64Array;
 }

@@ -1,5 +1,6 @@
 import type { Forecast } from '../answers/forecast.js';
 import type { Milestone, NoMilestone } from '../answers/milestones.js';
+import { helpsSownSeed } from '../answers/remedies.js';
 import type { SpellAnswer } from '../answers/spell-answers.js';
 import { addDays, type PlainDate } from '../basics/calendar.js';
 import type { Crop, FrostClass } from '../germination/crop.js';
@@ -258,7 +259,7 @@ const heatDraft =
     summary: severity === 'severe' ? `Severe heat over ${name} seed` : `Heat over ${name} seed`,
     description: [
       `Up to ${whole(peakC)} °C at the seed; above ${whole(thresholdC)} °C heat holds it.`,
-      ...remedies.map(({ text }) => text),
+      ...remedies.filter(helpsSownSeed).map(({ text }) => text),
     ].join('\n'),
   });
 

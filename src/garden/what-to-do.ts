@@ -1,3 +1,4 @@
+import { helpsSownSeed } from '../answers/remedies.js';
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { KnownSowing, SowingState } from './sowing-state.js';
 
@@ -76,7 +77,7 @@ export function whatToDo({ sowing, today, question }: KnownSowing, state: Sowing
     );
   }
   for (const spell of isOver ? [] : (forecast.hotSpells ?? [])) {
-    const remedy = spell.remedies[0]?.text;
+    const remedy = spell.remedies.find(helpsSownSeed)?.text;
     add(
       'mind-heat',
       spell.from,
@@ -85,7 +86,7 @@ export function whatToDo({ sowing, today, question }: KnownSowing, state: Sowing
     );
   }
   for (const spell of isOver ? [] : (forecast.coldSpells ?? [])) {
-    const remedy = spell.remedies[0]?.text;
+    const remedy = spell.remedies.find(helpsSownSeed)?.text;
     add(
       'mind-cold',
       spell.from,

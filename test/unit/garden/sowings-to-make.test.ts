@@ -15,6 +15,7 @@ const plannedFor = (fromDay: number): PlanSowing => {
   return {
     date: addDays(from, -75),
     method: 'direct',
+    sown: false,
     shaded: false,
     seeds: 40,
     plants: 12,
