@@ -88,7 +88,7 @@ export function countPosterior({ logTime, logitStand, deadShare }: Belief, seen:
   const times = pointsAbout(logTime, TIME_POINTS);
   const logits = pointsAbout(logitStand, STAND_POINTS);
   const stands = logits.map(shareOf);
-  const tables = seen.counts.map(oddsOfShares);
+  const tables = seen.counts.map((count) => oddsOfShares(count, seen.viable));
   const odds = new Float64Array(TIME_POINTS * STAND_POINTS);
   const ups = new Float64Array(seen.counts.length);
   for (let i = 0; i < TIME_POINTS; i++) {
@@ -132,10 +132,11 @@ const priorTotal = sumOfBell(TIME_POINTS) * sumOfBell(STAND_POINTS);
 const MOST_SEEDS = 1000;
 
 /** How likely a count is for each share of the seed that may be up: the square roots of the shares are evenly spaced. */
-function oddsOfShares(count: SeenCount): Float64Array {
+function oddsOfShares(count: SeenCount, viable: number): Float64Array {
   const scale = Math.min(1, MOST_SEEDS / count.ofSeeds);
   const ofSeeds = Math.round(scale * count.ofSeeds);
-  const seedlings = Math.min(ofSeeds, Math.ceil(scale * count.seedlings));
+  // Seed better than it was taken to be comes up whole; it is no wild count.
+  const seedlings = Math.min(Math.ceil(viable * ofSeeds), Math.ceil(scale * count.seedlings));
   const wild = WILD / (ofSeeds + 1);
   return Float64Array.from({ length: SHARE_STEPS + 1 }, (_, i) => {
     const share = Math.min(0.999, Math.max(1e-6, (i / SHARE_STEPS) ** 2));
