@@ -353,6 +353,14 @@ function toldLotIn({ start }: Season, { germinationPercent, test, testedOn, pack
 const cropIn = ({ cropId }: Season, crop: unknown) =>
   cropId ?? (typeof crop === 'string' ? 'lettuce' : ownRows(crop as never));
 
+/** A subscription to an address, for what there is. */
+const subscriptionIn = ({ cropId }: Season, body: object) => ({
+  ...body,
+  url: 'https://shed.example/alerts',
+  beds: ['north'],
+  crops: [cropId ?? 'lettuce'],
+});
+
 const lotIn = (season: Season, body: ToldLot) => ({ ...toldLotIn(season, body), crop: cropIn(season, body.crop) });
 
 /** A plan for a bed that there is, its harvest of some weeks. */
@@ -575,6 +583,7 @@ function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
       putBed: keptBedIn,
       changeBed: keptBedIn,
       putLot: lotIn,
+      putSubscription: subscriptionIn,
       putPlan: planIn,
       seedsNeeded: seedsIn,
       putNormals: normalsIn,
