@@ -14,7 +14,6 @@ const plannedFor = (fromDay: number, sown = false): PlanSowing => {
   return {
     date: addDays(from, -75),
     method: 'direct',
-    sown: false,
     shaded: false,
     seeds: 40,
     plants: 12,
