@@ -74,7 +74,7 @@ export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsk
   const sowings: GrowingSowing[] = [];
   for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
   const plans: GrowingPlan[] = [];
-  for (const plan of known.plans) plans.push(...(await growingPlan(plan, sowings, known, ask)));
+  for (const plan of known.plans) plans.push(...(await growingPlan(plan, known, ask)));
   const coming = await store.comingDays(owner, kept.place.id);
   const comingMinC = (coming?.days ?? []).flatMap(({ date, min }) => (min === null ? [] : { date, minC: min }));
   return { bed, sowings, plans, comingMinC };
@@ -108,7 +108,6 @@ async function growingSowing(
 /** What a plan still asks for; nothing where it cannot be told from what is kept. */
 async function growingPlan(
   plan: Plan,
-  made: readonly GrowingSowing[],
   { kept, today, sowings }: KnownSeason,
   ask: SeasonAsker,
 ): Promise<GrowingPlan[]> {
@@ -121,7 +120,7 @@ async function growingPlan(
     );
     return { crop: question.crop, ...(await ask.plan(question)) };
   });
-  return 'why' in planned ? [] : [{ plan, crop: planned.crop, sowings: sowingsToMake(plan, planned, made) }];
+  return 'why' in planned ? [] : [{ plan, crop: planned.crop, sowings: sowingsToMake(plan, planned) }];
 }
 
 /** Sowings of one crop and lot, alike in depth and hour, have the same windows: they are asked for once. */

@@ -99,7 +99,7 @@ describe('what grows in a kept bed', () => {
   beforeAll(async () => {
     app = await startApp({ clock: () => new Date(now) });
     await keepQuillmere(app);
-  });
+  }, 60_000);
   afterAll(() => app.close());
 
   const SOWING = 'north-lettuce.sowing.north@germination-forecaster';
@@ -190,7 +190,7 @@ describe('a subscribed calendar', () => {
     for (const { method, url, handler } of calendarRoutes(store, () => new Date(now), find)) {
       app.route({ method, url, handler });
     }
-  });
+  }, 60_000);
   afterAll(async () => {
     await app.close();
     await store.close();
