@@ -10,8 +10,9 @@ import {
   sowings,
   today,
 } from './demo/season.js';
-import { inWords, sowingInWords, windowsInWords } from './demo/words.js';
+import { inWords, planInWords, sowingInWords, windowsInWords } from './demo/words.js';
 import type { ForecastAnswer } from './http/schemas/forecast.js';
+import type { PlanAnswer } from './http/schemas/plans.js';
 import type { SowingAnswer } from './http/schemas/sowings.js';
 
 const FILE = new URL('../fixtures/demo/north-bed-august.csv', import.meta.url);
@@ -54,6 +55,8 @@ export async function showDemo(address: string, key: string | undefined, write: 
   write(windowsInWords(await send('GET', `/v1/beds/north/sowing-windows?crop=lettuce&from=${today}`)));
   write('\nA date in a window is good enough in most years; what heat costs this sowing, the forecast above tells.\n');
   await showSowings(send, write);
+  write('\nAnd next year, lettuce for the table every week?\n\n');
+  write(planInWords(await send<PlanAnswer>('PUT', '/v1/plans/lettuce-next-year', plan)));
   write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
 }
 

@@ -73,6 +73,13 @@ export const counted: Readonly<Record<string, readonly (readonly [date: string, 
   ],
 };
 
+/** The lettuce that the society wants next year. */
+export const plan = {
+  bed: 'north',
+  crop: 'lettuce',
+  harvest: { from: '2028-05-15', to: '2028-08-31', perWeek: 10 },
+};
+
 export const probeDepthCm = 5;
 const PROBE_DAYS = 7;
 /** The bed is warmer than the model has it, as north-bed-august.csv has it too, and the probe trembles [K]. */

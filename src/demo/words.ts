@@ -1,4 +1,5 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
+import type { PlanAnswer } from '../http/schemas/plans.js';
 import type { SowingAnswer } from '../http/schemas/sowings.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
 
@@ -114,6 +115,19 @@ export function sowingInWords({
       'To do',
       toDo.map(({ from, to, text }) => `${from === to ? from : `${from} to ${to}`}: ${text}`),
     ),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** A plan in plain words: what to sow when, and the gaps. */
+export function planInWords({ crop, harvest, sowings, gaps }: PlanAnswer): string {
+  const lines = [
+    `Wanted     ${harvest.perWeek} of ${crop} a week from ${harvest.from} to ${harvest.to}`,
+    ...sowings.map(({ date, method, shaded, seeds, half, harvest: ripe }) => {
+      const where = method === 'indoors' ? 'in trays' : shaded ? 'in shade' : 'in the bed';
+      return `Sow        ${date} ${where}, ${seeds} seeds; half up ${half}, to pick from ${ripe.from} to ${ripe.to}`;
+    }),
+    ...gaps.map(({ from, to, text }) => wrapped(`Gap        ${from} to ${to}. ${text}`)),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -15,8 +15,10 @@ export function planOnWire(kept: Plan, found: GardenPlan): Omit<PlanAnswer, 'mod
     ...planFieldsOnWire(kept),
     years: found.years,
     weeksPerSowing: found.weeksPerSowing,
-    sowings: found.sowings.map((sowing) => ({
+    sowings: found.sowings.map(({ half, ...sowing }) => ({
       ...sowing,
+      half: half.date,
+      halfRange: half.range,
       sureness: sowing.sureness === null ? null : forPeople.share(sowing.sureness),
       advice: [...sowing.advice],
     })),

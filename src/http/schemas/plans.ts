@@ -52,14 +52,10 @@ export const planAnswerSchema = z.strictObject({
       method: z.enum(sowingMethods),
       sown: z.boolean().describe('It has been made: a sowing of that date and method is kept for the bed.'),
       shaded: z.boolean().describe('It is counted on that the row is shaded by half until it is up.'),
-      half: z
-        .strictObject({
-          date: dateOutSchema,
-          range: dateSpanSchema
-            .nullable()
-            .describe('The middle 80 % of the years; null where a room, or a usual year, says when.'),
-        })
-        .describe('When half is up, in the middle of the years.'),
+      half: dateOutSchema.describe('When half is up, in the middle of the years.'),
+      halfRange: dateSpanSchema
+        .nullable()
+        .describe('The middle 80 % of the years; null where a room or a usual year says it.'),
       harvest: z
         .strictObject({ from: dateOutSchema, to: dateOutSchema, slowed: z.boolean() })
         .describe('When it is picked; slowed: short days put it off.'),
