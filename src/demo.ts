@@ -6,6 +6,7 @@ import {
   northReadings,
   pastAir,
   place,
+  plan,
   probeDepthCm,
   sowings,
   today,
