@@ -4,7 +4,7 @@ import type { Crop, Span } from '../germination/crop.js';
 import { type Belief, logitOf, type Normal } from './count-posterior.js';
 
 /** The published range of a factor is taken to hold so many standard deviations to either side: it is of few beds and years. */
-const RANGE_SD = 1.5;
+const RANGE_SD = 1.6;
 /** No crop's beds are alike to less than this: standard deviations of the logarithm of time, and of the logit of the stand. */
 const LEAST_TIME_SD = 0.1;
 const LEAST_STAND_SD = 0.3;
