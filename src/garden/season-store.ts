@@ -51,7 +51,7 @@ export interface Count {
   readonly seedlings: number;
   /** Of how many seeds, where only a stretch was counted; null: of all that were sown. */
   readonly ofSeeds: number | null;
-  /** Seedlings pulled out before this count; true: some were, nobody knows how many. */
+  /** Seedlings pulled out before this count, in all; true: some were, nobody knows how many; false: what an earlier one says. */
   readonly thinned: boolean | number;
 }
 

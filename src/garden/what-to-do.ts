@@ -34,8 +34,8 @@ const COUNT_WITHIN_DAYS = 60;
 const LOOK_AGAIN_DAYS = 4;
 
 /** What there is to do about a sowing in the next two weeks, the most pressing first. */
-export function whatToDo({ sowing, today, question }: KnownSowing, state: SowingState): ToDo[] {
-  const { growing, judgement, observed, indoors, harvest, resowBy } = state;
+export function whatToDo({ sowing, counts, today, question }: KnownSowing, state: SowingState): ToDo[] {
+  const { growing, judgement, indoors, harvest, resowBy } = state;
   if (!growing || !judgement) return [];
   const { forecast } = growing;
   const { verdict } = judgement;
@@ -94,7 +94,8 @@ export function whatToDo({ sowing, today, question }: KnownSowing, state: Sowing
       `Soil below ${spell.thresholdC.toFixed(0)} °C harms this seed.${remedy ? ` ${remedy}` : ''}`,
     );
   }
-  if (verdict === 'good' && sowing.method === 'direct' && observed === 'enough' && !('why' in most)) {
+  const isThinned = counts.some(({ thinned }) => thinned);
+  if (verdict === 'good' && sowing.method === 'direct' && !isThinned && !('why' in most)) {
     const from = addDays(most.date, THIN_AFTER_DAYS);
     add(
       'thin',

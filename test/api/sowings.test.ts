@@ -140,6 +140,61 @@ describe('how a sowing stands', () => {
     expect(observed).toBe('enough');
     expect(learned!.standFactor!.middle).toBeGreaterThan(0.4);
   });
+
+  test.each([
+    ['that', 70],
+    ['an unknown number', true],
+  ])('who thins once by %s need not say so with each later count', async (_, thinned) => {
+    today = noonOn('2027-06-12');
+    const id = `thinned-${thinned}`;
+    await sown(id);
+    await count(id, 14, 100);
+    await count(id, 18, 30, { thinned });
+    const { learned } = await standing(id);
+    for (const day of [22, 30, 40]) await count(id, day, 30);
+    const later = await standing(id);
+    expect(later.learned!.timeFactor!.middle).toBeCloseTo(learned!.timeFactor!.middle, 1);
+    expect(later.learned!.standFactor!.middle).toBeGreaterThan(learned!.standFactor!.middle - 0.05);
+    expect(later.judgement!.text).toContain('with those pulled out');
+    expect(later.toDo.map(({ task }) => task)).not.toContain('thin');
+  });
+
+  test('what is not yet due is not called late, however wide its odds', async () => {
+    today = noonOn(dateAfter(SOWN, 3));
+    const rows = [
+      { temperatureC: 10, days: 9, percent: 80 },
+      { temperatureC: 20, days: 4, percent: 90 },
+    ];
+    // Beds that never took longer than the chart: any delay is more than they have taken.
+    await sown('early', { crop: { name: 'Own', rows, bedTimeFactor: { from: 1, to: 1 } } });
+    await count('early', 1, 0);
+    await count('early', 3, 0);
+    const { expected, judgement } = await standing('early');
+    expect([expected, judgement!.verdict]).toEqual(['not-yet', 'wait']);
+    expect(judgement!.odds!.late).toBeGreaterThan(0.5);
+  });
+
+  test('no date jumps back where the odds of life sink below a half, and none is told to be kept moist until a day gone by', async () => {
+    today = noonOn('2027-06-12');
+    await sown('fading');
+    let last = '';
+    for (const day of [4, 8, 12, 16]) {
+      today = noonOn(dateAfter(SOWN, day));
+      await count('fading', day, 0);
+      const { forecast } = await standing('fading');
+      const { to } = forecast!.keepMoist;
+      expect(to >= last, `${to} after ${last}`).toBe(true);
+      last = to;
+    }
+    today = noonOn('2027-08-01');
+    await ask('PUT', '/v1/beds/bare-room', { place: 'quillmere', name: 'Bare room', kind: 'indoors', roomC: 15 });
+    await sown('single', { bed: 'bare-room' });
+    await count('single', 60, 0);
+    today = noonOn(dateAfter(SOWN, 61));
+    const { judgement } = await standing('single');
+    expect(judgement!.verdict).not.toBe('lost');
+    expect(judgement!.text).not.toContain('Keep it moist');
+  });
 });
 
 describe('what counts teach', () => {
@@ -217,11 +272,26 @@ describe('what cannot be', () => {
       /those pulled out among them; it was 201/,
     );
     await refused('PUT', `${counts}/2027-05-20`, { seedlings: -1 }, 422, /seedlings must be at least 0/);
+    await sown('long-ago', { date: '2019-05-03' });
+    await refused('PUT', '/v1/sowings/long-ago/counts/2027-05-20', { seedlings: 0 }, 422, /by 2020-05-03/);
     await refused('PUT', `${counts}/2027-02-30`, { seedlings: 1 }, 422, /must be a date/);
     await refused('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 3 }, 422, /of how many are these/);
     await refused('PUT', '/v1/sowings/nowhere/counts/2027-05-20', { seedlings: 3 }, 404, /No sowing is kept/);
     expect((await ask('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 0 })).statusCode).toBe(201);
     expect((await ask('GET', `${counts}/2027-05-20`)).statusCode).toBe(404);
+  });
+
+  test('a change after which what was counted could not have come of it', async () => {
+    today = noonOn('2027-06-10');
+    await sown('changed');
+    await count('changed', 12, 20);
+    await count('changed', 20, 110);
+    const patch = (changes: object, detail: RegExp) => refused('PATCH', '/v1/sowings/changed', changes, 422, detail);
+    await patch({ date: '2027-05-16' }, /not be after the first count, on 2027-05-15/);
+    await patch({ date: '2026-05-01' }, /within 366 days of the last count, on 2027-05-23/);
+    await patch({ seeds: 109 }, /not be fewer than the 110 seedlings/);
+    await patch({ seeds: null }, /not be fewer than the 110 seedlings/);
+    expect((await ask('PATCH', '/v1/sowings/changed', { date: '2027-05-14', seeds: 110 })).statusCode).toBe(200);
   });
 
   test('a sowing in a bed, of a crop or of a lot that there is not, or of another crop’s lot', async () => {

@@ -46,7 +46,9 @@ export const countPutSchema = z.strictObject({
   thinned: z
     .union([z.boolean(), z.int().min(0).max(MOST_SEEDS)])
     .default(false)
-    .describe('How many were pulled out before this count; true: some were, nobody knows how many.'),
+    .describe(
+      'How many were pulled out before this count, in all; true: some were, nobody knows how many. false: what an earlier count says of it holds.',
+    ),
 });
 
 const countOutSchema = z.strictObject({
