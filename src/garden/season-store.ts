@@ -85,7 +85,8 @@ export interface CalendarRevision {
 
 /**
  * What growers have the service keep of a season: lots, sowings, counts, plans, and what their calendars last said. All as
- * `Store` says. A change to a bed's sowings, counts or plans raises the bed's revision; one to its counts, the sowing's too.
+ * `Store` says. A change to a bed's sowings, their counts and lots, or its plans raises the bed's revision; one to a sowing's
+ * counts, the sowing's too.
  */
 export interface SeasonStore {
   putLot(owner: string, id: string, fields: LotFields, ifRevision?: number): Promise<Put<SeedLot>>;

@@ -242,6 +242,21 @@ describe('what counts teach', () => {
     await count('same', 12, 21);
     expect((await ask('GET', '/v1/sowings/same', undefined, tag)).statusCode).toBe(200);
   });
+
+  test('a lot that turns out worse changes what its sowing has taught the bed’s others', async () => {
+    today = noonOn('2027-05-28');
+    await ask('PUT', '/v1/beds/lot-room', { place: 'quillmere', name: 'Lot room', kind: 'indoors', roomC: 15 });
+    await ask('PUT', '/v1/lots/packet', { crop: 'onion', germinationPercent: 95 });
+    await sown('of-packet', { bed: 'lot-room', lot: 'packet' });
+    for (const day of [14, 18, 22]) await count('of-packet', day, 80);
+    const first = await sown('beside', { bed: 'lot-room', date: '2027-05-25' });
+    const { headers } = await ask('GET', '/v1/sowings/beside');
+    await ask('PUT', '/v1/lots/packet', { crop: 'onion', germinationPercent: 50 });
+    const then = await ask('GET', '/v1/sowings/beside', undefined, { 'if-none-match': headers.etag as string });
+    expect(then.statusCode).toBe(200);
+    // As many seedlings of half the seed that could come: a better bed.
+    expect(then.json().learned.standFactor.middle).toBeGreaterThan(first.learned!.standFactor!.middle + 0.1);
+  });
 });
 
 describe('what cannot be', () => {
