@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { SowingAnswer } from '../../src/http/schemas/sowings.js';
-import { askerOf, dateAfter, startApp } from './helper.js';
+import { askerOf, dateAfter, keepQuillmere, startApp } from './helper.js';
 
 /** Noon at Quillmere on a date. */
 const noonOn = (date: string): Date => new Date(`${date}T14:00:00Z`);
@@ -194,6 +194,32 @@ describe('how a sowing stands', () => {
     const { judgement } = await standing('single');
     expect(judgement!.verdict).not.toBe('lost');
     expect(judgement!.text).not.toContain('Keep it moist');
+  });
+});
+
+describe('a lost row', () => {
+  test('is sown again while the season lasts, and not when it is over', async () => {
+    const own = await startApp({ clock: () => today });
+    try {
+      today = noonOn('2027-09-01');
+      await keepQuillmere(own);
+      const asked = askerOf(own);
+      await asked('PUT', '/v1/beds/beans', { place: 'quillmere', name: 'Bean bed' });
+      const fields = { bed: 'beans', crop: 'snap-bean', date: '2027-07-15', seeds: 200 };
+      await asked('PUT', '/v1/sowings/beans', fields);
+      for (const date of ['2027-08-05', '2027-08-15', '2027-08-25'])
+        await asked('PUT', `/v1/sowings/beans/counts/${date}`, { seedlings: 0 });
+      const inTime = (await asked('GET', '/v1/sowings/beans')).json();
+      expect(inTime.judgement.verdict).toBe('lost');
+      expect(inTime.resowBy).toMatch(/^2027-09/);
+      expect(inTime.toDo[0].text).toBe(`Sow again. There is time until ${inTime.resowBy}.`);
+      today = noonOn('2027-09-20');
+      const after = (await asked('GET', '/v1/sowings/beans')).json();
+      expect(after.resowBy).toBeNull();
+      expect(after.toDo[0]).toMatchObject({ task: 'sow-again', text: 'It is too late this season to sow again.' });
+    } finally {
+      await own.close();
+    }
   });
 });
 
