@@ -1,7 +1,7 @@
 import { type Forecast, forecast } from '../answers/forecast.js';
 import { type FindPast, pastSoil } from '../answers/past-soil.js';
 import { type Learned, type Middle, type Question, seedDepthCm } from '../answers/question.js';
-import { seedOf } from '../answers/seed-of.js';
+import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { seedRecord } from '../answers/seed-temperature.js';
 import { HOUR_MS, instantAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
@@ -107,7 +107,7 @@ function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing 
     reaches: SPREADS.map(({ times }) =>
       timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH),
     ),
-    viable: (lot?.germinationPercent ?? seed.curve.bestPercent) / 100,
+    viable: viablePercentOf({ lot }, seed) / 100,
   };
 }
 

@@ -24,6 +24,8 @@ export interface Judgement {
 export interface Evidence {
   readonly crop: Crop;
   readonly forecast: Forecast;
+  /** Of the seed, where everything suits it. */
+  readonly viablePercent: number;
   readonly posterior: Posterior | null;
   /** In the order of dates. */
   readonly counts: readonly Count[];
@@ -45,19 +47,19 @@ export function expectedOf({ emergence: { first, most }, stand }: Forecast, toda
 }
 
 /**
- * What the last count says: enough is the least share of the seed that beds give of this crop, or more. After thinning by
- * an unknown number, an earlier count that was enough still holds.
+ * What the last count says: enough is the least share that beds give of what the seed can, or more, whatever the weather
+ * took of it. After thinning by an unknown number, an earlier count that was enough still holds.
  */
 export function observedOf({
   crop,
-  forecast,
+  viablePercent,
   counts,
   seeds,
-}: Pick<Evidence, 'crop' | 'forecast' | 'counts' | 'seeds'>): Observed | null {
+}: Pick<Evidence, 'crop' | 'viablePercent' | 'counts' | 'seeds'>): Observed | null {
   const tallies = talliesOf(counts);
   const last = tallies.at(-1);
   if (!last) return null;
-  const enough = (forecast.stand.ifHeldAreLost / 100) * crop.field.from;
+  const enough = (viablePercent / 100) * crop.field.from;
   const isEnough = ({ came, ofSeeds }: Tally): boolean => {
     const of = ofSeeds ?? seeds;
     return of !== null && came > 0 && came >= enough * of;

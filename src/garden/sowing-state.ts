@@ -1,5 +1,6 @@
 import { FEWEST_YEARS, yearsTold } from '../answers/past-soil.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
+import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import type { SowingWindow } from '../answers/sowing-windows.js';
 import { addDays, dateAt, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
@@ -144,6 +145,7 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
   const evidence = growing && {
     crop,
     forecast: growing.forecast,
+    viablePercent: viablePercentOf(question, seedOf(question)),
     posterior: growing.posterior,
     counts,
     seeds: sowing.seeds,

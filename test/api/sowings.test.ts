@@ -110,6 +110,16 @@ describe('how a sowing stands', () => {
     expect(await standing('few')).toMatchObject({ observed: 'some', judgement: { verdict: 'thin' } });
   });
 
+  test('what heat leaves is not good because heat let nothing be hoped for', async () => {
+    today = noonOn('2027-05-23');
+    await ask('PUT', '/v1/beds/hot-room', { place: 'quillmere', name: 'Hot room', kind: 'indoors', roomC: 35 });
+    await sown('hot', { bed: 'hot-room', crop: 'lettuce' });
+    for (const day of [6, 12, 20]) await count('hot', day, 1);
+    const { forecast, observed, judgement } = await standing('hot');
+    expect(forecast!.stand.laboratory).toBe(0);
+    expect([observed, judgement!.verdict === 'good']).toEqual(['some', false]);
+  });
+
   test('one wild count among right ones changes little', async () => {
     today = noonOn('2027-05-28');
     for (const [id, wild] of [
