@@ -237,7 +237,8 @@ export function saidAlone(before: Normal, points: Float64Array, odds: Float64Arr
   points.forEach((point, i) => {
     mean += point * odds[i]!;
   });
-  let variance = 0;
+  // Each point stands for what is nearest to it, so that no counts are ever taken as exact.
+  let variance = (points[1]! - points[0]!) ** 2 / 12;
   points.forEach((point, i) => {
     variance += odds[i]! * (point - mean) ** 2;
   });

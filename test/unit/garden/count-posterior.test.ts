@@ -5,6 +5,7 @@ import {
   type SeenCount,
   type SeenSowing,
   SPREADS,
+  saidAlone,
   standFactorOf,
   timeFactorOf,
 } from '../../../src/garden/count-posterior.js';
@@ -106,6 +107,14 @@ describe('what counts say', () => {
     expect(posterior.dead).toBeLessThan(1e-6);
     // Half of the 900 that come in a laboratory.
     expect(standFactorOf(posterior).middle).toBeCloseTo(0.5, 1);
+  });
+
+  it('what counts say alone has a spread, however sure they are', () => {
+    const points = Float64Array.from({ length: 61 }, (_, i) => (i - 30) / 10);
+    const odds = points.map((point) => Number(point === 1));
+    const { mean, sd } = saidAlone({ mean: 0, sd: 1 }, points, odds)!;
+    expect(mean).toBeCloseTo(1, 2);
+    expect(sd).toBeGreaterThan(0.01);
   });
 
   it('one wild count among five moves the middle by less than a tenth', () => {
