@@ -23,7 +23,7 @@ import { atSeed } from './probe-at-seed.js';
 import { type Middle, type Question, seedDepthCm } from './question.js';
 import { refuseDepth } from './refuse-depth.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
-import { seedOf } from './seed-of.js';
+import { seedOf, viablePercentOf } from './seed-of.js';
 import { seedRecord } from './seed-temperature.js';
 import { soilDoubtK, soilRanges } from './soil-range.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
@@ -92,7 +92,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
 
   const pace = unknownPace(counted.length);
   const ownRun = cohortRun(seed, counted, pace);
-  const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
+  const viablePercent = viablePercentOf(question, seed);
   const ownOutcome = outcomeAt(ownRun, countH, viablePercent);
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
   const sdK = temperature.sdK.subarray(record.wetH, record.wetH + counted.length);

@@ -18,3 +18,7 @@ export function seedOf({
     timeFactor: timeFactor ?? learned?.timeFactor?.middle ?? 1,
   };
 }
+
+/** The percent of the seed that comes where everything suits it: as the lot was tested, else the table's best. */
+export const viablePercentOf = ({ lot }: Pick<Question, 'lot'>, { curve }: Pick<Seed, 'curve'>): number =>
+  lot?.germinationPercent ?? curve.bestPercent;

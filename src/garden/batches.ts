@@ -38,11 +38,13 @@ export const LEAST_REACH = 0.5;
  *
  * A batch is aimed at the middle of the weeks that it is to last: the open start whose picking is nearest. As pickings
  * follow on one another evenly, so do the emergences, whatever the soil does to the sowing dates. Where the soil is shut
- * the nearest start may still reach the first of the weeks; where none does, the next kind of start is looked at.
+ * the nearest start may still reach the first of the weeks; where none does, the next kind of start is looked at. What is
+ * made already serves the weeks whose middle its picking is within half a batch of, though another were nearer.
  *
  * @param weeks      In the order of time.
  * @param batchWeeks How many of them one batch lasts.
  * @param kinds      Starts of each kind in the order of days, the kinds in the order of preference.
+ * @param made       Those that are made already.
  * @returns Batches in the order of their weeks; of weeks that shift later by whole weeks no batch is sown earlier than
  * before, as long as their starts' pickings never come earlier for a later day.
  */
@@ -50,6 +52,7 @@ export function batchesFor<S extends Start>(
   weeks: readonly DaySpan[],
   batchWeeks: number,
   kinds: readonly (readonly S[])[],
+  made: readonly S[] = [],
 ): Batches<S> {
   const open = kinds.map((starts) => starts.filter(({ isOpen }) => isOpen));
   const batches: Batch<S>[] = [];
@@ -57,7 +60,8 @@ export function batchesFor<S extends Start>(
   for (let first = 0; first < weeks.length; ) {
     const last = Math.min(weeks.length, first + batchWeeks) - 1;
     const middle = (weeks[first]!.fromDay + weeks[last]!.toDay) / 2;
-    const found = open
+    const isFor = ({ isOpen, ripeDay }: S): boolean => isOpen && Math.abs(ripeDay - middle) <= (7 * batchWeeks) / 2;
+    const found = [made.filter(isFor), ...open]
       .map((starts) => nearest(starts, middle))
       .find((start) => start && isReached(start, weeks[first]!));
     if (!found) {

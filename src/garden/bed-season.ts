@@ -4,7 +4,7 @@ import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-events.js
 import { type Kept, keptBed } from './kept-soil.js';
 import { planQuestionOf } from './plan.js';
 import type { CountedSowing, Plan, SeedLot } from './season-store.js';
-import { knownSowing, sowingState } from './sowing-state.js';
+import { knownSowing, resowByOf, sowingState } from './sowing-state.js';
 import { sowingsToMake } from './sowings-to-make.js';
 import type { Bed, Store } from './store.js';
 
@@ -90,7 +90,8 @@ async function growingSowing(
 ): Promise<GrowingSowing[]> {
   const known = await knownSowing(store, owner, counted, now);
   if (!known) return [];
-  const { growing, judgement, indoors, harvest, resowBy } = await sowingState(known, ask);
+  const state = await sowingState(known, ask);
+  const { growing, judgement, indoors, harvest } = state;
   const verdict = judgement?.verdict;
   const isLost = verdict === 'lost';
   return [
@@ -100,7 +101,7 @@ async function growingSowing(
       forecast: growing && !isLost ? growing.forecast : null,
       indoors: isLost ? null : indoors,
       harvest: isLost ? null : harvest,
-      resowBy: verdict === 'good' ? null : resowBy,
+      resowBy: verdict === 'good' ? null : resowByOf(state),
     },
   ];
 }
@@ -129,8 +130,8 @@ function onceEach(ask: Asker): Asker {
   return {
     growing: ask.growing,
     windows(question) {
-      const { crop, bed, depthCm, time, lot } = question;
-      const key = JSON.stringify([crop, bed, depthCm, time, lot]);
+      const { crop, bed, depthCm, time, lot, from } = question;
+      const key = JSON.stringify([crop, bed, depthCm, time, lot, from]);
       const windows = asked.get(key) ?? ask.windows(question);
       asked.set(key, windows);
       return windows;

@@ -89,7 +89,8 @@ export function countPosterior({ logTime, logitStand, deadShare }: Belief, seen:
   const logits = pointsAbout(logitStand, STAND_POINTS);
   const stands = logits.map(shareOf);
   const tables = seen.counts.map((count) => oddsOfShares(count, seen.viable));
-  const odds = new Float64Array(TIME_POINTS * STAND_POINTS);
+  // Of hundreds of counts the product of the likelihoods is too small for a number: their logarithms are added.
+  const logs = SPREADS.map(() => new Float64Array(TIME_POINTS * STAND_POINTS));
   const ups = new Float64Array(seen.counts.length);
   for (let i = 0; i < TIME_POINTS; i++) {
     const ofTime = bellAt(i, TIME_POINTS);
@@ -98,17 +99,21 @@ export function countPosterior({ logTime, logitStand, deadShare }: Belief, seen:
         ups[k] = seen.viable * shareUp(seen.reaches[spread]!, Math.exp(times[i]!), k * COHORTS);
       }
       for (let s = 0; s < STAND_POINTS; s++) {
-        let likelihood = ofSpread * ofTime * bellAt(s, STAND_POINTS);
-        for (let k = 0; k < ups.length; k++) likelihood *= lookUp(tables[k]!, ups[k]! * stands[s]!);
-        odds[i * STAND_POINTS + s]! += likelihood;
+        let log = Math.log(ofSpread * ofTime * bellAt(s, STAND_POINTS));
+        for (let k = 0; k < ups.length; k++) log += Math.log(lookUp(tables[k]!, ups[k]! * stands[s]!));
+        logs[spread]![i * STAND_POINTS + s] = log;
       }
     });
   }
+  const highest = logs.reduce((high, some) => some.reduce((a, b) => Math.max(a, b), high), -Infinity);
+  const odds = new Float64Array(TIME_POINTS * STAND_POINTS).map((_, i) =>
+    logs.reduce((sum, some) => sum + Math.exp(some[i]! - highest), 0),
+  );
   const total = odds.reduce((sum, one) => sum + one, 0);
-  const alive = (1 - deadShare) * total;
-  const none = deadShare * priorTotal * tables.reduce((product, table) => product * table[0]!, 1);
+  const alive = Math.log((1 - deadShare) * total) + highest;
+  const none = tables.reduce((sum, table) => sum + Math.log(table[0]!), Math.log(deadShare * priorTotal));
   return {
-    dead: none / (none + alive),
+    dead: 1 / (1 + Math.exp(alive - none)),
     logTime: times,
     logitStand: logits,
     odds: odds.map((one) => one / total),
@@ -142,12 +147,29 @@ function oddsOfShares(count: SeenCount, viable: number): Float64Array {
     const share = Math.min(0.999, Math.max(1e-6, (i / SHARE_STEPS) ** 2));
     const a = share * PATCHINESS;
     const b = (1 - share) * PATCHINESS;
-    const exact = (k: number): number => Math.exp(logBetaBinomial(k, ofSeeds, a, b));
-    if (!count.isAtLeast) return wild + (1 - WILD) * exact(seedlings);
-    let fewer = 0;
-    for (let k = 0; k < seedlings; k++) fewer += exact(k);
-    return wild * (ofSeeds + 1 - seedlings) + (1 - WILD) * Math.max(0, 1 - fewer);
+    if (!count.isAtLeast) return wild + (1 - WILD) * Math.exp(logBetaBinomial(seedlings, ofSeeds, a, b));
+    return wild * (ofSeeds + 1 - seedlings) + (1 - WILD) * chanceOfAtLeast(seedlings, ofSeeds, a, b);
   });
+}
+
+/** The beta-binomial chance of k or more of n: the terms on the side of k on which they fall are added up. */
+function chanceOfAtLeast(k: number, n: number, a: number, b: number): number {
+  const ratio = (j: number): number => ((n - j) * (j + a)) / ((j + 1) * (n - j - 1 + b));
+  const isAbove = k * (a + b) >= n * a;
+  let term = 1;
+  let sum = 0;
+  for (let j = k; isAbove ? j <= n : j > 0; ) {
+    if (isAbove) {
+      sum += term;
+      term *= ratio(j++);
+    } else {
+      term /= ratio(--j);
+      sum += term;
+    }
+    if (term < 1e-15 * sum) break;
+  }
+  const chance = sum * Math.exp(logBetaBinomial(k, n, a, b));
+  return Math.min(1, Math.max(0, isAbove ? chance : 1 - chance));
 }
 
 function lookUp(table: Float64Array, share: number): number {
@@ -215,7 +237,8 @@ export function saidAlone(before: Normal, points: Float64Array, odds: Float64Arr
   points.forEach((point, i) => {
     mean += point * odds[i]!;
   });
-  let variance = 0;
+  // Each point stands for what is nearest to it, so that no counts are ever taken as exact.
+  let variance = (points[1]! - points[0]!) ** 2 / 12;
   points.forEach((point, i) => {
     variance += odds[i]! * (point - mean) ** 2;
   });

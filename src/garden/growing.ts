@@ -1,7 +1,7 @@
 import { type Forecast, forecast } from '../answers/forecast.js';
 import { type FindPast, pastSoil } from '../answers/past-soil.js';
 import { type Learned, type Middle, type Question, seedDepthCm } from '../answers/question.js';
-import { seedOf } from '../answers/seed-of.js';
+import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { seedRecord } from '../answers/seed-temperature.js';
 import { HOUR_MS, instantAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
@@ -23,6 +23,7 @@ import {
   timeFactorOf,
 } from './count-posterior.js';
 import type { Count } from './season-store.js';
+import { talliesOf } from './tally.js';
 
 /** A sowing with its counts, as what was learned of a bed needs it. */
 export interface Grown extends Pick<Question, 'sowing' | 'lot'> {
@@ -98,15 +99,15 @@ function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing 
   const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1 });
   const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
   return {
-    counts: counts.map(({ seedlings, ofSeeds, thinned }) => ({
-      seedlings: seedlings + (typeof thinned === 'number' ? thinned : 0),
+    counts: talliesOf(counts).map(({ came, ofSeeds, isAtLeast }) => ({
+      seedlings: came,
       ofSeeds: ofSeeds ?? sowing.seeds ?? SEEDS_UNSAID,
-      isAtLeast: thinned === true,
+      isAtLeast,
     })),
     reaches: SPREADS.map(({ times }) =>
       timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH),
     ),
-    viable: (lot?.germinationPercent ?? seed.curve.bestPercent) / 100,
+    viable: viablePercentOf({ lot }, seed) / 100,
   };
 }
 
@@ -133,19 +134,18 @@ function learnedOf(question: GrowingQuestion, { usual, belief, posterior, lesson
     const isElsewhere = Math.abs(middle - before.mean) > before.sd / 2;
     return isNarrower || isElsewhere ? own : null;
   };
+  const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
+  const timeFactor = telling(usual.logTime, time, Math.log);
+  // What may yet come is dated as of one that lives, so that no date jumps where the odds of that sink below a half.
   if (posterior && posterior.dead > DEAD) {
     return {
-      timeFactor: null,
+      timeFactor,
       standFactor: { middle: 0, from: 0, to: 0 },
       text: `From ${countsOf(question, lessons)}: nothing is likely to come of it.`,
     };
   }
-  const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
   const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, shareOf);
-  const taught = {
-    timeFactor: telling(usual.logTime, time, Math.log),
-    standFactor: telling(usual.logitStand, stand, logitOf),
-  };
+  const taught = { timeFactor, standFactor: telling(usual.logitStand, stand, logitOf) };
   return { ...taught, text: sentenceOf(question, lessons, taught) };
 }
 

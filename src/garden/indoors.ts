@@ -112,7 +112,7 @@ const SURE = 0.85;
  * mean night of its first week, over all the years, was mild enough. Screen temperatures: a bed on a clear night may be
  * several kelvin colder.
  *
- * @param minima The air's daily minima of past years; null: nights are not known, and all are taken as borne.
+ * @param minima The air's daily minima of past years; null: none is known. A date of which no year is known is taken as borne.
  * @param frost  The crop's hardiness; null: taken as tender.
  * @param oddK   How much colder than these a night may well be [K]: of a usual year, in which no night is odd.
  */
@@ -139,7 +139,7 @@ export function nightsBear(
       if (coldestC - oddK > limitC) without++;
       for (let day = 0; day < MILD_DAYS; day++, nights++) nightsC += minC[at + day]!;
     }
-    return years > 0 && without >= SURE * years && nightsC / nights >= mildC;
+    return years === 0 || (without >= SURE * years && nightsC / nights >= mildC);
   };
   return (date) => {
     const monthDay = date.slice(5) === '02-29' ? '02-28' : date.slice(5);

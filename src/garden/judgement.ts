@@ -3,6 +3,7 @@ import { daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Crop } from '../germination/crop.js';
 import { logitOf, oddsOfStands, oddsOfTimes, type Posterior } from './count-posterior.js';
 import type { Count } from './season-store.js';
+import { type Tally, talliesOf } from './tally.js';
 
 /** Where a sowing should be by its forecast. */
 export type Expected = 'not-yet' | 'due' | 'past';
@@ -23,6 +24,8 @@ export interface Judgement {
 export interface Evidence {
   readonly crop: Crop;
   readonly forecast: Forecast;
+  /** Of the seed, where everything suits it. */
+  readonly viablePercent: number;
   readonly posterior: Posterior | null;
   /** In the order of dates. */
   readonly counts: readonly Count[];
@@ -44,25 +47,25 @@ export function expectedOf({ emergence: { first, most }, stand }: Forecast, toda
 }
 
 /**
- * What the last count says: enough is the least share of the seed that beds give of this crop, or more. After thinning by
- * an unknown number, an earlier count that was enough still holds.
+ * What the last count says: enough is the least share that beds give of what the seed can, or more, whatever the weather
+ * took of it. After thinning by an unknown number, an earlier count that was enough still holds.
  */
 export function observedOf({
   crop,
-  forecast,
+  viablePercent,
   counts,
   seeds,
-}: Pick<Evidence, 'crop' | 'forecast' | 'counts' | 'seeds'>): Observed | null {
-  const last = counts.at(-1);
+}: Pick<Evidence, 'crop' | 'viablePercent' | 'counts' | 'seeds'>): Observed | null {
+  const tallies = talliesOf(counts);
+  const last = tallies.at(-1);
   if (!last) return null;
-  const enough = (forecast.stand.ifHeldAreLost / 100) * crop.field.from;
-  const isEnough = ({ seedlings, ofSeeds, thinned }: Count): boolean => {
+  const enough = (viablePercent / 100) * crop.field.from;
+  const isEnough = ({ came, ofSeeds }: Tally): boolean => {
     const of = ofSeeds ?? seeds;
-    const all = seedlings + (typeof thinned === 'number' ? thinned : 0);
-    return of !== null && all > 0 && all >= enough * of;
+    return of !== null && came > 0 && came >= enough * of;
   };
-  if (isEnough(last) || (last.thinned === true && counts.some(isEnough))) return 'enough';
-  return last.seedlings > 0 || last.thinned !== false ? 'some' : 'none';
+  if (isEnough(last) || (last.isAtLeast && tallies.some(isEnough))) return 'enough';
+  return last.came > 0 || last.isAtLeast ? 'some' : 'none';
 }
 
 /** How a sowing stands, from what was expected and what was found. */
@@ -81,32 +84,38 @@ export function judgementOf(evidence: Evidence): Judgement {
   }
   const odds = oddsOf(posterior, crop);
   const observed = observedOf(evidence)!;
+  const { to } = forecast.keepMoist;
+  const keepMoist = to >= today ? ` Keep it moist until ${to}.` : '';
   const said = (verdict: Verdict, text: string): Judgement => ({ verdict, odds, text });
   if (odds.lost >= LOST_ODDS) {
     return said('lost', `That nothing will come of it any more is ${inHundred(odds.lost)}. Sow again.`);
   }
   if (observed === 'enough') {
-    return said('good', `${last.seedlings} seedlings were counted on ${last.date}: as many as beds give, or more.`);
+    return said(
+      'good',
+      `${counted(last)}: ${counts.some(({ thinned }) => thinned) ? 'with those pulled out, ' : ''}as many as beds give, or more.`,
+    );
   }
   const isOver = expected === 'past';
   if (observed === 'some' && isOver && thinOdds(posterior, crop) >= LIKELY) {
     return said(
       'thin',
-      `${last.seedlings} seedlings were counted on ${last.date}, fewer than beds give of this crop, and hardly any are to come. Fill the gaps with a new sowing, or plant closer.`,
+      `${counted(last)}, fewer than beds give of this crop, and hardly any are to come. Fill the gaps with a new sowing, or plant closer.`,
     );
   }
   if (expected !== 'not-yet' && isOld(forecast, last, today)) {
     return said('count-now', `The last count, on ${last.date}, is old. Count again, even if there are none.`);
   }
-  if (odds.late >= LIKELY) {
+  // Of what is not yet due nobody says that it is late, however slow its bed may be.
+  if (expected !== 'not-yet' && odds.late >= LIKELY) {
     return said(
       'late',
-      `It is late, not lost: that it lives is ${inHundred(1 - odds.lost)}. ${observed === 'some' ? 'More are to come' : capital(whenFirst(forecast))}; keep it moist until ${forecast.keepMoist.to}.`,
+      `It is late, not lost: that it lives is ${inHundred(1 - odds.lost)}. ${observed === 'some' ? 'More are to come' : capital(whenFirst(forecast))}.${keepMoist}`,
     );
   }
   return said(
     'wait',
-    `${observed === 'some' ? `${last.seedlings} were up on ${last.date}, and more are to come` : `None were up on ${last.date}`}; that it lives is ${inHundred(1 - odds.lost)}. Keep it moist until ${forecast.keepMoist.to}.`,
+    `${observed === 'some' ? `${counted(last)}, and more may come` : `None were up on ${last.date}`}; that it lives is ${inHundred(1 - odds.lost)}.${keepMoist}`,
   );
 }
 
@@ -136,6 +145,9 @@ const whenFirst = ({ emergence: { first }, stand }: Forecast): string =>
   'why' in first
     ? `by its temperatures nothing comes before the count on ${stand.by}`
     : `the first are expected from ${first.range.from} on`;
+
+const counted = ({ seedlings, ofSeeds, date }: Count): string =>
+  `${seedlings === 1 ? 'One seedling was' : `${seedlings} seedlings were`} counted${ofSeeds === null ? '' : ` of ${ofSeeds} seeds`} on ${date}`;
 
 function inHundred(odds: number): string {
   const whole = Math.round(100 * odds);

@@ -34,7 +34,7 @@ export interface PlanQuestion extends Bedding {
   readonly crop: Crop;
   readonly harvest: PlanFields['harvest'];
   readonly today: PlainDate;
-  /** What was sown of the crop in the bed before today. */
+  /** What was sown of the crop in the bed by today. */
   readonly sown: readonly { readonly date: PlainDate; readonly method: SowingMethod }[];
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
@@ -120,7 +120,7 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
   const isSown = ({ day, method }: PlanStart): boolean =>
     question.sown.some((one) => one.method === method && daysBetween(firstDate, one.date) === day);
   const possible = kinds.map((starts) => starts.filter((start) => start.day >= todayDay || isSown(start)));
-  const { batches, unreached } = batchesFor(weeks, batchWeeks, possible);
+  const { batches, unreached } = batchesFor(weeks, batchWeeks, possible, possible.flat().filter(isSown));
   const never = new Set(batchesFor(weeks, batchWeeks, kinds).unreached);
   const whyOf = (week: number): GapWhy => (never.has(week) ? whyShut(weeks[week]!, kinds, season) : 'too-late');
   const years = known.isUsual ? 0 : known.years.length;
@@ -163,7 +163,7 @@ export function planQuestionOf(
     harvest,
     today,
     sown: sowings
-      .filter((one) => JSON.stringify(one.crop) === JSON.stringify(choice) && one.date < today)
+      .filter((one) => JSON.stringify(one.crop) === JSON.stringify(choice) && one.date <= today)
       .map(({ date, method }) => ({ date, method })),
     site: kept.site,
     bed: kept.bedMake ?? defaultBed,

@@ -51,7 +51,7 @@ export interface Count {
   readonly seedlings: number;
   /** Of how many seeds, where only a stretch was counted; null: of all that were sown. */
   readonly ofSeeds: number | null;
-  /** Seedlings pulled out before this count; true: some were, nobody knows how many. */
+  /** Seedlings pulled out before this count, in all; true: some were, nobody knows how many; false: what an earlier one says. */
   readonly thinned: boolean | number;
 }
 
@@ -85,7 +85,8 @@ export interface CalendarRevision {
 
 /**
  * What growers have the service keep of a season: lots, sowings, counts, plans, and what their calendars last said. All as
- * `Store` says. A change to a bed's sowings, counts or plans raises the bed's revision; one to its counts, the sowing's too.
+ * `Store` says. A change to a bed's sowings, their counts and lots, or its plans raises the bed's revision; one to a sowing's
+ * counts, the sowing's too.
  */
 export interface SeasonStore {
   putLot(owner: string, id: string, fields: LotFields, ifRevision?: number): Promise<Put<SeedLot>>;

@@ -1,7 +1,8 @@
 import { FEWEST_YEARS, yearsTold } from '../answers/past-soil.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
+import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import type { SowingWindow } from '../answers/sowing-windows.js';
-import { dateAt, daysBetween, type PlainDate } from '../basics/calendar.js';
+import { addDays, dateAt, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import type { DailyMinima } from '../climate/frost-dates.js';
 import type { Crop } from '../germination/crop.js';
@@ -36,9 +37,15 @@ export interface SowingState {
   readonly judgement: Judgement | null;
   readonly indoors: IndoorStart | null;
   readonly harvest: Harvest | null;
-  /** The last date on which a new sowing is still good; null without past years. */
-  readonly resowBy: PlainDate | null;
+  /** When a new sowing is good; null: past years do not tell. */
+  readonly resowing: Resowing | 'too-late' | null;
   readonly warnings: readonly Note[];
+}
+
+/** From the first date of a season that is still to come, or today, to its last. */
+export interface Resowing {
+  readonly from: PlainDate;
+  readonly by: PlainDate;
 }
 
 /** So many of a bed's sowings are looked at, and so many of a crop teach. */
@@ -138,6 +145,7 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
   const evidence = growing && {
     crop,
     forecast: growing.forecast,
+    viablePercent: viablePercentOf(question, seedOf(question)),
     posterior: growing.posterior,
     counts,
     seeds: sowing.seeds,
@@ -150,7 +158,7 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
     judgement: evidence && judgementOf(evidence),
     indoors,
     harvest: up && harvestOf(crop, { half: up, plantedOut: indoors?.plantOut ?? null }, kept.site.latitude),
-    resowBy: sowing.method === 'direct' ? await resowBy(known, ask) : null,
+    resowing: sowing.method === 'direct' ? await resowing(known, ask) : null,
     warnings,
   };
 }
@@ -168,19 +176,33 @@ export function minimaOf({ series }: Kept): DailyMinima | null {
 /** Windows further apart than this are of two seasons [d]. */
 const SEASON_GAP_DAYS = 90;
 
-async function resowBy({ kept, crop, question, sowing, today }: KnownSowing, ask: Asker): Promise<PlainDate | null> {
+async function resowing(known: KnownSowing, ask: Asker): Promise<SowingState['resowing']> {
+  const { kept, crop, question, sowing, today } = known;
   if (yearsTold(kept.series) < FEWEST_YEARS) return null;
   const { time, depthCm } = sowing;
-  const found = await windowsAhead(kept, today, { crop, time, depthCm, lot: question.lot }, ask);
-  return 'why' in found || found.years.count === 0 ? null : lastGoodDate(found.windows);
+  const isToCome = sowing.date > today;
+  const from = isToCome ? sowing.date : today;
+  // A window is a week or more: asked for from its last days on, it would be none.
+  const found = await windowsAhead(kept, addDays(from, -7), { crop, time, depthCm, lot: question.lot }, ask);
+  return 'why' in found || found.years.count === 0 ? null : resowingIn(found.windows, from);
 }
 
-/** The end of the season's windows: of those that a summer's heat parts, the last. */
-export function lastGoodDate(windows: readonly Pick<SowingWindow, 'from' | 'to'>[]): PlainDate | null {
-  let last: PlainDate | null = null;
-  for (const { from, to } of windows) {
-    if (last !== null && daysBetween(last, from) > SEASON_GAP_DAYS) break;
-    last = to;
-  }
-  return last;
+/**
+ * When there is time for a new sowing in the season of a date: of windows that a summer's heat parts, the last ends it.
+ *
+ * @param windows From about that date on, in the order of time.
+ */
+export function resowingIn(
+  windows: readonly Pick<SowingWindow, 'from' | 'to'>[],
+  date: PlainDate,
+): Resowing | 'too-late' {
+  const open = windows.filter(({ to }) => to >= date);
+  const end = open.findIndex(({ from }, i) => daysBetween(open[i - 1]?.to ?? date, from) > SEASON_GAP_DAYS);
+  const season = end < 0 ? open : open.slice(0, end);
+  const [first, last] = [season[0], season.at(-1)];
+  return first && last ? { from: first.from > date ? first.from : date, by: last.to } : 'too-late';
 }
+
+/** The last date on which a new sowing is still good; null where there is none this season, or nobody knows. */
+export const resowByOf = ({ resowing }: Pick<SowingState, 'resowing'>): PlainDate | null =>
+  resowing === null || resowing === 'too-late' ? null : resowing.by;

@@ -33,9 +33,11 @@ const COUNT_WITHIN_DAYS = 60;
 /** A row that waits is looked at again after so long [d]. */
 const LOOK_AGAIN_DAYS = 4;
 
+const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
+
 /** What there is to do about a sowing in the next two weeks, the most pressing first. */
-export function whatToDo({ sowing, today, question }: KnownSowing, state: SowingState): ToDo[] {
-  const { growing, judgement, observed, indoors, harvest, resowBy } = state;
+export function whatToDo({ sowing, counts, today, question }: KnownSowing, state: SowingState): ToDo[] {
+  const { growing, judgement, indoors, harvest, resowing } = state;
   if (!growing || !judgement) return [];
   const { forecast } = growing;
   const { verdict } = judgement;
@@ -47,18 +49,27 @@ export function whatToDo({ sowing, today, question }: KnownSowing, state: Sowing
   const isOver = verdict === 'lost' || verdict === 'good' || verdict === 'thin';
 
   if (verdict === 'lost' || verdict === 'thin') {
-    const by =
-      resowBy === null
-        ? 'Whether there is still time this season cannot be told from what is kept'
-        : resowBy < today
-          ? 'This season it is too late'
-          : `There is time until ${resowBy}`;
-    add(
-      verdict === 'lost' ? 'sow-again' : 'fill-gaps',
-      today,
-      resowBy !== null && resowBy > today ? resowBy : addDays(today, SOON_DAYS),
-      `${verdict === 'lost' ? 'Sow again' : 'Fill the gaps with a new sowing'}. ${by}.`,
-    );
+    const [task, again] =
+      verdict === 'lost'
+        ? (['sow-again', 'sow again'] as const)
+        : (['fill-gaps', 'fill the gaps with a new sowing'] as const);
+    if (resowing === 'too-late') add(task, today, today, `It is too late this season to ${again}.`);
+    else if (resowing === null) {
+      add(
+        task,
+        today,
+        addDays(today, SOON_DAYS),
+        `${capital(again)}. Whether there is still time this season cannot be told from what is kept.`,
+      );
+    } else {
+      const { from, by } = resowing;
+      add(
+        task,
+        from,
+        by,
+        `${capital(again)}. ${from > today ? `It is time for it from ${from} on, and` : 'There is time'} until ${by}.`,
+      );
+    }
   }
   const wasDue = 'why' in most ? forecast.stand.by : most.date;
   if (verdict === 'count-now') {
@@ -94,7 +105,8 @@ export function whatToDo({ sowing, today, question }: KnownSowing, state: Sowing
       `Soil below ${spell.thresholdC.toFixed(0)} °C harms this seed.${remedy ? ` ${remedy}` : ''}`,
     );
   }
-  if (verdict === 'good' && sowing.method === 'direct' && observed === 'enough' && !('why' in most)) {
+  const isThinned = counts.some(({ thinned }) => thinned);
+  if (verdict === 'good' && sowing.method === 'direct' && !isThinned && !('why' in most)) {
     const from = addDays(most.date, THIN_AFTER_DAYS);
     add(
       'thin',

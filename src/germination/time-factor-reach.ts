@@ -36,8 +36,9 @@ export function timeFactorReach(seed: Seed, hourlyC: Float64Array, atH: readonly
 /**
  * The share of the seed that is up with a time factor, from the reach of the cohorts.
  *
- * @param reach      One row of `timeFactorReach`. Shape (100), never rising.
+ * @param reach      Rows of `timeFactorReach`. Shape (n x 100), never rising within a row.
  * @param timeFactor Above 0.
+ * @param from       Where in it the row begins.
  * @returns 0 to 1; between two cohorts a straight line.
  * @example shareUp([2, 1, 0, ...], 1.5) // => 0.01, halfway from the first half of a hundredth to the second
  */

@@ -1,6 +1,6 @@
 import type { Middle } from '../answers/question.js';
 import type { Sowing } from '../garden/season-store.js';
-import type { KnownSowing, SowingState } from '../garden/sowing-state.js';
+import { type KnownSowing, resowByOf, type SowingState } from '../garden/sowing-state.js';
 import { whatToDo } from '../garden/what-to-do.js';
 import { forPeople, type Rounding } from './rounding.js';
 import type { SowingAnswer } from './schemas/sowings.js';
@@ -15,7 +15,7 @@ export function sowingStateOnWire(
   state: SowingState,
   rounding: Rounding = forPeople,
 ): Omit<SowingAnswer, 'model' | 'issuedAt'> {
-  const { growing, judgement, indoors, harvest, expected, observed, resowBy, warnings } = state;
+  const { growing, judgement, indoors, harvest, expected, observed, warnings } = state;
   const { share } = rounding;
   const middle = (one: Middle | null) => one && { middle: share(one.middle), from: share(one.from), to: share(one.to) };
   const learned = growing?.learned ?? null;
@@ -36,7 +36,7 @@ export function sowingStateOnWire(
     },
     indoors,
     harvest,
-    resowBy,
+    resowBy: resowByOf(state),
     toDo: whatToDo(known, state),
     assumptions: [],
     warnings: [...warnings],

@@ -58,7 +58,7 @@ export async function listKept<Fields extends Asked>(
   return rows.map((row) => keptOf<Fields>(row));
 }
 
-/** Puts a thing. The bed that it lies in, and the one that it leaves, are no longer as they were. */
+/** Puts a thing. The bed that it lies in, the one that it leaves, and those that a lot was sown in are no longer as they were. */
 export const putKept = <Fields extends Asked>(
   database: Database,
   table: KeptTable<Fields>,
@@ -92,7 +92,15 @@ export const putKept = <Fields extends Asked>(
         ...table.columns.map((column) => (fields as Asked)[column] as string | null),
       ],
     );
-    for (const changed of new Set([before?.bed, bed])) {
+    // A lot is no bed's own, but what is told of a bed it was sown in rests on it.
+    const sownIn =
+      name === 'lots'
+        ? await query.all<{ bed: string }>('select distinct bed from sowings where owner = $1 and lot = $2', [
+            owner,
+            id,
+          ])
+        : [];
+    for (const changed of new Set([before?.bed, bed, ...sownIn.map((sowing) => sowing.bed)])) {
       if (changed !== undefined) await raiseBed(query, owner, changed, revision);
     }
     return { outcome: before ? 'replaced' : 'created', kept };

@@ -70,6 +70,19 @@ describe('a plan', () => {
     expect(sowings.slice(1).every(({ date, sown }) => date >= '2027-08-03' && !sown)).toBe(true);
   });
 
+  test.each([-2, -1, 0])('asks for no second sowing of what was sown %i days from today', async (days) => {
+    const bed = `early-${-days}`;
+    await ask('PUT', `/v1/beds/${bed}`, { place: 'quillmere', name: 'Early bed' });
+    // Of two weeks, for which today is the day to sow.
+    const wanted = { bed, crop: 'lettuce', harvest: harvest('2027-10-27', '2027-11-09') };
+    const { sowings } = await planOf(wanted);
+    expect(sowings.map(({ date, sown }) => [date, sown])).toEqual([['2027-08-03', false]]);
+    const date = dateAfter('2027-08-03', days);
+    await ask('PUT', `/v1/sowings/${bed}`, { bed, crop: 'lettuce', date, seeds: 90 });
+    const after = await planOf(wanted);
+    expect(after.sowings.map(({ date, sown }) => [date, sown])).toEqual([[date, true]]);
+  });
+
   test('of a crop whose days to maturity are not known is one gap', async () => {
     const { sowings, gaps } = await planOf({ crop: 'onion' });
     expect(sowings).toEqual([]);

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { SowingAnswer } from '../../src/http/schemas/sowings.js';
-import { askerOf, dateAfter, startApp } from './helper.js';
+import { askerOf, dateAfter, keepQuillmere, startApp } from './helper.js';
 
 /** Noon at Quillmere on a date. */
 const noonOn = (date: string): Date => new Date(`${date}T14:00:00Z`);
@@ -110,6 +110,16 @@ describe('how a sowing stands', () => {
     expect(await standing('few')).toMatchObject({ observed: 'some', judgement: { verdict: 'thin' } });
   });
 
+  test('what heat leaves is not good because heat let nothing be hoped for', async () => {
+    today = noonOn('2027-05-23');
+    await ask('PUT', '/v1/beds/hot-room', { place: 'quillmere', name: 'Hot room', kind: 'indoors', roomC: 35 });
+    await sown('hot', { bed: 'hot-room', crop: 'lettuce' });
+    for (const day of [6, 12, 20]) await count('hot', day, 1);
+    const { forecast, observed, judgement } = await standing('hot');
+    expect(forecast!.stand.laboratory).toBe(0);
+    expect([observed, judgement!.verdict === 'good']).toEqual(['some', false]);
+  });
+
   test('one wild count among right ones changes little', async () => {
     today = noonOn('2027-05-28');
     for (const [id, wild] of [
@@ -139,6 +149,87 @@ describe('how a sowing stands', () => {
     const { observed, learned } = await standing('thinned');
     expect(observed).toBe('enough');
     expect(learned!.standFactor!.middle).toBeGreaterThan(0.4);
+  });
+
+  test.each([
+    ['that', 70],
+    ['an unknown number', true],
+  ])('who thins once by %s need not say so with each later count', async (_, thinned) => {
+    today = noonOn('2027-06-12');
+    const id = `thinned-${thinned}`;
+    await sown(id);
+    await count(id, 14, 100);
+    await count(id, 18, 30, { thinned });
+    const { learned } = await standing(id);
+    for (const day of [22, 30, 40]) await count(id, day, 30);
+    const later = await standing(id);
+    expect(later.learned!.timeFactor!.middle).toBeCloseTo(learned!.timeFactor!.middle, 1);
+    expect(later.learned!.standFactor!.middle).toBeGreaterThan(learned!.standFactor!.middle - 0.05);
+    expect(later.judgement!.text).toContain('with those pulled out');
+    expect(later.toDo.map(({ task }) => task)).not.toContain('thin');
+  });
+
+  test('what is not yet due is not called late, however wide its odds', async () => {
+    today = noonOn(dateAfter(SOWN, 3));
+    const rows = [
+      { temperatureC: 10, days: 9, percent: 80 },
+      { temperatureC: 20, days: 4, percent: 90 },
+    ];
+    // Beds that never took longer than the chart: any delay is more than they have taken.
+    await sown('early', { crop: { name: 'Own', rows, bedTimeFactor: { from: 1, to: 1 } } });
+    await count('early', 1, 0);
+    await count('early', 3, 0);
+    const { expected, judgement } = await standing('early');
+    expect([expected, judgement!.verdict]).toEqual(['not-yet', 'wait']);
+    expect(judgement!.odds!.late).toBeGreaterThan(0.5);
+  });
+
+  test('no date jumps back where the odds of life sink below a half, and none is told to be kept moist until a day gone by', async () => {
+    today = noonOn('2027-06-12');
+    await sown('fading');
+    let last = '';
+    for (const day of [4, 8, 12, 16]) {
+      today = noonOn(dateAfter(SOWN, day));
+      await count('fading', day, 0);
+      const { forecast } = await standing('fading');
+      const { to } = forecast!.keepMoist;
+      expect(to >= last, `${to} after ${last}`).toBe(true);
+      last = to;
+    }
+    today = noonOn('2027-08-01');
+    await ask('PUT', '/v1/beds/bare-room', { place: 'quillmere', name: 'Bare room', kind: 'indoors', roomC: 15 });
+    await sown('single', { bed: 'bare-room' });
+    await count('single', 60, 0);
+    today = noonOn(dateAfter(SOWN, 61));
+    const { judgement } = await standing('single');
+    expect(judgement!.verdict).not.toBe('lost');
+    expect(judgement!.text).not.toContain('Keep it moist');
+  });
+});
+
+describe('a lost row', () => {
+  test('is sown again while the season lasts, and not when it is over', async () => {
+    const own = await startApp({ clock: () => today });
+    try {
+      today = noonOn('2027-09-01');
+      await keepQuillmere(own);
+      const asked = askerOf(own);
+      await asked('PUT', '/v1/beds/beans', { place: 'quillmere', name: 'Bean bed' });
+      const fields = { bed: 'beans', crop: 'snap-bean', date: '2027-07-15', seeds: 200 };
+      await asked('PUT', '/v1/sowings/beans', fields);
+      for (const date of ['2027-08-05', '2027-08-15', '2027-08-25'])
+        await asked('PUT', `/v1/sowings/beans/counts/${date}`, { seedlings: 0 });
+      const inTime = (await asked('GET', '/v1/sowings/beans')).json();
+      expect(inTime.judgement.verdict).toBe('lost');
+      expect(inTime.resowBy).toMatch(/^2027-09/);
+      expect(inTime.toDo[0].text).toBe(`Sow again. There is time until ${inTime.resowBy}.`);
+      today = noonOn('2027-09-20');
+      const after = (await asked('GET', '/v1/sowings/beans')).json();
+      expect(after.resowBy).toBeNull();
+      expect(after.toDo[0]).toMatchObject({ task: 'sow-again', text: 'It is too late this season to sow again.' });
+    } finally {
+      await own.close();
+    }
   });
 });
 
@@ -187,6 +278,21 @@ describe('what counts teach', () => {
     await count('same', 12, 21);
     expect((await ask('GET', '/v1/sowings/same', undefined, tag)).statusCode).toBe(200);
   });
+
+  test('a lot that turns out worse changes what its sowing has taught the bed’s others', async () => {
+    today = noonOn('2027-05-28');
+    await ask('PUT', '/v1/beds/lot-room', { place: 'quillmere', name: 'Lot room', kind: 'indoors', roomC: 15 });
+    await ask('PUT', '/v1/lots/packet', { crop: 'onion', germinationPercent: 95 });
+    await sown('of-packet', { bed: 'lot-room', lot: 'packet' });
+    for (const day of [14, 18, 22]) await count('of-packet', day, 80);
+    const first = await sown('beside', { bed: 'lot-room', date: '2027-05-25' });
+    const { headers } = await ask('GET', '/v1/sowings/beside');
+    await ask('PUT', '/v1/lots/packet', { crop: 'onion', germinationPercent: 50 });
+    const then = await ask('GET', '/v1/sowings/beside', undefined, { 'if-none-match': headers.etag as string });
+    expect(then.statusCode).toBe(200);
+    // As many seedlings of half the seed that could come: a better bed.
+    expect(then.json().learned.standFactor.middle).toBeGreaterThan(first.learned!.standFactor!.middle + 0.1);
+  });
 });
 
 describe('what cannot be', () => {
@@ -217,11 +323,26 @@ describe('what cannot be', () => {
       /those pulled out among them; it was 201/,
     );
     await refused('PUT', `${counts}/2027-05-20`, { seedlings: -1 }, 422, /seedlings must be at least 0/);
+    await sown('long-ago', { date: '2019-05-03' });
+    await refused('PUT', '/v1/sowings/long-ago/counts/2027-05-20', { seedlings: 0 }, 422, /by 2020-05-03/);
     await refused('PUT', `${counts}/2027-02-30`, { seedlings: 1 }, 422, /must be a date/);
     await refused('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 3 }, 422, /of how many are these/);
     await refused('PUT', '/v1/sowings/nowhere/counts/2027-05-20', { seedlings: 3 }, 404, /No sowing is kept/);
     expect((await ask('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 0 })).statusCode).toBe(201);
     expect((await ask('GET', `${counts}/2027-05-20`)).statusCode).toBe(404);
+  });
+
+  test('a change after which what was counted could not have come of it', async () => {
+    today = noonOn('2027-06-10');
+    await sown('changed');
+    await count('changed', 12, 20);
+    await count('changed', 20, 110);
+    const patch = (changes: object, detail: RegExp) => refused('PATCH', '/v1/sowings/changed', changes, 422, detail);
+    await patch({ date: '2027-05-16' }, /not be after the first count, on 2027-05-15/);
+    await patch({ date: '2026-05-01' }, /within 366 days of the last count, on 2027-05-23/);
+    await patch({ seeds: 109 }, /not be fewer than the 110 seedlings/);
+    await patch({ seeds: null }, /not be fewer than the 110 seedlings/);
+    expect((await ask('PATCH', '/v1/sowings/changed', { date: '2027-05-14', seeds: 110 })).statusCode).toBe(200);
   });
 
   test('a sowing in a bed, of a crop or of a lot that there is not, or of another crop’s lot', async () => {

@@ -112,7 +112,7 @@ export function seasonContract(stores: () => { readonly store: Store; readonly o
       }
     });
 
-    test('raise the revision of the bed that they lie in, and of the one that they leave', async () => {
+    test('raise the revision of the bed that they lie in, of the one that they leave, and of those that a lot was sown in', async () => {
       const { store, owner, risen } = await newGarden();
       await store.putLot(owner, 'packet', lot);
       expect(await risen()).toEqual([]);
@@ -129,6 +129,8 @@ export function seasonContract(stores: () => { readonly store: Store; readonly o
       const { revision } = (await store.lot(owner, 'packet'))!;
       await store.putLot(owner, 'packet', { ...lot, storeC: 5 });
       expect((await store.lot(owner, 'packet'))!.revision).toBeGreaterThan(revision);
+      expect(await risen()).toEqual(['south']);
+      await store.putLot(owner, 'packet', { ...lot, storeC: 5 });
       expect(await risen()).toEqual([]);
       const bed = (await store.bed(owner, 'south'))!;
       expect(await store.deleteSowing(owner, 'carrots')).toBe('deleted');

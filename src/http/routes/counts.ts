@@ -1,8 +1,9 @@
 import type { FastifyRequest } from 'fastify';
-import { dateAt, findDate, type PlainDate, zoneNamed } from '../../basics/calendar.js';
+import { addDays, dateAt, findDate, type PlainDate, zoneNamed } from '../../basics/calendar.js';
 import { type Fault, notUnderstood, RequestError } from '../../basics/errors.js';
 import type { Count, Sowing } from '../../garden/season-store.js';
 import type { Store } from '../../garden/store.js';
+import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleCount } from '../examples.js';
 import { notKept, refuseQuery, requireMatch } from '../kept.js';
@@ -101,6 +102,10 @@ function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Coun
   const faults: Fault[] = [];
   if (date < sowing.date)
     faults.push({ parameter: 'date', detail: `must not be before the sowing, on ${sowing.date}` });
+  const last = addDays(sowing.date, LONGEST_COUNT_DAYS);
+  if (date > last) {
+    faults.push({ parameter: 'date', detail: `must be within ${LONGEST_COUNT_DAYS} days of the sowing, by ${last}` });
+  }
   if (date > today) faults.push({ parameter: 'date', detail: `must not be a day to come; today is ${today}` });
   const of = ofSeeds ?? sowing.seeds;
   const all = seedlings + (typeof thinned === 'number' ? thinned : 0);

@@ -1,9 +1,11 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { notUnderstood, RequestError } from '../../basics/errors.js';
-import type { CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
+import { addDays } from '../../basics/calendar.js';
+import { type Fault, notUnderstood, RequestError } from '../../basics/errors.js';
+import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
 import { type KnownSowing, knownSowing, sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
+import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
@@ -48,6 +50,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
   const keeper: Keeper<Sowing, SowingFields> = {
     find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
     async put(owner, id, fields, ifRevision) {
+      refuseAgainst((await store.sowing(owner, id))?.counts ?? [], fields);
       const done = await store.putSowing(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);
@@ -182,6 +185,38 @@ const noSuch = (kind: 'bed' | 'lot', id: string): RequestError =>
   new RequestError(`unknown-${kind}`, `No ${kind} is kept under "${id}": PUT /v1/${kind}s/${id} first.`, [
     { path: [kind], detail: `There is no such ${kind}.` },
   ]);
+
+/** Refuses a change after which what was counted could not have come of the sowing. @throws {RequestError} `not-understood`. */
+function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields): void {
+  const [first, last] = [counts[0], counts.at(-1)];
+  if (!first || !last) return;
+  const faults: Fault[] = [];
+  const orDelete = 'or DELETE the counts that are not of it';
+  if (date > first.date) {
+    faults.push({
+      path: ['date'],
+      detail: `must not be after the first count, on ${first.date}; say an earlier one, ${orDelete}`,
+    });
+  }
+  if (last.date > addDays(date, LONGEST_COUNT_DAYS)) {
+    faults.push({
+      path: ['date'],
+      detail: `must be within ${LONGEST_COUNT_DAYS} days of the last count, on ${last.date}; say a later one, ${orDelete}`,
+    });
+  }
+  const whole = counts.filter(({ ofSeeds }) => ofSeeds === null);
+  const most = Math.max(
+    0,
+    ...whole.map(({ seedlings, thinned }) => seedlings + (typeof thinned === 'number' ? thinned : 0)),
+  );
+  if (most > (seeds ?? 0)) {
+    faults.push({
+      path: ['seeds'],
+      detail: `must not be fewer than the ${most} seedlings that were counted; say more, ${orDelete}`,
+    });
+  }
+  if (faults.length > 0) throw notUnderstood(faults);
+}
 
 /** All that an answer about a sowing depends on. */
 function inputsOf({ sowing, lot, kept: { place, bed, series }, today }: KnownSowing, precision: string): object {

@@ -46,7 +46,9 @@ export const countPutSchema = z.strictObject({
   thinned: z
     .union([z.boolean(), z.int().min(0).max(MOST_SEEDS)])
     .default(false)
-    .describe('How many were pulled out before this count; true: some were, nobody knows how many.'),
+    .describe(
+      'How many were pulled out before this count, in all; true: some were, nobody knows how many. false: what an earlier count says of it holds.',
+    ),
 });
 
 const countOutSchema = z.strictObject({
@@ -113,7 +115,9 @@ export const sowingAnswerSchema = z.strictObject({
     .describe('From the published days of early kinds to those of late ones; null: not known.'),
   resowBy: dateOutSchema
     .nullable()
-    .describe('The last date of the season on which a new sowing is still good; null without past years.'),
+    .describe(
+      'The last date of the season on which a new sowing is still good; null where the season is over, and without past years.',
+    ),
   toDo: z
     .array(z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string() }))
     .describe('In the next two weeks, the most pressing first.'),

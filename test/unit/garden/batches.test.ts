@@ -52,6 +52,17 @@ describe('batchesFor', () => {
     expect(batches.every(({ start }) => start.isOpen)).toBe(true);
   });
 
+  it('counts on what is made for the weeks it is nearest to, though another start were nearer still', () => {
+    const [weeks, soon] = [weeksFrom(80, 2), startOn(5, 23)];
+    const planned = batchesFor(weeks, 2, [warming]).batches[0]!.start;
+    expect(batchesFor(weeks, 2, [warming], [soon]).batches.map(({ start }) => start)).toEqual([soon]);
+    // Ripe half a batch sooner than wanted, and more, it is no harvest of these weeks.
+    const early = startOn(0, 20);
+    expect(batchesFor(weeks, 2, [warming], [early]).batches.map(({ start }) => start)).toEqual([planned]);
+    const shut = { ...soon, isOpen: false };
+    expect(batchesFor(weeks, 2, [warming], [shut]).batches.map(({ start }) => start)).toEqual([planned]);
+  });
+
   it('looks at the next kind of start only where the first reaches nothing', () => {
     const shut = warming.map(({ day }) => startOn(day, 4, day < 60));
     const trays = warming.map(({ day }) => startOn(day, 6));

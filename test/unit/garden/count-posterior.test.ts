@@ -3,10 +3,13 @@ import { usualBelief } from '../../../src/garden/belief.js';
 import {
   countPosterior,
   type SeenCount,
+  type SeenSowing,
   SPREADS,
+  saidAlone,
   standFactorOf,
   timeFactorOf,
 } from '../../../src/garden/count-posterior.js';
+import { COHORTS } from '../../../src/germination/cohorts.js';
 import { timeFactorReach } from '../../../src/germination/time-factor-reach.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 
@@ -16,19 +19,20 @@ const steady = new Float64Array(60 * 24).fill(15);
 
 type Counted = readonly (readonly [day: number, seedlings: number, more?: Partial<SeenCount>])[];
 
-/** What counts of 200 onion seeds at 15 °C say, of which nine in ten come in a laboratory. */
-const said = (counts: Counted) =>
-  countPosterior(usualBelief(onion), {
-    counts: counts.map(([, seedlings, more]) => ({ seedlings, ofSeeds: 200, isAtLeast: false, ...more })),
-    reaches: SPREADS.map(({ times }) =>
-      timeFactorReach(
-        { ...seed, spreadLog10: seed.spreadLog10 * times },
-        steady,
-        counts.map(([day]) => 24 * day),
-      ),
+/** Counts of 200 onion seeds at 15 °C, of which nine in ten come in a laboratory. */
+const seen = (counts: Counted): SeenSowing => ({
+  counts: counts.map(([, seedlings, more]) => ({ seedlings, ofSeeds: 200, isAtLeast: false, ...more })),
+  reaches: SPREADS.map(({ times }) =>
+    timeFactorReach(
+      { ...seed, spreadLog10: seed.spreadLog10 * times },
+      steady,
+      counts.map(([day]) => 24 * day),
     ),
-    viable: 0.9,
-  });
+  ),
+  viable: 0.9,
+});
+const posteriorOf = (counts: SeenSowing) => countPosterior(usualBelief(onion), counts);
+const said = (counts: Counted) => posteriorOf(seen(counts));
 
 describe('what counts say', () => {
   it('is the belief itself where nothing could be up yet', () => {
@@ -79,13 +83,38 @@ describe('what counts say', () => {
   });
 
   it('the order of counts does not matter', () => {
-    const counts: Counted = [
+    const rising = seen([
       [11, 10],
       [14, 60],
       [18, 112],
-    ];
-    // Reach is asked in rising hours; the counts themselves are one product.
-    expect(timeFactorOf(said(counts))).toEqual(timeFactorOf(said([...counts].sort((a, b) => a[0] - b[0]))));
+    ]);
+    const row = (reach: Float64Array, i: number) => [...reach.subarray(i * COHORTS, (i + 1) * COHORTS)];
+    const falling = {
+      ...rising,
+      counts: [...rising.counts].reverse(),
+      reaches: rising.reaches.map((reach) => Float64Array.from([2, 1, 0].flatMap((i) => row(reach, i)))),
+    };
+    const [one, other] = [timeFactorOf(posteriorOf(rising)), timeFactorOf(posteriorOf(falling))];
+    expect(other.middle).toBeCloseTo(one.middle, 9);
+    expect([other.from, other.to].map((end) => end.toFixed(9))).toEqual(
+      [one.from, one.to].map((end) => end.toFixed(9)),
+    );
+  });
+
+  it('of a count on each day of a year, whose odds are too small for a number, a stand comes all the same', () => {
+    const daily = Array.from({ length: 330 }, (_, i): Counted[number] => [30 + i / 12, 450, { ofSeeds: 1000 }]);
+    const posterior = said(daily);
+    expect(posterior.dead).toBeLessThan(1e-6);
+    // Half of the 900 that come in a laboratory.
+    expect(standFactorOf(posterior).middle).toBeCloseTo(0.5, 1);
+  });
+
+  it('what counts say alone has a spread, however sure they are', () => {
+    const points = Float64Array.from({ length: 61 }, (_, i) => (i - 30) / 10);
+    const odds = points.map((point) => Number(point === 1));
+    const { mean, sd } = saidAlone({ mean: 0, sd: 1 }, points, odds)!;
+    expect(mean).toBeCloseTo(1, 2);
+    expect(sd).toBeGreaterThan(0.01);
   });
 
   it('one wild count among five moves the middle by less than a tenth', () => {
@@ -132,7 +161,7 @@ describe('what counts say', () => {
 
   it('millions of seeds take no longer than hundreds', () => {
     const started = performance.now();
-    said([[25, 4_000_000, { ofSeeds: 10_000_000, isAtLeast: true }]]);
+    said(Array.from({ length: 50 }, () => [25, 4_000_000, { ofSeeds: 10_000_000, isAtLeast: true }]));
     expect(performance.now() - started).toBeLessThan(2000);
   });
 });

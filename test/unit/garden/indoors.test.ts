@@ -76,5 +76,9 @@ describe('nightsBear', () => {
 
   it('takes every night as borne where none is known', () => {
     expect(nightsBear(null, 'tender')(plain('2027-01-10'))).toBe(true);
+    // A spring of air alone says nothing of June.
+    const bears = nightsBear({ firstDate, minC: years.subarray(0, 100) }, 'tender');
+    expect(bears(plain('2027-02-10'))).toBe(false);
+    expect(bears(plain('2027-06-10'))).toBe(true);
   });
 });
