@@ -56,13 +56,36 @@ describe('a hot spell ahead', () => {
     expect(hear(known)).toEqual([]);
   });
 
-  test('is told again where its dates or its severity change, also back to what they were', () => {
+  test('is told again where its dates move by two days or it gets severe, also back to what they were', () => {
     const { hear } = listener();
     const first = spells(hotSpell('2027-05-08', '2027-05-09'));
     expect(hear(first)).toHaveLength(1);
-    expect(hear(spells(hotSpell('2027-05-08', '2027-05-10')))).toHaveLength(1);
-    expect(hear(spells(hotSpell('2027-05-08', '2027-05-10', 'severe')))).toHaveLength(1);
+    expect(hear(spells(hotSpell('2027-05-08', '2027-05-11')))).toHaveLength(1);
+    expect(hear(spells(hotSpell('2027-05-08', '2027-05-11', 'severe')))).toHaveLength(1);
     expect(hear(first)).toHaveLength(1);
+  });
+
+  test('is not told again by each look that finds its hours a little to either side of midnight, or it milder', () => {
+    const { hear } = listener();
+    expect(hear(spells(hotSpell('2027-05-08', '2027-05-09', 'severe')))).toHaveLength(1);
+    for (const [from, to, severity] of [
+      ['2027-05-07', '2027-05-09', 'severe'],
+      ['2027-05-08', '2027-05-10', 'mild'],
+      ['2027-05-09', '2027-05-10', 'severe'],
+      ['2027-05-08', '2027-05-09', 'severe'],
+    ] as const) {
+      expect(hear(spells(hotSpell(from, to, severity)))).toEqual([]);
+    }
+    // Small moves add up.
+    expect(hear(spells(hotSpell('2027-05-10', '2027-05-11', 'severe')))).toHaveLength(1);
+  });
+
+  test('that has moved a little keeps what was told of it where another is new', () => {
+    const { hear } = listener();
+    const other = hotSpell('2027-05-20', '2027-05-21');
+    hear(spells(hotSpell('2027-05-08', '2027-05-09')));
+    expect(hear(spells(hotSpell('2027-05-09', '2027-05-10'), other))).toHaveLength(1);
+    expect(hear(spells(hotSpell('2027-05-10', '2027-05-11'), other))).toHaveLength(1);
   });
 
   test('beside another one is told with it', () => {
