@@ -1,5 +1,5 @@
 import type { Forecast } from '../answers/forecast.js';
-import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
+import { addDays, dateAt, fixedZone, type PlainDate } from '../basics/calendar.js';
 import type { Crop } from '../germination/crop.js';
 import { chosenCrop } from '../germination/crop-choice.js';
 import type { SubscriptionFields } from './alert-store.js';
@@ -84,11 +84,13 @@ async function sowingsNow(
   limit: number,
 ): Promise<SowingNow[]> {
   const found: SowingNow[] = [];
+  // A day more or less is nothing here, so that of UTC will do, before a sowing's years of air are read.
+  const eldest = addDays(dateAt(now.getTime(), fixedZone(0)), -LIVE_DAYS);
   for (const counted of limit > 0 ? await store.sowingsOf(owner, bed, limit) : []) {
     const { sowing } = counted;
-    if (!isWanted(subscription, bed, chosenCrop(sowing.crop).id)) continue;
+    if (sowing.date < eldest || !isWanted(subscription, bed, chosenCrop(sowing.crop).id)) continue;
     const known = await knownSowing(store, owner, counted, now);
-    if (!known || sowing.date < addDays(known.today, -LIVE_DAYS)) continue;
+    if (!known) continue;
     const told = await growingNow(known, ask);
     const { crop, today, kept } = known;
     found.push({

@@ -92,6 +92,18 @@ describe('what is known now', () => {
     expect(ids(await known(store, { events: ['window-open'], crops: ['lettuce'], beds: ['west'] }, both))).toEqual([]);
   });
 
+  test('is found without reading the air of sowings that are long over', async () => {
+    const store = await garden();
+    let reads = 0;
+    const counting = { ...store, air: (...args: Parameters<Store['air']>) => (reads++, store.air(...args)) };
+    await known(counting);
+    const before = reads;
+    for (let i = 0; i < 5; i++) await store.putSowing(OWNER, `old-${i}`, { ...sowing, date: date('2026-05-03') });
+    reads = 0;
+    await known(counting);
+    expect(reads).toBe(before);
+  });
+
   test('of a sowing whose bed has no temperatures is nothing', async () => {
     const store = await garden();
     await store.deleteAir(OWNER, 'quillmere');
