@@ -6,7 +6,7 @@ import type { SubscriptionFields } from './alert-store.js';
 import { type Asker, growingNow, windowsAhead } from './ask.js';
 import { type Kept, keptBed } from './kept-soil.js';
 import type { Sowing } from './season-store.js';
-import { knownSowing } from './sowing-state.js';
+import { indoorStartOf, knownSowing } from './sowing-state.js';
 import type { Store } from './store.js';
 
 /** What is known of a sowing today. */
@@ -17,6 +17,8 @@ export interface SowingNow {
   readonly today: PlainDate;
   /** As it stands today, with the weather until now and ahead; null: its bed's temperatures do not tell. */
   readonly forecast: Pick<Forecast, 'emergence' | 'hotSpells'> | null;
+  /** When it is planted out, as past years' nights allow; null: it was sown where it stays, or does not come as far. */
+  readonly plantOut: PlainDate | null;
   /** The coldest of each coming day's air, as forecast. */
   readonly comingMinC: readonly { readonly date: PlainDate; readonly minC: number }[];
 }
@@ -98,6 +100,7 @@ async function sowingsNow(
       crop,
       today,
       forecast: 'why' in told ? null : told.forecast,
+      plantOut: indoorStartOf(known)?.plantOut ?? null,
       comingMinC: comingMinC(kept, today),
     });
   }

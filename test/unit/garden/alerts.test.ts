@@ -195,6 +195,17 @@ describe('frost ahead', () => {
     expect(listener().hear({ crop: own, ...nights(['2027-05-15', -9]) })).toEqual([]);
   });
 
+  test('counts over what was planted out of trays, for a month', () => {
+    const heard = (night: string) =>
+      listener().hear({
+        ...nights([night, -1]),
+        crop: crops.get('tomato')!,
+        sowing: { method: 'indoors' },
+        plantOut: date('2027-05-20'),
+      }).length;
+    expect(['2027-05-19', '2027-05-20', '2027-06-19', '2027-06-20'].map(heard)).toEqual([0, 1, 1, 0]);
+  });
+
   test('does not count indoors, where nothing comes up, or once half-hardy seedlings are a month old', () => {
     const cold = nights(['2027-06-20', -5]);
     expect(listener().hear({ ...cold, sowing: { method: 'indoors' } })).toEqual([]);

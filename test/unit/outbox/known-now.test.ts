@@ -71,9 +71,17 @@ describe('what is known now', () => {
     for (const one of sowings) {
       expect(one).toMatchObject({ today: '2027-05-03', sowing: { bed: 'north' }, forecast: { hotSpells: [] } });
       expect(one.forecast!.emergence.half).toMatchObject({ date: expect.stringMatching(/^2027-0[56]-/) });
+      expect(one.plantOut).toBeNull();
       expect(one.comingMinC).toHaveLength(14);
       expect(one.comingMinC[0]).toEqual({ date: '2027-05-03', minC: 5 });
     }
+  });
+
+  test('of a sowing indoors is when it will be planted out, as nights allow', async () => {
+    const store = await garden();
+    await store.putSowing(OWNER, 'trays', { ...sowing, crop: 'cabbage', method: 'indoors', roomC: 20 });
+    const { sowings } = await known(store, { crops: ['cabbage'] });
+    expect(sowings).toMatchObject([{ sowing: { id: 'trays' }, plantOut: expect.stringMatching(/^2027-0[67]-/) }]);
   });
 
   test('is of the beds and crops that are wanted, and of sowings that still live', async () => {
@@ -95,7 +103,11 @@ describe('what is known now', () => {
   test('is found without reading the air of sowings that are long over', async () => {
     const store = await garden();
     let reads = 0;
-    const counting = { ...store, air: (...args: Parameters<Store['air']>) => (reads++, store.air(...args)) };
+    const air: Store['air'] = (...args) => {
+      reads++;
+      return store.air(...args);
+    };
+    const counting = { ...store, air };
     await known(counting);
     const before = reads;
     for (let i = 0; i < 5; i++) await store.putSowing(OWNER, `old-${i}`, { ...sowing, date: date('2026-05-03') });
