@@ -4,7 +4,8 @@ import type { Crop } from '../germination/crop.js';
 import { chosenCrop } from '../germination/crop-choice.js';
 import type { SubscriptionFields } from './alert-store.js';
 import { type Asker, growingNow, windowsAhead } from './ask.js';
-import { type Kept, keptBed } from './kept-soil.js';
+import { comingMinima } from './coming-minima.js';
+import { keptBed } from './kept-soil.js';
 import type { Sowing } from './season-store.js';
 import { indoorStartOf, knownSowing } from './sowing-state.js';
 import type { Store } from './store.js';
@@ -101,7 +102,7 @@ async function sowingsNow(
       today,
       forecast: 'why' in told ? null : told.forecast,
       plantOut: indoorStartOf(known)?.plantOut ?? null,
-      comingMinC: comingMinC(kept, today),
+      comingMinC: await comingMinima(store, owner, kept.place.id),
     });
   }
   return found;
@@ -126,9 +127,3 @@ async function windowsNow(
   }
   return found;
 }
-
-const comingMinC = ({ series }: Kept, today: PlainDate): SowingNow['comingMinC'] =>
-  series
-    .filter(({ medium, origin }) => medium === 'air' && origin === 'forecast')
-    .flatMap(({ days }) => days)
-    .flatMap(({ date, min }) => (min === null || date < today ? [] : [{ date, minC: min }]));

@@ -77,6 +77,16 @@ describe('what is known now', () => {
     }
   });
 
+  test('of the coming nights is all that is forecast, though the air before them is not known, or no day of them', async () => {
+    const store = await garden();
+    await store.deleteAir(OWNER, 'quillmere', { from: date('2027-04-01') });
+    const days = [{ date: date('2027-05-04'), min: -2, mean: null, max: null }];
+    await store.putComingDays(OWNER, 'quillmere', { atMs: NOW, days });
+    for (const { comingMinC } of (await known(store)).sowings) {
+      expect(comingMinC).toEqual([{ date: '2027-05-04', minC: -2 }]);
+    }
+  });
+
   test('of a sowing indoors is when it will be planted out, as nights allow', async () => {
     const store = await garden();
     await store.putSowing(OWNER, 'trays', { ...sowing, crop: 'cabbage', method: 'indoors', roomC: 20 });
