@@ -76,7 +76,7 @@ export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsk
   for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
   const plans: GrowingPlan[] = [];
   for (const plan of known.plans) plans.push(...(await growingPlan(plan, known, ask)));
-  return { bed, sowings, plans, comingMinC: await comingMinima(store, owner, kept.place.id) };
+  return { bed, sowings, plans, comingMinC: await comingMinima(store, owner, kept) };
 }
 
 /** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */

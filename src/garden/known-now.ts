@@ -102,7 +102,7 @@ async function sowingsNow(
       today,
       forecast: 'why' in told ? null : told.forecast,
       plantOut: indoorStartOf(known)?.plantOut ?? null,
-      comingMinC: await comingMinima(store, owner, kept.place.id),
+      comingMinC: await comingMinima(store, owner, kept),
     });
   }
   return found;

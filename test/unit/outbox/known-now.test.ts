@@ -87,6 +87,12 @@ describe('what is known now', () => {
     }
   });
 
+  test('of the coming nights is nothing for a bed that is indoors', async () => {
+    const store = await garden();
+    await store.putBed(OWNER, 'north', { ...northBed, kind: 'indoors', roomC: 20 });
+    expect((await known(store)).sowings.map(({ comingMinC }) => comingMinC)).toEqual([[], []]);
+  });
+
   test('of a sowing indoors is when it will be planted out, as nights allow', async () => {
     const store = await garden();
     await store.putSowing(OWNER, 'trays', { ...sowing, crop: 'cabbage', method: 'indoors', roomC: 20 });
