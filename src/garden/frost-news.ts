@@ -44,7 +44,10 @@ export function frostNews(
     data: {
       ...inBed(sowing, crop),
       nights,
-      text: `Frost may harm seedlings of ${sownWords(sowing, crop)}: on ${next.date} the air is forecast to fall to ${next.minC.toFixed(1)} °C${more}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.`,
+      text: `Frost may harm seedlings of ${sownWords(sowing, crop)}: on ${next.date} the air is forecast to fall to ${tenth(next.minC)} °C${more}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.`,
     },
   };
 }
+
+/** To a tenth; a little below 0 is 0, not -0. */
+const tenth = (tempC: number): string => (Math.round(10 * tempC) / 10 + 0).toFixed(1);

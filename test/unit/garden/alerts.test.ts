@@ -168,7 +168,7 @@ describe('frost ahead', () => {
     const { hear } = listener();
     // The first may be up from the 10th on.
     expect(hear(nights(['2027-05-09', -3]))).toEqual([]);
-    expect(hear(nights(['2027-05-09', -3], ['2027-05-10', 0]))[0]).toContain(
+    expect(hear(nights(['2027-05-09', -3], ['2027-05-10', -0.04]))[0]).toContain(
       'on 2027-05-10 the air is forecast to fall to 0.0 °C',
     );
     expect(hear(nights(['2027-05-10', -2]))).toEqual([]);
