@@ -1,6 +1,7 @@
 import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
 import { type Asker, orWhyNot, type SeasonAsker } from './ask.js';
 import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-events.js';
+import { comingMinima } from './coming-minima.js';
 import { type Kept, keptBed } from './kept-soil.js';
 import { planQuestionOf } from './plan.js';
 import type { CountedSowing, Plan, SeedLot } from './season-store.js';
@@ -75,9 +76,7 @@ export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsk
   for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
   const plans: GrowingPlan[] = [];
   for (const plan of known.plans) plans.push(...(await growingPlan(plan, known, ask)));
-  const coming = await store.comingDays(owner, kept.place.id);
-  const comingMinC = (coming?.days ?? []).flatMap(({ date, min }) => (min === null ? [] : { date, minC: min }));
-  return { bed, sowings, plans, comingMinC };
+  return { bed, sowings, plans, comingMinC: await comingMinima(store, owner, kept) };
 }
 
 /** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */

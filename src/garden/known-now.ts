@@ -1,12 +1,13 @@
 import type { Forecast } from '../answers/forecast.js';
-import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
+import { addDays, dateAt, fixedZone, type PlainDate } from '../basics/calendar.js';
 import type { Crop } from '../germination/crop.js';
 import { chosenCrop } from '../germination/crop-choice.js';
 import type { SubscriptionFields } from './alert-store.js';
 import { type Asker, growingNow, windowsAhead } from './ask.js';
-import { type Kept, keptBed } from './kept-soil.js';
+import { comingMinima } from './coming-minima.js';
+import { keptBed } from './kept-soil.js';
 import type { Sowing } from './season-store.js';
-import { knownSowing } from './sowing-state.js';
+import { indoorStartOf, knownSowing } from './sowing-state.js';
 import type { Store } from './store.js';
 
 /** What is known of a sowing today. */
@@ -17,6 +18,8 @@ export interface SowingNow {
   readonly today: PlainDate;
   /** As it stands today, with the weather until now and ahead; null: its bed's temperatures do not tell. */
   readonly forecast: Pick<Forecast, 'emergence' | 'hotSpells'> | null;
+  /** When it is planted out, as past years' nights allow; null: it was sown where it stays, or does not come as far. */
+  readonly plantOut: PlainDate | null;
   /** The coldest of each coming day's air, as forecast. */
   readonly comingMinC: readonly { readonly date: PlainDate; readonly minC: number }[];
 }
@@ -84,11 +87,13 @@ async function sowingsNow(
   limit: number,
 ): Promise<SowingNow[]> {
   const found: SowingNow[] = [];
+  // A day more or less is nothing here, so that of UTC will do, before a sowing's years of air are read.
+  const eldest = addDays(dateAt(now.getTime(), fixedZone(0)), -LIVE_DAYS);
   for (const counted of limit > 0 ? await store.sowingsOf(owner, bed, limit) : []) {
     const { sowing } = counted;
-    if (!isWanted(subscription, bed, chosenCrop(sowing.crop).id)) continue;
+    if (sowing.date < eldest || !isWanted(subscription, bed, chosenCrop(sowing.crop).id)) continue;
     const known = await knownSowing(store, owner, counted, now);
-    if (!known || sowing.date < addDays(known.today, -LIVE_DAYS)) continue;
+    if (!known) continue;
     const told = await growingNow(known, ask);
     const { crop, today, kept } = known;
     found.push({
@@ -96,7 +101,8 @@ async function sowingsNow(
       crop,
       today,
       forecast: 'why' in told ? null : told.forecast,
-      comingMinC: comingMinC(kept, today),
+      plantOut: indoorStartOf(known)?.plantOut ?? null,
+      comingMinC: await comingMinima(store, owner, kept),
     });
   }
   return found;
@@ -121,9 +127,3 @@ async function windowsNow(
   }
   return found;
 }
-
-const comingMinC = ({ series }: Kept, today: PlainDate): SowingNow['comingMinC'] =>
-  series
-    .filter(({ medium, origin }) => medium === 'air' && origin === 'forecast')
-    .flatMap(({ days }) => days)
-    .flatMap(({ date, min }) => (min === null || date < today ? [] : [{ date, minC: min }]));

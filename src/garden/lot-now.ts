@@ -17,7 +17,7 @@ export interface Ageing {
 
 /** What is known of a lot's germination on a date, as far as it can be reckoned with. */
 export interface LotState {
-  /** Percent that germinated, or that the packet promises, when it was found; null: not known. */
+  /** Percent that germinated, or that the packet promises, when it was found; a little short of 100 where it is aged; null: not known. */
   readonly foundPercent: number | null;
   /** By each published set; empty where the lot is not aged. */
   readonly ageings: readonly Ageing[];
@@ -61,7 +61,7 @@ const OLDER_DAYS = 365;
 export function lotNow(lot: LotFields, onDate: PlainDate): LotNow {
   const { foundPercent, ageings, ...rest } = lotState(lot, onDate);
   if (foundPercent === null) return { percent: null, range: null, aged: [], ...rest };
-  const found = ageings.length > 0 ? shortOfAll(foundPercent / 100, lot) : foundPercent / 100;
+  const found = foundPercent / 100;
   const aged = ageings.map(({ set, probits }) => ({
     percent: 100 * agedShare(found, probits),
     source: set.source,
@@ -92,13 +92,12 @@ export const lotForQuestion = (lot: LotFields, onDate: PlainDate): Lot => ({
 });
 
 /**
- * A share that can be aged: of a test in which all germinated a quarter of a seed is taken off, as a share of one would
- * never age.
+ * A percent that can be aged: where all germinated a quarter of a seed is taken off, as a share of one would never age.
  *
  * Source: Bartlett's rule for 0 and 100 % among probits and logits, from memory.
  */
-const shortOfAll = (share: number, { test }: LotFields): number =>
-  Math.min(share, 1 - 1 / (4 * (test?.sown ?? PACKET_SEEDS)));
+const shortOfAll = (percent: number, { test }: LotFields): number =>
+  Math.min(percent, 100 - 100 / (4 * (test?.sown ?? PACKET_SEEDS)));
 
 function jeffreys({ sown, germinated }: NonNullable<LotFields['test']>, isAged: boolean): Span {
   const [a, b] = [germinated + 0.5, sown - germinated + 0.5];
@@ -110,11 +109,11 @@ function jeffreys({ sown, germinated }: NonNullable<LotFields['test']>, isAged: 
 
 /** What can be said of a lot on a date, and why. */
 export function lotState(lot: LotFields, onDate: PlainDate): LotState {
-  const foundPercent = lot.test ? (100 * lot.test.germinated) / lot.test.sown : lot.germinationPercent;
+  const toldPercent = lot.test ? (100 * lot.test.germinated) / lot.test.sown : lot.germinationPercent;
   const { germinationPercent } = lot;
   const crop = typeof lot.crop === 'string' ? crops.get(lot.crop) : undefined;
   const sets = viabilitySets.get(crop?.id ?? '') ?? [];
-  const { ageings, notes } = ageingOf(lot, sets, foundPercent, onDate);
+  const { ageings, notes } = ageingOf(lot, sets, toldPercent, onDate);
   const bornOn = lot.packedYear === null ? lot.testedOn : lastDayOf(lot.packedYear);
   const isOutlived =
     bornOn !== null &&
@@ -124,7 +123,7 @@ export function lotState(lot: LotFields, onDate: PlainDate): LotState {
   const testBeforeUse = ageings.length === 0 && isOutlived;
   const isOlder = bornOn !== null && onDate > addDays(bornOn, OLDER_DAYS);
   return {
-    foundPercent,
+    foundPercent: ageings.length > 0 && toldPercent !== null ? shortOfAll(toldPercent, lot) : toldPercent,
     ageings,
     testBeforeUse,
     assumptions: [

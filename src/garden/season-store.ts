@@ -120,7 +120,7 @@ export interface SeasonStore {
   renewCalendarToken(owner: string, bed: string): Promise<string | undefined>;
   /**
    * What is known of a calendar's events, after those that differ from what was last said have had their sequence raised.
-   * One that is no longer among them is remembered, so that its sequence goes on where it left off.
+   * One that is no longer among them is remembered for three years, so that its sequence goes on where it left off.
    */
   calendarRevisions(
     owner: string,

@@ -131,15 +131,11 @@ const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
 export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
-  const { sowing, counts, kept, crop, question, today } = known;
+  const { sowing, counts, kept, crop, today } = known;
   const told = await growingNow(known, ask);
   const growing = 'why' in told ? null : told;
   const warnings = 'why' in told ? [told.why] : [];
-  const minima = minimaOf(kept);
-  const indoors =
-    sowing.method === 'indoors'
-      ? indoorsOf(crop, sowing.date, question.bed.roomC!, nightsBear(minima, crop.frost))
-      : null;
+  const indoors = indoorStartOf(known);
   const half = growing?.forecast.emergence.half;
   const up = half && 'date' in half ? half.date : null;
   const evidence = growing && {
@@ -162,6 +158,12 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
     warnings,
   };
 }
+
+/** When a sowing that stands indoors is hardened off and planted out; null: it does not, or comes to nothing there. */
+export const indoorStartOf = ({ sowing, crop, question, kept }: KnownSowing): IndoorStart | null =>
+  sowing.method === 'indoors'
+    ? indoorsOf(crop, sowing.date, question.bed.roomC!, nightsBear(minimaOf(kept), crop.frost))
+    : null;
 
 /** The air's minima that are kept, day by day from the first one on; NaN where none is. */
 export function minimaOf({ series }: Kept): DailyMinima | null {

@@ -10,6 +10,9 @@ interface EventRow extends CalendarEntry {
   readonly changed_at_ms: number;
 }
 
+/** Who last looked at a calendar so long ago [ms] holds nothing of it any more. */
+const REMEMBERED_MS = 3 * 365 * 24 * 3_600_000;
+
 /** Calendars are asked for often and change seldom: one that says what it last said is only read. */
 export async function calendarRevisions(
   database: Database,
@@ -46,6 +49,11 @@ export async function calendarRevisions(
       `on conflict (owner, bed, uid) do update set
          digest = excluded.digest, sequence = excluded.sequence, changed_at_ms = excluded.changed_at_ms`,
     );
+    await query.run('delete from calendar_events where owner = $1 and bed = $2 and changed_at_ms < $3', [
+      owner,
+      bed,
+      nowMs - REMEMBERED_MS,
+    ]);
     for (const event of changed) known.set(event.uid, event);
     return revisionsIn(known);
   });

@@ -66,11 +66,30 @@ describe("a bed's calendar", () => {
       url.replace('north', 'south'),
       '/v1/beds/South/calendar.ics?token=wrong',
       `/v1/beds/north/calendar.ics?token=${'x'.repeat(5000)}`,
+      '/v1/beds/north/calendar.ics?token=%00',
     ]) {
       await expectProblem(app, refused(404, 'not-found', wrong, { url: wrong, headers: key }, 'no calendar'));
       details.add((await app.inject({ url: wrong })).json().detail);
     }
     expect(details.size).toBe(1);
+  });
+
+  test('asks the database for nothing that no token can be', async () => {
+    const asked: string[] = [];
+    const store = { bedOfCalendar: async (_: string, token: string) => void asked.push(token) } as unknown as Store;
+    const bare = Fastify();
+    for (const { method, url: at, handler } of calendarRoutes(
+      store,
+      () => new Date(NOW),
+      async () => undefined,
+    )) {
+      bare.route({ method, url: at, handler });
+    }
+    // PostgreSQL takes no text with a zero byte.
+    for (const token of ['a%00', '%00', 'a%20b', 'a%0Ab'])
+      await bare.inject(`/v1/beds/north/calendar.ics?token=${token}`);
+    expect(asked).toEqual([]);
+    await bare.close();
   });
 
   test('has another address once its token is renewed', async () => {

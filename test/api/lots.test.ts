@@ -113,6 +113,15 @@ describe('the seeds that are needed', () => {
     expect(kept.seeds).toBeGreaterThan(fresh.seeds);
   });
 
+  test('are more of seed that was stored, be it of a packet that promised all', async () => {
+    const asked = { crop: 'lettuce', plants: 100, field: 1 };
+    const fresh = { germinationPercent: 100, testedOn: '2027-08-03', moisturePercent: 8, storeC: 20 };
+    const { seeds } = await seedsFor({ ...asked, lot: fresh });
+    expect((await seedsFor({ ...asked, lot: { ...fresh, testedOn: '2026-08-03' } })).seeds).toBeGreaterThan(
+      1.1 * seeds,
+    );
+  });
+
   test('say what they rest on, and warn of old seed', async () => {
     const known = await seedsFor({ crop: 'carrot', plants: 30 });
     expect(codesOf(known.assumptions)).toEqual(['lot', 'field', 'one-lot-one-bed']);

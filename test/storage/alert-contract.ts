@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { type DeliveryEnd, MOST_PENDING, type SubscriptionFields, type Telling } from '../../src/garden/alert-store.js';
 import type { Store } from '../../src/garden/store.js';
-import { airFrom, northBed, quillmere, sowing } from './make.js';
+import { airFrom, lot, northBed, quillmere, sowing } from './make.js';
 
 const MINUTE_MS = 60_000;
 const nowMs = Date.parse('2027-05-01T06:00Z');
@@ -119,24 +119,28 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await isDue(nextMs)).toBe(true);
     });
 
-    test('and something in a bed, or the air over it, shows in what they are told', async () => {
+    test('and something in a bed, a lot, or the air over a bed shows in what they are told', async () => {
       const { store, owner } = await subscribed();
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
       let atMs = nowMs;
-      const beds = async () => (await store.takeLook(owner, 'shed', atMs, ++atMs))!.beds;
-      const seen = [await beds()];
+      const garden = async () => {
+        const { beds: all, lotsRevision } = (await store.takeLook(owner, 'shed', atMs, ++atMs))!;
+        return { all, lotsRevision };
+      };
+      const seen = [await garden()];
       for (const change of [
         () => store.putSowing(owner, 'lettuces', { ...sowing, crop: 'lettuce' }),
+        () => store.putLot(owner, 'packet', lot),
         () => store.putAir(owner, 'quillmere', airFrom('2027-05-01', [20])),
         () => store.putComingDays(owner, 'quillmere', { atMs: 1, days: airFrom('2027-05-02', [31]) }),
       ]) {
         await change();
-        const now = await beds();
+        const now = await garden();
         expect(seen).not.toContainEqual(now);
         seen.push(now);
       }
-      expect(await beds()).toEqual(seen.at(-1));
+      expect(await garden()).toEqual(seen.at(-1));
     });
 
     test('but not while it is switched off; put again, at once', async () => {

@@ -314,6 +314,12 @@ export function seasonContract(stores: () => { readonly store: Store; readonly o
       expect(await say(store, 40, { sow: 'a' })).toEqual([as('sow', 0, 10)]);
       expect(await say(other, 50, { due: 'd', late: 'e' })).toEqual([as('due', 2, 50), as('late', 0, 50)]);
       expect(await say(store, 60, {})).toEqual([]);
+      // After years nobody has it any more: it is forgotten, lest they pile up.
+      const yearMs = 365 * 86_400_000;
+      expect(await say(store, 2 * yearMs, { due: 'f' })).toEqual([as('due', 3, 2 * yearMs)]);
+      expect(await say(store, 4 * yearMs, { new: 'a' })).toEqual([as('new', 0, 4 * yearMs)]);
+      const back = await say(store, 4.5 * yearMs, { sow: 'a', due: 'g' });
+      expect(back).toEqual([as('sow', 0, 4.5 * yearMs), as('due', 4, 4.5 * yearMs)]);
       expect(await risen()).toEqual([]);
       expect(await store.calendarRevisions(owner, 'west', [{ uid: 'a', digest: '1' }], 5)).toBeUndefined();
       expect(await store.calendarRevisions(owner, 'west', [], 5)).toBeUndefined();

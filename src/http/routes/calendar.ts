@@ -39,7 +39,8 @@ interface CalendarSays {
   readonly events: readonly CalendarEvent[];
 }
 
-const tokenSchema = z.string().min(1).max(200);
+/** What a token can be made of: no database need be asked for anything else, and not each takes it. */
+const tokenSchema = z.string().regex(/^[\w-]{1,200}$/);
 
 /**
  * The calendar of each bed, for whoever has its token. What the token does not open is answered like a bed that there is

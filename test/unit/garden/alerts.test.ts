@@ -56,13 +56,36 @@ describe('a hot spell ahead', () => {
     expect(hear(known)).toEqual([]);
   });
 
-  test('is told again where its dates or its severity change, also back to what they were', () => {
+  test('is told again where its dates move by two days or it gets severe, also back to what they were', () => {
     const { hear } = listener();
     const first = spells(hotSpell('2027-05-08', '2027-05-09'));
     expect(hear(first)).toHaveLength(1);
-    expect(hear(spells(hotSpell('2027-05-08', '2027-05-10')))).toHaveLength(1);
-    expect(hear(spells(hotSpell('2027-05-08', '2027-05-10', 'severe')))).toHaveLength(1);
+    expect(hear(spells(hotSpell('2027-05-08', '2027-05-11')))).toHaveLength(1);
+    expect(hear(spells(hotSpell('2027-05-08', '2027-05-11', 'severe')))).toHaveLength(1);
     expect(hear(first)).toHaveLength(1);
+  });
+
+  test('is not told again by each look that finds its hours a little to either side of midnight, or it milder', () => {
+    const { hear } = listener();
+    expect(hear(spells(hotSpell('2027-05-08', '2027-05-09', 'severe')))).toHaveLength(1);
+    for (const [from, to, severity] of [
+      ['2027-05-07', '2027-05-09', 'severe'],
+      ['2027-05-08', '2027-05-10', 'mild'],
+      ['2027-05-09', '2027-05-10', 'severe'],
+      ['2027-05-08', '2027-05-09', 'severe'],
+    ] as const) {
+      expect(hear(spells(hotSpell(from, to, severity)))).toEqual([]);
+    }
+    // Small moves add up.
+    expect(hear(spells(hotSpell('2027-05-10', '2027-05-11', 'severe')))).toHaveLength(1);
+  });
+
+  test('that has moved a little keeps what was told of it where another is new', () => {
+    const { hear } = listener();
+    const other = hotSpell('2027-05-20', '2027-05-21');
+    hear(spells(hotSpell('2027-05-08', '2027-05-09')));
+    expect(hear(spells(hotSpell('2027-05-09', '2027-05-10'), other))).toHaveLength(1);
+    expect(hear(spells(hotSpell('2027-05-10', '2027-05-11'), other))).toHaveLength(1);
   });
 
   test('beside another one is told with it', () => {
@@ -145,7 +168,7 @@ describe('frost ahead', () => {
     const { hear } = listener();
     // The first may be up from the 10th on.
     expect(hear(nights(['2027-05-09', -3]))).toEqual([]);
-    expect(hear(nights(['2027-05-09', -3], ['2027-05-10', 0]))[0]).toContain(
+    expect(hear(nights(['2027-05-09', -3], ['2027-05-10', -0.04]))[0]).toContain(
       'on 2027-05-10 the air is forecast to fall to 0.0 °C',
     );
     expect(hear(nights(['2027-05-10', -2]))).toEqual([]);
@@ -170,6 +193,17 @@ describe('frost ahead', () => {
     expect(heard('cabbage', -9)).toBe(0);
     const own = ownCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
     expect(listener().hear({ crop: own, ...nights(['2027-05-15', -9]) })).toEqual([]);
+  });
+
+  test('counts over what was planted out of trays, for a month', () => {
+    const heard = (night: string) =>
+      listener().hear({
+        ...nights([night, -1]),
+        crop: crops.get('tomato')!,
+        sowing: { method: 'indoors' },
+        plantOut: date('2027-05-20'),
+      }).length;
+    expect(['2027-05-19', '2027-05-20', '2027-06-19', '2027-06-20'].map(heard)).toEqual([0, 1, 1, 0]);
   });
 
   test('does not count indoors, where nothing comes up, or once half-hardy seedlings are a month old', () => {

@@ -36,6 +36,7 @@ export const sowingNow = (
 ): SowingNow => ({
   crop: crops.get('snap-bean')!,
   today: date('2027-05-03'),
+  plantOut: null,
   comingMinC: [],
   ...changes,
   sowing: { id: 'beans', bed: 'north', date: date('2027-05-03'), method: 'direct', ...changes.sowing },

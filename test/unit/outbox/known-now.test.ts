@@ -71,9 +71,33 @@ describe('what is known now', () => {
     for (const one of sowings) {
       expect(one).toMatchObject({ today: '2027-05-03', sowing: { bed: 'north' }, forecast: { hotSpells: [] } });
       expect(one.forecast!.emergence.half).toMatchObject({ date: expect.stringMatching(/^2027-0[56]-/) });
+      expect(one.plantOut).toBeNull();
       expect(one.comingMinC).toHaveLength(14);
       expect(one.comingMinC[0]).toEqual({ date: '2027-05-03', minC: 5 });
     }
+  });
+
+  test('of the coming nights is all that is forecast, though the air before them is not known, or no day of them', async () => {
+    const store = await garden();
+    await store.deleteAir(OWNER, 'quillmere', { from: date('2027-04-01') });
+    const days = [{ date: date('2027-05-04'), min: -2, mean: null, max: null }];
+    await store.putComingDays(OWNER, 'quillmere', { atMs: NOW, days });
+    for (const { comingMinC } of (await known(store)).sowings) {
+      expect(comingMinC).toEqual([{ date: '2027-05-04', minC: -2 }]);
+    }
+  });
+
+  test('of the coming nights is nothing for a bed that is indoors', async () => {
+    const store = await garden();
+    await store.putBed(OWNER, 'north', { ...northBed, kind: 'indoors', roomC: 20 });
+    expect((await known(store)).sowings.map(({ comingMinC }) => comingMinC)).toEqual([[], []]);
+  });
+
+  test('of a sowing indoors is when it will be planted out, as nights allow', async () => {
+    const store = await garden();
+    await store.putSowing(OWNER, 'trays', { ...sowing, crop: 'cabbage', method: 'indoors', roomC: 20 });
+    const { sowings } = await known(store, { crops: ['cabbage'] });
+    expect(sowings).toMatchObject([{ sowing: { id: 'trays' }, plantOut: expect.stringMatching(/^2027-0[67]-/) }]);
   });
 
   test('is of the beds and crops that are wanted, and of sowings that still live', async () => {
@@ -90,6 +114,22 @@ describe('what is known now', () => {
     expect(ids(await known(store, { beds: ['south'] }, both))).toEqual(['southern']);
     expect(ids(await known(store, { crops: ['lettuce'] }, both)).sort()).toEqual(['lettuces', 'southern']);
     expect(ids(await known(store, { events: ['window-open'], crops: ['lettuce'], beds: ['west'] }, both))).toEqual([]);
+  });
+
+  test('is found without reading the air of sowings that are long over', async () => {
+    const store = await garden();
+    let reads = 0;
+    const air: Store['air'] = (...args) => {
+      reads++;
+      return store.air(...args);
+    };
+    const counting = { ...store, air };
+    await known(counting);
+    const before = reads;
+    for (let i = 0; i < 5; i++) await store.putSowing(OWNER, `old-${i}`, { ...sowing, date: date('2026-05-03') });
+    reads = 0;
+    await known(counting);
+    expect(reads).toBe(before);
   });
 
   test('of a sowing whose bed has no temperatures is nothing', async () => {
