@@ -61,7 +61,9 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
       code: 'beds-against-laboratory',
       text: `Beds give less, and later, than a laboratory: ${standWords(question)} and ${timeWords(question)} are applied beside the laboratory's figures.`,
     },
-    ...(question.learned ? [{ code: 'counts', text: question.learned.text }] : []),
+    ...(question.learned && (question.timeFactor === null || question.standFactor === null)
+      ? [{ code: 'counts', text: question.learned.text }]
+      : []),
   ];
   if (sowing.depthCm === null) {
     notes.push({ code: 'depth', text: `No depth was given; ${seedDepthCm(question)} cm is taken.` });

@@ -262,6 +262,15 @@ describe('what counts teach', () => {
       sowing: { date: '2027-05-25' },
     });
     expect(asked.json().emergence.half.days).toBeCloseTo((next.forecast!.emergence.half as { days: number }).days, 1);
+    const own = await ask('POST', '/v1/forecasts', {
+      crop: 'onion',
+      where: { bed: 'slow-room' },
+      sowing: { date: '2027-05-25' },
+      timeFactor: 1,
+      standFactor: 0.5,
+    });
+    expect(own.json().emergence.half.days).toBeCloseTo(7, 1);
+    expect(own.json().assumptions.map(({ code }: { code: string }) => code)).not.toContain('counts');
     await ask('PUT', '/v1/beds/other-room', { place: 'quillmere', name: 'Other room', kind: 'indoors', roomC: 15 });
     const elsewhere = await sown('elsewhere', { bed: 'other-room', date: '2027-05-25' });
     expect(elsewhere.learned?.timeFactor ?? null).toBeNull();
@@ -380,6 +389,8 @@ describe('keeping sowings', () => {
     const changed = await ask('PATCH', '/v1/sowings/shelf-a', { seeds: 150 }, match);
     expect([changed.statusCode, changed.json().seeds, changed.json().date]).toEqual([200, 150, SOWN]);
     expect((await ask('PATCH', '/v1/sowings/shelf-a', { seeds: 160 }, match)).statusCode).toBe(412);
+    const full = (await ask('GET', '/v1/sowings/shelf-a?precision=full')).headers.etag as string;
+    expect((await ask('PATCH', '/v1/sowings/shelf-a', { seeds: 160 }, { 'if-match': full })).statusCode).toBe(200);
 
     await count('shelf-a', 8, 30);
     expect((await ask('DELETE', '/v1/beds/shelf')).statusCode).toBe(409);

@@ -43,7 +43,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
     // Its bed went while we looked.
     if (!known) throw notKept('sowing', counted.sowing.id);
     return {
-      inputs: inputsOf(known, precision),
+      inputs: inputsOf(known),
       answer: async () => sowingStateOnWire(known, await sowingState(known, ask), roundingFor(precision)),
     };
   };
@@ -218,11 +218,10 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
   if (faults.length > 0) throw notUnderstood(faults);
 }
 
-/** All that an answer about a sowing depends on. */
-function inputsOf({ sowing, lot, kept: { place, bed, series }, today }: KnownSowing, precision: string): object {
+/** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
+function inputsOf({ sowing, lot, kept: { place, bed, series }, today }: KnownSowing): object {
   const notes = series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
   return {
-    precision,
     sowing: [sowing.id, sowing.revision],
     bed: bed?.revision,
     place: place.revision,
