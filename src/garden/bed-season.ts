@@ -100,6 +100,7 @@ async function growingSowing(
       forecast: growing && !isLost ? growing.forecast : null,
       indoors: isLost ? null : indoors,
       harvest: isLost ? null : harvest,
+      isSparse: verdict === 'thin',
       resowBy: verdict === 'good' ? null : resowByOf(state),
     },
   ];

@@ -23,6 +23,8 @@ export interface GrowingSowing {
   readonly indoors: { readonly hardenOff: Dates; readonly plantOut: PlainDate } | null;
   /** null: not known. */
   readonly harvest: Dates | null;
+  /** Does it stand too thin to be thinned out? */
+  readonly isSparse: boolean;
   /** The last date on which a new sowing is still good; null: not known. */
   readonly resowBy: PlainDate | null;
 }
@@ -146,12 +148,15 @@ const withUids = (whose: string, drafts: readonly Draft[]): CalendarEvent[] =>
     uid: `${event.kind}${n === undefined ? '' : `.${n}`}.${whose}${OURS}`,
   }));
 
-function sowingDrafts({ sowing, crop, forecast, indoors, harvest, resowBy }: GrowingSowing, bed: Bed): Draft[] {
+function sowingDrafts(
+  { sowing, crop, forecast, indoors, harvest, isSparse, resowBy }: GrowingSowing,
+  bed: Bed,
+): Draft[] {
   const name = nameOf(crop);
   const isDirect = sowing.method === 'direct';
   return [
     sowDraft({ date: sowing.date, name, method: sowing.method, bed, seeds: sowing.seeds, time: sowing.time }),
-    ...(forecast ? comingUpDrafts(forecast, name, isDirect, crop, harvest) : []),
+    ...(forecast ? comingUpDrafts(forecast, name, { isDirect, isSparse, crop, harvest }) : []),
     ...(indoors ? indoorDrafts(indoors, name, bed, crop, harvest) : []),
     ...harvestDrafts(harvest, name, bed),
     ...(resowBy && resowBy >= sowing.date
@@ -209,9 +214,12 @@ function sowDraft({
 function comingUpDrafts(
   { emergence, stand, keepMoist, hotSpells }: Forecast,
   name: string,
-  isDirect: boolean,
-  crop: Crop,
-  harvest: Dates | null,
+  {
+    isDirect,
+    isSparse,
+    crop,
+    harvest,
+  }: Pick<GrowingSowing, 'crop' | 'harvest' | 'isSparse'> & { readonly isDirect: boolean },
 ): Draft[] {
   const drafts: Draft[] = [
     {
@@ -232,7 +240,7 @@ function comingUpDrafts(
       description: `${isUp(half) ? `Half of those that come are up about ${half.date}` : 'Less than half is looked for by the day of the count'}. In the bed ${whole(stand.field.from)} to ${whole(stand.field.to)} of a hundred seeds are looked for; count what you see.`,
     });
   }
-  if (isDirect && isUp(most) && sownThick.has(crop.id)) {
+  if (isDirect && !isSparse && isUp(most) && sownThick.has(crop.id)) {
     const from = addDays(most.inBeds.to, THIN_AFTER_DAYS);
     drafts.push({
       kind: 'thin',

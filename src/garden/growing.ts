@@ -5,7 +5,9 @@ import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { seedRecord } from '../answers/seed-temperature.js';
 import { HOUR_MS, instantAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
-import { timeFactorReach } from '../germination/time-factor-reach.js';
+import { COHORTS } from '../germination/cohorts.js';
+import type { Crop } from '../germination/crop.js';
+import { shareUp, timeFactorReach } from '../germination/time-factor-reach.js';
 import { beliefAfter, type Lesson, usualBelief } from './belief.js';
 import {
   type Belief,
@@ -45,6 +47,8 @@ export interface Growing {
   readonly learned: Learned | null;
   /** What this sowing's own counts leave open; null: there is none. */
   readonly posterior: Posterior | null;
+  /** By the last count, would nine in ten of what can come have been up in a slow bed of the crop, too? */
+  readonly isOverdue: boolean;
 }
 
 /** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
@@ -59,12 +63,41 @@ const MIDDLE_80_SD = 1.2816;
 /** What a sowing does, with what its counts and the bed's earlier ones have taught. */
 export function growing(question: GrowingQuestion, findPast: FindPast = pastSoil): Growing {
   const { crop, sowing, lotId, counts, others } = question;
-  const usual = usualBelief(crop);
+  const usual = withSoilsDoubt(usualBelief(crop), question);
   const lessons = others.flatMap((other) => lessonOf(question, other, usual));
   const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
-  const posterior = counts.length > 0 ? countPosterior(belief, seenOf(question, question)) : null;
+  const seen = counts.length > 0 ? seenOf(question, question) : null;
+  const posterior = seen && countPosterior(belief, seen);
   const learned = learnedOf(question, { usual, belief, posterior, lessons: lessons.length });
-  return { forecast: forecast({ ...question, learned }, findPast), learned, posterior };
+  return {
+    forecast: forecast({ ...question, learned }, findPast),
+    learned,
+    posterior,
+    isOverdue: seen !== null && isOverdue(seen, crop),
+  };
+}
+
+/** How far the time may be off for want of knowing the soil: standard deviation of its logarithm. Our assumption, from a
+ * degree or two where seed needs some ten above its base. */
+const SOILS_DOUBT = { air: 0.1, probe: 0.05, room: 0 } as const;
+
+function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 'series'>): Belief {
+  const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
+  const { mean, sd } = belief.logTime;
+  return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
+}
+
+/** Nearly all that can come at all. */
+const MOST = 0.9;
+/** So fast that whatever could come at some hour is up. */
+const AT_ONCE = 1e-6;
+
+/** Would most of what the temperatures let come be up by the last count in a slow bed, too? */
+function isOverdue({ reaches, counts }: SeenSowing, { bedTimeFactor }: Crop): boolean {
+  const usualReach = reaches[SPREADS.findIndex(({ times }) => times === 1)]!;
+  const last = (counts.length - 1) * COHORTS;
+  const canCome = shareUp(usualReach, AT_ONCE, last);
+  return canCome > 0 && shareUp(usualReach, bedTimeFactor.to, last) >= MOST * canCome;
 }
 
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */
@@ -141,7 +174,7 @@ function learnedOf(question: GrowingQuestion, { usual, belief, posterior, lesson
     return {
       timeFactor,
       standFactor: { middle: 0, from: 0, to: 0 },
-      text: `From ${countsOf(question, lessons)}: nothing is likely to come of it.`,
+      text: `From ${countsOf(question, lessons)}: it is likelier that nothing comes of it than that something does.`,
     };
   }
   const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, shareOf);

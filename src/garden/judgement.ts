@@ -27,6 +27,8 @@ export interface Evidence {
   /** Of the seed, where everything suits it. */
   readonly viablePercent: number;
   readonly posterior: Posterior | null;
+  /** By the last count, would most have been up in a slow bed, too? */
+  readonly isOverdue: boolean;
   /** In the order of dates. */
   readonly counts: readonly Count[];
   readonly seeds: number | null;
@@ -70,7 +72,7 @@ export function observedOf({
 
 /** How a sowing stands, from what was expected and what was found. */
 export function judgementOf(evidence: Evidence): Judgement {
-  const { crop, forecast, posterior, counts, today } = evidence;
+  const { crop, forecast, posterior, isOverdue, counts, today } = evidence;
   const expected = expectedOf(forecast, today);
   const last = counts.at(-1);
   if (!posterior || !last) {
@@ -88,7 +90,19 @@ export function judgementOf(evidence: Evidence): Judgement {
   const keepMoist = to >= today ? ` Keep it moist until ${to}.` : '';
   const said = (verdict: Verdict, text: string): Judgement => ({ verdict, odds, text });
   if (odds.lost >= LOST_ODDS) {
-    return said('lost', `That nothing will come of it any more is ${inHundred(odds.lost)}. Sow again.`);
+    return isOverdue
+      ? said('lost', `That nothing will come of it any more is ${inHundred(odds.lost)}. Sow again.`)
+      : said(
+          expected === 'not-yet' ? 'wait' : 'late',
+          `None were up on ${last.date}, where most rows would show some by then. In a slow bed they may still come: count again in a few days before you give it up.${keepMoist}`,
+        );
+  }
+  const eaten = eatenSince(evidence);
+  if (eaten) {
+    return said(
+      'thin',
+      `${counted(last)}, and ${eaten.seedlings} on ${eaten.date}. Something has taken them, or one of the counts is wrong: look for slugs, birds and seedlings fallen over at the soil, count again, and sow again what is bare.`,
+    );
   }
   if (observed === 'enough') {
     return said(
@@ -110,14 +124,30 @@ export function judgementOf(evidence: Evidence): Judgement {
   if (expected !== 'not-yet' && odds.late >= LIKELY) {
     return said(
       'late',
-      `It is late, not lost: that it lives is ${inHundred(1 - odds.lost)}. ${observed === 'some' ? 'More are to come' : capital(whenFirst(forecast))}.${keepMoist}`,
+      observed === 'some'
+        ? `${counted(last)}: it is late, not lost, and more may come.${keepMoist}`
+        : `It is late, not lost: that it lives is ${inHundred(1 - odds.lost)}. Count again in a few days.${keepMoist}`,
     );
   }
   return said(
     'wait',
-    `${observed === 'some' ? `${counted(last)}, and more may come` : `None were up on ${last.date}`}; that it lives is ${inHundred(1 - odds.lost)}.${keepMoist}`,
+    observed === 'some'
+      ? `${counted(last)}, and more may come.${keepMoist}`
+      : `None were up on ${last.date}; that it lives is ${inHundred(1 - odds.lost)}.${expected === 'past' ? ' Count again in a few days.' : ''}${keepMoist}`,
   );
 }
+
+/** The fullest count before the last, where less than half of it stands now without anybody having thinned it. */
+function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>): Count | null {
+  const shareOf = ({ seedlings, ofSeeds }: Count): number => seedlings / (ofSeeds ?? seeds ?? 1);
+  const fullest = counts.reduce((full, one) => (shareOf(one) > shareOf(full) ? one : full));
+  const last = counts.at(-1)!;
+  const isThinned = counts.some(({ thinned }) => thinned !== false);
+  const isSeen = fullest.seedlings >= FEWEST_SEEN && shareOf(last) < shareOf(fullest) / 2;
+  return isSeen && !isThinned ? fullest : null;
+}
+/** Of fewer seedlings nobody can tell what took half of them. */
+const FEWEST_SEEN = 10;
 
 /** How likely a sowing lives but takes longer than beds of its crop have taken, and how likely it is dead. */
 function oddsOf(posterior: Posterior, crop: Crop): NonNullable<Judgement['odds']> {
@@ -153,5 +183,3 @@ function inHundred(odds: number): string {
   const whole = Math.round(100 * odds);
   return whole >= 100 ? 'all but certain' : whole <= 0 ? 'all but ruled out' : `likely in ${whole} of 100 such rows`;
 }
-
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;

@@ -1,8 +1,17 @@
 import { usualSeries } from '../answers/beyond.js';
 import type { Site } from '../answers/known-hours.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
-import { addDays, daysBetween, startOfDay, type Zone, zoneNamed } from '../basics/calendar.js';
-import { RequestError } from '../basics/errors.js';
+import {
+  addDays,
+  DAY_MS,
+  dateAt,
+  daysBetween,
+  type PlainDate,
+  startOfDay,
+  type Zone,
+  zoneNamed,
+} from '../basics/calendar.js';
+import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { Normals } from '../climate/normals.js';
 import { type Day, daysOf } from '../readings/days.js';
@@ -39,14 +48,19 @@ export async function keptBed(store: Store, owner: string, id: string, nowMs: nu
   if (!bed || !place) return undefined;
   const known = await ofPlace(store, owner, place, nowMs);
   const thermometers = await store.series(owner, id);
-  const read = await Promise.all(thermometers.map((one) => ofThermometer(store, owner, id, one, known.site.zone)));
+  const read = await Promise.all(
+    thermometers.map((one) => ofThermometer(store, owner, id, one, known.site.zone, nowMs)),
+  );
+  const today = dateAt(nowMs, known.site.zone);
+  const toCome = thermometers.find(({ to }) => to > addDays(today, 1));
+  const series = [...known.series, ...read.flat()];
   const { kind, cover, moisture, shadePercent, roomC } = bed;
   return {
     ...known,
     place,
     bed,
     bedMake: { kind, cover, moisture, shadePercent, roomC, wettedOn: null },
-    series: [...known.series, ...read.flat()],
+    series: toCome ? withNote(series, readingsToCome(id, toCome.to, today)) : series,
   };
 }
 
@@ -84,13 +98,17 @@ async function ofPlace(
     store.sourceState(owner, place.id),
   ]);
   const note = sourceNote(source, nowMs);
+  const today = dateAt(nowMs, zoneNamed(place.timeZone));
+  // What is told of as measured on days to come is a slip, and would tear a hole.
+  const measured = air.filter(({ date }) => date <= today);
   const { latitude, longitude, annualRainMm } = place;
   const zone = zoneNamed(place.timeZone);
   return {
     site: { zone, latitude, longitude, annualRainMm },
-    series: [...airSeries(air, 'measured', zone), ...airSeries(joined(coming?.days ?? [], air), 'forecast', zone)].map(
-      (one, i) => (note && i === 0 ? { ...one, warnings: [note] } : one),
-    ),
+    series: [
+      ...airSeries(measured, 'measured', zone),
+      ...airSeries(joined(coming?.days ?? [], measured), 'forecast', zone),
+    ].map((one, i) => (note && i === 0 ? { ...one, warnings: [note] } : one)),
     normals: normals ?? null,
   };
 }
@@ -119,6 +137,17 @@ function airSeries(air: readonly AirDay[], origin: ReadSeries['origin'], zone: Z
   return days.length === 0 ? [] : [daily(days, { medium: 'air', probeDepthCm: null, origin }, zone)];
 }
 
+/** A logger's clock may be so far ahead of ours. */
+const CLOCKS_DIFFER_MS = DAY_MS;
+
+const readingsToCome = (bed: string, to: PlainDate, today: PlainDate): Note => ({
+  code: 'readings-to-come',
+  text: `Readings of days to come, up to ${to}, are kept of this bed and left out; today is ${today}. If a logger's clock or a year is wrong, DELETE /v1/beds/${bed}/readings?from=${addDays(today, 1)} and send them again.`,
+});
+
+const withNote = ([first, ...rest]: readonly ReadSeries[], note: Note): ReadSeries[] =>
+  first ? [{ ...first, warnings: [...first.warnings, note] }, ...rest] : [];
+
 /** What a thermometer read: its days, and of the last of them each reading. */
 async function ofThermometer(
   store: Store,
@@ -126,12 +155,14 @@ async function ofThermometer(
   bed: string,
   { medium, probeDepthCm, to }: KeptSeries,
   zone: Zone,
+  nowMs: number,
 ): Promise<ReadSeries[]> {
   const shape = { medium, probeDepthCm, origin: 'measured' } as const;
-  const lately = addDays(to, -BY_READING_DAYS);
+  const today = dateAt(nowMs, zone);
+  const lately = addDays(to < today ? to : today, -BY_READING_DAYS);
   const [days, readings] = await Promise.all([
     store.readingDays(owner, bed, shape, { to: addDays(lately, -1) }),
-    store.readings(owner, bed, shape, { fromMs: startOfDay(lately, zone) }),
+    store.readings(owner, bed, shape, { fromMs: startOfDay(lately, zone), toMs: nowMs + CLOCKS_DIFFER_MS }),
   ]);
   const whole = days.filter((day) => day.complete);
   const usualMs = usualStepMs(readings.atMs);

@@ -3,7 +3,7 @@ import type { Note } from '../basics/errors.js';
 import type { Crop, Span } from '../germination/crop.js';
 import { bestPercent } from '../germination/curve.js';
 import { type FewestSeeds, fewestSeeds } from './fewest-seeds.js';
-import { lotState } from './lot-now.js';
+import { lotNow, lotState } from './lot-now.js';
 import { plantShare } from './plant-share.js';
 import type { LotFields } from './season-store.js';
 
@@ -59,11 +59,22 @@ export function seedsNeeded(
     ],
     warnings: [
       ...(state?.warnings ?? []),
+      ...poorSeed(lot, onDate),
       ...crop.cautions
         .filter(({ code }) => code === 'treated-seed' || code === 'weak-lot')
         .map(({ code, text, source }) => ({ code, text: `${text} (${source})` })),
     ],
   };
+}
+
+/** Of seed poorer than this more is sown than it is worth: our choice of when to say so [%]. */
+const POOR_PERCENT = 30;
+
+function poorSeed(lot: LotFields | null, onDate: PlainDate): Note[] {
+  const percent = lot && lotNow(lot, onDate).percent;
+  if (percent === null || percent >= POOR_PERCENT) return [];
+  const text = `Of a hundred such seeds about ${Math.round(percent)} germinate, and what does is weak: test it once more, or buy fresh seed rather than sow so many.`;
+  return [{ code: 'poor-seed', text }];
 }
 
 function fieldNote({ from, to }: Span, isOwn: boolean): Note {

@@ -8,9 +8,10 @@ import type { DailyMinima } from '../climate/frost-dates.js';
 import type { Crop } from '../germination/crop.js';
 import { chosenCrop } from '../germination/crop-choice.js';
 import { type Asker, growingNow, windowsAhead } from './ask.js';
+import { frostEnd } from './frost-end.js';
 import type { Growing, GrowingQuestion, Grown } from './growing.js';
 import { type Harvest, harvestOf } from './harvest.js';
-import { type IndoorStart, indoorsOf, nightsBear, USUAL_ROOM_C } from './indoors.js';
+import { type IndoorStart, indoorsOf, nightsBear, USUAL_ROOM_C, weeksUntilFit } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
 import { type Kept, keptBed } from './kept-soil.js';
 import { lotForQuestion } from './lot-now.js';
@@ -131,7 +132,7 @@ const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
 export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
-  const { sowing, counts, kept, crop, today } = known;
+  const { sowing, counts, crop, question, today } = known;
   const told = await growingNow(known, ask);
   const growing = 'why' in told ? null : told;
   const warnings = 'why' in told ? [told.why] : [];
@@ -143,19 +144,36 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
     forecast: growing.forecast,
     viablePercent: viablePercentOf(question, seedOf(question)),
     posterior: growing.posterior,
+    isOverdue: growing.isOverdue,
     counts,
     seeds: sowing.seeds,
     today,
   };
+  const judgement = evidence && judgementOf(evidence);
+  const ripe = up ? ripeOf(known)({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
   return {
     growing,
     expected: growing && expectedOf(growing.forecast, today),
     observed: evidence && observedOf(evidence),
-    judgement: evidence && judgementOf(evidence),
+    judgement,
     indoors,
-    harvest: up && harvestOf(crop, { half: up, plantedOut: indoors?.plantOut ?? null }, kept.site.latitude),
+    harvest: judgement?.verdict === 'lost' ? null : ripe.harvest,
     resowing: sowing.method === 'direct' ? await resowing(known, ask) : null,
-    warnings,
+    warnings: [...warnings, ...('why' in ripe ? [ripe.why] : [])],
+  };
+}
+
+/** When a sowing may be ready, as far as frost lets it; or why frost takes it before. */
+function ripeOf({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>) {
+  const { latitude } = kept.site;
+  const endAfter = frostEnd(minimaOf(kept), crop.frost, latitude);
+  return (from: Parameters<typeof harvestOf>[1]): { readonly harvest: Harvest | null; readonly why?: Note } => {
+    const harvest = harvestOf(crop, from, latitude);
+    const end = harvest && endAfter(from.plantedOut ?? from.half);
+    if (!end || harvest.to <= end) return { harvest };
+    if (harvest.from < end) return { harvest: { ...harvest, to: end } };
+    const text = `Frost ends ${crop.name.toLowerCase()} about ${end} in the middle of past years, before any of it is ready: under glass or a cover it may go on.`;
+    return { harvest: null, why: { code: 'frost-before-harvest', text } };
   };
 }
 
@@ -186,23 +204,48 @@ async function resowing(known: KnownSowing, ask: Asker): Promise<SowingState['re
   const from = isToCome ? sowing.date : today;
   // A window is a week or more: asked for from its last days on, it would be none.
   const found = await windowsAhead(kept, addDays(from, -7), { crop, time, depthCm, lot: question.lot }, ask);
-  return 'why' in found || found.years.count === 0 ? null : resowingIn(found.windows, from);
+  if ('why' in found || found.years.count === 0) return null;
+  return resowingIn(found.windows, from, worthSowing(known));
+}
+
+/** Published days are stretched at most so far before a sowing is one for another season. Our assumption. */
+const LONGEST_STRETCH = 1.5;
+
+/** Is what is sown on a date ready in the same season, before frost ends it? Of a crop nobody knows the days of: yes. */
+function worthSowing({ crop, kept }: KnownSowing): (date: PlainDate, halfDays: number) => boolean {
+  const untilFit = crop.maturity?.countedFrom === 'planting-out' ? 7 * (weeksUntilFit(crop) ?? 0) : null;
+  const ripe = ripeOf({ crop, kept });
+  return (date, halfDays) => {
+    const half = addDays(date, Math.round(halfDays));
+    const { harvest, why } = ripe({ half, plantedOut: untilFit === null ? null : addDays(half, untilFit) });
+    if (why) return false;
+    const publishedDays = (crop.maturity?.fromDays ?? 0) + (untilFit === null ? 0 : halfDays + untilFit);
+    return !harvest || daysBetween(date, harvest.from) <= LONGEST_STRETCH * publishedDays;
+  };
 }
 
 /**
- * When there is time for a new sowing in the season of a date: of windows that a summer's heat parts, the last ends it.
+ * When there is time for a new sowing in the season of a date: of windows that a summer's heat parts, the last ends it, or
+ * earlier what would no more be ready.
  *
  * @param windows From about that date on, in the order of time.
+ * @param isWorth Is what is sown on a date, and half up after so many days, ready in time?
  */
 export function resowingIn(
-  windows: readonly Pick<SowingWindow, 'from' | 'to'>[],
+  windows: readonly Pick<SowingWindow, 'from' | 'to' | 'halfDays'>[],
   date: PlainDate,
+  isWorth: (date: PlainDate, halfDays: number) => boolean = () => true,
 ): Resowing | 'too-late' {
   const open = windows.filter(({ to }) => to >= date);
   const end = open.findIndex(({ from }, i) => daysBetween(open[i - 1]?.to ?? date, from) > SEASON_GAP_DAYS);
-  const season = end < 0 ? open : open.slice(0, end);
-  const [first, last] = [season[0], season.at(-1)];
-  return first && last ? { from: first.from > date ? first.from : date, by: last.to } : 'too-late';
+  const dates = (end < 0 ? open : open.slice(0, end)).flatMap(({ from, to, halfDays }) => {
+    const first = from > date ? from : date;
+    return Array.from({ length: daysBetween(first, to) + 1 }, (_, day) => addDays(first, day)).filter((one) =>
+      isWorth(one, halfDays?.p50 ?? 0),
+    );
+  });
+  const [first, last] = [dates[0], dates.at(-1)];
+  return first && last ? { from: first, by: last } : 'too-late';
 }
 
 /** The last date on which a new sowing is still good; null where there is none this season, or nobody knows. */

@@ -54,7 +54,7 @@ const PLAN_SHARE = 0.5;
 /** A date counts as open where it was good in so many of the years. */
 const LEAST_SURENESS = 0.5;
 /** Grown plants of a crop are over with a night so cold: common practice, no source [°C]. */
-const ENDS_C: Readonly<Record<FrostClass, number>> = { tender: 0, 'half-hardy': -4, hardy: -9 };
+export const ENDS_C: Readonly<Record<FrostClass, number>> = { tender: 0, 'half-hardy': -4, hardy: -9 };
 
 /** What a sowing on each day would have done in one year. */
 export interface StartsOfYear {

@@ -116,7 +116,7 @@ export const sowingAnswerSchema = z.strictObject({
   resowBy: dateOutSchema
     .nullable()
     .describe(
-      'The last date of the season on which a new sowing is still good; null where the season is over, and without past years.',
+      'The last date of the season on which a new sowing is still good: it comes up well, and is ready before frost or short days end the season. null where that is over, and without past years.',
     ),
   toDo: z
     .array(z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string() }))

@@ -3,7 +3,7 @@ import { resowingIn } from '../../../src/garden/sowing-state.js';
 import { date } from '../../storage/make.js';
 
 const windows = (...spans: readonly (readonly [from: string, to: string])[]) =>
-  spans.map(([from, to]) => ({ from: date(from), to: date(to) }));
+  spans.map(([from, to]) => ({ from: date(from), to: date(to), halfDays: null }));
 
 describe('when a row can be sown again', () => {
   it('is from today to the end of the season, whatever heat shuts within it', () => {
