@@ -5,9 +5,7 @@ import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { seedRecord } from '../answers/seed-temperature.js';
 import { HOUR_MS, instantAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
-import { COHORTS } from '../germination/cohorts.js';
-import type { Crop } from '../germination/crop.js';
-import { shareUp, timeFactorReach } from '../germination/time-factor-reach.js';
+import { timeFactorReach } from '../germination/time-factor-reach.js';
 import { beliefAfter, type Lesson, usualBelief } from './belief.js';
 import {
   type Belief,
@@ -24,6 +22,7 @@ import {
   standFactorOf,
   timeFactorOf,
 } from './count-posterior.js';
+import { isOverdue } from './overdue.js';
 import type { Count } from './season-store.js';
 import { talliesOf } from './tally.js';
 
@@ -85,19 +84,6 @@ function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 
   const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
   const { mean, sd } = belief.logTime;
   return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
-}
-
-/** Nearly all that can come at all. */
-const MOST = 0.9;
-/** So fast that whatever could come at some hour is up. */
-const AT_ONCE = 1e-6;
-
-/** Would most of what the temperatures let come be up by the last count in a slow bed, too? */
-function isOverdue({ reaches, counts }: SeenSowing, { bedTimeFactor }: Crop): boolean {
-  const usualReach = reaches[SPREADS.findIndex(({ times }) => times === 1)]!;
-  const last = (counts.length - 1) * COHORTS;
-  const canCome = shareUp(usualReach, AT_ONCE, last);
-  return canCome > 0 && shareUp(usualReach, bedTimeFactor.to, last) >= MOST * canCome;
 }
 
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */

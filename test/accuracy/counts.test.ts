@@ -12,6 +12,7 @@ import {
   timeFactorOf,
 } from '../../src/garden/count-posterior.js';
 import { LOST_ODDS } from '../../src/garden/judgement.js';
+import { isOverdue } from '../../src/garden/overdue.js';
 import { COHORTS, cohortRun, type Seed } from '../../src/germination/cohorts.js';
 import type { Crop, Span } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
@@ -279,7 +280,13 @@ describe('late or lost, with a count every four days, a tenth of them wrong', ()
         for (let k = 1; k <= nCounts && lostAfter === Infinity; k++) {
           const soFar = reaches.map((one) => one.subarray(0, k * COHORTS));
           const { dead } = countPosterior(belief, { counts: counts.slice(0, k), reaches: soFar, viable: VIABLE });
-          if (dead >= LOST_ODDS) lostAfter = 4 * k;
+          // As the service does: never before most would be up in a slow bed.
+          if (
+            dead >= LOST_ODDS &&
+            isOverdue({ counts: counts.slice(0, k), reaches: soFar, viable: VIABLE }, season.crop)
+          ) {
+            lostAfter = 4 * k;
+          }
         }
         judged.push({ crop: id, isDead, lostAfter, mostDays, mostInBedsDays: mostDays * bedTimeFactor.to });
       }

@@ -342,13 +342,30 @@ describe('what is ready', () => {
     await ask('POST', '/v1/places/frosty/air', { medium: 'air', unit: 'C', daily: air });
     await ask('PUT', '/v1/beds/frosty', { place: 'frosty', name: 'Frosty bed' });
     today = noonOn('2027-05-20');
-    const early = await sown('early', { bed: 'frosty', crop: 'lettuce', date: '2027-05-15' });
+    const early = await sown('spring-lettuce', { bed: 'frosty', crop: 'lettuce', date: '2027-05-15' });
     expect(early.harvest!.from > '2027-07-15' && early.harvest!.to < '2027-09-01').toBe(true);
     // Lettuce of October stands over the winter: by windows alone it would still be sown then.
     expect(early.resowBy! > '2027-07-15' && early.resowBy! < '2027-09-20').toBe(true);
-    const late = await sown('late', { bed: 'frosty', crop: 'tomato', date: '2027-07-25', method: 'indoors' });
+    const late = await sown('autumn-tomato', { bed: 'frosty', crop: 'tomato', date: '2027-07-25', method: 'indoors' });
     expect(late.harvest).toBeNull();
     expect(late.warnings.map(({ code }) => code)).toContain('frost-before-harvest');
+  });
+
+  test('is told as ever where a logger with a wrong year has sent readings of days to come', async () => {
+    const before = await standing('spring-lettuce');
+    const to = {
+      medium: 'soil',
+      probeDepthCm: 5,
+      readings: [0, 6, 12].map((h) => ({ at: `2028-05-0${h / 6 + 1}T12:00:00-02:00`, value: 14 })),
+    };
+    expect((await ask('POST', '/v1/beds/frosty/readings', to)).statusCode).toBe(200);
+    expect(
+      (await ask('POST', '/v1/places/frosty/air', { medium: 'air', daily: [{ date: '2027-12-01', min: 1, max: 9 }] }))
+        .statusCode,
+    ).toBe(200);
+    const { forecast } = await standing('spring-lettuce');
+    expect(forecast!.emergence).toEqual(before.forecast!.emergence);
+    expect(forecast!.warnings.find(({ code }) => code === 'readings-to-come')!.text).toContain('up to 2028-05-03');
   });
 });
 
