@@ -4,18 +4,8 @@ import { RequestError } from '../../basics/errors.js';
 import type { Bed, BedFields, Store } from '../../garden/store.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleBed } from '../examples.js';
-import {
-  asKept,
-  idIn,
-  type Keeper,
-  listParameters,
-  listQuery,
-  notKept,
-  pageOf,
-  putAndAnswer,
-  queryOf,
-  refuseQuery,
-} from '../kept.js';
+import { asKept, idIn, type Keeper, notKept, putAndAnswer, queryOf, refuseQuery } from '../kept.js';
+import { listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -37,24 +27,10 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
     show: (bed) => asKept(bedOnWire(bed)),
   };
   return [
-    {
-      method: 'GET',
-      url: '/v1/beds',
-      operation: {
-        id: 'listBeds',
-        summary: 'Your beds, by id',
-        query: listParameters,
-        answer: { schema: bedListSchema },
-        problems: keptProblems,
-      },
-      async handler(request, reply) {
-        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
-          store.beds(ownerOf(request), asked),
-        );
-        const content = { beds: page.map(bedOnWire), next };
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
+    listRoute(
+      { kind: 'bed', summary: 'Your beds, by id', schema: bedListSchema, list: store.beds, onWire: bedOnWire },
+      clock,
+    ),
     {
       method: 'PUT',
       url: '/v1/beds/:id',

@@ -6,18 +6,8 @@ import type { Store } from '../../garden/store.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import { sendWithETag } from '../etag.js';
 import { exampleLot } from '../examples.js';
-import {
-  asKept,
-  idIn,
-  type Keeper,
-  listParameters,
-  listQuery,
-  notKept,
-  pageOf,
-  putAndAnswer,
-  queryOf,
-  refuseQuery,
-} from '../kept.js';
+import { asKept, idIn, type Keeper, notKept, putAndAnswer, refuseQuery } from '../kept.js';
+import { listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -34,24 +24,10 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
     show: (lot) => asKept(lotAnswer(lot, dateOf(clock()))),
   };
   return [
-    {
-      method: 'GET',
-      url: '/v1/lots',
-      operation: {
-        id: 'listLots',
-        summary: 'Your seed lots, by id',
-        query: listParameters,
-        answer: { schema: lotListSchema },
-        problems: keptProblems,
-      },
-      async handler(request, reply) {
-        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
-          store.lots(ownerOf(request), asked),
-        );
-        const content = { lots: page.map(lotOnWire), next };
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
+    listRoute(
+      { kind: 'lot', summary: 'Your seed lots, by id', schema: lotListSchema, list: store.lots, onWire: lotOnWire },
+      clock,
+    ),
     {
       method: 'PUT',
       url: '/v1/lots/:id',

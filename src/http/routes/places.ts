@@ -4,18 +4,8 @@ import { RequestError } from '../../basics/errors.js';
 import type { Place, PlaceFields, Store } from '../../garden/store.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlace } from '../examples.js';
-import {
-  asKept,
-  idIn,
-  type Keeper,
-  listParameters,
-  listQuery,
-  notKept,
-  pageOf,
-  putAndAnswer,
-  queryOf,
-  refuseQuery,
-} from '../kept.js';
+import { asKept, idIn, type Keeper, notKept, putAndAnswer, queryOf, refuseQuery } from '../kept.js';
+import { listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -39,24 +29,16 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
     show: (place) => asKept(placeOnWire(place)),
   };
   return [
-    {
-      method: 'GET',
-      url: '/v1/places',
-      operation: {
-        id: 'listPlaces',
+    listRoute(
+      {
+        kind: 'place',
         summary: 'Your places, by id',
-        query: listParameters,
-        answer: { schema: placeListSchema },
-        problems: keptProblems,
+        schema: placeListSchema,
+        list: store.places,
+        onWire: placeOnWire,
       },
-      async handler(request, reply) {
-        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
-          store.places(ownerOf(request), asked),
-        );
-        const content = { places: page.map(placeOnWire), next };
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
+      clock,
+    ),
     {
       method: 'PUT',
       url: '/v1/places/:id',

@@ -6,23 +6,12 @@ import type { Plan, PlanFields } from '../../garden/season-store.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlan } from '../examples.js';
-import {
-  idIn,
-  type Keeper,
-  listParameters,
-  listQuery,
-  notKept,
-  pageOf,
-  putAndAnswer,
-  queryOf,
-  refuseQuery,
-  type Shown,
-} from '../kept.js';
+import { idIn, type Keeper, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
+import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import type { Route } from '../route.js';
-import { idSchema } from '../schemas/common.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../schemas/plans.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { planFieldsOnWire, planOnWire } from '../wire-plan.js';
@@ -59,23 +48,17 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
     show,
   };
   return [
-    {
-      method: 'GET',
-      url: '/v1/plans',
-      operation: {
-        id: 'listPlans',
+    listRoute(
+      {
+        kind: 'plan',
         summary: 'Your plans, by id, without their sowings; of one bed, if you name it',
-        query: [...listParameters, { name: 'bed', schema: idSchema, description: 'Only those of this bed.' }],
-        answer: { schema: planListSchema },
-        problems: keptProblems,
+        schema: planListSchema,
+        list: store.plans,
+        onWire: planFieldsOnWire,
+        byBed: true,
       },
-      async handler(request, reply) {
-        const { bed, ...list } = queryOf(listQuery.extend({ bed: idSchema.optional() }), request);
-        const { page, next } = await pageOf(list, (asked) => store.plans(ownerOf(request), { ...asked, bed }));
-        const content = { plans: page.map(planFieldsOnWire), next };
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
+      clock,
+    ),
     {
       method: 'PUT',
       url: '/v1/plans/:id',
@@ -119,22 +102,7 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
       },
     },
-    {
-      method: 'DELETE',
-      url: '/v1/plans/:id',
-      operation: {
-        id: 'deletePlan',
-        summary: 'Forget a plan',
-        answer: 'none',
-        problems: ['not-found', ...keptProblems],
-      },
-      async handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'plan');
-        if ((await store.deletePlan(ownerOf(request), id)) === 'absent') throw notKept('plan', id);
-        return reply.code(204).send();
-      },
-    },
+    deleteRoute('plan', 'Forget a plan', store.deletePlan),
   ];
 };
 

@@ -10,25 +10,15 @@ import { chosenCrop } from '../../germination/crop-choice.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { exampleSowing } from '../examples.js';
-import {
-  idIn,
-  type Keeper,
-  listParameters,
-  listQuery,
-  notKept,
-  pageOf,
-  putAndAnswer,
-  queryOf,
-  refuseQuery,
-  type Shown,
-} from '../kept.js';
+import { idIn, type Keeper, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
+import { deleteRoute, listRoute } from '../kept-routes.js';
 import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
-import { idSchema, precisionSchema } from '../schemas/common.js';
+import { precisionSchema } from '../schemas/common.js';
 import { sowingAnswerSchema, sowingListSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { sowingOnWire, sowingStateOnWire } from '../wire-sowing.js';
@@ -74,23 +64,17 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
     return fields;
   };
   return [
-    {
-      method: 'GET',
-      url: '/v1/sowings',
-      operation: {
-        id: 'listSowings',
+    listRoute(
+      {
+        kind: 'sowing',
         summary: 'Your sowings, by id; of one bed, if you name it',
-        query: [...listParameters, { name: 'bed', schema: idSchema, description: 'Only those of this bed.' }],
-        answer: { schema: sowingListSchema },
-        problems: keptProblems,
+        schema: sowingListSchema,
+        list: store.sowings,
+        onWire: sowingOnWire,
+        byBed: true,
       },
-      async handler(request, reply) {
-        const { bed, ...list } = queryOf(listQuery.extend({ bed: idSchema.optional() }), request);
-        const { page, next } = await pageOf(list, (asked) => store.sowings(ownerOf(request), { ...asked, bed }));
-        const content = { sowings: page.map(sowingOnWire), next };
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
+      clock,
+    ),
     {
       method: 'PUT',
       url: '/v1/sowings/:id',
@@ -152,22 +136,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
         return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
       },
     },
-    {
-      method: 'DELETE',
-      url: '/v1/sowings/:id',
-      operation: {
-        id: 'deleteSowing',
-        summary: 'Forget a sowing and its counts',
-        answer: 'none',
-        problems: ['not-found', ...keptProblems],
-      },
-      async handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'sowing');
-        if ((await store.deleteSowing(ownerOf(request), id)) === 'absent') throw notKept('sowing', id);
-        return reply.code(204).send();
-      },
-    },
+    deleteRoute('sowing', 'Forget a sowing and its counts', store.deleteSowing),
   ];
 };
 

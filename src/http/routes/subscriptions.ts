@@ -7,18 +7,8 @@ import { crops as handbook } from '../../germination/crops.js';
 import { isPublicAddress } from '../../outside/public-address.js';
 import { sendWithETag } from '../etag.js';
 import { exampleSubscription } from '../examples.js';
-import {
-  asKept,
-  idIn,
-  type Keeper,
-  listParameters,
-  listQuery,
-  notKept,
-  pageOf,
-  putAndAnswer,
-  queryOf,
-  refuseQuery,
-} from '../kept.js';
+import { asKept, idIn, type Keeper, notKept, putAndAnswer, refuseQuery } from '../kept.js';
+import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -51,24 +41,16 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
     shownOnce: ({ secret }) => ({ secret }),
   };
   return [
-    {
-      method: 'GET',
-      url: '/v1/subscriptions',
-      operation: {
-        id: 'listSubscriptions',
+    listRoute(
+      {
+        kind: 'subscription',
         summary: 'Your subscriptions, by id',
-        query: listParameters,
-        answer: { schema: subscriptionListSchema },
-        problems: keptProblems,
+        schema: subscriptionListSchema,
+        list: store.subscriptions,
+        onWire: subscriptionOnWire,
       },
-      async handler(request, reply) {
-        const { page, next } = await pageOf(queryOf(listQuery, request), (asked) =>
-          store.subscriptions(ownerOf(request), asked),
-        );
-        const content = { subscriptions: page.map(subscriptionOnWire), next };
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
+      clock,
+    ),
     {
       method: 'PUT',
       url: '/v1/subscriptions/:id',
@@ -108,22 +90,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
     },
-    {
-      method: 'DELETE',
-      url: '/v1/subscriptions/:id',
-      operation: {
-        id: 'deleteSubscription',
-        summary: 'Be told no more; messages that wait are not sent',
-        answer: 'none',
-        problems: ['not-found', ...keptProblems],
-      },
-      async handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'subscription');
-        if ((await store.deleteSubscription(ownerOf(request), id)) === 'absent') throw notKept('subscription', id);
-        return reply.code(204).send();
-      },
-    },
+    deleteRoute('subscription', 'Be told no more; messages that wait are not sent', store.deleteSubscription),
   ];
 };
 
