@@ -91,7 +91,7 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   } else {
     remedies.push({
       action: 'wait',
-      text: `Waiting does not help within sight: every sowing up to ${setting.lastDate} meets such heat, as far as these temperatures tell.`,
+      text: `Whether waiting helps is not in sight: these temperatures are looked at up to ${setting.lastDate}, and by then no later sowing is seen to be up and to have met no such heat.`,
     });
   }
   remedies.push(
@@ -119,7 +119,7 @@ export function coldRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
       text:
         setting.freeDate !== null
           ? `Wait: a sowing on ${setting.freeDate.date} lies in soil above ${spell.thresholdC} °C until most of it is up, as far as these temperatures tell.`
-          : `Wait for warmer soil: up to ${setting.lastDate} no sowing is free of such cold, as far as these temperatures tell.`,
+          : `Wait for warmer soil: these temperatures are looked at up to ${setting.lastDate}, and by then no later sowing is seen to be up and to have met no such cold.`,
     },
     {
       action: 'cover',

@@ -106,11 +106,21 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
   }
 }
 
+/** Of a sowing so many counts are looked at: more say nothing new, and take their time. */
+const MOST_COUNTS = 60;
+
+/** Some of a list, evenly spread, the last among them. */
+const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
+  list.length <= most
+    ? list
+    : Array.from({ length: most }, (_, i) => list[Math.round(((i + 1) * list.length) / most) - 1]!);
+
 /** A sowing's counts, beside how far its seed can have come by each. */
 function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing {
   const { site, series, bed } = question;
+  const tallies = spreadOver(talliesOf(counts), MOST_COUNTS);
   const wetMs = instantAt(sowing.date, sowing.time, site.zone);
-  const atH = counts.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
+  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
   const lastH = Math.ceil(atH.at(-1)!);
   const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
   const bedding = { site, bed, depthCm: seedDepthCm({ crop: question.crop, sowing }) };
@@ -118,7 +128,7 @@ function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing 
   const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1 });
   const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
   return {
-    counts: talliesOf(counts).map(({ came, ofSeeds, isAtLeast }) => ({
+    counts: tallies.map(({ came, ofSeeds, isAtLeast }) => ({
       seedlings: came,
       ofSeeds: ofSeeds ?? sowing.seeds ?? SEEDS_UNSAID,
       isAtLeast,
