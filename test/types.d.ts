@@ -1,4 +1,4 @@
-// What the tests use of two packages that come without types.
+// What the tests use of a package that comes without types.
 
 declare module 'jstat' {
   const jStat: {
@@ -11,14 +11,4 @@ declare module 'jstat' {
     models: { ols(endog: number[], exog: number[][]): { coef: number[]; R2: number } };
   };
   export default jStat;
-}
-
-declare module 'd3-scale' {
-  interface LinearScale {
-    (x: number): number;
-    domain(xs: readonly number[]): LinearScale;
-    range(ys: readonly number[]): LinearScale;
-    clamp(clamped: boolean): LinearScale;
-  }
-  export function scaleLinear(): LinearScale;
 }

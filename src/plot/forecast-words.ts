@@ -1,0 +1,86 @@
+import { type DateWords, dateOfDay } from './dates.js';
+import { degrees, degreesSpan, type Unit } from './degrees.js';
+import {
+  type DrawnForecast,
+  type DrawnMilestone,
+  daysOf,
+  type ForecastSetting,
+  type KindOfSpell,
+  spellsOf,
+} from './drawn-forecast.js';
+import { PARTS_IN_WORDS, stretches } from './temperature-parts.js';
+
+export const EVENTS = ['first', 'half', 'most'] as const;
+type Event = (typeof EVENTS)[number];
+const EVENT_WORDS: Readonly<Record<Event, string>> = { first: 'First tenth', half: 'Half', most: 'Nine tenths' };
+
+export const titleOf = ({ sowing }: DrawnForecast, { cropName, bedName }: ForecastSetting, words: DateWords): string =>
+  `${cropName}, sown on ${words.long(sowing.date)}${bedName ? `, ${bedName}` : ''}`;
+
+/** What the forecast comes to, in a sentence or two. */
+export function gist({ emergence: { half }, stand, sowing }: DrawnForecast, words: DateWords): string {
+  if ('why' in half) {
+    return half.why === 'not-at-this-temperature'
+      ? 'Nothing comes up at these temperatures.'
+      : `Nothing is up by the count on ${words.short(stand.by)}.`;
+  }
+  const range = half.range.to
+    ? `between ${words.short(half.range.from)} and ${words.short(half.range.to)}`
+    : `from ${words.short(half.range.from)} to after the count`;
+  const when = `Half is up about ${words.short(half.date)}, ${range}.`;
+  const [from, to] = [stand.seedlings?.from ?? stand.field.from, stand.seedlings?.to ?? stand.field.to].map(Math.round);
+  return stand.seedlings && sowing.seeds
+    ? `${when} Of ${sowing.seeds} seeds expect ${from} to ${to} seedlings.`
+    : `${when} Of a hundred seeds expect ${from} to ${to} seedlings.`;
+}
+
+/** When a share of what comes is up. */
+export function milestoneInWords(event: Event, milestone: DrawnMilestone, by: string, words: DateWords): string {
+  const name = EVENT_WORDS[event];
+  if ('why' in milestone) {
+    return `${name}: ${milestone.why === 'not-by-count-day' ? `not by the count on ${words.short(by)}` : 'not at these temperatures'}`;
+  }
+  const { date, range, inBeds } = milestone;
+  const open =
+    range.to === null
+      ? `, from ${words.short(range.from)} to after the count`
+      : range.from === range.to
+        ? ''
+        : `, between ${words.short(range.from)} and ${words.short(range.to)}`;
+  return `${name} ${words.short(date)}${open}${inBeds.to > date ? `; in slow beds to ${words.short(inBeds.to)}` : ''}`;
+}
+
+/** A spell as the picture names it. */
+export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, words: DateWords, unit: Unit): string =>
+  `${kind} ${words.span(from, to)}, ${kind === 'hot' ? 'up' : 'down'} to ${degrees(peakC, unit)}`;
+
+/** What the picture says, for who does not see it. */
+export function forecastInWords(
+  forecast: DrawnForecast,
+  { goodC, today }: ForecastSetting,
+  words: DateWords,
+  unit: Unit,
+): string {
+  const { emergence, stand } = forecast;
+  const days = daysOf(forecast);
+  const parts = stretches(days, () => true).map(
+    ({ part, points }, i) =>
+      // A stretch begins with the day before it.
+      `${PARTS_IN_WORDS[part]} ${words.span(dateOfDay(points[i > 0 ? 1 : 0]!.day), dateOfDay(points.at(-1)!.day))}`,
+  );
+  const coldestC = days.reduce((least, { min }) => Math.min(least, min), Infinity);
+  const warmestC = days.reduce((most, { max }) => Math.max(most, max), -Infinity);
+  return [
+    gist(forecast, words),
+    ...EVENTS.map((event) => `${milestoneInWords(event, emergence[event], stand.by, words)}.`),
+    days.length > 0
+      ? `The temperature at the seed lies between ${degreesSpan(coldestC, warmestC, unit)}: ${parts.join(', ')}.`
+      : 'No temperature at the seed is known.',
+    goodC ? `The crop likes ${degreesSpan(goodC.from, goodC.to, unit)}.` : '',
+    ...spellsOf(forecast).map((spell) => `Spell: ${spellInWords(spell, words, unit)}.`),
+    today ? `Today is ${words.short(today)}.` : '',
+    `The count is on ${words.short(stand.by)}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
