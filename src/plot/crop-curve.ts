@@ -236,12 +236,14 @@ const dot = (x: number, y: number, text: string, { right }: Sheet): string => {
 
 const daysInWords = (days: number): string => String(days < 10 ? Math.round(days * 10) / 10 : Math.round(days));
 
-function temperatureAxis(x: LinearScale, { unit, isWide }: Sheet, y: number) {
+function temperatureAxis(x: LinearScale, { unit, isWide, right }: Sheet, y: number) {
   const [fromX, toX] = x.range() as [number, number];
   const ticks = x.ticks(isWide ? 10 : 5).map((value) => {
     const at = x(value);
     const tick = element('path', { d: `M${tenth(at)},${tenth(y)} v6`, ...paint({ stroke: 'quiet' }) });
-    return tick + lettering(at, y + 20, `${value} °${unit}`, { size: TYPE.small, colour: 'quiet', anchor: 'middle' });
+    const text = `${value} °${unit}`;
+    const middle = Math.min(at, right - widthOf(text, TYPE.small) / 2);
+    return tick + lettering(middle, y + 20, text, { size: TYPE.small, colour: 'quiet', anchor: 'middle' });
   });
   return {
     drawn: element('path', { d: `M${fromX},${tenth(y)} H${toX}`, ...paint({ stroke: 'quiet' }) }) + ticks.join(''),

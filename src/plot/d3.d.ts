@@ -8,6 +8,7 @@ declare module 'd3-scale' {
     range(ys: readonly number[]): LinearScale;
     range(): number[];
     clamp(clamped: boolean): LinearScale;
+    copy(): LinearScale;
     nice(count?: number): LinearScale;
     ticks(count?: number): number[];
   }

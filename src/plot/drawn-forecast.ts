@@ -19,7 +19,8 @@ export interface Milestone {
 
 export interface DrawnSpell extends Dates {
   readonly peakC: number;
-  readonly severity: 'mild' | 'severe';
+  /** Beyond this it is too hot or too cold [°C]. */
+  readonly thresholdC: number;
 }
 
 /** Of a forecast what is drawn; an answer of /v1/forecasts has it all. */

@@ -4,9 +4,9 @@ import { dateAxis, dayOf } from './dates.js';
 import type { DrawnDay, DrawnForecast, Milestone } from './drawn-forecast.js';
 import { EVENTS, milestoneInWords } from './forecast-words.js';
 import type { Frame } from './frame.js';
-import { paragraph, TYPE } from './lettering.js';
+import { lettering, paragraph, TYPE, widthOf } from './lettering.js';
 import { rungs } from './rungs.js';
-import { element } from './svg.js';
+import { element, tenth } from './svg.js';
 import { paint } from './theme.js';
 
 /** The share that is up, day by day, its axis of dates, and a lane for each of first, half and most. */
@@ -59,63 +59,83 @@ export function emergencePanel(
     const [[x0, y0], [x1, y1]] = [corners[i - 1]!, corners[i]!];
     return y0 + ((y1 - y0) * (at - x0)) / Math.max(1e-9, x1 - x0);
   };
-  let laneY = axis.toY + 8;
-  const lanes = EVENTS.map((event) => {
+  const dots = EVENTS.map((event) => {
     const milestone = forecast.emergence[event];
-    const said = paragraph(
-      { x: sheet.left, y: laneY, width: sheet.right - sheet.left },
-      milestoneInWords(event, milestone, forecast.stand.by, words),
-    );
-    laneY = said.toY + 2;
-    if ('why' in milestone) return said.drawn;
-    const barY = said.toY + 8;
-    laneY = barY + 12;
-    const at = Math.max(fromX, Math.min(toX, x(dayOf(milestone.date) + 0.5)));
-    const drop =
+    if ('why' in milestone) return '';
+    const at = x.copy().clamp(true)(dayOf(milestone.date) + 0.5);
+    return (
       element('path', {
-        d: `M${at.toFixed(1)},${upAt(at).toFixed(1)} V${barY.toFixed(1)}`,
+        d: `M${tenth(at)},${tenth(upAt(at))} V${tenth(bottomY)}`,
         ...paint({ stroke: 'accent' }),
         'stroke-width': 1,
-      }) +
-      element('circle', {
-        cx: at,
-        cy: upAt(at),
-        r: 4,
-        ...paint({ fill: 'accent', stroke: 'paper' }),
-        'stroke-width': 1.5,
-      });
-    return drop + rangeBar(milestone, at, x, barY) + said.drawn;
+      }) + dot(at, upAt(at))
+    );
   });
+  const lanes = lanesOf(forecast, { sheet, words, x }, axis.toY + 8);
   return {
     drawn: caption.drawn + rungs(y, 4, { left: fromX, right: toX }, '') + curve + axis.drawn,
-    lanes: lanes.join(''),
+    dots: dots.join('') + lanes.drawn,
     axisY: bottomY,
-    toY: laneY,
+    toY: lanes.toY,
   };
 }
 
+const dot = (x: number, y: number): string =>
+  element('circle', { cx: x, cy: y, r: 5, ...paint({ fill: 'accent', stroke: 'paper' }), 'stroke-width': 1.5 });
+
+/** A lane for each of first, half and most: its bar, and what it says beside it, or above where there is no room. */
+function lanesOf(forecast: DrawnForecast, { sheet, words, x }: Frame, fromY: number) {
+  const [, toX] = x.range() as [number, number];
+  const lanes = EVENTS.map((event) => {
+    const milestone = forecast.emergence[event];
+    const text = milestoneInWords(event, milestone, forecast.stand.by, words);
+    return { text, widthPx: widthOf(text) + 14, bar: 'why' in milestone ? null : rangeBar(milestone, x) };
+  });
+  const isBeside = lanes.every(
+    ({ bar, widthPx }) => !bar || toX - bar.toX >= widthPx || bar.fromX - sheet.left >= widthPx,
+  );
+  let y = fromY;
+  const drawn = lanes.map(({ text, widthPx, bar }) => {
+    if (isBeside) {
+      y += 24;
+      if (!bar) return lettering(sheet.axisX, y - 4, text);
+      const isRight = toX - bar.toX >= widthPx;
+      return (
+        bar.drawn(y - 9) +
+        lettering(isRight ? bar.toX + 12 : bar.fromX - 12, y - 4, text, { anchor: isRight ? 'start' : 'end' })
+      );
+    }
+    const said = paragraph({ x: sheet.left, y, width: sheet.right - sheet.left }, text);
+    y = said.toY + (bar ? 22 : 4);
+    return said.drawn + (bar?.drawn(said.toY + 8) ?? '');
+  });
+  return { drawn: drawn.join(''), toY: y + 2 };
+}
+
 /** Thick as far as the weather leaves it open, thin on to slow beds; an arrow where it goes on past the picture. */
-function rangeBar({ range, inBeds }: Milestone, at: number, x: LinearScale, y: number): string {
-  const [fromX, toX] = x.range() as [number, number];
-  const within = (day: number): number => Math.max(fromX, Math.min(toX, x(day)));
+function rangeBar({ date, range, inBeds }: Milestone, x: LinearScale) {
+  const [, edgeX] = x.range() as [number, number];
+  const within = x.copy().clamp(true);
+  const at = within(dayOf(date) + 0.5);
   const slowTo = dayOf(inBeds.to) + 1;
   const openTo = range.to === null ? Infinity : dayOf(range.to) + 1;
-  const bar = (from: number, to: number, widthPx: number): string =>
-    element('path', {
-      d: `M${from.toFixed(1)},${y.toFixed(1)} H${to.toFixed(1)}`,
-      ...paint({ stroke: 'accent' }),
-      'stroke-width': widthPx,
-    });
-  return [
-    within(slowTo) > at ? bar(at, within(slowTo), 1.5) : '',
-    bar(within(dayOf(range.from)), within(openTo), 6),
-    x(Math.max(openTo, slowTo)) > toX
-      ? element('path', {
-          d: `M${(toX - 5).toFixed(1)},${(y - 5).toFixed(1)} l5,5 l-5,5`,
-          ...paint({ stroke: 'accent' }),
-          'stroke-width': 1.5,
-        })
-      : '',
-    element('circle', { cx: at, cy: y, r: 5, ...paint({ fill: 'accent', stroke: 'paper' }), 'stroke-width': 1.5 }),
-  ].join('');
+  const goesOn = Math.max(openTo, slowTo) > x.domain()[1]!;
+  const [fromX, openX, slowX] = [
+    within(dayOf(range.from)),
+    openTo === Infinity ? edgeX : within(openTo),
+    within(slowTo),
+  ];
+  const stroke = (d: string, widthPx: number): string =>
+    element('path', { d, ...paint({ stroke: 'accent' }), 'stroke-width': widthPx });
+  return {
+    fromX: Math.min(fromX, at - 5),
+    toX: Math.max(openX, slowX, at + 5),
+    drawn: (y: number): string =>
+      [
+        slowX > at ? stroke(`M${tenth(at)},${tenth(y)} H${tenth(slowX)}`, 1.5) : '',
+        stroke(`M${tenth(fromX)},${tenth(y)} H${tenth(openX)}`, 6),
+        goesOn ? stroke(`M${tenth(edgeX - 6)},${tenth(y - 6)} l6,6 l-6,6`, 1.5) : '',
+        dot(at, y),
+      ].join(''),
+  };
 }

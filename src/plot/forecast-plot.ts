@@ -40,7 +40,7 @@ export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, 
     up.drawn,
     marks,
     labels.drawn,
-    up.lanes,
+    up.dots,
   ].join('');
   const said = {
     title: titleOf(forecast, setting, words),
@@ -52,7 +52,7 @@ export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, 
 function heading(forecast: DrawnForecast, setting: ForecastSetting, { sheet, words }: Frame) {
   const box = { x: sheet.left, width: sheet.right - sheet.left };
   const title = paragraph({ ...box, y: 14 }, titleOf(forecast, setting, words), { size: TYPE.title, bold: true });
-  const said = paragraph({ ...box, y: title.toY }, gist(forecast, words), { colour: 'quiet' });
+  const said = paragraph({ ...box, y: title.toY }, gist(forecast, setting.today ?? null, words), { colour: 'quiet' });
   const known = forecast.daily.length > 0;
   const caption = paragraph(
     { ...box, y: said.toY + 8 },

@@ -18,7 +18,11 @@ export const titleOf = ({ sowing }: DrawnForecast, { cropName, bedName }: Foreca
   `${cropName}, sown on ${words.long(sowing.date)}${bedName ? `, ${bedName}` : ''}`;
 
 /** What the forecast comes to, in a sentence or two. */
-export function gist({ emergence: { half }, stand, sowing }: DrawnForecast, words: DateWords): string {
+export function gist(
+  { emergence: { half }, stand, sowing }: DrawnForecast,
+  today: string | null,
+  words: DateWords,
+): string {
   if ('why' in half) {
     return half.why === 'not-at-this-temperature'
       ? 'Nothing comes up at these temperatures.'
@@ -27,7 +31,7 @@ export function gist({ emergence: { half }, stand, sowing }: DrawnForecast, word
   const range = half.range.to
     ? `between ${words.short(half.range.from)} and ${words.short(half.range.to)}`
     : `from ${words.short(half.range.from)} to after the count`;
-  const when = `Half is up about ${words.short(half.date)}, ${range}.`;
+  const when = `Half ${today !== null && half.date < today ? 'was' : 'is'} up about ${words.short(half.date)}, ${range}.`;
   const [from, to] = [stand.seedlings?.from ?? stand.field.from, stand.seedlings?.to ?? stand.field.to].map(Math.round);
   return stand.seedlings && sowing.seeds
     ? `${when} Of ${sowing.seeds} seeds expect ${from} to ${to} seedlings.`
@@ -71,7 +75,7 @@ export function forecastInWords(
   const coldestC = days.reduce((least, { min }) => Math.min(least, min), Infinity);
   const warmestC = days.reduce((most, { max }) => Math.max(most, max), -Infinity);
   return [
-    gist(forecast, words),
+    gist(forecast, today ?? null, words),
     ...EVENTS.map((event) => `${milestoneInWords(event, emergence[event], stand.by, words)}.`),
     days.length > 0
       ? `The temperature at the seed lies between ${degreesSpan(coldestC, warmestC, unit)}: ${parts.join(', ')}.`

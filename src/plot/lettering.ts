@@ -8,7 +8,7 @@ const NARROW = new Set("ijlft.,:;'|!()[]- ");
 const WIDE = new Set('mwMWOQ%@—');
 
 /** How wide text may be, rather too wide than too narrow, as the reader's own font is not known [px]. */
-export function widthOf(text: string, size: number = TYPE.plain): number {
+export function widthOf(text: string, size: number = TYPE.plain, isBold = false): number {
   let ems = 0;
   for (const character of text) {
     const isTall = character.codePointAt(0)! > 0x2e7f;
@@ -17,29 +17,29 @@ export function widthOf(text: string, size: number = TYPE.plain): number {
     else if (WIDE.has(character)) ems += 0.95;
     else ems += character !== character.toLowerCase() ? 0.72 : 0.62;
   }
-  return ems * size;
+  return ems * size * (isBold ? 1.12 : 1);
 }
 
 /** Text in lines that are no wider than so much; a word that is wider by itself is cut, and says so. */
-export function wrapped(text: string, widthPx: number, size: number = TYPE.plain): string[] {
+export function wrapped(text: string, widthPx: number, size: number = TYPE.plain, isBold = false): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(/\s+/).filter(Boolean)) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && widthOf(longer, size) > widthPx) {
+    if (line !== '' && widthOf(longer, size, isBold) > widthPx) {
       lines.push(line);
-      line = cut(word, widthPx, size);
-    } else line = line === '' ? cut(word, widthPx, size) : longer;
+      line = cut(word, widthPx, size, isBold);
+    } else line = line === '' ? cut(word, widthPx, size, isBold) : longer;
   }
   return line === '' ? lines : [...lines, line];
 }
 
 /** Text no wider than so much. */
-export function cut(text: string, widthPx: number, size: number = TYPE.plain): string {
-  if (widthOf(text, size) <= widthPx) return text;
+export function cut(text: string, widthPx: number, size: number = TYPE.plain, isBold = false): string {
+  if (widthOf(text, size, isBold) <= widthPx) return text;
   let kept = '';
   for (const character of text) {
-    if (widthOf(`${kept}${character}…`, size) > widthPx) break;
+    if (widthOf(`${kept}${character}…`, size, isBold) > widthPx) break;
     kept += character;
   }
   return `${kept}…`;
@@ -87,7 +87,7 @@ export function paragraph(
 ): { readonly drawn: string; readonly toY: number } {
   const size = how.size ?? TYPE.plain;
   const step = size * 1.35;
-  const lines = wrapped(text, width, size);
+  const lines = wrapped(text, width, size, how.bold);
   return {
     drawn: lines.map((line, i) => lettering(x, y + size + i * step, line, how)).join(''),
     toY: y + lines.length * step + size * 0.25,

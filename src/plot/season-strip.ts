@@ -3,7 +3,7 @@ import { type DateWords, dateAxis, dateScale, dateWords, dayOf } from './dates.j
 import { inRows, lettering, paragraph, TYPE } from './lettering.js';
 import { type PictureOptions, picture, sheetOf } from './picture.js';
 import { rungs } from './rungs.js';
-import { element, tenth } from './svg.js';
+import { type Attributes, element, tenth } from './svg.js';
 import { type Hatch, hatched, paint } from './theme.js';
 
 export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
@@ -77,12 +77,13 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
   const y = scaleLinear().domain([0, 100]).range([bottomY, topY]);
 
   const bars = runsOf(dates).map((run) => {
-    const corners = run.map(({ day, odds }) => `V${tenth(y(100 * odds))} H${tenth(x(day + 1))}`).join(' ');
-    const d = `M${tenth(x(run[0]!.day))},${tenth(bottomY)} ${corners} V${tenth(bottomY)} Z`;
+    const [first, isOpen] = [run[0]!, run[0]!.isOpen];
+    const top = run.map(({ day, odds }) => `V${tenth(y(100 * odds))} H${tenth(x(day + 1))}`).join(' ');
+    const d = `M${tenth(x(first.day))},${tenth(bottomY)} ${top} V${tenth(bottomY)} Z`;
     return element('path', {
       d,
-      ...(run[0]!.isOpen ? paint({ fill: 'accent' }) : paint({ fill: 'rule', stroke: 'quiet' })),
-      'stroke-width': run[0]!.isOpen ? undefined : 1,
+      ...(isOpen ? paint({ fill: 'accentGround', stroke: 'accent' }) : paint({ fill: 'rule', stroke: 'quiet' })),
+      'stroke-width': isOpen ? 2 : 1,
     });
   });
   const isSure = season.dates.some(({ sureness }) => sureness !== null);
@@ -102,27 +103,31 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
       'stroke-dasharray': isBest ? undefined : '2 3',
     }),
   );
-  const closedY = bottomY + 5;
-  const closed = season.closed.map(({ from, to, why }) => {
+  const laneY = bottomY + 6;
+  const block = ({ from, to }: { readonly from: string; readonly to: string }, fill: Attributes): string => {
     const [left, right] = [Math.max(fromX, x(dayOf(from))), Math.min(toX, x(dayOf(to) + 1))];
-    return right > left
-      ? element('rect', { x: left, y: closedY, width: right - left, height: 14, ...hatched(sheet.id, WHY_HATCH[why]) })
-      : '';
-  });
-  const axis = dateAxis(x, words, closedY + 18);
+    return right > left ? element('rect', { x: left, y: laneY, width: right - left, height: 14, ...fill }) : '';
+  };
+  const blocks = [
+    ...season.windows.map((window) => block(window, paint({ fill: 'accent' }))),
+    ...season.closed.map((spell) => block(spell, hatched(sheet.id, WHY_HATCH[spell.why]))),
+  ];
+  const axis = dateAxis(x, words, laneY + 18);
   let toY = axis.toY + 6;
-  const legend = WHYS.filter((why) => season.closed.some((one) => one.why === why)).map((why) => {
-    const swatch = element('rect', {
-      x: sheet.left,
-      y: toY + 2,
-      width: 26,
-      height: 14,
-      ...hatched(sheet.id, WHY_HATCH[why]),
-    });
-    const line = paragraph({ x: sheet.left + 36, y: toY, width: box.width - 36 }, closedInWords(season, why, words));
+  const entry = (text: string, fill: Attributes): string => {
+    const swatch = element('rect', { x: sheet.left, y: toY + 3, width: 26, height: 14, ...fill });
+    const line = paragraph({ x: sheet.left + 36, y: toY, width: box.width - 36 }, text);
     toY = line.toY + 3;
     return swatch + line.drawn;
-  });
+  };
+  const legend = [
+    ...(season.windows.length > 0
+      ? [entry(`open ${spansInWords(season.windows, words)}`, paint({ fill: 'accent' }))]
+      : []),
+    ...WHYS.filter((why) => season.closed.some((one) => one.why === why)).map((why) =>
+      entry(closedInWords(season, why, words), hatched(sheet.id, WHY_HATCH[why])),
+    ),
+  ];
 
   return picture(
     sheet,
@@ -140,7 +145,7 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
       ...bars,
       goal,
       ...marks,
-      ...closed,
+      ...blocks,
       axis.drawn,
       ...labels.map(({ middle, row, text }) =>
         lettering(middle, labelsY + (rows - row) * 17, text, {
@@ -183,8 +188,7 @@ const titleOf = ({ cropName, bedName }: SeasonSetting): string =>
 
 function gist({ best, windows }: DrawnSeason, words: DateWords): string {
   if (windows.length === 0) return 'No date of this season is sure enough.';
-  const spans = windows.map(({ from, to }) => words.span(from, to));
-  return `Sow ${listed(spans)}${best ? `; best on ${words.long(best.date)}` : ''}.`;
+  return `Sow ${spansInWords(windows, words)}${best ? `; best on ${words.long(best.date)}` : ''}.`;
 }
 
 const captionOf = ({ years, criteria }: DrawnSeason): string =>
@@ -192,10 +196,16 @@ const captionOf = ({ years, criteria }: DrawnSeason): string =>
     ? 'Judged by one usual year: how often a date fails is not known'
     : `In how many of ${years.count} years each date was good; dashed: ${Math.round(100 * criteria.sureness)} %, as sure as was asked for`;
 
-function closedInWords({ closed }: DrawnSeason, why: WhyClosed, words: DateWords): string {
-  const spans = closed.filter((one) => one.why === why).map(({ from, to }) => words.span(from, to));
-  const named = spans.slice(0, MOST_NAMED);
-  return `${WHY_WORDS[why]} ${listed(spans.length > named.length ? [...named, `${spans.length - named.length} more`] : named)}`;
+const closedInWords = ({ closed }: DrawnSeason, why: WhyClosed, words: DateWords): string =>
+  `${WHY_WORDS[why]} ${spansInWords(
+    closed.filter((one) => one.why === why),
+    words,
+  )}`;
+
+function spansInWords(spans: readonly { readonly from: string; readonly to: string }[], words: DateWords): string {
+  const named = spans.slice(0, MOST_NAMED).map(({ from, to }) => words.span(from, to));
+  const others = spans.length - named.length;
+  return listed(others > 0 ? [...named, `${others} more`] : named);
 }
 
 const listed = (texts: readonly string[]): string =>

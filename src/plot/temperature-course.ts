@@ -7,13 +7,14 @@ import {
   type DrawnForecast,
   type DrawnHours,
   type ForecastSetting,
+  type KindOfSpell,
   spellsOf,
 } from './drawn-forecast.js';
 import type { Frame } from './frame.js';
 import { inRows, lettering, TYPE } from './lettering.js';
 import type { Sheet } from './picture.js';
 import { rungs } from './rungs.js';
-import { element } from './svg.js';
+import { element, tenth } from './svg.js';
 import { DASHES, PARTS_IN_WORDS, type Part, partOf, stretches } from './temperature-parts.js';
 import { hatched, paint } from './theme.js';
 import { thinned } from './thinned.js';
@@ -31,7 +32,11 @@ export function temperature(
   bottomY: number,
 ): string {
   const [fromX, toX] = x.range() as [number, number];
-  const tempsC = [...days.flatMap(({ min, max }) => [min, max]), ...(goodC ? [goodC.from, goodC.to] : [])];
+  const tempsC = [
+    ...days.flatMap(({ min, max }) => [min, max]),
+    ...(goodC ? [goodC.from, goodC.to] : []),
+    ...spellsOf(forecast).flatMap(({ peakC, thresholdC }) => [peakC, thresholdC]),
+  ];
   const y = degreeScale(tempsC, sheet.unit, bottomY, topY);
   const yOf = (tempC: number): number => y(inUnit(tempC, sheet.unit));
   const good = goodC
@@ -43,27 +48,34 @@ export function temperature(
         ...paint({ fill: 'good' }),
       })
     : '';
-  const spells = spellsOf(forecast)
-    .map(({ kind, from, to }) => {
-      const left = Math.max(fromX, x(dayOf(from)));
-      const right = Math.min(toX, x(dayOf(to) + 1));
-      return right > left
-        ? element('rect', {
-            x: left,
-            y: topY,
-            width: right - left,
-            height: bottomY - topY,
-            ...hatched(sheet.id, kind),
-            opacity: '0.55',
-          })
-        : '';
-    })
-    .join('');
+  const spells = spellsOf(forecast).map((spell) =>
+    beyondThreshold(spell, x, yOf(spell.thresholdC), { topY, bottomY }, sheet),
+  );
   const grid = rungs(y, 5, { left: fromX, right: toX }, `°${sheet.unit}`);
   const dayPx = x(1) - x(0);
   const isHourly = hours && dayPx >= HOURLY_DAY_PX;
   const course = isHourly ? hourlyCourse(hours, x, yOf) : dailyCourse(sheet, days, x, yOf);
-  return good + grid + spells + course;
+  return good + grid + spells.join('') + course;
+}
+
+/** Where a spell is too hot or too cold: beyond its threshold, on its days. */
+function beyondThreshold(
+  { kind, from, to }: KindOfSpell,
+  x: LinearScale,
+  thresholdY: number,
+  { topY, bottomY }: { readonly topY: number; readonly bottomY: number },
+  { id }: Sheet,
+): string {
+  const [fromX, toX] = x.range() as [number, number];
+  const left = Math.max(fromX, x(dayOf(from)));
+  const right = Math.min(toX, x(dayOf(to) + 1));
+  const limitY = Math.max(topY, Math.min(bottomY, thresholdY));
+  if (!(right > left)) return '';
+  const [y, height] = kind === 'hot' ? [topY, limitY - topY] : [limitY, bottomY - limitY];
+  return (
+    element('rect', { x: left, y, width: right - left, height, ...hatched(id, kind) }) +
+    element('path', { d: `M${tenth(left)},${tenth(limitY)} H${tenth(right)}`, ...paint({ stroke: 'quiet' }) })
+  );
 }
 
 /** The temperature by the hour, a line of one kind for each part. */
@@ -105,8 +117,8 @@ function dailyCourse(sheet: Sheet, days: readonly DrawnDay[], x: LinearScale, yO
   const runs = stretches(days, follows);
   const bands = runs.map(({ part, points }) => {
     const corners = widened(points.map(({ day, min, max }) => [x(day + 0.5), yOf(min), yOf(max)] as const));
-    const fill = part === 'measured' ? paint({ fill: 'rule' }) : hatched(sheet.id, part);
-    return element('path', { d: band(corners) ?? undefined, ...fill });
+    const fill = part === 'measured' ? paint({ fill: 'rule', stroke: 'quiet' }) : hatched(sheet.id, part);
+    return element('path', { d: band(corners) ?? undefined, ...fill, 'stroke-width': 0.75 });
   });
   const means = runs.map(({ part, points }) =>
     courseLine(

@@ -5,7 +5,7 @@ export type Part = 'measured' | 'modelled' | 'expected';
 
 const PARTS: Readonly<Record<Basis, Part>> = {
   measured: 'measured',
-  corrected: 'measured',
+  corrected: 'modelled',
   modelled: 'modelled',
   filled: 'modelled',
   forecast: 'expected',
