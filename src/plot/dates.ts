@@ -6,7 +6,8 @@ import { paint } from './theme.js';
 const DAY_MS = 86_400_000;
 
 /** Days since 1970 of a date `YYYY-MM-DD`. */
-export const dayOf = (date: string): number => Date.parse(`${date}T00:00Z`) / DAY_MS;
+export const dayOf = (date: string): number =>
+  Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10))) / DAY_MS;
 
 /** Dates in the reader's words. */
 export interface DateWords {
@@ -51,20 +52,24 @@ export interface DateTick {
 }
 
 const STEPS_DAYS = [1, 2, 7, 14];
+const STEPS_MONTHS = [1, 2, 3, 6, 12];
+/** Between one name and the next. */
+const GAP_PX = 16;
 
 /** The days that an axis names: every first of a month where months are many, else every so many days from the first on. */
 export function dateTicks(scale: LinearScale, words: DateWords): DateTick[] {
   const [fromDay, toDay] = scale.domain() as [number, number];
   const [fromX, toX] = scale.range() as [number, number];
-  const gap = 16;
-  const fits = (days: readonly number[], stepDays: number, text: (day: number) => string): boolean =>
-    Math.max(...days.map((day) => widthOf(text(day), TYPE.small))) + gap <=
-    (stepDays * (toX - fromX)) / (toDay - fromDay);
+  /** Is there room for the widest of them? A year's worth of months, or a month's of days, has it among the first. */
+  const fits = (days: readonly number[], stepDays: number, text: (day: number) => string): boolean => {
+    const widest = Math.max(...days.slice(0, 31).map((day) => widthOf(text(day), TYPE.small)));
+    return widest + GAP_PX <= (stepDays * (toX - fromX)) / (toDay - fromDay);
+  };
   for (const step of STEPS_DAYS) {
     const days = every(step, fromDay, toDay);
     if (days.length > 0 && fits(days, step, words.ofDay)) return days.map((day) => ({ day, text: words.ofDay(day) }));
   }
-  for (const months of [1, 2, 3, 6, 12]) {
+  for (const months of STEPS_MONTHS) {
     const days = firsts(months, fromDay, toDay);
     if (days.length === 0 || fits(days, 28 * months, words.monthOfDay))
       return days.map((day) => ({ day, text: words.monthOfDay(day) }));

@@ -73,8 +73,9 @@ export interface DrawnDay {
 }
 
 /** The days that can be drawn, from the sowing on. */
-export const daysOf = ({ daily }: DrawnForecast): DrawnDay[] =>
-  daily
+export function daysOf({ daily, sowing }: DrawnForecast): DrawnDay[] {
+  const firstDay = dayOf(sowing.date);
+  return daily
     .map(({ date, min, mean, max, basis, emergedPercent }) => ({
       day: dayOf(date),
       min,
@@ -83,7 +84,10 @@ export const daysOf = ({ daily }: DrawnForecast): DrawnDay[] =>
       part: partOf(basis),
       upPercent: emergedPercent,
     }))
-    .filter(({ day, min, mean, max, upPercent }) => [day, min, mean, max, upPercent].every(Number.isFinite));
+    .filter(
+      ({ day, min, mean, max, upPercent }) => [min, mean, max, upPercent].every(Number.isFinite) && day >= firstDay,
+    );
+}
 
 export interface KindOfSpell extends DrawnSpell {
   readonly kind: 'hot' | 'cold';
@@ -95,5 +99,5 @@ export function spellsOf(forecast: DrawnForecast): KindOfSpell[] {
     ...(forecast.hotSpells ?? []).map((spell) => ({ ...spell, kind: 'hot' as const })),
     ...(forecast.coldSpells ?? []).map((spell) => ({ ...spell, kind: 'cold' as const })),
   ];
-  return all.filter(({ from, to }) => Number.isFinite(dayOf(from)) && Number.isFinite(dayOf(to)));
+  return all.filter(({ peakC, thresholdC }) => Number.isFinite(peakC) && Number.isFinite(thresholdC));
 }

@@ -73,8 +73,8 @@ export function emergencePanel(
   });
   const lanes = lanesOf(forecast, { sheet, words, x }, axis.toY + 8);
   return {
-    drawn: caption.drawn + rungs(y, 4, { left: fromX, right: toX }, '') + curve + axis.drawn,
-    dots: dots.join('') + lanes.drawn,
+    surface: rungs(y, 4, { left: fromX, right: toX }, '') + curve + axis.drawn,
+    letters: caption.drawn + dots.join('') + lanes.drawn,
     axisY: bottomY,
     toY: lanes.toY,
   };

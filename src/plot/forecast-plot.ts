@@ -33,14 +33,15 @@ export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, 
   const up = emergencePanel(forecast, days, frame, upTop);
 
   const marks = verticalMarks(forecast, setting, frame, labels.toY + 2, up.axisY);
+  // Lettering comes after the lines that run through it.
   const drawn = [
-    head.drawn,
     temperature(forecast, setting, days, frame, panelTop, panelBottom),
-    parts.drawn,
-    up.drawn,
+    up.surface,
     marks,
+    head.drawn,
+    parts.drawn,
     labels.drawn,
-    up.dots,
+    up.letters,
   ].join('');
   const said = {
     title: titleOf(forecast, setting, words),

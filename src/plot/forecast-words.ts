@@ -78,7 +78,7 @@ export function forecastInWords(
     gist(forecast, today ?? null, words),
     ...EVENTS.map((event) => `${milestoneInWords(event, emergence[event], stand.by, words)}.`),
     days.length > 0
-      ? `The temperature at the seed lies between ${degreesSpan(coldestC, warmestC, unit)}: ${parts.join(', ')}.`
+      ? `The temperature at the seed is ${degreesSpan(coldestC, warmestC, unit)}: ${parts.join(', ')}.`
       : 'No temperature at the seed is known.',
     goodC ? `The crop likes ${degreesSpan(goodC.from, goodC.to, unit)}.` : '',
     ...spellsOf(forecast).map((spell) => `Spell: ${spellInWords(spell, words, unit)}.`),

@@ -9,12 +9,17 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
+/** Printable ASCII that means nothing to XML: most of what is written, and long paths above all. */
+const PLAIN = /^[ !#-%(-;=?-~]*$/;
+
 /** Text as it may stand in XML: markup escaped, characters that XML has no place for left out. */
 export const escapeText = (text: string): string =>
-  [...text]
-    .filter(isXmlCharacter)
-    .join('')
-    .replaceAll(/[&<>"']/g, (character) => ENTITIES[character]!);
+  PLAIN.test(text)
+    ? text
+    : [...text]
+        .filter(isXmlCharacter)
+        .join('')
+        .replaceAll(/[&<>"']/g, (character) => ENTITIES[character]!);
 
 /** Char of XML 1.0 (fifth edition, 2.2): no controls but tab and line ends, no half of a surrogate pair. */
 function isXmlCharacter(character: string): boolean {

@@ -32,8 +32,10 @@ export function temperature(
   bottomY: number,
 ): string {
   const [fromX, toX] = x.range() as [number, number];
+  const isHourly = hours && x(1) - x(0) >= HOURLY_DAY_PX;
   const tempsC = [
-    ...days.flatMap(({ min, max }) => [min, max]),
+    ...(isHourly ? Array.from(hours.tempC) : []),
+    ...days.flatMap(({ min, mean, max }) => [min, mean, max]),
     ...(goodC ? [goodC.from, goodC.to] : []),
     ...spellsOf(forecast).flatMap(({ peakC, thresholdC }) => [peakC, thresholdC]),
   ];
@@ -52,8 +54,6 @@ export function temperature(
     beyondThreshold(spell, x, yOf(spell.thresholdC), { topY, bottomY }, sheet),
   );
   const grid = rungs(y, 5, { left: fromX, right: toX }, `°${sheet.unit}`);
-  const dayPx = x(1) - x(0);
-  const isHourly = hours && dayPx >= HOURLY_DAY_PX;
   const course = isHourly ? hourlyCourse(hours, x, yOf) : dailyCourse(sheet, days, x, yOf);
   return good + grid + spells.join('') + course;
 }
