@@ -6,6 +6,7 @@ import {
   daysOf,
   type ForecastSetting,
   type KindOfSpell,
+  type Milestone,
   spellsOf,
 } from './drawn-forecast.js';
 import { PARTS_IN_WORDS, stretches } from './temperature-parts.js';
@@ -28,10 +29,8 @@ export function gist(
       ? 'Nothing comes up at these temperatures.'
       : `Nothing is up by the count on ${words.short(stand.by)}.`;
   }
-  const range = half.range.to
-    ? `between ${words.short(half.range.from)} and ${words.short(half.range.to)}`
-    : `from ${words.short(half.range.from)} to after the count`;
-  const when = `Half ${today !== null && half.date < today ? 'was' : 'is'} up about ${words.short(half.date)}, ${range}.`;
+  const tense = today !== null && half.date < today ? 'was' : 'is';
+  const when = `Half ${tense} up about ${words.short(half.date)}${rangeInWords(half, words)}.`;
   const [from, to] = [stand.seedlings?.from ?? stand.field.from, stand.seedlings?.to ?? stand.field.to].map(Math.round);
   return stand.seedlings && sowing.seeds
     ? `${when} Of ${sowing.seeds} seeds expect ${from} to ${to} seedlings.`
@@ -44,14 +43,15 @@ export function milestoneInWords(event: Event, milestone: DrawnMilestone, by: st
   if ('why' in milestone) {
     return `${name}: ${milestone.why === 'not-by-count-day' ? `not by the count on ${words.short(by)}` : 'not at these temperatures'}`;
   }
-  const { date, range, inBeds } = milestone;
-  const open =
-    range.to === null
-      ? `, from ${words.short(range.from)} to after the count`
-      : range.from === range.to
-        ? ''
-        : `, between ${words.short(range.from)} and ${words.short(range.to)}`;
-  return `${name} ${words.short(date)}${open}${inBeds.to > date ? `; in slow beds to ${words.short(inBeds.to)}` : ''}`;
+  const { date, inBeds } = milestone;
+  const slow = inBeds.to > date ? `; in slow beds to ${words.short(inBeds.to)}` : '';
+  return `${name} ${words.short(date)}${rangeInWords(milestone, words)}${slow}`;
+}
+
+/** From when to when, where that is more than a day. */
+function rangeInWords({ range: { from, to } }: Milestone, words: DateWords): string {
+  if (to === null) return `, from ${words.short(from)} to after the count`;
+  return from === to ? '' : `, between ${words.short(from)} and ${words.short(to)}`;
 }
 
 /** A spell as the picture names it. */

@@ -61,7 +61,7 @@ export function hatchPattern(id: string, hatch: Hatch): string {
   return element(
     'pattern',
     { id: `${id}-${hatch}`, width: size, height: size, patternUnits: 'userSpaceOnUse' },
-    ...marks.map((d) => element('path', { d, ...paint({ stroke: 'quiet' }), 'stroke-width': 1 })),
+    ...marks.map((d) => element('path', { d, ...paint({ stroke: 'quiet' }), 'stroke-width': 0.8 })),
   );
 }
 

@@ -1,4 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { CropAnswer } from '../../src/http/schemas/crop.js';
+import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
+import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import { cropCurve } from '../../src/plot/crop-curve.js';
+import { forecastPlot } from '../../src/plot/forecast-plot.js';
+import { seasonStrip } from '../../src/plot/season-strip.js';
+import { outsideOf } from '../unit/plot/corners.js';
 import { all, readXml, textIn, type XmlElement } from '../unit/plot/read-xml.js';
 import { keepQuillmere, startApp } from './helper.js';
 
@@ -118,6 +125,19 @@ describe('pictures of what is kept', () => {
     const { daily, ...json } = (await app.inject(links.forecast)).json();
     expect(corners).toBeGreaterThan(20 * daily.length);
     expect(json).not.toHaveProperty('hours');
+  });
+
+  it('can be drawn from the JSON alone, without its hours', async () => {
+    const json = (await app.inject(links.forecast)).json<ForecastAnswer>();
+    const windows = (await app.inject(links['windows of a bed'])).json<WindowAnswer>();
+    const crop = (await app.inject('/v1/crops/lettuce')).json<CropAnswer>();
+    const { optimumFromC: from, optimumToC: to } = crop.soil;
+    const drawn = [
+      forecastPlot(json, { cropName: crop.name, goodC: { from, to } }),
+      seasonStrip(windows, { cropName: crop.name }),
+      cropCurve(crop),
+    ];
+    for (const svg of drawn) expect(outsideOf(readXml(svg))).toEqual([]);
   });
 
   it('let no bed’s name become markup', async () => {
