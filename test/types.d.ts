@@ -1,4 +1,4 @@
-// What the tests use of two packages that come without types.
+// What the tests use of a package that comes without types.
 
 declare module 'jstat' {
   const jStat: {
@@ -14,11 +14,11 @@ declare module 'jstat' {
 }
 
 declare module 'd3-scale' {
-  interface LinearScale {
-    (x: number): number;
-    domain(xs: readonly number[]): LinearScale;
-    range(ys: readonly number[]): LinearScale;
-    clamp(clamped: boolean): LinearScale;
+  interface TimeScale {
+    (date: Date): number;
+    domain(dates: readonly Date[]): TimeScale;
+    range(ys: readonly number[]): TimeScale;
+    ticks(count: number): Date[];
   }
-  export function scaleLinear(): LinearScale;
+  export function scaleUtc(): TimeScale;
 }

@@ -16,6 +16,7 @@ import { type Event, ensembleRanges, supposedRanges, withLearned } from './event
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { heatAhead } from './heat-ahead.js';
+import { type HoursAtSeed, hoursAtSeed } from './hours-at-seed.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { type FindPast, pastSoil } from './past-soil.js';
 import { placeDays } from './place-days.js';
@@ -55,6 +56,8 @@ export interface Forecast {
   readonly coldSpells: readonly SpellAnswer[] | null;
   readonly keepMoist: { readonly from: PlainDate; readonly to: PlainDate };
   readonly daily: readonly ForecastDay[];
+  /** null: means alone are known. */
+  readonly hours: HoursAtSeed | null;
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -192,6 +195,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
       run,
       viablePercent,
     }),
+    hours: record.showsSwing ? hoursAtSeed(days, temperature) : null,
     understood: question.understood,
     assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
     warnings: [

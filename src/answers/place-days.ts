@@ -6,7 +6,8 @@ export interface PlaceDays {
   readonly dates: readonly PlainDate[];
   /** For each hour of the record, which of the dates it falls on by its middle; -1 before the first, and the count after the last. */
   readonly dayOfHour: Int32Array;
-  /** When each date ends, in hours since the record's start. */
+  /** When each date begins and ends, in hours since the record's start. */
+  readonly startH: Float64Array;
   readonly endH: Float64Array;
 }
 
@@ -34,5 +35,5 @@ export function placeDays(startMs: number, nHours: number, from: PlainDate, nDay
     while (day >= 0 && day < nDays && middle >= endH[day]!) day++;
     dayOfHour[hour] = day;
   }
-  return { dates: dates.slice(0, nDays), dayOfHour, endH };
+  return { dates: dates.slice(0, nDays), dayOfHour, startH: startH.subarray(0, nDays), endH };
 }

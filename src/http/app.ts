@@ -11,12 +11,14 @@ import Fastify, {
 import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
+import { accepted } from './accepted.js';
 import { isFile } from './file-request.js';
 import type { FindOwner } from './keys.js';
 import { type LongWork, longWork } from './long-work.js';
 import { requestMetrics } from './metrics.js';
 import { openApiDocument } from './openapi.js';
 import { OPEN_OWNER } from './owner.js';
+import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { type Allowance, rateLimit } from './rate-limit.js';
 import type { Operation, Route } from './route.js';
@@ -202,17 +204,11 @@ function countRequest(reply: FastifyReply, perMinute: number, allowance: Allowan
 
 function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
   if (answer === 'none') return;
-  const mediaType = 'schema' in answer ? 'application/json' : answer.mediaType;
-  const accepted = headers.accept
-    ?.split(',')
-    .map((one) => one.trim().toLowerCase())
-    .filter((one) => !/;\s*q=0(\.0*)?\s*$/.test(one))
-    .map((one) => one.split(';', 1)[0]!.trim());
-  const taken = ['*/*', mediaType.replace(/\/.*/, '/*'), mediaType, ''];
-  if (!accepted || accepted.some((type) => taken.includes(type))) return;
+  const mediaTypes = 'schema' in answer ? ['application/json', ...(answer.picture ? [SVG] : [])] : [answer.mediaType];
+  if (accepted(headers.accept, mediaTypes)) return;
   throw new RequestError(
     'not-acceptable',
-    `This route answers in ${mediaType}, and the Accept header allows only ${headers.accept}.`,
+    `This route answers in ${mediaTypes.join(' or ')}, and the Accept header allows only ${headers.accept}.`,
   );
 }
 

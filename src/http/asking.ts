@@ -10,6 +10,7 @@ import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
 import type { LongWork } from './long-work.js';
 import { ownerOf } from './owner.js';
+import { formOf } from './picture.js';
 import { type Known, type Read, readBody, readFile, zoneAsked } from './question.js';
 import { read } from './read.js';
 import type { Asking, ForecastBody } from './schemas/forecast.js';
@@ -69,7 +70,7 @@ export async function answerLinked<A extends AnyAsking>(
   { asking: schema, parameters }: Pick<Form<A>, 'asking' | 'parameters'>,
   linked: Linked,
   query: Record<string, unknown>,
-  answer: Answering<A, object>,
+  answer: Answering<A, object | string>,
 ): Promise<FastifyReply> {
   const sent = askedByQuery(query, parameters);
   const where = { ...(sent.where as object | undefined), ...linked };
@@ -78,7 +79,7 @@ export async function answerLinked<A extends AnyAsking>(
   const { place, bed, site } = known.kept!;
   const today = dateAt(known.now.getTime(), site.zone);
   const notes = known.kept!.series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
-  const inputs = { query: request.query, place: place.revision, bed: bed?.revision, today, notes };
+  const inputs = { query: request.query, place: place.revision, bed: bed?.revision, today, notes, ...formOf(request) };
   return sendWithETag(request, reply, inputs, () => inParameters(parameters, () => answer(asking, [], known)));
 }
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type ErrorCode, errorCodes } from '../basics/errors.js';
 import { model } from './model.js';
+import { SVG } from './picture.js';
 import { problemKinds } from './problems.js';
 import type { Operation, Route } from './route.js';
 
@@ -100,7 +101,10 @@ function successes(answer: Operation['answer']) {
   if (answer === 'none') return { 204: { description: 'It is done.' } };
   const content =
     'schema' in answer
-      ? { 'application/json': { schema: schemaOf(answer.schema, 'output') } }
+      ? {
+          'application/json': { schema: schemaOf(answer.schema, 'output') },
+          ...(answer.picture ? { [SVG]: { schema: { type: 'string' } } } : {}),
+        }
       : { [answer.mediaType]: { schema: { type: 'string' } } };
   const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'It was created.', content } } : {};
   return { 200: { description: 'The answer.', content }, ...created };

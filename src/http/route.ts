@@ -20,8 +20,11 @@ export interface Operation {
   readonly json?: { readonly schema: z.ZodType; readonly example: unknown };
   /** The example of a file, where the body may be one. */
   readonly csv?: { readonly example: string };
-  /** `mayCreate`: 201 where something was created; `none`: 204, and no body. */
-  readonly answer: { readonly schema: z.ZodType; readonly mayCreate?: true } | { readonly mediaType: string } | 'none';
+  /** `mayCreate`: 201 where something was created; `picture`: as SVG too, where Accept likes that best; `none`: 204, and no body. */
+  readonly answer:
+    | { readonly schema: z.ZodType; readonly mayCreate?: true; readonly picture?: true }
+    | { readonly mediaType: string }
+    | 'none';
   /** Does it heed If-Match? */
   readonly ifMatch?: true;
   readonly problems: readonly ErrorCode[];

@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 type Files = Readonly<Record<string, string>>;
 
 const ROOT = new URL('../../', import.meta.url);
-const PURE = '^src/(basics|readings|seedbed|climate|germination|answers|garden)/';
+const PURE = '^src/(basics|readings|seedbed|climate|germination|answers|garden|plot)/';
 
 const files: Files = Object.fromEntries(
   await Promise.all(
@@ -30,6 +30,7 @@ const rules: IForbiddenRuleType[] = [
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
   onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'readings', 'seedbed']),
+  onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   {
     name: 'nobody inside imports storage',
@@ -49,7 +50,7 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/(outbox/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/outbox/' },
   },
-  onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'outside', 'readings', 'seedbed']),
+  onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'outside', 'plot', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
     from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$|demo/words\\.ts$)' },
@@ -65,12 +66,25 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/basics/calendar\\.ts$' },
     to: { path: '^luxon' },
   },
+  {
+    name: 'plot alone draws',
+    from: { path: '^src/', pathNot: '^src/plot/' },
+    to: { path: '^d3-' },
+  },
+  {
+    name: 'plot runs in a browser as it is',
+    from: { path: '^src/plot/' },
+    to: { path: '^src/basics/calendar\\.ts$' },
+  },
   { name: 'nothing imports in circles', from: {}, to: { circular: true } },
   { name: 'nothing pure touches the machine', from: { path: PURE }, to: { dependencyTypes: ['core'] } },
   {
     name: 'nothing pure needs a package that does more than reckon or read',
     from: { path: PURE },
-    to: { pathNot: '^(src/|node:|luxon$|simple-statistics$|papaparse$)', dependencyTypesNot: ['core'] },
+    to: {
+      pathNot: '^(src/|node:|luxon$|simple-statistics$|papaparse$|d3-scale$|d3-shape$)',
+      dependencyTypesNot: ['core'],
+    },
   },
   { name: 'what is imported exists', from: {}, to: { path: '^\\.', couldNotResolve: true } },
 ];
@@ -147,6 +161,9 @@ describe('who may know whom', () => {
       'src/outside/agent.ts': "import { refresh } from '../sources/refresh.js';",
       'src/outbox/look.ts': "import { sun } from '../seedbed/sun.js';",
       'src/garden/alerts.ts': "import { look } from '../outbox/look.js';",
+      'src/plot/season-strip.ts':
+        "import { addDays } from '../basics/calendar.js';\nimport { sun } from '../seedbed/sun.js';",
+      'src/basics/calendar.ts': "import { scaleLinear } from 'd3-scale';",
       'src/climate/frost-dates.ts': "import { refresh } from '../sources/refresh.js';",
       'src/storage/open-store.ts': "import { sun } from '../seedbed/sun.js';",
       'src/answers/forecast.ts': "import {\n  app,\n} from '../http/app.js';\n",

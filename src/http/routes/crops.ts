@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import { crops } from '../../germination/crops.js';
+import { cropDrawn } from '../drawn.js';
 import { sendWithETag } from '../etag.js';
 import { signed } from '../model.js';
+import { asPicture, formOf, pictureOf, pictureParameters, wantsPicture } from '../picture.js';
 import { read } from '../read.js';
 import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
@@ -54,17 +56,23 @@ export const cropRoutes = (clock: () => Date): Route[] => [
     url: '/v1/crops/:id',
     operation: {
       id: 'getCrop',
-      summary: 'One crop',
-      query: [{ name: 'precision', schema: precisionSchema }],
-      answer: { schema: cropAnswerSchema },
+      summary: 'One crop, as JSON or as a picture of its curve',
+      query: [{ name: 'precision', schema: precisionSchema }, ...pictureParameters],
+      answer: { schema: cropAnswerSchema, picture: true },
       problems: ['not-found', 'not-understood'],
     },
     handler(request, reply) {
-      const { precision } = read(oneQuery, request.query, inQuery);
+      const { options, query } = pictureOf(request.query as Record<string, unknown>);
+      const { precision } = read(oneQuery, query, inQuery);
       const { id } = request.params as { id: string };
       const crop = crops.get(id);
       if (!crop) {
         throw new RequestError('not-found', `There is no crop "${id}"; GET /v1/crops lists those there are.`);
+      }
+      if (wantsPicture(request)) {
+        return sendWithETag(request, reply, { crop, options, ...formOf(request) }, () =>
+          asPicture(reply, cropDrawn(crop, options)),
+        );
       }
       const content = cropOnWire(crop, roundingFor(precision));
       return sendWithETag(request, reply, content, (): CropAnswer => signed(content, clock()));

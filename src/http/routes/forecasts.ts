@@ -5,10 +5,12 @@ import { seedDepthCm } from '../../answers/question.js';
 import { lessonsOf } from '../../garden/sowing-state.js';
 import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../csv-query.js';
+import { forecastDrawn } from '../drawn.js';
 import { exampleCsv, exampleQuestion } from '../examples.js';
 import { precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
+import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../picture.js';
 import { type Known, questionOf, type Read } from '../question.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
@@ -57,17 +59,25 @@ export const forecastRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/forecast',
     operation: {
       id: 'bedForecast',
-      summary: 'The same question as a link: what a sowing in a kept bed will do',
-      query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters, ['crop', 'sowing'])],
-      answer: { schema: forecastAnswerSchema },
+      summary: 'The same question as a link: what a sowing in a kept bed will do, as JSON or as a picture',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...pictureParameters,
+        ...documented(linkForm.parameters, ['crop', 'sowing']),
+      ],
+      answer: { schema: forecastAnswerSchema, picture: true },
       problems: [...linkProblems, 'starts-after-sowing'],
     },
     handler(request, reply) {
-      const { rounding, query } = precisionOf(request);
+      const { rounding, query: rest } = precisionOf(request);
+      const { options, query } = pictureOf(rest);
       const { id } = request.params as { id: string };
-      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
-        signed(forecastOnWire(await forecastOf(service, request, asking, read, known), rounding), known.now),
-      );
+      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) => {
+        const answered = await forecastOf(service, request, asking, read, known);
+        return wantsPicture(request)
+          ? asPicture(reply, forecastDrawn(answered, known, options))
+          : signed(forecastOnWire(answered, rounding), known.now);
+      });
     },
   },
 ];

@@ -1,9 +1,11 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { answerLinked, answerPosted, type Form, type Linked, type Service } from '../asking.js';
 import { documented, fileParameters, linkParameters, windowParameters } from '../csv-query.js';
+import { windowsDrawn } from '../drawn.js';
 import { exampleWindowQuestion, exampleYearsCsv } from '../examples.js';
 import { precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
+import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../picture.js';
 import { windowQuestionOf } from '../question.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
@@ -54,9 +56,13 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/sowing-windows',
     operation: {
       id: 'bedSowingWindows',
-      summary: 'The same question as a link: when to sow in a kept bed',
-      query: [{ name: 'precision', schema: precisionSchema }, ...documented(bedForm.parameters, ['crop'])],
-      answer: { schema: windowAnswerSchema },
+      summary: 'The same question as a link: when to sow in a kept bed, as JSON or as a picture',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...pictureParameters,
+        ...documented(bedForm.parameters, ['crop']),
+      ],
+      answer: { schema: windowAnswerSchema, picture: true },
       problems: linkProblems,
     },
     handler: (request, reply) => byLink(service, request, reply, bedForm, { bed: idOf(request) }),
@@ -66,9 +72,14 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     url: '/v1/places/:id/sowing-windows',
     operation: {
       id: 'placeSowingWindows',
-      summary: 'The same question as a link: when to sow at a kept place, in open ground or a bed described',
-      query: [{ name: 'precision', schema: precisionSchema }, ...documented(placeForm.parameters, ['crop'])],
-      answer: { schema: windowAnswerSchema },
+      summary:
+        'The same question as a link: when to sow at a kept place, in open ground or a bed described, as JSON or as a picture',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...pictureParameters,
+        ...documented(placeForm.parameters, ['crop']),
+      ],
+      answer: { schema: windowAnswerSchema, picture: true },
       problems: linkProblems,
     },
     handler: (request, reply) => byLink(service, request, reply, placeForm, { place: idOf(request) }),
@@ -84,9 +95,11 @@ function byLink(
   linkForm: Pick<Form<WindowAsking>, 'asking' | 'parameters'>,
   linked: Linked,
 ): Promise<FastifyReply> {
-  const { rounding, query } = precisionOf(request);
+  const { rounding, query: rest } = precisionOf(request);
+  const { options, query } = pictureOf(rest);
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known));
+    if (wantsPicture(request)) return asPicture(reply, windowsDrawn(found, known, options));
     return signed(windowsOnWire(found, rounding), known.now);
   });
 }

@@ -79,6 +79,7 @@ export function forecastOf(
       seedlings: { from: 35, to: 121 },
     },
     chart: { meanC: 15, days: 4, percent: 98 },
+    hours: null,
     hotSpells: [],
     coldSpells: null,
     keepMoist: { from: sown, to: addDays(sown, days.most + 3) },

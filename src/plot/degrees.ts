@@ -1,0 +1,25 @@
+import { type LinearScale, scaleLinear } from 'd3-scale';
+
+export type Unit = 'C' | 'F';
+
+/** A temperature in the reader's unit, from one in °C. */
+export const inUnit = (tempC: number, unit: Unit): number => (unit === 'F' ? (tempC * 9) / 5 + 32 : tempC);
+
+/** A temperature in words, to whole degrees, as `21 °C`. */
+export const degrees = (tempC: number, unit: Unit): string => `${Math.round(inUnit(tempC, unit))} °${unit}`;
+
+/** From one temperature to another, as `21 to 27 °C`. */
+export const degreesSpan = (fromC: number, toC: number, unit: Unit): string =>
+  `${Math.round(inUnit(fromC, unit))} to ${degrees(toC, unit)}`;
+
+/** Heights of temperatures in the reader's unit, around all of some in °C. */
+export function degreeScale(tempsC: readonly number[], unit: Unit, bottomY: number, topY: number): LinearScale {
+  const known = tempsC.filter(Number.isFinite);
+  const low = known.length === 0 ? 0 : known.reduce((least, one) => Math.min(least, one), Infinity);
+  const high = known.length === 0 ? 30 : known.reduce((most, one) => Math.max(most, one), -Infinity);
+  const spare = high - low < 2 ? 2 : 0;
+  return scaleLinear()
+    .domain([inUnit(low - spare, unit), inUnit(high + spare, unit)])
+    .nice(5)
+    .range([bottomY, topY]);
+}

@@ -1,0 +1,10 @@
+import type { LinearScale } from 'd3-scale';
+import type { DateWords } from './dates.js';
+import type { Sheet } from './picture.js';
+
+/** What all parts of a picture over dates share. */
+export interface Frame {
+  readonly sheet: Sheet;
+  readonly words: DateWords;
+  readonly x: LinearScale;
+}

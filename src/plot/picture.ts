@@ -1,0 +1,90 @@
+import { TYPE } from './lettering.js';
+import { element, escapeText } from './svg.js';
+import { type Hatch, hatchPattern, paint, styles, type Theme } from './theme.js';
+
+/** How a picture is wanted. */
+export interface PictureOptions {
+  /** How wide it is [px]: LEAST_WIDTH to MOST_WIDTH. */
+  readonly width?: number;
+  readonly unit?: 'C' | 'F';
+  /** Of dates, as a BCP 47 tag. */
+  readonly locale?: string;
+  readonly theme?: Theme;
+  /** Begins the ids inside; pictures on one page need different ones. */
+  readonly id?: string;
+  /** false: the page brings the style sheet of `styles`. */
+  readonly hasStyles?: boolean;
+}
+
+export const LEAST_WIDTH = 280;
+export const MOST_WIDTH = 2400;
+const USUAL_WIDTH = 800;
+/** From here on there is room beside things [px]. */
+const WIDE = 640;
+
+/** A picture's sheet: where there is room, and how it is wanted. */
+export interface Sheet extends Required<PictureOptions> {
+  readonly isWide: boolean;
+  /** Left and right edge of text. */
+  readonly left: number;
+  readonly right: number;
+  /** Left edge of what has an axis. */
+  readonly axisX: number;
+}
+
+export function sheetOf({
+  width = USUAL_WIDTH,
+  unit = 'C',
+  locale = 'en-GB',
+  theme = 'auto',
+  id = 'plot',
+  hasStyles = true,
+}: PictureOptions): Sheet {
+  const fitting = Math.round(Math.max(LEAST_WIDTH, Math.min(MOST_WIDTH, Number.isFinite(width) ? width : USUAL_WIDTH)));
+  const isWide = fitting >= WIDE;
+  const margin = isWide ? 24 : 14;
+  return {
+    width: fitting,
+    unit,
+    locale,
+    theme,
+    id,
+    hasStyles,
+    isWide,
+    left: margin,
+    right: fitting - margin,
+    axisX: margin + 40,
+  };
+}
+
+/** The whole picture, from what is drawn in it and what it says in words. */
+export function picture(
+  sheet: Sheet,
+  heightPx: number,
+  { title, description, hatches }: { title: string; description: string; hatches: readonly Hatch[] },
+  drawn: string,
+): string {
+  const { id, width, theme, hasStyles } = sheet;
+  const height = Math.ceil(heightPx);
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: 'plot',
+      role: 'img',
+      'aria-labelledby': `${id}-title`,
+      'aria-describedby': `${id}-description`,
+      viewBox: `0 0 ${width} ${height}`,
+      width,
+      height,
+      'font-family': 'system-ui, sans-serif',
+      'font-size': TYPE.plain,
+    },
+    element('title', { id: `${id}-title` }, escapeText(title)),
+    element('desc', { id: `${id}-description` }, escapeText(description)),
+    ...(hasStyles ? [element('style', {}, styles(theme))] : []),
+    element('defs', {}, ...hatches.map((hatch) => hatchPattern(id, hatch)), ''),
+    element('rect', { width, height, ...paint({ fill: 'paper' }) }),
+    drawn,
+  );
+}

@@ -1,0 +1,54 @@
+import type { Basis } from '../basics/series.js';
+
+/** What a stretch of temperatures rests on, in a grower's words. */
+export type Part = 'measured' | 'modelled' | 'expected';
+
+const PARTS: Readonly<Record<Basis, Part>> = {
+  measured: 'measured',
+  corrected: 'modelled',
+  modelled: 'modelled',
+  filled: 'modelled',
+  forecast: 'expected',
+  'past-years': 'expected',
+  drift: 'expected',
+  repeated: 'expected',
+};
+export const partOf = (basis: Basis): Part => PARTS[basis];
+
+export const PARTS_IN_WORDS: Readonly<Record<Part, string>> = {
+  measured: 'measured',
+  modelled: 'worked out',
+  expected: 'expected',
+};
+
+/** How a line of each part is drawn, so that they differ without colour. */
+export const DASHES: Readonly<Record<Part, string | undefined>> = {
+  measured: undefined,
+  modelled: '7 3',
+  expected: '1.5 3.5',
+};
+
+/** A stretch of what rests on one thing. */
+export interface Stretch<Point> {
+  readonly part: Part;
+  readonly points: readonly Point[];
+}
+
+/**
+ * Points in stretches of one part each, broken where `joins` says that two do not follow on one another. A stretch begins
+ * with the last point of the one before where they join, so that the line has no hole.
+ */
+export function stretches<Point extends { readonly part: Part }>(
+  points: readonly Point[],
+  joins: (before: Point, after: Point) => boolean,
+): Stretch<Point>[] {
+  const all: { part: Part; points: Point[] }[] = [];
+  points.forEach((point, i) => {
+    const before = points[i - 1];
+    const isJoined = before !== undefined && joins(before, point);
+    const open = all.at(-1);
+    if (isJoined && open?.part === point.part) open.points.push(point);
+    else all.push({ part: point.part, points: isJoined ? [before, point] : [point] });
+  });
+  return all;
+}
