@@ -1,13 +1,15 @@
 import type { Forecast } from '../answers/forecast.js';
+import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { addDays, dateAt, fixedZone, type PlainDate } from '../basics/calendar.js';
 import type { Crop } from '../germination/crop.js';
 import { chosenCrop } from '../germination/crop-choice.js';
 import type { SubscriptionFields } from './alert-store.js';
 import { type Asker, growingNow, windowsAhead } from './ask.js';
 import { comingMinima } from './coming-minima.js';
+import { observedOf } from './judgement.js';
 import { keptBed } from './kept-soil.js';
 import type { Sowing } from './season-store.js';
-import { indoorStartOf, knownSowing } from './sowing-state.js';
+import { indoorStartOf, type KnownSowing, knownSowing } from './sowing-state.js';
 import type { Store } from './store.js';
 
 /** What is known of a sowing today. */
@@ -100,12 +102,18 @@ async function sowingsNow(
       sowing,
       crop,
       today,
-      forecast: 'why' in told ? null : told.forecast,
+      forecast: 'why' in told ? null : isEnoughUp(known) ? { ...told.forecast, hotSpells: [] } : told.forecast,
       plantOut: indoorStartOf(known)?.plantOut ?? null,
       comingMinC: await comingMinima(store, owner, kept),
     });
   }
   return found;
+}
+
+/** Heat at the seed says nothing more of a row of which enough is up. */
+function isEnoughUp({ crop, question, counts, sowing }: KnownSowing): boolean {
+  const viablePercent = viablePercentOf(question, seedOf(question));
+  return observedOf({ crop, viablePercent, counts, seeds: sowing.seeds }) === 'enough';
 }
 
 /** Indoors it is always time to sow. */

@@ -132,6 +132,20 @@ describe('what is known now', () => {
     expect(reads).toBe(before);
   });
 
+  test('of a row of which enough is up is no heat at the seed any more', async () => {
+    const store = await garden();
+    const hot = airFrom('2027-05-03', Array(14).fill(30));
+    await store.putComingDays(OWNER, 'quillmere', { atMs: NOW, days: hot });
+    const spellsOf = async (): Promise<number> =>
+      (await known(store, { crops: ['lettuce'] })).sowings[0]!.forecast!.hotSpells!.length;
+    expect(await spellsOf()).toBeGreaterThan(0);
+    const count = { date: date('2027-05-03'), ofSeeds: null, thinned: false };
+    await store.putCount(OWNER, 'lettuces', { ...count, seedlings: 3 });
+    expect(await spellsOf()).toBeGreaterThan(0);
+    await store.putCount(OWNER, 'lettuces', { ...count, seedlings: 120 });
+    expect(await spellsOf()).toBe(0);
+  });
+
   test('of a sowing whose bed has no temperatures is nothing', async () => {
     const store = await garden();
     await store.deleteAir(OWNER, 'quillmere');
