@@ -57,6 +57,8 @@ export interface SpellSetting {
   /** The first later date that meets no such spell, as far as the temperatures reach; null where none is in sight. */
   readonly freeDate: FreeDate | null;
   readonly lastDate: PlainDate;
+  /** Can the crop be raised in trays and planted out? */
+  readonly bearsMoving: boolean;
   /** What can be done to the bed. */
   readonly bedChanges: readonly BedChange[];
 }
@@ -94,20 +96,20 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
       text: `Whether waiting helps is not in sight: these temperatures are looked at up to ${setting.lastDate}, and by then no later sowing is seen to be up and to have met no such heat.`,
     });
   }
-  remedies.push(
-    {
+  if (setting.bearsMoving) {
+    remedies.push({
       action: 'start-indoors',
       text: `Start the seed in a tray in a cool room, below ${spell.thresholdC.toFixed(0)} °C by day and night, and plant out what stands transplanting.`,
       hotHoursAvoided: all,
-    },
-    {
-      action: 'presprout-cool',
-      text: 'Let the seed sprout on damp paper in a cool place, about 15 to 20 °C, until the first root tips show, then sow it in moist soil in the evening: seed on its way is not so easily stopped by heat. If the seed is treated, wear gloves and follow its label.',
-      ...(spell.hoursInFirstDay > 0
-        ? { hotHoursAvoided: { from: spell.hoursInFirstDay, to: spell.hoursInFirstDay } }
-        : {}),
-    },
-  );
+    });
+  }
+  remedies.push({
+    action: 'presprout-cool',
+    text: 'Let the seed sprout on damp paper in a cool place, about 15 to 20 °C, until the first root tips show, then sow it in moist soil in the evening: seed on its way is not so easily stopped by heat. If the seed is treated, wear gloves and follow its label.',
+    ...(spell.hoursInFirstDay > 0
+      ? { hotHoursAvoided: { from: spell.hoursInFirstDay, to: spell.hoursInFirstDay } }
+      : {}),
+  });
   return remedies.filter(({ hotHoursAvoided }) => hotHoursAvoided?.to !== 0);
 }
 

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { DailyMinima } from '../climate/frost-dates.js';
+import { bearsMoving } from '../germination/bears-moving.js';
 import type { Crop, FrostClass } from '../germination/crop.js';
 import { germinationCurve, rateAt } from '../germination/curve.js';
 
@@ -40,13 +41,11 @@ const weeksInTrays: Readonly<Record<string, number>> = {
   tomato: 5,
   watermelon: 3,
 };
-/** Their roots fork or their stems run to seed when they are moved: common practice, no source. */
-const staysPut: ReadonlySet<string> = new Set(['carrot', 'parsnip', 'radish', 'turnip']);
 const USUAL_WEEKS = 4;
 
 /** Weeks from coming up until a crop is fit to plant out; null where it does not bear to be moved. */
 export const weeksUntilFit = ({ id }: Pick<Crop, 'id'>): number | null =>
-  staysPut.has(id) ? null : (weeksInTrays[id] ?? USUAL_WEEKS);
+  bearsMoving(id) ? (weeksInTrays[id] ?? USUAL_WEEKS) : null;
 
 /** Days from sowing until half is up in a room; null where none comes up at its temperature. */
 export function daysInRoom({ rows, soil }: Pick<Crop, 'rows' | 'soil'>, roomC: number): number | null {

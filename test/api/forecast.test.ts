@@ -802,7 +802,7 @@ describe('waiting', () => {
       countDays: 21,
       sowing: { date: '2027-07-05' },
     });
-    expect(waitOf(answer).text).toContain('does not help within sight');
+    expect(waitOf(answer).text).toContain('Whether waiting helps is not in sight');
   });
 });
 
