@@ -8,7 +8,7 @@ import { dateAfter, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 /** No question may keep the service busy for longer, even on a slow machine. */
-export const LONGEST_MS = 3000;
+export const LONGEST_MS = 5000;
 
 export const app: FastifyInstance = await startApp();
 export const document: OpenApiDocument = (await app.inject('/openapi.json')).json();
