@@ -46,7 +46,7 @@ export interface Growing {
   readonly learned: Learned | null;
   /** What this sowing's own counts leave open; null: there is none. */
   readonly posterior: Posterior | null;
-  /** By the last count, would nine in ten of what can come have been up in a slow bed of the crop, too? */
+  /** By the last count, would most of what can come have been up in a slow bed of the crop, too? */
   readonly isOverdue: boolean;
 }
 
