@@ -82,7 +82,7 @@ function fieldNote({ from, to }: Span, isOwn: boolean): Note {
   const text =
     from === to
       ? `Of a hundred seeds that germinate, ${percentOf(from)} become plants, ${whose}.`
-      : `Of a hundred seeds that germinate, ${percentOf(from)} to ${percentOf(to)} become plants, ${whose}; every share between is taken to be as likely as any other, which is our assumption.`;
+      : `Of a hundred seeds that germinate, ${percentOf(from)} to ${percentOf(to)} become plants, ${whose}; all shares between are taken to be equally likely, which is our assumption.`;
   return { code: 'field', text };
 }
 

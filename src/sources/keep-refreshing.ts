@@ -1,4 +1,5 @@
 import { isPublicAddress } from '../outside/public-address.js';
+import { type Rounds, rounds } from '../outside/rounds.js';
 import { sourceFetcher } from './fetch-source.js';
 import { type RefreshSettings, refreshDue } from './refresh.js';
 
@@ -10,29 +11,21 @@ export interface SourcesSettings extends Omit<RefreshSettings, 'fetcher' | 'sign
 
 const EVERY_MS = 60_000;
 
-/** Asks the sources that are due, every minute, one round after the other, until it is stopped. */
-export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): { stop(): Promise<void> } {
-  const stopping = new AbortController();
+/** Asks the sources that are due, every minute, until it is stopped. */
+export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): Rounds {
   const fetcher = sourceFetcher({
     userAgent: `germination-forecaster/${version}`,
     isAllowed: (address) => allowPrivate || isPublicAddress(address),
     random: settings.random,
   });
-  let round: Promise<void> | null = null;
-  const begin = (): void => {
-    round ??= refreshDue({ ...settings, fetcher, signal: stopping.signal })
-      .catch((err: unknown) => settings.log.error({ err }, 'the sources cannot be refreshed now'))
-      .then(() => {
-        round = null;
-      });
-  };
-  const timer = setInterval(begin, EVERY_MS);
-  timer.unref();
+  const asking = rounds(
+    EVERY_MS,
+    (signal) => refreshDue({ ...settings, fetcher, signal }),
+    (err) => settings.log.error({ err }, 'the sources cannot be refreshed now'),
+  );
   return {
     async stop() {
-      clearInterval(timer);
-      stopping.abort();
-      await round;
+      await asking.stop();
       await fetcher.close();
     },
   };

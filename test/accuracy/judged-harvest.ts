@@ -1,11 +1,10 @@
-import type { PastSoil } from '../../src/answers/past-soil.js';
 import { yearsOfDates } from '../../src/answers/years-of-dates.js';
-import { daysBetween, type PlainDate, startOfDay } from '../../src/basics/calendar.js';
+import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import type { DaySpan } from '../../src/garden/batches.js';
 import type { Picking } from '../../src/garden/picking.js';
 import type { Crop, FrostClass } from '../../src/germination/crop.js';
 import { germinationCurve, rateAt, shareAt } from '../../src/germination/curve.js';
-import type { Station } from './stations.js';
+import { pastOf, type Station } from './stations.js';
 
 /** The days of a season at a station in one year, as they were measured. Day 0 is its first date. */
 export interface MeasuredYear {
@@ -45,19 +44,8 @@ function bridged(values: Float64Array): Float64Array {
 
 /** The years of a station as its air makes its soil, each on the dates of a season; nothing of it was measured in the ground. */
 export function yearsFromAir(station: Station, from: PlainDate, nDays: number, maxDays: number) {
-  const { bed, zone, firstDate, latitude } = station;
-  const past: PastSoil = {
-    startMs: startOfDay(firstDate, zone),
-    hourlyC: bed.hourlyC[1]!,
-    course: null,
-    years: 20,
-    comingC: new Float64Array(),
-    air: { firstDate, minC: Float64Array.from(bed.air.record.days, ({ minC }) => minC) },
-    isUsual: false,
-    sdK: null,
-    assumptions: [],
-    warnings: [],
-  };
+  const { zone, latitude } = station;
+  const past = pastOf(station, station.bed.hourlyC[1]!);
   const site = { zone, latitude, longitude: null, annualRainMm: null };
   const criteria = { share: 0, shareIfHeld: 0, maxDays, sureness: 0 };
   return yearsOfDates(past, { site, from, time: '12:00', criteria }, nDays);

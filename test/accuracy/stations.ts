@@ -1,5 +1,6 @@
 import { airAboveBed } from '../../src/answers/air-above-bed.js';
 import { type ModelledBed, modelledBed } from '../../src/answers/modelled-bed.js';
+import type { PastSoil } from '../../src/answers/past-soil.js';
 import {
   addDays,
   DAY_MS,
@@ -104,3 +105,17 @@ export function dailyMeans(hourlyC: Float64Array, nDays: number): Float64Array {
     return hours.length === 24 ? hours.reduce((sum, tempC) => sum + tempC, 0) / 24 : NaN;
   });
 }
+
+/** A station's soil as past years, measured or modelled by the hour, beside the air's minima. */
+export const pastOf = ({ bed, zone, firstDate }: Station, hourlyC: Float64Array): PastSoil => ({
+  startMs: startOfDay(firstDate, zone),
+  hourlyC,
+  course: null,
+  years: 20,
+  comingC: new Float64Array(),
+  air: { firstDate, minC: Float64Array.from(bed.air.record.days, ({ minC }) => minC) },
+  isUsual: false,
+  sdK: null,
+  assumptions: [],
+  warnings: [],
+});

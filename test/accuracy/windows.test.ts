@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { datesInYears, type WindowCriteria } from '../../src/answers/dates-in-years.js';
-import type { PastSoil } from '../../src/answers/past-soil.js';
 import { bestDay, smoothed, sureRuns } from '../../src/answers/sureness.js';
 import { yearsOfDates } from '../../src/answers/years-of-dates.js';
-import { daysBetween, type PlainDate, startOfDay } from '../../src/basics/calendar.js';
+import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { hasRecords } from './records.js';
-import { type Station, stationOf, stationPlaces } from './stations.js';
+import { pastOf, type Station, stationOf, stationPlaces } from './stations.js';
 import { mean, table } from './statistics.js';
 import { tell } from './tell.js';
 
@@ -22,19 +21,8 @@ type GoodByYear = readonly { readonly year: number; readonly good: Float64Array 
 
 /** The dates of all years in a station's soil, each judged for itself, as the service judges them. */
 function goodByYear(station: Station, hourlyC: Float64Array, crop: string): GoodByYear {
-  const { bed, zone, firstDate, latitude } = station;
-  const past: PastSoil = {
-    startMs: startOfDay(firstDate, zone),
-    hourlyC,
-    course: null,
-    years: 20,
-    comingC: new Float64Array(),
-    air: { firstDate, minC: Float64Array.from(bed.air.record.days, ({ minC }) => minC) },
-    isUsual: false,
-    sdK: null,
-    assumptions: [],
-    warnings: [],
-  };
+  const { zone, latitude } = station;
+  const past = pastOf(station, hourlyC);
   const asked = cropCalled(crop);
   const seed = seedOf(asked);
   const criteria: WindowCriteria = { share: 0.8, shareIfHeld: 0.6, maxDays: asked.maxDays, sureness: 0.8 };

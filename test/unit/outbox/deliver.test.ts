@@ -1,7 +1,7 @@
 import { createHmac } from 'node:crypto';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { text } from 'node:stream/consumers';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
 import type { SubscriptionFields } from '../../../src/garden/alert-store.js';
 import type { Store } from '../../../src/garden/store.js';
@@ -10,16 +10,13 @@ import { delivering } from '../../../src/outbox/keep-delivering.js';
 import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { emptySqlite } from '../../storage/databases.js';
-import { serve } from '../outside/servers.js';
+import { closedAfterEach, serve } from '../outside/servers.js';
 
 const OWNER = 'quillmere';
 const NOW = Date.parse('2027-05-03T12:00Z');
 const MINUTE_MS = 60_000;
 
-const open: { close(): Promise<void> }[] = [];
-afterEach(async () => {
-  for (const one of open.splice(0).reverse()) await one.close();
-});
+const { open } = closedAfterEach();
 
 interface Received {
   readonly id: string;

@@ -1,5 +1,5 @@
 import { text } from 'node:stream/consumers';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { sowingWindows } from '../../../src/answers/sowing-windows.js';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
 import type { SubscriptionFields } from '../../../src/garden/alert-store.js';
@@ -11,16 +11,13 @@ import { lookAtDue } from '../../../src/outbox/look.js';
 import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, quillmere, sowing } from '../../storage/make.js';
-import { serve } from '../outside/servers.js';
+import { closedAfterEach, serve } from '../outside/servers.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */
 const NOW = Date.parse('2027-05-03T14:00Z');
 
-const open: { close(): Promise<void> }[] = [];
-afterEach(async () => {
-  for (const one of open.splice(0).reverse()) await one.close();
-});
+const { open } = closedAfterEach();
 
 const ask = {
   growing: async (question: Parameters<typeof growing>[0]) => growing(question),

@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
 import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/alert-store.js';
 import type { KnownNow } from '../../../src/garden/known-now.js';
@@ -7,15 +7,13 @@ import { lookAtDue } from '../../../src/outbox/look.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, quillmere } from '../../storage/make.js';
 import { milestone, sowingNow } from '../garden/known.js';
+import { closedAfterEach } from '../outside/servers.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */
 const NOW = Date.parse('2027-05-03T14:00Z');
 
-const open: { close(): Promise<void> }[] = [];
-afterEach(async () => {
-  for (const one of open.splice(0)) await one.close();
-});
+const { open } = closedAfterEach();
 
 async function garden() {
   const store: Store = await openStore('sqlite::memory:');

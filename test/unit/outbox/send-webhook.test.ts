@@ -1,15 +1,11 @@
-import type { IncomingMessage, ServerResponse } from 'node:http';
 import { createServer, type Socket } from 'node:net';
 import { text } from 'node:stream/consumers';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { type Sender, type SenderSettings, type Sent, webhookSender } from '../../../src/outbox/send-webhook.js';
 import { isPublicAddress } from '../../../src/outside/public-address.js';
-import { type LocalServer, serve } from '../outside/servers.js';
+import { closedAfterEach, serve } from '../outside/servers.js';
 
-const open: { close(): Promise<void> }[] = [];
-afterEach(async () => {
-  for (const one of open.splice(0)) await one.close();
-});
+const { open, server } = closedAfterEach();
 
 /** A sender that may post to 127.0.0.1 alone, over http too, with short limits. */
 function senderWith(settings: Partial<SenderSettings> = {}): Sender {
@@ -22,12 +18,6 @@ function senderWith(settings: Partial<SenderSettings> = {}): Sender {
   });
   open.push(sender);
   return sender;
-}
-
-async function server(answer: (request: IncomingMessage, response: ServerResponse) => void): Promise<LocalServer> {
-  const one = await serve(answer);
-  open.push(one);
-  return one;
 }
 
 const going = new AbortController().signal;

@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type RequestListener, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { afterEach } from 'vitest';
 
 /** A server on a free port of this machine, and what it was asked. */
 export interface LocalServer {
@@ -27,5 +28,22 @@ export async function serve(
         server.close(() => done());
         server.closeAllConnections();
       }),
+  };
+}
+
+/** What a test file opens is closed after each of its tests, the last first. */
+export function closedAfterEach() {
+  const open: { close(): Promise<void> }[] = [];
+  afterEach(async () => {
+    for (const one of open.splice(0).reverse()) await one.close();
+  });
+  return {
+    open,
+    /** As `serve`. */
+    async server(answer: Parameters<typeof serve>[0]): Promise<LocalServer> {
+      const one = await serve(answer);
+      open.push(one);
+      return one;
+    },
   };
 }

@@ -1,14 +1,10 @@
-import type { IncomingMessage, ServerResponse } from 'node:http';
 import { gzipSync } from 'node:zlib';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { isPublicAddress } from '../../../src/outside/public-address.js';
 import { type Fetcher, type FetcherSettings, redirectedTo, sourceFetcher } from '../../../src/sources/fetch-source.js';
-import { type LocalServer, serve } from '../outside/servers.js';
+import { closedAfterEach, serve } from '../outside/servers.js';
 
-const open: { close(): Promise<void> }[] = [];
-afterEach(async () => {
-  for (const one of open.splice(0)) await one.close();
-});
+const { open, server } = closedAfterEach();
 
 /** A fetcher that may ask 127.0.0.1 alone, with short limits. */
 function fetcherWith(settings: Partial<FetcherSettings> = {}): Fetcher {
@@ -21,12 +17,6 @@ function fetcherWith(settings: Partial<FetcherSettings> = {}): Fetcher {
   });
   open.push(fetcher);
   return fetcher;
-}
-
-async function server(answer: (request: IncomingMessage, response: ServerResponse) => void): Promise<LocalServer> {
-  const one = await serve(answer);
-  open.push(one);
-  return one;
 }
 
 const textOf = (bytes: Uint8Array | null): string => Buffer.from(bytes ?? []).toString();

@@ -1,23 +1,20 @@
 import { readFileSync } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { addDays, HOUR_MS, type PlainDate } from '../../../src/basics/calendar.js';
 import type { Store } from '../../../src/garden/store.js';
 import { sourceFetcher } from '../../../src/sources/fetch-source.js';
 import { type RefreshSettings, refreshDue } from '../../../src/sources/refresh.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { quillmere } from '../../storage/make.js';
-import { type LocalServer, serve } from '../outside/servers.js';
+import { closedAfterEach, type LocalServer, serve } from '../outside/servers.js';
 
 const OWNER = 'quillmere';
 const PLACE = 'plot';
 /** Six in the evening of 31 May at the place. */
 const NOW = Date.parse('2027-05-31T20:00Z');
 
-const open: { close(): Promise<void> }[] = [];
-afterEach(async () => {
-  for (const one of open.splice(0).reverse()) await one.close();
-});
+const { open } = closedAfterEach();
 
 interface Garden {
   readonly store: Store;
