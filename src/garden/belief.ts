@@ -1,7 +1,22 @@
 import { daysBetween, type PlainDate } from '../basics/calendar.js';
 import { choleskyFactor, solveLower, solveUpper } from '../basics/cholesky.js';
+import { logit } from '../basics/logit.js';
 import type { Crop, Span } from '../germination/crop.js';
-import { type Belief, logitOf, type Normal } from './count-posterior.js';
+
+export interface Normal {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/** What is supposed of a sowing before it is counted. */
+export interface Belief {
+  /** Natural logarithm of the time factor. */
+  readonly logTime: Normal;
+  /** Logit of the stand factor, of a sowing that lives. */
+  readonly logitStand: Normal;
+  /** How likely nothing at all comes of it, 0 to 1. */
+  readonly deadShare: number;
+}
 
 /** The published range of a factor is taken to hold so many standard deviations to either side: it is of few beds and years. */
 const RANGE_SD = 1.6;
@@ -15,10 +30,10 @@ const OFF_ENDS = 0.03;
 
 /** What is supposed of a sowing in a bed of which nothing has been learned: the crop's published ranges. */
 export function usualBelief({ bedTimeFactor, field }: Pick<Crop, 'bedTimeFactor' | 'field'>): Belief {
-  const logit = (share: number): number => logitOf(Math.min(1 - OFF_ENDS, Math.max(OFF_ENDS, share)));
+  const logitOf = (share: number): number => logit(Math.min(1 - OFF_ENDS, Math.max(OFF_ENDS, share)));
   return {
     logTime: within({ from: Math.log(bedTimeFactor.from), to: Math.log(bedTimeFactor.to) }, LEAST_TIME_SD),
-    logitStand: within({ from: logit(field.from), to: logit(field.to) }, LEAST_STAND_SD),
+    logitStand: within({ from: logitOf(field.from), to: logitOf(field.to) }, LEAST_STAND_SD),
     deadShare: DEAD_SHARE,
   };
 }

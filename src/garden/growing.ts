@@ -1,28 +1,16 @@
 import { type Forecast, forecast } from '../answers/forecast.js';
 import { type FindPast, pastSoil } from '../answers/past-soil.js';
-import { type Learned, type Middle, type Question, seedDepthCm } from '../answers/question.js';
+import { type Learned, type Question, seedDepthCm } from '../answers/question.js';
 import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { seedRecord } from '../answers/seed-temperature.js';
 import { HOUR_MS, instantAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
 import { timeFactorReach } from '../germination/time-factor-reach.js';
-import { beliefAfter, type Lesson, usualBelief } from './belief.js';
-import {
-  type Belief,
-  countPosterior,
-  logitOf,
-  type Normal,
-  oddsOfStands,
-  oddsOfTimes,
-  type Posterior,
-  type SeenSowing,
-  SPREADS,
-  saidAlone,
-  shareOf,
-  standFactorOf,
-  timeFactorOf,
-} from './count-posterior.js';
+import { type Belief, beliefAfter, type Lesson, usualBelief } from './belief.js';
+import { countPosterior, type Posterior, type SeenSowing, SPREADS } from './count-posterior.js';
+import { isDead, learnedOf } from './learned.js';
 import { isOverdue } from './overdue.js';
+import { oddsOfStands, oddsOfTimes, saidAlone } from './posterior-factors.js';
 import type { Count } from './season-store.js';
 import { talliesOf } from './tally.js';
 
@@ -52,12 +40,6 @@ export interface Growing {
 
 /** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
 const SEEDS_UNSAID = 50;
-/** Counts tell of a factor where they leave less than this of what was open before, or move its middle by half of that spread. */
-const TELLING = 0.9;
-/** More likely than not. */
-const DEAD = 0.5;
-/** The middle 80 % of a normal distribution reaches so many standard deviations to either side. */
-const MIDDLE_80_SD = 1.2816;
 
 /** What a sowing does, with what its counts and the bed's earlier ones have taught. */
 export function growing(question: GrowingQuestion, findPast: FindPast = pastSoil): Growing {
@@ -67,7 +49,7 @@ export function growing(question: GrowingQuestion, findPast: FindPast = pastSoil
   const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
-  const learned = learnedOf(question, { usual, belief, posterior, lessons: lessons.length });
+  const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
   return {
     forecast: forecast({ ...question, learned }, findPast),
     learned,
@@ -91,7 +73,7 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
   try {
     const posterior = countPosterior(usual, seenOf(question, other));
     // Of one that is dead nothing is learned about those that live.
-    if (posterior.dead > DEAD) return [];
+    if (isDead(posterior)) return [];
     return [
       {
         date: other.sowing.date,
@@ -139,74 +121,3 @@ function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing 
     viable: viablePercentOf({ lot }, seed) / 100,
   };
 }
-
-interface Learning {
-  readonly usual: Belief;
-  readonly belief: Belief;
-  readonly posterior: Posterior | null;
-  /** How many other sowings have taught something. */
-  readonly lessons: number;
-}
-
-/** What the counts have taught, as far as it narrows what was open; null: nobody has counted. */
-function learnedOf(question: GrowingQuestion, { usual, belief, posterior, lessons }: Learning): Learned | null {
-  if (posterior === null && lessons === 0) return null;
-  const middleOf = ({ mean, sd }: Normal, turned: (value: number) => number): Middle => ({
-    middle: turned(mean),
-    from: turned(mean - MIDDLE_80_SD * sd),
-    to: turned(mean + MIDDLE_80_SD * sd),
-  });
-  // Told on the scale on which it was supposed: narrower than before, or elsewhere.
-  const telling = (before: Normal, own: Middle, back: (value: number) => number): Middle | null => {
-    const [middle, from, to] = [back(own.middle), back(own.from), back(own.to)];
-    const isNarrower = to - from < TELLING * 2 * MIDDLE_80_SD * before.sd;
-    const isElsewhere = Math.abs(middle - before.mean) > before.sd / 2;
-    return isNarrower || isElsewhere ? own : null;
-  };
-  const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
-  const timeFactor = telling(usual.logTime, time, Math.log);
-  // What may yet come is dated as of one that lives, so that no date jumps where the odds of that sink below a half.
-  if (posterior && posterior.dead > DEAD) {
-    return {
-      timeFactor,
-      standFactor: { middle: 0, from: 0, to: 0 },
-      text: `From ${countsOf(question, lessons)}: it is likelier that nothing comes of it than that something does.`,
-    };
-  }
-  const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, shareOf);
-  const taught = { timeFactor, standFactor: telling(usual.logitStand, stand, logitOf) };
-  return { ...taught, text: sentenceOf(question, lessons, taught) };
-}
-
-/** What was learned, in one sentence. */
-function sentenceOf(
-  question: GrowingQuestion,
-  lessons: number,
-  { timeFactor, standFactor }: Omit<Learned, 'text'>,
-): string {
-  const name = question.crop.name.toLowerCase();
-  const said = [
-    ...(timeFactor
-      ? [
-          `takes ${tenths(timeFactor.middle)} times as long as the chart says (${tenths(timeFactor.from)} to ${tenths(timeFactor.to)})`,
-        ]
-      : []),
-    ...(standFactor
-      ? [
-          `gives ${percent(standFactor.middle)} of 100 that a laboratory would (${percent(standFactor.from)} to ${percent(standFactor.to)})`,
-        ]
-      : []),
-  ];
-  return said.length === 0
-    ? `From ${countsOf(question, lessons)} nothing can be told yet that the crop’s own ranges do not say.`
-    : `From ${countsOf(question, lessons)}: ${name} ${said.join(', and ')}.`;
-}
-
-function countsOf({ counts }: GrowingQuestion, lessons: number): string {
-  const own = counts.length === 1 ? 'one count of this sowing' : `${counts.length} counts of this sowing`;
-  const others = `${counts.length > 0 ? 'those' : 'the counts'} of ${lessons === 1 ? 'one other sowing' : `${lessons} other sowings`} in this bed`;
-  return [...(counts.length > 0 ? [own] : []), ...(lessons > 0 ? [others] : [])].join(' and ');
-}
-
-const tenths = (value: number): string => value.toFixed(1);
-const percent = (share: number): string => String(Math.round(100 * share));

@@ -1,7 +1,9 @@
 import type { Forecast } from '../answers/forecast.js';
 import { daysBetween, type PlainDate } from '../basics/calendar.js';
+import { logit } from '../basics/logit.js';
 import type { Crop } from '../germination/crop.js';
-import { logitOf, oddsOfStands, oddsOfTimes, type Posterior } from './count-posterior.js';
+import type { Posterior } from './count-posterior.js';
+import { oddsOfStands, oddsOfTimes } from './posterior-factors.js';
 import type { Count } from './season-store.js';
 import { type Tally, talliesOf } from './tally.js';
 
@@ -158,8 +160,8 @@ function oddsOf(posterior: Posterior, crop: Crop): NonNullable<Judgement['odds']
 
 /** How likely a sowing that lives gives less than beds of its crop have given. */
 function thinOdds(posterior: Posterior, crop: Crop): number {
-  const least = crop.field.from > 0 ? logitOf(Math.min(crop.field.from, 0.999)) : Number.NEGATIVE_INFINITY;
-  return sumWhere(posterior.logitStand, oddsOfStands(posterior), (logit) => logit < least);
+  const least = crop.field.from > 0 ? logit(Math.min(crop.field.from, 0.999)) : Number.NEGATIVE_INFINITY;
+  return sumWhere(posterior.logitStand, oddsOfStands(posterior), (value) => value < least);
 }
 
 const sumWhere = (points: Float64Array, odds: Float64Array, isMeant: (point: number) => boolean): number =>

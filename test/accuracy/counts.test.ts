@@ -1,18 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { chance } from '../../src/demo/chance.js';
-import { beliefAfter, usualBelief } from '../../src/garden/belief.js';
-import {
-  type Belief,
-  countPosterior,
-  oddsOfTimes,
-  type SeenCount,
-  SPREADS,
-  saidAlone,
-  standFactorOf,
-  timeFactorOf,
-} from '../../src/garden/count-posterior.js';
+import { type Belief, beliefAfter, usualBelief } from '../../src/garden/belief.js';
+import type { SeenCount } from '../../src/garden/count-odds.js';
+import { countPosterior, SPREADS } from '../../src/garden/count-posterior.js';
 import { LOST_ODDS } from '../../src/garden/judgement.js';
 import { isOverdue } from '../../src/garden/overdue.js';
+import { oddsOfTimes, saidAlone, standFactorOf, timeFactorOf } from '../../src/garden/posterior-factors.js';
 import { COHORTS, cohortRun, type Seed } from '../../src/germination/cohorts.js';
 import type { Crop, Span } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';

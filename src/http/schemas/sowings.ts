@@ -38,7 +38,11 @@ export const sowingPutSchema = z.strictObject({
 export const sowingPatchSchema = z.strictObject(sowingFields).partial().describe('Fields that are named are replaced.');
 
 export const countPutSchema = z.strictObject({
-  seedlings: z.int().min(0).max(MOST_SEEDS).describe('How many stand there; a count of 0 tells no less than one of a hundred.'),
+  seedlings: z
+    .int()
+    .min(0)
+    .max(MOST_SEEDS)
+    .describe('How many stand there; a count of 0 tells no less than one of a hundred.'),
   ofSeeds: wholeSeeds
     .nullable()
     .default(null)

@@ -1,5 +1,6 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
+import { betaBinomialAtLeast } from '../../../src/basics/beta-binomial-at-least.js';
 import { logBetaBinomial } from '../../../src/basics/log-beta-binomial.js';
 
 describe('the beta-binomial distribution', () => {
@@ -20,6 +21,20 @@ describe('the beta-binomial distribution', () => {
   it('becomes the binomial distribution where the share is all but known (jstat)', () => {
     for (const k of [0, 3, 7, 20]) {
       expect(Math.exp(logBetaBinomial(k, 20, 3e7, 7e7))).toBeCloseTo(jStat.binomial.pdf(k, 20, 0.3), 6);
+    }
+  });
+});
+
+describe('the chance of so many or more', () => {
+  it.each([
+    [20, 2, 5],
+    [300, 0.4, 900],
+    [1000, 400, 600],
+  ])('of %i is the sum of the terms from there on', (n, a, b) => {
+    for (const k of [0, 1, Math.round(n / 7), Math.round(0.4 * n), n - 1, n]) {
+      let sum = 0;
+      for (let j = k; j <= n; j++) sum += Math.exp(logBetaBinomial(j, n, a, b));
+      expect(betaBinomialAtLeast(k, n, a, b)).toBeCloseTo(sum, 8);
     }
   });
 });

@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { usualBelief } from '../../../src/garden/belief.js';
-import {
-  countPosterior,
-  type SeenCount,
-  type SeenSowing,
-  SPREADS,
-  saidAlone,
-  standFactorOf,
-  timeFactorOf,
-} from '../../../src/garden/count-posterior.js';
+import type { SeenCount } from '../../../src/garden/count-odds.js';
+import { countPosterior, type SeenSowing, SPREADS } from '../../../src/garden/count-posterior.js';
+import { saidAlone, standFactorOf, timeFactorOf } from '../../../src/garden/posterior-factors.js';
 import { COHORTS } from '../../../src/germination/cohorts.js';
 import { timeFactorReach } from '../../../src/germination/time-factor-reach.js';
 import { cropCalled, seedOf } from '../germination/make.js';
