@@ -6,6 +6,7 @@ import { addDays, type PlainDate } from '../basics/calendar.js';
 import type { Crop, FrostClass } from '../germination/crop.js';
 import type { Plan, Sowing, SowingMethod } from './season-store.js';
 import type { Bed } from './store.js';
+import { thinningOf } from './thinning.js';
 
 /** Dates from and to, both included. */
 export interface Dates {
@@ -88,31 +89,11 @@ type Draft = Omit<CalendarEvent, 'uid'> & { readonly n?: number | string };
 /** What tells our events from others'. */
 const OURS = '@germination-forecaster';
 
-// When to thin and when to feed: common practice, no source.
-/** From most of a sowing being up until its seedlings are large enough to thin [d]. */
-const THIN_AFTER_DAYS = 10;
-/** For so long it is still early enough [d]. */
-const THIN_WITHIN_DAYS = 7;
+// When to feed: common practice, no source.
 /** From half of a sowing being up until it is first fed [d]. */
 const FEED_AFTER_DAYS = 28;
 /** From planting out until it is first fed [d]. */
 const FEED_PLANTED_AFTER_DAYS = 21;
-/** Sown thickly, in rows: seedlings are taken out until those left have room. */
-const sownThick: ReadonlySet<string> = new Set([
-  'asparagus',
-  'beet',
-  'cabbage',
-  'carrot',
-  'cauliflower',
-  'celery',
-  'lettuce',
-  'onion',
-  'parsley',
-  'parsnip',
-  'radish',
-  'spinach',
-  'turnip',
-]);
 /** Peas and beans feed themselves; roots grow leaves or fork where they are fed. */
 const notFed: ReadonlySet<string> = new Set(['carrot', 'lima-bean', 'parsnip', 'pea', 'radish', 'snap-bean', 'turnip']);
 
@@ -240,12 +221,11 @@ function comingUpDrafts(
       description: `${isUp(half) ? `Half of those that come are up about ${half.date}` : 'Less than half is looked for by the day of the count'}. In the bed ${whole(stand.field.from)} to ${whole(stand.field.to)} of a hundred seeds are looked for; count what you see.`,
     });
   }
-  if (isDirect && !isSparse && isUp(most) && sownThick.has(crop.id)) {
-    const from = addDays(most.inBeds.to, THIN_AFTER_DAYS);
+  const thinning = isDirect && !isSparse ? thinningOf(crop, most) : null;
+  if (thinning) {
     drafts.push({
       kind: 'thin',
-      from,
-      to: addDays(from, THIN_WITHIN_DAYS - 1),
+      ...thinning,
       summary: `Thin ${name}`,
       description:
         'Most should be up and large enough to choose from: take out the weakest, and note how many you pull.',

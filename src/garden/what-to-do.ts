@@ -1,6 +1,10 @@
+import type { Forecast } from '../answers/forecast.js';
 import { helpsSownSeed } from '../answers/remedies.js';
+import type { SpellAnswer } from '../answers/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
+import type { Judgement, Verdict } from './judgement.js';
 import type { KnownSowing, SowingState } from './sowing-state.js';
+import { thinningOf } from './thinning.js';
 
 /** The most pressing first. */
 export const tasks = [
@@ -24,8 +28,6 @@ export interface ToDo {
   readonly text: string;
 }
 
-/** Seedlings stand so long before they are thinned [d]: common practice, no source. */
-const THIN_AFTER_DAYS = 10;
 /** What is further off is not yet to be done [d]. */
 const SOON_DAYS = 14;
 /** So long after most were due a count still says something [d]. */
@@ -33,102 +35,100 @@ const COUNT_WITHIN_DAYS = 60;
 /** A row that waits is looked at again after so long [d]. */
 const LOOK_AGAIN_DAYS = 4;
 
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
-
 /** What there is to do about a sowing in the next two weeks, the most pressing first. */
-export function whatToDo({ sowing, counts, today, question }: KnownSowing, state: SowingState): ToDo[] {
-  const { growing, judgement, indoors, harvest, resowing } = state;
+export function whatToDo(known: KnownSowing, state: SowingState): ToDo[] {
+  const { growing, judgement } = state;
   if (!growing || !judgement) return [];
+  const { today } = known;
   const { forecast } = growing;
   const { verdict } = judgement;
-  const { most, first } = forecast.emergence;
-  const all: ToDo[] = [];
-  const add = (task: ToDo['task'], from: PlainDate, to: PlainDate, text: string): void => {
-    if (to >= today && from <= addDays(today, SOON_DAYS)) all.push({ task, from, to, text });
-  };
   const isOver = verdict === 'lost' || verdict === 'good' || verdict === 'thin';
-
-  if (verdict === 'lost' || verdict === 'thin') {
-    const [task, again] =
-      verdict === 'lost'
-        ? (['sow-again', 'sow again'] as const)
-        : (['fill-gaps', 'fill the gaps with a new sowing'] as const);
-    if (resowing === 'too-late') add(task, today, today, `It is too late this season to ${again}.`);
-    else if (resowing === null) {
-      add(
-        task,
-        today,
-        addDays(today, SOON_DAYS),
-        `${capital(again)}. Whether there is still time this season cannot be told from what is kept.`,
-      );
-    } else {
-      const { from, by } = resowing;
-      add(
-        task,
-        from,
-        by,
-        `${capital(again)}. ${from > today ? `It is time for it from ${from} on, and` : 'There is time'} until ${by}.`,
-      );
-    }
-  }
-  const wasDue = 'why' in most ? forecast.stand.by : most.date;
-  if (verdict === 'count-now') {
-    if (daysBetween(wasDue, today) <= COUNT_WITHIN_DAYS) add('count', today, today, judgement.text);
-  } else if (!isOver) {
-    const lookFrom = 'why' in first ? forecast.stand.by : first.range.from;
-    const from = lookFrom > today ? lookFrom : addDays(today, LOOK_AGAIN_DAYS);
-    add('count', from, from, 'Count what is up, even if there is nothing.');
-  }
-  if (!isOver && forecast.keepMoist.to >= today) {
-    add(
-      'keep-moist',
-      forecast.keepMoist.from,
-      forecast.keepMoist.to,
-      `Keep the seed moist until ${forecast.keepMoist.to}. Where watering is restricted, the local rules go first.`,
-    );
-  }
-  for (const spell of isOver ? [] : (forecast.hotSpells ?? [])) {
-    const remedy = spell.remedies.find(helpsSownSeed)?.text;
-    add(
-      'mind-heat',
-      spell.from,
-      spell.to,
-      `Heat above ${spell.thresholdC.toFixed(0)} °C at the seed.${remedy ? ` ${remedy}` : ''}`,
-    );
-  }
-  for (const spell of isOver ? [] : (forecast.coldSpells ?? [])) {
-    const remedy = spell.remedies.find(helpsSownSeed)?.text;
-    add(
-      'mind-cold',
-      spell.from,
-      spell.to,
-      `Soil below ${spell.thresholdC.toFixed(0)} °C harms this seed.${remedy ? ` ${remedy}` : ''}`,
-    );
-  }
-  const isThinned = counts.some(({ thinned }) => thinned);
-  if (verdict === 'good' && sowing.method === 'direct' && !isThinned && !('why' in most)) {
-    const from = addDays(most.date, THIN_AFTER_DAYS);
-    add(
-      'thin',
-      from,
-      addDays(from, THIN_AFTER_DAYS),
-      'Thin the row to its spacing once the seedlings touch; water first, so that those that stay are not torn.',
-    );
-  }
-  if (indoors && verdict !== 'lost') {
-    add(
-      'harden-off',
-      indoors.hardenOff.from,
-      indoors.hardenOff.to,
-      'Set the trays out by day, longer each day, and take them in at night.',
-    );
-    add(
-      'plant-out',
-      indoors.plantOut,
-      addDays(indoors.plantOut, 7),
-      `Plant out if nights allow; look at the forecast first, and keep fleece at hand. The room is taken to be at ${question.bed.roomC} °C.`,
-    );
-  }
-  if (harvest && verdict !== 'lost') add('harvest', harvest.from, harvest.to, 'The first may be ready.');
-  return all.sort((a, b) => tasks.indexOf(a.task) - tasks.indexOf(b.task));
+  const all = [
+    ...sowAgain(verdict, state.resowing, today),
+    ...(isOver ? [] : untilItIsUp(forecast, judgement, today)),
+    ...(verdict === 'good' ? thinning(known, forecast) : []),
+    ...(verdict === 'lost' ? [] : outOfTheTray(known, state.indoors)),
+    ...(state.harvest ? [{ task: 'harvest' as const, ...spanOf(state.harvest), text: 'The first may be ready.' }] : []),
+  ];
+  return all
+    .filter(({ from, to }) => to >= today && from <= addDays(today, SOON_DAYS))
+    .sort((a, b) => tasks.indexOf(a.task) - tasks.indexOf(b.task));
 }
+
+/** Where it is lost or too thin: whether, and when, it can be sown again. */
+function sowAgain(verdict: Verdict, resowing: SowingState['resowing'], today: PlainDate): ToDo[] {
+  if (verdict !== 'lost' && verdict !== 'thin') return [];
+  const task = verdict === 'lost' ? 'sow-again' : 'fill-gaps';
+  const again = verdict === 'lost' ? 'sow again' : 'fill the gaps with a new sowing';
+  if (resowing === 'too-late') {
+    return [{ task, from: today, to: today, text: `It is too late this season to ${again}.` }];
+  }
+  if (resowing === null) {
+    const text = `${capital(again)}. Whether there is still time this season cannot be told from what is kept.`;
+    return [{ task, from: today, to: addDays(today, SOON_DAYS), text }];
+  }
+  const { from, by } = resowing;
+  const since = from > today ? `It is time for it from ${from} on, and` : 'There is time';
+  return [{ task, from, to: by, text: `${capital(again)}. ${since} until ${by}.` }];
+}
+
+/** Looking, watering, and what heat and cold ask for. */
+function untilItIsUp(forecast: Forecast, { verdict, text }: Judgement, today: PlainDate): ToDo[] {
+  const { keepMoist, hotSpells, coldSpells } = forecast;
+  const ofSpell =
+    (task: ToDo['task'], what: (thresholdC: string) => string) =>
+    ({ from, to, thresholdC, remedies }: SpellAnswer): ToDo => {
+      const remedy = remedies.find(helpsSownSeed)?.text;
+      return { task, from, to, text: `${what(thresholdC.toFixed(0))}${remedy ? ` ${remedy}` : ''}` };
+    };
+  return [
+    ...(verdict === 'count-now' ? countNow(forecast, text, today) : [lookAgain(forecast, today)]),
+    {
+      task: 'keep-moist',
+      ...keepMoist,
+      text: `Keep the seed moist until ${keepMoist.to}. Where watering is restricted, the local rules go first.`,
+    },
+    ...(hotSpells ?? []).map(ofSpell('mind-heat', (limit) => `Heat above ${limit} °C at the seed.`)),
+    ...(coldSpells ?? []).map(ofSpell('mind-cold', (limit) => `Soil below ${limit} °C harms this seed.`)),
+  ];
+}
+
+function countNow({ emergence: { most }, stand }: Forecast, text: string, today: PlainDate): ToDo[] {
+  const wasDue = 'why' in most ? stand.by : most.date;
+  return daysBetween(wasDue, today) <= COUNT_WITHIN_DAYS ? [{ task: 'count', from: today, to: today, text }] : [];
+}
+
+function lookAgain({ emergence: { first }, stand }: Forecast, today: PlainDate): ToDo {
+  const due = 'why' in first ? stand.by : first.range.from;
+  const date = due > today ? due : addDays(today, LOOK_AGAIN_DAYS);
+  return { task: 'count', from: date, to: date, text: 'Count what is up, even if there is nothing.' };
+}
+
+function thinning({ sowing, counts, crop }: KnownSowing, { emergence: { most } }: Forecast): ToDo[] {
+  const isThinned = counts.some(({ thinned }) => thinned);
+  const dates = sowing.method === 'direct' && !isThinned ? thinningOf(crop, most) : null;
+  const text =
+    'Thin the row to its spacing once the seedlings touch; water first, so that those that stay are not torn.';
+  return dates ? [{ task: 'thin', ...dates, text }] : [];
+}
+
+function outOfTheTray({ question }: KnownSowing, indoors: SowingState['indoors']): ToDo[] {
+  if (!indoors) return [];
+  const { hardenOff, plantOut } = indoors;
+  return [
+    {
+      task: 'harden-off',
+      ...hardenOff,
+      text: 'Set the trays out by day, longer each day, and take them in at night.',
+    },
+    {
+      task: 'plant-out',
+      from: plantOut,
+      to: addDays(plantOut, 7),
+      text: `Plant out if nights allow; look at the forecast first, and keep fleece at hand. The room is taken to be at ${question.bed.roomC} °C.`,
+    },
+  ];
+}
+
+const spanOf = ({ from, to }: { readonly from: PlainDate; readonly to: PlainDate }) => ({ from, to });
+const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
