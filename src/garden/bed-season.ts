@@ -1,6 +1,6 @@
 import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
 import { type Asker, orWhyNot, type SeasonAsker } from './ask.js';
-import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-events.js';
+import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-season.js';
 import { comingMinima } from './coming-minima.js';
 import { type Kept, keptBed } from './kept-soil.js';
 import { planQuestionOf } from './plan.js';
@@ -99,7 +99,7 @@ async function growingSowing(
       crop: known.crop,
       forecast: growing && !isLost ? growing.forecast : null,
       indoors: isLost ? null : indoors,
-      harvest: isLost ? null : harvest,
+      harvest,
       isSparse: verdict === 'thin',
       resowBy: verdict === 'good' ? null : resowByOf(state),
     },

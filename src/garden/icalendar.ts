@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../basics/calendar.js';
-import type { CalendarEvent } from './calendar-events.js';
+import type { CalendarEvent } from './calendar-event.js';
 
 /** An event, how often it has changed, and when it did last [ms]. */
 export interface DatedEvent extends CalendarEvent {

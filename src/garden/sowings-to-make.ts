@@ -1,5 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
-import type { Dates, SowingToMake } from './calendar-events.js';
+import type { Dates, SowingToMake } from './calendar-season.js';
 import type { GardenPlan } from './plan.js';
 import type { Plan } from './season-store.js';
 

@@ -1,7 +1,7 @@
 import Fastify, { type FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
-import type { BedSeason } from '../../src/garden/calendar-events.js';
+import type { BedSeason } from '../../src/garden/calendar-season.js';
 import type { Bed, Store } from '../../src/garden/store.js';
 import { keyring } from '../../src/http/keys.js';
 import { loggedRequest } from '../../src/http/logged-request.js';

@@ -2,7 +2,7 @@ import type { Forecast } from '../../../src/answers/forecast.js';
 import type { Milestone } from '../../../src/answers/milestones.js';
 import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
-import type { BedSeason, GrowingPlan, GrowingSowing, SowingToMake } from '../../../src/garden/calendar-events.js';
+import type { BedSeason, GrowingPlan, GrowingSowing, SowingToMake } from '../../../src/garden/calendar-season.js';
 import type { Plan, Sowing } from '../../../src/garden/season-store.js';
 import type { Bed } from '../../../src/garden/store.js';
 import { cropCalled } from '../germination/make.js';
