@@ -53,8 +53,6 @@ export interface Look {
     readonly placeRevision: number;
     readonly timeZone: string;
   }[];
-  /** The latest of the owner's lots', as a lot changes what is sown of it; null: there is none. */
-  readonly lotsRevision: number | null;
 }
 
 /** Something to remember of a subject as told, and the message that tells it. */

@@ -2,10 +2,12 @@ import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
 import { type Asker, orWhyNot, type SeasonAsker } from './ask.js';
 import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-season.js';
 import { comingMinima } from './coming-minima.js';
-import { type Kept, keptBed } from './kept-soil.js';
+import { type Kept, keptBed, keptInputs } from './kept-soil.js';
+import { type KnownSowing, knownSowing } from './known-sowing.js';
 import { planQuestionOf } from './plan.js';
-import type { CountedSowing, Plan, SeedLot } from './season-store.js';
-import { knownSowing, resowByOf, sowingState } from './sowing-state.js';
+import { resowByOf } from './resowing.js';
+import type { CountedSowing, Plan } from './season-store.js';
+import { sowingState } from './sowing-state.js';
 import { sowingsToMake } from './sowings-to-make.js';
 import type { Bed, Store } from './store.js';
 
@@ -16,7 +18,6 @@ export interface KnownSeason {
   readonly kept: Kept;
   readonly sowings: readonly CountedSowing[];
   readonly plans: readonly Plan[];
-  readonly lots: readonly SeedLot[];
   readonly now: Date;
   readonly today: PlainDate;
 }
@@ -45,65 +46,47 @@ export async function knownSeason(
     store.plans(owner, { bed: id, limit: MOST_PLANS_LOOKED_AT }),
   ]);
   const sowings = last.filter(({ sowing: { date } }) => date >= addDays(today, -SEASON_DAYS));
-  const ids = [...new Set(sowings.flatMap(({ sowing: { lot } }) => lot ?? []))];
-  const lots = await Promise.all(ids.map((lot) => store.lot(owner, lot)));
   return {
     owner,
     bed: kept.bed,
     kept,
     sowings,
     plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MOST_PLANS),
-    lots: lots.filter((lot) => lot !== undefined),
     now,
     today,
   };
 }
 
 /** All that a bed's season depends on. */
-export const seasonInputs = ({ bed, kept: { place, series }, lots, today }: KnownSeason): object => ({
-  bed: [bed.id, bed.revision],
-  place: place.revision,
-  lots: lots.map(({ id, revision }) => [id, revision]),
-  notes: series.flatMap(({ warnings }) => warnings.map(({ code }) => code)),
-  today,
-});
+export const seasonInputs = ({ kept, today }: KnownSeason): object => keptInputs(kept, today);
 
 /** What grows in a bed, and will, sowing by sowing and plan by plan: each takes its time, and one waits for the other. */
 export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsker): Promise<BedSeason> {
   const { owner, bed, kept, now } = known;
   const windowsOnce = onceEach(ask);
   const sowings: GrowingSowing[] = [];
-  for (const counted of known.sowings) sowings.push(...(await growingSowing(store, owner, counted, now, windowsOnce)));
+  for (const counted of known.sowings) {
+    sowings.push(await growingSowing(await knownSowing(store, owner, counted, kept, now), windowsOnce));
+  }
   const plans: GrowingPlan[] = [];
   for (const plan of known.plans) plans.push(...(await growingPlan(plan, known, ask)));
   return { bed, sowings, plans, comingMinC: await comingMinima(store, owner, kept) };
 }
 
 /** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */
-async function growingSowing(
-  store: Store,
-  owner: string,
-  counted: CountedSowing,
-  now: Date,
-  ask: Asker,
-): Promise<GrowingSowing[]> {
-  const known = await knownSowing(store, owner, counted, now);
-  if (!known) return [];
-  const state = await sowingState(known, ask);
-  const { growing, judgement, indoors, harvest } = state;
+async function growingSowing(known: KnownSowing, ask: Asker): Promise<GrowingSowing> {
+  const { growing, judgement, indoors, harvest, resowing } = await sowingState(known, ask);
   const verdict = judgement?.verdict;
   const isLost = verdict === 'lost';
-  return [
-    {
-      sowing: known.sowing,
-      crop: known.crop,
-      forecast: growing && !isLost ? growing.forecast : null,
-      indoors: isLost ? null : indoors,
-      harvest,
-      isSparse: verdict === 'thin',
-      resowBy: verdict === 'good' ? null : resowByOf(state),
-    },
-  ];
+  return {
+    sowing: known.sowing,
+    crop: known.crop,
+    forecast: growing && !isLost ? growing.forecast : null,
+    indoors: isLost ? null : indoors,
+    harvest,
+    isSparse: verdict === 'thin',
+    resowBy: verdict === 'good' ? null : resowByOf(resowing),
+  };
 }
 
 /** What a plan still asks for; nothing where it cannot be told from what is kept. */

@@ -13,6 +13,7 @@ import {
 } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
+import type { DailyMinima } from '../climate/frost-dates.js';
 import type { Normals } from '../climate/normals.js';
 import { type Day, daysOf } from '../readings/days.js';
 import { meanOfDays, type ReadSeries } from '../readings/read-series.js';
@@ -200,3 +201,24 @@ const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
   days,
   meanC: meanOfDays(days),
 });
+
+/**
+ * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
+ * the lots that were sown in it, a place's by its air.
+ */
+export const keptInputs = ({ place, bed, series }: Kept, today: PlainDate): object => ({
+  place: [place.id, place.revision],
+  bed: bed && [bed.id, bed.revision],
+  today,
+  notes: series.flatMap(({ warnings }) => warnings.map(({ code }) => code)),
+});
+
+/** The air's minima that are kept, day by day from the first one on; NaN where none is. */
+export function minimaOf({ series }: Kept): DailyMinima | null {
+  const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
+  const firstDate = air?.days[0]?.date;
+  if (!air || firstDate === undefined) return null;
+  const minC = new Float64Array(daysBetween(firstDate, air.days.at(-1)!.date) + 1).fill(Number.NaN);
+  for (const { date, min } of air.days) minC[daysBetween(firstDate, date)] = min ?? Number.NaN;
+  return { firstDate, minC };
+}

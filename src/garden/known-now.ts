@@ -8,8 +8,9 @@ import { type Asker, growingNow, windowsAhead } from './ask.js';
 import { comingMinima } from './coming-minima.js';
 import { observedOf } from './judgement.js';
 import { keptBed } from './kept-soil.js';
+import { type KnownSowing, knownSowing } from './known-sowing.js';
 import type { Sowing } from './season-store.js';
-import { indoorStartOf, type KnownSowing, knownSowing } from './sowing-state.js';
+import { indoorStartOf } from './sowing-state.js';
 import type { Store } from './store.js';
 
 /** What is known of a sowing today. */
@@ -91,20 +92,25 @@ async function sowingsNow(
   const found: SowingNow[] = [];
   // A day more or less is nothing here, so that of UTC will do, before a sowing's years of air are read.
   const eldest = addDays(dateAt(now.getTime(), fixedZone(0)), -LIVE_DAYS);
-  for (const counted of limit > 0 ? await store.sowingsOf(owner, bed, limit) : []) {
-    const { sowing } = counted;
-    if (sowing.date < eldest || !isWanted(subscription, bed, chosenCrop(sowing.crop).id)) continue;
-    const known = await knownSowing(store, owner, counted, now);
-    if (!known) continue;
+  const counted = limit > 0 ? await store.sowingsOf(owner, bed, limit) : [];
+  const wanted = counted.filter(
+    ({ sowing: { date, crop } }) => date >= eldest && isWanted(subscription, bed, chosenCrop(crop).id),
+  );
+  const kept = wanted.length > 0 ? await keptBed(store, owner, bed, now.getTime()) : undefined;
+  if (!kept) return [];
+  const minima = await comingMinima(store, owner, kept);
+  for (const one of wanted) {
+    const { sowing } = one;
+    const known = await knownSowing(store, owner, one, kept, now);
     const told = await growingNow(known, ask);
-    const { crop, today, kept } = known;
+    const { crop, today } = known;
     found.push({
       sowing,
       crop,
       today,
       forecast: 'why' in told ? null : isEnoughUp(known) ? { ...told.forecast, hotSpells: [] } : told.forecast,
       plantOut: indoorStartOf(known)?.plantOut ?? null,
-      comingMinC: await comingMinima(store, owner, kept),
+      comingMinC: minima,
     });
   }
   return found;

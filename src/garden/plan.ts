@@ -8,7 +8,7 @@ import { addDays, daysBetween, type PlainDate, startOfDay } from '../basics/cale
 import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import type { Normals } from '../climate/normals.js';
 import type { Caution, Crop } from '../germination/crop.js';
-import { chosenCrop } from '../germination/crop-choice.js';
+import { chosenCrop, isSameCrop } from '../germination/crop-choice.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
 import { fewestSeeds, MOST_SEEDS } from './fewest-seeds.js';
@@ -163,7 +163,7 @@ export function planQuestionOf(
     harvest,
     today,
     sown: sowings
-      .filter((one) => JSON.stringify(one.crop) === JSON.stringify(choice) && one.date <= today)
+      .filter((one) => isSameCrop(one.crop, choice) && one.date <= today)
       .map(({ date, method }) => ({ date, method })),
     site: kept.site,
     bed: kept.bedMake ?? defaultBed,

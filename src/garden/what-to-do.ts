@@ -3,7 +3,8 @@ import { helpsSownSeed } from '../answers/remedies.js';
 import type { SpellAnswer } from '../answers/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Judgement, Verdict } from './judgement.js';
-import type { KnownSowing, SowingState } from './sowing-state.js';
+import type { KnownSowing } from './known-sowing.js';
+import type { SowingState } from './sowing-state.js';
 import { thinningOf } from './thinning.js';
 
 /** The most pressing first. */

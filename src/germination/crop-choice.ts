@@ -19,3 +19,7 @@ export function chosenCrop(choice: CropChoice): Crop {
     [{ path: ['crop'], detail: 'There is no such crop.' }],
   );
 }
+
+/** Is the same crop meant? A curve of the caller's own is the same where all of it is. */
+export const isSameCrop = (one: CropChoice, other: CropChoice): boolean =>
+  JSON.stringify(one) === JSON.stringify(other);

@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { dateAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
-import { type Kept, keptBed, keptPlace } from '../garden/kept-soil.js';
+import { type Kept, keptBed, keptInputs, keptPlace } from '../garden/kept-soil.js';
 import type { Store } from '../garden/store.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { sendWithETag } from './etag.js';
@@ -76,10 +76,8 @@ export async function answerLinked<A extends AnyAsking>(
   const where = { ...(sent.where as object | undefined), ...linked };
   const asking = read(schema, { ...sent, where }, (path) => parameterAt(path, parameters));
   const known = await knownOf(service, request, asking.where, 'not-found');
-  const { place, bed, site } = known.kept!;
-  const today = dateAt(known.now.getTime(), site.zone);
-  const notes = known.kept!.series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
-  const inputs = { query: request.query, place: place.revision, bed: bed?.revision, today, notes, ...formOf(request) };
+  const today = dateAt(known.now.getTime(), known.kept!.site.zone);
+  const inputs = { query: request.query, ...keptInputs(known.kept!, today), ...formOf(request) };
   return sendWithETag(request, reply, inputs, () => inParameters(parameters, () => answer(asking, [], known)));
 }
 

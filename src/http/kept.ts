@@ -25,6 +25,12 @@ export const notKept = (kind: Kind, id: string): RequestError =>
     `No ${kind} is kept under "${id.slice(0, 64)}"; GET /v1/${kind}s lists those there are.`,
   );
 
+/** A thing that is to be kept names another, in a field of that name, which is not there. */
+export const noSuch = (kind: 'place' | 'bed' | 'lot', id: string): RequestError =>
+  new RequestError(`unknown-${kind}`, `No ${kind} is kept under "${id}": PUT /v1/${kind}s/${id} first.`, [
+    { path: [kind], detail: `There is no such ${kind}.` },
+  ]);
+
 /** What the query asks. */
 export const queryOf = <Schema extends z.ZodType>(schema: Schema, request: FastifyRequest): z.output<Schema> =>
   read(schema, request.query, (path) => ({ parameter: String(path[0] ?? '') }));

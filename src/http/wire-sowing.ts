@@ -1,6 +1,8 @@
 import type { Middle } from '../answers/question.js';
+import type { KnownSowing } from '../garden/known-sowing.js';
+import { resowByOf } from '../garden/resowing.js';
 import type { Sowing } from '../garden/season-store.js';
-import { type KnownSowing, resowByOf, type SowingState } from '../garden/sowing-state.js';
+import type { SowingState } from '../garden/sowing-state.js';
 import { whatToDo } from '../garden/what-to-do.js';
 import { forPeople, type Rounding } from './rounding.js';
 import type { SowingAnswer } from './schemas/sowings.js';
@@ -36,7 +38,7 @@ export function sowingStateOnWire(
     },
     indoors,
     harvest,
-    resowBy: resowByOf(state),
+    resowBy: resowByOf(state.resowing),
     toDo: whatToDo(known, state),
     assumptions: [],
     warnings: [...warnings],

@@ -58,8 +58,8 @@ async function lookFor({ owner, subscription: id }: SubscriptionRef, settings: L
 }
 
 /** What the garden is like: it changes with whatever changes in it, in the subscription or the program, and by the day. */
-function digestOf({ subscription, beds, lotsRevision }: Look, version: string, nowMs: number): string {
+function digestOf({ subscription, beds }: Look, version: string, nowMs: number): string {
   const dated = beds.map(({ timeZone, ...bed }) => ({ ...bed, today: dateAt(nowMs, zoneNamed(timeZone)) }));
-  const said = JSON.stringify([version, subscription.revision, lotsRevision, dated]);
+  const said = JSON.stringify([version, subscription.revision, dated]);
   return createHash('sha256').update(said).digest('base64url');
 }

@@ -33,10 +33,6 @@ export const takeLook = (
        from beds b join places p on p.owner = b.owner and p.id = b.place where b.owner = $1 order by b.id`,
       [owner],
     );
-    const lots = await query.all<{ revision: number | null }>(
-      'select max(revision) as revision from lots where owner = $1',
-      [owner],
-    );
     return {
       subscription,
       seen: taken[0].seen,
@@ -47,7 +43,6 @@ export const takeLook = (
         placeRevision: place_revision,
         timeZone: time_zone,
       })),
-      lotsRevision: lots[0]!.revision,
     };
   });
 

@@ -272,14 +272,9 @@ describe('late or lost, with a count every four days, a tenth of them wrong', ()
         let lostAfter = Infinity;
         for (let k = 1; k <= nCounts && lostAfter === Infinity; k++) {
           const soFar = reaches.map((one) => one.subarray(0, k * COHORTS));
-          const { dead } = countPosterior(belief, { counts: counts.slice(0, k), reaches: soFar, viable: VIABLE });
+          const seen = { counts: counts.slice(0, k), reaches: soFar, viable: VIABLE };
           // As the service does: never before most would be up in a slow bed.
-          if (
-            dead >= LOST_ODDS &&
-            isOverdue({ counts: counts.slice(0, k), reaches: soFar, viable: VIABLE }, season.crop)
-          ) {
-            lostAfter = 4 * k;
-          }
+          if (isOverdue(seen, season.crop) && countPosterior(belief, seen).dead >= LOST_ODDS) lostAfter = 4 * k;
         }
         judged.push({ crop: id, isDead, lostAfter, mostDays, mostInBedsDays: mostDays * bedTimeFactor.to });
       }

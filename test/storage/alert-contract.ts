@@ -124,14 +124,12 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
       let atMs = nowMs;
-      const garden = async () => {
-        const { beds: all, lotsRevision } = (await store.takeLook(owner, 'shed', atMs, ++atMs))!;
-        return { all, lotsRevision };
-      };
+      await store.putLot(owner, 'packet', lot);
+      const garden = async () => (await store.takeLook(owner, 'shed', atMs, ++atMs))!.beds;
       const seen = [await garden()];
       for (const change of [
-        () => store.putSowing(owner, 'lettuces', { ...sowing, crop: 'lettuce' }),
-        () => store.putLot(owner, 'packet', lot),
+        () => store.putSowing(owner, 'lettuces', { ...sowing, crop: 'lettuce', lot: 'packet' }),
+        () => store.putLot(owner, 'packet', { ...lot, packedYear: 2020 }),
         () => store.putAir(owner, 'quillmere', airFrom('2027-05-01', [20])),
         () => store.putComingDays(owner, 'quillmere', { atMs: 1, days: airFrom('2027-05-02', [31]) }),
       ]) {

@@ -4,7 +4,7 @@ import { RequestError } from '../../basics/errors.js';
 import type { Bed, BedFields, Store } from '../../garden/store.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleBed } from '../examples.js';
-import { asKept, idIn, type Keeper, notKept, putAndAnswer, queryOf, refuseQuery } from '../kept.js';
+import { asKept, idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery } from '../kept.js';
 import { listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
@@ -21,7 +21,7 @@ export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
     find: store.bed,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putBed(owner, id, fields, ifRevision);
-      if (done.outcome === 'no-place') throw noSuchPlace(fields.place);
+      if (done.outcome === 'no-place') throw noSuch('place', fields.place);
       return done;
     },
     show: (bed) => asKept(bedOnWire(bed)),
@@ -143,8 +143,3 @@ const bedOnWire = ({ revision: _, id, calendarToken, ...fields }: Bed): BedWire 
   ...fields,
   calendarUrl: calendarToken && `/v1/beds/${id}/calendar.ics?token=${calendarToken}`,
 });
-
-const noSuchPlace = (id: string): RequestError =>
-  new RequestError('unknown-place', `No place is kept under "${id}": PUT /v1/places/${id} first.`, [
-    { path: ['place'], detail: 'There is no such place.' },
-  ]);

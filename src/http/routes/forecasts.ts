@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { needsPast } from '../../answers/beyond.js';
 import { type Forecast, forecast } from '../../answers/forecast.js';
 import { seedDepthCm } from '../../answers/question.js';
-import { lessonsOf } from '../../garden/sowing-state.js';
+import { lessonsOf } from '../../garden/known-sowing.js';
 import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../csv-query.js';
 import { forecastDrawn } from '../drawn.js';

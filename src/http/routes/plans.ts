@@ -1,12 +1,11 @@
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
-import { RequestError } from '../../basics/errors.js';
-import { type Kept, keptBed } from '../../garden/kept-soil.js';
+import { type Kept, keptBed, keptInputs } from '../../garden/kept-soil.js';
 import { type GardenPlan, planQuestionOf } from '../../garden/plan.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlan } from '../examples.js';
-import { idIn, type Keeper, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
+import { idIn, type Keeper, noSuch, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
@@ -42,7 +41,7 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
     find: store.plan,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putPlan(owner, id, fields, ifRevision);
-      if (done.outcome === 'no-bed') throw noSuchBed(fields.bed);
+      if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       return done;
     },
     show,
@@ -78,7 +77,7 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         const fields = read(planPutSchema, request.body);
         const owner = ownerOf(request);
         const kept = await bedOf(owner, fields);
-        if (!kept) throw noSuchBed(fields.bed);
+        if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
         await ask(owner, fields, kept, clock());
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
@@ -109,22 +108,10 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
 /** What can be wrong with what a plan is made from. */
 const planProblems = ['no-past-years', 'busy'] as const;
 
-const noSuchBed = (id: string): RequestError =>
-  new RequestError('unknown-bed', `No bed is kept under "${id}": PUT /v1/beds/${id} first.`, [
-    { path: ['bed'], detail: 'There is no such bed.' },
-  ]);
-
 const todayAt = ({ site }: Kept, now: Date): PlainDate => dateAt(now.getTime(), site.zone);
 
 /** All that a plan depends on. */
-function inputsOf(plan: Plan, kept: Kept, now: Date): object {
-  const { place, bed, series } = kept;
-  const notes = series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
-  return {
-    plan: [plan.id, plan.revision],
-    bed: bed?.revision,
-    place: place.revision,
-    today: todayAt(kept, now),
-    notes,
-  };
-}
+const inputsOf = (plan: Plan, kept: Kept, now: Date): object => ({
+  plan: [plan.id, plan.revision],
+  ...keptInputs(kept, todayAt(kept, now)),
+});

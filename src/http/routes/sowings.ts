@@ -1,16 +1,18 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays } from '../../basics/calendar.js';
-import { type Fault, notUnderstood, RequestError } from '../../basics/errors.js';
+import { type Fault, notUnderstood } from '../../basics/errors.js';
+import { keptBed, keptInputs } from '../../garden/kept-soil.js';
+import { type KnownSowing, knownSowing } from '../../garden/known-sowing.js';
 import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
-import { type KnownSowing, knownSowing, sowingState } from '../../garden/sowing-state.js';
+import { sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
-import { chosenCrop } from '../../germination/crop-choice.js';
+import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { exampleSowing } from '../examples.js';
-import { idIn, type Keeper, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
+import { idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
 import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
@@ -29,9 +31,11 @@ const precisionParameter = { name: 'precision', schema: precisionSchema };
 export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
   const ask = askerOf(work);
   const show = async (counted: CountedSowing, owner: string, precision: 'rounded' | 'full'): Promise<Shown> => {
-    const known = await knownSowing(store, owner, counted, clock());
+    const now = clock();
+    const kept = await keptBed(store, owner, counted.sowing.bed, now.getTime());
     // Its bed went while we looked.
-    if (!known) throw notKept('sowing', counted.sowing.id);
+    if (!kept) throw notKept('sowing', counted.sowing.id);
+    const known = await knownSowing(store, owner, counted, kept, now);
     return {
       inputs: inputsOf(known),
       answer: async () => sowingStateOnWire(known, await sowingState(known, ask), roundingFor(precision)),
@@ -55,7 +59,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
     chosenCrop(fields.crop);
     const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
-    if (lot && JSON.stringify(lot.crop) !== JSON.stringify(fields.crop)) {
+    if (lot && !isSameCrop(lot.crop, fields.crop)) {
       const crop = typeof lot.crop === 'string' ? lot.crop : 'a crop of your own rows';
       throw notUnderstood([
         { path: ['lot'], detail: `names "${lot.id}", which is seed of ${crop}; name a lot of the crop that is sown` },
@@ -150,11 +154,6 @@ export async function countedIn(request: FastifyRequest, store: Store): Promise<
   return counted;
 }
 
-const noSuch = (kind: 'bed' | 'lot', id: string): RequestError =>
-  new RequestError(`unknown-${kind}`, `No ${kind} is kept under "${id}": PUT /v1/${kind}s/${id} first.`, [
-    { path: [kind], detail: `There is no such ${kind}.` },
-  ]);
-
 /** Refuses a change after which what was counted could not have come of the sowing. @throws {RequestError} `not-understood`. */
 function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields): void {
   const [first, last] = [counts[0], counts.at(-1)];
@@ -188,14 +187,7 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
 }
 
 /** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
-function inputsOf({ sowing, lot, kept: { place, bed, series }, today }: KnownSowing): object {
-  const notes = series.flatMap(({ warnings }) => warnings.map(({ code }) => code));
-  return {
-    sowing: [sowing.id, sowing.revision],
-    bed: bed?.revision,
-    place: place.revision,
-    lot: lot?.revision,
-    today,
-    notes,
-  };
-}
+const inputsOf = ({ sowing, kept, today }: KnownSowing): object => ({
+  sowing: [sowing.id, sowing.revision],
+  ...keptInputs(kept, today),
+});
