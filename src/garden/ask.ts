@@ -6,7 +6,8 @@ import { type Note, RequestError } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
 import type { Growing, GrowingQuestion } from './growing.js';
 import { type Kept, seriesToGoBy } from './kept-soil.js';
-import type { GardenPlan, PlanQuestion } from './plan.js';
+import type { GardenPlan } from './plan.js';
+import type { PlanQuestion } from './plan-question.js';
 
 /** Works out what takes seconds, wherever that is done. */
 export interface Asker {

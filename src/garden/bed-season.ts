@@ -4,7 +4,7 @@ import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-season.js
 import { comingMinima } from './coming-minima.js';
 import { type Kept, keptBed, keptInputs } from './kept-soil.js';
 import { type KnownSowing, knownSowing } from './known-sowing.js';
-import { planQuestionOf } from './plan.js';
+import { planQuestionOf } from './plan-question.js';
 import { resowByOf } from './resowing.js';
 import type { CountedSowing, Plan } from './season-store.js';
 import { sowingState } from './sowing-state.js';

@@ -1,23 +1,18 @@
-import { usualSoil } from '../answers/beyond.js';
 import type { YearOfDates } from '../answers/dates-in-years.js';
-import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, yearsTold } from '../answers/past-soil.js';
-import { type Bedding, defaultBed, USUAL_DEPTH_CM } from '../answers/question.js';
+import { type FindPast, pastSoil } from '../answers/past-soil.js';
 import { seedOf } from '../answers/seed-of.js';
-import { type DatesAsked, FROST_BELOW_USUAL_K, usualYears, yearsOfDates } from '../answers/years-of-dates.js';
-import { addDays, daysBetween, type PlainDate, startOfDay } from '../basics/calendar.js';
-import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
-import type { Normals } from '../climate/normals.js';
+import { FROST_BELOW_USUAL_K } from '../answers/years-of-dates.js';
+import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
+import type { Note } from '../basics/errors.js';
 import type { Caution, Crop } from '../germination/crop.js';
-import { chosenCrop, isSameCrop } from '../germination/crop-choice.js';
-import type { ReadSeries } from '../readings/read-series.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
 import { fewestSeeds, MOST_SEEDS } from './fewest-seeds.js';
 import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from './indoors.js';
-import type { Kept as KeptBed } from './kept-soil.js';
 import { type Picking, pickingOf, weeksOfPicking } from './picking.js';
+import type { PlanQuestion } from './plan-question.js';
 import { adviceOn, assumptionsOf, type GapWhy, gapText, warningsOf } from './plan-words.js';
-import type { PlanFields, SowingFields, SowingMethod } from './season-store.js';
-import { shadedSoil } from './shaded-soil.js';
+import { type PlanYears, planYears } from './plan-years.js';
+import type { PlanFields, SowingMethod } from './season-store.js';
 import {
   directStarts,
   indoorStarts,
@@ -28,17 +23,6 @@ import {
   ripening,
   startsOfYear,
 } from './starts.js';
-
-/** What a grower wants of a bed, and what is known of it. */
-export interface PlanQuestion extends Bedding {
-  readonly crop: Crop;
-  readonly harvest: PlanFields['harvest'];
-  readonly today: PlainDate;
-  /** What was sown of the crop in the bed by today. */
-  readonly sown: readonly { readonly date: PlainDate; readonly method: SowingMethod }[];
-  readonly series: readonly ReadSeries[];
-  readonly normals: Normals | null;
-}
 
 export interface PlanSowing {
   readonly date: PlainDate;
@@ -73,7 +57,7 @@ export interface PlanGap {
 }
 
 export interface GardenPlan {
-  readonly years: { readonly from: number | null; readonly to: number | null; readonly count: number };
+  readonly years: PlanYears['told'];
   /** How many weeks one sowing is the harvest of; null where the days to maturity are not known. */
   readonly weeksPerSowing: number | null;
   readonly sowings: readonly PlanSowing[];
@@ -102,7 +86,7 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
   const seed = seedOf({ crop, lot: null, timeFactor: null });
   const ripe = ripening(picking, firstDate, nDays + LONGEST_TO_GROW_DAYS, site.latitude);
   const common = { crop, seed, picking, firstDate, nDays, ripe };
-  const known = knownYears(question, firstDate, nDays, findPast);
+  const known = planYears(question, firstDate, nDays, findPast);
   const seasonOf = (years: readonly YearOfDates[]): PlanSeason => ({
     ...common,
     years: years.map((year) => startsOfYear(common, year)),
@@ -137,42 +121,6 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
   };
 }
 
-/**
- * The question of a plan in a kept bed.
- *
- * @param sowings What was sown in the bed; those of other crops are passed over.
- * @throws {RequestError} `unknown-crop`; `not-understood` where the bed is indoors.
- */
-export function planQuestionOf(
-  { bed, crop: choice, harvest }: PlanFields,
-  kept: KeptBed,
-  today: PlainDate,
-  sowings: readonly SowingFields[],
-): PlanQuestion {
-  const crop = chosenCrop(choice);
-  if (kept.bedMake?.kind === 'indoors') {
-    throw notUnderstood([
-      {
-        path: ['bed'],
-        detail: `names "${bed}", which is indoors; name the bed where the crop is to grow: a plan says itself what to start indoors`,
-      },
-    ]);
-  }
-  return {
-    crop,
-    harvest,
-    today,
-    sown: sowings
-      .filter((one) => isSameCrop(one.crop, choice) && one.date <= today)
-      .map(({ date, method }) => ({ date, method })),
-    site: kept.site,
-    bed: kept.bedMake ?? defaultBed,
-    depthCm: crop.sowingDepthCm ?? USUAL_DEPTH_CM,
-    series: kept.series,
-    normals: kept.normals,
-  };
-}
-
 /** Nothing can be planned for a crop whose days to maturity nobody says. */
 function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPlan {
   return {
@@ -203,57 +151,6 @@ function weeksOf({ from, to }: PlanFields['harvest'], firstDate: PlainDate): Day
     toDay: Math.min(last, first + 7 * week + 6),
   }));
 }
-
-interface KnownYears {
-  readonly years: readonly YearOfDates[];
-  readonly told: GardenPlan['years'];
-  readonly past: PastSoil;
-  readonly isUsual: boolean;
-  /** The same years in the bed under shade; null where that cannot be told. */
-  inShade(): readonly YearOfDates[] | null;
-}
-
-/** The season as past years would have had it, or a usual one. */
-function knownYears(question: PlanQuestion, from: PlainDate, nDays: number, findPast: FindPast): KnownYears {
-  const { series, site, crop, normals } = question;
-  const phaseMs = startOfDay(from, site.zone);
-  const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
-  const asked: DatesAsked = { site, from, time: '12:00', criteria };
-  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs) : null;
-  const wholeYears = (soil: PastSoil) =>
-    yearsOfDates(soil, asked, nDays).filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
-  const years = past ? wholeYears(past) : [];
-  if (past && years.length >= FEWEST_YEARS) {
-    return {
-      years,
-      told: { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
-      past,
-      isUsual: false,
-      inShade: () => {
-        const shaded = shadedSoil(past, series, question, phaseMs, findPast);
-        return shaded && wholeYears(shaded);
-      },
-    };
-  }
-  if (!normals) throw noPastYears(years.length);
-  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast);
-  return {
-    years: usualYears(usual, asked, nDays),
-    told: { from: null, to: null, count: 0 },
-    past: usual,
-    isUsual: true,
-    inShade: () => null,
-  };
-}
-
-const hoursKnown = (hourlyC: Float64Array): number =>
-  hourlyC.reduce((sum, tempC) => sum + (Number.isNaN(tempC) ? 0 : 1), 0);
-
-const noPastYears = (count: number): RequestError =>
-  new RequestError(
-    'no-past-years',
-    `A plan is made from past years, and ${count === 0 ? 'none is' : `only ${count} ${count === 1 ? 'is' : 'are'}`} known of this bed's place. POST daily minima and maxima of the air of ${FEWEST_YEARS} years or more to /v1/places/{id}/air, or PUT the place's normals.`,
-  );
 
 /** Why nothing reaches a week: a frost, or what shuts the bed to the sowings that would come up in time for it. */
 function whyShut(week: DaySpan, [direct, ...others]: readonly (readonly PlanStart[])[], season: PlanSeason): GapWhy {

@@ -6,7 +6,8 @@ import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js
 import { type ErrorCode, type Fault, RequestError } from '../basics/errors.js';
 import type { SeasonAsker } from '../garden/ask.js';
 import type { Growing, GrowingQuestion } from '../garden/growing.js';
-import type { GardenPlan, PlanQuestion } from '../garden/plan.js';
+import type { GardenPlan } from '../garden/plan.js';
+import type { PlanQuestion } from '../garden/plan-question.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** The questions that can take seconds, and their answers. */

@@ -1,5 +1,6 @@
 import type { FindPast } from '../answers/past-soil.js';
-import { type GardenPlan, gardenPlan, type PlanQuestion } from '../garden/plan.js';
+import { type GardenPlan, gardenPlan } from '../garden/plan.js';
+import type { PlanQuestion } from '../garden/plan-question.js';
 import { digestOf, rememberedFind } from './remembered-find.js';
 
 const MOST_KEPT = 64;

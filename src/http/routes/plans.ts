@@ -1,6 +1,7 @@
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import { type Kept, keptBed, keptInputs } from '../../garden/kept-soil.js';
-import { type GardenPlan, planQuestionOf } from '../../garden/plan.js';
+import type { GardenPlan } from '../../garden/plan.js';
+import { planQuestionOf } from '../../garden/plan-question.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { type FindPast, type PastSoil, pastSoil } from '../../../src/answers/past-soil.js';
 import { defaultBed } from '../../../src/answers/question.js';
 import { addDays, daysBetween, findZone, type PlainDate } from '../../../src/basics/calendar.js';
-import { type GardenPlan, gardenPlan, type PlanQuestion } from '../../../src/garden/plan.js';
+import { type GardenPlan, gardenPlan } from '../../../src/garden/plan.js';
+import type { PlanQuestion } from '../../../src/garden/plan-question.js';
 import { readSeries } from '../../../src/readings/read-series.js';
 import { cropCalled } from '../germination/make.js';
 

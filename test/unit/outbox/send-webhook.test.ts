@@ -3,7 +3,7 @@ import { text } from 'node:stream/consumers';
 import { describe, expect, test } from 'vitest';
 import { type Sender, type SenderSettings, type Sent, webhookSender } from '../../../src/outbox/send-webhook.js';
 import { isPublicAddress } from '../../../src/outside/public-address.js';
-import { closedAfterEach, serve } from '../outside/servers.js';
+import { answerWithoutEnd, closedAfterEach, serve } from '../outside/servers.js';
 
 const { open, server } = closedAfterEach();
 
@@ -102,19 +102,10 @@ describe('a receiver cannot hold the service up', () => {
   });
 
   test('with an answer without end, of which no more than a few kB are taken', async () => {
-    let sent = 0;
-    const { url } = await server((_, response) => {
-      const more = (): void => {
-        while (!response.destroyed && sent < 1e9) {
-          sent += 65_536;
-          if (!response.write('x'.repeat(65_536))) return;
-        }
-      };
-      response.on('drain', more);
-      more();
-    });
+    const endless = answerWithoutEnd();
+    const { url } = await server(endless.answer);
     expect(await within(4000, send(url))).toEqual({ outcome: 'delivered' });
-    expect(sent).toBeLessThan(2e7);
+    expect(endless.sentBytes()).toBeLessThan(2e7);
   });
 
   test('with headers without end, hostile ones, or what is not HTTP', async () => {

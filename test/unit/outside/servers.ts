@@ -47,3 +47,21 @@ export function closedAfterEach() {
     },
   };
 }
+
+/** An answer that goes on for as long as somebody takes it, and how much of it went out. */
+export function answerWithoutEnd() {
+  let sent = 0;
+  return {
+    sentBytes: (): number => sent,
+    answer(_: IncomingMessage, response: ServerResponse): void {
+      const more = (): void => {
+        while (!response.destroyed && sent < 1e9) {
+          sent += 65_536;
+          if (!response.write('x'.repeat(65_536))) return;
+        }
+      };
+      response.on('drain', more);
+      more();
+    },
+  };
+}

@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { isPublicAddress } from '../../../src/outside/public-address.js';
 import { type Fetcher, type FetcherSettings, redirectedTo, sourceFetcher } from '../../../src/sources/fetch-source.js';
-import { closedAfterEach, serve } from '../outside/servers.js';
+import { answerWithoutEnd, closedAfterEach, serve } from '../outside/servers.js';
 
 const { open, server } = closedAfterEach();
 
@@ -144,21 +144,12 @@ describe('a source cannot hold the service up', () => {
   });
 
   test('with an answer without end, of which no more is taken than is allowed', async () => {
-    let sent = 0;
-    const { url } = await server((_, response) => {
-      const more = (): void => {
-        while (!response.destroyed && sent < 1e9) {
-          sent += 65_536;
-          if (!response.write('x'.repeat(65_536))) return;
-        }
-      };
-      response.on('drain', more);
-      more();
-    });
+    const endless = answerWithoutEnd();
+    const { url } = await server(endless.answer);
     await expect(fetcherWith({ limits: { mostBytes: 1024 * 1024 } }).ask(new URL(url))).rejects.toThrow(
       'larger than 1 MB',
     );
-    expect(sent).toBeLessThan(2e7);
+    expect(endless.sentBytes()).toBeLessThan(2e7);
   });
 
   test('with an answer that says beforehand that it is huge', async () => {
