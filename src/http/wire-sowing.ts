@@ -3,8 +3,8 @@ import type { KnownSowing } from '../garden/known-sowing.js';
 import { resowByOf } from '../garden/resowing.js';
 import type { Sowing } from '../garden/season-store.js';
 import type { SowingState } from '../garden/sowing-state.js';
-import { whatToDo } from '../garden/what-to-do.js';
-import { forPeople, type Rounding } from './rounding.js';
+import type { ToDo } from '../garden/what-to-do.js';
+import type { Rounding } from './rounding.js';
 import type { SowingAnswer } from './schemas/sowings.js';
 import { forecastOnWire } from './wire-forecast.js';
 
@@ -15,7 +15,8 @@ export const sowingOnWire = ({ revision: _, id, ...fields }: Sowing) => ({ id, .
 export function sowingStateOnWire(
   known: KnownSowing,
   state: SowingState,
-  rounding: Rounding = forPeople,
+  toDo: readonly ToDo[],
+  rounding: Rounding,
 ): Omit<SowingAnswer, 'model' | 'issuedAt'> {
   const { growing, judgement, indoors, harvest, expected, observed, warnings } = state;
   const { share } = rounding;
@@ -39,7 +40,7 @@ export function sowingStateOnWire(
     indoors,
     harvest,
     resowBy: resowByOf(state.resowing),
-    toDo: whatToDo(known, state),
+    toDo: [...toDo],
     assumptions: [],
     warnings: [...warnings],
   };

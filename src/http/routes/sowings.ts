@@ -7,6 +7,7 @@ import { type KnownSowing, knownSowing } from '../../garden/known-sowing.js';
 import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
 import { sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
+import { whatToDo } from '../../garden/what-to-do.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import type { Service } from '../asking.js';
@@ -38,7 +39,10 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
     const known = await knownSowing(store, owner, counted, kept, now);
     return {
       inputs: inputsOf(known),
-      answer: async () => sowingStateOnWire(known, await sowingState(known, ask), roundingFor(precision)),
+      async answer() {
+        const state = await sowingState(known, ask);
+        return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
+      },
     };
   };
   const keeper: Keeper<Sowing, SowingFields> = {
