@@ -11,6 +11,7 @@ import { loggedRequest } from './http/logged-request.js';
 import { askerOf, longWork } from './http/long-work.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
+import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
 
@@ -44,6 +45,7 @@ async function start(config: Config): Promise<void> {
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
+    page: servePage(new URL('./page/files/', import.meta.url)),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
       redact: ['req.headers.authorization', 'req.headers.cookie'],

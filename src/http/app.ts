@@ -4,6 +4,7 @@ import swagger from '@fastify/swagger';
 import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
   type FastifyInstance,
+  type FastifyPluginAsync,
   type FastifyReply,
   type FastifyRequest,
   type FastifyServerOptions,
@@ -54,6 +55,8 @@ export interface AppOptions {
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
+  /** What stands at `/`; left out: the way to the documentation. */
+  readonly page?: FastifyPluginAsync | undefined;
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
@@ -77,6 +80,9 @@ export async function buildApp({
   allowPrivateWebhooks = false,
   work = longWork(),
   logger = false,
+  page = async (pages) => {
+    pages.get('/', async (_, reply) => reply.redirect('/docs'));
+  },
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     logger,
@@ -158,7 +164,7 @@ export async function buildApp({
     app.route({ method, url, handler, onRequest });
   }
   app.get('/openapi.json', async () => document);
-  app.get('/', async (_, reply) => reply.redirect('/docs'));
+  await app.register(page);
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
   await app.register(swaggerUi, {
     routePrefix: '/docs',

@@ -1,0 +1,72 @@
+/** A request to the service, as the page makes it wherever it runs. */
+export interface ApiRequest {
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+  readonly path: string;
+  readonly json?: unknown;
+  /** A file instead of JSON. */
+  readonly file?: Blob | Uint8Array;
+}
+
+/** Sends a request and gives what came back, its body read as JSON (undefined where there is none). */
+export type Send = (request: ApiRequest) => Promise<{ readonly status: number; readonly body: unknown }>;
+
+/** One of several ways to take what a caller sent. */
+export interface Choice {
+  readonly value: string;
+  readonly reads: string;
+  readonly consequence: string;
+}
+
+/** A refusal (RFC 9457), as the service words it. */
+export interface Problem {
+  /** 0: the service was not reached. */
+  readonly status: number;
+  readonly code: string;
+  readonly title: string;
+  readonly detail: string;
+  readonly errors?: readonly {
+    readonly pointer?: string;
+    readonly parameter?: string;
+    readonly detail: string;
+    readonly line?: number;
+    readonly choices?: readonly Choice[];
+  }[];
+}
+
+/** What came of a request: its answer, or why there is none. */
+export type Got<T> = { readonly value: T } | Refused;
+
+interface Refused {
+  readonly problem: Problem;
+}
+
+export const isRefused = (got: Got<unknown>): got is Refused => 'problem' in got;
+
+/** Asks the service. Whoever calls knows which answer the address gives. */
+export async function get<T>(send: Send, request: ApiRequest): Promise<Got<T>> {
+  let came: Awaited<ReturnType<Send>>;
+  try {
+    came = await send(request);
+  } catch {
+    return { problem: UNREACHED };
+  }
+  const { status, body } = came;
+  if (status < 400) return { value: body as T };
+  const said = body as Partial<Problem> | undefined;
+  return typeof said?.detail === 'string' && typeof said.code === 'string'
+    ? { problem: { title: '', ...said, status } as Problem }
+    : { problem: { ...UNREACHED, status } };
+}
+
+const UNREACHED: Problem = {
+  status: 0,
+  code: 'unreached',
+  title: 'No answer',
+  detail: 'The service does not answer just now. What you entered is still here: try again in a moment.',
+};
+
+/** An address with a query of what is not empty. */
+export function pathWith(path: string, query: Readonly<Record<string, string>>): string {
+  const said = Object.entries(query).filter(([, value]) => value !== '');
+  return said.length === 0 ? path : `${path}?${new URLSearchParams(said)}`;
+}

@@ -1,0 +1,41 @@
+import { type Html, html, type Part } from './html.js';
+
+interface FieldLook {
+  readonly type?: 'text' | 'date' | 'time';
+  readonly hint?: Part;
+  /** Numbers: the keyboard that a phone shows. */
+  readonly isNumber?: boolean;
+  readonly size?: 'short';
+  readonly placeholder?: string;
+}
+
+/** A text to type, under its label. */
+export const textField = (
+  name: string,
+  label: string,
+  value: string,
+  { type = 'text', hint, isNumber = false, size, placeholder }: FieldLook = {},
+): Html =>
+  html`<label class="field ${size ?? ''}"><span>${label}</span><input type="${type}" name="${name}" value="${value}" autocomplete="off"${isNumber && html` inputmode="decimal"`}${placeholder !== undefined && html` placeholder="${placeholder}"`}${hint !== undefined && html` aria-describedby="hint-${name}"`}>${hint !== undefined && html`<small id="hint-${name}">${hint}</small>`}</label>`;
+
+export interface Option {
+  readonly value: string;
+  readonly text: string;
+}
+
+/** One of several, under its label. */
+export const selectField = (name: string, label: string, value: string, options: readonly Option[]): Html =>
+  html`<label class="field"><span>${label}</span><select name="${name}">${options.map(
+    (option) =>
+      html`<option value="${option.value}"${option.value === value && html` selected`}>${option.text}</option>`,
+  )}</select></label>`;
+
+/** One of several, all to be seen. */
+export const radios = (name: string, legend: string, value: string, options: readonly Option[]): Html =>
+  html`<fieldset class="radios"><legend>${legend}</legend>${options.map(
+    (option) =>
+      html`<label><input type="radio" name="${name}" value="${option.value}"${option.value === value && html` checked`}>${option.text}</label>`,
+  )}</fieldset>`;
+
+export const hidden = (name: string, value: string): Html | false =>
+  value !== '' && html`<input type="hidden" name="${name}" value="${value}">`;

@@ -1,0 +1,117 @@
+import type { ApiRequest, Problem } from './api.js';
+import { pathWith } from './api.js';
+import type { Question } from './question.js';
+import type { FileGiven } from './view.js';
+import { daysLater } from './words.js';
+
+/** The days typed in as a series; a value that is no number is named. */
+export function typedSeries(question: Question): { readonly series: object } | { readonly problem: Problem } {
+  const { firstDay, days, medium, probeDepthCm, unit } = question;
+  const daily: object[] = [];
+  for (const [i, { min, max }] of days.entries()) {
+    if (min.trim() === '' && max.trim() === '') continue;
+    const [low, high] = [numberIn(min), numberIn(max)];
+    if (Number.isNaN(low) || Number.isNaN(high)) {
+      const [name, said] = Number.isNaN(low) ? ['lowest', min] : ['highest', max];
+      return {
+        problem: refusal(`The ${name} temperature of day ${i + 1} is “${said}”. Write a number, such as 12.5.`),
+      };
+    }
+    daily.push({
+      date: daysLater(firstDay, i),
+      ...(low === null ? {} : { min: low }),
+      ...(high === null ? {} : { max: high }),
+    });
+  }
+  if (daily.length === 0) {
+    return { problem: refusal('No temperature is entered yet: type the lowest and the highest of a few days.') };
+  }
+  const depthCm = medium === 'air' ? null : numberIn(probeDepthCm);
+  return {
+    series: {
+      medium: medium || 'soil',
+      unit: unit || 'C',
+      ...(depthCm === null ? {} : { probeDepthCm: depthCm }),
+      daily,
+    },
+  };
+}
+
+const refusal = (detail: string): Problem => ({ status: 422, code: 'not-understood', title: 'Not understood', detail });
+
+/** A number as it is typed, with a decimal point or a comma; null where nothing is; NaN where it is none. */
+export const numberIn = (text: string): number | null => {
+  const said = text.trim().replace(',', '.').replace('−', '-');
+  return said === '' ? null : Number(said);
+};
+
+/** How a file is to be read, as a query says it. */
+export const fileQuery = (question: Question): Record<string, string> => ({
+  medium: question.medium,
+  probeDepthCm: question.medium === 'air' ? '' : question.probeDepthCm,
+  unit: question.unit,
+  column: question.column,
+  timeColumn: question.timeColumn,
+  dateOrder: question.dateOrder,
+  clock: question.clock,
+  decimalMark: question.decimalMark,
+});
+
+/** Which bed, as a query beside a file says it. */
+export const whereQuery = (question: Question): Record<string, string> =>
+  question.bed !== ''
+    ? { 'where.bed': question.bed }
+    : {
+        latitude: question.latitude,
+        longitude: question.longitude,
+        timeZone: question.timeZone,
+        'where.bed.kind': question.kind,
+        'where.bed.cover': question.cover,
+        'where.bed.moisture': question.moisture,
+        'where.bed.shadePercent': question.shadePercent,
+        'where.bed.roomC': question.kind === 'indoors' ? question.roomC : '',
+      };
+
+/** Which bed, as JSON says it. */
+export function whereJson(question: Question): object {
+  const { bed, latitude, longitude, timeZone, kind, cover, moisture, shadePercent, roomC } = question;
+  if (bed !== '') return { bed };
+  return {
+    place: filled({ latitude: numberIn(latitude), longitude: numberIn(longitude), timeZone: timeZone || null }),
+    bed: {
+      kind,
+      cover,
+      moisture,
+      ...filled({ shadePercent: numberIn(shadePercent), roomC: kind === 'indoors' ? numberIn(roomC) : null }),
+    },
+  };
+}
+
+const filled = (record: Readonly<Record<string, unknown>>): object =>
+  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
+
+/** The request that asks what this sowing will do; hours come with it, for the picture. */
+export function forecastRequest(
+  question: Question,
+  file: FileGiven | null,
+): { readonly request: ApiRequest } | { readonly problem: Problem } {
+  const { crop, sowing, time, depthCm, seeds, bed, source } = question;
+  const query = { crop, sowing, depthCm, seeds, 'sowing.time': time, hourly: 'true' };
+  if (source === 'bed') {
+    return { request: { method: 'GET', path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, query) } };
+  }
+  if (source === 'file') {
+    if (!file) return { problem: refusal('Choose the thermometer’s file, or paste what it wrote.') };
+    const path = pathWith('/v1/forecasts', { ...query, ...whereQuery(question), ...fileQuery(question) });
+    return { request: { method: 'POST', path, file: file.body } };
+  }
+  const typed = typedSeries(question);
+  if ('problem' in typed) return typed;
+  const json = {
+    crop,
+    where: whereJson(question),
+    sowing: { date: sowing, ...filled({ depthCm: numberIn(depthCm), seeds: numberIn(seeds), time: time || null }) },
+    temperatures: [typed.series],
+  };
+  return { request: { method: 'POST', path: '/v1/forecasts?hourly=true', json } };
+}

@@ -1,0 +1,17 @@
+import { type Html, html } from './html.js';
+import { linkTo, type Question } from './question.js';
+
+/** The question as a link, the answer on paper, the picture and the numbers as files. */
+export const keepAndShare = (link: Question | null, hasTable: boolean): Html =>
+  html`<h2>Keep and share</h2>
+    <p class="row">${
+      link
+        ? html`<a id="link" href="${linkTo(link)}">This question as a link</a> <button type="button" id="copy" class="quiet needs-script">Copy the link</button>`
+        : 'These temperatures have no highest and lowest by the day, so no link can hold them.'
+    }</p>
+    <p class="row">
+      <button type="button" id="print" class="quiet needs-script">Print</button>
+      <button type="submit" form="ask" name="as" value="svg" class="quiet">Picture as SVG</button>
+      <button type="submit" form="ask" name="as" value="png" class="quiet needs-script">Picture as PNG</button>
+      ${hasTable && html`<button type="submit" form="ask" name="as" value="csv" class="quiet">Numbers as CSV</button>`}
+    </p>`;

@@ -1,0 +1,104 @@
+import type { Unit } from '../plot/degrees.js';
+
+export const viewNames = ['sowing', 'when', 'growing'] as const;
+export type ViewName = (typeof viewNames)[number];
+
+/** Where the temperatures come from: what is kept of a bed, a thermometer's file, or days typed in. */
+export const sources = ['bed', 'file', 'days'] as const;
+export type Source = (typeof sources)[number];
+
+/** The fields that are asked by a text each, and what each stands for where nothing is said. */
+const usual = {
+  /** The id of a kept bed; nothing: a bed that is described. */
+  bed: '',
+  crop: 'lettuce',
+  sowing: '',
+  time: '',
+  depthCm: '',
+  seeds: '',
+  latitude: '',
+  longitude: '',
+  timeZone: '',
+  kind: 'open-ground',
+  cover: 'bare',
+  moisture: 'rain',
+  shadePercent: '',
+  roomC: '',
+  medium: '',
+  probeDepthCm: '',
+  /** The degrees that the temperatures came in. */
+  unit: '',
+  column: '',
+  timeColumn: '',
+  dateOrder: '',
+  clock: '',
+  decimalMark: '',
+  /** The date of the first day typed in. */
+  firstDay: '',
+  /** Crops and beds to be set beside this one. */
+  beside: '',
+  plan: '',
+};
+export type Field = keyof typeof usual;
+export const fields = Object.keys(usual) as Field[];
+
+/** What the page is asked, as it was typed: a link holds all of it but a file. */
+export interface Question extends Readonly<Record<Field, string>> {
+  readonly view: ViewName;
+  readonly source: Source;
+  /** The degrees to read by. */
+  readonly degrees: Unit;
+  /** Days typed in, from `firstDay` on. */
+  readonly days: readonly { readonly min: string; readonly max: string }[];
+}
+
+/** So many days a link may hold. */
+export const MOST_DAYS = 366;
+const LONGEST_TEXT = 200;
+
+/**
+ * The question that a link or a form holds; what makes no sense in it is left out. Of a field that is said twice the
+ * last holds: a button that settles something comes after the field that left it open. Where no bed is named it is the
+ * first that is kept.
+ */
+export function questionFrom(
+  said: URLSearchParams,
+  { beds }: { readonly beds: readonly { readonly id: string }[] },
+): Question {
+  const last = (name: string): string | undefined => said.getAll(name).at(-1);
+  const oneOf = <T extends string>(name: string, all: readonly T[]): T | undefined =>
+    all.find((one) => one === last(name));
+  const texts = Object.fromEntries(
+    fields.map((field) => [field, (last(field) ?? usual[field]).slice(0, LONGEST_TEXT)]),
+  ) as Record<Field, string>;
+  const bed = last('bed') ?? beds[0]?.id ?? '';
+  const [mins, maxs] = [said.getAll('min'), said.getAll('max')];
+  const days = Array.from({ length: Math.min(MOST_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
+    min: (mins[i] ?? '').slice(0, LONGEST_TEXT),
+    max: (maxs[i] ?? '').slice(0, LONGEST_TEXT),
+  }));
+  return {
+    ...texts,
+    bed,
+    view: oneOf('view', viewNames) ?? 'sowing',
+    source: oneOf('source', sources) ?? (bed === '' ? 'file' : 'bed'),
+    degrees: oneOf('degrees', ['C', 'F'] as const) ?? 'C',
+    days,
+  };
+}
+
+/** The question as a link holds it: what goes without saying is left out. */
+export function linkTo(question: Question): string {
+  const said = new URLSearchParams();
+  if (question.view !== 'sowing') said.set('view', question.view);
+  if (question.source !== 'bed') said.set('source', question.source);
+  if (question.degrees !== 'C') said.set('degrees', question.degrees);
+  for (const field of fields) if (field === 'bed' || question[field] !== usual[field]) said.set(field, question[field]);
+  if (question.days.some(({ min, max }) => min !== '' || max !== '')) {
+    for (const { min, max } of question.days) {
+      said.append('min', min);
+      said.append('max', max);
+    }
+  }
+  return `/?${said}`;
+}

@@ -1,0 +1,133 @@
+import { hidden, radios, selectField, textField } from './fields.js';
+import { type Html, html } from './html.js';
+import type { Question } from './question.js';
+import { bedNamed, cropNamed, type Shelf, todayAt } from './shelf.js';
+import type { Asked, FileGiven } from './view.js';
+import { daysLater, type Reader, weekday } from './words.js';
+
+/** A week is asked for where nothing is typed yet. */
+const USUAL_DAYS = 7;
+
+/** What is asked of a sowing: which bed, which temperatures, which crop, when. */
+export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'>): Html {
+  const today = todayAt(shelf, question.bed, question.timeZone);
+  return html`
+    ${whereFields(question, shelf)}
+    ${cropField(question, shelf)}
+    ${textField('sowing', 'Sown on', question.sowing || today, { type: 'date' })}
+    ${textField('seeds', 'How many seeds', question.seeds, { isNumber: true, size: 'short', placeholder: '200' })}
+    <details class="more"${(question.time !== '' || question.depthCm !== '') && html` open`}><summary>Depth and hour</summary>
+      ${textField('depthCm', 'Depth in cm', question.depthCm, { isNumber: true, size: 'short', placeholder: String(cropNamed(shelf, question.crop)?.sowingDepthCm ?? 1.3) })}
+      ${textField('time', 'Hour of sowing', question.time, { type: 'time', size: 'short' })}
+    </details>
+    ${temperatureFields(question, shelf, reader, today, file)}`;
+}
+
+export const cropField = (question: Question, { crops }: Shelf): Html =>
+  selectField(
+    'crop',
+    'Crop',
+    question.crop,
+    [...crops].sort((a, b) => (a.name < b.name ? -1 : 1)).map(({ id, name }) => ({ value: id, text: name })),
+  );
+
+const KINDS = [
+  ['open-ground', 'in open ground'],
+  ['raised-bed', 'a raised bed'],
+  ['pot', 'a pot outside'],
+  ['tray', 'a tray outside'],
+  ['indoors', 'indoors'],
+] as const;
+const COVERS = [
+  ['bare', 'bare soil'],
+  ['grass', 'grass'],
+  ['mulch', 'mulch'],
+  ['black-film', 'black film'],
+  ['clear-film', 'clear film'],
+  ['fleece', 'fleece'],
+] as const;
+const MOISTURES = [
+  ['rain', 'as the rain leaves it'],
+  ['moist', 'kept moist'],
+  ['wet', 'kept wet'],
+] as const;
+
+const options = (pairs: readonly (readonly [value: string, text: string])[]) =>
+  pairs.map(([value, text]) => ({ value, text }));
+
+/** A kept bed, or one that is described; the description shows only where it counts. */
+export function whereFields(question: Question, { beds }: Shelf): Html {
+  const kept = beds.map(({ id, name }) => ({ value: id, text: name }));
+  return html`
+    ${selectField('bed', 'Bed', question.bed, [...kept, { value: '', text: kept.length > 0 ? 'another bed' : 'a bed described here' }])}
+    <fieldset class="described"><legend>That bed</legend>
+      ${selectField('kind', 'It is', question.kind, options(KINDS))}
+      ${selectField('cover', 'Covered with', question.cover, options(COVERS))}
+      ${selectField('moisture', 'Water', question.moisture, options(MOISTURES))}
+      ${textField('shadePercent', 'Shade in percent', question.shadePercent, { isNumber: true, size: 'short', placeholder: '0' })}
+      <div class="indoors">${textField('roomC', 'Room in °C', question.roomC, { isNumber: true, size: 'short', placeholder: '20' })}</div>
+      ${textField('latitude', 'Latitude', question.latitude, { isNumber: true, size: 'short', hint: 'north is positive' })}
+      ${textField('longitude', 'Longitude', question.longitude, { isNumber: true, size: 'short', hint: 'east is positive' })}
+      ${textField('timeZone', 'Time zone', question.timeZone, { hint: 'as Europe/…, America/… or Etc/GMT+2' })}
+    </fieldset>`;
+}
+
+function temperatureFields(
+  question: Question,
+  shelf: Shelf,
+  reader: Reader,
+  today: string,
+  file: FileGiven | null,
+): Html {
+  const bed = bedNamed(shelf, question.bed);
+  return html`
+    ${radios('source', 'Temperatures', question.source === 'bed' && !bed ? 'file' : question.source, [
+      ...(shelf.beds.length > 0 ? [{ value: 'bed', text: 'what is kept of the bed' }] : []),
+      { value: 'file', text: 'a thermometer’s file' },
+      { value: 'days', text: 'days typed in' },
+    ])}
+    <div class="from-file">
+      <label class="field drop"><span>File</span><input type="file" name="file"><small>A logger’s or a weather station’s, as it is. Or drop it here.</small></label>
+      <label class="field"><span>Or paste what it wrote</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">${file?.text}</textarea></label>
+      <div id="file-state" aria-live="polite"></div>
+      ${hidden('column', question.column)}${hidden('timeColumn', question.timeColumn)}${hidden('dateOrder', question.dateOrder)}${hidden('clock', question.clock)}${hidden('decimalMark', question.decimalMark)}
+    </div>
+    <fieldset class="from-days"><legend>Days</legend>${daysFields(question, reader, today)}</fieldset>
+    <div class="from-sent">
+      ${selectField(
+        'medium',
+        'The thermometer was',
+        question.medium,
+        options([
+          ['', 'as the file says'],
+          ['soil', 'in the soil'],
+          ['air', 'in the air'],
+        ]),
+      )}
+      <div class="in-soil">${textField('probeDepthCm', 'How deep, in cm', question.probeDepthCm, { isNumber: true, size: 'short', hint: 'nothing: as deep as the seed' })}</div>
+      ${selectField(
+        'unit',
+        'It reads',
+        question.unit,
+        options([
+          ['', 'as the file says'],
+          ['C', '°C'],
+          ['F', '°F'],
+          ['K', 'kelvin'],
+        ]),
+      )}
+    </div>`;
+}
+
+function daysFields(question: Question, reader: Reader, today: string): Html {
+  const first = question.firstDay || daysLater(today, -USUAL_DAYS);
+  const days =
+    question.days.length > 0 ? question.days : Array.from({ length: USUAL_DAYS }, () => ({ min: '', max: '' }));
+  return html`${textField('firstDay', 'From', first, { type: 'date' })}
+    <table class="days"><thead><tr><th scope="col">Day</th><th scope="col">Lowest</th><th scope="col">Highest</th></tr></thead><tbody>${days.map(
+      ({ min, max }, i) => {
+        const name = weekday(daysLater(first, i), reader);
+        return html`<tr><th scope="row" lang="${reader.locale}">${name}</th><td><input name="min" value="${min}" inputmode="decimal" autocomplete="off" aria-label="Lowest on day ${i + 1}, ${name}"></td><td><input name="max" value="${max}" inputmode="decimal" autocomplete="off" aria-label="Highest on day ${i + 1}, ${name}"></td></tr>`;
+      },
+    )}</tbody></table>`;
+}

@@ -1,0 +1,65 @@
+import type { ForecastAnswer } from '../http/schemas/forecast.js';
+import { get, isRefused } from './api.js';
+import { forecastPictures, forecastToKeep } from './forecast-picture.js';
+import { forecastRequest } from './forecast-request.js';
+import { forecastTable } from './forecast-table.js';
+import { problemNote } from './problem-note.js';
+import { MOST_DAYS, type Question } from './question.js';
+import { sowingAnswer } from './sowing-answer.js';
+import { sowingForm } from './sowing-form.js';
+import type { Answered, Asked, View } from './view.js';
+import { daysFrom, daysLater } from './words.js';
+
+/** What will this sowing do? */
+export const sowingView: View = {
+  name: 'sowing',
+  title: 'This sowing',
+  form: sowingForm,
+  answer,
+};
+
+async function answer(asked: Asked): Promise<Answered | null> {
+  const { question, file, send } = asked;
+  if (question.source === 'bed' && question.bed === '') return null;
+  if (question.source === 'file' && !file) return null;
+  if (question.sowing === '') return null;
+  const asking = forecastRequest(question, file);
+  if ('problem' in asking) return { shown: problemNote(asking.problem) };
+  const got = await get<ForecastAnswer>(send, asking.request);
+  if (isRefused(got)) return { shown: problemNote(got.problem) };
+  const forecast = got.value;
+  const link = linkable(question, forecast);
+  return {
+    shown: sowingAnswer(forecast, asked, forecastPictures(forecast, asked)),
+    picture: () => forecastToKeep(forecast, asked),
+    table: () => forecastTable(forecast, asked.reader),
+    ...(link ? { link } : {}),
+  };
+}
+
+/** A file's days stand in a link for the file; of one that has means alone there is none. */
+function linkable(question: Question, { understood: [report] }: ForecastAnswer): Question | undefined {
+  if (question.source !== 'file') return question;
+  const daily = report?.series.daily ?? [];
+  if (!report || daily.length === 0 || daily.some(({ min, max }) => min === undefined || max === undefined))
+    return undefined;
+  const first = [daily[0]!.date, daysLater(question.sowing, -DAYS_BEFORE)].sort().at(-1)!;
+  const byDate = new Map(daily.map((one) => [one.date, one]));
+  const count = Math.max(0, Math.min(MOST_DAYS, daysFrom(first, daily.at(-1)!.date) + 1));
+  return {
+    ...question,
+    source: 'days',
+    medium: report.medium,
+    probeDepthCm: report.probeDepthCm === undefined ? '' : String(report.probeDepthCm),
+    unit: 'C',
+    timeZone: question.timeZone || (question.bed === '' ? report.timeZone : ''),
+    firstDay: first,
+    days: Array.from({ length: count }, (_, i) => {
+      const one = byDate.get(daysLater(first, i));
+      return { min: String(one?.min ?? ''), max: String(one?.max ?? '') };
+    }),
+  };
+}
+
+/** So many days before a sowing are taken into a link: the soil remembers them. */
+const DAYS_BEFORE = 60;

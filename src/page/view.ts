@@ -1,0 +1,44 @@
+import type { Send } from './api.js';
+import type { Html } from './html.js';
+import type { Question, ViewName } from './question.js';
+import type { Shelf } from './shelf.js';
+import type { Reader } from './words.js';
+
+/** A thermometer's file, or what was pasted of one. */
+export interface FileGiven {
+  readonly name: string;
+  readonly body: Blob | Uint8Array;
+  /** What to show again, so that nothing typed is lost. */
+  readonly text?: string;
+}
+
+/** All that a view is made from. */
+export interface Asked {
+  readonly question: Question;
+  readonly file: FileGiven | null;
+  readonly shelf: Shelf;
+  readonly reader: Reader;
+  readonly send: Send;
+  /** Widths of pictures [px], the narrowest first: the style sheet shows the one that fits. */
+  readonly widths: readonly number[];
+}
+
+/** What a view answers. */
+export interface Answered {
+  readonly shown: Html;
+  /** The picture to keep, as SVG. */
+  readonly picture?: () => string;
+  /** The numbers to keep, as CSV. */
+  readonly table?: () => string;
+  /** The question as a link can hold it, a file's days in place of the file. */
+  readonly link?: Question;
+}
+
+/** One of the page's leaves: what it asks, and what it answers. */
+export interface View {
+  readonly name: ViewName;
+  readonly title: string;
+  readonly form: (asked: Omit<Asked, 'send'>) => Html;
+  /** null: too little is said yet to ask. */
+  readonly answer: (asked: Asked) => Promise<Answered | null>;
+}
