@@ -1,24 +1,36 @@
+import { HOUR_MS } from '../basics/calendar.js';
 import type { PlaceDays } from './place-days.js';
 import type { SeedTemperature } from './seed-temperature.js';
 
-/** The temperature at the seed by the hour, from the sowing's midnight to the count. All of one length. */
+/** The temperature at the seed by the hour, from the sowing's midnight to the end of the last day. All of one length. */
 export interface HoursAtSeed {
+  /** When the first hour begins. */
+  readonly startMs: number;
   /** The middle of each hour, in days of the place since the sowing's midnight: 1.5 is noon of the next day. */
   readonly atDay: Float64Array;
+  /** The hours' means. */
   readonly tempC: Float64Array;
   /** What each hour rests on: codes of basics/series. */
   readonly basis: Uint8Array;
 }
 
 /** The hours that fall on the days asked about. */
-export function hoursAtSeed({ dayOfHour, endH, startH }: PlaceDays, { hourlyC, basis }: SeedTemperature): HoursAtSeed {
+export function hoursAtSeed(
+  { dayOfHour, endH, startH }: PlaceDays,
+  { startMs, hourlyC, basis }: SeedTemperature,
+): HoursAtSeed {
   const from = dayOfHour.findIndex((day) => day >= 0);
   const last = dayOfHour.findLastIndex((day) => day >= 0 && day < endH.length);
   if (from < 0 || last < from)
-    return { atDay: new Float64Array(0), tempC: new Float64Array(0), basis: new Uint8Array(0) };
+    return { startMs, atDay: new Float64Array(0), tempC: new Float64Array(0), basis: new Uint8Array(0) };
   const atDay = Float64Array.from({ length: last + 1 - from }, (_, i) => {
     const day = dayOfHour[from + i]!;
     return day + (from + i + 0.5 - startH[day]!) / (endH[day]! - startH[day]!);
   });
-  return { atDay, tempC: hourlyC.slice(from, last + 1), basis: basis.slice(from, last + 1) };
+  return {
+    startMs: startMs + from * HOUR_MS,
+    atDay,
+    tempC: hourlyC.slice(from, last + 1),
+    basis: basis.slice(from, last + 1),
+  };
 }

@@ -1,15 +1,15 @@
 import { sampleStandardDeviation } from 'simple-statistics';
 import { addDays, dateAt, daysBetween, HOUR_MS, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
-import { type Basis, bases } from '../basics/series.js';
+import type { Basis } from '../basics/series.js';
 import type { Normals } from '../climate/normals.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
-import { hourEdges } from '../seedbed/conduct.js';
 import { plusMinusK } from '../seedbed/estimate-sd.js';
 import { aheadSdK } from './ahead-sd.js';
 import { supposedBeyond } from './beyond.js';
 import { beyondNote } from './beyond-note.js';
+import { type HourReadings, hourReadings } from './hour-readings.js';
 import type { Beyond } from './hours-ahead.js';
 import { extentOf } from './known-hours.js';
 import { type FindPast, pastSoil } from './past-soil.js';
@@ -43,17 +43,10 @@ export interface SoilDay {
   readonly plusMinus: number;
 }
 
-/** Instantaneous temperatures an hour apart. */
-export interface SoilHours {
-  readonly startMs: number;
-  readonly tempC: Float64Array;
-  readonly basis: readonly Basis[];
-}
-
 export interface SoilTemperatures {
   readonly depthCm: number;
   readonly daily: readonly SoilDay[] | null;
-  readonly hours: SoilHours | null;
+  readonly hours: HourReadings | null;
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -89,20 +82,16 @@ export function soilTemperatures(question: SoilQuestion, findPast: FindPast = pa
   // Readings after the dates asked teach the bed's model as well.
   const record = recordFrom(startMs, hours);
   const temperature = record.upTo(hours);
-  const asked = { ...temperature, hourlyC: temperature.hourlyC.subarray(record.wetH) };
   return {
     depthCm,
     daily: step === 'day' ? daysOf(question, record, temperature, from, to, beyond) : null,
     hours:
       step === 'hour'
-        ? {
+        ? hourReadings({
             startMs,
-            tempC: readingsOf(asked.hourlyC),
-            basis: Array.from(
-              { length: hours + 1 },
-              (_, hour) => bases[temperature.basis[record.wetH + Math.min(hour, hours - 1)]!]!,
-            ),
-          }
+            tempC: temperature.hourlyC.subarray(record.wetH),
+            basis: temperature.basis.subarray(record.wetH),
+          })
         : null,
     understood: question.understood,
     assumptions: [
@@ -127,15 +116,6 @@ function farAhead(record: SeedRecord, hours: number): Note[] {
       text: `The last dates lie ${daysAhead} days after the last value: so far ahead this is what the season usually brings rather than an estimate.`,
     },
   ];
-}
-
-/** Readings on whole hours whose straight lines have the hours' own means: what is sent back says the same. */
-function readingsOf(hourlyC: Float64Array): Float64Array {
-  const edgesC = hourEdges(hourlyC);
-  return edgesC.map((tempC, i) => {
-    const [before, after] = [edgesC[i - 1], edgesC[i + 1]];
-    return before === undefined || after === undefined ? tempC : tempC - (before - 2 * tempC + after) / 12;
-  });
 }
 
 function daysOf(

@@ -199,8 +199,8 @@ const numberOrText = (value: string): number | string =>
 function unknownParameter(name: string, parameters: Parameters): string {
   if (Object.keys(parameters).length === 0) {
     return Object.hasOwn({ ...askingParameters, ...fileParameters }, name)
-      ? 'goes into the body when the question is JSON; only precision goes into the query'
-      : 'is no parameter known here; beside a JSON question only precision goes into the query';
+      ? 'goes into the body when the question is JSON; the query says only how the answer is written, as precision does'
+      : 'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does';
   }
   const alike = Object.keys(parameters).find(
     (known) => known.toLowerCase().replace(/^.*\./, '') === name.toLowerCase().replace(/^.*\./, ''),

@@ -1,6 +1,8 @@
+import type { HourReadings } from '../answers/hour-readings.js';
 import type { SoilTemperatures } from '../answers/soil-temperatures.js';
 import { HOUR_MS, instantText, type Zone } from '../basics/calendar.js';
 import type { Rounding } from './rounding.js';
+import type { HourlySeriesOut } from './schemas/series.js';
 import type { SoilAnswer } from './schemas/soil.js';
 import { reportOnWire } from './wire-report.js';
 
@@ -11,11 +13,10 @@ export function soilOnWire(
   rounding: Rounding,
 ): Omit<SoilAnswer, 'model' | 'issuedAt'> {
   const { temperature } = rounding;
-  const shape = { medium: 'soil', probeDepthCm: depthCm, unit: 'C' } as const;
   return {
     series: daily
       ? {
-          ...shape,
+          ...seriesOf(depthCm),
           daily: daily.map((day) => ({
             ...day,
             min: temperature(day.min),
@@ -24,16 +25,26 @@ export function soilOnWire(
             plusMinus: temperature(day.plusMinus),
           })),
         }
-      : {
-          ...shape,
-          readings: Array.from(hours!.tempC, (tempC, hour) => ({
-            at: instantText(hours!.startMs + hour * HOUR_MS, zone),
-            value: temperature(tempC),
-            basis: hours!.basis[hour]!,
-          })),
-        },
+      : hoursOnWire(depthCm, hours!, zone, rounding),
     understood: understood.map((report) => reportOnWire(report, rounding)),
     assumptions: [...assumptions],
     warnings: [...warnings],
   };
 }
+
+/** Temperatures by the hour as a series that can be sent back. */
+export const hoursOnWire = (
+  depthCm: number,
+  { startMs, tempC, basis }: HourReadings,
+  zone: Zone,
+  { temperature }: Rounding,
+): HourlySeriesOut => ({
+  ...seriesOf(depthCm),
+  readings: Array.from(tempC, (value, hour) => ({
+    at: instantText(startMs + hour * HOUR_MS, zone),
+    value: temperature(value),
+    basis: basis[hour]!,
+  })),
+});
+
+const seriesOf = (depthCm: number) => ({ medium: 'soil', probeDepthCm: depthCm, unit: 'C' }) as const;

@@ -66,7 +66,8 @@ function lawsBrokenBy(answer: ForecastAnswer): string[] {
   const milestones = [first, half, most].flatMap((one) => ('why' in one ? [] : [one]));
   const { laboratory, ifHeldAreLost, field, seedlings, by } = answer.stand;
   const spells = [...(answer.hotSpells ?? []), ...(answer.coldSpells ?? [])];
-  const { daily, keepMoist, sowing, countDays } = answer;
+  const { daily, hourly, keepMoist, sowing, countDays } = answer;
+  const instants = (hourly?.readings ?? []).map(({ at }) => Date.parse(at));
   return brokenAmong({
     'all of first, half and most come, or none does': milestones.length % 3 === 0,
     'first, half and most come in this order': milestones.every(
@@ -93,6 +94,9 @@ function lawsBrokenBy(answer: ForecastAnswer): string[] {
     'no day has more than the laboratory stand': daily.every(({ emergedPercent }) => emergedPercent <= laboratory),
     'each day has min <= mean <= max': daily.every(({ min, mean, max }) => min <= mean && mean <= max),
     'no day has more than 25 hot hours': daily.every(({ hotHours }) => hotHours >= 0 && hotHours <= 25),
+    'hours are an hour apart, and as many as the days have':
+      instants.every((ms, i) => i === 0 || ms - instants[i - 1]! === 3_600_000) &&
+      (!hourly || Math.abs(instants.length / 24 - daily.length) <= 1.1),
     'a spell has six hours or more': spells.every(({ hours, days }) => hours >= 6 && hours <= 25 * days),
     'a spell runs forward': spells.every(({ from, to }) => from <= to),
     'a spell costs nothing below zero': spells.every(

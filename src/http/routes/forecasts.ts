@@ -1,7 +1,10 @@
 import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
 import { needsPast } from '../../answers/beyond.js';
 import { type Forecast, forecast } from '../../answers/forecast.js';
-import { seedDepthCm } from '../../answers/question.js';
+import { hourReadings } from '../../answers/hour-readings.js';
+import { type Question, seedDepthCm } from '../../answers/question.js';
+import type { Zone } from '../../basics/calendar.js';
 import { lessonsOf } from '../../garden/known-sowing.js';
 import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../csv-query.js';
@@ -11,8 +14,10 @@ import { precisionOf } from '../file-request.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../picture.js';
-import { type Known, questionOf, type Read } from '../question.js';
-import type { Route } from '../route.js';
+import { type Known, questionOf } from '../question.js';
+import { read } from '../read.js';
+import type { Rounding } from '../rounding.js';
+import type { QueryParameter, Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import {
   type Asking,
@@ -23,9 +28,20 @@ import {
 } from '../schemas/forecast.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
+import { hoursOnWire } from '../wire-soil.js';
 
 const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
 const linkForm = { asking: askingSchema, parameters: linkParameters(askingParameters) };
+
+/** How the answer is to be written, whatever is asked. */
+const writtenParameters: readonly QueryParameter[] = [
+  { name: 'precision', schema: precisionSchema },
+  {
+    name: 'hourly',
+    schema: z.boolean().default(false),
+    description: 'true: the temperature at the seed by the hour as well.',
+  },
+];
 
 /** What will this sowing do? */
 export const forecastRoutes = (service: Service): Route[] => [
@@ -36,22 +52,20 @@ export const forecastRoutes = (service: Service): Route[] => [
       id: 'forecast',
       summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` go only with a file.',
-      query: [
-        { name: 'precision', schema: precisionSchema },
-        ...documented({ ...askingParameters, ...fileParameters }),
-      ],
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` and `hourly` go only with a file.',
+      query: [...writtenParameters, ...documented({ ...askingParameters, ...fileParameters })],
       json: { schema: forecastBodySchema, example: exampleQuestion },
       csv: { example: exampleCsv },
       answer: { schema: forecastAnswerSchema },
       problems: [...bodyProblems, ...bedProblems, 'starts-after-sowing'],
     },
     async handler(request): Promise<ForecastAnswer> {
-      const { rounding, query } = precisionOf(request);
-      const answered = await answerPosted(service, request, query, form, (asking, read, known) =>
-        forecastOf(service, request, asking, read, known),
-      );
-      return signed(forecastOnWire(answered, rounding), service.clock());
+      const { write, query } = writtenAs(request);
+      const answered = await answerPosted(service, request, query, form, async (asking, sent, known) => {
+        const question = questionOf(asking, sent, known);
+        return write(await forecastOf(service, request, asking, question, known), question.site.zone);
+      });
+      return signed(answered, service.clock());
     },
   },
   {
@@ -60,37 +74,50 @@ export const forecastRoutes = (service: Service): Route[] => [
     operation: {
       id: 'bedForecast',
       summary: 'The same question as a link: what a sowing in a kept bed will do, as JSON or as a picture',
-      query: [
-        { name: 'precision', schema: precisionSchema },
-        ...pictureParameters,
-        ...documented(linkForm.parameters, ['crop', 'sowing']),
-      ],
+      query: [...writtenParameters, ...pictureParameters, ...documented(linkForm.parameters, ['crop', 'sowing'])],
       answer: { schema: forecastAnswerSchema, picture: true },
       problems: [...linkProblems, 'starts-after-sowing'],
     },
     handler(request, reply) {
-      const { rounding, query: rest } = precisionOf(request);
+      const { write, query: rest } = writtenAs(request);
       const { options, query } = pictureOf(rest);
       const { id } = request.params as { id: string };
-      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) => {
-        const answered = await forecastOf(service, request, asking, read, known);
+      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
+        const question = questionOf(asking, sent, known);
+        const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
           ? asPicture(reply, forecastDrawn(answered, known, options))
-          : signed(forecastOnWire(answered, rounding), known.now);
+          : signed(write(answered, question.site.zone), known.now);
       });
     },
   },
 ];
+
+/** Writes a forecast as the query wants it; the rest of the query. */
+function writtenAs(request: FastifyRequest) {
+  const { rounding, query } = precisionOf(request);
+  const { hourly, ...rest } = query;
+  const isHourly = read(z.enum(['true', 'false']).default('false'), hourly, () => ({ parameter: 'hourly' })) === 'true';
+  const write = (answered: Forecast, zone: Zone): ForecastContent => ({
+    ...forecastOnWire(answered, rounding),
+    ...(isHourly ? { hourly: hourlyOnWire(answered, zone, rounding) } : {}),
+  });
+  return { write, query: rest };
+}
+
+type ForecastContent = Omit<ForecastAnswer, 'model' | 'issuedAt'>;
+
+const hourlyOnWire = ({ hours, sowing }: Forecast, zone: Zone, rounding: Rounding): ForecastAnswer['hourly'] =>
+  hours && hoursOnWire(sowing.depthCm, hourReadings(hours), zone, rounding);
 
 /** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
 async function forecastOf(
   { work, store }: Service,
   request: FastifyRequest,
   asking: Asking,
-  read: readonly Read[],
+  question: Question,
   known: Known,
 ): Promise<Forecast> {
-  const question = questionOf(asking, read, known);
   const bed = known.kept?.bed;
   const others = bed ? await lessonsOf(store, ownerOf(request), bed.id, { crop: asking.crop, method: 'direct' }) : [];
   if (others.length > 0) {

@@ -14,7 +14,7 @@ import {
 } from './common.js';
 import { cropChoiceSchema } from './crop.js';
 import { reportSchema } from './readings.js';
-import { seriesSchema } from './series.js';
+import { hourlySeriesOutSchema, seriesSchema } from './series.js';
 
 export const placeSchema = z.strictObject({
   latitude: z
@@ -214,6 +214,12 @@ export const forecastAnswerSchema = z.strictObject({
       hotHours: z.number(),
     }),
   ),
+  hourly: hourlySeriesOutSchema
+    .nullable()
+    .optional()
+    .describe(
+      'With `hourly=true`: the days of `daily` by the hour, as a series that can be sent back; null: only days are known.',
+    ),
   understood: z.array(reportSchema),
   ...answerShape,
 });

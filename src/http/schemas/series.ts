@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { bases } from '../../basics/series.js';
-import { dateSchema } from './common.js';
+import { dateOutSchema, dateSchema } from './common.js';
 
 const temperature = z.number().describe('In the unit of the series.');
 
@@ -50,3 +50,32 @@ export const seriesSchema = z
     }
   })
   .describe('A temperature series. A soil series without probeDepthCm was measured at the seed.');
+
+const seriesOutShape = { medium: z.literal('soil'), probeDepthCm: z.number(), unit: z.literal('C') };
+
+/** Temperatures by the hour that can be sent back as they are. */
+export const hourlySeriesOutSchema = z.strictObject({
+  ...seriesOutShape,
+  readings: z
+    .array(z.strictObject({ at: z.string().meta({ format: 'date-time' }), value: z.number(), basis: z.enum(bases) }))
+    .describe('Instantaneous temperatures, an hour apart.'),
+});
+export type HourlySeriesOut = z.infer<typeof hourlySeriesOutSchema>;
+
+/** A series that can be sent back as it is. */
+export const seriesOutSchema = z.union([
+  z.strictObject({
+    ...seriesOutShape,
+    daily: z.array(
+      z.strictObject({
+        date: dateOutSchema,
+        min: z.number(),
+        mean: z.number(),
+        max: z.number(),
+        basis: z.enum(bases),
+        plusMinus: z.number().describe("Half the width of the 80 % range of the day's mean [K]."),
+      }),
+    ),
+  }),
+  hourlySeriesOutSchema,
+]);

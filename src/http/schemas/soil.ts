@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { bases } from '../../basics/series.js';
-import { answerShape, dateOutSchema, dateSchema } from './common.js';
+import { answerShape, dateSchema } from './common.js';
 import { askingShape, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
+import { seriesOutSchema } from './series.js';
 
 /** What is asked beside the place, the bed and the temperatures. */
 export const soilAskingShape = {
@@ -40,31 +40,6 @@ export const soilBodySchema = z
   .superRefine(needTemperatures);
 export type SoilAsking = z.infer<typeof soilAskingSchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
 export type SoilBody = z.infer<typeof soilBodySchema>;
-
-const seriesOutShape = { medium: z.literal('soil'), probeDepthCm: z.number(), unit: z.literal('C') };
-
-/** A series that can be sent back as it is. */
-export const seriesOutSchema = z.union([
-  z.strictObject({
-    ...seriesOutShape,
-    daily: z.array(
-      z.strictObject({
-        date: dateOutSchema,
-        min: z.number(),
-        mean: z.number(),
-        max: z.number(),
-        basis: z.enum(bases),
-        plusMinus: z.number().describe("Half the width of the 80 % range of the day's mean [K]."),
-      }),
-    ),
-  }),
-  z.strictObject({
-    ...seriesOutShape,
-    readings: z
-      .array(z.strictObject({ at: z.string().meta({ format: 'date-time' }), value: z.number(), basis: z.enum(bases) }))
-      .describe('Instantaneous temperatures, an hour apart.'),
-  }),
-]);
 
 export const soilAnswerSchema = z.strictObject({
   series: seriesOutSchema,

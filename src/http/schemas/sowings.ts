@@ -81,7 +81,7 @@ const sowingOutShape = {
   roomC: z.number().nullable(),
 };
 
-const { model: _model, issuedAt: _issuedAt, ...forecastShape } = forecastAnswerSchema.shape;
+const { model: _model, issuedAt: _issuedAt, hourly: _hourly, ...forecastShape } = forecastAnswerSchema.shape;
 
 export const sowingAnswerSchema = z.strictObject({
   ...sowingOutShape,

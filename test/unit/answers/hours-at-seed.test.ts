@@ -14,10 +14,17 @@ function hoursFrom(clock: string, nHours: number, date: PlainDate, nDays: number
 
 describe('the hours at the seed', () => {
   it('begin with the midnight of the sowing and end with the last day, each in the middle of its hour', () => {
-    const { atDay, tempC, basis } = hoursFrom('2027-05-01T12:00', 200, '2027-05-03' as PlainDate, 3, 'Etc/GMT+2');
+    const { startMs, atDay, tempC, basis } = hoursFrom(
+      '2027-05-01T12:00',
+      200,
+      '2027-05-03' as PlainDate,
+      3,
+      'Etc/GMT+2',
+    );
     expect(atDay).toHaveLength(72);
     expect([tempC.length, basis.length]).toEqual([72, 72]);
     expect(tempC[0]).toBe(36);
+    expect(new Date(startMs).toISOString()).toBe('2027-05-03T02:00:00.000Z');
     expect(atDay[0]).toBeCloseTo(0.5 / 24, 12);
     expect(atDay[36]).toBeCloseTo(1.5 + 0.5 / 24, 12);
     expect(atDay[71]).toBeCloseTo(3 - 0.5 / 24, 12);
