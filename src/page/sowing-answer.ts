@@ -1,10 +1,13 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
-import { type Html, html } from './html.js';
+import { figure } from './figure.js';
+import { type Html, html, type Part } from './html.js';
 import { neighbourWords, type Spell } from './neighbour-words.js';
+import { saidText } from './said-text.js';
 import { todayAt } from './shelf.js';
+import { tableOf } from './table.js';
 import { understoodNote } from './understood-words.js';
 import type { Asked } from './view.js';
-import { day, degreesMore, degreesOf, type Reader, spanText } from './words.js';
+import { day, degreesOf, plural, type Reader, spanText, weekdayAndDay } from './words.js';
 
 type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
 
@@ -18,15 +21,35 @@ export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader
     ${pictures}
     ${milestones(forecast, reader)}
     ${spells.length > 0 && remedies(spells, reader)}
-    ${notes('Take heed', forecast.warnings, true)}
+    ${notes('Take heed', forecast.warnings, reader, true)}
     ${forecast.understood.length > 0 && html`<section><h2>What was read</h2>${forecast.understood.map((report) => understoodNote(report, reader))}</section>`}
-    ${notes('What this rests on', forecast.assumptions, false)}
+    ${notes('What this rests on', forecast.assumptions, reader)}
     <details><summary>The days in numbers</summary>${dailyTable(forecast, reader)}</details>`;
 }
 
 const NAMES = { first: 'The first tenth', half: 'Half', most: 'Nine tenths' } as const;
 
+const MILESTONE_COLUMNS: readonly Part[] = [
+  'Of all that come',
+  figure('likely', 'Likely', {
+    what: 'The likeliest day for so many of them to be up.',
+    from: 'A laboratory’s days at constant temperatures, added up hour by hour over the temperature of the seed.',
+    sure: 'The middle of what the weather may do; the next column has the range.',
+  }),
+  figure('range', 'Eight times in ten', {
+    what: 'From when to when they are up in the middle eight of ten cases.',
+    from: 'What past years’ weather, or the drift of the season, may still do; how well the soil is known; and your counts, where there are any.',
+    sure: 'It leaves out the seed, the seedbed and drought.',
+  }),
+  figure('in-beds', 'In a slow bed by', {
+    what: 'How late it may be in a bed that is slower than a laboratory.',
+    from: 'How many times longer beds have taken with this crop; what you counted in this bed narrows it.',
+    sure: 'For some crops it rests on few trials; “What this rests on” says more.',
+  }),
+];
+
 function milestones({ emergence, stand, chart }: ForecastAnswer, reader: Reader): Html {
+  const short = (date: string): Html => weekdayAndDay(date, reader);
   const rows = (['first', 'half', 'most'] as const).map((name) => {
     const one = emergence[name];
     if ('why' in one) {
@@ -34,34 +57,49 @@ function milestones({ emergence, stand, chart }: ForecastAnswer, reader: Reader)
       return html`<tr><th scope="row">${NAMES[name]}</th><td colspan="3">${why}</td></tr>`;
     }
     const { from, to } = one.range;
-    return html`<tr><th scope="row">${NAMES[name]}</th><td>${day(one.date, reader)}</td><td>${from === to ? 'that day' : html`${day(from, reader)} to ${to === null ? 'after the count' : day(to, reader)}`}</td><td>${day(one.inBeds.to, reader)}</td></tr>`;
+    const range = from === to ? 'that day' : html`${short(from)} to ${to === null ? 'after the count' : short(to)}`;
+    return html`<tr><th scope="row">${NAMES[name]}</th><td>${short(one.date)}</td><td>${range}</td><td>${short(one.inBeds.to)}</td></tr>`;
   });
-  return html`<section><h2>When they are up</h2><div class="scroll" tabindex="0" role="region" aria-label="When they are up"><table>
-    <thead><tr><th scope="col">Of all that come</th><th scope="col">Likely</th><th scope="col">Eight times in ten</th><th scope="col">In a slow bed by</th></tr></thead>
-    <tbody>${rows}</tbody></table></div>
-    <p class="aside">Count on ${day(stand.by, reader)}. The printed chart, for a constant ${degreesOf(chart.meanC, reader)}, says ${chart.days === null ? 'that none come' : `${chart.days} days and ${chart.percent} of a hundred`}.</p></section>`;
+  const charted =
+    chart.days === null ? 'that none come' : `${plural(chart.days, 'day')} and ${chart.percent} of a hundred`;
+  const chartedFigure = figure('chart', charted, {
+    what: 'What the printed chart has for a constant temperature, in a laboratory.',
+    from: `The chart’s cells on both sides of the mean from sowing to half, ${degreesOf(chart.meanC, reader)}.`,
+    sure: 'Good as long as the soil stays near that mean. It knows nothing of nights, hot afternoons or beds.',
+  });
+  return html`<section><h2>When they are up</h2>${tableOf('When they are up', MILESTONE_COLUMNS, rows)}
+    <p class="aside">Count on ${day(stand.by, reader)}. A chart for one constant temperature, at ${degreesOf(chart.meanC, reader)}, says ${chartedFigure}.</p></section>`;
 }
 
 /** What can be done, once for all spells: the first that says it says how much it helps. */
 function remedies(spells: readonly Spell[], reader: Reader): Html {
   const all = new Map<string, Spell['remedies'][number]>();
-  for (const spell of spells)
-    for (const remedy of spell.remedies) if (!all.has(remedy.action)) all.set(remedy.action, remedy);
+  for (const { remedies: some } of spells)
+    for (const remedy of some) if (!all.has(remedy.action)) all.set(remedy.action, remedy);
   return html`<section><h2>What you can do</h2><ul>${[...all.values()].map(
-    ({ text, hotHoursAvoided, coolerC }) =>
-      html`<li>${text}${hotHoursAvoided && hotHoursAvoided.to > 0 && html` <span class="gain">${spanText(hotHoursAvoided)} hot hours fewer</span>`}${
-        coolerC &&
-        html` <span class="gain">${degreesMore(coolerC.from, reader)} to ${degreesMore(coolerC.to, reader)} cooler at the seed</span>`
-      }</li>`,
+    ({ action, text, hotHoursAvoided }) =>
+      html`<li>${saidText(text, reader)}${hotHoursAvoided && hotHoursAvoided.to > 0 && html` <span class="gain">${gain(action, hotHoursAvoided)}</span>`}</li>`,
   )}</ul></section>`;
 }
 
+const gain = (action: string, hours: { readonly from: number; readonly to: number }): Html =>
+  figure(`gain-${action}`, `${spanText(hours)} hot hours fewer`, {
+    what: 'How many of the spell’s hours above the crop’s limit this spares the seed.',
+    from: 'The same soil, worked out once more with the help in place, or from the later hour or date.',
+    sure: 'Worked out, and hardly measured in seedbeds: take it as more or less.',
+  });
+
 /** Notes, open or folded away. */
-export const notes = (title: string, all: readonly { readonly text: string }[], isOpen: boolean): Html | false =>
+export const notes = (
+  title: string,
+  all: readonly { readonly text: string }[],
+  reader: Reader,
+  isOpen = false,
+): Html | false =>
   all.length > 0 &&
   (isOpen
-    ? html`<section><h2>${title}</h2><ul>${all.map(({ text }) => html`<li>${text}</li>`)}</ul></section>`
-    : html`<details><summary>${title}</summary><ul>${all.map(({ text }) => html`<li>${text}</li>`)}</ul></details>`);
+    ? html`<section><h2>${title}</h2><ul>${all.map(({ text }) => html`<li>${saidText(text, reader)}</li>`)}</ul></section>`
+    : html`<details><summary>${title}</summary><ul>${all.map(({ text }) => html`<li>${saidText(text, reader)}</li>`)}</ul></details>`);
 
 const BASIS: Readonly<Record<ForecastAnswer['daily'][number]['basis'], string>> = {
   measured: 'measured',
@@ -75,9 +113,11 @@ const BASIS: Readonly<Record<ForecastAnswer['daily'][number]['basis'], string>> 
 };
 
 const dailyTable = ({ daily }: ForecastAnswer, reader: Reader): Html =>
-  html`<div class="scroll" tabindex="0" role="region" aria-label="The days in numbers"><table class="numbers">
-    <thead><tr><th scope="col">Date</th><th scope="col">Lowest</th><th scope="col">Mean</th><th scope="col">Highest</th><th scope="col">Known how</th><th scope="col">Up in the laboratory</th><th scope="col">Hot hours</th></tr></thead>
-    <tbody>${daily.map(
+  tableOf(
+    'The days in numbers',
+    ['Date', 'Lowest', 'Mean', 'Highest', 'Known how', 'Up in the laboratory', 'Hot hours'],
+    daily.map(
       ({ date, min, mean, max, basis, emergedPercent, hotHours }) =>
-        html`<tr><th scope="row">${day(date, reader)}</th><td>${degreesOf(min, reader)}</td><td>${degreesOf(mean, reader)}</td><td>${degreesOf(max, reader)}</td><td>${BASIS[basis]}</td><td>${emergedPercent} %</td><td>${hotHours}</td></tr>`,
-    )}</tbody></table></div>`;
+        html`<tr><th scope="row">${weekdayAndDay(date, reader)}</th><td>${degreesOf(min, reader)}</td><td>${degreesOf(mean, reader)}</td><td>${degreesOf(max, reader)}</td><td>${BASIS[basis]}</td><td>${emergedPercent} %</td><td>${hotHours}</td></tr>`,
+    ),
+  );

@@ -15,7 +15,11 @@ export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'
     ${whereFields(question, shelf)}
     ${cropField(question, shelf)}
     ${textField('sowing', 'Sown on', question.sowing || today, { type: 'date' })}
-    ${textField('seeds', 'How many seeds', question.seeds, { isNumber: true, size: 'short', placeholder: '200' })}
+    ${textField('seeds', 'How many seeds', question.seeds, {
+      isNumber: true,
+      size: 'short',
+      hint: 'left out: told of a hundred',
+    })}
     <details class="more"${(question.time !== '' || question.depthCm !== '') && html` open`}><summary>Depth and hour</summary>
       ${textField('depthCm', 'Depth in cm', question.depthCm, { isNumber: true, size: 'short', placeholder: String(cropNamed(shelf, question.crop)?.sowingDepthCm ?? 1.3) })}
       ${textField('time', 'Hour of sowing', question.time, { type: 'time', size: 'short' })}

@@ -40,6 +40,17 @@ export function day(date: string, reader: Reader, today?: string): Html {
   return html`<time datetime="${date}" lang="${reader.locale}">${text}</time>`;
 }
 
+/** From one date to another, as `7–8 August`. */
+export function span(from: string, to: string, reader: Reader): Html {
+  const format = new Intl.DateTimeFormat(reader.locale, { day: 'numeric', month: 'long', timeZone: 'UTC' });
+  const [start, end] = [from, to].map((date) => new Date(`${date}T00:00Z`)) as [Date, Date];
+  return html`<span lang="${reader.locale}">${from === to ? format.format(start) : format.formatRange(start, end)}</span>`;
+}
+
+/** A date in short with its weekday, as `Thu 5 Aug`. */
+export const weekdayAndDay = (date: string, reader: Reader): Html =>
+  html`<time datetime="${date}" lang="${reader.locale}">${formatted(date, reader, { weekday: 'short', day: 'numeric', month: 'short' })}</time>`;
+
 /** A date in short, as `5 Aug`. */
 export const shortDay = (date: string, reader: Reader): Html =>
   html`<time datetime="${date}" lang="${reader.locale}">${shortDate(date, reader)}</time>`;
@@ -52,10 +63,6 @@ export const weekday = (date: string, reader: Reader): string => formatted(date,
 /** A temperature to a tenth, as `24.8 °C`. */
 export const degreesOf = (tempC: number, { degrees }: Reader): string =>
   `${Math.round(inUnit(tempC, degrees) * 10) / 10} °${degrees}`;
-
-/** A difference of temperatures, as `2 °C`: no zero is moved. */
-export const degreesMore = (differenceK: number, { degrees }: Reader): string =>
-  `${Math.round(differenceK * (degrees === 'F' ? 1.8 : 1) * 10) / 10} °${degrees}`;
 
 /** Things one after another, as `a, b and c`. */
 export const listed = (texts: readonly string[]): string =>

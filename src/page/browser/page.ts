@@ -31,14 +31,15 @@ function start(ask: HTMLFormElement): void {
     const button = event.submitter as HTMLButtonElement | null;
     event.preventDefault();
     if (button?.name === 'as') {
-      if (answered) void keepAs(button.value, answered);
+      void keep(ask, button.value);
       return;
     }
     if (button && button.name !== '') settle(ask, button);
-    void answer(ask);
+    void follow(ask).then(bringIntoView);
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
   ask.addEventListener('input', () => {
+    supposeZone(ask);
     clearTimeout(resting);
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
@@ -47,13 +48,18 @@ function start(ask: HTMLFormElement): void {
     if (id === 'print') print();
     if (id === 'copy') void copyLink();
   });
-  // The answer that came with the page is asked again, so that it can be kept as a file.
-  void restore(ask);
+  void begin(ask);
 }
 
-async function restore(ask: HTMLFormElement): Promise<void> {
-  await chosenFile();
-  await answer(ask);
+/** On a phone the answer stands below the question. */
+function bringIntoView(): void {
+  const side = one('#answer')!;
+  if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
+}
+
+/** A file that was chosen before the page was loaded is answered at once; else what came with the page stands. */
+async function begin(ask: HTMLFormElement): Promise<void> {
+  if ((await chosenFile()) || one('#answer')!.dataset.answered === undefined) await answer(ask);
 }
 
 /** The link goes with what is typed; an answer that stands there follows. */
@@ -72,6 +78,18 @@ function questionOf(ask: HTMLFormElement, known: Shelf): Question {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   return questionFrom(said, known);
+}
+
+/** The answer that came with the page is asked once more, to be kept as a file. */
+async function keep(ask: HTMLFormElement, form: string): Promise<void> {
+  if (!answered) await answer(ask);
+  if (answered) await keepAs(form, answered);
+}
+
+/** A bed that is described is likely where the reader is. */
+function supposeZone(ask: HTMLFormElement): void {
+  const [bed, zone] = ['bed', 'timeZone'].map((name) => ask.elements.namedItem(name)) as HTMLInputElement[];
+  if (bed?.value === '' && zone?.value === '') zone.value = Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
 /** A choice becomes a field of the form, so that it holds for what is asked later. */
