@@ -21,3 +21,6 @@ export const fileState = (
 export const chooseAgain = ({ name, text }: FileGiven): Html | false =>
   text === undefined &&
   html`<p class="given"><bdi>${name}</bdi> was read, but a page without JavaScript cannot hold it: it is long, or no plain text in UTF-8. Choose it again with the next question.</p>`;
+
+/** What stands for the answer as long as the file cannot be read. */
+export const UNSETTLED = html`<p class="waiting">The answer will stand here once the file can be read. What is missing stands beside the file.</p>`;

@@ -59,17 +59,28 @@ export function watchFile(form: HTMLFormElement, changed: () => void): void {
       changed();
     }
   });
+  watchSending();
+}
+
+/** A file that is long on its way is shown to be. */
+function watchSending(): void {
+  let patience: ReturnType<typeof setTimeout> | undefined;
   whileSending((sending) => {
-    const isShown = sending !== null && sending.ms > PATIENCE_MS;
-    one('#sending')!.hidden = !isShown;
-    if (!isShown) return;
+    if (!sending) {
+      clearTimeout(patience);
+      patience = undefined;
+      one('#sending')!.hidden = true;
+      return;
+    }
+    patience ??= setTimeout(() => (one('#sending')!.hidden = false), PATIENCE_MS);
+    const { sentBytes, allBytes } = sending;
     const bar = one<HTMLProgressElement>('#sending progress')!;
-    bar.max = sending.allBytes;
-    bar.value = sending.sentBytes;
+    bar.max = allBytes;
+    bar.value = sentBytes;
     one('#sent')!.textContent =
-      sending.sentBytes < sending.allBytes
-        ? `Sending the file: ${sizeText(sending.sentBytes)} of ${sizeText(sending.allBytes)}`
-        : `${sizeText(sending.allBytes)} sent; it is being read.`;
+      sentBytes < allBytes
+        ? `Sending the file: ${sizeText(sentBytes)} of ${sizeText(allBytes)}`
+        : `All ${sizeText(allBytes)} are sent, and are being read.`;
   });
 }
 

@@ -14,9 +14,7 @@ export const sendUntil =
     const response = await fetch(path, {
       method,
       signal,
-      ...(json === undefined
-        ? {}
-        : { body: JSON.stringify(json), headers: { 'content-type': 'application/json' } }),
+      ...(json === undefined ? {} : { body: JSON.stringify(json), headers: { 'content-type': 'application/json' } }),
     });
     return { status: response.status, body: bodyOf(await response.text()) };
   };
@@ -27,12 +25,9 @@ const bodyOf = (text: string): unknown => (text === '' ? undefined : JSON.parse(
 export interface Sending {
   readonly sentBytes: number;
   readonly allBytes: number;
-  /** How long it has taken [ms]. */
-  readonly ms: number;
 }
 
 interface Upload {
-  readonly startMs: number;
   readonly bytes: number;
   sentBytes: number;
   readonly stop: () => void;
@@ -59,7 +54,6 @@ function tell(): void {
       : {
           sentBytes: sum(({ sentBytes }) => sentBytes),
           allBytes: sum(({ bytes }) => bytes),
-          ms: performance.now() - Math.min(...all.map(({ startMs }) => startMs)),
         },
   );
 }
@@ -72,7 +66,7 @@ function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): 
       done(refused('stopped', 'You stopped the file on its way. It is still here, and can be sent again.'));
       request.abort();
     };
-    const one: Upload = { startMs: performance.now(), bytes: file.size, sentBytes: 0, stop };
+    const one: Upload = { bytes: file.size, sentBytes: 0, stop };
     request.upload.onprogress = ({ loaded }) => {
       one.sentBytes = loaded;
       tell();
@@ -93,6 +87,7 @@ function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): 
     if (signal.aborted) return fail(signal.reason);
     signal.addEventListener('abort', () => request.abort(), { once: true });
     uploads.add(one);
+    tell();
     request.open(method, path);
     request.setRequestHeader('content-type', 'text/csv');
     request.send(file);
