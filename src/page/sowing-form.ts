@@ -1,4 +1,5 @@
-import { hidden, radios, selectField, textField } from './fields.js';
+import { radios, selectField, textField } from './fields.js';
+import { chooseAgain } from './file-state.js';
 import { type Html, html } from './html.js';
 import type { Question } from './question.js';
 import { bedNamed, cropNamed, type Shelf, todayAt } from './shelf.js';
@@ -91,10 +92,12 @@ function temperatureFields(
       { value: 'days', text: 'days typed in' },
     ])}
     <div class="from-file">
-      <label class="field drop"><span>File</span><input type="file" name="file"><small>A logger’s or a weather station’s, as it is. Or drop it here.</small></label>
-      <label class="field"><span>Or paste what it wrote</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">${file?.text}</textarea></label>
-      <div id="file-state" aria-live="polite"></div>
-      ${hidden('column', question.column)}${hidden('timeColumn', question.timeColumn)}${hidden('dateOrder', question.dateOrder)}${hidden('clock', question.clock)}${hidden('decimalMark', question.decimalMark)}
+      <label class="field"><span>File</span><input type="file" name="file"><small>A logger’s or a weather station’s, as it is.<span class="needs-script"> Or drop it anywhere on this page.</span></small></label>
+      <label class="field"><span>Or paste what it wrote</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">
+${file?.text}</textarea></label>
+      <p id="sending" hidden><progress aria-label="Sending the file"></progress> <span id="sent"></span> <button type="button" id="stop" class="quiet">Stop</button></p>
+      <div id="file-state" tabindex="-1" aria-live="polite">${file && chooseAgain(file)}</div>
+      ${howRead(question)}
     </div>
     <fieldset class="from-days"><legend>Days</legend>${daysFields(question, reader, today)}</fieldset>
     <div class="from-sent">
@@ -121,6 +124,47 @@ function temperatureFields(
         ]),
       )}
     </div>`;
+}
+
+/** What a file may leave open: settled by a choice, or here. */
+function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question): Html {
+  const isSaid = [column, timeColumn, dateOrder, clock, decimalMark].some((one) => one !== '');
+  return html`<details class="more"${isSaid && html` open`}><summary>How the file is read</summary>
+      ${textField('column', 'Column of the temperatures', column, { hint: 'its name, or its number from the left' })}
+      ${textField('timeColumn', 'Column of the times', timeColumn)}
+      ${selectField(
+        'dateOrder',
+        'Dates are written',
+        dateOrder,
+        options([
+          ['', 'as the file shows'],
+          ['dmy', 'day, month, year'],
+          ['mdy', 'month, day, year'],
+          ['ymd', 'year, month, day'],
+        ]),
+      )}
+      ${selectField(
+        'clock',
+        'Its clock',
+        clock,
+        options([
+          ['', 'as the file shows'],
+          ['local', 'is changed in spring and autumn'],
+          ['standard', 'shows standard time all year'],
+          ['utc', 'shows UTC'],
+        ]),
+      )}
+      ${selectField(
+        'decimalMark',
+        'Decimals follow',
+        decimalMark,
+        options([
+          ['', 'as the file shows'],
+          ['.', 'a point'],
+          [',', 'a comma'],
+        ]),
+      )}
+    </details>`;
 }
 
 function daysFields(question: Question, reader: Reader, today: string): Html {

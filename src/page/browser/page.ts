@@ -1,4 +1,5 @@
-import { isRefused } from '../api.js';
+import { type Got, isRefused } from '../api.js';
+import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
 import { problemNote } from '../problem-note.js';
@@ -6,10 +7,10 @@ import { linkTo, type Question, questionFrom, type ViewName } from '../question.
 import { loadShelf, type Shelf } from '../shelf.js';
 import type { Answered, Asked } from '../view.js';
 import { viewOf } from '../views.js';
-import { chosenFile, watchFile } from './chosen-file.js';
+import { readableFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
-import { send } from './send.js';
+import { send, sendUntil } from './send.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
 const REST_MS = 250;
@@ -17,10 +18,10 @@ const REST_MS = 250;
 const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
-const shelf = loadShelf(send);
+let shelf: Promise<Got<Shelf>> | undefined;
 let answered: Answered | null = null;
-/** Answers that come after a later question are let go. */
-let turn = 0;
+/** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
+let turn = new AbortController();
 
 document.documentElement.classList.add('script');
 if (form) start(form);
@@ -57,16 +58,23 @@ function bringIntoView(): void {
   if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
 }
 
-/** A file that was chosen before the page was loaded is answered at once; else what came with the page stands. */
+/** What came with the page stands; where nothing did, a file may have outlived the reload. */
 async function begin(ask: HTMLFormElement): Promise<void> {
-  if ((await chosenFile()) || one('#answer')!.dataset.answered === undefined) await answer(ask);
+  if (one('#answer')!.dataset.answered === undefined) await answer(ask);
 }
 
-/** The link goes with what is typed; an answer that stands there follows. */
+/** Asked for once, and again where it was not to be had. */
+async function known(): Promise<Got<Shelf>> {
+  shelf ??= loadShelf(send);
+  const got = await shelf;
+  if (isRefused(got)) shelf = undefined;
+  return got;
+}
+
+/** The link goes with what is typed, whether the service is there or not; an answer that stands there follows. */
 async function follow(ask: HTMLFormElement): Promise<void> {
-  const known = await shelf;
-  if (isRefused(known)) return;
-  const question = questionOf(ask, known.value);
+  const got = await known();
+  const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
@@ -74,7 +82,7 @@ async function follow(ask: HTMLFormElement): Promise<void> {
   await answer(ask);
 }
 
-function questionOf(ask: HTMLFormElement, known: Shelf): Question {
+function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   return questionFrom(said, known);
@@ -94,30 +102,38 @@ function supposeZone(ask: HTMLFormElement): void {
 
 /** A choice becomes a field of the form, so that it holds for what is asked later. */
 function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void {
-  const field = ask.elements.namedItem(name);
-  if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) field.value = value;
+  const field = ask.querySelector<HTMLInputElement | HTMLSelectElement>(
+    `:is(input, select)[name="${CSS.escape(name)}"]`,
+  );
+  if (field) field.value = value;
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
 async function answer(ask: HTMLFormElement): Promise<void> {
-  const mine = ++turn;
-  const known = await shelf;
-  if (isRefused(known)) return show({ shown: problemNote(known.problem) });
-  const question = questionOf(ask, known.value);
+  turn.abort();
+  turn = new AbortController();
+  const { signal } = turn;
+  const got = await known();
+  if (signal.aborted) return;
+  if (isRefused(got)) return show({ shown: problemNote(got.problem) });
+  const question = questionOf(ask, got.value);
   const side = one('#answer')!;
   const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
   side.setAttribute('aria-busy', 'true');
-  const asked: Asked = {
+  const asked: Omit<Asked, 'file'> = {
     question,
-    file: await chosenFile(),
-    shelf: known.value,
+    shelf: got.value,
     reader: { locale: navigator.language, degrees: question.degrees },
-    send,
+    send: sendUntil(signal),
     widths: [Math.max(300, Math.min(1000, side.clientWidth))],
   };
-  const came = await viewOf(question.view).answer(asked);
+  const file = await readableFile(asked);
+  const came =
+    file === undefined || signal.aborted
+      ? { shown: UNSETTLED }
+      : await viewOf(question.view).answer({ ...asked, file });
   clearTimeout(patience);
-  if (mine !== turn) return;
+  if (signal.aborted) return;
   side.removeAttribute('aria-busy');
   show(came);
 }
