@@ -47,7 +47,7 @@ export async function readForm(request: FastifyRequest): Promise<Form> {
   }
   const pasted = said.get('pasted') ?? '';
   said.delete('pasted');
-  if (!file && pasted.trim() !== '') file = { name: 'what you pasted', body: Buffer.from(pasted), text: pasted };
+  if (!file && pasted.trim() !== '') file = { name: 'what you pasted', body: Buffer.from(`${pasted}\n`), text: pasted };
   return { said, file };
 }
 

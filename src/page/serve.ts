@@ -83,7 +83,7 @@ async function show(
   });
   reply.type('text/html; charset=utf-8').code(refused?.status ?? 200);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    reply.code(401).compress(keyPage(files, said.get('key') === 'refused'));
+    reply.compress(keyPage(files, said.get('key') === 'refused'));
     return reply;
   }
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
