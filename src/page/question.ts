@@ -16,6 +16,7 @@ const usual = {
   time: '',
   depthCm: '',
   seeds: '',
+  countDays: '',
   latitude: '',
   longitude: '',
   timeZone: '',

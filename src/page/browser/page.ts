@@ -49,6 +49,7 @@ function start(ask: HTMLFormElement): void {
     if (id === 'print') print();
     if (id === 'copy') void copyLink();
   });
+  supposeZone(ask);
   void begin(ask);
 }
 
