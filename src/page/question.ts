@@ -35,7 +35,12 @@ const usual = {
   decimalMark: '',
   /** The date of the first day typed in. */
   firstDay: '',
-  /** Crops and beds to be set beside this one. */
+  /** The id of a kept place, where no bed is named. */
+  place: '',
+  /** The first date of a season to look through, and which of its dates is the best. */
+  from: '',
+  prefer: 'earliest',
+  /** Crops to be set beside this one, their ids with commas between. */
   beside: '',
   plan: '',
 };
@@ -71,6 +76,7 @@ export function questionFrom(
   const texts = Object.fromEntries(
     fields.map((field) => [field, (last(field) ?? usual[field]).slice(0, LONGEST_TEXT)]),
   ) as Record<Field, string>;
+  const beside = said.getAll('beside').join().split(',').filter(Boolean).join().slice(0, LONGEST_TEXT);
   const bed = last('bed') ?? beds[0]?.id ?? '';
   const [mins, maxs] = [said.getAll('min'), said.getAll('max')];
   const days = Array.from({ length: Math.min(MOST_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
@@ -79,6 +85,7 @@ export function questionFrom(
   }));
   return {
     ...texts,
+    beside,
     bed,
     view: oneOf('view', viewNames) ?? 'sowing',
     source: oneOf('source', sources) ?? (bed === '' ? 'file' : 'bed'),

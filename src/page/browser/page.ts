@@ -10,6 +10,7 @@ import { chosenFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
 import { send } from './send.js';
+import { moveTo, watchDates } from './when.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
 const REST_MS = 250;
@@ -38,10 +39,22 @@ function start(ask: HTMLFormElement): void {
     void answer(ask);
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
-  ask.addEventListener('input', () => {
+  ask.addEventListener('input', ({ target }) => {
     clearTimeout(resting);
+    // A date that is among those shown only moves there.
+    if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
+  watchDates(
+    () => answered,
+    async (date) => {
+      const sowing = ask.elements.namedItem('sowing');
+      if (sowing instanceof HTMLInputElement) sowing.value = date;
+      const question = await holdInLink(ask);
+      if (question) one<HTMLAnchorElement>('#link')!.href = linkTo(question);
+      say(one('#at-date')!.textContent!);
+    },
+  );
   document.addEventListener('click', (event) => {
     const { id } = event.target as HTMLElement;
     if (id === 'print') print();
@@ -58,14 +71,18 @@ async function restore(ask: HTMLFormElement): Promise<void> {
 
 /** The link goes with what is typed; an answer that stands there follows. */
 async function follow(ask: HTMLFormElement): Promise<void> {
+  if (await holdInLink(ask)) await answer(ask);
+}
+
+async function holdInLink(ask: HTMLFormElement): Promise<Question | null> {
   const known = await shelf;
-  if (isRefused(known)) return;
+  if (isRefused(known)) return null;
   const question = questionOf(ask, known.value);
   history.replaceState(null, '', linkTo(question));
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
   }
-  await answer(ask);
+  return question;
 }
 
 function questionOf(ask: HTMLFormElement, known: Shelf): Question {
@@ -108,10 +125,26 @@ function show(came: Answered | null): void {
   answered = came;
   const side = one('#answer')!;
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
+  void showLater(came);
   const keep = one('#keep')!;
   keep.hidden = came?.picture === undefined;
   keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
   say(side.querySelector('.neighbour, .problem')?.textContent ?? '');
+}
+
+/** What takes longer replaces what stands there once it has come. */
+async function showLater(came: Answered | null): Promise<void> {
+  const below = one('#later')!;
+  if (!came?.later) {
+    below.innerHTML = '';
+    return;
+  }
+  below.setAttribute('aria-busy', 'true');
+  if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
+  const { markup } = await came.later;
+  if (answered !== came) return;
+  below.innerHTML = markup;
+  below.removeAttribute('aria-busy');
 }
 
 const say = (text: string): void => {
