@@ -51,8 +51,28 @@ export function dateTable(all: readonly Named[], date: string, reader: Reader, t
       ? spanText({ from: Math.min(ifHeldAreLost?.p50 ?? stand.p50, stand.p50), to: stand.p50 })
       : 'none';
     const { count } = season.years;
-    const good = sureness === null ? '–' : `${Math.round(sureness * count)} of ${count}`;
+    const good = sureness === null ? '–' : `${Math.round(sureness * count)}\u00a0of\u00a0${count}`;
     return html`<tr><th scope="row">${name}</th><td>${halfDays?.p50 ?? '–'}</td><td>${mostDays?.p50 ?? '–'}</td><td>${come}</td><td>${good}</td></tr>`;
   });
-  return html`<h3>Sown on ${day(date, reader, today)}</h3>${tableOf('That date, side by side', ['', 'Half up in days', 'Nine tenths in days', 'Come up of 100', 'Good years'], rows)}`;
+  return html`<h3>Sown on ${day(date, reader, today)}</h3>${tableOf('That date, side by side', ['', 'Half up (days)', 'Nine tenths (days)', 'Of 100 come', 'Good years'], rows)}`;
 }
+
+/** What the second of two seasons changes at one date; null where that is little. */
+export function dateChanged([asIs, other]: readonly Named[], date: string): Html | null {
+  const [before, after] = [asIs, other].map((one) => one?.season.dates.find((each) => each.date === date));
+  if (!other || !before?.mostDays || !after?.mostDays) return null;
+  const came = before.ifHeldAreLost && after.ifHeldAreLost ? after.ifHeldAreLost.p50 - before.ifHeldAreLost.p50 : 0;
+  const sooner = Math.abs(after.mostDays.p50 - before.mostDays.p50) >= LEAST_CHANGE_DAYS;
+  if (!sooner && came === 0) return null;
+  return html`<p>${other.name} ${[
+    sooner ? `nine tenths are up in ${after.mostDays.p50} days rather than ${before.mostDays.p50}` : '',
+    came !== 0
+      ? `${Math.abs(came)} of a hundred ${came > 0 ? 'more' : 'fewer'} come even if the seed held too long is lost`
+      : '',
+  ]
+    .filter((one) => one !== '')
+    .join(', and ')}.</p>`;
+}
+
+/** Less than this is within the doubt of the soil [d]. */
+const LEAST_CHANGE_DAYS = 0.5;

@@ -23,6 +23,15 @@ export const OPEN_GROUND: BedMake = {
   roomC: null,
 };
 
+/** What a kept bed is like, without its name and its place. */
+export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire): BedMake => ({
+  kind,
+  cover,
+  moisture,
+  shadePercent,
+  roomC,
+});
+
 /** null: no such bed is kept, nor a place. */
 export function spotOf({ bed: id, place: placeId }: Question, shelf: Shelf): Spot | null {
   const bed = bedNamed(shelf, id) ?? null;

@@ -2,7 +2,6 @@ import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
 import { dayOf } from '../plot/dates.js';
 import type { PictureOptions } from '../plot/picture.js';
-import { seasonLanes } from '../plot/season-lanes.js';
 import { seasonStrip } from '../plot/season-strip.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
 import { forecastPictures } from './forecast-picture.js';
@@ -11,27 +10,18 @@ import { neighbourWords } from './neighbour-words.js';
 import { pictures, TO_KEEP } from './pictures.js';
 import { problemNote } from './problem-note.js';
 import { linkTo } from './question.js';
-import { cropNamed } from './shelf.js';
-import { notes } from './sowing-answer.js';
 import type { Answered, Asked, AtDate, View } from './view.js';
-import { dateTable, dateWords, type Named } from './when-date.js';
+import { dateTable, dateWords } from './when-date.js';
 import { whenForm } from './when-form.js';
-import { besideOf, dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
+import { type About, type Beside, cropName, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
+import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
 import { whenTable } from './when-table.js';
-import { cropsSaid, shadeInHeat, waysOf, waysSaid } from './when-ways.js';
 import { seasonTables, whenWords } from './when-words.js';
 import { dateIn, day, daysLater } from './words.js';
 
 /** When should I sow? */
 export const whenView: View = { name: 'when', title: 'When to sow', form: whenForm, answer };
-
-/** All that the parts of the answer are made from. */
-interface About extends Asked {
-  readonly spot: Spot;
-  readonly today: string;
-  readonly season: WindowAnswer;
-}
 
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;
@@ -93,8 +83,6 @@ function fewYears({ detail }: Problem, { question }: Asked, { place }: Spot): Ht
     <p>Until then ${html`<a href="${linkTo({ ...question, view: 'sowing' })}">one sowing</a>`} can be asked for, on a date of your own.</p></div>`;
 }
 
-const cropName = (id: string, { shelf }: Pick<Asked, 'shelf'>): string => cropNamed(shelf, id)?.name ?? id;
-
 const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
 
 const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<ForecastAnswer>> =>
@@ -127,68 +115,6 @@ function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html 
     ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
 }
 
-interface Beside {
-  readonly ways: readonly Named[];
-  readonly crops: readonly Named[];
-  /** Why some of them could not be told. */
-  readonly refused: readonly string[];
-}
-
-/** The same question of the bed altered, and of other crops. */
-async function laterOf({ question, spot, reader, send, shelf, season }: About): Promise<Beside> {
-  const ask = async (name: string, ...asking: Parameters<typeof windowsRequest>) => ({
-    name,
-    got: await get<WindowAnswer>(send, windowsRequest(...asking)),
-  });
-  const [ways, crops] = await Promise.all([
-    Promise.all(waysOf(spot.bed, reader).map(({ name, make }) => ask(name, question, spot, question.crop, make))),
-    Promise.all(besideOf(question, shelf).map((crop) => ask(cropName(crop, { shelf }), question, spot, crop))),
-  ]);
-  const told = (all: typeof ways): Named[] =>
-    all.flatMap(({ name, got }) => (isRefused(got) ? [] : [{ name, season: got.value }]));
-  const own = { name: cropName(question.crop, { shelf }), season };
-  return {
-    ways: told(ways),
-    crops: crops.length > 0 ? [own, ...told(crops)] : [],
-    refused: [...ways, ...crops].flatMap(({ name, got }) => (isRefused(got) ? [`${name}: ${got.problem.detail}`] : [])),
-  };
-}
-
-function laterShown({ ways, crops, refused }: Beside, about: About, date: string, atDate: Got<ForecastAnswer>): Html {
-  const { season, reader, today } = about;
-  const isSame = JSON.stringify(ways[0]?.season.dates) === JSON.stringify(season.dates);
-  return html`
-    <section><h2>If the bed were otherwise</h2>
-      <ul>${waysSaid(ways, reader, today)}</ul>
-      <p id="shade-in-heat">${shadeSaid(atDate, about)}</p>
-      ${lanes('ways', 'When to sow, by what is made of the bed', ways, about)}
-      <div id="ways-at-date">${dateTable(ways, date, reader, today)}</div>
-      ${ways.length > 0 && html`<p class="aside">${!isSame && 'The bed’s own thermometer is left out here, so that all of these are worked out alike: how it would read in shade or under fleece nobody knows. '}Indoors only the seed is judged: what comes up there needs light, and has to be planted out in its time.</p>`}
-    </section>
-    ${
-      crops.length > 0 &&
-      html`<section><h2>Crops side by side</h2>
-      ${lanes('crops', 'When to sow, crop by crop', crops, about)}
-      <ul>${cropsSaid(crops, reader, today)}</ul>
-      <div id="crops-at-date">${dateTable(crops, date, reader, today)}</div></section>`
-    }
-    ${refused.length > 0 && html`<ul class="aside">${refused.map((one) => html`<li>${one}</li>`)}</ul>`}
-    ${notes('Take heed', season.warnings, reader, true)}
-    ${notes(`What is known of ${cropName(season.crop, about).toLowerCase()}`, season.cautions, reader)}
-    ${notes('What this rests on', season.assumptions, reader)}`;
-}
-
-/** Of a bed that lies in shade already no more is told. */
-const shadeSaid = (got: Got<ForecastAnswer>, { spot, reader }: About): Html | null =>
-  isRefused(got) || (spot.bed?.shadePercent ?? 0) > 0 ? null : shadeInHeat(got.value, reader);
-
-function lanes(id: string, title: string, all: readonly Named[], about: About): Html {
-  const { dates } = about.season;
-  const setting = { title, from: dates[0]!.date, to: dates.at(-1)!.date };
-  const drawn = all.map(({ name, season }) => ({ ...season, name, closed: joinedSpells(season.closed) }));
-  return pictures(id, about, (options) => seasonLanes(drawn, setting, options));
-}
-
 /** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
 function dateMoved(about: About, later: Promise<Beside>): (date: string) => AtDate {
   const { season, reader, today } = about;
@@ -200,7 +126,7 @@ function dateMoved(about: About, later: Promise<Beside>): (date: string) => AtDa
     name: dayText(date, reader),
     atOnce: {
       'at-date': dateWords(season, date, reader, today),
-      ...(beside ? { 'ways-at-date': dateTable(beside.ways, date, reader, today) } : {}),
+      ...(beside ? { 'ways-at-date': waysAtDate(beside.ways, date, about) } : {}),
       ...(beside && beside.crops.length > 0 ? { 'crops-at-date': dateTable(beside.crops, date, reader, today) } : {}),
     },
     whole: async () => {

@@ -1,6 +1,6 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
-import type { WhyClosed } from '../plot/season-strip.js';
+import { WHY_WORDS, type WhyClosed } from '../plot/season-strip.js';
 import { figure } from './figure.js';
 import { type Html, html, type Part } from './html.js';
 import { saidText } from './said-text.js';
@@ -48,9 +48,14 @@ function bestSaid(season: WindowAnswer, { cropName, where, today, reader }: Spok
       sure: surenessNote(season),
     },
   );
+  const good = figure('when-good', yearsSaid(season, sureness), {
+    what: 'In how many years the date was good, taken over the week around it.',
+    from: saidText(season.assumptions.find(({ code }) => code === 'good-date')?.text ?? '', reader),
+    sure: surenessNote(season),
+  });
   const on = best.date === today ? '' : 'on ';
   if (!windows.some(({ from, to }) => from <= best.date && best.date <= to)) {
-    return html`No week is sure enough for ${cropName} ${where}; the surest date is ${date}, good ${yearsSaid(season, sureness)}.`;
+    return html`No week is sure enough for ${cropName} ${where}; the surest date is ${date}, good ${good}.`;
   }
   const half =
     halfDays &&
@@ -59,7 +64,7 @@ function bestSaid(season: WindowAnswer, { cropName, where, today, reader }: Spok
       from: `The crop’s response to temperature, run through the soil of ${pastYears(season)} from this date on.`,
       sure: `In eight years of ten it took ${spanText({ from: halfDays.p10, to: halfDays.p90 })} days. Beds can take longer than the laboratory that this comes from.`,
     })}`;
-  return html`Sow ${cropName} ${where} ${on}${date}: ${yearsSaid(season, sureness)} enough of it ${season.years.count === 0 ? 'comes' : 'came'} up in time${half}.`;
+  return html`Sow ${cropName} ${where} ${on}${date}: ${good} enough of it ${season.years.count === 0 ? 'comes' : 'came'} up in time${half}.`;
 }
 
 /** As `in 14 of 15 past years`; what is rounded says so. */
@@ -76,10 +81,12 @@ export const yearsSaid = ({ years: { count } }: Pick<WindowAnswer, 'years'>, sur
 const pastYears = ({ years: { count } }: WindowAnswer): string =>
   count === 0 ? 'a usual year' : `${count} past years`;
 
-export const surenessNote = ({ years: { count }, criteria }: WindowAnswer): string =>
+const surenessNote = ({ years: { count }, criteria }: WindowAnswer): string =>
   count === 0
-    ? 'One usual year stands for all, so how often a date fails is not known.'
-    : `A date is called open if it was good in ${Math.round(100 * criteria.sureness)} of a hundred past years, taken over the week around it. ${plural(count, 'year')} are looked at as if each were as likely to come again; rain, pests and whether the ground can be worked are left out.`;
+    ? ONE_YEAR
+    : `Each of ${plural(count, 'year')} is taken to be as likely to come again; a date is open if ${Math.round(100 * criteria.sureness)} of a hundred were good. Rain, pests and whether the ground can be worked are left out.`;
+
+const ONE_YEAR = 'One usual year stands for all, so how often a date fails is not known.';
 
 /** Weather that is forecast and that the seed would meet, and the date that meets none of it. */
 function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }: Spoken): Html | null {
@@ -89,17 +96,17 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
   ]
     .filter(({ from }) => daysFrom(today, from) <= FORECAST_DAYS)
     .map((spell) => ({ ...spell, cost: costSaid(spell) }));
-  const spell = costs.find(({ cost }) => cost !== '');
-  if (!spell) return null;
+  const spell = costs.find(({ cost }) => cost !== null);
+  if (!spell?.cost) return null;
   const { name, from, to, hours, peakC, thresholdC, cost, remedies } = spell;
   const wait = remedies.find(({ action }) => action === 'wait');
   const freeDate = /\d{4}-\d{2}-\d{2}/.exec(wait?.text.startsWith('Wait: ') ? wait.text : '')?.[0];
-  const spent = figure('when-ahead', cost, {
+  const spent = figure('when-ahead', cost.number, {
     what: `What ${name} ahead of a sowing on that date costs: ${plural(hours, 'hour')} ${name === 'heat' ? 'above' : 'below'} ${degreesOf(thresholdC, reader)} at the seed, ${name === 'heat' ? 'up' : 'down'} to ${degreesOf(peakC, reader)}.`,
     from: 'The weather that is forecast, the temperature of the soil worked out from it, and past years after that.',
     sure: 'As sure as the weather forecast. Kinds of a crop differ by some degrees in what they bear.',
   });
-  return html`The ${name} of ${span(from, to, reader)} ${spent}${
+  return html`The ${name} of ${span(from, to, reader)} ${cost.does} ${spent}${cost.besides}${
     freeDate !== undefined &&
     html`; sown on ${figure('when-free', day(freeDate, reader, today), {
       what: `The first date from which a sowing meets no such ${name} before most of it is up.`,
@@ -109,18 +116,16 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
   }.`;
 }
 
-function costSaid({ delayDays, standAtRisk }: NonNullable<ForecastAnswer['hotSpells']>[number]): string {
+function costSaid({
+  delayDays,
+  standAtRisk,
+}: NonNullable<ForecastAnswer['hotSpells']>[number]): { does: string; number: string; besides: string } | null {
   const [half, most] = [delayDays?.half ?? 0, delayDays?.most ?? 0];
-  return [
-    half > 0
-      ? `holds half back by ${plural(half, 'day')}`
-      : most > 0
-        ? `holds the last of it back by ${plural(most, 'day')}`
-        : '',
-    standAtRisk > 0 ? `puts ${standAtRisk} of a hundred seeds at risk` : '',
-  ]
-    .filter((one) => one !== '')
-    .join(' and ');
+  const risk = `${standAtRisk} of a hundred seeds`;
+  const besides = standAtRisk > 0 ? ` and puts ${risk} at risk` : '';
+  if (half > 0) return { does: 'holds half back by', number: plural(half, 'day'), besides };
+  if (most > 0) return { does: 'holds the last of it back by', number: plural(most, 'day'), besides };
+  return standAtRisk > 0 ? { does: 'puts at risk', number: risk, besides: '' } : null;
 }
 
 /** So many windows are told in words; the table has all. */
@@ -191,12 +196,12 @@ export function sureWord(sureness: number): string {
 export function seasonTables(season: WindowAnswer, reader: Reader): Html {
   const open = season.windows.map(
     ({ from, to, sureness, halfDays, stand }) =>
-      html`<tr><th scope="row">${span(from, to, reader)}</th><td>${sureness === null ? 'not known' : html`${sureWord(sureness)}, at least ${Math.round(100 * sureness)} %`}</td><td>${halfDays ? html`${halfDays.p50} days (${spanText({ from: halfDays.p10, to: halfDays.p90 })})` : '–'}</td><td>${stand ? `${stand.p50} of 100` : '–'}</td></tr>`,
+      html`<tr><th scope="row">${span(from, to, reader)}</th><td>${sureness === null ? 'not known' : html`${Math.round(100 * sureness)} % or more, ${sureWord(sureness)}`}</td><td>${halfDays ? `${spanText({ from: halfDays.p10, to: halfDays.p90 })} days` : '–'}</td><td>${stand ? stand.p50 : '–'}</td></tr>`,
   );
   const closed = gapsOf(season).flatMap((gap): readonly (Omit<ClosedSpell, 'why'> & { why: WhyClosed | null })[] =>
     gap.spells.length > 0 ? gap.spells : [{ from: gap.from, to: gap.to, why: null, isMixed: false }],
   );
   return html`<section><h2>Open and closed</h2>
-    ${open.length > 0 && tableOf('Open to sowing', ['Open', 'How sure', 'Half of it up in', 'Come up in a laboratory'], open)}
-    ${closed.length > 0 && html`<ul class="closed">${closed.map(({ from, to, why, isMixed }) => html`<li>${span(from, to, reader)}: ${why === null ? NOT_SURE : html`${isMixed && 'mostly '}${WHY[why]}`}</li>`)}</ul>`}</section>`;
+    ${open.length > 0 && tableOf('Open to sowing', ['Open', 'How sure', 'Half up in', 'Of 100 come'], open)}
+    ${closed.length > 0 && html`<ul class="closed">${closed.map(({ from, to, why, isMixed }) => html`<li>${span(from, to, reader)}: ${why === null ? NOT_SURE : `${isMixed ? 'mostly ' : ''}${WHY_WORDS[why]}`}</li>`)}</ul>`}</section>`;
 }

@@ -52,7 +52,11 @@ function start(ask: HTMLFormElement): void {
       if (sowing instanceof HTMLInputElement) sowing.value = date;
       const question = await holdInLink(ask);
       if (question) one<HTMLAnchorElement>('#link')!.href = linkTo(question);
-      say(one('#at-date')!.textContent!);
+      say(
+        all('#at-date :is(h3, .state)')
+          .map(({ textContent }) => textContent)
+          .join('. '),
+      );
     },
   );
   document.addEventListener('click', (event) => {
