@@ -42,7 +42,7 @@ function standSaid({ stand, ifHeldAreLost }: WindowAnswer['dates'][number]): str
 }
 
 /** Several seasons at one date. */
-export function dateTable(all: readonly Named[], date: string, reader: Reader, today: string): Html {
+export function dateTable(what: string, all: readonly Named[], date: string, reader: Reader, today: string): Html {
   const rows = all.map(({ name, season }) => {
     const one = season.dates.find((other) => other.date === date);
     if (!one) return html`<tr><th scope="row">${name}</th><td colspan="4">not looked at</td></tr>`;
@@ -54,7 +54,7 @@ export function dateTable(all: readonly Named[], date: string, reader: Reader, t
     const good = sureness === null ? '–' : `${Math.round(sureness * count)}\u00a0of\u00a0${count}`;
     return html`<tr><th scope="row">${name}</th><td>${halfDays?.p50 ?? '–'}</td><td>${mostDays?.p50 ?? '–'}</td><td>${come}</td><td>${good}</td></tr>`;
   });
-  return html`<h3>Sown on ${day(date, reader, today)}</h3>${tableOf('That date, side by side', ['', 'Half up (days)', 'Nine tenths (days)', 'Of 100 come', 'Good years'], rows)}`;
+  return html`<h3>Sown on ${day(date, reader, today)}</h3>${tableOf(`${what}, sown on one date`, [what, 'Half up (days)', 'Nine tenths (days)', 'Of 100 come', 'Good years'], rows)}`;
 }
 
 /** What the second of two seasons changes at one date; null where that is little. */

@@ -1,18 +1,16 @@
 import { carried } from './carried.js';
 import { radios, selectField, textField } from './fields.js';
 import { type Html, html } from './html.js';
-import { cropNamed, todayAt } from './shelf.js';
+import { cropNamed } from './shelf.js';
 import { cropField } from './sowing-form.js';
 import type { Asked } from './view.js';
 import { besideOf, MOST_BESIDE, spotOf } from './when-request.js';
-import { dateIn } from './words.js';
 
 const SHOWN = ['bed', 'place', 'crop', 'beside', 'from', 'sowing', 'seeds', 'depthCm', 'time', 'prefer'] as const;
 
 /** What is asked of a season: where, which crop, from when on. */
 export function whenForm({ question, shelf }: Omit<Asked, 'send'>): Html {
   const spot = spotOf(question, shelf);
-  const today = spot ? dateIn(spot.place.timeZone, shelf.nowMs) : todayAt(shelf, question.bed, question.timeZone);
   const named = (all: readonly { readonly id: string; readonly name: string }[]) =>
     all.map(({ id, name }) => ({ value: id, text: name }));
   const crops = [...shelf.crops].sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -20,7 +18,11 @@ export function whenForm({ question, shelf }: Omit<Asked, 'send'>): Html {
   const isMore = [question.seeds, question.depthCm, question.time].some((one) => one !== '');
   return html`
     ${selectField('bed', 'Bed', question.bed, [...named(shelf.beds), { value: '', text: 'open ground' }])}
-    <div class="described">${selectField('place', 'At', spot?.place.id ?? '', named(shelf.places))}</div>
+    <div class="described">${
+      shelf.places.length > 1
+        ? selectField('place', 'At', spot?.place.id ?? '', named(shelf.places))
+        : html`<p>at ${shelf.places[0]?.name ?? 'a place that is kept'}</p>`
+    }</div>
     ${cropField(question, shelf)}
     <fieldset class="beside"><legend>Set beside it</legend>${Array.from(
       { length: MOST_BESIDE },
@@ -32,7 +34,7 @@ export function whenForm({ question, shelf }: Omit<Asked, 'send'>): Html {
           ({ id, name }) => html`<option value="${id}"${id === (beside[i] ?? '') && html` selected`}>${name}</option>`,
         )}</select>`,
     )}</fieldset>
-    ${textField('from', 'From', question.from || today, { type: 'date', hint: 'a year is looked through from here' })}
+    ${textField('from', 'From', question.from, { type: 'date', hint: 'nothing: today; a year is looked through' })}
     ${textField('sowing', 'Date to look at', question.sowing, { type: 'date', hint: 'nothing: the best one' })}
     ${radios('prefer', 'The best date is', question.prefer, [
       { value: 'earliest', text: 'the earliest that is sure' },

@@ -64,9 +64,9 @@ export function laterShown(
   return html`
     <section><h2>${waysTitle(ways)}</h2>
       <ul>${waysSaid(ways, reader, today)}</ul>
-      <p id="shade-in-heat">${shadeSaid(atDate, about)}</p>
       ${lanes('ways', 'When to sow, by what is made of the bed', ways, about)}
       <div id="ways-at-date">${waysAtDate(ways, date, about)}</div>
+      <p id="shade-in-heat">${shadeSaid(atDate, about)}</p>
       ${ways.length > 0 && html`<p class="aside">${!isSame && 'The bed’s own thermometer is left out here, so that all of these are worked out alike: how it would read in shade or under fleece nobody knows. '}Indoors only the seed is judged: what comes up there needs light, and has to be planted out in its time.</p>`}
     </section>
     ${
@@ -74,7 +74,7 @@ export function laterShown(
       html`<section><h2>Crops side by side</h2>
       ${lanes('crops', 'When to sow, crop by crop', crops, about)}
       <ul>${cropsSaid(crops, reader, today)}</ul>
-      <div id="crops-at-date">${dateTable(crops, date, reader, today)}</div></section>`
+      <div id="crops-at-date">${dateTable('Crop', crops, date, reader, today)}</div></section>`
     }
     ${refused.length > 0 && html`<ul class="aside">${refused.map((one) => html`<li>${one}</li>`)}</ul>`}
     ${notes('Take heed', season.warnings, reader, true)}
@@ -88,7 +88,7 @@ const waysTitle = ([, ...ways]: readonly Named[]): string =>
 
 /** The bed as it is and as it could be, at one date. */
 export const waysAtDate = (ways: readonly Named[], date: string, { reader, today }: About): Html =>
-  html`${dateTable(ways, date, reader, today)}${dateChanged(ways, date)}`;
+  html`${dateTable('The bed', ways, date, reader, today)}${dateChanged(ways, date)}`;
 
 /** Of a bed that lies in shade already no more is told. */
 export const shadeSaid = (got: Got<ForecastAnswer>, { spot, reader }: About): Html | null =>

@@ -64,18 +64,23 @@ export function dateRequest(question: Question, spot: Spot, date: string): ApiRe
     const query = { crop, sowing: date, depthCm, seeds, 'sowing.time': time, hourly: 'true' };
     return { method: 'GET', path: pathWith(`/v1/beds/${encodeURIComponent(spot.bed.id)}/forecast`, query) };
   }
-  const many = numberIn(seeds);
   const json = {
     crop,
     where: { place: spot.place.id, bed: OPEN_GROUND },
-    sowing: { date, ...sowingJson(question), ...(many === null ? {} : { seeds: many }) },
+    sowing: { date, ...sowingJson(question), ...numberFor('seeds', seeds) },
   };
   return { method: 'POST', path: '/v1/forecasts?hourly=true', json };
 }
 
-function sowingJson({ time, depthCm }: Question): object {
-  const depth = numberIn(depthCm);
-  return { ...(time === '' ? {} : { time }), ...(depth === null ? {} : { depthCm: depth }) };
+const sowingJson = ({ time, depthCm }: Question): object => ({
+  ...(time === '' ? {} : { time }),
+  ...numberFor('depthCm', depthCm),
+});
+
+/** What is no number goes as it was typed, so that the refusal can say what it was. */
+function numberFor(name: string, text: string): object {
+  const number = numberIn(text);
+  return number === null ? {} : { [name]: Number.isNaN(number) ? text : number };
 }
 
 /** The crops set beside the one that is asked for. */

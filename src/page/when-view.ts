@@ -27,11 +27,13 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;
   const spot = spotOf(question, shelf);
   if (!spot) return { shown: problemNote(NO_PLACE) };
+  if (question.sowing !== '' && !isDate(question.sowing)) return { shown: problemNote(noDate(question.sowing)) };
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
-  if (isRefused(got))
-    return {
-      shown: got.problem.code === 'no-past-years' ? fewYears(got.problem, asked, spot) : problemNote(got.problem),
-    };
+  if (isRefused(got)) {
+    const { code } = got.problem;
+    const isShort = code === 'no-past-years' || code === 'no-temperatures';
+    return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem) };
+  }
   const season = got.value;
   const about: About = { ...asked, spot, season, today: dateIn(spot.place.timeZone, shelf.nowMs) };
   const best = season.best?.date ?? null;
@@ -69,19 +71,25 @@ async function answer(asked: Asked): Promise<Answered | null> {
 
 const NO_PLACE: Problem = {
   status: 422,
-  code: 'no-past-years',
+  code: 'not-understood',
   title: 'No place',
   detail:
     'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
 };
 
-/** Too few past years are known: what is missing, and what can be asked meanwhile. */
-function fewYears({ detail }: Problem, { question }: Asked, { place }: Spot): Html {
-  return html`<div class="problem" role="alert"><h2>Too few past years</h2>
-    <p>${detail}</p>
-    <p>The years belong to ${place.name}: give it the highest and lowest air temperature of each day, of three years at least, as a weather station’s file has them; or, where nobody wrote them down, the twelve monthly means from a climate table. <a href="/docs">How to send them</a>.</p>
-    <p>Until then ${html`<a href="${linkTo({ ...question, view: 'sowing' })}">one sowing</a>`} can be asked for, on a date of your own.</p></div>`;
-}
+const isDate = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
+
+const noDate = (said: string): Problem => ({
+  ...NO_PLACE,
+  detail: `The date to look at is “${said}”, which is no day of the calendar. Choose another, or leave it empty for the best one.`,
+});
+
+/** Too few past years are known: how to mend it, and what can be asked meanwhile. */
+const fewYears = ({ question }: Asked, { place }: Spot): Html =>
+  html`<div class="problem" role="alert"><h2>Too few past years</h2>
+    <p>When to sow is told by what each date would have done in past years, and of ${place.name} fewer than three are known.</p>
+    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them; or, where nobody wrote them down, the means of the twelve months from a climate table. <a href="/docs">How to send them</a>.</p>
+    <p>Until then <a href="${linkTo({ ...question, view: 'sowing' })}">one sowing</a> can be told from the temperatures that there are.</p></div>`;
 
 const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
 
@@ -127,7 +135,9 @@ function dateMoved(about: About, later: Promise<Beside>): (date: string) => AtDa
     atOnce: {
       'at-date': dateWords(season, date, reader, today),
       ...(beside ? { 'ways-at-date': waysAtDate(beside.ways, date, about) } : {}),
-      ...(beside && beside.crops.length > 0 ? { 'crops-at-date': dateTable(beside.crops, date, reader, today) } : {}),
+      ...(beside && beside.crops.length > 0
+        ? { 'crops-at-date': dateTable('Crop', beside.crops, date, reader, today) }
+        : {}),
     },
     whole: async () => {
       const got = await forecastOn(about, date);

@@ -1,11 +1,13 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
+import { inUnit } from '../plot/degrees.js';
 import { type Html, html } from './html.js';
 import { saidText } from './said-text.js';
 import type { Named } from './when-date.js';
 import { type BedMake, OPEN_GROUND } from './when-request.js';
 import { type Gap, gapsOf, lengthOf } from './when-season.js';
-import { day, degreesOf, type Reader, span, spanText } from './words.js';
+import { becauseOf } from './when-words.js';
+import { day, type Reader, span, spanText } from './words.js';
 
 /** The same bed, altered. */
 export interface Way {
@@ -30,7 +32,10 @@ export function waysOf(bed: BedMake | null, reader: Reader): Way[] {
     asIs.cover === 'fleece'
       ? { name: 'Without the fleece', make: { ...asIs, cover: 'bare' } }
       : { name: 'Under fleece', make: { ...asIs, cover: 'fleece' } },
-    { name: `Indoors at ${degreesOf(ROOM_C, reader)}`, make: { ...OPEN_GROUND, kind: 'indoors', roomC: ROOM_C } },
+    {
+      name: `Indoors at ${Math.round(inUnit(ROOM_C, reader.degrees))} °${reader.degrees}`,
+      make: { ...OPEN_GROUND, kind: 'indoors', roomC: ROOM_C },
+    },
   ];
 }
 
@@ -40,11 +45,11 @@ export const waysSaid = ([asIs, ...others]: readonly Named[], reader: Reader, to
     ? []
     : others.map(
         ({ name, season }) =>
-          html`<li><b>${name}</b> ${gapsChanged(asIs.season, season, reader)} ${bestChanged(asIs.season, season, reader, today)}</li>`,
+          html`<li><b>${name}</b> ${closedChanged(asIs.season, season, reader)} ${bestChanged(asIs.season, season, reader, today)}</li>`,
       );
 
-function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader, today: string): Html {
-  if (!other.best) return html`No date is good.`;
+function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader, today: string): Html | null {
+  if (!other.best || other.windows.length === 0) return null;
   const date = day(other.best.date, reader, today);
   return asIs.best?.date === other.best.date ? html`The best date stays ${date}.` : html`The best date is ${date}.`;
 }
@@ -53,27 +58,32 @@ function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader, to
 const LEAST_CHANGE_DAYS = 3;
 
 /** What becomes of the times that are closed. */
-function gapsChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader): Html {
+function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader): Html {
   const [before, after] = [gapsOf(asIs), gapsOf(other)];
-  if (after.length === 0)
-    return before.length === 0 ? html`it stays open all through.` : html`it can be sown at any time.`;
-  const spans = (gaps: readonly Gap[]) =>
-    gaps.map(({ from, to }, i) => html`${i > 0 && ' and '}${span(from, to, reader)}`);
-  const changes = before.map((gap) => {
-    const left = after.filter(({ from, to }) => from <= gap.to && to >= gap.from);
-    const more = left.reduce((sum, one) => sum + lengthOf(one), 0) - lengthOf(gap);
-    const own = html`the closed time of ${spans([gap])}`;
-    if (left.length === 0) return html`${own} falls away`;
-    if (Math.abs(more) < LEAST_CHANGE_DAYS) return html`${own} stays much the same`;
-    return html`${own} ${more < 0 ? 'shrinks' : 'grows'} by ${Math.abs(more)} days, to ${spans(left)}`;
+  if (other.windows.length === 0)
+    return html`no week is sure enough: ${becauseOf(after.flatMap(({ spells }) => spells))}.`;
+  if (after.length === 0) return html`it can be sown at any time.`;
+  const told = after.map((gap, i) => {
+    const old = before.filter((one) => overlap(one, gap));
+    // One that was broken up is told once, with its last piece.
+    const pieces = after.filter((one) => old.some((each) => overlap(one, each)));
+    const more = daysOf(pieces) - daysOf(old);
+    const isLast = pieces.at(-1) === gap || old.length === 0;
+    const change =
+      old.length === 0
+        ? ' (open as it is)'
+        : Math.abs(more) < LEAST_CHANGE_DAYS
+          ? ' (much the same)'
+          : ` (${Math.abs(more)} days ${more < 0 ? 'shorter' : 'longer'}${pieces.length > 1 ? ' together' : ''})`;
+    return html`${i > 0 && (i === after.length - 1 ? ' and ' : ', ')}${span(gap.from, gap.to, reader)}${isLast && change}`;
   });
-  const opened = after.filter((one) => !before.some(({ from, to }) => from <= one.to && to >= one.from));
-  const all = [
-    ...changes,
-    ...(opened.length > 0 ? [html`${spans(opened)} ${opened.length === 1 ? 'closes' : 'close'} as well`] : []),
-  ];
-  return html`${all.map((one, i) => html`${i > 0 && '; '}${one}`)}.`;
+  const opened = before.filter((one) => !after.some((gap) => overlap(one, gap)));
+  return html`closed ${told}${opened.map(({ from, to }) => html`; open ${span(from, to, reader)}`)}.`;
 }
+
+const overlap = (one: Gap, other: Gap): boolean => one.from <= other.to && other.from <= one.to;
+
+const daysOf = (gaps: readonly Gap[]): number => gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
 
 /** What half shade is worth in the heat that a sowing is forecast to meet. */
 export function shadeInHeat(forecast: ForecastAnswer, reader: Reader): Html | null {

@@ -172,7 +172,7 @@ const WHY: Readonly<Record<WhyClosed, string>> = {
 const NOT_SURE = 'too many years fail, now for one reason, now for another';
 
 /** Why a time is closed, the reason of most days first. */
-function becauseOf(spells: readonly ClosedSpell[]): string {
+export function becauseOf(spells: readonly ClosedSpell[]): string {
   const days = new Map<WhyClosed, number>();
   for (const spell of spells) days.set(spell.why, (days.get(spell.why) ?? 0) + lengthOf(spell));
   const whys = [...days].sort(([, a], [, b]) => b - a).map(([why]) => WHY[why]);

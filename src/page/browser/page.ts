@@ -48,8 +48,7 @@ function start(ask: HTMLFormElement): void {
   watchDates(
     () => answered,
     async (date) => {
-      const sowing = ask.elements.namedItem('sowing');
-      if (sowing instanceof HTMLInputElement) sowing.value = date;
+      ask.querySelector<HTMLInputElement>('input[name="sowing"]')!.value = date;
       const question = await holdInLink(ask);
       if (question) one<HTMLAnchorElement>('#link')!.href = linkTo(question);
       say(
@@ -133,22 +132,26 @@ function show(came: Answered | null): void {
   const keep = one('#keep')!;
   keep.hidden = came?.picture === undefined;
   keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
-  say(side.querySelector('.neighbour, .problem')?.textContent ?? '');
+  say(spokenOf(side.querySelector('.neighbour, .problem')));
 }
 
-/** What takes longer replaces what stands there once it has come. */
+/** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
 async function showLater(came: Answered | null): Promise<void> {
   const below = one('#later')!;
-  if (!came?.later) {
-    below.innerHTML = '';
-    return;
-  }
-  below.setAttribute('aria-busy', 'true');
+  const of = came?.link ? linkTo(came.link) : '';
+  if (!came?.later || (below.dataset.of ?? of) !== of) below.innerHTML = '';
+  below.dataset.of = of;
+  if (!came?.later) return;
   if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
   const { markup } = await came.later;
-  if (answered !== came) return;
-  below.innerHTML = markup;
-  below.removeAttribute('aria-busy');
+  if (answered === came) below.innerHTML = markup;
+}
+
+/** What is to be read out: without what its figures say when they are asked. */
+function spokenOf(said: Element | null): string {
+  const copy = said?.cloneNode(true) as Element | undefined;
+  for (const why of copy?.querySelectorAll('.why') ?? []) why.remove();
+  return copy?.textContent ?? '';
 }
 
 const say = (text: string): void => {
