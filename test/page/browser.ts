@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { expect } from 'vitest';
-import { addressOf, type Run, run, written } from '../e2e/run-service.js';
+import { afterAll, beforeAll, expect } from 'vitest';
+import { addressOf, killAll, type Run, root, run, written } from '../e2e/run-service.js';
 
 const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
@@ -23,16 +23,36 @@ let browser: Promise<Browser> | undefined;
 
 const theBrowser = (): Promise<Browser> => (browser ??= chromium.launch({ executablePath, args: QUIET }));
 
-export async function closeBrowser(): Promise<void> {
-  await (await browser)?.close();
-  browser = undefined;
+export interface Served extends Run {
+  readonly address: string;
 }
 
-/** The demo's service, once it keeps its season, on a free port or on one that is given. */
-export async function demoService(environment: Record<string, string> = {}): Promise<Run & { address: string }> {
-  const service = run(['demo'], environment);
-  await written(service, /The service listens at/);
+/** A service on a free port or on one that is given; the demo's once it keeps its season. */
+export async function served(args: readonly string[], environment: Record<string, string> = {}): Promise<Served> {
+  const service = run(args, environment);
+  if (args.includes('demo')) await written(service, /The service listens at/);
   return { ...service, address: await addressOf(service) };
+}
+
+/** The demo's service, for all tests of a `describe`; its browser is closed after them. */
+export function demo(environment: Record<string, string> = {}): { readonly address: string } {
+  let service: Served | undefined;
+  beforeAll(async () => {
+    service = await served(['demo'], environment);
+  });
+  afterAll(end);
+  return {
+    get address() {
+      return service!.address;
+    },
+  };
+}
+
+/** Ends the browser and all services. */
+export async function end(): Promise<void> {
+  await (await browser)?.close();
+  browser = undefined;
+  killAll();
 }
 
 export interface Visiting extends BrowserContextOptions {
@@ -47,7 +67,7 @@ export interface Visiting extends BrowserContextOptions {
  * a script failed, the content policy was broken, or anything was asked of another address.
  */
 export async function visit(
-  address: string,
+  { address }: { readonly address: string },
   { path, mayLog, ...options }: Visiting,
   does: (page: Page) => Promise<void>,
 ): Promise<void> {
@@ -87,3 +107,35 @@ export async function visit(
 export const sentence = async (page: Page): Promise<string> =>
   // biome-ignore lint/performance/useDomNodeTextContent: what is folded away is not read
   (await page.locator('#answer:not([aria-busy]) .neighbour').innerText()).replaceAll(/\s+/g, ' ');
+
+/** What the page says of the file, once it has been read. */
+export async function fileSaid(page: Page): Promise<string> {
+  const said = page.locator('#file-state :is(.understood, .problem)');
+  await said.waitFor();
+  return (await said.textContent())!.replaceAll(/\s+/g, ' ').trim();
+}
+
+/** A file of fixtures, such as `demo/north-bed-august.csv`. */
+export const fixture = (path: string): string => new URL(`fixtures/${path}`, root).pathname;
+
+/** Drops a file onto the page where a selector is. */
+export async function drop(page: Page, name: string, content: string, onto = 'h1'): Promise<void> {
+  const dataTransfer = await page.evaluateHandle(
+    ([fileName, text]) => {
+      const dragged = new DataTransfer();
+      dragged.items.add(new File([text], fileName));
+      return dragged;
+    },
+    [name, content] as const,
+  );
+  for (const event of ['dragenter', 'dragover', 'drop']) await page.dispatchEvent(onto, event, { dataTransfer });
+}
+
+/** Pastes a text where the focus is, as the keyboard would. */
+export const paste = (page: Page, text: string): Promise<void> =>
+  page.evaluate((pasted) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', pasted);
+    const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+    (document.activeElement ?? document.body).dispatchEvent(event);
+  }, text);

@@ -7,7 +7,8 @@ import { one } from './elements.js';
 import { forgetFile, type KeptFile, keepFile, keptFile } from './kept-file.js';
 import { sendUntil, stopSending, whileSending } from './send.js';
 
-/** After so long a file on its way is shown to be [ms]. */
+/** A longer file is shown to be on its way [bytes], after a while [ms]. */
+const LONG_BYTES = 1024 * 1024;
 const PATIENCE_MS = 300;
 /** How long typing has to rest before it is kept [ms]. */
 const REST_MS = 200;
@@ -62,7 +63,7 @@ export function watchFile(form: HTMLFormElement, changed: () => void): void {
   watchSending();
 }
 
-/** A file that is long on its way is shown to be. */
+/** A file that is long on its way is shown to be on its way. */
 function watchSending(): void {
   let patience: ReturnType<typeof setTimeout> | undefined;
   whileSending((sending) => {
@@ -72,8 +73,8 @@ function watchSending(): void {
       one('#sending')!.hidden = true;
       return;
     }
-    patience ??= setTimeout(() => (one('#sending')!.hidden = false), PATIENCE_MS);
     const { sentBytes, allBytes } = sending;
+    patience ??= setTimeout(() => (one('#sending')!.hidden = allBytes < LONG_BYTES), PATIENCE_MS);
     const bar = one<HTMLProgressElement>('#sending progress')!;
     bar.max = allBytes;
     bar.value = sentBytes;
