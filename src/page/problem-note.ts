@@ -1,10 +1,11 @@
 import type { Choice, Problem } from './api.js';
+import { inFormNames, LABELS, refusalInWords } from './form-names.js';
 import { type Html, html } from './html.js';
 
 /** A refusal in place: what is wrong, how to mend it, and where there are several ways to read something, each with what it means. */
 export function problemNote({ status, code, detail, errors = [] }: Problem): Html {
   const asked = errors.filter(({ choices }) => choices && choices.length > 0);
-  const plain = PLAIN[code];
+  const plain = refusalInWords(code);
   const others = errors.filter(({ choices }) => !choices || choices.length === 0);
   // What is told of fields under their own names is not told once more by the names of parameters.
   const isOfFields = others.length > 0 && others.every((one) => labelOf(one) && /^\p{Ll}/u.test(one.detail));
@@ -12,8 +13,8 @@ export function problemNote({ status, code, detail, errors = [] }: Problem): Htm
   const isPassing = status === 0 || status >= 500 || status === 429 || code === 'stopped';
   return html`<div class="problem" role="alert">
     <h2>${asked.length > 0 ? 'One thing to settle' : isPassing ? 'No answer yet' : 'That cannot be answered yet'}</h2>
-    ${asked.length === 0 && !isOfFields && html`<p>${plain ?? detail}</p>`}
-    ${told.length > 0 && html`<ul>${told.map((one) => html`<li>${one.line !== undefined && `Line ${one.line}: `}${isOfFields && html`<b>${labelOf(one)}</b> `}${one.detail}</li>`)}</ul>`}
+    ${asked.length === 0 && !isOfFields && html`<p>${plain ?? inFormNames(detail)}</p>`}
+    ${told.length > 0 && html`<ul>${told.map((one) => html`<li>${one.line !== undefined && `Line ${one.line}: `}${isOfFields && html`<b>${labelOf(one)}</b> `}${inFormNames(one.detail)}</li>`)}</ul>`}
     ${asked.map((one) => choiceOf(fieldOf(one), one.detail, one.choices!))}
     ${isPassing && html`<p><button type="submit" form="ask">${code === 'stopped' ? 'Send it again' : 'Try again'}</button></p>`}
   </div>`;
@@ -25,28 +26,6 @@ type Fault = NonNullable<Problem['errors']>[number];
 const fieldOf = ({ parameter, pointer }: Fault): string => (parameter ?? pointer ?? '').split(/[./]/).at(-1)!;
 
 const labelOf = (fault: Fault): string | undefined => LABELS[fieldOf(fault)];
-
-/** What the form calls what the service names otherwise. */
-const LABELS: Readonly<Record<string, string>> = {
-  crop: 'Crop',
-  sowing: 'Sown on',
-  date: 'Sown on',
-  time: 'Hour of sowing',
-  depthCm: 'Depth',
-  seeds: 'How many seeds',
-  latitude: 'Latitude',
-  longitude: 'Longitude',
-  timeZone: 'Time zone',
-  shadePercent: 'Shade',
-  roomC: 'Room',
-  probeDepthCm: 'How deep',
-};
-
-/** What the service words for programs. */
-const PLAIN: Readonly<Record<string, string>> = {
-  'time-zone-needed':
-    'The times in the file name no time zone. Choose the bed that the thermometer is in, or describe it here and say the time zone of its place.',
-};
 
 /** Each way to read it is a button that sends the same form again, settled so. */
 const choiceOf = (field: string, detail: string, choices: readonly Choice[]): Html =>

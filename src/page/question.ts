@@ -16,6 +16,7 @@ const usual = {
   time: '',
   depthCm: '',
   seeds: '',
+  countDays: '',
   latitude: '',
   longitude: '',
   timeZone: '',
@@ -35,7 +36,12 @@ const usual = {
   decimalMark: '',
   /** The date of the first day typed in. */
   firstDay: '',
-  /** Crops and beds to be set beside this one. */
+  /** The id of a kept place, where no bed is named. */
+  place: '',
+  /** The first date of a season to look through, and which of its dates is the best. */
+  from: '',
+  prefer: 'earliest',
+  /** Crops to be set beside this one, their ids with commas between. */
   beside: '',
   plan: '',
 };
@@ -75,6 +81,7 @@ export function questionFrom(
       return [field, dates.includes(field) && !isDate(text) ? '' : text];
     }),
   ) as Record<Field, string>;
+  const beside = said.getAll('beside').join().split(',').filter(Boolean).join().slice(0, LONGEST_TEXT);
   const bed = last('bed') ?? beds[0]?.id ?? '';
   const [mins, maxs] = [said.getAll('min'), said.getAll('max')];
   const days = Array.from({ length: Math.min(MOST_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
@@ -83,6 +90,7 @@ export function questionFrom(
   }));
   return {
     ...texts,
+    beside,
     bed,
     view: oneOf('view', viewNames) ?? 'sowing',
     source: oneOf('source', sources) ?? usualSource(bed),

@@ -23,9 +23,23 @@ export interface Asked {
   readonly widths: readonly number[];
 }
 
+/** What is answered of one date. */
+export interface AtDate {
+  /** The date in the reader's words. */
+  readonly name: string;
+  /** What is told at once, by the id of the element that it belongs into. */
+  readonly atOnce: Readonly<Record<string, Html>>;
+  /** What takes a question to the service, the same way. */
+  readonly whole: () => Promise<Readonly<Record<string, Html>>>;
+}
+
 /** What a view answers. */
 export interface Answered {
   readonly shown: Html;
+  /** What takes longer, and is shown below. */
+  readonly later?: Promise<Html>;
+  /** Where a date can be moved: what becomes of the answer. */
+  readonly atDate?: (date: string) => AtDate;
   /** The picture to keep, as SVG. */
   readonly picture?: () => string;
   /** The numbers to keep, as CSV. */

@@ -80,7 +80,7 @@ describe('the page without its script', () => {
       { name: 'north.csv', body: FILE },
     );
     expect(text(body)).toMatch(/Of a hundred seeds expect/);
-    expect(text(body)).toMatch(/Soil at the seed, column 2, “soil \(C\)”, °C, every hour/);
+    expect(text(body)).toMatch(/Soil at the seed, column 2, “soil \(C\)”, in °C, every hour/);
     expect(body).toContain(FILE.slice(0, 200));
   });
 

@@ -80,7 +80,7 @@ describe.skipIf(hasNoBrowser)('a sowing, asked of the page', () => {
       const degrees = async (): Promise<number> =>
         Number.parseFloat((await dailyRows(page).first().locator('td').first().textContent())!);
       const celsius = await degrees();
-      await answerAfter(page, () => page.getByLabel('°F').check());
+      await answerAfter(page, () => page.getByRole('radio', { name: '°F' }).check());
       expect(Math.abs((await degrees()) - (celsius * 1.8 + 32))).toBeLessThan(0.2);
       expect(await page.locator('#answer').textContent()).not.toContain('°C');
       expect(page.url()).toContain('degrees=F');

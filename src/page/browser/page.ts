@@ -11,6 +11,7 @@ import { readableFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
 import { send, sendUntil } from './send.js';
+import { moveTo, watchDates } from './when.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
 const REST_MS = 250;
@@ -39,16 +40,31 @@ function start(ask: HTMLFormElement): void {
     void follow(ask).then(bringIntoView);
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
-  ask.addEventListener('input', () => {
+  ask.addEventListener('input', ({ target }) => {
     supposeZone(ask);
     clearTimeout(resting);
+    // A date that is among those shown only moves there.
+    if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
+  watchDates(
+    () => answered,
+    async (date) => {
+      ask.querySelector<HTMLInputElement>('input[name="sowing"]')!.value = date;
+      one<HTMLAnchorElement>('#link')!.href = linkTo(await holdInLink(ask));
+      say(
+        all('#at-date :is(h3, .state)')
+          .map(({ textContent }) => textContent)
+          .join('. '),
+      );
+    },
+  );
   document.addEventListener('click', (event) => {
     const { id } = event.target as HTMLElement;
     if (id === 'print') print();
     if (id === 'copy') void copyLink();
   });
+  supposeZone(ask);
   void begin(ask);
 }
 
@@ -60,9 +76,12 @@ function bringIntoView(): void {
   else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
 }
 
-/** What came with the page stands; where nothing did, a file may have outlived the reload. */
+/**
+ * What came with the page stands; where nothing did, a file may have outlived the reload. A date that can be moved is
+ * asked for once more, to be moved at once.
+ */
 async function begin(ask: HTMLFormElement): Promise<void> {
-  if (one('#answer')!.dataset.answered === undefined) await answer(ask);
+  if (one('#answer')!.dataset.answered === undefined || one('#date-moved')) await answer(ask);
 }
 
 /** Asked for once, and again where it was not to be had. */
@@ -75,13 +94,18 @@ async function known(): Promise<Got<Shelf>> {
 
 /** The link goes with what is typed, whether the service is there or not; an answer that stands there follows. */
 async function follow(ask: HTMLFormElement): Promise<void> {
+  await holdInLink(ask);
+  await answer(ask);
+}
+
+async function holdInLink(ask: HTMLFormElement): Promise<Question> {
   const got = await known();
   const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
   }
-  await answer(ask);
+  return question;
 }
 
 function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
@@ -144,10 +168,30 @@ function show(came: Answered | null): void {
   answered = came;
   const side = one('#answer')!;
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
+  void showLater(came);
   const keep = one('#keep')!;
   keep.hidden = came?.picture === undefined;
   keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
-  say(side.querySelector('.neighbour, .problem')?.textContent ?? '');
+  say(spokenOf(side.querySelector('.neighbour, .problem')));
+}
+
+/** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
+async function showLater(came: Answered | null): Promise<void> {
+  const below = one('#later')!;
+  const of = came?.link ? linkTo(came.link) : '';
+  if (!came?.later || (below.dataset.of ?? of) !== of) below.innerHTML = '';
+  below.dataset.of = of;
+  if (!came?.later) return;
+  if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
+  const { markup } = await came.later;
+  if (answered === came) below.innerHTML = markup;
+}
+
+/** What is to be read out: without what its figures say when they are asked. */
+function spokenOf(said: Element | null): string {
+  const copy = said?.cloneNode(true) as Element | undefined;
+  for (const why of copy?.querySelectorAll('.why') ?? []) why.remove();
+  return copy?.textContent ?? '';
 }
 
 const say = (text: string): void => {
