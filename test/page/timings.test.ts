@@ -33,7 +33,7 @@ describe.skipIf(hasNoBrowser)('the page is quick:', () => {
         paints.push(Math.round(paint));
       }
       console.info(`largest paint after ${paints.join(', ')} ms`);
-      expect(Math.min(...paints)).toBeLessThan(LARGEST_PAINT_MS * SHARED);
+      expect(paints.sort((a, b) => a - b)[1]).toBeLessThan(LARGEST_PAINT_MS * SHARED);
     }));
 
   it('an answer from a year of hourly readings is drawn within 300 ms of its coming', async () => {
@@ -82,15 +82,24 @@ describe.skipIf(hasNoBrowser)('the page is quick:', () => {
           }
         }).observe({ type: 'event', durationThreshold: 16, buffered: true } as PerformanceObserverInit);
       });
+      // Nobody presses in the moment in which an answer is drawn; how long that takes is told above.
+      const rest = () =>
+        page.evaluate(() => new Promise<void>((done) => requestIdleCallback(() => setTimeout(done, 100))));
+      await rest();
       await answerAfter(page, () => page.getByRole('radio', { name: '°F' }).click());
+      await rest();
       await page.locator('.neighbour .figure').first().click();
       await page.locator('.why:popover-open').waitFor();
+      await rest();
       await page.keyboard.press('Escape');
       await page.locator('[name="sowing"]').focus();
-      for (let presses = 0; presses < 3; presses++) await answerAfter(page, () => page.keyboard.press('ArrowUp'));
+      for (let presses = 0; presses < 3; presses++) {
+        await answerAfter(page, () => page.keyboard.press('ArrowUp'));
+        await rest();
+      }
       await page.locator('[name="seeds"]').focus();
       await answerAfter(page, () => page.keyboard.type('150'));
-      await page.waitForTimeout(300);
+      await rest();
       const longest = await page.evaluate(() => (window as unknown as { longest: Record<string, number> }).longest);
       console.info(`longest interactions [ms]: ${JSON.stringify(longest)}`);
       for (const [name, ms] of Object.entries(longest)) expect(ms, name).toBeLessThan(INTERACTION_MS * SHARED);
