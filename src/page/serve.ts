@@ -105,7 +105,7 @@ async function show(
     return sendToKeep(reply, 'text/csv; charset=utf-8', 'forecast.csv', answered.table());
   if (request.method === 'POST' && !file && !problem) return reply.redirect(linkTo(question), 303);
   const hasKey = request.headers.cookie !== undefined && /(^|;\s*)session=/.test(request.headers.cookie);
-  const later = (await answered?.later) ?? null;
+  const later = (await answered?.later?.()) ?? null;
   reply.compress(page({ question, view, form: view.form(asked), answered, later, hasKey, files }));
   return reply;
 }

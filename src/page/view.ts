@@ -36,8 +36,8 @@ export interface AtDate {
 /** What a view answers. */
 export interface Answered {
   readonly shown: Html;
-  /** What takes longer, and is shown below. */
-  readonly later?: Promise<Html>;
+  /** What takes longer, asked for once it is wanted, and shown below. */
+  readonly later?: () => Promise<Html>;
   /** Where a date can be moved: what becomes of the answer. */
   readonly atDate?: (date: string) => AtDate;
   /** The picture to keep, as SVG. */

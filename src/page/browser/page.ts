@@ -181,7 +181,7 @@ async function showLater(came: Answered | null): Promise<void> {
   below.dataset.of = of;
   if (!came?.later) return;
   if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
-  const { markup } = await came.later;
+  const { markup } = await came.later();
   if (answered === came) below.innerHTML = markup;
 }
 
