@@ -6,14 +6,15 @@ import { type Html, html } from './html.js';
 export function problemNote({ status, code, detail, errors = [] }: Problem): Html {
   const asked = errors.filter(({ choices }) => choices && choices.length > 0);
   const plain = refusalInWords(code);
-  const told = plain ? [] : errors.filter(({ choices }) => !choices || choices.length === 0);
+  const others = errors.filter(({ choices }) => !choices || choices.length === 0);
   // What is told of fields under their own names is not told once more by the names of parameters.
-  const isRepeated = told.length > 0 && told.every((one) => labelOf(one) && /^\p{Ll}/u.test(one.detail));
+  const isOfFields = others.length > 0 && others.every((one) => labelOf(one) && /^\p{Ll}/u.test(one.detail));
+  const told = isOfFields ? others : plain ? [] : others.filter((one) => !detail.includes(one.detail));
   const isPassing = status === 0 || status >= 500 || status === 429 || code === 'stopped';
   return html`<div class="problem" role="alert">
     <h2>${asked.length > 0 ? 'One thing to settle' : isPassing ? 'No answer yet' : 'That cannot be answered yet'}</h2>
-    ${asked.length === 0 && !isRepeated && html`<p>${plain ?? inFormNames(detail)}</p>`}
-    ${told.length > 0 && html`<ul>${told.map((one) => html`<li>${one.line !== undefined && `Line ${one.line}: `}${isRepeated && html`<b>${labelOf(one)}</b> `}${inFormNames(one.detail)}</li>`)}</ul>`}
+    ${asked.length === 0 && !isOfFields && html`<p>${plain ?? inFormNames(detail)}</p>`}
+    ${told.length > 0 && html`<ul>${told.map((one) => html`<li>${one.line !== undefined && `Line ${one.line}: `}${isOfFields && html`<b>${labelOf(one)}</b> `}${inFormNames(one.detail)}</li>`)}</ul>`}
     ${asked.map((one) => choiceOf(fieldOf(one), one.detail, one.choices!))}
     ${isPassing && html`<p><button type="submit" form="ask">${code === 'stopped' ? 'Send it again' : 'Try again'}</button></p>`}
   </div>`;

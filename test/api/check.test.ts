@@ -338,7 +338,14 @@ describe('a long file that is refused at its beginning', () => {
     const prose = Buffer.from('It rained on the beds all night.\n'.repeat(500_000));
     const status = await new Promise((done, fail) => {
       const headers = { 'content-type': 'text/csv', 'content-length': prose.length };
-      const sent = request({ host: '127.0.0.1', port, path: '/v1/readings/check', method: 'POST', headers });
+      const sent = request({
+        host: '127.0.0.1',
+        port,
+        path: '/v1/readings/check',
+        method: 'POST',
+        headers,
+        agent: false,
+      });
       const answered = new Promise<number | undefined>((has) =>
         sent.on('response', (response) => has(response.resume().statusCode)),
       );

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { addressOf, killAll, type Run, root, run, written } from '../e2e/run-service.js';
 
@@ -30,7 +30,7 @@ export interface Served extends Run {
 /** A service on a free port or on one that is given; the demo's once it keeps its season. */
 export async function served(args: readonly string[], environment: Record<string, string> = {}): Promise<Served> {
   const service = run(args, environment);
-  if (args.includes('demo')) await written(service, /The service listens at/);
+  if (args.includes('demo')) await written(service, /Ctrl-C/);
   return { ...service, address: await addressOf(service) };
 }
 
@@ -103,17 +103,25 @@ export async function visit(
   }
 }
 
-/** The sentence that the answer begins with, once it stands there, without what its numbers say when asked. */
-export const sentence = async (page: Page): Promise<string> =>
+const textOf = async (one: Locator): Promise<string> =>
   // biome-ignore lint/performance/useDomNodeTextContent: what is folded away is not read
-  (await page.locator('#answer:not([aria-busy]) .neighbour').innerText()).replaceAll(/\s+/g, ' ');
+  (await one.innerText()).replaceAll(/\s+/g, ' ').trim();
+
+/** The sentence that the answer begins with, once it stands there, without what its numbers say when asked. */
+export const sentence = (page: Page): Promise<string> =>
+  textOf(page.locator('#answer:not([aria-busy]) .neighbour').first());
+
+/** Does something, and gives the sentence, or why there is none, that stands in the place of the one before. */
+export async function answerAfter(page: Page, does: () => Promise<unknown>): Promise<string> {
+  await page
+    .locator('#answer :is(.neighbour, .problem)')
+    .evaluateAll((before) => before.forEach((one) => void one.setAttribute('data-before', '')));
+  await does();
+  return textOf(page.locator('#answer:not([aria-busy]) :is(.neighbour, .problem):not([data-before])').first());
+}
 
 /** What the page says of the file, once it has been read. */
-export async function fileSaid(page: Page): Promise<string> {
-  const said = page.locator('#file-state :is(.understood, .problem)');
-  await said.waitFor();
-  return (await said.textContent())!.replaceAll(/\s+/g, ' ').trim();
-}
+export const fileSaid = (page: Page): Promise<string> => textOf(page.locator('#file-state :is(.understood, .problem)'));
 
 /** A file of fixtures, such as `demo/north-bed-august.csv`. */
 export const fixture = (path: string): string => new URL(`fixtures/${path}`, root).pathname;
@@ -139,3 +147,12 @@ export const paste = (page: Page, text: string): Promise<void> =>
     const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
     (document.activeElement ?? document.body).dispatchEvent(event);
   }, text);
+
+/** Presses Tab until the focus is on what is looked for. */
+export async function tabTo(page: Page, selector: string): Promise<void> {
+  for (let presses = 0; presses < 100; presses++) {
+    await page.keyboard.press('Tab');
+    if (await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return;
+  }
+  throw new Error(`the keyboard does not reach ${selector}`);
+}

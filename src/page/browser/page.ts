@@ -68,10 +68,12 @@ function start(ask: HTMLFormElement): void {
   void begin(ask);
 }
 
-/** On a phone the answer stands below the question. */
+/** On a phone the answer stands below the question; what a file leaves open comes first. */
 function bringIntoView(): void {
+  const open = one('#file-state .problem');
   const side = one('#answer')!;
-  if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
+  if (open?.checkVisibility()) open.scrollIntoView({ block: 'nearest' });
+  else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
 }
 
 /**
