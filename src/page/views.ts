@@ -1,8 +1,12 @@
+import { growingView } from './growing-view.js';
 import type { ViewName } from './question.js';
 import { sowingView } from './sowing-view.js';
 import type { View } from './view.js';
 
 /** The page's leaves, in the order of their names at the top. */
-export const views: Readonly<Partial<Record<ViewName, View>>> = { sowing: sowingView };
+export const views: Readonly<Partial<Record<ViewName, View>>> = {
+  sowing: sowingView,
+  growing: growingView,
+};
 
 export const viewOf = (name: ViewName): View => views[name] ?? sowingView;

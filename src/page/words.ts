@@ -51,6 +51,10 @@ export function span(from: string, to: string, reader: Reader): Html {
 export const weekdayAndDay = (date: string, reader: Reader): Html =>
   html`<time datetime="${date}" lang="${reader.locale}">${formatted(date, reader, { weekday: 'short', day: 'numeric', month: 'short' })}</time>`;
 
+/** A date without its weekday, as `5 August`. */
+export const dayMonth = (date: string, reader: Reader): string =>
+  formatted(date, reader, { day: 'numeric', month: 'long' });
+
 /** A date in short, as `5 Aug`. */
 export const shortDay = (date: string, reader: Reader): Html =>
   html`<time datetime="${date}" lang="${reader.locale}">${shortDate(date, reader)}</time>`;

@@ -6,9 +6,12 @@ import { linkTo, type Question, questionFrom, type ViewName } from '../question.
 import { loadShelf, type Shelf } from '../shelf.js';
 import type { Answered, Asked } from '../view.js';
 import { viewOf } from '../views.js';
+import type { Reader } from '../words.js';
+import { watchActs } from './acts.js';
 import { chosenFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
+import { keepTyping } from './kept-typing.js';
 import { send } from './send.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
@@ -44,9 +47,21 @@ function start(ask: HTMLFormElement): void {
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
   document.addEventListener('click', (event) => {
-    const { id } = event.target as HTMLElement;
+    const { id, dataset } = event.target as HTMLElement;
     if (id === 'print') print();
-    if (id === 'copy') void copyLink();
+    if (id === 'copy') void copyLink('#link');
+    if (dataset.copies !== undefined) void copyLink(`#${dataset.copies}`);
+  });
+  watchActs({
+    side: one('#answer')!,
+    async act(said) {
+      const known = await shelf;
+      if (isRefused(known)) return known;
+      const asked = await askedNow(ask, known.value);
+      return viewOf(asked.question.view).act!(said, asked);
+    },
+    answerAgain: (said) => answer(ask, said),
+    reader: () => readerOf(ask),
   });
   void begin(ask);
 }
@@ -99,44 +114,54 @@ function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void 
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
-async function answer(ask: HTMLFormElement): Promise<void> {
+/** @param said What to say of it, in place of the answer's own words. */
+async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   const mine = ++turn;
   const known = await shelf;
   if (isRefused(known)) return show({ shown: problemNote(known.problem) });
-  const question = questionOf(ask, known.value);
   const side = one('#answer')!;
   const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
   side.setAttribute('aria-busy', 'true');
-  const asked: Asked = {
-    question,
-    file: await chosenFile(),
-    shelf: known.value,
-    reader: { locale: navigator.language, degrees: question.degrees },
-    send,
-    widths: [Math.max(300, Math.min(1000, side.clientWidth))],
-  };
-  const came = await viewOf(question.view).answer(asked);
+  const asked = await askedNow(ask, known.value);
+  const came = await viewOf(asked.question.view).answer(asked);
   clearTimeout(patience);
   if (mine !== turn) return;
   side.removeAttribute('aria-busy');
-  show(came);
+  show(came, said);
 }
 
-function show(came: Answered | null): void {
+async function askedNow(ask: HTMLFormElement, known: Shelf): Promise<Asked> {
+  return {
+    question: questionOf(ask, known),
+    file: await chosenFile(),
+    shelf: known,
+    reader: readerOf(ask),
+    send,
+    widths: [Math.max(300, Math.min(1000, one('#answer')!.clientWidth))],
+  };
+}
+
+function readerOf(ask: HTMLFormElement): Reader {
+  return { locale: navigator.language, degrees: new FormData(ask).get('degrees') === 'F' ? 'F' : 'C' };
+}
+
+function show(came: Answered | null, said?: string): void {
   answered = came;
   const side = one('#answer')!;
+  const putBack = keepTyping(side);
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
+  putBack();
   const keep = one('#keep')!;
   keep.hidden = came?.picture === undefined;
   keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
-  say(side.querySelector('.neighbour, .problem')?.textContent ?? '');
+  say(said ?? side.querySelector('.neighbour, .problem')?.textContent ?? '');
 }
 
 const say = (text: string): void => {
   one('#said')!.textContent = text;
 };
 
-async function copyLink(): Promise<void> {
-  await navigator.clipboard.writeText(one<HTMLAnchorElement>('#link')!.href);
+async function copyLink(selector: string): Promise<void> {
+  await navigator.clipboard.writeText(one<HTMLAnchorElement>(selector)!.href);
   say('The link is copied.');
 }
