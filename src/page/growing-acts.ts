@@ -1,7 +1,8 @@
 import { unusable } from './act.js';
-import { type ApiRequest, type Got, get, isRefused, type Send } from './api.js';
+import { type Got, get, isRefused, type Send } from './api.js';
 import { numberIn } from './forecast-request.js';
 import { cropName } from './growing-words.js';
+import { listOf } from './shelf.js';
 import type { Act, Done } from './view.js';
 import { dayMonth } from './words.js';
 
@@ -117,27 +118,20 @@ function wholeNumbers<Name extends string>(
   return { value: Object.fromEntries(numbers) as Record<Name, number | null> };
 }
 
-/** So many sowings of one crop on one day, each unlike the others, are told apart. */
-const MOST_ALIKE = 20;
-
 /**
  * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
  * already, sending it again changes nothing.
  */
 async function keepUnder(send: Send, kind: 'sowings' | 'plans', name: string, json: object): Promise<Got<string>> {
-  for (let n = 1; n <= MOST_ALIKE; n++) {
-    const id = n === 1 ? name : `${name}-${n}`;
-    const request = (method: ApiRequest['method']) => ({ method, path: `/v1/${kind}/${encodeURIComponent(id)}` });
-    const there = await get<object>(send, request('GET'));
-    if (!isRefused(there)) {
-      if (holds(there.value, json)) return { value: id };
-      continue;
-    }
-    if (there.problem.status !== 404) return there;
-    const put = await get(send, { ...request('PUT'), json });
-    return isRefused(put) ? put : { value: id };
-  }
-  return unusable(`There are ${MOST_ALIKE} of this crop and day already. Put some of them together.`);
+  const kept = await listOf<{ readonly id: string }>(send, kind, { after: name.slice(0, -1) });
+  if (isRefused(kept)) return kept;
+  const alike = kept.value.all.filter(({ id }) => id === name || id.startsWith(`${name}-`));
+  const same = alike.find((one) => holds(one, json));
+  if (same) return { value: same.id };
+  let id = name;
+  for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
+  const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json });
+  return isRefused(put) ? put : { value: id };
 }
 
 /** Has it all these fields, each the same? */

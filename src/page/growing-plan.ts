@@ -20,7 +20,7 @@ export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked):
   return html`<section class="plan" id="plan-${id}" tabindex="-1" aria-label="Plan for ${name}">
     <h3>${name}, ${wanted(kept, reader)}</h3>
     <p class="aside">${bedName(shelf, bed)}</p>
-    ${isRefused(got) ? html`<p class="problem">${saidText(got.problem.detail, reader)}</p>` : planned(got.value, reader)}
+    ${isRefused(got) ? html`<p class="problem">${saidText(got.problem.detail, reader)}</p>` : planned(got.value, name, reader)}
     ${confirmed(`forget-plan-of-${id}`, 'Forget this plan', asked, {
       act: 'forget-plan',
       about: id,
@@ -34,13 +34,17 @@ export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked):
 export const wanted = ({ harvest: { from, to, perWeek } }: PlanWire, reader: Reader): Html =>
   html`${perWeek} a week, ${span(from, to, reader)} ${to.slice(0, 4)}`;
 
-function planned({ id, years, sowings, gaps, cautions, warnings, assumptions }: PlanAnswer, reader: Reader): Html {
+function planned(
+  { id, years, harvest, sowings, gaps, cautions, warnings, assumptions }: PlanAnswer,
+  name: string,
+  reader: Reader,
+): Html {
   const advice = sowings.flatMap(({ date, advice: all }) => all.map(({ text }) => ({ date, text })));
   return html`
     ${
       sowings.length > 0 &&
       tableOf(
-        'What to sow',
+        `What to sow of ${name}, to harvest from ${dayMonth(harvest.from, reader)}`,
         columnsOf(id, years.count),
         sowings.map((one) => rowOf(one, reader)),
       )

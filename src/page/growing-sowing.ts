@@ -29,7 +29,7 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
   return html`<section class="sowing" id="sowing-${id}" tabindex="-1" aria-label="${name}">
     <h3>${name}</h3>
     <p class="aside">${where.filter((one) => one !== '').join(', ')}</p>
-    ${isRefused(got) ? html`<p class="problem">${saidText(got.problem.detail, reader)}</p>` : standing(got.value, asked)}
+    ${isRefused(got) ? html`<p class="problem">${saidText(got.problem.detail, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
     ${isRefused(got) ? null : forecastFolded(got.value, asked)}
     ${confirmed(`forget-${id}`, 'Forget this sowing', asked, {
@@ -41,14 +41,14 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
   </section>`;
 }
 
-function standing(sowing: SowingAnswer, asked: Asked): Html {
+function standing(sowing: SowingAnswer, name: string, asked: Asked): Html {
   const { judgement, learned, warnings } = sowing;
   const { reader } = asked;
   return html`
     ${judgement && html`<p class="verdict"><b>${VERDICTS[judgement.verdict]}.</b> ${saidText(judgement.text, reader)}</p>`}
     ${warnings.map(({ text }) => html`<p class="aside">${saidText(text, reader)}</p>`)}
     <dl class="facts">${factsOf(sowing, reader).map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>
-    ${counts(sowing, asked)}
+    ${counts(sowing, name, asked)}
     ${learned && html`<p class="aside">${saidText(learned.text, reader)}</p>`}`;
 }
 
@@ -135,7 +135,7 @@ function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast'
           ),
     ],
     [
-      'In all',
+      'Seedlings in all',
       figure(`${id}-stand`, `${spanText({ from, to })} of ${sowing.seeds ?? 'a hundred'} seeds`, {
         what: `How many stand on ${dayMonth(stand.by, reader)}, the day of the count.`,
         from: `In a laboratory ${stand.laboratory} of a hundred would; beds give less, and counts in this bed narrow how much less.`,
@@ -145,7 +145,7 @@ function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast'
   ];
 }
 
-function counts({ id, counts: all, seeds }: SowingAnswer, asked: Asked): Html | false {
+function counts({ id, counts: all, seeds }: SowingAnswer, sowing: string, asked: Asked): Html | false {
   const { reader } = asked;
   const isThinned = all.some(({ thinned }) => thinned !== false);
   const columns = ['Counted on', 'Seedlings', 'Of seeds', ...(isThinned ? ['Pulled out before'] : [])];
@@ -160,7 +160,7 @@ function counts({ id, counts: all, seeds }: SowingAnswer, asked: Asked): Html | 
     });
     return html`<tr><th scope="row">${shortDay(date, reader)}</th><td>${seedlings}</td><td>${ofSeeds ?? seeds}</td>${isThinned && html`<td>${pulledOut(thinned)}</td>`}<td>${forget}</td></tr>`;
   });
-  return all.length > 0 && tableOf('Counts so far', [...columns, html`<span class="unseen">Forget</span>`], rows);
+  return all.length > 0 && tableOf(`Counts of ${sowing}`, [...columns, html`<span class="unseen">Forget</span>`], rows);
 }
 
 function pulledOut(thinned: boolean | number): string {
@@ -217,7 +217,7 @@ function forecastFolded(
   return html`<details id="forecast-of-${id}"><summary>The whole forecast</summary>
     ${forecastPictures({ ...forecast, model, issuedAt }, about, `forecast-${id}`)}
     ${typeof crop === 'string' && html`<p><a href="${sameSowing}">What a sowing of that day does, in all its numbers</a></p>`}
-    ${forecast.warnings.length > 0 && html`<ul>${forecast.warnings.map(({ text }) => html`<li>${saidText(text, reader)}</li>`)}</ul>`}
+    ${notes('Take heed', forecast.warnings, reader)}
     ${notes('What this rests on', forecast.assumptions, reader)}
   </details>`;
 }

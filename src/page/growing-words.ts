@@ -9,7 +9,7 @@ type Task = SowingAnswer['toDo'][number]['task'];
 export const VERDICTS: Readonly<Record<Verdict, string>> = {
   wait: 'Wait',
   'count-now': 'Count it now',
-  late: 'Late, not lost',
+  late: 'Late',
   thin: 'Too thin',
   good: 'It stands well',
   lost: 'Lost',

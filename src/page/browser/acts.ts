@@ -41,7 +41,7 @@ async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting)
   fold(form);
   await answerAgain(got.value.said);
   const same = document.getElementById(form.id) as HTMLFormElement | null;
-  const isShown = same !== null && same.offsetParent !== null;
+  const isShown = same !== null && same.closest('details:not([open])') === null;
   const back = isShown
     ? (same.querySelector<HTMLElement>(
         name !== '' && type !== 'submit' ? `[name="${name}"]` : 'button[type="submit"]',
