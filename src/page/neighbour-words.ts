@@ -72,7 +72,7 @@ const spellsSaid = ({ hotSpells, coldSpells }: ForecastAnswer, reader: Reader): 
 function spellSaid(spell: Spell, kind: 'hot' | 'cold', id: string, reader: Reader): Html {
   const { from, to, days, hours, peakC, thresholdC, delayDays, standAtRisk } = spell;
   const cost = [
-    delayDays && delayDays.half > 0 ? `half comes ${plural(delayDays.half, 'day')} later for it` : '',
+    delayDays && delayDays.half > 0 ? `half comes ${plural(delayDays.half, 'day')} later for that` : '',
     standAtRisk > 0 ? `${standAtRisk} of a hundred seeds ${standAtRisk === 1 ? 'is' : 'are'} at risk` : '',
   ].filter((one) => one !== '');
   const count = figure(id, plural(days, `${kind} day`), {

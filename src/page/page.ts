@@ -45,7 +45,7 @@ export const page = ({ question, view, form, answered, later, hasKey, files }: P
       </form>
       <div id="side">
         <p id="said" role="status" class="unseen"></p>
-        <section id="answer" tabindex="-1" aria-label="Answer">${answered?.shown ?? html`<p class="waiting">${WAITING}</p>`}</section>
+        <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}>${answered?.shown ?? html`<p class="waiting">${WAITING}</p>`}</section>
         <div id="later">${later}</div>
         <section id="keep" aria-label="Keep and share"${answered?.picture === undefined && html` hidden`}>${keepAndShare(answered?.link ?? null, answered?.table !== undefined)}</section>
       </div>

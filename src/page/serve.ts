@@ -3,14 +3,13 @@ import { readFileSync } from 'node:fs';
 import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
-import { RequestError } from '../basics/errors.js';
 import { styles } from '../plot/theme.js';
 import { isRefused, type Problem, type Send } from './api.js';
 import { colours } from './colours.js';
 import { type Files, keyPage, page } from './page.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, questionFrom } from './question.js';
-import { formLimits, readForm, TOO_LARGE } from './read-form.js';
+import { formLimits, readForm } from './read-form.js';
 import { loadShelf, type Shelf } from './shelf.js';
 import type { Answered, FileGiven } from './view.js';
 import { viewOf } from './views.js';
@@ -49,19 +48,8 @@ export function servePage(folder: URL): FastifyPluginAsync {
       return show(app, files, request, reply, said, null);
     });
     app.post('/', async (request, reply) => {
-      try {
-        const { said, file } = await readForm(request);
-        return await show(app, files, request, reply, said, file);
-      } catch (error) {
-        const { statusCode } = error as { statusCode?: number };
-        if (statusCode !== 413 && !(error instanceof RequestError)) throw error;
-        return show(app, files, request, reply, new URLSearchParams(), null, {
-          status: 413,
-          code: 'too-large',
-          title: 'Too large',
-          detail: TOO_LARGE,
-        });
-      }
+      const { said, file, problem } = await readForm(request);
+      return show(app, files, request, reply, said, file, problem);
     });
     app.get('/page.js', async (_, reply) => sendFile(reply, 'text/javascript; charset=utf-8', script));
     app.get('/page.css', async (_, reply) => sendFile(reply, 'text/css; charset=utf-8', style));
@@ -93,9 +81,9 @@ async function show(
     'cache-control': 'private, no-cache',
     vary: 'Accept-Language, Cookie',
   });
-  reply.type('text/html; charset=utf-8');
+  reply.type('text/html; charset=utf-8').code(refused?.status ?? 200);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    reply.code(401).compress(keyPage(files, said.get('key') === 'refused'));
+    reply.compress(keyPage(files, said.get('key') === 'refused'));
     return reply;
   }
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;

@@ -1,5 +1,6 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
-import { type Html, html } from './html.js';
+import { figure } from './figure.js';
+import { type Html, html, type Part } from './html.js';
 import { neighbourWords, type Spell } from './neighbour-words.js';
 import { saidText } from './said-text.js';
 import { todayAt } from './shelf.js';
@@ -28,6 +29,25 @@ export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader
 
 const NAMES = { first: 'The first tenth', half: 'Half', most: 'Nine tenths' } as const;
 
+const MILESTONE_COLUMNS: readonly Part[] = [
+  'Of all that come',
+  figure('likely', 'Likely', {
+    what: 'The likeliest day for so many of them to be up.',
+    from: 'A laboratory’s days at constant temperatures, added up hour by hour over the temperature of the seed.',
+    sure: 'The middle of what the weather may do; the next column has the range.',
+  }),
+  figure('range', 'Eight times in ten', {
+    what: 'From when to when they are up in the middle eight of ten cases.',
+    from: 'What past years’ weather, or the drift of the season, may still do; how well the soil is known; and your counts, where there are any.',
+    sure: 'It leaves out the seed, the seedbed and drought.',
+  }),
+  figure('in-beds', 'In a slow bed by', {
+    what: 'How late it may be in a bed that is slower than a laboratory.',
+    from: 'How many times longer beds have taken with this crop; what you counted in this bed narrows it.',
+    sure: 'For some crops it rests on few trials; “What this rests on” says more.',
+  }),
+];
+
 function milestones({ emergence, stand, chart }: ForecastAnswer, reader: Reader): Html {
   const short = (date: string): Html => weekdayAndDay(date, reader);
   const rows = (['first', 'half', 'most'] as const).map((name) => {
@@ -42,8 +62,13 @@ function milestones({ emergence, stand, chart }: ForecastAnswer, reader: Reader)
   });
   const charted =
     chart.days === null ? 'that none come' : `${plural(chart.days, 'day')} and ${chart.percent} of a hundred`;
-  return html`<section><h2>When they are up</h2>${tableOf('When they are up', ['Of all that come', 'Likely', 'Eight times in ten', 'In a slow bed by'], rows)}
-    <p class="aside">Count on ${day(stand.by, reader)}. A chart for one constant temperature, at ${degreesOf(chart.meanC, reader)}, says ${charted}.</p></section>`;
+  const chartedFigure = figure('chart', charted, {
+    what: 'What the printed chart has for a constant temperature, in a laboratory.',
+    from: `The chart’s cells on both sides of the mean from sowing to half, ${degreesOf(chart.meanC, reader)}.`,
+    sure: 'Good as long as the soil stays near that mean. It knows nothing of nights, hot afternoons or beds.',
+  });
+  return html`<section><h2>When they are up</h2>${tableOf('When they are up', MILESTONE_COLUMNS, rows)}
+    <p class="aside">Count on ${day(stand.by, reader)}. A chart for one constant temperature, at ${degreesOf(chart.meanC, reader)}, says ${chartedFigure}.</p></section>`;
 }
 
 /** What can be done, once for all spells: the first that says it says how much it helps. */
@@ -52,10 +77,17 @@ function remedies(spells: readonly Spell[], reader: Reader): Html {
   for (const { remedies: some } of spells)
     for (const remedy of some) if (!all.has(remedy.action)) all.set(remedy.action, remedy);
   return html`<section><h2>What you can do</h2><ul>${[...all.values()].map(
-    ({ text, hotHoursAvoided }) =>
-      html`<li>${saidText(text, reader)}${hotHoursAvoided && hotHoursAvoided.to > 0 && html` <span class="gain">${spanText(hotHoursAvoided)} hot hours fewer</span>`}</li>`,
+    ({ action, text, hotHoursAvoided }) =>
+      html`<li>${saidText(text, reader)}${hotHoursAvoided && hotHoursAvoided.to > 0 && html` <span class="gain">${gain(action, hotHoursAvoided)}</span>`}</li>`,
   )}</ul></section>`;
 }
+
+const gain = (action: string, hours: { readonly from: number; readonly to: number }): Html =>
+  figure(`gain-${action}`, `${spanText(hours)} hot hours fewer`, {
+    what: 'How many of the spell’s hours above the crop’s limit this spares the seed.',
+    from: 'The same soil, worked out once more with the help in place, or from the later hour or date.',
+    sure: 'Worked out, and hardly measured in seedbeds: take it as more or less.',
+  });
 
 /** Notes, open or folded away. */
 export const notes = (

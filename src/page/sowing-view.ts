@@ -5,6 +5,7 @@ import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
 import { problemNote } from './problem-note.js';
 import { MOST_DAYS, type Question } from './question.js';
+import { todayAt } from './shelf.js';
 import { sowingAnswer } from './sowing-answer.js';
 import { sowingForm } from './sowing-form.js';
 import type { Answered, Asked, View } from './view.js';
@@ -19,10 +20,10 @@ export const sowingView: View = {
 };
 
 async function answer(asked: Asked): Promise<Answered | null> {
-  const { question, file, send } = asked;
+  const { file, send } = asked;
+  const question = withDate(asked);
   if (question.source === 'bed' && question.bed === '') return null;
   if (question.source === 'file' && !file) return null;
-  if (question.sowing === '') return null;
   const asking = forecastRequest(question, file);
   if ('problem' in asking) return { shown: problemNote(asking.problem) };
   const got = await get<ForecastAnswer>(send, asking.request);
@@ -36,6 +37,12 @@ async function answer(asked: Asked): Promise<Answered | null> {
     ...(link ? { link } : {}),
   };
 }
+
+/** Sown today, where no date is said. */
+const withDate = ({ question, shelf }: Asked): Question => ({
+  ...question,
+  sowing: question.sowing || todayAt(shelf, question.bed, question.timeZone),
+});
 
 /** A file's days stand in a link for the file; of one that has means alone there is none. */
 function linkable(question: Question, { understood: [report] }: ForecastAnswer): Question | undefined {

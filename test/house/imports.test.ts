@@ -50,10 +50,31 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/', pathNot: '^src/(outbox/|main\\.ts$|demo\\.ts$)' },
     to: { path: '^src/outbox/' },
   },
+  onlyFrom('page', ['basics', 'http', 'plot']),
+  {
+    name: 'nobody inside imports page',
+    from: { path: '^src/', pathNot: '^src/(page/|main\\.ts$)' },
+    to: { path: '^src/page/' },
+  },
+  {
+    name: 'the page knows of http what its answers look like, and whose its forms are',
+    from: { path: '^src/page/' },
+    to: { path: '^src/http/', pathNot: '^src/http/(schemas/|own-origin\\.ts$)' },
+  },
+  {
+    name: 'what moves in the page runs in a browser as it is',
+    from: { path: '^src/page/', pathNot: '^src/page/(serve|read-form)\\.ts$' },
+    to: { path: '^src/page/(serve|read-form)\\.ts$|^fastify|^@fastify|^luxon' },
+  },
+  {
+    name: 'no more than the browser part knows of a document',
+    from: { path: '^src/page/', pathNot: '^src/page/browser/' },
+    to: { path: '^src/page/browser/' },
+  },
   onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'outside', 'plot', 'readings', 'seedbed']),
   {
     name: 'nobody inside imports http',
-    from: { path: '^src/', pathNot: '^src/(http/|main\\.ts$|demo\\.ts$|demo/words\\.ts$)' },
+    from: { path: '^src/', pathNot: '^src/(http/|page/|main\\.ts$|demo\\.ts$|demo/words\\.ts$)' },
     to: { path: '^src/http/' },
   },
   {
@@ -158,6 +179,11 @@ describe('who may know whom', () => {
         "export { units } from '../basics/units.js';\nimport axios from 'axios';\nimport { normals } from '../climate/normals.js';",
       'src/garden/store.ts': "import { openStore } from '../storage/open-store.js';\n",
       'src/sources/refresh.ts': "import { openStore } from '../storage/open-store.js';",
+      'src/page/words.ts':
+        "import { read } from './read-form.js';\nimport { one } from './browser/elements.js';\nimport { sun } from '../seedbed/sun.js';\nimport { app } from '../http/app.js';",
+      'src/page/read-form.ts': 'export const read = 1;',
+      'src/page/browser/elements.ts': 'export const one = 1;',
+      'src/plot/dates.ts': "import { words } from '../page/words.js';",
       'src/outside/agent.ts': "import { refresh } from '../sources/refresh.js';",
       'src/outbox/look.ts': "import { sun } from '../seedbed/sun.js';",
       'src/garden/alerts.ts': "import { look } from '../outbox/look.js';",

@@ -1,4 +1,5 @@
-import { isRefused } from '../api.js';
+import { type Got, isRefused } from '../api.js';
+import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
 import { problemNote } from '../problem-note.js';
@@ -6,10 +7,10 @@ import { linkTo, type Question, questionFrom, type ViewName } from '../question.
 import { loadShelf, type Shelf } from '../shelf.js';
 import type { Answered, Asked } from '../view.js';
 import { viewOf } from '../views.js';
-import { chosenFile, watchFile } from './chosen-file.js';
+import { readableFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
-import { send } from './send.js';
+import { send, sendUntil } from './send.js';
 import { moveTo, watchDates } from './when.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
@@ -18,10 +19,10 @@ const REST_MS = 250;
 const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
-const shelf = loadShelf(send);
+let shelf: Promise<Got<Shelf>> | undefined;
 let answered: Answered | null = null;
-/** Answers that come after a later question are let go. */
-let turn = 0;
+/** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
+let turn = new AbortController();
 
 document.documentElement.classList.add('script');
 if (form) start(form);
@@ -32,14 +33,15 @@ function start(ask: HTMLFormElement): void {
     const button = event.submitter as HTMLButtonElement | null;
     event.preventDefault();
     if (button?.name === 'as') {
-      if (answered) void keepAs(button.value, answered);
+      void keep(ask, button.value);
       return;
     }
     if (button && button.name !== '') settle(ask, button);
-    void answer(ask);
+    void follow(ask).then(bringIntoView);
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
   ask.addEventListener('input', ({ target }) => {
+    supposeZone(ask);
     clearTimeout(resting);
     // A date that is among those shown only moves there.
     if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
@@ -49,8 +51,7 @@ function start(ask: HTMLFormElement): void {
     () => answered,
     async (date) => {
       ask.querySelector<HTMLInputElement>('input[name="sowing"]')!.value = date;
-      const question = await holdInLink(ask);
-      if (question) one<HTMLAnchorElement>('#link')!.href = linkTo(question);
+      one<HTMLAnchorElement>('#link')!.href = linkTo(await holdInLink(ask));
       say(
         all('#at-date :is(h3, .state)')
           .map(({ textContent }) => textContent)
@@ -63,24 +64,43 @@ function start(ask: HTMLFormElement): void {
     if (id === 'print') print();
     if (id === 'copy') void copyLink();
   });
-  // The answer that came with the page is asked again, so that it can be kept as a file.
-  void restore(ask);
+  supposeZone(ask);
+  void begin(ask);
 }
 
-async function restore(ask: HTMLFormElement): Promise<void> {
-  await chosenFile();
+/** On a phone the answer stands below the question; what a file leaves open comes first. */
+function bringIntoView(): void {
+  const open = one('#file-state .problem');
+  const side = one('#answer')!;
+  if (open?.checkVisibility()) open.scrollIntoView({ block: 'nearest' });
+  else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
+}
+
+/**
+ * What came with the page stands; where nothing did, a file may have outlived the reload. A date that can be moved is
+ * asked for once more, to be moved at once.
+ */
+async function begin(ask: HTMLFormElement): Promise<void> {
+  if (one('#answer')!.dataset.answered === undefined || one('#date-moved')) await answer(ask);
+}
+
+/** Asked for once, and again where it was not to be had. */
+async function known(): Promise<Got<Shelf>> {
+  shelf ??= loadShelf(send);
+  const got = await shelf;
+  if (isRefused(got)) shelf = undefined;
+  return got;
+}
+
+/** The link goes with what is typed, whether the service is there or not; an answer that stands there follows. */
+async function follow(ask: HTMLFormElement): Promise<void> {
+  await holdInLink(ask);
   await answer(ask);
 }
 
-/** The link goes with what is typed; an answer that stands there follows. */
-async function follow(ask: HTMLFormElement): Promise<void> {
-  if (await holdInLink(ask)) await answer(ask);
-}
-
-async function holdInLink(ask: HTMLFormElement): Promise<Question | null> {
-  const known = await shelf;
-  if (isRefused(known)) return null;
-  const question = questionOf(ask, known.value);
+async function holdInLink(ask: HTMLFormElement): Promise<Question> {
+  const got = await known();
+  const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
@@ -88,38 +108,58 @@ async function holdInLink(ask: HTMLFormElement): Promise<Question | null> {
   return question;
 }
 
-function questionOf(ask: HTMLFormElement, known: Shelf): Question {
+function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   return questionFrom(said, known);
 }
 
+/** The answer that came with the page is asked once more, to be kept as a file. */
+async function keep(ask: HTMLFormElement, form: string): Promise<void> {
+  if (!answered) await answer(ask);
+  if (answered) await keepAs(form, answered);
+}
+
+/** A bed that is described is likely where the reader is. */
+function supposeZone(ask: HTMLFormElement): void {
+  const [bed, zone] = ['bed', 'timeZone'].map((name) => ask.elements.namedItem(name)) as HTMLInputElement[];
+  if (bed?.value === '' && zone?.value === '') zone.value = Intl.DateTimeFormat().resolvedOptions().timeZone;
+}
+
 /** A choice becomes a field of the form, so that it holds for what is asked later. */
 function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void {
-  const field = ask.elements.namedItem(name);
-  if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) field.value = value;
+  const field = ask.querySelector<HTMLInputElement | HTMLSelectElement>(
+    `:is(input, select)[name="${CSS.escape(name)}"]`,
+  );
+  if (field) field.value = value;
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
 async function answer(ask: HTMLFormElement): Promise<void> {
-  const mine = ++turn;
-  const known = await shelf;
-  if (isRefused(known)) return show({ shown: problemNote(known.problem) });
-  const question = questionOf(ask, known.value);
+  turn.abort();
+  turn = new AbortController();
+  const { signal } = turn;
+  const got = await known();
+  if (signal.aborted) return;
+  if (isRefused(got)) return show({ shown: problemNote(got.problem) });
+  const question = questionOf(ask, got.value);
   const side = one('#answer')!;
   const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
   side.setAttribute('aria-busy', 'true');
-  const asked: Asked = {
+  const asked: Omit<Asked, 'file'> = {
     question,
-    file: await chosenFile(),
-    shelf: known.value,
+    shelf: got.value,
     reader: { locale: navigator.language, degrees: question.degrees },
-    send,
+    send: sendUntil(signal),
     widths: [Math.max(300, Math.min(1000, side.clientWidth))],
   };
-  const came = await viewOf(question.view).answer(asked);
+  const file = await readableFile(asked);
+  const came =
+    file === undefined || signal.aborted
+      ? { shown: UNSETTLED }
+      : await viewOf(question.view).answer({ ...asked, file });
   clearTimeout(patience);
-  if (mine !== turn) return;
+  if (signal.aborted) return;
   side.removeAttribute('aria-busy');
   show(came);
 }

@@ -1,0 +1,33 @@
+import type { FastifyRequest } from 'fastify';
+import { RequestError } from '../basics/errors.js';
+
+/**
+ * Does a request come from a page of this service, or from no page at all? Browsers say where a request to change something
+ * comes from; a program that is no browser says nothing, and holds no cookie that others could use.
+ */
+export function isOwnOrigin({ headers, host }: Pick<FastifyRequest, 'headers' | 'host'>): boolean {
+  const { origin } = headers;
+  const site = headers['sec-fetch-site'];
+  if (site === 'cross-site' || site === 'same-site') return false;
+  if (origin === undefined) return true;
+  // A page that tells nobody where it is has this origin, be it ours or not.
+  if (origin === 'null') return site === 'same-origin';
+  return isAt(origin, host);
+}
+
+/** Is it this host, at this port? Which of http and https it is, only what stands before the service would know. */
+function isAt(origin: string, host: string): boolean {
+  const [scheme] = /^https?:\/\//i.exec(origin) ?? [];
+  if (scheme === undefined) return false;
+  const own = `${scheme}${host}`;
+  return URL.canParse(origin) && URL.canParse(own) && new URL(origin).host === new URL(own).host;
+}
+
+/** @throws {RequestError} where a page of another site has sent it. */
+export function refuseForeign(request: FastifyRequest): void {
+  if (isOwnOrigin(request)) return;
+  throw new RequestError(
+    'foreign-origin',
+    'A page of another site sent this in your browser, and your session is only for the pages of this service. Send it from there, or with the header "Authorization: Bearer" followed by your key.',
+  );
+}
