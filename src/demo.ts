@@ -58,7 +58,9 @@ export async function showDemo(address: string, key: string | undefined, write: 
   await showSowings(send, write);
   write('\nAnd next year, lettuce for the table every week?\n\n');
   write(planInWords(await send<PlanAnswer>('PUT', '/v1/plans/lettuce-next-year', plan)));
-  write(`\nThe service listens at ${address}, its documentation is at ${address}/docs. Stop it with Ctrl-C.\n`);
+  write(
+    `\nThe same to look at, and to ask more: ${address} in a browser. For other tools: ${address}/docs.\nThe service listens there until Ctrl-C.\n`,
+  );
 }
 
 /** Puts the society's place, its air and coming days, its beds and its probe's readings into the service. */

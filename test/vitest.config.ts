@@ -21,6 +21,16 @@ export default defineConfig({
       },
       { test: { name: 'storage', include: ['test/storage/**/*.test.ts'], testTimeout: 300_000 } },
       { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000 } },
+      {
+        // One after another: they tell how fast the page is.
+        test: {
+          name: 'page',
+          include: ['test/page/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 });

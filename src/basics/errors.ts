@@ -11,6 +11,7 @@ export const errorCodes = [
   'not-found',
   'method-not-allowed',
   'unauthorized',
+  'foreign-origin',
   'precondition-failed',
   'has-beds',
   'has-sowings',

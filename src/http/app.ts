@@ -14,10 +14,12 @@ import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { accepted } from './accepted.js';
 import { isFile } from './file-request.js';
-import type { FindOwner } from './keys.js';
+import { addFormBody } from './form-body.js';
+import type { FindOwner, Shown } from './keys.js';
 import { type LongWork, longWork } from './long-work.js';
 import { requestMetrics } from './metrics.js';
 import { openApiDocument } from './openapi.js';
+import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
@@ -40,6 +42,8 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { sessionRoutes } from './session.js';
+import { sessionIn } from './session-cookie.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -66,7 +70,8 @@ const RETRY_AFTER_S = 5;
 
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
-  'referrer-policy': 'no-referrer',
+  // Not `no-referrer`: a form would then hide from us too that it comes from a page of ours.
+  'referrer-policy': 'same-origin',
   'x-frame-options': 'DENY',
 };
 
@@ -123,6 +128,7 @@ export async function buildApp({
     ...sowingRoutes(service),
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
+    ...sessionRoutes(findOwner),
     ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);
@@ -148,11 +154,13 @@ export async function buildApp({
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       if (open === true) return;
-      const key = open ? undefined : keyOf(request);
-      const owner = key === undefined ? undefined : findOwner?.(key);
-      if (limit) countRequest(reply, perMinute, limit(owner ? `key ${key}` : request.ip, clock().getTime()));
+      const shown = open ? undefined : shownBy(request);
+      const holder = shown && findOwner?.(shown);
+      if (limit)
+        countRequest(reply, perMinute, limit(holder ? `key ${holder.session}` : request.ip, clock().getTime()));
       if (open) return;
-      if (findOwner) request.owner = owner ?? noOwner();
+      if (findOwner) request.owner = holder?.owner ?? noOwner();
+      if (holder && shown && 'session' in shown) guardSession(request, reply);
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
@@ -161,7 +169,15 @@ export async function buildApp({
         );
       }
     };
-    app.route({ method, url, handler, onRequest });
+    const route = { method, url, handler, onRequest };
+    if (operation.form) {
+      await app.register(async (scope) => {
+        addFormBody(scope);
+        scope.route(route);
+      });
+    } else {
+      app.route(route);
+    }
   }
   app.get('/openapi.json', async () => document);
   await app.register(page);
@@ -189,8 +205,19 @@ function parseJson(body: string): unknown {
   }
 }
 
-const keyOf = ({ headers }: FastifyRequest): string | undefined =>
-  /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
+/** A key, whatever else is sent; where there is none, a session. */
+function shownBy({ headers }: FastifyRequest): Shown | undefined {
+  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
+  if (key !== undefined) return { key };
+  const session = sessionIn(headers.cookie);
+  return session === undefined ? undefined : { session };
+}
+
+/** A browser sends its cookie along whoever asks for it, and may keep what is answered when the session is over. */
+function guardSession(request: FastifyRequest, reply: FastifyReply): void {
+  if (request.method !== 'GET' && request.method !== 'HEAD') refuseForeign(request);
+  reply.header('cache-control', 'private, no-cache');
+}
 
 function noOwner(): never {
   throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
@@ -232,7 +259,7 @@ function asRequestError(error: unknown): RequestError {
   if (statusCode === 413)
     return said(
       'too-large',
-      'The body is larger than this route takes: 4 MB of JSON, 256 MB of CSV. Send fewer days or hourly readings.',
+      'The body is larger than this route takes: 4 MB of JSON, 256 MB of CSV, 8 kB of a form. Send fewer days or hourly readings.',
     );
   if (statusCode === 415)
     return said('unsupported-media-type', 'Set Content-Type to application/json, or to text/csv for a logger’s file.');

@@ -21,7 +21,14 @@ export async function readFileBody(
 ): Promise<FileRead> {
   const announced = Number(request.headers['content-length'] ?? 0);
   if (announced > FILE_LIMIT_BYTES) throw tooLarge();
-  return readInPieces(fileReader(hints, zone), withinLimit(request.body as Readable), pause);
+  const body = request.body as Readable;
+  try {
+    return await readInPieces(fileReader(hints, zone), withinLimit(body), pause);
+  } catch (error) {
+    // A browser sends a file to its end before it listens. Without a length there may be no end.
+    if (announced > 0) body.resume();
+    throw error;
+  }
 }
 
 async function* withinLimit(body: Readable): AsyncGenerator<Uint8Array> {
@@ -36,12 +43,16 @@ async function* withinLimit(body: Readable): AsyncGenerator<Uint8Array> {
 /** The pieces of a body. A file refused halfway must not close the connection before the refusal is sent. */
 async function* unbroken(body: Readable): AsyncGenerator<Uint8Array> {
   const pieces = body.iterator({ destroyOnReturn: false });
-  for (;;) {
-    const next = await pieces.next().catch(() => {
-      throw new RequestError('bad-request', 'The file broke off before its end. Send it again.');
-    });
-    if (next.done) return;
-    yield next.value;
+  try {
+    for (;;) {
+      const next = await pieces.next().catch(() => {
+        throw new RequestError('bad-request', 'The file broke off before its end. Send it again.');
+      });
+      if (next.done) return;
+      yield next.value;
+    }
+  } finally {
+    await pieces.return?.();
   }
 }
 

@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { type ErrorCode, errorCodes } from '../basics/errors.js';
+import { FORM } from './form-body.js';
 import { model } from './model.js';
 import { SVG } from './picture.js';
 import { problemKinds } from './problems.js';
 import type { Operation, Route } from './route.js';
+import { SESSION_COOKIE } from './session-cookie.js';
 
 export const problemSchema = z.strictObject({
   type: z.string().meta({ format: 'uri-reference' }),
@@ -47,6 +49,13 @@ export function openApiDocument(routes: readonly Route[], version: string): Reco
       schemas: { Problem: schemaOf(problemSchema, 'output') },
       securitySchemes: {
         key: { type: 'http', scheme: 'bearer', description: 'Only where the service was started with API_KEYS.' },
+        session: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: SESSION_COOKIE,
+          description:
+            'What POST /session gives a browser for a key. Changes are taken from pages of this service only.',
+        },
       },
     },
   };
@@ -66,10 +75,13 @@ function describe(operation: Operation, url: string, open: boolean) {
     ...(description ? { description } : {}),
     schema: schemaOf(schema, 'input'),
   }));
+  const json = operation.json && {
+    schema: schemaOf(operation.json.schema, 'input'),
+    example: operation.json.example,
+  };
   const content = {
-    ...(operation.json
-      ? { 'application/json': { schema: schemaOf(operation.json.schema, 'input'), example: operation.json.example } }
-      : {}),
+    ...(json ? { 'application/json': json } : {}),
+    ...(json && operation.form ? { [FORM]: json } : {}),
     ...(operation.csv ? { 'text/csv': { schema: { type: 'string' }, example: operation.csv.example } } : {}),
   };
   return {
@@ -78,9 +90,10 @@ function describe(operation: Operation, url: string, open: boolean) {
     ...(operation.description ? { description: operation.description } : {}),
     parameters: [...pathParameters, ...queryParameters, ...(operation.ifMatch ? [IF_MATCH] : [])],
     ...(operation.json || operation.csv ? { requestBody: { required: true, content } } : {}),
-    security: open ? [] : [{ key: [] }, {}],
+    security: open ? [] : [{ key: [] }, { session: [] }, {}],
     responses: {
       ...successes(operation.answer),
+      ...(operation.form ? { 303: { description: 'Of a form: the page to go on with.' } } : {}),
       '4XX': {
         description: problemList(operation.problems),
         content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },

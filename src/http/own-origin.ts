@@ -1,4 +1,5 @@
 import type { FastifyRequest } from 'fastify';
+import { RequestError } from '../basics/errors.js';
 
 /**
  * Does a request come from a page of this service, or from no page at all? Browsers say where a request to change something
@@ -20,4 +21,13 @@ function isAt(origin: string, host: string): boolean {
   if (scheme === undefined) return false;
   const own = `${scheme}${host}`;
   return URL.canParse(origin) && URL.canParse(own) && new URL(origin).host === new URL(own).host;
+}
+
+/** @throws {RequestError} where a page of another site has sent it. */
+export function refuseForeign(request: FastifyRequest): void {
+  if (isOwnOrigin(request)) return;
+  throw new RequestError(
+    'foreign-origin',
+    'A page of another site sent this in your browser, and your session is only for the pages of this service. Send it from there, or with the header "Authorization: Bearer" followed by your key.',
+  );
 }

@@ -74,7 +74,14 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     status: 401,
     title: 'A key is needed',
     cause: 'This service was started with keys, and the request carries none of them.',
-    cure: 'Send "Authorization: Bearer" and your key.',
+    cure: 'Send "Authorization: Bearer" and your key; in a browser, give the key once and a cookie stands for it.',
+  },
+  'foreign-origin': {
+    status: 403,
+    title: 'The request comes from another site',
+    cause:
+      'A page of another site sent it in a browser that has a session here, or wants to begin or to end one. Or something between the browser and this service changes the Host header.',
+    cure: 'Send it from a page of this service, or with "Authorization: Bearer" and your key; what stands before the service has to hand the Host header on.',
   },
   'precondition-failed': {
     status: 412,

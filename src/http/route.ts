@@ -18,6 +18,8 @@ export interface Operation {
   readonly query?: readonly QueryParameter[];
   /** The JSON body, and an example that works. */
   readonly json?: { readonly schema: z.ZodType; readonly example: unknown };
+  /** May the JSON's fields come from a form of a page as well? It is then sent on to a page, by 303, rather than answered. */
+  readonly form?: true;
   /** The example of a file, where the body may be one. */
   readonly csv?: { readonly example: string };
   /** `mayCreate`: 201 where something was created; `picture`: as SVG too, where Accept likes that best; `none`: 204, and no body. */
@@ -35,7 +37,7 @@ export interface Route {
   /** `:name` stands for a path parameter. */
   readonly url: string;
   readonly operation: Operation;
-  /** True where no key is asked for; `by-token`: the address holds a secret instead, and requests count as anyone's. */
+  /** True where no key is asked for; `by-token`: the request itself holds a secret, and requests count as anyone's. */
   readonly open?: true | 'by-token';
   readonly handler: (request: FastifyRequest, reply: FastifyReply) => unknown;
 }

@@ -23,12 +23,15 @@ export interface Option {
   readonly text: string;
 }
 
-/** One of several, under its label. */
+/** One of several, under its label; what was chosen stays, even where it is none of them now. */
 export const selectField = (name: string, label: string, value: string, options: readonly Option[]): Html =>
-  html`<label class="field"><span>${label}</span><select name="${name}">${options.map(
+  html`<label class="field"><span>${label}</span><select name="${name}">${withChosen(options, value).map(
     (option) =>
       html`<option value="${option.value}"${option.value === value && html` selected`}>${option.text}</option>`,
   )}</select></label>`;
+
+const withChosen = (options: readonly Option[], value: string): readonly Option[] =>
+  options.some((option) => option.value === value) ? options : [{ value, text: value }, ...options];
 
 /** One of several, all to be seen. */
 export const radios = (name: string, legend: string, value: string, options: readonly Option[]): Html =>

@@ -95,8 +95,8 @@ export function forecastRequest(
   question: Question,
   file: FileGiven | null,
 ): { readonly request: ApiRequest } | { readonly problem: Problem } {
-  const { crop, sowing, time, depthCm, seeds, bed, source } = question;
-  const query = { crop, sowing, depthCm, seeds, 'sowing.time': time, hourly: 'true' };
+  const { crop, sowing, time, depthCm, seeds, countDays, bed, source } = question;
+  const query = { crop, sowing, depthCm, seeds, countDays, 'sowing.time': time, hourly: 'true' };
   if (source === 'bed') {
     return { request: { method: 'GET', path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, query) } };
   }
@@ -111,6 +111,7 @@ export function forecastRequest(
     crop,
     where: whereJson(question),
     sowing: { date: sowing, ...filled({ depthCm: numberIn(depthCm), seeds: numberIn(seeds), time: time || null }) },
+    ...filled({ countDays: numberIn(countDays) }),
     temperatures: [typed.series],
   };
   return { request: { method: 'POST', path: '/v1/forecasts?hourly=true', json } };

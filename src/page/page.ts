@@ -16,12 +16,14 @@ export interface Page {
   readonly view: View;
   readonly form: Html;
   readonly answered: Answered | null;
+  /** What of the answer took longer. */
+  readonly later: Html | null;
   readonly hasKey: boolean;
   readonly files: Files;
 }
 
 /** The whole document. */
-export const page = ({ question, view, form, answered, hasKey, files }: Page): string =>
+export const page = ({ question, view, form, answered, later, hasKey, files }: Page): string =>
   documentOf(
     view.title,
     files,
@@ -44,6 +46,7 @@ export const page = ({ question, view, form, answered, hasKey, files }: Page): s
       <div id="side">
         <p id="said" role="status" class="unseen"></p>
         <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}>${answered?.shown ?? html`<p class="waiting">${WAITING}</p>`}</section>
+        <div id="later">${later}</div>
         <section id="keep" aria-label="Keep and share"${answered?.picture === undefined && html` hidden`}>${keepAndShare(answered?.link ?? null, answered?.table !== undefined)}</section>
       </div>
     </main>

@@ -1,21 +1,31 @@
 import type { Choice, Problem } from './api.js';
+import { inFormNames, LABELS, refusalInWords } from './form-names.js';
 import { type Html, html } from './html.js';
 
 /** A refusal in place: what is wrong, how to mend it, and where there are several ways to read something, each with what it means. */
-export function problemNote({ status, detail, errors = [] }: Problem): Html {
+export function problemNote({ status, code, detail, errors = [] }: Problem): Html {
   const asked = errors.filter(({ choices }) => choices && choices.length > 0);
-  const told = errors.filter(({ choices }) => !choices || choices.length === 0);
+  const plain = refusalInWords(code);
+  const others = errors.filter(({ choices }) => !choices || choices.length === 0);
+  // What is told of fields under their own names is not told once more by the names of parameters.
+  const isOfFields = others.length > 0 && others.every((one) => labelOf(one) && /^\p{Ll}/u.test(one.detail));
+  const told = isOfFields ? others : plain ? [] : others.filter((one) => !detail.includes(one.detail));
+  const isPassing = status === 0 || status >= 500 || status === 429 || code === 'stopped';
   return html`<div class="problem" role="alert">
-    <h2>${asked.length > 0 ? 'One thing to settle' : status === 0 || status >= 500 ? 'No answer yet' : 'That cannot be answered yet'}</h2>
-    <p>${detail}</p>
-    ${told.length > 0 && html`<ul>${told.map(({ detail: one, line }) => html`<li>${line !== undefined && `Line ${line}: `}${one}</li>`)}</ul>`}
-    ${asked.map(({ parameter, pointer, detail: one, choices }) => choiceOf(fieldNamed(parameter ?? pointer ?? ''), one, choices!))}
-    ${(status === 0 || status >= 500) && html`<p><button type="submit" form="ask">Try again</button></p>`}
+    <h2>${asked.length > 0 ? 'One thing to settle' : isPassing ? 'No answer yet' : 'That cannot be answered yet'}</h2>
+    ${asked.length === 0 && !isOfFields && html`<p>${plain ?? inFormNames(detail)}</p>`}
+    ${told.length > 0 && html`<ul>${told.map((one) => html`<li>${one.line !== undefined && `Line ${one.line}: `}${isOfFields && html`<b>${labelOf(one)}</b> `}${inFormNames(one.detail)}</li>`)}</ul>`}
+    ${asked.map((one) => choiceOf(fieldOf(one), one.detail, one.choices!))}
+    ${isPassing && html`<p><button type="submit" form="ask">${code === 'stopped' ? 'Send it again' : 'Try again'}</button></p>`}
   </div>`;
 }
 
+type Fault = NonNullable<Problem['errors']>[number];
+
 /** The form's field of a query parameter, which may be named in full. */
-const fieldNamed = (parameter: string): string => parameter.split(/[./]/).at(-1)!;
+const fieldOf = ({ parameter, pointer }: Fault): string => (parameter ?? pointer ?? '').split(/[./]/).at(-1)!;
+
+const labelOf = (fault: Fault): string | undefined => LABELS[fieldOf(fault)];
 
 /** Each way to read it is a button that sends the same form again, settled so. */
 const choiceOf = (field: string, detail: string, choices: readonly Choice[]): Html =>

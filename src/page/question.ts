@@ -16,6 +16,7 @@ const usual = {
   time: '',
   depthCm: '',
   seeds: '',
+  countDays: '',
   latitude: '',
   longitude: '',
   timeZone: '',
@@ -35,11 +36,17 @@ const usual = {
   decimalMark: '',
   /** The date of the first day typed in. */
   firstDay: '',
-  /** Crops and beds to be set beside this one. */
+  /** The id of a kept place, where no bed is named. */
+  place: '',
+  /** The first date of a season to look through, and which of its dates is the best. */
+  from: '',
+  prefer: 'earliest',
+  /** Crops to be set beside this one, their ids with commas between. */
   beside: '',
   plan: '',
 };
 export type Field = keyof typeof usual;
+const dates: readonly Field[] = ['sowing', 'firstDay'];
 export const fields = Object.keys(usual) as Field[];
 
 /** What the page is asked, as it was typed: a link holds all of it but a file. */
@@ -69,8 +76,12 @@ export function questionFrom(
   const oneOf = <T extends string>(name: string, all: readonly T[]): T | undefined =>
     all.find((one) => one === last(name));
   const texts = Object.fromEntries(
-    fields.map((field) => [field, (last(field) ?? usual[field]).slice(0, LONGEST_TEXT)]),
+    fields.map((field) => {
+      const text = (last(field) ?? usual[field]).slice(0, LONGEST_TEXT);
+      return [field, dates.includes(field) && !isDate(text) ? '' : text];
+    }),
   ) as Record<Field, string>;
+  const beside = said.getAll('beside').join().split(',').filter(Boolean).join().slice(0, LONGEST_TEXT);
   const bed = last('bed') ?? beds[0]?.id ?? '';
   const [mins, maxs] = [said.getAll('min'), said.getAll('max')];
   const days = Array.from({ length: Math.min(MOST_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
@@ -79,19 +90,26 @@ export function questionFrom(
   }));
   return {
     ...texts,
+    beside,
     bed,
     view: oneOf('view', viewNames) ?? 'sowing',
-    source: oneOf('source', sources) ?? (bed === '' ? 'file' : 'bed'),
+    source: oneOf('source', sources) ?? usualSource(bed),
     degrees: oneOf('degrees', ['C', 'F'] as const) ?? 'C',
     days,
   };
 }
 
+/** A date that there is, as a field of dates gives it. */
+const isDate = (text: string): boolean =>
+  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
+
+const usualSource = (bed: string): Source => (bed === '' ? 'file' : 'bed');
+
 /** The question as a link holds it: what goes without saying is left out. */
 export function linkTo(question: Question): string {
   const said = new URLSearchParams();
   if (question.view !== 'sowing') said.set('view', question.view);
-  if (question.source !== 'bed') said.set('source', question.source);
+  if (question.source !== usualSource(question.bed)) said.set('source', question.source);
   if (question.degrees !== 'C') said.set('degrees', question.degrees);
   for (const field of fields) if (field === 'bed' || question[field] !== usual[field]) said.set(field, question[field]);
   if (question.days.some(({ min, max }) => min !== '' || max !== '')) {

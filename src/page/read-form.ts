@@ -1,5 +1,5 @@
 import type { FastifyRequest } from 'fastify';
-import { RequestError } from '../basics/errors.js';
+import type { Problem } from './api.js';
 import type { FileGiven } from './view.js';
 
 /** All fields of a form together, and its file [bytes]. */
@@ -16,33 +16,54 @@ export const formLimits = {
   parts: 1001,
 };
 
-/** A form as it was posted: its texts, and its file or what was pasted instead. */
-export async function readForm(request: FastifyRequest): Promise<{ said: URLSearchParams; file: FileGiven | null }> {
+/** A form as it was posted. */
+export interface Form {
+  readonly said: URLSearchParams;
+  /** The file, or what was pasted instead. */
+  readonly file: FileGiven | null;
+  /** Why not all of it could be read; what came before that is still said. */
+  readonly problem?: Problem;
+}
+
+export async function readForm(request: FastifyRequest): Promise<Form> {
   const said = new URLSearchParams();
   let file: FileGiven | null = null;
   let bytes = 0;
-  for await (const part of request.parts()) {
-    if (part.type === 'file') {
-      const body = await part.toBuffer();
-      if (body.length > 0) file = { name: part.filename, body, ...again(body) };
-      continue;
+  try {
+    for await (const part of request.parts()) {
+      if (part.type === 'file') {
+        const body = await part.toBuffer();
+        if (body.length > 0) file = { name: part.filename, body, ...again(body) };
+        continue;
+      }
+      const value = String(part.value);
+      bytes += value.length;
+      if (bytes > MOST_FIELDS_BYTES) return { said, file: null, problem: TOO_LARGE };
+      said.append(part.fieldname, value);
     }
-    const value = String(part.value);
-    bytes += value.length;
-    if (bytes > MOST_FIELDS_BYTES) throw new RequestError('too-large', TOO_LARGE);
-    said.append(part.fieldname, value);
+  } catch (error) {
+    const { statusCode } = error as { statusCode?: number };
+    return { said, file: null, problem: statusCode === 413 ? TOO_LARGE : CUT_SHORT };
   }
   const pasted = said.get('pasted') ?? '';
   said.delete('pasted');
-  if (!file && pasted.trim() !== '') {
-    const body = Buffer.from(pasted);
-    file = { name: 'what you pasted', body, text: pasted };
-  }
+  if (!file && pasted.trim() !== '') file = { name: 'what you pasted', body: Buffer.from(`${pasted}\n`), text: pasted };
   return { said, file };
 }
 
-export const TOO_LARGE =
-  'The file is larger than a plain form takes, 8 MB. Switch JavaScript on, or send the file to /v1/forecasts.';
+const TOO_LARGE: Problem = {
+  status: 413,
+  code: 'too-large',
+  title: 'Too large',
+  detail:
+    'The file is larger than a plain form takes, 8 MB. Switch JavaScript on, which takes up to 256 MB, or send the file to /v1/forecasts.',
+};
+const CUT_SHORT: Problem = {
+  status: 400,
+  code: 'bad-request',
+  title: 'Not whole',
+  detail: 'The form did not arrive whole. Go back, and send it once more.',
+};
 
 /** The text to show again, where the file is short and UTF-8. */
 function again(body: Buffer): { readonly text?: string } {

@@ -1,4 +1,5 @@
 import { inUnit } from '../plot/degrees.js';
+import { inFormNames } from './form-names.js';
 import { type Html, html } from './html.js';
 import { day, type Reader } from './words.js';
 
@@ -13,9 +14,10 @@ const AFTER_DIFFERENCE = /^ (?:cooler|warmer|colder|off|more|less)\b/;
 
 /**
  * What the service says in words, in the reader's own: dates in the reader's language, temperatures in the reader's
- * degrees. Differences of temperature are told apart by the words around them.
+ * degrees, things as they are called in the form. Differences of temperature are told apart by the words around them.
  */
-export function saidText(text: string, reader: Reader): Html {
+export function saidText(said: string, reader: Reader): Html {
+  const text = inFormNames(said);
   const parts: Html[] = [];
   let done = 0;
   for (const found of text.matchAll(TOLD)) {

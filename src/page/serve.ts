@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
-import { RequestError } from '../basics/errors.js';
 import { isOwnOrigin } from '../http/own-origin.js';
 import { styles } from '../plot/theme.js';
 import { askedIn, sendAgain, withTried } from './act.js';
@@ -13,7 +12,7 @@ import { html } from './html.js';
 import { type Files, keyPage, page } from './page.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, questionFrom } from './question.js';
-import { formLimits, readForm, TOO_LARGE } from './read-form.js';
+import { formLimits, readForm } from './read-form.js';
 import { loadShelf, type Shelf } from './shelf.js';
 import type { Answered, FileGiven } from './view.js';
 import { viewOf } from './views.js';
@@ -60,19 +59,8 @@ export function servePage(folder: URL): FastifyPluginAsync {
     });
     app.post('/', async (request, reply) => {
       if (!isOwnOrigin(request)) return show(app, files, request, reply, new URLSearchParams(), null, FOREIGN);
-      try {
-        const { said, file } = await readForm(request);
-        return await show(app, files, request, reply, said, file);
-      } catch (error) {
-        const { statusCode } = error as { statusCode?: number };
-        if (statusCode !== 413 && !(error instanceof RequestError)) throw error;
-        return show(app, files, request, reply, new URLSearchParams(), null, {
-          status: 413,
-          code: 'too-large',
-          title: 'Too large',
-          detail: TOO_LARGE,
-        });
-      }
+      const { said, file, problem } = await readForm(request);
+      return show(app, files, request, reply, said, file, problem);
     });
     app.get('/page.js', async (_, reply) => sendFile(reply, 'text/javascript; charset=utf-8', script));
     app.get('/page.css', async (_, reply) => sendFile(reply, 'text/css; charset=utf-8', style));
@@ -104,9 +92,9 @@ async function show(
     'cache-control': 'private, no-cache',
     vary: 'Accept-Language, Cookie',
   });
-  reply.type('text/html; charset=utf-8');
+  reply.type('text/html; charset=utf-8').code(refused?.status ?? 200);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    reply.code(401).compress(keyPage(files, said.get('key') === 'refused'));
+    reply.compress(keyPage(files, said.get('key') === 'refused'));
     return reply;
   }
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
@@ -137,7 +125,8 @@ async function show(
     return sendToKeep(reply, 'text/csv; charset=utf-8', 'forecast.csv', answered.table());
   if (request.method === 'POST' && !file && !problem && !tried) return reply.redirect(linkTo(question), 303);
   const hasKey = request.headers.cookie !== undefined && /(^|;\s*)session=/.test(request.headers.cookie);
-  reply.compress(page({ question, view, form: view.form(asked), answered: shown, hasKey, files }));
+  const later = (await shown?.later?.()) ?? null;
+  reply.compress(page({ question, view, form: view.form(asked), answered: shown, later, hasKey, files }));
   return reply;
 }
 

@@ -1,4 +1,5 @@
 import { hidden, radios, selectField, textField } from './fields.js';
+import { chooseAgain } from './file-state.js';
 import { type Html, html } from './html.js';
 import type { Question } from './question.js';
 import { bedNamed, cropNamed, type Shelf, todayAt } from './shelf.js';
@@ -11,8 +12,10 @@ const USUAL_DAYS = 7;
 /** What is asked of a sowing: which bed, which temperatures, which crop, when. */
 export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
+  const hasKept = shelf.beds.length > 0;
   return html`
-    ${whereFields(question, shelf)}
+    ${hasKept && whereFields(question, shelf)}
+    ${temperatureFields(question, shelf, reader, today, file)}
     ${cropField(question, shelf)}
     ${textField('sowing', 'Sown on', question.sowing || today, { type: 'date' })}
     ${textField('seeds', 'How many seeds', question.seeds, {
@@ -20,11 +23,18 @@ export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'
       size: 'short',
       hint: 'left out: told of a hundred',
     })}
-    <details class="more"${(question.time !== '' || question.depthCm !== '') && html` open`}><summary>Depth and hour</summary>
-      ${textField('depthCm', 'Depth in cm', question.depthCm, { isNumber: true, size: 'short', placeholder: String(cropNamed(shelf, question.crop)?.sowingDepthCm ?? 1.3) })}
-      ${textField('time', 'Hour of sowing', question.time, { type: 'time', size: 'short' })}
-    </details>
-    ${temperatureFields(question, shelf, reader, today, file)}`;
+    ${details(question, shelf)}
+    ${!hasKept && whereFields(question, shelf)}`;
+}
+
+function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf): Html {
+  const isSaid = [depthCm, time, countDays].some((one) => one !== '');
+  const usualCm = cropNamed(shelf, crop)?.sowingDepthCm ?? 1.3;
+  return html`<details class="more"${isSaid && html` open`}><summary>Depth, hour, count</summary>
+      ${textField('depthCm', 'Depth in cm', depthCm, { isNumber: true, size: 'short', hint: `left out: ${usualCm}` })}
+      ${textField('time', 'Hour of sowing', time, { type: 'time', size: 'short', hint: 'left out: noon' })}
+      ${textField('countDays', 'Days to the count', countDays, { isNumber: true, size: 'short', hint: 'left out: three weeks or more' })}
+    </details>`;
 }
 
 export const cropField = (question: Question, { crops }: Shelf): Html =>
@@ -61,20 +71,23 @@ const options = (pairs: readonly (readonly [value: string, text: string])[]) =>
 
 /** A kept bed, or one that is described; the description shows only where it counts. */
 export function whereFields(question: Question, { beds }: Shelf): Html {
-  const kept = beds.map(({ id, name }) => ({ value: id, text: name }));
+  if (beds.length === 0) {
+    return html`${hidden('bed', question.bed)}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>`;
+  }
   return html`
-    ${selectField('bed', 'Bed', question.bed, [...kept, { value: '', text: kept.length > 0 ? 'another bed' : 'a bed described here' }])}
-    <fieldset class="described"><legend>That bed</legend>
+    ${selectField('bed', 'Bed', question.bed, [...beds.map(({ id, name }) => ({ value: id, text: name })), { value: '', text: 'another bed' }])}
+    <fieldset class="described"><legend>That bed</legend>${described(question)}</fieldset>`;
+}
+
+const described = (question: Question): Html => html`
       ${selectField('kind', 'It is', question.kind, options(KINDS))}
       ${selectField('cover', 'Covered with', question.cover, options(COVERS))}
       ${selectField('moisture', 'Water', question.moisture, options(MOISTURES))}
-      ${textField('shadePercent', 'Shade in percent', question.shadePercent, { isNumber: true, size: 'short', placeholder: '0' })}
-      <div class="indoors">${textField('roomC', 'Room in °C', question.roomC, { isNumber: true, size: 'short', placeholder: '20' })}</div>
-      ${textField('latitude', 'Latitude', question.latitude, { isNumber: true, size: 'short', hint: 'north is positive' })}
-      ${textField('longitude', 'Longitude', question.longitude, { isNumber: true, size: 'short', hint: 'east is positive' })}
-      ${textField('timeZone', 'Time zone', question.timeZone, { hint: 'as Europe/…, America/… or Etc/GMT+2' })}
-    </fieldset>`;
-}
+      ${textField('shadePercent', 'Shade in percent', question.shadePercent, { isNumber: true, size: 'short', hint: 'left out: none' })}
+      <div class="indoors">${textField('roomC', 'Room in °C', question.roomC, { isNumber: true, size: 'short' })}</div>
+      ${textField('timeZone', 'Time zone', question.timeZone, { hint: 'such as Etc/GMT+2' })}
+      ${textField('latitude', 'Latitude', question.latitude, { isNumber: true, size: 'short', hint: 'north is positive; needed for temperatures of the air' })}
+      ${textField('longitude', 'Longitude', question.longitude, { isNumber: true, size: 'short', hint: 'east is positive' })}`;
 
 function temperatureFields(
   question: Question,
@@ -91,10 +104,12 @@ function temperatureFields(
       { value: 'days', text: 'days typed in' },
     ])}
     <div class="from-file">
-      <label class="field drop"><span>File</span><input type="file" name="file"><small>A logger’s or a weather station’s, as it is. Or drop it here.</small></label>
-      <label class="field"><span>Or paste what it wrote</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">${file?.text}</textarea></label>
-      <div id="file-state" aria-live="polite"></div>
-      ${hidden('column', question.column)}${hidden('timeColumn', question.timeColumn)}${hidden('dateOrder', question.dateOrder)}${hidden('clock', question.clock)}${hidden('decimalMark', question.decimalMark)}
+      <label class="field"><span>File</span><input type="file" name="file"><small>A logger’s or a weather station’s, as it is.<span class="needs-script"> Or drop it anywhere on this page.</span></small></label>
+      <label class="field"><span>Or paste what it wrote</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">
+${file?.text}</textarea></label>
+      <p id="sending" hidden><progress aria-label="Sending the file"></progress> <span id="sent"></span> <button type="button" id="stop" class="quiet">Stop</button></p>
+      <div id="file-state" tabindex="-1" aria-live="polite">${file && chooseAgain(file)}</div>
+      ${howRead(question)}
     </div>
     <fieldset class="from-days"><legend>Days</legend>${daysFields(question, reader, today)}</fieldset>
     <div class="from-sent">
@@ -121,6 +136,47 @@ function temperatureFields(
         ]),
       )}
     </div>`;
+}
+
+/** What a file may leave open: settled by a choice, or here. */
+function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question): Html {
+  const isSaid = [column, timeColumn, dateOrder, clock, decimalMark].some((one) => one !== '');
+  return html`<details class="more"${isSaid && html` open`}><summary>How the file is read</summary>
+      ${textField('column', 'Column of the temperatures', column, { hint: 'its name, or its number from the left' })}
+      ${textField('timeColumn', 'Column of the times', timeColumn)}
+      ${selectField(
+        'dateOrder',
+        'Dates are written',
+        dateOrder,
+        options([
+          ['', 'as the file shows'],
+          ['dmy', 'day, month, year'],
+          ['mdy', 'month, day, year'],
+          ['ymd', 'year, month, day'],
+        ]),
+      )}
+      ${selectField(
+        'clock',
+        'Its clock',
+        clock,
+        options([
+          ['', 'as the file shows'],
+          ['local', 'is changed in spring and autumn'],
+          ['standard', 'shows standard time all year'],
+          ['utc', 'shows UTC'],
+        ]),
+      )}
+      ${selectField(
+        'decimalMark',
+        'Decimals follow',
+        decimalMark,
+        options([
+          ['', 'as the file shows'],
+          ['.', 'a point'],
+          [',', 'a comma'],
+        ]),
+      )}
+    </details>`;
 }
 
 function daysFields(question: Question, reader: Reader, today: string): Html {

@@ -1,30 +1,45 @@
 import type { ReportWire } from '../http/schemas/readings.js';
 import { type Html, html } from './html.js';
-import { degreesOf, plural, type Reader, shortDay } from './words.js';
+import { degreesOf, plural, type Reader } from './words.js';
 
 const UNITS = { C: '°C', F: '°F', K: 'kelvin' } as const;
+const ORDERS: Readonly<Record<string, string>> = { dmy: 'dates with the day first', mdy: 'dates with the month first' };
+const CLOCKS: Readonly<Record<string, string>> = {
+  standard: 'its clock on standard time all year',
+  utc: 'its clock on UTC',
+};
 
 /** What was understood of a file or a series, in a sentence, and what was left out of it, and why. */
 export function understoodNote(report: ReportWire, reader: Reader): Html {
-  const { rows, used, dropped, droppedCount, doubtful = [], doubtfulCount = 0, gaps, min, max } = report;
+  const { rows, used, dropped, droppedCount, doubtful = [], doubtfulCount = 0, gaps, from, to, min, max } = report;
   const parts = [
     report.medium === 'air'
       ? 'Air'
-      : `Soil${report.probeDepthCm === undefined ? ' at the seed' : `, ${report.probeDepthCm} cm deep`}`,
-    report.column !== undefined && report.columns
-      ? `column ${report.column}, “${report.columns[report.column - 1]?.name ?? ''}”`
-      : '',
-    UNITS[report.unit],
+      : `Soil ${report.probeDepthCm === undefined ? 'at the seed' : `${report.probeDepthCm} cm deep`}`,
+    columnOf(report),
+    `in ${UNITS[report.unit]}`,
     stepInWords(report.stepMinutes),
-    `${plural(used, 'reading')}${used === rows ? '' : ` of ${plural(rows, 'row')}`}`,
-  ].filter((one) => one !== '');
+    ORDERS[report.dateOrder ?? ''],
+    CLOCKS[report.clock ?? ''],
+  ].filter((one) => one);
+  const readings = `${plural(used, 'reading')}${used === rows ? '' : ` of ${plural(rows, 'row')}`}`;
   return html`<div class="understood"><p>${parts.join(', ')}${
-    report.from !== null && report.to !== null
-      ? html`; ${shortDay(report.from.slice(0, 10), reader)} to ${shortDay(report.to.slice(0, 10), reader)}, time zone ${report.timeZone}`
-      : ''
-  }${min !== null && max !== null && html`; between ${degreesOf(min, reader)} and ${degreesOf(max, reader)}`}.${
-    gaps.length > 0 && ` ${plural(gaps.length, 'gap')}, the longest ${longest(gaps)} hours.`
+    from !== null && to !== null && html`; ${daysBetween(from, to, reader)} in the time zone ${report.timeZone}`
+  }; ${readings}${min !== null && max !== null && ` between ${degreesOf(min, reader)} and ${degreesOf(max, reader)}`}.${
+    gaps.length > 0 && ` ${plural(gaps.length, 'gap')}, the longest of ${plural(longest(gaps), 'hour')}.`
   }</p>${leftOut(droppedCount, dropped, 'left out')}${leftOut(doubtfulCount, doubtful, 'hardly to be believed, but kept')}</div>`;
+}
+
+const columnOf = ({ column, columns }: ReportWire): string => {
+  const name = columns?.find(({ index }) => index === column)?.name;
+  return column === undefined ? '' : `column ${column}${name ? `, “${name}”` : ''}`;
+};
+
+/** From one day to another, as `3–10 May 2027`. */
+function daysBetween(from: string, to: string, { locale }: Reader): Html {
+  const [first, last] = [from, to].map((at) => new Date(`${at.slice(0, 10)}T00:00Z`)) as [Date, Date];
+  const format = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+  return html`<span lang="${locale}">${format.formatRange(first, last)}</span>`;
 }
 
 const longest = (gaps: ReportWire['gaps']): number => Math.round(Math.max(...gaps.map(({ hours }) => hours)));
@@ -33,6 +48,7 @@ function stepInWords(minutes: number | null): string {
   if (minutes === null) return '';
   if (minutes === 1440) return 'by the day';
   if (minutes === 60) return 'every hour';
+  if (minutes === 1) return 'every minute';
   return minutes < 60 ? `every ${plural(minutes, 'minute')}` : `every ${plural(Math.round(minutes / 6) / 10, 'hour')}`;
 }
 

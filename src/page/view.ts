@@ -25,9 +25,23 @@ export interface Asked {
   readonly tried?: Tried | undefined;
 }
 
+/** What is answered of one date. */
+export interface AtDate {
+  /** The date in the reader's words. */
+  readonly name: string;
+  /** What is told at once, by the id of the element that it belongs into. */
+  readonly atOnce: Readonly<Record<string, Html>>;
+  /** What takes a question to the service, the same way. */
+  readonly whole: () => Promise<Readonly<Record<string, Html>>>;
+}
+
 /** What a view answers. */
 export interface Answered {
   readonly shown: Html;
+  /** What takes longer, asked for once it is wanted, and shown below. */
+  readonly later?: () => Promise<Html>;
+  /** Where a date can be moved: what becomes of the answer. */
+  readonly atDate?: (date: string) => AtDate;
   /** The picture to keep, as SVG. */
   readonly picture?: () => string;
   /** The numbers to keep, as CSV. */
@@ -45,7 +59,7 @@ export interface Done {
 }
 
 /** A change of what is kept, as a form says it. */
-export type Act = (said: URLSearchParams, asked: Asked) => Promise<Got<Done>>;
+export type Act = (said: URLSearchParams, asked: Omit<Asked, 'file'>) => Promise<Got<Done>>;
 
 /** A change that was refused: what was typed is shown again. */
 export interface Tried {

@@ -25,44 +25,58 @@ export const daysLater = (date: string, days: number): string => dateOfDay(dayOf
 /** From one date to another [d]. */
 export const daysFrom = (from: string, to: string): number => dayOf(to) - dayOf(from);
 
-const formatted = (date: string, { locale }: Reader, options: Intl.DateTimeFormatOptions): string =>
-  new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }).format(new Date(`${date}T00:00Z`));
+const LOOKS = {
+  day: { weekday: 'long', day: 'numeric', month: 'long' },
+  dayAndYear: { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' },
+  date: { day: 'numeric', month: 'long' },
+  weekdayAndDay: { weekday: 'short', day: 'numeric', month: 'short' },
+  short: { day: 'numeric', month: 'short' },
+  weekday: { weekday: 'long' },
+} as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
-/** A date as the reader says it, as `Thursday 5 August`; the year where it is not this one. */
-export function day(date: string, reader: Reader, today?: string): Html {
-  const isOtherYear = today !== undefined && date.slice(0, 4) !== today.slice(0, 4);
-  const text = formatted(date, reader, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    ...(isOtherYear ? { year: 'numeric' } : {}),
-  });
-  return html`<time datetime="${date}" lang="${reader.locale}">${text}</time>`;
+/** Making one takes longer than a hundred dates written by it. */
+const made = new Map<string, Intl.DateTimeFormat>();
+const MOST_MADE = 100;
+
+function format(look: keyof typeof LOOKS, { locale }: Reader): Intl.DateTimeFormat {
+  const name = `${look} ${locale}`;
+  const known = made.get(name);
+  if (known) return known;
+  if (made.size >= MOST_MADE) made.clear();
+  const fresh = new Intl.DateTimeFormat(locale, { ...LOOKS[look], timeZone: 'UTC' });
+  made.set(name, fresh);
+  return fresh;
 }
+
+const at = (date: string): Date => new Date(`${date}T00:00Z`);
+const written = (date: string, look: keyof typeof LOOKS, reader: Reader): string =>
+  format(look, reader).format(at(date));
+
+const timed = (date: string, look: keyof typeof LOOKS, reader: Reader): Html =>
+  html`<time datetime="${date}" lang="${reader.locale}">${written(date, look, reader)}</time>`;
+
+/** A date as the reader says it, as `Thursday 5 August`; with its year where that is not today's. */
+export const day = (date: string, reader: Reader, today?: string): Html =>
+  timed(date, today !== undefined && date.slice(0, 4) !== today.slice(0, 4) ? 'dayAndYear' : 'day', reader);
 
 /** From one date to another, as `7–8 August`. */
-export function span(from: string, to: string, reader: Reader): Html {
-  const format = new Intl.DateTimeFormat(reader.locale, { day: 'numeric', month: 'long', timeZone: 'UTC' });
-  const [start, end] = [from, to].map((date) => new Date(`${date}T00:00Z`)) as [Date, Date];
-  return html`<span lang="${reader.locale}">${from === to ? format.format(start) : format.formatRange(start, end)}</span>`;
-}
+export const span = (from: string, to: string, reader: Reader): Html =>
+  html`<span lang="${reader.locale}">${
+    from === to ? written(from, 'date', reader) : format('date', reader).formatRange(at(from), at(to))
+  }</span>`;
 
 /** A date in short with its weekday, as `Thu 5 Aug`. */
-export const weekdayAndDay = (date: string, reader: Reader): Html =>
-  html`<time datetime="${date}" lang="${reader.locale}">${formatted(date, reader, { weekday: 'short', day: 'numeric', month: 'short' })}</time>`;
+export const weekdayAndDay = (date: string, reader: Reader): Html => timed(date, 'weekdayAndDay', reader);
 
 /** A date without its weekday, as `5 August`. */
-export const dayMonth = (date: string, reader: Reader): string =>
-  formatted(date, reader, { day: 'numeric', month: 'long' });
+export const dayMonth = (date: string, reader: Reader): string => written(date, 'date', reader);
 
 /** A date in short, as `5 Aug`. */
-export const shortDay = (date: string, reader: Reader): Html =>
-  html`<time datetime="${date}" lang="${reader.locale}">${shortDate(date, reader)}</time>`;
+export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
 
-export const shortDate = (date: string, reader: Reader): string =>
-  formatted(date, reader, { day: 'numeric', month: 'short' });
+export const shortDate = (date: string, reader: Reader): string => written(date, 'short', reader);
 
-export const weekday = (date: string, reader: Reader): string => formatted(date, reader, { weekday: 'long' });
+export const weekday = (date: string, reader: Reader): string => written(date, 'weekday', reader);
 
 /** A temperature to a tenth, as `24.8 °C`. */
 export const degreesOf = (tempC: number, { degrees }: Reader): string =>

@@ -26,19 +26,19 @@ export interface SeasonSetting {
   readonly today?: string | null;
 }
 
-const WHY_WORDS: Readonly<Record<WhyClosed, string>> = {
+export const WHY_WORDS: Readonly<Record<WhyClosed, string>> = {
   'too-cold': 'too cold',
   'too-hot': 'too hot',
   'too-slow': 'too slow',
   'frost-to-come': 'frost to come',
 };
-const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
+export const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
   'too-cold': 'cold',
   'too-hot': 'hot',
   'too-slow': 'slow',
   'frost-to-come': 'frost',
 };
-const WHYS = Object.keys(WHY_WORDS) as WhyClosed[];
+export const WHYS = Object.keys(WHY_WORDS) as WhyClosed[];
 /** So many spells of one kind are named one by one. */
 const MOST_NAMED = 4;
 
@@ -202,7 +202,10 @@ const closedInWords = ({ closed }: DrawnSeason, why: WhyClosed, words: DateWords
     words,
   )}`;
 
-function spansInWords(spans: readonly { readonly from: string; readonly to: string }[], words: DateWords): string {
+export function spansInWords(
+  spans: readonly { readonly from: string; readonly to: string }[],
+  words: DateWords,
+): string {
   const named = spans.slice(0, MOST_NAMED).map(({ from, to }) => words.span(from, to));
   const others = spans.length - named.length;
   return listed(others > 0 ? [...named, `${others} more`] : named);

@@ -1120,6 +1120,7 @@ describe('the table of bad requests', () => {
 
   it('has every code there is', () => {
     const elsewhere: Partial<Record<ErrorCode, string>> = {
+      'foreign-origin': 'needs a session: session.test.ts',
       'precondition-failed': 'needs something kept: kept-bad-input.test.ts',
       'has-beds': 'needs something kept: kept-bad-input.test.ts',
       'has-sowings': 'needs something kept: beds.test.ts',

@@ -1,4 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { request } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import type { CheckAnswer } from '../../src/http/schemas/readings.js';
 import { dailySeries, hourlySeries, post, startApp } from './helper.js';
 
@@ -324,5 +326,32 @@ describe('a series in JSON', () => {
     expect(again.series.daily).toEqual(
       report.series.daily.filter(({ complete }) => complete).map(({ readings: _, ...day }) => day),
     );
+  });
+});
+
+describe('a long file that is refused at its beginning', () => {
+  it('is taken to its end, as a browser sends it all before it listens', async () => {
+    const listening = await startApp();
+    onTestFinished(() => listening.close());
+    await listening.listen({ port: 0, host: '127.0.0.1' });
+    const { port } = listening.server.address() as AddressInfo;
+    const prose = Buffer.from('It rained on the beds all night.\n'.repeat(500_000));
+    const status = await new Promise((done, fail) => {
+      const headers = { 'content-type': 'text/csv', 'content-length': prose.length };
+      const sent = request({
+        host: '127.0.0.1',
+        port,
+        path: '/v1/readings/check',
+        method: 'POST',
+        headers,
+        agent: false,
+      });
+      const answered = new Promise<number | undefined>((has) =>
+        sent.on('response', (response) => has(response.resume().statusCode)),
+      );
+      sent.on('error', fail).on('finish', () => done(answered));
+      sent.end(prose);
+    });
+    expect(status).toBe(400);
   });
 });

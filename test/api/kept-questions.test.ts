@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
 import type { AirDay, BedFields, PlaceFields, Store } from '../../src/garden/store.js';
+import { keyring } from '../../src/http/keys.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
 import type { SoilAnswer } from '../../src/http/schemas/soil.js';
 import type { WindowAnswer } from '../../src/http/schemas/windows.js';
@@ -199,7 +200,7 @@ describe('what is kept answers', () => {
       sowing: { date: '2027-08-03' },
     });
     expect(unknown.json()).toMatchObject({ status: 422, code: 'unknown-bed', errors: [{ pointer: '#/where/bed' }] });
-    const keyed = await startApp({ store, findOwner: (key) => (key === 'theirs' ? 'neighbour' : undefined) });
+    const keyed = await startApp({ store, findOwner: keyring(new Map([['theirs', 'neighbour']])) });
     const theirs = await keyed.inject({
       url: '/v1/beds/north/forecast?crop=onion&sowing=2027-08-03',
       headers: { authorization: 'Bearer theirs' },

@@ -28,7 +28,16 @@ export async function written({ child, output }: Run, pattern: RegExp): Promise<
     const match = pattern.exec(output());
     if (match) return match;
     if (child.exitCode !== null) throw new Error(`ended with ${child.exitCode}: ${output()}`);
-    await Promise.race([once(child.stdout!, 'data'), once(child.stderr!, 'data'), once(child, 'exit')]);
+    const heard = new AbortController();
+    const { signal } = heard;
+    const next = [
+      once(child.stdout!, 'data', { signal }),
+      once(child.stderr!, 'data', { signal }),
+      once(child, 'exit', { signal }),
+    ];
+    await Promise.race(next);
+    heard.abort();
+    await Promise.allSettled(next);
   }
 }
 

@@ -58,7 +58,7 @@ describe('the service as it ships', () => {
 describe('the demo', () => {
   it('prints the forecast, the sowing windows and how sowings stand as a gardener would read them, and where the service listens', async () => {
     const demo = run(['demo'], {});
-    await written(demo, /The service listens at http:\/\/127\.0\.0\.1:\d+/);
+    await written(demo, /The same to look at, and to ask more: http:\/\/127\.0\.0\.1:\d+/);
     const text = demo.output();
     for (const words of [
       'Half of them',

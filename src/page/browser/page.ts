@@ -1,4 +1,5 @@
-import { isRefused } from '../api.js';
+import { type Got, isRefused, type Send } from '../api.js';
+import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
 import { problemNote } from '../problem-note.js';
@@ -8,11 +9,12 @@ import type { Answered, Asked } from '../view.js';
 import { viewOf } from '../views.js';
 import type { Reader } from '../words.js';
 import { watchActs } from './acts.js';
-import { chosenFile, watchFile } from './chosen-file.js';
+import { readableFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
 import { keepTyping } from './kept-typing.js';
-import { send } from './send.js';
+import { send, sendUntil } from './send.js';
+import { moveTo, watchDates } from './when.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
 const REST_MS = 250;
@@ -20,10 +22,10 @@ const REST_MS = 250;
 const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
-const shelf = loadShelf(send);
+let shelf: Promise<Got<Shelf>> | undefined;
 let answered: Answered | null = null;
-/** Answers that come after a later question are let go. */
-let turn = 0;
+/** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
+let turn = new AbortController();
 
 document.documentElement.classList.add('script');
 if (form) start(form);
@@ -41,11 +43,25 @@ function start(ask: HTMLFormElement): void {
     void follow(ask).then(bringIntoView);
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
-  ask.addEventListener('input', () => {
+  ask.addEventListener('input', ({ target }) => {
     supposeZone(ask);
     clearTimeout(resting);
+    // A date that is among those shown only moves there.
+    if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
+  watchDates(
+    () => answered,
+    async (date) => {
+      ask.querySelector<HTMLInputElement>('input[name="sowing"]')!.value = date;
+      one<HTMLAnchorElement>('#link')!.href = linkTo(await holdInLink(ask));
+      say(
+        all('#at-date :is(h3, .state)')
+          .map(({ textContent }) => textContent)
+          .join('. '),
+      );
+    },
+  );
   document.addEventListener('click', (event) => {
     const { id, dataset } = event.target as HTMLElement;
     if (id === 'print') print();
@@ -55,41 +71,59 @@ function start(ask: HTMLFormElement): void {
   watchActs({
     side: one('#answer')!,
     async act(said) {
-      const known = await shelf;
-      if (isRefused(known)) return known;
-      const asked = await askedNow(ask, known.value);
+      const got = await known();
+      if (isRefused(got)) return got;
+      const asked = askedNow(ask, got.value, send);
       return viewOf(asked.question.view).act!(said, asked);
     },
     answerAgain: (said) => answer(ask, said),
     reader: () => readerOf(ask),
   });
+  supposeZone(ask);
   void begin(ask);
 }
 
-/** On a phone the answer stands below the question. */
+/** On a phone the answer stands below the question; what a file leaves open comes first. */
 function bringIntoView(): void {
+  const open = one('#file-state .problem');
   const side = one('#answer')!;
-  if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
+  if (open?.checkVisibility()) open.scrollIntoView({ block: 'nearest' });
+  else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
 }
 
-/** A file that was chosen before the page was loaded is answered at once; else what came with the page stands. */
+/**
+ * What came with the page stands; where nothing did, a file may have outlived the reload. A date that can be moved is
+ * asked for once more, to be moved at once.
+ */
 async function begin(ask: HTMLFormElement): Promise<void> {
-  if ((await chosenFile()) || one('#answer')!.dataset.answered === undefined) await answer(ask);
+  if (one('#answer')!.dataset.answered === undefined || one('#date-moved')) await answer(ask);
 }
 
-/** The link goes with what is typed; an answer that stands there follows. */
+/** Asked for once, and again where it was not to be had. */
+async function known(): Promise<Got<Shelf>> {
+  shelf ??= loadShelf(send);
+  const got = await shelf;
+  if (isRefused(got)) shelf = undefined;
+  return got;
+}
+
+/** The link goes with what is typed, whether the service is there or not; an answer that stands there follows. */
 async function follow(ask: HTMLFormElement): Promise<void> {
-  const known = await shelf;
-  if (isRefused(known)) return;
-  const question = questionOf(ask, known.value);
+  await holdInLink(ask);
+  await answer(ask);
+}
+
+async function holdInLink(ask: HTMLFormElement): Promise<Question> {
+  const got = await known();
+  const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
   }
-  await answer(ask);
+  return question;
 }
 
-function questionOf(ask: HTMLFormElement, known: Shelf): Question {
+function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   return questionFrom(said, known);
@@ -109,37 +143,43 @@ function supposeZone(ask: HTMLFormElement): void {
 
 /** A choice becomes a field of the form, so that it holds for what is asked later. */
 function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void {
-  const field = ask.elements.namedItem(name);
-  if (field instanceof HTMLInputElement || field instanceof HTMLSelectElement) field.value = value;
+  const field = ask.querySelector<HTMLInputElement | HTMLSelectElement>(
+    `:is(input, select)[name="${CSS.escape(name)}"]`,
+  );
+  if (field) field.value = value;
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
 /** @param said What to say of it, in place of the answer's own words. */
 async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
-  const mine = ++turn;
-  const known = await shelf;
-  if (isRefused(known)) return show({ shown: problemNote(known.problem) });
+  turn.abort();
+  turn = new AbortController();
+  const { signal } = turn;
+  const got = await known();
+  if (signal.aborted) return;
+  if (isRefused(got)) return show({ shown: problemNote(got.problem) });
   const side = one('#answer')!;
   const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
   side.setAttribute('aria-busy', 'true');
-  const asked = await askedNow(ask, known.value);
-  const came = await viewOf(asked.question.view).answer(asked);
+  const asked = askedNow(ask, got.value, sendUntil(signal));
+  const file = await readableFile(asked);
+  const came =
+    file === undefined || signal.aborted
+      ? { shown: UNSETTLED }
+      : await viewOf(asked.question.view).answer({ ...asked, file });
   clearTimeout(patience);
-  if (mine !== turn) return;
+  if (signal.aborted) return;
   side.removeAttribute('aria-busy');
   show(came, said);
 }
 
-async function askedNow(ask: HTMLFormElement, known: Shelf): Promise<Asked> {
-  return {
-    question: questionOf(ask, known),
-    file: await chosenFile(),
-    shelf: known,
-    reader: readerOf(ask),
-    send,
-    widths: [Math.max(300, Math.min(1000, one('#answer')!.clientWidth))],
-  };
-}
+const askedNow = (ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> => ({
+  question: questionOf(ask, shelf),
+  shelf,
+  reader: readerOf(ask),
+  send,
+  widths: [Math.max(300, Math.min(1000, one('#answer')!.clientWidth))],
+});
 
 function readerOf(ask: HTMLFormElement): Reader {
   return { locale: navigator.language, degrees: new FormData(ask).get('degrees') === 'F' ? 'F' : 'C' };
@@ -151,10 +191,30 @@ function show(came: Answered | null, said?: string): void {
   const putBack = keepTyping(side);
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
   putBack();
+  void showLater(came);
   const keep = one('#keep')!;
   keep.hidden = came?.picture === undefined;
   keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
-  say(said ?? side.querySelector('.neighbour, .problem')?.textContent ?? '');
+  say(said ?? spokenOf(side.querySelector('.neighbour, .problem')));
+}
+
+/** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
+async function showLater(came: Answered | null): Promise<void> {
+  const below = one('#later')!;
+  const of = came?.link ? linkTo(came.link) : '';
+  if (!came?.later || (below.dataset.of ?? of) !== of) below.innerHTML = '';
+  below.dataset.of = of;
+  if (!came?.later) return;
+  if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
+  const { markup } = await came.later();
+  if (answered === came) below.innerHTML = markup;
+}
+
+/** What is to be read out: without what its figures say when they are asked. */
+function spokenOf(said: Element | null): string {
+  const copy = said?.cloneNode(true) as Element | undefined;
+  for (const why of copy?.querySelectorAll('.why') ?? []) why.remove();
+  return copy?.textContent ?? '';
 }
 
 const say = (text: string): void => {

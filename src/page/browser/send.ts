@@ -1,15 +1,115 @@
-import type { Send } from '../api.js';
+import type { ApiRequest, Problem, Send } from '../api.js';
+
+type Came = Awaited<ReturnType<Send>>;
 
 /** Asks the service that the page came from. */
-export const send: Send = async ({ method, path, json, file }) => {
-  const response = await fetch(path, {
-    method,
-    ...(file
-      ? { body: file as Blob, headers: { 'content-type': 'text/csv' } }
-      : json === undefined
-        ? {}
-        : { body: JSON.stringify(json), headers: { 'content-type': 'application/json' } }),
+export const send: Send = (request) => sendUntil(new AbortController().signal)(request);
+
+/** The same, as long as the answer is still wanted. */
+export const sendUntil =
+  (signal: AbortSignal): Send =>
+  async (request) => {
+    if (request.file) return upload(request, request.file as Blob, signal);
+    const { method, path, json } = request;
+    const response = await fetch(path, {
+      method,
+      signal,
+      ...(json === undefined ? {} : { body: JSON.stringify(json), headers: { 'content-type': 'application/json' } }),
+    });
+    return { status: response.status, body: bodyOf(await response.text()) };
+  };
+
+const bodyOf = (text: string): unknown => (text === '' ? undefined : JSON.parse(text));
+
+/** How far the files have come that are being sent [bytes]. */
+export interface Sending {
+  readonly sentBytes: number;
+  readonly allBytes: number;
+}
+
+interface Upload {
+  readonly bytes: number;
+  sentBytes: number;
+  readonly stop: () => void;
+}
+
+const uploads = new Set<Upload>();
+let heed: (sending: Sending | null) => void = () => {};
+
+/** Tells again and again how far files have come; null: none is on its way. */
+export function whileSending(tell: (sending: Sending | null) => void): void {
+  heed = tell;
+}
+
+export function stopSending(): void {
+  for (const { stop } of uploads) stop();
+}
+
+function tell(): void {
+  const all = [...uploads];
+  const sum = (of: (one: Upload) => number): number => all.reduce((total, one) => total + of(one), 0);
+  heed(
+    all.length === 0
+      ? null
+      : {
+          sentBytes: sum(({ sentBytes }) => sentBytes),
+          allBytes: sum(({ bytes }) => bytes),
+        },
+  );
+}
+
+/** Sends a file. Only XMLHttpRequest tells how far it has come. */
+function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): Promise<Came> {
+  return new Promise((done, fail) => {
+    const request = new XMLHttpRequest();
+    const stop = (): void => {
+      done(refused('stopped', 'You stopped the file on its way. It is still here, and can be sent again.'));
+      request.abort();
+    };
+    const one: Upload = { bytes: file.size, sentBytes: 0, stop };
+    request.upload.onprogress = ({ loaded }) => {
+      one.sentBytes = loaded;
+      tell();
+    };
+    request.onload = () => {
+      try {
+        done({ status: request.status, body: bodyOf(request.responseText) });
+      } catch (error) {
+        fail(error);
+      }
+    };
+    request.onerror = async () => ((await isReadable(file)) ? fail(new Error('no answer')) : done(GONE));
+    request.onabort = () => fail(new Error('not wanted any more'));
+    request.onloadend = () => {
+      uploads.delete(one);
+      tell();
+    };
+    if (signal.aborted) return fail(signal.reason);
+    signal.addEventListener('abort', () => request.abort(), { once: true });
+    uploads.add(one);
+    tell();
+    request.open(method, path);
+    request.setRequestHeader('content-type', 'text/csv');
+    request.send(file);
   });
-  const text = await response.text();
-  return { status: response.status, body: text === '' ? undefined : JSON.parse(text) };
+}
+
+/** A file on disk that has changed since it was chosen is not read any more. */
+const isReadable = (file: Blob): Promise<boolean> =>
+  file
+    .slice(0, 1)
+    .arrayBuffer()
+    .then(
+      () => true,
+      () => false,
+    );
+
+const refused = (code: string, detail: string): Came => {
+  const body: Omit<Problem, 'status'> = { code, title: '', detail };
+  return { status: 400, body };
 };
+
+const GONE = refused(
+  'file-gone',
+  'The file cannot be read any more: it was changed, renamed or moved since you chose it, or it is a folder. Choose it again.',
+);

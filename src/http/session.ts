@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { RequestError } from '../basics/errors.js';
+import { isForm } from './form-body.js';
+import { refuseQuery } from './kept.js';
+import type { FindOwner } from './keys.js';
+import { refuseForeign } from './own-origin.js';
+import { read } from './read.js';
+import type { Route } from './route.js';
+import { setSession } from './session-cookie.js';
+
+const keySchema = z.strictObject({
+  key: z
+    .string()
+    .trim()
+    .describe('One of the keys that the service was started with. In a form, none: end the session.'),
+});
+
+const ASK_AGAIN = '/?key=refused';
+
+/**
+ * A browser is asked for the key once; from then on a cookie stands for it.
+ *
+ * @param findOwner Left out: nobody needs a key, and no cookie is set.
+ */
+export const sessionRoutes = (findOwner: FindOwner | undefined): Route[] => [
+  {
+    method: 'POST',
+    url: '/session',
+    open: 'by-token',
+    operation: {
+      id: 'beginSession',
+      summary: 'Give a browser a cookie that stands for your key',
+      description:
+        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for as long as the service has the key; a browser keeps it for 180 days. The same as a form, for pages without scripts, leads to `/`, with a wrong key to `/?key=refused`; without a key it ends the session. Where no keys are asked for no cookie is set.',
+      json: { schema: keySchema, example: { key: 'a-long-secret' } },
+      form: true,
+      answer: 'none',
+      problems: ['not-json', 'not-understood', 'too-large', 'unsupported-media-type', 'foreign-origin'],
+    },
+    handler(request, reply) {
+      refuseForeign(request);
+      refuseQuery(request);
+      const { key } = read(keySchema, request.body);
+      const isEnd = isForm(request) && key === '';
+      const holder = isEnd ? undefined : findOwner?.({ key });
+      const isRefused = findOwner !== undefined && !isEnd && holder === undefined;
+      if (isRefused && !isForm(request)) refuseKey();
+      if (holder || isEnd) setSession(request, reply, holder?.session ?? '');
+      return isForm(request) ? reply.redirect(isRefused ? ASK_AGAIN : '/', 303) : reply.code(204).send();
+    },
+  },
+  {
+    method: 'DELETE',
+    url: '/session',
+    open: 'by-token',
+    operation: {
+      id: 'endSession',
+      summary: 'Take the cookie back from this browser; whoever copied it has it until the key is changed',
+      answer: 'none',
+      problems: ['foreign-origin', 'not-understood'],
+    },
+    handler(request, reply) {
+      refuseForeign(request);
+      refuseQuery(request);
+      setSession(request, reply, '');
+      return reply.code(204).send();
+    },
+  },
+];
+
+function refuseKey(): never {
+  throw new RequestError(
+    'unauthorized',
+    'This is none of the keys of the service. Check it for letters left out or swapped.',
+  );
+}

@@ -1,0 +1,55 @@
+import { dateOfDay, dayOf } from '../../plot/dates.js';
+import type { Answered } from '../view.js';
+import { all, one } from './elements.js';
+
+/** How long the date has to rest before its forecast is asked for [ms]. */
+const REST_MS = 250;
+
+let resting: ReturnType<typeof setTimeout> | undefined;
+let rested: (date: string) => Promise<void> = async () => {};
+
+/** Lets the date be moved by its slider and its buttons; `atRest` is told where it came to rest. */
+export function watchDates(answered: () => Answered | null, atRest: typeof rested): void {
+  rested = atRest;
+  document.addEventListener('input', ({ target }) => {
+    if (target instanceof HTMLInputElement && target.id === 'date-moved')
+      moveTo(answered(), dateOfDay(target.valueAsNumber));
+  });
+  document.addEventListener('click', (event) => {
+    const step = (event.target as HTMLElement).closest<HTMLElement>('[data-step]')?.dataset.step;
+    const slider = one<HTMLInputElement>('#date-moved');
+    if (step === undefined || !slider) return;
+    const isMoved = moveTo(answered(), dateOfDay(slider.valueAsNumber + Number(step)));
+    if (isMoved || answered()?.atDate) event.preventDefault();
+  });
+}
+
+/** Moves the answer to another date; false where it is none of those that are shown. */
+export function moveTo(answered: Answered | null, date: string): boolean {
+  const slider = one<HTMLInputElement>('#date-moved');
+  const day = dayOf(date);
+  if (!answered?.atDate || !slider || !(Number(slider.min) <= day && day <= Number(slider.max))) return false;
+  const { name, atOnce, whole } = answered.atDate(date);
+  slider.value = String(day);
+  slider.setAttribute('aria-valuetext', name);
+  fill(atOnce);
+  one('#of-date')!.setAttribute('aria-busy', 'true');
+  clearTimeout(resting);
+  const mine = setTimeout(async () => {
+    await rested(date);
+    const parts = await whole();
+    // Meanwhile the date may have gone on, or another question been asked.
+    if (resting !== mine || one('#date-moved') !== slider) return;
+    fill(parts);
+    one('#of-date')!.removeAttribute('aria-busy');
+  }, REST_MS);
+  resting = mine;
+  return true;
+}
+
+function fill(parts: Readonly<Record<string, { readonly markup: string }>>): void {
+  for (const place of all('#answer [id], #later [id]')) {
+    const part = parts[place.id];
+    if (part) place.innerHTML = part.markup;
+  }
+}

@@ -1,0 +1,33 @@
+import type { ApiRequest, Problem } from './api.js';
+import { pathWith } from './api.js';
+import { fileQuery } from './forecast-request.js';
+import type { Question } from './question.js';
+import { bedNamed, placeOf, type Shelf } from './shelf.js';
+import type { FileGiven } from './view.js';
+
+/** The request that asks what the service makes of a file, by the clock of the bed's place. */
+export function checkRequest(question: Question, shelf: Shelf, file: FileGiven): ApiRequest {
+  const place = placeOf(shelf, bedNamed(shelf, question.bed));
+  const timeZone = place?.timeZone ?? question.timeZone;
+  return {
+    method: 'POST',
+    path: pathWith('/v1/readings/check', { ...fileQuery(question), timeZone }),
+    file: file.body,
+  };
+}
+
+/** As the service's own limit: no file of such a length is worth sending [bytes]. */
+export const MOST_FILE_BYTES = 256 * 1024 * 1024;
+
+export const tooLarge = (bytes: number): Problem => ({
+  status: 413,
+  code: 'too-large',
+  title: 'Too large',
+  detail: `The file has ${sizeText(bytes)}; up to ${sizeText(MOST_FILE_BYTES)} can be sent. Export fewer years, or coarser readings: hourly ones are enough.`,
+});
+
+export function sizeText(bytes: number): string {
+  const mega = bytes / 1024 / 1024;
+  if (mega < 1) return `${Math.max(1, Math.round(bytes / 1024))} KB`;
+  return `${mega < 10 ? Math.round(mega * 10) / 10 : Math.round(mega)} MB`;
+}

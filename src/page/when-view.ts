@@ -1,0 +1,146 @@
+import type { ForecastAnswer } from '../http/schemas/forecast.js';
+import type { WindowAnswer } from '../http/schemas/windows.js';
+import { dateOfDay, dayOf } from '../plot/dates.js';
+import type { PictureOptions } from '../plot/picture.js';
+import { seasonStrip } from '../plot/season-strip.js';
+import { type Got, get, isRefused, type Problem } from './api.js';
+import { forecastPictures } from './forecast-picture.js';
+import { type Html, html } from './html.js';
+import { neighbourWords } from './neighbour-words.js';
+import { pictures, TO_KEEP } from './pictures.js';
+import { problemNote } from './problem-note.js';
+import { linkTo } from './question.js';
+import type { Answered, Asked, AtDate, View } from './view.js';
+import { dateTable, dateWords } from './when-date.js';
+import { whenForm } from './when-form.js';
+import { type About, type Beside, cropName, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
+import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
+import { joinedSpells } from './when-season.js';
+import { whenTable } from './when-table.js';
+import { seasonTables, whenWords } from './when-words.js';
+import { dateIn, day, daysLater } from './words.js';
+
+/** When should I sow? */
+export const whenView: View = { name: 'when', title: 'When to sow', form: whenForm, answer };
+
+async function answer(asked: Asked): Promise<Answered | null> {
+  const { question, shelf, send, reader } = asked;
+  const spot = spotOf(question, shelf);
+  if (!spot) return { shown: problemNote(NO_PLACE) };
+  if (question.sowing !== '' && !isDate(question.sowing)) return { shown: problemNote(noDate(question.sowing)) };
+  const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
+  if (isRefused(got)) {
+    const { code } = got.problem;
+    const isShort = code === 'no-past-years' || code === 'no-readings';
+    return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem) };
+  }
+  const season = got.value;
+  const about: About = { ...asked, spot, season, today: dateIn(spot.place.timeZone, shelf.nowMs) };
+  const best = season.best?.date ?? null;
+  const date = question.sowing || best || season.dates[0]!.date;
+  const [atDate, atBest] = await Promise.all([
+    forecastOn(about, date),
+    best !== null && best !== date ? forecastOn(about, best) : null,
+  ]);
+  const forBest = best === date ? atDate : atBest;
+  const drawn = { ...season, closed: joinedSpells(season.closed) };
+  const setting = {
+    cropName: cropName(question.crop, about),
+    bedName: spot.bed?.name ?? spot.place.name,
+    today: about.today,
+  };
+  const strip = (options: PictureOptions): string => seasonStrip(drawn, setting, options);
+  const spoken = { cropName: setting.cropName.toLowerCase(), where: whereSaid(spot), today: about.today, reader };
+  const shown = html`
+    ${whenWords(season, forBest && !isRefused(forBest) ? forBest.value : null, spoken)}
+    ${pictures('season', asked, strip)}
+    ${seasonTables(season, reader)}
+    ${dateMover(about, date)}
+    <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
+    <div id="of-date">${dateAnswer(atDate, about, date)}</div>`;
+  let beside: Beside | null = null;
+  return {
+    shown,
+    later: async () => {
+      beside = await laterOf(about);
+      return laterShown(beside, about, date, atDate);
+    },
+    atDate: (other) => dateMoved(about, beside, other),
+    picture: () => strip({ ...TO_KEEP, unit: reader.degrees, locale: reader.locale }),
+    table: () => whenTable(season),
+    link: question,
+  };
+}
+
+const NO_PLACE: Problem = {
+  status: 422,
+  code: 'not-understood',
+  title: 'No place',
+  detail:
+    'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
+};
+
+const isDate = (text: string): boolean => Number.isFinite(dayOf(text)) && dateOfDay(dayOf(text)) === text;
+
+const noDate = (said: string): Problem => ({
+  ...NO_PLACE,
+  detail: `The date to look at is “${said}”, which is no day of the calendar. Choose another, or leave it empty for the best one.`,
+});
+
+/** Too few past years are known: how to mend it, and what can be asked meanwhile. */
+const fewYears = ({ question }: Asked, { place }: Spot): Html =>
+  html`<div class="problem" role="alert"><h2>Too few past years</h2>
+    <p>When to sow is told by what each date would have done in past years, and of ${place.name} fewer than three are known.</p>
+    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them; or, where nobody wrote them down, the means of the twelve months from a climate table. <a href="/docs">How to send them</a>.</p>
+    <p>Until then <a href="${linkTo({ ...question, view: 'sowing' })}">one sowing</a> can be told from the temperatures that there are.</p></div>`;
+
+const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
+
+const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<ForecastAnswer>> =>
+  get<ForecastAnswer>(send, dateRequest(question, spot, date));
+
+/** Moves the date: by script at once, and by the form without it. */
+function dateMover({ season, reader }: About, date: string): Html {
+  const [first, last] = [season.dates[0]!.date, season.dates.at(-1)!.date];
+  const step = (to: string, by: number, text: string): Html =>
+    html`<button type="submit" form="ask" name="sowing" value="${to}" data-step="${by}">${text}</button>`;
+  return html`<h2>Move the date</h2>
+    <div class="move">
+      ${step(daysLater(date, -1), -1, 'A day earlier')}
+      <label class="needs-script"><span class="unseen">Date of sowing</span><input type="range" id="date-moved" min="${dayOf(first)}" max="${dayOf(last)}" value="${dayOf(date)}" aria-valuetext="${dayText(date, reader)}"></label>
+      ${step(daysLater(date, 1), 1, 'A day later')}
+    </div>`;
+}
+
+const dayText = (date: string, { locale }: Asked['reader']): string =>
+  new Intl.DateTimeFormat(locale, { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' }).format(
+    new Date(`${date}T00:00Z`),
+  );
+
+/** What the sowing of that date will do. */
+function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
+  if (isRefused(got)) return problemNote(got.problem);
+  const { question, reader, today, spot } = about;
+  return html`${neighbourWords(got.value, reader, today)}
+    ${forecastPictures(got.value, about)}
+    ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
+}
+
+/** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
+function dateMoved(about: About, beside: Beside | null, date: string): AtDate {
+  const { season, reader, today } = about;
+  return {
+    name: dayText(date, reader),
+    atOnce: {
+      'at-date': dateWords(season, date, reader, today),
+      ...(beside ? { 'ways-at-date': waysAtDate(beside.ways, date, about) } : {}),
+      ...(beside && beside.crops.length > 0
+        ? { 'crops-at-date': dateTable('Crop', beside.crops, date, reader, today) }
+        : {}),
+    },
+    whole: async () => {
+      const got = await forecastOn(about, date);
+      return { 'of-date': dateAnswer(got, about, date), 'shade-in-heat': html`${shadeSaid(got, about)}` };
+    },
+  };
+}

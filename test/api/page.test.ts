@@ -1,0 +1,218 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import fc from 'fast-check';
+import type { FastifyInstance } from 'fastify';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beds, northReadings, pastAir, place, probeDepthCm, today } from '../../src/demo/season.js';
+import { fields } from '../../src/page/question.js';
+import { servePage } from '../../src/page/serve.js';
+import { askerOf, startApp } from './helper.js';
+
+const folder = await mkdtemp(join(tmpdir(), 'page-'));
+const FILE = `time,soil (C)\n${northReadings()
+  .map(({ at, value }) => `${at},${value}`)
+  .join('\n')}\n`;
+let app: FastifyInstance;
+
+beforeAll(async () => {
+  await writeFile(join(folder, 'page.js'), 'export {};');
+  await writeFile(join(folder, 'page.css'), 'p { margin: 0; }');
+  app = await startApp({ page: servePage(pathToFileURL(`${folder}/`)) });
+  const ask = askerOf(app);
+  await ask('PUT', '/v1/places/quillmere', place);
+  await ask('POST', '/v1/places/quillmere/air', { medium: 'air', daily: pastAir().slice(-5 * 365) });
+  await ask('PUT', '/v1/beds/north', { place: 'quillmere', ...beds.north });
+  await ask('POST', '/v1/beds/north/readings', { medium: 'soil', probeDepthCm, readings: northReadings() });
+});
+afterAll(async () => {
+  await app.close();
+  await rm(folder, { recursive: true });
+});
+
+const text = (body: string): string => body.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ');
+
+/** A form as a browser without script posts it; a file last. */
+function formOf(said: Readonly<Record<string, string>>, file?: { name: string; body: string }) {
+  const boundary = 'a-boundary';
+  const parts = Object.entries(said).map(
+    ([name, value]) => `--${boundary}\r\nContent-Disposition: form-data; name="${name}"\r\n\r\n${value}\r\n`,
+  );
+  if (file) {
+    parts.push(
+      `--${boundary}\r\nContent-Disposition: form-data; name="file"; filename="${file.name}"\r\nContent-Type: text/csv\r\n\r\n${file.body}\r\n`,
+    );
+  }
+  return {
+    headers: { 'content-type': `multipart/form-data; boundary=${boundary}` },
+    payload: `${parts.join('')}--${boundary}--\r\n`,
+  };
+}
+
+const post = (said: Readonly<Record<string, string>>, file?: { name: string; body: string }) =>
+  app.inject({ method: 'POST', url: '/', ...formOf(said, file) });
+
+describe('the page without its script', () => {
+  test('a link is answered with the sentence, the picture and the dates', async () => {
+    const { body, statusCode } = await app.inject('/?bed=north&crop=lettuce&sowing=2027-08-03&seeds=200');
+    expect(statusCode).toBe(200);
+    expect(text(body)).toMatch(/Of 200 seeds expect \d+ to \d+/);
+    expect(body).toContain('<svg');
+    expect(text(body)).toMatch(/Nine tenths (Sun|Mon|Tue) \d+ Aug/);
+  });
+
+  test('the same numbers stand there as the service answers', async () => {
+    const { stand } = (await app.inject('/v1/beds/north/forecast?crop=lettuce&sowing=2027-08-03&seeds=200')).json();
+    const { body } = await app.inject('/?bed=north&crop=lettuce&sowing=2027-08-03&seeds=200');
+    expect(text(body)).toContain(`Of 200 seeds expect ${stand.seedlings.from} to ${stand.seedlings.to}`);
+  });
+
+  test('without a question it answers for today in the first bed', async () => {
+    const { body } = await app.inject('/');
+    expect(body).toContain(`name="sowing" value="${today}"`);
+    expect(text(body)).toMatch(/Of a hundred seeds expect/);
+  });
+
+  test('a form with a file is answered, and the file’s text is there again', async () => {
+    const { body } = await post(
+      { source: 'file', bed: 'north', crop: 'carrot', sowing: today },
+      { name: 'north.csv', body: FILE },
+    );
+    expect(text(body)).toMatch(/Of a hundred seeds expect/);
+    expect(text(body)).toMatch(/Soil at the seed, column 2, “soil \(C\)”, in °C, every hour/);
+    expect(body).toContain(FILE.slice(0, 200));
+  });
+
+  test('what can be read in two ways is asked, each way with its consequence, and one press settles it', async () => {
+    const pasted = await readFile(
+      new URL('../../fixtures/logger-files/82-ambiguous-order.csv', import.meta.url),
+      'utf8',
+    );
+    const twoWays = {
+      source: 'file',
+      bed: 'north',
+      medium: 'soil',
+      unit: 'C',
+      crop: 'carrot',
+      sowing: '2027-07-03',
+      pasted,
+    };
+    const asked = await post(twoWays);
+    const [, name, value] = /<button type="submit" form="ask" name="(\w+)" value="(dmy)"/.exec(asked.body) ?? [];
+    expect(name).toBe('dateOrder');
+    expect(text(asked.body)).toContain('One thing to settle');
+    const settled = await post({ ...twoWays, [name!]: value! });
+    expect(settled.body).not.toContain('One thing to settle');
+  });
+
+  test('a form that a link can hold leads to that link', async () => {
+    const { statusCode, headers } = await post({
+      source: 'bed',
+      bed: 'north',
+      crop: 'carrot',
+      sowing: '2027-08-05',
+      pasted: '',
+    });
+    expect(statusCode).toBe(303);
+    expect(headers.location).toBe('/?bed=north&crop=carrot&sowing=2027-08-05');
+  });
+
+  test('a file that is too large loses nothing else', async () => {
+    const { body, statusCode } = await post(
+      { source: 'file', bed: 'north', crop: 'onion', seeds: '321' },
+      { name: 'long.csv', body: 'x'.repeat(9 * 1024 * 1024) },
+    );
+    expect(statusCode).toBe(413);
+    expect(text(body)).toContain('larger than a plain form takes');
+    expect(body).toContain('value="321"');
+    expect(body).toContain('<option value="onion" selected>');
+  });
+
+  test('a form that breaks off is told so', async () => {
+    const { payload, headers } = formOf({ crop: 'onion', bed: 'north' });
+    const { statusCode, body } = await app.inject({
+      method: 'POST',
+      url: '/',
+      headers,
+      payload: payload.slice(0, -20),
+    });
+    expect(statusCode).toBe(400);
+    expect(text(body)).toContain('did not arrive whole');
+  });
+
+  test('the picture and the numbers come as files', async () => {
+    const picture = await app.inject('/?bed=north&crop=lettuce&sowing=2027-08-03&as=svg');
+    expect(picture.headers['content-type']).toBe('image/svg+xml');
+    expect(picture.body).toMatch(/^<svg/);
+    const table = await app.inject('/?bed=north&crop=lettuce&sowing=2027-08-03&as=csv');
+    expect(table.headers['content-disposition']).toContain('attachment');
+    const check = await askerOf(app)('POST', '/v1/readings/check?column=3&timeZone=Etc/GMT%2B2', table.body);
+    expect(check.json()).toMatchObject({ medium: 'soil', unit: 'C', from: expect.stringContaining('2027-08-03') });
+  });
+
+  test('°F are the same temperatures', async () => {
+    const table = async (degrees: string) =>
+      (await app.inject(`/?bed=north&crop=lettuce&sowing=2027-08-03&as=csv&degrees=${degrees}`)).body
+        .split('\r\n')[1]!
+        .split(',');
+    const [inC, inF] = [await table('C'), await table('F')];
+    // 9/5 and 32: the definition of the scale.
+    expect(Number(inF[1])).toBeCloseTo(Number(inC[1]) * 1.8 + 32, 0);
+  });
+
+  test('days are named in the reader’s language', async () => {
+    const { body } = await app.inject({
+      url: '/?bed=north&crop=lettuce&sowing=2027-08-03',
+      headers: { 'accept-language': 'de-AT,de;q=0.9' },
+    });
+    expect(body).toMatch(/<time datetime="2027-08-\d\d" lang="de-AT">\w+, \d+\. August<\/time>/);
+  });
+});
+
+describe('what a browser is told', () => {
+  test('nothing inline runs, and nothing comes from elsewhere', async () => {
+    const { headers, body } = await app.inject('/?bed=north');
+    expect(headers['content-security-policy']).toBe(
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
+    );
+    expect(body).not.toMatch(/<style|\sstyle=|\son\w+=|javascript:/i);
+    expect(body.match(/<script[^>]*>/g)).toEqual([expect.stringContaining('src="/page.js?')]);
+    expect([...body.matchAll(/(?:href|src|action)="([^"]*)"/g)].map(([, address]) => address)).toEqual(
+      expect.not.arrayContaining([expect.stringMatching(/^(https?:)?\/\//)]),
+    );
+  });
+
+  test('its files may be kept for good, since their addresses change with them', async () => {
+    const { body } = await app.inject('/');
+    for (const [, address] of body.matchAll(/(?:href|src)="(\/page\.\w+\?[^"]+)"/g)) {
+      const file = await app.inject(address!);
+      expect(file.statusCode).toBe(200);
+      expect(file.headers['cache-control']).toContain('immutable');
+    }
+  });
+});
+
+describe('whatever is sent', () => {
+  const hostile = fc.oneof(
+    fc.string(),
+    fc.string({ unit: 'binary' }),
+    fc.constantFrom('<script>x</script>', '"><i id="x">', '../..', '１２', '9'.repeat(500)),
+  );
+
+  test('a page comes back, and nothing of it as markup', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.dictionary(fc.constantFrom(...fields, 'view', 'source', 'degrees', 'min', 'max', 'as', 'key'), hostile, {
+          maxKeys: 8,
+        }),
+        async (said) => {
+          const { statusCode, body } = await app.inject(`/?${new URLSearchParams(said)}`);
+          expect(statusCode).toBeLessThan(500);
+          expect(/<script>x|"><i id="x">/.test(body)).toBe(false);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});

@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import { forecastRequest, numberIn } from '../../../src/page/forecast-request.js';
+import { type Question, questionFrom } from '../../../src/page/question.js';
+
+const asked = (query: string): Question => questionFrom(new URLSearchParams(query), { beds: [{ id: 'north' }] });
+const requestOf = (query: string) => {
+  const made = forecastRequest(asked(query), null);
+  if ('problem' in made) throw new Error(made.problem.detail);
+  return made.request;
+};
+
+describe('numbers as people type them', () => {
+  test.each([
+    ['12.5', 12.5],
+    [' 12,5 ', 12.5],
+    ['−3', -3],
+    ['', null],
+    ['warm', Number.NaN],
+    ['1,000.5', Number.NaN],
+  ])('“%s” is %s', (text, value) => {
+    expect(numberIn(text)).toBe(value);
+  });
+});
+
+test('a kept bed is asked by its link, without what was not said', () => {
+  expect(requestOf('bed=north&crop=carrot&sowing=2027-05-03&seeds=200')).toEqual({
+    method: 'GET',
+    path: '/v1/beds/north/forecast?crop=carrot&sowing=2027-05-03&seeds=200&hourly=true',
+  });
+});
+
+test('days typed in become a series of dates on end, and an empty one is left out', () => {
+  const { json } = requestOf(
+    'bed=north&source=days&crop=carrot&sowing=2027-05-03&unit=F&probeDepthCm=5&firstDay=2027-04-30&min=50&max=60&min=&max=&min=51,5&max=61',
+  );
+  expect(json).toMatchObject({
+    where: { bed: 'north' },
+    temperatures: [
+      {
+        medium: 'soil',
+        probeDepthCm: 5,
+        unit: 'F',
+        daily: [
+          { date: '2027-04-30', min: 50, max: 60 },
+          { date: '2027-05-02', min: 51.5, max: 61 },
+        ],
+      },
+    ],
+  });
+});
+
+test('a day that is no number is named, with what was typed', () => {
+  const made = forecastRequest(asked('source=days&firstDay=2027-04-30&min=9&max=warm'), null);
+  expect(made).toMatchObject({
+    problem: { detail: expect.stringContaining('highest temperature of day 1 is “warm”') },
+  });
+});
+
+test('a bed that is described goes along with its place', () => {
+  const { json } = requestOf(
+    'bed=&source=days&latitude=44&longitude=-30&timeZone=Etc/GMT%2B2&kind=indoors&roomC=18&sowing=2027-05-03&firstDay=2027-05-03&min=17&max=19',
+  );
+  expect(json).toMatchObject({
+    where: {
+      place: { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' },
+      bed: { kind: 'indoors', roomC: 18, cover: 'bare', moisture: 'rain' },
+    },
+  });
+});
