@@ -7,9 +7,8 @@ import type { Act, Done } from './view.js';
 import { dayMonth } from './words.js';
 
 /** What the forms of this leaf do, by their names. */
-export const growingAct: Act = (said, asked) => ACTS[said.get('act') ?? '']?.(said, asked) ?? NO_ACT;
-
-const NO_ACT = Promise.resolve(unusable('This page knows no such change. Load it again.'));
+export const growingAct: Act = async (said, asked) =>
+  ACTS.get(said.get('act') ?? '')?.(said, asked) ?? unusable('This page knows no such change. Load it again.');
 
 const count: Act = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
@@ -87,15 +86,15 @@ const renewCalendar: Act = async (said, { send }) => {
   }));
 };
 
-const ACTS: Readonly<Record<string, Act>> = {
-  count,
-  sow,
-  plan,
-  'forget-count': forgetCount,
-  'forget-sowing': forget('sowing'),
-  'forget-plan': forget('plan'),
-  'renew-calendar': renewCalendar,
-};
+const ACTS: ReadonlyMap<string, Act> = new Map([
+  ['count', count],
+  ['sow', sow],
+  ['plan', plan],
+  ['forget-count', forgetCount],
+  ['forget-sowing', forget('sowing')],
+  ['forget-plan', forget('plan')],
+  ['renew-calendar', renewCalendar],
+]);
 
 const NO_DATE = 'Say on which day.';
 const isDate = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
