@@ -27,27 +27,23 @@ const SHORT_DAYS = 14;
 export function joinedSpells(closed: WindowAnswer['closed']): ClosedSpell[] {
   const spells: ClosedSpell[] = closed.map((spell) => ({ ...spell, isMixed: false }));
   for (;;) {
-    const next = shortest(spells);
-    if (next === null) return spells;
-    const before = touches(spells[next - 1], spells[next]) ? spells[next - 1]! : null;
-    const after = touches(spells[next], spells[next + 1]) ? spells[next + 1]! : null;
-    const isBefore = before !== null && (after === null || lengthOf(before) >= lengthOf(after));
-    const at = isBefore ? next - 1 : next;
-    spells.splice(at, 2, joined(spells[at]!, spells[at + 1]!));
+    const first = nextToJoin(spells);
+    if (first === null) return spells;
+    spells.splice(first, 2, joined(spells[first]!, spells[first + 1]!));
   }
 }
 
-/** The index of the shortest spell that has to be told with another; spells of one reason are so whatever their length. */
-function shortest(spells: readonly ClosedSpell[]): number | null {
-  const same = spells.findIndex((spell, i) => touches(spells[i - 1], spell) && spells[i - 1]!.why === spell.why);
-  if (same > 0) return same;
-  const short = spells
-    .map((_, i) => i)
-    .filter(
-      (i) =>
-        lengthOf(spells[i]!) < SHORT_DAYS && (touches(spells[i - 1], spells[i]) || touches(spells[i], spells[i + 1])),
-    );
-  return short.sort((a, b) => lengthOf(spells[a]!) - lengthOf(spells[b]!))[0] ?? null;
+/** The index of the first of two spells that are to be one: of one reason, or else the shortest and its longer neighbour. */
+function nextToJoin(spells: readonly ClosedSpell[]): number | null {
+  const pairs = spells.slice(1).flatMap((second, i) => (touches(spells[i]!, second) ? [i] : []));
+  const alike = pairs.find((i) => spells[i]!.why === spells[i + 1]!.why);
+  if (alike !== undefined) return alike;
+  const lengths = (i: number): readonly [shorter: number, longer: number] => {
+    const [one, other] = [lengthOf(spells[i]!), lengthOf(spells[i + 1]!)];
+    return one < other ? [one, other] : [other, one];
+  };
+  const short = pairs.filter((i) => lengths(i)[0] < SHORT_DAYS);
+  return short.sort((a, b) => lengths(a)[0] - lengths(b)[0] || lengths(b)[1] - lengths(a)[1])[0] ?? null;
 }
 
 function joined(first: ClosedSpell, second: ClosedSpell): ClosedSpell {
@@ -60,8 +56,7 @@ function joined(first: ClosedSpell, second: ClosedSpell): ClosedSpell {
   };
 }
 
-const touches = (first: ClosedSpell | undefined, second: ClosedSpell | undefined): boolean =>
-  first !== undefined && second !== undefined && daysFrom(first.to, second.from) === 1;
+const touches = (first: ClosedSpell, second: ClosedSpell): boolean => daysFrom(first.to, second.from) === 1;
 
 export const lengthOf = ({ from, to }: { readonly from: string; readonly to: string }): number =>
   daysFrom(from, to) + 1;

@@ -1,6 +1,6 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
-import { dayOf } from '../plot/dates.js';
+import { dateOfDay, dayOf } from '../plot/dates.js';
 import type { PictureOptions } from '../plot/picture.js';
 import { seasonStrip } from '../plot/season-strip.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
@@ -31,7 +31,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
   if (isRefused(got)) {
     const { code } = got.problem;
-    const isShort = code === 'no-past-years' || code === 'no-temperatures';
+    const isShort = code === 'no-past-years' || code === 'no-readings';
     return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem) };
   }
   const season = got.value;
@@ -58,11 +58,14 @@ async function answer(asked: Asked): Promise<Answered | null> {
     ${dateMover(about, date)}
     <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
     <div id="of-date">${dateAnswer(atDate, about, date)}</div>`;
-  const beside = laterOf(about);
+  let beside: Beside | null = null;
   return {
     shown,
-    later: beside.then((all) => laterShown(all, about, date, atDate)),
-    atDate: dateMoved(about, beside),
+    later: async () => {
+      beside = await laterOf(about);
+      return laterShown(beside, about, date, atDate);
+    },
+    atDate: (other) => dateMoved(about, beside, other),
     picture: () => strip({ ...TO_KEEP, unit: reader.degrees, locale: reader.locale }),
     table: () => whenTable(season),
     link: question,
@@ -77,7 +80,7 @@ const NO_PLACE: Problem = {
     'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
 };
 
-const isDate = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
+const isDate = (text: string): boolean => Number.isFinite(dayOf(text)) && dateOfDay(dayOf(text)) === text;
 
 const noDate = (said: string): Problem => ({
   ...NO_PLACE,
@@ -124,13 +127,9 @@ function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html 
 }
 
 /** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
-function dateMoved(about: About, later: Promise<Beside>): (date: string) => AtDate {
+function dateMoved(about: About, beside: Beside | null, date: string): AtDate {
   const { season, reader, today } = about;
-  let beside: Beside | null = null;
-  void later.then((all) => {
-    beside = all;
-  });
-  return (date) => ({
+  return {
     name: dayText(date, reader),
     atOnce: {
       'at-date': dateWords(season, date, reader, today),
@@ -143,5 +142,5 @@ function dateMoved(about: About, later: Promise<Beside>): (date: string) => AtDa
       const got = await forecastOn(about, date);
       return { 'of-date': dateAnswer(got, about, date), 'shade-in-heat': html`${shadeSaid(got, about)}` };
     },
-  });
+  };
 }

@@ -1,0 +1,76 @@
+import type { FastifyInstance } from 'fastify';
+import { beds, comingDays, northReadings, pastAir, place } from '../../../src/demo/season.js';
+import { get, isRefused, type Send } from '../../../src/page/api.js';
+import type { Html } from '../../../src/page/html.js';
+import { type Question, questionFrom } from '../../../src/page/question.js';
+import { loadShelf } from '../../../src/page/shelf.js';
+import type { Asked } from '../../../src/page/view.js';
+import type { Season } from '../../../src/page/when-season.js';
+import { dateAfter } from '../plot/make.js';
+
+/** What a reader sees of it: no tags, and nothing of what a figure says when it is asked. */
+export const seen = ({ markup }: Html): string =>
+  markup
+    .replaceAll(/<span popover.*?<\/button><\/span>/gs, '')
+    .replaceAll(/<(?:svg|style).*?<\/(?:svg|style)>/gs, '')
+    .replaceAll(/<[^>]+>/g, ' ')
+    .replaceAll('&#39;', "'")
+    .replaceAll(/[\s\u2009\u202f\u00a0]+/g, ' ')
+    .replaceAll(/ (?=[.,;:])/g, '');
+
+/** Asks an app as the page does. */
+export const sendTo =
+  (app: FastifyInstance): Send =>
+  async ({ method, path, json }) => {
+    const response = await app.inject({
+      method,
+      url: path,
+      ...(json === undefined ? {} : { payload: json as object }),
+    });
+    return { status: response.statusCode, body: response.json() };
+  };
+
+/** So many years are enough to tell a season, and told faster than all of the demo's. */
+const YEARS = 5;
+
+/** The demo's society: years of air, hot days ahead, a probe in the north bed. */
+export async function keepDemo(send: Send): Promise<void> {
+  const put = async (method: 'PUT' | 'POST', path: string, json: object): Promise<void> => {
+    const got = await get(send, { method, path, json });
+    if (isRefused(got)) throw new Error(got.problem.detail);
+  };
+  await put('PUT', '/v1/places/quillmere', place);
+  await put('POST', '/v1/places/quillmere/air', { medium: 'air', unit: 'C', daily: pastAir().slice(-365 * YEARS) });
+  await put('PUT', '/v1/places/quillmere/coming-days', { medium: 'air', origin: 'forecast', daily: comingDays });
+  for (const [id, bed] of Object.entries(beds)) await put('PUT', `/v1/beds/${id}`, { place: 'quillmere', ...bed });
+  await put('POST', '/v1/beds/north/readings', { medium: 'soil', probeDepthCm: 5, readings: northReadings() });
+}
+
+/** What the page is made from, of a link's query. */
+export async function askedOf(send: Send, query: string): Promise<Asked & { question: Question }> {
+  const shelf = await loadShelf(send);
+  if (isRefused(shelf)) throw new Error(shelf.problem.detail);
+  const question = questionFrom(new URLSearchParams(query), shelf.value);
+  const reader = { locale: 'en-GB', degrees: question.degrees };
+  return { question, file: null, shelf: shelf.value, reader, send, widths: [344] };
+}
+
+/** A season of so many dates from a first one on, all alike, with its windows and what is closed. */
+export const madeSeason = (
+  from: string,
+  nDays: number,
+  { windows, closed }: { windows: readonly (readonly [string, string])[]; closed: Season['closed'] },
+): Season => ({
+  best: windows[0] ? { date: windows[0][0], why: 'It is the earliest date.' } : null,
+  windows: windows.map(([start, to]) => ({ from: start, to, sureness: 0.9, halfDays: null, stand: null })),
+  closed,
+  dates: Array.from({ length: nDays }, (_, i) => ({
+    date: dateAfter(from, i),
+    sureness: 0.9,
+    firstDays: null,
+    halfDays: null,
+    mostDays: null,
+    stand: null,
+    ifHeldAreLost: null,
+  })),
+});
