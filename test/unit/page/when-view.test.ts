@@ -117,11 +117,6 @@ describe('when to sow', () => {
     expect(seen((await answerTo('bed=nowhere')).shown)).toContain('choose another bed');
   });
 
-  test.each(['2027-13-40', '2027-02-30', 'soon'])('refuses to look at %s, which is no date', async (date) => {
-    const { shown } = await answerTo(`bed=north&sowing=${date}`);
-    expect(seen(shown)).toContain(`“${date}”, which is no day of the calendar`);
-  });
-
   test('says which dates are looked at where the date asked for is none of them', async () => {
     expect(seen((await answerTo('bed=north&sowing=2026-05-01')).shown)).toContain(
       'Past years are looked at for dates from Tuesday 3 August to Tuesday, 1 August 2028.',
