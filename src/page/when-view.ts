@@ -1,6 +1,6 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
-import { dateOfDay, dayOf } from '../plot/dates.js';
+import { dayOf } from '../plot/dates.js';
 import type { PictureOptions } from '../plot/picture.js';
 import { seasonStrip } from '../plot/season-strip.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
