@@ -9,10 +9,14 @@ import type { Asked } from './view.js';
 
 type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
 
-/** The forecast drawn for the page. */
-export function forecastPictures(forecast: ForecastAnswer, asked: About & Pick<Asked, 'widths'>): Html {
+/** The forecast drawn for the page, under an id that no other picture there has. */
+export function forecastPictures(
+  forecast: ForecastAnswer,
+  asked: About & Pick<Asked, 'widths'>,
+  id = 'forecast',
+): Html {
   const setting = settingOf(forecast, asked);
-  return pictures('forecast', asked, (options) => forecastPlot(forecast, setting, options));
+  return pictures(id, asked, (options) => forecastPlot(forecast, setting, options));
 }
 
 /** The forecast drawn to be kept as a file of its own. */

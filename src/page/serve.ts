@@ -3,9 +3,12 @@ import { readFileSync } from 'node:fs';
 import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
+import { isOwnOrigin } from '../http/own-origin.js';
 import { styles } from '../plot/theme.js';
+import { askedIn, sendAgain, withTried } from './act.js';
 import { isRefused, type Problem, type Send } from './api.js';
 import { colours } from './colours.js';
+import { html } from './html.js';
 import { type Files, keyPage, page } from './page.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, questionFrom } from './question.js';
@@ -28,6 +31,13 @@ const POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+const FOREIGN: Problem = {
+  status: 403,
+  code: 'foreign-origin',
+  title: 'From another site',
+  detail: 'A page of another site sent this, so nothing was changed. If it was you, enter it here.',
+};
+
 const NO_SHELF: Shelf = { crops: [], beds: [], places: [], nowMs: 0 };
 
 /**
@@ -48,6 +58,7 @@ export function servePage(folder: URL): FastifyPluginAsync {
       return show(app, files, request, reply, said, null);
     });
     app.post('/', async (request, reply) => {
+      if (!isOwnOrigin(request)) return show(app, files, request, reply, new URLSearchParams(), null, FOREIGN);
       const { said, file, problem } = await readForm(request);
       return show(app, files, request, reply, said, file, problem);
     });
@@ -87,7 +98,8 @@ async function show(
     return reply;
   }
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
-  const question = questionFrom(said, shelf);
+  const isAct = request.method === 'POST' && said.has('act');
+  const question = questionFrom(isAct ? askedIn(said) : said, shelf);
   const view = viewOf(question.view);
   const asked = {
     question,
@@ -98,15 +110,23 @@ async function show(
     widths: WIDTHS,
   };
   const problem = refused ?? (isRefused(loaded) ? loaded.problem : undefined);
-  const answered: Answered | null = problem ? { shown: problemNote(problem) } : await view.answer(asked);
+  const done = isAct && !problem ? await view.act?.(said, asked) : undefined;
+  if (done && !isRefused(done)) return reply.redirect(`${linkTo(question)}#${done.value.at}`, 303);
+  const tried = done && { said, problem: done.problem };
+  const wrong = tried?.problem ?? (isAct ? problem : refused);
+  if (wrong) reply.code(wrong.status || 503);
+  const answered: Answered | null = problem
+    ? { shown: html`${problemNote(problem)}${isAct && sendAgain(said)}` }
+    : await view.answer({ ...asked, tried });
+  const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, asked.reader) } : answered;
   const as = said.get('as');
   if (as === 'svg' && answered?.picture) return sendToKeep(reply, 'image/svg+xml', 'forecast.svg', answered.picture());
   if (as === 'csv' && answered?.table)
     return sendToKeep(reply, 'text/csv; charset=utf-8', 'forecast.csv', answered.table());
-  if (request.method === 'POST' && !file && !problem) return reply.redirect(linkTo(question), 303);
+  if (request.method === 'POST' && !file && !problem && !tried) return reply.redirect(linkTo(question), 303);
   const hasKey = request.headers.cookie !== undefined && /(^|;\s*)session=/.test(request.headers.cookie);
-  const later = (await answered?.later?.()) ?? null;
-  reply.compress(page({ question, view, form: view.form(asked), answered, later, hasKey, files }));
+  const later = (await shown?.later?.()) ?? null;
+  reply.compress(page({ question, view, form: view.form(asked), answered: shown, later, hasKey, files }));
   return reply;
 }
 

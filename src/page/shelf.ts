@@ -36,14 +36,14 @@ export async function loadShelf(send: Send): Promise<Got<Shelf>> {
 
 type List<T> = { readonly next: string | null; readonly issuedAt: string } & { readonly [kind: string]: readonly T[] };
 
-/** All of a kind that is kept, page by page. */
+/** All of a kind that is kept, or those after an id, page by page. */
 export async function listOf<T>(
   send: Send,
   kind: string,
   query: Readonly<Record<string, string>> = {},
 ): Promise<Got<{ all: T[]; issuedAt: string }>> {
   const all: T[] = [];
-  let after = '';
+  let { after = '' } = query;
   for (let page = 1; ; page++) {
     const got = await get<List<T>>(send, { method: 'GET', path: pathWith(`/v1/${kind}`, { ...query, after }) });
     if (isRefused(got)) return got;

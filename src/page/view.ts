@@ -1,4 +1,4 @@
-import type { Send } from './api.js';
+import type { Got, Problem, Send } from './api.js';
 import type { Html } from './html.js';
 import type { Question, ViewName } from './question.js';
 import type { Shelf } from './shelf.js';
@@ -21,6 +21,8 @@ export interface Asked {
   readonly send: Send;
   /** Widths of pictures [px], the narrowest first: the style sheet shows the one that fits. */
   readonly widths: readonly number[];
+  /** A change that was asked for and refused. */
+  readonly tried?: Tried | undefined;
 }
 
 /** What is answered of one date. */
@@ -48,6 +50,23 @@ export interface Answered {
   readonly link?: Question;
 }
 
+/** What a form changed of what is kept. */
+export interface Done {
+  /** In words, as `Counted: 14 on 3 August`. */
+  readonly said: string;
+  /** The id of the element where it shows. */
+  readonly at: string;
+}
+
+/** A change of what is kept, as a form says it. */
+export type Act = (said: URLSearchParams, asked: Omit<Asked, 'file'>) => Promise<Got<Done>>;
+
+/** A change that was refused: what was typed is shown again. */
+export interface Tried {
+  readonly said: URLSearchParams;
+  readonly problem: Problem;
+}
+
 /** One of the page's leaves: what it asks, and what it answers. */
 export interface View {
   readonly name: ViewName;
@@ -55,4 +74,6 @@ export interface View {
   readonly form: (asked: Omit<Asked, 'send'>) => Html;
   /** null: too little is said yet to ask. */
   readonly answer: (asked: Asked) => Promise<Answered | null>;
+  /** Makes a change that a form of its answer asks for. */
+  readonly act?: Act;
 }

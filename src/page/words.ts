@@ -68,6 +68,9 @@ export const span = (from: string, to: string, reader: Reader): Html =>
 /** A date in short with its weekday, as `Thu 5 Aug`. */
 export const weekdayAndDay = (date: string, reader: Reader): Html => timed(date, 'weekdayAndDay', reader);
 
+/** A date without its weekday, as `5 August`. */
+export const dayMonth = (date: string, reader: Reader): string => written(date, 'date', reader);
+
 /** A date in short, as `5 Aug`. */
 export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
 

@@ -1,4 +1,4 @@
-import { type Got, isRefused } from '../api.js';
+import { type Got, isRefused, type Send } from '../api.js';
 import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
@@ -7,9 +7,12 @@ import { linkTo, type Question, questionFrom, type ViewName } from '../question.
 import { loadShelf, type Shelf } from '../shelf.js';
 import type { Answered, Asked } from '../view.js';
 import { viewOf } from '../views.js';
+import type { Reader } from '../words.js';
+import { watchActs } from './acts.js';
 import { readableFile, watchFile } from './chosen-file.js';
 import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
+import { keepTyping } from './kept-typing.js';
 import { send, sendUntil } from './send.js';
 import { moveTo, watchDates } from './when.js';
 
@@ -60,9 +63,21 @@ function start(ask: HTMLFormElement): void {
     },
   );
   document.addEventListener('click', (event) => {
-    const { id } = event.target as HTMLElement;
+    const { id, dataset } = event.target as HTMLElement;
     if (id === 'print') print();
-    if (id === 'copy') void copyLink();
+    if (id === 'copy') void copyLink('#link');
+    if (dataset.copies !== undefined) void copyLink(`#${dataset.copies}`);
+  });
+  watchActs({
+    side: one('#answer')!,
+    async act(said) {
+      const got = await known();
+      if (isRefused(got)) return got;
+      const asked = askedNow(ask, got.value, send);
+      return viewOf(asked.question.view).act!(said, asked);
+    },
+    answerAgain: (said) => answer(ask, said),
+    reader: () => readerOf(ask),
   });
   supposeZone(ask);
   void begin(ask);
@@ -135,44 +150,52 @@ function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void 
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
-async function answer(ask: HTMLFormElement): Promise<void> {
+/** @param said What to say of it, in place of the answer's own words. */
+async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   turn.abort();
   turn = new AbortController();
   const { signal } = turn;
   const got = await known();
   if (signal.aborted) return;
   if (isRefused(got)) return show({ shown: problemNote(got.problem) });
-  const question = questionOf(ask, got.value);
   const side = one('#answer')!;
   const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
   side.setAttribute('aria-busy', 'true');
-  const asked: Omit<Asked, 'file'> = {
-    question,
-    shelf: got.value,
-    reader: { locale: navigator.language, degrees: question.degrees },
-    send: sendUntil(signal),
-    widths: [Math.max(300, Math.min(1000, side.clientWidth))],
-  };
+  const asked = askedNow(ask, got.value, sendUntil(signal));
   const file = await readableFile(asked);
   const came =
     file === undefined || signal.aborted
       ? { shown: UNSETTLED }
-      : await viewOf(question.view).answer({ ...asked, file });
+      : await viewOf(asked.question.view).answer({ ...asked, file });
   clearTimeout(patience);
   if (signal.aborted) return;
   side.removeAttribute('aria-busy');
-  show(came);
+  show(came, said);
 }
 
-function show(came: Answered | null): void {
+const askedNow = (ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> => ({
+  question: questionOf(ask, shelf),
+  shelf,
+  reader: readerOf(ask),
+  send,
+  widths: [Math.max(300, Math.min(1000, one('#answer')!.clientWidth))],
+});
+
+function readerOf(ask: HTMLFormElement): Reader {
+  return { locale: navigator.language, degrees: new FormData(ask).get('degrees') === 'F' ? 'F' : 'C' };
+}
+
+function show(came: Answered | null, said?: string): void {
   answered = came;
   const side = one('#answer')!;
+  const putBack = keepTyping(side);
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
+  putBack();
   void showLater(came);
   const keep = one('#keep')!;
   keep.hidden = came?.picture === undefined;
   keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
-  say(spokenOf(side.querySelector('.neighbour, .problem')));
+  say(said ?? spokenOf(side.querySelector('.neighbour, .problem')));
 }
 
 /** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
@@ -198,7 +221,7 @@ const say = (text: string): void => {
   one('#said')!.textContent = text;
 };
 
-async function copyLink(): Promise<void> {
-  await navigator.clipboard.writeText(one<HTMLAnchorElement>('#link')!.href);
+async function copyLink(selector: string): Promise<void> {
+  await navigator.clipboard.writeText(one<HTMLAnchorElement>(selector)!.href);
   say('The link is copied.');
 }

@@ -1,0 +1,102 @@
+import type { Problem } from './api.js';
+import { hidden } from './fields.js';
+import { type Html, html } from './html.js';
+import { linkTo } from './question.js';
+import { saidText } from './said-text.js';
+import type { Asked, Tried } from './view.js';
+import type { Reader } from './words.js';
+
+export interface ActForm {
+  readonly act: string;
+  /** What it is about, as an id; with `act` it tells the form from all others. */
+  readonly about: string;
+  /** More that goes with it unseen. */
+  readonly with?: Readonly<Record<string, string>>;
+  /** What is to be filled in, given what was typed before. */
+  readonly fields?: (typed: Typed) => Html;
+  /** What may be filled in as well, below the button. */
+  readonly more?: (typed: Typed) => Html;
+  readonly button: string;
+}
+
+/** What was typed into a field; what it holds to begin with where nothing was. */
+export type Typed = (name: string, usual?: string) => string;
+
+export const actId = (act: string, about: string): string => `${act}-${about}`;
+
+/** A form within an answer that changes what is kept, and then shows the same question's answer again. */
+export function actForm(
+  { question, tried, reader }: Pick<Asked, 'question' | 'tried' | 'reader'>,
+  { act, about, fields, more, button, with: unseen = {} }: ActForm,
+): Html {
+  const id = actId(act, about);
+  const mine = triedIn(tried, id);
+  const typed: Typed = (name, usual = '') => (mine ? (mine.said.get(name) ?? '') : usual);
+  return html`<form class="act act-${act}" id="${id}" method="post" action="/" enctype="multipart/form-data" novalidate>
+    ${hidden('asked', linkTo(question))}${hidden('act', act)}${hidden('about', about)}${Object.entries(unseen).map(([name, value]) => hidden(name, value))}
+    <div class="refused">${mine && refusedNote(mine.problem, reader)}</div>
+    ${fields?.(typed)}
+    <p><button type="submit">${button}</button></p>
+    ${more?.(typed)}
+  </form>`;
+}
+
+/** What was refused, if it was this form's. */
+export const triedIn = (tried: Tried | undefined, id: string): Tried | undefined =>
+  tried && idOf(tried) === id ? tried : undefined;
+
+const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get('about') ?? '');
+
+/** Why a change was refused, to stand within its form. */
+export const refusedNote = ({ status, detail, errors = [] }: Problem, reader: Reader): Html =>
+  html`<div class="problem" role="alert">${
+    errors.length === 0
+      ? html`<p>${saidText(detail, reader)}</p>`
+      : errors.map((error) => html`<p>${saidText(faultSaid(error), reader)}</p>`)
+  }${mayPass(status) && html`<p><button type="submit">Try again</button></p>`}</div>`;
+
+/** Will the same be taken later? */
+const mayPass = (status: number): boolean => status === 0 || status === 429 || status >= 500;
+
+type Fault = NonNullable<Problem['errors']>[number];
+
+/** A fault says of a field what it must be; here by the name that the field has on the page. */
+function faultSaid({ pointer, parameter, detail }: Fault): string {
+  const field = (parameter ?? pointer ?? '').split(/[/.]/).at(-1)!;
+  const told = detail.replaceAll('ofSeeds', `“${NAMES.ofSeeds}”`);
+  const sentence = /^[a-z]/.test(told) ? `“${NAMES[field] ?? field}” ${told}` : told;
+  return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  date: 'On',
+  seedlings: 'Seedlings',
+  ofSeeds: 'Of how many seeds',
+  thinned: 'Pulled out before, in all',
+  seeds: 'How many seeds',
+  bed: 'Bed',
+  crop: 'Crop',
+  from: 'Harvest from',
+  to: 'To',
+  perWeek: 'How many plants a week',
+};
+
+/** An answer, with what was refused before it where the form that said it does not stand in it. */
+export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>
+  shown?.markup.includes(html` id="${idOf(tried)}"`.markup)
+    ? shown
+    : html`${sendAgain(tried.said, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
+
+/** All that was said, to be sent once more. */
+export const sendAgain = (said: URLSearchParams, note?: Html): Html =>
+  html`<form class="act" method="post" action="/" enctype="multipart/form-data">${note}
+    ${[...said].map(([name, value]) => hidden(name, value))}<p><button type="submit">Send what I entered again</button></p></form>`;
+
+/** A form that cannot be sent as it is. */
+export const unusable = (detail: string): { readonly problem: Problem } => ({
+  problem: { status: 422, code: 'not-understood', title: 'Not understood', detail },
+});
+
+/** The question that a posted form comes from. */
+export const askedIn = (said: URLSearchParams): URLSearchParams =>
+  new URLSearchParams(said.get('asked')?.split('?').slice(1).join('?') ?? '');

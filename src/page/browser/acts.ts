@@ -1,0 +1,58 @@
+import { refusedNote } from '../act.js';
+import { type Got, isRefused } from '../api.js';
+import type { Done } from '../view.js';
+import type { Reader } from '../words.js';
+
+interface Acting {
+  readonly side: HTMLElement;
+  readonly act: (said: URLSearchParams) => Promise<Got<Done>>;
+  /** Shows the answer anew, and says what was done. */
+  readonly answerAgain: (said: string) => Promise<void>;
+  readonly reader: () => Reader;
+}
+
+/** The forms of an answer that change what is kept are sent without leaving the page; what was typed stays until it is taken. */
+export function watchActs(acting: Acting): void {
+  acting.side.addEventListener('submit', (event) => {
+    const { target } = event;
+    if (!(target instanceof HTMLFormElement) || target.elements.namedItem('act') === null) return;
+    event.preventDefault();
+    if (target.getAttribute('aria-busy') !== 'true') void send(target, acting);
+  });
+}
+
+async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting): Promise<void> {
+  const said = new URLSearchParams();
+  for (const [name, value] of new FormData(form)) if (typeof value === 'string') said.append(name, value);
+  const refused = form.querySelector('.refused');
+  form.setAttribute('aria-busy', 'true');
+  const got = await act(said);
+  form.removeAttribute('aria-busy');
+  if (isRefused(got)) {
+    // A form that was posted without a script and came back has no place for the note.
+    if (refused) refused.innerHTML = refusedNote(got.problem, reader()).markup;
+    if (!form.contains(document.activeElement)) form.querySelector('button')?.focus({ preventScroll: true });
+    return;
+  }
+  const { name = '', type } = document.activeElement as HTMLInputElement;
+  const topBefore = form.getBoundingClientRect().top;
+  form.reset();
+  if (refused) refused.innerHTML = '';
+  fold(form);
+  await answerAgain(got.value.said);
+  const same = document.getElementById(form.id) as HTMLFormElement | null;
+  const isShown = same !== null && same.closest('details:not([open])') === null;
+  const back = isShown
+    ? (same.querySelector<HTMLElement>(
+        name !== '' && type !== 'submit' ? `[name="${name}"]` : 'button[type="submit"]',
+      ) ?? same)
+    : document.getElementById(got.value.at);
+  back?.focus({ preventScroll: isShown });
+  if (isShown) scrollBy(0, same.getBoundingClientRect().top - topBefore);
+}
+
+/** What is done is folded away again. */
+function fold(form: HTMLFormElement): void {
+  form.closest('details')?.removeAttribute('open');
+  for (const details of form.querySelectorAll('details')) details.open = false;
+}

@@ -1,0 +1,65 @@
+type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+interface Typed {
+  readonly form: string;
+  readonly name: string;
+  readonly value: string;
+  readonly state: string;
+}
+
+/** Typed into forms that do not stand there now: the service may have been away. */
+let waiting: readonly Typed[] = [];
+
+/**
+ * What is typed into the forms of an answer, and what is unfolded in it, is kept while the answer is made anew.
+ *
+ * @returns Puts it back.
+ */
+export function keepTyping(side: HTMLElement): () => void {
+  const open = [...side.querySelectorAll<HTMLDetailsElement>('details[id][open]')].map(({ id }) => id);
+  const shut = [...side.querySelectorAll<HTMLDetailsElement>('details[id]:not([open])')].map(({ id }) => id);
+  const typed = [...waiting, ...[...side.querySelectorAll('form')].flatMap(typedInto)];
+  return () => {
+    waiting = typed.filter(({ form }) => !document.getElementById(form));
+    for (const id of open) unfold(id, true);
+    for (const id of shut) unfold(id, false);
+    for (const { form, name, value, state } of typed) {
+      const found = document.getElementById(form);
+      if (!(found instanceof HTMLFormElement)) continue;
+      const control = controlsOf(found).find((one) => one.name === name && (!isTicked(one) || one.value === value));
+      if (!control) continue;
+      if (isTicked(control)) control.checked = state === 'true';
+      else control.value = state;
+      control.closest('details')?.setAttribute('open', '');
+    }
+  };
+}
+
+const typedInto = (form: HTMLFormElement): Typed[] =>
+  controlsOf(form)
+    .filter((control) => stateOf(control) !== initialOf(control))
+    .map((control) => ({ form: form.id, name: control.name, value: control.value, state: stateOf(control) }));
+
+function unfold(id: string, isOpen: boolean): void {
+  const details = document.getElementById(id);
+  if (details instanceof HTMLDetailsElement) details.open = isOpen;
+}
+
+const controlsOf = (form: HTMLFormElement): Control[] =>
+  [...form.elements].filter(
+    (one): one is Control =>
+      (one instanceof HTMLInputElement && one.type !== 'hidden') ||
+      one instanceof HTMLSelectElement ||
+      one instanceof HTMLTextAreaElement,
+  );
+
+const isTicked = (control: Control): control is HTMLInputElement =>
+  control instanceof HTMLInputElement && (control.type === 'checkbox' || control.type === 'radio');
+
+const stateOf = (control: Control): string => (isTicked(control) ? String(control.checked) : control.value);
+
+function initialOf(control: Control): string {
+  if (isTicked(control)) return String(control.defaultChecked);
+  if (!(control instanceof HTMLSelectElement)) return control.defaultValue;
+  return ([...control.options].find(({ defaultSelected }) => defaultSelected) ?? control.options[0])?.value ?? '';
+}

@@ -1,0 +1,144 @@
+import { unusable } from './act.js';
+import { type Got, get, isRefused, type Send } from './api.js';
+import { numberIn } from './forecast-request.js';
+import { cropName } from './growing-words.js';
+import { listOf } from './shelf.js';
+import type { Act, Done } from './view.js';
+import { dayMonth } from './words.js';
+
+/** What the forms of this leaf do, by their names. */
+export const growingAct: Act = async (said, asked) =>
+  ACTS.get(said.get('act') ?? '')?.(said, asked) ?? unusable('This page knows no such change. Load it again.');
+
+const count: Act = async (said, { send, reader }) => {
+  const about = said.get('about') ?? '';
+  const date = said.get('date') ?? '';
+  const numbers = wholeNumbers(said, ['seedlings', 'ofSeeds', 'thinned']);
+  if (isRefused(numbers)) return numbers;
+  const { seedlings, ofSeeds, thinned } = numbers.value;
+  if (seedlings === null)
+    return unusable('How many stand there? Where there are none, write 0: that says something too.');
+  if (!isDate(date)) return unusable(NO_DATE);
+  const json = { seedlings, ofSeeds, thinned: thinned ?? said.has('thinnedSome') };
+  const path = `/v1/sowings/${encodeURIComponent(about)}/counts/${date}`;
+  return done(await get(send, { method: 'PUT', path, json }), () => ({
+    said: `Counted: ${seedlings} on ${dayMonth(date, reader)}`,
+    at: `sowing-${about}`,
+  }));
+};
+
+const sow: Act = async (said, { send, shelf, reader }) => {
+  const [bed, crop, date] = [said.get('bed') ?? '', said.get('crop') ?? '', said.get('date') ?? ''];
+  const numbers = wholeNumbers(said, ['seeds']);
+  if (isRefused(numbers)) return numbers;
+  if (!isDate(date)) return unusable(NO_DATE);
+  const json = { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' };
+  return done(await keepUnder(send, 'sowings', `${crop}-${date}`, json), (id) => ({
+    said: `Kept: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
+    at: `sowing-${id}`,
+  }));
+};
+
+const plan: Act = async (said, { send, shelf }) => {
+  const [bed, crop, from, to] = ['bed', 'crop', 'from', 'to'].map((name) => said.get(name) ?? '') as [
+    string,
+    string,
+    string,
+    string,
+  ];
+  const numbers = wholeNumbers(said, ['perWeek']);
+  if (isRefused(numbers)) return numbers;
+  const { perWeek } = numbers.value;
+  if (!isDate(from) || !isDate(to)) return unusable('Say the first and the last day of the harvest.');
+  if (perWeek === null) return unusable('How many plants do you want to harvest in a week?');
+  const json = { bed, crop, harvest: { from, to, perWeek } };
+  return done(await keepUnder(send, 'plans', `${crop}-${from}`, json), (id) => ({
+    said: `Planned: ${cropName(shelf, crop)}, ${perWeek} a week`,
+    at: `plan-${id}`,
+  }));
+};
+
+const forgetCount: Act = async (said, { send, reader }) => {
+  const [of, date] = [said.get('of') ?? '', said.get('date') ?? ''];
+  const path = `/v1/sowings/${encodeURIComponent(of)}/counts/${encodeURIComponent(date)}`;
+  return done(gone(await get(send, { method: 'DELETE', path })), () => ({
+    said: `Forgotten: the count${isDate(date) ? ` of ${dayMonth(date, reader)}` : ''}`,
+    at: `sowing-${of}`,
+  }));
+};
+
+const forget =
+  (kind: 'sowing' | 'plan'): Act =>
+  async (said, { send }) => {
+    const path = `/v1/${kind}s/${encodeURIComponent(said.get('about') ?? '')}`;
+    return done(gone(await get(send, { method: 'DELETE', path })), () => ({
+      said: `Forgotten: the ${kind}`,
+      at: 'answer',
+    }));
+  };
+
+const renewCalendar: Act = async (said, { send }) => {
+  const about = said.get('about') ?? '';
+  const path = `/v1/beds/${encodeURIComponent(about)}/calendar-token`;
+  return done(await get(send, { method: 'POST', path }), () => ({
+    said: 'The calendar has a new address; the old one opens nothing any more',
+    at: `calendar-${about}`,
+  }));
+};
+
+const ACTS: ReadonlyMap<string, Act> = new Map([
+  ['count', count],
+  ['sow', sow],
+  ['plan', plan],
+  ['forget-count', forgetCount],
+  ['forget-sowing', forget('sowing')],
+  ['forget-plan', forget('plan')],
+  ['renew-calendar', renewCalendar],
+]);
+
+const NO_DATE = 'Say on which day.';
+const isDate = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
+
+const done = <T>(got: Got<T>, told: (value: T) => Done): Got<Done> =>
+  isRefused(got) ? got : { value: told(got.value) };
+
+/** What is not there any more is forgotten. */
+const gone = (got: Got<unknown>): Got<unknown> =>
+  isRefused(got) && got.problem.status === 404 ? { value: undefined } : got;
+
+/** Numbers as they are typed, null where nothing is. */
+function wholeNumbers<Name extends string>(
+  said: URLSearchParams,
+  names: readonly Name[],
+): Got<Record<Name, number | null>> {
+  const numbers = names.map((name) => [name, numberIn(said.get(name) ?? '')] as const);
+  const wrong = numbers.find(([, value]) => value !== null && !(Number.isInteger(value) && value >= 0));
+  if (wrong) return unusable(`“${said.get(wrong[0])}” is no whole number. Write it in digits, such as 14.`);
+  return { value: Object.fromEntries(numbers) as Record<Name, number | null> };
+}
+
+/**
+ * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
+ * already, sending it again changes nothing.
+ */
+async function keepUnder(send: Send, kind: 'sowings' | 'plans', name: string, json: object): Promise<Got<string>> {
+  const kept = await listOf<{ readonly id: string }>(send, kind, { after: name.slice(0, -1) });
+  if (isRefused(kept)) return kept;
+  const alike = kept.value.all.filter(({ id }) => id === name || id.startsWith(`${name}-`));
+  const same = alike.find((one) => holds(one, json));
+  if (same) return { value: same.id };
+  let id = name;
+  for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
+  const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json });
+  return isRefused(put) ? put : { value: id };
+}
+
+/** Has it all these fields, each the same? */
+function holds(there: object, fields: object): boolean {
+  return Object.entries(fields).every(([name, value]) => {
+    const other = (there as Record<string, unknown>)[name];
+    return value !== null && typeof value === 'object'
+      ? typeof other === 'object' && other !== null && holds(other, value)
+      : other === value;
+  });
+}

@@ -1,0 +1,111 @@
+import { actForm, actId, triedIn } from './act.js';
+import { radios, selectField, textField } from './fields.js';
+import type { Found } from './growing-found.js';
+import { planSection, wanted } from './growing-plan.js';
+import { confirmed, sowingSection } from './growing-sowing.js';
+import { type ToDo, thisWeek, toDoSaid } from './growing-to-do.js';
+import { bedName, cropName, sowingName } from './growing-words.js';
+import { type Html, html, type Part } from './html.js';
+import { todayAt } from './shelf.js';
+import { cropField } from './sowing-form.js';
+import type { Asked } from './view.js';
+import { plural } from './words.js';
+
+/** What to do this week, how each sowing stands, the plans, the calendars; and the forms to keep more. */
+export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked): Html {
+  const { sowings, otherSowings, plans, otherPlans, shelf } = found;
+  const { question, reader } = asked;
+  const beds = shelf.beds.filter(({ id }) => question.bed === '' || id === question.bed);
+  const where = beds.length === 1 ? beds[0]!.name : 'your beds';
+  const isEmpty = sowings.length === 0 && otherSowings.length === 0;
+  return html`
+    <p class="neighbour">${isEmpty ? `Nothing is sown in ${where} yet.` : `${plural(sowings.length, 'sowing')} in ${where}. ${toDoSaid(toDo)}`}</p>
+    ${thisWeek(toDo, reader, beds.length)}
+    <section><h2>Sowings</h2>
+      ${sowings.map(({ kept, got }) => sowingSection(kept, got, asked))}
+      ${otherSowings.length > 0 && html`<details id="other-sowings"><summary>${plural(otherSowings.length, 'more sowing')}, earlier or too many to work out at once</summary><ul>${otherSowings.map((one) => html`<li>${sowingName(shelf, one, reader, todayAt(shelf, one.bed, ''))}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
+      ${folded('keep-a-sowing', 'Keep another sowing', 'sow', isEmpty, sowForm(asked), asked)}
+    </section>
+    <section><h2>Plans</h2>
+      ${plans.map(({ kept, got }) => planSection(kept, got, asked))}
+      ${otherPlans.length > 0 && html`<details id="other-plans"><summary>${plural(otherPlans.length, 'more plan')}</summary><ul>${otherPlans.map((one) => html`<li>${cropName(shelf, one.crop)}, ${wanted(one, reader)}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
+      ${folded('make-a-plan', 'Plan a harvest', 'plan', false, planForm(asked), asked)}
+    </section>
+    <section><h2>Calendar</h2>
+      <p>What there is to do, and when, in the calendar that you have anyhow: give it one of these addresses to subscribe to, and it follows as things change. Whoever has the address can read what grows in that bed, without a key, so pass it on only to those who may.</p>
+      ${beds.map(({ id, name, calendarUrl }) => calendar(id, name, calendarUrl, asked))}
+    </section>`;
+}
+
+const folded = (id: string, name: string, act: string, isOpen: boolean, form: Html, { tried }: Asked): Html =>
+  html`<details class="add" id="${id}"${(isOpen || triedIn(tried, actId(act, NEW))) && html` open`}><summary>${name}</summary>${form}</details>`;
+
+/** What a form is about that makes something. */
+const NEW = 'new';
+
+const bedField = ({ shelf, question }: Asked, typed: string): Html =>
+  selectField(
+    'bed',
+    'Bed',
+    typed || question.bed,
+    shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
+  );
+
+function sowForm(asked: Asked): Html {
+  const { question, shelf } = asked;
+  return actForm(asked, {
+    act: 'sow',
+    about: NEW,
+    button: 'Keep it',
+    fields: (typed) => html`
+      ${bedField(asked, typed('bed'))}
+      ${cropField({ ...question, crop: typed('crop', question.crop) }, shelf)}
+      ${textField('date', 'Sown on', typed('date', todayAt(shelf, question.bed || (shelf.beds[0]?.id ?? ''), '')), { type: 'date', size: 'short' })}
+      ${textField('seeds', 'How many seeds', typed('seeds'), { isNumber: true, size: 'short' })}
+      ${radios('method', 'Where', typed('method', 'direct'), [
+        { value: 'direct', text: 'in the bed' },
+        { value: 'indoors', text: 'in trays, to be planted out there' },
+      ])}`,
+  });
+}
+
+function planForm(asked: Asked): Html {
+  const { question, shelf } = asked;
+  return actForm(asked, {
+    act: 'plan',
+    about: NEW,
+    button: 'Plan it',
+    fields: (typed) => html`
+      <p>Say when you want to harvest, and how much; which sowings that takes is worked out from past years.</p>
+      ${bedField(asked, typed('bed'))}
+      ${cropField({ ...question, crop: typed('crop', question.crop) }, shelf)}
+      <div class="side-by-side">
+        ${textField('from', 'Harvest from', typed('from'), { type: 'date', size: 'short' })}
+        ${textField('to', 'To', typed('to'), { type: 'date', size: 'short' })}
+      </div>
+      ${textField('perWeek', 'How many plants a week', typed('perWeek'), { isNumber: true, size: 'short' })}`,
+  });
+}
+
+/** The address of a bed's calendar, and the way to another. */
+function calendar(id: string, name: string, url: string | null, asked: Asked): Html {
+  const address: Part =
+    url === null
+      ? `${name} has no calendar yet.`
+      : html`<a href="${url}" id="calendar-link-${id}">Calendar of ${name}</a> <button type="button" class="quiet needs-script" data-copies="calendar-link-${id}">Copy the address<span class="unseen"> of the calendar of ${name}</span></button>`;
+  return html`<div class="calendar" id="calendar-${id}" tabindex="-1"><p class="row">${address}</p>
+    ${confirmed(
+      `renew-${id}`,
+      html`${url === null ? 'Give it one' : 'Give it another address'}<span class="unseen">: the calendar of ${name}</span>`,
+      asked,
+      {
+        act: 'renew-calendar',
+        about: id,
+        question:
+          url === null
+            ? 'Its address then opens it for whoever has it.'
+            : 'The old address opens nothing any more: calendars that go by it have to be given the new one.',
+        button: 'Yes, a new address',
+      },
+    )}</div>`;
+}

@@ -1,0 +1,73 @@
+import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
+import type { SowingAnswer } from '../http/schemas/sowings.js';
+import { type Got, get, isRefused } from './api.js';
+import { inTurns } from './in-turns.js';
+import { listOf, loadShelf, type Shelf, todayAt } from './shelf.js';
+import type { Asked } from './view.js';
+import { daysLater } from './words.js';
+
+/** What is kept of a sowing, without how it stands. */
+export type KeptSowing = Pick<SowingAnswer, 'id' | 'bed' | 'crop' | 'date' | 'seeds' | 'method'>;
+
+/** What grows in the beds that are asked for. */
+export interface Found {
+  readonly shelf: Shelf;
+  /** How each stands, or why that cannot be told; the newest first. */
+  readonly sowings: readonly { readonly kept: KeptSowing; readonly got: Got<SowingAnswer> }[];
+  /** Earlier ones, and those that are too many to be worked out. */
+  readonly otherSowings: readonly KeptSowing[];
+  readonly plans: readonly { readonly kept: PlanWire; readonly got: Got<PlanAnswer> }[];
+  readonly otherPlans: readonly PlanWire[];
+}
+
+/** So many are worked out for one page. */
+const MOST_SOWINGS = 20;
+const MOST_PLANS = 8;
+/** Of a sowing that is older nothing is counted any more [d]. */
+const SEASON_DAYS = 366;
+const AT_A_TIME = 4;
+
+/** Asks for all that grows in a bed, or in all of them. */
+export async function findGrowing({ question, send }: Pick<Asked, 'question' | 'send'>): Promise<Got<Found>> {
+  // Anew: a calendar's address may have been changed since the page was opened, and the day may be another.
+  const loaded = await loadShelf(send);
+  if (isRefused(loaded)) return loaded;
+  const shelf = loaded.value;
+  const [sowings, plans] = await Promise.all([
+    listOf<KeptSowing>(send, 'sowings', { bed: question.bed }),
+    listOf<PlanWire>(send, 'plans', { bed: question.bed }),
+  ]);
+  if (isRefused(sowings)) return sowings;
+  if (isRefused(plans)) return plans;
+  const [standing, otherSowings] = parted(
+    sowings.value.all.sort((a, b) => (a.date < b.date ? 1 : -1)),
+    MOST_SOWINGS,
+    ({ bed, date }) => daysLater(date, SEASON_DAYS) >= todayAt(shelf, bed, ''),
+  );
+  const [open, otherPlans] = parted(
+    plans.value.all.sort((a, b) => (a.harvest.from < b.harvest.from ? -1 : 1)),
+    MOST_PLANS,
+    ({ bed, harvest }) => harvest.to >= todayAt(shelf, bed, ''),
+  );
+  const states = await inTurns(standing, AT_A_TIME, ({ id }) =>
+    get<SowingAnswer>(send, { method: 'GET', path: `/v1/sowings/${id}` }),
+  );
+  const planned = await inTurns(open, AT_A_TIME, ({ id }) =>
+    get<PlanAnswer>(send, { method: 'GET', path: `/v1/plans/${id}` }),
+  );
+  return {
+    value: {
+      shelf,
+      sowings: standing.map((kept, i) => ({ kept, got: states[i]! })),
+      otherSowings,
+      plans: open.map((kept, i) => ({ kept, got: planned[i]! })),
+      otherPlans,
+    },
+  };
+}
+
+/** The first so many that are meant, and all others. */
+function parted<T>(all: readonly T[], most: number, isMeant: (one: T) => boolean): [T[], T[]] {
+  const meant = all.filter(isMeant).slice(0, most);
+  return [meant, all.filter((one) => !meant.includes(one))];
+}

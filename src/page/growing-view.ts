@@ -1,0 +1,49 @@
+import { isRefused } from './api.js';
+import { forecastToKeep } from './forecast-picture.js';
+import { growingAct } from './growing-acts.js';
+import { growingAnswer } from './growing-answer.js';
+import { growingForm } from './growing-form.js';
+import { findGrowing } from './growing-found.js';
+import { growingTable } from './growing-table.js';
+import { thingsToDo } from './growing-to-do.js';
+import { html } from './html.js';
+import { problemNote } from './problem-note.js';
+import { bedNamed } from './shelf.js';
+import type { Answered, Asked, View } from './view.js';
+
+/** What is growing, and what to do about it? */
+export const growingView: View = {
+  name: 'growing',
+  title: 'What is growing',
+  form: growingForm,
+  answer,
+  act: growingAct,
+};
+
+async function answer(asked: Asked): Promise<Answered | null> {
+  const { question } = asked;
+  const got = await findGrowing(asked);
+  if (isRefused(got)) return { shown: problemNote(got.problem) };
+  const { shelf, sowings } = got.value;
+  if (shelf.beds.length === 0) return { shown: NO_BED };
+  if (question.bed !== '' && !bedNamed(shelf, question.bed)) return { shown: GONE };
+  const now = { ...asked, shelf };
+  const drawn = sowings.flatMap(({ got: one }) => (!isRefused(one) && one.value.forecast ? [one.value] : []))[0];
+  return {
+    shown: growingAnswer(got.value, thingsToDo(got.value, asked.reader), now),
+    ...(drawn?.forecast && {
+      picture: () =>
+        forecastToKeep(
+          { ...drawn.forecast!, model: drawn.model, issuedAt: drawn.issuedAt },
+          { ...now, question: { ...question, bed: drawn.bed } },
+        ),
+    }),
+    table: () => growingTable(got.value),
+    link: question,
+  };
+}
+
+const NO_BED = html`<p class="neighbour">No bed is kept here yet, so nothing grows in one.</p>
+  <p>A place and a bed are kept once, <a href="/docs">by another tool</a>; then sowings, counts and plans can be typed in here.</p>`;
+
+const GONE = html`<p class="neighbour">There is no such bed any more.</p><p>Choose another one.</p>`;

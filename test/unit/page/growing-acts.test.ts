@@ -1,0 +1,211 @@
+import type { FastifyInstance } from 'fastify';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { exampleCount } from '../../../src/http/examples.js';
+import type { SowingAnswer } from '../../../src/http/schemas/sowings.js';
+import type { Send } from '../../../src/page/api.js';
+import { growingAct } from '../../../src/page/growing-acts.js';
+import type { Asked } from '../../../src/page/view.js';
+import { keepQuillmere, startApp } from '../../api/helper.js';
+import { askedOf, sendTo } from './page-send.js';
+
+let app: FastifyInstance;
+let send: Send;
+let asked: Asked;
+
+// Today is 3 August 2027 there; 200 lettuce seeds were sown on 30 July, and counted today.
+beforeAll(async () => {
+  app = await startApp();
+  await keepQuillmere(app);
+  send = sendTo(app);
+  asked = await askedOf(send, 'view=growing&bed=');
+});
+afterAll(() => app.close());
+
+afterEach(async () => {
+  const carrots = (await idsOf('sowings')).filter((id) => id.startsWith('carrot')).map((id) => `/v1/sowings/${id}`);
+  for (const path of [...carrots, '/v1/plans/radish-2028-05-01']) await send({ method: 'DELETE', path });
+  await send({ method: 'PUT', path: '/v1/sowings/north-lettuce/counts/2027-08-03', json: exampleCount });
+});
+
+const act = (said: Record<string, string>, as: Asked = asked) => growingAct(new URLSearchParams(said), as);
+const detailOf = async (said: Record<string, string>): Promise<string> => {
+  const got = await act(said);
+  return 'problem' in got
+    ? [got.problem.detail, ...(got.problem.errors ?? []).map(({ detail }) => detail)].join(' ')
+    : '';
+};
+const kept = async <T>(path: string): Promise<T> => (await send({ method: 'GET', path })).body as T;
+const idsOf = async (kind: 'sowings' | 'plans'): Promise<string[]> =>
+  (await kept<Record<string, { id: string }[]>>(`/v1/${kind}`))[kind]!.map(({ id }) => id);
+const counts = async (id = 'north-lettuce') => (await kept<SowingAnswer>(`/v1/sowings/${id}`)).counts;
+
+const count = { act: 'count', about: 'north-lettuce', date: '2027-08-03', seedlings: '14' };
+const sow = {
+  act: 'sow',
+  about: 'new',
+  bed: 'north',
+  crop: 'carrot',
+  date: '2027-07-20',
+  seeds: '150',
+  method: 'direct',
+};
+const plan = {
+  act: 'plan',
+  about: 'new',
+  bed: 'north',
+  crop: 'radish',
+  from: '2028-05-01',
+  to: '2028-05-21',
+  perWeek: '10',
+};
+
+describe('a count', () => {
+  test('is kept as it is typed, and told in the reader’s words', async () => {
+    expect(await act(count)).toEqual({ value: { said: 'Counted: 14 on 3 August', at: 'sowing-north-lettuce' } });
+    expect(await counts()).toEqual([{ date: '2027-08-03', seedlings: 14, ofSeeds: null, thinned: false }]);
+  });
+
+  test('that is sent twice is counted once', async () => {
+    await act(count);
+    const once = await counts();
+    expect(await act(count)).toHaveProperty('value');
+    expect(await counts()).toEqual(once);
+  });
+
+  test('of none is one', async () => {
+    await act({ ...count, seedlings: '0' });
+    expect((await counts())[0]!.seedlings).toBe(0);
+  });
+
+  test.each([
+    [{ ofSeeds: '50' }, { ofSeeds: 50, thinned: false }],
+    [{ thinned: '12' }, { ofSeeds: null, thinned: 12 }],
+    [{ thinnedSome: 'yes' }, { ofSeeds: null, thinned: true }],
+    // A number says more than that there were some.
+    [
+      { thinned: '12', thinnedSome: 'yes' },
+      { ofSeeds: null, thinned: 12 },
+    ],
+  ])('of a stretch, or after thinning, says so: %j', async (more, expected) => {
+    await act({ ...count, ...(more as Record<string, string>) });
+    expect((await counts())[0]).toMatchObject(expected);
+  });
+
+  test.each([
+    [{ seedlings: '' }, 'write 0'],
+    [{ seedlings: '14x' }, '“14x” is no whole number'],
+    [{ seedlings: '14.5' }, '“14.5” is no whole number'],
+    [{ seedlings: '-1' }, '“-1” is no whole number'],
+    [{ ofSeeds: 'many' }, '“many” is no whole number'],
+    [{ date: '' }, 'on which day'],
+    [{ date: '2027-02-30x' }, 'on which day'],
+    [{ date: '2027-08-04' }, 'must not be a day to come'],
+    [{ seedlings: '201' }, 'must not be more than the 200 seeds'],
+    [{ about: 'nothing' }, 'No sowing is kept'],
+    [{ about: '../beds/north' }, 'id in the path'],
+  ])('that cannot be is refused, and changes nothing: %j', async (wrong, words) => {
+    const before = await counts();
+    expect(await detailOf({ ...count, ...(wrong as Record<string, string>) })).toContain(words);
+    expect(await counts()).toEqual(before);
+  });
+
+  test('is forgotten, and forgetting it twice is harmless', async () => {
+    const forget = { act: 'forget-count', about: 'x', of: 'north-lettuce', date: '2027-08-03' };
+    expect(await act(forget)).toMatchObject({ value: { said: 'Forgotten: the count of 3 August' } });
+    expect(await counts()).toEqual([]);
+    expect(await act(forget)).toHaveProperty('value');
+  });
+
+  test('that does not reach the service says so, and that nothing typed is lost', async () => {
+    const away = { ...asked, send: () => Promise.reject(new TypeError('fetch failed')) };
+    expect(await act(count, away)).toMatchObject({
+      problem: { status: 0, detail: expect.stringContaining('still here') },
+    });
+  });
+});
+
+describe('a sowing', () => {
+  test('is kept under its crop and date', async () => {
+    expect(await act(sow)).toEqual({ value: { said: 'Kept: Carrot, sown 20 July', at: 'sowing-carrot-2027-07-20' } });
+    expect(await kept('/v1/sowings/carrot-2027-07-20')).toMatchObject({
+      bed: 'north',
+      crop: 'carrot',
+      date: '2027-07-20',
+      seeds: 150,
+      method: 'direct',
+    });
+  });
+
+  test('that is sent twice is one sowing', async () => {
+    await act(sow);
+    const once = await idsOf('sowings');
+    expect(await act(sow)).toMatchObject({ value: { at: 'sowing-carrot-2027-07-20' } });
+    expect(await idsOf('sowings')).toEqual(once);
+  });
+
+  test('unlike another of its crop and day gets a number behind, and replaces nothing', async () => {
+    await act(sow);
+    await act({ ...sow, method: 'indoors' });
+    await act({ ...sow, seeds: '80' });
+    expect((await idsOf('sowings')).filter((id) => id.startsWith('carrot'))).toEqual([
+      'carrot-2027-07-20',
+      'carrot-2027-07-20-2',
+      'carrot-2027-07-20-3',
+    ]);
+    expect(await kept('/v1/sowings/carrot-2027-07-20')).toMatchObject({ seeds: 150, method: 'direct' });
+  });
+
+  test('whose seeds nobody counted is kept without their number', async () => {
+    await act({ ...sow, seeds: '' });
+    expect(await kept('/v1/sowings/carrot-2027-07-20')).toMatchObject({ seeds: null });
+  });
+
+  test.each([
+    [{ date: '20 July' }, 'on which day'],
+    [{ seeds: 'a pinch' }, '“a pinch” is no whole number'],
+    [{ bed: 'nowhere' }, 'There is no such bed'],
+    [{ crop: 'mandrake' }, 'mandrake'],
+  ])('that cannot be is refused: %j', async (wrong, words) => {
+    expect(await detailOf({ ...sow, ...(wrong as Record<string, string>) })).toContain(words);
+    expect(await idsOf('sowings')).toEqual(['north-lettuce']);
+  });
+
+  test('is forgotten with its counts, and forgetting it twice is harmless', async () => {
+    await act(sow);
+    await act({ ...count, about: 'carrot-2027-07-20' });
+    const forget = { act: 'forget-sowing', about: 'carrot-2027-07-20' };
+    expect(await act(forget)).toHaveProperty('value');
+    expect(await idsOf('sowings')).toEqual(['north-lettuce']);
+    expect(await act(forget)).toHaveProperty('value');
+  });
+});
+
+describe('a plan', () => {
+  test('is kept under its crop and first day, once however often it is sent, and forgotten', async () => {
+    expect(await act(plan)).toEqual({ value: { said: 'Planned: Radish, 10 a week', at: 'plan-radish-2028-05-01' } });
+    await act(plan);
+    expect(await idsOf('plans')).toEqual(['north-summer', 'radish-2028-05-01']);
+    await act({ act: 'forget-plan', about: 'radish-2028-05-01' });
+    expect(await idsOf('plans')).toEqual(['north-summer']);
+  });
+
+  test.each([
+    [{ from: '' }, 'first and the last day'],
+    [{ perWeek: '' }, 'How many plants'],
+    [{ to: '2028-04-01' }, 'must not be before from'],
+  ])('that cannot be is refused: %j', async (wrong, words) => {
+    expect(await detailOf({ ...plan, ...(wrong as Record<string, string>) })).toContain(words);
+  });
+});
+
+test('a calendar gets another address, and the old one opens nothing any more', async () => {
+  const address = async () => (await kept<{ calendarUrl: string }>('/v1/beds/north')).calendarUrl;
+  const old = await address();
+  expect(await act({ act: 'renew-calendar', about: 'north' })).toMatchObject({ value: { at: 'calendar-north' } });
+  expect(await address()).not.toBe(old);
+  expect((await app.inject(old)).statusCode).toBe(404);
+});
+
+test('a change that the page does not know is none', async () => {
+  expect(await act({ act: 'constructor', about: 'x' })).toHaveProperty('problem');
+});

@@ -1,0 +1,32 @@
+import type { FastifyInstance } from 'fastify';
+import type { Send } from '../../../src/page/api.js';
+import { questionFrom } from '../../../src/page/question.js';
+import { loadShelf } from '../../../src/page/shelf.js';
+import type { Asked } from '../../../src/page/view.js';
+
+/** Asks a service as the page does. */
+export const sendTo =
+  (app: FastifyInstance): Send =>
+  async ({ method, path, json }) => {
+    const { statusCode, body } = await app.inject({
+      method,
+      url: path,
+      ...(json === undefined ? {} : { payload: json as object }),
+    });
+    return { status: statusCode, body: body === '' ? undefined : JSON.parse(body) };
+  };
+
+/** What a reader in England asks with a link. */
+export async function askedOf(send: Send, link = ''): Promise<Asked> {
+  const loaded = await loadShelf(send);
+  if ('problem' in loaded) throw new Error(loaded.problem.detail);
+  const question = questionFrom(new URLSearchParams(link), loaded.value);
+  return {
+    question,
+    file: null,
+    shelf: loaded.value,
+    reader: { locale: 'en-GB', degrees: question.degrees },
+    send,
+    widths: [600],
+  };
+}
