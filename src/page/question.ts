@@ -47,7 +47,7 @@ const usual = {
   beside: '',
 };
 export type Field = keyof typeof usual;
-const dates: readonly Field[] = ['sowing', 'firstDay'];
+const dates: readonly Field[] = ['sowing', 'firstDay', 'from'];
 export const fields = Object.keys(usual) as Field[];
 
 /** What the page is asked, as it was typed: a link holds all of it but a file. */
