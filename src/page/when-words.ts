@@ -50,7 +50,7 @@ function bestSaid(season: WindowAnswer, { cropName, where, today, reader }: Spok
   );
   const good = figure('when-good', yearsSaid(season, sureness), {
     what: 'In how many years the date was good, taken over the week around it.',
-    from: saidText(season.assumptions.find(({ code }) => code === 'good-date')?.text ?? '', reader),
+    from: saidText(goodDate(season), reader),
     sure: surenessNote(season),
   });
   const on = best.date === today ? '' : 'on ';
@@ -128,6 +128,10 @@ function costSaid({
   return standAtRisk > 0 ? { does: 'puts at risk', number: risk, besides: '' } : null;
 }
 
+/** What makes a date good, as the service says it. */
+const goodDate = ({ assumptions }: WindowAnswer): string =>
+  assumptions.find(({ code }) => code === 'good-date')?.text ?? '';
+
 /** So many windows are told in words; the table has all. */
 const MOST_TOLD = 3;
 
@@ -203,5 +207,10 @@ export function seasonTables(season: WindowAnswer, reader: Reader): Html {
   );
   return html`<section><h2>Open and closed</h2>
     ${open.length > 0 && tableOf('Open to sowing', ['Open', 'How sure', 'Half up in', 'Of 100 come'], open)}
-    ${closed.length > 0 && html`<ul class="closed">${closed.map(({ from, to, why, isMixed }) => html`<li>${span(from, to, reader)}: ${why === null ? NOT_SURE : `${isMixed ? 'mostly ' : ''}${WHY_WORDS[why]}`}</li>`)}</ul>`}</section>`;
+    ${closed.length > 0 && html`<ul class="closed">${closed.map(({ from, to, why, isMixed }) => html`<li>${span(from, to, reader)}: ${why === null ? NOT_SURE : `${isMixed ? 'mostly ' : ''}${WHY_WORDS[why]}`}</li>`)}</ul>`}
+    <details><summary>What these numbers are</summary><ul>
+      <li><b>How sure</b>: ${surenessNote(season)}</li>
+      <li><b>Half up</b>: days from sowing until half of what comes up is up, in eight years of ten; the middle year where one number stands. They come from the crop’s response to temperature, run through the soil of ${pastYears(season)}. Beds can take longer.</li>
+      <li><b>Of 100 come</b>: seedlings of a hundred seeds in a laboratory at these temperatures; from what comes if the seed that heat or cold holds too long is lost to what comes if it only waits. Beds give fewer.</li>
+      <li><b>Good years</b>: ${saidText(goodDate(season), reader)}</li></ul></details></section>`;
 }
