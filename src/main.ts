@@ -45,7 +45,7 @@ async function start(config: Config): Promise<void> {
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
-    page: servePage(new URL('./page/files/', import.meta.url)),
+    page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
       redact: ['req.headers.authorization', 'req.headers.cookie'],

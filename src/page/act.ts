@@ -1,5 +1,6 @@
 import type { Problem } from './api.js';
 import { hidden } from './fields.js';
+import { LABELS, refusalInWords } from './form-names.js';
 import { type Html, html } from './html.js';
 import { linkTo } from './question.js';
 import { saidText } from './said-text.js';
@@ -48,12 +49,15 @@ export const triedIn = (tried: Tried | undefined, id: string): Tried | undefined
 const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get('about') ?? '');
 
 /** Why a change was refused, to stand within its form. */
-export const refusedNote = ({ status, detail, errors = [] }: Problem, reader: Reader): Html =>
-  html`<div class="problem" role="alert">${
-    errors.length === 0
-      ? html`<p>${saidText(detail, reader)}</p>`
-      : errors.map((error) => html`<p>${saidText(faultSaid(error), reader)}</p>`)
-  }${mayPass(status) && html`<p><button type="submit">Try again</button></p>`}</div>`;
+export const refusedNote = (problem: Problem, reader: Reader): Html =>
+  html`<div class="problem" role="alert">${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem.status) && html`<p><button type="submit">Try again</button></p>`}</div>`;
+
+/** A refusal in sentences, in the page's words. */
+export function refusalSaid({ code, detail, errors = [] }: Problem, reader: Reader): Html[] {
+  const plain = refusalInWords(code);
+  const sentences = plain ? [plain] : errors.length > 0 ? errors.map(faultSaid) : [detail];
+  return sentences.map((one) => saidText(one, reader));
+}
 
 /** Will the same be taken later? */
 const mayPass = (status: number): boolean => status === 0 || status === 429 || status >= 500;
@@ -63,22 +67,21 @@ type Fault = NonNullable<Problem['errors']>[number];
 /** A fault says of a field what it must be; here by the name that the field has on the page. */
 function faultSaid({ pointer, parameter, detail }: Fault): string {
   const field = (parameter ?? pointer ?? '').split(/[/.]/).at(-1)!;
-  const told = detail.replaceAll('ofSeeds', `“${NAMES.ofSeeds}”`);
-  const sentence = /^[a-z]/.test(told) ? `“${NAMES[field] ?? field}” ${told}` : told;
+  const told = detail.replaceAll('ofSeeds', NAMES.ofSeeds!);
+  const sentence = /^\p{Ll}/u.test(told) ? `${NAMES[field] ?? LABELS[field] ?? field} ${told}` : told;
   return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
 }
 
+/** What else the forms of answers call their fields. */
 const NAMES: Readonly<Record<string, string>> = {
-  date: 'On',
-  seedlings: 'Seedlings',
-  ofSeeds: 'Of how many seeds',
-  thinned: 'Pulled out before, in all',
-  seeds: 'How many seeds',
-  bed: 'Bed',
-  crop: 'Crop',
-  from: 'Harvest from',
-  to: 'To',
-  perWeek: 'How many plants a week',
+  date: 'The date',
+  seedlings: '“Seedlings”',
+  ofSeeds: '“Of how many seeds”',
+  thinned: '“Pulled out before, in all”',
+  seeds: '“How many seeds”',
+  from: '“Harvest from”',
+  to: '“To”',
+  perWeek: '“How many plants a week”',
 };
 
 /** An answer, with what was refused before it where the form that said it does not stand in it. */

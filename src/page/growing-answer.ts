@@ -15,7 +15,7 @@ import { plural } from './words.js';
 export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked): Html {
   const { sowings, otherSowings, plans, otherPlans, shelf } = found;
   const { question, reader } = asked;
-  const beds = shelf.beds.filter(({ id }) => question.bed === '' || id === question.bed);
+  const beds = shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed);
   const where = beds.length === 1 ? beds[0]!.name : 'your beds';
   const isEmpty = sowings.length === 0 && otherSowings.length === 0;
   return html`
@@ -47,7 +47,7 @@ const bedField = ({ shelf, question }: Asked, typed: string): Html =>
   selectField(
     'bed',
     'Bed',
-    typed || question.bed,
+    typed || question.ofBed,
     shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
   );
 
@@ -60,7 +60,7 @@ function sowForm(asked: Asked): Html {
     fields: (typed) => html`
       ${bedField(asked, typed('bed'))}
       ${cropField({ ...question, crop: typed('crop', question.crop) }, shelf)}
-      ${textField('date', 'Sown on', typed('date', todayAt(shelf, question.bed || (shelf.beds[0]?.id ?? ''), '')), { type: 'date', size: 'short' })}
+      ${textField('date', 'Sown on', typed('date', todayAt(shelf, question.ofBed || (shelf.beds[0]?.id ?? ''), '')), { type: 'date', size: 'short' })}
       ${textField('seeds', 'How many seeds', typed('seeds'), { isNumber: true, size: 'short' })}
       ${radios('method', 'Where', typed('method', 'direct'), [
         { value: 'direct', text: 'in the bed' },

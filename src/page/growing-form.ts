@@ -6,12 +6,12 @@ import type { Asked } from './view.js';
 /** Which bed; what the other leaves ask goes along unseen. */
 export function growingForm({ question, shelf }: Omit<Asked, 'send'>): Html {
   return html`
-    ${selectField('bed', 'Bed', question.bed, [
+    ${selectField('ofBed', 'Bed', question.ofBed, [
       { value: '', text: 'all beds' },
       ...shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
     ])}
     <input type="hidden" name="source" value="${question.source}">
-    ${fields.filter((field) => field !== 'bed').map((field) => unseen(field, question[field]))}
+    ${fields.filter((field) => field !== 'ofBed').map((field) => unseen(field, question[field]))}
     ${question.days.map(({ min, max }) => html`${unseen('min', min)}${unseen('max', max)}`)}`;
 }
 

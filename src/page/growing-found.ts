@@ -34,8 +34,8 @@ export async function findGrowing({ question, send }: Pick<Asked, 'question' | '
   if (isRefused(loaded)) return loaded;
   const shelf = loaded.value;
   const [sowings, plans] = await Promise.all([
-    listOf<KeptSowing>(send, 'sowings', { bed: question.bed }),
-    listOf<PlanWire>(send, 'plans', { bed: question.bed }),
+    listOf<KeptSowing>(send, 'sowings', { bed: question.ofBed }),
+    listOf<PlanWire>(send, 'plans', { bed: question.ofBed }),
   ]);
   if (isRefused(sowings)) return sowings;
   if (isRefused(plans)) return plans;

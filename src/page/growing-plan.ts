@@ -1,4 +1,5 @@
 import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
+import { refusalSaid } from './act.js';
 import { type Got, isRefused } from './api.js';
 import { figure } from './figure.js';
 import { confirmed } from './growing-sowing.js';
@@ -20,7 +21,7 @@ export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked):
   return html`<section class="plan" id="plan-${id}" tabindex="-1" aria-label="Plan for ${name}">
     <h3>${name}, ${wanted(kept, reader)}</h3>
     <p class="aside">${bedName(shelf, bed)}</p>
-    ${isRefused(got) ? html`<p class="problem">${saidText(got.problem.detail, reader)}</p>` : planned(got.value, name, reader)}
+    ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : planned(got.value, name, reader)}
     ${confirmed(`forget-plan-of-${id}`, 'Forget this plan', asked, {
       act: 'forget-plan',
       about: id,

@@ -1,5 +1,5 @@
 import type { SowingAnswer } from '../http/schemas/sowings.js';
-import { actForm, actId, type Typed, triedIn } from './act.js';
+import { actForm, actId, refusalSaid, type Typed, triedIn } from './act.js';
 import { type Got, isRefused } from './api.js';
 import { textField } from './fields.js';
 import { figure } from './figure.js';
@@ -29,7 +29,7 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
   return html`<section class="sowing" id="sowing-${id}" tabindex="-1" aria-label="${name}">
     <h3>${name}</h3>
     <p class="aside">${where.filter((one) => one !== '').join(', ')}</p>
-    ${isRefused(got) ? html`<p class="problem">${saidText(got.problem.detail, reader)}</p>` : standing(got.value, name, asked)}
+    ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
     ${isRefused(got) ? null : forecastFolded(got.value, asked)}
     ${confirmed(`forget-${id}`, 'Forget this sowing', asked, {
@@ -185,7 +185,7 @@ function countForm({ id, seeds }: KeptSowing, today: string, asked: Asked): Html
     fields: (typed) => html`
       ${textField('seedlings', 'Seedlings', typed('seedlings'), { isNumber: true, size: 'short' })}
       ${seeds === null && ofSeeds(typed)}
-      ${textField('date', 'On', typed('date', today), { type: 'date', size: 'short' })}`,
+      ${textField('date', 'Counted on', typed('date', today), { type: 'date', size: 'short' })}`,
     more: (typed) =>
       html`<details${isOpen && html` open`}><summary>${seeds === null ? 'After thinning' : 'Only a stretch of it, or after thinning'}</summary>
         <div class="side-by-side">

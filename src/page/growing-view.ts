@@ -26,7 +26,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   if (isRefused(got)) return { shown: problemNote(got.problem) };
   const { shelf, sowings } = got.value;
   if (shelf.beds.length === 0) return { shown: NO_BED };
-  if (question.bed !== '' && !bedNamed(shelf, question.bed)) return { shown: GONE };
+  if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: GONE };
   const now = { ...asked, shelf };
   const drawn = sowings.flatMap(({ got: one }) => (!isRefused(one) && one.value.forecast ? [one.value] : []))[0];
   return {

@@ -9,6 +9,8 @@ export type Source = (typeof sources)[number];
 
 /** The fields that are asked by a text each, and what each stands for where nothing is said. */
 const usual = {
+  /** Of which bed alone to see what is growing; nothing: of all. */
+  ofBed: '',
   /** The id of a kept bed; nothing: a bed that is described. */
   bed: '',
   crop: 'lettuce',
@@ -43,10 +45,9 @@ const usual = {
   prefer: 'earliest',
   /** Crops to be set beside this one, their ids with commas between. */
   beside: '',
-  plan: '',
 };
 export type Field = keyof typeof usual;
-const dates: readonly Field[] = ['sowing', 'firstDay'];
+const dates: readonly Field[] = ['sowing', 'firstDay', 'from'];
 export const fields = Object.keys(usual) as Field[];
 
 /** What the page is asked, as it was typed: a link holds all of it but a file. */

@@ -1,6 +1,6 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
-import { dateOfDay, dayOf } from '../plot/dates.js';
+import { dayOf } from '../plot/dates.js';
 import type { PictureOptions } from '../plot/picture.js';
 import { seasonStrip } from '../plot/season-strip.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
@@ -27,7 +27,6 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;
   const spot = spotOf(question, shelf);
   if (!spot) return { shown: problemNote(NO_PLACE) };
-  if (question.sowing !== '' && !isDate(question.sowing)) return { shown: problemNote(noDate(question.sowing)) };
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
   if (isRefused(got)) {
     const { code } = got.problem;
@@ -79,13 +78,6 @@ const NO_PLACE: Problem = {
   detail:
     'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
 };
-
-const isDate = (text: string): boolean => Number.isFinite(dayOf(text)) && dateOfDay(dayOf(text)) === text;
-
-const noDate = (said: string): Problem => ({
-  ...NO_PLACE,
-  detail: `The date to look at is “${said}”, which is no day of the calendar. Choose another, or leave it empty for the best one.`,
-});
 
 /** Too few past years are known: how to mend it, and what can be asked meanwhile. */
 const fewYears = ({ question }: Asked, { place }: Spot): Html =>

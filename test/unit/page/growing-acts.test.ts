@@ -17,7 +17,7 @@ beforeAll(async () => {
   app = await startApp();
   await keepQuillmere(app);
   send = sendTo(app);
-  asked = await askedOf(send, 'view=growing&bed=');
+  asked = await askedOf(send, 'view=growing&ofBed=');
 });
 afterAll(() => app.close());
 

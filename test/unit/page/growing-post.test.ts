@@ -32,7 +32,7 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
-const LINK = '/?view=growing&bed=north';
+const LINK = '/?view=growing&ofBed=north&bed=north';
 const COUNT = { asked: LINK, act: 'count', about: 'north-lettuce', date: '2027-08-03', seedlings: '17' };
 
 /** Posts a form as a browser without a script does. */
@@ -98,7 +98,7 @@ describe('a form of the answer, posted without a script', () => {
   });
 
   test('leads nowhere else, whatever it says it came from', async () => {
-    const { headers } = await post({ ...COUNT, asked: 'https://elsewhere.example/?view=growing&bed=north' });
+    const { headers } = await post({ ...COUNT, asked: 'https://elsewhere.example/?view=growing&ofBed=north' });
     expect(headers.location).toBe(`${LINK}#sowing-north-lettuce`);
   });
 

@@ -20,7 +20,7 @@ const shown = async (link: string, through = send): Promise<string> =>
 
 describe('what is growing', () => {
   test('shows a sowing by its name, and no code of the service', async () => {
-    const markup = await shown('view=growing&bed=');
+    const markup = await shown('view=growing&ofBed=');
     expect(markup).toContain('Lettuce, sown 30 July');
     expect(markup).toContain('This week');
     const text = markup.replaceAll(/<[^>]*>/g, ' ');
@@ -28,23 +28,25 @@ describe('what is growing', () => {
   });
 
   test('shows each id once', async () => {
-    const ids = [...(await shown('view=growing&bed=')).matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+    const ids = [...(await shown('view=growing&ofBed=')).matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
     expect(ids).toEqual([...new Set(ids)]);
   });
 
   test('gives the address of the bed’s calendar', async () => {
     const { body } = await send({ method: 'GET', path: '/v1/beds/north' });
-    expect(await shown('view=growing&bed=north')).toContain(`href="${(body as { calendarUrl: string }).calendarUrl}"`);
+    expect(await shown('view=growing&ofBed=north')).toContain(
+      `href="${(body as { calendarUrl: string }).calendarUrl}"`,
+    );
   });
 
   test('says of temperatures in the reader’s degrees', async () => {
-    const text = (await shown('view=growing&bed=&degrees=F')).replaceAll(/<[^>]*>/g, ' ');
+    const text = (await shown('view=growing&ofBed=&degrees=F')).replaceAll(/<[^>]*>/g, ' ');
     expect(text).toContain('°F');
     expect(text).not.toContain('°C');
   });
 
   test('says when there is no such bed', async () => {
-    expect(await shown('view=growing&bed=nowhere')).toContain('no such bed');
+    expect(await shown('view=growing&ofBed=nowhere')).toContain('no such bed');
   });
 
   test('shows the others where one sowing cannot be told', async () => {
@@ -52,7 +54,7 @@ describe('what is growing', () => {
       request.path === '/v1/sowings/north-lettuce'
         ? { status: 503, body: { code: 'busy', detail: 'Too much at once.' } }
         : send(request);
-    const markup = await shown('view=growing&bed=', broken);
+    const markup = await shown('view=growing&ofBed=', broken);
     expect(markup).toContain('Too much at once.');
     expect(markup).toContain('id="count-north-lettuce"');
     expect(markup).toContain('Calendar of');
@@ -78,7 +80,7 @@ describe('what is growing', () => {
       asking--;
       return { status: 200, body: sowings.find(({ id }) => id === row) };
     };
-    const markup = await shown('view=growing&bed=', many);
+    const markup = await shown('view=growing&ofBed=', many);
     expect([asked, most]).toEqual([20, 4]);
     expect(markup.match(/<section class="sowing"/g)).toHaveLength(20);
     expect(markup).toContain('80 more sowings');
@@ -86,7 +88,7 @@ describe('what is growing', () => {
   });
 
   test('gives the counts as a table that a spreadsheet reads', async () => {
-    const answered = (await growingView.answer(await askedOf(send, 'view=growing&bed=')))!;
+    const answered = (await growingView.answer(await askedOf(send, 'view=growing&ofBed=')))!;
     expect(answered.table!().split('\r\n')).toEqual([
       'bed,crop,sown,counted,seedlings,of seeds,pulled out before',
       'North bed,Lettuce,2027-07-30,2027-08-03,14,60,',
@@ -95,7 +97,7 @@ describe('what is growing', () => {
   });
 
   test('the form takes what the other leaves ask along', async () => {
-    const asked = await askedOf(send, 'view=growing&bed=north&crop=carrot&min=&max=20&min=3&max=');
+    const asked = await askedOf(send, 'view=growing&ofBed=north&crop=carrot&min=&max=20&min=3&max=');
     const form = growingView.form(asked).markup;
     expect(form).toContain('name="crop" value="carrot"');
     const names = [...form.matchAll(/name="(min|max)" value="(\d*)"/g)].map(([, name, value]) => `${name} ${value}`);
