@@ -84,7 +84,9 @@ describe.skipIf(hasNoBrowser)('the page is quick:', () => {
       });
       // Nobody presses in the moment in which an answer is drawn; how long that takes is told above.
       const rest = () =>
-        page.evaluate(() => new Promise<void>((done) => requestIdleCallback(() => setTimeout(done, 100), { timeout: 1000 })));
+        page.evaluate(
+          () => new Promise<void>((done) => requestIdleCallback(() => setTimeout(done, 100), { timeout: 1000 })),
+        );
       await rest();
       await answerAfter(page, () => page.getByRole('radio', { name: '°F' }).click());
       await rest();

@@ -14,7 +14,7 @@ import { all, one } from './elements.js';
 import { keepAs } from './keep-as.js';
 import { keepTyping } from './kept-typing.js';
 import { send, sendUntil } from './send.js';
-import { moveTo, watchDates } from './when.js';
+import { catchUp, moveTo, watchDates } from './when.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
 const REST_MS = 250;
@@ -93,10 +93,13 @@ function bringIntoView(): void {
 
 /**
  * What came with the page stands; where nothing did, a file may have outlived the reload. A date that can be moved is
- * asked for once more, to be moved at once.
+ * asked for once more, unseen, to be moved at once.
  */
 async function begin(ask: HTMLFormElement): Promise<void> {
-  if (one('#answer')!.dataset.answered === undefined || one('#date-moved')) await answer(ask);
+  if (one('#answer')!.dataset.answered === undefined) return answer(ask);
+  if (!one('#date-moved')) return;
+  answered = (await answerNow(ask)) ?? answered;
+  catchUp(answered);
 }
 
 /** Asked for once, and again where it was not to be had. */
@@ -152,25 +155,31 @@ function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void 
 
 /** @param said What to say of it, in place of the answer's own words. */
 async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
+  const side = one('#answer')!;
+  const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
+  side.setAttribute('aria-busy', 'true');
+  const came = await answerNow(ask);
+  clearTimeout(patience);
+  if (came === undefined) return;
+  side.removeAttribute('aria-busy');
+  show(came, said);
+}
+
+/** The answer to what the form asks now; undefined where it was asked anew meanwhile. */
+async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefined> {
   turn.abort();
   turn = new AbortController();
   const { signal } = turn;
   const got = await known();
-  if (signal.aborted) return;
-  if (isRefused(got)) return show({ shown: problemNote(got.problem) });
-  const side = one('#answer')!;
-  const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
-  side.setAttribute('aria-busy', 'true');
+  if (signal.aborted) return undefined;
+  if (isRefused(got)) return { shown: problemNote(got.problem) };
   const asked = askedNow(ask, got.value, sendUntil(signal));
   const file = await readableFile(asked);
   const came =
     file === undefined || signal.aborted
       ? { shown: UNSETTLED }
       : await viewOf(asked.question.view).answer({ ...asked, file });
-  clearTimeout(patience);
-  if (signal.aborted) return;
-  side.removeAttribute('aria-busy');
-  show(came, said);
+  return signal.aborted ? undefined : came;
 }
 
 const askedNow = (ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> => ({

@@ -24,6 +24,12 @@ export function watchDates(answered: () => Answered | null, atRest: typeof reste
   });
 }
 
+/** Moves the answer to where the slider was put before there was one. */
+export function catchUp(answered: Answered | null): void {
+  const slider = one<HTMLInputElement>('#date-moved');
+  if (slider && slider.value !== slider.defaultValue) moveTo(answered, dateOfDay(slider.valueAsNumber));
+}
+
 /** Moves the answer to another date; false where it is none of those that are shown. */
 export function moveTo(answered: Answered | null, date: string): boolean {
   const slider = one<HTMLInputElement>('#date-moved');
