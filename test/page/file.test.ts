@@ -129,12 +129,16 @@ describe.skipIf(hasNoBrowser)("a thermometer's file, given to the page", () => {
       expect(page.url()).toContain('unit=C');
     }));
 
-  it('whose times name no zone is told how to mend that by a described bed, and then read', () =>
-    visit(service, { path: path.replace('bed=north', 'bed='), mayLog, timezoneId: 'Etc/GMT+2' }, async (page) => {
+  it("whose times name no zone has the reader's own in a described bed, and is told how to mend it without", () =>
+    visit(service, { path: path.replace('bed=north', 'bed='), mayLog, timezoneId: 'Asia/Tokyo' }, async (page) => {
       await pick(page, logger('101-no-zone.csv'));
-      expect(await fileSaid(page)).toContain('say the time zone of its place');
+      expect(await fileSaid(page)).toContain('in the time zone Asia/Tokyo');
+      await page.locator('[name="timeZone"]').fill('');
+      await page.locator('#file-state .problem').waitFor();
+      expect(await fileSaid(page)).toContain('fill in its time zone');
       await page.locator('[name="timeZone"]').fill('Etc/GMT+2');
       await understood(page);
+      expect(await fileSaid(page)).toContain('in the time zone Etc/GMT+2');
     }));
 
   it.each([

@@ -22,8 +22,11 @@ async function foundByAxe(page: Page): Promise<string[]> {
 const leaves = (page: Page): Promise<string[]> =>
   page.locator('[data-leaf]').evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
 
-const answered = (page: Page): Promise<void> =>
-  page.locator('#answer:not([aria-busy]) > :not(.waiting)').first().waitFor();
+/** What came with the page may be asked once more by its script. */
+async function answered(page: Page): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  await page.locator('#answer:not([aria-busy]) > :not(.waiting)').first().waitFor();
+}
 
 /** What people find on the page besides its leaves: a choice, a refusal, a number that explains itself. */
 const moments: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {

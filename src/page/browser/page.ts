@@ -44,7 +44,8 @@ function start(ask: HTMLFormElement): void {
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
   ask.addEventListener('input', ({ target }) => {
-    supposeZone(ask);
+    // Who empties the field of the zone means to write another.
+    if ((target as HTMLInputElement).name !== 'timeZone') supposeZone(ask);
     clearTimeout(resting);
     // A date that is among those shown only moves there.
     if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
