@@ -14,7 +14,15 @@ export default defineConfig({
     // All cores: by default one is left idle, which is half of a small machine.
     maxWorkers: '100%',
     projects: [
-      { test: { name: 'quick', include: quick, testTimeout: 30_000, setupFiles: ['test/setup.ts'] } },
+      {
+        test: {
+          name: 'quick',
+          include: quick,
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+          setupFiles: ['test/setup.ts'],
+        },
+      },
       {
         // Thousands of forecasts each.
         test: { name: 'accuracy', include: ['test/accuracy/**/*.test.ts'], testTimeout: 900_000 },

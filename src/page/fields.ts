@@ -40,5 +40,6 @@ export const radios = (name: string, legend: string, value: string, options: rea
       html`<label><input type="radio" name="${name}" value="${option.value}"${option.value === value && html` checked`}>${option.text}</label>`,
   )}</fieldset>`;
 
-export const hidden = (name: string, value: string): Html | false =>
-  value !== '' && html`<input type="hidden" name="${name}" value="${value}">`;
+/** What goes along unseen. */
+export const hidden = (name: string, value: string): Html =>
+  html`<input type="hidden" name="${name}" value="${value}">`;

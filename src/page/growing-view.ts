@@ -15,6 +15,7 @@ import type { Answered, Asked, View } from './view.js';
 export const growingView: View = {
   name: 'growing',
   title: 'What is growing',
+  fileName: 'sowings',
   form: growingForm,
   answer,
   act: growingAct,

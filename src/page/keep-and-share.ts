@@ -1,9 +1,12 @@
 import { type Html, html } from './html.js';
-import { linkTo, type Question } from './question.js';
+import { linkTo } from './question.js';
+import type { Answered } from './view.js';
 
-/** The question as a link, the answer on paper, the picture and the numbers as files. */
-export const keepAndShare = (link: Question | null, hasTable: boolean): Html =>
-  html`<h2>Keep and share</h2>
+/** The question as a link, the answer on paper, the picture and the numbers as files: what there is of them. */
+export const keepAndShare = (answered: Answered | null): Html | null => {
+  const { link, picture, table } = answered ?? {};
+  if (!link && !picture && !table) return null;
+  return html`<h2>Keep and share</h2>
     <p class="row">${
       link
         ? html`<a id="link" href="${linkTo(link)}">This question as a link</a> <button type="button" id="copy" class="quiet needs-script">Copy the link</button>`
@@ -11,7 +14,8 @@ export const keepAndShare = (link: Question | null, hasTable: boolean): Html =>
     }</p>
     <p class="row">
       <button type="button" id="print" class="quiet needs-script">Print</button>
-      <button type="submit" form="ask" name="as" value="svg" class="quiet">Picture as SVG</button>
-      <button type="submit" form="ask" name="as" value="png" class="quiet needs-script">Picture as PNG</button>
-      ${hasTable && html`<button type="submit" form="ask" name="as" value="csv" class="quiet">Numbers as CSV</button>`}
+      ${picture && html`<button type="submit" form="ask" name="as" value="svg" class="quiet">Picture as SVG</button>`}
+      ${picture && html`<button type="submit" form="ask" name="as" value="png" class="quiet needs-script">Picture as PNG</button>`}
+      ${table && html`<button type="submit" form="ask" name="as" value="csv" class="quiet">Numbers as CSV</button>`}
     </p>`;
+};

@@ -1,4 +1,4 @@
-import { radios } from './fields.js';
+import { hidden, radios } from './fields.js';
 import { type Html, html } from './html.js';
 import { keepAndShare } from './keep-and-share.js';
 import { linkTo, type Question } from './question.js';
@@ -32,10 +32,10 @@ export const page = ({ question, view, form, answered, later, hasKey, files }: P
       <a class="name" href="/">Germination forecaster</a>
       ${leaves(question)}
     </header>
-    <main id="leaf" data-view="${view.name}">
+    <main data-view="${view.name}">
       <form id="ask" method="post" action="/" enctype="multipart/form-data" novalidate>
         <h1>${view.title}</h1>
-        <input type="hidden" name="view" value="${view.name}">
+        ${hidden('view', view.name)}
         ${form}
         ${radios('degrees', 'Read in', question.degrees, [
           { value: 'C', text: '°C' },
@@ -47,12 +47,12 @@ export const page = ({ question, view, form, answered, later, hasKey, files }: P
         <p id="said" role="status" class="unseen"></p>
         <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}>${answered?.shown ?? html`<p class="waiting">${WAITING}</p>`}</section>
         <div id="later">${later}</div>
-        <section id="keep" aria-label="Keep and share"${answered?.picture === undefined && html` hidden`}>${keepAndShare(answered?.link ?? null, answered?.table !== undefined)}</section>
+        <section id="keep" aria-label="Keep and share">${keepAndShare(answered)}</section>
       </div>
     </main>
     <footer>
       <p>Ranges and odds say how sure this is; the soil has the last word. <a href="/docs">For other tools</a></p>
-      ${hasKey && html`<form method="post" action="/session"><input type="hidden" name="key" value=""><button class="quiet">Forget my key here</button></form>`}
+      ${hasKey && html`<form method="post" action="/session">${hidden('key', '')}<button class="quiet">Forget my key here</button></form>`}
     </footer>`,
   );
 

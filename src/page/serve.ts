@@ -120,9 +120,10 @@ async function show(
     : await view.answer({ ...asked, tried });
   const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, asked.reader) } : answered;
   const as = said.get('as');
-  if (as === 'svg' && answered?.picture) return sendToKeep(reply, 'image/svg+xml', 'forecast.svg', answered.picture());
+  if (as === 'svg' && answered?.picture)
+    return sendToKeep(reply, 'image/svg+xml', `${view.fileName}.svg`, answered.picture());
   if (as === 'csv' && answered?.table)
-    return sendToKeep(reply, 'text/csv; charset=utf-8', 'forecast.csv', answered.table());
+    return sendToKeep(reply, 'text/csv; charset=utf-8', `${view.fileName}.csv`, answered.table());
   if (request.method === 'POST' && !file && !problem && !tried) return reply.redirect(linkTo(question), 303);
   const hasKey = request.headers.cookie !== undefined && /(^|;\s*)session=/.test(request.headers.cookie);
   const later = (await shown?.later?.()) ?? null;

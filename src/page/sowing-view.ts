@@ -15,6 +15,7 @@ import { daysFrom, daysLater } from './words.js';
 export const sowingView: View = {
   name: 'sowing',
   title: 'This sowing',
+  fileName: 'forecast',
   form: sowingForm,
   answer,
 };

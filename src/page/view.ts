@@ -71,6 +71,8 @@ export interface Tried {
 export interface View {
   readonly name: ViewName;
   readonly title: string;
+  /** What its picture and its numbers are called as files. */
+  readonly fileName: string;
   readonly form: (asked: Omit<Asked, 'send'>) => Html;
   /** null: too little is said yet to ask. */
   readonly answer: (asked: Asked) => Promise<Answered | null>;

@@ -21,7 +21,7 @@ import { seasonTables, whenWords } from './when-words.js';
 import { dateIn, day, daysLater } from './words.js';
 
 /** When should I sow? */
-export const whenView: View = { name: 'when', title: 'When to sow', form: whenForm, answer };
+export const whenView: View = { name: 'when', title: 'When to sow', fileName: 'season', form: whenForm, answer };
 
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;

@@ -1,10 +1,10 @@
 import type { Answered } from '../view.js';
 
-/** Hands the picture or the numbers to the reader as a file. */
-export async function keepAs(form: string, { picture, table }: Answered): Promise<void> {
-  if (form === 'csv' && table) save('forecast.csv', new Blob([table()], { type: 'text/csv' }));
-  if (form === 'svg' && picture) save('forecast.svg', new Blob([picture()], { type: 'image/svg+xml' }));
-  if (form === 'png' && picture) save('forecast.png', await asPng(picture()));
+/** Hands the picture or the numbers to the reader as a file of a name. */
+export async function keepAs(form: string, { picture, table }: Answered, name: string): Promise<void> {
+  if (form === 'csv' && table) save(`${name}.csv`, new Blob([table()], { type: 'text/csv' }));
+  if (form === 'svg' && picture) save(`${name}.svg`, new Blob([picture()], { type: 'image/svg+xml' }));
+  if (form === 'png' && picture) save(`${name}.png`, await asPng(picture()));
 }
 
 function save(name: string, file: Blob): void {

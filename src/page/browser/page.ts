@@ -136,7 +136,7 @@ function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question 
 /** The answer that came with the page is asked once more, to be kept as a file. */
 async function keep(ask: HTMLFormElement, form: string): Promise<void> {
   if (!answered) await answer(ask);
-  if (answered) await keepAs(form, answered);
+  if (answered) await keepAs(form, answered, viewOf(one('main')!.dataset.view as ViewName).fileName);
 }
 
 /** A bed that is described is likely where the reader is. */
@@ -202,9 +202,7 @@ function show(came: Answered | null, said?: string): void {
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
   putBack();
   void showLater(came);
-  const keep = one('#keep')!;
-  keep.hidden = came?.picture === undefined;
-  keep.innerHTML = keepAndShare(came?.link ?? null, came?.table !== undefined).markup;
+  one('#keep')!.innerHTML = keepAndShare(came)?.markup ?? '';
   say(said ?? spokenOf(side.querySelector('.neighbour, .problem')));
 }
 
