@@ -31,6 +31,7 @@ const sow: Act = async (said, { send, shelf, reader }) => {
   const [bed, crop, date] = [said.get('bed') ?? '', said.get('crop') ?? '', said.get('date') ?? ''];
   const numbers = wholeNumbers(said, ['seeds']);
   if (isRefused(numbers)) return numbers;
+  if (bed === '') return unusable(NO_BED);
   if (!isDate(date)) return unusable(NO_DATE);
   const json = { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' };
   return done(await keepUnder(send, 'sowings', `${crop}-${date}`, json), (id) => ({
@@ -49,6 +50,7 @@ const plan: Act = async (said, { send, shelf }) => {
   const numbers = wholeNumbers(said, ['perWeek']);
   if (isRefused(numbers)) return numbers;
   const { perWeek } = numbers.value;
+  if (bed === '') return unusable(NO_BED);
   if (!isDate(from) || !isDate(to)) return unusable('Say the first and the last day of the harvest.');
   if (perWeek === null) return unusable('How many plants do you want to harvest in a week?');
   const json = { bed, crop, harvest: { from, to, perWeek } };
@@ -96,6 +98,7 @@ const ACTS: ReadonlyMap<string, Act> = new Map([
   ['renew-calendar', renewCalendar],
 ]);
 
+const NO_BED = 'Choose the bed.';
 const NO_DATE = 'Say on which day.';
 const isDate = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
 

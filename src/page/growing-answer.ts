@@ -43,11 +43,12 @@ const folded = (id: string, name: string, act: string, isOpen: boolean, form: Ht
 /** What a form is about that makes something. */
 const NEW = 'new';
 
+/** Of several beds none is supposed: what is kept of the wrong one misleads. */
 const bedField = ({ shelf, question }: Asked, typed: string): Html =>
   selectField(
     'bed',
     'Bed',
-    typed || question.ofBed,
+    typed || question.ofBed || (shelf.beds.length === 1 ? shelf.beds[0]!.id : ''),
     shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
   );
 

@@ -86,7 +86,7 @@ const rowOf = (sowing: PlannedSowing, reader: Reader): Html => {
   return html`<tr><th scope="row">${shortDay(date, reader)}${sown && html` <span class="aside">sown</span>`}</th>
     <td>${whereSown(sowing)}${indoors && html`, out on ${shortDay(indoors.plantOut, reader)}`}</td>
     <td>${seeds}</td>
-    <td>${shortDay(half, reader)}${halfRange && html` <span class="aside">(${span(halfRange.from, halfRange.to, reader)})</span>`}</td>
-    <td>${span(harvest.from, harvest.to, reader)}</td>
+    <td>${shortDay(half, reader)}${halfRange && html` <span class="aside">(${span(halfRange.from, halfRange.to, reader, 'short')})</span>`}</td>
+    <td>${span(harvest.from, harvest.to, reader, 'short')}</td>
     <td>${sureness === null ? 'not known' : ofHundred(sureness)}</td></tr>`;
 };

@@ -60,9 +60,9 @@ export const day = (date: string, reader: Reader, today?: string): Html =>
   timed(date, today !== undefined && date.slice(0, 4) !== today.slice(0, 4) ? 'dayAndYear' : 'day', reader);
 
 /** From one date to another, as `7–8 August`. */
-export const span = (from: string, to: string, reader: Reader): Html =>
+export const span = (from: string, to: string, reader: Reader, look: 'date' | 'short' = 'date'): Html =>
   html`<span lang="${reader.locale}">${
-    from === to ? written(from, 'date', reader) : format('date', reader).formatRange(at(from), at(to))
+    from === to ? written(from, look, reader) : format(look, reader).formatRange(at(from), at(to))
   }</span>`;
 
 /** A date in short with its weekday, as `Thu 5 Aug`. */

@@ -161,6 +161,7 @@ describe('a sowing', () => {
   });
 
   test.each([
+    [{ bed: '' }, 'Choose the bed'],
     [{ date: '20 July' }, 'on which day'],
     [{ seeds: 'a pinch' }, '“a pinch” is no whole number'],
     [{ bed: 'nowhere' }, 'There is no such bed'],
@@ -190,6 +191,7 @@ describe('a plan', () => {
   });
 
   test.each([
+    [{ bed: '' }, 'Choose the bed'],
     [{ from: '' }, 'first and the last day'],
     [{ perWeek: '' }, 'How many plants'],
     [{ to: '2028-04-01' }, 'must not be before from'],
