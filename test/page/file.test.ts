@@ -87,6 +87,20 @@ describe.skipIf(hasNoBrowser)("a thermometer's file, given to the page", () => {
       expect(await page.getByLabel('a thermometer’s file').isChecked()).toBe(true);
     }));
 
+  it('may be pasted as a file, even into a field', () =>
+    visit(service, { path }, async (page) => {
+      const text = await readFile(PROBE, 'utf8');
+      await answerAfter(page, () =>
+        page.locator('[name="seeds"]').evaluate((field, content) => {
+          const clipboardData = new DataTransfer();
+          clipboardData.items.add(new File([content], 'copied.csv'));
+          field.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+        }, text),
+      );
+      expect(await page.locator('#file-state .given').textContent()).toContain('copied.csv');
+      expect(await page.locator('[name="seeds"]').inputValue()).toBe('');
+    }));
+
   it('that is typed into its box row by row is read, and half of it is still there after a reload', () =>
     visit(service, { path, mayLog }, async (page) => {
       const typed = 'time,soil (C)\n2027-08-02T00:00,12\n2027-08-02T01:0';
@@ -106,8 +120,11 @@ describe.skipIf(hasNoBrowser)("a thermometer's file, given to the page", () => {
       );
       expect(await page.locator('.choices').count()).toBe(1);
       expect(await page.locator('#answer .problem').count()).toBe(0);
-      const answer = await answerAfter(page, () => page.getByRole('button', { name: 'month before day' }).click());
+      const answer = await answerAfter(page, () =>
+        page.getByRole('button', { name: 'month before day' }).press('Enter'),
+      );
       expect(answer).toMatch(/seeds expect/);
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe('file-state');
       expect(await fileSaid(page)).toMatch(/dates with the month first; 5 Apr 2027/);
       expect(await page.locator('.choices').count()).toBe(0);
       expect(page.url()).toContain('dateOrder=mdy');
