@@ -277,7 +277,9 @@ function asRequestError(error: unknown): RequestError {
 
 function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): RequestError {
   const path = request.url.split('?', 1)[0]!;
-  const methods = [...routes, ...PAGES].filter(({ url }) => matches(url, path)).map(({ method }) => method);
+  const methods = [...routes, ...PAGES.filter((page) => request.server.hasRoute(page))]
+    .filter(({ url }) => matches(url, path))
+    .map(({ method }) => method);
   if (methods.length === 0) {
     return new RequestError(
       'not-found',
@@ -291,8 +293,11 @@ function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly
   );
 }
 
-/** What is served beside the routes. */
-const PAGES = ['/', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url }));
+/** What may be served beside the routes. */
+const PAGES = [
+  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url })),
+  { method: 'POST' as const, url: '/' },
+];
 
 function matches(url: string, path: string): boolean {
   const [wanted, given] = [url.split('/'), path.split('/')];

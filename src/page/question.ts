@@ -83,7 +83,7 @@ export function questionFrom(
     }),
   ) as Record<Field, string>;
   const beside = said.getAll('beside').join().split(',').filter(Boolean).join().slice(0, LONGEST_TEXT);
-  const bed = last('bed') ?? beds[0]?.id ?? '';
+  const bed = last('bed') === undefined ? (beds[0]?.id ?? '') : texts.bed;
   const [mins, maxs] = [said.getAll('min'), said.getAll('max')];
   const days = Array.from({ length: Math.min(MOST_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
     min: (mins[i] ?? '').slice(0, LONGEST_TEXT),

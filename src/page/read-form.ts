@@ -37,8 +37,8 @@ export async function readForm(request: FastifyRequest): Promise<Form> {
         continue;
       }
       const value = String(part.value);
-      bytes += value.length;
-      if (bytes > MOST_FIELDS_BYTES) return { said, file: null, problem: TOO_LARGE };
+      bytes += Buffer.byteLength(value);
+      if (part.valueTruncated || bytes > MOST_FIELDS_BYTES) return { said, file: null, problem: TOO_LARGE };
       said.append(part.fieldname, value);
     }
   } catch (error) {
@@ -56,7 +56,7 @@ const TOO_LARGE: Problem = {
   code: 'too-large',
   title: 'Too large',
   detail:
-    'The file is larger than a plain form takes, 8 MB. Switch JavaScript on, which takes up to 256 MB, or send the file to /v1/forecasts.',
+    'This is larger than a plain form takes: a file of 8 MB, or 2 MB that are typed or pasted. Switch JavaScript on, which takes up to 256 MB, or send the file to /v1/forecasts.',
 };
 const CUT_SHORT: Problem = {
   status: 400,

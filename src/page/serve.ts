@@ -111,7 +111,7 @@ async function show(
   };
   const problem = refused ?? (isRefused(loaded) ? loaded.problem : undefined);
   const done = isAct && !problem ? await view.act?.(said, asked) : undefined;
-  if (done && !isRefused(done)) return reply.redirect(`${linkTo(question)}#${done.value.at}`, 303);
+  if (done && !isRefused(done)) return reply.redirect(`${linkTo(question)}#${encodeURIComponent(done.value.at)}`, 303);
   const tried = done && { said, problem: done.problem };
   const wrong = tried?.problem ?? (isAct ? problem : refused);
   if (wrong) reply.code(wrong.status || 503);
@@ -152,11 +152,16 @@ const sendFor =
     return { status: response.statusCode, body: response.body === '' ? undefined : JSON.parse(response.body) };
   };
 
+/** No language's tag is longer; it stands beside every date. */
+const LONGEST_TAG = 35;
+
 /** The first language that the reader's browser names, where it is one. */
 function localeOf({ headers }: FastifyRequest): string {
   const tag = headers['accept-language']?.split(',')[0]?.split(';')[0]?.trim() ?? '';
   try {
-    return tag === '' || tag === '*' ? 'en-GB' : (Intl.getCanonicalLocales(tag)[0] ?? 'en-GB');
+    return tag === '' || tag === '*' || tag.length > LONGEST_TAG
+      ? 'en-GB'
+      : (Intl.getCanonicalLocales(tag)[0] ?? 'en-GB');
   } catch {
     return 'en-GB';
   }

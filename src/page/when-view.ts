@@ -58,13 +58,11 @@ async function answer(asked: Asked): Promise<Answered | null> {
     <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
     <div id="of-date">${dateAnswer(atDate, about, date)}</div>`;
   let beside: Beside | null = null;
+  const findBeside = async (): Promise<Beside> => (beside ??= await laterOf(about));
   return {
     shown,
-    later: async () => {
-      beside = await laterOf(about);
-      return laterShown(beside, about, date, atDate);
-    },
-    atDate: (other) => dateMoved(about, beside, other),
+    later: async () => laterShown(await findBeside(), about, date, atDate),
+    atDate: (other) => dateMoved(about, { known: beside, find: findBeside }, other),
     picture: () => strip({ ...TO_KEEP, unit: reader.degrees, locale: reader.locale }),
     table: () => whenTable(season),
     link: question,
@@ -94,12 +92,14 @@ const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<
 /** Moves the date: by script at once, and by the form without it. */
 function dateMover({ season, reader }: About, date: string): Html {
   const [first, last] = [season.dates[0]!.date, season.dates.at(-1)!.date];
+  // A slider put beyond its end would be moved there by the browser, and take the date along.
+  const shown = date < first ? first : date > last ? last : date;
   const step = (to: string, by: number, text: string): Html =>
     html`<button type="submit" form="ask" name="sowing" value="${to}" data-step="${by}">${text}</button>`;
   return html`<h2>Move the date</h2>
     <div class="move">
       ${step(daysLater(date, -1), -1, 'A day earlier')}
-      <label class="needs-script"><span class="unseen">Date of sowing</span><input type="range" id="date-moved" min="${dayOf(first)}" max="${dayOf(last)}" value="${dayOf(date)}" aria-valuetext="${dayText(date, reader)}"></label>
+      <label class="needs-script"><span class="unseen">Date of sowing</span><input type="range" id="date-moved" min="${dayOf(first)}" max="${dayOf(last)}" value="${dayOf(shown)}" aria-valuetext="${dayText(shown, reader)}"></label>
       ${step(daysLater(date, 1), 1, 'A day later')}
     </div>`;
 }
@@ -118,21 +118,31 @@ function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html 
     ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
 }
 
+interface FoundBeside {
+  /** null: nobody has asked yet, as where all of it came with the page. */
+  readonly known: Beside | null;
+  readonly find: () => Promise<Beside>;
+}
+
 /** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
-function dateMoved(about: About, beside: Beside | null, date: string): AtDate {
+function dateMoved(about: About, { known, find }: FoundBeside, date: string): AtDate {
   const { season, reader, today } = about;
   return {
     name: dayText(date, reader),
-    atOnce: {
-      'at-date': dateWords(season, date, reader, today),
-      ...(beside ? { 'ways-at-date': waysAtDate(beside.ways, date, about) } : {}),
-      ...(beside && beside.crops.length > 0
-        ? { 'crops-at-date': dateTable('Crop', beside.crops, date, reader, today) }
-        : {}),
-    },
+    atOnce: { 'at-date': dateWords(season, date, reader, today), ...(known && besideAt(known, about, date)) },
     whole: async () => {
-      const got = await forecastOn(about, date);
-      return { 'of-date': dateAnswer(got, about, date), 'shade-in-heat': html`${shadeSaid(got, about)}` };
+      const [got, found] = await Promise.all([forecastOn(about, date), find()]);
+      return {
+        'of-date': dateAnswer(got, about, date),
+        'shade-in-heat': html`${shadeSaid(got, about)}`,
+        ...besideAt(found, about, date),
+      };
     },
   };
 }
+
+/** The bed altered, and other crops, at another date; what could not be had stays as it is. */
+const besideAt = ({ ways, crops }: Beside, about: About, date: string): Readonly<Record<string, Html>> => ({
+  ...(ways.length > 0 && { 'ways-at-date': waysAtDate(ways, date, about) }),
+  ...(crops.length > 0 && { 'crops-at-date': dateTable('Crop', crops, date, about.reader, about.today) }),
+});

@@ -129,6 +129,13 @@ describe('the page without its script', () => {
     expect(body).toContain('<option value="onion" selected>');
   });
 
+  test('a text that is too long to be taken whole is not taken in part', async () => {
+    // In two bytes each: as characters they are fewer than may come.
+    const { body, statusCode } = await post({ source: 'file', bed: 'north', pasted: 'é'.repeat(1024 * 1024 + 1) });
+    expect(statusCode).toBe(413);
+    expect(text(body)).toContain('2 MB that are typed or pasted');
+  });
+
   test('a form that breaks off is told so', async () => {
     const { payload, headers } = formOf({ crop: 'onion', bed: 'north' });
     const { statusCode, body } = await app.inject({
@@ -194,6 +201,38 @@ describe('what a browser is told', () => {
 });
 
 describe('whatever is sent', () => {
+  test('what is to be forgotten may have any name', async () => {
+    for (const of of ['日本', 'a\r\nx-more: 1', '../crops']) {
+      const { statusCode, headers } = await post({
+        asked: '/?view=growing',
+        act: 'forget-count',
+        of,
+        date: '2027-08-01',
+      });
+      expect(statusCode).toBe(303);
+      expect(headers.location).toBe(`/?view=growing&bed=north#${encodeURIComponent(`sowing-${of}`)}`);
+    }
+  });
+
+  test('a link that a form leads to is no longer than what a bed may be called', async () => {
+    const { headers } = await post({ bed: 'b'.repeat(100_000) });
+    expect(headers.location!.length).toBeLessThan(1000);
+  });
+
+  test('a language that there cannot be is not written beside every date', async () => {
+    const { body } = await app.inject({ url: '/', headers: { 'accept-language': `en-x-${'abcdefgh-'.repeat(50)}a` } });
+    expect(body).not.toContain('abcdefgh');
+  });
+
+  test('who sends it otherwise is told how the page is asked', async () => {
+    const { statusCode, headers, body } = await app.inject({ method: 'PUT', url: '/' });
+    expect(statusCode).toBe(405);
+    expect(headers.allow).toBe('GET, HEAD, POST');
+    expect(JSON.parse(body).detail).toBe('/ takes GET and POST, not PUT.');
+    expect((await app.inject({ method: 'POST', url: '/page.js' })).headers.allow).toBe('GET, HEAD');
+    expect((await app.inject({ method: 'PUT', url: '/docs' })).headers.allow).toBe('GET, HEAD');
+  });
+
   const hostile = fc.oneof(
     fc.string(),
     fc.string({ unit: 'binary' }),

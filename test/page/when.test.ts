@@ -61,6 +61,34 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
       await expect.poll(() => table.textContent().catch(() => '')).toMatch(/Lettuce.*Spinach/s);
     }));
 
+  it('calls nothing refused that it waits for no longer, when more is asked before all has come', () =>
+    visit(service, { path: LETTUCE }, async (page) => {
+      await sentence(page);
+      await page.getByText('Seeds, depth and hour').click();
+      let release = (): void => {};
+      const released = new Promise<void>((done) => (release = done));
+      const hold = (path: string): Promise<unknown> =>
+        page.route(path, async (route) => {
+          await released;
+          await route.continue().catch(() => {});
+        });
+      await hold('**/v1/sowing-windows');
+      const rest = page.waitForRequest('**/v1/sowing-windows');
+      await page.locator('[name="crop"]').selectOption('spinach');
+      await rest;
+      await hold('**/v1/beds/**');
+      const more = page.waitForRequest('**/v1/beds/**');
+      await page.getByLabel('How many seeds').fill('50');
+      await more;
+      await page.getByRole('button', { name: 'A day later' }).click();
+      // Longer than the date has to rest.
+      await page.waitForTimeout(500);
+      expect(await page.locator('main').textContent()).not.toContain('does not answer');
+      release();
+      await expect.poll(() => page.locator('#later table').count(), { timeout: 10_000 }).toBeGreaterThan(0);
+      expect(await page.locator('main').textContent()).not.toContain('does not answer');
+    }));
+
   it('answers for another crop in the same place', () =>
     visit(service, { path: LETTUCE }, async (page) => {
       await sentence(page);

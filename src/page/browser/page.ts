@@ -10,7 +10,7 @@ import { viewOf } from '../views.js';
 import type { Reader } from '../words.js';
 import { watchActs } from './acts.js';
 import { readableFile, watchFile } from './chosen-file.js';
-import { all, one } from './elements.js';
+import { all, isAskedAnew, one } from './elements.js';
 import { keepAs } from './keep-as.js';
 import { keepTyping } from './kept-typing.js';
 import { send, sendUntil } from './send.js';
@@ -215,7 +215,7 @@ async function showLater(came: Answered | null): Promise<void> {
   if (!came?.later) return;
   if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
   const { markup } = await came.later();
-  if (answered === came) below.innerHTML = markup;
+  if (answered === came && !isAskedAnew()) below.innerHTML = markup;
 }
 
 /** What is to be read out: without what its figures say when they are asked. */

@@ -1,6 +1,6 @@
 import { dateOfDay, dayOf } from '../../plot/dates.js';
 import type { Answered } from '../view.js';
-import { all, one } from './elements.js';
+import { all, isAskedAnew, one } from './elements.js';
 
 /** How long the date has to rest before its forecast is asked for [ms]. */
 const REST_MS = 250;
@@ -45,7 +45,7 @@ export function moveTo(answered: Answered | null, date: string): boolean {
     await rested(date);
     const parts = await whole();
     // Meanwhile the date may have gone on, or another question been asked.
-    if (resting !== mine || one('#date-moved') !== slider) return;
+    if (resting !== mine || one('#date-moved') !== slider || isAskedAnew()) return;
     fill(parts);
     one('#of-date')!.removeAttribute('aria-busy');
   }, REST_MS);

@@ -92,6 +92,13 @@ describe('when to sow', () => {
     expect(seen((await whole())['of-date']!)).toMatch(/Half of those are up 1\d ?– ?1\d September/);
   });
 
+  test('takes what stands beside it along to another date, even where it came with the page', async () => {
+    const { atDate } = await answerTo('bed=north&beside=carrot');
+    const parts = await atDate!('2027-09-10').whole();
+    expect(seen(parts['ways-at-date']!)).toMatch(/Sown on Friday 10 September .* In half shade/);
+    expect(seen(parts['crops-at-date']!)).toMatch(/Sown on Friday 10 September .* Carrot/);
+  });
+
   test('sets other crops beside it, and the one that is asked for first', async () => {
     const text = seen(await (await answerTo('bed=north&beside=spinach,lettuce,,nonsense')).later!());
     expect(text).toMatch(/Crops side by side .*Lettuce open 3 August .*Spinach open .*best on/s);
@@ -130,6 +137,17 @@ describe('when to sow', () => {
     expect(seen((await answerTo('bed=north&sowing=2026-05-01')).shown)).toContain(
       'Past years are looked at for dates from Tuesday 3 August to Tuesday, 1 August 2028.',
     );
+  });
+
+  test('puts no slider beyond its ends, from where the browser would move the date', async () => {
+    for (const sowing of ['2026-05-01', '2027-10-01', '2030-01-01']) {
+      const { markup } = (await answerTo(`bed=north&sowing=${sowing}`)).shown;
+      const [min, max, value] = ['min', 'max', 'value'].map((name) =>
+        Number(new RegExp(`id="date-moved"[^>]* ${name}="(\\d+)"`).exec(markup)![1]),
+      ) as [number, number, number];
+      const day = Date.parse(sowing) / 86_400_000;
+      expect(value).toBe(Math.min(max, Math.max(min, day)));
+    }
   });
 
   test('gives the dates as CSV, and the strip as a picture', async () => {
