@@ -14,7 +14,7 @@ export const fileState = (
   reader: Reader,
 ): Html =>
   html`<p class="given"><bdi>${file.name}</bdi>, ${sizeText(file.bytes)} <button type="button" id="take-away" class="quiet">Take the file away</button></p>
-    ${got === null ? html`<p class="waiting">Reading it …</p>` : isRefused(got) ? problemNote(got.problem) : understoodNote(got.value, reader)}
+    ${got === null ? html`<p class="waiting">Reading it …</p>` : isRefused(got) ? problemNote(got.problem, reader) : understoodNote(got.value, reader)}
     ${!file.isKept && html`<p class="aside">This browser cannot keep the file: after a reload it has to be chosen again.</p>`}`;
 
 /** What a page without script says of a file that it cannot hold. */

@@ -24,7 +24,7 @@ export const growingView: View = {
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question } = asked;
   const got = await findGrowing(asked);
-  if (isRefused(got)) return { shown: problemNote(got.problem) };
+  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
   const { shelf, sowings } = got.value;
   if (shelf.beds.length === 0) return { shown: NO_BED };
   if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: GONE };

@@ -116,7 +116,7 @@ async function show(
   const wrong = tried?.problem ?? (isAct ? problem : refused);
   if (wrong) reply.code(wrong.status || 503);
   const answered: Answered | null = problem
-    ? { shown: html`${problemNote(problem)}${isAct && sendAgain(said)}` }
+    ? { shown: html`${problemNote(problem, asked.reader)}${isAct && sendAgain(said)}` }
     : await view.answer({ ...asked, tried });
   const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, asked.reader) } : answered;
   const as = said.get('as');

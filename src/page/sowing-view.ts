@@ -26,9 +26,9 @@ async function answer(asked: Asked): Promise<Answered | null> {
   if (question.source === 'bed' && question.bed === '') return null;
   if (question.source === 'file' && !file) return null;
   const asking = forecastRequest(question, file);
-  if ('problem' in asking) return { shown: problemNote(asking.problem) };
+  if ('problem' in asking) return { shown: problemNote(asking.problem, asked.reader) };
   const got = await get<ForecastAnswer>(send, asking.request);
-  if (isRefused(got)) return { shown: problemNote(got.problem) };
+  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
   const forecast = got.value;
   const link = linkable(question, forecast);
   return {

@@ -1,6 +1,6 @@
 import type { ReportWire } from '../http/schemas/readings.js';
 import { type Html, html } from './html.js';
-import { degreesOf, plural, type Reader } from './words.js';
+import { degreesOf, plural, type Reader, span } from './words.js';
 
 const UNITS = { C: '°C', F: '°F', K: 'kelvin' } as const;
 const ORDERS: Readonly<Record<string, string>> = { dmy: 'dates with the day first', mdy: 'dates with the month first' };
@@ -24,7 +24,9 @@ export function understoodNote(report: ReportWire, reader: Reader): Html {
   ].filter((one) => one);
   const readings = `${plural(used, 'reading')}${used === rows ? '' : ` of ${plural(rows, 'row')}`}`;
   return html`<div class="understood"><p>${parts.join(', ')}${
-    from !== null && to !== null && html`; ${daysBetween(from, to, reader)} in the time zone ${report.timeZone}`
+    from !== null &&
+    to !== null &&
+    html`; ${span(from.slice(0, 10), to.slice(0, 10), reader, 'shortAndYear')} in the time zone ${report.timeZone}`
   }; ${readings}${min !== null && max !== null && ` between ${degreesOf(min, reader)} and ${degreesOf(max, reader)}`}.${
     gaps.length > 0 && ` ${plural(gaps.length, 'gap')}, the longest of ${plural(longest(gaps), 'hour')}.`
   }</p>${leftOut(droppedCount, dropped, 'left out')}${leftOut(doubtfulCount, doubtful, 'hardly to be believed, but kept')}</div>`;
@@ -34,13 +36,6 @@ const columnOf = ({ column, columns }: ReportWire): string => {
   const name = columns?.find(({ index }) => index === column)?.name;
   return column === undefined ? '' : `column ${column}${name ? `, “${name}”` : ''}`;
 };
-
-/** From one day to another, as `3–10 May 2027`. */
-function daysBetween(from: string, to: string, { locale }: Reader): Html {
-  const [first, last] = [from, to].map((at) => new Date(`${at.slice(0, 10)}T00:00Z`)) as [Date, Date];
-  const format = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
-  return html`<span lang="${locale}">${format.formatRange(first, last)}</span>`;
-}
 
 const longest = (gaps: ReportWire['gaps']): number => Math.round(Math.max(...gaps.map(({ hours }) => hours)));
 

@@ -18,7 +18,7 @@ import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.j
 import { joinedSpells } from './when-season.js';
 import { whenTable } from './when-table.js';
 import { seasonTables, whenWords } from './when-words.js';
-import { dateIn, day, daysLater } from './words.js';
+import { dateIn, day, daysLater, dayText } from './words.js';
 
 /** When should I sow? */
 export const whenView: View = { name: 'when', title: 'When to sow', fileName: 'season', form: whenForm, answer };
@@ -26,12 +26,12 @@ export const whenView: View = { name: 'when', title: 'When to sow', fileName: 's
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;
   const spot = spotOf(question, shelf);
-  if (!spot) return { shown: problemNote(NO_PLACE) };
+  if (!spot) return { shown: problemNote(NO_PLACE, reader) };
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
   if (isRefused(got)) {
     const { code } = got.problem;
     const isShort = code === 'no-past-years' || code === 'no-readings';
-    return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem) };
+    return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem, reader) };
   }
   const season = got.value;
   const about: About = { ...asked, spot, season, today: dateIn(spot.place.timeZone, shelf.nowMs) };
@@ -104,14 +104,9 @@ function dateMover({ season, reader }: About, date: string): Html {
     </div>`;
 }
 
-const dayText = (date: string, { locale }: Asked['reader']): string =>
-  new Intl.DateTimeFormat(locale, { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' }).format(
-    new Date(`${date}T00:00Z`),
-  );
-
 /** What the sowing of that date will do. */
 function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
-  if (isRefused(got)) return problemNote(got.problem);
+  if (isRefused(got)) return problemNote(got.problem, about.reader);
   const { question, reader, today, spot } = about;
   return html`${neighbourWords(got.value, reader, today)}
     ${forecastPictures(got.value, about)}

@@ -31,6 +31,7 @@ const LOOKS = {
   date: { day: 'numeric', month: 'long' },
   weekdayAndDay: { weekday: 'short', day: 'numeric', month: 'short' },
   short: { day: 'numeric', month: 'short' },
+  shortAndYear: { day: 'numeric', month: 'short', year: 'numeric' },
   weekday: { weekday: 'long' },
 } as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
@@ -59,8 +60,16 @@ const timed = (date: string, look: keyof typeof LOOKS, reader: Reader): Html =>
 export const day = (date: string, reader: Reader, today?: string): Html =>
   timed(date, today !== undefined && date.slice(0, 4) !== today.slice(0, 4) ? 'dayAndYear' : 'day', reader);
 
+/** The same as text alone. */
+export const dayText = (date: string, reader: Reader): string => written(date, 'day', reader);
+
 /** From one date to another, as `7–8 August`. */
-export const span = (from: string, to: string, reader: Reader, look: 'date' | 'short' = 'date'): Html =>
+export const span = (
+  from: string,
+  to: string,
+  reader: Reader,
+  look: 'date' | 'short' | 'shortAndYear' = 'date',
+): Html =>
   html`<span lang="${reader.locale}">${
     from === to ? written(from, look, reader) : format(look, reader).formatRange(at(from), at(to))
   }</span>`;

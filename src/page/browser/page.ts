@@ -173,7 +173,7 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
   const { signal } = turn;
   const got = await known();
   if (signal.aborted) return undefined;
-  if (isRefused(got)) return { shown: problemNote(got.problem) };
+  if (isRefused(got)) return { shown: problemNote(got.problem, readerOf(ask)) };
   const asked = askedNow(ask, got.value, sendUntil(signal));
   const file = await readableFile(asked);
   const came =

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { Problem } from '../../../src/page/api.js';
 import { problemNote } from '../../../src/page/problem-note.js';
 
 const text = ({ markup }: { markup: string }): string => markup.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ');
+const noted = (problem: Problem, degrees: 'C' | 'F' = 'C') => problemNote(problem, { locale: 'en-GB', degrees });
 const refusal = { status: 422, code: 'not-understood', title: '' };
 
 describe('a refusal, in place', () => {
   it('offers each way to read it as a button of the form, with what it means, and does not say it twice', () => {
-    const { markup } = problemNote({
+    const { markup } = noted({
       ...refusal,
       detail: 'Which unit? Send unit=F.',
       errors: [
@@ -22,9 +24,18 @@ describe('a refusal, in place', () => {
     expect(markup).not.toContain('Send unit=F');
   });
 
+  it('says what each way means in the reader’s dates and degrees', () => {
+    const choices = [{ value: 'dmy', reads: 'the day first', consequence: 'begins on 2027-05-04 at 10 °C' }];
+    const said = text(
+      noted({ ...refusal, detail: 'Which?', errors: [{ parameter: 'dateOrder', detail: 'Which?', choices }] }, 'F'),
+    );
+    // 10 °C are 50 °F: the definition of the scale.
+    expect(said).toMatch(/begins on Tuesday 4 May at 50 °F/);
+  });
+
   it('calls fields as the form does, and tells each once', () => {
     const said = text(
-      problemNote({
+      noted({
         ...refusal,
         detail: 'depthCm must be a number; it was "abc". (1 more under "errors")',
         errors: [
@@ -39,7 +50,7 @@ describe('a refusal, in place', () => {
 
   it('tells what lies behind it once', () => {
     const said = text(
-      problemNote({
+      noted({
         ...refusal,
         detail: 'No row can be used. Line 2 stands on a last line that is cut off.',
         errors: [{ line: 2, detail: 'stands on a last line that is cut off' }],
@@ -55,8 +66,8 @@ describe('a refusal, in place', () => {
       [429, 'too-many-requests', 'Try again'],
       [400, 'stopped', 'Send it again'],
     ] as const) {
-      expect(text(problemNote({ status, code, title: '', detail: 'No.' }))).toContain(words);
+      expect(text(noted({ status, code, title: '', detail: 'No.' }))).toContain(words);
     }
-    expect(text(problemNote({ ...refusal, detail: 'No.' }))).not.toContain('again');
+    expect(text(noted({ ...refusal, detail: 'No.' }))).not.toContain('again');
   });
 });
