@@ -10,12 +10,13 @@ export const sessionIn = (header: string | undefined): string | undefined =>
   header === undefined ? undefined : parseCookie(header)[SESSION_COOKIE];
 
 /** Has the browser carry the session, or, of an empty one, forget it. No script can read it, and no other site use it. */
-export function setSession({ protocol }: FastifyRequest, reply: FastifyReply, session: string): void {
+export function setSession({ protocol, headers }: FastifyRequest, reply: FastifyReply, session: string): void {
   const cookie = stringifySetCookie(SESSION_COOKIE, session, {
     path: '/',
     httpOnly: true,
     sameSite: 'strict',
-    secure: protocol === 'https',
+    // What stands before the service may take https off; the browser says what it sees.
+    secure: protocol === 'https' || headers.origin?.startsWith('https://') === true,
     maxAge: session === '' ? 0 : KEPT_S,
   });
   reply.header('set-cookie', cookie);

@@ -5,7 +5,7 @@ import type { FileGiven } from './view.js';
 import { daysLater } from './words.js';
 
 /** The days typed in as a series; a value that is no number is named. */
-export function typedSeries(question: Question): { readonly series: object } | { readonly problem: Problem } {
+function typedSeries(question: Question): { readonly series: object } | { readonly problem: Problem } {
   const { firstDay, days, medium, probeDepthCm, unit } = question;
   const daily: object[] = [];
   for (const [i, { min, max }] of days.entries()) {
@@ -58,7 +58,7 @@ export const fileQuery = (question: Question): Record<string, string> => ({
 });
 
 /** Which bed, as a query beside a file says it. */
-export const whereQuery = (question: Question): Record<string, string> =>
+const whereQuery = (question: Question): Record<string, string> =>
   question.bed !== ''
     ? { 'where.bed': question.bed }
     : {
@@ -73,7 +73,7 @@ export const whereQuery = (question: Question): Record<string, string> =>
       };
 
 /** Which bed, as JSON says it. */
-export function whereJson(question: Question): object {
+function whereJson(question: Question): object {
   const { bed, latitude, longitude, timeZone, kind, cover, moisture, shadePercent, roomC } = question;
   if (bed !== '') return { bed };
   return {

@@ -62,16 +62,20 @@ export function servePage(folder: URL): FastifyPluginAsync {
       const { said, file, problem } = await readForm(request);
       return show(app, files, request, reply, said, file, problem);
     });
-    app.get('/page.js', async (_, reply) => sendFile(reply, 'text/javascript; charset=utf-8', script));
-    app.get('/page.css', async (_, reply) => sendFile(reply, 'text/css; charset=utf-8', style));
+    app.get('/page.js', async ({ url }, reply) =>
+      sendFile(reply, 'text/javascript; charset=utf-8', script, url === files.script),
+    );
+    app.get('/page.css', async ({ url }, reply) =>
+      sendFile(reply, 'text/css; charset=utf-8', style, url === files.style),
+    );
   };
 }
 
 const versionOf = (file: Buffer): string => createHash('sha256').update(file).digest('base64url').slice(0, 12);
 
-/** Its address holds a digest of it, so that it never changes. */
-const sendFile = (reply: FastifyReply, type: string, file: Buffer): FastifyReply => {
-  reply.type(type).header('cache-control', 'public, max-age=31536000, immutable');
+/** Under the address with its digest it never changes; another build's, asked for while instances are renewed, it is not. */
+const sendFile = (reply: FastifyReply, type: string, file: Buffer, isOwnAddress: boolean): FastifyReply => {
+  reply.type(type).header('cache-control', isOwnAddress ? 'public, max-age=31536000, immutable' : 'no-cache');
   reply.compress(file);
   return reply;
 };

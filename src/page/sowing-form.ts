@@ -70,7 +70,7 @@ const options = (pairs: readonly (readonly [value: string, text: string])[]) =>
   pairs.map(([value, text]) => ({ value, text }));
 
 /** A kept bed, or one that is described; the description shows only where it counts. */
-export function whereFields(question: Question, { beds }: Shelf): Html {
+function whereFields(question: Question, { beds }: Shelf): Html {
   if (beds.length === 0) {
     return html`${hidden('bed', question.bed)}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>`;
   }

@@ -83,8 +83,6 @@ export const dayMonth = (date: string, reader: Reader): string => written(date, 
 /** A date in short, as `5 Aug`. */
 export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
 
-export const shortDate = (date: string, reader: Reader): string => written(date, 'short', reader);
-
 export const weekday = (date: string, reader: Reader): string => written(date, 'weekday', reader);
 
 /** A temperature to a tenth, as `24.8 °C`. */

@@ -197,6 +197,8 @@ describe('what a browser is told', () => {
       expect(file.statusCode).toBe(200);
       expect(file.headers['cache-control']).toContain('immutable');
     }
+    // As an instance of another build would name it: what is not that file is not kept for it.
+    expect((await app.inject('/page.js?anothers')).headers['cache-control']).toBe('no-cache');
   });
 });
 

@@ -55,6 +55,13 @@ describe('a key that is given once', () => {
     expect(attributesOf(await begin(app, 's3cret-of-the-north'))).toContain('Secure');
   });
 
+  it('keeps its cookie to https where the browser came so, and what stands before the service took it off', async () => {
+    const app = await start();
+    const through = (origin: string) => begin(app, 's3cret-of-the-north', { host: 'quillmere.example', origin });
+    expect(attributesOf(await through('https://quillmere.example'))).toContain('Secure');
+    expect(attributesOf(await through('http://quillmere.example'))).not.toContain('Secure');
+  });
+
   it('is not in the cookie, and each key has another', async () => {
     const app = await start();
     const cookies = [];

@@ -70,6 +70,15 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
       }));
   }
 
+  it('tells the leaf that is open from the others in the reader’s own colours too', () =>
+    visit(service, { path: '/', forcedColors: 'active' }, async (page) => {
+      const lines = await page
+        .locator('nav a')
+        .evaluateAll((links) => links.map((link) => getComputedStyle(link).borderBottomColor));
+      const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+      expect(lines.map((line) => line === ground)).toEqual([false, true, true]);
+    }));
+
   it('fits a phone, with controls that a thumb can press', () =>
     visit(service, { path: '/', viewport: { width: 360, height: 740 }, hasTouch: true, mayLog }, async (page) => {
       const fits = async (where: string): Promise<void> => {
