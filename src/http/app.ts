@@ -160,7 +160,9 @@ export async function buildApp({
         countRequest(reply, perMinute, limit(holder ? `key ${holder.session}` : request.ip, clock().getTime()));
       if (open) return;
       if (findOwner) request.owner = holder?.owner ?? noOwner();
-      if (holder && shown && 'session' in shown) guardSession(request, reply);
+      // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
+      if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
+      if (holder && shown && 'session' in shown) reply.header('cache-control', 'private, no-cache');
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
@@ -213,12 +215,6 @@ function shownBy({ headers }: FastifyRequest): Shown | undefined {
   return session === undefined ? undefined : { session };
 }
 
-/** A browser sends its cookie along whoever asks for it, and may keep what is answered when the session is over. */
-function guardSession(request: FastifyRequest, reply: FastifyReply): void {
-  if (request.method !== 'GET' && request.method !== 'HEAD') refuseForeign(request);
-  reply.header('cache-control', 'private, no-cache');
-}
-
 function noOwner(): never {
   throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
 }
@@ -259,7 +255,7 @@ function asRequestError(error: unknown): RequestError {
   if (statusCode === 413)
     return said(
       'too-large',
-      'The body is larger than this route takes: 4 MB of JSON, 256 MB of CSV, 8 kB of a form. Send fewer days or hourly readings.',
+      'The body is larger than this route takes: 4 MB of JSON, 256 MB of CSV, 16 kB of a form. Send fewer days or hourly readings.',
     );
   if (statusCode === 415)
     return said('unsupported-media-type', 'Set Content-Type to application/json, or to text/csv for a logger’s file.');

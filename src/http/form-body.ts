@@ -3,7 +3,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 /** What a page's form is sent as where no script runs. */
 export const FORM = 'application/x-www-form-urlencoded';
 
-const FORM_LIMIT_BYTES = 8 * 1024;
+const FORM_LIMIT_BYTES = 16 * 1024;
 
 /** Has forms understood as records of their fields, in this scope alone: elsewhere they stay refused. */
 export function addFormBody(scope: FastifyInstance): void {

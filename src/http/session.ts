@@ -13,9 +13,16 @@ const keySchema = z.strictObject({
     .string()
     .trim()
     .describe('One of the keys that the service was started with. In a form, none: end the session.'),
+  asked: z.string().optional().describe('In a form: where on the page to go on, as `/?` and a query.'),
 });
 
-const ASK_AGAIN = '/?key=refused';
+/** Where on the page a form goes on: nowhere else. */
+function placeOf(asked: string | undefined, isRefused: boolean): string {
+  const query = new URLSearchParams(asked?.startsWith('/?') ? asked.slice(2) : '');
+  query.delete('key');
+  if (isRefused) query.set('key', 'refused');
+  return query.size === 0 ? '/' : `/?${query}`;
+}
 
 /**
  * A browser is asked for the key once; from then on a cookie stands for it.
@@ -40,13 +47,13 @@ export const sessionRoutes = (findOwner: FindOwner | undefined): Route[] => [
     handler(request, reply) {
       refuseForeign(request);
       refuseQuery(request);
-      const { key } = read(keySchema, request.body);
+      const { key, asked } = read(keySchema, request.body);
       const isEnd = isForm(request) && key === '';
       const holder = isEnd ? undefined : findOwner?.({ key });
       const isRefused = findOwner !== undefined && !isEnd && holder === undefined;
       if (isRefused && !isForm(request)) refuseKey();
       if (holder || isEnd) setSession(request, reply, holder?.session ?? '');
-      return isForm(request) ? reply.redirect(isRefused ? ASK_AGAIN : '/', 303) : reply.code(204).send();
+      return isForm(request) ? reply.redirect(placeOf(asked, isRefused), 303) : reply.code(204).send();
     },
   },
   {

@@ -4,7 +4,7 @@ import { numberIn } from './forecast-request.js';
 import { cropName } from './growing-words.js';
 import { listOf } from './shelf.js';
 import type { Act, Done } from './view.js';
-import { dayMonth } from './words.js';
+import { dayMonth, isDate } from './words.js';
 
 /** What the forms of this leaf do, by their names. */
 export const growingAct: Act = async (said, asked) =>
@@ -100,8 +100,6 @@ const ACTS: ReadonlyMap<string, Act> = new Map([
 
 const NO_BED = 'Choose the bed.';
 const NO_DATE = 'Say on which day.';
-const isDate = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
-
 const done = <T>(got: Got<T>, told: (value: T) => Done): Got<Done> =>
   isRefused(got) ? got : { value: told(got.value) };
 

@@ -46,7 +46,7 @@ export const page = ({ question, view, form, answered, later, hasKey, files }: P
       <div id="side">
         <p id="said" role="status" class="unseen"></p>
         <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}>${answered?.shown ?? html`<p class="waiting">${WAITING}</p>`}</section>
-        <div id="later">${later}</div>
+        <div id="later">${later ?? (answered?.later && html`<noscript><p><a href="${linkTo(question)}&amp;whole=1">Work out the rest as well</a></p></noscript>`)}</div>
         <section id="keep" aria-label="Keep and share">${keepAndShare(answered)}</section>
       </div>
     </main>
@@ -65,14 +65,15 @@ export const leaves = (question: Question): Html =>
       html`<a href="${linkTo({ ...question, view: name })}" data-leaf="${name}"${name === question.view && html` aria-current="page"`}>${title}</a>`,
   )}</nav>`;
 
-/** What stands there as long as no key is known. */
-export const keyPage = (files: Files, isRefused: boolean): string =>
+/** What stands there as long as no key is known; with it the question is asked again. */
+export const keyPage = (files: Files, asked: string, isRefused: boolean): string =>
   documentOf(
     'A key',
     files,
     html`<header><a class="name" href="/">Germination forecaster</a></header>
-    <main><form method="post" action="/session">
+    <main><form id="key" method="post" action="/session">
       <h1>Your key</h1>
+      ${hidden('asked', asked)}
       ${isRefused && html`<div class="problem" role="alert"><p>This key opens nothing here. Check it for a missing letter, or ask whoever runs the service.</p></div>`}
       <label class="field"><span>Key</span><input type="password" name="key" required autocomplete="current-password"></label>
       <p><button type="submit" class="main">Let me in</button></p>

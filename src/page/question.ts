@@ -1,4 +1,5 @@
 import type { Unit } from '../plot/degrees.js';
+import { isDate } from './words.js';
 
 export const viewNames = ['sowing', 'when', 'growing'] as const;
 export type ViewName = (typeof viewNames)[number];
@@ -63,6 +64,8 @@ export interface Question extends Readonly<Record<Field, string>> {
 /** So many days a link may hold. */
 export const MOST_DAYS = 366;
 const LONGEST_TEXT = 200;
+/** A longer link not everything between a browser and the service takes. */
+export const MOST_LINK = 8000;
 
 /**
  * The question that a link or a form holds; what makes no sense in it is left out. Of a field that is said twice the
@@ -99,10 +102,6 @@ export function questionFrom(
     days,
   };
 }
-
-/** A date that there is, as a field of dates gives it. */
-const isDate = (text: string): boolean =>
-  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
 
 const usualSource = (bed: string): Source => (bed === '' ? 'file' : 'bed');
 

@@ -1,7 +1,7 @@
 import { inUnit } from '../plot/degrees.js';
 import { inFormNames } from './form-names.js';
 import { type Html, html } from './html.js';
-import { day, type Reader } from './words.js';
+import { day, isDate, type Reader } from './words.js';
 
 const NUMBER = '-?\\d+(?:\\.\\d+)?';
 /** A date, or one to three temperatures before a unit: `25 °C`, `10 to 15 °C`, `4 (2 to 6) °C`. */
@@ -33,8 +33,6 @@ export function saidText(said: string, reader: Reader): Html {
   }
   return html`${parts}${text.slice(done)}`;
 }
-
-const isDate = (text: string): boolean => !Number.isNaN(Date.parse(text));
 
 function inDegrees(
   [first, join = '', second, to = '', third]: readonly (string | undefined)[],

@@ -20,6 +20,10 @@ export function dateIn(timeZone: string, atMs: number): string {
   }
 }
 
+/** A date of the calendar, as a field of dates gives it. */
+export const isDate = (text: string): boolean =>
+  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
+
 export const daysLater = (date: string, days: number): string => dateOfDay(dayOf(date) + days);
 
 /** From one date to another [d]. */

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { beds, northReadings, pastAir, place, probeDepthCm, today } from '../../src/demo/season.js';
+import { keyring } from '../../src/http/keys.js';
 import { fields } from '../../src/page/question.js';
 import { servePage } from '../../src/page/serve.js';
 import { askerOf, startApp } from './helper.js';
@@ -115,7 +116,7 @@ describe('the page without its script', () => {
       pasted: '',
     });
     expect(statusCode).toBe(303);
-    expect(headers.location).toBe('/?bed=north&crop=carrot&sowing=2027-08-05');
+    expect(headers.location).toBe('/?bed=north&crop=carrot&sowing=2027-08-05&whole=1');
   });
 
   test('a file that is too large loses nothing else', async () => {
@@ -256,4 +257,24 @@ describe('whatever is sent', () => {
       { numRuns: 60 },
     );
   });
+});
+
+test('a page of another site changes nothing, where no key is asked for either', async () => {
+  const { statusCode } = await app.inject({
+    method: 'POST',
+    url: '/v1/beds/north/calendar-token',
+    headers: { origin: 'https://other.example' },
+  });
+  expect(statusCode).toBe(403);
+});
+
+test('who has no key yet goes on, with it, to what was asked', async () => {
+  const closed = await startApp({
+    page: servePage(pathToFileURL(`${folder}/`)),
+    findOwner: keyring(new Map([['s3cret', 'north']])),
+  });
+  const { body, statusCode } = await closed.inject('/?bed=north&crop=carrot');
+  expect(statusCode).toBe(200);
+  expect(body).toContain('name="asked" value="/?bed=north&amp;crop=carrot"');
+  await closed.close();
 });

@@ -249,6 +249,18 @@ describe('a form without scripts', () => {
     ]);
   });
 
+  it('goes on with what the page was asked, and nowhere else', async () => {
+    const app = await start();
+    const leads = async (key: string, asked: string) =>
+      (await sendForm(app, new URLSearchParams({ key, asked }).toString())).headers.location;
+    expect(await leads('s3cret-of-the-north', '/?bed=north&crop=carrot')).toBe('/?bed=north&crop=carrot');
+    expect(await leads('guessed', '/?bed=north&key=refused')).toBe('/?bed=north&key=refused');
+    for (const elsewhere of ['//other.example', 'https://other.example/?a=b', '/docs', '/\\other.example', '?a=b']) {
+      expect(await leads('s3cret-of-the-north', elsewhere), elsewhere).toBe('/');
+    }
+    expect(await leads('s3cret-of-the-north', '/?a=b\r\nSet-Cookie: c=d')).toMatch(/^\/\?a=b%0D%0ASet-Cookie/);
+  });
+
   it('is decoded as browsers encode it, and blanks around a pasted key are no part of it', async () => {
     const app = await start({ findOwner: keyring(new Map([['a+b=c&d%é', 'north']])) });
     const sent = new URLSearchParams({ key: ' a+b=c&d%é\n' }).toString();
@@ -275,7 +287,7 @@ describe('a form without scripts', () => {
       refused(422, 'not-understood', 'no key', form('name=x'), 'key is missing', '#/key'),
       refused(422, 'not-understood', 'more than a key', form('key=x&__proto__=y'), '__proto__ is not a field'),
       refused(422, 'not-understood', 'nothing', form(''), 'key is missing', '#/key'),
-      refused(413, 'too-large', 'ten kilobytes', form(`key=${'x'.repeat(10_000)}`), '8 kB of a form'),
+      refused(413, 'too-large', 'twenty kilobytes', form(`key=${'x'.repeat(20_000)}`), '16 kB of a form'),
     ]) {
       await expectProblem(app, one);
     }

@@ -63,8 +63,8 @@ const rules: IForbiddenRuleType[] = [
   },
   {
     name: 'what moves in the page runs in a browser as it is',
-    from: { path: '^src/page/', pathNot: '^src/page/(serve|read-form)\\.ts$' },
-    to: { path: '^src/page/(serve|read-form)\\.ts$|^fastify|^@fastify|^luxon' },
+    from: { path: '^src/page/', pathNot: '^src/page/(serve|read-form|show-page)\\.ts$' },
+    to: { path: '^src/page/(serve|read-form|show-page)\\.ts$|^fastify|^@fastify|^luxon' },
   },
   {
     name: 'no more than the browser part knows of a document',

@@ -1,4 +1,4 @@
-import { type Got, isRefused, type Send } from '../api.js';
+import { type Got, get, isRefused, type Send } from '../api.js';
 import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
@@ -29,6 +29,17 @@ let turn = new AbortController();
 
 document.documentElement.classList.add('script');
 if (form) start(form);
+else void knock();
+
+/**
+ * A link from elsewhere comes without the session, though the browser has it: then the page is there for who asks again.
+ */
+async function knock(): Promise<void> {
+  const [visit] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
+  if (visit?.type === 'reload') return;
+  const got = await get(send, { method: 'GET', path: '/v1/crops?limit=1' });
+  if (!isRefused(got)) location.reload();
+}
 
 function start(ask: HTMLFormElement): void {
   watchFile(ask, () => void follow(ask));
@@ -101,6 +112,7 @@ async function begin(ask: HTMLFormElement): Promise<void> {
   if (!one('#date-moved')) return;
   answered = (await answerNow(ask)) ?? answered;
   catchUp(answered);
+  if (one('#later noscript')) await showLater(answered);
 }
 
 /** Asked for once, and again where it was not to be had. */
@@ -203,7 +215,8 @@ function show(came: Answered | null, said?: string): void {
   putBack();
   void showLater(came);
   one('#keep')!.innerHTML = keepAndShare(came)?.markup ?? '';
-  say(said ?? spokenOf(side.querySelector('.neighbour, .problem')));
+  // A refusal is an alert, and speaks for itself.
+  say(said ?? spokenOf(side.querySelector('.neighbour')));
 }
 
 /** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */

@@ -102,9 +102,9 @@ describe('a form of the answer, posted without a script', () => {
     expect(headers.location).toBe(`${LINK}#sowing-north-lettuce`);
   });
 
-  test('that leads to a leaf without changes changes nothing', async () => {
+  test('that leads to a leaf without changes changes nothing, and says so', async () => {
     const before = await counts();
-    expect((await post({ ...COUNT, asked: '/?view=sowing&bed=north', seedlings: '1' })).statusCode).toBe(303);
+    expect((await post({ ...COUNT, asked: '/?view=sowing&bed=north', seedlings: '1' })).statusCode).toBe(422);
     expect(await counts()).toEqual(before);
   });
 

@@ -1,0 +1,145 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { askedIn, sendAgain, unusable, withTried } from './act.js';
+import { isRefused, type Problem, type Send } from './api.js';
+import { html } from './html.js';
+import { type Files, keyPage, page } from './page.js';
+import { problemNote } from './problem-note.js';
+import { linkTo, MOST_LINK, questionFrom } from './question.js';
+import type { Form } from './read-form.js';
+import { loadShelf, type Shelf } from './shelf.js';
+import type { Answered, Asked, Tried, View } from './view.js';
+import { viewOf } from './views.js';
+
+/** Somebody at the door, and what the page needs to answer. */
+export interface Visit {
+  readonly app: FastifyInstance;
+  readonly files: Files;
+  readonly request: FastifyRequest;
+  readonly reply: FastifyReply;
+}
+
+/** Widths at which pictures are drawn where the reader's screen is not known [px]. */
+const WIDTHS = [344, 860];
+/** How long to wait for what is away [s]. */
+const RETRY_AFTER_S = 5;
+
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "connect-src 'self'",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+const NO_SHELF: Shelf = { crops: [], beds: [], places: [], nowMs: 0 };
+
+/** Answers a link or a form with the page: made from the service's answers, changed first where the form asks for that. */
+export async function showPage(visit: Visit, { said, file, problem: unread }: Form): Promise<FastifyReply> {
+  const { app, files, request, reply } = visit;
+  const send = sendFor(app, request);
+  const loaded = await loadShelf(send);
+  reply.type('text/html; charset=utf-8').headers({
+    'content-security-policy': POLICY,
+    'cache-control': 'private, no-cache',
+    vary: 'Accept-Language, Authorization, Cookie',
+  });
+  const isPosted = request.method === 'POST';
+  const isAct = isPosted && said.has('act');
+  const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
+  const question = questionFrom(isAct ? askedIn(said) : said, shelf);
+  if (isRefused(loaded) && loaded.problem.status === 401) {
+    return sendHtml(reply, keyPage(files, linkTo(question), said.get('key') === 'refused'));
+  }
+  const view = viewOf(question.view);
+  const reader = { locale: localeOf(request), degrees: question.degrees };
+  const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
+  const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
+    if (wrong) reply.code(wrong.status || 503);
+    if (wrong?.status === 503 || wrong?.status === 429) reply.header('retry-after', RETRY_AFTER_S);
+    const form = view.form(asked);
+    return sendHtml(reply, page({ question, view, form, answered, later, hasKey: hasKey(request), files }));
+  };
+
+  const problem = unread ?? (isRefused(loaded) ? loaded.problem : undefined);
+  if (problem) return finish({ shown: html`${problemNote(problem, reader)}${isAct && sendAgain(said)}` }, problem);
+  let tried: Tried | undefined;
+  if (isAct) {
+    const done = (await view.act?.(said, asked)) ?? unusable('This form is none of the page’s. Enter it anew.');
+    if (!isRefused(done)) return reply.redirect(`${linkTo(question)}#${encodeURIComponent(done.value.at)}`, 303);
+    tried = { said, problem: done.problem };
+  } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MOST_LINK) {
+    // Whoever posts has no script that would ask for the rest.
+    return reply.redirect(`${linkTo(question)}&whole=1`, 303);
+  }
+  const answered = await view.answer({ ...asked, tried });
+  const kept = keptAs(said.get('as'), answered, view);
+  if (kept) return sendKept(reply, kept);
+  const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, reader) } : answered;
+  return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
+}
+
+const laterOf = async (answered: Answered | null) => (await answered?.later?.()) ?? null;
+
+/** Do what stands at the door and its browser share a key? */
+const hasKey = ({ headers }: FastifyRequest): boolean => /(^|;\s*)session=/.test(headers.cookie ?? '');
+
+interface Kept {
+  readonly type: string;
+  readonly name: string;
+  readonly text: string;
+}
+
+/** The picture or the numbers as a file, where that is asked for. */
+function keptAs(form: string | null, answered: Answered | null, { fileName }: View): Kept | null {
+  if (form === 'svg' && answered?.picture) {
+    return { type: 'image/svg+xml', name: `${fileName}.svg`, text: answered.picture() };
+  }
+  if (form === 'csv' && answered?.table) {
+    return { type: 'text/csv; charset=utf-8', name: `${fileName}.csv`, text: answered.table() };
+  }
+  return null;
+}
+
+const sendKept = (reply: FastifyReply, { type, name, text }: Kept): FastifyReply =>
+  reply.type(type).header('content-disposition', `attachment; filename="${name}"`).send(text);
+
+const sendHtml = (reply: FastifyReply, markup: string): FastifyReply => {
+  reply.compress(markup);
+  return reply;
+};
+
+/** Asks the service as whoever asks for the page. */
+const sendFor =
+  (app: FastifyInstance, { headers, ip }: FastifyRequest): Send =>
+  async ({ method, path, json, file }) => {
+    const response = await app.inject({
+      method,
+      url: path,
+      remoteAddress: ip,
+      headers: {
+        ...(headers.cookie === undefined ? {} : { cookie: headers.cookie }),
+        ...(headers.authorization === undefined ? {} : { authorization: headers.authorization }),
+        ...(file ? { 'content-type': 'text/csv' } : {}),
+      },
+      ...(file ? { payload: Buffer.from(file as Uint8Array) } : json === undefined ? {} : { payload: json as object }),
+    });
+    return { status: response.statusCode, body: response.body === '' ? undefined : JSON.parse(response.body) };
+  };
+
+/** No language's tag is longer; it stands beside every date. */
+const LONGEST_TAG = 35;
+
+/** The first language that the reader's browser names, where it is one. */
+function localeOf({ headers }: FastifyRequest): string {
+  const tag = headers['accept-language']?.split(',')[0]?.split(';')[0]?.trim() ?? '';
+  try {
+    return tag === '' || tag === '*' || tag.length > LONGEST_TAG
+      ? 'en-GB'
+      : (Intl.getCanonicalLocales(tag)[0] ?? 'en-GB');
+  } catch {
+    return 'en-GB';
+  }
+}
