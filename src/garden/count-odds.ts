@@ -9,8 +9,9 @@ export interface SeenCount {
   readonly isAtLeast: boolean;
 }
 
-/** A count is wrong altogether so often, whoever counts: our assumption. */
+/** A count is wrong altogether so often, whoever counts; of such counts so many are of seedlings that nobody saw: our assumptions. */
 const WILD = 0.05;
+const OVERLOOKED = 0.5;
 /** Seedlings stand in patches, some are eaten, some overlooked: a count scatters as if it were of so few seeds that are alike.
  * Our assumption. */
 const PATCHINESS = 1000;
@@ -20,7 +21,8 @@ const MOST_SEEDS = 1000;
 const SHARE_STEPS = 240;
 
 /**
- * How likely a count is for each share of the seed that may be up: a beta-binomial sample, or wild, when any number is as likely.
+ * How likely a count is for each share of the seed that may be up: a beta-binomial sample, or wild, when nothing was seen
+ * of what stood there, or any number is as likely.
  *
  * @param count  What was counted.
  * @param viable Share of the seed that comes where everything suits it, 0 to 1.
@@ -31,15 +33,17 @@ export function logOddsOfShares(count: SeenCount, viable: number): Float64Array 
   const ofSeeds = Math.round(scale * count.ofSeeds);
   // Seed better than it was taken to be comes up whole; it is no wild count.
   const seedlings = Math.min(Math.ceil(viable * ofSeeds), Math.ceil(scale * count.seedlings));
-  const wild = WILD / (ofSeeds + 1);
+  const anyNumber = (WILD * (1 - OVERLOOKED)) / (ofSeeds + 1);
+  const wild = count.isAtLeast
+    ? anyNumber * (ofSeeds + 1 - seedlings)
+    : anyNumber + (seedlings === 0 ? WILD * OVERLOOKED : 0);
   return Float64Array.from({ length: SHARE_STEPS + 1 }, (_, i) => {
     const share = Math.min(0.999, Math.max(1e-6, (i / SHARE_STEPS) ** 2));
     const [a, b] = [share * PATCHINESS, (1 - share) * PATCHINESS];
-    return Math.log(
-      count.isAtLeast
-        ? wild * (ofSeeds + 1 - seedlings) + (1 - WILD) * betaBinomialAtLeast(seedlings, ofSeeds, a, b)
-        : wild + (1 - WILD) * Math.exp(logBetaBinomial(seedlings, ofSeeds, a, b)),
-    );
+    const sampled = count.isAtLeast
+      ? betaBinomialAtLeast(seedlings, ofSeeds, a, b)
+      : Math.exp(logBetaBinomial(seedlings, ofSeeds, a, b));
+    return Math.log(wild + (1 - WILD) * sampled);
   });
 }
 

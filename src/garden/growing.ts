@@ -8,10 +8,11 @@ import { RequestError } from '../basics/errors.js';
 import { timeFactorReach } from '../germination/time-factor-reach.js';
 import { type Belief, beliefAfter, type Lesson, usualBelief } from './belief.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from './count-posterior.js';
-import { isDead, learnedOf } from './learned.js';
+import { learnedOf } from './learned.js';
 import { isOverdue } from './overdue.js';
 import { oddsOfStands, oddsOfTimes, saidAlone } from './posterior-factors.js';
 import type { Count } from './season-store.js';
+import { standCounted } from './stand-counted.js';
 import { talliesOf } from './tally.js';
 
 /** A sowing with its counts, as what was learned of a bed needs it. */
@@ -50,8 +51,9 @@ export function growing(question: GrowingQuestion, findPast: FindPast = pastSoil
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
   const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
+  const foretold = forecast({ ...question, learned }, findPast);
   return {
-    forecast: forecast({ ...question, learned }, findPast),
+    forecast: { ...foretold, stand: standCounted(foretold.stand, counts, sowing.seeds) },
     learned,
     posterior,
     isOverdue: seen !== null && isOverdue(seen, crop),
@@ -72,8 +74,8 @@ function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 
 function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesson[] {
   try {
     const posterior = countPosterior(usual, seenOf(question, other));
-    // Of one that is dead nothing is learned about those that live.
-    if (isDead(posterior)) return [];
+    // Of one that is likelier dead nothing is learned about those that live.
+    if (posterior.dead > 0.5) return [];
     return [
       {
         date: other.sowing.date,

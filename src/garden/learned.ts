@@ -3,6 +3,7 @@ import { logistic, logit } from '../basics/logit.js';
 import type { Crop } from '../germination/crop.js';
 import type { Belief, Normal } from './belief.js';
 import type { Posterior } from './count-posterior.js';
+import { LOST_ODDS } from './judgement.js';
 import { standFactorOf, timeFactorOf } from './posterior-factors.js';
 import type { Count } from './season-store.js';
 
@@ -21,8 +22,6 @@ export interface Learning {
 const TELLING = 0.9;
 /** The middle 80 % of a normal distribution reaches so many standard deviations to either side. */
 const MIDDLE_80_SD = 1.2816;
-/** Is it likelier that nothing comes of it? */
-export const isDead = ({ dead }: Posterior): boolean => dead > 0.5;
 
 /** What the counts have taught, as far as it narrows what was open; null: nobody has counted. */
 export function learnedOf(learning: Learning): Learned | null {
@@ -42,12 +41,12 @@ export function learnedOf(learning: Learning): Learned | null {
   };
   const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
   const timeFactor = telling(usual.logTime, time, Math.log);
-  // What may yet come is dated as of one that lives, so that no date jumps where the odds of that sink below a half.
-  if (posterior && isDead(posterior)) {
+  // What may yet come is dated as of one that lives, so that no date jumps where the odds of that sink.
+  if (posterior && posterior.dead >= LOST_ODDS) {
     return {
       timeFactor,
       standFactor: { middle: 0, from: 0, to: 0 },
-      text: `From ${countsOf(learning)}: it is likelier that nothing comes of it than that something does.`,
+      text: `From ${countsOf(learning)}: of 95 in 100 such rows or more nothing comes.`,
     };
   }
   const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, logistic);
