@@ -43,10 +43,11 @@ export function whatToDo(known: KnownSowing, state: SowingState): ToDo[] {
   const { today } = known;
   const { forecast } = growing;
   const { verdict } = judgement;
-  const isOver = verdict === 'lost' || verdict === 'good' || verdict === 'thin';
+  const isWaiting = verdict !== 'lost' && verdict !== 'good' && verdict !== 'thin';
   const all = [
     ...sowAgain(verdict, state.resowing, today),
-    ...(isOver ? [] : untilItIsUp(forecast, judgement, today)),
+    ...(isWaiting ? toCount(forecast, judgement, today) : []),
+    ...(verdict === 'lost' ? [] : care(forecast)),
     ...(verdict === 'good' ? thinning(known, forecast) : []),
     ...(verdict === 'lost' ? [] : outOfTheTray(known, state.indoors)),
     ...(state.harvest ? [{ task: 'harvest' as const, ...spanOf(state.harvest), text: 'The first may be ready.' }] : []),
@@ -73,9 +74,11 @@ function sowAgain(verdict: Verdict, resowing: SowingState['resowing'], today: Pl
   return [{ task, from, to: by, text: `${capital(again)}. ${since} until ${by}.` }];
 }
 
-/** Looking, watering, and what heat and cold ask for. */
-function untilItIsUp(forecast: Forecast, { verdict, text }: Judgement, today: PlainDate): ToDo[] {
-  const { keepMoist, hotSpells, coldSpells } = forecast;
+const toCount = (forecast: Forecast, { verdict, text }: Judgement, today: PlainDate): ToDo[] =>
+  verdict === 'count-now' ? countNow(forecast, text, today) : [lookAgain(forecast, today)];
+
+/** Watering, and what heat and cold ask for, until most are up: a row that stands well already has more to come. */
+function care({ keepMoist, hotSpells, coldSpells }: Forecast): ToDo[] {
   const ofSpell =
     (task: ToDo['task'], what: (thresholdC: string) => string) =>
     ({ from, to, thresholdC, remedies }: SpellAnswer): ToDo => {
@@ -83,14 +86,17 @@ function untilItIsUp(forecast: Forecast, { verdict, text }: Judgement, today: Pl
       return { task, from, to, text: `${what(thresholdC.toFixed(0))}${remedy ? ` ${remedy}` : ''}` };
     };
   return [
-    ...(verdict === 'count-now' ? countNow(forecast, text, today) : [lookAgain(forecast, today)]),
     {
       task: 'keep-moist',
       ...keepMoist,
       text: `Keep the seed moist until ${keepMoist.to}. Where watering is restricted, the local rules go first.`,
     },
-    ...(hotSpells ?? []).map(ofSpell('mind-heat', (limit) => `Heat above ${limit} °C at the seed.`)),
-    ...(coldSpells ?? []).map(ofSpell('mind-cold', (limit) => `Soil below ${limit} °C harms this seed.`)),
+    ...(hotSpells ?? [])
+      .filter(({ from }) => from <= keepMoist.to)
+      .map(ofSpell('mind-heat', (limit) => `Heat above ${limit} °C at the seed.`)),
+    ...(coldSpells ?? [])
+      .filter(({ from }) => from <= keepMoist.to)
+      .map(ofSpell('mind-cold', (limit) => `Soil below ${limit} °C harms this seed.`)),
   ];
 }
 
