@@ -1,7 +1,8 @@
 import type { Problem } from './api.js';
 import { hidden } from './fields.js';
-import { LABELS, refusalInWords } from './form-names.js';
+import { ACT_LABELS, LABELS, refusalInWords } from './form-names.js';
 import { type Html, html } from './html.js';
+import { type Fault, fieldOf, mayPass } from './problem-note.js';
 import { linkTo } from './question.js';
 import { saidText } from './said-text.js';
 import type { Asked, Tried } from './view.js';
@@ -50,7 +51,7 @@ const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get(
 
 /** Why a change was refused, to stand within its form. */
 export const refusedNote = (problem: Problem, reader: Reader): Html =>
-  html`<div class="problem" role="alert">${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem.status) && html`<p><button type="submit">Try again</button></p>`}</div>`;
+  html`<div class="problem" role="alert">${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">Try again</button></p>`}</div>`;
 
 /** A refusal in sentences, in the page's words. */
 export function refusalSaid({ code, detail, errors = [] }: Problem, reader: Reader): Html[] {
@@ -59,30 +60,13 @@ export function refusalSaid({ code, detail, errors = [] }: Problem, reader: Read
   return sentences.map((one) => saidText(one, reader));
 }
 
-/** Will the same be taken later? */
-const mayPass = (status: number): boolean => status === 0 || status === 429 || status >= 500;
-
-type Fault = NonNullable<Problem['errors']>[number];
-
 /** A fault says of a field what it must be; here by the name that the field has on the page. */
-function faultSaid({ pointer, parameter, detail }: Fault): string {
-  const field = (parameter ?? pointer ?? '').split(/[/.]/).at(-1)!;
-  const told = detail.replaceAll('ofSeeds', NAMES.ofSeeds!);
-  const sentence = /^\p{Ll}/u.test(told) ? `${NAMES[field] ?? LABELS[field] ?? field} ${told}` : told;
+function faultSaid(fault: Fault): string {
+  const field = fieldOf(fault);
+  const told = fault.detail.replaceAll('ofSeeds', ACT_LABELS.ofSeeds!);
+  const sentence = /^\p{Ll}/u.test(told) ? `${ACT_LABELS[field] ?? LABELS[field] ?? field} ${told}` : told;
   return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
 }
-
-/** What else the forms of answers call their fields. */
-const NAMES: Readonly<Record<string, string>> = {
-  date: 'The date',
-  seedlings: '“Seedlings”',
-  ofSeeds: '“Of how many seeds”',
-  thinned: '“Pulled out before, in all”',
-  seeds: '“How many seeds”',
-  from: '“Harvest from”',
-  to: '“To”',
-  perWeek: '“How many plants a week”',
-};
 
 /** An answer, with what was refused before it where the form that said it does not stand in it. */
 export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>

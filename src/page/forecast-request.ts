@@ -7,6 +7,7 @@ import { daysLater } from './words.js';
 /** The days typed in as a series; a value that is no number is named. */
 function typedSeries(question: Question): { readonly series: object } | { readonly problem: Problem } {
   const { firstDay, days, medium, probeDepthCm, unit } = question;
+  if (firstDay === '') return { problem: refusal('Say which day the first of these temperatures is of.') };
   const daily: object[] = [];
   for (const [i, { min, max }] of days.entries()) {
     if (min.trim() === '' && max.trim() === '') continue;
@@ -15,6 +16,11 @@ function typedSeries(question: Question): { readonly series: object } | { readon
       const [name, said] = Number.isNaN(low) ? ['lowest', min] : ['highest', max];
       return {
         problem: refusal(`The ${name} temperature of day ${i + 1} is “${said}”. Write a number, such as 12.5.`),
+      };
+    }
+    if (low !== null && high !== null && low > high) {
+      return {
+        problem: refusal(`On day ${i + 1} the lowest, ${min}, is above the highest, ${max}. Swap them, or mend one.`),
       };
     }
     daily.push({
@@ -26,11 +32,11 @@ function typedSeries(question: Question): { readonly series: object } | { readon
   if (daily.length === 0) {
     return { problem: refusal('No temperature is entered yet: type the lowest and the highest of a few days.') };
   }
-  const depthCm = medium === 'air' ? null : numberIn(probeDepthCm);
+  const depthCm = medium === 'air' ? null : numberOrText(probeDepthCm);
   return {
     series: {
       medium: medium || 'soil',
-      unit: unit || 'C',
+      unit,
       ...(depthCm === null ? {} : { probeDepthCm: depthCm }),
       daily,
     },
@@ -77,15 +83,21 @@ function whereJson(question: Question): object {
   const { bed, latitude, longitude, timeZone, kind, cover, moisture, shadePercent, roomC } = question;
   if (bed !== '') return { bed };
   return {
-    place: filled({ latitude: numberIn(latitude), longitude: numberIn(longitude), timeZone: timeZone || null }),
+    place: filled({ latitude: numberOrText(latitude), longitude: numberOrText(longitude), timeZone: timeZone || null }),
     bed: {
       kind,
       cover,
       moisture,
-      ...filled({ shadePercent: numberIn(shadePercent), roomC: kind === 'indoors' ? numberIn(roomC) : null }),
+      ...filled({ shadePercent: numberOrText(shadePercent), roomC: kind === 'indoors' ? numberOrText(roomC) : null }),
     },
   };
 }
+
+/** A number to send; what is none goes as it was typed, so that the refusal can say what it was. */
+const numberOrText = (text: string): number | string | null => {
+  const value = numberIn(text);
+  return Number.isNaN(value) ? text : value;
+};
 
 const filled = (record: Readonly<Record<string, unknown>>): object =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
@@ -110,8 +122,11 @@ export function forecastRequest(
   const json = {
     crop,
     where: whereJson(question),
-    sowing: { date: sowing, ...filled({ depthCm: numberIn(depthCm), seeds: numberIn(seeds), time: time || null }) },
-    ...filled({ countDays: numberIn(countDays) }),
+    sowing: {
+      date: sowing,
+      ...filled({ depthCm: numberOrText(depthCm), seeds: numberOrText(seeds), time: time || null }),
+    },
+    ...filled({ countDays: numberOrText(countDays) }),
     temperatures: [typed.series],
   };
   return { request: { method: 'POST', path: '/v1/forecasts?hourly=true', json } };

@@ -21,8 +21,21 @@ const SAID = new RegExp(
   'g',
 );
 
+/** What the service says to other tools, and what is said here instead. */
+const TOOLS_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/ \(\d+ more under "errors"\)/g, ''],
+  [/Send "unit": "([CFK])"/g, 'Choose °$1 under “It reads”'],
+  [/send "unit": "([CFK])"/g, 'choose °$1 under “It reads”'],
+  [/\bnull\b/g, 'nothing'],
+  [/ ?; GET \/v1\/\w+ lists [^.]*\./g, '.'],
+];
+
 /** A sentence of the service with the page's names for things in it. */
-export const inFormNames = (text: string): string => text.replaceAll(SAID, (name) => NAMES[name]!);
+export const inFormNames = (text: string): string =>
+  TOOLS_WORDS.reduce((said, [words, instead]) => said.replaceAll(words, instead), text).replaceAll(
+    SAID,
+    (name) => NAMES[name]!,
+  );
 
 /** What a refusal means here, where the service words it for other tools. */
 const REFUSALS: Readonly<Record<string, string>> = {
@@ -31,6 +44,7 @@ const REFUSALS: Readonly<Record<string, string>> = {
   'no-latitude': 'How the sun warms the soil depends on how far north the bed lies: fill in its latitude.',
   'no-past-years':
     'This is told from the past: the place needs three years of air or more, or its monthly means. Whoever looks after the service can send a station’s file of them.',
+  'not-found': 'What this is about is not kept here any more. Load the page again, and choose anew.',
   'unknown-bed': 'This bed is not kept here any more. Choose another.',
   'too-many-requests': 'That was a great deal at once. Wait a moment, and try again.',
 };
@@ -40,6 +54,7 @@ export const refusalInWords = (code: string): string | undefined => REFUSALS[cod
 
 /** What the form calls the field of a parameter. */
 export const LABELS: Readonly<Record<string, string>> = {
+  bed: 'Bed',
   crop: 'Crop',
   sowing: 'Sown on',
   date: 'Sown on',
@@ -53,4 +68,16 @@ export const LABELS: Readonly<Record<string, string>> = {
   shadePercent: 'Shade',
   roomC: 'Room',
   probeDepthCm: 'How deep',
+};
+
+/** What else the forms of answers call their fields. */
+export const ACT_LABELS: Readonly<Record<string, string>> = {
+  date: 'The date',
+  seedlings: '“Seedlings”',
+  ofSeeds: '“Of how many seeds”',
+  thinned: '“Pulled out before, in all”',
+  seeds: '“How many seeds”',
+  from: '“Harvest from”',
+  to: '“To”',
+  perWeek: '“How many plants a week”',
 };

@@ -2,9 +2,9 @@ import { unusable } from './act.js';
 import { type Got, get, isRefused, type Send } from './api.js';
 import { numberIn } from './forecast-request.js';
 import { cropName } from './growing-words.js';
-import { listOf } from './shelf.js';
+import { listOf, todayAt } from './shelf.js';
 import type { Act, Done } from './view.js';
-import { dayMonth, isDate } from './words.js';
+import { dayMonth, daysFrom, isDate } from './words.js';
 
 /** What the forms of this leaf do, by their names. */
 export const growingAct: Act = async (said, asked) =>
@@ -27,12 +27,21 @@ const count: Act = async (said, { send, reader }) => {
   }));
 };
 
+/** A sowing further off is a slip of the pen [d]. */
+const MOST_DAYS_OFF = 366;
+
 const sow: Act = async (said, { send, shelf, reader }) => {
   const [bed, crop, date] = [said.get('bed') ?? '', said.get('crop') ?? '', said.get('date') ?? ''];
   const numbers = wholeNumbers(said, ['seeds']);
   if (isRefused(numbers)) return numbers;
   if (bed === '') return unusable(NO_BED);
   if (!isDate(date)) return unusable(NO_DATE);
+  const today = todayAt(shelf, bed, '');
+  if (Math.abs(daysFrom(date, today)) > MOST_DAYS_OFF) {
+    return unusable(
+      `${date.slice(0, 4)} is over a year from today, ${dayMonth(today, reader)} ${today.slice(0, 4)}. Is it the year that is meant?`,
+    );
+  }
   const json = { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' };
   return done(await keepUnder(send, 'sowings', `${crop}-${date}`, json), (id) => ({
     said: `Kept: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,

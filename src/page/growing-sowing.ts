@@ -101,7 +101,7 @@ function factsOf(sowing: SowingAnswer, reader: Reader): Fact[] {
       'Sow again by',
       figure(`${id}-resow`, span(resowBy, resowBy, reader), {
         what: 'The last day of the season on which a new sowing is still good.',
-        from: 'What sowings of each day would have done in the past years of this place.',
+        from: 'What sowings of each day would have done in the past years of this place, harvest counted in: “When to sow” asks only for seedlings, and so allows later ones.',
         sure: 'Good in most years, not in all.',
       }),
     ]);

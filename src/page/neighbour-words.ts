@@ -7,10 +7,10 @@ type Milestone = Exclude<ForecastAnswer['emergence']['half'], { why: string }>;
 export type Spell = NonNullable<ForecastAnswer['hotSpells']>[number];
 
 /** What a neighbour would say of it; each number explains itself. */
-export const neighbourWords = (forecast: ForecastAnswer, reader: Reader, today: string): Html =>
-  html`<p class="neighbour">${[standSaid(forecast), halfSaid(forecast, reader, today), moistSaid(forecast, reader), ...spellsSaid(forecast, reader)].map((one) => html`${one} `)}</p>`;
+export const neighbourWords = (forecast: ForecastAnswer, cropName: string, reader: Reader, today: string): Html =>
+  html`<p class="neighbour">${[standSaid(forecast, cropName.toLowerCase()), halfSaid(forecast, reader, today), moistSaid(forecast, reader), ...spellsSaid(forecast, reader)].map((one) => html`${one} `)}</p>`;
 
-function standSaid({ crop, sowing, stand, emergence }: ForecastAnswer): Html {
+function standSaid({ sowing, stand, emergence }: ForecastAnswer, cropName: string): Html {
   const seeds = sowing.seeds ?? 'a hundred';
   const { from, to } = stand.seedlings ?? stand.field;
   if (to === 0) {
@@ -22,7 +22,7 @@ function standSaid({ crop, sowing, stand, emergence }: ForecastAnswer): Html {
       ? `, ${stand.ifHeldAreLost} if the seed that heat or cold holds too long is lost`
       : '';
   return html`Of ${seeds} seeds expect ${figure('stand', spanText({ from, to }), {
-    what: `How many seedlings of ${crop.replaceAll('-', ' ')} stand, of ${seeds} seeds, when you count.`,
+    what: `How many seedlings of ${cropName} stand, of ${seeds} seeds, when you count.`,
     from: `In a laboratory ${stand.laboratory} of a hundred would come up at these temperatures${held}. Beds give less: this is the share of it that beds have given.`,
     sure: 'From a poor bed to a good one. Old seed, crusted soil, slugs and drought can leave fewer still.',
   })} seedlings.`;

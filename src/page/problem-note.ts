@@ -12,7 +12,7 @@ export function problemNote({ status, code, detail, errors = [] }: Problem, read
   // What is told of fields under their own names is not told once more by the names of parameters.
   const isOfFields = others.length > 0 && others.every((one) => labelOf(one) && /^\p{Ll}/u.test(one.detail));
   const told = isOfFields ? others : plain ? [] : others.filter((one) => !detail.includes(one.detail));
-  const isPassing = status === 0 || status >= 500 || status === 429 || code === 'stopped';
+  const isPassing = mayPass({ status }) || code === 'stopped';
   return html`<div class="problem" role="alert">
     <h2>${asked.length > 0 ? 'One thing to settle' : isPassing ? 'No answer yet' : 'That cannot be answered yet'}</h2>
     ${asked.length === 0 && !isOfFields && html`<p>${plain ?? saidText(detail, reader)}</p>`}
@@ -22,10 +22,14 @@ export function problemNote({ status, code, detail, errors = [] }: Problem, read
   </div>`;
 }
 
-type Fault = NonNullable<Problem['errors']>[number];
+export type Fault = NonNullable<Problem['errors']>[number];
+
+/** Will the same be taken later? */
+export const mayPass = ({ status }: Pick<Problem, 'status'>): boolean =>
+  status === 0 || status === 429 || status >= 500;
 
 /** The form's field of a query parameter, which may be named in full. */
-const fieldOf = ({ parameter, pointer }: Fault): string => (parameter ?? pointer ?? '').split(/[./]/).at(-1)!;
+export const fieldOf = ({ parameter, pointer }: Fault): string => (parameter ?? pointer ?? '').split(/[./]/).at(-1)!;
 
 const labelOf = (fault: Fault): string | undefined => LABELS[fieldOf(fault)];
 

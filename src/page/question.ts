@@ -92,16 +92,22 @@ export function questionFrom(
     min: (mins[i] ?? '').slice(0, LONGEST_TEXT),
     max: (maxs[i] ?? '').slice(0, LONGEST_TEXT),
   }));
+  const source = oneOf('source', sources) ?? usualSource(bed);
+  const degrees = oneOf('degrees', ['C', 'F'] as const) ?? 'C';
   return {
     ...texts,
     beside,
     bed,
+    // Days are typed in the degrees that are read, and stay in them when others are read.
+    unit: texts.unit === '' && source === 'days' && isTyped(days) ? degrees : texts.unit,
     view: oneOf('view', viewNames) ?? 'sowing',
-    source: oneOf('source', sources) ?? usualSource(bed),
-    degrees: oneOf('degrees', ['C', 'F'] as const) ?? 'C',
+    source,
+    degrees,
     days,
   };
 }
+
+const isTyped = (days: Question['days']): boolean => days.some(({ min, max }) => min !== '' || max !== '');
 
 const usualSource = (bed: string): Source => (bed === '' ? 'file' : 'bed');
 
@@ -112,7 +118,7 @@ export function linkTo(question: Question): string {
   if (question.source !== usualSource(question.bed)) said.set('source', question.source);
   if (question.degrees !== 'C') said.set('degrees', question.degrees);
   for (const field of fields) if (field === 'bed' || question[field] !== usual[field]) said.set(field, question[field]);
-  if (question.days.some(({ min, max }) => min !== '' || max !== '')) {
+  if (isTyped(question.days)) {
     for (const { min, max } of question.days) {
       said.append('min', min);
       said.append('max', max);

@@ -6,7 +6,7 @@ import { day, isDate, type Reader } from './words.js';
 const NUMBER = '-?\\d+(?:\\.\\d+)?';
 /** A date, or one to three temperatures before a unit: `25 °C`, `10 to 15 °C`, `4 (2 to 6) °C`. */
 const TOLD = new RegExp(
-  `(\\d{4}-\\d{2}-\\d{2})|(${NUMBER})(?:( to | and | \\()(${NUMBER})(?:( to )(${NUMBER})\\))?)? °C`,
+  `(?<![\\w-])(\\d{4}-\\d{2}-\\d{2})(?![\\w-])|(${NUMBER})(?:( to | and | \\()(${NUMBER})(?:( to )(${NUMBER})\\))?)? °C`,
   'g',
 );
 const BEFORE_DIFFERENCE = /\b(?:by|within)(?: about)? $/;

@@ -3,7 +3,7 @@ import { figure } from './figure.js';
 import { type Html, html, type Part } from './html.js';
 import { neighbourWords, type Spell } from './neighbour-words.js';
 import { saidText } from './said-text.js';
-import { todayAt } from './shelf.js';
+import { cropNamed, todayAt } from './shelf.js';
 import { tableOf } from './table.js';
 import { understoodNote } from './understood-words.js';
 import type { Asked } from './view.js';
@@ -16,12 +16,18 @@ export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader
   const today = todayAt(shelf, question.bed, question.timeZone);
   const spells = [...(forecast.hotSpells ?? []), ...(forecast.coldSpells ?? [])];
   return html`
-    ${neighbourWords(forecast, reader, today)}
+    ${neighbourWords(forecast, cropNamed(shelf, forecast.crop)?.name ?? forecast.crop, reader, today)}
+    ${forecast.warnings.filter(({ code }) => code === 'far-ahead').map(({ text }) => html`<p class="aside">${saidText(text, reader)}</p>`)}
     ${forecast.hotSpells === null && html`<p class="aside">Hot hours cannot be told from means alone.</p>`}
     ${pictures}
     ${milestones(forecast, reader)}
     ${spells.length > 0 && remedies(spells, reader)}
-    ${notes('Take heed', forecast.warnings, reader, true)}
+    ${notes(
+      'Take heed',
+      forecast.warnings.filter(({ code }) => code !== 'far-ahead'),
+      reader,
+      true,
+    )}
     ${forecast.understood.length > 0 && html`<section><h2>What was read</h2>${forecast.understood.map((report) => understoodNote(report, reader))}</section>`}
     ${notes('What this rests on', forecast.assumptions, reader)}
     <details><summary>The days in numbers</summary>${dailyTable(forecast, reader)}</details>`;

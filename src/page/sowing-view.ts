@@ -4,7 +4,7 @@ import { forecastPictures, forecastToKeep } from './forecast-picture.js';
 import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
 import { problemNote } from './problem-note.js';
-import { MOST_DAYS, type Question } from './question.js';
+import { linkTo, MOST_DAYS, MOST_LINK, type Question } from './question.js';
 import { todayAt } from './shelf.js';
 import { sowingAnswer } from './sowing-answer.js';
 import { sowingForm } from './sowing-form.js';
@@ -35,7 +35,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
     shown: sowingAnswer(forecast, asked, forecastPictures(forecast, asked)),
     picture: () => forecastToKeep(forecast, asked),
     table: () => forecastTable(forecast, asked.reader),
-    ...(link ? { link } : {}),
+    ...(link && linkTo(link).length <= MOST_LINK ? { link, isLinkCoarser: link !== question } : {}),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { ReportWire } from '../http/schemas/readings.js';
 import { type Html, html } from './html.js';
+import { saidText } from './said-text.js';
 import { degreesOf, plural, type Reader, span } from './words.js';
 
 const UNITS = { C: '°C', F: '°F', K: 'kelvin' } as const;
@@ -29,7 +30,7 @@ export function understoodNote(report: ReportWire, reader: Reader): Html {
     html`; ${span(from.slice(0, 10), to.slice(0, 10), reader, 'shortAndYear')} in the time zone ${report.timeZone}`
   }; ${readings}${min !== null && max !== null && ` between ${degreesOf(min, reader)} and ${degreesOf(max, reader)}`}.${
     gaps.length > 0 && ` ${plural(gaps.length, 'gap')}, the longest of ${plural(longest(gaps), 'hour')}.`
-  }</p>${leftOut(droppedCount, dropped, 'left out')}${leftOut(doubtfulCount, doubtful, 'hardly to be believed, but kept')}</div>`;
+  }</p>${leftOut(droppedCount, dropped, 'left out', reader)}${leftOut(doubtfulCount, doubtful, 'hardly to be believed, but kept', reader)}</div>`;
 }
 
 const columnOf = ({ column, columns }: ReportWire): string => {
@@ -47,8 +48,8 @@ function stepInWords(minutes: number | null): string {
   return minutes < 60 ? `every ${plural(minutes, 'minute')}` : `every ${plural(Math.round(minutes / 6) / 10, 'hour')}`;
 }
 
-const leftOut = (count: number, rows: ReportWire['dropped'], what: string): Html | false =>
+const leftOut = (count: number, rows: ReportWire['dropped'], what: string, reader: Reader): Html | false =>
   count > 0 &&
-  html`<details><summary>${plural(count, 'reading')} ${what}: why</summary><ul>${rows.map(({ line, value, why }) => html`<li>Line ${line}, “${value}”: ${why}</li>`)}</ul>${
+  html`<details><summary>${plural(count, 'reading')} ${what}: why</summary><ul>${rows.map(({ line, value, why }) => html`<li>Line ${line}, “${value}”: ${saidText(why, reader)}</li>`)}</ul>${
     count > rows.length && html`<p>These are the first ${rows.length}.</p>`
   }</details>`;

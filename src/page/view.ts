@@ -48,6 +48,8 @@ export interface Answered {
   readonly table?: () => string;
   /** The question as a link can hold it, a file's days in place of the file. */
   readonly link?: Question;
+  /** A link holds less than what was answered. */
+  readonly isLinkCoarser?: boolean;
 }
 
 /** What a form changed of what is kept. */

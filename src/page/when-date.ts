@@ -62,7 +62,7 @@ export function dateChanged([asIs, other]: readonly Named[], date: string): Html
   const [before, after] = [asIs, other].map((one) => one?.season.dates.find((each) => each.date === date));
   if (!other || !before?.mostDays || !after?.mostDays) return null;
   const came = before.ifHeldAreLost && after.ifHeldAreLost ? after.ifHeldAreLost.p50 - before.ifHeldAreLost.p50 : 0;
-  const sooner = Math.abs(after.mostDays.p50 - before.mostDays.p50) >= LEAST_CHANGE_DAYS;
+  const sooner = Math.abs(after.mostDays.p50 - before.mostDays.p50) >= LEAST_SOONER_DAYS;
   if (!sooner && came === 0) return null;
   return html`<p>${other.name} ${[
     sooner ? `nine tenths are up in ${after.mostDays.p50} days rather than ${before.mostDays.p50}` : '',
@@ -75,4 +75,4 @@ export function dateChanged([asIs, other]: readonly Named[], date: string): Html
 }
 
 /** Less than this is within the doubt of the soil [d]. */
-const LEAST_CHANGE_DAYS = 0.5;
+const LEAST_SOONER_DAYS = 0.5;

@@ -1,6 +1,7 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
 import { seasonLanes } from '../plot/season-lanes.js';
+import { refusalSaid } from './act.js';
 import { type Got, get, isRefused } from './api.js';
 import { type Html, html } from './html.js';
 import { pictures } from './pictures.js';
@@ -26,7 +27,7 @@ export interface Beside {
   readonly ways: readonly Named[];
   readonly crops: readonly Named[];
   /** Why some of them could not be told. */
-  readonly refused: readonly string[];
+  readonly refused: readonly Html[];
 }
 
 /** The same question of the bed altered, and of other crops. */
@@ -49,7 +50,9 @@ export async function laterOf({ question, spot, reader, send, shelf, season }: A
   return {
     ways: told(ways),
     crops: crops.length > 0 ? [own, ...told(crops)] : [],
-    refused: [...ways, ...crops].flatMap(({ name, got }) => (isRefused(got) ? [`${name}: ${got.problem.detail}`] : [])),
+    refused: [...ways, ...crops].flatMap(({ name, got }) =>
+      isRefused(got) ? refusalSaid(got.problem, reader).map((one) => html`${name}: ${one}`) : [],
+    ),
   };
 }
 

@@ -108,7 +108,7 @@ function dateMover({ season, reader }: About, date: string): Html {
 function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
   if (isRefused(got)) return problemNote(got.problem, about.reader);
   const { question, reader, today, spot } = about;
-  return html`${neighbourWords(got.value, reader, today)}
+  return html`${neighbourWords(got.value, cropName(question.crop, about), reader, today)}
     ${forecastPictures(got.value, about)}
     ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
 }

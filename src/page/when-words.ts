@@ -6,7 +6,7 @@ import { type Html, html, type Part } from './html.js';
 import { saidText } from './said-text.js';
 import { tableOf } from './table.js';
 import { type ClosedSpell, gapsOf, joinedSpells, lengthOf } from './when-season.js';
-import { day, daysFrom, degreesOf, plural, type Reader, span, spanText } from './words.js';
+import { day, daysFrom, degreesOf, listed, plural, type Reader, span, spanText } from './words.js';
 
 /** What the sentence is about. */
 export interface Spoken {
@@ -180,11 +180,7 @@ export function becauseOf(spells: readonly ClosedSpell[]): string {
   const days = new Map<WhyClosed, number>();
   for (const spell of spells) days.set(spell.why, (days.get(spell.why) ?? 0) + lengthOf(spell));
   const whys = [...days].sort(([, a], [, b]) => b - a).map(([why]) => WHY[why]);
-  return whys.length === 0
-    ? NOT_SURE
-    : whys.length < 2
-      ? whys[0]!
-      : `${whys.slice(0, -1).join(', ')} or ${whys.at(-1)}`;
+  return whys.length === 0 ? NOT_SURE : listed(whys, 'or');
 }
 
 /** How sure a date is, in a word or two. */

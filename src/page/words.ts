@@ -94,8 +94,8 @@ export const degreesOf = (tempC: number, { degrees }: Reader): string =>
   `${Math.round(inUnit(tempC, degrees) * 10) / 10} °${degrees}`;
 
 /** Things one after another, as `a, b and c`. */
-export const listed = (texts: readonly string[]): string =>
-  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+export const listed = (texts: readonly string[], word: 'and' | 'or' = 'and'): string =>
+  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} ${word} ${texts.at(-1)}`;
 
 export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 

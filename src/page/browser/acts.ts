@@ -47,8 +47,12 @@ async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting)
         name !== '' && type !== 'submit' ? `[name="${name}"]` : 'button[type="submit"]',
       ) ?? same)
     : document.getElementById(got.value.at);
-  back?.focus({ preventScroll: isShown });
+  back?.focus({ preventScroll: true });
   if (isShown) scrollBy(0, same.getBoundingClientRect().top - topBefore);
+  const note = Object.assign(document.createElement('p'), { className: 'done', textContent: got.value.said });
+  if (isShown) same.before(note);
+  else back?.prepend(note);
+  note.scrollIntoView({ block: 'nearest' });
 }
 
 /** What is done is folded away again. */

@@ -142,7 +142,11 @@ async function holdInLink(ask: HTMLFormElement): Promise<Question> {
 function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
-  return questionFrom(said, known);
+  const question = questionFrom(said, known);
+  // What is supposed of days that are typed is shown, and holds when other degrees are read.
+  const unit = ask.elements.namedItem('unit') as HTMLSelectElement | null;
+  if (unit?.value === '') unit.value = question.unit;
+  return question;
 }
 
 /** The answer that came with the page is asked once more, to be kept as a file. */

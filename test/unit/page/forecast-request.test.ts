@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { forecastRequest, numberIn } from '../../../src/page/forecast-request.js';
-import { type Question, questionFrom } from '../../../src/page/question.js';
+import { linkTo, type Question, questionFrom } from '../../../src/page/question.js';
 
 const asked = (query: string): Question => questionFrom(new URLSearchParams(query), { beds: [{ id: 'north' }] });
 const requestOf = (query: string) => {
@@ -66,4 +66,29 @@ test('a bed that is described goes along with its place', () => {
       bed: { kind: 'indoors', roomC: 18, cover: 'bare', moisture: 'rain' },
     },
   });
+});
+
+test('days typed while °F are read are °F, and stay so in the link when °C are read', () => {
+  const typed = asked('bed=north&source=days&degrees=F&firstDay=2027-03-01&min=30&max=44');
+  const made = forecastRequest(typed, null);
+  expect(made).toMatchObject({ request: { json: { temperatures: [{ unit: 'F' }] } } });
+  const link = linkTo({ ...typed, degrees: 'C' });
+  expect(asked(link.slice(2)).unit).toBe('F');
+});
+
+describe('days that cannot be', () => {
+  test.each([
+    ['firstDay=2027-03-01&min=40&max=10', 'On day 1 the lowest, 40, is above the highest, 10'],
+    ['firstDay=&min=9&max=10', 'which day the first'],
+    ['firstDay=2027-03-01&min=&max=', 'No temperature is entered'],
+  ])('%s is refused in words', (query, words) => {
+    expect(forecastRequest(asked(`source=days&${query}`), null)).toMatchObject({
+      problem: { detail: expect.stringContaining(words) },
+    });
+  });
+});
+
+test('what is no number goes as it was typed, so that the refusal can name it', () => {
+  const { json } = requestOf('bed=&source=days&latitude=north&firstDay=2027-03-01&min=9&max=10');
+  expect(json).toMatchObject({ where: { place: { latitude: 'north' } } });
 });

@@ -163,6 +163,7 @@ describe('a sowing', () => {
   test.each([
     [{ bed: '' }, 'Choose the bed'],
     [{ date: '20 July' }, 'on which day'],
+    [{ date: '2001-01-01' }, '2001 is over a year from today'],
     [{ seeds: 'a pinch' }, '“a pinch” is no whole number'],
     [{ bed: 'nowhere' }, 'There is no such bed'],
     [{ crop: 'mandrake' }, 'mandrake'],

@@ -38,3 +38,14 @@ test('dates are in the reader’s language', () => {
 test('what is no date stays as it is, and markup is escaped', () => {
   expect(saidText('order 2027-99-99 <b>', { locale: 'en-GB', degrees: 'C' }).markup).toBe('order 2027-99-99 &lt;b&gt;');
 });
+
+test('what is said to other tools is said here as a gardener would', () => {
+  const said = (text: string) => saidText(text, { locale: 'en-GB', degrees: 'C' }).markup;
+  expect(said('No sowing is kept under "pea-2027-08-03"; GET /v1/sowings lists them.')).toBe(
+    'No sowing is kept under &quot;pea-2027-08-03&quot;.',
+  );
+  expect(said('It is hot. Send "unit": "F" if these are °F. (2 more under "errors")')).toBe(
+    'It is hot. Choose °F under “It reads” if these are °F.',
+  );
+  expect(said('send where.place.latitude')).toBe('send the latitude');
+});
