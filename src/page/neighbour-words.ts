@@ -73,12 +73,14 @@ function spellSaid(spell: Spell, kind: 'hot' | 'cold', id: string, reader: Reade
   const { from, to, days, hours, peakC, thresholdC, delayDays, standAtRisk } = spell;
   const cost = [
     delayDays && delayDays.half > 0 ? `half comes ${plural(delayDays.half, 'day')} later for that` : '',
-    standAtRisk > 0 ? `${standAtRisk} of a hundred seeds ${standAtRisk === 1 ? 'is' : 'are'} at risk` : '',
+    standAtRisk > 0
+      ? `${standAtRisk} of a hundred seeds ${standAtRisk === 1 ? 'is' : 'are'} at risk`
+      : 'hardly any seed is at risk',
   ].filter((one) => one !== '');
   const count = figure(id, plural(days, `${kind} day`), {
     what: `Days on which the seed lies ${kind === 'hot' ? 'above' : 'below'} ${degreesOf(thresholdC, reader)} for hours, ${plural(hours, 'hour')} in all; ${kind === 'hot' ? 'up' : 'down'} to ${degreesOf(peakC, reader)}.`,
     from: 'The temperature at the depth of the seed, measured, worked out or expected. The limit is the crop’s own.',
     sure: 'Kinds of a crop differ by some degrees in what they bear. Held seed often comes later; at risk is what is lost if it does not.',
   });
-  return html`${count}, ${span(from, to, reader)}: ${cost.length > 0 ? cost.join(', and ') : 'the last of them may be held back'}.`;
+  return html`${count}, ${span(from, to, reader)}: ${cost.join(', and ')}.`;
 }

@@ -30,8 +30,14 @@ const fileField = () => one<HTMLInputElement>('[name="file"]');
 
 /** Takes the file that is chosen in the form, dropped or pasted anywhere on the page, or typed into the form. */
 export function watchFile(form: HTMLFormElement, changed: () => void): void {
-  document.addEventListener('submit', ({ target }) => {
-    if ((target as HTMLFormElement).getAttribute('action') === '/session') void forgetFile().catch(() => {});
+  document.addEventListener('submit', (event) => {
+    const leaving = event.target as HTMLFormElement;
+    if (leaving.getAttribute('action') !== '/session') return;
+    // Whoever has the key forgotten leaves nothing behind; `submit()` asks for no event of its own.
+    event.preventDefault();
+    void forgetFile()
+      .catch(() => {})
+      .then(() => leaving.submit());
   });
   if (!one('#file-state')) return;
   restored = restore();
