@@ -51,7 +51,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
   const question = questionFrom(isAct ? askedIn(said) : said, shelf);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    return sendHtml(reply, keyPage(files, linkTo(question), said.get('key') === 'refused'));
+    return sendHtml(reply, keyPage(files, askedBy(said), said.get('key') === 'refused'));
   }
   const view = viewOf(question.view);
   const reader = { locale: localeOf(request), degrees: question.degrees };
@@ -79,6 +79,13 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   if (kept) return sendKept(reply, kept);
   const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, reader) } : answered;
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
+}
+
+/** What was asked before the key, as a link; a form is not sent again by it. */
+function askedBy(said: URLSearchParams): string {
+  const query = new URLSearchParams(said.has('act') ? askedIn(said) : said);
+  query.delete('key');
+  return query.size === 0 || `${query}`.length > MOST_LINK ? '/' : `/?${query}`;
 }
 
 const laterOf = async (answered: Answered | null) => (await answered?.later?.()) ?? null;
