@@ -1,6 +1,7 @@
 import { carried } from './carried.js';
 import { selectField } from './fields.js';
 import { type Html, html } from './html.js';
+import { bedNamed } from './shelf.js';
 import type { Asked } from './view.js';
 
 /** Of which bed; what the other leaves ask goes along unseen. */
@@ -11,3 +12,6 @@ export const growingForm = ({ question, shelf }: Omit<Asked, 'send'>): Html =>
       ...shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
     ])}
     ${carried(question, ['ofBed'])}`;
+
+export const growingAsked = ({ question, shelf }: Pick<Asked, 'question' | 'shelf'>): Html =>
+  html`${question.ofBed === '' ? 'All beds' : (bedNamed(shelf, question.ofBed)?.name ?? 'A bed that is gone')}`;

@@ -2,7 +2,7 @@ import { isRefused } from './api.js';
 import { forecastToKeep } from './forecast-picture.js';
 import { growingAct } from './growing-acts.js';
 import { growingAnswer } from './growing-answer.js';
-import { growingForm } from './growing-form.js';
+import { growingAsked, growingForm } from './growing-form.js';
 import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';
 import { thingsToDo } from './growing-to-do.js';
@@ -17,6 +17,7 @@ export const growingView: View = {
   title: 'What is growing',
   fileName: 'sowings',
   form: growingForm,
+  asked: growingAsked,
   answer,
   act: growingAct,
 };

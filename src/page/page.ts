@@ -14,6 +14,8 @@ export interface Files {
 export interface Page {
   readonly question: Question;
   readonly view: View;
+  /** What is asked, in short: it stands for the form where that is folded away. */
+  readonly asked: Html;
   readonly form: Html;
   readonly answered: Answered | null;
   /** What of the answer took longer. */
@@ -23,7 +25,7 @@ export interface Page {
 }
 
 /** The whole document. */
-export const page = ({ question, view, form, answered, later, hasKey, files }: Page): string =>
+export const page = ({ question, view, asked, form, answered, later, hasKey, files }: Page): string =>
   documentOf(
     view.title,
     files,
@@ -36,12 +38,15 @@ export const page = ({ question, view, form, answered, later, hasKey, files }: P
       <form id="ask" method="post" action="/" enctype="multipart/form-data" novalidate>
         <h1>${view.title}</h1>
         ${hidden('view', view.name)}
-        ${form}
-        ${radios('degrees', 'Read in', question.degrees, [
-          { value: 'C', text: '°C' },
-          { value: 'F', text: '°F' },
-        ])}
-        <p><button type="submit" class="main">Tell me</button></p>
+        <details id="asking" open>
+          <summary><span id="asked">${asked}</span> <b>change</b></summary>
+          ${form}
+          ${radios('degrees', 'Read in', question.degrees, [
+            { value: 'C', text: '°C' },
+            { value: 'F', text: '°F' },
+          ])}
+          <p><button type="submit" class="main">Tell me</button></p>
+        </details>
       </form>
       <div id="side">
         <p id="said" role="status" class="unseen"></p>

@@ -60,7 +60,11 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     if (wrong) reply.code(wrong.status || 503);
     if (wrong?.status === 503 || wrong?.status === 429) reply.header('retry-after', RETRY_AFTER_S);
     const form = view.form(asked);
-    return sendHtml(reply, page({ question, view, form, answered, later, hasKey: hasKey(request), files }));
+    const short = view.asked(asked);
+    return sendHtml(
+      reply,
+      page({ question, view, asked: short, form, answered, later, hasKey: hasKey(request), files }),
+    );
   };
 
   const problem = unread ?? (isRefused(loaded) ? loaded.problem : undefined);

@@ -4,7 +4,7 @@ import { type Html, html } from './html.js';
 import type { Question } from './question.js';
 import { bedNamed, cropNamed, type Shelf, todayAt } from './shelf.js';
 import type { Asked, FileGiven } from './view.js';
-import { daysLater, type Reader, weekday } from './words.js';
+import { dateInShort, daysLater, type Reader, weekday } from './words.js';
 
 /** A week is asked for where nothing is typed yet. */
 const USUAL_DAYS = 7;
@@ -25,6 +25,17 @@ export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'
     })}
     ${details(question, shelf)}
     ${!hasKept && whereFields(question, shelf)}`;
+}
+
+/** The bed by its name, or by what it is. */
+export function sowingAsked({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html {
+  const today = todayAt(shelf, question.bed, question.timeZone);
+  const bed =
+    question.bed === ''
+      ? KINDS.find(([kind]) => kind === question.kind)?.[1]
+      : (bedNamed(shelf, question.bed)?.name ?? 'a bed that is gone');
+  const from = { bed: '', file: '; by a thermometer’s file', days: '; by days typed in' }[question.source];
+  return html`${cropNamed(shelf, question.crop)?.name ?? question.crop}${bed !== undefined && `, ${bed}`}, sown ${dateInShort(question.sowing || today, reader, today)}${from}`;
 }
 
 function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf): Html {

@@ -7,7 +7,7 @@ import { problemNote } from './problem-note.js';
 import { linkTo, MOST_DAYS, MOST_LINK, type Question } from './question.js';
 import { todayAt } from './shelf.js';
 import { sowingAnswer } from './sowing-answer.js';
-import { sowingForm } from './sowing-form.js';
+import { sowingAsked, sowingForm } from './sowing-form.js';
 import type { Answered, Asked, View } from './view.js';
 import { daysFrom, daysLater } from './words.js';
 
@@ -17,6 +17,7 @@ export const sowingView: View = {
   title: 'This sowing',
   fileName: 'forecast',
   form: sowingForm,
+  asked: sowingAsked,
   answer,
 };
 

@@ -76,6 +76,8 @@ export interface View {
   /** What its picture and its numbers are called as files. */
   readonly fileName: string;
   readonly form: (asked: Omit<Asked, 'send'>) => Html;
+  /** What is asked, in short, as `Lettuce, North bed, sown 3 August`. */
+  readonly asked: (asked: Pick<Asked, 'question' | 'shelf' | 'reader'>) => Html;
   /** null: too little is said yet to ask. */
   readonly answer: (asked: Asked) => Promise<Answered | null>;
   /** Makes a change that a form of its answer asks for. */

@@ -1,10 +1,11 @@
 import { carried } from './carried.js';
 import { radios, selectField, textField } from './fields.js';
 import { type Html, html } from './html.js';
-import { cropNamed } from './shelf.js';
+import { cropNamed, todayAt } from './shelf.js';
 import { cropField } from './sowing-form.js';
 import type { Asked } from './view.js';
 import { besideOf, MOST_BESIDE, spotOf } from './when-request.js';
+import { dateInShort } from './words.js';
 
 const SHOWN = ['bed', 'place', 'crop', 'beside', 'from', 'sowing', 'seeds', 'depthCm', 'time', 'prefer'] as const;
 
@@ -46,4 +47,12 @@ export function whenForm({ question, shelf }: Omit<Asked, 'send'>): Html {
       ${textField('time', 'Hour of sowing', question.time, { type: 'time', size: 'short' })}
     </details>
     ${carried(question, SHOWN)}`;
+}
+
+export function whenAsked({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html {
+  const { bed, place } = spotOf(question, shelf) ?? {};
+  const where = bed?.name ?? (place ? `open ground at ${place.name}` : 'no place yet');
+  const today = todayAt(shelf, question.bed, place?.timeZone ?? '');
+  const from = question.from === '' ? 'today' : dateInShort(question.from, reader, today);
+  return html`${cropNamed(shelf, question.crop)?.name ?? question.crop}, ${where}, from ${from} on`;
 }

@@ -12,7 +12,7 @@ import { problemNote } from './problem-note.js';
 import { linkTo } from './question.js';
 import type { Answered, Asked, AtDate, View } from './view.js';
 import { dateTable, dateWords } from './when-date.js';
-import { whenForm } from './when-form.js';
+import { whenAsked, whenForm } from './when-form.js';
 import { type About, type Beside, cropName, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
 import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
@@ -21,7 +21,14 @@ import { seasonTables, whenWords } from './when-words.js';
 import { dateIn, day, daysLater, dayText } from './words.js';
 
 /** When should I sow? */
-export const whenView: View = { name: 'when', title: 'When to sow', fileName: 'season', form: whenForm, answer };
+export const whenView: View = {
+  name: 'when',
+  title: 'When to sow',
+  fileName: 'season',
+  form: whenForm,
+  asked: whenAsked,
+  answer,
+};
 
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;

@@ -78,6 +78,10 @@ export const span = (
     from === to ? written(from, look, reader) : format(look, reader).formatRange(at(from), at(to))
   }</span>`;
 
+/** A date without its weekday, with its year where that is not today's. */
+export const dateInShort = (date: string, reader: Reader, today: string): Html =>
+  timed(date, date.slice(0, 4) === today.slice(0, 4) ? 'date' : 'shortAndYear', reader);
+
 /** A date in short with its weekday, as `Thu 5 Aug`. */
 export const weekdayAndDay = (date: string, reader: Reader): Html => timed(date, 'weekdayAndDay', reader);
 

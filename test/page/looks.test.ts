@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { demo, fixture, hasNoBrowser, visit } from './browser.js';
+import { answerAfter, demo, fixture, hasNoBrowser, paste, sentence, visit } from './browser.js';
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -106,4 +106,87 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
         await fits(name);
       }
     }));
+
+  describe('on a phone', () => {
+    const phone = { viewport: { width: 360, height: 740 }, hasTouch: true };
+    const path = '/?bed=north&crop=lettuce&sowing=2027-08-03';
+    const isOpen = (page: Page): Promise<boolean> =>
+      page.locator('#asking').evaluate((one) => (one as HTMLDetailsElement).open);
+    const isFolded = (page: Page): Promise<unknown> => page.locator('#asking:not([open])').waitFor();
+    const topOf = (page: Page, selector: string): Promise<number> =>
+      page
+        .locator(selector)
+        .first()
+        .evaluate((one) => one.getBoundingClientRect().top);
+    const tellMe = (page: Page): Promise<void> => page.getByRole('button', { name: 'Tell me' }).click();
+
+    it('folds the question away once it is answered, so that every leaf’s sentence is seen at once', () =>
+      visit(service, { path, ...phone }, async (page) => {
+        const short = {
+          sowing: /^Lettuce, North bed, sown 3 August change$/,
+          when: /^Lettuce, North bed, from today on change$/,
+          growing: /^All beds change$/,
+        };
+        for (const [view, said] of Object.entries(short)) {
+          await page.goto(new URL(`${path}&view=${view}`, service.address).href);
+          await sentence(page);
+          await isFolded(page);
+          expect(await page.locator('#asking > summary').textContent(), view).toMatch(said);
+          expect(await topOf(page, '.neighbour'), view).toBeLessThan(370);
+        }
+      }));
+
+    it('unfolds it to be changed, folds it again where asked, and the focus is not lost', () =>
+      visit(service, { path, ...phone }, async (page) => {
+        const summary = page.locator('#asking > summary');
+        await summary.click();
+        expect(await answerAfter(page, () => page.selectOption('[name="crop"]', 'carrot'))).toMatch(/^Of a hundred/);
+        expect(await isOpen(page)).toBe(true);
+        await tellMe(page);
+        await isFolded(page);
+        expect(await summary.textContent()).toMatch(/^Carrot, North bed, sown 3 August/);
+        expect(await summary.evaluate((one) => one === document.activeElement)).toBe(true);
+        const top = await topOf(page, '.neighbour');
+        expect(top).toBeGreaterThan(0);
+        expect(top).toBeLessThan(370);
+      }));
+
+    it('leaves it open as long as there is something in it to be settled', () =>
+      visit(service, { path: `${path}&source=file`, ...phone, mayLog }, async (page) => {
+        await page.setInputFiles('[name="file"]', fixture('logger-files/72-no-unit.csv'));
+        const choices = page.locator('#file-state .choices');
+        await choices.waitFor();
+        await tellMe(page);
+        await page.waitForLoadState('networkidle');
+        expect(await isOpen(page)).toBe(true);
+        expect(await choices.isVisible()).toBe(true);
+      }));
+
+    it('unfolds it for a file that is pasted while it is folded away', () =>
+      visit(service, { path, ...phone, mayLog }, async (page) => {
+        await isFolded(page);
+        await paste(page, 'no table at all');
+        await page.locator('#file-state .problem').waitFor();
+        expect(await isOpen(page)).toBe(true);
+      }));
+
+    it('leaves it open, and leads past it, where no script can fold it', () =>
+      visit(service, { path, ...phone, javaScriptEnabled: false }, async (page) => {
+        expect(await page.locator('[name="crop"]').isVisible()).toBe(true);
+        const skip = page.getByRole('link', { name: 'To the answer' });
+        const { width, height } = (await skip.boundingBox())!;
+        expect(Math.min(width, height)).toBeGreaterThan(40);
+        await skip.click();
+        expect((await page.locator('.neighbour').boundingBox())!.y).toBeLessThan(100);
+      }));
+
+    it('keeps it open where the answer stands beside it, as on a phone that is turned', () =>
+      visit(service, { path, ...phone }, async (page) => {
+        await isFolded(page);
+        expect(await page.locator('[name="crop"]').isVisible()).toBe(false);
+        await page.setViewportSize({ width: 1200, height: 740 });
+        expect(await page.locator('[name="crop"]').isVisible()).toBe(true);
+        expect(await page.locator('#asking > summary').isVisible()).toBe(false);
+      }));
+  });
 });

@@ -42,7 +42,10 @@ async function knock(): Promise<void> {
 }
 
 function start(ask: HTMLFormElement): void {
-  watchFile(ask, () => void follow(ask));
+  watchFile(ask, () => {
+    one<HTMLDetailsElement>('#asking')!.open = true;
+    void follow(ask);
+  });
   ask.addEventListener('submit', (event) => {
     const button = event.submitter as HTMLButtonElement | null;
     event.preventDefault();
@@ -95,12 +98,29 @@ function start(ask: HTMLFormElement): void {
   void begin(ask);
 }
 
-/** On a phone the answer stands below the question; what a file leaves open comes first. */
+/** On a phone the answer stands below the question, which is folded away then; what is to be settled comes first. */
 function bringIntoView(): void {
-  const open = one('#file-state .problem');
+  const open = unsettled();
   const side = one('#answer')!;
-  if (open?.checkVisibility()) open.scrollIntoView({ block: 'nearest' });
+  if (open) open.scrollIntoView({ block: 'nearest' });
+  else if (foldAway()) one('#asking')!.scrollIntoView();
   else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
+}
+
+/** What a file that is asked of leaves open, beside it in the form. */
+function unsettled(): HTMLElement | null {
+  return one('#ask:has([name="source"][value="file"]:checked) #file-state :is(.problem, .choices)');
+}
+
+/** Where the answer stands below the form, the form makes way for an answer; who stood in it stands on what it asks. */
+function foldAway(): boolean {
+  const asking = one<HTMLDetailsElement>('#asking')!;
+  const isBelow = matchMedia('(width < 60rem)').matches;
+  if (!asking.open || !isBelow || unsettled() || !one('#answer > .neighbour')) return false;
+  const hadFocus = asking.contains(document.activeElement);
+  asking.open = false;
+  if (hadFocus) asking.querySelector('summary')!.focus({ preventScroll: true });
+  return true;
 }
 
 /**
@@ -108,8 +128,11 @@ function bringIntoView(): void {
  * asked for once more, unseen, to be moved at once.
  */
 async function begin(ask: HTMLFormElement): Promise<void> {
-  if (one('#answer')!.dataset.answered === undefined) return answer(ask);
-  if (!one('#date-moved')) return;
+  const isThere = one('#answer')!.dataset.answered !== undefined;
+  if (!isThere) await answer(ask);
+  // Who is at the form already goes on there.
+  if (!one('#asking')!.contains(document.activeElement)) foldAway();
+  if (!isThere || !one('#date-moved')) return;
   answered = (await answerNow(ask)) ?? answered;
   catchUp(answered);
   if (one('#later noscript')) await showLater(answered);
@@ -133,6 +156,10 @@ async function holdInLink(ask: HTMLFormElement): Promise<Question> {
   const got = await known();
   const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
+  if (!isRefused(got)) {
+    const asked = { question, shelf: got.value, reader: readerOf(ask) };
+    one('#asked')!.innerHTML = viewOf(question.view).asked(asked).markup;
+  }
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
   }
