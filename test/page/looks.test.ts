@@ -47,6 +47,28 @@ const moments: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
     await page.locator('.why:popover-open').waitFor();
   },
 };
+/** How dark the outermost pixels of a picture are at its left and its right, of 255: of its rows' median, so that a letter counts for nothing. */
+const darknessOfEdges = (page: Page, png: Buffer): Promise<number[]> =>
+  page.evaluate(async (base64) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${base64}`;
+    await image.decode();
+    const { width, height } = image;
+    const context = Object.assign(document.createElement('canvas'), { width, height }).getContext('2d', {
+      willReadFrequently: true,
+    })!;
+    context.drawImage(image, 0, 0);
+    return [1, width - 2].map((x) => {
+      const { data } = context.getImageData(x, 0, 1, height);
+      const greens = Array.from({ length: height }, (_, y) => data[4 * y + 1]!).sort((a, b) => a - b);
+      return 255 - greens[height >> 1]!;
+    });
+  }, png.toString('base64'));
+
+const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type \/Page\b/g)?.length ?? 0;
+/** Half of A4 within its margins [px], and a little. */
+const HALF_A_PAGE_PX = 540;
+
 const mayLog = /status of 4\d\d/;
 
 describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
@@ -188,5 +210,103 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
         expect(await page.locator('[name="crop"]').isVisible()).toBe(true);
         expect(await page.locator('#asking > summary').isVisible()).toBe(false);
       }));
+
+    for (const [how, width, fontSize] of [
+      ['in letters half as large again', 360, '25.5px'],
+      ['on the narrowest phone', 320, ''],
+    ] as const) {
+      it(`scrolls no page sideways and cuts no date ${how}, whatever is unfolded`, () =>
+        visit(service, { path, viewport: { width, height: 740 }, locale: 'en-US', mayLog }, async (page) => {
+          const fits = async (where: string): Promise<void> => {
+            await page.evaluate((size) => {
+              document.documentElement.style.fontSize = size;
+              for (const details of document.querySelectorAll('details')) details.open = true;
+              for (const date of document.querySelectorAll<HTMLInputElement>('input[type="date"]')) {
+                date.value = '2027-09-15';
+              }
+            }, fontSize);
+            expect(await page.evaluate(() => document.documentElement.scrollWidth), where).toBeLessThanOrEqual(width);
+            const cut = await page
+              .locator('input:is([type="date"], [type="time"])')
+              .filter({ visible: true })
+              .evaluateAll((dates: HTMLInputElement[]) =>
+                dates
+                  .filter((date) => {
+                    const { clientWidth } = date;
+                    Object.assign(date.style, { width: 'max-content', maxWidth: 'none' });
+                    const wanted = date.clientWidth;
+                    Object.assign(date.style, { width: '', maxWidth: '' });
+                    return clientWidth < wanted;
+                  })
+                  .map(({ name, form }) => `${name} in ${form?.id}`),
+              );
+            expect(cut, where).toEqual([]);
+          };
+          await answered(page);
+          for (const link of await leaves(page)) {
+            await page.goto(new URL(link, service.address).href);
+            await answered(page);
+            await fits(link);
+          }
+          for (const [name, come] of Object.entries(moments)) {
+            await come(page);
+            await fits(name);
+          }
+        }));
+    }
+
+    it('shows beside a table that there is more of it, on the side where it is, until its end is reached', () =>
+      visit(service, { path: '/?view=growing', ...phone }, async (page) => {
+        await isFolded(page);
+        const table = page.locator('.plan .scroll').first();
+        await table.scrollIntoViewIfNeeded();
+        const rightOverLeft = async (to: number): Promise<number> => {
+          await table.evaluate((one, x) => one.scrollTo(x * one.scrollWidth, 0), to);
+          const [left = 0, right = 0] = await darknessOfEdges(page, await table.screenshot());
+          return right - left;
+        };
+        expect(await rightOverLeft(0)).toBeGreaterThan(20);
+        expect(await rightOverLeft(1)).toBeLessThan(-20);
+      }));
+  });
+
+  it('marks where a form has led to, where no script does', () =>
+    visit(service, { path: '/?view=growing', javaScriptEnabled: false }, async (page) => {
+      const sowing = page.locator('.sowing').first();
+      const line = (): Promise<string> => sowing.evaluate((one) => getComputedStyle(one).borderLeftWidth);
+      expect(await line()).toBe('0px');
+      await page.goto(`${page.url()}#${await sowing.getAttribute('id')}`);
+      expect(await line()).toBe('3px');
+    }));
+
+  describe('on paper', () => {
+    const A4 = { format: 'A4' } as const;
+    for (const width of [360, 1200]) {
+      it(`fits on few pages that are full, without what can only be pressed, from a window of ${width} pixels`, () =>
+        visit(service, { path: '/', viewport: { width, height: 740 } }, async (page) => {
+          const most = { sowing: 2, when: 4, growing: 3 };
+          for (const [view, pages] of Object.entries(most)) {
+            await page.goto(new URL(`/?bed=north&view=${view}`, service.address).href);
+            await sentence(page);
+            // The answer is drawn anew at the width of the window.
+            if (!(await page.locator('#asking[open]').count())) await page.locator('#asking > summary').click();
+            await answerAfter(page, () => page.getByRole('button', { name: 'Tell me' }).click());
+            await page.waitForLoadState('networkidle');
+            expect(pagesOf(await page.pdf(A4)), view).toBeLessThanOrEqual(pages);
+            await page.emulateMedia({ media: 'print' });
+            const left = await page
+              .locator('input, select, textarea, summary, form, #asking, .move, button:not(.figure), #keep')
+              .filter({ visible: true })
+              .count();
+            expect(left, view).toBe(0);
+            const heights = await page
+              .locator('.pictures svg')
+              .filter({ visible: true })
+              .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
+            expect(Math.max(0, ...heights), view).toBeLessThan(HALF_A_PAGE_PX);
+            await page.emulateMedia({ media: null });
+          }
+        }));
+    }
   });
 });
