@@ -101,6 +101,7 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
   it('says all of it without a script too', () =>
     visit(service, { path: `${LETTUCE}&beside=spinach`, javaScriptEnabled: false }, async (page) => {
       expect(await sentence(page)).toContain('Sow lettuce in North bed');
+      await page.getByRole('link', { name: 'Work out the rest as well' }).click();
       expect(await page.locator('#ways-at-date').textContent()).toContain('In half shade');
       expect(await page.locator('#crops-at-date').textContent()).toContain('Spinach');
       await page.getByText('A day later').click();
