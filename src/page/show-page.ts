@@ -94,7 +94,7 @@ function askedBy(said: URLSearchParams): string {
 
 const laterOf = async (answered: Answered | null) => (await answered?.later?.()) ?? null;
 
-/** Do what stands at the door and its browser share a key? */
+/** Has this browser given a key? Whether it still opens anything is asked elsewhere. */
 const hasKey = ({ headers }: FastifyRequest): boolean => /(^|;\s*)session=/.test(headers.cookie ?? '');
 
 interface Kept {
