@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { WindowAnswer } from '../../src/http/schemas/windows.js';
 import { answerAfter, demo, hasNoBrowser, sentence, visit } from './browser.js';
 
+/** What takes the service a second or two, on a busy machine more. */
+const SOON = { timeout: 20_000 };
 const LETTUCE = '/?view=when&bed=north&crop=lettuce';
 
 describe.skipIf(hasNoBrowser)('when to sow', () => {
@@ -27,7 +29,7 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
   it('tells what shade would change: how much cooler, how many hot hours fewer, how much sooner', () =>
     visit(service, { path: LETTUCE }, async (page) => {
       await expect
-        .poll(() => page.locator('#shade-in-heat').textContent())
+        .poll(() => page.locator('#shade-in-heat').textContent(), SOON)
         .toMatch(/in half shade the seed lies \d+ to \d+ °C cooler .* spared \d+ to \d+ hot hours/i);
       expect(await page.locator('#ways-at-date').textContent()).toMatch(
         /half shade nine tenths are up in [\d.]+ days rather than [\d.]+/,
@@ -37,15 +39,15 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
   it('lets the date be moved by keyboard: what past years say of it at once, its forecast a moment later', () =>
     visit(service, { path: LETTUCE }, async (page) => {
       const slider = page.getByRole('slider');
-      await expect.poll(() => page.locator('#later table').count()).toBeGreaterThan(0);
+      await expect.poll(() => page.locator('#later table').count(), SOON).toBeGreaterThan(0);
       await slider.focus();
       for (let days = 0; days < 14; days++) await page.keyboard.press('ArrowRight');
-      await expect.poll(() => page.locator('#at-date').textContent()).toContain('Sown on Tuesday 17 August');
+      await expect.poll(() => page.locator('#at-date').textContent(), SOON).toContain('Sown on Tuesday 17 August');
       const { dates } = await season('crop=lettuce');
       const { halfDays } = dates.find(({ date }) => date === '2027-08-17')!;
       expect(await page.locator('#at-date').textContent()).toContain(`${halfDays!.p50} days`);
       await expect
-        .poll(() => page.locator('#of-date:not([aria-busy]) svg title').first().textContent())
+        .poll(() => page.locator('#of-date:not([aria-busy]) svg title').first().textContent(), SOON)
         .toContain('17 August 2027');
       expect(new URL(page.url()).searchParams.get('sowing')).toBe('2027-08-17');
       expect(await page.evaluate(() => document.activeElement?.getAttribute('type'))).toBe('range');
@@ -56,9 +58,9 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
       await sentence(page);
       await page.getByLabel('Crop to set beside it, 1').selectOption('spinach');
       const table = page.locator('#crops-at-date');
-      await expect.poll(() => table.textContent().catch(() => '')).toMatch(/Lettuce.*Spinach/s);
+      await expect.poll(() => table.textContent().catch(() => ''), SOON).toMatch(/Lettuce.*Spinach/s);
       await page.reload();
-      await expect.poll(() => table.textContent().catch(() => '')).toMatch(/Lettuce.*Spinach/s);
+      await expect.poll(() => table.textContent().catch(() => ''), SOON).toMatch(/Lettuce.*Spinach/s);
     }));
 
   it('calls nothing refused that it waits for no longer, when more is asked before all has come', () =>
@@ -85,7 +87,7 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
       await page.waitForTimeout(500);
       expect(await page.locator('main').textContent()).not.toContain('does not answer');
       release();
-      await expect.poll(() => page.locator('#later table').count(), { timeout: 10_000 }).toBeGreaterThan(0);
+      await expect.poll(() => page.locator('#later table').count(), SOON).toBeGreaterThan(0);
       expect(await page.locator('main').textContent()).not.toContain('does not answer');
     }));
 
