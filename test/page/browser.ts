@@ -1,4 +1,7 @@
 import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
 import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { addressOf, killAll, type Run, root, run, written } from '../e2e/run-service.js';
@@ -155,4 +158,17 @@ export async function tabTo(page: Page, selector: string): Promise<void> {
     if (await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return;
   }
   throw new Error(`the keyboard does not reach ${selector}`);
+}
+
+const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe finds serious or critical, where. */
+export async function foundByAxe(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const { violations } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
+  );
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
 }

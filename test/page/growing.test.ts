@@ -1,11 +1,8 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { demo, hasNoBrowser, tabTo, visit } from './browser.js';
+import { demo, foundByAxe, hasNoBrowser, tabTo, visit } from './browser.js';
 
 const path = '/?view=growing&bed=';
-const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
 /** Waits until the page says so, where screen readers hear it. */
 const isSaid = (page: Page, words: string) =>
@@ -108,12 +105,7 @@ describe.skipIf(hasNoBrowser)('what is growing, asked of the page', () => {
     it(`has nothing in ${colorScheme} colours that keeps anybody out`, () =>
       visit(service, { path, colorScheme, bypassCSP: true }, async (page) => {
         await page.locator('details').evaluateAll((all) => all.forEach((one) => void one.setAttribute('open', '')));
-        await page.addScriptTag({ content: await readFile(axe, 'utf8') });
-        const found = await page.evaluate(async () => {
-          const { run } = (globalThis as unknown as { axe: typeof import('axe-core') }).axe;
-          return (await run(document)).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-        });
-        expect(found).toEqual([]);
+        expect(await foundByAxe(page)).toEqual([]);
       }));
   }
 });

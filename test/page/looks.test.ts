@@ -1,22 +1,6 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { answerAfter, demo, fixture, hasNoBrowser, paste, sentence, visit } from './browser.js';
-
-const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe finds serious or critical, where. */
-async function foundByAxe(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-  );
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-}
+import { answerAfter, demo, fixture, foundByAxe, hasNoBrowser, paste, sentence, visit } from './browser.js';
 
 /** The links of all leaves that there are. */
 const leaves = (page: Page): Promise<string[]> =>
@@ -69,6 +53,22 @@ const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type \/
 /** Half of A4 within its margins [px], and a little. */
 const HALF_A_PAGE_PX = 540;
 
+/** Looks at every leaf, answered, and at every moment. */
+async function everywhere(page: Page, look: (where: string) => Promise<void>): Promise<void> {
+  await answered(page);
+  const links = await leaves(page);
+  expect(links.length).toBeGreaterThan(0);
+  for (const link of links) {
+    await page.goto(new URL(link, page.url()).href);
+    await answered(page);
+    await look(link);
+  }
+  for (const [name, come] of Object.entries(moments)) {
+    await come(page);
+    await look(name);
+  }
+}
+
 const mayLog = /status of 4\d\d/;
 
 describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
@@ -77,18 +77,7 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
   for (const colorScheme of ['light', 'dark'] as const) {
     it(`bars nobody in ${colorScheme}, as far as axe can tell`, () =>
       visit(service, { path: '/', colorScheme, bypassCSP: true, mayLog }, async (page) => {
-        await answered(page);
-        const links = await leaves(page);
-        expect(links.length).toBeGreaterThan(0);
-        for (const link of links) {
-          await page.goto(new URL(link, service.address).href);
-          await answered(page);
-          expect(await foundByAxe(page), link).toEqual([]);
-        }
-        for (const [name, come] of Object.entries(moments)) {
-          await come(page);
-          expect(await foundByAxe(page), name).toEqual([]);
-        }
+        await everywhere(page, async (where) => expect(await foundByAxe(page), where).toEqual([]));
       }));
   }
 
@@ -117,16 +106,7 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
           );
         expect(low, where).toEqual([]);
       };
-      await answered(page);
-      for (const link of await leaves(page)) {
-        await page.goto(new URL(link, service.address).href);
-        await answered(page);
-        await fits(link);
-      }
-      for (const [name, come] of Object.entries(moments)) {
-        await come(page);
-        await fits(name);
-      }
+      await everywhere(page, fits);
     }));
 
   describe('on a phone', () => {
@@ -242,16 +222,7 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
               );
             expect(cut, where).toEqual([]);
           };
-          await answered(page);
-          for (const link of await leaves(page)) {
-            await page.goto(new URL(link, service.address).href);
-            await answered(page);
-            await fits(link);
-          }
-          for (const [name, come] of Object.entries(moments)) {
-            await come(page);
-            await fits(name);
-          }
+          await everywhere(page, fits);
         }));
     }
 

@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { remedyActions } from '../../answers/remedies.js';
-import { bases } from '../../basics/series.js';
 import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
 import {
   answerShape,
@@ -14,7 +13,7 @@ import {
 } from './common.js';
 import { cropChoiceSchema } from './crop.js';
 import { reportSchema } from './readings.js';
-import { hourlySeriesOutSchema, seriesSchema } from './series.js';
+import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
 
 export const placeSchema = z.strictObject({
   latitude: z
@@ -205,11 +204,7 @@ export const forecastAnswerSchema = z.strictObject({
   keepMoist: dateSpanSchema,
   daily: z.array(
     z.strictObject({
-      date: dateOutSchema,
-      min: z.number(),
-      mean: z.number(),
-      max: z.number(),
-      basis: z.enum(bases),
+      ...dayOutShape,
       emergedPercent: z.number().describe('Percent of seeds sown that are up by the end of the date, in a laboratory.'),
       hotHours: z.number(),
     }),

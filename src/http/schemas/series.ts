@@ -62,17 +62,22 @@ export const hourlySeriesOutSchema = z.strictObject({
 });
 export type HourlySeriesOut = z.infer<typeof hourlySeriesOutSchema>;
 
+/** How warm a day is, and on what that rests. */
+export const dayOutShape = {
+  date: dateOutSchema,
+  min: z.number(),
+  mean: z.number(),
+  max: z.number(),
+  basis: z.enum(bases),
+};
+
 /** A series that can be sent back as it is. */
 export const seriesOutSchema = z.union([
   z.strictObject({
     ...seriesOutShape,
     daily: z.array(
       z.strictObject({
-        date: dateOutSchema,
-        min: z.number(),
-        mean: z.number(),
-        max: z.number(),
-        basis: z.enum(bases),
+        ...dayOutShape,
         plusMinus: z.number().describe("Half the width of the 80 % range of the day's mean [K]."),
       }),
     ),
