@@ -1,10 +1,8 @@
 import type { Problem } from './api.js';
 import { hidden } from './fields.js';
-import { ACT_LABELS, LABELS, refusalInWords } from './form-names.js';
 import { type Html, html } from './html.js';
-import { type Fault, fieldOf, mayPass } from './problem-note.js';
 import { linkTo } from './question.js';
-import { saidText } from './said-text.js';
+import { mayPass, refusalSaid } from './refusal-words.js';
 import type { Asked, Tried } from './view.js';
 import type { Reader } from './words.js';
 
@@ -52,21 +50,6 @@ const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get(
 /** Why a change was refused, to stand within its form. */
 export const refusedNote = (problem: Problem, reader: Reader): Html =>
   html`<div class="problem" role="alert">${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">Try again</button></p>`}</div>`;
-
-/** A refusal in sentences, in the page's words. */
-export function refusalSaid({ code, detail, errors = [] }: Problem, reader: Reader): Html[] {
-  const plain = refusalInWords(code);
-  const sentences = plain ? [plain] : errors.length > 0 ? errors.map(faultSaid) : [detail];
-  return sentences.map((one) => saidText(one, reader));
-}
-
-/** A fault says of a field what it must be; here by the name that the field has on the page. */
-function faultSaid(fault: Fault): string {
-  const field = fieldOf(fault);
-  const told = fault.detail.replaceAll('ofSeeds', ACT_LABELS.ofSeeds!);
-  const sentence = /^\p{Ll}/u.test(told) ? `${ACT_LABELS[field] ?? LABELS[field] ?? field} ${told}` : told;
-  return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
-}
 
 /** An answer, with what was refused before it where the form that said it does not stand in it. */
 export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>

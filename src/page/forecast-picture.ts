@@ -4,7 +4,7 @@ import type { DrawnHours, ForecastSetting } from '../plot/drawn-forecast.js';
 import { forecastPlot } from '../plot/forecast-plot.js';
 import type { Html } from './html.js';
 import { pictures, TO_KEEP } from './pictures.js';
-import { bedNamed, cropNamed, todayAt } from './shelf.js';
+import { bedNamed, cropName, cropNamed, todayAt } from './shelf.js';
 import type { Asked } from './view.js';
 
 type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
@@ -28,7 +28,7 @@ const optionsOf = ({ reader }: About) => ({ unit: reader.degrees, locale: reader
 function settingOf(forecast: ForecastAnswer, { question, shelf }: About): ForecastSetting {
   const crop = cropNamed(shelf, forecast.crop);
   return {
-    cropName: crop?.name ?? forecast.crop,
+    cropName: cropName(shelf, forecast.crop),
     bedName: bedNamed(shelf, question.bed)?.name ?? null,
     goodC: crop?.soil ? { from: crop.soil.optimumFromC, to: crop.soil.optimumToC } : null,
     hours: forecast.hourly ? hoursOf(forecast.hourly.readings, forecast.sowing.date) : null,

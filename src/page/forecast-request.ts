@@ -94,13 +94,30 @@ function whereJson(question: Question): object {
 }
 
 /** A number to send; what is none goes as it was typed, so that the refusal can say what it was. */
-const numberOrText = (text: string): number | string | null => {
+export const numberOrText = (text: string): number | string | null => {
   const value = numberIn(text);
   return Number.isNaN(value) ? text : value;
 };
 
-const filled = (record: Readonly<Record<string, unknown>>): object =>
+/** A record without what is not said. */
+export const filled = (record: Readonly<Record<string, unknown>>): object =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
+
+/** What a sowing in a kept bed will do, by the hour as well. */
+export const bedForecastRequest = (question: Question, bed: string, sowing: string): ApiRequest => ({
+  method: 'GET',
+  path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, sowingQuery(question, sowing)),
+});
+
+const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing: string): Record<string, string> => ({
+  crop,
+  sowing,
+  depthCm,
+  seeds,
+  countDays,
+  'sowing.time': time,
+  hourly: 'true',
+});
 
 /** The request that asks what this sowing will do; hours come with it, for the picture. */
 export function forecastRequest(
@@ -108,13 +125,14 @@ export function forecastRequest(
   file: FileGiven | null,
 ): { readonly request: ApiRequest } | { readonly problem: Problem } {
   const { crop, sowing, time, depthCm, seeds, countDays, bed, source } = question;
-  const query = { crop, sowing, depthCm, seeds, countDays, 'sowing.time': time, hourly: 'true' };
-  if (source === 'bed') {
-    return { request: { method: 'GET', path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, query) } };
-  }
+  if (source === 'bed') return { request: bedForecastRequest(question, bed, sowing) };
   if (source === 'file') {
     if (!file) return { problem: refusal('Choose the thermometer’s file, or paste what it wrote.') };
-    const path = pathWith('/v1/forecasts', { ...query, ...whereQuery(question), ...fileQuery(question) });
+    const path = pathWith('/v1/forecasts', {
+      ...sowingQuery(question, sowing),
+      ...whereQuery(question),
+      ...fileQuery(question),
+    });
     return { request: { method: 'POST', path, file: file.body } };
   }
   const typed = typedSeries(question);

@@ -1,8 +1,7 @@
 import { unusable } from './act.js';
 import { type Got, get, isRefused, type Send } from './api.js';
 import { numberIn } from './forecast-request.js';
-import { cropName } from './growing-words.js';
-import { listOf, todayAt } from './shelf.js';
+import { cropName, listOf, todayAt } from './shelf.js';
 import type { Act, Done } from './view.js';
 import { dayMonth, daysFrom, isDate } from './words.js';
 

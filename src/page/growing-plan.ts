@@ -1,12 +1,13 @@
 import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
-import { refusalSaid } from './act.js';
 import { type Got, isRefused } from './api.js';
 import { figure } from './figure.js';
 import { confirmed } from './growing-sowing.js';
-import { bedName, cropName, ofHundred, whereSown } from './growing-words.js';
+import { ofHundred, whereSown } from './growing-words.js';
 import { type Html, html, type Part } from './html.js';
+import { notes } from './notes.js';
+import { refusalSaid } from './refusal-words.js';
 import { saidText } from './said-text.js';
-import { notes } from './sowing-answer.js';
+import { bedName, cropName } from './shelf.js';
 import { tableOf } from './table.js';
 import type { Asked } from './view.js';
 import { dayMonth, type Reader, shortDay, span } from './words.js';

@@ -1,6 +1,6 @@
 import { isRefused } from './api.js';
 import type { Found } from './growing-found.js';
-import { bedName, cropName } from './growing-words.js';
+import { bedName, cropName } from './shelf.js';
 
 /** All counts as CSV. */
 export function growingTable({ shelf, sowings }: Found): string {

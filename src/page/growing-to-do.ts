@@ -1,10 +1,10 @@
 import type { SowingAnswer } from '../http/schemas/sowings.js';
 import { isRefused } from './api.js';
 import type { Found } from './growing-found.js';
-import { bedName, cropName, PRESSING, sowingName, whereSown } from './growing-words.js';
+import { PRESSING, sowingName, whereSown } from './growing-words.js';
 import { type Html, html } from './html.js';
 import { saidText } from './said-text.js';
-import { todayAt } from './shelf.js';
+import { bedName, cropName, todayAt } from './shelf.js';
 import { day, daysFrom, daysLater, plural, type Reader, shortDay } from './words.js';
 
 /** Something to do, of which sowing or plan, and where. */

@@ -1,6 +1,6 @@
 import type { PlanAnswer } from '../http/schemas/plans.js';
 import type { SowingAnswer } from '../http/schemas/sowings.js';
-import { bedNamed, cropNamed, type Shelf } from './shelf.js';
+import { cropName, type Shelf } from './shelf.js';
 import { dayMonth, type Reader } from './words.js';
 
 type Verdict = NonNullable<SowingAnswer['judgement']>['verdict'];
@@ -47,15 +47,6 @@ export function whereSown({ method, shaded }: Pick<PlanAnswer['sowings'][number]
   if (method === 'indoors') return 'in trays';
   return shaded ? 'in the bed, in shade' : 'in the bed';
 }
-
-/** A crop by its name; one of the caller's own rows may have none. */
-export function cropName(shelf: Shelf, crop: unknown): string {
-  if (typeof crop === 'string') return cropNamed(shelf, crop)?.name ?? crop;
-  const { name } = crop as { readonly name?: string };
-  return name ?? 'A crop of your own';
-}
-
-export const bedName = (shelf: Shelf, id: string): string => bedNamed(shelf, id)?.name ?? id;
 
 /** Which sowing it is, as `Onion, sown 17 July`; with the year where it is not this one. */
 export function sowingName(

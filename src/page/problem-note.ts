@@ -1,6 +1,7 @@
 import type { Choice, Problem } from './api.js';
 import { LABELS, refusalInWords } from './form-names.js';
 import { type Html, html } from './html.js';
+import { type Fault, fieldOf, mayPass } from './refusal-words.js';
 import { saidText } from './said-text.js';
 import type { Reader } from './words.js';
 
@@ -21,15 +22,6 @@ export function problemNote({ status, code, detail, errors = [] }: Problem, read
     ${isPassing && html`<p><button type="submit" form="ask">${code === 'stopped' ? 'Send it again' : 'Try again'}</button></p>`}
   </div>`;
 }
-
-export type Fault = NonNullable<Problem['errors']>[number];
-
-/** Will the same be taken later? */
-export const mayPass = ({ status }: Pick<Problem, 'status'>): boolean =>
-  status === 0 || status === 429 || status >= 500;
-
-/** The form's field of a query parameter, which may be named in full. */
-export const fieldOf = ({ parameter, pointer }: Fault): string => (parameter ?? pointer ?? '').split(/[./]/).at(-1)!;
 
 const labelOf = (fault: Fault): string | undefined => LABELS[fieldOf(fault)];
 

@@ -57,6 +57,15 @@ export const bedNamed = ({ beds }: Shelf, id: string): BedWire | undefined => be
 
 export const cropNamed = ({ crops }: Shelf, id: string): CropWire | undefined => crops.find((crop) => crop.id === id);
 
+/** A crop by its name; one of the caller's own rows may have none. */
+export function cropName(shelf: Shelf, crop: unknown): string {
+  if (typeof crop === 'string') return cropNamed(shelf, crop)?.name ?? crop;
+  const { name } = crop as { readonly name?: string };
+  return name ?? 'A crop of your own';
+}
+
+export const bedName = (shelf: Shelf, id: string): string => bedNamed(shelf, id)?.name ?? id;
+
 export const placeOf = ({ places }: Shelf, bed: BedWire | undefined): PlaceWire | undefined =>
   places.find(({ id }) => id === bed?.place);
 

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { sessionIn } from '../http/session-cookie.js';
 import { askedIn, sendAgain, unusable, withTried } from './act.js';
 import { isRefused, type Problem, type Send } from './api.js';
 import { html } from './html.js';
@@ -95,7 +96,7 @@ function askedBy(said: URLSearchParams): string {
 const laterOf = async (answered: Answered | null) => (await answered?.later?.()) ?? null;
 
 /** Has this browser given a key? Whether it still opens anything is asked elsewhere. */
-const hasKey = ({ headers }: FastifyRequest): boolean => /(^|;\s*)session=/.test(headers.cookie ?? '');
+const hasKey = ({ headers }: FastifyRequest): boolean => sessionIn(headers.cookie) !== undefined;
 
 interface Kept {
   readonly type: string;

@@ -2,8 +2,9 @@ import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import { figure } from './figure.js';
 import { type Html, html, type Part } from './html.js';
 import { neighbourWords, type Spell } from './neighbour-words.js';
+import { notes } from './notes.js';
 import { saidText } from './said-text.js';
-import { cropNamed, todayAt } from './shelf.js';
+import { cropName, todayAt } from './shelf.js';
 import { tableOf } from './table.js';
 import { understoodNote } from './understood-words.js';
 import type { Asked } from './view.js';
@@ -16,7 +17,7 @@ export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader
   const today = todayAt(shelf, question.bed, question.timeZone);
   const spells = [...(forecast.hotSpells ?? []), ...(forecast.coldSpells ?? [])];
   return html`
-    ${neighbourWords(forecast, cropNamed(shelf, forecast.crop)?.name ?? forecast.crop, reader, today)}
+    ${neighbourWords(forecast, cropName(shelf, forecast.crop), reader, today)}
     ${forecast.warnings.filter(({ code }) => code === 'far-ahead').map(({ text }) => html`<p class="aside">${saidText(text, reader)}</p>`)}
     ${forecast.hotSpells === null && html`<p class="aside">Hot hours cannot be told from means alone.</p>`}
     ${pictures}
@@ -94,18 +95,6 @@ const gain = (action: string, hours: { readonly from: number; readonly to: numbe
     from: 'The same soil, worked out once more with the help in place, or from the later hour or date.',
     sure: 'Worked out, and hardly measured in seedbeds: take it as more or less.',
   });
-
-/** Notes, open or folded away. */
-export const notes = (
-  title: string,
-  all: readonly { readonly text: string }[],
-  reader: Reader,
-  isOpen = false,
-): Html | false =>
-  all.length > 0 &&
-  (isOpen
-    ? html`<section><h2>${title}</h2><ul>${all.map(({ text }) => html`<li>${saidText(text, reader)}</li>`)}</ul></section>`
-    : html`<details><summary>${title}</summary><ul>${all.map(({ text }) => html`<li>${saidText(text, reader)}</li>`)}</ul></details>`);
 
 const BASIS: Readonly<Record<ForecastAnswer['daily'][number]['basis'], string>> = {
   measured: 'measured',

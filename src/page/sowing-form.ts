@@ -2,7 +2,7 @@ import { hidden, radios, selectField, textField } from './fields.js';
 import { chooseAgain } from './file-state.js';
 import { type Html, html } from './html.js';
 import type { Question } from './question.js';
-import { bedNamed, cropNamed, type Shelf, todayAt } from './shelf.js';
+import { bedNamed, cropName, cropNamed, type Shelf, todayAt } from './shelf.js';
 import type { Asked, FileGiven } from './view.js';
 import { dateInShort, daysLater, type Reader, weekday } from './words.js';
 
@@ -35,7 +35,7 @@ export function sowingAsked({ question, shelf, reader }: Pick<Asked, 'question' 
       ? KINDS.find(([kind]) => kind === question.kind)?.[1]
       : (bedNamed(shelf, question.bed)?.name ?? 'a bed that is gone');
   const from = { bed: '', file: '; by a thermometer’s file', days: '; by days typed in' }[question.source];
-  return html`${cropNamed(shelf, question.crop)?.name ?? question.crop}${bed !== undefined && `, ${bed}`}, sown ${dateInShort(question.sowing || today, reader, today)}${from}`;
+  return html`${cropName(shelf, question.crop)}${bed !== undefined && `, ${bed}`}, sown ${dateInShort(question.sowing || today, reader, today)}${from}`;
 }
 
 function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf): Html {

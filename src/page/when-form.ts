@@ -1,7 +1,7 @@
 import { carried } from './carried.js';
 import { radios, selectField, textField } from './fields.js';
 import { type Html, html } from './html.js';
-import { cropNamed, todayAt } from './shelf.js';
+import { cropName, cropNamed, todayAt } from './shelf.js';
 import { cropField } from './sowing-form.js';
 import type { Asked } from './view.js';
 import { besideOf, MOST_BESIDE, spotOf } from './when-request.js';
@@ -54,5 +54,5 @@ export function whenAsked({ question, shelf, reader }: Pick<Asked, 'question' | 
   const where = bed?.name ?? (place ? `open ground at ${place.name}` : 'no place yet');
   const today = todayAt(shelf, question.bed, place?.timeZone ?? '');
   const from = question.from === '' ? 'today' : dateInShort(question.from, reader, today);
-  return html`${cropNamed(shelf, question.crop)?.name ?? question.crop}, ${where}, from ${from} on`;
+  return html`${cropName(shelf, question.crop)}, ${where}, from ${from} on`;
 }

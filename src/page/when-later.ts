@@ -1,12 +1,12 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
 import type { WindowAnswer } from '../http/schemas/windows.js';
 import { seasonLanes } from '../plot/season-lanes.js';
-import { refusalSaid } from './act.js';
 import { type Got, get, isRefused } from './api.js';
 import { type Html, html } from './html.js';
+import { notes } from './notes.js';
 import { pictures } from './pictures.js';
-import { cropNamed } from './shelf.js';
-import { notes } from './sowing-answer.js';
+import { refusalSaid } from './refusal-words.js';
+import { cropName } from './shelf.js';
 import type { Asked } from './view.js';
 import { dateChanged, dateTable, type Named } from './when-date.js';
 import { besideOf, makeOf, type Spot, windowsRequest } from './when-request.js';
@@ -20,8 +20,6 @@ export interface About extends Asked {
   readonly today: string;
   readonly season: WindowAnswer;
 }
-
-export const cropName = (id: string, { shelf }: Pick<Asked, 'shelf'>): string => cropNamed(shelf, id)?.name ?? id;
 
 export interface Beside {
   readonly ways: readonly Named[];
@@ -42,11 +40,11 @@ export async function laterOf({ question, spot, reader, send, shelf, season }: A
         ask(name, question, spot, question.crop, make),
       ),
     ),
-    Promise.all(besideOf(question, shelf).map((crop) => ask(cropName(crop, { shelf }), question, spot, crop))),
+    Promise.all(besideOf(question, shelf).map((crop) => ask(cropName(shelf, crop), question, spot, crop))),
   ]);
   const told = (all: typeof ways): Named[] =>
     all.flatMap(({ name, got }) => (isRefused(got) ? [] : [{ name, season: got.value }]));
-  const own = { name: cropName(question.crop, { shelf }), season };
+  const own = { name: cropName(shelf, question.crop), season };
   return {
     ways: told(ways),
     crops: crops.length > 0 ? [own, ...told(crops)] : [],
@@ -81,7 +79,7 @@ export function laterShown(
     }
     ${refused.length > 0 && html`<ul class="aside">${refused.map((one) => html`<li>${one}</li>`)}</ul>`}
     ${notes('Take heed', season.warnings, reader, true)}
-    ${notes(`What is known of ${cropName(season.crop, about).toLowerCase()}`, season.cautions, reader)}
+    ${notes(`What is known of ${cropName(about.shelf, season.crop).toLowerCase()}`, season.cautions, reader)}
     ${notes('What this rests on', season.assumptions, reader)}`;
 }
 

@@ -1,7 +1,7 @@
 import type { BedWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { type ApiRequest, pathWith } from './api.js';
-import { numberIn } from './forecast-request.js';
+import { bedForecastRequest, filled, numberOrText } from './forecast-request.js';
 import type { Question } from './question.js';
 import { bedNamed, placeOf, type Shelf } from './shelf.js';
 
@@ -59,29 +59,18 @@ export function windowsRequest(question: Question, spot: Spot, crop: string, mak
 
 /** What a sowing on that date would do, by the hour as well. */
 export function dateRequest(question: Question, spot: Spot, date: string): ApiRequest {
-  const { crop, time, depthCm, seeds } = question;
-  if (spot.bed) {
-    const query = { crop, sowing: date, depthCm, seeds, 'sowing.time': time, hourly: 'true' };
-    return { method: 'GET', path: pathWith(`/v1/beds/${encodeURIComponent(spot.bed.id)}/forecast`, query) };
-  }
+  const { crop, seeds } = question;
+  if (spot.bed) return bedForecastRequest({ ...question, countDays: '' }, spot.bed.id, date);
   const json = {
     crop,
     where: { place: spot.place.id, bed: OPEN_GROUND },
-    sowing: { date, ...sowingJson(question), ...numberFor('seeds', seeds) },
+    sowing: { date, ...sowingJson(question), ...filled({ seeds: numberOrText(seeds) }) },
   };
   return { method: 'POST', path: '/v1/forecasts?hourly=true', json };
 }
 
-const sowingJson = ({ time, depthCm }: Question): object => ({
-  ...(time === '' ? {} : { time }),
-  ...numberFor('depthCm', depthCm),
-});
-
-/** What is no number goes as it was typed, so that the refusal can say what it was. */
-function numberFor(name: string, text: string): object {
-  const number = numberIn(text);
-  return number === null ? {} : { [name]: Number.isNaN(number) ? text : number };
-}
+const sowingJson = ({ time, depthCm }: Question): object =>
+  filled({ time: time || null, depthCm: numberOrText(depthCm) });
 
 /** The crops set beside the one that is asked for. */
 export const besideOf = ({ beside, crop }: Question, { crops }: Shelf): string[] =>

@@ -10,10 +10,11 @@ import { neighbourWords } from './neighbour-words.js';
 import { pictures, TO_KEEP } from './pictures.js';
 import { problemNote } from './problem-note.js';
 import { linkTo } from './question.js';
+import { cropName } from './shelf.js';
 import type { Answered, Asked, AtDate, View } from './view.js';
 import { dateTable, dateWords } from './when-date.js';
 import { whenAsked, whenForm } from './when-form.js';
-import { type About, type Beside, cropName, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
+import { type About, type Beside, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
 import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
 import { whenTable } from './when-table.js';
@@ -51,7 +52,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const forBest = best === date ? atDate : atBest;
   const drawn = { ...season, closed: joinedSpells(season.closed) };
   const setting = {
-    cropName: cropName(question.crop, about),
+    cropName: cropName(about.shelf, question.crop),
     bedName: spot.bed?.name ?? spot.place.name,
     today: about.today,
   };
@@ -115,7 +116,7 @@ function dateMover({ season, reader }: About, date: string): Html {
 function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
   if (isRefused(got)) return problemNote(got.problem, about.reader);
   const { question, reader, today, spot } = about;
-  return html`${neighbourWords(got.value, cropName(question.crop, about), reader, today)}
+  return html`${neighbourWords(got.value, cropName(about.shelf, question.crop), reader, today)}
     ${forecastPictures(got.value, about)}
     ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
 }

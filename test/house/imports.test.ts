@@ -25,6 +25,13 @@ const onlyFrom = (room: string, allowed: readonly string[]): IForbiddenRuleType 
   to: { path: '^src/', pathNot: `^src/(${[room, ...allowed].join('|')})/` },
 });
 
+/** A room at the rim: main joins it to the others, and nobody inside knows it but those that are named. */
+const onlyAtTheRim = (room: string, ...knownBy: readonly string[]): IForbiddenRuleType => ({
+  name: `nobody inside imports ${room}`,
+  from: { path: '^src/', pathNot: `^src/(${[`${room}/`, 'main\\.ts$', ...knownBy].join('|')})` },
+  to: { path: `^src/${room}/` },
+});
+
 const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
@@ -32,34 +39,18 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'readings', 'seedbed']),
   onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
-  {
-    name: 'nobody inside imports storage',
-    from: { path: '^src/', pathNot: '^src/(storage/|main\\.ts$|demo\\.ts$)' },
-    to: { path: '^src/storage/' },
-  },
+  onlyAtTheRim('storage', 'demo\\.ts$'),
   onlyFrom('outside', []),
   onlyFrom('sources', ['garden', 'basics', 'outside', 'readings']),
-  {
-    name: 'nobody inside imports sources',
-    from: { path: '^src/', pathNot: '^src/(sources/|main\\.ts$|demo\\.ts$)' },
-    to: { path: '^src/sources/' },
-  },
+  onlyAtTheRim('sources', 'demo\\.ts$'),
   onlyFrom('outbox', ['garden', 'basics', 'outside']),
-  {
-    name: 'nobody inside imports outbox',
-    from: { path: '^src/', pathNot: '^src/(outbox/|main\\.ts$|demo\\.ts$)' },
-    to: { path: '^src/outbox/' },
-  },
+  onlyAtTheRim('outbox', 'demo\\.ts$'),
   onlyFrom('page', ['basics', 'http', 'plot']),
+  onlyAtTheRim('page'),
   {
-    name: 'nobody inside imports page',
-    from: { path: '^src/', pathNot: '^src/(page/|main\\.ts$)' },
-    to: { path: '^src/page/' },
-  },
-  {
-    name: 'the page knows of http what its answers look like, and whose its forms are',
+    name: 'the page knows of http what its answers look like, whose its forms are, and that there is a session',
     from: { path: '^src/page/' },
-    to: { path: '^src/http/', pathNot: '^src/http/(schemas/|own-origin\\.ts$)' },
+    to: { path: '^src/http/', pathNot: '^src/http/(schemas/|own-origin\\.ts$|session-cookie\\.ts$)' },
   },
   {
     name: 'what moves in the page runs in a browser as it is',
@@ -72,11 +63,7 @@ const rules: IForbiddenRuleType[] = [
     to: { path: '^src/page/browser/' },
   },
   onlyFrom('http', ['answers', 'basics', 'garden', 'germination', 'outside', 'plot', 'readings', 'seedbed']),
-  {
-    name: 'nobody inside imports http',
-    from: { path: '^src/', pathNot: '^src/(http/|page/|main\\.ts$|demo\\.ts$|demo/words\\.ts$)' },
-    to: { path: '^src/http/' },
-  },
+  onlyAtTheRim('http', 'page/', 'demo\\.ts$', 'demo/words\\.ts$'),
   {
     name: 'main alone joins the rooms',
     from: { path: '^src/', pathNot: '^src/main\\.ts$' },
