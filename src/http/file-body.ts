@@ -6,8 +6,7 @@ import { RequestError } from '../basics/errors.js';
 import { fileReader } from '../readings/read-file.js';
 import { readInPieces } from '../readings/read-in-pieces.js';
 import type { FileHints, FileRead } from '../readings/rows-read.js';
-
-const FILE_LIMIT_BYTES = 256 * 1024 * 1024;
+import { FILE_LIMIT_BYTES } from './file-limit.js';
 
 /**
  * Reads the file that a request carries, as it arrives.

@@ -1,3 +1,4 @@
+import { FILE_LIMIT_BYTES } from '../http/file-limit.js';
 import type { ApiRequest, Problem } from './api.js';
 import { pathWith } from './api.js';
 import { fileQuery } from './forecast-request.js';
@@ -16,14 +17,11 @@ export function checkRequest(question: Question, shelf: Shelf, file: FileGiven):
   };
 }
 
-/** As the service's own limit: no file of such a length is worth sending [bytes]. */
-export const MOST_FILE_BYTES = 256 * 1024 * 1024;
-
 export const tooLarge = (bytes: number): Problem => ({
   status: 413,
   code: 'too-large',
   title: 'Too large',
-  detail: `The file has ${sizeText(bytes)}; up to ${sizeText(MOST_FILE_BYTES)} can be sent. Export fewer years, or coarser readings: hourly ones are enough.`,
+  detail: `The file has ${sizeText(bytes)}; up to ${sizeText(FILE_LIMIT_BYTES)} can be sent. Export fewer years, or coarser readings: hourly ones are enough.`,
 });
 
 export function sizeText(bytes: number): string {

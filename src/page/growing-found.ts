@@ -2,7 +2,7 @@ import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
 import type { SowingAnswer } from '../http/schemas/sowings.js';
 import { type Got, get, isRefused } from './api.js';
 import { inTurns } from './in-turns.js';
-import { listOf, loadShelf, type Shelf, todayAt } from './shelf.js';
+import { listOf, type Shelf, todayAt } from './shelf.js';
 import type { Asked } from './view.js';
 import { daysLater } from './words.js';
 
@@ -28,11 +28,11 @@ const SEASON_DAYS = 366;
 const AT_A_TIME = 4;
 
 /** Asks for all that grows in a bed, or in all of them. */
-export async function findGrowing({ question, send }: Pick<Asked, 'question' | 'send'>): Promise<Got<Found>> {
-  // Anew: a calendar's address may have been changed since the page was opened, and the day may be another.
-  const loaded = await loadShelf(send);
-  if (isRefused(loaded)) return loaded;
-  const shelf = loaded.value;
+export async function findGrowing({
+  question,
+  shelf,
+  send,
+}: Pick<Asked, 'question' | 'shelf' | 'send'>): Promise<Got<Found>> {
   const [sowings, plans] = await Promise.all([
     listOf<KeptSowing>(send, 'sowings', { bed: question.ofBed }),
     listOf<PlanWire>(send, 'plans', { bed: question.ofBed }),

@@ -23,21 +23,20 @@ export const growingView: View = {
 };
 
 async function answer(asked: Asked): Promise<Answered | null> {
-  const { question } = asked;
-  const got = await findGrowing(asked);
-  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
-  const { shelf, sowings } = got.value;
+  const { question, shelf } = asked;
   if (shelf.beds.length === 0) return { shown: NO_BED };
   if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: GONE };
-  const now = { ...asked, shelf };
+  const got = await findGrowing(asked);
+  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
+  const { sowings } = got.value;
   const drawn = sowings.flatMap(({ got: one }) => (!isRefused(one) && one.value.forecast ? [one.value] : []))[0];
   return {
-    shown: growingAnswer(got.value, thingsToDo(got.value, asked.reader), now),
+    shown: growingAnswer(got.value, thingsToDo(got.value, asked.reader), asked),
     ...(drawn?.forecast && {
       picture: () =>
         forecastToKeep(
           { ...drawn.forecast!, model: drawn.model, issuedAt: drawn.issuedAt },
-          { ...now, question: { ...question, bed: drawn.bed } },
+          { ...asked, question: { ...question, bed: drawn.bed } },
         ),
     }),
     table: () => growingTable(got.value),

@@ -106,9 +106,15 @@ export async function visit(
   }
 }
 
-const textOf = async (one: Locator): Promise<string> =>
-  // biome-ignore lint/performance/useDomNodeTextContent: what is folded away is not read
-  (await one.innerText()).replaceAll(/\s+/g, ' ').trim();
+/** A text as it is read: without what is folded away. */
+const textOf = async (one: Locator): Promise<string> => {
+  const text = await one.evaluate((element) => {
+    const copy = element.cloneNode(true) as Element;
+    for (const folded of copy.querySelectorAll('.why, details:not([open]) > :not(summary)')) folded.remove();
+    return copy.textContent;
+  });
+  return text.replaceAll(/\s+/g, ' ').trim();
+};
 
 /** The sentence that the answer begins with, once it stands there, without what its numbers say when asked. */
 export const sentence = (page: Page): Promise<string> =>

@@ -1,6 +1,7 @@
+import { FILE_LIMIT_BYTES } from '../../http/file-limit.js';
 import type { ReportWire } from '../../http/schemas/readings.js';
 import { type Got, get, isRefused } from '../api.js';
-import { checkRequest, MOST_FILE_BYTES, sizeText, tooLarge } from '../file-check.js';
+import { checkRequest, sizeText, tooLarge } from '../file-check.js';
 import { fileState } from '../file-state.js';
 import type { Asked, FileGiven } from '../view.js';
 import { one } from './elements.js';
@@ -128,7 +129,7 @@ function choose(form: HTMLFormElement, file: KeptFile | null): void {
 /** Has the browser keep what is chosen. */
 function keep(): void {
   const file = chosen;
-  const isShort = !file || file.body.size <= MOST_FILE_BYTES;
+  const isShort = !file || file.body.size <= FILE_LIMIT_BYTES;
   (file && isShort ? keepFile(file) : forgetFile()).then(
     () => (isKept = isShort),
     () => (isKept = file === null),
@@ -214,7 +215,7 @@ export async function readableFile({
     check?.end();
     const ended = new AbortController();
     const got: Promise<Got<ReportWire>> =
-      file.body.size > MOST_FILE_BYTES
+      file.body.size > FILE_LIMIT_BYTES
         ? Promise.resolve({ problem: tooLarge(file.body.size) })
         : get<ReportWire>(sendUntil(ended.signal), request);
     check = { file, path: request.path, got, end: () => ended.abort() };

@@ -11,6 +11,7 @@ import type { Reader } from '../words.js';
 import { watchActs } from './acts.js';
 import { readableFile, watchFile } from './chosen-file.js';
 import { all, isAskedAnew, one } from './elements.js';
+import { bringIntoView, foldAway } from './fold.js';
 import { keepAs } from './keep-as.js';
 import { keepTyping } from './kept-typing.js';
 import { send, sendUntil } from './send.js';
@@ -91,36 +92,15 @@ function start(ask: HTMLFormElement): void {
       const asked = askedNow(ask, got.value, send);
       return viewOf(asked.question.view).act!(said, asked);
     },
-    answerAgain: (said) => answer(ask, said),
+    answerAgain: (said) => {
+      forgetShelf();
+      return answer(ask, said);
+    },
     reader: () => readerOf(ask),
   });
+  document.addEventListener('visibilitychange', forgetShelf);
   supposeZone(ask);
   void begin(ask);
-}
-
-/** On a phone the answer stands below the question, which is folded away then; what is to be settled comes first. */
-function bringIntoView(): void {
-  const open = unsettled();
-  const side = one('#answer')!;
-  if (open) open.scrollIntoView({ block: 'nearest' });
-  else if (foldAway()) one('#asking')!.scrollIntoView();
-  else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
-}
-
-/** What a file that is asked of leaves open, beside it in the form. */
-function unsettled(): HTMLElement | null {
-  return one('#ask:has([name="source"][value="file"]:checked) #file-state :is(.problem, .choices)');
-}
-
-/** Where the answer stands below the form, the form makes way for an answer; who stood in it stands on what it asks. */
-function foldAway(): boolean {
-  const asking = one<HTMLDetailsElement>('#asking')!;
-  const isBelow = matchMedia('(width < 60rem)').matches;
-  if (!asking.open || !isBelow || unsettled() || !one('#answer > .neighbour')) return false;
-  const hadFocus = asking.contains(document.activeElement);
-  asking.open = false;
-  if (hadFocus) asking.querySelector('summary')!.focus({ preventScroll: true });
-  return true;
 }
 
 /**
@@ -137,6 +117,11 @@ async function begin(ask: HTMLFormElement): Promise<void> {
   catchUp(answered);
   if (one('#later noscript')) await showLater(answered);
 }
+
+/** What there is to choose from may be another after a change, or when the reader comes back to the page another day. */
+const forgetShelf = (): void => {
+  shelf = undefined;
+};
 
 /** Asked for once, and again where it was not to be had. */
 async function known(): Promise<Got<Shelf>> {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { FILE_LIMIT_BYTES } from '../../../src/http/file-limit.js';
 import type { ReportWire } from '../../../src/http/schemas/readings.js';
-import { checkRequest, MOST_FILE_BYTES, sizeText, tooLarge } from '../../../src/page/file-check.js';
+import { checkRequest, sizeText, tooLarge } from '../../../src/page/file-check.js';
 import { chooseAgain, fileState } from '../../../src/page/file-state.js';
 import { questionFrom } from '../../../src/page/question.js';
 import type { Shelf } from '../../../src/page/shelf.js';
@@ -85,7 +86,7 @@ describe('a file beside its field', () => {
   });
 
   it('is too large in words', () => {
-    expect(tooLarge(MOST_FILE_BYTES + 2 ** 20).detail).toContain('The file has 257 MB; up to 256 MB can be sent');
+    expect(tooLarge(FILE_LIMIT_BYTES + 2 ** 20).detail).toContain('The file has 257 MB; up to 256 MB can be sent');
     expect([0, 900, 2 ** 20, 1.55 * 2 ** 20, 30 * 2 ** 20].map(sizeText)).toEqual([
       '1 KB',
       '1 KB',

@@ -1,0 +1,2 @@
+/** A longer file is refused [bytes]. */
+export const FILE_LIMIT_BYTES = 256 * 1024 * 1024;
