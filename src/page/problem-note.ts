@@ -29,5 +29,5 @@ const labelOf = (fault: Fault): string | undefined => LABELS[fieldOf(fault)];
 const choiceOf = (field: string, detail: string, choices: readonly Choice[], reader: Reader): Html =>
   html`<fieldset class="choices"><legend>${saidText(detail, reader)}</legend>${choices.map(
     ({ value, reads, consequence }) =>
-      html`<button type="submit" form="ask" name="${field}" value="${value}" class="choice"><b>${saidText(reads, reader)}</b><span>${saidText(consequence, reader)}</span></button>`,
+      html`<button type="submit" form="ask" name="${field}" value="${value}" class="choice"><b>${saidText(reads, reader)}</b> <span>${saidText(consequence, reader)}</span></button>`,
   )}</fieldset>`;
