@@ -168,13 +168,13 @@ export async function tabTo(page: Page, selector: string): Promise<void> {
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-/** What axe finds serious or critical, where. */
-export async function foundByAxe(page: Page): Promise<string[]> {
+/** What axe finds, where; unless all of it is asked for, what is serious or critical. */
+export async function foundByAxe(page: Page, isAll = false): Promise<string[]> {
   await page.evaluate(AXE);
   const { violations } = await page.evaluate(() =>
     (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
   );
   return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .filter(({ impact }) => isAll || impact === 'serious' || impact === 'critical')
     .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
 }
