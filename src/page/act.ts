@@ -3,7 +3,7 @@ import { hidden } from './fields.js';
 import { type Html, html } from './html.js';
 import { linkTo } from './question.js';
 import { mayPass, refusalSaid } from './refusal-words.js';
-import type { Asked, Tried } from './view.js';
+import type { Act, Asked, Tried } from './view.js';
 import type { Reader } from './words.js';
 
 export interface ActForm {
@@ -66,6 +66,12 @@ export const sendAgain = (said: URLSearchParams, note?: Html): Html =>
 export const unusable = (detail: string): { readonly problem: Problem } => ({
   problem: { status: 422, code: 'not-understood', title: 'Not understood', detail },
 });
+
+/** Does what a form's name stands for. */
+export const actOf =
+  (acts: ReadonlyMap<string, Act>): Act =>
+  async (said, asked) =>
+    acts.get(said.get('act') ?? '')?.(said, asked) ?? unusable('This page knows no such change. Load it again.');
 
 /** The question that a posted form comes from. */
 export const askedIn = (said: URLSearchParams): URLSearchParams =>

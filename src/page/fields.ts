@@ -23,6 +23,9 @@ export interface Option {
   readonly text: string;
 }
 
+export const optionsOf = (pairs: readonly (readonly [value: string, text: string])[]): Option[] =>
+  pairs.map(([value, text]) => ({ value, text }));
+
 /** One of several, under its label; what was chosen stays, even where it is none of them now. */
 export const selectField = (name: string, label: string, value: string, options: readonly Option[]): Html =>
   html`<label class="field"><span>${label}</span><select name="${name}">${withChosen(options, value).map(

@@ -43,7 +43,7 @@ const REFUSALS: Readonly<Record<string, string>> = {
     'Days begin at midnight somewhere, and these times do not say where: choose the bed that the thermometer is in, or describe it and fill in its time zone.',
   'no-latitude': 'How the sun warms the soil depends on how far north the bed lies: fill in its latitude.',
   'no-past-years':
-    'This is told from the past: the place needs three years of air or more, or its monthly means. Whoever looks after the service can send a station’s file of them.',
+    'This is told from the past: the place needs three years of air or more, or its monthly means. “When to sow” takes them.',
   'not-found': 'What this is about is not kept here any more. Load the page again, and choose anew.',
   'unknown-bed': 'This bed is not kept here any more. Choose another.',
   'too-many-requests': 'That was a great deal at once. Wait a moment, and try again.',

@@ -1,13 +1,11 @@
-import { unusable } from './act.js';
-import { type Got, get, isRefused, type Send } from './api.js';
+import { actOf, unusable } from './act.js';
+import { type Got, get, isRefused } from './api.js';
 import { numberIn } from './forecast-request.js';
-import { cropName, listOf, todayAt } from './shelf.js';
+import { keepBed } from './growing-bed-acts.js';
+import { keepUnder } from './keep-under.js';
+import { cropName, todayAt } from './shelf.js';
 import type { Act, Done } from './view.js';
 import { dayMonth, daysFrom, isDate } from './words.js';
-
-/** What the forms of this leaf do, by their names. */
-export const growingAct: Act = async (said, asked) =>
-  ACTS.get(said.get('act') ?? '')?.(said, asked) ?? unusable('This page knows no such change. Load it again.');
 
 const count: Act = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
@@ -78,9 +76,9 @@ const forgetCount: Act = async (said, { send, reader }) => {
 };
 
 const forget =
-  (kind: 'sowing' | 'plan'): Act =>
+  (kind: 'sowing' | 'plan' | 'bed'): Act =>
   async (said, { send }) => {
-    const path = `/v1/${kind}s/${encodeURIComponent(said.get('about') ?? '')}`;
+    const path = `/v1/${kind}s/${encodeURIComponent(said.get('about') ?? '')}${kind === 'bed' ? '?with=sowings' : ''}`;
     return done(gone(await get(send, { method: 'DELETE', path })), () => ({
       said: `Forgotten: the ${kind}`,
       at: 'answer',
@@ -96,15 +94,20 @@ const renewCalendar: Act = async (said, { send }) => {
   }));
 };
 
-const ACTS: ReadonlyMap<string, Act> = new Map([
-  ['count', count],
-  ['sow', sow],
-  ['plan', plan],
-  ['forget-count', forgetCount],
-  ['forget-sowing', forget('sowing')],
-  ['forget-plan', forget('plan')],
-  ['renew-calendar', renewCalendar],
-]);
+/** What the forms of this leaf do, by their names. */
+export const growingAct = actOf(
+  new Map([
+    ['count', count],
+    ['sow', sow],
+    ['plan', plan],
+    ['forget-count', forgetCount],
+    ['forget-sowing', forget('sowing')],
+    ['forget-plan', forget('plan')],
+    ['keep-bed', keepBed],
+    ['forget-bed', forget('bed')],
+    ['renew-calendar', renewCalendar],
+  ]),
+);
 
 const NO_BED = 'Choose the bed.';
 const NO_DATE = 'Say on which day.';
@@ -124,30 +127,4 @@ function wholeNumbers<Name extends string>(
   const wrong = numbers.find(([, value]) => value !== null && !(Number.isInteger(value) && value >= 0));
   if (wrong) return unusable(`“${said.get(wrong[0])}” is no whole number. Write it in digits, such as 14.`);
   return { value: Object.fromEntries(numbers) as Record<Name, number | null> };
-}
-
-/**
- * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
- * already, sending it again changes nothing.
- */
-async function keepUnder(send: Send, kind: 'sowings' | 'plans', name: string, json: object): Promise<Got<string>> {
-  const kept = await listOf<{ readonly id: string }>(send, kind, { after: name.slice(0, -1) });
-  if (isRefused(kept)) return kept;
-  const alike = kept.value.all.filter(({ id }) => id === name || id.startsWith(`${name}-`));
-  const same = alike.find((one) => holds(one, json));
-  if (same) return { value: same.id };
-  let id = name;
-  for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
-  const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json });
-  return isRefused(put) ? put : { value: id };
-}
-
-/** Has it all these fields, each the same? */
-function holds(there: object, fields: object): boolean {
-  return Object.entries(fields).every(([name, value]) => {
-    const other = (there as Record<string, unknown>)[name];
-    return value !== null && typeof value === 'object'
-      ? typeof other === 'object' && other !== null && holds(other, value)
-      : other === value;
-  });
 }

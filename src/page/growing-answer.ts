@@ -1,5 +1,6 @@
 import { actForm, actId, triedIn } from './act.js';
 import { radios, selectField, textField } from './fields.js';
+import { bedForm, bedSection } from './growing-beds.js';
 import type { Found } from './growing-found.js';
 import { planSection, wanted } from './growing-plan.js';
 import { confirmed, sowingSection } from './growing-sowing.js';
@@ -24,7 +25,7 @@ export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked)
     <section><h2>Sowings</h2>
       ${sowings.map(({ kept, got }) => sowingSection(kept, got, asked))}
       ${otherSowings.length > 0 && html`<details id="other-sowings"><summary>${plural(otherSowings.length, 'more sowing')}, earlier or too many to work out at once</summary><ul>${otherSowings.map((one) => html`<li>${sowingName(shelf, one, reader, todayAt(shelf, one.bed, ''))}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
-      ${folded('keep-a-sowing', 'Keep another sowing', 'sow', isEmpty, sowForm(asked), asked)}
+      ${folded('keep-a-sowing', isEmpty ? 'Keep a sowing' : 'Keep another sowing', 'sow', isEmpty, sowForm(asked), asked)}
     </section>
     <section><h2>Plans</h2>
       ${plans.map(({ kept, got }) => planSection(kept, got, asked))}
@@ -34,6 +35,10 @@ export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked)
     <section><h2>Calendar</h2>
       <p>What there is to do, and when, in the calendar that you have anyhow: give it one of these addresses to subscribe to, and it follows as things change. Whoever has the address can read what grows in that bed, without a key, so pass it on only to those who may.</p>
       ${beds.map(({ id, name, calendarUrl }) => calendar(id, name, calendarUrl, asked))}
+    </section>
+    <section><h2>Beds</h2>
+      ${beds.map((bed) => bedSection(bed, asked))}
+      ${folded('keep-a-bed', 'Keep another bed', 'keep-bed', false, bedForm(asked), asked)}
     </section>`;
 }
 

@@ -2,11 +2,12 @@ import { isRefused } from './api.js';
 import { forecastToKeep } from './forecast-picture.js';
 import { growingAct } from './growing-acts.js';
 import { growingAnswer } from './growing-answer.js';
+import { bedForm } from './growing-beds.js';
 import { growingAsked, growingForm } from './growing-form.js';
 import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';
 import { thingsToDo } from './growing-to-do.js';
-import { html } from './html.js';
+import { type Html, html } from './html.js';
 import { problemNote } from './problem-note.js';
 import { bedNamed } from './shelf.js';
 import type { Answered, Asked, View } from './view.js';
@@ -24,7 +25,7 @@ export const growingView: View = {
 
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf } = asked;
-  if (shelf.beds.length === 0) return { shown: NO_BED };
+  if (shelf.beds.length === 0) return { shown: noBed(asked), link: question };
   if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: GONE };
   const got = await findGrowing(asked);
   if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
@@ -44,7 +45,10 @@ async function answer(asked: Asked): Promise<Answered | null> {
   };
 }
 
-const NO_BED = html`<p class="neighbour">No bed is kept here yet, so nothing grows in one.</p>
-  <p>A place and a bed are kept once, <a href="/docs">by another tool</a>; then sowings, counts and plans can be typed in here.</p>`;
+const noBed = (asked: Asked): Html => html`<p class="neighbour">No bed is kept here yet, so nothing grows in one.</p>
+  <section id="keep-a-bed"><h2>Keep a bed</h2>
+    <p>Then its sowings, counts and plans can be typed in here, and a thermometer’s file need be sent but once.</p>
+    ${bedForm(asked)}
+  </section>`;
 
 const GONE = html`<p class="neighbour">There is no such bed any more.</p><p>Choose another one.</p>`;

@@ -73,7 +73,10 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   let tried: Tried | undefined;
   if (isAct) {
     const done = (await view.act?.(said, asked)) ?? unusable('This form is none of the page’s. Enter it anew.');
-    if (!isRefused(done)) return reply.redirect(`${linkTo(question)}#${encodeURIComponent(done.value.at)}`, 303);
+    if (!isRefused(done)) {
+      const { at, question: shows = question } = done.value;
+      return reply.redirect(`${linkTo(shows)}#${encodeURIComponent(at)}`, 303);
+    }
     tried = { said, problem: done.problem };
   } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MOST_LINK) {
     // Whoever posts has no script that would ask for the rest.

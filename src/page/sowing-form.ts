@@ -1,4 +1,5 @@
-import { hidden, radios, selectField, textField } from './fields.js';
+import { bedFields, kindSaid, placeFields } from './bed-fields.js';
+import { hidden, optionsOf, radios, selectField, textField } from './fields.js';
 import { chooseAgain } from './file-state.js';
 import { type Html, html } from './html.js';
 import type { Question } from './question.js';
@@ -31,9 +32,7 @@ export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'
 export function sowingAsked({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const bed =
-    question.bed === ''
-      ? KINDS.find(([kind]) => kind === question.kind)?.[1]
-      : (bedNamed(shelf, question.bed)?.name ?? 'a bed that is gone');
+    question.bed === '' ? kindSaid(question.kind) : (bedNamed(shelf, question.bed)?.name ?? 'a bed that is gone');
   const from = { bed: '', file: '; by a thermometer’s file', days: '; by days typed in' }[question.source];
   return html`${cropName(shelf, question.crop)}${bed !== undefined && `, ${bed}`}, sown ${dateInShort(question.sowing || today, reader, today)}${from}`;
 }
@@ -56,30 +55,6 @@ export const cropField = (question: Question, { crops }: Shelf): Html =>
     [...crops].sort((a, b) => (a.name < b.name ? -1 : 1)).map(({ id, name }) => ({ value: id, text: name })),
   );
 
-const KINDS = [
-  ['open-ground', 'in open ground'],
-  ['raised-bed', 'a raised bed'],
-  ['pot', 'a pot outside'],
-  ['tray', 'a tray outside'],
-  ['indoors', 'indoors'],
-] as const;
-const COVERS = [
-  ['bare', 'bare soil'],
-  ['grass', 'grass'],
-  ['mulch', 'mulch'],
-  ['black-film', 'black film'],
-  ['clear-film', 'clear film'],
-  ['fleece', 'fleece'],
-] as const;
-const MOISTURES = [
-  ['rain', 'as the rain leaves it'],
-  ['moist', 'kept moist'],
-  ['wet', 'kept wet'],
-] as const;
-
-const options = (pairs: readonly (readonly [value: string, text: string])[]) =>
-  pairs.map(([value, text]) => ({ value, text }));
-
 /** A kept bed, or one that is described; the description shows only where it counts. */
 function whereFields(question: Question, { beds }: Shelf): Html {
   if (beds.length === 0) {
@@ -90,15 +65,8 @@ function whereFields(question: Question, { beds }: Shelf): Html {
     <fieldset class="described"><legend>That bed</legend>${described(question)}</fieldset>`;
 }
 
-const described = (question: Question): Html => html`
-      ${selectField('kind', 'It is', question.kind, options(KINDS))}
-      ${selectField('cover', 'Covered with', question.cover, options(COVERS))}
-      ${selectField('moisture', 'Water', question.moisture, options(MOISTURES))}
-      ${textField('shadePercent', 'Shade in percent', question.shadePercent, { isNumber: true, size: 'short', hint: 'left out: none' })}
-      <div class="indoors">${textField('roomC', 'Room in °C', question.roomC, { isNumber: true, size: 'short' })}</div>
-      ${textField('timeZone', 'Time zone', question.timeZone, { hint: 'such as Etc/GMT+2' })}
-      ${textField('latitude', 'Latitude', question.latitude, { isNumber: true, size: 'short', hint: 'north is positive; needed for temperatures of the air' })}
-      ${textField('longitude', 'Longitude', question.longitude, { isNumber: true, size: 'short', hint: 'east is positive' })}`;
+const described = (question: Question): Html =>
+  html`${bedFields((field) => question[field])}${placeFields((field) => question[field])}`;
 
 function temperatureFields(
   question: Question,
@@ -128,7 +96,7 @@ ${file?.text}</textarea></label>
         'medium',
         'The thermometer was',
         question.medium,
-        options([
+        optionsOf([
           ['', 'as the file says'],
           ['soil', 'in the soil'],
           ['air', 'in the air'],
@@ -139,7 +107,7 @@ ${file?.text}</textarea></label>
         'unit',
         'It reads',
         question.unit,
-        options([
+        optionsOf([
           ['', 'as the file says'],
           ['C', '°C'],
           ['F', '°F'],
@@ -159,7 +127,7 @@ function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question
         'dateOrder',
         'Dates are written',
         dateOrder,
-        options([
+        optionsOf([
           ['', 'as the file shows'],
           ['dmy', 'day, month, year'],
           ['mdy', 'month, day, year'],
@@ -170,7 +138,7 @@ function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question
         'clock',
         'Its clock',
         clock,
-        options([
+        optionsOf([
           ['', 'as the file shows'],
           ['local', 'is changed in spring and autumn'],
           ['standard', 'shows standard time all year'],
@@ -181,7 +149,7 @@ function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question
         'decimalMark',
         'Decimals follow',
         decimalMark,
-        options([
+        optionsOf([
           ['', 'as the file shows'],
           ['.', 'a point'],
           [',', 'a comma'],

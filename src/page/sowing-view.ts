@@ -1,8 +1,11 @@
 import type { ForecastAnswer } from '../http/schemas/forecast.js';
+import { actOf } from './act.js';
 import { get, isRefused } from './api.js';
 import { forecastPictures, forecastToKeep } from './forecast-picture.js';
 import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
+import { html } from './html.js';
+import { keepReadings, readingsForm } from './keep-readings.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, MOST_DAYS, MOST_LINK, type Question } from './question.js';
 import { todayAt } from './shelf.js';
@@ -19,6 +22,7 @@ export const sowingView: View = {
   form: sowingForm,
   asked: sowingAsked,
   answer,
+  act: actOf(new Map([['keep-readings', keepReadings]])),
 };
 
 async function answer(asked: Asked): Promise<Answered | null> {
@@ -29,16 +33,29 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const asking = forecastRequest(question, file);
   if ('problem' in asking) return { shown: problemNote(asking.problem, asked.reader) };
   const got = await get<ForecastAnswer>(send, asking.request);
-  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
+  const toKeep = question.source === 'file' && readingsForm(asked);
+  if (isRefused(got)) {
+    const { problem } = got;
+    return { shown: html`${problemNote(problem, asked.reader)}${READ_ALL_THE_SAME.has(problem.code) && toKeep}` };
+  }
   const forecast = got.value;
   const link = linkable(question, forecast);
   return {
-    shown: sowingAnswer(forecast, asked, forecastPictures(forecast, asked)),
+    shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}`,
     picture: () => forecastToKeep(forecast, asked),
     table: () => forecastTable(forecast, asked.reader),
     ...(link && linkTo(link).length <= MOST_LINK ? { link, isLinkCoarser: link !== question } : {}),
   };
 }
+
+/** Refusals of a file that can be read, but tells too little of this sowing. */
+const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([
+  'no-latitude',
+  'starts-after-sowing',
+  'ends-too-early',
+  'too-few-readings',
+  'gap-too-long',
+]);
 
 /** Sown today, where no date is said. */
 const withDate = ({ question, shelf }: Asked): Question => ({

@@ -58,10 +58,12 @@ export interface Done {
   readonly said: string;
   /** The id of the element where it shows. */
   readonly at: string;
+  /** The question to go on with, where it is another. */
+  readonly question?: Question;
 }
 
 /** A change of what is kept, as a form says it. */
-export type Act = (said: URLSearchParams, asked: Omit<Asked, 'file'>) => Promise<Got<Done>>;
+export type Act = (said: URLSearchParams, asked: Asked) => Promise<Got<Done>>;
 
 /** A change that was refused: what was typed is shown again. */
 export interface Tried {

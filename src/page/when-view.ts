@@ -3,13 +3,15 @@ import type { WindowAnswer } from '../http/schemas/windows.js';
 import { dayOf } from '../plot/dates.js';
 import type { PictureOptions } from '../plot/picture.js';
 import { seasonStrip } from '../plot/season-strip.js';
+import { actOf } from './act.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
+import { climateForm, keepClimate } from './climate-table.js';
 import { forecastPictures } from './forecast-picture.js';
 import { type Html, html } from './html.js';
 import { neighbourWords } from './neighbour-words.js';
 import { pictures, TO_KEEP } from './pictures.js';
 import { problemNote } from './problem-note.js';
-import { linkTo } from './question.js';
+import { linkTo, type Question } from './question.js';
 import { cropName } from './shelf.js';
 import type { Answered, Asked, AtDate, View } from './view.js';
 import { dateTable, dateWords } from './when-date.js';
@@ -29,12 +31,13 @@ export const whenView: View = {
   form: whenForm,
   asked: whenAsked,
   answer,
+  act: actOf(new Map([['keep-climate', keepClimate]])),
 };
 
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;
   const spot = spotOf(question, shelf);
-  if (!spot) return { shown: problemNote(NO_PLACE, reader) };
+  if (!spot) return { shown: shelf.beds.length === 0 ? nothingKept(question) : problemNote(NO_PLACE, reader) };
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
   if (isRefused(got)) {
     const { code } = got.problem;
@@ -85,12 +88,19 @@ const NO_PLACE: Problem = {
     'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
 };
 
+const nothingKept = (question: Question): Html =>
+  html`<p class="neighbour">No bed is kept here yet, and when to sow is told of one.</p>
+  <p><a href="${linkTo({ ...question, view: 'growing' })}">Keep a bed</a>; then the means of the months, from a climate table, are enough to begin with.</p>`;
+
 /** Too few past years are known: how to mend it, and what can be asked meanwhile. */
-const fewYears = ({ question }: Asked, { place }: Spot): Html =>
-  html`<div class="problem" role="alert"><h2>Too few past years</h2>
+const fewYears = (asked: Asked, { place }: Spot): Html => {
+  const link = (changes: Partial<Question>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
+  return html`<div class="problem" role="alert"><h2>Too few past years</h2>
     <p>When to sow is told by what each date would have done in past years, and of ${place.name} fewer than three are known.</p>
-    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them; or, where nobody wrote them down, the means of the twelve months from a climate table. <a href="/docs">How to send them</a>.</p>
-    <p>Until then <a href="${linkTo({ ...question, view: 'sowing' })}">one sowing</a> can be told from the temperatures that there are.</p></div>`;
+    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them: <a href="${link({ source: 'file' })}">choose that file</a>, and keep it for the bed. Or, where nobody wrote them down, type in the means of the twelve months from a climate table.</p>
+    <p>Until then <a href="${link({})}">one sowing</a> can be told from the temperatures that there are.</p></div>
+    <section><h2>The means of the twelve months</h2>${climateForm(asked, place.id)}</section>`;
+};
 
 const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
 

@@ -37,6 +37,7 @@ const LOOKS = {
   short: { day: 'numeric', month: 'short' },
   shortAndYear: { day: 'numeric', month: 'short', year: 'numeric' },
   weekday: { weekday: 'long' },
+  month: { month: 'long' },
 } as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
 /** Making one takes longer than a hundred dates written by it. */
@@ -90,6 +91,10 @@ export const dayMonth = (date: string, reader: Reader): string => written(date, 
 
 /** A date in short, as `5 Aug`. */
 export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
+
+/** @param month 1 to 12. */
+export const monthName = (month: number, reader: Reader): string =>
+  written(`2027-${String(month).padStart(2, '0')}-01`, 'month', reader);
 
 export const weekday = (date: string, reader: Reader): string => written(date, 'weekday', reader);
 

@@ -5,6 +5,9 @@ export type Unit = 'C' | 'F';
 /** A temperature in the reader's unit, from one in °C. */
 export const inUnit = (tempC: number, unit: Unit): number => (unit === 'F' ? (tempC * 9) / 5 + 32 : tempC);
 
+/** A temperature in °C, from one in the reader's unit. */
+export const fromUnit = (temp: number, unit: Unit): number => (unit === 'F' ? ((temp - 32) * 5) / 9 : temp);
+
 /** A temperature in words, to whole degrees, as `21 °C`. */
 export const degrees = (tempC: number, unit: Unit): string => `${Math.round(inUnit(tempC, unit))} °${unit}`;
 

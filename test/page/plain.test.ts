@@ -4,7 +4,7 @@ import { demo, fixture, hasNoBrowser, sentence, type Visiting, visit } from './b
 
 const path = '/?source=file&bed=north&crop=lettuce&sowing=2027-08-03';
 const tellMe = (page: Page): Promise<void> => page.getByRole('button', { name: 'Tell me' }).click();
-const pasted = (page: Page): Promise<string> => page.locator('[name="pasted"]').inputValue();
+const pasted = (page: Page): Promise<string> => page.locator('#ask [name="pasted"]').inputValue();
 
 describe.skipIf(hasNoBrowser)('the page without JavaScript', () => {
   const service = demo();

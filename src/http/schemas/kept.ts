@@ -36,4 +36,6 @@ export const changesAnswerSchema = z.strictObject({
   ...answerShape,
 });
 
+export type ChangesWire = z.infer<typeof changesAnswerSchema>;
+
 export const deletedAnswerSchema = z.strictObject({ deleted: z.number(), ...answerShape });

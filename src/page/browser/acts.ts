@@ -7,7 +7,7 @@ interface Acting {
   readonly side: HTMLElement;
   readonly act: (said: URLSearchParams) => Promise<Got<Done>>;
   /** Shows the answer anew, and says what was done. */
-  readonly answerAgain: (said: string) => Promise<void>;
+  readonly answerAgain: (done: Done) => Promise<void>;
   readonly reader: () => Reader;
 }
 
@@ -39,7 +39,7 @@ async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting)
   form.reset();
   if (refused) refused.innerHTML = '';
   fold(form);
-  await answerAgain(got.value.said);
+  await answerAgain(got.value);
   const same = document.getElementById(form.id) as HTMLFormElement | null;
   const isShown = same !== null && same.closest('details:not([open])') === null;
   const back = isShown

@@ -90,16 +90,20 @@ function start(ask: HTMLFormElement): void {
       const got = await known();
       if (isRefused(got)) return got;
       const asked = askedNow(ask, got.value, send);
-      return viewOf(asked.question.view).act!(said, asked);
+      return viewOf(asked.question.view).act!(said, { ...asked, file: (await readableFile(asked)) ?? null });
     },
-    answerAgain: (said) => {
+    async answerAgain({ said, question }) {
       forgetShelf();
-      return answer(ask, said);
+      await renewBeds(ask);
+      if (question) goOn(ask, question);
+      await holdInLink(ask);
+      await answer(ask, said);
     },
     reader: () => readerOf(ask),
   });
   document.addEventListener('visibilitychange', forgetShelf);
   supposeZone(ask);
+  supposeZonesOfAnswer();
   void begin(ask);
 }
 
@@ -170,7 +174,35 @@ async function keep(ask: HTMLFormElement, form: string): Promise<void> {
 /** A bed that is described is likely where the reader is. */
 function supposeZone(ask: HTMLFormElement): void {
   const [bed, zone] = ['bed', 'timeZone'].map((name) => ask.elements.namedItem(name)) as HTMLInputElement[];
-  if (bed?.value === '' && zone?.value === '') zone.value = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  if (bed?.value === '' && zone?.value === '') zone.value = theirZone();
+}
+
+/** A bed that is to be kept as well. */
+function supposeZonesOfAnswer(): void {
+  for (const field of all<HTMLInputElement>('#answer [name="timeZone"]')) field.defaultValue ||= theirZone();
+}
+
+function theirZone(): string {
+  return Intl.DateTimeFormat().resolvedOptions().timeZone;
+}
+
+/** Fills in another question, as far as the form has fields for it. */
+function goOn(ask: HTMLFormElement, question: Question): void {
+  for (const [name, value] of Object.entries(question)) {
+    const field = ask.elements.namedItem(name) as HTMLInputElement | RadioNodeList | null;
+    if (field && typeof value === 'string') field.value = value;
+  }
+}
+
+/** After a change there may be other beds to choose from. */
+async function renewBeds(ask: HTMLFormElement): Promise<void> {
+  const field = ask.elements.namedItem('ofBed');
+  const got = await known();
+  if (!(field instanceof HTMLSelectElement) || isRefused(got)) return;
+  const fresh = document.createElement('template');
+  const asked = askedNow(ask, got.value, send);
+  fresh.innerHTML = viewOf(asked.question.view).form({ ...asked, file: null }).markup;
+  field.innerHTML = fresh.content.querySelector('[name="ofBed"]')!.innerHTML;
 }
 
 /** A choice becomes a field of the form, so that it holds for what is asked later. */
@@ -228,6 +260,7 @@ function show(came: Answered | null, said?: string): void {
   const side = one('#answer')!;
   const putBack = keepTyping(side);
   side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
+  supposeZonesOfAnswer();
   putBack();
   void showLater(came);
   one('#keep')!.innerHTML = keepAndShare(came)?.markup ?? '';

@@ -35,7 +35,7 @@ const detailOf = async (said: Record<string, string>): Promise<string> => {
     : '';
 };
 const kept = async <T>(path: string): Promise<T> => (await send({ method: 'GET', path })).body as T;
-const idsOf = async (kind: 'sowings' | 'plans'): Promise<string[]> =>
+const idsOf = async (kind: 'places' | 'beds' | 'sowings' | 'plans'): Promise<string[]> =>
   (await kept<Record<string, { id: string }[]>>(`/v1/${kind}`))[kind]!.map(({ id }) => id);
 const counts = async (id = 'north-lettuce') => (await kept<SowingAnswer>(`/v1/sowings/${id}`)).counts;
 
@@ -211,4 +211,93 @@ test('a calendar gets another address, and the old one opens nothing any more', 
 
 test('a change that the page does not know is none', async () => {
   expect(await act({ act: 'constructor', about: 'x' })).toHaveProperty('problem');
+});
+
+describe('a bed', () => {
+  const bed = {
+    act: 'keep-bed',
+    about: 'new',
+    name: 'Süd Beet 2',
+    kind: 'raised-bed',
+    cover: 'mulch',
+    moisture: 'moist',
+    shadePercent: '20',
+    roomC: '',
+    place: '',
+    placeName: 'Lower field',
+    timeZone: 'Etc/GMT+2',
+    latitude: '44,2',
+    longitude: '−30',
+  };
+  afterEach(async () => {
+    const made = (await idsOf('beds')).filter((id) => id !== 'north').map((id) => `/v1/beds/${id}?with=sowings`);
+    const places = (await idsOf('places')).filter((id) => !['quillmere', 'fallow'].includes(id));
+    for (const path of [...made, ...places.map((id) => `/v1/places/${id}`)]) await send({ method: 'DELETE', path });
+  });
+
+  test('is kept under its name with its place, and the question goes on with it', async () => {
+    expect(await act(bed)).toMatchObject({
+      value: { said: 'Kept: Süd Beet 2', at: 'bed-sud-beet-2', question: { bed: 'sud-beet-2', view: 'growing' } },
+    });
+    expect(await kept('/v1/beds/sud-beet-2')).toMatchObject({
+      place: 'lower-field',
+      name: 'Süd Beet 2',
+      kind: 'raised-bed',
+      cover: 'mulch',
+      moisture: 'moist',
+      shadePercent: 20,
+      roomC: null,
+    });
+    expect(await kept('/v1/places/lower-field')).toMatchObject({
+      name: 'Lower field',
+      latitude: 44.2,
+      longitude: -30,
+      timeZone: 'Etc/GMT+2',
+    });
+  });
+
+  test('that is sent twice is one bed in one place', async () => {
+    await act(bed);
+    const once = [await idsOf('beds'), await idsOf('places')];
+    expect(await act(bed)).toMatchObject({ value: { at: 'bed-sud-beet-2' } });
+    expect([await idsOf('beds'), await idsOf('places')]).toEqual(once);
+  });
+
+  test('indoors is as warm as is typed, in the degrees that are read', async () => {
+    await act({ ...bed, place: 'quillmere', name: 'Sill', kind: 'indoors', roomC: '68', unit: 'F' });
+    expect(await kept('/v1/beds/sill')).toMatchObject({ kind: 'indoors', roomC: 20 });
+  });
+
+  test('may lie in a place that is kept, or have a name in no Latin letters', async () => {
+    expect(await act({ ...bed, place: 'quillmere', name: '北の畝', latitude: '' })).toMatchObject({
+      value: { at: 'bed-bed' },
+    });
+    expect(await kept('/v1/beds/bed')).toMatchObject({ place: 'quillmere', name: '北の畝' });
+  });
+
+  test.each([
+    [{ name: ' ' }, 'Give the bed a name'],
+    [{ latitude: '' }, 'Where does the bed lie'],
+    [{ timeZone: '' }, 'Which time zone'],
+    [{ timeZone: 'Quillmere' }, 'Quillmere'],
+    [{ latitude: '444' }, '90'],
+    [{ latitude: 'north' }, 'number'],
+    [{ kind: 'indoors' }, 'How warm is the room'],
+    [{ shadePercent: '120' }, '100'],
+    [{ kind: 'hole' }, 'kind'],
+    [{ place: 'nowhere' }, 'nowhere'],
+  ])('that cannot be is refused: %j', async (wrong, words) => {
+    expect(await detailOf({ ...bed, ...(wrong as Record<string, string>) })).toContain(words);
+    expect(await idsOf('beds')).toEqual(['north']);
+  });
+
+  test('is forgotten with what grows in it, and forgetting it twice is harmless', async () => {
+    await act(bed);
+    await act({ ...sow, bed: 'sud-beet-2' });
+    const forget = { act: 'forget-bed', about: 'sud-beet-2' };
+    expect(await act(forget)).toEqual({ value: { said: 'Forgotten: the bed', at: 'answer' } });
+    expect(await idsOf('beds')).toEqual(['north']);
+    expect(await idsOf('sowings')).toEqual(['north-lettuce']);
+    expect(await act(forget)).toHaveProperty('value');
+  });
 });

@@ -7,11 +7,12 @@ import type { Asked } from '../../../src/page/view.js';
 /** Asks a service as the page does. */
 export const sendTo =
   (app: FastifyInstance): Send =>
-  async ({ method, path, json }) => {
+  async ({ method, path, json, file }) => {
     const { statusCode, body } = await app.inject({
       method,
       url: path,
       ...(json === undefined ? {} : { payload: json as object }),
+      ...(file && { payload: Buffer.from(file as Uint8Array), headers: { 'content-type': 'text/csv' } }),
     });
     return { status: statusCode, body: body === '' ? undefined : JSON.parse(body) };
   };

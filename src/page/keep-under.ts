@@ -1,0 +1,33 @@
+import { type Got, get, isRefused, type Send } from './api.js';
+import { listOf } from './shelf.js';
+
+/**
+ * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
+ * already, sending it again changes nothing.
+ */
+export async function keepUnder(
+  send: Send,
+  kind: 'places' | 'beds' | 'sowings' | 'plans',
+  name: string,
+  json: object,
+): Promise<Got<string>> {
+  const kept = await listOf<{ readonly id: string }>(send, kind, { after: name.slice(0, -1) });
+  if (isRefused(kept)) return kept;
+  const alike = kept.value.all.filter(({ id }) => id === name || id.startsWith(`${name}-`));
+  const same = alike.find((one) => holds(one, json));
+  if (same) return { value: same.id };
+  let id = name;
+  for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
+  const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json });
+  return isRefused(put) ? put : { value: id };
+}
+
+/** Has it all these fields, each the same? */
+function holds(there: object, fields: object): boolean {
+  return Object.entries(fields).every(([name, value]) => {
+    const other = (there as Record<string, unknown>)[name];
+    return value !== null && typeof value === 'object'
+      ? typeof other === 'object' && other !== null && holds(other, value)
+      : other === value;
+  });
+}
