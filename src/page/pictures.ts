@@ -5,6 +5,9 @@ import type { Asked } from './view.js';
 /** A picture to be kept: as wide as a sheet, light, for itself. */
 export const TO_KEEP: PictureOptions = { width: 1000, theme: 'light' };
 
+/** How wide a picture is that fills a sheet of paper, or a screen that is not known [px]. */
+export const SHEET_PX = 860;
+
 /** A picture at each width; the style sheet shows the one that fits, and hides the others from everybody. */
 export const pictures = (
   id: string,

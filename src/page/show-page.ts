@@ -4,6 +4,7 @@ import { askedIn, sendAgain, unusable, withTried } from './act.js';
 import { isRefused, type Problem, type Send } from './api.js';
 import { html } from './html.js';
 import { type Files, keyPage, page } from './page.js';
+import { SHEET_PX } from './pictures.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, MOST_LINK, questionFrom } from './question.js';
 import type { Form } from './read-form.js';
@@ -20,7 +21,7 @@ export interface Visit {
 }
 
 /** Widths at which pictures are drawn where the reader's screen is not known [px]. */
-const WIDTHS = [344, 860];
+const WIDTHS = [344, SHEET_PX];
 /** How long to wait for what is away [s]. */
 const RETRY_AFTER_S = 5;
 

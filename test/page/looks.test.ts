@@ -270,11 +270,18 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
               .filter({ visible: true })
               .count();
             expect(left, view).toBe(0);
-            const heights = await page
+            const drawn = await page
               .locator('.pictures svg')
               .filter({ visible: true })
-              .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
-            expect(Math.max(0, ...heights), view).toBeLessThan(HALF_A_PAGE_PX);
+              .evaluateAll((all) =>
+                (all as SVGSVGElement[]).map((one) => ({
+                  width: one.viewBox.baseVal.width,
+                  height: one.getBoundingClientRect().height,
+                })),
+              );
+            expect(Math.max(0, ...drawn.map(({ height }) => height)), view).toBeLessThan(HALF_A_PAGE_PX);
+            // A picture made for a phone wastes a sheet.
+            expect(Math.min(...drawn.map(({ width: px }) => px)), view).toBeGreaterThan(600);
             await page.emulateMedia({ media: null });
           }
         }));

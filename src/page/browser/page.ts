@@ -2,6 +2,7 @@ import { type Got, get, isRefused, type Send } from '../api.js';
 import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
+import { SHEET_PX } from '../pictures.js';
 import { problemNote } from '../problem-note.js';
 import { linkTo, type Question, questionFrom, type ViewName } from '../question.js';
 import { loadShelf, type Shelf } from '../shelf.js';
@@ -248,8 +249,14 @@ const askedNow = (ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, '
   shelf,
   reader: readerOf(ask),
   send,
-  widths: [Math.max(300, Math.min(1000, one('#answer')!.clientWidth))],
+  widths: widthsHere(),
 });
+
+/** As wide as the answer; on a phone for paper as well. */
+function widthsHere(): number[] {
+  const width = Math.max(300, Math.min(1000, one('#answer')!.clientWidth));
+  return matchMedia('(width < 38rem)').matches ? [width, SHEET_PX] : [width];
+}
 
 function readerOf(ask: HTMLFormElement): Reader {
   return { locale: navigator.language, degrees: new FormData(ask).get('degrees') === 'F' ? 'F' : 'C' };
