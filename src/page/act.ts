@@ -3,7 +3,7 @@ import { hidden } from './fields.js';
 import { type Html, html } from './html.js';
 import { linkTo } from './question.js';
 import { mayPass, refusalSaid } from './refusal-words.js';
-import type { Act, Asked, Tried } from './view.js';
+import type { Act, Asked, FileGiven, Tried } from './view.js';
 import type { Reader } from './words.js';
 
 export interface ActForm {
@@ -55,12 +55,18 @@ export const refusedNote = (problem: Problem, reader: Reader): Html =>
 export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>
   shown?.markup.includes(html` id="${idOf(tried)}"`.markup)
     ? shown
-    : html`${sendAgain(tried.said, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
+    : html`${sendAgain(tried, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
 
 /** All that was said, to be sent once more. */
-export const sendAgain = (said: URLSearchParams, note?: Html): Html =>
+export const sendAgain = ({ said, file }: Pick<Tried, 'said' | 'file'>, note?: Html): Html =>
   html`<form class="act" method="post" action="/" enctype="multipart/form-data">${note}
-    ${[...said].map(([name, value]) => hidden(name, value))}<p><button type="submit">Send what I entered again</button></p></form>`;
+    ${[...said].map(([name, value]) => hidden(name, value))}${file && fileAgain(file)}<p><button type="submit">Send what I entered again</button></p></form>`;
+
+/** A file that goes along with a form where no script holds it: as the text that it is, or to be chosen again. */
+export const fileAgain = ({ text }: FileGiven): Html =>
+  text === undefined
+    ? html`<noscript><label class="field"><span>The file, chosen again</span><input type="file" name="file"></label></noscript>`
+    : hidden('pasted', text);
 
 /** A form that cannot be sent as it is. */
 export const unusable = (detail: string): { readonly problem: Problem } => ({

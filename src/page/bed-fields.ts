@@ -1,5 +1,4 @@
 import type { BedWire } from '../http/schemas/beds.js';
-import type { Unit } from '../plot/degrees.js';
 import { optionsOf, selectField, textField } from './fields.js';
 import { type Html, html } from './html.js';
 
@@ -24,25 +23,25 @@ const MOISTURES = [
   ['wet', 'kept wet'],
 ] as const;
 
-type BedField = 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC';
+type BedField = 'kind' | 'cover' | 'moisture' | 'shadePercent';
 type PlaceField = 'timeZone' | 'latitude' | 'longitude';
 
 /**
  * What a bed is, to be filled in.
  *
- * @param degrees Those that the warmth of a room is typed in.
+ * @param room How warm its room is, where it is indoors.
  */
-export const bedFields = (said: (field: BedField) => string, degrees: Unit = 'C'): Html => html`
+export const bedFields = (said: (field: BedField) => string, room: Html): Html => html`
       ${selectField('kind', 'It is', said('kind'), optionsOf(KINDS))}
       ${selectField('cover', 'Covered with', said('cover'), optionsOf(COVERS))}
       ${selectField('moisture', 'Water', said('moisture'), optionsOf(MOISTURES))}
       ${textField('shadePercent', 'Shade in percent', said('shadePercent'), { isNumber: true, size: 'short', hint: 'left out: none' })}
-      <div class="indoors">${textField('roomC', `Room in °${degrees}`, said('roomC'), { isNumber: true, size: 'short' })}</div>`;
+      <div class="indoors">${room}</div>`;
 
 /** Where it lies, to be filled in. */
-export const placeFields = (said: (field: PlaceField) => string): Html => html`
+export const placeFields = (said: (field: PlaceField) => string, latitudeHint = 'north is positive'): Html => html`
       ${textField('timeZone', 'Time zone', said('timeZone'), { hint: 'such as Etc/GMT+2' })}
-      ${textField('latitude', 'Latitude', said('latitude'), { isNumber: true, size: 'short', hint: 'north is positive; how high the sun stands depends on it' })}
+      ${textField('latitude', 'Latitude', said('latitude'), { isNumber: true, size: 'short', hint: latitudeHint })}
       ${textField('longitude', 'Longitude', said('longitude'), { isNumber: true, size: 'short', hint: 'east is positive' })}`;
 
 const saidOf = (pairs: readonly (readonly [value: string, text: string])[], value: string): string =>

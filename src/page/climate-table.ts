@@ -1,6 +1,7 @@
-import { fromUnit } from '../plot/degrees.js';
+import { fromUnit, inUnit } from '../plot/degrees.js';
 import { actForm, unusable } from './act.js';
 import { get, isRefused } from './api.js';
+import { degreesField } from './fields.js';
 import { numberIn } from './forecast-request.js';
 import { type Html, html } from './html.js';
 import type { Act, Asked } from './view.js';
@@ -8,20 +9,28 @@ import { monthName } from './words.js';
 
 const MONTHS = Array.from({ length: 12 }, (_, month) => month + 1);
 
-/** The form for the twelve months' mean highest and lowest, as a climate table has them; in the degrees that are read. */
-export const climateForm = (asked: Asked, place: string): Html => {
+/** The means of twelve months, January first [°C]. */
+export interface Climate {
+  readonly meanMinC: readonly number[];
+  readonly meanMaxC: readonly number[];
+}
+
+/** The form for the twelve months' mean lowest and highest, as a climate table has them. */
+export const climateForm = (asked: Asked, place: string, kept?: Climate): Html => {
   const { reader } = asked;
+  const usual = (meansC: readonly number[] | undefined, month: number): string =>
+    meansC === undefined ? '' : String(Math.round(inUnit(meansC[month - 1]!, reader.degrees) * 10) / 10);
   return actForm(asked, {
     act: 'keep-climate',
     about: place,
-    with: { unit: reader.degrees },
     button: 'Keep these means',
-    fields: (typed) =>
-      html`<table class="days"><thead><tr><th scope="col">Month</th><th scope="col">Mean lowest, °${reader.degrees}</th><th scope="col">Mean highest, °${reader.degrees}</th></tr></thead><tbody>${MONTHS.map(
+    fields: (typed) => html`
+      ${degreesField('unit', 'They are in', typed('unit', reader.degrees))}
+      <table class="days"><thead><tr><th scope="col">Month</th><th scope="col">Mean lowest</th><th scope="col">Mean highest</th></tr></thead><tbody>${MONTHS.map(
         (month) => {
           const name = monthName(month, reader);
           const [low, high] = [`low${month}`, `high${month}`];
-          return html`<tr><th scope="row" lang="${reader.locale}">${name}</th><td><input name="${low}" value="${typed(low)}" inputmode="decimal" autocomplete="off" aria-label="Mean lowest in ${name}"></td><td><input name="${high}" value="${typed(high)}" inputmode="decimal" autocomplete="off" aria-label="Mean highest in ${name}"></td></tr>`;
+          return html`<tr><th scope="row" lang="${reader.locale}">${name}</th><td><input name="${low}" value="${typed(low, usual(kept?.meanMinC, month))}" inputmode="decimal" autocomplete="off" aria-label="Mean lowest in ${name}"></td><td><input name="${high}" value="${typed(high, usual(kept?.meanMaxC, month))}" inputmode="decimal" autocomplete="off" aria-label="Mean highest in ${name}"></td></tr>`;
         },
       )}</tbody></table>`,
   });
@@ -30,20 +39,30 @@ export const climateForm = (asked: Asked, place: string): Html => {
 /** Keeps the months' means of a place. */
 export const keepClimate: Act = async (said, { send, reader }) => {
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
+  const text = (field: 'low' | 'high', month: number): string => said.get(`${field}${month}`) ?? '';
   const means: { meanMinC: number[]; meanMaxC: number[] } = { meanMinC: [], meanMaxC: [] };
   for (const month of MONTHS) {
     const name = monthName(month, reader);
-    const texts = [`low${month}`, `high${month}`].map((field) => said.get(field) ?? '');
-    const [low, high] = texts.map(numberIn) as [number | null, number | null];
+    const [low, high] = [numberIn(text('low', month)), numberIn(text('high', month))];
     if (low === null || high === null) return unusable(`Write both means of ${name}: all twelve months are needed.`);
     if (Number.isNaN(low) || Number.isNaN(high)) {
-      return unusable(`“${texts[Number.isNaN(low) ? 0 : 1]}” of ${name} is no number. Write one, such as 12.5.`);
+      const wrong = text(Number.isNaN(low) ? 'low' : 'high', month);
+      return unusable(`“${wrong}” of ${name} is no number. Write one, such as 12.5.`);
     }
-    if (low > high) return unusable(`In ${name} the lowest, ${texts[0]}, is above the highest, ${texts[1]}. Mend one.`);
+    if (low > high) {
+      return unusable(
+        `In ${name} the lowest, ${text('low', month)}, is above the highest, ${text('high', month)}. Mend one.`,
+      );
+    }
     means.meanMinC.push(fromUnit(low, unit));
     means.meanMaxC.push(fromUnit(high, unit));
   }
   const path = `/v1/places/${encodeURIComponent(said.get('about') ?? '')}/normals`;
   const got = await get(send, { method: 'PUT', path, json: means });
-  return isRefused(got) ? got : { value: { said: 'Kept: the means of the twelve months', at: 'answer' } };
+  if (!isRefused(got)) return { value: { said: 'Kept: the means of the twelve months', at: 'answer' } };
+  const [, field, index] = /mean(Min|Max)C\/(\d+)$/.exec(got.problem.errors?.[0]?.pointer ?? '') ?? [];
+  if (index === undefined) return got;
+  const month = Number(index) + 1;
+  const wrong = text(field === 'Min' ? 'low' : 'high', month);
+  return unusable(`${wrong} °${unit} in ${monthName(month, reader)}? No air is like that. Mend it, or the degrees.`);
 };

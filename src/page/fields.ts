@@ -36,6 +36,13 @@ export const selectField = (name: string, label: string, value: string, options:
 const withChosen = (options: readonly Option[], value: string): readonly Option[] =>
   options.some((option) => option.value === value) ? options : [{ value, text: value }, ...options];
 
+/** The degrees that numbers are typed in. */
+export const degreesField = (name: string, label: string, value: string): Html =>
+  selectField(name, label, value, [
+    { value: 'C', text: '°C' },
+    { value: 'F', text: '°F' },
+  ]);
+
 /** One of several, all to be seen. */
 export const radios = (name: string, legend: string, value: string, options: readonly Option[]): Html =>
   html`<fieldset class="radios"><legend>${legend}</legend>${options.map(

@@ -48,7 +48,8 @@ const refusal = (detail: string): Problem => ({ status: 422, code: 'not-understo
 /** A number as it is typed, with a decimal point or a comma; null where nothing is; NaN where it is none. */
 export const numberIn = (text: string): number | null => {
   const said = text.trim().replace(',', '.').replace('−', '-');
-  return said === '' ? null : Number(said);
+  if (said === '') return null;
+  return Number.isFinite(Number(said)) ? Number(said) : Number.NaN;
 };
 
 /** How a file is to be read, as a query says it. */

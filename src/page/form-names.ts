@@ -43,7 +43,7 @@ const REFUSALS: Readonly<Record<string, string>> = {
     'Days begin at midnight somewhere, and these times do not say where: choose the bed that the thermometer is in, or describe it and fill in its time zone.',
   'no-latitude': 'How the sun warms the soil depends on how far north the bed lies: fill in its latitude.',
   'no-past-years':
-    'This is told from the past: the place needs three years of air or more, or its monthly means. “When to sow” takes them.',
+    'This is told from the past: the place needs three years of air or more, or its monthly means. “When to sow” says how to give them.',
   'not-found': 'What this is about is not kept here any more. Load the page again, and choose anew.',
   'unknown-bed': 'This bed is not kept here any more. Choose another.',
   'too-many-requests': 'That was a great deal at once. Wait a moment, and try again.',
@@ -72,6 +72,12 @@ export const LABELS: Readonly<Record<string, string>> = {
 
 /** What else the forms of answers call their fields. */
 export const ACT_LABELS: Readonly<Record<string, string>> = {
+  name: '“Its name”',
+  kind: '“It is”',
+  cover: '“Covered with”',
+  moisture: '“Water”',
+  place: '“At”',
+  placeName: '“The place”',
   date: 'The date',
   seedlings: '“Seedlings”',
   ofSeeds: '“Of how many seeds”',

@@ -40,8 +40,8 @@ const sow: Act = async (said, { send, shelf, reader }) => {
     );
   }
   const json = { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' };
-  return done(await keepUnder(send, 'sowings', `${crop}-${date}`, json), (id) => ({
-    said: `Kept: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
+  return done(await keepUnder(send, 'sowings', `${crop}-${date}`, json), ({ id, isNew }) => ({
+    said: `${isNew ? 'Kept' : 'Kept already'}: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
     at: `sowing-${id}`,
   }));
 };
@@ -60,7 +60,7 @@ const plan: Act = async (said, { send, shelf }) => {
   if (!isDate(from) || !isDate(to)) return unusable('Say the first and the last day of the harvest.');
   if (perWeek === null) return unusable('How many plants do you want to harvest in a week?');
   const json = { bed, crop, harvest: { from, to, perWeek } };
-  return done(await keepUnder(send, 'plans', `${crop}-${from}`, json), (id) => ({
+  return done(await keepUnder(send, 'plans', `${crop}-${from}`, json), ({ id }) => ({
     said: `Planned: ${cropName(shelf, crop)}, ${perWeek} a week`,
     at: `plan-${id}`,
   }));
@@ -77,11 +77,15 @@ const forgetCount: Act = async (said, { send, reader }) => {
 
 const forget =
   (kind: 'sowing' | 'plan' | 'bed'): Act =>
-  async (said, { send }) => {
-    const path = `/v1/${kind}s/${encodeURIComponent(said.get('about') ?? '')}${kind === 'bed' ? '?with=sowings' : ''}`;
+  async (said, { send, question }) => {
+    const about = said.get('about') ?? '';
+    const path = `/v1/${kind}s/${encodeURIComponent(about)}${kind === 'bed' ? '?with=sowings' : ''}`;
+    // Nothing more is asked of a bed that is gone.
+    const without = (bed: string): string => (bed === about ? '' : bed);
     return done(gone(await get(send, { method: 'DELETE', path })), () => ({
       said: `Forgotten: the ${kind}`,
       at: 'answer',
+      ...(kind === 'bed' && { goesOn: { bed: without(question.bed), ofBed: without(question.ofBed) } }),
     }));
   };
 

@@ -101,7 +101,6 @@ function calendar(id: string, name: string, url: string | null, asked: Asked): H
       : html`<a href="${url}" id="calendar-link-${id}">Calendar of ${name}</a> <button type="button" class="quiet needs-script" data-copies="calendar-link-${id}">Copy the address<span class="unseen"> of the calendar of ${name}</span></button>`;
   return html`<div class="calendar" id="calendar-${id}" tabindex="-1"><p class="row">${address}</p>
     ${confirmed(
-      `renew-${id}`,
       html`${url === null ? 'Give it one' : 'Give it another address'}<span class="unseen">: the calendar of ${name}</span>`,
       asked,
       {

@@ -23,7 +23,7 @@ export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked):
     <h3>${name}, ${wanted(kept, reader)}</h3>
     <p class="aside">${bedName(shelf, bed)}</p>
     ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : planned(got.value, name, reader)}
-    ${confirmed(`forget-plan-of-${id}`, 'Forget this plan', asked, {
+    ${confirmed('Forget this plan', asked, {
       act: 'forget-plan',
       about: id,
       question: 'Its sowings stay; only the plan goes.',

@@ -33,7 +33,7 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
     ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
     ${isRefused(got) ? null : forecastFolded(got.value, asked)}
-    ${confirmed(`forget-${id}`, 'Forget this sowing', asked, {
+    ${confirmed('Forget this sowing', asked, {
       act: 'forget-sowing',
       about: id,
       question: 'It goes with all its counts, and what they taught goes with them.',
@@ -152,7 +152,7 @@ function counts({ id, counts: all, seeds }: SowingAnswer, sowing: string, asked:
   const columns = ['Counted on', 'Seedlings', 'Of seeds', ...(isThinned ? ['Pulled out before'] : [])];
   const rows = all.map(({ date, seedlings, ofSeeds, thinned }) => {
     const name = html`Forget<span class="unseen"> the count of ${dayMonth(date, reader)}</span>`;
-    const forget = confirmed(`forget-${id}-${date}`, name, asked, {
+    const forget = confirmed(name, asked, {
       act: 'forget-count',
       about: `${id}-${date}`,
       with: { of: id, date },
@@ -232,5 +232,5 @@ interface Confirmed {
 }
 
 /** A change that is asked for twice, with and without a script. */
-export const confirmed = (id: string, name: Part, asked: Asked, { question, ...form }: Confirmed): Html =>
-  html`<details class="confirm" id="${id}"${triedIn(asked.tried, actId(form.act, form.about)) && html` open`}><summary>${name}</summary>${actForm(asked, { ...form, fields: () => html`<p>${question}</p>` })}</details>`;
+export const confirmed = (name: Part, asked: Asked, { question, ...form }: Confirmed): Html =>
+  html`<details class="confirm" id="confirm-${actId(form.act, form.about)}"${triedIn(asked.tried, actId(form.act, form.about)) && html` open`}><summary>${name}</summary>${actForm(asked, { ...form, fields: () => html`<p>${question}</p>` })}</details>`;

@@ -46,7 +46,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
 }
 
 const noBed = (asked: Asked): Html => html`<p class="neighbour">No bed is kept here yet, so nothing grows in one.</p>
-  <section id="keep-a-bed"><h2>Keep a bed</h2>
+  <section class="keeping"><h2>Keep a bed</h2>
     <p>Then its sowings, counts and plans can be typed in here, and a thermometer’s file need be sent but once.</p>
     ${bedForm(asked)}
   </section>`;

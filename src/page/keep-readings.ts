@@ -1,8 +1,8 @@
 import type { ChangesWire } from '../http/schemas/kept.js';
 import type { ReportWire } from '../http/schemas/readings.js';
-import { actForm, unusable } from './act.js';
+import { actForm, actId, fileAgain, triedIn, unusable } from './act.js';
 import { get, isRefused, pathWith } from './api.js';
-import { hidden, selectField } from './fields.js';
+import { selectField } from './fields.js';
 import { checkRequest } from './file-check.js';
 import { fileQuery } from './forecast-request.js';
 import { type Html, html } from './html.js';
@@ -11,29 +11,29 @@ import { bedNamed } from './shelf.js';
 import type { Act, Asked } from './view.js';
 import { plural } from './words.js';
 
+const [ACT, ABOUT] = ['keep-readings', 'file'] as const;
+
 /** The form that keeps what a file says with a bed, whatever sowing is asked of it. */
 export function readingsForm(asked: Asked): Html {
-  const { question, shelf, file } = asked;
+  const { question, shelf, file, tried } = asked;
   if (shelf.beds.length === 0) {
     return html`<p class="aside">To have this file at hand the next time, <a href="${linkTo({ ...question, view: 'growing' })}">keep the bed</a> first.</p>`;
   }
-  // A page without script sends the file along as text, where it could be shown as one.
-  const text = file?.text;
-  return html`<details class="add${text === undefined ? ' needs-script' : ''}" id="keep-readings"><summary>Keep this file for a bed</summary>${actForm(
+  return html`<details class="add" id="keep-readings"${triedIn(tried, actId(ACT, ABOUT)) && html` open`}><summary>Keep this file for a bed</summary>${actForm(
     asked,
     {
-      act: 'keep-readings',
-      about: 'file',
+      act: ACT,
+      about: ABOUT,
       button: 'Keep it',
       fields: (typed) => html`
-      <p>It need not be sent again then: readings of the soil go with the bed, those of the air with its place, where three years of them tell when to sow. What is there already is kept once.</p>
+      <p>It need not be sent again then: readings of the soil go with the bed, days of the air with its place, where three years of them tell when to sow. What is sent again takes the place of what was kept of its time.</p>
       ${selectField(
         'bed',
         'Bed',
         typed('bed', question.bed || (shelf.beds.length === 1 ? shelf.beds[0]!.id : '')),
         shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
       )}
-      ${text !== undefined && hidden('pasted', text)}`,
+      ${file && fileAgain(file)}`,
     },
   )}</details>`;
 }
@@ -43,10 +43,10 @@ export const keepReadings: Act = async (said, { question, shelf, send, file }) =
   const bed = bedNamed(shelf, said.get('bed') ?? '');
   if (!bed) return unusable('Choose the bed.');
   if (!file) return unusable('The file is not here any more. Choose it once more.');
-  const ofBed = { ...question, bed: bed.id };
-  const report = await get<ReportWire>(send, checkRequest(ofBed, shelf, file));
+  const report = await get<ReportWire>(send, checkRequest({ ...question, bed: bed.id }, shelf, file));
   if (isRefused(report)) return report;
   const isAir = report.value.medium === 'air';
+  if (!isAir && isByDay(report.value)) return unusable(NO_DAYS_OF_SOIL);
   const path = isAir ? `/v1/places/${bed.place}/air` : `/v1/beds/${bed.id}/readings`;
   const got = await get<ChangesWire>(send, {
     method: 'POST',
@@ -54,14 +54,29 @@ export const keepReadings: Act = async (said, { question, shelf, send, file }) =
     file: file.body,
   });
   if (isRefused(got)) return got;
-  const { added, unchanged, replaced } = got.value;
-  const count = added + unchanged + replaced;
-  const all = isAir ? plural(count, 'day of air', 'days of air') : plural(count, 'reading');
   return {
     value: {
-      said: `Kept for ${bed.name}: ${all}, ${added === 0 ? 'none' : added} of them new`,
+      said: `Kept for ${bed.name}: ${changesSaid(got.value, isAir)}`,
       at: 'answer',
-      question: { ...ofBed, source: 'bed' },
+      goesOn: { bed: bed.id, source: 'bed' },
     },
   };
 };
+
+/** Are its stamps dates alone? */
+const isByDay = ({ from }: ReportWire): boolean => from !== null && !from.includes('T');
+
+const NO_DAYS_OF_SOIL =
+  'This file tells of the soil by the day, and a bed keeps readings with their hours. If the logger can write those, choose that file; this one can be asked of as it is.';
+
+/** As `421 readings: 400 new, 21 in place of others`. */
+function changesSaid({ added, unchanged, replaced }: ChangesWire, isAir: boolean): string {
+  const count = added + unchanged + replaced;
+  const parts = [
+    [added, 'new'],
+    [replaced, 'in place of others'],
+    [unchanged, 'kept already'],
+  ] as const;
+  const told = parts.flatMap(([some, what]) => (some > 0 ? [`${some} ${what}`] : []));
+  return `${isAir ? plural(count, 'day of air', 'days of air') : plural(count, 'reading')}: ${told.join(', ')}`;
+}

@@ -1,6 +1,12 @@
 import { type Got, get, isRefused, type Send } from './api.js';
 import { listOf } from './shelf.js';
 
+interface Kept {
+  readonly id: string;
+  /** It was not kept before, with all these fields the same. */
+  readonly isNew: boolean;
+}
+
 /**
  * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
  * already, sending it again changes nothing.
@@ -10,16 +16,16 @@ export async function keepUnder(
   kind: 'places' | 'beds' | 'sowings' | 'plans',
   name: string,
   json: object,
-): Promise<Got<string>> {
+): Promise<Got<Kept>> {
   const kept = await listOf<{ readonly id: string }>(send, kind, { after: name.slice(0, -1) });
   if (isRefused(kept)) return kept;
   const alike = kept.value.all.filter(({ id }) => id === name || id.startsWith(`${name}-`));
   const same = alike.find((one) => holds(one, json));
-  if (same) return { value: same.id };
+  if (same) return { value: { id: same.id, isNew: false } };
   let id = name;
   for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
   const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json });
-  return isRefused(put) ? put : { value: id };
+  return isRefused(put) ? put : { value: { id, isNew: true } };
 }
 
 /** Has it all these fields, each the same? */

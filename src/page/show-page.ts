@@ -70,15 +70,16 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   };
 
   const problem = unread ?? (isRefused(loaded) ? loaded.problem : undefined);
-  if (problem) return finish({ shown: html`${problemNote(problem, reader)}${isAct && sendAgain(said)}` }, problem);
+  if (problem)
+    return finish({ shown: html`${problemNote(problem, reader)}${isAct && sendAgain({ said, file })}` }, problem);
   let tried: Tried | undefined;
   if (isAct) {
     const done = (await view.act?.(said, asked)) ?? unusable('This form is none of the page’s. Enter it anew.');
     if (!isRefused(done)) {
-      const { at, question: shows = question } = done.value;
-      return reply.redirect(`${linkTo(shows)}#${encodeURIComponent(at)}`, 303);
+      const { at, goesOn } = done.value;
+      return reply.redirect(`${linkTo({ ...question, ...goesOn })}#${encodeURIComponent(at)}`, 303);
     }
-    tried = { said, problem: done.problem };
+    tried = { said, file, problem: done.problem };
   } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MOST_LINK) {
     // Whoever posts has no script that would ask for the rest.
     return reply.redirect(`${linkTo(question)}&whole=1`, 303);

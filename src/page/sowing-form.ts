@@ -58,7 +58,7 @@ export const cropField = (question: Question, { crops }: Shelf): Html =>
 /** A kept bed, or one that is described; the description shows only where it counts. */
 function whereFields(question: Question, { beds }: Shelf): Html {
   if (beds.length === 0) {
-    return html`${hidden('bed', question.bed)}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>`;
+    return html`${hidden('bed', '')}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>`;
   }
   return html`
     ${selectField('bed', 'Bed', question.bed, [...beds.map(({ id, name }) => ({ value: id, text: name })), { value: '', text: 'another bed' }])}
@@ -66,7 +66,10 @@ function whereFields(question: Question, { beds }: Shelf): Html {
 }
 
 const described = (question: Question): Html =>
-  html`${bedFields((field) => question[field])}${placeFields((field) => question[field])}`;
+  html`${bedFields(
+    (field) => question[field],
+    textField('roomC', 'Room in °C', question.roomC, { isNumber: true, size: 'short' }),
+  )}${placeFields((field) => question[field], 'north is positive; needed for temperatures of the air')}`;
 
 function temperatureFields(
   question: Question,

@@ -58,8 +58,8 @@ export interface Done {
   readonly said: string;
   /** The id of the element where it shows. */
   readonly at: string;
-  /** The question to go on with, where it is another. */
-  readonly question?: Question;
+  /** What the question goes on with in place of what it held. */
+  readonly goesOn?: Partial<Question>;
 }
 
 /** A change of what is kept, as a form says it. */
@@ -68,6 +68,7 @@ export type Act = (said: URLSearchParams, asked: Asked) => Promise<Got<Done>>;
 /** A change that was refused: what was typed is shown again. */
 export interface Tried {
   readonly said: URLSearchParams;
+  readonly file: FileGiven | null;
   readonly problem: Problem;
 }
 

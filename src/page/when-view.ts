@@ -5,7 +5,7 @@ import type { PictureOptions } from '../plot/picture.js';
 import { seasonStrip } from '../plot/season-strip.js';
 import { actOf } from './act.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
-import { climateForm, keepClimate } from './climate-table.js';
+import { type Climate, climateForm, keepClimate } from './climate-table.js';
 import { forecastPictures } from './forecast-picture.js';
 import { type Html, html } from './html.js';
 import { neighbourWords } from './neighbour-words.js';
@@ -48,9 +48,10 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const about: About = { ...asked, spot, season, today: dateIn(spot.place.timeZone, shelf.nowMs) };
   const best = season.best?.date ?? null;
   const date = question.sowing || best || season.dates[0]!.date;
-  const [atDate, atBest] = await Promise.all([
+  const [atDate, atBest, climate] = await Promise.all([
     forecastOn(about, date),
     best !== null && best !== date ? forecastOn(about, best) : null,
+    season.years.count === 0 ? climateOf(about) : null,
   ]);
   const forBest = best === date ? atDate : atBest;
   const drawn = { ...season, closed: joinedSpells(season.closed) };
@@ -67,7 +68,8 @@ async function answer(asked: Asked): Promise<Answered | null> {
     ${seasonTables(season, reader)}
     ${dateMover(about, date)}
     <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
-    <div id="of-date">${dateAnswer(atDate, about, date)}</div>`;
+    <div id="of-date">${dateAnswer(atDate, about, date)}</div>
+    ${climate && !isRefused(climate) && html`<details class="add" id="climate"><summary>Change the means of the twelve months</summary>${climateForm(asked, spot.place.id, climate.value)}</details>`}`;
   let beside: Beside | null = null;
   const findBeside = async (): Promise<Beside> => (beside ??= await laterOf(about));
   return {
@@ -97,12 +99,16 @@ const fewYears = (asked: Asked, { place }: Spot): Html => {
   const link = (changes: Partial<Question>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
   return html`<div class="problem" role="alert"><h2>Too few past years</h2>
     <p>When to sow is told by what each date would have done in past years, and of ${place.name} fewer than three are known.</p>
-    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them: <a href="${link({ source: 'file' })}">choose that file</a>, and keep it for the bed. Or, where nobody wrote them down, type in the means of the twelve months from a climate table.</p>
+    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them: <a href="${link({ source: 'file' })}">choose that file</a>, and keep it for a bed there. Or, where nobody wrote them down, type in the means of the twelve months from a climate table.</p>
     <p>Until then <a href="${link({})}">one sowing</a> can be told from the temperatures that there are.</p></div>
     <section><h2>The means of the twelve months</h2>${climateForm(asked, place.id)}</section>`;
 };
 
 const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
+
+/** The means of the months that one usual year was made of. */
+const climateOf = ({ send, spot }: About): Promise<Got<Climate>> =>
+  get<Climate>(send, { method: 'GET', path: `/v1/places/${spot.place.id}/normals` });
 
 const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<ForecastAnswer>> =>
   get<ForecastAnswer>(send, dateRequest(question, spot, date));

@@ -48,6 +48,15 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
       await page.fill('[name="high4"]', '4');
       await page.getByRole('button', { name: 'Keep these means' }).click();
       await page.getByText('In April the lowest, 5, is above the highest, 4').waitFor();
+      // A number stays what it is when others are read.
+      await page.getByRole('radio', { name: '°F' }).check();
+      await page.waitForURL(/degrees=F/);
+      await page.locator('#answer:not([aria-busy])').waitFor();
+      expect([
+        await page.inputValue('.act-keep-climate [name="unit"]'),
+        await page.inputValue('[name="low5"]'),
+      ]).toEqual(['C', '8']);
+      await page.getByRole('radio', { name: '°C' }).check();
       await page.fill('[name="high4"]', '14');
       await page.getByRole('button', { name: 'Keep these means' }).click();
       expect(await sentence(page)).toMatch(/^Sow lettuce in North bed .* in a usual year/);
@@ -56,11 +65,54 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
       await page.setInputFiles('[name="file"]', fixture('demo/north-bed-august.csv'));
       await page.getByText('Keep this file for a bed').click();
       await page.getByRole('button', { name: 'Keep it' }).click();
-      await page.locator('.done').getByText('Kept for North bed: 421 readings, 421 of them new').waitFor();
+      await page.locator('.done').getByText('Kept for North bed: 421 readings: 421 new').waitFor();
       await page.waitForURL((url) => !url.search.includes('source=file'));
       expect(await page.getByLabel('what is kept of the bed').isChecked()).toBe(true);
       expect(await sentence(page)).toMatch(/seeds expect/);
     }));
+
+  it('may change the question while a file is being kept, and forget the bed again', () =>
+    begin(
+      async (page) => {
+        const answers = page.locator('#answer:not([aria-busy])');
+        await fillBed(page);
+        await page.getByRole('button', { name: 'Keep this bed' }).click();
+        await page.locator('#bed-north-bed').waitFor();
+        await page.goto(new URL('/?source=file&bed=north-bed&sowing=2027-08-03', page.url()).href);
+        await page.setInputFiles('[name="file"]', fixture('demo/north-bed-august.csv'));
+        await page.getByText('Keep this file for a bed').click();
+        await page.route('**/v1/beds/north-bed/readings*', async (route) => {
+          await page.locator('#ask [name="seeds"]').fill('77');
+          await route.continue();
+        });
+        await page.getByRole('button', { name: 'Keep it' }).click();
+        await page.locator('.done').waitFor();
+        expect(await page.inputValue('#ask [name="seeds"]')).toBe('77');
+
+        // Another tool keeps a bed meanwhile.
+        const place = await page.request.get(new URL('/v1/places', page.url()).href);
+        const [{ id }] = (await place.json()).places;
+        await page.request.put(new URL('/v1/beds/frame', page.url()).href, { data: { place: id, name: 'Frame' } });
+        await page.getByRole('link', { name: 'What is growing' }).click();
+        await page.locator('#bed-frame').waitFor();
+        await page.request.put(new URL('/v1/beds/sill', page.url()).href, { data: { place: id, name: 'Sill' } });
+        await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+        await page.getByRole('button', { name: 'Tell me' }).click();
+        await page.locator('#bed-sill').waitFor();
+
+        for (const bed of ['frame', 'sill', 'north-bed']) {
+          await page.locator(`#bed-${bed} summary`).click();
+          await page.locator(`#bed-${bed}`).getByRole('button', { name: 'Yes, forget it' }).click();
+          await page.locator(`#bed-${bed}`).waitFor({ state: 'detached' });
+        }
+        await page.getByText('No bed is kept here yet').waitFor();
+        await page.getByRole('link', { name: 'This sowing' }).click();
+        await page.getByLabel('a thermometer’s file').check();
+        await answers.locator('.neighbour').waitFor();
+        expect(await sentence(page)).toMatch(/^Of 77 seeds expect/);
+      },
+      { path: '/?view=growing' },
+    ));
 
   it('does the same without a script', () =>
     begin(

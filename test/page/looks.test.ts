@@ -264,7 +264,11 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
             await answerAfter(page, () => page.getByRole('button', { name: 'Tell me' }).click());
             await page.waitForLoadState('networkidle');
             expect(pagesOf(await page.pdf(A4)), view).toBeLessThanOrEqual(pages);
+            const sowings = page.locator('.sowing').filter({ visible: true });
+            const onScreen = await sowings.count();
             await page.emulateMedia({ media: 'print' });
+            expect(await sowings.count(), view).toBe(onScreen);
+            if (view === 'growing') expect(onScreen).toBeGreaterThan(0);
             const left = await page
               .locator('input, select, textarea, summary, form, #asking, .move, button:not(.figure), #keep')
               .filter({ visible: true })

@@ -5,6 +5,8 @@ interface Typed {
   readonly name: string;
   readonly value: string;
   readonly state: string;
+  /** Left as it was, beside what was typed: what that means may hang on it, as a number on its unit. */
+  readonly isUntouched: boolean;
 }
 
 /** Typed into forms that do not stand there now: the service may have been away. */
@@ -23,22 +25,28 @@ export function keepTyping(side: HTMLElement): () => void {
     waiting = typed.filter(({ form }) => !document.getElementById(form));
     for (const id of open) unfold(id, true);
     for (const id of shut) unfold(id, false);
-    for (const { form, name, value, state } of typed) {
+    for (const { form, name, value, state, isUntouched } of typed) {
       const found = document.getElementById(form);
       if (!(found instanceof HTMLFormElement)) continue;
       const control = controlsOf(found).find((one) => one.name === name && (!isTicked(one) || one.value === value));
       if (!control) continue;
       if (isTicked(control)) control.checked = state === 'true';
       else control.value = state;
-      control.closest('details')?.setAttribute('open', '');
+      if (!isUntouched) control.closest('details')?.setAttribute('open', '');
     }
   };
 }
 
-const typedInto = (form: HTMLFormElement): Typed[] =>
-  controlsOf(form)
-    .filter((control) => stateOf(control) !== initialOf(control))
-    .map((control) => ({ form: form.id, name: control.name, value: control.value, state: stateOf(control) }));
+function typedInto(form: HTMLFormElement): Typed[] {
+  const all = controlsOf(form).map((control) => ({
+    form: form.id,
+    name: control.name,
+    value: control.value,
+    state: stateOf(control),
+    isUntouched: stateOf(control) === initialOf(control),
+  }));
+  return all.every(({ isUntouched }) => isUntouched) ? [] : all;
+}
 
 function unfold(id: string, isOpen: boolean): void {
   const details = document.getElementById(id);

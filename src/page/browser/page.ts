@@ -1,3 +1,4 @@
+import { unusable } from '../act.js';
 import { type Got, get, isRefused, type Send } from '../api.js';
 import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
@@ -91,12 +92,15 @@ function start(ask: HTMLFormElement): void {
       const got = await known();
       if (isRefused(got)) return got;
       const asked = askedNow(ask, got.value, send);
-      return viewOf(asked.question.view).act!(said, { ...asked, file: (await readableFile(asked)) ?? null });
+      const file = await readableFile(asked);
+      return file === undefined
+        ? unusable('The file cannot be read like this. What is missing stands beside it.')
+        : viewOf(asked.question.view).act!(said, { ...asked, file });
     },
-    async answerAgain({ said, question }) {
+    async answerAgain({ said, goesOn = {} }) {
       forgetShelf();
       await renewBeds(ask);
-      if (question) goOn(ask, question);
+      goOn(ask, goesOn);
       await holdInLink(ask);
       await answer(ask, said);
     },
@@ -124,9 +128,9 @@ async function begin(ask: HTMLFormElement): Promise<void> {
 }
 
 /** What there is to choose from may be another after a change, or when the reader comes back to the page another day. */
-const forgetShelf = (): void => {
+function forgetShelf(): void {
   shelf = undefined;
-};
+}
 
 /** Asked for once, and again where it was not to be had. */
 async function known(): Promise<Got<Shelf>> {
@@ -187,23 +191,26 @@ function theirZone(): string {
   return Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
-/** Fills in another question, as far as the form has fields for it. */
-function goOn(ask: HTMLFormElement, question: Question): void {
-  for (const [name, value] of Object.entries(question)) {
+/** Fills in what the question goes on with. */
+function goOn(ask: HTMLFormElement, changes: Partial<Question>): void {
+  for (const [name, value] of Object.entries(changes)) {
     const field = ask.elements.namedItem(name) as HTMLInputElement | RadioNodeList | null;
-    if (field && typeof value === 'string') field.value = value;
+    if (field) field.value = String(value);
   }
 }
 
 /** After a change there may be other beds to choose from. */
 async function renewBeds(ask: HTMLFormElement): Promise<void> {
-  const field = ask.elements.namedItem('ofBed');
   const got = await known();
-  if (!(field instanceof HTMLSelectElement) || isRefused(got)) return;
-  const fresh = document.createElement('template');
+  if (isRefused(got)) return;
   const asked = askedNow(ask, got.value, send);
+  const fresh = document.createElement('template');
   fresh.innerHTML = viewOf(asked.question.view).form({ ...asked, file: null }).markup;
-  field.innerHTML = fresh.content.querySelector('[name="ofBed"]')!.innerHTML;
+  for (const name of ['bed', 'ofBed']) {
+    const field = ask.querySelector(`select[name="${name}"]`);
+    const renewed = fresh.content.querySelector(`select[name="${name}"]`);
+    if (field && renewed) field.innerHTML = renewed.innerHTML;
+  }
 }
 
 /** A choice becomes a field of the form, so that it holds for what is asked later. */

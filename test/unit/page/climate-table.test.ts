@@ -36,7 +36,8 @@ describe('the months’ means of a climate table', () => {
     [{ low4: '' }, 'Write both means of April'],
     [{ high7: 'warm' }, '“warm” of July is no number'],
     [{ low1: '12' }, 'In January the lowest, 12, is above the highest, 9'],
-    [{ high8: '99' }, 'temperature that air can have'],
+    [{ high8: '99' }, '99 °C in August?'],
+    [{ unit: 'F', high2: '180' }, '180 °F in February?'],
     [{ about: 'nowhere' }, 'nowhere'],
   ])('are refused where they cannot be, and nothing is kept: %j', async (wrong, words) => {
     const got = await keep(table(wrong as Record<string, string>));
@@ -56,6 +57,8 @@ describe('the months’ means of a climate table', () => {
     expect(inF.meanMinC[0]).toBeCloseTo(2, 9);
     expect(inF.meanMaxC[0]).toBeCloseTo(10, 9);
     await keep(table());
+    const markup = (await whenView.answer(await askedOf(send, 'view=when&degrees=F')))!.shown.markup;
+    expect(markup).toMatch(/name="low3" value="38.3"/);
     expect(await season()).toMatch(/^\s*Sow lettuce in North bed today, .*: in a usual year enough of it comes up/);
   });
 });

@@ -237,7 +237,7 @@ describe('a bed', () => {
 
   test('is kept under its name with its place, and the question goes on with it', async () => {
     expect(await act(bed)).toMatchObject({
-      value: { said: 'Kept: Süd Beet 2', at: 'bed-sud-beet-2', question: { bed: 'sud-beet-2', view: 'growing' } },
+      value: { said: 'Kept: Süd Beet 2', at: 'bed-sud-beet-2', goesOn: { bed: 'sud-beet-2', ofBed: '' } },
     });
     expect(await kept('/v1/beds/sud-beet-2')).toMatchObject({
       place: 'lower-field',
@@ -259,12 +259,12 @@ describe('a bed', () => {
   test('that is sent twice is one bed in one place', async () => {
     await act(bed);
     const once = [await idsOf('beds'), await idsOf('places')];
-    expect(await act(bed)).toMatchObject({ value: { at: 'bed-sud-beet-2' } });
+    expect(await act(bed)).toMatchObject({ value: { said: 'Kept already: Süd Beet 2', at: 'bed-sud-beet-2' } });
     expect([await idsOf('beds'), await idsOf('places')]).toEqual(once);
   });
 
   test('indoors is as warm as is typed, in the degrees that are read', async () => {
-    await act({ ...bed, place: 'quillmere', name: 'Sill', kind: 'indoors', roomC: '68', unit: 'F' });
+    await act({ ...bed, place: 'quillmere', name: 'Sill', kind: 'indoors', roomC: '68', roomUnit: 'F' });
     expect(await kept('/v1/beds/sill')).toMatchObject({ kind: 'indoors', roomC: 20 });
   });
 
@@ -285,17 +285,29 @@ describe('a bed', () => {
     [{ kind: 'indoors' }, 'How warm is the room'],
     [{ shadePercent: '120' }, '100'],
     [{ kind: 'hole' }, 'kind'],
+    [{ kind: 'indoors', roomC: '150', roomUnit: 'F' }, '150 °F'],
+    [{ latitude: 'Infinity' }, 'Infinity'],
+    [{ placeName: 'x'.repeat(201) }, '200 characters'],
     [{ place: 'nowhere' }, 'nowhere'],
   ])('that cannot be is refused: %j', async (wrong, words) => {
     expect(await detailOf({ ...bed, ...(wrong as Record<string, string>) })).toContain(words);
     expect(await idsOf('beds')).toEqual(['north']);
+    expect(await idsOf('places')).toEqual(['fallow', 'quillmere']);
+  });
+
+  test('is shown where one bed alone was looked at', async () => {
+    const ofOne = { ...asked, question: { ...asked.question, ofBed: 'north' } };
+    expect(await act(bed, ofOne)).toMatchObject({ value: { goesOn: { ofBed: 'sud-beet-2' } } });
   });
 
   test('is forgotten with what grows in it, and forgetting it twice is harmless', async () => {
     await act(bed);
     await act({ ...sow, bed: 'sud-beet-2' });
     const forget = { act: 'forget-bed', about: 'sud-beet-2' };
-    expect(await act(forget)).toEqual({ value: { said: 'Forgotten: the bed', at: 'answer' } });
+    const ofIt = { ...asked, question: { ...asked.question, bed: 'sud-beet-2', ofBed: 'sud-beet-2' } };
+    expect(await act(forget, ofIt)).toEqual({
+      value: { said: 'Forgotten: the bed', at: 'answer', goesOn: { bed: '', ofBed: '' } },
+    });
     expect(await idsOf('beds')).toEqual(['north']);
     expect(await idsOf('sowings')).toEqual(['north-lettuce']);
     expect(await act(forget)).toHaveProperty('value');

@@ -119,4 +119,17 @@ describe('a form of the answer, posted without a script', () => {
     expect((await post(again)).statusCode).toBe(303);
     expect((await counts())[0]!.seedlings).toBe(23);
   });
+
+  test('keeps its file with it where what is kept cannot be reached', async () => {
+    const pasted = 'time,soil (C)\n2027-05-03T00:00-02:00,11\n2027-05-03T01:00-02:00,"10.5"\n';
+    const file = { asked: '/?source=file&bed=north', act: 'keep-readings', about: 'file', bed: 'north', pasted };
+    isAway = true;
+    const away = await post(file);
+    isAway = false;
+    expect(away.statusCode).toBe(503);
+    expect(away.body).toContain('name="pasted" value="time,soil (C)\n');
+    expect((await post({ ...file, bed: 'gone' })).body).toMatch(/id="keep-readings" open>[\s\S]*Choose the bed/);
+    const { headers } = await post(file);
+    expect(headers.location).toMatch(/^\/\?bed=north.*#answer$/);
+  });
 });

@@ -37,9 +37,9 @@ describe('a file that is kept for a bed', () => {
   test('goes with the bed where it is of the soil, read as the question says, and the question goes on with the bed', async () => {
     expect(await keep(SOIL, 'north', 'source=file&bed=&probeDepthCm=5')).toMatchObject({
       value: {
-        said: 'Kept for North bed: 3 readings, 3 of them new',
+        said: 'Kept for North bed: 3 readings: 3 new',
         at: 'answer',
-        question: { bed: 'north', source: 'bed' },
+        goesOn: { bed: 'north', source: 'bed' },
       },
     });
     const { series } = await kept('/v1/beds/north/readings');
@@ -48,7 +48,7 @@ describe('a file that is kept for a bed', () => {
 
   test('goes with the place where it is of the air', async () => {
     expect(await keep(AIR)).toMatchObject({
-      value: { said: 'Kept for North bed: 2 days of air, 2 of them new' },
+      value: { said: 'Kept for North bed: 2 days of air: 2 new' },
     });
     const { body } = await send({ method: 'GET', path: '/v1/places/quillmere/air?precision=rounded' });
     expect(body).toMatchObject({ series: { daily: [{ min: 5, max: 15 }, { date: '2027-05-02' }] } });
@@ -58,7 +58,10 @@ describe('a file that is kept for a bed', () => {
   test('is kept once, however often it is sent', async () => {
     await keep(SOIL);
     expect(await keep(SOIL)).toMatchObject({
-      value: { said: 'Kept for North bed: 3 readings, none of them new' },
+      value: { said: 'Kept for North bed: 3 readings: 3 kept already' },
+    });
+    expect(await keep(SOIL.replace('10.5', '9'))).toMatchObject({
+      value: { said: 'Kept for North bed: 3 readings: 1 in place of others, 2 kept already' },
     });
     expect((await kept('/v1/beds/north/readings')).series[0]!.readings).toHaveLength(3);
   });
@@ -67,10 +70,13 @@ describe('a file that is kept for a bed', () => {
     ['no bed', SOIL, '', 'Choose the bed'],
     ['a bed that is gone', SOIL, 'gone', 'Choose the bed'],
     ['no file', null, 'north', 'Choose it once more'],
+    ['days of the soil', 'date,soil min (C),soil max (C)\n2027-05-01,8,14\n', 'north', 'by the day'],
     ['degrees that nobody tells', SOIL.replace(' (C)', ''), 'north', 'unit'],
   ])('is refused with %s, and nothing is kept', async (_, text, bed, words) => {
     expect(detailOf(await keep(text, bed))).toContain(words);
     expect((await kept('/v1/beds/north/readings')).series).toEqual([]);
+    const { body } = await send({ method: 'GET', path: '/v1/places/quillmere/air' });
+    expect(body).toMatchObject({ series: { daily: [] } });
   });
 });
 
@@ -79,7 +85,9 @@ describe('the form for it', () => {
     const asked = await askedOf(send, 'source=file&bed=north');
     const file = { name: 'logger.csv', body: Buffer.from('"a" <b>'), text: '"a" <b>' };
     expect(readingsForm({ ...asked, file }).markup).toContain('name="pasted" value="&quot;a&quot; &lt;b&gt;"');
-    expect(readingsForm({ ...asked, file: { name: 'long.csv', body: file.body } }).markup).not.toContain('pasted');
+    const { markup } = readingsForm({ ...asked, file: { name: 'long.csv', body: file.body } });
+    expect(markup).not.toContain('pasted');
+    expect(markup).toMatch(/<noscript>.*<input type="file" name="file">.*<\/noscript>/);
   });
 
   test('leads to where a bed is kept, as long as there is none', async () => {
