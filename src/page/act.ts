@@ -49,7 +49,7 @@ const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get(
 
 /** Why a change was refused, to stand within its form. */
 export const refusedNote = (problem: Problem, reader: Reader): Html =>
-  html`<div class="problem" role="alert">${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">Try again</button></p>`}</div>`;
+  html`<div class="problem" role="alert" tabindex="-1" autofocus>${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">Try again</button></p>`}</div>`;
 
 /** An answer, with what was refused before it where the form that said it does not stand in it. */
 export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>

@@ -4,6 +4,7 @@ import { get, isRefused } from './api.js';
 import { degreesField } from './fields.js';
 import { numberIn } from './forecast-request.js';
 import { type Html, html } from './html.js';
+import { placeSaid } from './place-said.js';
 import type { Act, Asked } from './view.js';
 import { monthName } from './words.js';
 
@@ -37,7 +38,7 @@ export const climateForm = (asked: Asked, place: string, kept?: Climate): Html =
 };
 
 /** Keeps the months' means of a place. */
-export const keepClimate: Act = async (said, { send, reader }) => {
+export const keepClimate: Act = async (said, { send, reader, shelf }) => {
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
   const text = (field: 'low' | 'high', month: number): string => said.get(`${field}${month}`) ?? '';
   const means: { meanMinC: number[]; meanMaxC: number[] } = { meanMinC: [], meanMaxC: [] };
@@ -57,6 +58,12 @@ export const keepClimate: Act = async (said, { send, reader }) => {
     means.meanMinC.push(fromUnit(low, unit));
     means.meanMaxC.push(fromUnit(high, unit));
   }
+  const place = shelf.places.find(({ id }) => id === said.get('about'));
+  if (place && isTurnedOver(place.latitude, means)) {
+    return unusable(
+      `At ${placeSaid(place)} summer is in ${monthName(place.latitude > 0 ? 7 : 1, reader)}; by this table it is not. Mend the table, or the place under What is growing.`,
+    );
+  }
   const path = `/v1/places/${encodeURIComponent(said.get('about') ?? '')}/normals`;
   const got = await get(send, { method: 'PUT', path, json: means });
   if (!isRefused(got)) return { value: { said: 'Kept: the means of the twelve months', at: 'answer' } };
@@ -66,3 +73,14 @@ export const keepClimate: Act = async (said, { send, reader }) => {
   const wrong = text(field === 'Min' ? 'low' : 'high', month);
   return unusable(`${wrong} °${unit} in ${monthName(month, reader)}? No air is like that. Mend it, or the degrees.`);
 };
+
+/** Between the tropics it may be warmest at any time of the year [°]. */
+const TROPIC = 23.5;
+
+/** Is it colder in the months of summer than in those of winter? */
+function isTurnedOver(latitude: number, { meanMinC, meanMaxC }: Climate): boolean {
+  if (Math.abs(latitude) <= TROPIC) return false;
+  const sumC = (months: readonly number[]): number =>
+    months.reduce((sum, month) => sum + meanMinC[month - 1]! + meanMaxC[month - 1]!, 0);
+  return Math.sign(sumC([6, 7, 8]) - sumC([12, 1, 2])) === -Math.sign(latitude);
+}

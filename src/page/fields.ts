@@ -16,7 +16,7 @@ export const textField = (
   value: string,
   { type = 'text', hint, isNumber = false, size, placeholder }: FieldLook = {},
 ): Html =>
-  html`<label class="field ${size ?? ''}"><span>${label}</span><input type="${type}" name="${name}" value="${value}" autocomplete="off"${isNumber && html` inputmode="decimal"`}${placeholder !== undefined && html` placeholder="${placeholder}"`}${hint !== undefined && html` aria-describedby="hint-${name}"`}>${hint !== undefined && html`<small id="hint-${name}">${hint}</small>`}</label>`;
+  html`<label class="field ${size ?? ''}"><span>${label}</span><input type="${type}" name="${name}" value="${value}" autocomplete="off"${isNumber && html` inputmode="decimal"`}${placeholder !== undefined && html` placeholder="${placeholder}"`}>${hint !== undefined && html`<small>${hint}</small>`}</label>`;
 
 export interface Option {
   readonly value: string;

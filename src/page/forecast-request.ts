@@ -55,7 +55,7 @@ export const numberIn = (text: string): number | null => {
 /** How a file is to be read, as a query says it. */
 export const fileQuery = (question: Question): Record<string, string> => ({
   medium: question.medium,
-  probeDepthCm: question.medium === 'air' ? '' : question.probeDepthCm,
+  probeDepthCm: question.medium === 'air' ? '' : inQuery(question.probeDepthCm),
   unit: question.unit,
   column: question.column,
   timeColumn: question.timeColumn,
@@ -69,14 +69,14 @@ const whereQuery = (question: Question): Record<string, string> =>
   question.bed !== ''
     ? { 'where.bed': question.bed }
     : {
-        latitude: question.latitude,
-        longitude: question.longitude,
+        latitude: inQuery(question.latitude),
+        longitude: inQuery(question.longitude),
         timeZone: question.timeZone,
         'where.bed.kind': question.kind,
         'where.bed.cover': question.cover,
         'where.bed.moisture': question.moisture,
-        'where.bed.shadePercent': question.shadePercent,
-        'where.bed.roomC': question.kind === 'indoors' ? question.roomC : '',
+        'where.bed.shadePercent': inQuery(question.shadePercent),
+        'where.bed.roomC': question.kind === 'indoors' ? inQuery(question.roomC) : '',
       };
 
 /** Which bed, as JSON says it. */
@@ -100,6 +100,9 @@ export const numberOrText = (text: string): number | string | null => {
   return Number.isNaN(value) ? text : value;
 };
 
+/** The same as a query holds it: with a decimal point. */
+export const inQuery = (text: string): string => String(numberOrText(text) ?? '');
+
 /** A record without what is not said. */
 export const filled = (record: Readonly<Record<string, unknown>>): object =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
@@ -113,9 +116,9 @@ export const bedForecastRequest = (question: Question, bed: string, sowing: stri
 const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing: string): Record<string, string> => ({
   crop,
   sowing,
-  depthCm,
-  seeds,
-  countDays,
+  depthCm: inQuery(depthCm),
+  seeds: inQuery(seeds),
+  countDays: inQuery(countDays),
   'sowing.time': time,
   hourly: 'true',
 });

@@ -27,6 +27,7 @@ const TOOLS_WORDS: readonly (readonly [RegExp, string])[] = [
   [/Send "unit": "([CFK])"/g, 'Choose °$1 under “It reads”'],
   [/send "unit": "([CFK])"/g, 'choose °$1 under “It reads”'],
   [/\bnull\b/g, 'nothing'],
+  [/^Neither the column ("[^"]*") nor the query says/g, 'The column $1 does not say'],
   [/ ?; GET \/v1\/\w+ lists [^.]*\./g, '.'],
 ];
 

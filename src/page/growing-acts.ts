@@ -1,7 +1,7 @@
 import { actOf, unusable } from './act.js';
 import { type Got, get, isRefused } from './api.js';
 import { numberIn } from './forecast-request.js';
-import { keepBed } from './growing-bed-acts.js';
+import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-acts.js';
 import { keepUnder } from './keep-under.js';
 import { cropName, todayAt } from './shelf.js';
 import type { Act, Done } from './view.js';
@@ -76,7 +76,7 @@ const forgetCount: Act = async (said, { send, reader }) => {
 };
 
 const forget =
-  (kind: 'sowing' | 'plan' | 'bed'): Act =>
+  (kind: 'sowing' | 'plan' | 'bed' | 'place'): Act =>
   async (said, { send, question }) => {
     const about = said.get('about') ?? '';
     const path = `/v1/${kind}s/${encodeURIComponent(about)}${kind === 'bed' ? '?with=sowings' : ''}`;
@@ -108,7 +108,11 @@ export const growingAct = actOf(
     ['forget-sowing', forget('sowing')],
     ['forget-plan', forget('plan')],
     ['keep-bed', keepBed],
+    ['change-bed', changeBed],
     ['forget-bed', forget('bed')],
+    ['forget-readings', forgetReadings],
+    ['change-place', changePlace],
+    ['forget-place', forget('place')],
     ['renew-calendar', renewCalendar],
   ]),
 );

@@ -1,6 +1,7 @@
 import { actForm, actId, triedIn } from './act.js';
 import { radios, selectField, textField } from './fields.js';
-import { bedForm, bedSection } from './growing-beds.js';
+import { bedForm } from './growing-bed-forms.js';
+import { placesAndBeds } from './growing-beds.js';
 import type { Found } from './growing-found.js';
 import { planSection, wanted } from './growing-plan.js';
 import { confirmed, sowingSection } from './growing-sowing.js';
@@ -37,7 +38,7 @@ export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked)
       ${beds.map(({ id, name, calendarUrl }) => calendar(id, name, calendarUrl, asked))}
     </section>
     <section><h2>Beds</h2>
-      ${beds.map((bed) => bedSection(bed, asked))}
+      ${placesAndBeds(asked)}
       ${folded('keep-a-bed', 'Keep another bed', 'keep-bed', false, bedForm(asked), asked)}
     </section>`;
 }

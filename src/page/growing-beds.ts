@@ -1,17 +1,49 @@
 import type { BedWire } from '../http/schemas/beds.js';
-import { actForm } from './act.js';
-import { bedFields, bedSaid, placeFields } from './bed-fields.js';
-import { degreesField, selectField, textField } from './fields.js';
-import { USUAL_PLACE } from './growing-bed-acts.js';
+import type { PlaceWire } from '../http/schemas/places.js';
+import { actId, triedIn } from './act.js';
+import { bedSaid } from './bed-fields.js';
+import { changeBedForm, changePlaceForm, forgetReadingsForm } from './growing-bed-forms.js';
 import { confirmed } from './growing-sowing.js';
 import { type Html, html } from './html.js';
+import { placeSaid } from './place-said.js';
 import { linkTo } from './question.js';
-import { placeOf } from './shelf.js';
 import type { Asked } from './view.js';
 
-/** A bed that is kept, and the way to be without it. */
-export const bedSection = (bed: BedWire, asked: Asked): Html =>
-  html`<div class="bed" id="bed-${bed.id}" tabindex="-1"><p><b>${bed.name}</b>, ${bedSaid(bed)}, at ${placeOf(asked.shelf, bed)?.name ?? bed.place}. <a href="${linkTo({ ...asked.question, view: 'sowing', source: 'file', bed: bed.id })}">Keep what its thermometer wrote<span class="unseen">: ${bed.name}</span></a></p>
+/** The beds that are kept, by their places, each with the ways to change it and to be without it. */
+export function placesAndBeds(asked: Asked): Html {
+  const { shelf, question } = asked;
+  const beds = shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed);
+  const places = shelf.places.filter(({ id }) => question.ofBed === '' || beds.some(({ place }) => place === id));
+  return html`${places.map((place) =>
+    placeSection(
+      place,
+      beds.filter((bed) => bed.place === place.id),
+      asked,
+    ),
+  )}`;
+}
+
+const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked): Html =>
+  html`<section class="place" id="place-${place.id}" tabindex="-1" aria-label="${place.name}">
+    <h3>${place.name}</h3>
+    <p class="aside">${placeSaid(place)}, time zone ${place.timeZone}</p>
+    ${unfolding('change-place', place.id, 'Change this place', place.name, changePlaceForm(place, asked), asked)}
+    ${
+      !asked.shelf.beds.some((bed) => bed.place === place.id) &&
+      confirmed(html`Forget this place<span class="unseen">: ${place.name}</span>`, asked, {
+        act: 'forget-place',
+        about: place.id,
+        question: 'The air that is kept of it goes with it.',
+        button: 'Yes, forget it',
+      })
+    }
+    ${beds.map((bed) => bedSection(bed, asked))}
+  </section>`;
+
+const bedSection = (bed: BedWire, asked: Asked): Html =>
+  html`<div class="bed" id="bed-${bed.id}" tabindex="-1"><p><b>${bed.name}</b>, ${bedSaid(bed)}. <a href="${linkTo({ ...asked.question, view: 'sowing', source: 'file', bed: bed.id })}">Keep what its thermometer wrote<span class="unseen">: ${bed.name}</span></a></p>
+    ${unfolding('change-bed', bed.id, 'Change this bed', bed.name, changeBedForm(bed, asked), asked)}
+    ${unfolding('forget-readings', bed.id, 'Forget what was measured', bed.name, forgetReadingsForm(bed, asked), asked)}
     ${confirmed(html`Forget this bed<span class="unseen">: ${bed.name}</span>`, asked, {
       act: 'forget-bed',
       about: bed.id,
@@ -20,28 +52,5 @@ export const bedSection = (bed: BedWire, asked: Asked): Html =>
       button: 'Yes, forget it',
     })}</div>`;
 
-/** A bed is asked for by its name, what it is, and where. */
-export function bedForm(asked: Asked): Html {
-  const { question, shelf, reader } = asked;
-  const { places } = shelf;
-  return actForm(asked, {
-    act: 'keep-bed',
-    about: 'new',
-    button: 'Keep this bed',
-    fields: (typed) => html`
-      ${textField('name', 'Its name', typed('name'), { hint: 'such as North bed' })}
-      ${bedFields(
-        (field) => typed(field, question[field]),
-        html`<div class="side-by-side">${textField('roomC', 'Room', typed('roomC'), { isNumber: true, size: 'short' })}${degreesField('roomUnit', 'in', typed('roomUnit', reader.degrees))}</div>`,
-      )}
-      ${
-        places.length > 0 &&
-        selectField('place', 'At', typed('place', places[0]!.id), [
-          ...places.map(({ id, name }) => ({ value: id, text: name })),
-          { value: '', text: 'another place' },
-        ])
-      }
-      <div class="new-place">${textField('placeName', 'The place', typed('placeName'), { hint: `such as Quillmere allotments; left out: ${USUAL_PLACE}` })}
-      ${placeFields((field) => typed(field, question[field]))}</div>`,
-  });
-}
+const unfolding = (act: string, about: string, said: string, name: string, form: Html, { tried }: Asked): Html =>
+  html`<details class="confirm" id="unfold-${actId(act, about)}"${triedIn(tried, actId(act, about)) && html` open`}><summary>${said}<span class="unseen">: ${name}</span></summary>${form}</details>`;

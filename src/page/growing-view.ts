@@ -2,7 +2,7 @@ import { isRefused } from './api.js';
 import { forecastToKeep } from './forecast-picture.js';
 import { growingAct } from './growing-acts.js';
 import { growingAnswer } from './growing-answer.js';
-import { bedForm } from './growing-beds.js';
+import { bedForm } from './growing-bed-forms.js';
 import { growingAsked, growingForm } from './growing-form.js';
 import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';

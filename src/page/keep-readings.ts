@@ -2,7 +2,7 @@ import type { ChangesWire } from '../http/schemas/kept.js';
 import type { ReportWire } from '../http/schemas/readings.js';
 import { actForm, actId, fileAgain, triedIn, unusable } from './act.js';
 import { get, isRefused, pathWith } from './api.js';
-import { selectField } from './fields.js';
+import { selectField, textField } from './fields.js';
 import { checkRequest } from './file-check.js';
 import { fileQuery } from './forecast-request.js';
 import { type Html, html } from './html.js';
@@ -33,6 +33,7 @@ export function readingsForm(asked: Asked): Html {
         typed('bed', question.bed || (shelf.beds.length === 1 ? shelf.beds[0]!.id : '')),
         shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
       )}
+      ${textField('probeDepthCm', 'How deep in the soil, in cm', typed('probeDepthCm', question.probeDepthCm), { isNumber: true, size: 'short', hint: 'nothing: as the file says, else as deep as the seed' })}
       ${file && fileAgain(file)}`,
     },
   )}</details>`;
@@ -43,14 +44,15 @@ export const keepReadings: Act = async (said, { question, shelf, send, file }) =
   const bed = bedNamed(shelf, said.get('bed') ?? '');
   if (!bed) return unusable('Choose the bed.');
   if (!file) return unusable('The file is not here any more. Choose it once more.');
-  const report = await get<ReportWire>(send, checkRequest({ ...question, bed: bed.id }, shelf, file));
+  const reading = { ...question, bed: bed.id, probeDepthCm: said.get('probeDepthCm') ?? '' };
+  const report = await get<ReportWire>(send, checkRequest(reading, shelf, file));
   if (isRefused(report)) return report;
   const isAir = report.value.medium === 'air';
   if (!isAir && isByDay(report.value)) return unusable(NO_DAYS_OF_SOIL);
   const path = isAir ? `/v1/places/${bed.place}/air` : `/v1/beds/${bed.id}/readings`;
   const got = await get<ChangesWire>(send, {
     method: 'POST',
-    path: pathWith(path, fileQuery(question)),
+    path: pathWith(path, fileQuery(reading)),
     file: file.body,
   });
   if (isRefused(got)) return got;

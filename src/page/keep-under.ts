@@ -1,7 +1,7 @@
 import { type Got, get, isRefused, type Send } from './api.js';
 import { listOf } from './shelf.js';
 
-interface Kept {
+export interface Kept {
   readonly id: string;
   /** It was not kept before, with all these fields the same. */
   readonly isNew: boolean;

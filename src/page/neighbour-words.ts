@@ -53,15 +53,16 @@ function laterInBeds({ range, date, inBeds }: Milestone, reader: Reader): Part {
   })}`;
 }
 
-function moistSaid({ keepMoist, emergence: { most }, stand }: ForecastAnswer, reader: Reader): Html {
+function moistSaid({ keepMoist, emergence: { half, most }, stand }: ForecastAnswer, reader: Reader): Html {
   const isLateAfter = !('why' in most) && keepMoist.to < stand.by;
+  const mayHalfComeLater = 'why' in half || half.range.to === null || half.range.to > keepMoist.to;
   return html`Keep it moist until ${figure('moist', span(keepMoist.to, keepMoist.to, reader), {
     what: 'The day until which the seedbed must not dry out.',
     from: isLateAfter
       ? 'By then nine tenths of what comes is up, in a slow bed too.'
       : 'It is the day of the count: what is not up by then is not waited for.',
     sure: 'The whole forecast supposes moist soil: seed that dries out waits, and every date moves with it. Where watering is restricted, keep to the local rules.',
-  })}${isLateAfter && '; a row still bare after that is late'}.`;
+  })}${isLateAfter && !mayHalfComeLater && '; a row still bare after that is late'}.`;
 }
 
 const spellsSaid = ({ hotSpells, coldSpells }: ForecastAnswer, reader: Reader): Html[] => [

@@ -25,7 +25,7 @@ export function saidText(said: string, reader: Reader): Html {
     parts.push(html`${text.slice(done, found.index)}`);
     done = found.index + all.length;
     if (date !== undefined) {
-      parts.push(isDate(date) ? day(date, reader) : html`${date}`);
+      parts.push(isDate(date) ? day(date, reader, reader.today) : html`${date}`);
       continue;
     }
     const isDifference = BEFORE_DIFFERENCE.test(text.slice(0, found.index)) || AFTER_DIFFERENCE.test(text.slice(done));

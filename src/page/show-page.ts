@@ -8,7 +8,7 @@ import { SHEET_PX } from './pictures.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, MOST_LINK, questionFrom } from './question.js';
 import type { Form } from './read-form.js';
-import { loadShelf, type Shelf } from './shelf.js';
+import { loadShelf, type Shelf, todayAt } from './shelf.js';
 import type { Answered, Asked, Tried, View } from './view.js';
 import { viewOf } from './views.js';
 
@@ -56,7 +56,8 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     return sendHtml(reply, keyPage(files, askedBy(said), said.get('key') === 'refused'));
   }
   const view = viewOf(question.view);
-  const reader = { locale: localeOf(request), degrees: question.degrees };
+  const today = todayAt(shelf, question.bed, question.timeZone);
+  const reader = { locale: localeOf(request), degrees: question.degrees, today };
   const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
   const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
     if (wrong) reply.code(wrong.status || 503);

@@ -2,7 +2,7 @@ import { bedFields, kindSaid, placeFields } from './bed-fields.js';
 import { hidden, optionsOf, radios, selectField, textField } from './fields.js';
 import { chooseAgain } from './file-state.js';
 import { type Html, html } from './html.js';
-import type { Question } from './question.js';
+import { linkTo, type Question } from './question.js';
 import { bedNamed, cropName, cropNamed, type Shelf, todayAt } from './shelf.js';
 import type { Asked, FileGiven } from './view.js';
 import { dateInShort, daysLater, type Reader, weekday } from './words.js';
@@ -58,7 +58,8 @@ export const cropField = (question: Question, { crops }: Shelf): Html =>
 /** A kept bed, or one that is described; the description shows only where it counts. */
 function whereFields(question: Question, { beds }: Shelf): Html {
   if (beds.length === 0) {
-    return html`${hidden('bed', '')}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>`;
+    return html`${hidden('bed', '')}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>
+      <p class="aside">Sowing here again? <a href="${linkTo({ ...question, view: 'growing' })}">Keep the bed</a>, and it need not be described each time.</p>`;
   }
   return html`
     ${selectField('bed', 'Bed', question.bed, [...beds.map(({ id, name }) => ({ value: id, text: name })), { value: '', text: 'another bed' }])}

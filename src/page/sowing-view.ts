@@ -4,7 +4,7 @@ import { get, isRefused } from './api.js';
 import { forecastPictures, forecastToKeep } from './forecast-picture.js';
 import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
-import { html } from './html.js';
+import { type Html, html } from './html.js';
 import { keepReadings, readingsForm } from './keep-readings.js';
 import { problemNote } from './problem-note.js';
 import { linkTo, MOST_DAYS, MOST_LINK, type Question } from './question.js';
@@ -41,12 +41,16 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const forecast = got.value;
   const link = linkable(question, forecast);
   return {
-    shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}`,
+    shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}${question.bed !== '' && inOtherYears(question)}`,
     picture: () => forecastToKeep(forecast, asked),
     table: () => forecastTable(forecast, asked.reader),
     ...(link && linkTo(link).length <= MOST_LINK ? { link, isLinkCoarser: link !== question } : {}),
   };
 }
+
+/** A forecast says what a sowing does, not whether it is wise: frost may come after it. */
+const inOtherYears = (question: Question): Html =>
+  html`<p><a href="${linkTo({ ...question, view: 'when' })}">Is it a good date?</a> What past years say of it, of frost after it too.</p>`;
 
 /** Refusals of a file that can be read, but tells too little of this sowing. */
 const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([

@@ -22,7 +22,7 @@ export function whenForm({ question, shelf }: Omit<Asked, 'send'>): Html {
     <div class="described">${
       shelf.places.length > 1
         ? selectField('place', 'At', spot?.place.id ?? '', named(shelf.places))
-        : html`<p>at ${shelf.places[0]?.name ?? 'a place that is kept'}</p>`
+        : shelf.places[0] && html`<p>at ${shelf.places[0].name}</p>`
     }</div>
     ${cropField(question, shelf)}
     <fieldset class="beside"><legend>Set beside it</legend>${Array.from(

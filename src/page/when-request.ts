@@ -1,7 +1,7 @@
 import type { BedWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { type ApiRequest, pathWith } from './api.js';
-import { bedForecastRequest, filled, numberOrText } from './forecast-request.js';
+import { bedForecastRequest, filled, inQuery, numberOrText } from './forecast-request.js';
 import type { Question } from './question.js';
 import { bedNamed, placeOf, type Shelf } from './shelf.js';
 
@@ -44,7 +44,7 @@ export function spotOf({ bed: id, place: placeId }: Question, shelf: Shelf): Spo
 export function windowsRequest(question: Question, spot: Spot, crop: string, make?: BedMake): ApiRequest {
   const { from, prefer, time, depthCm } = question;
   if (spot.bed && !make) {
-    const query = { crop, from, prefer, depthCm, 'sowing.time': time };
+    const query = { crop, from, prefer, depthCm: inQuery(depthCm), 'sowing.time': time };
     return { method: 'GET', path: pathWith(`/v1/beds/${encodeURIComponent(spot.bed.id)}/sowing-windows`, query) };
   }
   const json = {

@@ -7,6 +7,8 @@ export interface Reader {
   /** A BCP 47 tag. */
   readonly locale: string;
   readonly degrees: Unit;
+  /** The date where the question is about: dates of other years are told with theirs. */
+  readonly today?: string;
 }
 
 /** The date in a zone at an instant; in UTC where there is no such zone. */

@@ -71,7 +71,7 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
       expect(await sentence(page)).toMatch(/seeds expect/);
     }));
 
-  it('may change the question while a file is being kept, and forget the bed again', () =>
+  it('may change the question while a file is being kept, mend a bed, and forget it again', () =>
     begin(
       async (page) => {
         const answers = page.locator('#answer:not([aria-busy])');
@@ -100,9 +100,21 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
         await page.getByRole('button', { name: 'Tell me' }).click();
         await page.locator('#bed-sill').waitFor();
 
+        await page.locator('#unfold-change-bed-sill > summary').click();
+        await page.fill('#change-bed-sill [name="shadePercent"]', '120');
+        await page.locator('#change-bed-sill').getByRole('button').click();
+        await page.locator('#change-bed-sill .problem').waitFor();
+        expect(await page.locator('#change-bed-sill .problem').boundingBox()).toMatchObject({
+          y: expect.toSatisfy((y: number) => y >= 0 && y < 740),
+        });
+        await page.fill('#change-bed-sill [name="shadePercent"]', '20');
+        await page.fill('#change-bed-sill [name="name"]', 'Shady sill');
+        await page.locator('#change-bed-sill').getByRole('button').click();
+        await page.locator('#bed-sill').getByText('Shady sill, in open ground, bare soil, 20 % shade').waitFor();
+
         for (const bed of ['frame', 'sill', 'north-bed']) {
-          await page.locator(`#bed-${bed} summary`).click();
-          await page.locator(`#bed-${bed}`).getByRole('button', { name: 'Yes, forget it' }).click();
+          await page.locator(`#confirm-forget-bed-${bed} > summary`).click();
+          await page.locator(`#forget-bed-${bed}`).getByRole('button').click();
           await page.locator(`#bed-${bed}`).waitFor({ state: 'detached' });
         }
         await page.getByText('No bed is kept here yet').waitFor();

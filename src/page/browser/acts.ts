@@ -32,6 +32,7 @@ async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting)
     // A form that was posted without a script and came back has no place for the note.
     if (refused) refused.innerHTML = refusedNote(got.problem, reader()).markup;
     if (!form.contains(document.activeElement)) form.querySelector('button')?.focus({ preventScroll: true });
+    refused?.scrollIntoView({ block: 'nearest' });
     return;
   }
   const { name = '', type } = document.activeElement as HTMLInputElement;

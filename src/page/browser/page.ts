@@ -6,7 +6,7 @@ import { WAITING } from '../page.js';
 import { SHEET_PX } from '../pictures.js';
 import { problemNote } from '../problem-note.js';
 import { linkTo, type Question, questionFrom, type ViewName } from '../question.js';
-import { loadShelf, type Shelf } from '../shelf.js';
+import { loadShelf, type Shelf, todayAt } from '../shelf.js';
 import type { Answered, Asked } from '../view.js';
 import { viewOf } from '../views.js';
 import type { Reader } from '../words.js';
@@ -251,13 +251,11 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
   return signal.aborted ? undefined : came;
 }
 
-const askedNow = (ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> => ({
-  question: questionOf(ask, shelf),
-  shelf,
-  reader: readerOf(ask),
-  send,
-  widths: widthsHere(),
-});
+function askedNow(ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> {
+  const question = questionOf(ask, shelf);
+  const today = todayAt(shelf, question.bed, question.timeZone);
+  return { question, shelf, reader: { ...readerOf(ask), today }, send, widths: widthsHere() };
+}
 
 /** As wide as the answer; on a phone for paper as well. */
 function widthsHere(): number[] {

@@ -19,6 +19,12 @@ afterAll(() => app.close());
 
 const LOWS = ['2', '2', '3,5', '5', '8', '11', '14', '14', '11', '8', '5', '−3'];
 const HIGHS = ['9', '9', '11', '14', '17', '20', '23', '23', '20', '16', '12', '10'];
+const HALF_A_YEAR_OFF = Object.fromEntries(
+  LOWS.flatMap((_, i) => [
+    [`low${i + 1}`, LOWS[(i + 6) % 12]!],
+    [`high${i + 1}`, HIGHS[(i + 6) % 12]!],
+  ]),
+);
 const table = (changes: Readonly<Record<string, string>> = {}): URLSearchParams =>
   new URLSearchParams({
     act: 'keep-climate',
@@ -37,8 +43,9 @@ describe('the months’ means of a climate table', () => {
     [{ high7: 'warm' }, '“warm” of July is no number'],
     [{ low1: '12' }, 'In January the lowest, 12, is above the highest, 9'],
     [{ high8: '99' }, '99 °C in August?'],
-    [{ unit: 'F', high2: '180' }, '180 °F in February?'],
+    [{ unit: 'F', high7: '180' }, '180 °F in July?'],
     [{ about: 'nowhere' }, 'nowhere'],
+    [HALF_A_YEAR_OFF, 'At 44° N, 30° W summer is in July'],
   ])('are refused where they cannot be, and nothing is kept: %j', async (wrong, words) => {
     const got = await keep(table(wrong as Record<string, string>));
     expect(JSON.stringify(got)).toContain(words);

@@ -29,6 +29,11 @@ test('a kept bed is asked by its link, without what was not said', () => {
   });
 });
 
+test('a comma is a decimal mark in a link too, and what is no number goes as it was typed', () => {
+  const { path } = requestOf('bed=north&crop=carrot&sowing=2027-05-03&depthCm=2,5&seeds=many');
+  expect(path).toContain('depthCm=2.5&seeds=many');
+});
+
 test('days typed in become a series of dates on end, and an empty one is left out', () => {
   const { json } = requestOf(
     'bed=north&source=days&crop=carrot&sowing=2027-05-03&unit=F&probeDepthCm=5&firstDay=2027-04-30&min=50&max=60&min=&max=&min=51,5&max=61',

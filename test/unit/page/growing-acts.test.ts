@@ -295,6 +295,50 @@ describe('a bed', () => {
     expect(await idsOf('places')).toEqual(['fallow', 'quillmere']);
   });
 
+  test('is changed, and so is its place, to what is typed then', async () => {
+    await act(bed);
+    const changed = {
+      ...bed,
+      act: 'change-bed',
+      about: 'sud-beet-2',
+      name: 'South bed',
+      shadePercent: '',
+      place: 'quillmere',
+    };
+    expect(await act(changed)).toEqual({ value: { said: 'Changed: South bed', at: 'bed-sud-beet-2' } });
+    expect(await kept('/v1/beds/sud-beet-2')).toMatchObject({ name: 'South bed', shadePercent: 0, place: 'quillmere' });
+    const moved = { ...bed, act: 'change-place', about: 'lower-field', placeName: 'Upper field', latitude: '-44' };
+    expect(await act(moved)).toEqual({ value: { said: 'Changed: Upper field', at: 'place-lower-field' } });
+    expect(await kept('/v1/places/lower-field')).toMatchObject({ name: 'Upper field', latitude: -44, longitude: -30 });
+    expect(await detailOf({ ...moved, latitude: '95' })).toContain('90');
+    expect(await detailOf({ ...moved, longitude: '' })).toContain('latitude and longitude');
+    expect(await detailOf({ ...changed, place: 'nowhere' })).toContain('nowhere');
+    await act({ act: 'forget-place', about: 'lower-field' });
+    expect(await idsOf('places')).toEqual(['fallow', 'quillmere']);
+  });
+
+  test('is without what was measured on some days once that is forgotten', async () => {
+    await act({ ...bed, place: 'quillmere' });
+    const readings = ['2027-05-03', '2027-05-04', '2027-05-05'].map((date) => ({
+      at: `${date}T12:00:00-02:00`,
+      value: 11,
+    }));
+    await send({ method: 'POST', path: '/v1/beds/sud-beet-2/readings', json: { medium: 'soil', readings } });
+    asked = await askedOf(send, 'view=growing&ofBed=');
+    const some = { act: 'forget-readings', about: 'sud-beet-2', medium: 'soil', from: '2027-05-04', to: '2027-05-05' };
+    expect(await act(some)).toEqual({
+      value: { said: 'Forgotten: 2 readings, 4 May to 5 May', at: 'bed-sud-beet-2' },
+    });
+    const left = await kept<{ series: { readings: object[] }[] }>('/v1/beds/sud-beet-2/readings');
+    expect(left.series).toMatchObject([{ readings: [{ at: '2027-05-03T12:00:00-02:00' }] }]);
+    const air = [{ date: '2019-01-01', min: 1, max: 2 }];
+    await send({ method: 'POST', path: '/v1/places/quillmere/air', json: { medium: 'air', daily: air } });
+    const ofAir = { ...some, medium: 'air', from: '2019-01-01', to: '2019-01-31' };
+    expect(await act(ofAir)).toMatchObject({ value: { said: 'Forgotten: 1 day of air, 1 January to 31 January' } });
+    expect(await detailOf({ ...some, to: '' })).toContain('first and the last');
+    expect(await detailOf({ ...some, to: '2027-05-01' })).toContain('must not be before from');
+  });
+
   test('is shown where one bed alone was looked at', async () => {
     const ofOne = { ...asked, question: { ...asked.question, ofBed: 'north' } };
     expect(await act(bed, ofOne)).toMatchObject({ value: { goesOn: { ofBed: 'sud-beet-2' } } });

@@ -23,10 +23,10 @@ beforeEach(async () => {
   await send({ method: 'PUT', path: '/v1/beds/north', json: { place: 'quillmere', name: 'North bed' } });
 });
 
-const keep = async (text: string | null, bed = 'north', link = 'source=file&bed=') => {
+const keep = async (text: string | null, bed = 'north', more: Readonly<Record<string, string>> = {}) => {
   const file = text === null ? null : { name: 'logger.csv', body: Buffer.from(text), text };
-  const asked = { ...(await askedOf(send, link)), file };
-  return keepReadings(new URLSearchParams({ act: 'keep-readings', about: 'file', bed }), asked);
+  const asked = { ...(await askedOf(send, 'source=file&bed=')), file };
+  return keepReadings(new URLSearchParams({ act: 'keep-readings', about: 'file', bed, ...more }), asked);
 };
 const kept = async (path: string) =>
   (await send({ method: 'GET', path })).body as { series: { readings: object[]; probeDepthCm?: number }[] };
@@ -34,8 +34,15 @@ const detailOf = (got: Awaited<ReturnType<typeof keep>>): string =>
   'problem' in got ? [got.problem.detail, ...(got.problem.errors ?? []).map(({ detail }) => detail)].join(' ') : '';
 
 describe('a file that is kept for a bed', () => {
+  test('lies as deep as is said when it is kept', async () => {
+    const file = { name: 'logger.csv', body: Buffer.from(SOIL) };
+    const said = new URLSearchParams({ bed: 'north', probeDepthCm: '7,5' });
+    await keepReadings(said, { ...(await askedOf(send, 'source=file&bed=&probeDepthCm=5')), file });
+    expect((await kept('/v1/beds/north/readings')).series).toMatchObject([{ probeDepthCm: 7.5 }]);
+  });
+
   test('goes with the bed where it is of the soil, read as the question says, and the question goes on with the bed', async () => {
-    expect(await keep(SOIL, 'north', 'source=file&bed=&probeDepthCm=5')).toMatchObject({
+    expect(await keep(SOIL, 'north', { probeDepthCm: '5' })).toMatchObject({
       value: {
         said: 'Kept for North bed: 3 readings: 3 new',
         at: 'answer',
