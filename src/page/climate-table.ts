@@ -1,5 +1,5 @@
 import { fromUnit, inUnit } from '../plot/degrees.js';
-import { actForm, unusable } from './act.js';
+import { actForm, actId, triedIn, unusable } from './act.js';
 import { get, isRefused } from './api.js';
 import { degreesField } from './fields.js';
 import { numberIn } from './forecast-request.js';
@@ -8,6 +8,7 @@ import { placeSaid } from './place-said.js';
 import type { Act, Asked } from './view.js';
 import { monthName } from './words.js';
 
+const ACT = 'keep-climate';
 const MONTHS = Array.from({ length: 12 }, (_, month) => month + 1);
 
 /** The means of twelve months, January first [°C]. */
@@ -22,7 +23,7 @@ export const climateForm = (asked: Asked, place: string, kept?: Climate): Html =
   const usual = (meansC: readonly number[] | undefined, month: number): string =>
     meansC === undefined ? '' : String(Math.round(inUnit(meansC[month - 1]!, reader.degrees) * 10) / 10);
   return actForm(asked, {
-    act: 'keep-climate',
+    act: ACT,
     about: place,
     button: 'Keep these means',
     fields: (typed) => html`
@@ -37,7 +38,11 @@ export const climateForm = (asked: Asked, place: string, kept?: Climate): Html =
   });
 };
 
-/** Keeps the months' means of a place. */
+/** The same, folded away, where they are kept already. */
+export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =>
+  html`<details class="add" id="climate"${triedIn(asked.tried, actId(ACT, place)) && html` open`}><summary>Change the means of the twelve months</summary>${climateForm(asked, place, kept)}</details>`;
+
+/** Keeps the months’ means of a place. */
 export const keepClimate: Act = async (said, { send, reader, shelf }) => {
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
   const text = (field: 'low' | 'high', month: number): string => said.get(`${field}${month}`) ?? '';

@@ -5,7 +5,7 @@ import type { PictureOptions } from '../plot/picture.js';
 import { seasonStrip } from '../plot/season-strip.js';
 import { actOf } from './act.js';
 import { type Got, get, isRefused, type Problem } from './api.js';
-import { type Climate, climateForm, keepClimate } from './climate-table.js';
+import { type Climate, climateAgain, climateForm, keepClimate } from './climate-table.js';
 import { forecastPictures } from './forecast-picture.js';
 import { type Html, html } from './html.js';
 import { neighbourWords } from './neighbour-words.js';
@@ -69,7 +69,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
     ${dateMover(about, date)}
     <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
     <div id="of-date">${dateAnswer(atDate, about, date)}</div>
-    ${climate && !isRefused(climate) && html`<details class="add" id="climate"><summary>Change the means of the twelve months</summary>${climateForm(asked, spot.place.id, climate.value)}</details>`}`;
+    ${climate && !isRefused(climate) && climateAgain(asked, spot.place.id, climate.value)}`;
   let beside: Beside | null = null;
   const findBeside = async (): Promise<Beside> => (beside ??= await laterOf(about));
   return {
