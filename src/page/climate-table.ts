@@ -82,10 +82,9 @@ export const keepClimate: Act = async (said, { send, reader, shelf }) => {
 /** Between the tropics it may be warmest at any time of the year [°]. */
 const TROPIC = 23.5;
 
-/** Is it colder in the months of summer than in those of winter? */
+/** Is each month of summer colder than the one half a year from it? A slip in one month turns no year over. */
 function isTurnedOver(latitude: number, { meanMinC, meanMaxC }: Climate): boolean {
   if (Math.abs(latitude) <= TROPIC) return false;
-  const sumC = (months: readonly number[]): number =>
-    months.reduce((sum, month) => sum + meanMinC[month - 1]! + meanMaxC[month - 1]!, 0);
-  return Math.sign(sumC([6, 7, 8]) - sumC([12, 1, 2])) === -Math.sign(latitude);
+  const sumC = (month: number): number => meanMinC[month]! + meanMaxC[month]!;
+  return [5, 6, 7].every((month) => (sumC(month) - sumC((month + 6) % 12)) * latitude < 0);
 }

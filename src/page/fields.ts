@@ -36,12 +36,13 @@ export const selectField = (name: string, label: string, value: string, options:
 const withChosen = (options: readonly Option[], value: string): readonly Option[] =>
   options.some((option) => option.value === value) ? options : [{ value, text: value }, ...options];
 
-/** The degrees that numbers are typed in. */
+/** The degrees that numbers are typed in: kept with them where the form is made anew. */
 export const degreesField = (name: string, label: string, value: string): Html =>
-  selectField(name, label, value, [
-    { value: 'C', text: '°C' },
-    { value: 'F', text: '°F' },
-  ]);
+  html`<label class="field"><span>${label}</span><select name="${name}" data-goes-with-numbers>${(
+    ['C', 'F'] as const
+  ).map(
+    (unit) => html`<option value="${unit}"${unit === value && html` selected`}>°${unit}</option>`,
+  )}</select></label>`;
 
 /** One of several, all to be seen. */
 export const radios = (name: string, legend: string, value: string, options: readonly Option[]): Html =>

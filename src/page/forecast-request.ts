@@ -52,6 +52,9 @@ export const numberIn = (text: string): number | null => {
   return Number.isFinite(Number(said)) ? Number(said) : Number.NaN;
 };
 
+/** A whole number as it is typed; null where nothing is; NaN where it is none. */
+export const wholeIn = (text: string): number | null => (/^\s*\d*\s*$/.test(text) ? numberIn(text) : Number.NaN);
+
 /** How a file is to be read, as a query says it. */
 export const fileQuery = (question: Question): Record<string, string> => ({
   medium: question.medium,
@@ -100,6 +103,12 @@ export const numberOrText = (text: string): number | string | null => {
   return Number.isNaN(value) ? text : value;
 };
 
+/** A whole number to send: `1,000` is none, for its comma may be a decimal mark. */
+export const wholeOrText = (text: string): number | string | null => {
+  const value = wholeIn(text);
+  return Number.isNaN(value) ? text : value;
+};
+
 /** The same as a query holds it: with a decimal point. */
 export const inQuery = (text: string): string => String(numberOrText(text) ?? '');
 
@@ -117,8 +126,8 @@ const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing
   crop,
   sowing,
   depthCm: inQuery(depthCm),
-  seeds: inQuery(seeds),
-  countDays: inQuery(countDays),
+  seeds,
+  countDays,
   'sowing.time': time,
   hourly: 'true',
 });
@@ -146,9 +155,9 @@ export function forecastRequest(
     where: whereJson(question),
     sowing: {
       date: sowing,
-      ...filled({ depthCm: numberOrText(depthCm), seeds: numberOrText(seeds), time: time || null }),
+      ...filled({ depthCm: numberOrText(depthCm), seeds: wholeOrText(seeds), time: time || null }),
     },
-    ...filled({ countDays: numberOrText(countDays) }),
+    ...filled({ countDays: wholeOrText(countDays) }),
     temperatures: [typed.series],
   };
   return { request: { method: 'POST', path: '/v1/forecasts?hourly=true', json } };

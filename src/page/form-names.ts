@@ -46,6 +46,7 @@ const REFUSALS: Readonly<Record<string, string>> = {
   'no-past-years':
     'This is told from the past: the place needs three years of air or more, or its monthly means. “When to sow” says how to give them.',
   'not-found': 'What this is about is not kept here any more. Load the page again, and choose anew.',
+  'has-beds': 'Beds are kept there. Forget them first, or say of each that it lies elsewhere.',
   'unknown-bed': 'This bed is not kept here any more. Choose another.',
   'too-many-requests': 'That was a great deal at once. Wait a moment, and try again.',
 };

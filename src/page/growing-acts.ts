@@ -1,6 +1,6 @@
 import { actOf, unusable } from './act.js';
 import { type Got, get, isRefused } from './api.js';
-import { numberIn } from './forecast-request.js';
+import { wholeIn } from './forecast-request.js';
 import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-acts.js';
 import { keepUnder } from './keep-under.js';
 import { cropName, todayAt } from './shelf.js';
@@ -131,8 +131,8 @@ function wholeNumbers<Name extends string>(
   said: URLSearchParams,
   names: readonly Name[],
 ): Got<Record<Name, number | null>> {
-  const numbers = names.map((name) => [name, numberIn(said.get(name) ?? '')] as const);
-  const wrong = numbers.find(([, value]) => value !== null && !(Number.isInteger(value) && value >= 0));
+  const numbers = names.map((name) => [name, wholeIn(said.get(name) ?? '')] as const);
+  const wrong = numbers.find(([, value]) => Number.isNaN(value));
   if (wrong) return unusable(`“${said.get(wrong[0])}” is no whole number. Write it in digits, such as 14.`);
   return { value: Object.fromEntries(numbers) as Record<Name, number | null> };
 }

@@ -6,7 +6,10 @@ import { type Kept, keepUnder } from './keep-under.js';
 import { fieldOf } from './refusal-words.js';
 import { bedNamed } from './shelf.js';
 import type { Act } from './view.js';
-import { dayMonth, isDate, plural } from './words.js';
+import { dateText, isDate, plural } from './words.js';
+
+/** Nothing was measured before; a date field gives such a year to who types too quickly. */
+const EARLIEST = '1900-01-01';
 
 type Text = (name: string) => string;
 const textsOf =
@@ -69,14 +72,23 @@ export const forgetReadings: Act = async (said, { send, shelf, reader }) => {
   const [from, to] = [text('from'), text('to')];
   const bed = bedNamed(shelf, text('about'));
   if (!bed) return unusable('This bed is not kept here any more.');
-  if (!isDate(from) || !isDate(to)) return unusable('Say the first and the last of the days to be forgotten.');
+  if (![from, to].every((date) => isDate(date) && date >= EARLIEST)) {
+    return unusable('Say the first and the last of the days to be forgotten, each with its year.');
+  }
+  if (from > to) return unusable('The first of these days comes after the last. Swap them, or mend one.');
   const isAir = text('medium') === 'air';
   const path = pathWith(isAir ? `/v1/places/${bed.place}/air` : `/v1/beds/${bed.id}/readings`, { from, to });
   const got = await get<{ readonly deleted: number }>(send, { method: 'DELETE', path });
   if (isRefused(got)) return got;
   const what = isAir ? plural(got.value.deleted, 'day of air', 'days of air') : plural(got.value.deleted, 'reading');
   return {
-    value: { said: `Forgotten: ${what}, ${dayMonth(from, reader)} to ${dayMonth(to, reader)}`, at: `bed-${bed.id}` },
+    value: {
+      said:
+        got.value.deleted === 0
+          ? 'Nothing was kept of those days'
+          : `Forgotten: ${what}, ${dateText(from, reader)} to ${dateText(to, reader)}`,
+      at: `bed-${bed.id}`,
+    },
   };
 };
 

@@ -3,6 +3,7 @@ import { forecastToKeep } from './forecast-picture.js';
 import { growingAct } from './growing-acts.js';
 import { growingAnswer } from './growing-answer.js';
 import { bedForm } from './growing-bed-forms.js';
+import { placesAndBeds } from './growing-beds.js';
 import { growingAsked, growingForm } from './growing-form.js';
 import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';
@@ -49,6 +50,7 @@ const noBed = (asked: Asked): Html => html`<p class="neighbour">No bed is kept h
   <section class="keeping"><h2>Keep a bed</h2>
     <p>Then its sowings, counts and plans can be typed in here, and a thermometer’s file need be sent but once.</p>
     ${bedForm(asked)}
-  </section>`;
+  </section>
+  ${asked.shelf.places.length > 0 && html`<section><h2>Places</h2>${placesAndBeds(asked)}</section>`}`;
 
 const GONE = html`<p class="neighbour">There is no such bed any more.</p><p>Choose another one.</p>`;

@@ -17,7 +17,7 @@ const [ACT, ABOUT] = ['keep-readings', 'file'] as const;
 export function readingsForm(asked: Asked): Html {
   const { question, shelf, file, tried } = asked;
   if (shelf.beds.length === 0) {
-    return html`<p class="aside">To have this file at hand the next time, <a href="${linkTo({ ...question, view: 'growing' })}">keep the bed</a> first.</p>`;
+    return html`<p class="aside on-screen">To have this file at hand the next time, <a href="${linkTo({ ...question, view: 'growing' })}">keep the bed</a> first.</p>`;
   }
   return html`<details class="add" id="keep-readings"${triedIn(tried, actId(ACT, ABOUT)) && html` open`}><summary>Keep this file for a bed</summary>${actForm(
     asked,
@@ -26,7 +26,7 @@ export function readingsForm(asked: Asked): Html {
       about: ABOUT,
       button: 'Keep it',
       fields: (typed) => html`
-      <p>It need not be sent again then: readings of the soil go with the bed, days of the air with its place, where three years of them tell when to sow. What is sent again takes the place of what was kept of its time.</p>
+      <p>It need not be sent again then: readings of the soil go with the bed, days of the air with its place, where three years of them tell when to sow. What is sent again takes the place of what was kept of its time and depth.</p>
       ${selectField(
         'bed',
         'Bed',

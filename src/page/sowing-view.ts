@@ -50,7 +50,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
 
 /** A forecast says what a sowing does, not whether it is wise: frost may come after it. */
 const inOtherYears = (question: Question): Html =>
-  html`<p><a href="${linkTo({ ...question, view: 'when' })}">Is it a good date?</a> What past years say of it, of frost after it too.</p>`;
+  html`<p class="on-screen"><a href="${linkTo({ ...question, view: 'when' })}">Is it a good date?</a> What past years say of it, of frost after it too.</p>`;
 
 /** Refusals of a file that can be read, but tells too little of this sowing. */
 const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([

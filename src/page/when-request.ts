@@ -1,7 +1,7 @@
 import type { BedWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { type ApiRequest, pathWith } from './api.js';
-import { bedForecastRequest, filled, inQuery, numberOrText } from './forecast-request.js';
+import { bedForecastRequest, filled, inQuery, numberOrText, wholeOrText } from './forecast-request.js';
 import type { Question } from './question.js';
 import { bedNamed, placeOf, type Shelf } from './shelf.js';
 
@@ -64,7 +64,7 @@ export function dateRequest(question: Question, spot: Spot, date: string): ApiRe
   const json = {
     crop,
     where: { place: spot.place.id, bed: OPEN_GROUND },
-    sowing: { date, ...sowingJson(question), ...filled({ seeds: numberOrText(seeds) }) },
+    sowing: { date, ...sowingJson(question), ...filled({ seeds: wholeOrText(seeds) }) },
   };
   return { method: 'POST', path: '/v1/forecasts?hourly=true', json };
 }

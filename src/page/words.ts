@@ -91,6 +91,9 @@ export const weekdayAndDay = (date: string, reader: Reader): Html => timed(date,
 /** A date without its weekday, as `5 August`. */
 export const dayMonth = (date: string, reader: Reader): string => written(date, 'date', reader);
 
+/** A date in short with its year, as `5 Aug 2027`. */
+export const dateText = (date: string, reader: Reader): string => written(date, 'shortAndYear', reader);
+
 /** A date in short, as `5 Aug`. */
 export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
 

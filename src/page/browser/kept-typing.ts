@@ -5,7 +5,7 @@ interface Typed {
   readonly name: string;
   readonly value: string;
   readonly state: string;
-  /** Left as it was, beside what was typed: what that means may hang on it, as a number on its unit. */
+  /** Left as it was, beside what was typed: what that means hangs on it. */
   readonly isUntouched: boolean;
 }
 
@@ -31,11 +31,15 @@ export function keepTyping(side: HTMLElement): () => void {
       const control = controlsOf(found).find((one) => one.name === name && (!isTicked(one) || one.value === value));
       if (!control) continue;
       if (isTicked(control)) control.checked = state === 'true';
-      else control.value = state;
+      else if (fits(control, state)) control.value = state;
       if (!isUntouched) control.closest('details')?.setAttribute('open', '');
     }
   };
 }
+
+/** What was chosen may be no choice any more. */
+const fits = (control: Control, state: string): boolean =>
+  !(control instanceof HTMLSelectElement) || [...control.options].some(({ value }) => value === state);
 
 function typedInto(form: HTMLFormElement): Typed[] {
   const all = controlsOf(form).map((control) => ({
@@ -45,7 +49,10 @@ function typedInto(form: HTMLFormElement): Typed[] {
     state: stateOf(control),
     isUntouched: stateOf(control) === initialOf(control),
   }));
-  return all.every(({ isUntouched }) => isUntouched) ? [] : all;
+  if (all.every(({ isUntouched }) => isUntouched)) return [];
+  return all.filter(
+    ({ isUntouched, name }) => !isUntouched || form.querySelector(`[name="${name}"][data-goes-with-numbers]`),
+  );
 }
 
 function unfold(id: string, isOpen: boolean): void {

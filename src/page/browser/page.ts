@@ -26,6 +26,8 @@ const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
 let shelf: Promise<Got<Shelf>> | undefined;
+/** The date where the question is about, by the service's clock. */
+let today: string | undefined;
 let answered: Answered | null = null;
 /** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
 let turn = new AbortController();
@@ -253,8 +255,8 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
 
 function askedNow(ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> {
   const question = questionOf(ask, shelf);
-  const today = todayAt(shelf, question.bed, question.timeZone);
-  return { question, shelf, reader: { ...readerOf(ask), today }, send, widths: widthsHere() };
+  today = todayAt(shelf, question.bed, question.timeZone);
+  return { question, shelf, reader: readerOf(ask), send, widths: widthsHere() };
 }
 
 /** As wide as the answer; on a phone for paper as well. */
@@ -264,7 +266,8 @@ function widthsHere(): number[] {
 }
 
 function readerOf(ask: HTMLFormElement): Reader {
-  return { locale: navigator.language, degrees: new FormData(ask).get('degrees') === 'F' ? 'F' : 'C' };
+  const degrees = new FormData(ask).get('degrees') === 'F' ? 'F' : 'C';
+  return { locale: navigator.language, degrees, ...(today !== undefined && { today }) };
 }
 
 function show(came: Answered | null, said?: string): void {

@@ -43,6 +43,7 @@ describe('the months’ means of a climate table', () => {
     [{ high7: 'warm' }, '“warm” of July is no number'],
     [{ low1: '12' }, 'In January the lowest, 12, is above the highest, 9'],
     [{ high8: '99' }, '99 °C in August?'],
+    [{ high12: '99' }, '99 °C in December?'],
     [{ unit: 'F', high7: '180' }, '180 °F in July?'],
     [{ about: 'nowhere' }, 'nowhere'],
     [HALF_A_YEAR_OFF, 'At 44° N, 30° W summer is in July'],

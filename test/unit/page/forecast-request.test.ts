@@ -29,9 +29,9 @@ test('a kept bed is asked by its link, without what was not said', () => {
   });
 });
 
-test('a comma is a decimal mark in a link too, and what is no number goes as it was typed', () => {
-  const { path } = requestOf('bed=north&crop=carrot&sowing=2027-05-03&depthCm=2,5&seeds=many');
-  expect(path).toContain('depthCm=2.5&seeds=many');
+test('a comma is a decimal mark in a link too, and none in a number of things', () => {
+  const { path } = requestOf('bed=north&crop=carrot&sowing=2027-05-03&depthCm=2,5&seeds=1,000');
+  expect(path).toContain('depthCm=2.5&seeds=1%2C000');
 });
 
 test('days typed in become a series of dates on end, and an empty one is left out', () => {

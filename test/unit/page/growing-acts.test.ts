@@ -95,6 +95,7 @@ describe('a count', () => {
     [{ seedlings: '' }, 'write 0'],
     [{ seedlings: '14x' }, '“14x” is no whole number'],
     [{ seedlings: '14.5' }, '“14.5” is no whole number'],
+    [{ seedlings: '1,000' }, '“1,000” is no whole number'],
     [{ seedlings: '-1' }, '“-1” is no whole number'],
     [{ ofSeeds: 'many' }, '“many” is no whole number'],
     [{ date: '' }, 'on which day'],
@@ -313,7 +314,11 @@ describe('a bed', () => {
     expect(await detailOf({ ...moved, latitude: '95' })).toContain('90');
     expect(await detailOf({ ...moved, longitude: '' })).toContain('latitude and longitude');
     expect(await detailOf({ ...changed, place: 'nowhere' })).toContain('nowhere');
-    await act({ act: 'forget-place', about: 'lower-field' });
+    await send({ method: 'PUT', path: '/v1/beds/frame', json: { place: 'lower-field', name: 'Frame' } });
+    const forgotten = { act: 'forget-place', about: 'lower-field' };
+    expect(await act(forgotten)).toMatchObject({ problem: { code: 'has-beds' } });
+    await send({ method: 'DELETE', path: '/v1/beds/frame' });
+    await act(forgotten);
     expect(await idsOf('places')).toEqual(['fallow', 'quillmere']);
   });
 
@@ -327,16 +332,18 @@ describe('a bed', () => {
     asked = await askedOf(send, 'view=growing&ofBed=');
     const some = { act: 'forget-readings', about: 'sud-beet-2', medium: 'soil', from: '2027-05-04', to: '2027-05-05' };
     expect(await act(some)).toEqual({
-      value: { said: 'Forgotten: 2 readings, 4 May to 5 May', at: 'bed-sud-beet-2' },
+      value: { said: 'Forgotten: 2 readings, 4 May 2027 to 5 May 2027', at: 'bed-sud-beet-2' },
     });
     const left = await kept<{ series: { readings: object[] }[] }>('/v1/beds/sud-beet-2/readings');
     expect(left.series).toMatchObject([{ readings: [{ at: '2027-05-03T12:00:00-02:00' }] }]);
     const air = [{ date: '2019-01-01', min: 1, max: 2 }];
     await send({ method: 'POST', path: '/v1/places/quillmere/air', json: { medium: 'air', daily: air } });
     const ofAir = { ...some, medium: 'air', from: '2019-01-01', to: '2019-01-31' };
-    expect(await act(ofAir)).toMatchObject({ value: { said: 'Forgotten: 1 day of air, 1 January to 31 January' } });
+    expect(await act(ofAir)).toMatchObject({ value: { said: 'Forgotten: 1 day of air, 1 Jan 2019 to 31 Jan 2019' } });
     expect(await detailOf({ ...some, to: '' })).toContain('first and the last');
-    expect(await detailOf({ ...some, to: '2027-05-01' })).toContain('must not be before from');
+    expect(await detailOf({ ...some, from: '0027-05-04' })).toContain('with its year');
+    expect(await detailOf({ ...some, to: '2027-05-01' })).toContain('comes after the last');
+    expect(await act(some)).toMatchObject({ value: { said: 'Nothing was kept of those days' } });
   });
 
   test('is shown where one bed alone was looked at', async () => {
