@@ -38,7 +38,7 @@ export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked)
       ${beds.map(({ id, name, calendarUrl }) => calendar(id, name, calendarUrl, asked))}
     </section>
     <section><h2>Beds</h2>
-      ${placesAndBeds(asked)}
+      ${placesAndBeds(asked, found.thermometers)}
       ${folded('keep-a-bed', 'Keep another bed', 'keep-bed', false, bedForm(asked), asked)}
     </section>`;
 }

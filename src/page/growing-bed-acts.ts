@@ -76,8 +76,13 @@ export const forgetReadings: Act = async (said, { send, shelf, reader }) => {
     return unusable('Say the first and the last of the days to be forgotten, each with its year.');
   }
   if (from > to) return unusable('The first of these days comes after the last. Swap them, or mend one.');
-  const isAir = text('medium') === 'air';
-  const path = pathWith(isAir ? `/v1/places/${bed.place}/air` : `/v1/beds/${bed.id}/readings`, { from, to });
+  const isAir = text('probe') === '';
+  // Of a form that names none by mistake the service is asked for one that there cannot be, not for all.
+  const named = new URLSearchParams(text('probe'));
+  const probe = { medium: named.get('medium') ?? '?', probeDepthCm: named.get('probeDepthCm') ?? '?' };
+  const path = isAir
+    ? pathWith(`/v1/places/${bed.place}/air`, { from, to })
+    : pathWith(`/v1/beds/${bed.id}/readings`, { ...probe, from, to });
   const got = await get<{ readonly deleted: number }>(send, { method: 'DELETE', path });
   if (isRefused(got)) return got;
   const what = isAir ? plural(got.value.deleted, 'day of air', 'days of air') : plural(got.value.deleted, 'reading');

@@ -1,4 +1,4 @@
-import type { BedWire } from '../http/schemas/beds.js';
+import type { BedWire, ThermometerWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { inUnit } from '../plot/degrees.js';
 import { actForm, type Typed } from './act.js';
@@ -52,22 +52,30 @@ export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: Pla
     fields: (typed) => placeTexts(typed, { name, timeZone, latitude: String(latitude), longitude: String(longitude) }),
   });
 
-/** What was kept by mistake of a thermometer goes by its days. */
-export const forgetReadingsForm = ({ id }: BedWire, asked: Asked): Html =>
+/** What was kept by mistake of a thermometer, or of the place's air, goes by its days. */
+export const forgetReadingsForm = ({ id }: BedWire, thermometers: readonly ThermometerWire[], asked: Asked): Html =>
   actForm(asked, {
     act: 'forget-readings',
     about: id,
-    button: 'Forget them',
+    button: 'Forget it',
     fields: (typed) => html`
-      ${radios('medium', 'What was measured', typed('medium', 'soil'), [
-        { value: 'soil', text: 'in this bed' },
-        { value: 'air', text: 'of the air, for all beds of its place' },
+      ${radios('probe', 'What was measured', typed('probe', probeOf(thermometers[0])), [
+        ...thermometers.map((one) => ({ value: probeOf(one), text: thermometerSaid(one) })),
+        { value: '', text: 'the air, for all beds of its place' },
       ])}
       <div class="side-by-side">
         ${textField('from', 'From', typed('from'), { type: 'date', size: 'short' })}
         ${textField('to', 'To', typed('to'), { type: 'date', size: 'short' })}
       </div>`,
   });
+
+/** A thermometer as the service tells it from the others, as a query. */
+const probeOf = (one: ThermometerWire | undefined): string =>
+  one === undefined ? '' : `medium=${one.medium}&probeDepthCm=${one.probeDepthCm ?? 'seed'}`;
+
+/** As `soil 5 cm deep`. */
+export const thermometerSaid = ({ medium, probeDepthCm }: ThermometerWire): string =>
+  medium === 'air' ? 'air above it' : `soil ${probeDepthCm === undefined ? 'at the seed' : `${probeDepthCm} cm deep`}`;
 
 const placesOf = ({ shelf }: Asked): Option[] =>
   shelf.places.map((place) => ({ value: place.id, text: `${place.name} (${placeSaid(place)})` }));

@@ -1,16 +1,18 @@
-import type { BedWire } from '../http/schemas/beds.js';
+import type { BedWire, ThermometerWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { actId, triedIn } from './act.js';
 import { bedSaid } from './bed-fields.js';
-import { changeBedForm, changePlaceForm, forgetReadingsForm } from './growing-bed-forms.js';
+import { changeBedForm, changePlaceForm, forgetReadingsForm, thermometerSaid } from './growing-bed-forms.js';
+import type { Thermometers } from './growing-found.js';
 import { confirmed } from './growing-sowing.js';
 import { type Html, html } from './html.js';
 import { placeSaid } from './place-said.js';
 import { linkTo } from './question.js';
 import type { Asked } from './view.js';
+import { dateText, listed, plural } from './words.js';
 
 /** The beds that are kept, by their places, each with the ways to change it and to be without it. */
-export function placesAndBeds(asked: Asked): Html {
+export function placesAndBeds(asked: Asked, thermometers: Thermometers): Html {
   const { shelf, question } = asked;
   const beds = shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed);
   const places = shelf.places.filter(({ id }) => question.ofBed === '' || beds.some(({ place }) => place === id));
@@ -19,11 +21,12 @@ export function placesAndBeds(asked: Asked): Html {
       place,
       beds.filter((bed) => bed.place === place.id),
       asked,
+      thermometers,
     ),
   )}`;
 }
 
-const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked): Html =>
+const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, thermometers: Thermometers): Html =>
   html`<section class="place" id="place-${place.id}" tabindex="-1" aria-label="${place.name}">
     <h3>${place.name}</h3>
     <p class="aside">${placeSaid(place)}, time zone ${place.timeZone}</p>
@@ -37,13 +40,14 @@ const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked):
         button: 'Yes, forget it',
       })
     }
-    ${beds.map((bed) => bedSection(bed, asked))}
+    ${beds.map((bed) => bedSection(bed, asked, thermometers.get(bed.id) ?? []))}
   </section>`;
 
-const bedSection = (bed: BedWire, asked: Asked): Html =>
+const bedSection = (bed: BedWire, asked: Asked, thermometers: readonly ThermometerWire[]): Html =>
   html`<div class="bed" id="bed-${bed.id}" tabindex="-1"><p><b>${bed.name}</b>, ${bedSaid(bed)}. <a href="${linkTo({ ...asked.question, view: 'sowing', source: 'file', bed: bed.id })}">Keep what its thermometer wrote<span class="unseen">: ${bed.name}</span></a></p>
+    ${thermometers.length > 0 && html`<p class="aside">Kept of it: ${listed(thermometers.map((one) => `${thermometerSaid(one)}, ${plural(one.readings, 'reading')} from ${dateText(one.from, asked.reader)} to ${dateText(one.to, asked.reader)}`))}.</p>`}
     ${unfolding('change-bed', bed.id, 'Change this bed', bed.name, changeBedForm(bed, asked), asked)}
-    ${unfolding('forget-readings', bed.id, 'Forget what was measured', bed.name, forgetReadingsForm(bed, asked), asked)}
+    ${unfolding('forget-readings', bed.id, 'Forget what was measured', bed.name, forgetReadingsForm(bed, thermometers, asked), asked)}
     ${confirmed(html`Forget this bed<span class="unseen">: ${bed.name}</span>`, asked, {
       act: 'forget-bed',
       about: bed.id,

@@ -1,3 +1,4 @@
+import type { ThermometerWire } from '../http/schemas/beds.js';
 import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
 import type { SowingAnswer } from '../http/schemas/sowings.js';
 import { type Got, get, isRefused } from './api.js';
@@ -18,11 +19,16 @@ export interface Found {
   readonly otherSowings: readonly KeptSowing[];
   readonly plans: readonly { readonly kept: PlanWire; readonly got: Got<PlanAnswer> }[];
   readonly otherPlans: readonly PlanWire[];
+  /** What is kept of the beds' thermometers, by their ids; of none where that cannot be told. */
+  readonly thermometers: Thermometers;
 }
+
+export type Thermometers = ReadonlyMap<string, readonly ThermometerWire[]>;
 
 /** So many are worked out for one page. */
 const MOST_SOWINGS = 20;
 const MOST_PLANS = 8;
+const MOST_BEDS = 20;
 /** Of a sowing that is older nothing is counted any more [d]. */
 const SEASON_DAYS = 366;
 const AT_A_TIME = 4;
@@ -55,8 +61,16 @@ export async function findGrowing({
   const planned = await inTurns(open, AT_A_TIME, ({ id }) =>
     get<PlanAnswer>(send, { method: 'GET', path: `/v1/plans/${id}` }),
   );
+  const beds = shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed).slice(0, MOST_BEDS);
+  const measured = await inTurns(beds, AT_A_TIME, ({ id }) =>
+    get<{ readonly thermometers: ThermometerWire[] }>(send, { method: 'GET', path: `/v1/beds/${id}/thermometers` }),
+  );
+  const thermometers = new Map(
+    beds.map(({ id }, i) => [id, isRefused(measured[i]!) ? [] : measured[i]!.value.thermometers]),
+  );
   return {
     value: {
+      thermometers,
       shelf,
       sowings: standing.map((kept, i) => ({ kept, got: states[i]! })),
       otherSowings,

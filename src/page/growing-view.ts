@@ -51,6 +51,6 @@ const noBed = (asked: Asked): Html => html`<p class="neighbour">No bed is kept h
     <p>Then its sowings, counts and plans can be typed in here, and a thermometer’s file need be sent but once.</p>
     ${bedForm(asked)}
   </section>
-  ${asked.shelf.places.length > 0 && html`<section><h2>Places</h2>${placesAndBeds(asked)}</section>`}`;
+  ${asked.shelf.places.length > 0 && html`<section><h2>Places</h2>${placesAndBeds(asked, new Map())}</section>`}`;
 
 const GONE = html`<p class="neighbour">There is no such bed any more.</p><p>Choose another one.</p>`;

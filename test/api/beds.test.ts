@@ -293,6 +293,25 @@ describe('readings', () => {
     expect(await seriesOf(url)).toEqual([]);
   });
 
+  test('are told by thermometer: how many, from when to when at the place', async () => {
+    const url = await newBed();
+    const told = async () => (await ask('GET', `${url}/thermometers`)).json().thermometers;
+    expect(await told()).toEqual([]);
+    await ask('POST', `${url}/readings`, hourly(72));
+    await ask('POST', `${url}/readings`, { medium: 'soil', readings: hourly(24).readings });
+    expect(await told()).toEqual([
+      { medium: 'soil', readings: 24, from: '2027-05-01', to: '2027-05-01' },
+      { medium: 'soil', probeDepthCm: 5, readings: 72, from: '2027-05-01', to: '2027-05-03' },
+    ]);
+    const { headers } = await ask('GET', `${url}/thermometers`);
+    const again = await app.inject({
+      url: `${url}/thermometers`,
+      headers: { 'if-none-match': headers.etag as string },
+    });
+    expect(again.statusCode).toBe(304);
+    expect((await ask('GET', '/v1/beds/nowhere/thermometers')).statusCode).toBe(404);
+  });
+
   test('of a year by the minute are taken in pieces, all of them', async () => {
     const url = await newBed();
     const start = Date.parse('2026-01-01T02:00Z');

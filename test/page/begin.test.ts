@@ -95,6 +95,7 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
         await page.request.put(new URL('/v1/beds/frame', page.url()).href, { data: { place: id, name: 'Frame' } });
         await page.getByRole('link', { name: 'What is growing' }).click();
         await page.locator('#bed-frame').waitFor();
+        await page.getByText('Kept of it: soil at the seed, 421 readings from 20 Jul 2027 to 6 Aug 2027').waitFor();
         await page.request.put(new URL('/v1/beds/sill', page.url()).href, { data: { place: id, name: 'Sill' } });
         await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
         await page.getByRole('button', { name: 'Tell me' }).click();

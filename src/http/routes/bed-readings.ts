@@ -6,12 +6,12 @@ import type { Bed, DateRange, InstantRange, Probe, Store } from '../../garden/st
 import type { Readings } from '../../readings/readings.js';
 import { sendWithETag } from '../etag.js';
 import { exampleBedReadings, exampleCsv } from '../examples.js';
-import { notKept, queryOf } from '../kept.js';
+import { notKept, queryOf, refuseQuery } from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
-import { readingsAnswerSchema } from '../schemas/beds.js';
+import { readingsAnswerSchema, thermometersAnswerSchema } from '../schemas/beds.js';
 import {
   changesAnswerSchema,
   dateRangeParameters,
@@ -96,6 +96,26 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       );
       if (!changes) throw notKept('bed', bed.id);
       return kept(upload, changes, clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/thermometers',
+    operation: {
+      id: 'listThermometers',
+      summary: 'What is kept of each thermometer of a bed: how many readings, from when to when',
+      answer: { schema: thermometersAnswerSchema },
+      problems: ['not-found', ...keptProblems],
+    },
+    async handler(request, reply) {
+      refuseQuery(request);
+      const bed = await bedIn(request, store);
+      const kept = await store.series(ownerOf(request), bed.id);
+      const thermometers = kept.map(({ probeDepthCm, ...one }) => ({
+        ...one,
+        ...(probeDepthCm === null ? {} : { probeDepthCm }),
+      }));
+      return sendWithETag(request, reply, { thermometers }, () => signed({ thermometers }, clock()));
     },
   },
   {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { bases } from '../../basics/series.js';
 import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
-import { answerShape, idSchema } from './common.js';
+import { answerShape, dateOutSchema, idSchema } from './common.js';
 import { nameSchema } from './kept.js';
 
 const bedFields = {
@@ -60,6 +60,19 @@ export const bedListSchema = z.strictObject({
   ...answerShape,
 });
 export type BedWire = z.infer<z.ZodObject<typeof bedOutShape>>;
+
+const thermometerShape = {
+  medium: z.enum(['soil', 'air']),
+  probeDepthCm: z.number().optional().describe('Left out: at the seed.'),
+  readings: z.number().describe('How many are kept.'),
+  from: dateOutSchema.describe('The date of the first at the place.'),
+  to: dateOutSchema.describe('The date of the last.'),
+};
+export const thermometersAnswerSchema = z.strictObject({
+  thermometers: z.array(z.strictObject(thermometerShape)),
+  ...answerShape,
+});
+export type ThermometerWire = z.infer<z.ZodObject<typeof thermometerShape>>;
 
 export const readingsAnswerSchema = z.strictObject({
   series: z

@@ -330,7 +330,13 @@ describe('a bed', () => {
     }));
     await send({ method: 'POST', path: '/v1/beds/sud-beet-2/readings', json: { medium: 'soil', readings } });
     asked = await askedOf(send, 'view=growing&ofBed=');
-    const some = { act: 'forget-readings', about: 'sud-beet-2', medium: 'soil', from: '2027-05-04', to: '2027-05-05' };
+    const some = {
+      act: 'forget-readings',
+      about: 'sud-beet-2',
+      probe: 'medium=soil&probeDepthCm=seed',
+      from: '2027-05-04',
+      to: '2027-05-05',
+    };
     expect(await act(some)).toEqual({
       value: { said: 'Forgotten: 2 readings, 4 May 2027 to 5 May 2027', at: 'bed-sud-beet-2' },
     });
@@ -338,9 +344,10 @@ describe('a bed', () => {
     expect(left.series).toMatchObject([{ readings: [{ at: '2027-05-03T12:00:00-02:00' }] }]);
     const air = [{ date: '2019-01-01', min: 1, max: 2 }];
     await send({ method: 'POST', path: '/v1/places/quillmere/air', json: { medium: 'air', daily: air } });
-    const ofAir = { ...some, medium: 'air', from: '2019-01-01', to: '2019-01-31' };
+    const ofAir = { ...some, probe: '', from: '2019-01-01', to: '2019-01-31' };
     expect(await act(ofAir)).toMatchObject({ value: { said: 'Forgotten: 1 day of air, 1 Jan 2019 to 31 Jan 2019' } });
     expect(await detailOf({ ...some, to: '' })).toContain('first and the last');
+    expect(await detailOf({ ...some, probe: 'all' })).toContain('medium');
     expect(await detailOf({ ...some, from: '0027-05-04' })).toContain('with its year');
     expect(await detailOf({ ...some, to: '2027-05-01' })).toContain('comes after the last');
     expect(await act(some)).toMatchObject({ value: { said: 'Nothing was kept of those days' } });
