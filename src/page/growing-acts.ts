@@ -3,9 +3,9 @@ import { type Got, get, isRefused } from './api.js';
 import { wholeIn } from './forecast-request.js';
 import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-acts.js';
 import { keepUnder } from './keep-under.js';
-import { cropName, todayAt } from './shelf.js';
+import { cropName, type Shelf, todayAt } from './shelf.js';
 import type { Act, Done } from './view.js';
-import { dayMonth, daysFrom, isDate } from './words.js';
+import { dayMonth, daysFrom, isDate, type Reader } from './words.js';
 
 const count: Act = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
@@ -28,6 +28,33 @@ const count: Act = async (said, { send, reader }) => {
 const MOST_DAYS_OFF = 366;
 
 const sow: Act = async (said, { send, shelf, reader }) => {
+  const sowing = sowingIn(said, shelf, reader);
+  if (isRefused(sowing)) return sowing;
+  const { crop, date } = sowing.value;
+  return done(await keepUnder(send, 'sowings', `${crop}-${date}`, sowing.value), ({ id, isNew }) => ({
+    said: `${isNew ? 'Kept' : 'Kept already'}: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
+    at: `sowing-${id}`,
+  }));
+};
+
+const changeSowing: Act = async (said, { send, shelf, reader }) => {
+  const about = said.get('about') ?? '';
+  const sowing = sowingIn(said, shelf, reader);
+  if (isRefused(sowing)) return sowing;
+  const { crop, date } = sowing.value;
+  const path = `/v1/sowings/${encodeURIComponent(about)}`;
+  return done(await get(send, { method: 'PATCH', path, json: sowing.value }), () => ({
+    said: `Changed: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
+    at: `sowing-${about}`,
+  }));
+};
+
+/** A sowing as the service takes it. */
+function sowingIn(
+  said: URLSearchParams,
+  shelf: Shelf,
+  reader: Reader,
+): Got<{ readonly crop: string; readonly date: string; readonly [field: string]: unknown }> {
   const [bed, crop, date] = [said.get('bed') ?? '', said.get('crop') ?? '', said.get('date') ?? ''];
   const numbers = wholeNumbers(said, ['seeds']);
   if (isRefused(numbers)) return numbers;
@@ -39,12 +66,8 @@ const sow: Act = async (said, { send, shelf, reader }) => {
       `${date.slice(0, 4)} is over a year from today, ${dayMonth(today, reader)} ${today.slice(0, 4)}. Is it the year that is meant?`,
     );
   }
-  const json = { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' };
-  return done(await keepUnder(send, 'sowings', `${crop}-${date}`, json), ({ id, isNew }) => ({
-    said: `${isNew ? 'Kept' : 'Kept already'}: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
-    at: `sowing-${id}`,
-  }));
-};
+  return { value: { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' } };
+}
 
 const plan: Act = async (said, { send, shelf }) => {
   const [bed, crop, from, to] = ['bed', 'crop', 'from', 'to'].map((name) => said.get(name) ?? '') as [
@@ -103,6 +126,7 @@ export const growingAct = actOf(
   new Map([
     ['count', count],
     ['sow', sow],
+    ['change-sowing', changeSowing],
     ['plan', plan],
     ['forget-count', forgetCount],
     ['forget-sowing', forget('sowing')],

@@ -1,10 +1,12 @@
 import { actForm, actId, triedIn } from './act.js';
-import { radios, selectField, textField } from './fields.js';
+import { textField } from './fields.js';
 import { bedForm } from './growing-bed-forms.js';
 import { placesAndBeds } from './growing-beds.js';
+import { confirmed } from './growing-folds.js';
 import type { Found } from './growing-found.js';
 import { planSection, wanted } from './growing-plan.js';
-import { confirmed, sowingSection } from './growing-sowing.js';
+import { bedField, sowForm } from './growing-sow-form.js';
+import { sowingSection } from './growing-sowing.js';
 import { type ToDo, thisWeek, toDoSaid } from './growing-to-do.js';
 import { sowingName } from './growing-words.js';
 import { type Html, html, type Part } from './html.js';
@@ -48,33 +50,6 @@ const folded = (id: string, name: string, act: string, isOpen: boolean, form: Ht
 
 /** What a form is about that makes something. */
 const NEW = 'new';
-
-/** Of several beds none is supposed: what is kept of the wrong one misleads. */
-const bedField = ({ shelf, question }: Asked, typed: string): Html =>
-  selectField(
-    'bed',
-    'Bed',
-    typed || question.ofBed || (shelf.beds.length === 1 ? shelf.beds[0]!.id : ''),
-    shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
-  );
-
-function sowForm(asked: Asked): Html {
-  const { question, shelf } = asked;
-  return actForm(asked, {
-    act: 'sow',
-    about: NEW,
-    button: 'Keep it',
-    fields: (typed) => html`
-      ${bedField(asked, typed('bed'))}
-      ${cropField({ ...question, crop: typed('crop', question.crop) }, shelf)}
-      ${textField('date', 'Sown on', typed('date', todayAt(shelf, question.ofBed || (shelf.beds[0]?.id ?? ''), '')), { type: 'date', size: 'short' })}
-      ${textField('seeds', 'How many seeds', typed('seeds'), { isNumber: true, size: 'short' })}
-      ${radios('method', 'Where', typed('method', 'direct'), [
-        { value: 'direct', text: 'in the bed' },
-        { value: 'indoors', text: 'in trays, to be planted out there' },
-      ])}`,
-  });
-}
 
 function planForm(asked: Asked): Html {
   const { question, shelf } = asked;

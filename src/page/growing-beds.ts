@@ -1,10 +1,9 @@
 import type { BedWire, ThermometerWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
-import { actId, triedIn } from './act.js';
 import { bedSaid } from './bed-fields.js';
 import { changeBedForm, changePlaceForm, forgetReadingsForm, thermometerSaid } from './growing-bed-forms.js';
+import { confirmed, unfolding } from './growing-folds.js';
 import type { Thermometers } from './growing-found.js';
-import { confirmed } from './growing-sowing.js';
 import { type Html, html } from './html.js';
 import { placeSaid } from './place-said.js';
 import { linkTo } from './question.js';
@@ -30,7 +29,7 @@ const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, 
   html`<section class="place" id="place-${place.id}" tabindex="-1" aria-label="${place.name}">
     <h3>${place.name}</h3>
     <p class="aside">${placeSaid(place)}, time zone ${place.timeZone}</p>
-    ${unfolding('change-place', place.id, 'Change this place', place.name, changePlaceForm(place, asked), asked)}
+    ${unfolding('change-place', place.id, ['Change this place', place.name], changePlaceForm(place, asked), asked)}
     ${
       !asked.shelf.beds.some((bed) => bed.place === place.id) &&
       confirmed(html`Forget this place<span class="unseen">: ${place.name}</span>`, asked, {
@@ -46,8 +45,8 @@ const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, 
 const bedSection = (bed: BedWire, asked: Asked, thermometers: readonly ThermometerWire[]): Html =>
   html`<div class="bed" id="bed-${bed.id}" tabindex="-1"><p><b>${bed.name}</b>, ${bedSaid(bed)}. <a href="${linkTo({ ...asked.question, view: 'sowing', source: 'file', bed: bed.id })}">Keep what its thermometer wrote<span class="unseen">: ${bed.name}</span></a></p>
     ${thermometers.length > 0 && html`<p class="aside">Kept of it: ${listed(thermometers.map((one) => `${thermometerSaid(one)}, ${plural(one.readings, 'reading')} from ${dateText(one.from, asked.reader)} to ${dateText(one.to, asked.reader)}`))}.</p>`}
-    ${unfolding('change-bed', bed.id, 'Change this bed', bed.name, changeBedForm(bed, asked), asked)}
-    ${unfolding('forget-readings', bed.id, 'Forget what was measured', bed.name, forgetReadingsForm(bed, thermometers, asked), asked)}
+    ${unfolding('change-bed', bed.id, ['Change this bed', bed.name], changeBedForm(bed, asked), asked)}
+    ${unfolding('forget-readings', bed.id, ['Forget what was measured', bed.name], forgetReadingsForm(bed, thermometers, asked), asked)}
     ${confirmed(html`Forget this bed<span class="unseen">: ${bed.name}</span>`, asked, {
       act: 'forget-bed',
       about: bed.id,
@@ -55,6 +54,3 @@ const bedSection = (bed: BedWire, asked: Asked, thermometers: readonly Thermomet
         'All that is kept of it goes with it: its readings, sowings, counts and plans; and its calendar’s address opens nothing any more.',
       button: 'Yes, forget it',
     })}</div>`;
-
-const unfolding = (act: string, about: string, said: string, name: string, form: Html, { tried }: Asked): Html =>
-  html`<details class="confirm" id="unfold-${actId(act, about)}"${triedIn(tried, actId(act, about)) && html` open`}><summary>${said}<span class="unseen">: ${name}</span></summary>${form}</details>`;

@@ -4,7 +4,9 @@ import { type Got, isRefused } from './api.js';
 import { textField } from './fields.js';
 import { figure } from './figure.js';
 import { forecastPictures } from './forecast-picture.js';
+import { confirmed, unfolding } from './growing-folds.js';
 import type { KeptSowing } from './growing-found.js';
+import { changeSowingForm } from './growing-sow-form.js';
 import { EXPECTED, OBSERVED, ofHundred, sowingName, VERDICTS } from './growing-words.js';
 import { type Html, html, type Part } from './html.js';
 import { notes } from './notes.js';
@@ -15,6 +17,9 @@ import { bedName, todayAt } from './shelf.js';
 import { tableOf } from './table.js';
 import type { Asked } from './view.js';
 import { dayMonth, plural, type Reader, shortDay, span, spanText } from './words.js';
+
+/** Of rows of one's own no form asks. */
+const isOfChart = (kept: KeptSowing): kept is KeptSowing & { readonly crop: string } => typeof kept.crop === 'string';
 
 /** How a sowing stands, what was counted, and the form to count once more. */
 export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: Asked): Html {
@@ -33,6 +38,7 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
     ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
     ${isRefused(got) ? null : forecastFolded(got.value, asked)}
+    ${isOfChart(kept) && unfolding('change-sowing', id, ['Change this sowing', name], changeSowingForm(kept, asked), asked)}
     ${confirmed('Forget this sowing', asked, {
       act: 'forget-sowing',
       about: id,
@@ -222,15 +228,3 @@ function forecastFolded(
     ${notes('What this rests on', forecast.assumptions, reader)}
   </details>`;
 }
-
-interface Confirmed {
-  readonly act: string;
-  readonly about: string;
-  readonly with?: Readonly<Record<string, string>>;
-  readonly question: string;
-  readonly button: string;
-}
-
-/** A change that is asked for twice, with and without a script. */
-export const confirmed = (name: Part, asked: Asked, { question, ...form }: Confirmed): Html =>
-  html`<details class="confirm" id="confirm-${actId(form.act, form.about)}"${triedIn(asked.tried, actId(form.act, form.about)) && html` open`}><summary>${name}</summary>${actForm(asked, { ...form, fields: () => html`<p>${question}</p>` })}</details>`;

@@ -70,7 +70,7 @@ describe.skipIf(hasNoBrowser)('what is growing, asked of the page', () => {
       expect(await counted(page, 'onions-july')).toContain('3 Aug 5');
     }));
 
-  it('keeps a sowing and shows how it stands, and forgets it once that is confirmed', () =>
+  it('keeps a sowing and shows how it stands, changes it, and forgets it once that is confirmed', () =>
     visit(service, { path }, async (page) => {
       await page.getByText('Keep another sowing').click();
       const sow = page.locator('#sow-new');
@@ -81,6 +81,11 @@ describe.skipIf(hasNoBrowser)('what is growing, asked of the page', () => {
       await isSaid(page, 'Kept: Radish, sown 3 August');
       expect(await focused(page)).toBe('sowing-radish-2027-08-03');
       const section = page.locator('#sowing-radish-2027-08-03');
+      await section.getByText('Change this sowing').click();
+      await section.getByLabel('How many seeds', { exact: true }).fill('70');
+      await section.getByRole('button', { name: 'Change it' }).click();
+      await isSaid(page, 'Changed: Radish, sown 3 August');
+      await section.getByText('Frame, 70 seeds').waitFor();
       await section.getByText('Forget this sowing').click();
       await section.getByRole('button', { name: 'Yes, forget it' }).click();
       await isSaid(page, 'Forgotten');

@@ -173,6 +173,19 @@ describe('a sowing', () => {
     expect(await idsOf('sowings')).toEqual(['north-lettuce']);
   });
 
+  test('is changed to what is typed then, and its counts stay', async () => {
+    await act(sow);
+    await act({ ...count, about: 'carrot-2027-07-20' });
+    const changed = { ...sow, act: 'change-sowing', about: 'carrot-2027-07-20', date: '2027-07-21', seeds: '160' };
+    expect(await act(changed)).toEqual({
+      value: { said: 'Changed: Carrot, sown 21 July', at: 'sowing-carrot-2027-07-20' },
+    });
+    expect(await kept('/v1/sowings/carrot-2027-07-20')).toMatchObject({ date: '2027-07-21', seeds: 160 });
+    expect(await counts('carrot-2027-07-20')).toMatchObject([{ seedlings: 14 }]);
+    expect(await detailOf({ ...changed, seeds: '1,000' })).toContain('no whole number');
+    expect(await detailOf({ ...changed, about: 'nothing' })).toContain('No sowing is kept');
+  });
+
   test('is forgotten with its counts, and forgetting it twice is harmless', async () => {
     await act(sow);
     await act({ ...count, about: 'carrot-2027-07-20' });
