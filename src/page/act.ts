@@ -1,4 +1,4 @@
-import type { Problem } from './api.js';
+import { type Problem, unusable } from './api.js';
 import { hidden } from './fields.js';
 import { type Html, html } from './html.js';
 import { linkTo } from './question.js';
@@ -18,6 +18,9 @@ export interface ActForm {
   readonly more?: (typed: Typed) => Html;
   readonly button: string;
 }
+
+/** What a form is about that makes something. */
+export const NEW = 'new';
 
 /** What was typed into a field; what it holds to begin with where nothing was. */
 export type Typed = (name: string, usual?: string) => string;
@@ -67,11 +70,6 @@ export const fileAgain = ({ text }: FileGiven): Html =>
   text === undefined
     ? html`<noscript><label class="field"><span>The file, chosen again</span><input type="file" name="file"></label></noscript>`
     : hidden('pasted', text);
-
-/** A form that cannot be sent as it is. */
-export const unusable = (detail: string): { readonly problem: Problem } => ({
-  problem: { status: 422, code: 'not-understood', title: 'Not understood', detail },
-});
 
 /** Does what a form's name stands for. */
 export const actOf =

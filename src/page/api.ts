@@ -36,9 +36,14 @@ export interface Problem {
 /** What came of a request: its answer, or why there is none. */
 export type Got<T> = { readonly value: T } | Refused;
 
-interface Refused {
+export interface Refused {
   readonly problem: Problem;
 }
+
+/** What cannot be asked for as it is typed. */
+export const unusable = (detail: string): Refused => ({
+  problem: { status: 422, code: 'not-understood', title: 'Not understood', detail },
+});
 
 export const isRefused = (got: Got<unknown>): got is Refused => 'problem' in got;
 

@@ -1,10 +1,11 @@
 import { fromUnit, inUnit } from '../plot/degrees.js';
-import { actForm, actId, triedIn, unusable } from './act.js';
-import { get, isRefused } from './api.js';
+import { actForm } from './act.js';
+import { get, isRefused, unusable } from './api.js';
 import { degreesField } from './fields.js';
-import { numberIn } from './forecast-request.js';
+import { foldedForm } from './folded-form.js';
 import { type Html, html } from './html.js';
 import { placeSaid } from './place-said.js';
+import { numberIn } from './typed-numbers.js';
 import type { Act, Asked } from './view.js';
 import { monthName } from './words.js';
 
@@ -40,7 +41,12 @@ export const climateForm = (asked: Asked, place: string, kept?: Climate): Html =
 
 /** The same, folded away, where they are kept already. */
 export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =>
-  html`<details class="add" id="climate"${triedIn(asked.tried, actId(ACT, place)) && html` open`}><summary>Change the means of the twelve months</summary>${climateForm(asked, place, kept)}</details>`;
+  foldedForm(climateForm(asked, place, kept), asked, {
+    act: ACT,
+    about: place,
+    name: 'Change the means of the twelve months',
+    look: 'add',
+  });
 
 /** Keeps the months’ means of a place. */
 export const keepClimate: Act = async (said, { send, reader, shelf }) => {

@@ -26,6 +26,10 @@ export interface Option {
 export const optionsOf = (pairs: readonly (readonly [value: string, text: string])[]): Option[] =>
   pairs.map(([value, text]) => ({ value, text }));
 
+/** Things that are kept, or known, by their names. */
+export const optionsNamed = (all: readonly { readonly id: string; readonly name: string }[]): Option[] =>
+  all.map(({ id, name }) => ({ value: id, text: name }));
+
 /** One of several, under its label; what was chosen stays, even where it is none of them now. */
 export const selectField = (name: string, label: string, value: string, options: readonly Option[]): Html =>
   html`<label class="field"><span>${label}</span><select name="${name}">${withChosen(options, value).map(

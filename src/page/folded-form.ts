@@ -2,6 +2,26 @@ import { actForm, actId, triedIn } from './act.js';
 import { type Html, html, type Part } from './html.js';
 import type { Asked } from './view.js';
 
+interface Fold {
+  readonly act: string;
+  readonly about: string;
+  readonly name: Part;
+  /** `add`: set apart from what stands above it, for something more to be kept. */
+  readonly look?: 'add' | 'confirm';
+  readonly isOpen?: boolean;
+}
+
+/** A form that is seldom wanted, folded under a name; open where what was sent by it was refused. */
+export const foldedForm = (
+  form: Html,
+  { tried }: Pick<Asked, 'tried'>,
+  { act, about, name, look = 'confirm', isOpen = false }: Fold,
+): Html =>
+  html`<details class="${look}" id="fold-${actId(act, about)}"${(isOpen || triedIn(tried, actId(act, about))) && html` open`}><summary>${name}</summary>${form}</details>`;
+
+/** A name that tells who does not see where it stands what it is about. */
+export const nameOf = (does: string, what: string): Html => html`${does}<span class="unseen">: ${what}</span>`;
+
 interface Confirmed {
   readonly act: string;
   readonly about: string;
@@ -12,24 +32,4 @@ interface Confirmed {
 
 /** A change that is asked for twice, with and without a script. */
 export const confirmed = (name: Part, asked: Asked, { question, ...form }: Confirmed): Html =>
-  foldedIn(
-    'confirm',
-    name,
-    form.act,
-    form.about,
-    actForm(asked, { ...form, fields: () => html`<p>${question}</p>` }),
-    asked,
-  );
-
-/** A form that is seldom wanted, named for what it does and to what. */
-export const unfolding = (
-  act: string,
-  about: string,
-  [does, what]: readonly [string, string],
-  form: Html,
-  asked: Asked,
-): Html => foldedIn('unfold', html`${does}<span class="unseen">: ${what}</span>`, act, about, form, asked);
-
-/** Open where what was sent by it was refused. */
-const foldedIn = (how: string, name: Part, act: string, about: string, form: Html, { tried }: Asked): Html =>
-  html`<details class="confirm" id="${how}-${actId(act, about)}"${triedIn(tried, actId(act, about)) && html` open`}><summary>${name}</summary>${form}</details>`;
+  foldedForm(actForm(asked, { ...form, fields: () => html`<p>${question}</p>` }), asked, { ...form, name });

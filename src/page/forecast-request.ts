@@ -1,27 +1,23 @@
-import type { ApiRequest, Problem } from './api.js';
-import { pathWith } from './api.js';
+import { type ApiRequest, pathWith, type Refused, unusable } from './api.js';
 import type { Question } from './question.js';
+import { inQuery, numberIn, numberOrText, wholeOrText } from './typed-numbers.js';
 import type { FileGiven } from './view.js';
 import { daysLater } from './words.js';
 
 /** The days typed in as a series; a value that is no number is named. */
-function typedSeries(question: Question): { readonly series: object } | { readonly problem: Problem } {
+function typedSeries(question: Question): { readonly series: object } | Refused {
   const { firstDay, days, medium, probeDepthCm, unit } = question;
-  if (firstDay === '') return { problem: refusal('Say which day the first of these temperatures is of.') };
+  if (firstDay === '') return unusable('Say which day the first of these temperatures is of.');
   const daily: object[] = [];
   for (const [i, { min, max }] of days.entries()) {
     if (min.trim() === '' && max.trim() === '') continue;
     const [low, high] = [numberIn(min), numberIn(max)];
     if (Number.isNaN(low) || Number.isNaN(high)) {
       const [name, said] = Number.isNaN(low) ? ['lowest', min] : ['highest', max];
-      return {
-        problem: refusal(`The ${name} temperature of day ${i + 1} is “${said}”. Write a number, such as 12.5.`),
-      };
+      return unusable(`The ${name} temperature of day ${i + 1} is “${said}”. Write a number, such as 12.5.`);
     }
     if (low !== null && high !== null && low > high) {
-      return {
-        problem: refusal(`On day ${i + 1} the lowest, ${min}, is above the highest, ${max}. Swap them, or mend one.`),
-      };
+      return unusable(`On day ${i + 1} the lowest, ${min}, is above the highest, ${max}. Swap them, or mend one.`);
     }
     daily.push({
       date: daysLater(firstDay, i),
@@ -30,7 +26,7 @@ function typedSeries(question: Question): { readonly series: object } | { readon
     });
   }
   if (daily.length === 0) {
-    return { problem: refusal('No temperature is entered yet: type the lowest and the highest of a few days.') };
+    return unusable('No temperature is entered yet: type the lowest and the highest of a few days.');
   }
   const depthCm = medium === 'air' ? null : numberOrText(probeDepthCm);
   return {
@@ -42,18 +38,6 @@ function typedSeries(question: Question): { readonly series: object } | { readon
     },
   };
 }
-
-const refusal = (detail: string): Problem => ({ status: 422, code: 'not-understood', title: 'Not understood', detail });
-
-/** A number as it is typed, with a decimal point or a comma; null where nothing is; NaN where it is none. */
-export const numberIn = (text: string): number | null => {
-  const said = text.trim().replace(',', '.').replace('−', '-');
-  if (said === '') return null;
-  return Number.isFinite(Number(said)) ? Number(said) : Number.NaN;
-};
-
-/** A whole number as it is typed; null where nothing is; NaN where it is none. */
-export const wholeIn = (text: string): number | null => (/^\s*\d*\s*$/.test(text) ? numberIn(text) : Number.NaN);
 
 /** How a file is to be read, as a query says it. */
 export const fileQuery = (question: Question): Record<string, string> => ({
@@ -97,21 +81,6 @@ function whereJson(question: Question): object {
   };
 }
 
-/** A number to send; what is none goes as it was typed, so that the refusal can say what it was. */
-export const numberOrText = (text: string): number | string | null => {
-  const value = numberIn(text);
-  return Number.isNaN(value) ? text : value;
-};
-
-/** A whole number to send: `1,000` is none, for its comma may be a decimal mark. */
-export const wholeOrText = (text: string): number | string | null => {
-  const value = wholeIn(text);
-  return Number.isNaN(value) ? text : value;
-};
-
-/** The same as a query holds it: with a decimal point. */
-export const inQuery = (text: string): string => String(numberOrText(text) ?? '');
-
 /** A record without what is not said. */
 export const filled = (record: Readonly<Record<string, unknown>>): object =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
@@ -136,11 +105,11 @@ const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing
 export function forecastRequest(
   question: Question,
   file: FileGiven | null,
-): { readonly request: ApiRequest } | { readonly problem: Problem } {
+): { readonly request: ApiRequest } | Refused {
   const { crop, sowing, time, depthCm, seeds, countDays, bed, source } = question;
   if (source === 'bed') return { request: bedForecastRequest(question, bed, sowing) };
   if (source === 'file') {
-    if (!file) return { problem: refusal('Choose the thermometer’s file, or paste what it wrote.') };
+    if (!file) return unusable('Choose the thermometer’s file, or paste what it wrote.');
     const path = pathWith('/v1/forecasts', {
       ...sowingQuery(question, sowing),
       ...whereQuery(question),

@@ -1,9 +1,9 @@
-import { actOf, unusable } from './act.js';
-import { type Got, get, isRefused } from './api.js';
-import { wholeIn } from './forecast-request.js';
+import { actOf } from './act.js';
+import { type Got, get, isRefused, unusable } from './api.js';
 import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-acts.js';
 import { keepUnder } from './keep-under.js';
 import { cropName, type Shelf, todayAt } from './shelf.js';
+import { wholeIn } from './typed-numbers.js';
 import type { Act, Done } from './view.js';
 import { dayMonth, daysFrom, isDate, type Reader } from './words.js';
 

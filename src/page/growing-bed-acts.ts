@@ -1,10 +1,9 @@
 import { fromUnit, type Unit } from '../plot/degrees.js';
-import { unusable } from './act.js';
-import { type Got, get, isRefused, type Problem, pathWith, type Send } from './api.js';
-import { numberOrText } from './forecast-request.js';
+import { type Got, get, isRefused, type Problem, pathWith, type Send, unusable } from './api.js';
 import { type Kept, keepUnder } from './keep-under.js';
 import { fieldOf } from './refusal-words.js';
 import { bedNamed } from './shelf.js';
+import { numberOrText } from './typed-numbers.js';
 import type { Act } from './view.js';
 import { dateText, isDate, plural } from './words.js';
 
@@ -99,12 +98,7 @@ export const forgetReadings: Act = async (said, { send, shelf, reader }) => {
 
 /** What a bed is, as the service takes it. */
 function bedIn(text: Text): Got<{ readonly name: string; readonly [field: string]: unknown }> {
-  const [name, kind, cover, moisture] = ['name', 'kind', 'cover', 'moisture'].map(text) as [
-    string,
-    string,
-    string,
-    string,
-  ];
+  const [name, kind, cover, moisture] = [text('name'), text('kind'), text('cover'), text('moisture')];
   if (name === '') return unusable('Give the bed a name, such as North bed.');
   const room = kind === 'indoors' ? numberOrText(text('roomC')) : null;
   if (kind === 'indoors' && room === null) return unusable('How warm is the room? A bed indoors is as warm as that.');

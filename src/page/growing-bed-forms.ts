@@ -1,7 +1,7 @@
 import type { BedWire, ThermometerWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { inUnit } from '../plot/degrees.js';
-import { actForm, type Typed } from './act.js';
+import { actForm, NEW, type Typed } from './act.js';
 import { bedFields, placeFields } from './bed-fields.js';
 import { degreesField, type Option, radios, selectField, textField } from './fields.js';
 import { USUAL_PLACE } from './growing-bed-acts.js';
@@ -15,7 +15,7 @@ export function bedForm(asked: Asked): Html {
   const places = placesOf(asked);
   return actForm(asked, {
     act: 'keep-bed',
-    about: 'new',
+    about: NEW,
     button: 'Keep this bed',
     fields: (typed) => html`
       ${bedTexts(typed, { ...question, name: '', roomC: '' }, asked)}

@@ -1,9 +1,9 @@
 import type { BedWire, ThermometerWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { bedSaid } from './bed-fields.js';
+import { confirmed, foldedForm, nameOf } from './folded-form.js';
 import { changeBedForm, changePlaceForm, forgetReadingsForm, thermometerSaid } from './growing-bed-forms.js';
-import { confirmed, unfolding } from './growing-folds.js';
-import type { Thermometers } from './growing-found.js';
+import { bedsAsked, type Thermometers } from './growing-found.js';
 import { type Html, html } from './html.js';
 import { placeSaid } from './place-said.js';
 import { linkTo } from './question.js';
@@ -13,7 +13,7 @@ import { dateText, listed, plural } from './words.js';
 /** The beds that are kept, by their places, each with the ways to change it and to be without it. */
 export function placesAndBeds(asked: Asked, thermometers: Thermometers): Html {
   const { shelf, question } = asked;
-  const beds = shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed);
+  const beds = bedsAsked(asked);
   const places = shelf.places.filter(({ id }) => question.ofBed === '' || beds.some(({ place }) => place === id));
   return html`${places.map((place) =>
     placeSection(
@@ -29,10 +29,10 @@ const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, 
   html`<section class="place" id="place-${place.id}" tabindex="-1" aria-label="${place.name}">
     <h3>${place.name}</h3>
     <p class="aside">${placeSaid(place)}, time zone ${place.timeZone}</p>
-    ${unfolding('change-place', place.id, ['Change this place', place.name], changePlaceForm(place, asked), asked)}
+    ${foldedForm(changePlaceForm(place, asked), asked, { act: 'change-place', about: place.id, name: nameOf('Change this place', place.name) })}
     ${
       !asked.shelf.beds.some((bed) => bed.place === place.id) &&
-      confirmed(html`Forget this place<span class="unseen">: ${place.name}</span>`, asked, {
+      confirmed(nameOf('Forget this place', place.name), asked, {
         act: 'forget-place',
         about: place.id,
         question: 'The air that is kept of it goes with it.',
@@ -45,9 +45,9 @@ const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, 
 const bedSection = (bed: BedWire, asked: Asked, thermometers: readonly ThermometerWire[]): Html =>
   html`<div class="bed" id="bed-${bed.id}" tabindex="-1"><p><b>${bed.name}</b>, ${bedSaid(bed)}. <a href="${linkTo({ ...asked.question, view: 'sowing', source: 'file', bed: bed.id })}">Keep what its thermometer wrote<span class="unseen">: ${bed.name}</span></a></p>
     ${thermometers.length > 0 && html`<p class="aside">Kept of it: ${listed(thermometers.map((one) => `${thermometerSaid(one)}, ${plural(one.readings, 'reading')} from ${dateText(one.from, asked.reader)} to ${dateText(one.to, asked.reader)}`))}.</p>`}
-    ${unfolding('change-bed', bed.id, ['Change this bed', bed.name], changeBedForm(bed, asked), asked)}
-    ${unfolding('forget-readings', bed.id, ['Forget what was measured', bed.name], forgetReadingsForm(bed, thermometers, asked), asked)}
-    ${confirmed(html`Forget this bed<span class="unseen">: ${bed.name}</span>`, asked, {
+    ${foldedForm(changeBedForm(bed, asked), asked, { act: 'change-bed', about: bed.id, name: nameOf('Change this bed', bed.name) })}
+    ${foldedForm(forgetReadingsForm(bed, thermometers, asked), asked, { act: 'forget-readings', about: bed.id, name: nameOf('Forget what was measured', bed.name) })}
+    ${confirmed(nameOf('Forget this bed', bed.name), asked, {
       act: 'forget-bed',
       about: bed.id,
       question:

@@ -1,5 +1,5 @@
 import { carried } from './carried.js';
-import { selectField } from './fields.js';
+import { optionsNamed, selectField } from './fields.js';
 import { type Html, html } from './html.js';
 import { bedNamed } from './shelf.js';
 import type { Asked } from './view.js';
@@ -7,10 +7,7 @@ import type { Asked } from './view.js';
 /** Of which bed; what the other leaves ask goes along unseen. */
 export const growingForm = ({ question, shelf }: Omit<Asked, 'send'>): Html =>
   html`
-    ${selectField('ofBed', 'Bed', question.ofBed, [
-      { value: '', text: 'all beds' },
-      ...shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
-    ])}
+    ${selectField('ofBed', 'Bed', question.ofBed, [{ value: '', text: 'all beds' }, ...optionsNamed(shelf.beds)])}
     ${carried(question, ['ofBed'])}`;
 
 export const growingAsked = ({ question, shelf }: Pick<Asked, 'question' | 'shelf'>): Html =>

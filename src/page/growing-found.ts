@@ -61,7 +61,7 @@ export async function findGrowing({
   const planned = await inTurns(open, AT_A_TIME, ({ id }) =>
     get<PlanAnswer>(send, { method: 'GET', path: `/v1/plans/${id}` }),
   );
-  const beds = shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed).slice(0, MOST_BEDS);
+  const beds = bedsAsked({ question, shelf }).slice(0, MOST_BEDS);
   const measured = await inTurns(beds, AT_A_TIME, ({ id }) =>
     get<{ readonly thermometers: ThermometerWire[] }>(send, { method: 'GET', path: `/v1/beds/${id}/thermometers` }),
   );
@@ -79,6 +79,10 @@ export async function findGrowing({
     },
   };
 }
+
+/** The bed that is asked for, or all. */
+export const bedsAsked = ({ question, shelf }: Pick<Asked, 'question' | 'shelf'>): Shelf['beds'] =>
+  shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed);
 
 /** The first so many that are meant, and all others. */
 function parted<T>(all: readonly T[], most: number, isMeant: (one: T) => boolean): [T[], T[]] {

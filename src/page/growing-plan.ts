@@ -1,7 +1,7 @@
 import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
 import { type Got, isRefused } from './api.js';
 import { figure } from './figure.js';
-import { confirmed } from './growing-folds.js';
+import { confirmed } from './folded-form.js';
 import { ofHundred, whereSown } from './growing-words.js';
 import { type Html, html, type Part } from './html.js';
 import { notes } from './notes.js';

@@ -1,5 +1,6 @@
-import { actForm, type Typed } from './act.js';
-import { radios, selectField, textField } from './fields.js';
+import { actForm, NEW, type Typed } from './act.js';
+import { bedField } from './bed-field.js';
+import { radios, textField } from './fields.js';
 import type { KeptSowing } from './growing-found.js';
 import { type Html, html } from './html.js';
 import { todayAt } from './shelf.js';
@@ -18,7 +19,7 @@ export function sowForm(asked: Asked): Html {
   };
   return actForm(asked, {
     act: 'sow',
-    about: 'new',
+    about: NEW,
     button: 'Keep it',
     fields: (typed) => sowTexts(typed, usual, asked),
   });
@@ -36,7 +37,7 @@ export const changeSowingForm = ({ id, crop, seeds, ...kept }: KeptSowing & { re
 type SowText = 'bed' | 'crop' | 'date' | 'seeds' | 'method';
 
 const sowTexts = (typed: Typed, usual: Readonly<Record<SowText, string>>, asked: Asked): Html => html`
-  ${bedField(asked, typed('bed', usual.bed))}
+  ${bedField(asked.shelf, typed('bed', usual.bed) || asked.question.ofBed)}
   ${cropField({ ...asked.question, crop: typed('crop', usual.crop) }, asked.shelf)}
   ${textField('date', 'Sown on', typed('date', usual.date), { type: 'date', size: 'short' })}
   ${textField('seeds', 'How many seeds', typed('seeds', usual.seeds), { isNumber: true, size: 'short' })}
@@ -44,12 +45,3 @@ const sowTexts = (typed: Typed, usual: Readonly<Record<SowText, string>>, asked:
     { value: 'direct', text: 'in the bed' },
     { value: 'indoors', text: 'in trays, to be planted out there' },
   ])}`;
-
-/** Of several beds none is supposed: what is kept of the wrong one misleads. */
-export const bedField = ({ shelf, question }: Asked, typed: string): Html =>
-  selectField(
-    'bed',
-    'Bed',
-    typed || question.ofBed || (shelf.beds.length === 1 ? shelf.beds[0]!.id : ''),
-    shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
-  );

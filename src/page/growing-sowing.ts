@@ -3,8 +3,8 @@ import { actForm, actId, type Typed, triedIn } from './act.js';
 import { type Got, isRefused } from './api.js';
 import { textField } from './fields.js';
 import { figure } from './figure.js';
+import { confirmed, foldedForm, nameOf } from './folded-form.js';
 import { forecastPictures } from './forecast-picture.js';
-import { confirmed, unfolding } from './growing-folds.js';
 import type { KeptSowing } from './growing-found.js';
 import { changeSowingForm } from './growing-sow-form.js';
 import { EXPECTED, OBSERVED, ofHundred, sowingName, VERDICTS } from './growing-words.js';
@@ -38,7 +38,7 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
     ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
     ${isRefused(got) ? null : forecastFolded(got.value, asked)}
-    ${isOfChart(kept) && unfolding('change-sowing', id, ['Change this sowing', name], changeSowingForm(kept, asked), asked)}
+    ${isOfChart(kept) && foldedForm(changeSowingForm(kept, asked), asked, { act: 'change-sowing', about: id, name: nameOf('Change this sowing', name) })}
     ${confirmed('Forget this sowing', asked, {
       act: 'forget-sowing',
       about: id,

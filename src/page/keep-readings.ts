@@ -1,9 +1,11 @@
 import type { ChangesWire } from '../http/schemas/kept.js';
 import type { ReportWire } from '../http/schemas/readings.js';
-import { actForm, actId, fileAgain, triedIn, unusable } from './act.js';
-import { get, isRefused, pathWith } from './api.js';
-import { selectField, textField } from './fields.js';
+import { actForm, fileAgain } from './act.js';
+import { get, isRefused, pathWith, unusable } from './api.js';
+import { bedField } from './bed-field.js';
+import { textField } from './fields.js';
 import { checkRequest } from './file-check.js';
+import { foldedForm } from './folded-form.js';
 import { fileQuery } from './forecast-request.js';
 import { type Html, html } from './html.js';
 import { linkTo } from './question.js';
@@ -11,32 +13,24 @@ import { bedNamed } from './shelf.js';
 import type { Act, Asked } from './view.js';
 import { plural } from './words.js';
 
-const [ACT, ABOUT] = ['keep-readings', 'file'] as const;
+const ABOUT_FILE = { act: 'keep-readings', about: 'file' } as const;
 
 /** The form that keeps what a file says with a bed, whatever sowing is asked of it. */
 export function readingsForm(asked: Asked): Html {
-  const { question, shelf, file, tried } = asked;
+  const { question, shelf, file } = asked;
   if (shelf.beds.length === 0) {
     return html`<p class="aside on-screen">To have this file at hand the next time, <a href="${linkTo({ ...question, view: 'growing' })}">keep the bed</a> first.</p>`;
   }
-  return html`<details class="add" id="keep-readings"${triedIn(tried, actId(ACT, ABOUT)) && html` open`}><summary>Keep this file for a bed</summary>${actForm(
-    asked,
-    {
-      act: ACT,
-      about: ABOUT,
-      button: 'Keep it',
-      fields: (typed) => html`
+  const form = actForm(asked, {
+    ...ABOUT_FILE,
+    button: 'Keep it',
+    fields: (typed) => html`
       <p>It need not be sent again then: readings of the soil go with the bed, days of the air with its place, where three years of them tell when to sow. What is sent again takes the place of what was kept of its time and depth.</p>
-      ${selectField(
-        'bed',
-        'Bed',
-        typed('bed', question.bed || (shelf.beds.length === 1 ? shelf.beds[0]!.id : '')),
-        shelf.beds.map(({ id, name }) => ({ value: id, text: name })),
-      )}
+      ${bedField(shelf, typed('bed', question.bed))}
       ${textField('probeDepthCm', 'How deep in the soil, in cm', typed('probeDepthCm', question.probeDepthCm), { isNumber: true, size: 'short', hint: 'nothing: as the file says, else as deep as the seed' })}
       ${file && fileAgain(file)}`,
-    },
-  )}</details>`;
+  });
+  return foldedForm(form, asked, { ...ABOUT_FILE, name: 'Keep this file for a bed', look: 'add' });
 }
 
 /** Keeps the file where what it measured belongs; it is read as the question says. */

@@ -2,7 +2,7 @@ import type { PictureOptions } from '../plot/picture.js';
 import { type Html, html, safe } from './html.js';
 import type { Asked } from './view.js';
 
-/** A picture to be kept: as wide as a sheet, light, for itself. */
+/** A picture to be kept: wide enough for whatever it is laid into, light, for itself. */
 export const TO_KEEP: PictureOptions = { width: 1000, theme: 'light' };
 
 /** How wide a picture is that fills a sheet of paper, or a screen that is not known [px]. */

@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { sessionIn } from '../http/session-cookie.js';
-import { askedIn, sendAgain, unusable, withTried } from './act.js';
+import { askedIn, sendAgain, withTried } from './act.js';
 import { isRefused, type Problem, type Send } from './api.js';
 import { html } from './html.js';
 import { type Files, keyPage, page } from './page.js';
@@ -75,7 +75,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     return finish({ shown: html`${problemNote(problem, reader)}${isAct && sendAgain({ said, file })}` }, problem);
   let tried: Tried | undefined;
   if (isAct) {
-    const done = (await view.act?.(said, asked)) ?? unusable('This form is none of the page’s. Enter it anew.');
+    const done = await view.act(said, asked);
     if (!isRefused(done)) {
       const { at, goesOn } = done.value;
       return reply.redirect(`${linkTo({ ...question, ...goesOn })}#${encodeURIComponent(at)}`, 303);

@@ -1,5 +1,5 @@
 import { bedFields, kindSaid, placeFields } from './bed-fields.js';
-import { hidden, optionsOf, radios, selectField, textField } from './fields.js';
+import { hidden, optionsNamed, optionsOf, radios, selectField, textField } from './fields.js';
 import { chooseAgain } from './file-state.js';
 import { type Html, html } from './html.js';
 import { linkTo, type Question } from './question.js';
@@ -48,12 +48,7 @@ function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf): Ht
 }
 
 export const cropField = (question: Question, { crops }: Shelf): Html =>
-  selectField(
-    'crop',
-    'Crop',
-    question.crop,
-    [...crops].sort((a, b) => (a.name < b.name ? -1 : 1)).map(({ id, name }) => ({ value: id, text: name })),
-  );
+  selectField('crop', 'Crop', question.crop, optionsNamed([...crops].sort((a, b) => (a.name < b.name ? -1 : 1))));
 
 /** A kept bed, or one that is described; the description shows only where it counts. */
 function whereFields(question: Question, { beds }: Shelf): Html {
@@ -62,7 +57,7 @@ function whereFields(question: Question, { beds }: Shelf): Html {
       <p class="aside">Sowing here again? <a href="${linkTo({ ...question, view: 'growing' })}">Keep the bed</a>, and it need not be described each time.</p>`;
   }
   return html`
-    ${selectField('bed', 'Bed', question.bed, [...beds.map(({ id, name }) => ({ value: id, text: name })), { value: '', text: 'another bed' }])}
+    ${selectField('bed', 'Bed', question.bed, [...optionsNamed(beds), { value: '', text: 'another bed' }])}
     <fieldset class="described"><legend>That bed</legend>${described(question)}</fieldset>`;
 }
 

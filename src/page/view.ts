@@ -84,5 +84,5 @@ export interface View {
   /** null: too little is said yet to ask. */
   readonly answer: (asked: Asked) => Promise<Answered | null>;
   /** Makes a change that a form of its answer asks for. */
-  readonly act?: Act;
+  readonly act: Act;
 }

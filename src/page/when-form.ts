@@ -1,5 +1,5 @@
 import { carried } from './carried.js';
-import { radios, selectField, textField } from './fields.js';
+import { optionsNamed, radios, selectField, textField } from './fields.js';
 import { type Html, html } from './html.js';
 import { cropName, cropNamed, todayAt } from './shelf.js';
 import { cropField } from './sowing-form.js';
@@ -12,16 +12,14 @@ const SHOWN = ['bed', 'place', 'crop', 'beside', 'from', 'sowing', 'seeds', 'dep
 /** What is asked of a season: where, which crop, from when on. */
 export function whenForm({ question, shelf }: Omit<Asked, 'send'>): Html {
   const spot = spotOf(question, shelf);
-  const named = (all: readonly { readonly id: string; readonly name: string }[]) =>
-    all.map(({ id, name }) => ({ value: id, text: name }));
   const crops = [...shelf.crops].sort((a, b) => (a.name < b.name ? -1 : 1));
   const beside = besideOf(question, shelf);
   const isMore = [question.seeds, question.depthCm, question.time].some((one) => one !== '');
   return html`
-    ${selectField('bed', 'Bed', question.bed, [...named(shelf.beds), { value: '', text: 'open ground' }])}
+    ${selectField('bed', 'Bed', question.bed, [...optionsNamed(shelf.beds), { value: '', text: 'open ground' }])}
     <div class="described">${
       shelf.places.length > 1
-        ? selectField('place', 'At', spot?.place.id ?? '', named(shelf.places))
+        ? selectField('place', 'At', spot?.place.id ?? '', optionsNamed(shelf.places))
         : shelf.places[0] && html`<p>at ${shelf.places[0].name}</p>`
     }</div>
     ${cropField(question, shelf)}

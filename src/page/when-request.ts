@@ -1,9 +1,10 @@
 import type { BedWire } from '../http/schemas/beds.js';
 import type { PlaceWire } from '../http/schemas/places.js';
 import { type ApiRequest, pathWith } from './api.js';
-import { bedForecastRequest, filled, inQuery, numberOrText, wholeOrText } from './forecast-request.js';
+import { bedForecastRequest, filled } from './forecast-request.js';
 import type { Question } from './question.js';
 import { bedNamed, placeOf, type Shelf } from './shelf.js';
+import { inQuery, numberOrText, wholeOrText } from './typed-numbers.js';
 
 /** What a bed is like, beside its name. */
 export type BedMake = Pick<BedWire, 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC'>;

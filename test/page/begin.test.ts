@@ -101,7 +101,7 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
         await page.getByRole('button', { name: 'Tell me' }).click();
         await page.locator('#bed-sill').waitFor();
 
-        await page.locator('#unfold-change-bed-sill > summary').click();
+        await page.locator('#fold-change-bed-sill > summary').click();
         await page.fill('#change-bed-sill [name="shadePercent"]', '120');
         await page.locator('#change-bed-sill').getByRole('button').click();
         await page.locator('#change-bed-sill .problem').waitFor();
@@ -114,7 +114,7 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
         await page.locator('#bed-sill').getByText('Shady sill, in open ground, bare soil, 20 % shade').waitFor();
 
         for (const bed of ['frame', 'sill', 'north-bed']) {
-          await page.locator(`#confirm-forget-bed-${bed} > summary`).click();
+          await page.locator(`#fold-forget-bed-${bed} > summary`).click();
           await page.locator(`#forget-bed-${bed}`).getByRole('button').click();
           await page.locator(`#bed-${bed}`).waitFor({ state: 'detached' });
         }

@@ -61,9 +61,13 @@ export const bedListSchema = z.strictObject({
 });
 export type BedWire = z.infer<z.ZodObject<typeof bedOutShape>>;
 
-const thermometerShape = {
+const probeOutShape = {
   medium: z.enum(['soil', 'air']),
   probeDepthCm: z.number().optional().describe('Left out: at the seed.'),
+};
+
+const thermometerShape = {
+  ...probeOutShape,
   readings: z.number().describe('How many are kept.'),
   from: dateOutSchema.describe('The date of the first at the place.'),
   to: dateOutSchema.describe('The date of the last.'),
@@ -78,8 +82,7 @@ export const readingsAnswerSchema = z.strictObject({
   series: z
     .array(
       z.strictObject({
-        medium: z.enum(['soil', 'air']),
-        probeDepthCm: z.number().optional().describe('Left out: at the seed.'),
+        ...probeOutShape,
         unit: z.literal('C'),
         readings: z.array(
           z.strictObject({

@@ -1,5 +1,4 @@
-import { unusable } from '../act.js';
-import { type Got, get, isRefused, type Send } from '../api.js';
+import { type Got, get, isRefused, type Send, unusable } from '../api.js';
 import { UNSETTLED } from '../file-state.js';
 import { keepAndShare } from '../keep-and-share.js';
 import { WAITING } from '../page.js';
@@ -97,7 +96,7 @@ function start(ask: HTMLFormElement): void {
       const file = await readableFile(asked);
       return file === undefined
         ? unusable('The file cannot be read like this. What is missing stands beside it.')
-        : viewOf(asked.question.view).act!(said, { ...asked, file });
+        : viewOf(asked.question.view).act(said, { ...asked, file });
     },
     async answerAgain({ said, goesOn = {} }) {
       forgetShelf();

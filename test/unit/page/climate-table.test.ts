@@ -66,10 +66,10 @@ describe('the months’ means of a climate table', () => {
     expect(inF.meanMaxC[0]).toBeCloseTo(10, 9);
     await keep(table());
     const markup = (await whenView.answer(await askedOf(send, 'view=when&degrees=F')))!.shown.markup;
-    expect(markup).toMatch(/<details class="add" id="climate">.*name="low3" value="38.3"/s);
+    expect(markup).toMatch(/<details class="add" id="fold-keep-climate-quillmere">.*name="low3" value="38.3"/s);
     const tried = { said: table({ high4: '' }), file: null, problem: { status: 422, code: '', title: '', detail: '' } };
     const again = await whenView.answer({ ...(await askedOf(send, 'view=when')), tried });
-    expect(again!.shown.markup).toContain('<details class="add" id="climate" open>');
+    expect(again!.shown.markup).toContain('<details class="add" id="fold-keep-climate-quillmere" open>');
     expect(await season()).toMatch(/^\s*Sow lettuce in North bed today, .*: in a usual year enough of it comes up/);
   });
 });

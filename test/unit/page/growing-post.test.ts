@@ -102,7 +102,7 @@ describe('a form of the answer, posted without a script', () => {
     expect(headers.location).toBe(`${LINK}#sowing-north-lettuce`);
   });
 
-  test('that leads to a leaf without changes changes nothing, and says so', async () => {
+  test('that leads to a leaf which knows no such change changes nothing, and says so', async () => {
     const before = await counts();
     expect((await post({ ...COUNT, asked: '/?view=sowing&bed=north', seedlings: '1' })).statusCode).toBe(422);
     expect(await counts()).toEqual(before);
@@ -128,7 +128,9 @@ describe('a form of the answer, posted without a script', () => {
     isAway = false;
     expect(away.statusCode).toBe(503);
     expect(away.body).toContain('name="pasted" value="time,soil (C)\n');
-    expect((await post({ ...file, bed: 'gone' })).body).toMatch(/id="keep-readings" open>[\s\S]*Choose the bed/);
+    expect((await post({ ...file, bed: 'gone' })).body).toMatch(
+      /id="fold-keep-readings-file" open>[\s\S]*Choose the bed/,
+    );
     const { headers } = await post(file);
     expect(headers.location).toMatch(/^\/\?bed=north.*#answer$/);
   });
