@@ -17,6 +17,8 @@ export const errorCodes = [
   'has-sowings',
   'too-many-requests',
   'storage-unavailable',
+  'storage-full',
+  'storage-damaged',
   'busy',
   'unknown-crop',
   'unknown-place',
