@@ -13,6 +13,7 @@ import {
 } from './beds.js';
 import { calendarRevisions } from './calendar-events.js';
 import type { Database } from './database.js';
+import { sqlitePath } from './database-url.js';
 import { dueDeliveries, endDelivery, leaseDelivery } from './deliveries.js';
 import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
 import { deleteLot, lots } from './lots.js';
@@ -37,7 +38,7 @@ import { findUsage } from './usage.js';
  */
 export async function openDatabase(databaseUrl: string): Promise<Database> {
   if (/^postgres(ql)?:\/\//.test(databaseUrl) && URL.canParse(databaseUrl)) return openPostgres(databaseUrl);
-  const path = /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
+  const path = sqlitePath(databaseUrl);
   if (path) return openSqlite(path);
   throw new Error('a database address begins with sqlite: or postgres://');
 }
