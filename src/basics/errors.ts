@@ -105,6 +105,14 @@ export class ScienceError extends Error {
   }
 }
 
+/** Long work that was ended because nobody waits for its answer any more. No answer and no fault: it is never shown. */
+export class StoppedError extends Error {
+  override readonly name = 'StoppedError';
+  constructor() {
+    super('the work was ended before it was done');
+  }
+}
+
 /** Something the answer rests on, or something the grower should heed. */
 export interface Note {
   readonly code: string;

@@ -4,6 +4,7 @@ import { seedOf } from '../answers/seed-of.js';
 import { FROST_BELOW_USUAL_K } from '../answers/years-of-dates.js';
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
+import { neverStop, type ShouldStop } from '../basics/stop.js';
 import type { Caution, Crop } from '../germination/crop.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
 import { fewestSeeds, MOST_SEEDS } from './fewest-seeds.js';
@@ -76,7 +77,11 @@ export interface GardenPlan {
  * @param question The bed, the crop, the harvest, and what is known.
  * @throws {RequestError} `no-past-years` where neither three past years are known nor normals.
  */
-export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil): GardenPlan {
+export function gardenPlan(
+  question: PlanQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop: ShouldStop = neverStop,
+): GardenPlan {
   const { crop, harvest, bed, site } = question;
   const picking = pickingOf(crop);
   if (!picking) return planOfUnknown(question);
@@ -86,10 +91,10 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
   const seed = seedOf({ crop, lot: null, timeFactor: null });
   const ripe = ripening(picking, firstDate, nDays + LONGEST_TO_GROW_DAYS, site.latitude);
   const common = { crop, seed, picking, firstDate, nDays, ripe };
-  const known = planYears(question, firstDate, nDays, findPast);
+  const known = planYears(question, firstDate, nDays, findPast, shouldStop);
   const seasonOf = (years: readonly YearOfDates[]): PlanSeason => ({
     ...common,
-    years: years.map((year) => startsOfYear(common, year)),
+    years: years.map((year) => startsOfYear(common, year, shouldStop)),
   });
   const season = seasonOf(known.years);
   const weeks = weeksOf(harvest, firstDate);

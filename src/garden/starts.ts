@@ -3,6 +3,7 @@ import { smoothed } from '../answers/sureness.js';
 import { addDays, dayOfYear, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { UncertainShare } from '../basics/chance-of-count.js';
 import { hazenQuantile } from '../basics/hazen-quantile.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { Seed } from '../germination/cohorts.js';
 import type { Crop, FrostClass, Span } from '../germination/crop.js';
 import { shareAt } from '../germination/curve.js';
@@ -74,9 +75,11 @@ export interface StartsOfYear {
 export function startsOfYear(
   { crop, seed, nDays }: Pick<PlanSeason, 'crop' | 'seed' | 'nDays'>,
   year: YearOfDates,
+  shouldStop?: ShouldStop,
 ): StartsOfYear {
   const criteria = { share: PLAN_SHARE, shareIfHeld: PLAN_SHARE, maxDays: maxPlanDays(crop), sureness: LEAST_SURENESS };
-  const { all } = datesInYears({ seed, viablePercent: seed.curve.bestPercent, crop, criteria, years: [year] });
+  const asked = { seed, viablePercent: seed.curve.bestPercent, crop, criteria, years: [year] };
+  const { all } = datesInYears(asked, shouldStop);
   const of = (what: (date: DateInYears, day: number) => number | undefined): Float64Array =>
     Float64Array.from({ length: nDays }, (_, day) => what(all[day]!, day) ?? NaN);
   const hot = hotHoursOf(year, seed.hotThresholdC);

@@ -1,3 +1,4 @@
+import { neverStop, type ShouldStop, stopIf } from '../basics/stop.js';
 import type { Ground } from './ground.js';
 
 /** A body's exchange with something outside it, hour by hour. */
@@ -30,6 +31,8 @@ const FREEZES_FROM_C = -1;
 const ATTEMPTS = 4;
 const MET_WELL = 0.1;
 const HOUR_S = 3600;
+/** A year of hours: some milliseconds. */
+const STOP_EVERY_STEPS = 8760;
 
 /**
  * Heat conduction downward through a body of soil, hour by hour.
@@ -40,6 +43,7 @@ const HOUR_S = 3600;
  * @param nodes    Which nodes are told of.
  * @param options  `freezes`: soil water freezes and thaws (default true). `stepH`: how long a step is where it is not an
  * hour; everything said of hours here is then of steps.
+ * @param shouldStop Asked once a year of hours.
  * @returns For each node asked, its temperature at the edges of the hours [°C]. Shape (n + 1) each.
  *
  * Formula: C dT/dt = d/dz(λ dT/dz); at the top -λ dT/dz = h (F - T0); between nodes by Crank-Nicolson over control
@@ -59,6 +63,7 @@ export function conduct(
   { top, bottom, sides }: Boundary,
   nodes: readonly number[],
   { freezes = true, stepH = 1 }: { readonly freezes?: boolean; readonly stepH?: number } = {},
+  shouldStop: ShouldStop = neverStop,
 ): Float64Array[] {
   const n = profileC.length;
   const known = 'edgesC' in top ? top.edgesC : null;
@@ -82,6 +87,7 @@ export function conduct(
   let wasFreezing = false;
 
   for (let hour = 0; hour < hours; hour++) {
+    if (hour % STOP_EVERY_STEPS === 0) stopIf(shouldStop);
     const topNow = air ? links.perTopConductance * air.conductance[hour]! : 0;
     const bottomNow = bottom ? links.perBottomConductance * bottom.conductance[hour]! : 0;
     if (topNow !== topLink || bottomNow !== bottomLink) isFresh = false;
