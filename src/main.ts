@@ -8,12 +8,14 @@ import { knownNow } from './garden/known-now.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
 import { loggedRequest } from './http/logged-request.js';
-import { askerOf, longWork } from './http/long-work.js';
+import { model } from './http/model.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
+import { askerOf } from './worker/asker-of.js';
+import { workerPool } from './worker/worker-pool.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
   version: string;
@@ -36,7 +38,7 @@ async function start(config: Config): Promise<void> {
   // The demo's season is of a day to come; it begins at its noon.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
-  const work = longWork();
+  const work = workerPool({ modelVersion: model.version, threads: config.WORKERS });
   const app = await buildApp({
     version,
     store,
@@ -44,6 +46,7 @@ async function start(config: Config): Promise<void> {
     work,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
+    workLimit: config.WORK_LIMIT,
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
     page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {
@@ -60,10 +63,12 @@ async function start(config: Config): Promise<void> {
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
   const sources = keepRefreshing({ ...going, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
-  const ask = askerOf(work);
   const looks = keepLooking({
     ...going,
-    look: (owner, subscription, beds) => knownNow(store, owner, subscription, beds, clock(), ask),
+    look: (owner, subscription, beds, signal) => {
+      const ask = askerOf(work, { owner, caller: owner, signal, isBackground: true });
+      return knownNow(store, owner, subscription, beds, clock(), ask);
+    },
   });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');

@@ -16,6 +16,7 @@ export const errorCodes = [
   'has-beds',
   'has-sowings',
   'too-many-requests',
+  'too-much-at-once',
   'storage-unavailable',
   'busy',
   'unknown-crop',
@@ -58,6 +59,12 @@ export interface Fault {
   readonly choices?: readonly Choice[];
 }
 
+/** When a request that is refused now may be sent again, and which limits refused it. */
+export interface Later {
+  readonly retryAfterS?: number;
+  readonly violatedPolicies?: readonly string[];
+}
+
 /** A request that cannot be answered, in words that say how to mend it. */
 export class RequestError extends Error {
   override readonly name = 'RequestError';
@@ -65,6 +72,7 @@ export class RequestError extends Error {
     readonly code: ErrorCode,
     message: string,
     readonly faults: readonly Fault[] = [],
+    readonly later: Later = {},
   ) {
     super(message);
   }

@@ -12,18 +12,20 @@ import Fastify, {
 import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
+import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
+import type { TakeAllowance } from './allowances.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
-import type { FindOwner, Shown } from './keys.js';
-import { type LongWork, longWork } from './long-work.js';
+import type { FindOwner } from './keys.js';
+import { addLimits } from './limits.js';
 import { requestMetrics } from './metrics.js';
+import { model } from './model.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
-import { type Allowance, rateLimit } from './rate-limit.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
@@ -43,7 +45,6 @@ import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
 import { sessionRoutes } from './session.js';
-import { sessionIn } from './session-cookie.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -52,10 +53,14 @@ export interface AppOptions {
   readonly store: Store;
   /** Left out: nobody needs a key. */
   readonly findOwner?: FindOwner | undefined;
-  /** Requests a minute that each key, or each address without one, may send; 0 or left out: any number. */
+  /** Requests a minute that each owner, or each address without a key, may send; 0 or left out: any number. */
   readonly rateLimit?: number | undefined;
+  /** Answers a minute that may be worked out from years for each of them; 0 or left out: any number. */
+  readonly workLimit?: number | undefined;
+  /** Takes from allowances that all instances share; left out: each instance has its own. */
+  readonly takeAllowance?: TakeAllowance | undefined;
   /** Where that is worked out which takes seconds; closed with the app. Left out: it has its own. */
-  readonly work?: LongWork | undefined;
+  readonly work?: WorkerPool | undefined;
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
@@ -82,8 +87,10 @@ export async function buildApp({
   store,
   findOwner,
   rateLimit: perMinute = 0,
+  workLimit: workPerMinute = 0,
+  takeAllowance: take,
   allowPrivateWebhooks = false,
-  work = longWork(),
+  work = workerPool({ modelVersion: model.version }),
   logger = false,
   page = async (pages) => {
     pages.get('/', async (_, reply) => reply.redirect('/docs'));
@@ -137,6 +144,11 @@ export async function buildApp({
   app.addHook('onRequest', async (_, reply) => {
     reply.headers(SAFETY_HEADERS);
   });
+  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  addLimits(app, {
+    ...{ clock, findOwner, perMinute, workPerMinute, take, waitS: work.waitS },
+    isOpen: (url) => !keyed.has(url ?? ''),
+  });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
     metrics.count({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
@@ -150,15 +162,10 @@ export async function buildApp({
   });
   app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
 
-  const limit = perMinute > 0 ? rateLimit(perMinute) : undefined;
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
-      if (open === true) return;
-      const shown = open ? undefined : shownBy(request);
-      const holder = shown && findOwner?.(shown);
-      if (limit)
-        countRequest(reply, perMinute, limit(holder ? `key ${holder.session}` : request.ip, clock().getTime()));
       if (open) return;
+      const { shown, holder } = request;
       if (findOwner) request.owner = holder?.owner ?? noOwner();
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
@@ -207,28 +214,8 @@ function parseJson(body: string): unknown {
   }
 }
 
-/** A key, whatever else is sent; where there is none, a session. */
-function shownBy({ headers }: FastifyRequest): Shown | undefined {
-  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
-  if (key !== undefined) return { key };
-  const session = sessionIn(headers.cookie);
-  return session === undefined ? undefined : { session };
-}
-
 function noOwner(): never {
   throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
-}
-
-/** Tells the caller how many requests are left; one too many goes no further. */
-function countRequest(reply: FastifyReply, perMinute: number, allowance: Allowance): void {
-  const { isAllowed, remaining, fullInS, nextInS } = allowance;
-  reply.headers({ 'ratelimit-limit': perMinute, 'ratelimit-remaining': remaining, 'ratelimit-reset': fullInS });
-  if (isAllowed) return;
-  reply.header('retry-after', nextInS);
-  throw new RequestError(
-    'too-many-requests',
-    `More than ${perMinute} requests a minute came. Go on in ${nextInS === 1 ? 'a second' : `${nextInS} seconds`}.`,
-  );
 }
 
 function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
@@ -306,6 +293,7 @@ function matches(url: string, path: string): boolean {
 function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   const problem = problemOf(error, `urn:uuid:${request.id}`);
   if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
-  if (problem.status === 503) reply.header('retry-after', RETRY_AFTER_S);
+  const retryAfterS = error.later.retryAfterS ?? (problem.status === 503 ? RETRY_AFTER_S : undefined);
+  if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   reply.code(problem.status).type('application/problem+json').send(problem);
 }

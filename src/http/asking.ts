@@ -4,11 +4,11 @@ import { dateAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
 import { type Kept, keptBed, keptInputs, keptPlace } from '../garden/kept-soil.js';
 import type { Store } from '../garden/store.js';
+import type { WorkerPool } from '../worker/worker-pool.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { sendWithETag } from './etag.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
-import type { LongWork } from './long-work.js';
 import { ownerOf } from './owner.js';
 import { formOf } from './picture.js';
 import { type Known, type Read, readBody, readFile, zoneAsked } from './question.js';
@@ -19,7 +19,7 @@ import type { Asking, ForecastBody } from './schemas/forecast.js';
 export interface Service {
   readonly clock: () => Date;
   readonly store: Store;
-  readonly work: LongWork;
+  readonly work: WorkerPool;
 }
 
 /** A question about a bed, in whichever way it comes. */

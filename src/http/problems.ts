@@ -104,8 +104,15 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',
-    cause: 'This key, or this address, has asked more often than the service allows in a minute.',
+    cause: 'This owner, or this address, has asked more often than the service allows in a minute.',
     cure: 'Wait as many seconds as Retry-After says.',
+  },
+  'too-much-at-once': {
+    status: 429,
+    title: 'Too much at once',
+    cause:
+      'So many answers from past years are being worked out for this owner, or this address, as may be at one time.',
+    cure: 'Wait until some of them have come, or as many seconds as Retry-After says.',
   },
   'storage-unavailable': {
     status: 503,
@@ -116,7 +123,8 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   busy: {
     status: 503,
     title: 'Too much is being worked out already',
-    cause: 'Questions that take seconds, about past years, wait for their turn, and no more may wait.',
+    cause:
+      'Questions that take seconds, about past years, wait for their turn; no more may wait, or this one has waited too long.',
     cure: 'Send the request again after as many seconds as Retry-After says.',
   },
   'unknown-crop': {
@@ -244,6 +252,10 @@ export interface Problem {
   readonly instance: string;
   readonly code: ErrorCode;
   readonly errors?: readonly ProblemFault[];
+  /** The limits that refused it, as RateLimit-Policy names them. */
+  readonly 'violated-policies'?: readonly string[];
+  /** As the Retry-After header. */
+  readonly retryAfterS?: number;
 }
 
 export interface ProblemFault {
@@ -257,6 +269,7 @@ export interface ProblemFault {
 /** The problem that an error is told as. */
 export function problemOf(error: RequestError, instance: string): Problem {
   const { status, title } = problemKinds[error.code];
+  const { violatedPolicies, retryAfterS } = error.later;
   const errors = error.faults.map(({ path, parameter, line, detail, choices }): ProblemFault => {
     const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
     return { ...where, ...(line === undefined ? {} : { line }), detail, ...(choices ? { choices } : {}) };
@@ -269,6 +282,8 @@ export function problemOf(error: RequestError, instance: string): Problem {
     instance,
     code: error.code,
     ...(errors.length > 0 ? { errors } : {}),
+    ...(violatedPolicies ? { 'violated-policies': violatedPolicies } : {}),
+    ...(retryAfterS === undefined ? {} : { retryAfterS }),
   };
 }
 

@@ -2,6 +2,7 @@ import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneName
 import { type SourceFormat, sourceFormats } from '../garden/source-formats.js';
 import { fillUrl, sourceUrlFault } from '../garden/source-url.js';
 import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store.js';
+import { byOwner } from '../outside/by-owner.js';
 import type { Fetcher } from './fetch-source.js';
 import { readAnswer } from './read-answer.js';
 import type { SourceDays } from './source-days.js';
@@ -44,19 +45,16 @@ const SPANS: Record<SourceFormat, { first: number; again: number }> = {
 };
 
 /**
- * Asks the sources that are due, a few at a time, and keeps what they say. Nobody else asks them meanwhile.
+ * Asks the sources that are due, a few owners' at a time, and keeps what they say. Nobody else asks them meanwhile.
  *
  * @returns How many were asked.
  */
 export async function refreshDue(settings: RefreshSettings): Promise<number> {
   const due = await settings.store.dueSources(settings.clock().getTime(), MOST_A_ROUND);
   let asked = 0;
-  const next = async (): Promise<void> => {
-    for (let one = due.shift(); one && !settings.signal?.aborted; one = due.shift()) {
-      if (await refreshPlace(one, settings)) asked++;
-    }
-  };
-  await Promise.all(Array.from({ length: AT_ONCE }, next));
+  await byOwner(due, { atOnce: AT_ONCE, perOwner: AT_ONCE - 1 }, async (one) => {
+    if (!settings.signal?.aborted && (await refreshPlace(one, settings))) asked++;
+  });
   return asked;
 }
 

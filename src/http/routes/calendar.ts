@@ -7,9 +7,10 @@ import { calendarEvents } from '../../garden/calendar-events.js';
 import type { BedSeason } from '../../garden/calendar-season.js';
 import { icalendar } from '../../garden/icalendar.js';
 import type { Store } from '../../garden/store.js';
+import { askerOf } from '../../worker/asker-of.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { sendWithETag, tagOf } from '../etag.js';
-import { askerOf } from '../long-work.js';
 import { remembered } from '../remembered.js';
 import type { Route } from '../route.js';
 import { idSchema } from '../schemas/common.js';
@@ -21,14 +22,13 @@ export interface Growing {
 }
 
 /** What grows in a bed of an owner; undefined: there is no such bed. */
-export type FindGrowing = (owner: string, bed: string) => Promise<Growing | undefined>;
+export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<Growing | undefined>;
 
 /** What grows in a kept bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
-  const ask = askerOf(work);
-  return async (owner, id) => {
+  return async (owner, id, by) => {
     const known = await knownSeason(store, owner, id, clock());
-    return known && { inputs: seasonInputs(known), season: () => bedSeason(store, known, ask) };
+    return known && { inputs: seasonInputs(known), season: () => bedSeason(store, known, askerOf(work, by)) };
   };
 };
 
@@ -75,7 +75,7 @@ export const calendarRoutes = (store: Store, clock: () => Date, growing: FindGro
         const bed = idSchema.safeParse((request.params as { id: string }).id).data;
         const token = tokenSchema.safeParse((request.query as Record<string, unknown>).token).data;
         const opened = bed !== undefined && token !== undefined && (await store.bedOfCalendar(bed, token));
-        const found = opened ? await growing(opened.owner, bed) : undefined;
+        const found = opened ? await growing(opened.owner, bed, forAll(request.askedBy(opened.owner))) : undefined;
         if (!opened || !found) throw noCalendar();
         reply.type(`${MEDIA_TYPE}; charset=utf-8`);
         return sendWithETag(request, reply, found.inputs, async () => {
@@ -96,6 +96,9 @@ export const calendarRoutes = (store: Store, clock: () => Date, growing: FindGro
     },
   ];
 };
+
+/** Others may wait for the same calendar by the time that its first asker goes, so the work goes on. */
+const forAll = ({ signal: _, ...by }: AskedBy): AskedBy => by;
 
 /** What an event says, in short. */
 const digestOf = ({ kind, from, to, summary, description }: CalendarEvent): string =>

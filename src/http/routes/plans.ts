@@ -3,6 +3,7 @@ import { type Kept, keptBed, keptInputs } from '../../garden/kept-soil.js';
 import type { GardenPlan } from '../../garden/plan.js';
 import { planQuestionOf } from '../../garden/plan-question.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlan } from '../examples.js';
@@ -23,30 +24,30 @@ const MOST_SOWINGS = 100;
 export const planRoutes = ({ store, clock, work }: Service): Route[] => {
   const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
     keptBed(store, owner, bed, clock().getTime());
-  const ask = async (owner: string, plan: PlanFields, kept: Kept, now: Date): Promise<GardenPlan> => {
-    const sowings = await store.sowingsOf(owner, plan.bed, MOST_SOWINGS);
+  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept, now: Date): Promise<GardenPlan> => {
+    const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
     const known = sowings.map(({ sowing }) => sowing);
-    return work.ask('plan', planQuestionOf(plan, kept, todayAt(kept, now), known));
+    return work.ask('plan', planQuestionOf(plan, kept, todayAt(kept, now), known), by);
   };
-  const show = async (plan: Plan, owner: string): Promise<Shown> => {
+  const show = async (plan: Plan, by: AskedBy): Promise<Shown> => {
     const now = clock();
-    const kept = await bedOf(owner, plan);
+    const kept = await bedOf(by.owner, plan);
     // Its bed went while we looked.
     if (!kept) throw notKept('plan', plan.id);
     return {
       inputs: inputsOf(plan, kept, now),
-      answer: async () => planOnWire(plan, await ask(owner, plan, kept, now)),
+      answer: async () => planOnWire(plan, await ask(by, plan, kept, now)),
     };
   };
-  const keeper: Keeper<Plan, PlanFields> = {
+  const keeperFor = (by: AskedBy): Keeper<Plan, PlanFields> => ({
     find: store.plan,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putPlan(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       return done;
     },
-    show,
-  };
+    show: (plan) => show(plan, by),
+  });
   return [
     listRoute(
       {
@@ -80,8 +81,9 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         const kept = await bedOf(owner, fields);
         if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
-        await ask(owner, fields, kept, clock());
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+        const by = request.askedBy();
+        await ask(by, fields, kept, clock());
+        return putAndAnswer(request, reply, id, keeperFor(by), () => fields, clock);
       },
     },
     {
@@ -98,7 +100,7 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         const id = idIn(request, 'plan');
         const plan = await store.plan(ownerOf(request), id);
         if (!plan) throw notKept('plan', id);
-        const { inputs, answer } = await show(plan, ownerOf(request));
+        const { inputs, answer } = await show(plan, request.askedBy());
         return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
       },
     },

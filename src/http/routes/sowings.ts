@@ -10,12 +10,13 @@ import type { Store } from '../../garden/store.js';
 import { whatToDo } from '../../garden/what-to-do.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
+import { askerOf } from '../../worker/asker-of.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { exampleSowing } from '../examples.js';
 import { idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
-import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -30,8 +31,8 @@ const precisionParameter = { name: 'precision', schema: precisionSchema };
 
 /** What a grower sowed, how it stands, and what was counted. */
 export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
-  const ask = askerOf(work);
-  const show = async (counted: CountedSowing, owner: string, precision: 'rounded' | 'full'): Promise<Shown> => {
+  const show = async (counted: CountedSowing, by: AskedBy, precision: 'rounded' | 'full'): Promise<Shown> => {
+    const { owner } = by;
     const now = clock();
     const kept = await keptBed(store, owner, counted.sowing.bed, now.getTime());
     // Its bed went while we looked.
@@ -40,12 +41,12 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
     return {
       inputs: inputsOf(known),
       async answer() {
-        const state = await sowingState(known, ask);
+        const state = await sowingState(known, askerOf(work, by));
         return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
       },
     };
   };
-  const keeper: Keeper<Sowing, SowingFields> = {
+  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
     find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
     async put(owner, id, fields, ifRevision) {
       refuseAgainst((await store.sowing(owner, id))?.counts ?? [], fields);
@@ -57,9 +58,9 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
     async show({ id }, owner) {
       const counted = await store.sowing(owner, id);
       if (!counted) throw notKept('sowing', id);
-      return show(counted, owner, 'rounded');
+      return show(counted, by, 'rounded');
     },
-  };
+  });
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
     chosenCrop(fields.crop);
     const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
@@ -98,7 +99,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
         const fields = await checked(ownerOf(request), read(sowingPutSchema, request.body));
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+        return putAndAnswer(request, reply, id, keeperFor(request.askedBy()), () => fields, clock);
       },
     },
     {
@@ -116,6 +117,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
         const changes = read(sowingPatchSchema, request.body);
+        const keeper = keeperFor(request.askedBy());
         const now = await keeper.find(ownerOf(request), id);
         if (!now) throw notKept('sowing', id);
         const changed = (before: Sowing | undefined): SowingFields => {
@@ -140,7 +142,7 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
       async handler(request, reply) {
         const { precision } = queryOf(precisionQuery, request);
         const counted = await countedIn(request, store);
-        const { inputs, answer } = await show(counted, ownerOf(request), precision);
+        const { inputs, answer } = await show(counted, request.askedBy(), precision);
         return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
       },
     },
