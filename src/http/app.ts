@@ -13,6 +13,7 @@ import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { accepted } from './accepted.js';
+import { answerCache } from './answer-cache.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import type { FindOwner, Shown } from './keys.js';
@@ -24,6 +25,7 @@ import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { type Allowance, rateLimit } from './rate-limit.js';
+import { readyAnswer } from './ready-answer.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
@@ -44,6 +46,7 @@ import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
+import { asJson } from './written.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -109,10 +112,10 @@ export async function buildApp({
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work };
+  const service = { clock, store, work, answers: answerCache() };
   const metrics = requestMetrics();
   const routes = [
-    ...cropRoutes(clock),
+    ...cropRoutes(service),
     ...forecastRoutes(service),
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
@@ -121,7 +124,7 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
-    ...calendarRoutes(store, clock, growingIn(service)),
+    ...calendarRoutes(service, growingIn(service)),
     ...lotRoutes(store, clock),
     ...planRoutes(service),
     ...seedsNeededRoutes(store, clock),
@@ -158,11 +161,11 @@ export async function buildApp({
       const holder = shown && findOwner?.(shown);
       if (limit)
         countRequest(reply, perMinute, limit(holder ? `key ${holder.session}` : request.ip, clock().getTime()));
+      reply.header('cache-control', 'private, no-cache');
       if (open) return;
       if (findOwner) request.owner = holder?.owner ?? noOwner();
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
-      if (holder && shown && 'session' in shown) reply.header('cache-control', 'private, no-cache');
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
@@ -181,7 +184,7 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', async () => document);
+  app.get('/openapi.json', readyAnswer({ ...asJson(document), headers: { 'cache-control': 'public, max-age=3600' } }));
   await app.register(page);
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
   await app.register(swaggerUi, {
@@ -307,5 +310,6 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, error: Reques
   const problem = problemOf(error, `urn:uuid:${request.id}`);
   if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
   if (problem.status === 503) reply.header('retry-after', RETRY_AFTER_S);
+  reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);
 }
