@@ -15,6 +15,7 @@ import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
 import type { TakeAllowance } from './allowances.js';
+import { answerCache } from './answer-cache.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import type { FindOwner } from './keys.js';
@@ -26,6 +27,7 @@ import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
+import { readyAnswer } from './ready-answer.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
@@ -45,6 +47,7 @@ import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
 import { sessionRoutes } from './session.js';
+import { asJson } from './written.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -116,10 +119,10 @@ export async function buildApp({
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work };
+  const service = { clock, store, work, answers: answerCache() };
   const metrics = requestMetrics();
   const routes = [
-    ...cropRoutes(clock),
+    ...cropRoutes(service),
     ...forecastRoutes(service),
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
@@ -128,7 +131,7 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...bedRoutes(store, clock),
     ...bedReadingsRoutes(store, clock),
-    ...calendarRoutes(store, clock, growingIn(service)),
+    ...calendarRoutes(service, growingIn(service)),
     ...lotRoutes(store, clock),
     ...planRoutes(service),
     ...seedsNeededRoutes(store, clock),
@@ -164,12 +167,12 @@ export async function buildApp({
 
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
+      reply.header('cache-control', 'private, no-cache');
       if (open) return;
       const { shown, holder } = request;
       if (findOwner) request.owner = holder?.owner ?? noOwner();
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
-      if (holder && shown && 'session' in shown) reply.header('cache-control', 'private, no-cache');
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
@@ -188,7 +191,7 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', async () => document);
+  app.get('/openapi.json', readyAnswer({ ...asJson(document), headers: { 'cache-control': 'public, max-age=3600' } }));
   await app.register(page);
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
   await app.register(swaggerUi, {
@@ -295,5 +298,6 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, error: Reques
   if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
   const retryAfterS = error.later.retryAfterS ?? (problem.status === 503 ? RETRY_AFTER_S : undefined);
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
+  reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);
 }
