@@ -1,7 +1,7 @@
 import { randomInt } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
-import { type Config, readConfig } from './config.js';
+import { type Config, hostsOf, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
@@ -48,6 +48,10 @@ async function start(config: Config): Promise<void> {
     rateLimit: config.RATE_LIMIT,
     workLimit: config.WORK_LIMIT,
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
+    hosts: hostsOf(config),
+    isProxy: config.TRUST_PROXY,
+    publicUrl: config.PUBLIC_URL,
+    connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
     page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,

@@ -16,19 +16,26 @@ import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
 import type { TakeAllowance } from './allowances.js';
 import { answerCache } from './answer-cache.js';
+import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
+import { callersIdOf } from './callers-id.js';
+import { sendClientError } from './client-error.js';
+import { refuseMisconduct } from './conduct.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
-import type { FindOwner } from './keys.js';
+import { settleForwarded } from './forwarded.js';
+import { parseJson } from './json-body.js';
+import type { FindOwner, Shown } from './keys.js';
 import { addLimits } from './limits.js';
 import { requestMetrics } from './metrics.js';
 import { model } from './model.js';
+import { answerUnrouted } from './not-found.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { readyAnswer } from './ready-answer.js';
-import type { Operation, Route } from './route.js';
+import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
 import { calendarRoutes, growingIn } from './routes/calendar.js';
@@ -47,6 +54,7 @@ import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
 import { sessionRoutes } from './session.js';
+import { sessionIn } from './session-cookie.js';
 import { asJson } from './written.js';
 
 export interface AppOptions {
@@ -67,6 +75,13 @@ export interface AppOptions {
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
+  /** Hosts that are answered for beside this machine's own names; left out: any. */
+  readonly hosts?: readonly string[] | undefined;
+  /** Is it the address of a proxy of ours? Left out: none is. */
+  readonly isProxy?: ((address: string) => boolean) | undefined;
+  /** What links that leave the service begin with, such as `https://garden.example`; left out: they begin with `/`. */
+  readonly publicUrl?: string | undefined;
+  readonly connections?: Partial<ConnectionLimits> | undefined;
   /** What stands at `/`; left out: the way to the documentation. */
   readonly page?: FastifyPluginAsync | undefined;
 }
@@ -95,6 +110,10 @@ export async function buildApp({
   allowPrivateWebhooks = false,
   work = workerPool({ modelVersion: model.version }),
   logger = false,
+  hosts,
+  isProxy = () => false,
+  publicUrl = '',
+  connections = {},
   page = async (pages) => {
     pages.get('/', async (_, reply) => reply.redirect('/docs'));
   },
@@ -104,16 +123,29 @@ export async function buildApp({
     bodyLimit: JSON_LIMIT_BYTES,
     genReqId: () => randomUUID(),
     requestIdHeader: false,
+    trustProxy: isProxy,
+    serverFactory: (handler) =>
+      boundedServer(
+        (request, response) => {
+          settleForwarded(request.headers, isProxy(request.socket.remoteAddress ?? ''));
+          handler(request, response);
+        },
+        { ...DEFAULT_CONNECTION_LIMITS, ...connections },
+        isProxy,
+      ),
+    clientErrorHandler: sendClientError,
+    // A request may name the whole address (RFC 9112, section 3.2.2).
+    rewriteUrl: ({ url = '/' }) => (url.startsWith('http') ? url.replace(/^https?:\/\/[^/?]*/i, '') || '/' : url),
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
     'application/json',
-    { parseAs: 'string' },
-    async ({ method }: FastifyRequest, body: string) =>
+    { parseAs: 'buffer' },
+    async ({ method }: FastifyRequest, body: Buffer) =>
       // Many a client says that nothing is JSON.
-      method === 'DELETE' && body === '' ? undefined : parseJson(body),
+      method === 'DELETE' && body.length === 0 ? undefined : parseJson(body),
   );
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
@@ -129,7 +161,7 @@ export async function buildApp({
     ...readingsRoutes(clock),
     ...placeRoutes(store, clock),
     ...placeAirRoutes(store, clock),
-    ...bedRoutes(store, clock),
+    ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
     ...calendarRoutes(service, growingIn(service)),
     ...lotRoutes(store, clock),
@@ -144,13 +176,27 @@ export async function buildApp({
   const document = openApiDocument(routes, version);
 
   app.decorateRequest('owner', OPEN_OWNER);
-  app.addHook('onRequest', async (_, reply) => {
-    reply.headers(SAFETY_HEADERS);
+  app.decorateRequest('caller', null);
+  // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
+  app.addHook('onRequest', async (request, reply) => {
+    const callersId = callersIdOf(request);
+    reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
+    if (callersId !== undefined) reply.header('x-request-id', callersId);
+    const shown = shownBy(request);
+    const holder = shown && findOwner?.(shown);
+    request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
   });
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
   addLimits(app, {
-    ...{ clock, findOwner, perMinute, workPerMinute, take, waitS: work.waitS },
+    ...{ clock, perMinute, workPerMinute, take, waitS: work.waitS },
     isOpen: (url) => !keyed.has(url ?? ''),
+  });
+  app.addHook('onRequest', async (request, reply) => refuseMisconduct(request, reply, hosts, findOwner));
+  app.addHook('onSend', async ({ raw, headers }, reply) => {
+    // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
+    if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {
+      reply.header('connection', 'close');
+    }
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
@@ -163,14 +209,14 @@ export async function buildApp({
     }
     sendProblem(request, reply, known);
   });
-  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
+  app.setNotFoundHandler((request, reply) => answerUnrouted(request, reply, routes));
 
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       reply.header('cache-control', 'private, no-cache');
       if (open) return;
-      const { shown, holder } = request;
-      if (findOwner) request.owner = holder?.owner ?? noOwner();
+      const { shown, holder } = request.caller!;
+      if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
       requireAccepted(request, operation.answer);
@@ -202,23 +248,21 @@ export async function buildApp({
   return app;
 }
 
-/** JSON, or where it breaks off. */
-function parseJson(body: string): unknown {
-  if (body.trim() === '') throw new RequestError('not-json', 'The body is empty. Send the question as JSON.');
-  try {
-    return JSON.parse(body);
-  } catch (error) {
-    const position = Number(/position (\d+)/.exec(String(error))?.[1] ?? body.length);
-    const before = body.slice(0, position).split('\n');
-    throw new RequestError(
-      'not-json',
-      `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
-    );
-  }
+/** A key, whatever else is sent; where there is none, a session. */
+function shownBy({ headers }: FastifyRequest): Shown | undefined {
+  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
+  if (key !== undefined) return { key };
+  const session = sessionIn(headers.cookie);
+  return session === undefined ? undefined : { session };
 }
 
-function noOwner(): never {
-  throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
+function noOwner(shown: Shown | undefined): never {
+  throw new RequestError(
+    'unauthorized',
+    shown
+      ? 'The key, or the session, that was sent is not known here. Check it for letters left out, or give the key anew.'
+      : 'Send the header "Authorization: Bearer" followed by your key.',
+  );
 }
 
 function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
@@ -261,41 +305,11 @@ function asRequestError(error: unknown): RequestError {
   return said('internal', 'Something went wrong here; the instance below finds it in the log.');
 }
 
-function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): RequestError {
-  const path = request.url.split('?', 1)[0]!;
-  const methods = [...routes, ...PAGES.filter((page) => request.server.hasRoute(page))]
-    .filter(({ url }) => matches(url, path))
-    .map(({ method }) => method);
-  if (methods.length === 0) {
-    return new RequestError(
-      'not-found',
-      `There is nothing at ${path.slice(0, 200)}; /docs lists the addresses there are.`,
-    );
-  }
-  reply.header('allow', methods.flatMap((method) => (method === 'GET' ? ['GET', 'HEAD'] : [method])).join(', '));
-  return new RequestError(
-    'method-not-allowed',
-    `${path.slice(0, 200)} takes ${methods.join(' and ')}, not ${request.method}.`,
-  );
-}
-
-/** What may be served beside the routes. */
-const PAGES = [
-  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url })),
-  { method: 'POST' as const, url: '/' },
-];
-
-function matches(url: string, path: string): boolean {
-  const [wanted, given] = [url.split('/'), path.split('/')];
-  return (
-    wanted.length === given.length &&
-    wanted.every((part, i) => part === given[i] || (part.startsWith(':') && given[i] !== ''))
-  );
-}
-
 function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   const problem = problemOf(error, `urn:uuid:${request.id}`);
-  if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
+  if (problem.status === 401) {
+    reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
+  }
   const retryAfterS = error.later.retryAfterS ?? (problem.status === 503 ? RETRY_AFTER_S : undefined);
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   reply.header('cache-control', 'no-store');

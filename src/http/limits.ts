@@ -4,13 +4,10 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../basics/errors.js';
 import type { AskedBy } from '../worker/worker-pool.js';
 import { memoryAllowances, type TakeAllowance } from './allowances.js';
-import type { FindOwner, KeyHolder, Shown } from './keys.js';
 import { type Allowance, type RateLimit, rateLimit } from './rate-limit.js';
-import { sessionIn } from './session-cookie.js';
 
 export interface LimitOptions {
   readonly clock: () => Date;
-  readonly findOwner?: FindOwner | undefined;
   /** Requests a minute of an owner, or of an address without one; 0: any number. */
   readonly perMinute: number;
   /** Answers a minute that are worked out from years; 0: any number. */
@@ -27,9 +24,6 @@ export interface LimitOptions {
 
 declare module 'fastify' {
   interface FastifyRequest {
-    /** What was shown to open the garden, and whose it is. */
-    shown: Shown | undefined;
-    holder: KeyHolder | undefined;
     /** Who asks for long work by this request; of another owner where its token opens that garden. */
     askedBy(owner?: string): AskedBy;
   }
@@ -48,7 +42,7 @@ const CHUNKS = 20;
  * can be asked without end: what needs no key counts against the address that asks.
  */
 export function addLimits(app: FastifyInstance, options: LimitOptions): void {
-  const { clock, findOwner, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
+  const { clock, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
   const local = memoryAllowances();
   const limitOf = (policy: string, limit: number): RateLimit | undefined =>
     limit > 0
@@ -69,18 +63,15 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
   ].join(', ');
   const underWay = new Map<string, number>();
 
-  app.decorateRequest('shown', undefined);
-  app.decorateRequest('holder', undefined);
   app.decorateRequest('askedBy', (): AskedBy => {
     throw new Error('asked before the request was counted');
   });
 
   app.addHook('onRequest', async (request, reply) => {
-    request.shown = shownBy(request);
-    request.holder = request.shown && findOwner?.(request.shown);
     const { url } = request.routeOptions;
+    const holder = request.caller?.holder;
     const address = callerId('address', addressOf(request.ip));
-    const caller = request.holder && !isOpen(url) ? callerId('owner', request.holder.owner) : address;
+    const caller = holder && !isOpen(url) ? callerId('owner', holder.owner) : address;
     request.askedBy = asker(request, reply, caller);
     if (HEALTH.has(url ?? '')) {
       const allowance = await health?.(address, clock().getTime());
@@ -173,14 +164,6 @@ function tooMany(policy: string, perMinute: number, { nextInS }: Allowance): Req
     [],
     { retryAfterS: nextInS, violatedPolicies: [policy] },
   );
-}
-
-/** A key, whatever else is sent; where there is none, a session. */
-function shownBy({ headers }: FastifyRequest): Shown | undefined {
-  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
-  if (key !== undefined) return { key };
-  const session = sessionIn(headers.cookie);
-  return session === undefined ? undefined : { session };
 }
 
 /** Callers are remembered by a digest: nobody reads addresses out of it. */
