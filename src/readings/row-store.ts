@@ -2,6 +2,8 @@
 export interface RowStore {
   readonly count: number;
   push(stamp: number, value: number, line: number): void;
+  /** The first `rows` of these arrays, from lines that follow one another. */
+  pushRows(stamps: Float64Array, values: Float64Array, rows: number, firstLine: number): void;
   stamps(): Float64Array;
   values(): Float64Array | Float32Array;
   /** Takes the last row back. */
@@ -61,6 +63,21 @@ export function rowStore(): RowStore {
       }
       expectedLine = line + 1;
       count++;
+    },
+    pushRows(newStamps, newValues, rows, firstLine) {
+      if (count + rows > capacity) {
+        // One by one, as the store may change its kind in between.
+        for (let i = 0; i < rows; i++) this.push(newStamps[i]!, newValues[i]!, firstLine + i);
+        return;
+      }
+      stamps.set(newStamps.subarray(0, rows), count);
+      values.set(newValues.subarray(0, rows), count);
+      if (firstLine !== expectedLine) {
+        jumpRows.push(count);
+        jumpLines.push(firstLine);
+      }
+      expectedLine = firstLine + rows;
+      count += rows;
     },
     pop() {
       count--;
