@@ -51,6 +51,13 @@ const styles: readonly Style[] = [
     valuesBeside: true,
   },
   {
+    delimiter: '|',
+    names: ['Date', 'soil temp 10 cm (°C)'],
+    stamp: (at) => `${isoDay(at)} ${twelve(at).padStart(8, '0')}`,
+    value: point,
+    valuesBeside: false,
+  },
+  {
     delimiter: '\t',
     names: ['stamp', 'soil temperature (K)'],
     stamp: (at) => `${isoDay(at)}${hhmm(at)}00`.replace(/[-:]/g, ''),
@@ -73,6 +80,9 @@ const styles: readonly Style[] = [
   },
 ];
 
+const FIRST = 'First probe';
+const SECOND = 'Second probe';
+
 type Spoil = (cells: string[], valueAt: number) => void;
 const value =
   (text: string): Spoil =>
@@ -92,7 +102,8 @@ const spoils: Readonly<Record<string, Spoil>> = {
   'a mark for no value, near': value('-99'),
   'a spike': value('55.5'),
   'far too hot': value('1234.5'),
-  'sixteen digits': value('12.50000000000000'),
+  'twenty digits': value('12.34567890123456789'),
+  'fewer digits': value('12'),
   'an exponent': value('1.25e1'),
   'no digit behind the mark': value('12.'),
   'no digit before the mark': value('.5'),
@@ -107,6 +118,9 @@ const spoils: Readonly<Record<string, Spoil>> = {
   },
   'a quotation mark that does not close': value('"12.5'),
   'a quoted stamp': stamp((text) => `"${text}"`),
+  'a quoted cell beside': (cells) => {
+    cells.push(`"${cells.pop()}"`);
+  },
   'a cell too many': (cells) => {
     cells.push('7');
   },
@@ -119,7 +133,7 @@ const spoils: Readonly<Record<string, Spoil>> = {
     cells.splice(0, cells.length, '# the bed was watered');
   },
   'a title': (cells) => {
-    cells.splice(0, cells.length, 'Second probe');
+    cells.splice(0, cells.length, SECOND);
   },
   'an empty line': (cells) => {
     cells.splice(0, cells.length, '');
@@ -141,11 +155,15 @@ interface Made {
   readonly startMinute: number;
   readonly stepMinutes: number;
   readonly count: number;
+  /** Rows beyond the first thousand, from which the layout is told; -1 is the last row. */
   readonly spoilt: readonly (readonly [row: number, how: string])[];
   /** Rows that change places with the one so far behind them. */
   readonly swapped: readonly (readonly [row: number, by: number])[];
   readonly isNewestFirst: boolean;
-  readonly isCutOff: boolean;
+  /** The rows stand under titles. */
+  readonly hasTitles: boolean;
+  /** So many characters are missing at the end. */
+  readonly cutOff: number;
 }
 
 const made: fc.Arbitrary<Made> = fc.record({
@@ -161,13 +179,28 @@ const made: fc.Arbitrary<Made> = fc.record({
     .map(([dayMs, minute]) => dayMs / MINUTE_MS + minute),
   stepMinutes: fc.constantFrom(1, 5, 15, 60),
   count: fc.integer({ min: 1300, max: 2600 }),
-  spoilt: fc.array(fc.tuple(fc.nat(), fc.constantFrom(...Object.keys(spoils))), { maxLength: 25 }),
+  spoilt: fc.array(
+    fc.tuple(fc.oneof(fc.nat(), fc.integer({ min: -3, max: -1 })), fc.constantFrom(...Object.keys(spoils))),
+    { maxLength: 25 },
+  ),
   swapped: fc.array(fc.tuple(fc.nat(), fc.integer({ min: 1, max: 90 })), { maxLength: 4 }),
   isNewestFirst: fc.integer({ min: 0, max: 6 }).map((n) => n === 0),
-  isCutOff: fc.boolean(),
+  hasTitles: fc.boolean(),
+  cutOff: fc.oneof(fc.constant(0), fc.integer({ min: 1, max: 12 })),
 });
 
-function textOf({ style, lineEnd, startMinute, stepMinutes, count, spoilt, swapped, isNewestFirst, isCutOff }: Made) {
+function textOf({
+  style,
+  lineEnd,
+  startMinute,
+  stepMinutes,
+  count,
+  spoilt,
+  swapped,
+  isNewestFirst,
+  hasTitles,
+  cutOff,
+}: Made) {
   const { names, delimiter, valuesBeside } = style;
   const rows = Array.from({ length: count }, (_, i) => {
     const at = new Date((startMinute + i * stepMinutes) * MINUTE_MS);
@@ -181,14 +214,14 @@ function textOf({ style, lineEnd, startMinute, stepMinutes, count, spoilt, swapp
     const [a, b] = [row % count, (row + by) % count];
     [rows[a], rows[b]] = [rows[b]!, rows[a]!];
   }
-  // Beyond the first rows, from which the layout is told.
   for (const [row, how] of spoilt) {
-    const at = 1000 + (row % (count - 1000));
+    const at = row < 0 ? count + row : 1000 + (row % (count - 1000));
     spoils[how]!(rows[at]!, valuesBeside ? 2 : 1);
   }
   const header = valuesBeside ? ['No.', ...names, 'Humidity'] : names;
-  const text = [header, ...rows].map((cells) => cells.join(delimiter)).join(lineEnd);
-  return isCutOff ? text.slice(0, -1) : text + lineEnd;
+  const lines = [header, ...rows].map((cells) => cells.join(delimiter));
+  const text = (hasTitles ? [FIRST, ...lines] : lines).join(lineEnd) + lineEnd;
+  return text.slice(0, text.length - cutOff);
 }
 
 /** All that comes of a file, as one text; numbers of readings bit by bit. */
@@ -220,6 +253,7 @@ function outcomeOf(bytes: Uint8Array, cuts: readonly number[], hints: FileHints,
 const hints: fc.Arbitrary<FileHints> = fc
   .record({
     dateOrder: fc.constantFrom(null, null, 'dmy' as const, 'mdy' as const),
+    column: fc.constantFrom(null, null, SECOND),
     clock: fc.constantFrom(null, 'local' as const, 'standard' as const, 'utc' as const),
   })
   .map((said) => ({ ...noHints, medium: 'soil' as const, ...said }));
