@@ -283,6 +283,7 @@ function bodyOf(head: string, hints: FileHints): Body {
           throw ask('Rows further down are of sensors that the first rows do not show.', again.channels, hints.medium);
         }
       }
+      for (const store of stores) store.close();
       return {
         table,
         columns,

@@ -28,8 +28,8 @@ export function stampsInBytes(): ByteStamps {
   let base = NaN;
 
   function read(bytes: Uint8Array, from: number, into: Float64Array, slot: number): number {
-    let i = from;
-    for (let k = 0; k < prefix.length; k++) if (bytes[i++] !== prefix[k]) return -1;
+    let i = startsAt(bytes, from, prefix);
+    if (i < 0) return -1;
     let hour = bytes[i++]! - ZERO;
     if (!(hour >= 0 && hour <= 9)) return -1;
     if (hourDigits === 2) {
@@ -49,7 +49,8 @@ export function stampsInBytes(): ByteStamps {
       i += 2;
       if (second < 0) return -1;
     }
-    for (let k = 0; k < tail.length; k++) if (bytes[i++] !== tail[k]) return -1;
+    i = startsAt(bytes, i, tail);
+    if (i < 0) return -1;
     into[slot] = base + ((hour * 60 + minute) * 60 + second) * 1000;
     return i;
   }
@@ -74,6 +75,12 @@ export function stampsInBytes(): ByteStamps {
     },
     read,
   };
+}
+
+/** Where these bytes end, if they stand here; -1 where others do. */
+function startsAt(bytes: Uint8Array, from: number, wanted: Uint8Array): number {
+  for (let i = 0; i < wanted.length; i++) if (bytes[from + i] !== wanted[i]) return -1;
+  return from + wanted.length;
 }
 
 /** Two digits of a minute or a second; below 0 where there are none. */

@@ -119,7 +119,7 @@ const spoils: Readonly<Record<string, Spoil>> = {
   'a quotation mark that does not close': value('"12.5'),
   'a quoted stamp': stamp((text) => `"${text}"`),
   'a quoted cell beside': (cells) => {
-    cells.push(`"${cells.pop()}"`);
+    cells.push(`"${cells.pop()},;|\t0"`);
   },
   'a cell too many': (cells) => {
     cells.push('7');
