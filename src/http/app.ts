@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
+import { promisify } from 'node:util';
 import swagger from '@fastify/swagger';
 import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
@@ -17,13 +18,14 @@ import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import type { FindOwner, Shown } from './keys.js';
 import { type LongWork, longWork } from './long-work.js';
-import { requestMetrics } from './metrics.js';
+import { metrics } from './metrics.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { type Allowance, rateLimit } from './rate-limit.js';
+import { requestMetrics } from './request-metrics.js';
 import type { Operation, Route } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
@@ -42,6 +44,7 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
 
@@ -59,12 +62,16 @@ export interface AppOptions {
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
+  /** What others count, for the metrics; what is left out is not in them. */
+  readonly seen?: Seen | undefined;
   /** What stands at `/`; left out: the way to the documentation. */
   readonly page?: FastifyPluginAsync | undefined;
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
+/** Counting goes on no further, so that a scrape costs the same however much waits. */
+const MAX_MESSAGES_COUNTED = 10_000;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
 
@@ -85,6 +92,7 @@ export async function buildApp({
   allowPrivateWebhooks = false,
   work = longWork(),
   logger = false,
+  seen = {},
   page = async (pages) => {
     pages.get('/', async (_, reply) => reply.redirect('/docs'));
   },
@@ -95,7 +103,7 @@ export async function buildApp({
     genReqId: () => randomUUID(),
     requestIdHeader: false,
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
-    frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
+    frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
@@ -110,7 +118,22 @@ export async function buildApp({
 
   app.addHook('onClose', () => work.close());
   const service = { clock, store, work };
-  const metrics = requestMetrics();
+  const shownMetrics = metrics();
+  const requests = requestMetrics(shownMetrics);
+  const unwatch = watch(
+    shownMetrics,
+    {
+      messagesWaiting: () => store.messagesWaiting(MAX_MESSAGES_COUNTED),
+      openConnections: () => promisify(app.server.getConnections.bind(app.server))(),
+      ...seen,
+    },
+    version,
+  );
+  const refuse = (request: FastifyRequest, reply: FastifyReply, error: RequestError): void => {
+    requests.refused(error.code);
+    sendProblem(request, reply, error);
+  };
+  app.addHook('onClose', unwatch);
   const routes = [
     ...cropRoutes(clock),
     ...forecastRoutes(service),
@@ -129,7 +152,7 @@ export async function buildApp({
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
     ...sessionRoutes(findOwner),
-    ...serviceRoutes(store, metrics),
+    ...serviceRoutes(store, shownMetrics),
   ];
   const document = openApiDocument(routes, version);
 
@@ -139,16 +162,16 @@ export async function buildApp({
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
-    metrics.count({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
+    requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
     if (known.code === 'internal' || known.code === 'storage-unavailable') {
       request.log.error({ err: error }, 'request failed');
     }
-    sendProblem(request, reply, known);
+    refuse(request, reply, known);
   });
-  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
+  app.setNotFoundHandler((request, reply) => refuse(request, reply, notFound(request, reply, routes)));
 
   const limit = perMinute > 0 ? rateLimit(perMinute) : undefined;
   for (const { method, url, handler, open, operation } of routes) {
