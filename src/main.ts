@@ -13,6 +13,7 @@ import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
+import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
 import { askerOf } from './worker/asker-of.js';
 import { workerPool } from './worker/worker-pool.js';
@@ -39,6 +40,11 @@ async function start(config: Config): Promise<void> {
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
   const work = workerPool({ modelVersion: model.version, threads: config.WORKERS });
+  const seen = {
+    sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
+    deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
+    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
+  };
   const app = await buildApp({
     version,
     store,
@@ -52,6 +58,7 @@ async function start(config: Config): Promise<void> {
     isProxy: config.TRUST_PROXY,
     publicUrl: config.PUBLIC_URL,
     connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
+    seen,
     page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
@@ -65,8 +72,8 @@ async function start(config: Config): Promise<void> {
     process.exit(1);
   });
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
-  const sources = keepRefreshing({ ...going, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
-  const deliveries = keepDelivering({ ...going, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
+  const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
+  const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
   const looks = keepLooking({
     ...going,
     look: (owner, subscription, beds, signal) => {

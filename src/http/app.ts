@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
+import { promisify } from 'node:util';
 import swagger from '@fastify/swagger';
 import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
@@ -26,7 +27,7 @@ import { settleForwarded } from './forwarded.js';
 import { parseJson } from './json-body.js';
 import type { FindOwner, Shown } from './keys.js';
 import { addLimits } from './limits.js';
-import { requestMetrics } from './metrics.js';
+import { metrics } from './metrics.js';
 import { model } from './model.js';
 import { answerUnrouted } from './not-found.js';
 import { openApiDocument } from './openapi.js';
@@ -35,6 +36,7 @@ import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { readyAnswer } from './ready-answer.js';
+import { requestMetrics } from './request-metrics.js';
 import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
@@ -53,6 +55,7 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
 import { asJson } from './written.js';
@@ -82,12 +85,16 @@ export interface AppOptions {
   /** What links that leave the service begin with, such as `https://garden.example`; left out: they begin with `/`. */
   readonly publicUrl?: string | undefined;
   readonly connections?: Partial<ConnectionLimits> | undefined;
+  /** What others count, for the metrics; what is left out is not in them. */
+  readonly seen?: Seen | undefined;
   /** What stands at `/`; left out: the way to the documentation. */
   readonly page?: FastifyPluginAsync | undefined;
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
+/** Counting goes on no further, so that a scrape costs the same however much waits. */
+const MAX_MESSAGES_COUNTED = 10_000;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
 
@@ -114,6 +121,7 @@ export async function buildApp({
   isProxy = () => false,
   publicUrl = '',
   connections = {},
+  seen = {},
   page = async (pages) => {
     pages.get('/', async (_, reply) => reply.redirect('/docs'));
   },
@@ -137,7 +145,7 @@ export async function buildApp({
     // A request may name the whole address (RFC 9112, section 3.2.2).
     rewriteUrl: ({ url = '/' }) => (url.startsWith('http') ? url.replace(/^https?:\/\/[^/?]*/i, '') || '/' : url),
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
-    frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
+    frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
@@ -152,7 +160,22 @@ export async function buildApp({
 
   app.addHook('onClose', () => work.close());
   const service = { clock, store, work, answers: answerCache() };
-  const metrics = requestMetrics();
+  const shownMetrics = metrics();
+  const requests = requestMetrics(shownMetrics);
+  const unwatch = watch(
+    shownMetrics,
+    {
+      messagesWaiting: () => store.messagesWaiting(MAX_MESSAGES_COUNTED),
+      openConnections: () => promisify(app.server.getConnections.bind(app.server))(),
+      ...seen,
+    },
+    version,
+  );
+  const refuse = (request: FastifyRequest, reply: FastifyReply, error: RequestError): void => {
+    requests.refused(error.code);
+    sendProblem(request, reply, error);
+  };
+  app.addHook('onClose', unwatch);
   const routes = [
     ...cropRoutes(service),
     ...forecastRoutes(service),
@@ -171,7 +194,7 @@ export async function buildApp({
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
     ...sessionRoutes(findOwner),
-    ...serviceRoutes(store, metrics),
+    ...serviceRoutes(store, shownMetrics),
   ];
   const document = openApiDocument(routes, version);
 
@@ -200,14 +223,14 @@ export async function buildApp({
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
-    metrics.count({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
+    requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
     if (known.code === 'internal' || known.code === 'storage-unavailable') {
       request.log.error({ err: error }, 'request failed');
     }
-    sendProblem(request, reply, known);
+    refuse(request, reply, known);
   });
   app.setNotFoundHandler((request, reply) => answerUnrouted(request, reply, routes));
 
