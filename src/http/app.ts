@@ -11,7 +11,7 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
@@ -97,6 +97,13 @@ const LONGEST_PATH_PARAMETER = 200;
 const MAX_MESSAGES_COUNTED = 10_000;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
+
+const STORAGE_DETAILS: Record<StorageErrorKind, string> = {
+  unavailable: 'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
+  full: 'The disk is full, so nothing was kept. Deleting still works. Try again once whoever runs this service has made room.',
+  damaged:
+    'The database file is damaged, gone or replaced, so nothing can be kept. Whoever runs this service has to mend it; its log says more.',
+};
 
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
@@ -227,7 +234,7 @@ export async function buildApp({
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
-    if (known.code === 'internal' || known.code === 'storage-unavailable') {
+    if (known.code === 'internal' || known.code.startsWith('storage-')) {
       request.log.error({ err: error }, 'request failed');
     }
     refuse(request, reply, known);
@@ -302,10 +309,7 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
   if (error instanceof StorageError) {
-    return new RequestError(
-      'storage-unavailable',
-      'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
-    );
+    return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
   }
   const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
   const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
@@ -333,7 +337,9 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, error: Reques
   if (problem.status === 401) {
     reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
   }
-  const retryAfterS = error.later.retryAfterS ?? (problem.status === 503 ? RETRY_AFTER_S : undefined);
+  // Waiting mends no damage.
+  const waitS = problem.status === 503 && problem.code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
+  const retryAfterS = error.later.retryAfterS ?? waitS;
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);
