@@ -38,7 +38,10 @@ async function start(config: Config): Promise<void> {
   // The demo's season is of a day to come; it begins at its noon.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
-  const work = workerPool({ modelVersion: model.version, threads: config.WORKERS });
+  const work = workerPool({
+    modelVersion: model.version,
+    threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
+  });
   const app = await buildApp({
     version,
     store,

@@ -17,8 +17,8 @@ import { accepted } from './accepted.js';
 import type { TakeAllowance } from './allowances.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
-import type { FindOwner } from './keys.js';
-import { addLimits } from './limits.js';
+import type { FindOwner, Shown } from './keys.js';
+import { requestLimits } from './limits.js';
 import { requestMetrics } from './metrics.js';
 import { model } from './model.js';
 import { openApiDocument } from './openapi.js';
@@ -45,6 +45,7 @@ import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
 import { sessionRoutes } from './session.js';
+import { sessionIn } from './session-cookie.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -141,13 +142,17 @@ export async function buildApp({
   const document = openApiDocument(routes, version);
 
   app.decorateRequest('owner', OPEN_OWNER);
-  app.addHook('onRequest', async (_, reply) => {
-    reply.headers(SAFETY_HEADERS);
-  });
+  app.decorateRequest('caller', null);
+  app.decorateRequest('askedBy');
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
-  addLimits(app, {
-    ...{ clock, findOwner, perMinute, workPerMinute, take, waitS: work.waitS },
-    isOpen: (url) => !keyed.has(url ?? ''),
+  const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
+  const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
+  // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
+  app.addHook('onRequest', async (request, reply) => {
+    reply.headers(SAFETY_HEADERS);
+    const shown = shownBy(request);
+    request.caller = { shown, holder: shown && findOwner?.(shown) };
+    await countRequest(request, reply);
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
@@ -165,7 +170,7 @@ export async function buildApp({
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       if (open) return;
-      const { shown, holder } = request;
+      const { shown, holder } = request.caller!;
       if (findOwner) request.owner = holder?.owner ?? noOwner();
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
@@ -212,6 +217,14 @@ function parseJson(body: string): unknown {
       `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
     );
   }
+}
+
+/** A key, whatever else is sent; where there is none, a session. */
+function shownBy({ headers }: FastifyRequest): Shown | undefined {
+  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
+  if (key !== undefined) return { key };
+  const session = sessionIn(headers.cookie);
+  return session === undefined ? undefined : { session };
 }
 
 function noOwner(): never {

@@ -1,16 +1,14 @@
 import { createHash } from 'node:crypto';
 import { isIPv6 } from 'node:net';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../basics/errors.js';
 import type { AskedBy } from '../worker/worker-pool.js';
 import { memoryAllowances, type TakeAllowance } from './allowances.js';
-import type { FindOwner, KeyHolder, Shown } from './keys.js';
+import type { KeyHolder, Shown } from './keys.js';
 import { type Allowance, type RateLimit, rateLimit } from './rate-limit.js';
-import { sessionIn } from './session-cookie.js';
 
 export interface LimitOptions {
   readonly clock: () => Date;
-  readonly findOwner?: FindOwner | undefined;
   /** Requests a minute of an owner, or of an address without one; 0: any number. */
   readonly perMinute: number;
   /** Answers a minute that are worked out from years; 0: any number. */
@@ -21,15 +19,14 @@ export interface LimitOptions {
   readonly take?: TakeAllowance | undefined;
   /** In how many seconds an answer from years is probably there. */
   readonly waitS: () => number;
-  /** Does an address without a key count here, whoever asks? By the route's pattern. */
+  /** Does a route count against the address, whoever asks? By the route's pattern; undefined: there is no such route. */
   readonly isOpen: (url: string | undefined) => boolean;
 }
 
 declare module 'fastify' {
   interface FastifyRequest {
     /** What was shown to open the garden, and whose it is. */
-    shown: Shown | undefined;
-    holder: KeyHolder | undefined;
+    caller: { readonly shown: Shown | undefined; readonly holder: KeyHolder | undefined } | null;
     /** Who asks for long work by this request; of another owner where its token opens that garden. */
     askedBy(owner?: string): AskedBy;
   }
@@ -43,12 +40,15 @@ const HEALTH = new Set(['/healthz', '/readyz']);
 /** A chunk of an allowance that lies in a database is this share of it. */
 const CHUNKS = 20;
 
+/** Counts a request whose caller is known, and prepares what it may ask. @throws {RequestError} where it is one too many. */
+export type CountRequest = (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
+
 /**
- * Finds out whose request it is, counts it, and refuses one too many. Every address of the service counts, so that none
- * can be asked without end: what needs no key counts against the address that asks.
+ * Limits what each caller may ask: requests a minute, answers a minute that are worked out from years, and how many of
+ * those at a time. Every address of the service counts, so that none can be asked without end.
  */
-export function addLimits(app: FastifyInstance, options: LimitOptions): void {
-  const { clock, findOwner, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
+export function requestLimits(options: LimitOptions): CountRequest {
+  const { clock, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
   const local = memoryAllowances();
   const limitOf = (policy: string, limit: number): RateLimit | undefined =>
     limit > 0
@@ -69,18 +69,11 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
   ].join(', ');
   const underWay = new Map<string, number>();
 
-  app.decorateRequest('shown', undefined);
-  app.decorateRequest('holder', undefined);
-  app.decorateRequest('askedBy', (): AskedBy => {
-    throw new Error('asked before the request was counted');
-  });
-
-  app.addHook('onRequest', async (request, reply) => {
-    request.shown = shownBy(request);
-    request.holder = request.shown && findOwner?.(request.shown);
+  const count: CountRequest = async (request, reply) => {
     const { url } = request.routeOptions;
     const address = callerId('address', addressOf(request.ip));
-    const caller = request.holder && !isOpen(url) ? callerId('owner', request.holder.owner) : address;
+    const holder = request.caller?.holder;
+    const caller = holder && !isOpen(url) ? callerId('owner', holder.owner) : address;
     request.askedBy = asker(request, reply, caller);
     if (HEALTH.has(url ?? '')) {
       const allowance = await health?.(address, clock().getTime());
@@ -91,7 +84,7 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
     const allowance = await requests(caller, clock().getTime());
     tell(reply, 'requests', perMinute, allowance);
     if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
-  });
+  };
 
   const tell = (reply: FastifyReply, policy: string, limit: number, { remaining, nextInS }: Allowance): void => {
     reply.headers({
@@ -146,6 +139,7 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
     if (left > 0) underWay.set(caller, left);
     else underWay.delete(caller);
   };
+  return count;
 }
 
 /** Aborted when the answer has been sent, or nobody is there to read it. */
@@ -173,14 +167,6 @@ function tooMany(policy: string, perMinute: number, { nextInS }: Allowance): Req
     [],
     { retryAfterS: nextInS, violatedPolicies: [policy] },
   );
-}
-
-/** A key, whatever else is sent; where there is none, a session. */
-function shownBy({ headers }: FastifyRequest): Shown | undefined {
-  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
-  if (key !== undefined) return { key };
-  const session = sessionIn(headers.cookie);
-  return session === undefined ? undefined : { session };
 }
 
 /** Callers are remembered by a digest: nobody reads addresses out of it. */
