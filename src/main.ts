@@ -5,6 +5,7 @@ import { type Config, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
+import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
 import { loggedRequest } from './http/logged-request.js';
@@ -15,6 +16,7 @@ import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { openStore } from './storage/open-store.js';
 import { askerOf } from './worker/asker-of.js';
+import { pastSoilCache } from './worker/past-soil-cache.js';
 import { workerPool } from './worker/worker-pool.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
@@ -38,9 +40,17 @@ async function start(config: Config): Promise<void> {
   // The demo's season is of a day to come; it begins at its noon.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
+  const failing = (what: string) => (err: unknown) => app.log.warn({ err }, what);
   const work = workerPool({
     modelVersion: model.version,
     threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
+    pasts: pastSoilCache({
+      store: {
+        find: store.pastSoil,
+        keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
+      },
+      failed: failing('the database has no past soil now: it is worked out anew'),
+    }),
   });
   const app = await buildApp({
     version,
@@ -50,6 +60,10 @@ async function start(config: Config): Promise<void> {
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
     workLimit: config.WORK_LIMIT,
+    takeAllowance: sharedAllowances(
+      store.takeAllowance,
+      failing('the database has no limits now: each instance has its own'),
+    ),
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
     page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {

@@ -128,6 +128,28 @@ export interface DateRange {
   readonly to?: PlainDate | undefined;
 }
 
+/** How much of an owner is kept. */
+export interface Usage {
+  readonly places: number;
+  readonly beds: number;
+  readonly sowings: number;
+  readonly lots: number;
+  readonly plans: number;
+  readonly subscriptions: number;
+  /** What readings and air take up, as they are packed [bytes]. */
+  readonly bytes: number;
+}
+
+/** What came of asking for tokens. */
+export interface Allowance {
+  /** Whole tokens, as many as were wanted or as there were. */
+  readonly granted: number;
+  /** Tokens left; a part of one that is growing again counts as a fraction. */
+  readonly remaining: number;
+  /** When all are there again, if no more are taken [ms]. */
+  readonly fullAtMs: number;
+}
+
 /** Instants [ms] from `fromMs` on and before `toMs`; left out: no bound. */
 export interface InstantRange {
   readonly fromMs?: number | undefined;
@@ -212,7 +234,40 @@ export interface Store extends SeasonStore, AlertStore {
   /** Undefined where the place has no source. */
   sourceState(owner: string, place: string): Promise<SourceState | undefined>;
 
-  /** Resolves where the database answers. */
+  /** What the past soil under a key was, as it was last kept; undefined: worked out again, if it is needed. */
+  pastSoil(owner: string, key: string): Promise<Uint8Array | undefined>;
+  /**
+   * Keeps past soil so that it need not be worked out again after a restart. There is room for so much of an owner's:
+   * what was least lately kept goes first. A failure loses nothing, so callers go on without it.
+   */
+  keepPastSoil(owner: string, key: string, packed: Uint8Array, nowMs: number): Promise<void>;
+
+  /**
+   * Takes up to `wanted` tokens out of a bucket that all instances on one database share. A bucket that was never used
+   * is full. A failure says nothing of the bucket: callers then go by what they know themselves.
+   *
+   * @param caller   A digest of who asks, never a key or an address itself.
+   * @param policy   Which of the caller's buckets.
+   * @param capacity The most tokens that the bucket holds.
+   * @param perMs    Tokens that come back in a millisecond.
+   */
+  takeAllowance(
+    caller: string,
+    policy: string,
+    wanted: number,
+    capacity: number,
+    perMs: number,
+    nowMs: number,
+  ): Promise<Allowance>;
+
+  /** How much of an owner is kept. */
+  usage(owner: string): Promise<Usage>;
+
+  /**
+   * Resolves where a write would succeed, as far as that was tried within the last seconds.
+   *
+   * @throws StorageError as a write would.
+   */
   ready(): Promise<void>;
   /** Lets what was begun end, and closes. */
   close(): Promise<void>;

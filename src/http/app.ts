@@ -10,7 +10,7 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
@@ -73,6 +73,13 @@ const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
+
+const STORAGE_DETAILS: Record<StorageErrorKind, string> = {
+  unavailable: 'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
+  full: 'The disk is full, so nothing was kept. Deleting still works. Try again once whoever runs this service has made room.',
+  damaged:
+    'The database file is damaged, gone or replaced, so nothing can be kept. Whoever runs this service has to mend it; its log says more.',
+};
 
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
@@ -160,7 +167,7 @@ export async function buildApp({
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
-    if (known.code === 'internal' || known.code === 'storage-unavailable') {
+    if (known.code === 'internal' || known.code.startsWith('storage-')) {
       request.log.error({ err: error }, 'request failed');
     }
     sendProblem(request, reply, known);
@@ -245,10 +252,7 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
   if (error instanceof StorageError) {
-    return new RequestError(
-      'storage-unavailable',
-      'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
-    );
+    return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
   }
   const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
   const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
@@ -306,7 +310,9 @@ function matches(url: string, path: string): boolean {
 function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   const problem = problemOf(error, `urn:uuid:${request.id}`);
   if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
-  const retryAfterS = error.later.retryAfterS ?? (problem.status === 503 ? RETRY_AFTER_S : undefined);
+  // Waiting mends no damage.
+  const isWorthWaiting = problem.status === 503 && problem.code !== 'storage-damaged';
+  const retryAfterS = error.later.retryAfterS ?? (isWorthWaiting ? RETRY_AFTER_S : undefined);
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   reply.code(problem.status).type('application/problem+json').send(problem);
 }

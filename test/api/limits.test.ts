@@ -260,7 +260,6 @@ describe('while the database is away', () => {
     const folder = await mkdtemp(join(tmpdir(), 'away-'));
     const store = await openStore(`sqlite:${folder}/data.db`);
     await store.close();
-    await rm(folder, { recursive: true });
     const app = await start({ store });
     const document: OpenApiDocument = (await app.inject('/openapi.json')).json();
     const operations = operationsOf(document).filter(({ path }) => /^\/v1\/(places|beds|lots)/.test(path));
@@ -275,5 +274,19 @@ describe('while the database is away', () => {
     expect((await app.inject('/healthz')).statusCode).toBe(200);
     expect((await app.inject('/metrics')).statusCode).toBe(200);
     expect((await post(app, '/v1/forecasts', lettuceQuestion())).statusCode).toBe(200);
+    await rm(folder, { recursive: true });
+  });
+
+  test('a file that is gone is named as such, without a time to try again, as waiting mends nothing', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'gone-'));
+    const store = await openStore(`sqlite:${folder}/data.db`);
+    const app = await start({ store });
+    await rm(join(folder, 'data.db'));
+    for (const url of ['/readyz', '/v1/places']) {
+      await expectProblem(app, refused(503, 'storage-damaged', url, { url }, 'gone'));
+      expect((await app.inject(url)).headers['retry-after']).toBeUndefined();
+    }
+    await store.close();
+    await rm(folder, { recursive: true });
   });
 });

@@ -22,7 +22,7 @@ import {
 } from '../schemas/kept.js';
 import { seriesSchema } from '../schemas/series.js';
 import { kept, putPieces, seriesFault, uploadOf, uploadParameters } from '../upload.js';
-import { bodyProblems, keptProblems } from '../usual-problems.js';
+import { bodyProblems, keptProblems, storageProblems } from '../usual-problems.js';
 import { bedIn } from './beds.js';
 
 /** Readings put at a time: of a month, and fewer where they are very close; whole days. Others are answered meanwhile. */
@@ -79,7 +79,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       json: { schema: seriesSchema, example: exampleBedReadings },
       csv: { example: exampleCsv },
       answer: { schema: changesAnswerSchema },
-      problems: ['not-found', ...bodyProblems, 'storage-unavailable'],
+      problems: ['not-found', ...bodyProblems, ...storageProblems],
     },
     async handler(request) {
       const bed = await bedIn(request, store);

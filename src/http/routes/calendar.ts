@@ -14,6 +14,7 @@ import { sendWithETag, tagOf } from '../etag.js';
 import { remembered } from '../remembered.js';
 import type { Route } from '../route.js';
 import { idSchema } from '../schemas/common.js';
+import { storageProblems } from '../usual-problems.js';
 
 /** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
 export interface Growing {
@@ -69,7 +70,7 @@ export const calendarRoutes = (store: Store, clock: () => Date, growing: FindGro
           },
         ],
         answer: { mediaType: MEDIA_TYPE },
-        problems: ['not-found', 'storage-unavailable', 'busy'],
+        problems: ['not-found', ...storageProblems, 'busy'],
       },
       async handler(request, reply) {
         const bed = idSchema.safeParse((request.params as { id: string }).id).data;

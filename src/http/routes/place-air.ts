@@ -32,7 +32,7 @@ import {
 } from '../schemas/places.js';
 import { seriesSchema } from '../schemas/series.js';
 import { kept, putPieces, seriesFault, type Upload, uploadOf, uploadParameters } from '../upload.js';
-import { bodyProblems, changeProblems, keptProblems } from '../usual-problems.js';
+import { bodyProblems, changeProblems, keptProblems, storageProblems } from '../usual-problems.js';
 import { placeIn } from './places.js';
 
 /** Days of air put at a time, so that others are answered meanwhile. */
@@ -67,7 +67,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       json: { schema: seriesSchema, example: examplePastAir },
       csv: { example: exampleAirCsv },
       answer: { schema: changesAnswerSchema },
-      problems: ['not-found', ...bodyProblems, 'storage-unavailable'],
+      problems: ['not-found', ...bodyProblems, ...storageProblems],
     },
     async handler(request) {
       const place = await placeIn(request, store);
