@@ -95,10 +95,10 @@ export const configSchema = z.object({
     ),
   WORKERS: z
     .string()
-    .regex(/^[1-9]\d?$/, 'must be a whole number from 1 to 99')
-    .transform(Number)
-    .optional()
-    .describe('Threads that work answers out; left out, one less than the machine has processors, 1 to 8'),
+    .regex(/^([1-9]\d?|auto)$/, 'must be a whole number from 1 to 99, or auto')
+    .transform((value) => (value === 'auto' ? value : Number(value)))
+    .default('auto')
+    .describe('Threads that work answers out; auto: one less than the machine has processors, 1 to 8'),
 });
 
 export type Config = z.output<typeof configSchema>;

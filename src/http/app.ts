@@ -26,7 +26,7 @@ import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
 import { parseJson } from './json-body.js';
 import type { FindOwner, Shown } from './keys.js';
-import { addLimits } from './limits.js';
+import { requestLimits } from './limits.js';
 import { metrics } from './metrics.js';
 import { model } from './model.js';
 import { answerUnrouted } from './not-found.js';
@@ -207,6 +207,10 @@ export async function buildApp({
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.decorateRequest('caller', null);
+  app.decorateRequest('askedBy');
+  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
+  const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
   // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
   app.addHook('onRequest', async (request, reply) => {
     const callersId = callersIdOf(request);
@@ -215,13 +219,9 @@ export async function buildApp({
     const shown = shownBy(request);
     const holder = shown && findOwner?.(shown);
     request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
+    await countRequest(request, reply);
+    refuseMisconduct(request, reply, hosts, findOwner);
   });
-  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
-  addLimits(app, {
-    ...{ clock, perMinute, workPerMinute, take, waitS: work.waitS },
-    isOpen: (url) => !keyed.has(url ?? ''),
-  });
-  app.addHook('onRequest', async (request, reply) => refuseMisconduct(request, reply, hosts, findOwner));
   app.addHook('onSend', async ({ raw, headers }, reply) => {
     // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
     if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {

@@ -43,10 +43,6 @@ export async function openDatabase(databaseUrl: string): Promise<Database> {
   throw new Error('a database address begins with sqlite: or postgres://');
 }
 
-/** Where the file of an SQLite address lies; undefined for an address of another kind. */
-export const sqlitePath = (databaseUrl: string): string | undefined =>
-  /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
-
 /** The store at an address, its schema brought up to date. @throws as openDatabase and migrate do. */
 export async function openStore(databaseUrl: string): Promise<Store> {
   const database = await openDatabase(databaseUrl);

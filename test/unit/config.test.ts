@@ -30,6 +30,8 @@ const UNSET = {
   MAX_CONNECTIONS_PER_ADDRESS: 250,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
   RATE_LIMIT: 600,
+  WORK_LIMIT: 240,
+  WORKERS: 'auto',
 };
 
 describe('the configuration', () => {
@@ -57,6 +59,8 @@ describe('the configuration', () => {
         ALLOW_PRIVATE_WEBHOOKS: '1',
         DATABASE_URL: 'sqlite:garden.db',
         RATE_LIMIT: '0',
+        WORK_LIMIT: '30',
+        WORKERS: '3',
       }),
     ).toEqual({
       HOST: '::1',
@@ -68,6 +72,8 @@ describe('the configuration', () => {
       ALLOW_PRIVATE_WEBHOOKS: true,
       DATABASE_URL: 'sqlite:garden.db',
       RATE_LIMIT: 0,
+      WORK_LIMIT: 30,
+      WORKERS: 3,
     });
   });
 
@@ -112,6 +118,14 @@ describe('the database', () => {
 
 it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {
   expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
+});
+
+it.each(['-1', '60.5', 'many'])('refuses the limit of long work %s', (WORK_LIMIT) => {
+  expect(faultsOf({ WORK_LIMIT })).toContain('WORK_LIMIT');
+});
+
+it.each(['0', '-1', '1.5', '100', 'all'])('refuses %s workers', (WORKERS) => {
+  expect(faultsOf({ WORKERS })).toContain('WORKERS');
 });
 
 describe('the keys', () => {
