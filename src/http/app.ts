@@ -1,7 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
-import swagger from '@fastify/swagger';
-import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
   type FastifyInstance,
   type FastifyPluginAsync,
@@ -13,6 +11,7 @@ import { type ErrorCode, RequestError } from '../basics/errors.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { accepted } from './accepted.js';
+import { docs } from './docs.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import type { FindOwner, Shown } from './keys.js';
@@ -131,7 +130,11 @@ export async function buildApp({
     ...sessionRoutes(findOwner),
     ...serviceRoutes(store, metrics),
   ];
-  const document = openApiDocument(routes, version);
+  let described: Record<string, unknown> | undefined;
+  const document = (): Record<string, unknown> => {
+    described ??= openApiDocument(routes, version);
+    return described;
+  };
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.addHook('onRequest', async (_, reply) => {
@@ -181,14 +184,9 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', async () => document);
+  app.get('/openapi.json', async () => document());
   await app.register(page);
-  await app.register(swagger, { mode: 'static', specification: { document: document as never } });
-  await app.register(swaggerUi, {
-    routePrefix: '/docs',
-    uiConfig: { docExpansion: 'list', defaultModelsExpandDepth: 0 },
-    theme: { css: [{ filename: 'quiet.css', content: '.swagger-ui .topbar { display: none }' }] },
-  });
+  await app.register(docs(document));
   return app;
 }
 
