@@ -1,8 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { promisify } from 'node:util';
-import swagger from '@fastify/swagger';
-import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
   type FastifyInstance,
   type FastifyPluginAsync,
@@ -21,6 +19,7 @@ import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from 
 import { callersIdOf } from './callers-id.js';
 import { sendClientError } from './client-error.js';
 import { refuseMisconduct } from './conduct.js';
+import { docs } from './docs.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
@@ -35,7 +34,7 @@ import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
-import { readyAnswer } from './ready-answer.js';
+import { readyAnswer, type SendReady } from './ready-answer.js';
 import { requestMetrics } from './request-metrics.js';
 import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
@@ -203,7 +202,12 @@ export async function buildApp({
     ...sessionRoutes(findOwner),
     ...serviceRoutes(store, shownMetrics),
   ];
-  const document = openApiDocument(routes, version);
+  let described: Record<string, unknown> | undefined;
+  let sendDocument: SendReady | undefined;
+  const document = (): Record<string, unknown> => {
+    described ??= openApiDocument(routes, version);
+    return described;
+  };
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.decorateRequest('caller', null);
@@ -267,14 +271,12 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', readyAnswer({ ...asJson(document), headers: { 'cache-control': 'public, max-age=3600' } }));
-  await app.register(page);
-  await app.register(swagger, { mode: 'static', specification: { document: document as never } });
-  await app.register(swaggerUi, {
-    routePrefix: '/docs',
-    uiConfig: { docExpansion: 'list', defaultModelsExpandDepth: 0 },
-    theme: { css: [{ filename: 'quiet.css', content: '.swagger-ui .topbar { display: none }' }] },
+  app.get('/openapi.json', (request, reply) => {
+    sendDocument ??= readyAnswer({ ...asJson(document()), headers: { 'cache-control': 'public, max-age=3600' } });
+    return sendDocument(request, reply);
   });
+  await app.register(page);
+  await app.register(docs(document));
   return app;
 }
 
