@@ -80,11 +80,19 @@ describe('the limit of requests', () => {
   test('is no matter to who asks whether it lives', async () => {
     const app = await start({ rateLimit: 1 });
     for (let i = 0; i < 5; i++) {
-      for (const url of ['/healthz', '/readyz', '/problems/not-found', '/openapi.json']) {
-        expect((await app.inject(url)).statusCode).toBe(200);
-      }
+      for (const url of ['/healthz', '/readyz']) expect((await app.inject(url)).statusCode).toBe(200);
     }
   });
+
+  test.each(['/openapi.json', '/docs', '/problems/not-found', '/nowhere', '/v1/beds/north/calendar.ics?token=guess'])(
+    'counts requests for %s too, which need no key',
+    async (url) => {
+      const app = await start({ rateLimit: 2, findOwner: keyring(keys) });
+      const statuses = [];
+      for (let i = 0; i < 3; i++) statuses.push((await app.inject(url)).statusCode);
+      expect(statuses.indexOf(429)).toBe(2);
+    },
+  );
 
   test('of 0 is none', async () => {
     const app = await start({ rateLimit: 0 });
