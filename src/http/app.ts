@@ -292,7 +292,7 @@ function noOwner(shown: Shown | undefined): never {
   throw new RequestError(
     'unauthorized',
     shown
-      ? 'The key, or the session, that was sent is not known here. Check it for letters left out, or give the key anew.'
+      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
       : 'Send the header "Authorization: Bearer" followed by your key.',
   );
 }
