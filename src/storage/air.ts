@@ -1,6 +1,6 @@
 import type { PlainDate } from '../basics/calendar.js';
 import type { Normals } from '../climate/normals.js';
-import type { AirDay, Changes, ComingDays, DateRange } from '../garden/store.js';
+import type { AirDay, Changes, ComingDays, DateRange, IfRevision } from '../garden/store.js';
 import type { Database } from './database.js';
 import { insertMany } from './insert-many.js';
 import { changeOfPlace } from './places.js';
@@ -28,32 +28,39 @@ export const putAir = (
   owner: string,
   place: string,
   days: readonly AirDay[],
-): Promise<Changes | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    const coming = oneADate(days);
-    const dates = coming.map(({ date }) => date).sort();
-    const rows = await query.all<AirRow>(`select date, min_c, mean_c, max_c from air_days where ${IN_RANGE}`, [
-      owner,
-      place,
-      dates[0] ?? FIRST,
-      dates.at(-1) ?? FIRST,
-    ]);
-    const before = new Map(rows.map((row) => [row.date, dayOf(row)]));
-    const added = coming.filter(({ date }) => !before.has(date));
-    const replaced = coming.filter((day) => before.has(day.date) && !isSame(before.get(day.date)!, day));
-    await insertMany(
-      query,
-      'air_days (owner, place, date, min_c, mean_c, max_c)',
-      [...added, ...replaced].map(({ date, min, mean, max }) => [owner, place, date, min, mean, max]),
-      `on conflict (owner, place, date) do update set
+  ifRevision?: IfRevision,
+): Promise<Changes | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query) => {
+      const coming = oneADate(days);
+      const dates = coming.map(({ date }) => date).sort();
+      const rows = await query.all<AirRow>(`select date, min_c, mean_c, max_c from air_days where ${IN_RANGE}`, [
+        owner,
+        place,
+        dates[0] ?? FIRST,
+        dates.at(-1) ?? FIRST,
+      ]);
+      const before = new Map(rows.map((row) => [row.date, dayOf(row)]));
+      const added = coming.filter(({ date }) => !before.has(date));
+      const replaced = coming.filter((day) => before.has(day.date) && !isSame(before.get(day.date)!, day));
+      await insertMany(
+        query,
+        'air_days (owner, place, date, min_c, mean_c, max_c)',
+        [...added, ...replaced].map(({ date, min, mean, max }) => [owner, place, date, min, mean, max]),
+        `on conflict (owner, place, date) do update set
          min_c = excluded.min_c, mean_c = excluded.mean_c, max_c = excluded.max_c`,
-    );
-    const unchanged = coming.length - added.length - replaced.length;
-    return {
-      result: { added: added.length, unchanged, replaced: replaced.length },
-      different: unchanged < coming.length,
-    };
-  });
+      );
+      const unchanged = coming.length - added.length - replaced.length;
+      return {
+        result: { added: added.length, unchanged, replaced: replaced.length },
+        different: unchanged < coming.length,
+      };
+    },
+    ifRevision,
+  );
 
 export async function listAir(database: Database, owner: string, place: string, range: DateRange): Promise<AirDay[]> {
   const rows = await database.all<AirRow>(
@@ -68,24 +75,38 @@ export const deleteAir = (
   owner: string,
   place: string,
   { from = FIRST, to = LAST }: DateRange,
-): Promise<number | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    const deleted = await query.run(`delete from air_days where ${IN_RANGE}`, [owner, place, from, to]);
-    return { result: deleted, different: deleted > 0 };
-  });
+  ifRevision?: IfRevision,
+): Promise<number | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query) => {
+      const deleted = await query.run(`delete from air_days where ${IN_RANGE}`, [owner, place, from, to]);
+      return { result: deleted, different: deleted > 0 };
+    },
+    ifRevision,
+  );
 
 export const putNormals = (
   database: Database,
   owner: string,
   place: string,
   { meanMaxC, meanMinC }: Normals,
-): Promise<'kept' | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    await query.run('delete from normals where owner = $1 and place = $2', [owner, place]);
-    const months = meanMaxC.map((maxC, i) => [owner, place, i + 1, maxC, meanMinC[i]!]);
-    await insertMany(query, 'normals (owner, place, month, mean_max_c, mean_min_c)', months);
-    return { result: 'kept' as const, different: true };
-  });
+  ifRevision?: IfRevision,
+): Promise<{ readonly revision: number } | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query, revision) => {
+      await query.run('delete from normals where owner = $1 and place = $2', [owner, place]);
+      const months = meanMaxC.map((maxC, i) => [owner, place, i + 1, maxC, meanMinC[i]!]);
+      await insertMany(query, 'normals (owner, place, month, mean_max_c, mean_min_c)', months);
+      return { result: { revision }, different: true };
+    },
+    ifRevision,
+  );
 
 export async function findNormals(database: Database, owner: string, place: string): Promise<Normals | undefined> {
   const rows = await database.all<{ mean_max_c: number; mean_min_c: number }>(
@@ -101,16 +122,23 @@ export const putComingDays = (
   owner: string,
   place: string,
   { atMs, days }: ComingDays,
-): Promise<'kept' | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    await query.run('delete from coming_days where owner = $1 and place = $2', [owner, place]);
-    await insertMany(
-      query,
-      'coming_days (owner, place, date, at_ms, min_c, mean_c, max_c)',
-      oneADate(days).map(({ date, min, mean, max }) => [owner, place, date, atMs, min, mean, max]),
-    );
-    return { result: 'kept' as const, different: true };
-  });
+  ifRevision?: IfRevision,
+): Promise<{ readonly revision: number } | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query, revision) => {
+      await query.run('delete from coming_days where owner = $1 and place = $2', [owner, place]);
+      await insertMany(
+        query,
+        'coming_days (owner, place, date, at_ms, min_c, mean_c, max_c)',
+        oneADate(days).map(({ date, min, mean, max }) => [owner, place, date, atMs, min, mean, max]),
+      );
+      return { result: { revision }, different: true };
+    },
+    ifRevision,
+  );
 
 export async function findComingDays(
   database: Database,

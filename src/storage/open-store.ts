@@ -56,11 +56,11 @@ export const storeOf = (database: Database): Store => ({
   putPlace: (...args) => putPlace(database, ...args),
   place: (...args) => findPlace(database, ...args),
   places: (...args) => listPlaces(database, ...args),
-  deletePlace: (owner, id, { withBeds = false } = {}) => deletePlace(database, owner, id, withBeds),
+  deletePlace: (owner, id, options = {}) => deletePlace(database, owner, id, options),
 
   putAir: (...args) => putAir(database, ...args),
   air: (owner, place, range = {}) => listAir(database, owner, place, range),
-  deleteAir: (owner, place, range = {}) => deleteAir(database, owner, place, range),
+  deleteAir: (owner, place, range = {}, ifRevision = undefined) => deleteAir(database, owner, place, range, ifRevision),
   putNormals: (...args) => putNormals(database, ...args),
   normals: (...args) => findNormals(database, ...args),
   putComingDays: (...args) => putComingDays(database, ...args),
@@ -69,13 +69,13 @@ export const storeOf = (database: Database): Store => ({
   putBed: (...args) => putBed(database, ...args),
   bed: (...args) => findBed(database, ...args),
   beds: (...args) => listBeds(database, ...args),
-  deleteBed: (owner, id, { withSowings = false } = {}) => deleteBed(database, owner, id, withSowings),
+  deleteBed: (owner, id, options = {}) => deleteBed(database, owner, id, options),
 
   putReadings: async (...args) => putReadings(database, ...args),
   series: (...args) => seriesOf(database, ...args),
   readings: (owner, bed, probe, range = {}) => readingsOfSeries(database, { owner, bed, ...probe }, range),
   readingDays: (owner, bed, probe, range = {}) => daysOfSeries(database, { owner, bed, ...probe }, range),
-  deleteReadings: (owner, bed, range = {}, probe = undefined) => deleteReadings(database, owner, bed, range, probe),
+  deleteReadings: (owner, bed, range = {}, ...rest) => deleteReadings(database, owner, bed, range, ...rest),
 
   putLot: (...args) => putKept(database, lots, ...args),
   lot: (...args) => findKept(database, lots, ...args),
@@ -86,7 +86,7 @@ export const storeOf = (database: Database): Store => ({
   sowing: (...args) => findSowing(database, ...args),
   sowings: (...args) => listKept(database, sowings, ...args),
   sowingsOf: (...args) => sowingsOfBed(database, ...args),
-  deleteSowing: (owner, id) => database.transaction((query) => deleteKept(query, sowings, owner, id)),
+  deleteSowing: (...args) => database.transaction((query) => deleteKept(query, sowings, ...args)),
 
   putCount: (...args) => putCount(database, ...args),
   deleteCount: (...args) => deleteCount(database, ...args),
@@ -94,7 +94,7 @@ export const storeOf = (database: Database): Store => ({
   putPlan: (...args) => putKept(database, plans, ...args),
   plan: (...args) => findKept(database, plans, ...args),
   plans: (...args) => listKept(database, plans, ...args),
-  deletePlan: (owner, id) => database.transaction((query) => deleteKept(query, plans, owner, id)),
+  deletePlan: (...args) => database.transaction((query) => deleteKept(query, plans, ...args)),
 
   bedOfCalendar: (...args) => bedOfCalendar(database, ...args),
   renewCalendarToken: (...args) => renewCalendarToken(database, ...args),

@@ -4,7 +4,8 @@ import { readingDays } from './003-reading-days.js';
 import { sources } from './004-sources.js';
 import { season } from './005-season.js';
 import { outbox } from './006-outbox.js';
+import { revisions } from './010-revisions.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
-export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season, outbox];
+export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season, outbox, revisions];
