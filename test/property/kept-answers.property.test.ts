@@ -156,18 +156,16 @@ const changes: fc.Arbitrary<(owner: Owner) => Promise<unknown>> = fc.oneof(
       (min) => (owner: Owner) =>
         change(owner, 'PUT', '/v1/places/quillmere/coming-days', { ...airOf(34, 6, min), origin: 'forecast' }),
     ),
-  fc
-    .integer({ min: 50, max: 300 })
-    .map(
-      (seeds) => (owner: Owner) =>
-        change(owner, 'PUT', '/v1/sowings/row', {
-          bed: 'north',
-          crop: 'lettuce',
-          date: '2027-05-09',
-          seeds,
-          lot: 'old',
-        }),
-    ),
+  fc.integer({ min: 50, max: 300 }).map(
+    (seeds) => (owner: Owner) =>
+      change(owner, 'PUT', '/v1/sowings/row', {
+        bed: 'north',
+        crop: 'lettuce',
+        date: '2027-05-09',
+        seeds,
+        lot: 'old',
+      }),
+  ),
   fc.constant((owner: Owner) => change(owner, 'DELETE', '/v1/sowings/other')),
   fc.integer({ min: 1, max: 30 }).map((hours) => async () => {
     nowMs += hours * HOUR_MS;
