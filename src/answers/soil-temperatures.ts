@@ -2,6 +2,7 @@ import { sampleStandardDeviation } from 'simple-statistics';
 import { addDays, dateAt, daysBetween, HOUR_MS, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import type { Basis } from '../basics/series.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { Normals } from '../climate/normals.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
@@ -58,19 +59,20 @@ const MOST_DAYS_BY_HOUR = 800;
 const TAUGHT_AFTER_H = 60 * 24;
 
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
-export function soilTemperatures(question: SoilQuestion, findPast: FindPast = pastSoil): SoilTemperatures {
+export function soilTemperatures(
+  question: SoilQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
+): SoilTemperatures {
   const { site, series, step, depthCm, bed } = question;
   refuseDepth(bed.kind, depthCm, ['depthCm']);
   const { from, to } = datesOf(question);
   const startMs = startOfDay(from, site.zone);
-  const { beyond, past } = supposedBeyond(question, startMs, findPast);
+  const { beyond, past } = supposedBeyond(question, startMs, findPast, shouldStop);
   const recordFrom = (ms: number, neededH: number): SeedRecord => {
     try {
-      return seedRecord(series, { site, bed, depthCm }, ms, beyond, {
-        past,
-        longestH: neededH + TAUGHT_AFTER_H,
-        neededH,
-      });
+      const reach = { past, longestH: neededH + TAUGHT_AFTER_H, neededH };
+      return seedRecord(series, { site, bed, depthCm }, ms, beyond, reach, shouldStop);
     } catch (error) {
       if (!(error instanceof RequestError) || error.code !== 'starts-after-sowing') throw error;
       throw notUnderstood([

@@ -11,7 +11,10 @@ export interface CacheStats {
 
 /** Results by key, the least recently used dropped first. */
 export interface SharedCache<T extends object> {
-  /** The cached result; else what `make` gives, which all callers who ask meanwhile share. A failure is not cached. */
+  /**
+   * The cached result; else what `make` gives, which all callers who ask meanwhile share. A failure is not cached. One that
+   * is the maker's own is not shared either: the next caller makes it anew.
+   */
   get(key: string, make: () => Promise<T>): Promise<T>;
   stats(): CacheStats;
 }
@@ -21,8 +24,13 @@ export interface SharedCache<T extends object> {
  *
  * @param maxBytes The most that all entries may take, > 0; a single result above it is handed on uncached.
  * @param bytesOf  About how much memory a result takes, >= 0 [bytes].
+ * @param isMakersOwn Does a failure say something of the one caller whose `make` it was, such as that it has gone?
  */
-export function sharedCache<T extends object>(maxBytes: number, bytesOf: (value: T) => number): SharedCache<T> {
+export function sharedCache<T extends object>(
+  maxBytes: number,
+  bytesOf: (value: T) => number,
+  isMakersOwn: (error: unknown) => boolean = () => false,
+): SharedCache<T> {
   const cached = new LRUCache<string, T>({
     maxSize: maxBytes,
     // A key counts as well: callers choose how long it is.
@@ -31,24 +39,35 @@ export function sharedCache<T extends object>(maxBytes: number, bytesOf: (value:
   const underWay = new Map<string, Promise<T>>();
   let hits = 0;
   let misses = 0;
-  return {
-    get(key, make) {
-      const found = cached.get(key);
-      const shared = found ? Promise.resolve(found) : underWay.get(key);
-      if (shared) {
+  const get = async (key: string, make: () => Promise<T>): Promise<T> => {
+    const found = cached.get(key);
+    if (found) {
+      hits++;
+      return found;
+    }
+    const shared = underWay.get(key);
+    if (shared) {
+      try {
+        const made = await shared;
         hits++;
-        return shared;
+        return made;
+      } catch (error) {
+        if (!isMakersOwn(error)) throw error;
+        return get(key, make);
       }
-      misses++;
-      const made = make()
-        .then((value) => {
-          cached.set(key, value);
-          return value;
-        })
-        .finally(() => underWay.delete(key));
-      underWay.set(key, made);
-      return made;
-    },
+    }
+    misses++;
+    const made = make()
+      .then((value) => {
+        cached.set(key, value);
+        return value;
+      })
+      .finally(() => underWay.delete(key));
+    underWay.set(key, made);
+    return made;
+  };
+  return {
+    get,
     stats: () => ({ hits, misses, bytes: cached.calculatedSize, entries: cached.size }),
   };
 }

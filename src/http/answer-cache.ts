@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { RequestError, StoppedError } from '../basics/errors.js';
 import { type CacheStats, sharedCache } from '../basics/shared-cache.js';
 import { type Coding, codingFor, isWorthPacking, pack } from './coding.js';
 import { matchesTag, tagOf } from './etag.js';
@@ -34,7 +35,7 @@ export interface AnswerCache {
 const MAX_BYTES = 64 * 1024 * 1024;
 
 export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
-  const cache = sharedCache<Cached>(maxBytes, ({ body }) => body.length);
+  const cache = sharedCache<Cached>(maxBytes, ({ body }) => body.length, isMakersOwn);
   const plainOf = (key: string, answer: () => Written | Promise<Written>): Promise<Cached> =>
     cache.get(key, async () => {
       const { type, body, headers } = await answer();
@@ -67,6 +68,10 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
 /** All that Vary names, and the address with its query as it was sent. */
 const keyOf = (owner: string, url: string, form: string, tag: string): string =>
   JSON.stringify([owner, url, form, tag]);
+
+/** A caller who went, or who asked too much, spoils the answer for nobody else. */
+const isMakersOwn = (error: unknown): boolean =>
+  error instanceof StoppedError || (error instanceof RequestError && error.later.violatedPolicies !== undefined);
 
 const packed = async (plain: Cached, coding: Coding): Promise<Cached> =>
   isWorthPacking(plain.body)

@@ -3,11 +3,11 @@ import type { z } from 'zod';
 import { RequestError } from '../basics/errors.js';
 import { bedRows, type KeptRows, keptInputs, keptOf, placeRows } from '../garden/kept-soil.js';
 import type { Store } from '../garden/store.js';
+import type { WorkerPool } from '../worker/worker-pool.js';
 import type { AnswerCache } from './answer-cache.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
-import type { LongWork } from './long-work.js';
 import { ownerOf } from './owner.js';
 import { formOf } from './picture.js';
 import { type Known, type Read, readBody, readFile, zoneAsked } from './question.js';
@@ -19,7 +19,7 @@ import type { Written } from './written.js';
 export interface Service {
   readonly clock: () => Date;
   readonly store: Store;
-  readonly work: LongWork;
+  readonly work: WorkerPool;
   readonly answers: AnswerCache;
 }
 

@@ -25,6 +25,11 @@ export const problemSchema = z.strictObject({
       }),
     )
     .optional(),
+  'violated-policies': z
+    .array(z.string())
+    .optional()
+    .describe('The limits that refused it, by their names in RateLimit-Policy.'),
+  retryAfterS: z.number().optional().describe('As the Retry-After header: not sooner than in so many seconds.'),
 });
 
 /** Describes the service's routes as an OpenAPI 3.1 document. */
@@ -123,8 +128,11 @@ function successes(answer: Operation['answer']) {
   return { 200: { description: 'The answer.', content }, ...created };
 }
 
+/** What any route may answer. */
+const anywhere = ['unauthorized', 'too-many-requests'] as const satisfies readonly ErrorCode[];
+
 const problemList = (codes: readonly ErrorCode[]): string =>
-  `A problem: ${[...codes, 'unauthorized' as const, 'too-many-requests' as const].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
+  `A problem: ${[...codes, ...anywhere, ...(codes.includes('busy') ? (['too-much-at-once'] as const) : [])].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
 
 function schemaOf(schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> {
   const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, target: 'draft-2020-12' });

@@ -12,7 +12,7 @@ import {
 } from './beds.js';
 import { calendarRevisions } from './calendar-events.js';
 import type { Database } from './database.js';
-import { dueDeliveries, endDelivery, leaseDelivery } from './deliveries.js';
+import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './deliveries.js';
 import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
 import { deleteLot, lots } from './lots.js';
 import { migrate } from './migrate.js';
@@ -34,10 +34,14 @@ import { dueLooks, takeLook, tell } from './tellings.js';
  */
 export async function openDatabase(databaseUrl: string): Promise<Database> {
   if (/^postgres(ql)?:\/\//.test(databaseUrl) && URL.canParse(databaseUrl)) return openPostgres(databaseUrl);
-  const path = /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
+  const path = sqlitePath(databaseUrl);
   if (path) return openSqlite(path);
   throw new Error('a database address begins with sqlite: or postgres://');
 }
+
+/** Where the file of an SQLite address lies; undefined for an address of another kind. */
+export const sqlitePath = (databaseUrl: string): string | undefined =>
+  /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
 
 /** The store at an address, its schema brought up to date. @throws as openDatabase and migrate do. */
 export async function openStore(databaseUrl: string): Promise<Store> {
@@ -112,6 +116,7 @@ export const storeOf = (database: Database): Store => ({
   dueDeliveries: (...args) => dueDeliveries(database, ...args),
   leaseDelivery: (...args) => leaseDelivery(database, ...args),
   endDelivery: (...args) => endDelivery(database, ...args),
+  messagesWaiting: (limit) => messagesWaiting(database, limit),
 
   dueSources: (...args) => dueSources(database, ...args),
   leaseSource: (...args) => leaseSource(database, ...args),

@@ -6,8 +6,8 @@ import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Store } from '../../src/garden/store.js';
 import { keyring } from '../../src/http/keys.js';
-import { longWork } from '../../src/http/long-work.js';
 import { openStore } from '../../src/storage/open-store.js';
+import { workerPool } from '../../src/worker/worker-pool.js';
 import { dateAfter, quillmere, startApp } from '../api/helper.js';
 
 const OWNERS = ['ann', 'ben'] as const;
@@ -25,9 +25,9 @@ let store: Store;
 let cached: FastifyInstance;
 let nowMs = NOON;
 
-// One thread for all: what it remembers goes by a digest of the temperatures themselves.
-const thread = longWork();
-const work = { ...thread, close: async () => undefined };
+// One pool for all: what its threads remember goes by the temperatures themselves.
+const pool = workerPool({ threads: 1 });
+const work = { ...pool, close: async () => undefined };
 const appOver = (over: Store): Promise<FastifyInstance> =>
   startApp({ store: over, work, clock: () => new Date(nowMs), findOwner: keyring(KEYS) });
 
@@ -212,7 +212,7 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   await cached.close();
-  await thread.close();
+  await pool.close();
   await store.close();
   await rm(folder, { recursive: true });
 });

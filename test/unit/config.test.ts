@@ -23,6 +23,11 @@ const UNSET = {
   ALLOW_OPEN: false,
   ALLOW_PRIVATE_SOURCES: false,
   ALLOW_PRIVATE_WEBHOOKS: false,
+  ALLOWED_HOSTS: [],
+  TRUST_PROXY: undefined,
+  PUBLIC_URL: '',
+  MAX_CONNECTIONS: 2000,
+  MAX_CONNECTIONS_PER_ADDRESS: 250,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
   RATE_LIMIT: 600,
 };

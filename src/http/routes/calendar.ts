@@ -7,8 +7,9 @@ import { calendarEvents } from '../../garden/calendar-events.js';
 import type { BedSeason } from '../../garden/calendar-season.js';
 import { icalendar } from '../../garden/icalendar.js';
 import { bedRows, keptInputs } from '../../garden/kept-soil.js';
+import { askerOf } from '../../worker/asker-of.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
-import { askerOf } from '../long-work.js';
 import type { Route } from '../route.js';
 import { idSchema } from '../schemas/common.js';
 
@@ -19,18 +20,17 @@ export interface Growing {
 }
 
 /** What grows in a bed of an owner; undefined: there is no such bed. */
-export type FindGrowing = (owner: string, bed: string) => Promise<Growing | undefined>;
+export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<Growing | undefined>;
 
 /** What grows in a kept bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
-  const ask = askerOf(work);
-  return async (owner, id) => {
+  return async (owner, id, by) => {
     const now = clock();
     const rows = await bedRows(store, owner, id, now.getTime());
     return (
       rows && {
         inputs: keptInputs(rows),
-        season: async () => bedSeason(store, await knownSeason(store, owner, rows, now), ask),
+        season: async () => bedSeason(store, await knownSeason(store, owner, rows, now), askerOf(work, by)),
       }
     );
   };
@@ -71,7 +71,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
         const bed = idSchema.safeParse((request.params as { id: string }).id).data;
         const token = tokenSchema.safeParse((request.query as Record<string, unknown>).token).data;
         const opened = bed !== undefined && token !== undefined && (await store.bedOfCalendar(bed, token));
-        const found = opened ? await growing(opened.owner, bed) : undefined;
+        const found = opened ? await growing(opened.owner, bed, forAll(request.askedBy(opened.owner))) : undefined;
         if (!opened || !found) throw noCalendar();
         const { owner } = opened;
         return answers.send({ request, reply, owner }, found.inputs, async () => {
@@ -93,6 +93,9 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
     },
   ];
 };
+
+/** Others may wait for the same calendar by the time that its first asker goes, so the work goes on. */
+const forAll = ({ signal: _, ...by }: AskedBy): AskedBy => by;
 
 /** What an event says, in short. */
 const digestOf = ({ kind, from, to, summary, description }: CalendarEvent): string =>

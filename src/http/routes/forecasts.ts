@@ -122,9 +122,9 @@ async function forecastOf(
   const bed = known.kept?.bed;
   const others = bed ? await lessonsOf(store, ownerOf(request), bed.id, { crop: asking.crop, method: 'direct' }) : [];
   if (others.length > 0) {
-    return (await work.ask('growing', { ...question, lotId: null, counts: [], others })).forecast;
+    return (await work.ask('growing', { ...question, lotId: null, counts: [], others }, request.askedBy())).forecast;
   }
   return needsPast({ ...question, depthCm: seedDepthCm(question) })
-    ? work.ask('forecast', question)
+    ? work.ask('forecast', question, request.askedBy())
     : forecast(question);
 }

@@ -2,6 +2,7 @@ import { bedRows, type Kept, type KeptRows, keptBed, keptInputs, keptOf } from '
 import type { GardenPlan } from '../../garden/plan.js';
 import { planQuestionOf } from '../../garden/plan-question.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { examplePlan } from '../examples.js';
 import { idIn, type Keeper, noSuch, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
@@ -22,29 +23,30 @@ const MOST_SOWINGS = 100;
 export const planRoutes = ({ store, clock, work, answers }: Service): Route[] => {
   const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
     keptBed(store, owner, bed, clock().getTime());
-  const ask = async (owner: string, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
-    const sowings = await store.sowingsOf(owner, plan.bed, MOST_SOWINGS);
+  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
+    const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
     const known = sowings.map(({ sowing }) => sowing);
-    return work.ask('plan', planQuestionOf(plan, kept, kept.today, known));
+    return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
   };
-  const show = async (plan: Plan, owner: string): Promise<Shown> => {
+  const show = async (plan: Plan, by: AskedBy): Promise<Shown> => {
+    const { owner } = by;
     const rows = await bedRows(store, owner, plan.bed, clock().getTime());
     // Its bed went while we looked.
     if (!rows) throw notKept('plan', plan.id);
     return {
       inputs: inputsOf(plan, rows),
-      answer: async () => planOnWire(plan, await ask(owner, plan, await keptOf(store, owner, rows))),
+      answer: async () => planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows))),
     };
   };
-  const keeper: Keeper<Plan, PlanFields> = {
+  const keeperFor = (by: AskedBy): Keeper<Plan, PlanFields> => ({
     find: store.plan,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putPlan(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       return done;
     },
-    show,
-  };
+    show: (plan) => show(plan, by),
+  });
   return [
     listRoute(
       {
@@ -78,8 +80,9 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         const kept = await bedOf(owner, fields);
         if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
-        await ask(owner, fields, kept);
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+        const by = request.askedBy();
+        await ask(by, fields, kept);
+        return putAndAnswer(request, reply, id, keeperFor(by), () => fields, clock);
       },
     },
     {
@@ -97,7 +100,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         const owner = ownerOf(request);
         const plan = await store.plan(owner, id);
         if (!plan) throw notKept('plan', id);
-        const { inputs, answer } = await show(plan, owner);
+        const { inputs, answer } = await show(plan, request.askedBy());
         return answers.send({ request, reply, owner }, inputs, async () => asJson(signed(await answer(), clock())));
       },
     },

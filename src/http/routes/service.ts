@@ -34,12 +34,12 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     url: '/metrics',
     operation: {
       id: 'metrics',
-      summary: 'How much it is asked, how fast it answers and what memory it takes, as Prometheus reads it',
+      summary:
+        'How much it is asked, how fast it answers, what waits, and how caches, sources, deliveries and the database do, as Prometheus reads it',
       answer: { mediaType: 'text/plain' },
       problems: ['not-acceptable'],
     },
-    handler: (_, reply) =>
-      reply.type('text/plain; version=0.0.4; charset=utf-8').send(metrics.text(process.memoryUsage())),
+    handler: async (_, reply) => reply.type('text/plain; version=0.0.4; charset=utf-8').send(await metrics.text()),
   },
   {
     method: 'GET',

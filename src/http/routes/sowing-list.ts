@@ -5,10 +5,10 @@ import { onceEach } from '../../garden/bed-season.js';
 import { type BedRows, bedRows, keptInputs } from '../../garden/kept-soil.js';
 import type { Sowing } from '../../garden/season-store.js';
 import type { Store } from '../../garden/store.js';
+import { askerOf } from '../../worker/asker-of.js';
 import type { Service } from '../asking.js';
 import { sendWithETag } from '../etag.js';
 import { listParameters, listQuery, queryOf } from '../kept.js';
-import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import type { Route } from '../route.js';
@@ -67,6 +67,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
   async handler(request, reply) {
     const asked = queryOf(query, request);
     const owner = ownerOf(request);
+    const by = request.askedBy();
     const now = clock();
     if (asked.with.length === 0 && !asked.open) {
       const { page, next } = await sownFrom(store, owner, asked);
@@ -84,7 +85,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     };
     return answers.send({ request, reply, owner }, inputs, async () => {
       // All sowings of a bed have the same season, so that its windows are asked for once.
-      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(askerOf(work))]));
+      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(askerOf(work, by))]));
       const sowings: SowingList['sowings'] = [];
       for (const sowing of there) {
         const bed = rows.get(sowing.bed)!;

@@ -7,11 +7,12 @@ import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/se
 import type { Store } from '../../garden/store.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
+import { askerOf } from '../../worker/asker-of.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { exampleSowing } from '../examples.js';
 import { idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
 import { deleteRoute } from '../kept-routes.js';
-import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -29,18 +30,18 @@ const precisionParameter = { name: 'precision', schema: precisionSchema };
 /** What a grower sowed, how it stands, and what was counted. */
 export const sowingRoutes = (service: Service): Route[] => {
   const { store, clock, work, answers } = service;
-  const ask = askerOf(work);
-  const show = async (counted: CountedSowing, owner: string, precision: 'rounded' | 'full'): Promise<Shown> => {
+  const show = async (counted: CountedSowing, by: AskedBy, precision: 'rounded' | 'full'): Promise<Shown> => {
+    const { owner } = by;
     const now = clock();
     const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
     // Its bed went while we looked.
     if (!rows) throw notKept('sowing', counted.sowing.id);
     return {
       inputs: sowingInputs(counted.sowing, rows),
-      answer: () => sowingContent(store, owner, counted, rows, { ask, now, precision }),
+      answer: () => sowingContent(store, owner, counted, rows, { ask: askerOf(work, by), now, precision }),
     };
   };
-  const keeper: Keeper<Sowing, SowingFields> = {
+  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
     find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
     async put(owner, id, fields, ifRevision) {
       refuseAgainst((await store.sowing(owner, id))?.counts ?? [], fields);
@@ -52,9 +53,9 @@ export const sowingRoutes = (service: Service): Route[] => {
     async show({ id }, owner) {
       const counted = await store.sowing(owner, id);
       if (!counted) throw notKept('sowing', id);
-      return show(counted, owner, 'rounded');
+      return show(counted, by, 'rounded');
     },
-  };
+  });
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
     chosenCrop(fields.crop);
     const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
@@ -83,7 +84,7 @@ export const sowingRoutes = (service: Service): Route[] => {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
         const fields = await checked(ownerOf(request), read(sowingPutSchema, request.body));
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+        return putAndAnswer(request, reply, id, keeperFor(request.askedBy()), () => fields, clock);
       },
     },
     {
@@ -101,6 +102,7 @@ export const sowingRoutes = (service: Service): Route[] => {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
         const changes = read(sowingPatchSchema, request.body);
+        const keeper = keeperFor(request.askedBy());
         const now = await keeper.find(ownerOf(request), id);
         if (!now) throw notKept('sowing', id);
         const changed = (before: Sowing | undefined): SowingFields => {
@@ -125,9 +127,10 @@ export const sowingRoutes = (service: Service): Route[] => {
       async handler(request, reply) {
         const { precision } = queryOf(precisionQuery, request);
         const counted = await countedIn(request, store);
-        const owner = ownerOf(request);
-        const { inputs, answer } = await show(counted, owner, precision);
-        return answers.send({ request, reply, owner }, inputs, async () => asJson(signed(await answer(), clock())));
+        const { inputs, answer } = await show(counted, request.askedBy(), precision);
+        return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
+          asJson(signed(await answer(), clock())),
+        );
       },
     },
     deleteRoute('sowing', 'Forget a sowing and its counts', store.deleteSowing),

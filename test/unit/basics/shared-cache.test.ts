@@ -67,4 +67,19 @@ describe('a shared cache', () => {
     await expect(cache.get('a', () => Promise.reject(new Error('too busy')))).rejects.toThrow('too busy');
     expect(await cache.get('a', maker().make())).toMatchObject({ made: 1 });
   });
+
+  it('lets those who wait make it anew where the failure was its maker’s own', async () => {
+    const cache = sharedCache<{ bytes: number }>(
+      10_000,
+      ({ bytes }) => bytes,
+      (error) => (error as Error).message === 'gone',
+    );
+    let leave = (): void => {};
+    const gone = cache.get('a', () => new Promise((_, reject) => (leave = () => reject(new Error('gone')))));
+    const others = [1, 2, 3].map(() => cache.get('a', async () => ({ bytes: 10 })));
+    leave();
+    await expect(gone).rejects.toThrow('gone');
+    expect(await Promise.all(others)).toEqual([{ bytes: 10 }, { bytes: 10 }, { bytes: 10 }]);
+    expect(cache.stats()).toMatchObject({ misses: 2, hits: 2 });
+  });
 });
