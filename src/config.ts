@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { DEFAULT_CONNECTION_LIMITS } from './http/bounded-server.js';
+import { proxiesIn } from './http/proxies.js';
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
@@ -26,6 +28,39 @@ export const configSchema = z.object({
     .default('0')
     .transform((value) => value === '1')
     .describe('1: listen beyond this machine even without keys'),
+  ALLOWED_HOSTS: z
+    .string()
+    .default('')
+    .transform(parseHosts)
+    .describe(
+      'Host names, with commas between, by which the service may be asked beside localhost where it has no keys',
+    ),
+  TRUST_PROXY: z
+    .string()
+    .default('')
+    .transform(parseProxies)
+    .describe(
+      'Proxies whose Forwarded and X-Forwarded headers are believed: addresses, networks such as 10.0.0.0/8, loopback, linklocal, uniquelocal; empty: none',
+    ),
+  PUBLIC_URL: z
+    .string()
+    .regex(/^(https?:\/\/[^/?#\s]+)?$/, 'must be http:// or https:// and a host, without a path')
+    .default('')
+    .describe(
+      'Where the service is reached from outside, such as https://garden.example: calendar addresses begin with it',
+    ),
+  MAX_CONNECTIONS: z
+    .string()
+    .regex(/^[1-9]\d{0,5}$/, 'must be a whole number from 1 to 999999')
+    .transform(Number)
+    .default(DEFAULT_CONNECTION_LIMITS.maxConnections)
+    .describe('Connections open at once, of all callers together'),
+  MAX_CONNECTIONS_PER_ADDRESS: z
+    .string()
+    .regex(/^[1-9]\d{0,5}$/, 'must be a whole number from 1 to 999999')
+    .transform(Number)
+    .default(DEFAULT_CONNECTION_LIMITS.maxPerAddress)
+    .describe('Connections open at once from one address that is no trusted proxy'),
   DATABASE_URL: z
     .string()
     .regex(
@@ -99,6 +134,28 @@ function parseKeys(text: string, context: z.RefinementCtx): ReadonlyMap<string, 
   }
   return keys;
 }
+
+function parseHosts(text: string): readonly string[] {
+  const hosts = text.toLowerCase().split(',');
+  return hosts.map((host) => host.trim()).filter((host) => host !== '');
+}
+
+function parseProxies(text: string, context: z.RefinementCtx): ((address: string) => boolean) | undefined {
+  if (text.trim() === '') return undefined;
+  const isProxy = proxiesIn(text);
+  if (!isProxy) {
+    context.addIssue({
+      code: 'custom',
+      message:
+        'must be addresses, networks such as 10.0.0.0/8, loopback, linklocal or uniquelocal, with commas between',
+    });
+  }
+  return isProxy;
+}
+
+/** The hosts to answer for beside this machine's own names; undefined: any. A browser reaches a service on loopback under whatever name its page was given. */
+export const hostsOf = ({ HOST, API_KEYS, ALLOWED_HOSTS }: Config): readonly string[] | undefined =>
+  API_KEYS.size === 0 && (LOOPBACK.includes(HOST) || ALLOWED_HOSTS.length > 0) ? ALLOWED_HOSTS : undefined;
 
 function splitOnce(pair: string): [string, string] {
   const colon = pair.indexOf(':');

@@ -1,7 +1,7 @@
 import { randomInt } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
-import { type Config, readConfig } from './config.js';
+import { type Config, hostsOf, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
@@ -14,6 +14,7 @@ import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
+import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
 import { askerOf } from './worker/asker-of.js';
 import { pastSoilCache } from './worker/past-soil-cache.js';
@@ -52,6 +53,11 @@ async function start(config: Config): Promise<void> {
       failed: failing('the database has no past soil now: it is worked out anew'),
     }),
   });
+  const seen = {
+    sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
+    deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
+    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
+  };
   const app = await buildApp({
     version,
     store,
@@ -65,6 +71,11 @@ async function start(config: Config): Promise<void> {
       failing('the database has no limits now: each instance has its own'),
     ),
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
+    hosts: hostsOf(config),
+    isProxy: config.TRUST_PROXY,
+    publicUrl: config.PUBLIC_URL,
+    connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
+    seen,
     page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
@@ -78,8 +89,8 @@ async function start(config: Config): Promise<void> {
     process.exit(1);
   });
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
-  const sources = keepRefreshing({ ...going, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
-  const deliveries = keepDelivering({ ...going, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
+  const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
+  const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
   const looks = keepLooking({
     ...going,
     look: (owner, subscription, beds, signal) => {

@@ -1,7 +1,8 @@
 import { addDays, dateAt, daysBetween, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
+
 import type { ShouldStop } from '../basics/stop.js';
-import { bearsMoving } from '../germination/bears-moving.js';
+
 import { type ChartAnswer, chartOf } from '../germination/chart.js';
 import { type CohortRun, cohortRun, unknownPace } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
@@ -154,7 +155,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
       isHarmful,
     }),
     lastDate: by,
-    bearsMoving: bearsMoving(crop.id),
+    bearsMoving: crop.weeksInTrays !== null,
     bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.wetH, hot.at(-1)!.toH) : [],
   });
   // What can be done is worked out only where there is something to be done about.

@@ -130,4 +130,6 @@ export interface AlertStore {
     delivery: Pick<Delivery, 'lease' | 'messageId'>,
     end: DeliveryEnd,
   ): Promise<boolean>;
+  /** How many messages of all owners wait, counted no further than the limit. */
+  messagesWaiting(limit: number): Promise<number>;
 }

@@ -8,7 +8,7 @@ import { neverStop, type ShouldStop } from '../basics/stop.js';
 import type { Caution, Crop } from '../germination/crop.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
 import { fewestSeeds, MOST_SEEDS } from './fewest-seeds.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from './indoors.js';
+import { daysInRoom, nightsBear, USUAL_ROOM_C } from './indoors.js';
 import { type Picking, pickingOf, weeksOfPicking } from './picking.js';
 import type { PlanQuestion } from './plan-question.js';
 import { adviceOn, assumptionsOf, type GapWhy, gapText, warningsOf } from './plan-words.js';
@@ -141,7 +141,7 @@ function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPla
 
 /** So long before a harvest a sowing may be made: coming up, or weeks in trays, and growth at half its pace [d]. */
 function longestAhead(crop: Crop, picking: Picking, roomC: number): number {
-  const inTrays = 7 * (weeksUntilFit(crop) ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
+  const inTrays = 7 * (crop.weeksInTrays ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
   return Math.ceil(2 * picking.toDays + Math.max(maxPlanDays(crop), inTrays)) + 7;
 }
 const LONGEST_IN_ROOM_DAYS = 60;

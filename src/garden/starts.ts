@@ -9,7 +9,7 @@ import type { Crop, FrostClass, Span } from '../germination/crop.js';
 import { shareAt } from '../germination/curve.js';
 import type { DaySpan, Start } from './batches.js';
 import { growthPace } from './harvest.js';
-import { daysInRoom, type IndoorStart, indoorsOf, weeksUntilFit } from './indoors.js';
+import { daysInRoom, type IndoorStart, indoorsOf } from './indoors.js';
 import type { Picking } from './picking.js';
 import { plantShare } from './plant-share.js';
 
@@ -141,7 +141,7 @@ const LONGEST_WAIT_DAYS = 14;
 export function indoorStarts(season: PlanSeason, roomC: number, bears: (date: PlainDate) => boolean): PlanStart[] {
   const { crop, seed, years, nDays, firstDate, picking, ripe } = season;
   const days = daysInRoom(crop, roomC);
-  if (days === null || weeksUntilFit(crop) === null) return [];
+  if (days === null || crop.weeksInTrays === null) return [];
   const stand = seed.curve.bestPercent * shareAt(seed.curve, roomC);
   return Array.from({ length: nDays }, (_, day): PlanStart => {
     const indoors = indoorsOf(crop, addDays(firstDate, day), roomC, bears, LONGEST_WAIT_DAYS);

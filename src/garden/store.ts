@@ -62,6 +62,8 @@ export interface ComingDays {
 export interface SourceRef {
   readonly owner: string;
   readonly place: string;
+  /** Since when it is to be asked [ms]; left out: it was never asked. */
+  readonly dueSinceMs?: number | null;
 }
 
 /** How it stands with a place's source, as long as its format and url are the same. */

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
+import { promisify } from 'node:util';
 import swagger from '@fastify/swagger';
 import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
@@ -15,18 +16,28 @@ import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
 import type { TakeAllowance } from './allowances.js';
+import { answerCache } from './answer-cache.js';
+import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
+import { callersIdOf } from './callers-id.js';
+import { sendClientError } from './client-error.js';
+import { refuseMisconduct } from './conduct.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
+import { settleForwarded } from './forwarded.js';
+import { parseJson } from './json-body.js';
 import type { FindOwner, Shown } from './keys.js';
-import { requestLimits } from './limits.js';
-import { requestMetrics } from './metrics.js';
+import { addLimits } from './limits.js';
+import { metrics } from './metrics.js';
 import { model } from './model.js';
+import { answerUnrouted } from './not-found.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
-import type { Operation, Route } from './route.js';
+import { readyAnswer } from './ready-answer.js';
+import { requestMetrics } from './request-metrics.js';
+import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
 import { calendarRoutes, growingIn } from './routes/calendar.js';
@@ -44,8 +55,10 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
+import { asJson } from './written.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -65,12 +78,23 @@ export interface AppOptions {
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
+  /** Hosts that are answered for beside this machine's own names; left out: any. */
+  readonly hosts?: readonly string[] | undefined;
+  /** Is it the address of a proxy of ours? Left out: none is. */
+  readonly isProxy?: ((address: string) => boolean) | undefined;
+  /** What links that leave the service begin with, such as `https://garden.example`; left out: they begin with `/`. */
+  readonly publicUrl?: string | undefined;
+  readonly connections?: Partial<ConnectionLimits> | undefined;
+  /** What others count, for the metrics; what is left out is not in them. */
+  readonly seen?: Seen | undefined;
   /** What stands at `/`; left out: the way to the documentation. */
   readonly page?: FastifyPluginAsync | undefined;
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
+/** Counting goes on no further, so that a scrape costs the same however much waits. */
+const MAX_MESSAGES_COUNTED = 10_000;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
 
@@ -100,6 +124,11 @@ export async function buildApp({
   allowPrivateWebhooks = false,
   work = workerPool({ modelVersion: model.version }),
   logger = false,
+  hosts,
+  isProxy = () => false,
+  publicUrl = '',
+  connections = {},
+  seen = {},
   page = async (pages) => {
     pages.get('/', async (_, reply) => reply.redirect('/docs'));
   },
@@ -109,34 +138,62 @@ export async function buildApp({
     bodyLimit: JSON_LIMIT_BYTES,
     genReqId: () => randomUUID(),
     requestIdHeader: false,
+    trustProxy: isProxy,
+    serverFactory: (handler) =>
+      boundedServer(
+        (request, response) => {
+          settleForwarded(request.headers, isProxy(request.socket.remoteAddress ?? ''));
+          handler(request, response);
+        },
+        { ...DEFAULT_CONNECTION_LIMITS, ...connections },
+        isProxy,
+      ),
+    clientErrorHandler: sendClientError,
+    // A request may name the whole address (RFC 9112, section 3.2.2).
+    rewriteUrl: ({ url = '/' }) => (url.startsWith('http') ? url.replace(/^https?:\/\/[^/?]*/i, '') || '/' : url),
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
-    frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
+    frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
     'application/json',
-    { parseAs: 'string' },
-    async ({ method }: FastifyRequest, body: string) =>
+    { parseAs: 'buffer' },
+    async ({ method }: FastifyRequest, body: Buffer) =>
       // Many a client says that nothing is JSON.
-      method === 'DELETE' && body === '' ? undefined : parseJson(body),
+      method === 'DELETE' && body.length === 0 ? undefined : parseJson(body),
   );
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work };
-  const metrics = requestMetrics();
+  const service = { clock, store, work, answers: answerCache() };
+  const shownMetrics = metrics();
+  const requests = requestMetrics(shownMetrics);
+  const unwatch = watch(
+    shownMetrics,
+    {
+      messagesWaiting: () => store.messagesWaiting(MAX_MESSAGES_COUNTED),
+      openConnections: () => promisify(app.server.getConnections.bind(app.server))(),
+      ...seen,
+    },
+    version,
+  );
+  const refuse = (request: FastifyRequest, reply: FastifyReply, error: RequestError): void => {
+    requests.refused(error.code);
+    sendProblem(request, reply, error);
+  };
+  app.addHook('onClose', unwatch);
   const routes = [
-    ...cropRoutes(clock),
+    ...cropRoutes(service),
     ...forecastRoutes(service),
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
     ...placeRoutes(store, clock),
     ...placeAirRoutes(store, clock),
-    ...bedRoutes(store, clock),
+    ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
-    ...calendarRoutes(store, clock, growingIn(service)),
+    ...calendarRoutes(service, growingIn(service)),
     ...lotRoutes(store, clock),
     ...planRoutes(service),
     ...seedsNeededRoutes(store, clock),
@@ -144,44 +201,54 @@ export async function buildApp({
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
     ...sessionRoutes(findOwner),
-    ...serviceRoutes(store, metrics),
+    ...serviceRoutes(store, shownMetrics),
   ];
   const document = openApiDocument(routes, version);
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.decorateRequest('caller', null);
-  app.decorateRequest('askedBy');
-  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
-  const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
-  const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
   // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
   app.addHook('onRequest', async (request, reply) => {
-    reply.headers(SAFETY_HEADERS);
+    const callersId = callersIdOf(request);
+    reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
+    if (callersId !== undefined) reply.header('x-request-id', callersId);
     const shown = shownBy(request);
-    request.caller = { shown, holder: shown && findOwner?.(shown) };
-    await countRequest(request, reply);
+    const holder = shown && findOwner?.(shown);
+    request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
+  });
+  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  addLimits(app, {
+    ...{ clock, perMinute, workPerMinute, take, waitS: work.waitS },
+    isOpen: (url) => !keyed.has(url ?? ''),
+  });
+  app.addHook('onRequest', async (request, reply) => refuseMisconduct(request, reply, hosts, findOwner));
+  app.addHook('onSend', async ({ raw, headers }, reply) => {
+    // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
+    if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {
+      reply.header('connection', 'close');
+    }
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
-    metrics.count({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
+    requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
     if (known.code === 'internal' || known.code.startsWith('storage-')) {
       request.log.error({ err: error }, 'request failed');
     }
-    sendProblem(request, reply, known);
+    refuse(request, reply, known);
   });
-  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
+  app.setNotFoundHandler((request, reply) => answerUnrouted(request, reply, routes));
 
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
+      reply.header('cache-control', 'private, no-cache');
       if (open) return;
       const { shown, holder } = request.caller!;
-      if (findOwner) request.owner = holder?.owner ?? noOwner();
+      if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
-      if (holder && shown && 'session' in shown) reply.header('cache-control', 'private, no-cache');
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
@@ -200,7 +267,7 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', async () => document);
+  app.get('/openapi.json', readyAnswer({ ...asJson(document), headers: { 'cache-control': 'public, max-age=3600' } }));
   await app.register(page);
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
   await app.register(swaggerUi, {
@@ -211,21 +278,6 @@ export async function buildApp({
   return app;
 }
 
-/** JSON, or where it breaks off. */
-function parseJson(body: string): unknown {
-  if (body.trim() === '') throw new RequestError('not-json', 'The body is empty. Send the question as JSON.');
-  try {
-    return JSON.parse(body);
-  } catch (error) {
-    const position = Number(/position (\d+)/.exec(String(error))?.[1] ?? body.length);
-    const before = body.slice(0, position).split('\n');
-    throw new RequestError(
-      'not-json',
-      `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
-    );
-  }
-}
-
 /** A key, whatever else is sent; where there is none, a session. */
 function shownBy({ headers }: FastifyRequest): Shown | undefined {
   const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
@@ -234,8 +286,13 @@ function shownBy({ headers }: FastifyRequest): Shown | undefined {
   return session === undefined ? undefined : { session };
 }
 
-function noOwner(): never {
-  throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
+function noOwner(shown: Shown | undefined): never {
+  throw new RequestError(
+    'unauthorized',
+    shown
+      ? 'The key, or the session, that was sent is not known here. Check it for letters left out, or give the key anew.'
+      : 'Send the header "Authorization: Bearer" followed by your key.',
+  );
 }
 
 function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
@@ -275,44 +332,15 @@ function asRequestError(error: unknown): RequestError {
   return said('internal', 'Something went wrong here; the instance below finds it in the log.');
 }
 
-function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): RequestError {
-  const path = request.url.split('?', 1)[0]!;
-  const methods = [...routes, ...PAGES.filter((page) => request.server.hasRoute(page))]
-    .filter(({ url }) => matches(url, path))
-    .map(({ method }) => method);
-  if (methods.length === 0) {
-    return new RequestError(
-      'not-found',
-      `There is nothing at ${path.slice(0, 200)}; /docs lists the addresses there are.`,
-    );
-  }
-  reply.header('allow', methods.flatMap((method) => (method === 'GET' ? ['GET', 'HEAD'] : [method])).join(', '));
-  return new RequestError(
-    'method-not-allowed',
-    `${path.slice(0, 200)} takes ${methods.join(' and ')}, not ${request.method}.`,
-  );
-}
-
-/** What may be served beside the routes. */
-const PAGES = [
-  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url })),
-  { method: 'POST' as const, url: '/' },
-];
-
-function matches(url: string, path: string): boolean {
-  const [wanted, given] = [url.split('/'), path.split('/')];
-  return (
-    wanted.length === given.length &&
-    wanted.every((part, i) => part === given[i] || (part.startsWith(':') && given[i] !== ''))
-  );
-}
-
 function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   const problem = problemOf(error, `urn:uuid:${request.id}`);
-  if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
+  if (problem.status === 401) {
+    reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
+  }
   // Waiting mends no damage.
   const isWorthWaiting = problem.status === 503 && problem.code !== 'storage-damaged';
   const retryAfterS = error.later.retryAfterS ?? (isWorthWaiting ? RETRY_AFTER_S : undefined);
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
+  reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);
 }

@@ -15,6 +15,25 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The request line, a header or the address is not well formed.',
     cure: 'Check the address for stray % signs, and the headers for what your tool adds.',
   },
+  'key-in-address': {
+    status: 400,
+    title: 'The address holds a key',
+    cause: 'A key stands in the query. Addresses are kept in histories and in the logs of every server on the way.',
+    cure: 'Send the key in the header "Authorization: Bearer", and have whoever runs the service change it.',
+  },
+  misdirected: {
+    status: 421,
+    title: 'This service does not answer for that host',
+    cause:
+      'The service is open to this machine alone, and the Host header names something else: a page of another site may have given its own name the address of this machine.',
+    cure: 'Ask for localhost, or have the name that you use put into ALLOWED_HOSTS.',
+  },
+  'too-slow': {
+    status: 408,
+    title: 'The request came too slowly',
+    cause: 'Its headers, or the next piece of its body, did not come within a minute.',
+    cure: 'Send it again; a large file over a slow line in parts of fewer days.',
+  },
   'not-json': {
     status: 400,
     title: 'The body is not JSON',
@@ -52,6 +71,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The Content-Type is neither application/json nor, where a file is taken, text/csv.',
     cure: 'Set Content-Type to what the body is.',
   },
+  'unsupported-coding': {
+    status: 415,
+    title: 'The body is packed',
+    cause: 'The Content-Encoding header says that the body is compressed, and bodies are taken as they are.',
+    cure: 'Send the body unpacked, without Content-Encoding.',
+  },
   'not-acceptable': {
     status: 406,
     title: 'No answer of the kind asked for',
@@ -73,7 +98,8 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   unauthorized: {
     status: 401,
     title: 'A key is needed',
-    cause: 'This service was started with keys, and the request carries none of them.',
+    cause:
+      'This service was started with keys, and the request carries none of them. WWW-Authenticate says whether none came (Bearer) or a wrong one (error="invalid_token").',
     cure: 'Send "Authorization: Bearer" and your key; in a browser, give the key once and a cookie stands for it.',
   },
   'foreign-origin': {

@@ -15,8 +15,19 @@ export interface RefreshSettings {
   /** From 0 to below 1. */
   readonly random: () => number;
   readonly log: Log;
+  /** Counts what was asked; whoever passes it reads it. */
+  readonly tally?: SourceTally;
   /** Aborted when the service stops. */
   readonly signal?: AbortSignal;
+}
+
+/** What was counted since the start. */
+export interface SourceTally {
+  asked: number;
+  failed: number;
+  /** In the last round: how many were due, and for how long the longest had been [s]. */
+  due: number;
+  longestOverdueS: number;
 }
 
 export interface Log {
@@ -50,7 +61,15 @@ const SPANS: Record<SourceFormat, { first: number; again: number }> = {
  * @returns How many were asked.
  */
 export async function refreshDue(settings: RefreshSettings): Promise<number> {
-  const due = await settings.store.dueSources(settings.clock().getTime(), MOST_A_ROUND);
+  const nowMs = settings.clock().getTime();
+  const due = await settings.store.dueSources(nowMs, MOST_A_ROUND);
+  if (settings.tally) {
+    settings.tally.due = due.length;
+    settings.tally.longestOverdueS = Math.max(
+      0,
+      ...due.map(({ dueSinceMs }) => (nowMs - (dueSinceMs ?? nowMs)) / 1000),
+    );
+  }
   let asked = 0;
   await byOwner(due, { atOnce: AT_ONCE, perOwner: AT_ONCE - 1 }, async (one) => {
     if (!settings.signal?.aborted && (await refreshPlace(one, settings))) asked++;
@@ -60,13 +79,15 @@ export async function refreshDue(settings: RefreshSettings): Promise<number> {
 
 /** Asks one place's source, unless another has taken it on. */
 async function refreshPlace({ owner, place: id }: SourceRef, settings: RefreshSettings): Promise<boolean> {
-  const { store, clock, log } = settings;
+  const { store, clock, log, tally } = settings;
   const startMs = clock().getTime();
   const lease = await store.leaseSource(owner, id, startMs, startMs + LEASE_MS);
   if (!lease) return false;
   const end = await fetched(owner, lease, settings).catch((error: unknown) => failed(lease, error, settings));
   if (end.outcome === 'failed') log.warn({ owner, place: id, why: end.error }, 'a source has failed');
   else log.info({ owner, place: id }, 'a source was asked');
+  if (tally && end.outcome !== 'given-up') tally.asked++;
+  if (tally && end.outcome === 'failed') tally.failed++;
   await store.endLease(owner, id, lease.lease, end);
   return true;
 }

@@ -13,7 +13,7 @@ import {
 } from './beds.js';
 import { calendarRevisions } from './calendar-events.js';
 import type { Database } from './database.js';
-import { dueDeliveries, endDelivery, leaseDelivery } from './deliveries.js';
+import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './deliveries.js';
 import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
 import { deleteLot, lots } from './lots.js';
 import { migrate } from './migrate.js';
@@ -37,10 +37,14 @@ import { findUsage } from './usage.js';
  */
 export async function openDatabase(databaseUrl: string): Promise<Database> {
   if (/^postgres(ql)?:\/\//.test(databaseUrl) && URL.canParse(databaseUrl)) return openPostgres(databaseUrl);
-  const path = /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
+  const path = sqlitePath(databaseUrl);
   if (path) return openSqlite(path);
   throw new Error('a database address begins with sqlite: or postgres://');
 }
+
+/** Where the file of an SQLite address lies; undefined for an address of another kind. */
+export const sqlitePath = (databaseUrl: string): string | undefined =>
+  /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
 
 /** The store at an address, its schema brought up to date. @throws as openDatabase and migrate do. */
 export async function openStore(databaseUrl: string): Promise<Store> {
@@ -119,6 +123,7 @@ export function storeOf(database: Database): Store {
     dueDeliveries: (...args) => dueDeliveries(database, ...args),
     leaseDelivery: (owner, ...args) => leaseDelivery(of(owner), owner, ...args),
     endDelivery: (owner, ...args) => endDelivery(of(owner), owner, ...args),
+    messagesWaiting: (limit) => messagesWaiting(database, limit),
 
     dueSources: (...args) => dueSources(database, ...args),
     leaseSource: (owner, ...args) => leaseSource(of(owner), owner, ...args),

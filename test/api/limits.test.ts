@@ -244,7 +244,7 @@ describe('the metrics', () => {
     const buckets = lines
       .filter((line) => line.includes('_bucket{route="/v1/crops"'))
       .map((line) => Number(line.split(' ').at(-1)));
-    expect(buckets).toHaveLength(12);
+    expect(buckets).toHaveLength(13);
     expect(buckets).toEqual(buckets.toSorted((a, b) => a - b));
   });
 

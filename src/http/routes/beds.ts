@@ -16,7 +16,8 @@ import { changeProblems, keptProblems } from '../usual-problems.js';
 const deleteQuery = z.strictObject({ with: z.enum(['sowings']).optional() });
 
 /** The beds that a grower has. */
-export const bedRoutes = (store: Store, clock: () => Date): Route[] => {
+export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Route[] => {
+  const bedOnWire = bedsOnWire(publicUrl);
   const keeper: Keeper<Bed, BedFields> = {
     find: store.bed,
     async put(owner, id, fields, ifRevision) {
@@ -138,8 +139,11 @@ export async function bedIn(request: FastifyRequest, store: Store): Promise<Bed>
   return bed;
 }
 
-const bedOnWire = ({ revision: _, id, calendarToken, ...fields }: Bed): BedWire => ({
-  id,
-  ...fields,
-  calendarUrl: calendarToken && `/v1/beds/${id}/calendar.ics?token=${calendarToken}`,
-});
+/** @param publicUrl What the address of a calendar begins with; '': nothing, it is one of this service. */
+const bedsOnWire =
+  (publicUrl: string) =>
+  ({ revision: _, id, calendarToken, ...fields }: Bed): BedWire => ({
+    id,
+    ...fields,
+    calendarUrl: calendarToken && `${publicUrl}/v1/beds/${id}/calendar.ics?token=${calendarToken}`,
+  });

@@ -1,11 +1,9 @@
-import { dateAt, type PlainDate } from '../../basics/calendar.js';
-import { type Kept, keptBed, keptInputs } from '../../garden/kept-soil.js';
+import { bedRows, type Kept, type KeptRows, keptBed, keptInputs, keptOf } from '../../garden/kept-soil.js';
 import type { GardenPlan } from '../../garden/plan.js';
 import { planQuestionOf } from '../../garden/plan-question.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
-import { sendWithETag } from '../etag.js';
 import { examplePlan } from '../examples.js';
 import { idIn, type Keeper, noSuch, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
@@ -16,27 +14,28 @@ import type { Route } from '../route.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../schemas/plans.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { planFieldsOnWire, planOnWire } from '../wire-plan.js';
+import { asJson } from '../written.js';
 
 /** Of a bed's sowings the last so many are looked at. */
 const MOST_SOWINGS = 100;
 
 /** The harvests that a grower wants, and what to sow for them. */
-export const planRoutes = ({ store, clock, work }: Service): Route[] => {
+export const planRoutes = ({ store, clock, work, answers }: Service): Route[] => {
   const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
     keptBed(store, owner, bed, clock().getTime());
-  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept, now: Date): Promise<GardenPlan> => {
+  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
     const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
     const known = sowings.map(({ sowing }) => sowing);
-    return work.ask('plan', planQuestionOf(plan, kept, todayAt(kept, now), known), by);
+    return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
   };
   const show = async (plan: Plan, by: AskedBy): Promise<Shown> => {
-    const now = clock();
-    const kept = await bedOf(by.owner, plan);
+    const { owner } = by;
+    const rows = await bedRows(store, owner, plan.bed, clock().getTime());
     // Its bed went while we looked.
-    if (!kept) throw notKept('plan', plan.id);
+    if (!rows) throw notKept('plan', plan.id);
     return {
-      inputs: inputsOf(plan, kept, now),
-      answer: async () => planOnWire(plan, await ask(by, plan, kept, now)),
+      inputs: inputsOf(plan, rows),
+      answer: async () => planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows))),
     };
   };
   const keeperFor = (by: AskedBy): Keeper<Plan, PlanFields> => ({
@@ -82,7 +81,7 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
         const by = request.askedBy();
-        await ask(by, fields, kept, clock());
+        await ask(by, fields, kept);
         return putAndAnswer(request, reply, id, keeperFor(by), () => fields, clock);
       },
     },
@@ -98,10 +97,11 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
       async handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'plan');
-        const plan = await store.plan(ownerOf(request), id);
+        const owner = ownerOf(request);
+        const plan = await store.plan(owner, id);
         if (!plan) throw notKept('plan', id);
         const { inputs, answer } = await show(plan, request.askedBy());
-        return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
+        return answers.send({ request, reply, owner }, inputs, async () => asJson(signed(await answer(), clock())));
       },
     },
     deleteRoute('plan', 'Forget a plan', store.deletePlan),
@@ -111,10 +111,8 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
 /** What can be wrong with what a plan is made from. */
 const planProblems = ['no-past-years', 'busy'] as const;
 
-const todayAt = ({ site }: Kept, now: Date): PlainDate => dateAt(now.getTime(), site.zone);
-
 /** All that a plan depends on. */
-const inputsOf = (plan: Plan, kept: Kept, now: Date): object => ({
+const inputsOf = (plan: Plan, rows: KeptRows): object => ({
   plan: [plan.id, plan.revision],
-  ...keptInputs(kept, todayAt(kept, now)),
+  ...keptInputs(rows),
 });

@@ -19,6 +19,7 @@ import {
 } from '../schemas/soil.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
+import { asJson } from '../written.js';
 
 const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
 const linkForm = { asking: soilAskingSchema, parameters: linkParameters(soilParameters) };
@@ -61,7 +62,12 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
       const { rounding, query } = precisionOf(request);
       const { id } = request.params as { id: string };
       return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
-        signed(await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding), known.now),
+        asJson(
+          signed(
+            await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+            known.now,
+          ),
+        ),
       );
     },
   },

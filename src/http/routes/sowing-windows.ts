@@ -18,6 +18,7 @@ import {
 } from '../schemas/windows.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { windowsOnWire } from '../wire-windows.js';
+import { asJson } from '../written.js';
 
 const form: Form<WindowAsking> = { body: windowBodySchema, asking: windowAskingSchema, parameters: windowParameters };
 const bedForm = { asking: windowAskingSchema, parameters: linkParameters(windowParameters) };
@@ -99,7 +100,7 @@ function byLink(
   const { options, query } = pictureOf(rest);
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
-    if (wantsPicture(request)) return asPicture(reply, windowsDrawn(found, known, options));
-    return signed(windowsOnWire(found, rounding), known.now);
+    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options));
+    return asJson(signed(windowsOnWire(found, rounding), known.now));
   });
 }

@@ -2,8 +2,8 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays } from '../../basics/calendar.js';
 import { type Fault, notUnderstood } from '../../basics/errors.js';
-import { keptBed, keptInputs } from '../../garden/kept-soil.js';
-import { type KnownSowing, knownSowing } from '../../garden/known-sowing.js';
+import { bedRows, type KeptRows, keptInputs, keptOf } from '../../garden/kept-soil.js';
+import { knownSowing } from '../../garden/known-sowing.js';
 import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
 import { sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
@@ -13,7 +13,6 @@ import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import { askerOf } from '../../worker/asker-of.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
-import { sendWithETag } from '../etag.js';
 import { exampleSowing } from '../examples.js';
 import { idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
@@ -26,21 +25,22 @@ import { precisionSchema } from '../schemas/common.js';
 import { sowingAnswerSchema, sowingListSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { sowingOnWire, sowingStateOnWire } from '../wire-sowing.js';
+import { asJson } from '../written.js';
 
 const precisionParameter = { name: 'precision', schema: precisionSchema };
 
 /** What a grower sowed, how it stands, and what was counted. */
-export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
+export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] => {
   const show = async (counted: CountedSowing, by: AskedBy, precision: 'rounded' | 'full'): Promise<Shown> => {
     const { owner } = by;
     const now = clock();
-    const kept = await keptBed(store, owner, counted.sowing.bed, now.getTime());
+    const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
     // Its bed went while we looked.
-    if (!kept) throw notKept('sowing', counted.sowing.id);
-    const known = await knownSowing(store, owner, counted, kept, now);
+    if (!rows) throw notKept('sowing', counted.sowing.id);
     return {
-      inputs: inputsOf(known),
+      inputs: inputsOf(counted, rows),
       async answer() {
+        const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
         const state = await sowingState(known, askerOf(work, by));
         return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
       },
@@ -143,7 +143,9 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
         const { precision } = queryOf(precisionQuery, request);
         const counted = await countedIn(request, store);
         const { inputs, answer } = await show(counted, request.askedBy(), precision);
-        return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
+        return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
+          asJson(signed(await answer(), clock())),
+        );
       },
     },
     deleteRoute('sowing', 'Forget a sowing and its counts', store.deleteSowing),
@@ -193,7 +195,7 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
 }
 
 /** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
-const inputsOf = ({ sowing, kept, today }: KnownSowing): object => ({
+const inputsOf = ({ sowing }: CountedSowing, rows: KeptRows): object => ({
   sowing: [sowing.id, sowing.revision],
-  ...keptInputs(kept, today),
+  ...keptInputs(rows),
 });

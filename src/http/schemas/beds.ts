@@ -50,7 +50,7 @@ const bedOutShape = {
     .string()
     .nullable()
     .describe(
-      "The path of the bed's calendar, with the token that opens it without a key. Null where the bed was kept before there were calendars: POST …/calendar-token gives it one.",
+      "The address of the bed's calendar, a path unless the service was started with PUBLIC_URL, with the token that opens it without a key. Null where the bed was kept before there were calendars: POST …/calendar-token gives it one.",
     ),
 };
 export const bedAnswerSchema = z.strictObject({ ...bedOutShape, ...answerShape });
