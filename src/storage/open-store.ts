@@ -13,6 +13,7 @@ import {
 } from './beds.js';
 import { calendarRevisions } from './calendar-events.js';
 import type { Database } from './database.js';
+import { sqlitePath } from './database-url.js';
 import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './deliveries.js';
 import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
 import { deleteLot, lots } from './lots.js';
@@ -41,10 +42,6 @@ export async function openDatabase(databaseUrl: string): Promise<Database> {
   if (path) return openSqlite(path);
   throw new Error('a database address begins with sqlite: or postgres://');
 }
-
-/** Where the file of an SQLite address lies; undefined for an address of another kind. */
-export const sqlitePath = (databaseUrl: string): string | undefined =>
-  /^sqlite:(?:\/\/(?=\/))?(.+)$/.exec(databaseUrl)?.[1];
 
 /** The store at an address, its schema brought up to date. @throws as openDatabase and migrate do. */
 export async function openStore(databaseUrl: string): Promise<Store> {

@@ -8,12 +8,18 @@ export interface Probe {
   wrote(isGood: boolean): void;
 }
 
+interface Outcome {
+  readonly outcome: Promise<void>;
+  /** Undefined: not known yet. */
+  isGood?: boolean;
+}
+
 /** @param write Throws as a real write would. */
 export function throttledProbe(write: () => Promise<void>): Probe {
-  let last: { readonly outcome: Promise<void>; isGood?: boolean } | undefined;
+  let last: Outcome | undefined;
   const probe = (): Promise<void> => {
     if (last) return last.outcome;
-    const asked: NonNullable<typeof last> = { outcome: write() };
+    const asked: Outcome = { outcome: write() };
     const ended = (isGood: boolean): void => {
       asked.isGood = isGood;
       setTimeout(() => {
