@@ -89,7 +89,9 @@ const fetched: Client = async (address, { method, path, headers, bytes }) => {
 const whole: Client = (address, { method, path, headers, bytes }) =>
   new Promise((done, fail) => {
     const sent = httpRequest(`${address}${path}`, { method, headers, agent: false });
-    const answered = new Promise<number>((has) => sent.on('response', (response) => has(response.resume().statusCode!)));
+    const answered = new Promise<number>((has) =>
+      sent.on('response', (response) => has(response.resume().statusCode!)),
+    );
     // Listens only once all is sent.
     sent.on('error', fail).on('finish', () => done(answered));
     sent.end(Buffer.alloc(bytes, 'It rained on the beds all night.\n'));
