@@ -83,7 +83,21 @@ export const configSchema = z.object({
     .regex(/^\d{1,6}$/, 'must be a whole number of requests, 0 for no limit')
     .transform(Number)
     .default(600)
-    .describe('Requests a minute that each key, or without keys each address, may send; 0: no limit'),
+    .describe('Requests a minute that each owner, or without keys each address, may send; 0: no limit'),
+  WORK_LIMIT: z
+    .string()
+    .regex(/^\d{1,6}$/, 'must be a whole number of answers, 0 for no limit')
+    .transform(Number)
+    .default(240)
+    .describe(
+      'Answers a minute that may be worked out from years for each of them; one remembered costs none; 0: no limit',
+    ),
+  WORKERS: z
+    .string()
+    .regex(/^([1-9]\d?|auto)$/, 'must be a whole number from 1 to 99, or auto')
+    .transform((value) => (value === 'auto' ? value : Number(value)))
+    .default('auto')
+    .describe('Threads that work answers out; auto: one less than the machine has processors, 1 to 8'),
 });
 
 export type Config = z.output<typeof configSchema>;

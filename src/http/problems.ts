@@ -130,8 +130,15 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',
-    cause: 'This key, or this address, has asked more often than the service allows in a minute.',
+    cause: 'This owner, or this address, has asked more often than the service allows in a minute.',
     cure: 'Wait as many seconds as Retry-After says.',
+  },
+  'too-much-at-once': {
+    status: 429,
+    title: 'Too much at once',
+    cause:
+      'So many answers from past years are being worked out for this owner, or this address, as may be at one time.',
+    cure: 'Wait until some of them have come, or as many seconds as Retry-After says.',
   },
   'storage-unavailable': {
     status: 503,
@@ -139,10 +146,24 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The database cannot be used now; questions that bring their own temperatures are answered as ever.',
     cure: 'Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
   },
+  'storage-full': {
+    status: 503,
+    title: 'There is no room to keep anything',
+    cause: 'The disk of the database is full. Nothing was changed; questions are answered, and deleting works.',
+    cure: 'Whoever runs the service has to make room. Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
+  },
+  'storage-damaged': {
+    status: 503,
+    title: 'The database is damaged',
+    cause:
+      'The file of the database is damaged, or was removed or replaced while the service ran. Nothing was changed; questions that bring their own temperatures are answered as ever.',
+    cure: 'Waiting mends nothing. Whoever runs the service has to restart it, with a backup if need be; the log names the file.',
+  },
   busy: {
     status: 503,
     title: 'Too much is being worked out already',
-    cause: 'Questions that take seconds, about past years, wait for their turn, and no more may wait.',
+    cause:
+      'Questions that take seconds, about past years, wait for their turn; no more may wait, or this one has waited too long.',
     cure: 'Send the request again after as many seconds as Retry-After says.',
   },
   'unknown-crop': {
@@ -270,6 +291,10 @@ export interface Problem {
   readonly instance: string;
   readonly code: ErrorCode;
   readonly errors?: readonly ProblemFault[];
+  /** The limits that refused it, as RateLimit-Policy names them. */
+  readonly 'violated-policies'?: readonly string[];
+  /** As the Retry-After header. */
+  readonly retryAfterS?: number;
 }
 
 export interface ProblemFault {
@@ -283,6 +308,7 @@ export interface ProblemFault {
 /** The problem that an error is told as. */
 export function problemOf(error: RequestError, instance: string): Problem {
   const { status, title } = problemKinds[error.code];
+  const { violatedPolicies, retryAfterS } = error.later;
   const errors = error.faults.map(({ path, parameter, line, detail, choices }): ProblemFault => {
     const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
     return { ...where, ...(line === undefined ? {} : { line }), detail, ...(choices ? { choices } : {}) };
@@ -295,6 +321,8 @@ export function problemOf(error: RequestError, instance: string): Problem {
     instance,
     code: error.code,
     ...(errors.length > 0 ? { errors } : {}),
+    ...(violatedPolicies ? { 'violated-policies': violatedPolicies } : {}),
+    ...(retryAfterS === undefined ? {} : { retryAfterS }),
   };
 }
 

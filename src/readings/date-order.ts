@@ -57,6 +57,25 @@ export function wallOf(packed: number, order: DateOrder): number {
   return lastDayMs + (packed - code * DATE_SLOT);
 }
 
+/**
+ * The wall clocks of packed stamps, in place.
+ *
+ * @param shiftMs Is taken from each [ms].
+ */
+export function wallsOf(packed: Float64Array, order: DateOrder, shiftMs: number): void {
+  // Stamps of one date follow one another: its midnight is found once.
+  let [from, to, dayMs] = [NaN, NaN, NaN];
+  for (let i = 0; i < packed.length; i++) {
+    const stamp = packed[i]!;
+    if (!(stamp >= from && stamp < to)) {
+      from = DATE_SLOT * Math.floor(stamp / DATE_SLOT);
+      to = from + DATE_SLOT;
+      dayMs = wallOf(from, order);
+    }
+    packed[i] = dayMs + (stamp - from) - shiftMs;
+  }
+}
+
 /** Midnight of a date [ms], from its three parts. */
 function dayMsOf(code: number, order: DateOrder): number {
   if (!(code > 0)) return NaN;
@@ -162,13 +181,19 @@ function* readingIn(order: DateOrder, packed: Float64Array, count: number): Gene
     sumMs: 0,
   };
   let before = NaN;
-  let packedBefore = NaN;
   let votes = 0;
+  // Stamps of one date follow one another: its midnight is found once.
+  let [from, to, dayMs, fromBefore] = [NaN, NaN, NaN, NaN];
   for (let i = 0; i < count; i++) {
     if (i % SLICE === SLICE - 1) yield;
     const stamp = packed[i]!;
     if (Number.isNaN(stamp)) continue;
-    const wall = wallOf(stamp, order);
+    if (!(stamp >= from && stamp < to)) {
+      from = DATE_SLOT * Math.floor(stamp / DATE_SLOT);
+      to = from + DATE_SLOT;
+      dayMs = wallOf(from, order);
+    }
+    const wall = dayMs + (stamp - from);
     if (Number.isNaN(wall)) {
       reading.bad++;
       continue;
@@ -188,12 +213,10 @@ function* readingIn(order: DateOrder, packed: Float64Array, count: number): Gene
         reading.usualMs = stepMs;
         votes = 1;
       } else votes--;
-      if (Math.floor(stamp / DATE_SLOT) !== Math.floor(packedBefore / DATE_SLOT)) {
-        if (stepMs > reading.longestDateStepMs) reading.longestDateStepMs = stepMs;
-      }
+      if (from !== fromBefore && stepMs > reading.longestDateStepMs) reading.longestDateStepMs = stepMs;
     }
     before = wall;
-    packedBefore = stamp;
+    fromBefore = from;
   }
   return reading;
 }

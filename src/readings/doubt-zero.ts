@@ -34,8 +34,7 @@ export function failedZeroTest(
   book: VerdictBook,
   code: Uint8Array,
 ): DoubtTest {
-  // Half a unit in the last place of a single-precision value may lie between a zero and its conversion.
-  const tolerance = Math.max(1e-6, Math.abs(rawZeroC - Math.fround(rawZeroC)) + 1e-9);
+  const tolerance = zeroToleranceK(rawZeroC);
 
   /** 1: a jump lies between the run and a reading beside it; -1: a slow change; 0: not known. */
   const passage = (beside: number, inRun: number): number => {
@@ -72,6 +71,13 @@ export function failedZeroTest(
     if (to === count && first >= 0) endRun(count);
   };
 }
+
+/**
+ * How near to the file's own 0 a value is one [K]: half a unit in the last place of a single-precision value may lie
+ * between a zero and its conversion.
+ */
+export const zeroToleranceK = (rawZeroC: number): number =>
+  Math.max(1e-6, Math.abs(rawZeroC - Math.fround(rawZeroC)) + 1e-9);
 
 const jumpK = (spikeK: number, hours: number): number =>
   Math.max(WELL_AWAY_K, spikeK * (hours < 1 ? Math.sqrt(hours) : hours));

@@ -6,6 +6,8 @@ export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 export interface TextReader {
   /** What the file has proved to be so far. */
   encoding(): Encoding;
+  /** ASCII is written as itself. */
+  readonly hasAscii: boolean;
   /** The text of the next bytes; with `isLast`, of all that is left. */
   read(bytes: Uint8Array, isLast: boolean): string;
 }
@@ -66,7 +68,11 @@ function wideEncodingOf(head: Uint8Array): 'utf-16le' | 'utf-16be' | undefined {
 
 function wideReader(encoding: 'utf-16le' | 'utf-16be'): TextReader {
   const decoder = new TextDecoder(encoding);
-  return { encoding: () => encoding, read: (bytes, isLast) => decoder.decode(bytes, { stream: !isLast }) };
+  return {
+    encoding: () => encoding,
+    hasAscii: false,
+    read: (bytes, isLast) => decoder.decode(bytes, { stream: !isLast }),
+  };
 }
 
 /**
@@ -96,6 +102,7 @@ function narrowReader(): TextReader {
   };
   return {
     encoding: () => encoding,
+    hasAscii: true,
     read(bytes, isLast) {
       const all = held.length > 0 ? joined(held, bytes) : bytes;
       const whole = isLast ? all.length : all.length - openBytes(all);

@@ -6,6 +6,8 @@ import { possibleOrders, wallOf } from './date-order.js';
 import { type TextReader, textReader } from './encoding.js';
 import { unifyLineEnds } from './line-ends.js';
 import { readNumber } from './number-cell.js';
+import { plainFirst } from './plain-first.js';
+import { plainRows } from './plain-rows.js';
 import { type StampReader, stampReader } from './read-stamp.js';
 import { refuseLongLine, rowReader } from './records.js';
 import { rowStore } from './row-store.js';
@@ -64,16 +66,20 @@ export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader
     body.take(all, isLast);
   }
 
+  const readText = (bytes: Uint8Array): void => take(unify(text!.read(bytes, false), false), false);
+  const readOn = plainFirst((bytes, from, end) => body!.takePlain(bytes, from, end), readText);
+
   return {
     push(bytes) {
       if (text) {
-        take(unify(text.read(bytes, false), false), false);
+        if (body && text.hasAscii) readOn(bytes);
+        else readText(bytes);
         return;
       }
       first = first.length === 0 ? bytes.slice() : Buffer.concat([first, bytes]);
       if (first.length < SNIFFED_BYTES) return;
       text = textReader(first);
-      take(unify(text.read(first, false), false), false);
+      readText(first);
     },
     *finish() {
       const rest = text ? new Uint8Array(0) : first;
@@ -94,6 +100,8 @@ function linesIn(text: string): number {
 /** What takes the rows, once the layout is known. */
 interface Body {
   take(text: string, isLast: boolean): void;
+  /** Takes plain rows from bytes, where no line is begun; returns where the first row begins that is not plain. */
+  takePlain(bytes: Uint8Array, from: number, end: number): number;
   read(encoding: RowsRead['encoding']): RowsRead;
 }
 
@@ -118,6 +126,8 @@ function bodyOf(head: string, hints: FileHints): Body {
   let lastCell = '';
   let rows = 0;
   let stampOffset: number | null = null;
+  /** The stamp of the last row read from text, and what it came to. */
+  let [lastStamp, lastPacked] = ['', NaN];
 
   const { tornFrom, fixed, firstDataLine } = table;
   const isLong = plan.labelColumns.length > 0;
@@ -126,6 +136,19 @@ function bodyOf(head: string, hints: FileHints): Body {
   const carriesOffset = !time.form.kind.startsWith('epoch') && mostCarryOffset(table.sample.map(time.textOf), reader);
   // Where nearly all rows have one width, another one means a delimiter lost or gained: its cells stand in other columns.
   const evenWidth = table.tornFrom === null && !table.fixed?.unfold ? evenWidthOf(table.sample) : null;
+  const [stampColumn, ...besideStamp] = time.columns;
+  const mayBePlain = !isLong && !isWhole && !isEpoch && table.delimiter !== ' ' && besideStamp.length === 0;
+  const plain = mayBePlain
+    ? plainRows(
+        {
+          delimiter: table.delimiter,
+          stampColumn: stampColumn!,
+          valueColumns: plan.channels.map(({ column }) => column),
+          width: evenWidth,
+        },
+        stores,
+      )
+    : null;
   const orders = possibleOrders(time.form);
   const knownOrder = hints.dateOrder ?? (orders.length === 1 || time.form.year === 'first' ? orders[0]! : null);
 
@@ -165,6 +188,8 @@ function bodyOf(head: string, hints: FileHints): Body {
     }
     if (!isLong) {
       rows++;
+      lastStamp = stamp;
+      lastPacked = packed;
       for (let i = 0; i < stores.length; i++) takeValue(row, line, packed, i);
       return;
     }
@@ -237,6 +262,17 @@ function bodyOf(head: string, hints: FileHints): Body {
         else takeRow(tornFrom === null ? row : mended(row, tornFrom), line, width);
       });
     },
+    takePlain(bytes, from, end) {
+      if (!plain || title) return from;
+      plain.learn(lastStamp, lastPacked, reader.likeLast());
+      const to = plain.read(bytes, from, end, records.line());
+      if (to === from) return from;
+      rows += plain.rows();
+      records.skip(plain.rows());
+      lastLine = records.line() - 1;
+      lastCell = plain.lastCell();
+      return to;
+    },
     read(encoding) {
       if (isCutOff) dropTornEnd();
       if (late.size > 0 && hints.column === null) {
@@ -247,6 +283,7 @@ function bodyOf(head: string, hints: FileHints): Body {
           throw ask('Rows further down are of sensors that the first rows do not show.', again.channels, hints.medium);
         }
       }
+      for (const store of stores) store.close();
       return {
         table,
         columns,

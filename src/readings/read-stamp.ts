@@ -17,6 +17,21 @@ export interface StampReader {
   read(text: string): number;
   /** Minutes ahead of UTC that the stamp read last carried, NaN if none. */
   offsetMinutes: number;
+  /** How the stamps like the one read last are written; null where not even those of its day are alike. */
+  likeLast(): StampPattern | null;
+}
+
+/** Stamps that differ in nothing but the digits of hour, minute and second. */
+export interface StampPattern {
+  /** The text before the hour. */
+  readonly prefix: string;
+  /** The text behind the last digit of the time. */
+  readonly tail: string;
+  /** 1: hour; 2: and minute; 3: and second. */
+  readonly numbers: number;
+  readonly hasColons: boolean;
+  /** The half of the day that prefix or tail names. */
+  readonly half: 'none' | 'am' | 'pm';
 }
 
 /**
@@ -27,12 +42,13 @@ export interface StampReader {
 export function stampReader(form: StampForm): StampReader {
   if (form.kind.startsWith('epoch')) {
     const kind = form.kind as EpochKind;
-    return { read: (text) => epochMs(text, kind), offsetMinutes: 0 };
+    return { read: (text) => epochMs(text, kind), offsetMinutes: 0, likeLast: () => null };
   }
   const { layout, style } = writingOf(form);
   const again = sameDayReader();
   const reader: StampReader = {
     offsetMinutes: NaN,
+    likeLast: again.pattern,
     read(text) {
       const quick = again.read(text);
       if (!Number.isNaN(quick)) {
@@ -126,6 +142,8 @@ function sameDayReader() {
       [prefix, tail, numbers, base] = [text.slice(0, found.timeAt), text.slice(end), parts, date];
       again.offsetMinutes = found.offsetMinutes;
     },
+    pattern: (): StampPattern | null =>
+      Number.isNaN(base) ? null : { prefix, tail, numbers, hasColons: bareDigits === 0, half },
   };
   return again;
 }

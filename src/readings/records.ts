@@ -10,6 +10,10 @@ export type TakeRow = (row: readonly string[], line: number, width: number) => v
 /** Splits text into rows as it comes. */
 export interface RowReader {
   read(text: string, isLast: boolean, take: TakeRow): void;
+  /** The line that comes next. */
+  line(): number;
+  /** Counts lines that were read elsewhere. Only between two lines. */
+  skip(lines: number): void;
 }
 
 const LONGEST_LINE = 1_000_000;
@@ -28,7 +32,7 @@ export function rowReader(delimiter: Delimiter, lastColumn = Infinity): RowReade
   const row: string[] = [];
 
   function takeQuoted(text: string, take: TakeRow): void {
-    const { data, errors } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
+    const { data, errors } = parsed(text, delimiter);
     const isOneToALine = errors.length === 0 && !data.some((cells) => cells.some((cell) => cell.includes('\n')));
     const rows = isOneToALine ? data : text.split('\n').map((one) => cellsOfLine(one, delimiter));
     for (const cells of rows) take(cells, line++, cells.length);
@@ -66,6 +70,10 @@ export function rowReader(delimiter: Delimiter, lastColumn = Infinity): RowReade
   }
 
   return {
+    line: () => line,
+    skip(lines) {
+      line += lines;
+    },
     read(text, isLast, take) {
       const all = held + text;
       const cut = isLast ? all.length : all.lastIndexOf('\n');
@@ -115,8 +123,15 @@ export function refuseLongLine(text: string, line: number): void {
 function cellsOfLine(line: string, delimiter: Delimiter): string[] {
   if (delimiter === ' ') return cellsBetweenBlanks(line);
   if (!line.includes('"')) return line.split(delimiter);
-  const { data, errors } = Papa.parse<string[]>(line, { delimiter, newline: '\n' });
+  const { data, errors } = parsed(line, delimiter);
   return errors.length === 0 ? data[0]! : line.split(delimiter);
+}
+
+/** Rows of a text without its last line end. It is put back, so that the last line is read as it is in mid-text. */
+function parsed(text: string, delimiter: Delimiter): { data: string[][]; errors: readonly unknown[] } {
+  const { data, errors } = Papa.parse<string[]>(`${text}\n`, { delimiter, newline: '\n' });
+  data.pop();
+  return { data, errors };
 }
 
 /** Cells between runs of blanks; a quoted cell keeps its own. */

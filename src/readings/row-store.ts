@@ -2,10 +2,14 @@
 export interface RowStore {
   readonly count: number;
   push(stamp: number, value: number, line: number): void;
+  /** The first `rows` of these arrays, from lines that follow one another. */
+  pushRows(stamps: Float64Array, values: Float64Array, rows: number, firstLine: number): void;
   stamps(): Float64Array;
   values(): Float64Array | Float32Array;
   /** Takes the last row back. */
   pop(): void;
+  /** No row comes any more: the arrays become as long as there are rows, and of a kind that is quicker to loop over. */
+  close(): void;
   /** The line of the file that a row came from. */
   lineOf(row: number): number;
 }
@@ -21,7 +25,7 @@ export function rowStore(): RowStore {
   let count = 0;
   let capacity = FIRST_ROWS;
   const stampBuffer = growing(8);
-  const stamps = new Float64Array(stampBuffer);
+  let stamps = new Float64Array(stampBuffer);
   let valueBuffer = growing(8);
   let values: Float64Array | Float32Array = new Float64Array(valueBuffer);
   // Lines mostly follow one another, so only the places where they do not are kept.
@@ -62,9 +66,31 @@ export function rowStore(): RowStore {
       expectedLine = line + 1;
       count++;
     },
+    pushRows(newStamps, newValues, rows, firstLine) {
+      if (count + rows > capacity) {
+        // One by one, as the store may change its kind in between.
+        for (let i = 0; i < rows; i++) this.push(newStamps[i]!, newValues[i]!, firstLine + i);
+        return;
+      }
+      stamps.set(newStamps.subarray(0, rows), count);
+      values.set(newValues.subarray(0, rows), count);
+      if (firstLine !== expectedLine) {
+        jumpRows.push(count);
+        jumpLines.push(firstLine);
+      }
+      expectedLine = firstLine + rows;
+      count += rows;
+    },
     pop() {
       count--;
       expectedLine = -1;
+    },
+    close() {
+      // One after the other, and each buffer given back at once: very long files must not lie in memory twice.
+      stamps = stamps.slice(0, count);
+      stampBuffer.resize(0);
+      values = values.slice(0, count);
+      valueBuffer.resize(0);
     },
     stamps: () => stamps,
     values: () => values,

@@ -1,6 +1,6 @@
 import { fixedZone, instantText, type Zone } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
-import { type DateOrder, wallOf } from './date-order.js';
+import { type DateOrder, wallsOf } from './date-order.js';
 import type { FileReport } from './report.js';
 import type { RowStore } from './row-store.js';
 import { drop, type FileHints, type RowsRead } from './rows-read.js';
@@ -17,10 +17,9 @@ export function* toWallClock(
   if (order === null || areInstants) return;
   const shiftMs = (stampOffset ?? 0) * 60_000;
   for (const store of stores) {
-    const stamps = store.stamps();
-    for (let i = 0; i < store.count; i++) {
-      stamps[i] = wallOf(stamps[i]!, order) - shiftMs;
-      if (i % SLICE === 0) yield;
+    for (let from = 0; from < store.count; from += SLICE) {
+      wallsOf(store.stamps().subarray(from, Math.min(store.count, from + SLICE)), order, shiftMs);
+      yield;
     }
   }
 }

@@ -204,3 +204,6 @@ export const missingMarks: ReadonlySet<number> = new Set([
   -9999, -9999.9, -999, -999.9, -999.99, -99.9, -99.99, -99, -7999, -6999, 6999, -200, -127, -888, -888.8, 999, 999.9,
   9999, 9999.9, 99999, -99999, 32767, -32768, 65535, 850, -1000, 1000000, 9.969209968386869e36,
 ]);
+
+/** The smallest of them, either side of zero: what lies nearer to it is none. */
+export const LEAST_MARK = Math.min(...[...missingMarks].map(Math.abs));

@@ -74,20 +74,21 @@ function* toLocal(wallMs: Float64Array, count: number, zone: Zone): Generator<vo
   const steady = new Set<string>();
   let repeatedHours = 0;
   let span: Span | undefined;
-  let before = NaN;
-  let beforeInstant = NaN;
-  /** How many rows in turn show the same wall clock, as sensors that take turns do. */
-  let alike = 0;
+  let [before, beforeInstant, alike] = [NaN, NaN, 0];
+  let pauseAt = SLICE;
   for (let k = 0; k < count; k++) {
-    if (k % SLICE === SLICE - 1) yield;
+    if (k >= pauseAt) {
+      pauseAt = k + SLICE;
+      yield;
+    }
     const wall = wallMs[row(k)]!;
     if (Number.isNaN(wall)) continue;
     if (!span || wall < span.fromMs || wall >= span.toMs) span = spanAt(wall);
     if (span.kind === 'once') {
-      alike = wall === before ? alike + 1 : 1;
-      before = wall;
-      beforeInstant = wall - span.offsetMs;
-      wallMs[row(k)] = beforeInstant;
+      const along = alongSpan(span, wallMs, row(k), isNewestFirst ? -1 : 1, Math.min(SLICE, count - k), before, alike);
+      ({ before, alike } = along);
+      beforeInstant = before - span.offsetMs;
+      k += along.rows - 1;
       continue;
     }
     const block = blockIn(span, wallMs, k, count, row);
@@ -114,6 +115,37 @@ function* toLocal(wallMs: Float64Array, count: number, zone: Zone): Generator<vo
     else if (isUnbroken(through)) steady.add(dateOf(span.fromMs));
   }
   return { missing: missing.sort((a, b) => a - b), repeatedHours, steadyThrough: [...steady].sort() };
+}
+
+/**
+ * Turns the wall clocks of the next rows into instants, in place, as long as they lie in a stretch that is shown once.
+ *
+ * @param from  The first row.
+ * @param step  1: rows are taken in the order of the file; -1: against it.
+ * @param most  No more rows than this are taken.
+ * @param before The last wall clock before.
+ * @param alike  How many rows in turn show that wall clock, as sensors that take turns do.
+ */
+function alongSpan(
+  { fromMs, toMs, offsetMs }: Span,
+  wallMs: Float64Array,
+  from: number,
+  step: 1 | -1,
+  most: number,
+  before: number,
+  alike: number,
+): { rows: number; before: number; alike: number } {
+  let [last, times] = [before, alike];
+  let rows = 0;
+  for (let at = from; rows < most; at += step, rows++) {
+    const wall = wallMs[at]!;
+    if (wall < fromMs || wall >= toMs) break;
+    if (Number.isNaN(wall)) continue;
+    times = wall === last ? times + 1 : 1;
+    last = wall;
+    wallMs[at] = wall - offsetMs;
+  }
+  return { rows, before: last, alike: times };
 }
 
 /** Rows that follow one another in the same skipped or repeated hour, and the wall clock that comes next. */

@@ -1130,6 +1130,8 @@ describe('the table of bad requests', () => {
       'has-sowings': 'needs something kept: beds.test.ts',
       'too-many-requests': 'takes many requests: limits.test.ts',
       'storage-unavailable': 'needs a database that fails: limits.test.ts',
+      'storage-full': 'needs a full disk: test/storage/trouble.test.ts',
+      'storage-damaged': 'needs a file that is gone: limits.test.ts',
       busy: 'needs many long questions at once: sowing-windows.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',

@@ -30,6 +30,8 @@ const UNSET = {
   MAX_CONNECTIONS_PER_ADDRESS: 250,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
   RATE_LIMIT: 600,
+  WORK_LIMIT: 240,
+  WORKERS: 'auto',
 };
 
 describe('the configuration', () => {
@@ -62,6 +64,8 @@ describe('the configuration', () => {
         MAX_CONNECTIONS_PER_ADDRESS: '5',
         DATABASE_URL: 'sqlite:garden.db',
         RATE_LIMIT: '0',
+        WORK_LIMIT: '30',
+        WORKERS: '3',
       }),
     ).toEqual({
       HOST: '::1',
@@ -78,6 +82,8 @@ describe('the configuration', () => {
       MAX_CONNECTIONS_PER_ADDRESS: 5,
       DATABASE_URL: 'sqlite:garden.db',
       RATE_LIMIT: 0,
+      WORK_LIMIT: 30,
+      WORKERS: 3,
     });
   });
 
@@ -158,6 +164,14 @@ it.each([
 
 it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {
   expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
+});
+
+it.each(['-1', '60.5', 'many'])('refuses the limit of long work %s', (WORK_LIMIT) => {
+  expect(faultsOf({ WORK_LIMIT })).toContain('WORK_LIMIT');
+});
+
+it.each(['0', '-1', '1.5', '100', 'all'])('refuses %s workers', (WORKERS) => {
+  expect(faultsOf({ WORKERS })).toContain('WORKERS');
 });
 
 describe('the keys', () => {
