@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { networkList } from './outside/network-list.js';
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
@@ -26,6 +27,39 @@ export const configSchema = z.object({
     .default('0')
     .transform((value) => value === '1')
     .describe('1: listen beyond this machine even without keys'),
+  ALLOWED_HOSTS: z
+    .string()
+    .default('')
+    .transform(parseHosts)
+    .describe(
+      'Host names, with commas between, by which the service may be asked beside localhost where it has no keys',
+    ),
+  TRUST_PROXY: z
+    .string()
+    .default('')
+    .transform(parseProxies)
+    .describe(
+      'Proxies whose Forwarded and X-Forwarded headers are believed: addresses, networks such as 10.0.0.0/8, loopback, linklocal, uniquelocal; empty: none',
+    ),
+  PUBLIC_URL: z
+    .string()
+    .regex(/^(https?:\/\/[^/?#\s]+)?$/, 'must be http:// or https:// and a host, without a path')
+    .default('')
+    .describe(
+      'Where the service is reached from outside, such as https://garden.example: calendar addresses begin with it',
+    ),
+  MAX_CONNECTIONS: z
+    .string()
+    .regex(/^[1-9]\d{0,5}$/, 'must be a whole number from 1 to 999999')
+    .transform(Number)
+    .default(2000)
+    .describe('Connections open at once, of all callers together'),
+  MAX_CONNECTIONS_PER_ADDRESS: z
+    .string()
+    .regex(/^[1-9]\d{0,5}$/, 'must be a whole number from 1 to 999999')
+    .transform(Number)
+    .default(250)
+    .describe('Connections open at once from one address that is no trusted proxy'),
   DATABASE_URL: z
     .string()
     .regex(
@@ -49,7 +83,21 @@ export const configSchema = z.object({
     .regex(/^\d{1,6}$/, 'must be a whole number of requests, 0 for no limit')
     .transform(Number)
     .default(600)
-    .describe('Requests a minute that each key, or without keys each address, may send; 0: no limit'),
+    .describe('Requests a minute that each owner, or without keys each address, may send; 0: no limit'),
+  WORK_LIMIT: z
+    .string()
+    .regex(/^\d{1,6}$/, 'must be a whole number of answers, 0 for no limit')
+    .transform(Number)
+    .default(240)
+    .describe(
+      'Answers a minute that may be worked out from years for each of them; one remembered costs none; 0: no limit',
+    ),
+  WORKERS: z
+    .string()
+    .regex(/^([1-9]\d?|auto)$/, 'must be a whole number from 1 to 99, or auto')
+    .transform((value) => (value === 'auto' ? value : Number(value)))
+    .default('auto')
+    .describe('Threads that work answers out; auto: one less than the machine has processors, 1 to 8'),
 });
 
 export type Config = z.output<typeof configSchema>;
@@ -85,6 +133,28 @@ function parseKeys(text: string, context: z.RefinementCtx): ReadonlyMap<string, 
   }
   return keys;
 }
+
+function parseHosts(text: string): readonly string[] {
+  const hosts = text.toLowerCase().split(',');
+  return hosts.map((host) => host.trim()).filter((host) => host !== '');
+}
+
+function parseProxies(text: string, context: z.RefinementCtx): ((address: string) => boolean) | undefined {
+  if (text.trim() === '') return undefined;
+  const isProxy = networkList(text);
+  if (!isProxy) {
+    context.addIssue({
+      code: 'custom',
+      message:
+        'must be addresses, networks such as 10.0.0.0/8, loopback, linklocal or uniquelocal, with commas between',
+    });
+  }
+  return isProxy;
+}
+
+/** The hosts to answer for beside this machine's own names; undefined: any. A browser reaches a service on loopback under whatever name its page was given. */
+export const hostsOf = ({ HOST, API_KEYS, ALLOWED_HOSTS }: Config): readonly string[] | undefined =>
+  API_KEYS.size === 0 && (LOOPBACK.includes(HOST) || ALLOWED_HOSTS.length > 0) ? ALLOWED_HOSTS : undefined;
 
 function splitOnce(pair: string): [string, string] {
   const colon = pair.indexOf(':');

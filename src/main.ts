@@ -1,19 +1,24 @@
 import { randomInt } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
-import { type Config, readConfig } from './config.js';
+import { type Config, hostsOf, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
+import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
 import { loggedRequest } from './http/logged-request.js';
-import { askerOf, longWork } from './http/long-work.js';
+import { model } from './http/model.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
+import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
+import { askerOf } from './worker/asker-of.js';
+import { pastSoilCache } from './worker/past-soil-cache.js';
+import { workerPool } from './worker/worker-pool.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
   version: string;
@@ -36,7 +41,23 @@ async function start(config: Config): Promise<void> {
   // The demo's season is of a day to come; it begins at its noon.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
-  const work = longWork();
+  const failing = (what: string) => (err: unknown) => app.log.warn({ err }, what);
+  const work = workerPool({
+    modelVersion: model.version,
+    threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
+    pasts: pastSoilCache({
+      store: {
+        find: store.pastSoil,
+        keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
+      },
+      failed: failing('the database has no past soil now: it is worked out anew'),
+    }),
+  });
+  const seen = {
+    sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
+    deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
+    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
+  };
   const app = await buildApp({
     version,
     store,
@@ -44,7 +65,17 @@ async function start(config: Config): Promise<void> {
     work,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
+    workLimit: config.WORK_LIMIT,
+    takeAllowance: sharedAllowances(
+      store.takeAllowance,
+      failing('the database has no limits now: each instance has its own'),
+    ),
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
+    hosts: hostsOf(config),
+    isProxy: config.TRUST_PROXY,
+    publicUrl: config.PUBLIC_URL,
+    connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
+    seen,
     page: servePage(new URL('../dist/page/files/', import.meta.url)),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
@@ -58,12 +89,14 @@ async function start(config: Config): Promise<void> {
     process.exit(1);
   });
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
-  const sources = keepRefreshing({ ...going, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
-  const deliveries = keepDelivering({ ...going, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
-  const ask = askerOf(work);
+  const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
+  const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
   const looks = keepLooking({
     ...going,
-    look: (owner, subscription, beds) => knownNow(store, owner, subscription, beds, clock(), ask),
+    look: (owner, subscription, beds, signal) => {
+      const ask = askerOf(work, { owner, caller: owner, signal, isBackground: true });
+      return knownNow(store, owner, subscription, beds, clock(), ask);
+    },
   });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) app.log.error({ err }, 'stopping after an error');

@@ -1,5 +1,6 @@
 import { addDays, dateAt, dayOfYear } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
+import type { ShouldStop } from '../basics/stop.js';
 import { type Normals, usualAirOf } from '../climate/normals.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { Beyond } from './hours-ahead.js';
@@ -31,14 +32,19 @@ export const needsPast = ({ series, beyond, bed, site, normals }: Asked): boolea
  * What to suppose after the last value: as asked; else past years where there are three or more, else a usual year where
  * there are normals, else the season's drift where there is a latitude, else the last week.
  */
-export function supposedBeyond(asked: Asked, phaseMs: number, findPast: FindPast = pastSoil): Supposed {
+export function supposedBeyond(
+  asked: Asked,
+  phaseMs: number,
+  findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
+): Supposed {
   const { beyond, series, normals, site } = asked;
   if (needsPast(asked)) {
     if (yearsTold(series) >= FEWEST_YEARS) {
-      const past = findPast(series, asked, phaseMs);
+      const past = findPast(series, asked, phaseMs, shouldStop);
       if (past.years >= FEWEST_YEARS) return { beyond: 'past-years', past };
     }
-    if (normals) return { beyond: 'past-years', past: usualSoil(normals, asked, phaseMs, findPast) };
+    if (normals) return { beyond: 'past-years', past: usualSoil(normals, asked, phaseMs, findPast, shouldStop) };
   }
   if (beyond === 'past-years') refuseNoPastYears();
   return { beyond: beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift'), past: null };
@@ -61,9 +67,10 @@ export function usualSoil(
   { series, ...bedding }: Pick<Asked, 'series' | keyof Bedding>,
   phaseMs: number,
   findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
 ): PastSoil {
   const lastMs = Math.max(phaseMs, ...series.map((one) => extentOf(one).lastMs));
-  return { ...findPast([usualSeries(normals, lastMs, bedding.site)], bedding, phaseMs), isUsual: true };
+  return { ...findPast([usualSeries(normals, lastMs, bedding.site)], bedding, phaseMs, shouldStop), isUsual: true };
 }
 
 /** Daily extremes of usual air up to an instant, as a series. */

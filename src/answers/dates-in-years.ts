@@ -1,3 +1,4 @@
+import type { ShouldStop } from '../basics/stop.js';
 import { allSowings, type SowingOutcomes } from '../germination/all-sowings.js';
 import { COHORTS, type Seed } from '../germination/cohorts.js';
 import type { Crop } from '../germination/crop.js';
@@ -60,7 +61,7 @@ interface Season {
 }
 
 /** Every date's sowing in every year that is known. */
-export function datesInYears(season: Season): DatesInYears {
+export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYears {
   const nDates = season.years[0]?.sowH.length ?? 0;
   const nHours = season.years[0]?.hourlyC.length ?? 0;
   const tallies = Array.from({ length: nDates }, () => ({
@@ -78,7 +79,8 @@ export function datesInYears(season: Season): DatesInYears {
   const hourlyC = new Float64Array(nHours * season.years.length);
   for (const [i, year] of season.years.entries()) hourlyC.set(year.hourlyC, i * nHours);
   const allH = Float64Array.from(season.years.flatMap((year, i) => [...year.sowH].map((hour) => i * nHours + hour)));
-  const outcomes = allSowings(season.seed, hourlyC, allH, { withinH: countH, viablePercent: season.viablePercent });
+  const counting = { withinH: countH, viablePercent: season.viablePercent };
+  const outcomes = allSowings(season.seed, hourlyC, allH, counting, shouldStop);
   const suits = soilOfTheCrop(season, hourlyC, countH);
   const years = season.years.map((own, year) => {
     const frost = frostRule(season, own);

@@ -1,6 +1,8 @@
 import { addDays, dateAt, daysBetween, HOUR_MS, instantAt, type PlainDate } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
-import { bearsMoving } from '../germination/bears-moving.js';
+
+import type { ShouldStop } from '../basics/stop.js';
+
 import { type ChartAnswer, chartOf } from '../germination/chart.js';
 import { type CohortRun, cohortRun, unknownPace } from '../germination/cohorts.js';
 import { LONGEST_COUNT_DAYS } from '../germination/count-day.js';
@@ -68,15 +70,15 @@ export interface Forecast {
 const MOST_OVER_HALF = 1.5;
 
 /** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
-export function forecast(question: Question, findPast: FindPast = pastSoil): Forecast {
+export function forecast(question: Question, findPast: FindPast = pastSoil, shouldStop?: ShouldStop): Forecast {
   const { crop, site, sowing } = question;
   const sowMs = instantAt(sowing.date, sowing.time, site.zone);
   const wetMs = wettingMs(question, sowMs);
   const depthCm = seedDepthCm(question);
   refuseDepth(question.bed.kind, depthCm, ['sowing', 'depthCm']);
   const bedding = { site, bed: question.bed, depthCm };
-  const { beyond, past } = supposedBeyond({ ...question, ...bedding }, wetMs, findPast);
-  const record = seedRecord(question.series, bedding, wetMs, beyond, { past });
+  const { beyond, past } = supposedBeyond({ ...question, ...bedding }, wetMs, findPast, shouldStop);
+  const record = seedRecord(question.series, bedding, wetMs, beyond, { past }, shouldStop);
   const seed = seedOf(question);
   const chart = chartOf(crop);
   const waitH = (wetMs - sowMs) / HOUR_MS;
@@ -153,7 +155,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil): For
       isHarmful,
     }),
     lastDate: by,
-    bearsMoving: bearsMoving(crop.id),
+    bearsMoving: crop.weeksInTrays !== null,
     bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.wetH, hot.at(-1)!.toH) : [],
   });
   // What can be done is worked out only where there is something to be done about.

@@ -1,3 +1,4 @@
+import { neverStop, type ShouldStop } from '../basics/stop.js';
 import { yearWave } from '../seedbed/annual-start.js';
 import type { BedKind, BedMake } from '../seedbed/bed.js';
 import type { Ground } from '../seedbed/ground.js';
@@ -29,6 +30,7 @@ export type KnownStart = (ground: Ground) => Float64Array;
  * @param bed      What the bed is; not indoors.
  * @param depthsCm Depths wanted [cm], the seed's last.
  * @param options  `wetFromH`: dry soil is kept moist from this hour on. `knownStart`: the profile at the first hour.
+ * @param shouldStop Asked once a year of hours.
  */
 export function modelledBed(
   air: AirAboveBed,
@@ -36,6 +38,7 @@ export function modelledBed(
   bed: BedMake,
   depthsCm: readonly number[],
   options: { readonly wetFromH?: number; readonly knownStart?: KnownStart } = {},
+  shouldStop: ShouldStop = neverStop,
 ): ModelledBed {
   const surface = surfaceOf(bed, air.climate);
   const start: Start = options.knownStart
@@ -45,7 +48,7 @@ export function modelledBed(
     bed.moisture === 'dry' && options.wetFromH !== undefined
       ? { fromH: options.wetFromH, surface: surfaceOf({ ...bed, moisture: 'moist' }, air.climate) }
       : undefined;
-  const { hourlyC, sun, snowCover } = soilFromAir(air.record, surface, bed.kind, depthsCm, start, later);
+  const { hourlyC, sun, snowCover } = soilFromAir(air.record, surface, bed.kind, depthsCm, start, later, shouldStop);
   return { air, surface, kind: bed.kind, hourlyC, sun, snowCover };
 }
 

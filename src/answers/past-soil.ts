@@ -1,6 +1,7 @@
 import { addDays, DAY_MS, dateAt, HOUR_MS, type PlainDate, startOfDay, type Zone } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
+import { neverStop, type ShouldStop } from '../basics/stop.js';
 import { type YearCourse, yearCourse } from '../climate/year-course.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { residualVarianceK2 } from '../seedbed/residual-model.js';
@@ -58,14 +59,25 @@ export const yearsTold = (series: readonly ReadSeries[]): number =>
 const DAYS_FORGIVEN = 20;
 
 /** Finds the soil of past years: works it out, or remembers it. */
-export type FindPast = (series: readonly ReadSeries[], bedding: Bedding, phaseMs: number) => PastSoil;
+export type FindPast = (
+  series: readonly ReadSeries[],
+  bedding: Bedding,
+  phaseMs: number,
+  shouldStop?: ShouldStop,
+) => PastSoil;
 
 /**
  * A bed's soil over all years that are used: measured, or worked out from what was measured.
  *
  * @param phaseMs Hours begin so long after each whole hour of this instant.
+ * @param shouldStop Asked once a year of soil.
  */
-export function pastSoil(series: readonly ReadSeries[], bedding: Bedding, phaseMs: number): PastSoil {
+export function pastSoil(
+  series: readonly ReadSeries[],
+  bedding: Bedding,
+  phaseMs: number,
+  shouldStop: ShouldStop = neverStop,
+): PastSoil {
   const extents = series.map(extentOf);
   // One coming day far off must not push the past years out of sight.
   const measured = series.filter(({ origin }) => origin === 'measured').map(extentOf);
@@ -75,7 +87,7 @@ export function pastSoil(series: readonly ReadSeries[], bedding: Bedding, phaseM
   const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MOST_YEARS + 1) * YEAR_DAYS));
   const first = [earliest, dateAt(Math.min(...extents.map((one) => one.firstMs)), zone)].sort()[1]!;
   const fromMs = phaseMs + Math.floor((startOfDay(first, zone) - phaseMs) / HOUR_MS) * HOUR_MS;
-  const record = soilRecord(series, bedding, { phaseMs: fromMs, fromMs, toMs: lastMs });
+  const record = soilRecord(series, bedding, { phaseMs: fromMs, fromMs, toMs: lastMs }, shouldStop);
   const { startMs, hourlyC, basis, model } = record;
   const forecast = basisCode('forecast');
   let end = hourlyC.length;

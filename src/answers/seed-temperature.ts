@@ -1,6 +1,7 @@
 import { dateAt, HOUR_MS, instantText } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { aheadDoubtK } from './ahead-doubt.js';
 import { fillGap, type MissingHours, missingHours } from './fill-gaps.js';
@@ -28,6 +29,8 @@ export interface SeedRecord {
   readonly wetH: number;
   /** The hour at which the values sent end. */
   readonly knownToH: number;
+  /** And the last of them that is no forecast: past years begin after it. */
+  readonly measuredToH: number;
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
   readonly warnings: readonly Note[];
@@ -59,6 +62,7 @@ const FURTHEST_AHEAD_H = 366 * 24;
  * @param beyond  What to suppose after the last value.
  * @param options `past`: the bed's soil in past years, where they are supposed. `longestH`: nothing is asked of hours further
  * than this after the wetting. `neededH`: what comes later only teaches, and may have gaps.
+ * @param shouldStop Asked once a year of soil.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
 export function seedRecord(
@@ -71,11 +75,12 @@ export function seedRecord(
     longestH = LONGEST_NEEDED_H,
     neededH = longestH,
   }: { readonly past?: PastSoil | null; readonly longestH?: number; readonly neededH?: number } = {},
+  shouldStop?: ShouldStop,
 ): SeedRecord {
   const { site } = bedding;
   refuseElsewhen(series, bedding, wetMs);
   const wanted = { phaseMs: wetMs, fromMs: wetMs, toMs: wetMs + longestH * HOUR_MS };
-  const soil = soilRecord(series, bedding, wanted);
+  const soil = soilRecord(series, bedding, wanted, shouldStop);
   const hasDays = series.some(({ days }) => days.some(({ complete }) => complete));
   if (hasDays && soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
   const { startMs, swings, basis } = soil;
@@ -130,6 +135,7 @@ export function seedRecord(
     soil,
     wetH,
     knownToH,
+    measuredToH,
     showsSwing,
     warnings: [
       ...soil.warnings,

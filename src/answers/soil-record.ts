@@ -1,6 +1,7 @@
 import { DAY_MS, HOUR_MS, instantAt } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
+import { neverStop, type ShouldStop } from '../basics/stop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { containerOf } from '../seedbed/bed.js';
 import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
@@ -65,8 +66,14 @@ const ROOM_SD_K = 1;
  * the depth over others.
  * @param bedding The place, the bed and the depth.
  * @param wanted  Which hours matter; the clock begins earlier, as far back as the soil remembers.
+ * @param shouldStop Asked once a year of hours.
  */
-export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, wanted: Wanted): SoilRecord {
+export function soilRecord(
+  series: readonly ReadSeries[],
+  bedding: Bedding,
+  wanted: Wanted,
+  shouldStop: ShouldStop = neverStop,
+): SoilRecord {
   const { site, bed } = bedding;
   const depthCm = tellableDepthCm(bedding.depthCm);
   const soil = surestLast(
@@ -111,6 +118,7 @@ export function soilRecord(series: readonly ReadSeries[], bedding: Bedding, want
           ? { knownStart: (ground) => profileFromProbe(ground, before, modelFromH, site, clock.startMs) }
           : {}),
       },
+      shouldStop,
     );
     lesson = bedLesson(model, depths, probes, {
       clock,

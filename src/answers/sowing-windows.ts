@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { hazenQuantile } from '../basics/hazen-quantile.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { Normals } from '../climate/normals.js';
 import type { Caution, Crop } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
@@ -69,24 +70,28 @@ export interface SowingWindows {
 }
 
 /** When to sow: the dates of a season, judged by what each would have done in past years. */
-export function sowingWindows(question: WindowQuestion, findPast: FindPast = pastSoil): SowingWindows {
+export function sowingWindows(
+  question: WindowQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
+): SowingWindows {
   const { series, site, crop, criteria, from, to, normals } = question;
   const nDates = daysBetween(from, to) + 1;
   refuseDates(question, nDates);
   const phaseMs = startOfDay(from, site.zone);
-  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs) : null;
+  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
   const known = past ? yearsOfDates(past, question, nDates) : [];
   const seed = seedOf(question);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
-  const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known });
+  const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known }, shouldStop);
   const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
   const isUsual = years.length < FEWEST_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
   // Usual years lie before the dates asked, whenever the last value came.
-  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast) : null;
+  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop) : null;
   const { all, frostKnown } = usual
     ? datesInUsualYear(usual, question, nDates, (some) =>
-        datesInYears({ seed, viablePercent, crop, criteria, years: some }),
+        datesInYears({ seed, viablePercent, crop, criteria, years: some }, shouldStop),
       )
     : inYears;
   const soil = usual ?? past!;

@@ -6,8 +6,12 @@ export const errorCodes = [
   'not-understood',
   'too-large',
   'unsupported-media-type',
+  'unsupported-coding',
   'not-acceptable',
   'bad-request',
+  'key-in-address',
+  'misdirected',
+  'too-slow',
   'not-found',
   'method-not-allowed',
   'unauthorized',
@@ -16,7 +20,10 @@ export const errorCodes = [
   'has-beds',
   'has-sowings',
   'too-many-requests',
+  'too-much-at-once',
   'storage-unavailable',
+  'storage-full',
+  'storage-damaged',
   'busy',
   'unknown-crop',
   'unknown-place',
@@ -58,6 +65,12 @@ export interface Fault {
   readonly choices?: readonly Choice[];
 }
 
+/** When a request that is refused now may be sent again, and which limits refused it. */
+export interface Later {
+  readonly retryAfterS?: number;
+  readonly violatedPolicies?: readonly string[];
+}
+
 /** A request that cannot be answered, in words that say how to mend it. */
 export class RequestError extends Error {
   override readonly name = 'RequestError';
@@ -65,6 +78,7 @@ export class RequestError extends Error {
     readonly code: ErrorCode,
     message: string,
     readonly faults: readonly Fault[] = [],
+    readonly later: Later = {},
   ) {
     super(message);
   }
@@ -102,6 +116,14 @@ export class ScienceError extends Error {
     message: string,
   ) {
     super(message);
+  }
+}
+
+/** Long work that was ended because nobody waits for its answer any more. No answer and no fault: it is never shown. */
+export class StoppedError extends Error {
+  override readonly name = 'StoppedError';
+  constructor() {
+    super('the work was ended before it was done');
   }
 }
 

@@ -2,7 +2,7 @@ import { usualCriteria } from '../answers/dates-in-years.js';
 import { type Lot, USUAL_DEPTH_CM } from '../answers/question.js';
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { addDays, type PlainDate } from '../basics/calendar.js';
-import { type Note, RequestError } from '../basics/errors.js';
+import { type ErrorCode, type Note, RequestError } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
 import type { Growing, GrowingQuestion } from './growing.js';
 import { type Kept, seriesToGoBy } from './kept-soil.js';
@@ -28,9 +28,13 @@ export interface WhyNot {
 /** What came of some work, or why it could not be answered. */
 export const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | WhyNot> =>
   work().catch((error: unknown) => {
-    if (!(error instanceof RequestError) || error.code === 'busy') throw error;
+    if (!(error instanceof RequestError) || isOnlyNow(error.code)) throw error;
     return { why: { code: error.code, text: error.message } };
   });
+
+/** Is it the service or the caller that is too busy, and not the garden that does not tell? */
+const isOnlyNow = (code: ErrorCode): boolean =>
+  code === 'busy' || code === 'too-many-requests' || code === 'too-much-at-once';
 
 /** A kept sowing's question, what is kept of its bed, and the instant it is asked at. */
 interface SowingAsked {

@@ -1,8 +1,8 @@
-import { addDays, dateAt, type PlainDate } from '../basics/calendar.js';
+import { addDays, type PlainDate } from '../basics/calendar.js';
 import { type Asker, orWhyNot, type SeasonAsker } from './ask.js';
 import type { BedSeason, GrowingPlan, GrowingSowing } from './calendar-season.js';
 import { comingMinima } from './coming-minima.js';
-import { type Kept, keptBed, keptInputs } from './kept-soil.js';
+import { type BedRows, type Kept, keptOf } from './kept-soil.js';
 import { type KnownSowing, knownSowing } from './known-sowing.js';
 import { planQuestionOf } from './plan-question.js';
 import { resowByOf } from './resowing.js';
@@ -31,24 +31,18 @@ const MOST_PLANS = 10;
 /** So many are looked at. */
 const MOST_PLANS_LOOKED_AT = 100;
 
-/** What is kept of a bed's season; undefined where there is no such bed. */
-export async function knownSeason(
-  store: Store,
-  owner: string,
-  id: string,
-  now: Date,
-): Promise<KnownSeason | undefined> {
-  const kept = await keptBed(store, owner, id, now.getTime());
-  if (!kept?.bed) return undefined;
-  const today = dateAt(now.getTime(), kept.site.zone);
-  const [last, plans] = await Promise.all([
-    store.sowingsOf(owner, id, MOST_SOWINGS),
-    store.plans(owner, { bed: id, limit: MOST_PLANS_LOOKED_AT }),
+/** What is kept of a bed's season. */
+export async function knownSeason(store: Store, owner: string, rows: BedRows, now: Date): Promise<KnownSeason> {
+  const { bed, today } = rows;
+  const [kept, last, plans] = await Promise.all([
+    keptOf(store, owner, rows),
+    store.sowingsOf(owner, bed.id, MOST_SOWINGS),
+    store.plans(owner, { bed: bed.id, limit: MOST_PLANS_LOOKED_AT }),
   ]);
   const sowings = last.filter(({ sowing: { date } }) => date >= addDays(today, -SEASON_DAYS));
   return {
     owner,
-    bed: kept.bed,
+    bed,
     kept,
     sowings,
     plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MOST_PLANS),
@@ -56,9 +50,6 @@ export async function knownSeason(
     today,
   };
 }
-
-/** All that a bed's season depends on. */
-export const seasonInputs = ({ kept, today }: KnownSeason): object => keptInputs(kept, today);
 
 /** What grows in a bed, and will, sowing by sowing and plan by plan: each takes its time, and one waits for the other. */
 export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsker): Promise<BedSeason> {
@@ -108,7 +99,7 @@ async function growingPlan(
 }
 
 /** Sowings of one crop and lot, alike in depth and hour, have the same windows: they are asked for once. */
-function onceEach(ask: Asker): Asker {
+export function onceEach(ask: Asker): Asker {
   const asked = new Map<string, ReturnType<Asker['windows']>>();
   return {
     growing: ask.growing,

@@ -5,6 +5,7 @@ import { seedOf, viablePercentOf } from '../answers/seed-of.js';
 import { seedRecord } from '../answers/seed-temperature.js';
 import { HOUR_MS, instantAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
+import { neverStop, type ShouldStop, stopIf } from '../basics/stop.js';
 import { timeFactorReach } from '../germination/time-factor-reach.js';
 import { type Belief, beliefAfter, type Lesson, usualBelief } from './belief.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from './count-posterior.js';
@@ -43,15 +44,22 @@ export interface Growing {
 const SEEDS_UNSAID = 50;
 
 /** What a sowing does, with what its counts and the bed's earlier ones have taught. */
-export function growing(question: GrowingQuestion, findPast: FindPast = pastSoil): Growing {
+export function growing(
+  question: GrowingQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop: ShouldStop = neverStop,
+): Growing {
   const { crop, sowing, lotId, counts, others } = question;
   const usual = withSoilsDoubt(usualBelief(crop), question);
-  const lessons = others.flatMap((other) => lessonOf(question, other, usual));
+  const lessons = others.flatMap((other) => {
+    stopIf(shouldStop);
+    return lessonOf(question, other, usual);
+  });
   const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
   const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
-  const foretold = forecast({ ...question, learned }, findPast);
+  const foretold = forecast({ ...question, learned }, findPast, shouldStop);
   return {
     forecast: { ...foretold, stand: standCounted(foretold.stand, counts, sowing.seeds) },
     learned,

@@ -1,6 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { DailyMinima } from '../climate/frost-dates.js';
-import { bearsMoving } from '../germination/bears-moving.js';
 import type { Crop, FrostClass } from '../germination/crop.js';
 import { germinationCurve, rateAt } from '../germination/curve.js';
 
@@ -16,36 +15,6 @@ export interface IndoorStart {
 export const USUAL_ROOM_C = 20;
 /** So many days of hardening off: lists say 7 to 10. Common practice, no source. */
 export const HARDENING_DAYS = 8;
-
-/** Weeks from coming up to planting out: common practice, no source; near what handbooks print from sowing, from memory. */
-const weeksInTrays: Readonly<Record<string, number>> = {
-  asparagus: 10,
-  beet: 3,
-  'bunching-onion': 8,
-  cabbage: 5,
-  cauliflower: 5,
-  celery: 8,
-  cucumber: 3,
-  eggplant: 6,
-  lettuce: 3,
-  'lima-bean': 3,
-  muskmelon: 3,
-  okra: 4,
-  onion: 8,
-  parsley: 6,
-  pea: 3,
-  pepper: 6,
-  'snap-bean': 3,
-  spinach: 3,
-  'sweet-corn': 3,
-  tomato: 5,
-  watermelon: 3,
-};
-const USUAL_WEEKS = 4;
-
-/** Weeks from coming up until a crop is fit to plant out; null where it does not bear to be moved. */
-export const weeksUntilFit = ({ id }: Pick<Crop, 'id'>): number | null =>
-  bearsMoving(id) ? (weeksInTrays[id] ?? USUAL_WEEKS) : null;
 
 /** Days from sowing until half is up in a room; null where none comes up at its temperature. */
 export function daysInRoom({ rows, soil }: Pick<Crop, 'rows' | 'soil'>, roomC: number): number | null {
@@ -68,13 +37,13 @@ export function daysInRoom({ rows, soil }: Pick<Crop, 'rows' | 'soil'>, roomC: n
  * @example of tomato sown on 1 April in a room of 20 °C, nights mild from 20 May on // => half 9 April, plantOut 20 May
  */
 export function indoorsOf(
-  crop: Pick<Crop, 'id' | 'rows' | 'soil'>,
+  crop: Pick<Crop, 'weeksInTrays' | 'rows' | 'soil'>,
   date: PlainDate,
   roomC: number,
   nightsBear: (date: PlainDate) => boolean,
   longestWaitDays = HALF_A_YEAR_DAYS,
 ): IndoorStart | null {
-  const weeks = weeksUntilFit(crop);
+  const weeks = crop.weeksInTrays;
   const days = daysInRoom(crop, roomC);
   if (weeks === null || days === null) return null;
   const half = addDays(date, Math.round(days));

@@ -1,16 +1,7 @@
 import { usualSeries } from '../answers/beyond.js';
 import type { Site } from '../answers/known-hours.js';
 import type { Bed as QuestionBed } from '../answers/question.js';
-import {
-  addDays,
-  DAY_MS,
-  dateAt,
-  daysBetween,
-  type PlainDate,
-  startOfDay,
-  type Zone,
-  zoneNamed,
-} from '../basics/calendar.js';
+import { addDays, dateAt, daysBetween, type PlainDate, startOfDay, type Zone, zoneNamed } from '../basics/calendar.js';
 import { type Note, RequestError } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
 import type { DailyMinima } from '../climate/frost-dates.js';
@@ -18,15 +9,28 @@ import type { Normals } from '../climate/normals.js';
 import { type Day, daysOf } from '../readings/days.js';
 import { meanOfDays, type ReadSeries } from '../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../readings/step.js';
+import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from './series-cache.js';
 import { sourceNote } from './source-note.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from './store.js';
 
-/** What is kept of a place, or of a bed in it, as a question about it needs it. */
-export interface Kept {
+/** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
+export interface KeptRows {
   readonly place: Place;
   /** null: a place alone was asked for. */
   readonly bed: Bed | null;
   readonly site: Site;
+  /** At the place. */
+  readonly today: PlainDate;
+  /** What an answer should say of the place's source. */
+  readonly sourceNote: Note | null;
+}
+
+export interface BedRows extends KeptRows {
+  readonly bed: Bed;
+}
+
+/** What is kept of a place, or of a bed in it, as a question about it needs it. */
+export interface Kept extends KeptRows {
   readonly bedMake: QuestionBed | null;
   /** The place's air and coming days, and what the bed's thermometers read. */
   readonly series: readonly ReadSeries[];
@@ -36,33 +40,70 @@ export interface Kept {
 /** Readings are looked at one by one so far back; before that their days say enough [d]. */
 const BY_READING_DAYS = 60;
 
+/** The rows of a place; undefined where it is not there. */
+export async function placeRows(store: Store, owner: string, id: string, nowMs: number): Promise<KeptRows | undefined> {
+  const place = await store.place(owner, id);
+  return place && { ...(await rowsOf(store, owner, place, nowMs)), bed: null };
+}
+
+/** The rows of a bed and of its place; undefined where it is not there. */
+export async function bedRows(store: Store, owner: string, id: string, nowMs: number): Promise<BedRows | undefined> {
+  const bed = await store.bed(owner, id);
+  const place = bed && (await store.place(owner, bed.place));
+  return bed && place && { ...(await rowsOf(store, owner, place, nowMs)), bed };
+}
+
+async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<KeptRows, 'bed'>> {
+  const { latitude, longitude, annualRainMm } = place;
+  const zone = zoneNamed(place.timeZone);
+  return {
+    place,
+    site: { zone, latitude, longitude, annualRainMm },
+    today: dateAt(nowMs, zone),
+    sourceNote: place.source && sourceNote(await store.sourceState(owner, place.id), nowMs),
+  };
+}
+
+/**
+ * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
+ * the lots that were sown in it, a place's by its air.
+ */
+export const keptInputs = ({ place, bed, today, sourceNote }: KeptRows): object => ({
+  place: [place.id, place.revision],
+  bed: bed && [bed.id, bed.revision],
+  today,
+  notes: sourceNote ? [sourceNote] : [],
+});
+
 /** What is kept of a place; undefined where it is not there. */
 export async function keptPlace(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
-  const place = await store.place(owner, id);
-  return place && { place, bed: null, bedMake: null, ...(await ofPlace(store, owner, place, nowMs)) };
+  const rows = await placeRows(store, owner, id, nowMs);
+  return rows && keptOf(store, owner, rows);
 }
 
 /** What is kept of a bed and of its place; undefined where it is not there. */
 export async function keptBed(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
-  const bed = await store.bed(owner, id);
-  const place = bed && (await store.place(owner, bed.place));
-  if (!bed || !place) return undefined;
-  const known = await ofPlace(store, owner, place, nowMs);
-  const thermometers = await store.series(owner, id);
-  const read = await Promise.all(
-    thermometers.map((one) => ofThermometer(store, owner, id, one, known.site.zone, nowMs)),
-  );
-  const today = dateAt(nowMs, known.site.zone);
-  const toCome = thermometers.find(({ to }) => to > addDays(today, 1));
-  const series = [...known.series, ...read.flat()];
-  const { kind, cover, moisture, shadePercent, roomC } = bed;
-  return {
-    ...known,
-    place,
-    bed,
-    bedMake: { kind, cover, moisture, shadePercent, roomC, wettedOn: null },
-    series: toCome ? withNote(series, readingsToCome(id, toCome.to, today)) : series,
+  const rows = await bedRows(store, owner, id, nowMs);
+  return rows && keptOf(store, owner, rows);
+}
+
+/** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
+export async function keptOf(store: Store, owner: string, rows: KeptRows): Promise<Kept> {
+  const { bed, sourceNote } = rows;
+  const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
+    placeSeries(store, owner, rows),
+    bed ? bedSeries(store, owner, bed, rows) : NOT_MEASURED,
+  ]);
+  const notes = [...(sourceNote && air.length > 0 ? [sourceNote] : []), ...(note ? [note] : [])];
+  const bedMake = bed && {
+    kind: bed.kind,
+    cover: bed.cover,
+    moisture: bed.moisture,
+    shadePercent: bed.shadePercent,
+    roomC: bed.roomC,
+    wettedOn: null,
   };
+  return { ...rows, bedMake, series: withNotes([...air, ...measured], notes), normals };
 }
 
 /**
@@ -86,33 +127,41 @@ const insteadOfMeasured = (usual: ReadSeries): ReadSeries => ({
   dayBasis: usual.days.map(() => basisCode('past-years')),
 });
 
-async function ofPlace(
-  store: Store,
-  owner: string,
-  place: Place,
-  nowMs: number,
-): Promise<Pick<Kept, 'site' | 'series' | 'normals'>> {
-  const [air, coming, normals, source] = await Promise.all([
-    store.air(owner, place.id),
-    store.comingDays(owner, place.id),
-    store.normals(owner, place.id),
-    store.sourceState(owner, place.id),
-  ]);
-  const note = sourceNote(source, nowMs);
-  const today = dateAt(nowMs, zoneNamed(place.timeZone));
-  // What is told of as measured on days to come is a slip, and would tear a hole.
-  const measured = air.filter(({ date }) => date <= today);
-  const { latitude, longitude, annualRainMm } = place;
-  const zone = zoneNamed(place.timeZone);
-  return {
-    site: { zone, latitude, longitude, annualRainMm },
-    series: [
-      ...airSeries(measured, 'measured', zone),
-      ...airSeries(joined(coming?.days ?? [], measured), 'forecast', zone),
-    ].map((one, i) => (note && i === 0 ? { ...one, warnings: [note] } : one)),
-    normals: normals ?? null,
-  };
-}
+/** A place's series, without a note of its source, and its normals. */
+const placeSeries = (store: Store, owner: string, { place, site, today }: KeptRows): Promise<CachedSeries> =>
+  seriesCacheOf(store).get(keyOf(owner, 'place', place, site.zone, today), async () => {
+    const [air, coming, normals] = await Promise.all([
+      store.air(owner, place.id),
+      store.comingDays(owner, place.id),
+      store.normals(owner, place.id),
+    ]);
+    // "Measured" days in the future are a slip, and would open a gap.
+    const measured = air.filter(({ date }) => date <= today);
+    const series = [
+      ...airSeries(measured, 'measured', site.zone),
+      ...airSeries(joined(coming?.days ?? [], measured), 'forecast', site.zone),
+    ];
+    return { series, normals: normals ?? null, note: null };
+  });
+
+/** What a bed's thermometers read. */
+const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: KeptRows): Promise<CachedSeries> =>
+  seriesCacheOf(store).get(keyOf(owner, 'bed', bed, site.zone, today), async () => {
+    const thermometers = await store.series(owner, bed.id);
+    const read = await Promise.all(
+      thermometers.map((one) => ofThermometer(store, owner, bed.id, one, site.zone, today)),
+    );
+    const toCome = thermometers.find(({ to }) => to > addDays(today, 1));
+    return {
+      series: read.flat(),
+      normals: null,
+      note: toCome ? readingsToCome(bed.id, toCome.to, today) : null,
+    };
+  });
+
+/** Revisions rise with every change, so that nothing has to be dropped by hand; what a day is hangs on zone and date. */
+const keyOf = (owner: string, kind: 'place' | 'bed', { id, revision }: Place | Bed, zone: Zone, today: PlainDate) =>
+  JSON.stringify([owner, kind, id, revision, zone.name, today]);
 
 /** Coming days are of use up to the first hole of so many days, counted from the last one measured [d]. */
 const LONGEST_HOLE_DAYS = 14;
@@ -138,16 +187,22 @@ function airSeries(air: readonly AirDay[], origin: ReadSeries['origin'], zone: Z
   return days.length === 0 ? [] : [daily(days, { medium: 'air', probeDepthCm: null, origin }, zone)];
 }
 
-/** A logger's clock may be so far ahead of ours. */
-const CLOCKS_DIFFER_MS = DAY_MS;
-
 const readingsToCome = (bed: string, to: PlainDate, today: PlainDate): Note => ({
   code: 'readings-to-come',
   text: `Readings of days to come, up to ${to}, are kept of this bed and left out; today is ${today}. If a logger's clock or a year is wrong, DELETE /v1/beds/${bed}/readings?from=${addDays(today, 1)} and send them again.`,
 });
 
-const withNote = ([first, ...rest]: readonly ReadSeries[], note: Note): ReadSeries[] =>
-  first ? [{ ...first, warnings: [...first.warnings, note] }, ...rest] : [];
+/** Lays notes over the first series; the same object as before for the same notes. */
+function withNotes([first, ...rest]: readonly ReadSeries[], notes: readonly Note[]): readonly ReadSeries[] {
+  if (!first) return [];
+  if (notes.length === 0) return [first, ...rest];
+  const key = JSON.stringify(notes);
+  const before = noted.get(first);
+  const series = before?.key === key ? before.series : { ...first, warnings: [...first.warnings, ...notes] };
+  noted.set(first, { key, series });
+  return [series, ...rest];
+}
+const noted = new WeakMap<ReadSeries, { readonly key: string; readonly series: ReadSeries }>();
 
 /** What a thermometer read: its days, and of the last of them each reading. */
 async function ofThermometer(
@@ -156,14 +211,17 @@ async function ofThermometer(
   bed: string,
   { medium, probeDepthCm, to }: KeptSeries,
   zone: Zone,
-  nowMs: number,
+  today: PlainDate,
 ): Promise<ReadSeries[]> {
   const shape = { medium, probeDepthCm, origin: 'measured' } as const;
-  const today = dateAt(nowMs, zone);
   const lately = addDays(to < today ? to : today, -BY_READING_DAYS);
   const [days, readings] = await Promise.all([
     store.readingDays(owner, bed, shape, { to: addDays(lately, -1) }),
-    store.readings(owner, bed, shape, { fromMs: startOfDay(lately, zone), toMs: nowMs + CLOCKS_DIFFER_MS }),
+    store.readings(owner, bed, shape, {
+      fromMs: startOfDay(lately, zone),
+      // A logger's clock may be a day ahead of ours. The bound is that of a date, so that it holds all day.
+      toMs: startOfDay(addDays(today, 2), zone),
+    }),
   ]);
   const whole = days.filter((day) => day.complete);
   const usualMs = usualStepMs(readings.atMs);
@@ -200,17 +258,6 @@ const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
   ...empty(shape, zone),
   days,
   meanC: meanOfDays(days),
-});
-
-/**
- * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
- * the lots that were sown in it, a place's by its air.
- */
-export const keptInputs = ({ place, bed, series }: Kept, today: PlainDate): object => ({
-  place: [place.id, place.revision],
-  bed: bed && [bed.id, bed.revision],
-  today,
-  notes: series.flatMap(({ warnings }) => warnings.map(({ code }) => code)),
 });
 
 /** The air's minima that are kept, day by day from the first one on; NaN where none is. */

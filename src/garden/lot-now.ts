@@ -5,7 +5,7 @@ import type { Note } from '../basics/errors.js';
 import type { Span } from '../germination/crop.js';
 import { crops } from '../germination/crops.js';
 import { agedShare, daysPerProbit, VIABILITY_HOLDS, viabilityHolds } from '../germination/viability.js';
-import { type ViabilitySet, viabilitySets } from '../germination/viability-constants.js';
+import type { ViabilitySet } from '../germination/viability-sets.js';
 import type { LotFields } from './season-store.js';
 
 /** Time in store by one published set of constants. */
@@ -112,7 +112,7 @@ export function lotState(lot: LotFields, onDate: PlainDate): LotState {
   const toldPercent = lot.test ? (100 * lot.test.germinated) / lot.test.sown : lot.germinationPercent;
   const { germinationPercent } = lot;
   const crop = typeof lot.crop === 'string' ? crops.get(lot.crop) : undefined;
-  const sets = viabilitySets.get(crop?.id ?? '') ?? [];
+  const sets = crop?.viability ?? [];
   const { ageings, notes } = ageingOf(lot, sets, toldPercent, onDate);
   const bornOn = lot.packedYear === null ? lot.testedOn : lastDayOf(lot.packedYear);
   const isOutlived =

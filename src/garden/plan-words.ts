@@ -1,7 +1,7 @@
 import { THIN_YEARS } from '../answers/past-soil.js';
 import type { Note } from '../basics/errors.js';
 import type { Crop } from '../germination/crop.js';
-import { HARDENING_DAYS, weeksUntilFit } from './indoors.js';
+import { HARDENING_DAYS } from './indoors.js';
 import { type Picking, weeksOfPicking } from './picking.js';
 import type { PlanStart } from './starts.js';
 
@@ -59,7 +59,7 @@ export function adviceOn({ method, isShaded, hotHours, half, day }: PlanStart, c
       code: 'sow-in-evening',
       text: 'Sow in the evening and water with cool water: the seed’s first hours, when heat stops it most easily, then fall in the night. Follow local rules where watering is restricted.',
     });
-    if (weeksUntilFit(crop) !== null) {
+    if (crop.weeksInTrays !== null) {
       notes.push({
         code: 'start-indoors',
         text: 'Or start it in trays in a cool room, and plant it out when it is fit.',
@@ -84,7 +84,7 @@ export function assumptionsOf(
 ): Note[] {
   const weeks = weeksOfPicking(picking);
   const { fromDays, toDays, countedFrom } = crop.maturity!;
-  const weeksInTrays = weeksUntilFit(crop);
+  const { weeksInTrays } = crop;
   return [
     years === 0
       ? {

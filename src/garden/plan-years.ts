@@ -4,6 +4,7 @@ import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../answer
 import { type DatesAsked, usualYears, yearsOfDates } from '../answers/years-of-dates.js';
 import { type PlainDate, startOfDay } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { PlanQuestion } from './plan-question.js';
 import { shadedSoil } from './shaded-soil.js';
 import { maxPlanDays } from './starts.js';
@@ -20,12 +21,18 @@ export interface PlanYears {
 }
 
 /** The season as past years would have had it, or a usual one. */
-export function planYears(question: PlanQuestion, from: PlainDate, nDays: number, findPast: FindPast): PlanYears {
+export function planYears(
+  question: PlanQuestion,
+  from: PlainDate,
+  nDays: number,
+  findPast: FindPast,
+  shouldStop?: ShouldStop,
+): PlanYears {
   const { series, site, crop, normals } = question;
   const phaseMs = startOfDay(from, site.zone);
   const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
   const asked: DatesAsked = { site, from, time: '12:00', criteria };
-  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs) : null;
+  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
   const wholeYears = (soil: PastSoil) =>
     yearsOfDates(soil, asked, nDays).filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
   const years = past ? wholeYears(past) : [];
@@ -36,13 +43,13 @@ export function planYears(question: PlanQuestion, from: PlainDate, nDays: number
       past,
       isUsual: false,
       inShade: () => {
-        const shaded = shadedSoil(past, series, question, phaseMs, findPast);
+        const shaded = shadedSoil(past, series, question, phaseMs, findPast, shouldStop);
         return shaded && wholeYears(shaded);
       },
     };
   }
   if (!normals) throw noPastYears(years.length);
-  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast);
+  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
   return {
     years: usualYears(usual, asked, nDays),
     told: { from: null, to: null, count: 0 },

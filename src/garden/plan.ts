@@ -4,10 +4,11 @@ import { seedOf } from '../answers/seed-of.js';
 import { FROST_BELOW_USUAL_K } from '../answers/years-of-dates.js';
 import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
+import { neverStop, type ShouldStop } from '../basics/stop.js';
 import type { Caution, Crop } from '../germination/crop.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
 import { fewestSeeds, MOST_SEEDS } from './fewest-seeds.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from './indoors.js';
+import { daysInRoom, nightsBear, USUAL_ROOM_C } from './indoors.js';
 import { type Picking, pickingOf, weeksOfPicking } from './picking.js';
 import type { PlanQuestion } from './plan-question.js';
 import { adviceOn, assumptionsOf, type GapWhy, gapText, warningsOf } from './plan-words.js';
@@ -76,7 +77,11 @@ export interface GardenPlan {
  * @param question The bed, the crop, the harvest, and what is known.
  * @throws {RequestError} `no-past-years` where neither three past years are known nor normals.
  */
-export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil): GardenPlan {
+export function gardenPlan(
+  question: PlanQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop: ShouldStop = neverStop,
+): GardenPlan {
   const { crop, harvest, bed, site } = question;
   const picking = pickingOf(crop);
   if (!picking) return planOfUnknown(question);
@@ -86,10 +91,10 @@ export function gardenPlan(question: PlanQuestion, findPast: FindPast = pastSoil
   const seed = seedOf({ crop, lot: null, timeFactor: null });
   const ripe = ripening(picking, firstDate, nDays + LONGEST_TO_GROW_DAYS, site.latitude);
   const common = { crop, seed, picking, firstDate, nDays, ripe };
-  const known = planYears(question, firstDate, nDays, findPast);
+  const known = planYears(question, firstDate, nDays, findPast, shouldStop);
   const seasonOf = (years: readonly YearOfDates[]): PlanSeason => ({
     ...common,
-    years: years.map((year) => startsOfYear(common, year)),
+    years: years.map((year) => startsOfYear(common, year, shouldStop)),
   });
   const season = seasonOf(known.years);
   const weeks = weeksOf(harvest, firstDate);
@@ -136,7 +141,7 @@ function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPla
 
 /** So long before a harvest a sowing may be made: coming up, or weeks in trays, and growth at half its pace [d]. */
 function longestAhead(crop: Crop, picking: Picking, roomC: number): number {
-  const inTrays = 7 * (weeksUntilFit(crop) ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
+  const inTrays = 7 * (crop.weeksInTrays ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
   return Math.ceil(2 * picking.toDays + Math.max(maxPlanDays(crop), inTrays)) + 7;
 }
 const LONGEST_IN_ROOM_DAYS = 60;

@@ -4,7 +4,6 @@ import { addDays, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { Crop } from '../germination/crop.js';
 import { type Asker, windowsAhead } from './ask.js';
 import type { Grown } from './harvest.js';
-import { weeksUntilFit } from './indoors.js';
 import type { KnownSowing } from './known-sowing.js';
 import type { Ripe } from './ripe.js';
 
@@ -39,7 +38,7 @@ const LONGEST_STRETCH = 1.5;
 
 /** Is what is sown on a date ready in the same season, before frost ends it? Of a crop nobody knows the days of: yes. */
 function worthSowing(crop: Crop, ripe: (from: Grown) => Ripe): (date: PlainDate, halfDays: number) => boolean {
-  const untilFit = crop.maturity?.countedFrom === 'planting-out' ? 7 * (weeksUntilFit(crop) ?? 0) : null;
+  const untilFit = crop.maturity?.countedFrom === 'planting-out' ? 7 * (crop.weeksInTrays ?? 0) : null;
   return (date, halfDays) => {
     const half = addDays(date, Math.round(halfDays));
     const { harvest, why } = ripe({ half, plantedOut: untilFit === null ? null : addDays(half, untilFit) });

@@ -1,6 +1,7 @@
 import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../answers/past-soil.js';
 import type { Bedding } from '../answers/question.js';
 import { HOUR_MS } from '../basics/calendar.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 
 /** Half of the sun that the bed has now. */
@@ -18,12 +19,18 @@ export function shadedSoil(
   bedding: Bedding,
   phaseMs: number,
   findPast: FindPast,
+  shouldStop?: ShouldStop,
 ): PastSoil | null {
   const air = series.filter(({ medium }) => medium === 'air');
   if (yearsTold(air) < FEWEST_YEARS) return null;
   const { bed } = bedding;
-  const asItIs = findPast(air, bedding, phaseMs);
-  const shaded = findPast(air, { ...bedding, bed: { ...bed, shadePercent: half(bed.shadePercent) } }, phaseMs);
+  const asItIs = findPast(air, bedding, phaseMs, shouldStop);
+  const shaded = findPast(
+    air,
+    { ...bedding, bed: { ...bed, shadePercent: half(bed.shadePercent) } },
+    phaseMs,
+    shouldStop,
+  );
   const offset = Math.round((asItIs.startMs - past.startMs) / HOUR_MS);
   return {
     ...past,

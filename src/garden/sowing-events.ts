@@ -14,8 +14,6 @@ import { thinningOf } from './thinning.js';
 const FEED_AFTER_DAYS = 28;
 /** From planting out until it is first fed [d]. */
 const FEED_PLANTED_AFTER_DAYS = 21;
-/** Peas and beans feed themselves; roots grow leaves or fork where they are fed. */
-const notFed: ReadonlySet<string> = new Set(['carrot', 'lima-bean', 'parsnip', 'pea', 'radish', 'snap-bean', 'turnip']);
 
 /** What a calendar says of a sowing that was made. */
 export function sowingDrafts(
@@ -169,8 +167,8 @@ function indoorDrafts(
 }
 
 /** None for crops that need none, or that are ready by then. */
-const feedDrafts = (date: PlainDate, name: string, { id }: Crop, harvest: Dates | null): Draft[] =>
-  notFed.has(id) || (harvest !== null && harvest.from <= date)
+const feedDrafts = (date: PlainDate, name: string, { isFed }: Crop, harvest: Dates | null): Draft[] =>
+  !isFed || (harvest !== null && harvest.from <= date)
     ? []
     : [
         on(date, {

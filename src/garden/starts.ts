@@ -3,12 +3,13 @@ import { smoothed } from '../answers/sureness.js';
 import { addDays, dayOfYear, daysBetween, type PlainDate } from '../basics/calendar.js';
 import type { UncertainShare } from '../basics/chance-of-count.js';
 import { hazenQuantile } from '../basics/hazen-quantile.js';
+import type { ShouldStop } from '../basics/stop.js';
 import type { Seed } from '../germination/cohorts.js';
 import type { Crop, FrostClass, Span } from '../germination/crop.js';
 import { shareAt } from '../germination/curve.js';
 import type { DaySpan, Start } from './batches.js';
 import { growthPace } from './harvest.js';
-import { daysInRoom, type IndoorStart, indoorsOf, weeksUntilFit } from './indoors.js';
+import { daysInRoom, type IndoorStart, indoorsOf } from './indoors.js';
 import type { Picking } from './picking.js';
 import { plantShare } from './plant-share.js';
 
@@ -74,9 +75,11 @@ export interface StartsOfYear {
 export function startsOfYear(
   { crop, seed, nDays }: Pick<PlanSeason, 'crop' | 'seed' | 'nDays'>,
   year: YearOfDates,
+  shouldStop?: ShouldStop,
 ): StartsOfYear {
   const criteria = { share: PLAN_SHARE, shareIfHeld: PLAN_SHARE, maxDays: maxPlanDays(crop), sureness: LEAST_SURENESS };
-  const { all } = datesInYears({ seed, viablePercent: seed.curve.bestPercent, crop, criteria, years: [year] });
+  const asked = { seed, viablePercent: seed.curve.bestPercent, crop, criteria, years: [year] };
+  const { all } = datesInYears(asked, shouldStop);
   const of = (what: (date: DateInYears, day: number) => number | undefined): Float64Array =>
     Float64Array.from({ length: nDays }, (_, day) => what(all[day]!, day) ?? NaN);
   const hot = hotHoursOf(year, seed.hotThresholdC);
@@ -138,7 +141,7 @@ const LONGEST_WAIT_DAYS = 14;
 export function indoorStarts(season: PlanSeason, roomC: number, bears: (date: PlainDate) => boolean): PlanStart[] {
   const { crop, seed, years, nDays, firstDate, picking, ripe } = season;
   const days = daysInRoom(crop, roomC);
-  if (days === null || weeksUntilFit(crop) === null) return [];
+  if (days === null || crop.weeksInTrays === null) return [];
   const stand = seed.curve.bestPercent * shareAt(seed.curve, roomC);
   return Array.from({ length: nDays }, (_, day): PlanStart => {
     const indoors = indoorsOf(crop, addDays(firstDate, day), roomC, bears, LONGEST_WAIT_DAYS);

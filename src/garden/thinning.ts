@@ -2,22 +2,6 @@ import type { Milestone, NoMilestone } from '../answers/milestones.js';
 import { addDays, type PlainDate } from '../basics/calendar.js';
 import type { Crop } from '../germination/crop.js';
 
-/** Sown thickly, in rows: seedlings are taken out until those left have room. */
-const sownThick: ReadonlySet<string> = new Set([
-  'asparagus',
-  'beet',
-  'cabbage',
-  'carrot',
-  'cauliflower',
-  'celery',
-  'lettuce',
-  'onion',
-  'parsley',
-  'parsnip',
-  'radish',
-  'spinach',
-  'turnip',
-]);
 /** From most of a sowing being up until its seedlings are large enough to thin [d]. */
 const THIN_AFTER_DAYS = 10;
 /** For so long it is still early enough [d]. */
@@ -30,10 +14,10 @@ const THIN_WITHIN_DAYS = 7;
  * @param most When nine tenths of those that come are up.
  */
 export function thinningOf(
-  { id }: Pick<Crop, 'id'>,
+  { isThinned }: Pick<Crop, 'isThinned'>,
   most: Milestone | NoMilestone,
 ): { readonly from: PlainDate; readonly to: PlainDate } | null {
-  if ('why' in most || !sownThick.has(id)) return null;
+  if ('why' in most || !isThinned) return null;
   const from = addDays(most.inBeds.to, THIN_AFTER_DAYS);
   return { from, to: addDays(from, THIN_WITHIN_DAYS - 1) };
 }

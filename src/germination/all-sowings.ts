@@ -1,3 +1,4 @@
+import { neverStop, type ShouldStop, stopIf } from '../basics/stop.js';
 import { CHILLING_C, COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from './cohorts.js';
 import { heldTooLongAtH, heldWatch } from './held-too-long.js';
 import { hourlyPace } from './hourly-pace.js';
@@ -45,6 +46,7 @@ const CHUNK_H = 365 * 24;
  * @param hourlyC Hourly mean temperature at the seed [°C]. Shape (nHours); NaN: not known.
  * @param sowH    Hours of the record at which sowings are made (whole, never falling). Shape (nSowings).
  * @param counting When the grower counts.
+ * @param shouldStop Asked once a year of sowings.
  *
  * Accuracy: stands as from `cohortRun`; times within 1e-6 h of it.
  * Cost: O(nHours), 100 steps a day, and some hundred steps a sowing.
@@ -54,6 +56,7 @@ export function allSowings(
   hourlyC: Float64Array,
   sowH: ArrayLike<number>,
   { withinH, viablePercent, shares = [] }: Counting,
+  shouldStop: ShouldStop = neverStop,
 ): SowingOutcomes {
   const outcomes = nothingKnown(sowH.length, shares.length);
   const nHours = hourlyC.length;
@@ -77,6 +80,7 @@ export function allSowings(
   const sums = roomForSums(seed, pace, Math.min(CHUNK_H, lastH - firstH) + withinH);
 
   while (next < end) {
+    stopIf(shouldStop);
     const chunkFromH = sownAtH[next]!;
     let chunkEnd = next + 1;
     while (chunkEnd < end && sownAtH[chunkEnd]! <= chunkFromH + CHUNK_H) chunkEnd++;

@@ -1,3 +1,5 @@
+import type { ViabilitySet } from './viability-sets.js';
+
 /** What one constant temperature did to a crop's seed. */
 export interface CropRow {
   /** Constant temperature at the seed [°C]. */
@@ -63,6 +65,13 @@ export interface Crop {
   readonly maxDays: number;
   /** Spread among seeds: standard deviation of log10 of the time to come up. */
   readonly spreadLog10: number;
+  /** From emergence until it is fit to plant out [weeks]; null: it does not bear to be moved. */
+  readonly weeksInTrays: number | null;
+  /** How long one sowing is picked before it is over, or past its best [d]; null: its harvest is not told. */
+  readonly pickingDays: number | null;
+  readonly isThinned: boolean;
+  readonly isFed: boolean;
+  readonly viability: readonly ViabilitySet[];
   readonly cautions: readonly Caution[];
   readonly source: string;
 }

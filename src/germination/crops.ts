@@ -1,5 +1,6 @@
 import type { Crop, CropRow } from './crop.js';
-import { type CropEntry, cropEntries, handbookTemperaturesC } from './crop-entries.js';
+import { type CropRecord, handbookTemperaturesC } from './crop-record.js';
+import { allCrops } from './crops/all.js';
 import { hotThreshold } from './hot-threshold.js';
 
 /** Spread among seeds where no crop's own is published: our assumption, between the 0.05 and 0.2 that lots show. */
@@ -14,41 +15,46 @@ const HANDBOOK_SOURCE =
 const celsius = (tempF: number): number => ((tempF - 32) * 5) / 9;
 
 /** The handbook's crops by id. */
-export const crops: ReadonlyMap<string, Crop> = new Map(cropEntries.map((entry) => [entry.id, cropOf(entry)]));
+export const crops: ReadonlyMap<string, Crop> = new Map(allCrops.map((record) => [record.id, cropOf(record)]));
 
-function cropOf(entry: CropEntry): Crop {
+function cropOf(record: CropRecord): Crop {
   const rows = handbookTemperaturesC.map((temperatureC, i): CropRow => {
-    const days = entry.days[i] ?? null;
+    const days = record.days[i] ?? null;
     return {
       temperatureC,
       tested: days !== null,
       days: days === 'none' ? null : days,
-      percent: entry.percent[i] ?? null,
+      percent: record.percent[i] ?? null,
     };
   });
   const soil = {
-    minimumC: celsius(entry.soilF.minimum),
-    optimumFromC: celsius(entry.soilF.optimumFrom),
-    optimumToC: celsius(entry.soilF.optimumTo),
-    maximumC: celsius(entry.soilF.maximum),
+    minimumC: celsius(record.soilF.minimum),
+    optimumFromC: celsius(record.soilF.optimumFrom),
+    optimumToC: celsius(record.soilF.optimumTo),
+    maximumC: celsius(record.soilF.maximum),
   };
   return {
-    id: entry.id,
-    name: entry.name,
-    latinName: entry.latinName,
+    id: record.id,
+    name: record.name,
+    latinName: record.latinName,
     rows,
     soil,
-    hotThresholdC: entry.ownHotThresholdC ?? hotThreshold(rows) ?? soil.maximumC,
-    frost: entry.frost,
-    chillingSensitive: entry.chillingSensitive,
-    sowingDepthCm: entry.sowingDepthCm,
-    maturity: entry.maturity,
-    storageYears: entry.storageYears,
-    field: entry.field,
-    bedTimeFactor: entry.bedTimeFactor,
-    maxDays: Math.round(SOWING_TO_HALF * entry.maxHalfDays),
-    spreadLog10: entry.spreadLog10 ?? DEFAULT_SPREAD_LOG10,
-    cautions: entry.cautions,
+    hotThresholdC: record.ownHotThresholdC ?? hotThreshold(rows) ?? soil.maximumC,
+    frost: record.frost,
+    chillingSensitive: record.chillingSensitive,
+    sowingDepthCm: record.sowingDepthCm,
+    maturity: record.maturity,
+    storageYears: record.storageYears,
+    field: record.field,
+    bedTimeFactor: record.bedTimeFactor,
+    maxDays: Math.round(SOWING_TO_HALF * record.maxHalfDays),
+    spreadLog10: record.spreadLog10 ?? DEFAULT_SPREAD_LOG10,
+    weeksInTrays: record.weeksInTrays,
+    pickingDays: record.pickingDays,
+    isThinned: record.isThinned,
+    isFed: record.isFed,
+    viability: record.viability,
+    cautions: record.cautions,
     source: HANDBOOK_SOURCE,
   };
 }

@@ -23,6 +23,9 @@ export interface OwnCrop {
 const ANY_CROP_FIELD: Span = { from: 0.4, to: 0.9 };
 const ANY_CROP_BED_TIME: Span = { from: 1, to: 1.2 };
 const ANY_CROP_MAX_DAYS = 26;
+/** Weeks until it is fit to plant out, and days of picking, where nothing is known of the crop: our assumptions. */
+const ANY_CROP_WEEKS_IN_TRAYS = 4;
+const ANY_CROP_PICKING_DAYS = 14;
 
 /** Why rows make no curve, in words for the caller; null where they do. */
 export function faultOfRows(rows: OwnCrop['rows']): string | null {
@@ -71,6 +74,11 @@ export function ownCrop(own: OwnCrop): Crop {
     bedTimeFactor: own.bedTimeFactor ?? ANY_CROP_BED_TIME,
     maxDays: ANY_CROP_MAX_DAYS,
     spreadLog10: DEFAULT_SPREAD_LOG10,
+    weeksInTrays: ANY_CROP_WEEKS_IN_TRAYS,
+    pickingDays: ANY_CROP_PICKING_DAYS,
+    isThinned: false,
+    isFed: true,
+    viability: [],
     cautions: [],
     source: "the caller's own rows",
   };

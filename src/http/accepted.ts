@@ -1,10 +1,10 @@
-/** A media range of an Accept header, such as `image/*;q=0.8`. */
-interface Range {
+/** A media range of an Accept header, such as `image/*;q=0.8`, or a coding of Accept-Encoding. */
+export interface Range {
   readonly type: string;
   readonly quality: number;
 }
 
-const rangesOf = (accept: string): Range[] =>
+export const rangesOf = (accept: string): Range[] =>
   accept
     .split(',')
     .map((one) => one.trim().toLowerCase())

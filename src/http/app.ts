@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
+import { promisify } from 'node:util';
 import Fastify, {
   type FastifyInstance,
   type FastifyPluginAsync,
@@ -8,22 +9,34 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
+import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
+import type { TakeAllowance } from './allowances.js';
+import { answerCache } from './answer-cache.js';
+import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
+import { callersIdOf } from './callers-id.js';
+import { sendClientError } from './client-error.js';
+import { refuseMisconduct } from './conduct.js';
 import { docs } from './docs.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
+import { settleForwarded } from './forwarded.js';
+import { parseJson } from './json-body.js';
 import type { FindOwner, Shown } from './keys.js';
-import { type LongWork, longWork } from './long-work.js';
-import { requestMetrics } from './metrics.js';
+import { requestLimits } from './limits.js';
+import { metrics } from './metrics.js';
+import { model } from './model.js';
+import { answerUnrouted } from './not-found.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
-import { type Allowance, rateLimit } from './rate-limit.js';
-import type { Operation, Route } from './route.js';
+import { readyAnswer, type SendReady } from './ready-answer.js';
+import { requestMetrics } from './request-metrics.js';
+import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
 import { calendarRoutes, growingIn } from './routes/calendar.js';
@@ -41,8 +54,10 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
+import { asJson } from './written.js';
 
 export interface AppOptions {
   readonly version: string;
@@ -51,21 +66,43 @@ export interface AppOptions {
   readonly store: Store;
   /** Left out: nobody needs a key. */
   readonly findOwner?: FindOwner | undefined;
-  /** Requests a minute that each key, or each address without one, may send; 0 or left out: any number. */
+  /** Requests a minute that each owner, or each address without a key, may send; 0 or left out: any number. */
   readonly rateLimit?: number | undefined;
+  /** Answers a minute that may be worked out from years for each of them; 0 or left out: any number. */
+  readonly workLimit?: number | undefined;
+  /** Takes from allowances that all instances share; left out: each instance has its own. */
+  readonly takeAllowance?: TakeAllowance | undefined;
   /** Where that is worked out which takes seconds; closed with the app. Left out: it has its own. */
-  readonly work?: LongWork | undefined;
+  readonly work?: WorkerPool | undefined;
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   readonly logger?: FastifyServerOptions['logger'];
+  /** Hosts that are answered for beside this machine's own names; left out: any. */
+  readonly hosts?: readonly string[] | undefined;
+  /** Is it the address of a proxy of ours? Left out: none is. */
+  readonly isProxy?: ((address: string) => boolean) | undefined;
+  /** What links that leave the service begin with, such as `https://garden.example`; left out: they begin with `/`. */
+  readonly publicUrl?: string | undefined;
+  readonly connections?: Partial<ConnectionLimits> | undefined;
+  /** What others count, for the metrics; what is left out is not in them. */
+  readonly seen?: Seen | undefined;
   /** What stands at `/`; left out: the way to the documentation. */
   readonly page?: FastifyPluginAsync | undefined;
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
+/** Counting goes on no further, so that a scrape costs the same however much waits. */
+const MAX_MESSAGES_COUNTED = 10_000;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
+
+const STORAGE_DETAILS: Record<StorageErrorKind, string> = {
+  unavailable: 'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
+  full: 'The disk is full, so nothing was kept. Deleting still works. Try again once whoever runs this service has made room.',
+  damaged:
+    'The database file is damaged, gone or replaced, so nothing can be kept. Whoever runs this service has to mend it; its log says more.',
+};
 
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
@@ -81,9 +118,16 @@ export async function buildApp({
   store,
   findOwner,
   rateLimit: perMinute = 0,
+  workLimit: workPerMinute = 0,
+  takeAllowance: take,
   allowPrivateWebhooks = false,
-  work = longWork(),
+  work = workerPool({ modelVersion: model.version }),
   logger = false,
+  hosts,
+  isProxy = () => false,
+  publicUrl = '',
+  connections = {},
+  seen = {},
   page = async (pages) => {
     pages.get('/', async (_, reply) => reply.redirect('/docs'));
   },
@@ -93,34 +137,62 @@ export async function buildApp({
     bodyLimit: JSON_LIMIT_BYTES,
     genReqId: () => randomUUID(),
     requestIdHeader: false,
+    trustProxy: isProxy,
+    serverFactory: (handler) =>
+      boundedServer(
+        (request, response) => {
+          settleForwarded(request.headers, isProxy(request.socket.remoteAddress ?? ''));
+          handler(request, response);
+        },
+        { ...DEFAULT_CONNECTION_LIMITS, ...connections },
+        isProxy,
+      ),
+    clientErrorHandler: sendClientError,
+    // A request may name the whole address (RFC 9112, section 3.2.2).
+    rewriteUrl: ({ url = '/' }) => (url.startsWith('http') ? url.replace(/^https?:\/\/[^/?]*/i, '') || '/' : url),
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
-    frameworkErrors: (error, request, reply) => sendProblem(request, reply, asRequestError(error)),
+    frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
     'application/json',
-    { parseAs: 'string' },
-    async ({ method }: FastifyRequest, body: string) =>
+    { parseAs: 'buffer' },
+    async ({ method }: FastifyRequest, body: Buffer) =>
       // Many a client says that nothing is JSON.
-      method === 'DELETE' && body === '' ? undefined : parseJson(body),
+      method === 'DELETE' && body.length === 0 ? undefined : parseJson(body),
   );
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work };
-  const metrics = requestMetrics();
+  const service = { clock, store, work, answers: answerCache() };
+  const shownMetrics = metrics();
+  const requests = requestMetrics(shownMetrics);
+  const unwatch = watch(
+    shownMetrics,
+    {
+      messagesWaiting: () => store.messagesWaiting(MAX_MESSAGES_COUNTED),
+      openConnections: () => promisify(app.server.getConnections.bind(app.server))(),
+      ...seen,
+    },
+    version,
+  );
+  const refuse = (request: FastifyRequest, reply: FastifyReply, error: RequestError): void => {
+    requests.refused(error.code);
+    sendProblem(request, reply, error);
+  };
+  app.addHook('onClose', unwatch);
   const routes = [
-    ...cropRoutes(clock),
+    ...cropRoutes(service),
     ...forecastRoutes(service),
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
     ...placeRoutes(store, clock),
     ...placeAirRoutes(store, clock),
-    ...bedRoutes(store, clock),
+    ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
-    ...calendarRoutes(store, clock, growingIn(service)),
+    ...calendarRoutes(service, growingIn(service)),
     ...lotRoutes(store, clock),
     ...planRoutes(service),
     ...seedsNeededRoutes(store, clock),
@@ -128,44 +200,59 @@ export async function buildApp({
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
     ...sessionRoutes(findOwner),
-    ...serviceRoutes(store, metrics),
+    ...serviceRoutes(store, shownMetrics),
   ];
   let described: Record<string, unknown> | undefined;
+  let sendDocument: SendReady | undefined;
   const document = (): Record<string, unknown> => {
     described ??= openApiDocument(routes, version);
     return described;
   };
 
   app.decorateRequest('owner', OPEN_OWNER);
-  app.addHook('onRequest', async (_, reply) => {
-    reply.headers(SAFETY_HEADERS);
+  app.decorateRequest('caller', null);
+  app.decorateRequest('askedBy');
+  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
+  const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
+  // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
+  app.addHook('onRequest', async (request, reply) => {
+    const callersId = callersIdOf(request);
+    reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
+    if (callersId !== undefined) reply.header('x-request-id', callersId);
+    const shown = shownBy(request);
+    const holder = shown && findOwner?.(shown);
+    request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
+    await countRequest(request, reply);
+    refuseMisconduct(request, reply, hosts, findOwner);
+  });
+  app.addHook('onSend', async ({ raw, headers }, reply) => {
+    // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
+    if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {
+      reply.header('connection', 'close');
+    }
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
-    metrics.count({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
+    requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
-    if (known.code === 'internal' || known.code === 'storage-unavailable') {
+    if (known.code === 'internal' || known.code.startsWith('storage-')) {
       request.log.error({ err: error }, 'request failed');
     }
-    sendProblem(request, reply, known);
+    refuse(request, reply, known);
   });
-  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, notFound(request, reply, routes)));
+  app.setNotFoundHandler((request, reply) => answerUnrouted(request, reply, routes));
 
-  const limit = perMinute > 0 ? rateLimit(perMinute) : undefined;
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
-      if (open === true) return;
-      const shown = open ? undefined : shownBy(request);
-      const holder = shown && findOwner?.(shown);
-      if (limit)
-        countRequest(reply, perMinute, limit(holder ? `key ${holder.session}` : request.ip, clock().getTime()));
+      reply.header('cache-control', 'private, no-cache');
       if (open) return;
-      if (findOwner) request.owner = holder?.owner ?? noOwner();
+      const { shown, holder } = request.caller!;
+      if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
-      if (holder && shown && 'session' in shown) reply.header('cache-control', 'private, no-cache');
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError(
@@ -184,25 +271,13 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', async () => document());
+  app.get('/openapi.json', (request, reply) => {
+    sendDocument ??= readyAnswer({ ...asJson(document()), headers: { 'cache-control': 'public, max-age=3600' } });
+    return sendDocument(request, reply);
+  });
   await app.register(page);
   await app.register(docs(document));
   return app;
-}
-
-/** JSON, or where it breaks off. */
-function parseJson(body: string): unknown {
-  if (body.trim() === '') throw new RequestError('not-json', 'The body is empty. Send the question as JSON.');
-  try {
-    return JSON.parse(body);
-  } catch (error) {
-    const position = Number(/position (\d+)/.exec(String(error))?.[1] ?? body.length);
-    const before = body.slice(0, position).split('\n');
-    throw new RequestError(
-      'not-json',
-      `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
-    );
-  }
 }
 
 /** A key, whatever else is sent; where there is none, a session. */
@@ -213,19 +288,12 @@ function shownBy({ headers }: FastifyRequest): Shown | undefined {
   return session === undefined ? undefined : { session };
 }
 
-function noOwner(): never {
-  throw new RequestError('unauthorized', 'Send the header "Authorization: Bearer" followed by your key.');
-}
-
-/** Tells the caller how many requests are left; one too many goes no further. */
-function countRequest(reply: FastifyReply, perMinute: number, allowance: Allowance): void {
-  const { isAllowed, remaining, fullInS, nextInS } = allowance;
-  reply.headers({ 'ratelimit-limit': perMinute, 'ratelimit-remaining': remaining, 'ratelimit-reset': fullInS });
-  if (isAllowed) return;
-  reply.header('retry-after', nextInS);
+function noOwner(shown: Shown | undefined): never {
   throw new RequestError(
-    'too-many-requests',
-    `More than ${perMinute} requests a minute came. Go on in ${nextInS === 1 ? 'a second' : `${nextInS} seconds`}.`,
+    'unauthorized',
+    shown
+      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
+      : 'Send the header "Authorization: Bearer" followed by your key.',
   );
 }
 
@@ -243,10 +311,7 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
   if (error instanceof StorageError) {
-    return new RequestError(
-      'storage-unavailable',
-      'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
-    );
+    return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
   }
   const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
   const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
@@ -269,41 +334,15 @@ function asRequestError(error: unknown): RequestError {
   return said('internal', 'Something went wrong here; the instance below finds it in the log.');
 }
 
-function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): RequestError {
-  const path = request.url.split('?', 1)[0]!;
-  const methods = [...routes, ...PAGES.filter((page) => request.server.hasRoute(page))]
-    .filter(({ url }) => matches(url, path))
-    .map(({ method }) => method);
-  if (methods.length === 0) {
-    return new RequestError(
-      'not-found',
-      `There is nothing at ${path.slice(0, 200)}; /docs lists the addresses there are.`,
-    );
-  }
-  reply.header('allow', methods.flatMap((method) => (method === 'GET' ? ['GET', 'HEAD'] : [method])).join(', '));
-  return new RequestError(
-    'method-not-allowed',
-    `${path.slice(0, 200)} takes ${methods.join(' and ')}, not ${request.method}.`,
-  );
-}
-
-/** What may be served beside the routes. */
-const PAGES = [
-  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url })),
-  { method: 'POST' as const, url: '/' },
-];
-
-function matches(url: string, path: string): boolean {
-  const [wanted, given] = [url.split('/'), path.split('/')];
-  return (
-    wanted.length === given.length &&
-    wanted.every((part, i) => part === given[i] || (part.startsWith(':') && given[i] !== ''))
-  );
-}
-
 function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   const problem = problemOf(error, `urn:uuid:${request.id}`);
-  if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
-  if (problem.status === 503) reply.header('retry-after', RETRY_AFTER_S);
+  if (problem.status === 401) {
+    reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
+  }
+  // Waiting mends no damage.
+  const waitS = problem.status === 503 && problem.code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
+  const retryAfterS = error.later.retryAfterS ?? waitS;
+  if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
+  reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);
 }

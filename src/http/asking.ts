@@ -1,25 +1,26 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
-import { dateAt } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
-import { type Kept, keptBed, keptInputs, keptPlace } from '../garden/kept-soil.js';
+import { bedRows, type KeptRows, keptInputs, keptOf, placeRows } from '../garden/kept-soil.js';
 import type { Store } from '../garden/store.js';
+import type { WorkerPool } from '../worker/worker-pool.js';
+import type { AnswerCache } from './answer-cache.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
-import { sendWithETag } from './etag.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
-import type { LongWork } from './long-work.js';
 import { ownerOf } from './owner.js';
 import { formOf } from './picture.js';
 import { type Known, type Read, readBody, readFile, zoneAsked } from './question.js';
 import { read } from './read.js';
 import type { Asking, ForecastBody } from './schemas/forecast.js';
+import type { Written } from './written.js';
 
 /** What the routes need beside the request. */
 export interface Service {
   readonly clock: () => Date;
   readonly store: Store;
-  readonly work: LongWork;
+  readonly work: WorkerPool;
+  readonly answers: AnswerCache;
 }
 
 /** A question about a bed, in whichever way it comes. */
@@ -70,34 +71,44 @@ export async function answerLinked<A extends AnyAsking>(
   { asking: schema, parameters }: Pick<Form<A>, 'asking' | 'parameters'>,
   linked: Linked,
   query: Record<string, unknown>,
-  answer: Answering<A, object | string>,
+  answer: Answering<A, Written>,
 ): Promise<FastifyReply> {
   const sent = askedByQuery(query, parameters);
   const where = { ...(sent.where as object | undefined), ...linked };
   const asking = read(schema, { ...sent, where }, (path) => parameterAt(path, parameters));
-  const known = await knownOf(service, request, asking.where, 'not-found');
-  const today = dateAt(known.now.getTime(), known.kept!.site.zone);
-  const inputs = { query: request.query, ...keptInputs(known.kept!, today), ...formOf(request) };
-  return sendWithETag(request, reply, inputs, () => inParameters(parameters, () => answer(asking, [], known)));
+  const now = service.clock();
+  const owner = ownerOf(request);
+  const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked, 'not-found');
+  const inputs = { query: request.query, ...keptInputs(rows), ...formOf(request) };
+  return service.answers.send({ request, reply, owner }, inputs, () =>
+    inParameters(parameters, async () => answer(asking, [], { now, kept: await keptOf(service.store, owner, rows) })),
+  );
 }
 
 /** What is kept of the place or bed named, where one is. */
-async function knownOf(
-  { store, clock }: Service,
-  request: FastifyRequest,
-  where: Asking['where'],
-  code?: 'not-found',
-): Promise<Known> {
-  const now = clock();
+async function knownOf(service: Service, request: FastifyRequest, where: Asking['where']): Promise<Known> {
+  const now = service.clock();
   const owner = ownerOf(request);
-  if (typeof where?.bed === 'string')
-    return { now, kept: (await keptBed(store, owner, where.bed, now.getTime())) ?? noBed(where.bed, code) };
-  if (typeof where?.place === 'string')
-    return { now, kept: (await keptPlace(store, owner, where.place, now.getTime())) ?? noPlace(where.place, code) };
-  return { now, kept: null };
+  const linked =
+    typeof where?.bed === 'string'
+      ? { bed: where.bed }
+      : typeof where?.place === 'string'
+        ? { place: where.place }
+        : undefined;
+  if (!linked) return { now, kept: null };
+  const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked);
+  return { now, kept: await keptOf(service.store, owner, rows) };
 }
 
-function noBed(id: string, code: 'not-found' | 'unknown-bed' = 'unknown-bed'): Kept {
+const rowsOf = ({ store }: Service, owner: string, linked: Linked, now: Date): Promise<KeptRows | undefined> =>
+  'bed' in linked
+    ? bedRows(store, owner, linked.bed, now.getTime())
+    : placeRows(store, owner, linked.place, now.getTime());
+
+const noneKept = (linked: Linked, code?: 'not-found'): never =>
+  'bed' in linked ? noBed(linked.bed, code) : noPlace(linked.place, code);
+
+function noBed(id: string, code: 'not-found' | 'unknown-bed' = 'unknown-bed'): never {
   throw new RequestError(
     code,
     `No bed is kept under "${id}". PUT it to /v1/beds/${id} first${code === 'not-found' ? '' : ', or send where.place with latitude and time zone'}.`,
@@ -105,7 +116,7 @@ function noBed(id: string, code: 'not-found' | 'unknown-bed' = 'unknown-bed'): K
   );
 }
 
-function noPlace(id: string, code: 'not-found' | 'unknown-place' = 'unknown-place'): Kept {
+function noPlace(id: string, code: 'not-found' | 'unknown-place' = 'unknown-place'): never {
   throw new RequestError(
     code,
     `No place is kept under "${id}". PUT it to /v1/places/${id} first${code === 'not-found' ? '' : ', or send the place itself: its latitude and time zone'}.`,

@@ -24,6 +24,6 @@ export async function sendWithETag(
   const isKnown = known !== undefined && matchesTag(known, tag);
   // Who has this very tag had the answer. Any other must be worked out first: a refusal has no tag, and is never unchanged.
   const made = isKnown && known.trim() !== '*' ? undefined : await answer();
-  reply.header('etag', tag).header('vary', 'Accept');
+  reply.header('etag', tag).header('vary', 'Accept, Accept-Encoding');
   return isKnown ? reply.code(304).send() : reply.send(made);
 }

@@ -20,14 +20,7 @@ export async function readFileBody(
 ): Promise<FileRead> {
   const announced = Number(request.headers['content-length'] ?? 0);
   if (announced > FILE_LIMIT_BYTES) throw tooLarge();
-  const body = request.body as Readable;
-  try {
-    return await readInPieces(fileReader(hints, zone), withinLimit(body), pause);
-  } catch (error) {
-    // A browser sends a file to its end before it listens. Without a length there may be no end.
-    if (announced > 0) body.resume();
-    throw error;
-  }
+  return readInPieces(fileReader(hints, zone), withinLimit(request.body as Readable), pause);
 }
 
 async function* withinLimit(body: Readable): AsyncGenerator<Uint8Array> {
@@ -44,7 +37,8 @@ async function* unbroken(body: Readable): AsyncGenerator<Uint8Array> {
   const pieces = body.iterator({ destroyOnReturn: false });
   try {
     for (;;) {
-      const next = await pieces.next().catch(() => {
+      const next = await pieces.next().catch((error) => {
+        if (error instanceof RequestError) throw error;
         throw new RequestError('bad-request', 'The file broke off before its end. Send it again.');
       });
       if (next.done) return;

@@ -1,9 +1,23 @@
 import type { FastifyRequest } from 'fastify';
+import { callersIdOf } from './callers-id.js';
+
+/** Names of query parameters in which people send keys. A calendar's token is secret too. */
+export const KEY_PARAMETERS = /^(?:token|access[-_]?token|(?:api[-_]?)?key)$/i;
+const SECRETS = /([?&](?:token|access[-_]?token|(?:api[-_]?)?key)=)[^&]*/gi;
+/** As W3C's Trace Context, level 1, has it. */
+const TRACE_PARENT = /^[\da-f]{2}-[\da-f]{32}-[\da-f]{16}-[\da-f]{2}$/;
 
 /** What the log says of a request: all but secrets: the one that a calendar's address holds, or a key that was put into one. */
-export const loggedRequest = ({ method, url, host, ip }: FastifyRequest) => ({
-  method,
-  url: url.replaceAll(/([?&](?:token|key)=)[^&]*/gi, '$1[Redacted]'),
-  host,
-  remoteAddress: ip,
-});
+export const loggedRequest = (request: FastifyRequest) => {
+  const { method, url, host, ip, headers } = request;
+  const callersId = callersIdOf(request);
+  const trace = headers.traceparent;
+  return {
+    method,
+    url: url.replaceAll(SECRETS, '$1[Redacted]'),
+    host,
+    remoteAddress: ip,
+    ...(callersId === undefined ? {} : { callersId }),
+    ...(typeof trace === 'string' && TRACE_PARENT.test(trace) ? { traceparent: trace } : {}),
+  };
+};

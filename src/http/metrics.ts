@@ -1,58 +1,68 @@
-/** One request that was answered. */
-export interface Answered {
-  /** As the OpenAPI document writes it; never an address that a caller made up. */
-  readonly route: string;
-  readonly method: string;
-  readonly status: number;
-  readonly seconds: number;
-}
+import type { HistogramReading } from './histogram.js';
+
+export type Labels = Readonly<Record<string, string>>;
+
+/** One number, or one for each set of labels; undefined: not known now, and left out. */
+export type Reading<Value = number> = Value | readonly { readonly labels: Labels; readonly value: Value }[] | undefined;
+
+/** Gives what a metric stands at; one that fails is left out of that answer. */
+export type Read<Value = number> = () => Reading<Value> | Promise<Reading<Value>>;
 
 export interface Metrics {
-  count(answered: Answered): void;
-  /** Everything counted so far, in the text form of Prometheus, version 0.0.4. */
-  text(memory: { readonly rss: number; readonly heapUsed: number }): string;
+  /** What rises and falls. */
+  gauge(name: string, help: string, read: Read): void;
+  /** What only rises; its name ends in `_total`. */
+  counter(name: string, help: string, read: Read): void;
+  histogram(name: string, help: string, read: Read<HistogramReading>): void;
+  /** All of them as they stand, in the text form of Prometheus, version 0.0.4. */
+  text(): Promise<string>;
 }
 
-/** Upper bounds of the latency histogram [s]. */
-const BOUNDS_S = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10];
+/** Metrics that are read when they are asked for, each from where it is counted anyway. */
+export function metrics(): Metrics {
+  const sources: (() => Promise<string>)[] = [];
 
-/** Counts requests, and how long they took, by route. */
-export function requestMetrics(): Metrics {
-  const requests = new Map<string, number>();
-  const latencies = new Map<string, { readonly upTo: number[]; count: number; seconds: number }>();
+  function add<Value>(
+    type: 'gauge' | 'counter' | 'histogram',
+    name: string,
+    help: string,
+    read: Read<Value>,
+    linesOf: (name: string, labels: Labels, value: Value) => string[],
+  ): void {
+    sources.push(async () => {
+      const found = await Promise.resolve()
+        .then(read)
+        .catch(() => undefined);
+      if (found === undefined) return '';
+      const all = Array.isArray(found)
+        ? (found as { labels: Labels; value: Value }[])
+        : [{ labels: {}, value: found as Value }];
+      if (all.length === 0) return '';
+      const lines = all.flatMap(({ labels, value }) => linesOf(name, labels, value));
+      return `# HELP ${name} ${escaped(help)}\n# TYPE ${name} ${type}\n${lines.join('\n')}\n`;
+    });
+  }
+
   return {
-    count({ route, method, status, seconds }) {
-      const labels = `route="${route}",method="${method}"`;
-      const byStatus = `${labels},status="${status}"`;
-      requests.set(byStatus, (requests.get(byStatus) ?? 0) + 1);
-      const latency = latencies.get(labels) ?? { upTo: BOUNDS_S.map(() => 0), count: 0, seconds: 0 };
-      BOUNDS_S.forEach((bound, i) => {
-        if (seconds <= bound) latency.upTo[i]!++;
-      });
-      latency.count++;
-      latency.seconds += seconds;
-      latencies.set(labels, latency);
-    },
-    text: ({ rss, heapUsed }) =>
-      [
-        '# HELP http_requests_total Requests answered.',
-        '# TYPE http_requests_total counter',
-        ...[...requests].map(([labels, count]) => `http_requests_total{${labels}} ${count}`),
-        '# HELP http_request_duration_seconds From the head of the request to the end of the answer.',
-        '# TYPE http_request_duration_seconds histogram',
-        ...[...latencies].flatMap(([labels, { upTo, count, seconds }]) => [
-          ...BOUNDS_S.map((bound, i) => `http_request_duration_seconds_bucket{${labels},le="${bound}"} ${upTo[i]}`),
-          `http_request_duration_seconds_bucket{${labels},le="+Inf"} ${count}`,
-          `http_request_duration_seconds_sum{${labels}} ${seconds}`,
-          `http_request_duration_seconds_count{${labels}} ${count}`,
-        ]),
-        '# HELP process_resident_memory_bytes Memory of the process.',
-        '# TYPE process_resident_memory_bytes gauge',
-        `process_resident_memory_bytes ${rss}`,
-        '# HELP nodejs_heap_size_used_bytes Memory that its objects take.',
-        '# TYPE nodejs_heap_size_used_bytes gauge',
-        `nodejs_heap_size_used_bytes ${heapUsed}`,
-        '',
-      ].join('\n'),
+    gauge: (name, help, read) => add('gauge', name, help, read, plainLines),
+    counter: (name, help, read) => add('counter', name, help, read, plainLines),
+    histogram: (name, help, read) => add('histogram', name, help, read, histogramLines),
+    text: async () => (await Promise.all(sources.map((source) => source()))).join(''),
   };
 }
+
+const plainLines = (name: string, labels: Labels, value: number): string[] => [`${name}${labelsText(labels)} ${value}`];
+
+const histogramLines = (name: string, labels: Labels, { bounds, upTo, count, sum }: HistogramReading): string[] => [
+  ...bounds.map((bound, i) => `${name}_bucket${labelsText({ ...labels, le: String(bound) })} ${upTo[i]}`),
+  `${name}_bucket${labelsText({ ...labels, le: '+Inf' })} ${count}`,
+  `${name}_sum${labelsText(labels)} ${sum}`,
+  `${name}_count${labelsText(labels)} ${count}`,
+];
+
+function labelsText(labels: Labels): string {
+  const pairs = Object.entries(labels).map(([name, value]) => `${name}="${escaped(value).replaceAll('"', '\\"')}"`);
+  return pairs.length === 0 ? '' : `{${pairs.join(',')}}`;
+}
+
+const escaped = (text: string): string => text.replaceAll('\\', '\\\\').replaceAll('\n', '\\n');

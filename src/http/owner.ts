@@ -1,4 +1,5 @@
 import type { FastifyRequest } from 'fastify';
+import type { KeyHolder, Shown } from './keys.js';
 
 /**
  * Whose things all are where the service was started without keys. It is a name that API_KEYS may use as well: what was
@@ -9,6 +10,12 @@ export const OPEN_OWNER = 'gardener';
 declare module 'fastify' {
   interface FastifyRequest {
     owner: string;
+    /** What the caller shows, and whose it is; null until the first hook has looked. */
+    caller: {
+      readonly shown: Shown | undefined;
+      readonly holder: KeyHolder | undefined;
+      readonly isStranger: boolean;
+    } | null;
   }
 }
 

@@ -1,9 +1,10 @@
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { LEAST_WIDTH, MOST_WIDTH, type PictureOptions } from '../plot/picture.js';
 import { accepted } from './accepted.js';
 import { read } from './read.js';
 import type { QueryParameter } from './route.js';
+import type { Written } from './written.js';
 
 export const SVG = 'image/svg+xml';
 
@@ -50,7 +51,8 @@ export function pictureOf({ width, unit, ...query }: Record<string, unknown>): {
 }
 
 /** A picture as an answer: it runs nothing, and asks for nothing from elsewhere. */
-export function asPicture(reply: FastifyReply, svg: string): string {
-  reply.type(SVG).header('content-security-policy', "default-src 'none'; style-src 'unsafe-inline'");
-  return svg;
-}
+export const asPicture = (svg: string): Written => ({
+  type: SVG,
+  body: svg,
+  headers: { 'content-security-policy': "default-src 'none'; style-src 'unsafe-inline'" },
+});

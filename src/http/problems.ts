@@ -15,6 +15,25 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The request line, a header or the address is not well formed.',
     cure: 'Check the address for stray % signs, and the headers for what your tool adds.',
   },
+  'key-in-address': {
+    status: 400,
+    title: 'The address holds a key',
+    cause: 'A key stands in the query. Addresses are kept in histories and in the logs of every server on the way.',
+    cure: 'Send the key in the header "Authorization: Bearer", and have whoever runs the service change it.',
+  },
+  misdirected: {
+    status: 421,
+    title: 'This service does not answer for that host',
+    cause:
+      'The service is open to this machine alone, and the Host header names something else: a page of another site may have given its own name the address of this machine.',
+    cure: 'Ask for localhost, or have the name that you use put into ALLOWED_HOSTS.',
+  },
+  'too-slow': {
+    status: 408,
+    title: 'The request came too slowly',
+    cause: 'Its headers, or the next piece of its body, did not come within a minute.',
+    cure: 'Send it again; a large file over a slow line in parts of fewer days.',
+  },
   'not-json': {
     status: 400,
     title: 'The body is not JSON',
@@ -52,6 +71,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The Content-Type is neither application/json nor, where a file is taken, text/csv.',
     cure: 'Set Content-Type to what the body is.',
   },
+  'unsupported-coding': {
+    status: 415,
+    title: 'The body is packed',
+    cause: 'The Content-Encoding header says that the body is compressed, and bodies are taken as they are.',
+    cure: 'Send the body unpacked, without Content-Encoding.',
+  },
   'not-acceptable': {
     status: 406,
     title: 'No answer of the kind asked for',
@@ -73,7 +98,8 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   unauthorized: {
     status: 401,
     title: 'A key is needed',
-    cause: 'This service was started with keys, and the request carries none of them.',
+    cause:
+      'This service was started with keys, and the request carries none of them. WWW-Authenticate says whether none came (Bearer) or a wrong one (error="invalid_token").',
     cure: 'Send "Authorization: Bearer" and your key; in a browser, give the key once and a cookie stands for it.',
   },
   'foreign-origin': {
@@ -104,8 +130,15 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',
-    cause: 'This key, or this address, has asked more often than the service allows in a minute.',
+    cause: 'This owner, or this address, has asked more often than the service allows in a minute.',
     cure: 'Wait as many seconds as Retry-After says.',
+  },
+  'too-much-at-once': {
+    status: 429,
+    title: 'Too much at once',
+    cause:
+      'So many answers from past years are being worked out for this owner, or this address, as may be at one time.',
+    cure: 'Wait until some of them have come, or as many seconds as Retry-After says.',
   },
   'storage-unavailable': {
     status: 503,
@@ -113,10 +146,24 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The database cannot be used now; questions that bring their own temperatures are answered as ever.',
     cure: 'Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
   },
+  'storage-full': {
+    status: 503,
+    title: 'There is no room to keep anything',
+    cause: 'The disk of the database is full. Nothing was changed; questions are answered, and deleting works.',
+    cure: 'Whoever runs the service has to make room. Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
+  },
+  'storage-damaged': {
+    status: 503,
+    title: 'The database is damaged',
+    cause:
+      'The file of the database is damaged, or was removed or replaced while the service ran. Nothing was changed; questions that bring their own temperatures are answered as ever.',
+    cure: 'Waiting mends nothing. Whoever runs the service has to restart it, with a backup if need be; the log names the file.',
+  },
   busy: {
     status: 503,
     title: 'Too much is being worked out already',
-    cause: 'Questions that take seconds, about past years, wait for their turn, and no more may wait.',
+    cause:
+      'Questions that take seconds, about past years, wait for their turn; no more may wait, or this one has waited too long.',
     cure: 'Send the request again after as many seconds as Retry-After says.',
   },
   'unknown-crop': {
@@ -244,6 +291,10 @@ export interface Problem {
   readonly instance: string;
   readonly code: ErrorCode;
   readonly errors?: readonly ProblemFault[];
+  /** The limits that refused it, as RateLimit-Policy names them. */
+  readonly 'violated-policies'?: readonly string[];
+  /** As the Retry-After header. */
+  readonly retryAfterS?: number;
 }
 
 export interface ProblemFault {
@@ -257,6 +308,7 @@ export interface ProblemFault {
 /** The problem that an error is told as. */
 export function problemOf(error: RequestError, instance: string): Problem {
   const { status, title } = problemKinds[error.code];
+  const { violatedPolicies, retryAfterS } = error.later;
   const errors = error.faults.map(({ path, parameter, line, detail, choices }): ProblemFault => {
     const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
     return { ...where, ...(line === undefined ? {} : { line }), detail, ...(choices ? { choices } : {}) };
@@ -269,6 +321,8 @@ export function problemOf(error: RequestError, instance: string): Problem {
     instance,
     code: error.code,
     ...(errors.length > 0 ? { errors } : {}),
+    ...(violatedPolicies ? { 'violated-policies': violatedPolicies } : {}),
+    ...(retryAfterS === undefined ? {} : { retryAfterS }),
   };
 }
 

@@ -4,7 +4,17 @@ import type { CropWire } from './schemas/crop.js';
 
 /** A handbook crop as the contract words it. */
 export function cropOnWire(crop: Crop, { temperature }: Rounding): CropWire {
-  const { spreadLog10: _, soil, frost, ...rest } = crop;
+  const {
+    spreadLog10: _,
+    weeksInTrays: _weeks,
+    pickingDays: _picking,
+    isThinned: _thinned,
+    isFed: _fed,
+    viability: _viability,
+    soil,
+    frost,
+    ...rest
+  } = crop;
   if (soil === null || frost === null) throw new Error(`${crop.id} is no handbook crop`);
   return {
     ...rest,

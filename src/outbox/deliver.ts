@@ -11,6 +11,8 @@ export interface DeliverSettings {
   /** From 0 to below 1. */
   readonly random: () => number;
   readonly log: Log;
+  /** Counts how attempts have ended; whoever passes it reads it. */
+  readonly tally?: Record<DeliveryEnd['outcome'], number>;
   /** Aborted when the service stops. */
   readonly signal: AbortSignal;
 }
@@ -36,6 +38,7 @@ export async function deliver({ owner, subscription: id }: SubscriptionRef, sett
   if (end.outcome === 'failed') log.warn({ ...details, why: end.error }, 'a message has failed');
   else if (end.outcome === 'switched-off') log.warn({ ...details, why: end.error }, 'a subscription was switched off');
   else if (end.outcome === 'delivered') log.info(details, 'a message was delivered');
+  if (settings.tally) settings.tally[end.outcome]++;
   await store.endDelivery(owner, id, delivery, end);
 }
 

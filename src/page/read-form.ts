@@ -25,13 +25,18 @@ export interface Form {
   readonly problem?: Problem;
 }
 
-export async function readForm(request: FastifyRequest): Promise<Form> {
+/** @param how `isFileWanted`: false drops a file's bytes as they come. */
+export async function readForm(request: FastifyRequest, { isFileWanted }: { isFileWanted: boolean }): Promise<Form> {
   const said = new URLSearchParams();
   let file: FileGiven | null = null;
   let bytes = 0;
   try {
     for await (const part of request.parts()) {
       if (part.type === 'file') {
+        if (!isFileWanted) {
+          part.file.resume();
+          continue;
+        }
         const body = await part.toBuffer();
         if (body.length > 0) file = { name: part.filename, body, ...again(body) };
         continue;

@@ -2,6 +2,7 @@ import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneName
 import { type SourceFormat, sourceFormats } from '../garden/source-formats.js';
 import { fillUrl, sourceUrlFault } from '../garden/source-url.js';
 import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store.js';
+import { byOwner } from '../outside/by-owner.js';
 import type { Fetcher } from './fetch-source.js';
 import { readAnswer } from './read-answer.js';
 import type { SourceDays } from './source-days.js';
@@ -14,8 +15,19 @@ export interface RefreshSettings {
   /** From 0 to below 1. */
   readonly random: () => number;
   readonly log: Log;
+  /** Counts what was asked; whoever passes it reads it. */
+  readonly tally?: SourceTally;
   /** Aborted when the service stops. */
   readonly signal?: AbortSignal;
+}
+
+/** What was counted since the start. */
+export interface SourceTally {
+  asked: number;
+  failed: number;
+  /** In the last round: how many were due, and for how long the longest had been [s]. */
+  due: number;
+  longestOverdueS: number;
 }
 
 export interface Log {
@@ -44,31 +56,38 @@ const SPANS: Record<SourceFormat, { first: number; again: number }> = {
 };
 
 /**
- * Asks the sources that are due, a few at a time, and keeps what they say. Nobody else asks them meanwhile.
+ * Asks the sources that are due, a few owners' at a time, and keeps what they say. Nobody else asks them meanwhile.
  *
  * @returns How many were asked.
  */
 export async function refreshDue(settings: RefreshSettings): Promise<number> {
-  const due = await settings.store.dueSources(settings.clock().getTime(), MOST_A_ROUND);
+  const nowMs = settings.clock().getTime();
+  const due = await settings.store.dueSources(nowMs, MOST_A_ROUND);
+  if (settings.tally) {
+    settings.tally.due = due.length;
+    settings.tally.longestOverdueS = Math.max(
+      0,
+      ...due.map(({ dueSinceMs }) => (nowMs - (dueSinceMs ?? nowMs)) / 1000),
+    );
+  }
   let asked = 0;
-  const next = async (): Promise<void> => {
-    for (let one = due.shift(); one && !settings.signal?.aborted; one = due.shift()) {
-      if (await refreshPlace(one, settings)) asked++;
-    }
-  };
-  await Promise.all(Array.from({ length: AT_ONCE }, next));
+  await byOwner(due, { atOnce: AT_ONCE, perOwner: AT_ONCE - 1 }, async (one) => {
+    if (!settings.signal?.aborted && (await refreshPlace(one, settings))) asked++;
+  });
   return asked;
 }
 
 /** Asks one place's source, unless another has taken it on. */
 async function refreshPlace({ owner, place: id }: SourceRef, settings: RefreshSettings): Promise<boolean> {
-  const { store, clock, log } = settings;
+  const { store, clock, log, tally } = settings;
   const startMs = clock().getTime();
   const lease = await store.leaseSource(owner, id, startMs, startMs + LEASE_MS);
   if (!lease) return false;
   const end = await fetched(owner, lease, settings).catch((error: unknown) => failed(lease, error, settings));
   if (end.outcome === 'failed') log.warn({ owner, place: id, why: end.error }, 'a source has failed');
   else log.info({ owner, place: id }, 'a source was asked');
+  if (tally && end.outcome !== 'given-up') tally.asked++;
+  if (tally && end.outcome === 'failed') tally.failed++;
   await store.endLease(owner, id, lease.lease, end);
   return true;
 }

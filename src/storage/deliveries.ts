@@ -12,6 +12,15 @@ export const dueDeliveries = (database: Database, nowMs: number, limit: number):
     [nowMs, limit],
   );
 
+/** Counts no further than the limit, so that what it costs does not grow with what is kept. */
+export async function messagesWaiting(database: Database, limit: number): Promise<number> {
+  const [row] = await database.all<{ n: number }>(
+    'select count(*) as n from (select 1 as one from messages limit $1) as waiting',
+    [limit],
+  );
+  return row!.n;
+}
+
 export const leaseDelivery = (
   database: Database,
   owner: string,

@@ -31,7 +31,7 @@ const STATE = `s.asked_url, s.etag, s.last_modified, s.fetched_at_ms, s.tried_at
 
 export const dueSources = (database: Database, nowMs: number, limit: number): Promise<SourceRef[]> =>
   database.all<SourceRef>(
-    `select p.owner as owner, p.id as place ${OF_PLACE} and ${IS_DUE}
+    `select p.owner as owner, p.id as place, s.next_at_ms as "dueSinceMs" ${OF_PLACE} and ${IS_DUE}
      order by coalesce(s.next_at_ms, 0), p.owner, p.id limit $2`,
     [nowMs, limit],
   );

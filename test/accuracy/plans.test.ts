@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/batches.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C, weeksUntilFit } from '../../src/garden/indoors.js';
+import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../../src/garden/indoors.js';
 import { pickingOf, weeksOfPicking } from '../../src/garden/picking.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/starts.js';
 import type { FrostClass } from '../../src/germination/crop.js';
@@ -149,7 +149,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
           const grown = ripe(picking.countedFrom === 'sowing' ? half : plantOut);
           return frostsIn(year, crop.frost!)({ ...grown, fromDay: Math.max(grown.fromDay, plantOut) }, plantOut);
         };
-        const weeksInTray = weeksUntilFit(crop);
+        const weeksInTray = crop.weeksInTrays;
         /** Planted out as soon as it is fit, whatever the nights are; null: not moved. */
         const inTray = (day: number, year: MeasuredYear): DaySpan | null => {
           const half = day + Math.round(daysInRoom(crop, USUAL_ROOM_C)!);

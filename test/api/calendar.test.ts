@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
 import type { BedSeason } from '../../src/garden/calendar-season.js';
 import type { Bed, Store } from '../../src/garden/store.js';
+import { answerCache } from '../../src/http/answer-cache.js';
 import { keyring } from '../../src/http/keys.js';
 import { loggedRequest } from '../../src/http/logged-request.js';
 import { calendarRoutes } from '../../src/http/routes/calendar.js';
@@ -79,8 +80,7 @@ describe("a bed's calendar", () => {
     const store = { bedOfCalendar: async (_: string, token: string) => void asked.push(token) } as unknown as Store;
     const bare = Fastify();
     for (const { method, url: at, handler } of calendarRoutes(
-      store,
-      () => new Date(NOW),
+      { store, clock: () => new Date(NOW), answers: answerCache() },
       async () => undefined,
     )) {
       bare.route({ method, url: at, handler });
@@ -206,7 +206,10 @@ describe('a subscribed calendar', () => {
         return seasonOf({ bed, ...known });
       },
     });
-    for (const { method, url, handler } of calendarRoutes(store, () => new Date(now), find)) {
+    for (const { method, url, handler } of calendarRoutes(
+      { store, clock: () => new Date(now), answers: answerCache() },
+      find,
+    )) {
       app.route({ method, url, handler });
     }
   }, 60_000);

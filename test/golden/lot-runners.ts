@@ -6,8 +6,8 @@ import { fewestSeeds } from '../../src/garden/fewest-seeds.js';
 import { lotNow } from '../../src/garden/lot-now.js';
 import { plantShare } from '../../src/garden/plant-share.js';
 import type { Span } from '../../src/germination/crop.js';
+import { crops } from '../../src/germination/crops.js';
 import { agedShare, daysPerProbit } from '../../src/germination/viability.js';
-import { viabilitySets } from '../../src/germination/viability-constants.js';
 import { lotOf } from '../unit/garden/lots.js';
 import type { Runners } from './out.js';
 
@@ -30,7 +30,7 @@ const TESTED_ON = '2024-03-01' as PlainDate;
 
 /** By the crop's first set of constants. */
 const perProbit = ({ crop, moisturePercent, storeC }: Stored): number =>
-  daysPerProbit(viabilitySets.get(crop)![0]!, moisturePercent, storeC);
+  daysPerProbit(crops.get(crop)!.viability[0]!, moisturePercent, storeC);
 
 /** Seed in store, seed counted and seed to sow. */
 export const lotRunners: Runners = {

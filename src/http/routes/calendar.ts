@@ -1,18 +1,18 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
-import { bedSeason, knownSeason, seasonInputs } from '../../garden/bed-season.js';
+import { bedSeason, knownSeason } from '../../garden/bed-season.js';
 import type { CalendarEvent } from '../../garden/calendar-event.js';
 import { calendarEvents } from '../../garden/calendar-events.js';
 import type { BedSeason } from '../../garden/calendar-season.js';
 import { icalendar } from '../../garden/icalendar.js';
-import type { Store } from '../../garden/store.js';
+import { bedRows, keptInputs } from '../../garden/kept-soil.js';
+import { askerOf } from '../../worker/asker-of.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
-import { sendWithETag, tagOf } from '../etag.js';
-import { askerOf } from '../long-work.js';
-import { remembered } from '../remembered.js';
 import type { Route } from '../route.js';
 import { idSchema } from '../schemas/common.js';
+import { storageProblems } from '../usual-problems.js';
 
 /** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
 export interface Growing {
@@ -21,25 +21,23 @@ export interface Growing {
 }
 
 /** What grows in a bed of an owner; undefined: there is no such bed. */
-export type FindGrowing = (owner: string, bed: string) => Promise<Growing | undefined>;
+export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<Growing | undefined>;
 
 /** What grows in a kept bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
-  const ask = askerOf(work);
-  return async (owner, id) => {
-    const known = await knownSeason(store, owner, id, clock());
-    return known && { inputs: seasonInputs(known), season: () => bedSeason(store, known, ask) };
+  return async (owner, id, by) => {
+    const now = clock();
+    const rows = await bedRows(store, owner, id, now.getTime());
+    return (
+      rows && {
+        inputs: keptInputs(rows),
+        season: async () => bedSeason(store, await knownSeason(store, owner, rows, now), askerOf(work, by)),
+      }
+    );
   };
 };
 
 const MEDIA_TYPE = 'text/calendar';
-/** So many calendars are remembered as they were last worked out. */
-const MOST_REMEMBERED = 200;
-
-interface CalendarSays {
-  readonly name: string;
-  readonly events: readonly CalendarEvent[];
-}
 
 /** What a token can be made of: no database need be asked for anything else, and not each takes it. */
 const tokenSchema = z.string().regex(/^[\w-]{1,200}$/);
@@ -48,8 +46,7 @@ const tokenSchema = z.string().regex(/^[\w-]{1,200}$/);
  * The calendar of each bed, for whoever has its token. What the token does not open is answered like a bed that there is
  * not, before anything is worked out.
  */
-export const calendarRoutes = (store: Store, clock: () => Date, growing: FindGrowing): Route[] => {
-  const seasons = remembered<CalendarSays>(MOST_REMEMBERED);
+export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>, growing: FindGrowing): Route[] => {
   return [
     {
       method: 'GET',
@@ -69,33 +66,37 @@ export const calendarRoutes = (store: Store, clock: () => Date, growing: FindGro
           },
         ],
         answer: { mediaType: MEDIA_TYPE },
-        problems: ['not-found', 'storage-unavailable', 'busy'],
+        problems: ['not-found', ...storageProblems, 'busy'],
       },
       async handler(request, reply) {
         const bed = idSchema.safeParse((request.params as { id: string }).id).data;
         const token = tokenSchema.safeParse((request.query as Record<string, unknown>).token).data;
         const opened = bed !== undefined && token !== undefined && (await store.bedOfCalendar(bed, token));
-        const found = opened ? await growing(opened.owner, bed) : undefined;
+        const found = opened ? await growing(opened.owner, bed, forAll(request.askedBy(opened.owner))) : undefined;
         if (!opened || !found) throw noCalendar();
-        reply.type(`${MEDIA_TYPE}; charset=utf-8`);
-        return sendWithETag(request, reply, found.inputs, async () => {
-          const { name, events } = await seasons(`${opened.owner} ${tagOf(found.inputs)}`, async () => {
-            const season = await found.season();
-            return { name: season.bed.name, events: calendarEvents(season) };
-          });
+        const { owner } = opened;
+        return answers.send({ request, reply, owner }, found.inputs, async () => {
+          const season = await found.season();
+          const events = calendarEvents(season);
           const entries = events.map((event) => ({ uid: event.uid, digest: digestOf(event) }));
-          const revisions = await store.calendarRevisions(opened.owner, bed, entries, clock().getTime());
+          const revisions = await store.calendarRevisions(owner, bed, entries, clock().getTime());
           if (!revisions) throw noCalendar();
           const revisionOf = new Map(revisions.map((revision) => [revision.uid, revision]));
-          return icalendar(
-            name,
-            events.map((event) => ({ ...event, ...revisionOf.get(event.uid)! })),
-          );
+          return {
+            type: `${MEDIA_TYPE}; charset=utf-8`,
+            body: icalendar(
+              season.bed.name,
+              events.map((event) => ({ ...event, ...revisionOf.get(event.uid)! })),
+            ),
+          };
         });
       },
     },
   ];
 };
+
+/** Others may wait for the same calendar by the time that its first asker goes, so the work goes on. */
+const forAll = ({ signal: _, ...by }: AskedBy): AskedBy => by;
 
 /** What an event says, in short. */
 const digestOf = ({ kind, from, to, summary, description }: CalendarEvent): string =>

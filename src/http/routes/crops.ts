@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import { crops } from '../../germination/crops.js';
+import type { Service } from '../asking.js';
 import { cropDrawn } from '../drawn.js';
-import { sendWithETag } from '../etag.js';
+import { tagOf } from '../etag.js';
 import { signed } from '../model.js';
 import { asPicture, formOf, pictureOf, pictureParameters, wantsPicture } from '../picture.js';
 import { read } from '../read.js';
@@ -11,6 +12,7 @@ import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../schemas/crop.js';
 import { cropOnWire } from '../wire-crop.js';
+import { asJson } from '../written.js';
 
 const listQuery = z.strictObject({
   after: z.string().max(64).optional(),
@@ -21,8 +23,14 @@ const oneQuery = z.strictObject({ precision: precisionSchema });
 
 const inQuery = (path: readonly (string | number)[]) => ({ parameter: String(path[0] ?? '') });
 
+/** Crops change only with the service: their tags need no more than one digest of them all. */
+const edition = tagOf([...crops.values()]);
+/** No owner's name is empty, so nobody's own answers stand beside these. */
+const EVERYBODY = '';
+const FOR_ALL = 'public, max-age=3600';
+
 /** The crops the service knows. */
-export const cropRoutes = (clock: () => Date): Route[] => [
+export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'>): Route[] => [
   {
     method: 'GET',
     url: '/v1/crops',
@@ -38,17 +46,24 @@ export const cropRoutes = (clock: () => Date): Route[] => [
       problems: ['not-understood'],
     },
     handler(request, reply) {
-      const { after, limit, precision } = read(listQuery, request.query, inQuery);
-      const following = [...crops.values()]
-        .filter((crop) => after === undefined || crop.id > after)
-        .sort((a, b) => (a.id < b.id ? -1 : 1));
-      const page = following.slice(0, limit);
-      const rounding = roundingFor(precision);
-      const content = {
-        crops: page.map((crop) => cropOnWire(crop, rounding)),
-        next: following.length > limit ? page.at(-1)!.id : null,
-      };
-      return sendWithETag(request, reply, content, (): CropList => signed(content, clock()));
+      const asked = read(listQuery, request.query, inQuery);
+      const { after, limit, precision } = asked;
+      reply.header('cache-control', FOR_ALL);
+      return answers.send({ request, reply, owner: EVERYBODY }, { edition, asked }, () => {
+        const following = [...crops.values()]
+          .filter((crop) => after === undefined || crop.id > after)
+          .sort((a, b) => (a.id < b.id ? -1 : 1));
+        const page = following.slice(0, limit);
+        const rounding = roundingFor(precision);
+        const list: CropList = signed(
+          {
+            crops: page.map((crop) => cropOnWire(crop, rounding)),
+            next: following.length > limit ? page.at(-1)!.id : null,
+          },
+          clock(),
+        );
+        return asJson(list);
+      });
     },
   },
   {
@@ -69,13 +84,13 @@ export const cropRoutes = (clock: () => Date): Route[] => [
       if (!crop) {
         throw new RequestError('not-found', `There is no crop "${id}"; GET /v1/crops lists those there are.`);
       }
-      if (wantsPicture(request)) {
-        return sendWithETag(request, reply, { crop, options, ...formOf(request) }, () =>
-          asPicture(reply, cropDrawn(crop, options)),
-        );
-      }
-      const content = cropOnWire(crop, roundingFor(precision));
-      return sendWithETag(request, reply, content, (): CropAnswer => signed(content, clock()));
+      reply.header('cache-control', FOR_ALL);
+      const inputs = { edition, id, precision, options, ...formOf(request) };
+      return answers.send({ request, reply, owner: EVERYBODY }, inputs, () => {
+        if (wantsPicture(request)) return asPicture(cropDrawn(crop, options));
+        const one: CropAnswer = signed(cropOnWire(crop, roundingFor(precision)), clock());
+        return asJson(one);
+      });
     },
   },
 ];

@@ -29,6 +29,7 @@ import {
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
 import { hoursOnWire } from '../wire-soil.js';
+import { asJson } from '../written.js';
 
 const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
 const linkForm = { asking: askingSchema, parameters: linkParameters(askingParameters) };
@@ -86,8 +87,8 @@ export const forecastRoutes = (service: Service): Route[] => [
         const question = questionOf(asking, sent, known);
         const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
-          ? asPicture(reply, forecastDrawn(answered, known, options))
-          : signed(write(answered, question.site.zone), known.now);
+          ? asPicture(forecastDrawn(answered, known, options))
+          : asJson(signed(write(answered, question.site.zone), known.now));
       });
     },
   },
@@ -121,9 +122,9 @@ async function forecastOf(
   const bed = known.kept?.bed;
   const others = bed ? await lessonsOf(store, ownerOf(request), bed.id, { crop: asking.crop, method: 'direct' }) : [];
   if (others.length > 0) {
-    return (await work.ask('growing', { ...question, lotId: null, counts: [], others })).forecast;
+    return (await work.ask('growing', { ...question, lotId: null, counts: [], others }, request.askedBy())).forecast;
   }
   return needsPast({ ...question, depthCm: seedDepthCm(question) })
-    ? work.ask('forecast', question)
+    ? work.ask('forecast', question, request.askedBy())
     : forecast(question);
 }

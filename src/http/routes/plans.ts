@@ -1,52 +1,66 @@
-import { dateAt, type PlainDate } from '../../basics/calendar.js';
-import { type Kept, keptBed, keptInputs } from '../../garden/kept-soil.js';
+import { bedRows, type Kept, type KeptRows, keptBed, keptInputs, keptOf } from '../../garden/kept-soil.js';
 import type { GardenPlan } from '../../garden/plan.js';
 import { planQuestionOf } from '../../garden/plan-question.js';
 import type { Plan, PlanFields } from '../../garden/season-store.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
-import { sendWithETag } from '../etag.js';
 import { examplePlan } from '../examples.js';
-import { idIn, type Keeper, noSuch, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
+import {
+  asParameter,
+  fieldsOf,
+  idIn,
+  isAskedAsKept,
+  type Keeper,
+  noSuch,
+  notKept,
+  putAndAnswer,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  type Shown,
+  sendAsKept,
+} from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
-import { read } from '../read.js';
 import type { Route } from '../route.js';
+import { orAsKept } from '../schemas/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../schemas/plans.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { planFieldsOnWire, planOnWire } from '../wire-plan.js';
+import { asJson } from '../written.js';
 
 /** Of a bed's sowings the last so many are looked at. */
 const MOST_SOWINGS = 100;
 
 /** The harvests that a grower wants, and what to sow for them. */
-export const planRoutes = ({ store, clock, work }: Service): Route[] => {
+export const planRoutes = ({ store, clock, work, answers }: Service): Route[] => {
   const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
     keptBed(store, owner, bed, clock().getTime());
-  const ask = async (owner: string, plan: PlanFields, kept: Kept, now: Date): Promise<GardenPlan> => {
-    const sowings = await store.sowingsOf(owner, plan.bed, MOST_SOWINGS);
+  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
+    const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
     const known = sowings.map(({ sowing }) => sowing);
-    return work.ask('plan', planQuestionOf(plan, kept, todayAt(kept, now), known));
+    return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
   };
-  const show = async (plan: Plan, owner: string): Promise<Shown> => {
-    const now = clock();
-    const kept = await bedOf(owner, plan);
+  const show = async (plan: Plan, by: AskedBy): Promise<Shown> => {
+    const { owner } = by;
+    const rows = await bedRows(store, owner, plan.bed, clock().getTime());
     // Its bed went while we looked.
-    if (!kept) throw notKept('plan', plan.id);
+    if (!rows) throw notKept('plan', plan.id);
     return {
-      inputs: inputsOf(plan, kept, now),
-      answer: async () => planOnWire(plan, await ask(owner, plan, kept, now)),
+      inputs: inputsOf(plan, rows),
+      answer: async () => planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows))),
     };
   };
-  const keeper: Keeper<Plan, PlanFields> = {
+  const keeperFor = (by: AskedBy): Keeper<Plan, PlanFields> => ({
     find: store.plan,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putPlan(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       return done;
     },
-    show,
-  };
+    show: (plan) => show(plan, by),
+  });
   return [
     listRoute(
       {
@@ -67,21 +81,23 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
         summary: 'Keep a harvest that is wanted, or replace it, and see what to sow for it',
         description:
           'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept.',
-        json: { schema: planPutSchema, example: examplePlan },
+        json: { schema: planPutSchema, example: examplePlan, readOnly: readOnlyOf(planPutSchema, planAnswerSchema) },
         answer: { schema: planAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-bed', 'unknown-crop', ...planProblems, ...changeProblems],
       },
       async handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'plan');
-        const fields = read(planPutSchema, request.body);
+        const fields = readPut(planPutSchema, planAnswerSchema, request.body);
         const owner = ownerOf(request);
         const kept = await bedOf(owner, fields);
         if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
-        await ask(owner, fields, kept, clock());
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+        const by = request.askedBy();
+        await ask(by, fields, kept);
+        return putAndAnswer(request, reply, id, keeperFor(by), () => fields, clock);
       },
     },
     {
@@ -90,29 +106,30 @@ export const planRoutes = ({ store, clock, work }: Service): Route[] => {
       operation: {
         id: 'getPlan',
         summary: 'One plan: what to sow when, and the gaps that heat or frost will leave',
-        answer: { schema: planAnswerSchema },
+        query: [asParameter],
+        answer: { schema: orAsKept(planAnswerSchema, planPutSchema) },
         problems: ['not-found', ...planProblems, ...keptProblems],
       },
       async handler(request, reply) {
-        refuseQuery(request);
+        const isAsKept = isAskedAsKept(request);
         const id = idIn(request, 'plan');
-        const plan = await store.plan(ownerOf(request), id);
+        const owner = ownerOf(request);
+        const plan = await store.plan(owner, id);
         if (!plan) throw notKept('plan', id);
-        const { inputs, answer } = await show(plan, ownerOf(request));
-        return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
+        if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
+        const { inputs, answer } = await show(plan, request.askedBy());
+        return answers.send({ request, reply, owner }, inputs, async () => asJson(signed(await answer(), clock())));
       },
     },
-    deleteRoute('plan', 'Forget a plan', store.deletePlan),
+    deleteRoute('plan', 'Forget a plan', ({ askedBy }) => keeperFor(askedBy()), store.deletePlan),
   ];
 };
 
 /** What can be wrong with what a plan is made from. */
 const planProblems = ['no-past-years', 'busy'] as const;
 
-const todayAt = ({ site }: Kept, now: Date): PlainDate => dateAt(now.getTime(), site.zone);
-
 /** All that a plan depends on. */
-const inputsOf = (plan: Plan, kept: Kept, now: Date): object => ({
+const inputsOf = (plan: Plan, rows: KeptRows): object => ({
   plan: [plan.id, plan.revision],
-  ...keptInputs(kept, todayAt(kept, now)),
+  ...keptInputs(rows),
 });

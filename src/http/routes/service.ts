@@ -1,8 +1,10 @@
-import { errorCodes, RequestError } from '../../basics/errors.js';
+import { type ErrorCode, errorCodes, RequestError } from '../../basics/errors.js';
 import type { Store } from '../../garden/store.js';
 import type { Metrics } from '../metrics.js';
 import { problemKinds } from '../problems.js';
+import { readyAnswer, type SendReady } from '../ready-answer.js';
 import type { Route } from '../route.js';
+import { storageProblems } from '../usual-problems.js';
 
 /** Is it alive, is it ready, and what do its problems mean? */
 export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
@@ -21,7 +23,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
       id: 'ready',
       summary: 'Can it answer questions, and reach what is kept?',
       answer: { mediaType: 'text/plain' },
-      problems: ['storage-unavailable'],
+      problems: [...storageProblems],
     },
     async handler(_, reply) {
       await store.ready();
@@ -33,12 +35,12 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     url: '/metrics',
     operation: {
       id: 'metrics',
-      summary: 'How much it is asked, how fast it answers and what memory it takes, as Prometheus reads it',
+      summary:
+        'How much it is asked, how fast it answers, what waits, and how caches, sources, deliveries and the database do, as Prometheus reads it',
       answer: { mediaType: 'text/plain' },
       problems: ['not-acceptable'],
     },
-    handler: (_, reply) =>
-      reply.type('text/plain; version=0.0.4; charset=utf-8').send(metrics.text(process.memoryUsage())),
+    handler: async (_, reply) => reply.type('text/plain; version=0.0.4; charset=utf-8').send(await metrics.text()),
   },
   {
     method: 'GET',
@@ -54,21 +56,35 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
       const { code } = request.params as { code: string };
       const known = errorCodes.find((one) => one === code);
       if (!known) throw new RequestError('not-found', `There is no problem of the name "${code.slice(0, 60)}".`);
-      const { status, title, cause, cure } = problemKinds[known];
-      return reply.type('text/html; charset=utf-8').send(`<!doctype html>
+      return pageOf(known)(request, reply);
+    },
+  },
+];
+
+/** What a problem means, as a page: made at its first request. */
+const pageOf = (code: ErrorCode): SendReady => {
+  const page =
+    pages.get(code) ??
+    readyAnswer({ type: 'text/html; charset=utf-8', body: explained(code), headers: { 'cache-control': 'no-cache' } });
+  pages.set(code, page);
+  return page;
+};
+const pages = new Map<ErrorCode, SendReady>();
+
+const explained = (code: ErrorCode): string => {
+  const { status, title, cause, cure } = problemKinds[code];
+  return `<!doctype html>
 <html lang="en">
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${title}</title>
 <style>body { font: 1.1rem/1.5 Georgia, serif; max-width: 34em; margin: 3em auto; padding: 0 1em; color: #222; background: #fdfcf8 }</style>
 <h1>${title}</h1>
-<p>Problem <code>${known}</code>, HTTP status ${status}.</p>
+<p>Problem <code>${code}</code>, HTTP status ${status}.</p>
 <h2>Why</h2>
 <p>${cause}</p>
 <h2>What to do</h2>
 <p>${cure}</p>
 </html>
-`);
-    },
-  },
-];
+`;
+};

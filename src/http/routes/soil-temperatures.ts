@@ -1,10 +1,10 @@
 import { needsPast } from '../../answers/beyond.js';
 import { type SoilQuestion, soilTemperatures } from '../../answers/soil-temperatures.js';
+import type { AskedBy, WorkerPool } from '../../worker/worker-pool.js';
 import { answerLinked, answerPosted, type Form, type Service } from '../asking.js';
 import { documented, fileParameters, linkParameters, soilParameters } from '../csv-query.js';
 import { exampleAirCsv, exampleSoilQuestion } from '../examples.js';
 import { precisionOf } from '../file-request.js';
-import type { LongWork } from '../long-work.js';
 import { signed } from '../model.js';
 import { soilQuestionOf } from '../question.js';
 import type { Rounding } from '../rounding.js';
@@ -19,6 +19,7 @@ import {
 } from '../schemas/soil.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
+import { asJson } from '../written.js';
 
 const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
 const linkForm = { asking: soilAskingSchema, parameters: linkParameters(soilParameters) };
@@ -42,7 +43,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     async handler(request): Promise<SoilAnswer> {
       const { rounding, query } = precisionOf(request);
       const content = await answerPosted(service, request, query, form, (asking, read, known) =>
-        soilOf(soilQuestionOf(asking, read, known), service.work, rounding),
+        soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
       );
       return signed(content, service.clock());
     },
@@ -61,14 +62,19 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
       const { rounding, query } = precisionOf(request);
       const { id } = request.params as { id: string };
       return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
-        signed(await soilOf(soilQuestionOf(asking, read, known), service.work, rounding), known.now),
+        asJson(
+          signed(
+            await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+            known.now,
+          ),
+        ),
       );
     },
   },
 ];
 
 /** Past years take seconds, anything else milliseconds. */
-async function soilOf(question: SoilQuestion, work: LongWork, rounding: Rounding) {
-  const answer = needsPast(question) ? await work.ask('soil', question) : soilTemperatures(question);
+async function soilOf(question: SoilQuestion, work: WorkerPool, by: AskedBy, rounding: Rounding) {
+  const answer = needsPast(question) ? await work.ask('soil', question, by) : soilTemperatures(question);
   return soilOnWire(answer, question.site.zone, rounding);
 }

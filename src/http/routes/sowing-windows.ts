@@ -18,6 +18,7 @@ import {
 } from '../schemas/windows.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { windowsOnWire } from '../wire-windows.js';
+import { asJson } from '../written.js';
 
 const form: Form<WindowAsking> = { body: windowBodySchema, asking: windowAskingSchema, parameters: windowParameters };
 const bedForm = { asking: windowAskingSchema, parameters: linkParameters(windowParameters) };
@@ -46,7 +47,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     async handler(request): Promise<WindowAnswer> {
       const { rounding, query } = precisionOf(request);
       const found = await answerPosted(service, request, query, form, (asking, read, known) =>
-        service.work.ask('windows', windowQuestionOf(asking, read, known)),
+        service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
       );
       return signed(windowsOnWire(found, rounding), service.clock());
     },
@@ -98,8 +99,8 @@ function byLink(
   const { rounding, query: rest } = precisionOf(request);
   const { options, query } = pictureOf(rest);
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
-    const found = await service.work.ask('windows', windowQuestionOf(asking, read, known));
-    if (wantsPicture(request)) return asPicture(reply, windowsDrawn(found, known, options));
-    return signed(windowsOnWire(found, rounding), known.now);
+    const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
+    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options));
+    return asJson(signed(windowsOnWire(found, rounding), known.now));
   });
 }

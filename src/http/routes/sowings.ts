@@ -2,50 +2,67 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays } from '../../basics/calendar.js';
 import { type Fault, notUnderstood } from '../../basics/errors.js';
-import { keptBed, keptInputs } from '../../garden/kept-soil.js';
-import { type KnownSowing, knownSowing } from '../../garden/known-sowing.js';
+import { bedRows, type KeptRows, keptInputs, keptOf } from '../../garden/kept-soil.js';
+import { knownSowing } from '../../garden/known-sowing.js';
 import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
 import { sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
 import { whatToDo } from '../../garden/what-to-do.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
+import { askerOf } from '../../worker/asker-of.js';
+import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
-import { sendWithETag } from '../etag.js';
 import { exampleSowing } from '../examples.js';
-import { idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
+import {
+  asParameter,
+  asQueryShape,
+  fieldsOf,
+  idIn,
+  type Keeper,
+  noSuch,
+  notKept,
+  putAndAnswer,
+  queryOf,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  type Shown,
+  sendAsKept,
+} from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
-import { askerOf } from '../long-work.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
+import { orAsKept } from '../schemas/kept.js';
 import { sowingAnswerSchema, sowingListSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { sowingOnWire, sowingStateOnWire } from '../wire-sowing.js';
+import { asJson } from '../written.js';
 
 const precisionParameter = { name: 'precision', schema: precisionSchema };
 
 /** What a grower sowed, how it stands, and what was counted. */
-export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
-  const ask = askerOf(work);
-  const show = async (counted: CountedSowing, owner: string, precision: 'rounded' | 'full'): Promise<Shown> => {
+export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] => {
+  const show = async (counted: CountedSowing, by: AskedBy, precision: 'rounded' | 'full'): Promise<Shown> => {
+    const { owner } = by;
     const now = clock();
-    const kept = await keptBed(store, owner, counted.sowing.bed, now.getTime());
+    const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
     // Its bed went while we looked.
-    if (!kept) throw notKept('sowing', counted.sowing.id);
-    const known = await knownSowing(store, owner, counted, kept, now);
+    if (!rows) throw notKept('sowing', counted.sowing.id);
     return {
-      inputs: inputsOf(known),
+      inputs: inputsOf(counted, rows),
       async answer() {
-        const state = await sowingState(known, ask);
+        const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
+        const state = await sowingState(known, askerOf(work, by));
         return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
       },
     };
   };
-  const keeper: Keeper<Sowing, SowingFields> = {
+  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
     find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
     async put(owner, id, fields, ifRevision) {
       refuseAgainst((await store.sowing(owner, id))?.counts ?? [], fields);
@@ -57,9 +74,9 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
     async show({ id }, owner) {
       const counted = await store.sowing(owner, id);
       if (!counted) throw notKept('sowing', id);
-      return show(counted, owner, 'rounded');
+      return show(counted, by, 'rounded');
     },
-  };
+  });
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
     chosenCrop(fields.crop);
     const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
@@ -89,16 +106,21 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
       operation: {
         id: 'putSowing',
         summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
-        json: { schema: sowingPutSchema, example: exampleSowing },
+        json: {
+          schema: sowingPutSchema,
+          example: exampleSowing,
+          readOnly: readOnlyOf(sowingPutSchema, sowingAnswerSchema),
+        },
         answer: { schema: sowingAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
       },
       async handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
-        const fields = await checked(ownerOf(request), read(sowingPutSchema, request.body));
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
+        const fields = await checked(ownerOf(request), readPut(sowingPutSchema, sowingAnswerSchema, request.body));
+        return putAndAnswer(request, reply, id, keeperFor(request.askedBy()), () => fields, clock);
       },
     },
     {
@@ -116,12 +138,12 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
         const changes = read(sowingPatchSchema, request.body);
+        const keeper = keeperFor(request.askedBy());
         const now = await keeper.find(ownerOf(request), id);
         if (!now) throw notKept('sowing', id);
         const changed = (before: Sowing | undefined): SowingFields => {
           if (!before) throw notKept('sowing', id);
-          const { id: _, ...fields } = sowingOnWire(before);
-          return read(sowingPutSchema, { ...fields, ...changes });
+          return read(sowingPutSchema, { ...fieldsOf(sowingPutSchema, sowingOnWire(before)), ...changes });
         };
         await checked(ownerOf(request), changed(now));
         return putAndAnswer(request, reply, id, keeper, changed, clock);
@@ -133,22 +155,28 @@ export const sowingRoutes = ({ store, clock, work }: Service): Route[] => {
       operation: {
         id: 'getSowing',
         summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
-        query: [precisionParameter],
-        answer: { schema: sowingAnswerSchema },
+        query: [precisionParameter, asParameter],
+        answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
         problems: ['not-found', 'busy', ...keptProblems],
       },
       async handler(request, reply) {
-        const { precision } = queryOf(precisionQuery, request);
+        const { precision, as } = queryOf(sowingQuery, request);
         const counted = await countedIn(request, store);
-        const { inputs, answer } = await show(counted, ownerOf(request), precision);
-        return sendWithETag(request, reply, inputs, async () => signed(await answer(), clock()));
+        if (as === 'kept') {
+          const { sowing } = counted;
+          return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, sowingOnWire(sowing)));
+        }
+        const { inputs, answer } = await show(counted, request.askedBy(), precision);
+        return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
+          asJson(signed(await answer(), clock())),
+        );
       },
     },
-    deleteRoute('sowing', 'Forget a sowing and its counts', store.deleteSowing),
+    deleteRoute('sowing', 'Forget a sowing and its counts', ({ askedBy }) => keeperFor(askedBy()), store.deleteSowing),
   ];
 };
 
-const precisionQuery = z.strictObject({ precision: precisionSchema });
+const sowingQuery = z.strictObject({ precision: precisionSchema, ...asQueryShape });
 
 /** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
 export async function countedIn(request: FastifyRequest, store: Store): Promise<CountedSowing> {
@@ -191,7 +219,7 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
 }
 
 /** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
-const inputsOf = ({ sowing, kept, today }: KnownSowing): object => ({
+const inputsOf = ({ sowing }: CountedSowing, rows: KeptRows): object => ({
   sowing: [sowing.id, sowing.revision],
-  ...keptInputs(kept, today),
+  ...keptInputs(rows),
 });

@@ -2,9 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
 import { crops } from '../../../src/germination/crops.js';
 import { agedShare, daysPerProbit } from '../../../src/germination/viability.js';
-import { viabilitySets } from '../../../src/germination/viability-constants.js';
 
-const [onion] = viabilitySets.get('onion')!;
+const [onion] = crops.get('onion')!.viability;
 
 describe('the viability equation', () => {
   it('answers only where it holds', () => {
@@ -26,8 +25,8 @@ describe('the viability equation', () => {
   });
 
   it('lets seed of every crop that has constants live longer where it is drier, and where it is cooler', () => {
-    for (const [crop, sets] of viabilitySets) {
-      for (const set of sets) {
+    for (const { id: crop, viability } of crops.values()) {
+      for (const set of viability) {
         for (const storeC of [-10, 0, 10, 20, 30]) {
           for (const moisturePercent of [5, 8, 11, 14]) {
             const days = daysPerProbit(set, moisturePercent, storeC);
@@ -39,10 +38,9 @@ describe('the viability equation', () => {
     }
   });
 
-  it('has constants of crops of the handbook only, and none for those of which none can be relied on', () => {
-    expect([...viabilitySets.keys()].filter((id) => !crops.has(id))).toEqual([]);
+  it('has no constants for crops of which none can be relied on', () => {
     for (const id of ['carrot', 'spinach', 'celery', 'parsnip', 'radish', 'eggplant', 'bunching-onion']) {
-      expect(viabilitySets.has(id), id).toBe(false);
+      expect(crops.get(id)!.viability, id).toEqual([]);
     }
   });
 });

@@ -1,0 +1,55 @@
+import { autumnSlows, BEDS } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+
+export const carrot: CropRecord = {
+  id: 'carrot',
+  name: 'Carrot',
+  latinName: 'Daucus carota',
+  days: ['none', 51, 17, 10, 7, 6, 6, 9, 'none'],
+  percent: [0, 48, 93, 95, 96, 96, 95, 74, 0],
+  soilF: { minimum: 40, optimumFrom: 45, optimumTo: 85, maximum: 95 },
+  frost: 'half-hardy',
+  chillingSensitive: false,
+  sowingDepthCm: 1,
+  maturity: { fromDays: 60, toDays: 85, countedFrom: 'sowing' }, // UC Napa
+  storageYears: 3,
+  field: { from: 0.22, to: 0.99 },
+  bedTimeFactor: { from: 1, to: 1.4 },
+  maxHalfDays: 21,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: null,
+  pickingDays: 21,
+  isThinned: true,
+  isFed: false,
+  viability: [],
+  cautions: [
+    {
+      code: 'keep-moist',
+      text:
+        'Carrot seed stops when the soil around it dries and goes on once it is wet again. Keep the top of the ' +
+        'bed moist until the row is up.',
+      source: 'Finch-Savage and others 1998, on fifteen carrot seedbeds',
+    },
+    {
+      code: 'crust',
+      text:
+        'Heavy rain soon after sowing can set a crust that the fine seedlings cannot lift, and was a major ' +
+        'cause of poor rows in three years of trial sowings.',
+      source: 'Hegarty, sowings of 1972 to 1974 of carrot and three other crops (abstract; author from memory)',
+    },
+    {
+      code: 'beds-differ',
+      text: 'Beds gave anything from 22 to 99 of every hundred seedlings that the laboratory promised.',
+      source: BEDS,
+    },
+    {
+      code: 'long-heat',
+      text:
+        'The longer wet seed lay at 35 °C, from one to four days, the less of it came up afterwards at 20 °C. ' +
+        'Kinds differ widely.',
+      source: 'Nascimento & Pereira 2007; Nascimento and others 2008 (abstracts)',
+    },
+    autumnSlows,
+  ],
+};

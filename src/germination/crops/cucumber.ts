@@ -1,0 +1,37 @@
+import { coldWetSoil, HANDBOOK, slowerElsewhere, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+
+export const cucumber: CropRecord = {
+  id: 'cucumber',
+  name: 'Cucumber',
+  latinName: 'Cucumis sativus',
+  days: ['none', 'none', 'none', 13, 6, 4, 3, 3, null],
+  percent: [0, 0, 0, 95, 99, 99, 99, 99, 49],
+  soilF: { minimum: 60, optimumFrom: 60, optimumTo: 95, maximum: 105 },
+  frost: 'tender',
+  chillingSensitive: true,
+  sowingDepthCm: 2,
+  maturity: { fromDays: 60, toDays: 70, countedFrom: 'sowing' }, // UC Napa
+  storageYears: 5,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 14,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 3,
+  pickingDays: 28,
+  isThinned: false,
+  isFed: true,
+  viability: [viabilitySet('Demir and others 2011', { ke: 5.35, cw: 2.03, ...COMMON_TERMS })],
+  cautions: [
+    {
+      code: 'no-cold-soil',
+      text: 'No seed came up at 10 °C or below; at 15 °C it took 13 days, at 25 °C only 4. Wait for warm soil.',
+      source: HANDBOOK,
+    },
+    coldWetSoil,
+    slowerElsewhere,
+    treatedSeed,
+  ],
+};

@@ -1,0 +1,44 @@
+import { coldWetSoil, HANDBOOK, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+
+export const limaBean: CropRecord = {
+  id: 'lima-bean',
+  name: 'Lima bean',
+  latinName: 'Phaseolus lunatus',
+  days: [null, null, 'none', 31, 18, 7, 7, 'none', null],
+  percent: [null, null, 1, 52, 82, 90, 88, 2, null],
+  soilF: { minimum: 60, optimumFrom: 60, optimumTo: 85, maximum: 85 },
+  frost: 'tender',
+  chillingSensitive: true,
+  sowingDepthCm: 4,
+  maturity: { fromDays: 65, toDays: 90, countedFrom: 'sowing' }, // from memory
+  storageYears: 3,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 21,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 3,
+  pickingDays: 14,
+  isThinned: false,
+  isFed: false,
+  viability: [],
+  cautions: [
+    {
+      code: 'cold-first-day',
+      text:
+        'Cold while the dry seed takes its first water can harm it for good; cold that comes after it has drunk ' +
+        'in the warm did not. Wait for soil of 15 °C or more.',
+      source:
+        'Pollock & Toole, on lima bean (abstract; 1966 from memory); 15 °C: Ontario Ministry of Agriculture, ' +
+        'Food and Rural Affairs 2011',
+    },
+    coldWetSoil,
+    {
+      code: 'heat-thins',
+      text: 'Heat thins the row rather than slows it: 88 seedlings in a hundred seeds at 30 °C, but 2 at 35 °C.',
+      source: HANDBOOK,
+    },
+    treatedSeed,
+  ],
+};

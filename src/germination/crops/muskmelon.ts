@@ -1,0 +1,39 @@
+import { coldWetSoil, HANDBOOK, hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { viabilitySet } from '../viability-sets.js';
+
+export const muskmelon: CropRecord = {
+  id: 'muskmelon',
+  name: 'Muskmelon',
+  latinName: 'Cucumis melo',
+  days: [null, null, null, null, 8, 4, 3, null, null],
+  percent: [null, null, null, null, 38, 94, 90, null, null],
+  soilF: { minimum: 60, optimumFrom: 75, optimumTo: 95, maximum: 100 },
+  frost: 'tender',
+  chillingSensitive: true,
+  sowingDepthCm: 2,
+  maturity: { fromDays: 83, toDays: 90, countedFrom: 'sowing' }, // UC Napa
+  storageYears: 5,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 12,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 3,
+  pickingDays: 14,
+  isThinned: false,
+  isFed: true,
+  viability: [viabilitySet('Kuo 1991', { ke: 7.299, cw: 3.707, ch: 0.0367, cq: 0.000473 })],
+  cautions: [
+    {
+      code: 'cold-side-untested',
+      text:
+        'Nobody tested this crop in soil under 20 °C for the chart, and only 38 seedlings came from a hundred ' +
+        'seeds there. Wait for warm soil.',
+      source: HANDBOOK,
+    },
+    hotSideUntested(30, 'It was still quickest there, so what heat does to it beyond that is a guess.'),
+    coldWetSoil,
+    treatedSeed,
+  ],
+};

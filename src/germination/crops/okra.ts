@@ -1,0 +1,42 @@
+import { HANDBOOK, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+
+export const okra: CropRecord = {
+  id: 'okra',
+  name: 'Okra',
+  latinName: 'Abelmoschus esculentus',
+  days: ['none', 'none', 'none', 27, 17, 13, 7, 6, 7],
+  percent: [0, 0, 0, 74, 89, 92, 88, 85, 35],
+  soilF: { minimum: 60, optimumFrom: 70, optimumTo: 95, maximum: 105 },
+  frost: 'tender',
+  chillingSensitive: true,
+  sowingDepthCm: 2,
+  maturity: { fromDays: 50, toDays: 65, countedFrom: 'sowing' }, // from memory
+  storageYears: 2,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 19,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 4,
+  pickingDays: 42,
+  isThinned: false,
+  isFed: true,
+  viability: [viabilitySet('Daniel and others 2013', { ke: 6.659, cw: 2.448, ...COMMON_TERMS })],
+  cautions: [
+    {
+      code: 'hard-seed',
+      text:
+        'Some of the seed has a coat that keeps water out, up to 24 in a hundred in one study. Soak it ' +
+        'overnight in lukewarm water and sow it at once, but never soak treated seed.',
+      source: 'Begum & Ayub, on okra seed harvest (abstract); soaking: common practice, no source',
+    },
+    {
+      code: 'no-cold-soil',
+      text: 'No seed came up at 10 °C or below, and at 15 °C it took 27 days. It is quickest at 30 to 35 °C.',
+      source: HANDBOOK,
+    },
+    treatedSeed,
+  ],
+};

@@ -1,0 +1,56 @@
+import { BEDS, shortLivedSeed, slowInBeds } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+
+export const onion: CropRecord = {
+  id: 'onion',
+  name: 'Onion',
+  latinName: 'Allium cepa',
+  days: [136, 31, 13, 7, 5, 4, 4, 13, 'none'],
+  percent: [90, 98, 98, 98, 99, 97, 91, 73, 2],
+  soilF: { minimum: 35, optimumFrom: 50, optimumTo: 95, maximum: 95 },
+  frost: 'hardy',
+  chillingSensitive: false,
+  sowingDepthCm: 1.3,
+  maturity: null, // bulbs wait for the day length that suits the kind, so days from sowing say little
+  storageYears: 1,
+  field: { from: 0.05, to: 0.88 },
+  bedTimeFactor: { from: 1, to: 2.3 },
+  maxHalfDays: 16,
+  spreadLog10: 0.107, // from Brewster 2008, for germination; the tightening on the way up is our arithmetic
+  ownHotThresholdC: null,
+  weeksInTrays: 8,
+  pickingDays: null,
+  isThinned: true,
+  isFed: true,
+  viability: [
+    viabilitySet('Ellis, Roberts 1981', { ke: 6.975, cw: 3.47, ch: 0.04, cq: 0.000428 }),
+    viabilitySet('Ellis and others 1990, at one temperature', { ke: 9.083, cw: 5.81, ...COMMON_TERMS }),
+  ],
+  cautions: [
+    slowInBeds,
+    {
+      code: 'beds-differ',
+      text: 'Beds gave anything from 5 to 88 of every hundred seedlings that the laboratory promised.',
+      source: BEDS,
+    },
+    {
+      code: 'day-length',
+      text:
+        'Bulbs form once the day is long enough for the kind: 11 to 13 hours for short-day onions, 13 to 14 for ' +
+        'intermediate, 14 and more for long-day ones, which suit places beyond about 35° of latitude. Sow early: ' +
+        'small plants make small bulbs.',
+      source: 'Myers, Oregon State University Extension, 2006; latitude: Littlefield, National Gardening Association',
+    },
+    {
+      code: 'bolts-after-cold',
+      text:
+        'Cold below about 15 °C sends plants to seed that are already thick: from about seven leaves, counting those ' +
+        'still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.',
+      source:
+        'Brewster 2008, for the leaves; Holdsworth & Heath (abstract); Zandstra, Michigan State University, 1985, for ' +
+        'sets; small ones: common practice, no source',
+    },
+    shortLivedSeed,
+  ],
+};

@@ -1,0 +1,39 @@
+import { autumnSlows, hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+
+export const pea: CropRecord = {
+  id: 'pea',
+  name: 'Pea',
+  latinName: 'Pisum sativum',
+  days: [null, 36, 14, 9, 8, 6, 6, null, null],
+  percent: [null, 89, 94, 93, 93, 94, 86, null, null],
+  soilF: { minimum: 40, optimumFrom: 40, optimumTo: 75, maximum: 85 },
+  frost: 'hardy',
+  chillingSensitive: false,
+  sowingDepthCm: 3,
+  maturity: { fromDays: 55, toDays: 80, countedFrom: 'sowing' }, // UC Napa
+  storageYears: 3,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 21,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 3,
+  pickingDays: 14,
+  isThinned: false,
+  isFed: false,
+  viability: [viabilitySet('Ellis and others 1989', { ke: 9.858, cw: 5.39, ...COMMON_TERMS })],
+  cautions: [
+    {
+      code: 'wet-soil-rot',
+      text:
+        'Pea seed stands cold but rots in wet ground, wrinkled kinds more than smooth ones. Sow in soil that ' +
+        'drains, and do not soak the seed in cold water.',
+      source: 'Short & Lacy 1976 (abstract); Washington State University Extension',
+    },
+    hotSideUntested(30, 'There, 86 seedlings still came from a hundred seeds; hotter soil is a guess.'),
+    treatedSeed,
+    autumnSlows,
+  ],
+};

@@ -1,0 +1,36 @@
+import { COMMON, HANDBOOK, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+
+export const pepper: CropRecord = {
+  id: 'pepper',
+  name: 'Pepper',
+  latinName: 'Capsicum annuum',
+  days: ['none', 'none', 'none', 25, 13, 8, 8, 9, 'none'],
+  percent: [0, 0, 1, 70, 96, 98, 95, 70, 0],
+  soilF: { minimum: 60, optimumFrom: 65, optimumTo: 95, maximum: 95 },
+  frost: 'tender',
+  chillingSensitive: false,
+  sowingDepthCm: 1,
+  maturity: { fromDays: 60, toDays: 85, countedFrom: 'planting-out' }, // UC Napa
+  storageYears: 2,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 19,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 6,
+  pickingDays: 56,
+  isThinned: false,
+  isFed: true,
+  viability: [viabilitySet('Demir and others 2009', { ke: 7.767, cw: 4.67, ...COMMON_TERMS })],
+  cautions: [
+    {
+      code: 'wants-warmth',
+      text:
+        'Half was up in 8 days at 25 to 30 °C, but in 25 at 15 °C, and at 10 °C hardly any came. Start it ' +
+        'indoors in the warm.',
+      source: `${HANDBOOK}; sowing indoors: ${COMMON}`,
+    },
+  ],
+};

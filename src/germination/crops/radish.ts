@@ -1,0 +1,35 @@
+import { autumnSlows, HANDBOOK, hotSideUntested, usualBedTime } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+
+export const radish: CropRecord = {
+  id: 'radish',
+  name: 'Radish',
+  latinName: 'Raphanus sativus',
+  days: ['none', 29, 11, 6, 4, 4, 3, null, null],
+  percent: [0, 42, 76, 97, 95, 97, 95, null, null],
+  soilF: { minimum: 40, optimumFrom: 45, optimumTo: 90, maximum: 95 },
+  frost: 'hardy',
+  chillingSensitive: false,
+  sowingDepthCm: 1.3,
+  maturity: { fromDays: 25, toDays: 50, countedFrom: 'sowing' }, // 1918
+  storageYears: 5,
+  field: { from: 0.67, to: 0.96 },
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 20,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: null,
+  pickingDays: 10,
+  isThinned: true,
+  isFed: false,
+  viability: [],
+  cautions: [
+    hotSideUntested(30, 'It was still quickest there, so what heat does to it beyond that is a guess.'),
+    {
+      code: 'cold-thins',
+      text: 'Cold soil thins the row: 42 seedlings in a hundred seeds at 5 °C, 76 at 10 °C, 97 at 15 °C.',
+      source: HANDBOOK,
+    },
+    autumnSlows,
+  ],
+};

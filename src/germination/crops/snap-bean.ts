@@ -1,0 +1,44 @@
+import { autumnSlows, coldWetSoil, HANDBOOK, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+
+export const snapBean: CropRecord = {
+  id: 'snap-bean',
+  name: 'Snap bean',
+  latinName: 'Phaseolus vulgaris',
+  days: ['none', 'none', 'none', 16, 11, 8, 6, 6, 'none'],
+  percent: [0, 0, 1, 97, 90, 97, 47, 39, 0],
+  soilF: { minimum: 60, optimumFrom: 60, optimumTo: 85, maximum: 95 },
+  frost: 'tender',
+  chillingSensitive: true,
+  sowingDepthCm: 3,
+  maturity: { fromDays: 50, toDays: 80, countedFrom: 'sowing' }, // UC Napa
+  storageYears: 3,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 18,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 3,
+  pickingDays: 14,
+  isThinned: false,
+  isFed: false,
+  viability: [viabilitySet('Ellis and others 1990', { ke: 9.09, cw: 4.761, ...COMMON_TERMS })],
+  cautions: [
+    {
+      code: 'cold-first-day',
+      text: 'Very dry seed is injured as it swells, and more readily in cold water. Wait for soil of 13 °C or more.',
+      source: 'Wolk and others 1989 (abstract); 13 °C: Ontario Ministry of Agriculture, Food and Rural Affairs 2011',
+    },
+    coldWetSoil,
+    {
+      code: 'heat-thins',
+      text:
+        'Heat thins the row rather than slows it: 97 seedlings in a hundred seeds at 25 °C, but 47 at 30 °C, ' +
+        'and just as soon.',
+      source: HANDBOOK,
+    },
+    treatedSeed,
+    autumnSlows,
+  ],
+};

@@ -1,0 +1,40 @@
+import { coldWetSoil, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { viabilitySet } from '../viability-sets.js';
+
+export const sweetCorn: CropRecord = {
+  id: 'sweet-corn',
+  name: 'Sweet corn',
+  latinName: 'Zea mays',
+  days: ['none', 'none', 22, 12, 7, 4, 4, 3, 'none'],
+  percent: [0, 0, 47, 97, 97, 98, 91, 88, 10],
+  soilF: { minimum: 50, optimumFrom: 60, optimumTo: 95, maximum: 105 },
+  frost: 'tender',
+  chillingSensitive: true,
+  sowingDepthCm: 3,
+  maturity: { fromDays: 70, toDays: 110, countedFrom: 'sowing' }, // UC Napa
+  storageYears: 2,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 13,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 3,
+  pickingDays: 10,
+  isThinned: false,
+  isFed: true,
+  viability: [viabilitySet('Ellis, Hong 2007', { ke: 9.993, cw: 5.993, ch: 0.0322, cq: 0.000454 }, 'maize for grain')],
+  cautions: [
+    {
+      code: 'cold-first-day',
+      text:
+        'Soil under 10 °C in the first day or two after sowing can harm the seed for good. Wait for 13 °C, or ' +
+        '16 to 18 °C for the sugary and extra-sweet kinds.',
+      source:
+        'Purdue University Extension, on maize (newspaper report, 2020); soil temperatures: Ontario Ministry of ' +
+        'Agriculture, Food and Rural Affairs 2011',
+    },
+    coldWetSoil,
+    treatedSeed,
+  ],
+};

@@ -1,0 +1,41 @@
+import { COMMON, HANDBOOK, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { viabilitySet } from '../viability-sets.js';
+
+export const tomato: CropRecord = {
+  id: 'tomato',
+  name: 'Tomato',
+  latinName: 'Solanum lycopersicum',
+  days: ['none', 'none', 43, 14, 8, 6, 6, 9, 'none'],
+  percent: [0, 0, 82, 98, 98, 97, 83, 46, 0],
+  soilF: { minimum: 50, optimumFrom: 60, optimumTo: 85, maximum: 95 },
+  frost: 'tender',
+  chillingSensitive: false,
+  sowingDepthCm: 1,
+  maturity: { fromDays: 55, toDays: 85, countedFrom: 'planting-out' }, // from memory
+  storageYears: 4,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 16,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: 5,
+  pickingDays: 42,
+  isThinned: false,
+  isFed: true,
+  viability: [viabilitySet('Kruse and others 2005', { ke: 6.5017, cw: 3.1807, ch: 0.0324, cq: 0.000431 })],
+  cautions: [
+    {
+      code: 'wants-warmth',
+      text:
+        'Half was up in 6 days at 25 to 30 °C, in 14 at 15 °C and in 43 at 10 °C; at 5 °C none came. Where ' +
+        'springs are cold, start it indoors.',
+      source: `${HANDBOOK}; sowing indoors: ${COMMON}`,
+    },
+    {
+      code: 'heat-thins',
+      text: 'Strong heat thins the row: 83 seedlings in a hundred seeds at 30 °C, 46 at 35 °C.',
+      source: HANDBOOK,
+    },
+  ],
+};

@@ -1,0 +1,38 @@
+import { autumnSlows, HANDBOOK, slowerElsewhere, usualBedTime, usualField } from '../crop-parts.js';
+import type { CropRecord } from '../crop-record.js';
+import { kinOfCabbage } from '../viability-sets.js';
+
+export const turnip: CropRecord = {
+  id: 'turnip',
+  name: 'Turnip',
+  latinName: 'Brassica rapa subsp. rapa',
+  days: ['none', 'none', 5, 3, 2, 1, 1, 1, 3],
+  percent: [1, 14, 79, 98, 99, 100, 99, 99, 88],
+  soilF: { minimum: 40, optimumFrom: 60, optimumTo: 105, maximum: 105 },
+  frost: 'hardy',
+  chillingSensitive: false,
+  sowingDepthCm: 1.3,
+  maturity: { fromDays: 35, toDays: 60, countedFrom: 'sowing' }, // from memory
+  storageYears: 4,
+  field: usualField,
+  bedTimeFactor: usualBedTime,
+  maxHalfDays: 12,
+  spreadLog10: null,
+  ownHotThresholdC: null,
+  weeksInTrays: null,
+  pickingDays: 14,
+  isThinned: true,
+  isFed: false,
+  viability: kinOfCabbage,
+  cautions: [
+    {
+      code: 'whole-days',
+      text:
+        'The chart counts whole days, and in warm soil it says 1: that may be half a day or a day and a half. ' +
+        'Read it as "very quick", not as an hour.',
+      source: HANDBOOK,
+    },
+    slowerElsewhere,
+    autumnSlows,
+  ],
+};

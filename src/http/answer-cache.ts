@@ -1,0 +1,78 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { RequestError, StoppedError } from '../basics/errors.js';
+import { type CacheStats, sharedCache } from '../basics/shared-cache.js';
+import { type Coding, codingFor, isWorthPacking, pack } from './coding.js';
+import { matchesTag, tagOf } from './etag.js';
+import { SVG, wantsPicture } from './picture.js';
+import type { Written } from './written.js';
+
+/** An answer as bytes, plain or packed. */
+interface Cached {
+  readonly headers: Readonly<Record<string, string>>;
+  readonly body: Buffer;
+}
+
+/** Answers as bytes, so that nothing unchanged is worked out, written or packed twice. */
+export interface AnswerCache {
+  /**
+   * Sends the answer under the tag of all that it depends on: 304 where the caller has it already, else from the cache,
+   * else worked out. Refusals are not cached.
+   *
+   * @param owner  Whose answer it is: nobody else ever gets it.
+   * @param inputs Read before the answer is worked out, so that a change meanwhile leaves the answer under a tag that
+   *   nobody asks for any more.
+   */
+  send(
+    to: { readonly request: FastifyRequest; readonly reply: FastifyReply; readonly owner: string },
+    inputs: object,
+    answer: () => Written | Promise<Written>,
+  ): Promise<FastifyReply>;
+  stats(): CacheStats;
+}
+
+const MAX_BYTES = 64 * 1024 * 1024;
+
+export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
+  const cache = sharedCache<Cached>(maxBytes, ({ body }) => body.length, isMakersOwn);
+  return {
+    async send({ request, reply, owner }, inputs, answer) {
+      const tag = tagOf(inputs);
+      const known = request.headers['if-none-match'];
+      const isKnown = known !== undefined && matchesTag(known, tag);
+      // A caller with this very tag had the answer. For any other it must be there first: a refusal is never unchanged.
+      if (isKnown && known.trim() !== '*') return tagged(reply, tag).code(304).send();
+      // The key names all that Vary does, and the address with its query as it was sent.
+      const key = JSON.stringify([owner, request.url, wantsPicture(request) ? SVG : '', tag]);
+      const plain = (): Promise<Cached> =>
+        cache.get(key, async () => {
+          const { type, body, headers } = await answer();
+          return {
+            headers: { ...headers, 'content-type': type },
+            body: typeof body === 'string' ? Buffer.from(body) : body,
+          };
+        });
+      const coding = codingFor(request.headers['accept-encoding']);
+      const { headers, body } = await (coding
+        ? cache.get(`${key} ${coding}`, async () => packed(await plain(), coding))
+        : plain());
+      tagged(reply, tag);
+      return isKnown ? reply.code(304).send() : reply.headers(headers).send(body);
+    },
+    stats: cache.stats,
+  };
+}
+
+/** A caller who went, or who asked too much, spoils the answer for nobody else. */
+const isMakersOwn = (error: unknown): boolean =>
+  error instanceof StoppedError || (error instanceof RequestError && error.later.violatedPolicies !== undefined);
+
+const packed = async (plain: Cached, coding: Coding): Promise<Cached> =>
+  isWorthPacking(plain.body)
+    ? {
+        headers: { ...plain.headers, 'content-encoding': coding },
+        body: await pack(plain.body, coding),
+      }
+    : plain;
+
+const tagged = (reply: FastifyReply, tag: string): FastifyReply =>
+  reply.headers({ etag: tag, vary: 'Accept, Accept-Encoding' });

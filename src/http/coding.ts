@@ -1,0 +1,45 @@
+import { promisify } from 'node:util';
+import { brotliCompress, constants, gzip } from 'node:zlib';
+import { rangesOf } from './accepted.js';
+
+export type Coding = 'br' | 'gzip';
+/** The better one first: it wins where a caller takes both alike. */
+const codings: readonly Coding[] = ['br', 'gzip'];
+
+/** Below this a packed body is hardly smaller than a plain one [bytes]. */
+const MIN_PACKED_BYTES = 1024;
+
+/** Is a body worth packing? */
+export const isWorthPacking = (body: Buffer): boolean => body.length >= MIN_PACKED_BYTES;
+
+/** The coding that a caller likes best; undefined: none (RFC 9110, 12.5.3). */
+export function codingFor(acceptEncoding: string | undefined): Coding | undefined {
+  if (acceptEncoding === undefined) return undefined;
+  const ranges = rangesOf(acceptEncoding);
+  const qualityOf = (coding: string): number => {
+    const named = ranges.filter(({ type }) => type === coding);
+    const meant = named.length > 0 ? named : ranges.filter(({ type }) => type === '*');
+    return Math.max(0, ...meant.map(({ quality }) => quality));
+  };
+  const best = Math.max(...codings.map(qualityOf));
+  return best > 0 ? codings.find((coding) => qualityOf(coding) === best) : undefined;
+}
+
+/** Brotli at 5 and gzip at 6: above these JSON hardly shrinks, and takes twice the time. */
+const BROTLI_QUALITY = 5;
+const GZIP_LEVEL = 6;
+
+/** Packs a body on a thread of its own. */
+export const pack = (body: Buffer, coding: Coding): Promise<Buffer> =>
+  coding === 'br'
+    ? brotli(body, {
+        params: {
+          [constants.BROTLI_PARAM_QUALITY]: BROTLI_QUALITY,
+          [constants.BROTLI_PARAM_MODE]: constants.BROTLI_MODE_TEXT,
+          [constants.BROTLI_PARAM_SIZE_HINT]: body.length,
+        },
+      })
+    : zipped(body, { level: GZIP_LEVEL });
+
+const brotli = promisify(brotliCompress) as (body: Buffer, options: object) => Promise<Buffer>;
+const zipped = promisify(gzip) as (body: Buffer, options: object) => Promise<Buffer>;

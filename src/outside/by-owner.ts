@@ -1,0 +1,41 @@
+/** Work for several owners. */
+interface Owned {
+  readonly owner: string;
+}
+
+/**
+ * Does some work for each, a few at a time, and fewer at a time for each owner: nobody waits for all of another's.
+ *
+ * @param due      In the order in which it is to begin, as far as owners allow.
+ * @param atOnce   How many at a time, >= 1.
+ * @param perOwner How many of them of one owner, >= 1.
+ * @param work     Never rejects but for a fault of the program, which ends the rest.
+ */
+export async function byOwner<One extends Owned>(
+  due: readonly One[],
+  { atOnce, perOwner }: { readonly atOnce: number; readonly perOwner: number },
+  work: (one: One) => Promise<void>,
+): Promise<void> {
+  const waiting = [...due];
+  const underWay = new Map<string, number>();
+  const wakers: (() => void)[] = [];
+  const next = async (): Promise<void> => {
+    while (waiting.length > 0) {
+      const at = waiting.findIndex(({ owner }) => (underWay.get(owner) ?? 0) < perOwner);
+      if (at < 0) {
+        await new Promise<void>((wake) => wakers.push(wake));
+        continue;
+      }
+      const [one] = waiting.splice(at, 1);
+      const { owner } = one!;
+      underWay.set(owner, (underWay.get(owner) ?? 0) + 1);
+      try {
+        await work(one!);
+      } finally {
+        underWay.set(owner, underWay.get(owner)! - 1);
+        for (const wake of wakers.splice(0)) wake();
+      }
+    }
+  };
+  await Promise.all(Array.from({ length: Math.min(atOnce, due.length) }, next));
+}

@@ -1,0 +1,66 @@
+/** Water that freezes between -1 and 0 °C gives off so much more heat for each degree [J m⁻³ K⁻¹]. */
+const FREEZING_HEAT = 3e7;
+const FREEZES_FROM_C = -1;
+/** Capacities this near to those a step was solved with are met well enough [1]. */
+const MET_WELL = 0.1;
+
+/** The capacity of soil without freezing over that of soil in which water freezes. */
+export const frostShareOf = (heatCapacity: number): number => heatCapacity / (heatCapacity + FREEZING_HEAT);
+
+/**
+ * Sets each node's share to what it met between two temperatures: its capacity without freezing over that with it.
+ *
+ * A node that met no frost gets its own capacity back however near the last one was: soil would else keep up to a tenth
+ * too much for weeks after a thaw.
+ *
+ * @param toNode The deepest node that is looked at.
+ * @returns The deepest node whose share changed by so much that the step has to be solved again; -1: none did.
+ */
+export function meetFrost(
+  fromC: Float64Array,
+  toC: Float64Array,
+  share: Float64Array,
+  frostShare: number,
+  toNode: number,
+): number {
+  let changedTo = -1;
+  for (let i = 0; i <= toNode; i++) {
+    const from = fromC[i]!;
+    const to = toC[i]!;
+    const low = Math.min(from, to);
+    const high = Math.max(from, to);
+    let met = 1;
+    if (low < 0 && high > FREEZES_FROM_C) {
+      const inFrost = Math.min(high, 0) - Math.max(low, FREEZES_FROM_C);
+      met = high === low ? frostShare : (high - low) / (high - low - inFrost + inFrost / frostShare);
+    }
+    const isNear = met === 1 ? share[i] === 1 : Math.abs(met - share[i]!) <= MET_WELL * share[i]!;
+    if (isNear) continue;
+    share[i] = met;
+    changedTo = i;
+  }
+  return changedTo;
+}
+
+/** Gives each node the temperature that the heat it took up in a step amounts to, in place. */
+export function settleHeat(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): void {
+  for (let i = 0; i < toC.length; i++) {
+    const from = fromC[i]!;
+    const to = toC[i]!;
+    if ((from >= 0 && to >= 0) || (from <= FREEZES_FROM_C && to <= FREEZES_FROM_C)) continue;
+    const heat = heatOf(from, frostShare) + (to - from) / share[i]!;
+    toC[i] = tempOf(heat, frostShare);
+  }
+}
+
+/** Heat above that of soil just frozen through, over the capacity without freezing [K]; and the way back. */
+function heatOf(tempC: number, frostShare: number): number {
+  if (tempC <= FREEZES_FROM_C) return tempC - FREEZES_FROM_C;
+  const thawed = Math.min(0, tempC) - FREEZES_FROM_C;
+  return thawed / frostShare + Math.max(0, tempC);
+}
+function tempOf(heat: number, frostShare: number): number {
+  if (heat <= 0) return FREEZES_FROM_C + heat;
+  const whole = -FREEZES_FROM_C / frostShare;
+  return heat < whole ? FREEZES_FROM_C + heat * frostShare : heat - whole;
+}

@@ -1,0 +1,93 @@
+import { createHash } from 'node:crypto';
+import type { Forecast } from '../answers/forecast.js';
+import { yearsTold } from '../answers/past-soil.js';
+import type { Question } from '../answers/question.js';
+import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
+import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
+import { zoneNamed } from '../basics/calendar.js';
+import type { ErrorCode, Fault } from '../basics/errors.js';
+import type { Growing, GrowingQuestion } from '../garden/growing.js';
+import type { GardenPlan } from '../garden/plan.js';
+import type { PlanQuestion } from '../garden/plan-question.js';
+import { bytesOfSeries, columnsOf, type SeriesColumns, seriesOf } from './series-columns.js';
+
+/** The questions that can take seconds, and their answers. */
+export interface LongQuestions {
+  readonly windows: { readonly question: WindowQuestion; readonly answer: SowingWindows };
+  readonly forecast: { readonly question: Question; readonly answer: Forecast };
+  readonly growing: { readonly question: GrowingQuestion; readonly answer: Growing };
+  readonly plan: { readonly question: PlanQuestion; readonly answer: GardenPlan };
+  readonly soil: { readonly question: SoilQuestion; readonly answer: SoilTemperatures };
+}
+export type Kind = keyof LongQuestions;
+type AnyQuestion = LongQuestions[Kind]['question'];
+
+/** A question as it is sent to a thread: its zones by their names, its series as columns. */
+export type Sendable<Asked extends AnyQuestion> = Omit<Asked, 'site' | 'series'> & {
+  readonly site: Omit<Asked['site'], 'zone'> & { readonly zone: string };
+  readonly series: readonly SeriesColumns[];
+};
+
+/** Past soil as bytes, under a digest of all that it was worked out from. */
+export interface PackedPast {
+  readonly key: string;
+  readonly bytes: Uint8Array;
+}
+
+export type Job = {
+  [K in Kind]: {
+    readonly kind: K;
+    readonly question: Sendable<LongQuestions[K]['question']>;
+    readonly modelVersion: string;
+    /** One whole number; other than 0 once nobody waits for the answer any more. */
+    readonly stop: SharedArrayBuffer;
+    /** Past soil that is known already. */
+    readonly remembered: readonly PackedPast[];
+  };
+}[Kind];
+
+export type JobDone = { readonly threadId: number; readonly made: readonly PackedPast[] } & (
+  | { readonly answer: unknown }
+  | { readonly refused: { readonly code: ErrorCode; readonly message: string; readonly faults: readonly Fault[] } }
+  | { readonly failed: string }
+  | { readonly stopped: true }
+);
+
+/** A question that can cross to a thread. */
+export function sendable<Asked extends AnyQuestion>({ site, series, ...rest }: Asked): Sendable<Asked> {
+  return {
+    ...rest,
+    site: { ...site, zone: site.zone.name },
+    series: series.map(columnsOf),
+  } as unknown as Sendable<Asked>;
+}
+
+/** A question that came to a thread. */
+export function received<Asked extends AnyQuestion>(
+  sent: Sendable<Asked>,
+  seriesFrom: (columns: SeriesColumns) => Asked['series'][number] = seriesOf,
+): Asked {
+  return {
+    ...sent,
+    site: { ...sent.site, zone: zoneNamed(sent.site.zone) },
+    series: sent.series.map(seriesFrom),
+  } as unknown as Asked;
+}
+
+/** A digest of a question: those who ask the same share one answer. */
+export function digestOfQuestion<K extends Kind>(kind: K, question: Sendable<LongQuestions[K]['question']>): string {
+  const { series, ...rest } = question;
+  const said = [kind, rest, series.map(({ digest, warnings }) => [digest, warnings])];
+  return createHash('sha256').update(JSON.stringify(said)).digest('base64');
+}
+
+/** Processor time of a question for each past year [ms], as measured with past soil to be worked out anew. */
+const MS_A_YEAR: Record<Kind, number> = { forecast: 12, windows: 20, growing: 16, plan: 40, soil: 50 };
+
+/** About how much work a question is [ms of a processor]. */
+export const costOf = (kind: Kind, { series }: Pick<AnyQuestion, 'series'>): number =>
+  MS_A_YEAR[kind] * Math.min(40, Math.max(1, yearsTold(series)));
+
+/** How much memory a question holds while it waits [bytes]. */
+export const bytesOfQuestion = ({ series }: Pick<AnyQuestion, 'series'>): number =>
+  series.reduce((sum, one) => sum + bytesOfSeries(one), 0);

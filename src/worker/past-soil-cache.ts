@@ -1,0 +1,68 @@
+import { LRUCache } from 'lru-cache';
+
+/** Past soil, packed, by owner and key. */
+export interface PastSoilCache {
+  /** What is at hand at once. */
+  peek(owner: string, key: string): Uint8Array | undefined;
+  /** The same, or from where it outlives this process. */
+  find(owner: string, key: string): Promise<Uint8Array | undefined>;
+  keep(owner: string, key: string, bytes: Uint8Array): void;
+  stats(): { readonly hits: number; readonly misses: number; readonly bytes: number };
+}
+
+/** Where past soil outlives the process; keys are digests of all that it was worked out from. */
+export interface PastSoilStore {
+  find(owner: string, key: string): Promise<Uint8Array | undefined>;
+  keep(owner: string, key: string, bytes: Uint8Array): Promise<void>;
+}
+
+const DEFAULT_MAX_BYTES = 64 * 1024 * 1024;
+
+/**
+ * A cache of past soils, bounded in bytes; the least recently used goes first.
+ *
+ * @param store  Asked for what is not in memory, and given all that is kept. Its failures are reported, and change nothing:
+ * past soil can always be worked out anew.
+ * @param failed Told of such a failure.
+ */
+export function pastSoilCache({
+  store,
+  failed = () => {},
+  maxBytes = DEFAULT_MAX_BYTES,
+}: {
+  readonly store?: PastSoilStore | undefined;
+  readonly failed?: ((error: unknown) => void) | undefined;
+  readonly maxBytes?: number;
+} = {}): PastSoilCache {
+  const memory = new LRUCache<string, Uint8Array>({
+    maxSize: maxBytes,
+    sizeCalculation: ({ byteLength }) => Math.max(1, byteLength),
+  });
+  const idOf = (owner: string, key: string): string => `${owner} ${key}`;
+  let [hits, misses] = [0, 0];
+  const counted = (found: Uint8Array | undefined): Uint8Array | undefined => {
+    if (found) hits++;
+    else misses++;
+    return found;
+  };
+  return {
+    peek: (owner, key) => memory.get(idOf(owner, key)),
+    async find(owner, key) {
+      const known = memory.get(idOf(owner, key));
+      if (known || !store) return counted(known);
+      try {
+        const stored = await store.find(owner, key);
+        if (stored) memory.set(idOf(owner, key), stored);
+        return counted(stored);
+      } catch (error) {
+        failed(error);
+        return counted(undefined);
+      }
+    },
+    keep(owner, key, bytes) {
+      memory.set(idOf(owner, key), bytes);
+      store?.keep(owner, key, bytes).catch(failed);
+    },
+    stats: () => ({ hits, misses, bytes: memory.calculatedSize }),
+  };
+}

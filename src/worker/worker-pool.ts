@@ -1,0 +1,338 @@
+import { availableParallelism } from 'node:os';
+import { RequestError } from '../basics/errors.js';
+import { type FairQueue, fairQueue } from './fair-queue.js';
+import {
+  bytesOfQuestion,
+  costOf,
+  digestOfQuestion,
+  type Job,
+  type JobDone,
+  type Kind,
+  type LongQuestions,
+  sendable,
+} from './jobs.js';
+import { type PastSoilCache, pastSoilCache } from './past-soil-cache.js';
+import { neededPastSoil } from './past-soil-key.js';
+import { type PoolStats, poolCounters } from './pool-stats.js';
+import { threads } from './threads.js';
+
+/** Who asks. */
+export interface AskedBy {
+  /** Whose garden it is. */
+  readonly owner: string;
+  /** Whose turn it takes: an owner, or an address where there are no keys. */
+  readonly caller: string;
+  /** Aborted once nobody waits for the answer any more. */
+  readonly signal?: AbortSignal | undefined;
+  /** Nobody waits for it: people come first. */
+  readonly isBackground?: boolean;
+  /** Asked before each question is taken on. @throws {RequestError} where the caller has asked too much. */
+  admit?(): Promise<void>;
+}
+
+/** Answers what takes seconds, beside the thread that answers requests. */
+export interface WorkerPool {
+  /**
+   * @throws {RequestError} as the work itself does; `busy` where there is too much of it, where it was not done by its
+   * deadline, or where the asker went before.
+   */
+  ask<K extends Kind>(
+    kind: K,
+    question: LongQuestions[K]['question'],
+    by: AskedBy,
+  ): Promise<LongQuestions[K]['answer']>;
+  /** In how many seconds one more question would probably be answered, >= 1. */
+  waitS(): number;
+  stats(): PoolStats;
+  /** Starts the first thread before it is needed. */
+  warmUp(): void;
+  close(): Promise<void>;
+}
+
+/** More threads than this help nobody: each takes 60 MB. */
+const MAX_DEFAULT_THREADS = 8;
+/** So many questions may wait, */
+const MAX_WAITING = 400;
+/** and so much of their temperatures in memory [bytes]. */
+const MAX_WAITING_BYTES = 128 * 1024 * 1024;
+/** So long a question may take, waiting and working [ms]: ten seconds, more for what takes seconds alone. */
+export const DEADLINE_MS: Readonly<Record<Kind, number>> = {
+  forecast: 10_000,
+  growing: 10_000,
+  windows: 10_000,
+  plan: 20_000,
+  soil: 30_000,
+};
+/** Background work waits until people are served [ms]. */
+const BACKGROUND_DEADLINE_MS = 10 * 60_000;
+const MAX_RETRY_AFTER_S = 60;
+/** How much the latest job counts for how long jobs take. */
+const SMOOTHING = 0.1;
+
+export interface WorkerPoolOptions {
+  /** Past soil of another model is not used. */
+  readonly modelVersion: string;
+  /** Left out: one less than the machine has processors, 1 to 8. */
+  readonly threads?: number | undefined;
+  readonly pasts?: PastSoilCache;
+  readonly deadlineMs?: Readonly<Record<Kind, number>>;
+  readonly maxWaiting?: number;
+  readonly maxWaitingBytes?: number;
+  /** The module that does the work, in a thread. */
+  readonly entry?: URL;
+}
+
+/** One who waits for an answer. */
+interface Asker {
+  resolve(answer: unknown): void;
+  reject(error: Error): void;
+}
+
+/** A question, with all who ask it. */
+interface Entry {
+  readonly kind: Kind;
+  readonly question: LongQuestions[Kind]['question'];
+  readonly key: string;
+  readonly owner: string;
+  caller: string;
+  isBackground: boolean;
+  readonly cost: number;
+  readonly bytes: number;
+  readonly pastKey: string | undefined;
+  readonly stop: SharedArrayBuffer;
+  readonly askers: Set<Asker>;
+  readonly askedMs: number;
+  state: 'looking-up' | 'waiting' | 'working' | 'ended';
+}
+
+export function workerPool({
+  modelVersion,
+  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(1, availableParallelism() - 1)),
+  pasts = pastSoilCache(),
+  deadlineMs = DEADLINE_MS,
+  maxWaiting = MAX_WAITING,
+  maxWaitingBytes = MAX_WAITING_BYTES,
+  entry: module = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url),
+}: WorkerPoolOptions): WorkerPool {
+  const pool = threads(most, module);
+  const queue: FairQueue<Entry> = fairQueue();
+  const entries = new Map<string, Entry>();
+  const working = new Set<Entry>();
+  const counters = poolCounters();
+  /** Time that a job takes over what it was reckoned to. */
+  let slowness = 1;
+  let isClosed = false;
+
+  /** No owner, and no background work, ever has all threads where there are several. */
+  const mayServe = (caller: string, isBackground: boolean): boolean => {
+    const alike = [...working].filter((one) => (isBackground ? one.isBackground : one.caller === caller));
+    return alike.length < Math.max(1, most - 1);
+  };
+
+  const waitS = (): number => {
+    const ahead = queue.cost() + [...working].reduce((sum, { cost }) => sum + cost, 0);
+    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / most / 1000)));
+  };
+
+  const dispatch = (): void => {
+    while (!isClosed && working.size < most) {
+      const next = queue.next(mayServe)?.item;
+      if (!next) return;
+      void start(next);
+    }
+  };
+
+  const start = async (entry: Entry): Promise<void> => {
+    const startedMs = performance.now();
+    entry.state = 'working';
+    working.add(entry);
+    counters.addWait(startedMs - entry.askedMs);
+    const done = await pool.run(jobOf(entry)).catch((error: Error) => error);
+    const tookMs = performance.now() - startedMs;
+    working.delete(entry);
+    counters.addWork(tookMs);
+    if (!(done instanceof Error) && 'answer' in done) {
+      slowness = (1 - SMOOTHING) * slowness + SMOOTHING * (tookMs / entry.cost);
+    }
+    end(entry, done);
+    dispatch();
+  };
+
+  const jobOf = ({ kind, question, stop, owner, pastKey }: Entry): Job => {
+    const bytes = pastKey === undefined ? undefined : pasts.peek(owner, pastKey);
+    const remembered = pastKey !== undefined && bytes ? [{ key: pastKey, bytes }] : [];
+    return { kind, question: sendable(question), modelVersion, stop, remembered } as unknown as Job;
+  };
+
+  /** Tells all who still wait what came of it. */
+  const end = (entry: Entry, done: JobDone | Error): void => {
+    entry.state = 'ended';
+    if (entries.get(entry.key) === entry) entries.delete(entry.key);
+    if (done instanceof Error) counters.add('crashed');
+    else for (const { key, bytes } of done.made) pasts.keep(entry.owner, key, bytes);
+    for (const asker of entry.askers) {
+      if (done instanceof Error) asker.reject(done);
+      else if ('answer' in done) asker.resolve(done.answer);
+      else if ('refused' in done)
+        asker.reject(new RequestError(done.refused.code, done.refused.message, done.refused.faults));
+      else if ('failed' in done) asker.reject(new Error(done.failed));
+      else asker.reject(askerGone());
+    }
+    if (!(done instanceof Error)) counters.add('stopped' in done ? 'stopped' : 'done');
+    entry.askers.clear();
+  };
+
+  /** One asker less: nobody works for nobody. */
+  const leave = (entry: Entry, asker: Asker): void => {
+    entry.askers.delete(asker);
+    if (entry.askers.size > 0 || entry.state === 'ended') return;
+    if (entries.get(entry.key) === entry) entries.delete(entry.key);
+    if (entry.state === 'working') {
+      Atomics.store(new Int32Array(entry.stop), 0, 1);
+      return;
+    }
+    queue.remove(entry);
+    entry.state = 'ended';
+    counters.add('dropped');
+  };
+
+  const waitFor = (entry: Entry, { signal, isBackground }: AskedBy): Promise<unknown> =>
+    new Promise((resolve, reject) => {
+      const settled = (): void => {
+        clearTimeout(timer);
+        signal?.removeEventListener('abort', gone);
+      };
+      const asker: Asker = {
+        resolve: (answer) => {
+          settled();
+          resolve(answer);
+        },
+        reject: (error) => {
+          settled();
+          reject(error);
+        },
+      };
+      const gone = (): void => {
+        asker.reject(askerGone());
+        leave(entry, asker);
+      };
+      const late = (): void => {
+        counters.add('late');
+        asker.reject(tooLate(waitS()));
+        leave(entry, asker);
+      };
+      const timer = setTimeout(late, isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind]);
+      signal?.addEventListener('abort', gone, { once: true });
+      entry.askers.add(asker);
+    });
+
+  const enqueue = (entry: Entry): void => {
+    const { caller: owner, cost, bytes, isBackground } = entry;
+    entry.state = 'waiting';
+    queue.add({ item: entry, owner, cost, bytes, isBackground });
+  };
+
+  /** Past soil is looked up before the question waits, so that no thread waits for the database. */
+  const lookUp = async (entry: Entry): Promise<void> => {
+    if (entry.pastKey !== undefined) await pasts.find(entry.owner, entry.pastKey);
+    if (entry.state !== 'looking-up' || isClosed) return;
+    enqueue(entry);
+    dispatch();
+  };
+
+  const isFull = (bytes: number): boolean => {
+    const waiting = [...entries.values()].filter(({ state }) => state !== 'working').length;
+    return waiting >= maxWaiting || (waiting > 0 && queue.bytes() + bytes > maxWaitingBytes);
+  };
+
+  return {
+    async ask(kind, question, by) {
+      if (isClosed) throw stopping();
+      await by.admit?.();
+      if (by.signal?.aborted) throw askerGone();
+      const sent = sendable(question);
+      const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
+      const known = entries.get(key);
+      const isBackground = by.isBackground ?? false;
+      if (known) {
+        counters.add('shared');
+        // Somebody waits now for what was begun for nobody in particular.
+        if (known.isBackground && !isBackground) {
+          const isWaiting = queue.remove(known);
+          Object.assign(known, { isBackground, caller: by.caller });
+          if (isWaiting) enqueue(known);
+        }
+        return (await waitFor(known, by)) as never;
+      }
+      const bytes = bytesOfQuestion(question);
+      if (isFull(bytes)) {
+        counters.add('refused');
+        throw tooMuch(waitS());
+      }
+      const entry: Entry = {
+        kind,
+        question,
+        key,
+        owner: by.owner,
+        caller: by.caller,
+        isBackground,
+        cost: costOf(kind, question),
+        bytes,
+        pastKey: neededPastSoil({ kind, question } as never, modelVersion),
+        stop: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
+        askers: new Set(),
+        askedMs: performance.now(),
+        state: 'looking-up',
+      };
+      entries.set(key, entry);
+      const answered = waitFor(entry, by);
+      void lookUp(entry);
+      return (await answered) as never;
+    },
+    waitS,
+    stats: () => ({
+      ...counters.all(),
+      threads: pool.count(),
+      maxThreads: most,
+      working: working.size,
+      waitingPeople: queue.size(false),
+      waitingBackground: queue.size(true),
+      waitingBytes: queue.bytes(),
+      pastSoil: pasts.stats(),
+    }),
+    warmUp: pool.warmUp,
+    async close() {
+      isClosed = true;
+      // Whoever still waits is told so: nothing else would end their requests.
+      for (const { askers } of entries.values()) {
+        for (const asker of askers) asker.reject(stopping());
+        askers.clear();
+      }
+      entries.clear();
+      await pool.close();
+    },
+  };
+}
+
+const tooMuch = (retryAfterS: number): RequestError =>
+  new RequestError(
+    'busy',
+    'Too many questions about past years wait to be worked out. Ask again in a little while.',
+    [],
+    { retryAfterS },
+  );
+
+const tooLate = (retryAfterS: number): RequestError =>
+  new RequestError(
+    'busy',
+    'The service has too much to work out now, and did not come to this in time. Ask again in a little while.',
+    [],
+    { retryAfterS },
+  );
+
+const stopping = (): RequestError =>
+  new RequestError('busy', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
+
+/** Nobody is left to read this, but one who joined the same work elsewhere. */
+const askerGone = (): RequestError =>
+  new RequestError('busy', 'Whoever asked this went before it was worked out. Ask again.');

@@ -1,0 +1,112 @@
+import { addDays, type PlainDate } from '../../src/basics/calendar.js';
+import { type AirDay, inventedAir } from '../../src/demo/air.js';
+import { chance } from '../../src/demo/chance.js';
+import type { Beside } from './run-beside.js';
+
+/** Two owners, their keys, and the ids of what they keep. */
+export const owners = {
+  ann: { key: 'bench-key-of-ann', beds: ['fifteen-open', 'fifteen-raised', 'thirty-open', 'thirty-raised'] },
+  ben: { key: 'bench-key-of-ben', beds: ['fifteen-open', 'fifteen-raised'] },
+} as const;
+export type OwnerName = keyof typeof owners;
+
+export const apiKeys = Object.entries(owners)
+  .map(([owner, { key }]) => `${owner}:${key}`)
+  .join();
+
+export const headersOf = (owner: OwnerName): Record<string, string> => ({
+  authorization: `Bearer ${owners[owner].key}`,
+});
+
+const SEED = 44_030;
+const HALF_A_YEAR_DAYS = 182;
+const PROBED_DAYS = 60;
+
+/** It is the growing season in the garden whenever the bench runs: from October to March it lies in the south. */
+export const today = new Date(Date.now() - 2 * 3_600_000).toISOString().slice(0, 10) as PlainDate;
+const isSouth = !(today.slice(5) >= '04-01' && today.slice(5) <= '09-30');
+export const site = {
+  latitude: isSouth ? -44 : 44,
+  longitude: -30,
+  timeZone: 'Etc/GMT+2',
+  annualRainMm: 900,
+};
+
+/** Days of air up to yesterday, and on request days beyond, the same ones in every run of a day. */
+export function airOf(years: number, daysAhead = 0): AirDay[] {
+  const first = addDays(
+    `${Number(today.slice(0, 4)) - years}${today.slice(4)}`.replace('02-29', '03-01') as PlainDate,
+    0,
+  );
+  const shift = isSouth ? HALF_A_YEAR_DAYS : 0;
+  const all = inventedAir(addDays(first, -shift), 366 * years + daysAhead, chance(SEED));
+  return all
+    .map((day) => ({ ...day, date: addDays(day.date, shift) }))
+    .filter(({ date }) => date < addDays(today, daysAhead));
+}
+
+/** The sowings of each bed, the first of them counted. */
+const sowings = [
+  { name: 'carrot', crop: 'carrot', daysAgo: 30 },
+  { name: 'lettuce', crop: 'lettuce', daysAgo: 12 },
+  { name: 'radish', crop: 'radish', daysAgo: 6 },
+  { name: 'onion', crop: 'onion', daysAgo: 3 },
+] as const;
+const counts = [
+  [18, 6],
+  [14, 31],
+  [9, 64],
+  [2, 80],
+] as const;
+
+export const sowingId = (bed: string, name: (typeof sowings)[number]['name']): string => `${bed}-${name}`;
+
+/** Hourly readings of a probe at 5 cm: the air's mean of the day, and half of its swing, three hours later. */
+function probeReadings(): { at: string; value: number }[] {
+  return airOf(1)
+    .slice(-PROBED_DAYS)
+    .flatMap(({ date, min, max }) =>
+      Array.from({ length: 24 }, (_, hour) => ({
+        at: `${date}T${String(hour).padStart(2, '0')}:00:00-02:00`,
+        value: (min + max) / 2 + ((max - min) / 4) * Math.sin((2 * Math.PI * (hour - 11)) / 24),
+      })),
+    );
+}
+
+/** Has a service keep the garden: air of 15 and of 30 past years, two beds each, one of them with a probe. */
+export async function keepGarden(service: Beside): Promise<void> {
+  for (const owner of Object.keys(owners) as OwnerName[]) {
+    const send = async (method: 'PUT' | 'POST', path: string, body: object, status = 201): Promise<void> => {
+      await service.ask({ method, path, body, headers: headersOf(owner), status });
+    };
+    for (const [id, years] of [
+      ['fifteen', 15],
+      ['thirty', 30],
+    ] as const) {
+      const beds = owners[owner].beds.filter((bed) => bed.startsWith(id));
+      if (beds.length === 0) continue;
+      await send('PUT', `/v1/places/${id}`, { name: 'Quillmere Allotment Society', ...site });
+      await send('POST', `/v1/places/${id}/air`, { medium: 'air', daily: airOf(years) }, 200);
+      const coming = airOf(1, 7).slice(-7);
+      await send('PUT', `/v1/places/${id}/coming-days`, { medium: 'air', origin: 'forecast', daily: coming });
+      for (const bed of beds) {
+        const isOpen = bed.endsWith('open');
+        const kind = isOpen ? 'open-ground' : 'raised-bed';
+        await send('PUT', `/v1/beds/${bed}`, { place: id, name: bed, kind, moisture: 'moist' });
+        if (!isOpen) continue;
+        const probe = { medium: 'soil', probeDepthCm: 5, readings: probeReadings() };
+        await send('POST', `/v1/beds/${bed}/readings`, probe, 200);
+      }
+      for (const bed of beds) {
+        for (const { name, crop, daysAgo } of sowings) {
+          const fields = { bed, crop, date: addDays(today, -daysAgo), seeds: 200 };
+          await send('PUT', `/v1/sowings/${sowingId(bed, name)}`, fields);
+        }
+        for (const [daysAgo, seedlings] of counts) {
+          const path = `/v1/sowings/${sowingId(bed, 'carrot')}/counts/${addDays(today, -daysAgo)}`;
+          await send('PUT', path, { seedlings });
+        }
+      }
+    }
+  }
+}
