@@ -7,10 +7,9 @@ import { chance } from '../../src/demo/chance.js';
 import { keptBed } from '../../src/garden/kept-soil.js';
 import type { Store } from '../../src/garden/store.js';
 import { keyring } from '../../src/http/keys.js';
-import { model } from '../../src/http/model.js';
 import { openStore } from '../../src/storage/open-store.js';
-import { type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
-import { quillmere, startApp } from './helper.js';
+import type { WorkerPool } from '../../src/worker/worker-pool.js';
+import { patientPool, quillmere, startApp } from './helper.js';
 
 const KEYS = new Map([
   ['key-of-ann-0123456789', 'ann'],
@@ -39,7 +38,7 @@ beforeAll(async () => {
           }
         : target[name],
   });
-  pool = workerPool({ modelVersion: model.version, threads: 1 });
+  pool = patientPool();
   const work: WorkerPool = {
     ...pool,
     ask(kind, question, by) {
