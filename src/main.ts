@@ -5,6 +5,7 @@ import { type Config, hostsOf, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
+import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
 import { loggedRequest } from './http/logged-request.js';
@@ -16,6 +17,7 @@ import { keepRefreshing } from './sources/keep-refreshing.js';
 import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
 import { askerOf } from './worker/asker-of.js';
+import { pastSoilCache } from './worker/past-soil-cache.js';
 import { workerPool } from './worker/worker-pool.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
@@ -39,7 +41,18 @@ async function start(config: Config): Promise<void> {
   // The demo's season is of a day to come; it begins at its noon.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
-  const work = workerPool({ modelVersion: model.version, threads: config.WORKERS });
+  const failing = (what: string) => (err: unknown) => app.log.warn({ err }, what);
+  const work = workerPool({
+    modelVersion: model.version,
+    threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
+    pasts: pastSoilCache({
+      store: {
+        find: store.pastSoil,
+        keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
+      },
+      failed: failing('the database has no past soil now: it is worked out anew'),
+    }),
+  });
   const seen = {
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
@@ -53,6 +66,10 @@ async function start(config: Config): Promise<void> {
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
     rateLimit: config.RATE_LIMIT,
     workLimit: config.WORK_LIMIT,
+    takeAllowance: sharedAllowances(
+      store.takeAllowance,
+      failing('the database has no limits now: each instance has its own'),
+    ),
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
     hosts: hostsOf(config),
     isProxy: config.TRUST_PROXY,

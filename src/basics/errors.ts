@@ -22,6 +22,8 @@ export const errorCodes = [
   'too-many-requests',
   'too-much-at-once',
   'storage-unavailable',
+  'storage-full',
+  'storage-damaged',
   'busy',
   'unknown-crop',
   'unknown-place',

@@ -70,11 +70,12 @@ export function sharedAllowances(
 ): TakeAllowance {
   let awayUntilMs = -Infinity;
   return async (...asked) => {
-    if (performance.now() < awayUntilMs) return local(...asked);
+    const nowMs = asked[5];
+    if (nowMs < awayUntilMs) return local(...asked);
     try {
       return await within(PATIENCE_MS, take(...asked));
     } catch (error) {
-      awayUntilMs = performance.now() + AWAY_MS;
+      awayUntilMs = nowMs + AWAY_MS;
       failed(error);
       return local(...asked);
     }

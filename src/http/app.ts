@@ -1,8 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { promisify } from 'node:util';
-import swagger from '@fastify/swagger';
-import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
   type FastifyInstance,
   type FastifyPluginAsync,
@@ -11,7 +9,7 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
@@ -21,12 +19,13 @@ import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from 
 import { callersIdOf } from './callers-id.js';
 import { sendClientError } from './client-error.js';
 import { refuseMisconduct } from './conduct.js';
+import { docs } from './docs.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
 import { parseJson } from './json-body.js';
 import type { FindOwner, Shown } from './keys.js';
-import { addLimits } from './limits.js';
+import { requestLimits } from './limits.js';
 import { metrics } from './metrics.js';
 import { model } from './model.js';
 import { answerUnrouted } from './not-found.js';
@@ -35,7 +34,7 @@ import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
-import { readyAnswer } from './ready-answer.js';
+import { readyAnswer, type SendReady } from './ready-answer.js';
 import { requestMetrics } from './request-metrics.js';
 import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
@@ -97,6 +96,13 @@ const LONGEST_PATH_PARAMETER = 200;
 const MAX_MESSAGES_COUNTED = 10_000;
 /** How long to wait for a database that is away [s]. */
 const RETRY_AFTER_S = 5;
+
+const STORAGE_DETAILS: Record<StorageErrorKind, string> = {
+  unavailable: 'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
+  full: 'The disk is full, so nothing was kept. Deleting still works. Try again once whoever runs this service has made room.',
+  damaged:
+    'The database file is damaged, gone or replaced, so nothing can be kept. Whoever runs this service has to mend it; its log says more.',
+};
 
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
@@ -196,10 +202,19 @@ export async function buildApp({
     ...sessionRoutes(findOwner),
     ...serviceRoutes(store, shownMetrics),
   ];
-  const document = openApiDocument(routes, version);
+  let described: Record<string, unknown> | undefined;
+  let sendDocument: SendReady | undefined;
+  const document = (): Record<string, unknown> => {
+    described ??= openApiDocument(routes, version);
+    return described;
+  };
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.decorateRequest('caller', null);
+  app.decorateRequest('askedBy');
+  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
+  const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
   // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
   app.addHook('onRequest', async (request, reply) => {
     const callersId = callersIdOf(request);
@@ -208,13 +223,9 @@ export async function buildApp({
     const shown = shownBy(request);
     const holder = shown && findOwner?.(shown);
     request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
+    await countRequest(request, reply);
+    refuseMisconduct(request, reply, hosts, findOwner);
   });
-  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
-  addLimits(app, {
-    ...{ clock, perMinute, workPerMinute, take, waitS: work.waitS },
-    isOpen: (url) => !keyed.has(url ?? ''),
-  });
-  app.addHook('onRequest', async (request, reply) => refuseMisconduct(request, reply, hosts, findOwner));
   app.addHook('onSend', async ({ raw, headers }, reply) => {
     // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
     if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {
@@ -227,7 +238,7 @@ export async function buildApp({
   });
   app.setErrorHandler((error, request, reply) => {
     const known = asRequestError(error);
-    if (known.code === 'internal' || known.code === 'storage-unavailable') {
+    if (known.code === 'internal' || known.code.startsWith('storage-')) {
       request.log.error({ err: error }, 'request failed');
     }
     refuse(request, reply, known);
@@ -260,14 +271,12 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', readyAnswer({ ...asJson(document), headers: { 'cache-control': 'public, max-age=3600' } }));
-  await app.register(page);
-  await app.register(swagger, { mode: 'static', specification: { document: document as never } });
-  await app.register(swaggerUi, {
-    routePrefix: '/docs',
-    uiConfig: { docExpansion: 'list', defaultModelsExpandDepth: 0 },
-    theme: { css: [{ filename: 'quiet.css', content: '.swagger-ui .topbar { display: none }' }] },
+  app.get('/openapi.json', (request, reply) => {
+    sendDocument ??= readyAnswer({ ...asJson(document()), headers: { 'cache-control': 'public, max-age=3600' } });
+    return sendDocument(request, reply);
   });
+  await app.register(page);
+  await app.register(docs(document));
   return app;
 }
 
@@ -283,7 +292,7 @@ function noOwner(shown: Shown | undefined): never {
   throw new RequestError(
     'unauthorized',
     shown
-      ? 'The key, or the session, that was sent is not known here. Check it for letters left out, or give the key anew.'
+      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
       : 'Send the header "Authorization: Bearer" followed by your key.',
   );
 }
@@ -302,10 +311,7 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
   if (error instanceof StorageError) {
-    return new RequestError(
-      'storage-unavailable',
-      'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
-    );
+    return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
   }
   const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
   const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
@@ -333,7 +339,9 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, error: Reques
   if (problem.status === 401) {
     reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
   }
-  const retryAfterS = error.later.retryAfterS ?? (problem.status === 503 ? RETRY_AFTER_S : undefined);
+  // Waiting mends no damage.
+  const waitS = problem.status === 503 && problem.code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
+  const retryAfterS = error.later.retryAfterS ?? waitS;
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);

@@ -146,6 +146,19 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'The database cannot be used now; questions that bring their own temperatures are answered as ever.',
     cure: 'Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
   },
+  'storage-full': {
+    status: 503,
+    title: 'There is no room to keep anything',
+    cause: 'The disk of the database is full. Nothing was changed; questions are answered, and deleting works.',
+    cure: 'Whoever runs the service has to make room. Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
+  },
+  'storage-damaged': {
+    status: 503,
+    title: 'The database is damaged',
+    cause:
+      'The file of the database is damaged, or was removed or replaced while the service ran. Nothing was changed; questions that bring their own temperatures are answered as ever.',
+    cure: 'Waiting mends nothing. Whoever runs the service has to restart it, with a backup if need be; the log names the file.',
+  },
   busy: {
     status: 503,
     title: 'Too much is being worked out already',

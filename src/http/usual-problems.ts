@@ -39,11 +39,18 @@ export const linkProblems = [
   ...bedProblems,
 ] as const satisfies readonly ErrorCode[];
 
+/** What can be wrong with the database. */
+export const storageProblems = [
+  'storage-unavailable',
+  'storage-full',
+  'storage-damaged',
+] as const satisfies readonly ErrorCode[];
+
 /** What can be wrong where something kept is asked for. */
 export const keptProblems = [
   'not-understood',
   'not-acceptable',
-  'storage-unavailable',
+  ...storageProblems,
 ] as const satisfies readonly ErrorCode[];
 
 /** What can be wrong where something is to be kept that is sent as JSON. */

@@ -1,8 +1,9 @@
-import type { PlainDate } from '../basics/calendar.js';
+import { FIRST_YEAR, LAST_YEAR, type PlainDate } from '../basics/calendar.js';
 import type { Normals } from '../climate/normals.js';
-import type { AirDay, Changes, ComingDays, DateRange } from '../garden/store.js';
-import type { Database } from './database.js';
+import type { AirDay, Changes, ComingDays, DateRange, IfRevision } from '../garden/store.js';
+import type { Database, Query } from './database.js';
 import { insertMany } from './insert-many.js';
+import { type AirYear, dayIndex, packAirYear, unpackAirYear, yearOf } from './pack-air.js';
 import { changeOfPlace } from './places.js';
 
 interface AirRow {
@@ -12,10 +13,6 @@ interface AirRow {
   readonly max_c: number | null;
 }
 
-const FIRST = '' as PlainDate;
-const LAST = '9999-99-99' as PlainDate;
-const IN_RANGE = 'owner = $1 and place = $2 and date >= $3 and date <= $4';
-
 const dayOf = ({ date, min_c, mean_c, max_c }: AirRow): AirDay => ({ date, min: min_c, mean: mean_c, max: max_c });
 
 const isSame = (a: AirDay, b: AirDay): boolean => a.min === b.min && a.mean === b.mean && a.max === b.max;
@@ -23,69 +20,130 @@ const isSame = (a: AirDay, b: AirDay): boolean => a.min === b.min && a.mean === 
 /** Of a date given twice the last day counts. */
 const oneADate = (days: readonly AirDay[]): AirDay[] => [...new Map(days.map((day) => [day.date, day])).values()];
 
+/** The years that a range touches, in order, with all their days. */
+async function yearsIn(
+  { all }: Pick<Query, 'all'>,
+  owner: string,
+  place: string,
+  { from, to }: DateRange,
+): Promise<Map<number, AirYear>> {
+  const rows = await all<{ year: number; packed: Uint8Array | ArrayBuffer }>(
+    'select year, packed from air_years where owner = $1 and place = $2 and year >= $3 and year <= $4 order by year',
+    [owner, place, from ? yearOf(from) : FIRST_YEAR, to ? yearOf(to) : LAST_YEAR],
+  );
+  return new Map(rows.map(({ year, packed }) => [year, unpackAirYear(year, packed)]));
+}
+
+const keepYear = (query: Query, owner: string, place: string, year: number, days: AirYear): Promise<number> =>
+  query.run(
+    `insert into air_years (owner, place, year, packed) values ($1, $2, $3, $4)
+     on conflict (owner, place, year) do update set packed = excluded.packed`,
+    [owner, place, year, packAirYear(days)],
+  );
+
 export const putAir = (
   database: Database,
   owner: string,
   place: string,
   days: readonly AirDay[],
-): Promise<Changes | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    const coming = oneADate(days);
-    const dates = coming.map(({ date }) => date).sort();
-    const rows = await query.all<AirRow>(`select date, min_c, mean_c, max_c from air_days where ${IN_RANGE}`, [
-      owner,
-      place,
-      dates[0] ?? FIRST,
-      dates.at(-1) ?? FIRST,
-    ]);
-    const before = new Map(rows.map((row) => [row.date, dayOf(row)]));
-    const added = coming.filter(({ date }) => !before.has(date));
-    const replaced = coming.filter((day) => before.has(day.date) && !isSame(before.get(day.date)!, day));
-    await insertMany(
-      query,
-      'air_days (owner, place, date, min_c, mean_c, max_c)',
-      [...added, ...replaced].map(({ date, min, mean, max }) => [owner, place, date, min, mean, max]),
-      `on conflict (owner, place, date) do update set
-         min_c = excluded.min_c, mean_c = excluded.mean_c, max_c = excluded.max_c`,
-    );
-    const unchanged = coming.length - added.length - replaced.length;
-    return {
-      result: { added: added.length, unchanged, replaced: replaced.length },
-      different: unchanged < coming.length,
-    };
-  });
+  ifRevision?: IfRevision,
+): Promise<Changes | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query) => {
+      const coming = oneADate(days);
+      const dates = coming.map(({ date }) => date).sort();
+      const range = { from: dates[0], to: dates.at(-1) };
+      const years = coming.length > 0 ? await yearsIn(query, owner, place, range) : new Map<number, AirYear>();
+      const changed = new Set<number>();
+      const result = { added: 0, unchanged: 0, replaced: 0 };
+      for (const day of coming) {
+        const number = yearOf(day.date);
+        const year = years.get(number) ?? [];
+        years.set(number, year);
+        const i = dayIndex(day.date);
+        const before = year[i];
+        if (before && isSame(before, day)) {
+          result.unchanged++;
+          continue;
+        }
+        result[before ? 'replaced' : 'added']++;
+        year[i] = day;
+        changed.add(number);
+      }
+      for (const year of changed) await keepYear(query, owner, place, year, years.get(year)!);
+      return { result, different: changed.size > 0 };
+    },
+    ifRevision,
+  );
 
 export async function listAir(database: Database, owner: string, place: string, range: DateRange): Promise<AirDay[]> {
-  const rows = await database.all<AirRow>(
-    `select date, min_c, mean_c, max_c from air_days where ${IN_RANGE} order by date`,
-    [owner, place, range.from ?? FIRST, range.to ?? LAST],
-  );
-  return rows.map(dayOf);
+  const years = await yearsIn(database, owner, place, range);
+  const days: AirDay[] = [];
+  for (const year of years.values()) {
+    for (const day of year) if (day && isWithin(day.date, range)) days.push(day);
+  }
+  return days;
 }
 
 export const deleteAir = (
   database: Database,
   owner: string,
   place: string,
-  { from = FIRST, to = LAST }: DateRange,
-): Promise<number | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    const deleted = await query.run(`delete from air_days where ${IN_RANGE}`, [owner, place, from, to]);
-    return { result: deleted, different: deleted > 0 };
-  });
+  range: DateRange,
+  ifRevision?: IfRevision,
+): Promise<number | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query) => {
+      let deleted = 0;
+      for (const [number, year] of await yearsIn(query, owner, place, range)) {
+        const left = year.map((day) => (day && isWithin(day.date, range) ? undefined : day));
+        const before = deleted;
+        deleted += countOf(year) - countOf(left);
+        if (deleted === before) continue;
+        if (countOf(left) > 0) await keepYear(query, owner, place, number, left);
+        else {
+          await query.run('delete from air_years where owner = $1 and place = $2 and year = $3', [
+            owner,
+            place,
+            number,
+          ]);
+        }
+      }
+      return { result: deleted, different: deleted > 0 };
+    },
+    ifRevision,
+  );
+
+const isWithin = (date: PlainDate, { from, to }: DateRange): boolean =>
+  (from === undefined || date >= from) && (to === undefined || date <= to);
+
+const countOf = (year: AirYear): number => year.reduce((sum, day) => (day ? sum + 1 : sum), 0);
 
 export const putNormals = (
   database: Database,
   owner: string,
   place: string,
   { meanMaxC, meanMinC }: Normals,
-): Promise<'kept' | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    await query.run('delete from normals where owner = $1 and place = $2', [owner, place]);
-    const months = meanMaxC.map((maxC, i) => [owner, place, i + 1, maxC, meanMinC[i]!]);
-    await insertMany(query, 'normals (owner, place, month, mean_max_c, mean_min_c)', months);
-    return { result: 'kept' as const, different: true };
-  });
+  ifRevision?: IfRevision,
+): Promise<{ readonly revision: number } | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query, revision) => {
+      await query.run('delete from normals where owner = $1 and place = $2', [owner, place]);
+      const months = meanMaxC.map((maxC, i) => [owner, place, i + 1, maxC, meanMinC[i]!]);
+      await insertMany(query, 'normals (owner, place, month, mean_max_c, mean_min_c)', months);
+      return { result: { revision }, different: true };
+    },
+    ifRevision,
+  );
 
 export async function findNormals(database: Database, owner: string, place: string): Promise<Normals | undefined> {
   const rows = await database.all<{ mean_max_c: number; mean_min_c: number }>(
@@ -101,16 +159,23 @@ export const putComingDays = (
   owner: string,
   place: string,
   { atMs, days }: ComingDays,
-): Promise<'kept' | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    await query.run('delete from coming_days where owner = $1 and place = $2', [owner, place]);
-    await insertMany(
-      query,
-      'coming_days (owner, place, date, at_ms, min_c, mean_c, max_c)',
-      oneADate(days).map(({ date, min, mean, max }) => [owner, place, date, atMs, min, mean, max]),
-    );
-    return { result: 'kept' as const, different: true };
-  });
+  ifRevision?: IfRevision,
+): Promise<{ readonly revision: number } | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query, revision) => {
+      await query.run('delete from coming_days where owner = $1 and place = $2', [owner, place]);
+      await insertMany(
+        query,
+        'coming_days (owner, place, date, at_ms, min_c, mean_c, max_c)',
+        oneADate(days).map(({ date, min, mean, max }) => [owner, place, date, atMs, min, mean, max]),
+      );
+      return { result: { revision }, different: true };
+    },
+    ifRevision,
+  );
 
 export async function findComingDays(
   database: Database,

@@ -15,12 +15,21 @@ export interface Database {
   all: Query['all'];
   /**
    * Runs work that happens as a whole or not at all, and is on disk once this resolves. Where the database was in use
-   * by others the work may be begun again: it must do nothing but ask the database.
+   * by others, or its disk was full, the work may be begun again: it must do nothing but ask the database.
    */
   transaction<T>(work: (query: Query) => Promise<T>): Promise<T>;
+  /**
+   * The same database for the work of one owner: owners take turns, so none holds up the others. Its transactions must
+   * not ask it for anything but by their own `query`.
+   *
+   * @param frees The transactions delete: on a full disk they may use the space held in reserve for that.
+   */
+  for(owner: string, frees?: 'frees'): Database;
+  /** Resolves where a write would succeed now, or would have succeeded a moment ago. */
+  probe(): Promise<void>;
   close(): Promise<void>;
   /** The column type of ids and dates, which are compared byte by byte whatever the server's language. */
   readonly keyType: string;
-  /** Makes others that migrate at the same time wait until the transaction's end. */
-  readonly migrationLock: string;
+  /** Statements that make others that migrate at the same time wait until the transaction's end. */
+  readonly migrationLock: readonly string[];
 }

@@ -1,6 +1,6 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { sqlitePath } from './open-store.js';
+import { sqlitePath } from './database-url.js';
 
 /** Sizes of an SQLite file, of its log, and of the room beside them [bytes]; nothing for another kind of database. */
 export function diskUse(databaseUrl: string): { fileBytes?: number; walBytes?: number; diskFreeBytes?: number } {

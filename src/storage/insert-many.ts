@@ -6,7 +6,7 @@ const MOST_ROWS = 200;
 /**
  * Inserts rows, many with each statement.
  *
- * @param into Table and columns, such as `air_days (owner, place)`.
+ * @param into Table and columns, such as `normals (owner, place)`.
  * @param onConflict What to do with a row whose key is there; no key may be twice among the rows.
  */
 export async function insertMany(

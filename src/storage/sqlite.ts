@@ -1,19 +1,29 @@
-import { setImmediate, setTimeout } from 'node:timers/promises';
-import Libsql from 'libsql';
+import { setImmediate } from 'node:timers/promises';
 import { StorageError } from '../garden/storage-error.js';
 import type { Database, Query, Value } from './database.js';
+import { ownerQueue } from './owner-queue.js';
+import { throttledProbe } from './probe.js';
+import { connect, patiently } from './sqlite-connection.js';
+import { prepareFile, type SqliteFile, watchFile } from './sqlite-file.js';
 
 /**
- * How long to wait for who else holds the file [ms], and how long at a time. SQLite's own way to wait would hold up
- * everybody in this process, perhaps the very one who holds the file.
+ * When the log is carried into the file: soon after a commit [ms], or, in a storm of commits, at this length [bytes]. A
+ * short log is carried over within milliseconds, and a copy of the file alone lacks little.
  */
-const WAIT_MS = 10_000;
-const NAP_MS = 5;
-/** Statements kept prepared. */
-const MOST_STATEMENTS = 300;
+const CHECKPOINT_AFTER_MS = 1_000;
+const CHECKPOINT_BYTES = 1024 * 1024;
+/** Work of the service itself, which belongs to no owner. */
+const SERVICE = '';
 
-/** Primary result codes of SQLite that say that the file cannot be used now, not that the question was wrong. */
-const UNUSABLE = /^SQLITE_(BUSY|LOCKED|FULL|READONLY|IOERR|CANTOPEN|NOTADB|CORRUPT|NOMEM|PERM|PROTOCOL)/;
+/** What a database in memory has instead of a file. */
+const IN_MEMORY: SqliteFile = {
+  requireSame() {},
+  logBytes: () => 0,
+  requireRoom() {},
+  releaseReserve() {},
+  isReleased: () => false,
+  fillReserve() {},
+};
 
 /**
  * An SQLite file, made where there is none; `:memory:` is forgotten when closed.
@@ -23,15 +33,11 @@ const UNUSABLE = /^SQLITE_(BUSY|LOCKED|FULL|READONLY|IOERR|CANTOPEN|NOTADB|CORRU
  */
 export async function openSqlite(path: string): Promise<Database> {
   const inMemory = path === ':memory:';
+  if (!inMemory) prepareFile(path);
   const writer = await connect(path);
   const reader = inMemory ? writer : await connect(path);
-
-  let last: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const turn = last.then(work);
-    last = turn.catch(() => {});
-    return turn;
-  };
+  const file = inMemory ? IN_MEMORY : watchFile(path);
+  const inTurn = ownerQueue(1, 1);
 
   const inTransaction: Query = {
     async run(sql, values = []) {
@@ -46,98 +52,114 @@ export async function openSqlite(path: string): Promise<Database> {
     },
   };
 
-  return {
+  async function attempt<T>(work: (query: Query) => Promise<T>): Promise<T> {
+    file.requireSame();
+    await patiently(() => writer.exec('BEGIN IMMEDIATE'));
+    try {
+      const result = await work(inTransaction);
+      // What is written to a file that was removed meanwhile is lost.
+      file.requireSame();
+      writer.exec('COMMIT');
+      return result;
+    } catch (error) {
+      // A full disk has rolled back already.
+      if (writer.isInTransaction()) writer.exec('ROLLBACK');
+      throw error;
+    }
+  }
+
+  /** An attempt; where the disk is full, further ones with what room can be made. */
+  async function commit<T>(work: (query: Query) => Promise<T>, frees: boolean): Promise<T> {
+    const waysOut = [checkpoint, ...(frees ? [file.releaseReserve] : [])];
+    for (;;) {
+      try {
+        const result = await attempt(work);
+        probe.wrote(true);
+        return result;
+      } catch (error) {
+        const makeRoom = isFull(error) ? waysOut.shift() : undefined;
+        if (!makeRoom) {
+          if (error instanceof StorageError) probe.wrote(false);
+          throw error;
+        }
+        makeRoom();
+      }
+    }
+  }
+
+  /**
+   * Carries the log into the file and empties it. Another process that reads, or a full disk, may keep it from doing so;
+   * nothing is lost then, and the next checkpoint does it.
+   */
+  function checkpoint(): void {
+    try {
+      writer.all('PRAGMA wal_checkpoint(TRUNCATE)', []);
+    } catch (error) {
+      if (!(error instanceof StorageError)) throw error;
+    }
+  }
+
+  let isClosed = false;
+  let planned: NodeJS.Timeout | undefined;
+  function planCheckpoint(): void {
+    const isLong = file.logBytes() >= CHECKPOINT_BYTES;
+    if (planned && !isLong) return;
+    clearTimeout(planned);
+    const due = () => {
+      planned = undefined;
+      void inTurn(SERVICE, async () => isClosed || checkpoint());
+    };
+    planned = setTimeout(due, isLong ? 0 : CHECKPOINT_AFTER_MS).unref();
+  }
+
+  const probe = throttledProbe(() =>
+    inTurn(SERVICE, async () => {
+      file.requireSame();
+      // A number in the file's header that nothing else needs: as small a commit as there is.
+      await patiently(() => writer.exec('PRAGMA user_version = 1'));
+      file.fillReserve();
+      file.requireRoom();
+    }),
+  );
+
+  const forOwner = (owner: string, frees?: 'frees'): Database => ({
     keyType: 'text',
     // A transaction that writes keeps out all others as it is.
-    migrationLock: 'select 1',
+    migrationLock: [],
     async all<Row>(sql: string, values: readonly Value[] = []) {
       const ask = async () => {
+        file.requireSame();
         const rows = await patiently(() => reader.all(sql, values));
         await setImmediate();
         return rows as Row[];
       };
-      return inMemory ? inTurn(ask) : ask();
+      return inMemory ? inTurn(owner, ask) : ask();
     },
     transaction: (work) =>
-      inTurn(async () => {
-        await patiently(() => writer.exec('BEGIN IMMEDIATE'));
+      inTurn(owner, async () => {
         try {
-          const result = await work(inTransaction);
-          writer.exec('COMMIT');
-          return result;
-        } catch (error) {
-          // A full disk has rolled back already.
-          if (writer.isInTransaction()) writer.exec('ROLLBACK');
-          throw error;
+          return await commit(work, frees !== undefined);
+        } finally {
+          // In the same turn, so that nobody else fills what was freed.
+          if (file.isReleased()) {
+            checkpoint();
+            file.fillReserve();
+          }
+          planCheckpoint();
         }
       }),
+    for: forOwner,
+    probe,
     close: () =>
-      inTurn(async () => {
+      inTurn(SERVICE, async () => {
+        clearTimeout(planned);
+        isClosed = true;
+        checkpoint();
         if (reader !== writer) reader.close();
         writer.close();
       }),
-  };
+  });
+  return forOwner(SERVICE);
 }
 
-async function patiently<T>(work: () => T): Promise<T> {
-  for (let waitedMs = 0; ; waitedMs += NAP_MS) {
-    try {
-      return work();
-    } catch (error) {
-      if (!isBusy(error) || waitedMs >= WAIT_MS) throw error;
-      await setTimeout(NAP_MS);
-    }
-  }
-}
-
-const isBusy = (error: unknown): boolean =>
-  error instanceof StorageError && /^SQLITE_BUSY/.test((error.cause as { code?: string }).code ?? '');
-
-/** One connection, whose statements stay prepared. */
-interface Connection {
-  exec(sql: string): void;
-  run(sql: string, values: readonly Value[]): number;
-  all(sql: string, values: readonly Value[]): unknown[];
-  isInTransaction(): boolean;
-  close(): void;
-}
-
-async function connect(path: string): Promise<Connection> {
-  const connection = translated(() => new Libsql(path), 'opened');
-  const statements = new Map<string, Libsql.Statement<unknown[]>>();
-  const prepared = (sql: string): Libsql.Statement<unknown[]> => {
-    let statement = statements.get(sql);
-    if (!statement) {
-      if (statements.size >= MOST_STATEMENTS) statements.clear();
-      // To SQLite `$2` is a name, and names are numbered as they come; `?2` is the second, wherever it stands.
-      statement = connection.prepare(sql.replaceAll(/\$(\d+)/g, '?$1'));
-      statements.set(sql, statement);
-    }
-    return statement;
-  };
-  const opened: Connection = {
-    exec: (sql) => translated(() => void connection.exec(sql)),
-    run: (sql, values) => translated(() => prepared(sql).run(values).changes),
-    // Its get() gives other types than its all(), and leaves the statement unfinished.
-    all: (sql, values) => translated(() => prepared(sql).all(values)),
-    isInTransaction: () => connection.inTransaction,
-    close: () => translated(() => void connection.close()),
-  };
-  opened.exec('PRAGMA busy_timeout = 0');
-  await patiently(() => opened.all('PRAGMA journal_mode = WAL', []));
-  opened.exec('PRAGMA synchronous = FULL');
-  opened.exec('PRAGMA foreign_keys = ON');
-  return opened;
-}
-
-/** Runs work on the driver; what it says of an unusable file becomes a StorageError. */
-function translated<T>(work: () => T, done = 'used'): T {
-  try {
-    return work();
-  } catch (error) {
-    const { code, message } = error as { code?: string; message: string };
-    const unusable = code ? UNUSABLE.test(code) : /ConnectionFailed|not open/.test(message);
-    if (!unusable) throw error;
-    throw new StorageError(`the SQLite file cannot be ${done}: ${message}`, { cause: error });
-  }
-}
+const isFull = (error: unknown): boolean => error instanceof StorageError && error.kind === 'full';

@@ -1120,12 +1120,18 @@ describe('the table of bad requests', () => {
 
   it('has every code there is', () => {
     const elsewhere: Partial<Record<ErrorCode, string>> = {
+      'unsupported-coding': 'test/e2e/attacks-bodies.test.ts',
+      'key-in-address': 'needs a key: session.test.ts',
+      misdirected: 'needs hosts: test/e2e/attacks-hosts.test.ts',
+      'too-slow': 'takes a real connection: test/e2e/attacks-connections.test.ts',
       'foreign-origin': 'needs a session: session.test.ts',
       'precondition-failed': 'needs something kept: kept-bad-input.test.ts',
       'has-beds': 'needs something kept: kept-bad-input.test.ts',
       'has-sowings': 'needs something kept: beds.test.ts',
       'too-many-requests': 'takes many requests: limits.test.ts',
       'storage-unavailable': 'needs a database that fails: limits.test.ts',
+      'storage-full': 'needs a full disk: test/storage/trouble.test.ts',
+      'storage-damaged': 'needs a file that is gone: limits.test.ts',
       busy: 'needs many long questions at once: sowing-windows.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',

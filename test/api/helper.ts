@@ -12,14 +12,17 @@ import {
   exampleSubscription,
   exampleWindowQuestion,
 } from '../../src/http/examples.js';
+import { model } from '../../src/http/model.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
 import type { SoilAnswer } from '../../src/http/schemas/soil.js';
-import { model } from '../../src/http/model.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { DEADLINE_MS, type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
 
 /** When the tests take it to be: noon at Quillmere. */
 export const NOW = '2027-08-03T14:00:00.000Z';
+
+/** Tests of answers say nothing of how soon they come: many run at once, each with a thread of its own. */
+const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, plan: 60_000, soil: 60_000 };
 
 /**
  * The service, ready to be asked; without keys, with a still clock, and with a store in memory that goes when it closes,
@@ -27,7 +30,8 @@ export const NOW = '2027-08-03T14:00:00.000Z';
  */
 export async function startApp(options: Partial<AppOptions> = {}): Promise<FastifyInstance> {
   const store = options.store ?? (await openStore('sqlite::memory:'));
-  const app = await buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), ...options, store });
+  const work = workerPool({ modelVersion: model.version, deadlineMs: PATIENT_MS });
+  const app = await buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), work, ...options, store });
   if (!options.store) app.addHook('onClose', () => store.close());
   return app;
 }
@@ -35,7 +39,10 @@ export async function startApp(options: Partial<AppOptions> = {}): Promise<Fasti
 /** Works answers out on one thread, however long that takes on a busy machine: a test waits for what it asked. */
 export const patientPool = (): WorkerPool => {
   const kinds = Object.keys(DEADLINE_MS) as (keyof typeof DEADLINE_MS)[];
-  const deadlineMs = Object.fromEntries(kinds.map((kind) => [kind, 120_000])) as Record<keyof typeof DEADLINE_MS, number>;
+  const deadlineMs = Object.fromEntries(kinds.map((kind) => [kind, 120_000])) as Record<
+    keyof typeof DEADLINE_MS,
+    number
+  >;
   return workerPool({ modelVersion: model.version, threads: 1, deadlineMs });
 };
 

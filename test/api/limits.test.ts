@@ -4,10 +4,9 @@ import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterEach, describe, expect, test } from 'vitest';
 import { keyring } from '../../src/http/keys.js';
-import { rateLimit } from '../../src/http/rate-limit.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { expectProblem, refused } from './bad-request.js';
-import { keepQuillmere, lettuceQuestion, linkQueries, NOW, post, startApp } from './helper.js';
+import { dateAfter, keepQuillmere, lettuceQuestion, linkQueries, NOW, post, quillmere, startApp } from './helper.js';
 import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
 const apps: FastifyInstance[] = [];
@@ -47,7 +46,14 @@ describe('the limit of requests', () => {
     }
     const refusal = await asked(app, 'one');
     expect([refusal.statusCode, refusal.json().code]).toEqual([429, 'too-many-requests']);
-    expect(refusal.headers).toMatchObject({ 'retry-after': '10', 'ratelimit-remaining': '0', 'ratelimit-reset': '60' });
+    expect(refusal.headers).toMatchObject({
+      'retry-after': '10',
+      'ratelimit-remaining': '0',
+      'ratelimit-reset': '10',
+      'ratelimit-policy': '"requests";q=6;w=60, "at-once";q=8;qu="concurrent-requests"',
+      ratelimit: '"requests";r=0;t=10',
+    });
+    expect(refusal.json()).toMatchObject({ 'violated-policies': ['requests'], retryAfterS: 10 });
     moveOn(9);
     expect((await asked(app, 'one')).statusCode).toBe(429);
     moveOn(1);
@@ -59,31 +65,55 @@ describe('the limit of requests', () => {
 
   test('is told in words', async () => {
     const { clock } = clockFrom(NOW);
-    const app = await start({ clock, rateLimit: 1 });
-    await app.inject('/v1/crops');
-    const tooMany = refused(429, 'too-many-requests', 'the second', { url: '/v1/crops' }, 'Go on in 60 seconds');
+    const app = await start({ clock, rateLimit: 1, findOwner: keyring(keys) });
+    await asked(app, 'one');
+    const second = { url: '/v1/crops', headers: { authorization: 'Bearer one' } };
+    const tooMany = refused(429, 'too-many-requests', 'the second', second, 'Go on in 60 seconds');
     await expectProblem(app, tooMany);
   });
 
-  test('is each key’s own, and strangers’ wrong keys use up neither', async () => {
+  test('is each owner’s own, whichever key is used, and strangers’ wrong keys use up neither', async () => {
     const { clock } = clockFrom(NOW);
-    const app = await start({ clock, rateLimit: 2, findOwner: keyring(keys) });
+    const owners = new Map([...keys, ['third', 'south']]);
+    const app = await start({ clock, rateLimit: 3, findOwner: keyring(owners) });
     const statuses = async (...used: string[]) => {
       const answers = [];
       for (const key of used) answers.push((await asked(app, key)).statusCode);
       return answers;
     };
-    expect(await statuses('guess-1', 'guess-2', 'guess-3', 'guess-4')).toEqual([401, 401, 429, 429]);
-    expect(await statuses('one', 'one', 'one', 'other')).toEqual([200, 200, 429, 200]);
+    expect(await statuses('guess-1', 'guess-2', 'guess-3', 'guess-4')).toEqual([401, 401, 401, 429]);
+    expect(await statuses('one', 'other', 'one', 'other', 'one', 'third')).toEqual([200, 200, 200, 429, 429, 200]);
   });
 
-  test('is no matter to who asks whether it lives', async () => {
-    const app = await start({ rateLimit: 1 });
-    for (let i = 0; i < 5; i++) {
-      for (const url of ['/healthz', '/readyz', '/problems/not-found', '/openapi.json']) {
-        expect((await app.inject(url)).statusCode).toBe(200);
-      }
-    }
+  test('counts what needs no key against the address that asks, whatever key it shows, but not whether the service lives', async () => {
+    const open = [
+      '/openapi.json',
+      '/docs/json',
+      '/problems/not-found',
+      '/',
+      '/page.css',
+      '/made/up',
+      '/v1/beds/north/calendar.ics',
+    ];
+    const { clock } = clockFrom(NOW);
+    const app = await start({ clock, rateLimit: open.length, findOwner: keyring(keys) });
+    for (const url of open) expect((await asked(app, 'one', url)).headers['ratelimit-limit']).toBe(String(open.length));
+    for (const url of open) expect([url, (await asked(app, 'one', url)).statusCode]).toEqual([url, 429]);
+    for (const url of ['/healthz', '/readyz']) expect((await app.inject(url)).statusCode).toBe(200);
+    expect((await asked(app, 'one')).statusCode).toBe(200);
+    expect((await app.inject({ url: '/openapi.json', remoteAddress: '10.0.0.7' })).statusCode).toBe(200);
+  });
+
+  test('takes an address of IPv6 for all that begin like it', async () => {
+    const { clock } = clockFrom(NOW);
+    const app = await start({ clock, rateLimit: 1 });
+    const statusOf = async (remoteAddress: string) =>
+      (await app.inject({ url: '/v1/crops/lettuce', remoteAddress })).statusCode;
+    expect(await statusOf('2001:db8:0:7::1')).toBe(200);
+    expect(await statusOf('2001:db8::7:9:8:7:6')).toBe(429);
+    expect(await statusOf('2001:db8:0:8::1')).toBe(200);
+    expect(await statusOf('10.0.0.7')).toBe(200);
+    expect(await statusOf('::ffff:10.0.0.7')).toBe(429);
   });
 
   test('of 0 is none', async () => {
@@ -91,23 +121,88 @@ describe('the limit of requests', () => {
     for (let i = 0; i < 700; i++) expect((await app.inject('/v1/crops/lettuce')).statusCode).toBe(200);
     expect((await app.inject('/v1/crops')).headers['ratelimit-limit']).toBeUndefined();
   });
+});
 
-  test('remembers so many callers and no more, those who asked last', () => {
-    const allow = rateLimit(2, 3);
-    const remaining = (caller: string) => allow(caller, 0).remaining;
-    expect(['a', 'b', 'c', 'a', 'd'].map(remaining)).toEqual([1, 1, 1, 0, 1]);
-    // Of a, b, c the one silent longest was b.
-    expect(['a', 'c', 'b'].map((caller) => allow(caller, 0).isAllowed)).toEqual([false, true, true]);
-    expect(remaining('b')).toBe(0);
+describe('the limits of long work', () => {
+  const keys = new Map([
+    ['one', 'north'],
+    ['other', 'south'],
+  ]);
+  const from = '2027-08-03';
+  const years = Array.from({ length: 4 * 365 }, (_, day) => {
+    const mean = 11 - 8 * Math.cos((2 * Math.PI * (day - 25)) / 365) + 4 * Math.sin(day / 4.3);
+    return { date: dateAfter('2023-08-01', day), min: mean - 5, max: mean + 5 };
+  });
+  const windows = (app: FastifyInstance, key: string, to: string) =>
+    app.inject({
+      method: 'POST',
+      url: '/v1/sowing-windows',
+      headers: { authorization: `Bearer ${key}` },
+      payload: {
+        crop: 'lettuce',
+        where: { place: quillmere },
+        from,
+        to,
+        temperatures: [{ medium: 'air', daily: years }],
+      },
+    });
+  const to = (n: number): string => dateAfter(from, 10 + n);
+
+  test('refuse the ninth answer of an owner at one time, and nobody else', async () => {
+    const app = await start({ findOwner: keyring(keys), rateLimit: 600 });
+    const many = await Promise.all(Array.from({ length: 12 }, (_, i) => windows(app, 'one', to(i))));
+    const refused = many.filter(({ statusCode }) => statusCode !== 200);
+    expect(refused).toHaveLength(4);
+    for (const one of refused) {
+      expect(one.statusCode).toBe(429);
+      const retryAfterS = Number(one.headers['retry-after']);
+      expect(retryAfterS).toBeGreaterThanOrEqual(1);
+      expect(one.json()).toMatchObject({ code: 'too-much-at-once', 'violated-policies': ['at-once'], retryAfterS });
+      expect(one.headers.ratelimit).toBe(`"at-once";r=0;t=${retryAfterS}`);
+    }
+    expect((await windows(app, 'other', to(0))).statusCode).toBe(200);
+    // Their places are free again.
+    expect((await windows(app, 'one', to(20))).statusCode).toBe(200);
   });
 
-  test('does not mind a clock that is set back', () => {
-    const allow = rateLimit(1);
-    expect([allow('a', 60_000).isAllowed, allow('a', 0).isAllowed, allow('a', 60_000).isAllowed]).toEqual([
-      true,
-      false,
-      true,
-    ]);
+  test('count answers that are worked out a minute, and nothing else', async () => {
+    let nowMs = Date.parse(NOW);
+    const app = await start({
+      findOwner: keyring(keys),
+      rateLimit: 600,
+      workLimit: 2,
+      clock: () => new Date(nowMs),
+    });
+    const first = await windows(app, 'one', to(0));
+    expect(first.statusCode).toBe(200);
+    expect(first.headers).toMatchObject({
+      'ratelimit-policy': '"requests";q=600;w=60, "work";q=2;w=60, "at-once";q=8;qu="concurrent-requests"',
+      ratelimit: '"work";r=1;t=30',
+    });
+    expect((await windows(app, 'one', to(1))).statusCode).toBe(200);
+    const refusal = await windows(app, 'one', to(2));
+    expect(refusal.statusCode).toBe(429);
+    expect(refusal.json()).toMatchObject({
+      code: 'too-many-requests',
+      'violated-policies': ['work'],
+      retryAfterS: 30,
+    });
+    expect(refusal.headers).toMatchObject({
+      'retry-after': '30',
+      'ratelimit-reset': '30',
+      ratelimit: '"work";r=0;t=30',
+    });
+    const short = await app.inject({
+      method: 'POST',
+      url: '/v1/forecasts',
+      headers: { authorization: 'Bearer one' },
+      payload: lettuceQuestion(),
+    });
+    expect(short.statusCode).toBe(200);
+    expect(short.headers.ratelimit).toBe('"requests";r=596;t=1');
+    expect((await windows(app, 'other', to(0))).statusCode).toBe(200);
+    nowMs += 30_000;
+    expect((await windows(app, 'one', to(3))).statusCode).toBe(200);
   });
 });
 
@@ -165,7 +260,6 @@ describe('while the database is away', () => {
     const folder = await mkdtemp(join(tmpdir(), 'away-'));
     const store = await openStore(`sqlite:${folder}/data.db`);
     await store.close();
-    await rm(folder, { recursive: true });
     const app = await start({ store });
     const document: OpenApiDocument = (await app.inject('/openapi.json')).json();
     const operations = operationsOf(document).filter(({ path }) => /^\/v1\/(places|beds|lots)/.test(path));
@@ -180,5 +274,19 @@ describe('while the database is away', () => {
     expect((await app.inject('/healthz')).statusCode).toBe(200);
     expect((await app.inject('/metrics')).statusCode).toBe(200);
     expect((await post(app, '/v1/forecasts', lettuceQuestion())).statusCode).toBe(200);
+    await rm(folder, { recursive: true });
+  });
+
+  test('a file that is gone is named as such, without a time to try again, as waiting mends nothing', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'gone-'));
+    const store = await openStore(`sqlite:${folder}/data.db`);
+    const app = await start({ store });
+    await rm(join(folder, 'data.db'));
+    for (const url of ['/readyz', '/v1/places']) {
+      await expectProblem(app, refused(503, 'storage-damaged', url, { url }, 'gone'));
+      expect((await app.inject(url)).headers['retry-after']).toBeUndefined();
+    }
+    await store.close();
+    await rm(folder, { recursive: true });
   });
 });

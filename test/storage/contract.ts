@@ -11,6 +11,7 @@ import { alertContract } from './alert-contract.js';
 import type { EmptyDatabase } from './databases.js';
 import { airFrom, count, date, hours, lot, northBed, plan, probe, quillmere, readingsFrom, sowing } from './make.js';
 import { seasonContract } from './season-contract.js';
+import { serviceContract } from './service-contract.js';
 
 /** What must hold of the store, whichever database is under it. */
 export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void {
@@ -170,7 +171,11 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
           meanMinC: Array.from({ length: 12 }, (_, i) => of - i / 7),
         });
         expect(await store.normals(owner, 'quillmere')).toBeUndefined();
-        for (const of of [8, 9]) expect(await store.putNormals(owner, 'quillmere', normals(of))).toBe('kept');
+        for (const of of [8, 9]) {
+          expect(await store.putNormals(owner, 'quillmere', normals(of))).toMatchObject({
+            revision: expect.any(Number),
+          });
+        }
         expect(await store.normals(owner, 'quillmere')).toEqual(normals(9));
         expect(await store.comingDays(owner, 'quillmere')).toBeUndefined();
         const first = { atMs: Date.parse('2027-05-01T06:00Z'), days: airFrom('2027-05-01', [20, 21, 22]) };
@@ -262,8 +267,8 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         expect((await store.readings(owner, 'north', probe, { toMs: all.atMs[2]! })).atMs).toEqual(
           all.atMs.slice(0, 2),
         );
-        expect(await store.deleteReadings(owner, 'north', range, probe)).toBe(969);
-        expect(await store.deleteReadings(owner, 'north', range, probe)).toBe(0);
+        expect(await store.deleteReadings(owner, 'north', range, [probe])).toBe(969);
+        expect(await store.deleteReadings(owner, 'north', range, [probe])).toBe(0);
         const left = await store.readings(owner, 'north', probe);
         expect([...left.valueC]).toEqual([...all.valueC.slice(0, 31), ...all.valueC.slice(1000)]);
         const { days } = daysOf(left, zoneNamed(quillmere.timeZone), longestJoinedMs(3_600_000));
@@ -306,6 +311,7 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
 
     seasonContract(() => ({ store, other }));
     alertContract(() => ({ store, other }));
+    serviceContract(() => ({ store, other }));
 
     describe('several at once', () => {
       test('lose none of the readings that they add to one day of one bed', async () => {
@@ -450,6 +456,43 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
           await again.close();
           await old.remove();
         }
+      });
+
+      test('from before years of air were packed carries every day over as it was', async () => {
+        const old = await emptyDatabase();
+        const raw = await openDatabase(old.url);
+        await migrate(raw, migrations.slice(0, 6));
+        const days = [
+          { date: date('1999-12-31'), min: -3.4, mean: null, max: 1.25 },
+          { date: date('2000-02-29'), min: 1 / 3, mean: 5e-324, max: 412.7 },
+          { date: date('2000-12-31'), min: null, mean: null, max: null },
+          ...airFrom('2001-01-01', [20.1, 21.2, 22.3]),
+        ];
+        await raw.transaction(async (query) => {
+          await query.run("insert into owners (owner, revision) values ('mine', 7)");
+          for (const place of ['quillmere', 'second']) {
+            await query.run(
+              `insert into places (owner, id, revision, name, latitude, longitude, time_zone)
+               values ('mine', $1, 6, 'Quillmere Allotment Society', 44, -30, 'Etc/GMT+2')`,
+              [place],
+            );
+          }
+          for (const day of days) {
+            await query.run(
+              `insert into air_days (owner, place, date, min_c, mean_c, max_c)
+               values ('mine', 'quillmere', $1, $2, $3, $4)`,
+              [day.date, day.min, day.mean, day.max],
+            );
+          }
+        });
+        await raw.close();
+        const today = await openStore(old.url);
+        expect(await today.air('mine', 'quillmere')).toEqual(days);
+        expect(await today.air('mine', 'second')).toEqual([]);
+        expect(await today.place('mine', 'quillmere')).toMatchObject({ revision: 6 });
+        expect(await today.putAir('mine', 'quillmere', days)).toEqual({ added: 0, unchanged: 6, replaced: 0 });
+        await today.close();
+        await old.remove();
       });
 
       test('from before there were calendars gives a bed a token once it is replaced or renewed, not before', async () => {

@@ -6,81 +6,98 @@ import { setTimeout } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import pg from 'pg';
 import { describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
+import type { SubscriptionFields } from '../../src/garden/alert-store.js';
+import { buildApp } from '../../src/http/app.js';
+import { examplePlace } from '../../src/http/examples.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { BATCH, batch } from './batches.js';
 import { emptyPostgres, postgresServer } from './databases.js';
 import { freePort } from './free-port.js';
-import { northBed, probe, quillmere } from './make.js';
+import { damaged, eventually, full, garden, smallFolder, unavailable, writeUntilRefused } from './in-trouble.js';
+import { airFrom, count, date, lot, northBed, plan, probe, sowing } from './make.js';
 import { ownPostgres } from './own-postgres.js';
 
 const run = promisify(execFile);
 /** A server takes some seconds to recover, so it is killed less often than the service. */
 const CRASHES = Math.ceil(Number(process.env.KILLS ?? 5) / 5);
 const LONGEST_MS = 400;
-const unavailable = { name: 'StorageError', code: 'storage-unavailable' };
-
-async function garden(url: string): Promise<Store> {
-  const store = await openStore(url);
-  await store.putPlace('mine', 'quillmere', quillmere);
-  await store.putBed('mine', 'north', northBed);
-  return store;
-}
-
-/** Batches kept, from one on, until one is refused: how many are kept then, and how the next one failed. */
-async function writeUntilRefused(store: Store, from = 0): Promise<{ kept: number; error: unknown }> {
-  for (let n = from; n < from + 10_000; n++) {
-    try {
-      await store.putReadings('mine', 'north', probe, batch(n));
-    } catch (error) {
-      return { kept: n, error };
-    }
-  }
-  throw new Error('nothing was refused');
-}
-
-/** Waits until work succeeds. */
-async function eventually(work: () => Promise<unknown>): Promise<void> {
-  for (let tries = 0; ; tries++) {
-    try {
-      await work();
-      return;
-    } catch (error) {
-      if (tries === 100) throw error;
-      await setTimeout(100);
-    }
-  }
-}
-
-/** A folder that holds two megabytes, where one may mount it. */
-async function smallFolder(): Promise<string | undefined> {
-  const folder = await mkdtemp(join(tmpdir(), 'small-'));
-  const mounted = await run('mount', ['-t', 'tmpfs', '-o', 'size=2m', 'tmpfs', folder]).then(
-    () => true,
-    () => false,
-  );
-  if (mounted) return folder;
-  await rm(folder, { recursive: true });
-  return undefined;
-}
+const subscription: SubscriptionFields = {
+  url: 'https://shed.example/alerts',
+  events: ['frost'],
+  beds: null,
+  crops: null,
+};
 
 describe('SQLite', () => {
   test('on a full disk says so, keeps what it acknowledged, and goes on when there is room', async (context) => {
-    const folder = await smallFolder();
+    const folder = await smallFolder(8);
     if (!folder) return context.skip('a small disk can be mounted by root alone');
     try {
-      await writeFile(join(folder, 'ballast'), new Uint8Array(600_000));
+      await writeFile(join(folder, 'ballast'), new Uint8Array(1_500_000));
       const store = await garden(`sqlite:${folder}/data.db`);
+      await store.ready();
       const { kept, error } = await writeUntilRefused(store);
-      expect(error).toMatchObject(unavailable);
+      expect(error).toMatchObject(full);
       expect(kept).toBeGreaterThan(5);
       expect((await store.readings('mine', 'north', probe)).atMs).toHaveLength(kept * BATCH);
-      await expect(store.putReadings('mine', 'north', probe, batch(kept))).rejects.toMatchObject(unavailable);
+      await expect(store.putReadings('mine', 'north', probe, batch(kept))).rejects.toMatchObject(full);
+      await expect(store.ready()).rejects.toMatchObject(full);
       await rm(join(folder, 'ballast'));
+      await eventually(() => store.ready());
       expect(await store.putReadings('mine', 'north', probe, batch(kept))).toMatchObject({ added: BATCH });
       await store.close();
       const again = await openStore(`sqlite:${folder}/data.db`);
       expect((await again.readings('mine', 'north', probe)).atMs).toHaveLength((kept + 1) * BATCH);
+      await again.close();
+    } finally {
+      await run('umount', ['-l', folder]);
+      await rm(folder, { recursive: true });
+    }
+  });
+
+  test('on a full disk still deletes, one thing after another', async (context) => {
+    const folder = await smallFolder(12);
+    if (!folder) return context.skip('a small disk can be mounted by root alone');
+    try {
+      await writeFile(join(folder, 'ballast'), new Uint8Array(3_000_000));
+      const store = await garden(`sqlite:${folder}/data.db`);
+      for (let i = 0; i < 20; i++) await store.putBed('mine', `bed-${i}`, northBed);
+      await store.putLot('mine', 'packet', lot);
+      await store.putSowing('mine', 'carrots', { ...sowing, lot: 'packet' });
+      await store.putCount('mine', 'carrots', count('2027-05-20', 31));
+      await store.putPlan('mine', 'autumn', plan);
+      await store.putSubscription('mine', 'shed', subscription, 0);
+      await store.putAir('mine', 'quillmere', airFrom('2020-01-01', Array(2000).fill(20)));
+      await writeUntilRefused(store);
+      // Somebody else takes what is left, to the last byte.
+      await run('sh', ['-c', `cat /dev/zero > ${folder}/other`]).catch(() => {});
+      // There may be room in the log for some more.
+      const putMore = async () => {
+        for (let n = 0; n < 1000; n++) await store.putBed('mine', `more-${n}`, northBed);
+      };
+      await expect(putMore()).rejects.toMatchObject(full);
+      const app = await buildApp({ version: '0', store, clock: () => new Date() });
+      const answer = await app.inject({ method: 'PUT', url: '/v1/places/second', payload: examplePlace });
+      expect([answer.statusCode, answer.json().code]).toEqual([503, 'storage-full']);
+      expect(Number(answer.headers['retry-after'])).toBeGreaterThan(0);
+      await app.close();
+      await expect(store.ready()).rejects.toMatchObject(full);
+
+      expect(await store.deleteAir('mine', 'quillmere', { from: date('2021-01-01') })).toBeGreaterThan(1000);
+      expect(await store.deleteReadings('mine', 'north', { toMs: batch(5).atMs[0]! })).toBeGreaterThan(400);
+      expect(await store.deleteCount('mine', 'carrots', date('2027-05-20'))).toBe('deleted');
+      expect(await store.deleteSowing('mine', 'carrots')).toBe('deleted');
+      expect(await store.deleteLot('mine', 'packet')).toBe('deleted');
+      expect(await store.deletePlan('mine', 'autumn')).toBe('deleted');
+      expect(await store.deleteSubscription('mine', 'shed')).toBe('deleted');
+      for (let i = 0; i < 20; i++) expect(await store.deleteBed('mine', `bed-${i}`)).toBe('deleted');
+      expect(await store.deletePlace('mine', 'quillmere', { withBeds: true })).toBe('deleted');
+
+      await rm(join(folder, 'ballast'));
+      await eventually(() => store.ready());
+      await store.close();
+      const again = await garden(`sqlite:${folder}/data.db`);
+      expect(await again.usage('mine')).toMatchObject({ places: 1, beds: 1, sowings: 0, bytes: 0 });
       await again.close();
     } finally {
       await run('umount', ['-l', folder]);
@@ -108,7 +125,7 @@ describe('SQLite', () => {
   test('in a file that is something else says so', async () => {
     const folder = await mkdtemp(join(tmpdir(), 'other-'));
     await writeFile(join(folder, 'data.db'), 'Sow in March, under glass.\n'.repeat(500));
-    await expect(openStore(`sqlite:${folder}/data.db`)).rejects.toMatchObject(unavailable);
+    await expect(openStore(`sqlite:${folder}/data.db`)).rejects.toMatchObject(damaged);
     await rm(folder, { recursive: true });
   });
 });
@@ -143,7 +160,7 @@ describe('PostgreSQL', () => {
   });
 
   test('on a full disk says so, keeps what it acknowledged, and goes on when there is room', async (context) => {
-    const folder = await smallFolder();
+    const folder = await smallFolder(2);
     if (!folder) return context.skip('a small disk can be mounted by root alone');
     const server = await ownPostgres(await freePort());
     try {
@@ -156,10 +173,14 @@ describe('PostgreSQL', () => {
       await writeFile(join(folder, 'ballast'), new Uint8Array(600_000));
       const store = await garden(`${server.url}?options=-c%20default_tablespace%3Dsmall`);
       const { kept, error } = await writeUntilRefused(store);
-      expect(error).toMatchObject({ ...unavailable, cause: { code: '53100' } });
+      expect(error).toMatchObject({ ...full, cause: { code: '53100' } });
+      await expect(store.ready()).rejects.toMatchObject(full);
       expect(kept).toBeGreaterThan(5);
       expect((await store.readings('mine', 'north', probe)).atMs).toHaveLength(kept * BATCH);
+      expect(await store.deleteBed('mine', 'north')).toBe('deleted');
       await rm(join(folder, 'ballast'));
+      await eventually(() => store.ready());
+      await store.putBed('mine', 'north', northBed);
       expect(await store.putReadings('mine', 'north', probe, batch(kept))).toMatchObject({ added: BATCH });
       await store.close();
     } finally {

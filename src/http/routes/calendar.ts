@@ -12,6 +12,7 @@ import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import type { Route } from '../route.js';
 import { idSchema } from '../schemas/common.js';
+import { storageProblems } from '../usual-problems.js';
 
 /** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
 export interface Growing {
@@ -65,7 +66,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
           },
         ],
         answer: { mediaType: MEDIA_TYPE },
-        problems: ['not-found', 'storage-unavailable', 'busy'],
+        problems: ['not-found', ...storageProblems, 'busy'],
       },
       async handler(request, reply) {
         const bed = idSchema.safeParse((request.params as { id: string }).id).data;

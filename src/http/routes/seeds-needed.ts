@@ -11,6 +11,7 @@ import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { seedsNeededAnswerSchema, seedsNeededSchema } from '../schemas/lots.js';
+import { storageProblems } from '../usual-problems.js';
 import { dateOf, refuseToCome } from './lots.js';
 
 /** How many to sow. */
@@ -34,7 +35,7 @@ export const seedsNeededRoutes = (store: Store, clock: () => Date): Route[] => [
         'unknown-crop',
         'unknown-lot',
         'too-many-seeds',
-        'storage-unavailable',
+        ...storageProblems,
       ],
     },
     async handler(request) {

@@ -4,6 +4,7 @@ import type { Metrics } from '../metrics.js';
 import { problemKinds } from '../problems.js';
 import { readyAnswer, type SendReady } from '../ready-answer.js';
 import type { Route } from '../route.js';
+import { storageProblems } from '../usual-problems.js';
 
 /** Is it alive, is it ready, and what do its problems mean? */
 export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
@@ -22,7 +23,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
       id: 'ready',
       summary: 'Can it answer questions, and reach what is kept?',
       answer: { mediaType: 'text/plain' },
-      problems: ['storage-unavailable'],
+      problems: [...storageProblems],
     },
     async handler(_, reply) {
       await store.ready();

@@ -4,7 +4,22 @@ import { readingDays } from './003-reading-days.js';
 import { sources } from './004-sources.js';
 import { season } from './005-season.js';
 import { outbox } from './006-outbox.js';
+import { airYears } from './007-air-years.js';
+import { pastSoil } from './008-past-soil.js';
+import { allowances } from './009-allowances.js';
+import { revisions } from './010-revisions.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
-export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season, outbox];
+export const migrations: readonly Migration[] = [
+  placesAndBeds,
+  air,
+  readingDays,
+  sources,
+  season,
+  outbox,
+  airYears,
+  pastSoil,
+  allowances,
+  revisions,
+];

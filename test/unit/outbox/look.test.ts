@@ -5,7 +5,7 @@ import type { KnownNow } from '../../../src/garden/known-now.js';
 import type { Store } from '../../../src/garden/store.js';
 import { lookAtDue } from '../../../src/outbox/look.js';
 import { openStore } from '../../../src/storage/open-store.js';
-import { airFrom, date, northBed, quillmere } from '../../storage/make.js';
+import { airFrom, date, northBed, probe, quillmere, readingsFrom } from '../../storage/make.js';
 import { milestone, sowingNow } from '../garden/known.js';
 import { closedAfterEach } from '../outside/servers.js';
 
@@ -121,6 +121,59 @@ describe('a garden is looked at for a subscription', () => {
     expect(looks()).toBe(6);
     await lookAfter(14.25, '1.0.1');
     expect(looks()).toBe(7);
+  });
+
+  test('twice to four times a day where a probe sends each minute, and again when its soil moves, a sowing is counted or older readings come', async () => {
+    const { store, lookAfter, looks } = await garden();
+    const sowing = {
+      bed: 'north',
+      crop: 'snap-bean',
+      date: date('2027-05-01'),
+      time: '12:00',
+      depthCm: null,
+      seeds: 100,
+    };
+    await store.putSowing(OWNER, 'beans', { ...sowing, lot: null, method: 'direct', roomC: null });
+    const start = '2027-05-03T14:00Z';
+    /** A day that swings by ten degrees, and is warmer by `moreC` than usual. */
+    const minutesFrom = (hours: number, n: number, moreC = 0) =>
+      readingsFrom(
+        new Date(Date.parse(start) + hours * HOUR_MS).toISOString(),
+        1,
+        Array.from(
+          { length: n },
+          (_, i) => 15 + moreC + 5 * Math.sin((2 * Math.PI * (hours + i / 60)) / 24) + 0.3 * Math.sin(1.7 * i),
+        ),
+      );
+    await store.putReadings(OWNER, 'north', probe, minutesFrom(-48, 48 * 60));
+    await lookAfter(0);
+    expect(looks()).toBe(1);
+    /** Readings of a day, sent by the quarter of an hour, each followed by a look where one is due. */
+    const dayOf = async (day: number, moreC: number): Promise<number> => {
+      const before = looks();
+      for (let quarter = 0; quarter < 96; quarter++) {
+        const hours = 24 * day + quarter / 4;
+        await store.putReadings(OWNER, 'north', probe, minutesFrom(hours, 15, moreC));
+        await lookAfter(hours + 0.25);
+      }
+      return looks() - before;
+    };
+    // Midnight at the place.
+    expect(await dayOf(0, 0)).toBe(1);
+    const warmer = await dayOf(1, 2);
+    expect(warmer).toBeGreaterThanOrEqual(3);
+    expect(warmer).toBeLessThanOrEqual(5);
+    const before = looks();
+    await lookAfter(49);
+    expect(looks()).toBe(before);
+    await store.putCount(OWNER, 'beans', { date: date('2027-05-05'), seedlings: 4, ofSeeds: null, thinned: false });
+    await lookAfter(49.5);
+    expect(looks()).toBe(before + 1);
+    await store.putReadings(OWNER, 'north', probe, minutesFrom(-24 * 9, 60));
+    await lookAfter(50);
+    expect(looks()).toBe(before + 2);
+    await lookAfter(50.5);
+    expect(looks()).toBe(before + 2);
   });
 
   test('by two services at once tells nothing twice', async () => {

@@ -1,0 +1,149 @@
+import type { PlainDate } from '../basics/calendar.js';
+import { StorageError } from '../garden/storage-error.js';
+import type { AirDay } from '../garden/store.js';
+
+/**
+ * The air of one place in one calendar year. Days stand by their number in the year, 0 for 1 January; a day that is not
+ * kept is undefined.
+ */
+export type AirYear = (AirDay | undefined)[];
+
+const MAX_DAYS = 366;
+const FORMAT = 1;
+/** The format, then one byte for the kind of each column, in this order. */
+const COLUMNS = ['min', 'mean', 'max'] as const;
+/** A bit for each day that is kept, rounded up to a whole number of doubles. */
+const DAYS_AT = 8;
+const DAYS_BYTES = 48;
+const COLUMNS_AT = DAYS_AT + DAYS_BYTES;
+
+/** How a column is kept: the least of these that gives every value back as it was, bit by bit. */
+const KINDS = [
+  { scale: 0, bytes: 0 },
+  { scale: 10, bytes: 2 },
+  { scale: 100, bytes: 2 },
+  { scale: 0, bytes: 8 },
+] as const;
+const [NOTHING, TENTHS, HUNDREDTHS, DOUBLES] = [0, 1, 2, 3];
+/** A value that is not known, in whole numbers; doubles have NaN for it. */
+const UNKNOWN = -32_768;
+
+/** Month and day of each day of a leap year and of any other, such as `-02-28`. */
+const LEAP_DAYS = monthDays(2024);
+const OTHER_DAYS = monthDays(2023);
+
+/** The number of a date in its year, 0 for 1 January. */
+export const dayIndex = (date: PlainDate): number => {
+  const year = yearOf(date);
+  return (Date.UTC(year, Number(date.slice(5, 7)) - 1, Number(date.slice(8))) - Date.UTC(year, 0, 1)) / 86_400_000;
+};
+
+export const yearOf = (date: PlainDate): number => Number(date.slice(0, 4));
+
+/**
+ * A year of air as bytes: whole tenths or hundredths of a degree where all values of a column are such, else doubles.
+ * Numbers are kept as this machine writes them: little end first on all but very few.
+ *
+ * @example packAirYear of a year's minima and maxima in tenths // => 56 + 2 * 2 * 366 = 1520 bytes
+ */
+export function packAirYear(year: AirYear): Uint8Array {
+  const columns = COLUMNS.map((name) => year.map((day) => day?.[name] ?? null));
+  const kinds = columns.map(kindOf);
+  const packed = new Uint8Array(COLUMNS_AT + MAX_DAYS * kinds.reduce((sum, kind) => sum + KINDS[kind]!.bytes, 0));
+  packed.set([FORMAT, ...kinds]);
+  year.forEach((day, i) => {
+    if (day) packed[DAYS_AT + (i >> 3)]! |= 1 << (i & 7);
+  });
+  let at = COLUMNS_AT;
+  columns.forEach((values, column) => {
+    const { scale, bytes } = KINDS[kinds[column]!]!;
+    if (bytes === 0) return;
+    const numbers = bytes === 2 ? new Int16Array(MAX_DAYS).fill(UNKNOWN) : new Float64Array(MAX_DAYS).fill(Number.NaN);
+    values.forEach((value, i) => {
+      if (value !== null) numbers[i] = bytes === 2 ? Math.round(value * scale) : value;
+    });
+    packed.set(new Uint8Array(numbers.buffer), at);
+    at += bytes * MAX_DAYS;
+  });
+  return packed;
+}
+
+function kindOf(values: readonly (number | null)[]): number {
+  const known = values.filter((value) => value !== null);
+  if (known.length === 0) return NOTHING;
+  for (const kind of [TENTHS, HUNDREDTHS]) {
+    const { scale } = KINDS[kind]!;
+    const isExact = (value: number): boolean => {
+      // As a whole number of 32 bits: what is beyond those, and -0, comes back as another.
+      const whole = Math.round(value * scale) | 0;
+      return Object.is(whole / scale, value) && Math.abs(whole) < -UNKNOWN;
+    };
+    if (known.every(isExact)) return kind;
+  }
+  return DOUBLES;
+}
+
+/**
+ * The days of a packed year.
+ *
+ * @param packed Drivers hand out views that may begin anywhere, so columns are copied.
+ * @throws StorageError where the bytes are no year of air.
+ */
+export function unpackAirYear(year: number, packed: Uint8Array | ArrayBuffer): AirYear {
+  const bytes = packed instanceof Uint8Array ? packed : new Uint8Array(packed);
+  const sizes = COLUMNS.map((_, column) => KINDS[bytes[1 + column]!]?.bytes ?? Number.NaN);
+  const length = COLUMNS_AT + MAX_DAYS * sizes.reduce((sum, size) => sum + size, 0);
+  if (bytes[0] !== FORMAT || bytes.length !== length) {
+    throw new StorageError(`the air of ${year} is damaged in the database`, { kind: 'damaged' });
+  }
+  let at = COLUMNS_AT;
+  const [min, mean, max] = sizes.map((size, column) => {
+    const copy = new Uint8Array(bytes.subarray(at, at + size * MAX_DAYS)).buffer;
+    at += size * MAX_DAYS;
+    const values = new Float64Array(MAX_DAYS).fill(Number.NaN);
+    if (size === 8) return new Float64Array(copy);
+    if (size === 0) return values;
+    const { scale } = KINDS[bytes[1 + column]!]!;
+    const whole = new Int16Array(copy);
+    for (let i = 0; i < MAX_DAYS; i++) if (whole[i] !== UNKNOWN) values[i] = whole[i]! / scale;
+    return values;
+  }) as [Float64Array, Float64Array, Float64Array];
+  const known = (value: number): number | null => (Number.isNaN(value) ? null : value);
+  const names = isLeap(year) ? LEAP_DAYS : OTHER_DAYS;
+  const days: AirYear = new Array(MAX_DAYS);
+  for (let i = 0; i < MAX_DAYS; i++) {
+    if ((bytes[DAYS_AT + (i >> 3)]! & (1 << (i & 7))) === 0) continue;
+    const date = (year + names[i]!) as PlainDate;
+    days[i] = { date, min: known(min[i]!), mean: known(mean[i]!), max: known(max[i]!) };
+  }
+  return days;
+}
+
+/** Days in years, packed. */
+export function packedYears(days: readonly AirDay[]): { readonly year: number; readonly packed: Uint8Array }[] {
+  const years = new Map<number, AirYear>();
+  for (const day of days) {
+    const number = yearOf(day.date);
+    let year = years.get(number);
+    if (!year) {
+      year = new Array(MAX_DAYS);
+      years.set(number, year);
+    }
+    year[dayIndex(day.date)] = day;
+  }
+  return [...years].map(([year, kept]) => ({ year, packed: packAirYear(kept) }));
+}
+
+const isLeap = (year: number): boolean => new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1;
+
+function monthDays(year: number): string[] {
+  const names: string[] = [];
+  for (
+    const day = new Date(Date.UTC(year, 0, 1));
+    day.getUTCFullYear() === year;
+    day.setUTCDate(day.getUTCDate() + 1)
+  ) {
+    names.push(day.toISOString().slice(4, 10));
+  }
+  return names;
+}

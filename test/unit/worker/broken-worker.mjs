@@ -1,0 +1,2 @@
+/* A worker that cannot even be loaded. */
+throw new Error('nothing works here');
