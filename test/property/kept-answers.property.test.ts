@@ -7,8 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Store } from '../../src/garden/store.js';
 import { keyring } from '../../src/http/keys.js';
 import { openStore } from '../../src/storage/open-store.js';
-import { workerPool } from '../../src/worker/worker-pool.js';
-import { dateAfter, quillmere, startApp } from '../api/helper.js';
+import { dateAfter, patientPool, quillmere, startApp } from '../api/helper.js';
 
 const OWNERS = ['ann', 'ben'] as const;
 type Owner = (typeof OWNERS)[number];
@@ -26,7 +25,7 @@ let cached: FastifyInstance;
 let nowMs = NOON;
 
 // One pool for all: what its threads remember goes by the temperatures themselves.
-const pool = workerPool({ modelVersion: 'test', threads: 1 });
+const pool = patientPool();
 const work = { ...pool, close: async () => undefined };
 const appOver = (over: Store): Promise<FastifyInstance> =>
   startApp({ store: over, work, clock: () => new Date(nowMs), findOwner: keyring(KEYS) });
