@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { DEFAULT_CONNECTION_LIMITS } from './http/bounded-server.js';
-import { proxiesIn } from './http/proxies.js';
+import { networkList } from './outside/network-list.js';
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
@@ -53,13 +52,13 @@ export const configSchema = z.object({
     .string()
     .regex(/^[1-9]\d{0,5}$/, 'must be a whole number from 1 to 999999')
     .transform(Number)
-    .default(DEFAULT_CONNECTION_LIMITS.maxConnections)
+    .default(2000)
     .describe('Connections open at once, of all callers together'),
   MAX_CONNECTIONS_PER_ADDRESS: z
     .string()
     .regex(/^[1-9]\d{0,5}$/, 'must be a whole number from 1 to 999999')
     .transform(Number)
-    .default(DEFAULT_CONNECTION_LIMITS.maxPerAddress)
+    .default(250)
     .describe('Connections open at once from one address that is no trusted proxy'),
   DATABASE_URL: z
     .string()
@@ -142,7 +141,7 @@ function parseHosts(text: string): readonly string[] {
 
 function parseProxies(text: string, context: z.RefinementCtx): ((address: string) => boolean) | undefined {
   if (text.trim() === '') return undefined;
-  const isProxy = proxiesIn(text);
+  const isProxy = networkList(text);
   if (!isProxy) {
     context.addIssue({
       code: 'custom',

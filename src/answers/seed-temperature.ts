@@ -29,6 +29,8 @@ export interface SeedRecord {
   readonly wetH: number;
   /** The hour at which the values sent end. */
   readonly knownToH: number;
+  /** And the last of them that is no forecast: past years begin after it. */
+  readonly measuredToH: number;
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
   readonly warnings: readonly Note[];
@@ -133,6 +135,7 @@ export function seedRecord(
     soil,
     wetH,
     knownToH,
+    measuredToH,
     showsSwing,
     warnings: [
       ...soil.warnings,

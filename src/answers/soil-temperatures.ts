@@ -8,7 +8,7 @@ import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
 import { plusMinusK } from '../seedbed/estimate-sd.js';
 import { aheadSdK } from './ahead-sd.js';
-import { supposedBeyond } from './beyond.js';
+import { type Supposed, supposedBeyond } from './beyond.js';
 import { beyondNote } from './beyond-note.js';
 import { type HourReadings, hourReadings } from './hour-readings.js';
 import type { Beyond } from './hours-ahead.js';
@@ -68,11 +68,10 @@ export function soilTemperatures(
   refuseDepth(bed.kind, depthCm, ['depthCm']);
   const { from, to } = datesOf(question);
   const startMs = startOfDay(from, site.zone);
-  const { beyond, past } = supposedBeyond(question, startMs, findPast, shouldStop);
-  const recordFrom = (ms: number, neededH: number): SeedRecord => {
+  const recordOf = ({ beyond, past }: Supposed, neededH: number): SeedRecord => {
     try {
       const reach = { past, longestH: neededH + TAUGHT_AFTER_H, neededH };
-      return seedRecord(series, { site, bed, depthCm }, ms, beyond, reach, shouldStop);
+      return seedRecord(series, { site, bed, depthCm }, startMs, beyond, reach, shouldStop);
     } catch (error) {
       if (!(error instanceof RequestError) || error.code !== 'starts-after-sowing') throw error;
       throw notUnderstood([
@@ -82,7 +81,13 @@ export function soilTemperatures(
   };
   const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
   // Readings after the dates asked teach the bed's model as well.
-  const record = recordFrom(startMs, hours);
+  let supposed: Supposed = { beyond: 'refuse', past: null };
+  let record = asksAhead(question, startMs + hours * HOUR_MS) ? null : recordOf(supposed, hours);
+  if (!record || record.wetH + hours > record.measuredToH) {
+    supposed = supposedBeyond(question, startMs, findPast, shouldStop);
+    record = recordOf(supposed, hours);
+  }
+  const { beyond } = supposed;
   const temperature = record.upTo(hours);
   return {
     depthCm,
@@ -102,6 +107,12 @@ export function soilTemperatures(
     ],
     warnings: [...record.warnings.filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };
+}
+
+/** May anything after the last measured value be asked of? Past years, a second of work, are looked for only then. */
+function asksAhead({ series, beyond }: SoilQuestion, toMs: number): boolean {
+  const measured = series.filter(({ origin }) => origin === 'measured').map((one) => extentOf(one).lastMs);
+  return beyond !== null || measured.length < series.length || measured.length === 0 || toMs > Math.max(...measured);
 }
 
 /** What concerns the spells of a sowing, and says nothing of the soil. */
@@ -130,28 +141,43 @@ function daysOf(
 ): SoilDay[] {
   const { startMs, hourlyC, sdK } = temperature;
   const days = placeDays(startMs, hourlyC.length, from, daysBetween(from, to) + 1, site.zone);
-  const traces = record.traces(hourlyC.length - record.wetH);
+  const { ahead, measuredToH } = record;
+  const traces = ahead?.traces(Math.max(0, hourlyC.length - measuredToH)) ?? [];
   return seedDays(atSeed(series, depthCm), days, temperature).map(({ fromH, toH, ...day }) => {
     let sum = 0;
     for (let hour = fromH; hour < toH; hour++) sum += sdK[hour]!;
     const leadDays = Math.floor((toH - 1 - record.knownToH) / 24);
-    const ahead = record.ahead
-      ? spreadK(traces, fromH - record.wetH, toH - record.wetH)
+    const aheadK = ahead
+      ? spreadK(
+          traces,
+          hourlyC.subarray(Math.max(fromH, record.wetH), Math.max(record.wetH, Math.min(toH, measuredToH))),
+          toH - measuredToH,
+          Math.max(fromH, record.wetH, measuredToH) - measuredToH,
+        )
       : leadDays < 0
         ? 0
         : aheadSdK(beyond, leadDays, isSpring(day.date, site.latitude));
-    return { ...day, plusMinus: plusMinusK(Math.hypot(sum / (toH - fromH), ahead)) };
+    return { ...day, plusMinus: plusMinusK(Math.hypot(sum / (toH - fromH), aheadK)) };
   });
 }
 
-/** How far the traces' means of some hours lie apart: standard deviation [K]; 0 where fewer than two are known. */
-function spreadK(traces: readonly Float64Array[], fromH: number, toH: number): number {
-  const means = traces
-    .map(
-      (trace) =>
-        trace.subarray(Math.max(0, fromH), toH).reduce((sum, tempC) => sum + tempC, 0) / (toH - Math.max(0, fromH)),
-    )
-    .filter(Number.isFinite);
+/**
+ * How far the traces' means of a day lie apart: standard deviation [K]; 0 where fewer than two are known.
+ *
+ * @param traces    From the last measured hour on.
+ * @param measuredC The day's hours that are measured; all traces have them in common.
+ * @param toH       The day's end, in hours after the last measured one; not above 0: it has none but measured hours.
+ * @param fromH     The first of its hours that is not measured, likewise.
+ */
+function spreadK(traces: readonly Float64Array[], measuredC: Float64Array, toH: number, fromH: number): number {
+  if (toH <= 0) return 0;
+  const shared = measuredC.reduce((sum, tempC) => sum + tempC, 0);
+  const means: number[] = [];
+  for (const trace of traces) {
+    let sum = shared;
+    for (let hour = fromH; hour < toH; hour++) sum += trace[hour]!;
+    if (Number.isFinite(sum)) means.push(sum / (measuredC.length + toH - fromH));
+  }
   return means.length < 2 ? 0 : sampleStandardDeviation(means);
 }
 

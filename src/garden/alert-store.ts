@@ -1,4 +1,4 @@
-import type { Kept, Page, Put } from './kept.js';
+import type { IfRevision, Kept, Page, Put } from './kept.js';
 
 export const alertEvents = ['hot-spell', 'emergence-shift', 'window-open', 'frost'] as const;
 export type AlertEvent = (typeof alertEvents)[number];
@@ -99,12 +99,12 @@ export interface AlertStore {
     id: string,
     fields: SubscriptionFields,
     nowMs: number,
-    ifRevision?: number,
+    ifRevision?: IfRevision,
   ): Promise<Put<Subscription>>;
   subscription(owner: string, id: string): Promise<Subscription | undefined>;
   subscriptions(owner: string, page: Page): Promise<Subscription[]>;
   /** Deletes a subscription with all that waits. */
-  deleteSubscription(owner: string, id: string): Promise<'deleted' | 'absent'>;
+  deleteSubscription(owner: string, id: string, ifRevision?: IfRevision): Promise<'deleted' | 'absent' | 'stale'>;
 
   /** Subscriptions, of all owners, for which the garden is to be looked at by now, the longest due first. */
   dueLooks(nowMs: number, limit: number): Promise<SubscriptionRef[]>;

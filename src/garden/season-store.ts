@@ -1,6 +1,6 @@
 import type { PlainDate } from '../basics/calendar.js';
 import type { CropChoice } from '../germination/crop-choice.js';
-import type { Kept, Page, Put } from './kept.js';
+import type { IfRevision, Kept, Page, Put } from './kept.js';
 
 export type { CropChoice };
 
@@ -55,11 +55,22 @@ export interface Count {
   readonly thinned: boolean | number;
 }
 
+/** A count as it is kept. */
+export interface KeptCount extends Count {
+  /** The owner's revision at which it was last changed; 0: an earlier version of the service kept it. */
+  readonly revision: number;
+}
+
 /** A sowing, and its counts in the order of dates. */
 export interface CountedSowing {
   readonly sowing: Sowing;
-  readonly counts: readonly Count[];
+  readonly counts: readonly KeptCount[];
 }
+
+/** What came of putting a count, as `Put` says of other things. */
+export type CountPut =
+  | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: KeptCount }
+  | { readonly outcome: 'stale' };
 
 /** A harvest that is wanted. */
 export interface PlanFields {
@@ -89,30 +100,39 @@ export interface CalendarRevision {
  * counts, the sowing's too.
  */
 export interface SeasonStore {
-  putLot(owner: string, id: string, fields: LotFields, ifRevision?: number): Promise<Put<SeedLot>>;
+  putLot(owner: string, id: string, fields: LotFields, ifRevision?: IfRevision): Promise<Put<SeedLot>>;
   lot(owner: string, id: string): Promise<SeedLot | undefined>;
   lots(owner: string, page: Page): Promise<SeedLot[]>;
   /** A lot that was sown stays. */
-  deleteLot(owner: string, id: string): Promise<'deleted' | 'absent' | 'has-sowings'>;
+  deleteLot(
+    owner: string,
+    id: string,
+    ifRevision?: IfRevision,
+  ): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'>;
 
   /** Creates or replaces a sowing; its counts stay. */
-  putSowing(owner: string, id: string, fields: SowingFields, ifRevision?: number): Promise<Put<Sowing>>;
+  putSowing(owner: string, id: string, fields: SowingFields, ifRevision?: IfRevision): Promise<Put<Sowing>>;
   sowing(owner: string, id: string): Promise<CountedSowing | undefined>;
   sowings(owner: string, page: Page & { readonly bed?: string | undefined }): Promise<Sowing[]>;
   /** The last `limit` sowings of a bed by their dates, the earliest of them first. */
   sowingsOf(owner: string, bed: string, limit: number): Promise<CountedSowing[]>;
   /** Deletes a sowing with its counts. */
-  deleteSowing(owner: string, id: string): Promise<'deleted' | 'absent'>;
+  deleteSowing(owner: string, id: string, ifRevision?: IfRevision): Promise<'deleted' | 'absent' | 'stale'>;
 
   /** Keeps a count in place of an earlier one of its date. */
-  putCount(owner: string, sowing: string, count: Count): Promise<'created' | 'replaced' | 'unchanged' | undefined>;
+  putCount(owner: string, sowing: string, count: Count, ifRevision?: IfRevision): Promise<CountPut | undefined>;
   /** Undefined: there is no such sowing. */
-  deleteCount(owner: string, sowing: string, date: PlainDate): Promise<'deleted' | 'absent' | undefined>;
+  deleteCount(
+    owner: string,
+    sowing: string,
+    date: PlainDate,
+    ifRevision?: IfRevision,
+  ): Promise<'deleted' | 'absent' | 'stale' | undefined>;
 
-  putPlan(owner: string, id: string, fields: PlanFields, ifRevision?: number): Promise<Put<Plan>>;
+  putPlan(owner: string, id: string, fields: PlanFields, ifRevision?: IfRevision): Promise<Put<Plan>>;
   plan(owner: string, id: string): Promise<Plan | undefined>;
   plans(owner: string, page: Page & { readonly bed?: string | undefined }): Promise<Plan[]>;
-  deletePlan(owner: string, id: string): Promise<'deleted' | 'absent'>;
+  deletePlan(owner: string, id: string, ifRevision?: IfRevision): Promise<'deleted' | 'absent' | 'stale'>;
 
   /** The bed whose calendar a token opens: names no owner, as whoever brings the token need not be known. */
   bedOfCalendar(bed: string, token: string): Promise<{ readonly owner: string } | undefined>;

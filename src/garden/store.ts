@@ -5,10 +5,10 @@ import type { Day } from '../readings/days.js';
 import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
 import type { AlertStore } from './alert-store.js';
-import type { Kept, Page, Put } from './kept.js';
+import type { IfRevision, Kept, Page, Put } from './kept.js';
 import type { SeasonStore } from './season-store.js';
 
-export type { Kept, Page, Put } from './kept.js';
+export type { IfRevision, Kept, Page, Put } from './kept.js';
 
 /** Where a place's air temperatures are fetched from. */
 export interface PlaceSource {
@@ -29,7 +29,13 @@ export interface PlaceFields {
   readonly source: PlaceSource | null;
 }
 
-export interface Place extends PlaceFields, Kept {}
+/** A thing whose revision rises with what lies in it; its fields have one of their own. */
+export interface KeptWithSeries extends Kept {
+  /** The revision at which its fields last changed: a PUT, a PATCH or a DELETE rests on this one. */
+  readonly fieldsRevision: number;
+}
+
+export interface Place extends PlaceFields, KeptWithSeries {}
 
 /** A bed as its owner describes it. */
 export interface BedFields extends BedMake {
@@ -39,7 +45,7 @@ export interface BedFields extends BedMake {
   readonly roomC: number | null;
 }
 
-export interface Bed extends BedFields, Kept {
+export interface Bed extends BedFields, KeptWithSeries {
   /** Opens the bed's calendar to whoever has it; null: kept before there were calendars, and not renewed since. */
   readonly calendarToken: string | null;
 }
@@ -166,37 +172,64 @@ export interface InstantRange {
  * time, from any number of instances, act one after the other. Texts must not hold the character U+0000.
  *
  * Reading what is not there gives undefined or nothing; writing to a place or bed that is not there gives undefined.
+ * A change that names a revision happens only if the thing is still at it; else it gives `stale`. Places and beds are named
+ * by the revision of their fields, their air and readings by `revision`. Other faults come before `stale`.
  * An answer made from several reads belongs to the revisions read before them.
  *
  * @throws {StorageError} from every call: the database cannot be used now.
  */
 export interface Store extends SeasonStore, AlertStore {
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
-  putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: number): Promise<Put<Place>>;
+  putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: IfRevision): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;
   places(owner: string, page: Page): Promise<Place[]>;
   /**
    * Deletes a place with its air, normals and coming days. A place that has beds stays, and nothing is deleted, unless
    * `withBeds` says that they go too, with all that they have.
    */
-  deletePlace(owner: string, id: string, options?: { withBeds?: boolean }): Promise<'deleted' | 'absent' | 'has-beds'>;
+  deletePlace(
+    owner: string,
+    id: string,
+    options?: { withBeds?: boolean; ifRevision?: IfRevision },
+  ): Promise<'deleted' | 'absent' | 'has-beds' | 'stale'>;
 
   /** Keeps days of a place's air, each in place of an earlier one of its date. Of a date given twice the last counts. */
-  putAir(owner: string, place: string, days: readonly AirDay[]): Promise<Changes | undefined>;
+  putAir(
+    owner: string,
+    place: string,
+    days: readonly AirDay[],
+    ifRevision?: IfRevision,
+  ): Promise<Changes | 'stale' | undefined>;
   /** Days in the order of dates. */
   air(owner: string, place: string, range?: DateRange): Promise<AirDay[]>;
   /** How many days were deleted. */
-  deleteAir(owner: string, place: string, range?: DateRange): Promise<number | undefined>;
+  deleteAir(
+    owner: string,
+    place: string,
+    range?: DateRange,
+    ifRevision?: IfRevision,
+  ): Promise<number | 'stale' | undefined>;
 
-  putNormals(owner: string, place: string, normals: Normals): Promise<'kept' | undefined>;
+  /** The place's revision with them. */
+  putNormals(
+    owner: string,
+    place: string,
+    normals: Normals,
+    ifRevision?: IfRevision,
+  ): Promise<{ readonly revision: number } | 'stale' | undefined>;
   normals(owner: string, place: string): Promise<Normals | undefined>;
 
   /** Replaces all coming days; by none, there are none. */
-  putComingDays(owner: string, place: string, coming: ComingDays): Promise<'kept' | undefined>;
+  putComingDays(
+    owner: string,
+    place: string,
+    coming: ComingDays,
+    ifRevision?: IfRevision,
+  ): Promise<{ readonly revision: number } | 'stale' | undefined>;
   comingDays(owner: string, place: string): Promise<ComingDays | undefined>;
 
   /** Creates or replaces a bed; its readings stay. */
-  putBed(owner: string, id: string, fields: BedFields, ifRevision?: number): Promise<Put<Bed>>;
+  putBed(owner: string, id: string, fields: BedFields, ifRevision?: IfRevision): Promise<Put<Bed>>;
   bed(owner: string, id: string): Promise<Bed | undefined>;
   beds(owner: string, page: Page): Promise<Bed[]>;
   /**
@@ -206,23 +239,35 @@ export interface Store extends SeasonStore, AlertStore {
   deleteBed(
     owner: string,
     id: string,
-    options?: { withSowings?: boolean },
-  ): Promise<'deleted' | 'absent' | 'has-sowings'>;
+    options?: { withSowings?: boolean; ifRevision?: IfRevision },
+  ): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'>;
 
   /**
    * Keeps readings of a bed, each in place of an earlier one of the same thermometer and instant.
    *
    * @param readings In time order, one to an instant, as the type says; finite values.
    */
-  putReadings(owner: string, bed: string, probe: Probe, readings: Readings): Promise<Changes | undefined>;
+  putReadings(
+    owner: string,
+    bed: string,
+    probe: Probe,
+    readings: Readings,
+    ifRevision?: IfRevision,
+  ): Promise<Changes | 'stale' | undefined>;
   /** Which thermometers a bed has readings of. */
   series(owner: string, bed: string): Promise<KeptSeries[]>;
   /** One thermometer's readings as they were sent. */
   readings(owner: string, bed: string, probe: Probe, range?: InstantRange): Promise<Readings>;
   /** The same as days at the place, without looking at each reading. */
   readingDays(owner: string, bed: string, probe: Probe, range?: DateRange): Promise<Day[]>;
-  /** How many readings were deleted; of one thermometer, or of all that the bed has. */
-  deleteReadings(owner: string, bed: string, range?: InstantRange, probe?: Probe): Promise<number | undefined>;
+  /** How many readings were deleted, of the thermometers that are named, or of all that the bed has; all or none. */
+  deleteReadings(
+    owner: string,
+    bed: string,
+    range?: InstantRange,
+    probes?: readonly Probe[],
+    ifRevision?: IfRevision,
+  ): Promise<number | 'stale' | undefined>;
 
   /**
    * Places of all owners whose source is to be asked by now, the longest due first. Names no owner, as it is for the

@@ -1,8 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { promisify } from 'node:util';
-import swagger from '@fastify/swagger';
-import swaggerUi from '@fastify/swagger-ui';
 import Fastify, {
   type FastifyInstance,
   type FastifyPluginAsync,
@@ -21,12 +19,13 @@ import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from 
 import { callersIdOf } from './callers-id.js';
 import { sendClientError } from './client-error.js';
 import { refuseMisconduct } from './conduct.js';
+import { docs } from './docs.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
 import { parseJson } from './json-body.js';
 import type { FindOwner, Shown } from './keys.js';
-import { addLimits } from './limits.js';
+import { requestLimits } from './limits.js';
 import { metrics } from './metrics.js';
 import { model } from './model.js';
 import { answerUnrouted } from './not-found.js';
@@ -35,7 +34,7 @@ import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
-import { readyAnswer } from './ready-answer.js';
+import { readyAnswer, type SendReady } from './ready-answer.js';
 import { requestMetrics } from './request-metrics.js';
 import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
@@ -203,10 +202,19 @@ export async function buildApp({
     ...sessionRoutes(findOwner),
     ...serviceRoutes(store, shownMetrics),
   ];
-  const document = openApiDocument(routes, version);
+  let described: Record<string, unknown> | undefined;
+  let sendDocument: SendReady | undefined;
+  const document = (): Record<string, unknown> => {
+    described ??= openApiDocument(routes, version);
+    return described;
+  };
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.decorateRequest('caller', null);
+  app.decorateRequest('askedBy');
+  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
+  const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
   // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
   app.addHook('onRequest', async (request, reply) => {
     const callersId = callersIdOf(request);
@@ -215,13 +223,9 @@ export async function buildApp({
     const shown = shownBy(request);
     const holder = shown && findOwner?.(shown);
     request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
+    await countRequest(request, reply);
+    refuseMisconduct(request, reply, hosts, findOwner);
   });
-  const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
-  addLimits(app, {
-    ...{ clock, perMinute, workPerMinute, take, waitS: work.waitS },
-    isOpen: (url) => !keyed.has(url ?? ''),
-  });
-  app.addHook('onRequest', async (request, reply) => refuseMisconduct(request, reply, hosts, findOwner));
   app.addHook('onSend', async ({ raw, headers }, reply) => {
     // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
     if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {
@@ -267,14 +271,12 @@ export async function buildApp({
       app.route(route);
     }
   }
-  app.get('/openapi.json', readyAnswer({ ...asJson(document), headers: { 'cache-control': 'public, max-age=3600' } }));
-  await app.register(page);
-  await app.register(swagger, { mode: 'static', specification: { document: document as never } });
-  await app.register(swaggerUi, {
-    routePrefix: '/docs',
-    uiConfig: { docExpansion: 'list', defaultModelsExpandDepth: 0 },
-    theme: { css: [{ filename: 'quiet.css', content: '.swagger-ui .topbar { display: none }' }] },
+  app.get('/openapi.json', (request, reply) => {
+    sendDocument ??= readyAnswer({ ...asJson(document()), headers: { 'cache-control': 'public, max-age=3600' } });
+    return sendDocument(request, reply);
   });
+  await app.register(page);
+  await app.register(docs(document));
   return app;
 }
 
@@ -290,7 +292,7 @@ function noOwner(shown: Shown | undefined): never {
   throw new RequestError(
     'unauthorized',
     shown
-      ? 'The key, or the session, that was sent is not known here. Check it for letters left out, or give the key anew.'
+      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
       : 'Send the header "Authorization: Bearer" followed by your key.',
   );
 }
@@ -342,8 +344,8 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, error: Reques
     reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
   }
   // Waiting mends no damage.
-  const isWorthWaiting = problem.status === 503 && problem.code !== 'storage-damaged';
-  const retryAfterS = error.later.retryAfterS ?? (isWorthWaiting ? RETRY_AFTER_S : undefined);
+  const waitS = problem.status === 503 && problem.code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
+  const retryAfterS = error.later.retryAfterS ?? waitS;
   if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   reply.header('cache-control', 'no-store');
   reply.code(problem.status).type('application/problem+json').send(problem);

@@ -1,7 +1,20 @@
+import type { FastifyRequest } from 'fastify';
 import type { z } from 'zod';
-import type { Kept, Page } from '../garden/store.js';
+import type { IfRevision, Kept, Page } from '../garden/store.js';
 import { sendWithETag } from './etag.js';
-import { idIn, type Kind, listParameters, listQuery, notKept, pageOf, queryOf, refuseQuery } from './kept.js';
+import {
+  changeAsAllowed,
+  currentOf,
+  idIn,
+  type Keeper,
+  type Kind,
+  listParameters,
+  listQuery,
+  notKept,
+  pageOf,
+  queryOf,
+  refuseQuery,
+} from './kept.js';
 import { signed } from './model.js';
 import { ownerOf } from './owner.js';
 import type { Route } from './route.js';
@@ -48,10 +61,11 @@ export const listRoute = <T extends Kept>(
 });
 
 /** Forgets a kept thing that nothing else rests on. */
-export const deleteRoute = (
+export const deleteRoute = <T extends Kept>(
   kind: Kind,
   summary: string,
-  remove: (owner: string, id: string) => Promise<'deleted' | 'absent'>,
+  keeperFor: (request: FastifyRequest) => Pick<Keeper<T, never>, 'find' | 'show'>,
+  remove: (owner: string, id: string, ifRevision: IfRevision) => Promise<'deleted' | 'absent' | 'stale'>,
 ): Route => ({
   method: 'DELETE',
   url: `/v1/${kind}s/:id`,
@@ -59,12 +73,31 @@ export const deleteRoute = (
     id: `delete${named(kind)}`,
     summary,
     answer: 'none',
-    problems: ['not-found', ...keptProblems],
+    ifMatch: true,
+    problems: ['not-found', 'precondition-failed', ...keptProblems],
   },
   async handler(request, reply) {
     refuseQuery(request);
     const id = idIn(request, kind);
-    if ((await remove(ownerOf(request), id)) === 'absent') throw notKept(kind, id);
+    const outcome = await deleteAsAllowed(request, id, keeperFor(request), (owner, ifRevision) =>
+      remove(owner, id, ifRevision),
+    );
+    if (outcome === 'absent') throw notKept(kind, id);
     return reply.code(204).send();
   },
 });
+
+/** Deletes a kept thing as the request's preconditions allow. */
+export function deleteAsAllowed<T extends Kept, Outcome extends string>(
+  request: FastifyRequest,
+  id: string,
+  { find, show }: Pick<Keeper<T, never>, 'find' | 'show'>,
+  remove: (owner: string, ifRevision: IfRevision) => Promise<Outcome | 'stale'>,
+): Promise<Exclude<Outcome, 'stale'>> {
+  const owner = ownerOf(request);
+  return changeAsAllowed<Exclude<Outcome, 'stale'>>(
+    request,
+    async () => currentOf(await find(owner, id), (kept) => show(kept, owner)),
+    (ifRevision) => remove(owner, ifRevision) as Promise<Exclude<Outcome, 'stale'> | 'stale'>,
+  );
+}

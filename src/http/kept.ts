@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { notUnderstood, RequestError } from '../basics/errors.js';
+import { type IfRevision, NO_REVISION } from '../garden/kept.js';
 import type { Kept, Put } from '../garden/store.js';
 import { matchesTag, tagOf } from './etag.js';
 import { signed } from './model.js';
@@ -61,21 +62,73 @@ export async function pageOf<T extends Kept>(
   return { page, next: rows.length > limit ? page.at(-1)!.id : null };
 }
 
+/** A thing as it is now, to compare preconditions with. */
+export interface Current {
+  /** The revision that a change rests on; null: nothing is kept. */
+  readonly revision: number | null;
+  /** What its weak tag is made of: what a GET shows, or all that this rests on. Left out: nothing is there. */
+  readonly inputs?: (() => object | Promise<object>) | undefined;
+}
+
+const NOTHING: Current = { revision: null };
+
 /**
- * Lets a change pass where the request has no If-Match, or has the tag of what is kept now. Tags here are weak ones and
- * compared as such: RFC 9110 (13.1.1) would let no weak tag match.
+ * Why the preconditions of a change fail; null: they hold. If-Match comes before If-None-Match (RFC 9110, 13.2.2).
  *
- * @param current What a GET would show, before it is signed; undefined: there is nothing.
+ * If-Match takes a revision as a strong tag, and the weak tag of the whole thing too, which RFC 9110 (13.1.1) would not.
  */
-export function requireMatch(request: FastifyRequest, current: object | undefined): void {
-  const wanted = request.headers['if-match'];
-  if (wanted === undefined || (current !== undefined && matchesTag(wanted, tagOf(current)))) return;
-  throw new RequestError(
-    'precondition-failed',
-    current === undefined
-      ? 'Nothing is kept here, so it cannot be in the state that If-Match names. Leave the header out to create it.'
-      : 'It has been changed since you read it, so nothing was done. GET it, and send your change again with its new ETag.',
+async function preconditionFault({ headers }: FastifyRequest, { revision, inputs }: Current): Promise<string | null> {
+  const wanted = headers['if-match'];
+  if (wanted !== undefined && !(inputs && (await namesCurrent(wanted, revision, inputs)))) {
+    return inputs
+      ? 'It has been changed since you read it, so nothing was done. GET it, and send your change again with its new ETag.'
+      : 'Nothing is kept here, so it cannot be in the state that If-Match names. Leave the header out to create it.';
+  }
+  const unwanted = headers['if-none-match'];
+  if (unwanted === undefined || !inputs || !(await namesCurrent(unwanted, revision, inputs))) return null;
+  return 'Something is kept here already, so nothing was done. Choose another name, or leave If-None-Match out to replace it.';
+}
+
+/** Packing adds to a strong tag how it is packed (RFC 9110, 8.8.3.3); the thing is the same. */
+const PACKED = /-(?:br|gzip)"$/;
+
+/** Does a list of tags name a thing as it is now? */
+async function namesCurrent(
+  tags: string,
+  revision: number | null,
+  inputs: () => object | Promise<object>,
+): Promise<boolean> {
+  const plain = tags.split(',').map((tag) => tag.trim().replace(PACKED, '"'));
+  return (
+    (revision !== null && matchesTag(plain.join(), weakTagOf(revision))) || matchesTag(tags, tagOf(await inputs()))
   );
+}
+
+const strongTagOf = (revision: number): string => `"${revision}"`;
+/** As matchesTag compares it. */
+const weakTagOf = (revision: number): string => `W/${strongTagOf(revision)}`;
+
+/**
+ * Makes a change of a thing as the request's preconditions allow. What they were compared with is what the change replaces:
+ * where somebody was faster, the thing is looked at again. A failed precondition is told only of a change that would
+ * otherwise have been made (RFC 9110, 13.2.1), so the change is tried at a revision that the thing never has.
+ *
+ * @param look The thing as it is now.
+ * @param change Makes the change at that revision, and says `stale` where the thing is at another.
+ */
+export async function changeAsAllowed<Done>(
+  request: FastifyRequest,
+  look: () => Promise<Current>,
+  change: (ifRevision: IfRevision) => Promise<Done | 'stale'>,
+): Promise<Done> {
+  const isConditional = request.headers['if-match'] !== undefined || request.headers['if-none-match'] !== undefined;
+  for (;;) {
+    const current = isConditional ? await look() : undefined;
+    const fault = current ? await preconditionFault(request, current) : null;
+    const done = await change(fault === null ? current?.revision : NO_REVISION);
+    if (done !== 'stale') return done;
+    if (fault !== null) throw new RequestError('precondition-failed', fault);
+  }
 }
 
 /** What is told of a kept thing, and what its tag is made of. */
@@ -87,7 +140,7 @@ export interface Shown {
 /** How things of one kind are kept and shown. */
 export interface Keeper<T extends Kept, Fields> {
   find(owner: string, id: string): Promise<T | undefined>;
-  put(owner: string, id: string, fields: Fields, ifRevision: number | undefined): Promise<Put<T>>;
+  put(owner: string, id: string, fields: Fields, ifRevision: IfRevision): Promise<Put<T>>;
   show(kept: T, owner: string): Shown | Promise<Shown>;
   /** What is shown of a thing where it is created, and never again. */
   shownOnce?(kept: T): object;
@@ -96,9 +149,17 @@ export interface Keeper<T extends Kept, Fields> {
 /** A thing that is shown as it is kept. */
 export const asKept = (content: object): Shown => ({ inputs: content, answer: () => content });
 
+/** The revision that a change of a thing rests on: that of its fields, where what lies in it has another. */
+export const revisionOf = (kept: Kept & { readonly fieldsRevision?: number }): number =>
+  kept.fieldsRevision ?? kept.revision;
+
+/** A kept thing as preconditions see it. */
+export const currentOf = <T extends Kept>(kept: T | undefined, show: (kept: T) => Shown | Promise<Shown>): Current =>
+  kept ? { revision: revisionOf(kept), inputs: async () => (await show(kept)).inputs } : NOTHING;
+
 /**
  * Puts a thing and answers with what is then kept. Where somebody else changed it since it was looked at, it is looked at
- * again: what If-Match names, and what a PATCH adds to, is always what the change replaces.
+ * again: what a precondition names, and what a PATCH adds to, is always what the change replaces.
  *
  * @param fieldsFrom What to keep, given what is kept now.
  */
@@ -113,16 +174,60 @@ export async function putAndAnswer<T extends Kept, Fields>(
   const owner = ownerOf(request);
   for (;;) {
     const before = await find(owner, id);
-    if (request.headers['if-match'] !== undefined) {
-      requireMatch(request, before && (await show(before, owner)).inputs);
-    }
     const fields = fieldsFrom(before);
-    const done = await put(owner, id, fields, before?.revision);
-    if (!('kept' in done)) continue;
+    const current = currentOf(before, (kept) => show(kept, owner));
+    const fault = await preconditionFault(request, current);
+    const done = await put(owner, id, fields, fault === null ? current.revision : NO_REVISION);
+    if (!('kept' in done)) {
+      if (fault !== null) throw new RequestError('precondition-failed', fault);
+      continue;
+    }
     const { inputs, answer } = await show(done.kept, owner);
     return reply
       .code(done.outcome === 'created' ? 201 : 200)
       .header('etag', tagOf(inputs))
       .send(signed({ ...(await answer()), ...(done.outcome === 'created' && shownOnce?.(done.kept)) }, clock()));
   }
+}
+
+/** The query of a thing that can be asked for as it is kept. */
+export const asQueryShape = { as: z.literal('kept').optional() };
+const asQuery = z.strictObject(asQueryShape);
+export const asParameter: QueryParameter = {
+  name: 'as',
+  schema: z.enum(['kept']),
+  description: '`kept`: what a PUT takes and no more, with its revision as a strong ETag.',
+};
+
+/** Is the thing asked for as it is kept? Nothing else may be asked. */
+export const isAskedAsKept = (request: FastifyRequest): boolean => queryOf(asQuery, request).as === 'kept';
+
+/** Sends what a PUT takes, under the revision that If-Match takes; 304 where the caller has it already. */
+export function sendAsKept(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  revision: number,
+  content: object,
+): FastifyReply {
+  reply.header('etag', strongTagOf(revision)).header('vary', 'Accept');
+  const known = request.headers['if-none-match'];
+  return known !== undefined && matchesTag(known, weakTagOf(revision)) ? reply.code(304).send() : reply.send(content);
+}
+
+/** Of a thing as it is shown, the fields that a PUT takes. */
+export const fieldsOf = (put: z.ZodObject, shown: object): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(shown).filter(([name]) => Object.hasOwn(put.shape, name)));
+
+/** The names of what is shown of a thing and a PUT does not take. */
+export const readOnlyOf = (put: z.ZodObject, answer: z.ZodObject): string[] =>
+  Object.keys(answer.shape).filter((name) => !Object.hasOwn(put.shape, name));
+
+/**
+ * The body of a PUT. Fields of the thing's answer that cannot be changed may be sent back and are left out, so that what a
+ * GET gave can be edited and sent.
+ */
+export function readPut<Put extends z.ZodObject>(put: Put, answer: z.ZodObject, body: unknown): z.output<Put> {
+  if (body === null || typeof body !== 'object' || Array.isArray(body)) return read(put, body);
+  const readOnly = readOnlyOf(put, answer);
+  return read(put, Object.fromEntries(Object.entries(body).filter(([name]) => !readOnly.includes(name))));
 }

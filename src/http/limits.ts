@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { isIPv6 } from 'node:net';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../basics/errors.js';
 import type { AskedBy } from '../worker/worker-pool.js';
 import { memoryAllowances, type TakeAllowance } from './allowances.js';
@@ -18,7 +18,7 @@ export interface LimitOptions {
   readonly take?: TakeAllowance | undefined;
   /** In how many seconds an answer from years is probably there. */
   readonly waitS: () => number;
-  /** Does an address without a key count here, whoever asks? By the route's pattern. */
+  /** Does a route count against the address, whoever asks? By the route's pattern; undefined: there is no such route. */
   readonly isOpen: (url: string | undefined) => boolean;
 }
 
@@ -37,11 +37,14 @@ const HEALTH = new Set(['/healthz', '/readyz']);
 /** A chunk of an allowance that lies in a database is this share of it. */
 const CHUNKS = 20;
 
+/** Counts a request whose caller is known, and prepares what it may ask. @throws {RequestError} where it is one too many. */
+export type CountRequest = (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
+
 /**
- * Finds out whose request it is, counts it, and refuses one too many. Every address of the service counts, so that none
- * can be asked without end: what needs no key counts against the address that asks.
+ * Limits what each caller may ask: requests a minute, answers a minute that are worked out from years, and how many of
+ * those at a time. Every address of the service counts, so that none can be asked without end.
  */
-export function addLimits(app: FastifyInstance, options: LimitOptions): void {
+export function requestLimits(options: LimitOptions): CountRequest {
   const { clock, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
   const local = memoryAllowances();
   const limitOf = (policy: string, limit: number): RateLimit | undefined =>
@@ -63,14 +66,10 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
   ].join(', ');
   const underWay = new Map<string, number>();
 
-  app.decorateRequest('askedBy', (): AskedBy => {
-    throw new Error('asked before the request was counted');
-  });
-
-  app.addHook('onRequest', async (request, reply) => {
+  const count: CountRequest = async (request, reply) => {
     const { url } = request.routeOptions;
-    const holder = request.caller?.holder;
     const address = callerId('address', addressOf(request.ip));
+    const holder = request.caller?.holder;
     const caller = holder && !isOpen(url) ? callerId('owner', holder.owner) : address;
     request.askedBy = asker(request, reply, caller);
     if (HEALTH.has(url ?? '')) {
@@ -82,7 +81,7 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
     const allowance = await requests(caller, clock().getTime());
     tell(reply, 'requests', perMinute, allowance);
     if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
-  });
+  };
 
   const tell = (reply: FastifyReply, policy: string, limit: number, { remaining, nextInS }: Allowance): void => {
     reply.headers({
@@ -137,6 +136,7 @@ export function addLimits(app: FastifyInstance, options: LimitOptions): void {
     if (left > 0) underWay.set(caller, left);
     else underWay.delete(caller);
   };
+  return count;
 }
 
 /** Aborted when the answer has been sent, or nobody is there to read it. */

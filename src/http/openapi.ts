@@ -81,7 +81,7 @@ function describe(operation: Operation, url: string, open: boolean) {
     schema: schemaOf(schema, 'input'),
   }));
   const json = operation.json && {
-    schema: schemaOf(operation.json.schema, 'input'),
+    schema: withReadOnly(schemaOf(operation.json.schema, 'input'), operation.json.readOnly ?? []),
     example: operation.json.example,
   };
   const content = {
@@ -93,7 +93,12 @@ function describe(operation: Operation, url: string, open: boolean) {
     operationId: operation.id,
     summary: operation.summary,
     ...(operation.description ? { description: operation.description } : {}),
-    parameters: [...pathParameters, ...queryParameters, ...(operation.ifMatch ? [IF_MATCH] : [])],
+    parameters: [
+      ...pathParameters,
+      ...queryParameters,
+      ...(operation.ifMatch ? [IF_MATCH] : []),
+      ...(operation.ifNoneMatch ? [IF_NONE_MATCH] : []),
+    ],
     ...(operation.json || operation.csv ? { requestBody: { required: true, content } } : {}),
     security: open ? [] : [{ key: [] }, { session: [] }, {}],
     responses: {
@@ -107,11 +112,35 @@ function describe(operation: Operation, url: string, open: boolean) {
   };
 }
 
+/** The schema of a body that may hold fields which are left out. */
+const withReadOnly = (schema: Record<string, unknown>, names: readonly string[]): Record<string, unknown> => ({
+  ...schema,
+  ...(names.length === 0
+    ? {}
+    : {
+        properties: {
+          ...(schema.properties as object),
+          ...Object.fromEntries(
+            names.map((name) => [name, { readOnly: true, description: 'Left out of what is kept.' }]),
+          ),
+        },
+      }),
+});
+
 const IF_MATCH = {
   name: 'If-Match',
   in: 'header',
   required: false,
-  description: 'An ETag that a GET or a change gave: the change is made only if the thing is still so.',
+  description:
+    'The revision of the thing in quotes, or an ETag that a GET or a change gave: the change is made only if the thing is still so, else 412.',
+  schema: { type: 'string' },
+};
+
+const IF_NONE_MATCH = {
+  name: 'If-None-Match',
+  in: 'header',
+  required: false,
+  description: '`*`: it is kept only if nothing is kept under this name yet, else 412.',
   schema: { type: 'string' },
 };
 

@@ -31,3 +31,6 @@ export function refuseForeign(request: FastifyRequest): void {
     'A page of another site sent this in your browser, and your session is only for the pages of this service. Send it from there, or with the header "Authorization: Bearer" followed by your key.',
   );
 }
+
+/** Is a key needed that the caller has not shown? Told of every request, whether its route asks for a key or not. */
+export const needsKey = ({ caller }: FastifyRequest): boolean => caller?.isStranger ?? false;

@@ -21,6 +21,3 @@ declare module 'fastify' {
 
 /** Whose things a request sees and changes: the owner of its key. */
 export const ownerOf = (request: FastifyRequest): string => request.owner;
-
-/** Is a key needed that the caller has not shown? Told of every request, whether its route asks for a key or not. */
-export const needsKey = ({ caller }: FastifyRequest): boolean => caller?.isStranger ?? false;

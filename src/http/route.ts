@@ -17,7 +17,12 @@ export interface Operation {
   readonly description?: string;
   readonly query?: readonly QueryParameter[];
   /** The JSON body, and an example that works. */
-  readonly json?: { readonly schema: z.ZodType; readonly example: unknown };
+  readonly json?: {
+    readonly schema: z.ZodType;
+    readonly example: unknown;
+    /** Fields of the answer that may be sent back, and are left out. */
+    readonly readOnly?: readonly string[];
+  };
   /** May the JSON's fields come from a form of a page as well? It is then sent on to a page, by 303, rather than answered. */
   readonly form?: true;
   /** The example of a file, where the body may be one. */
@@ -29,6 +34,8 @@ export interface Operation {
     | 'none';
   /** Does it heed If-Match? */
   readonly ifMatch?: true;
+  /** Does it heed If-None-Match, as what must not be there yet? */
+  readonly ifNoneMatch?: true;
   readonly problems: readonly ErrorCode[];
 }
 

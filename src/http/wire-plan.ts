@@ -4,7 +4,7 @@ import { forPeople } from './rounding.js';
 import type { PlanAnswer, PlanWire } from './schemas/plans.js';
 
 /** What is kept of a plan. */
-export const planFieldsOnWire = ({ revision: _, crop, ...rest }: Plan): PlanWire => ({
+export const planFieldsOnWire = ({ crop, ...rest }: Plan): PlanWire => ({
   ...rest,
   crop: crop as PlanWire['crop'],
 });

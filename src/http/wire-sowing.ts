@@ -9,7 +9,7 @@ import type { SowingAnswer } from './schemas/sowings.js';
 import { forecastOnWire } from './wire-forecast.js';
 
 /** A sowing as it is kept. */
-export const sowingOnWire = ({ revision: _, id, ...fields }: Sowing) => ({ id, ...fields });
+export const sowingOnWire = ({ id, revision, ...fields }: Sowing) => ({ id, revision, ...fields });
 
 /** A sowing, and how it stands. */
 export function sowingStateOnWire(

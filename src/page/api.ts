@@ -5,6 +5,8 @@ export interface ApiRequest {
   readonly json?: unknown;
   /** A file instead of JSON. */
   readonly file?: Blob | Uint8Array;
+  /** A PUT that replaces nothing: it is refused where something is kept there. */
+  readonly isNew?: true;
 }
 
 /** Sends a request and gives what came back, its body read as JSON (undefined where there is none). */

@@ -1,6 +1,9 @@
 import { type Got, get, isRefused, type Send } from './api.js';
 import { listOf } from './shelf.js';
 
+/** Each time another name is tried, so more than a few people would have to press the same button at once. */
+const MAX_TRIES = 5;
+
 export interface Kept {
   readonly id: string;
   /** It was not kept before, with all these fields the same. */
@@ -9,9 +12,21 @@ export interface Kept {
 
 /**
  * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
- * already, sending it again changes nothing.
+ * already, sending it again changes nothing. A name that somebody else takes in the same instant is theirs.
  */
 export async function keepUnder(
+  send: Send,
+  kind: 'places' | 'beds' | 'sowings' | 'plans',
+  name: string,
+  json: object,
+): Promise<Got<Kept>> {
+  for (let tries = 1; ; tries++) {
+    const put = await keepOnce(send, kind, name, json);
+    if (!isRefused(put) || put.problem.status !== 412 || tries === MAX_TRIES) return put;
+  }
+}
+
+async function keepOnce(
   send: Send,
   kind: 'places' | 'beds' | 'sowings' | 'plans',
   name: string,
@@ -24,7 +39,7 @@ export async function keepUnder(
   if (same) return { value: { id: same.id, isNew: false } };
   let id = name;
   for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
-  const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json });
+  const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json, isNew: true });
   return isRefused(put) ? put : { value: { id, isNew: true } };
 }
 

@@ -132,7 +132,7 @@ const sendHtml = (reply: FastifyReply, markup: string): FastifyReply => {
 /** Asks the service as whoever asks for the page. */
 const sendFor =
   (app: FastifyInstance, { headers, ip }: FastifyRequest): Send =>
-  async ({ method, path, json, file }) => {
+  async ({ method, path, json, file, isNew }) => {
     const response = await app.inject({
       method,
       url: path,
@@ -141,6 +141,7 @@ const sendFor =
         ...(headers.cookie === undefined ? {} : { cookie: headers.cookie }),
         ...(headers.authorization === undefined ? {} : { authorization: headers.authorization }),
         ...(file ? { 'content-type': 'text/csv' } : {}),
+        ...(isNew ? { 'if-none-match': '*' } : {}),
       },
       ...(file ? { payload: Buffer.from(file as Uint8Array) } : json === undefined ? {} : { payload: json as object }),
     });

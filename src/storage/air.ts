@@ -1,6 +1,6 @@
 import { FIRST_YEAR, LAST_YEAR, type PlainDate } from '../basics/calendar.js';
 import type { Normals } from '../climate/normals.js';
-import type { AirDay, Changes, ComingDays, DateRange } from '../garden/store.js';
+import type { AirDay, Changes, ComingDays, DateRange, IfRevision } from '../garden/store.js';
 import type { Database, Query } from './database.js';
 import { insertMany } from './insert-many.js';
 import { type AirYear, dayIndex, packAirYear, unpackAirYear, yearOf } from './pack-air.js';
@@ -46,31 +46,38 @@ export const putAir = (
   owner: string,
   place: string,
   days: readonly AirDay[],
-): Promise<Changes | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    const coming = oneADate(days);
-    const dates = coming.map(({ date }) => date).sort();
-    const range = { from: dates[0], to: dates.at(-1) };
-    const years = coming.length > 0 ? await yearsIn(query, owner, place, range) : new Map<number, AirYear>();
-    const changed = new Set<number>();
-    const result = { added: 0, unchanged: 0, replaced: 0 };
-    for (const day of coming) {
-      const number = yearOf(day.date);
-      const year = years.get(number) ?? [];
-      years.set(number, year);
-      const i = dayIndex(day.date);
-      const before = year[i];
-      if (before && isSame(before, day)) {
-        result.unchanged++;
-        continue;
+  ifRevision?: IfRevision,
+): Promise<Changes | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query) => {
+      const coming = oneADate(days);
+      const dates = coming.map(({ date }) => date).sort();
+      const range = { from: dates[0], to: dates.at(-1) };
+      const years = coming.length > 0 ? await yearsIn(query, owner, place, range) : new Map<number, AirYear>();
+      const changed = new Set<number>();
+      const result = { added: 0, unchanged: 0, replaced: 0 };
+      for (const day of coming) {
+        const number = yearOf(day.date);
+        const year = years.get(number) ?? [];
+        years.set(number, year);
+        const i = dayIndex(day.date);
+        const before = year[i];
+        if (before && isSame(before, day)) {
+          result.unchanged++;
+          continue;
+        }
+        result[before ? 'replaced' : 'added']++;
+        year[i] = day;
+        changed.add(number);
       }
-      result[before ? 'replaced' : 'added']++;
-      year[i] = day;
-      changed.add(number);
-    }
-    for (const year of changed) await keepYear(query, owner, place, year, years.get(year)!);
-    return { result, different: changed.size > 0 };
-  });
+      for (const year of changed) await keepYear(query, owner, place, year, years.get(year)!);
+      return { result, different: changed.size > 0 };
+    },
+    ifRevision,
+  );
 
 export async function listAir(database: Database, owner: string, place: string, range: DateRange): Promise<AirDay[]> {
   const years = await yearsIn(database, owner, place, range);
@@ -86,21 +93,32 @@ export const deleteAir = (
   owner: string,
   place: string,
   range: DateRange,
-): Promise<number | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    let deleted = 0;
-    for (const [number, year] of await yearsIn(query, owner, place, range)) {
-      const left = year.map((day) => (day && isWithin(day.date, range) ? undefined : day));
-      const before = deleted;
-      deleted += countOf(year) - countOf(left);
-      if (deleted === before) continue;
-      if (countOf(left) > 0) await keepYear(query, owner, place, number, left);
-      else {
-        await query.run('delete from air_years where owner = $1 and place = $2 and year = $3', [owner, place, number]);
+  ifRevision?: IfRevision,
+): Promise<number | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query) => {
+      let deleted = 0;
+      for (const [number, year] of await yearsIn(query, owner, place, range)) {
+        const left = year.map((day) => (day && isWithin(day.date, range) ? undefined : day));
+        const before = deleted;
+        deleted += countOf(year) - countOf(left);
+        if (deleted === before) continue;
+        if (countOf(left) > 0) await keepYear(query, owner, place, number, left);
+        else {
+          await query.run('delete from air_years where owner = $1 and place = $2 and year = $3', [
+            owner,
+            place,
+            number,
+          ]);
+        }
       }
-    }
-    return { result: deleted, different: deleted > 0 };
-  });
+      return { result: deleted, different: deleted > 0 };
+    },
+    ifRevision,
+  );
 
 const isWithin = (date: PlainDate, { from, to }: DateRange): boolean =>
   (from === undefined || date >= from) && (to === undefined || date <= to);
@@ -112,13 +130,20 @@ export const putNormals = (
   owner: string,
   place: string,
   { meanMaxC, meanMinC }: Normals,
-): Promise<'kept' | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    await query.run('delete from normals where owner = $1 and place = $2', [owner, place]);
-    const months = meanMaxC.map((maxC, i) => [owner, place, i + 1, maxC, meanMinC[i]!]);
-    await insertMany(query, 'normals (owner, place, month, mean_max_c, mean_min_c)', months);
-    return { result: 'kept' as const, different: true };
-  });
+  ifRevision?: IfRevision,
+): Promise<{ readonly revision: number } | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query, revision) => {
+      await query.run('delete from normals where owner = $1 and place = $2', [owner, place]);
+      const months = meanMaxC.map((maxC, i) => [owner, place, i + 1, maxC, meanMinC[i]!]);
+      await insertMany(query, 'normals (owner, place, month, mean_max_c, mean_min_c)', months);
+      return { result: { revision }, different: true };
+    },
+    ifRevision,
+  );
 
 export async function findNormals(database: Database, owner: string, place: string): Promise<Normals | undefined> {
   const rows = await database.all<{ mean_max_c: number; mean_min_c: number }>(
@@ -134,16 +159,23 @@ export const putComingDays = (
   owner: string,
   place: string,
   { atMs, days }: ComingDays,
-): Promise<'kept' | undefined> =>
-  changeOfPlace(database, owner, place, async (query) => {
-    await query.run('delete from coming_days where owner = $1 and place = $2', [owner, place]);
-    await insertMany(
-      query,
-      'coming_days (owner, place, date, at_ms, min_c, mean_c, max_c)',
-      oneADate(days).map(({ date, min, mean, max }) => [owner, place, date, atMs, min, mean, max]),
-    );
-    return { result: 'kept' as const, different: true };
-  });
+  ifRevision?: IfRevision,
+): Promise<{ readonly revision: number } | 'stale' | undefined> =>
+  changeOfPlace(
+    database,
+    owner,
+    place,
+    async (query, revision) => {
+      await query.run('delete from coming_days where owner = $1 and place = $2', [owner, place]);
+      await insertMany(
+        query,
+        'coming_days (owner, place, date, at_ms, min_c, mean_c, max_c)',
+        oneADate(days).map(({ date, min, mean, max }) => [owner, place, date, atMs, min, mean, max]),
+      );
+      return { result: { revision }, different: true };
+    },
+    ifRevision,
+  );
 
 export async function findComingDays(
   database: Database,

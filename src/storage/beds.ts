@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { zoneNamed } from '../basics/calendar.js';
+import { type IfRevision, isAtRevision } from '../garden/kept.js';
 import type { Bed, BedFields, Changes, InstantRange, Page, Probe, Put } from '../garden/store.js';
 import type { Readings } from '../readings/readings.js';
 import type { Database, Query } from './database.js';
@@ -9,30 +10,34 @@ import { deleteFromSeries, putInSeries, rezoneBed, seriesOf } from './reading-da
 import { sameFields } from './same-fields.js';
 
 interface BedRow extends Pick<Bed, 'id' | 'revision' | 'place' | 'name' | 'kind' | 'cover' | 'moisture'> {
+  readonly fields_revision: number;
   readonly shade_percent: number;
   readonly room_c: number | null;
   readonly calendar_token: string | null;
 }
 
 const COLUMNS = 'id, revision, place, name, kind, cover, moisture, shade_percent, room_c, calendar_token';
+const SELECT = `select ${COLUMNS}, coalesce(fields_revision, revision) as fields_revision from beds`;
 
-const bedOf = ({ shade_percent, room_c, calendar_token, ...row }: BedRow): Bed => ({
+const bedOf = ({ fields_revision, shade_percent, room_c, calendar_token, ...row }: BedRow): Bed => ({
   ...row,
+  fieldsRevision: fields_revision,
   shadePercent: shade_percent,
   roomC: room_c,
   calendarToken: calendar_token,
 });
 
 export async function findBed(ask: Pick<Query, 'all'>, owner: string, id: string): Promise<Bed | undefined> {
-  const rows = await ask.all<BedRow>(`select ${COLUMNS} from beds where owner = $1 and id = $2`, [owner, id]);
+  const rows = await ask.all<BedRow>(`${SELECT} where owner = $1 and id = $2`, [owner, id]);
   return rows[0] && bedOf(rows[0]);
 }
 
 export async function listBeds(database: Database, owner: string, { after = '', limit }: Page): Promise<Bed[]> {
-  const rows = await database.all<BedRow>(
-    `select ${COLUMNS} from beds where owner = $1 and id > $2 order by id limit $3`,
-    [owner, after, limit],
-  );
+  const rows = await database.all<BedRow>(`${SELECT} where owner = $1 and id > $2 order by id limit $3`, [
+    owner,
+    after,
+    limit,
+  ]);
   return rows.map(bedOf);
 }
 
@@ -41,22 +46,23 @@ export const putBed = (
   owner: string,
   id: string,
   fields: BedFields,
-  ifRevision?: number,
+  ifRevision?: IfRevision,
 ): Promise<Put<Bed>> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const before = await findBed(query, owner, id);
-    if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
     const place = await findPlace(query, owner, fields.place);
     if (!place) return { outcome: 'no-place' };
+    if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
     if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
     const calendarToken = before?.calendarToken ?? newToken();
-    const kept: Bed = { ...fields, id, revision, calendarToken };
+    const kept: Bed = { ...fields, id, revision, fieldsRevision: revision, calendarToken };
     const { name, kind, cover, moisture, shadePercent, roomC } = fields;
     await query.run(
-      `insert into beds (owner, ${COLUMNS}) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)
+      `insert into beds (owner, ${COLUMNS}, fields_revision)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $3)
        on conflict (owner, id) do update set
-         revision = excluded.revision, place = excluded.place, name = excluded.name, kind = excluded.kind,
+         revision = excluded.revision, fields_revision = excluded.fields_revision, place = excluded.place, name = excluded.name, kind = excluded.kind,
          cover = excluded.cover, moisture = excluded.moisture, shade_percent = excluded.shade_percent,
          room_c = excluded.room_c, calendar_token = excluded.calendar_token`,
       [owner, id, revision, fields.place, name, kind, cover, moisture, shadePercent, roomC, calendarToken],
@@ -72,15 +78,18 @@ export const deleteBed = (
   database: Database,
   owner: string,
   id: string,
-  withSowings: boolean,
-): Promise<'deleted' | 'absent' | 'has-sowings'> =>
+  { withSowings = false, ifRevision }: { withSowings?: boolean; ifRevision?: IfRevision },
+): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'> =>
   database.transaction(async (query) => {
     await takeTurn(query, owner);
     const of = [owner, id];
+    const before = await findBed(query, owner, id);
+    if (!before) return 'absent';
     const sowings = await query.all('select id from sowings where owner = $1 and bed = $2 limit 1', of);
     if (sowings.length > 0 && !withSowings) return 'has-sowings';
-    const deleted = await query.run('delete from beds where owner = $1 and id = $2', of);
-    return deleted > 0 ? 'deleted' : 'absent';
+    if (!isAtRevision(before.fieldsRevision, ifRevision)) return 'stale';
+    await query.run('delete from beds where owner = $1 and id = $2', of);
+    return 'deleted';
   });
 
 /** Says that a bed, or something that lies in it, is no longer as it was. */
@@ -121,12 +130,19 @@ export const putReadings = (
   bed: string,
   probe: Probe,
   readings: Readings,
-): Promise<Changes | undefined> => {
+  ifRevision?: IfRevision,
+): Promise<Changes | 'stale' | undefined> => {
   refuseDisorder(readings);
-  return changeOfBed(database, owner, bed, async (query, timeZone) => {
-    const changes = await putInSeries(query, { owner, bed, ...probe }, zoneNamed(timeZone), readings);
-    return { result: changes, different: changes.added + changes.replaced > 0 };
-  });
+  return changeOfBed(
+    database,
+    owner,
+    bed,
+    async (query, timeZone) => {
+      const changes = await putInSeries(query, { owner, bed, ...probe }, zoneNamed(timeZone), readings);
+      return { result: changes, different: changes.added + changes.replaced > 0 };
+    },
+    ifRevision,
+  );
 };
 
 export const deleteReadings = (
@@ -134,15 +150,22 @@ export const deleteReadings = (
   owner: string,
   bed: string,
   range: InstantRange,
-  probe?: Probe,
-): Promise<number | undefined> =>
-  changeOfBed(database, owner, bed, async (query, timeZone) => {
-    let deleted = 0;
-    for (const { medium, probeDepthCm } of probe ? [probe] : await seriesOf(query, owner, bed)) {
-      deleted += await deleteFromSeries(query, { owner, bed, medium, probeDepthCm }, zoneNamed(timeZone), range);
-    }
-    return { result: deleted, different: deleted > 0 };
-  });
+  probes?: readonly Probe[],
+  ifRevision?: IfRevision,
+): Promise<number | 'stale' | undefined> =>
+  changeOfBed(
+    database,
+    owner,
+    bed,
+    async (query, timeZone) => {
+      let deleted = 0;
+      for (const { medium, probeDepthCm } of probes ?? (await seriesOf(query, owner, bed))) {
+        deleted += await deleteFromSeries(query, { owner, bed, medium, probeDepthCm }, zoneNamed(timeZone), range);
+      }
+      return { result: deleted, different: deleted > 0 };
+    },
+    ifRevision,
+  );
 
 /** Changes a series of a bed, whose revision rises unless nothing was different; undefined where there is no such bed. */
 const changeOfBed = <T>(
@@ -150,15 +173,17 @@ const changeOfBed = <T>(
   owner: string,
   bed: string,
   change: (query: Query, timeZone: string) => Promise<{ result: T; different: boolean }>,
-): Promise<T | undefined> =>
+  ifRevision?: IfRevision,
+): Promise<T | 'stale' | undefined> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
-    const found = await query.all<{ time_zone: string }>(
-      `select places.time_zone from beds join places on places.owner = beds.owner and places.id = beds.place
+    const found = await query.all<{ revision: number; time_zone: string }>(
+      `select beds.revision, places.time_zone from beds join places on places.owner = beds.owner and places.id = beds.place
        where beds.owner = $1 and beds.id = $2`,
       [owner, bed],
     );
     if (!found[0]) return undefined;
+    if (!isAtRevision(found[0].revision, ifRevision)) return 'stale';
     const { result, different } = await change(query, found[0].time_zone);
     if (different) await raiseBed(query, owner, bed, revision);
     return result;

@@ -1,3 +1,4 @@
+import { type IfRevision, isAtRevision } from '../garden/kept.js';
 import type { CropChoice } from '../garden/season-store.js';
 import type { Kept, Page, Put } from '../garden/store.js';
 import { findBed, raiseBed } from './beds.js';
@@ -65,15 +66,15 @@ export const putKept = <Fields extends Asked>(
   owner: string,
   id: string,
   fields: Fields,
-  ifRevision?: number,
+  ifRevision?: IfRevision,
 ): Promise<Put<Fields & Kept>> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const before = await findKept(query, table, owner, id);
-    if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
     const { bed, lot } = fields;
     if (bed !== undefined && !(await findBed(query, owner, bed))) return { outcome: 'no-bed' };
     if (typeof lot === 'string' && !(await hasLot(query, owner, lot))) return { outcome: 'no-lot' };
+    if (!isAtRevision(before?.revision, ifRevision)) return { outcome: 'stale' };
     const kept = { ...fields, id, revision };
     if (before && sameFields({ ...kept, revision: before.revision }, before)) {
       return { outcome: 'unchanged', kept: before };
@@ -112,10 +113,12 @@ export async function deleteKept<Fields extends Asked>(
   table: KeptTable<Fields>,
   owner: string,
   id: string,
-): Promise<'deleted' | 'absent'> {
+  ifRevision?: IfRevision,
+): Promise<'deleted' | 'absent' | 'stale'> {
   const revision = await takeTurn(query, owner);
   const before = await findKept(query, table, owner, id);
   if (!before) return 'absent';
+  if (!isAtRevision(before.revision, ifRevision)) return 'stale';
   await query.run(`delete from ${table.name} where owner = $1 and id = $2`, [owner, id]);
   if (before.bed !== undefined) await raiseBed(query, owner, before.bed, revision);
   return 'deleted';

@@ -1,3 +1,4 @@
+import type { IfRevision } from '../garden/kept.js';
 import type { LotFields } from '../garden/season-store.js';
 import type { Database } from './database.js';
 import { deleteKept, type KeptTable } from './kept-rows.js';
@@ -9,9 +10,10 @@ export const deleteLot = (
   database: Database,
   owner: string,
   id: string,
-): Promise<'deleted' | 'absent' | 'has-sowings'> =>
+  ifRevision?: IfRevision,
+): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'> =>
   database.transaction(async (query) => {
     await takeTurn(query, owner);
     const sown = await query.all('select id from sowings where owner = $1 and lot = $2 limit 1', [owner, id]);
-    return sown.length > 0 ? 'has-sowings' : deleteKept(query, lots, owner, id);
+    return sown.length > 0 ? 'has-sowings' : deleteKept(query, lots, owner, id, ifRevision);
   });

@@ -63,11 +63,12 @@ export function storeOf(database: Database): Store {
     putPlace: (owner, ...args) => putPlace(of(owner), owner, ...args),
     place: (owner, ...args) => findPlace(of(owner), owner, ...args),
     places: (owner, ...args) => listPlaces(of(owner), owner, ...args),
-    deletePlace: (owner, id, { withBeds = false } = {}) => deletePlace(freeing(owner), owner, id, withBeds),
+    deletePlace: (owner, id, options = {}) => deletePlace(freeing(owner), owner, id, options),
 
     putAir: (owner, ...args) => putAir(of(owner), owner, ...args),
     air: (owner, place, range = {}) => listAir(of(owner), owner, place, range),
-    deleteAir: (owner, place, range = {}) => deleteAir(freeing(owner), owner, place, range),
+    deleteAir: (owner, place, range = {}, ifRevision = undefined) =>
+      deleteAir(freeing(owner), owner, place, range, ifRevision),
     putNormals: (owner, ...args) => putNormals(of(owner), owner, ...args),
     normals: (owner, ...args) => findNormals(of(owner), owner, ...args),
     putComingDays: (owner, ...args) => putComingDays(of(owner), owner, ...args),
@@ -76,14 +77,13 @@ export function storeOf(database: Database): Store {
     putBed: (owner, ...args) => putBed(of(owner), owner, ...args),
     bed: (owner, ...args) => findBed(of(owner), owner, ...args),
     beds: (owner, ...args) => listBeds(of(owner), owner, ...args),
-    deleteBed: (owner, id, { withSowings = false } = {}) => deleteBed(freeing(owner), owner, id, withSowings),
+    deleteBed: (owner, id, options = {}) => deleteBed(freeing(owner), owner, id, options),
 
     putReadings: async (owner, ...args) => putReadings(of(owner), owner, ...args),
     series: (owner, ...args) => seriesOf(of(owner), owner, ...args),
     readings: (owner, bed, probe, range = {}) => readingsOfSeries(of(owner), { owner, bed, ...probe }, range),
     readingDays: (owner, bed, probe, range = {}) => daysOfSeries(of(owner), { owner, bed, ...probe }, range),
-    deleteReadings: (owner, bed, range = {}, probe = undefined) =>
-      deleteReadings(freeing(owner), owner, bed, range, probe),
+    deleteReadings: (owner, bed, range = {}, ...rest) => deleteReadings(freeing(owner), owner, bed, range, ...rest),
 
     putLot: (owner, ...args) => putKept(of(owner), lots, owner, ...args),
     lot: (owner, ...args) => findKept(of(owner), lots, owner, ...args),
@@ -94,7 +94,7 @@ export function storeOf(database: Database): Store {
     sowing: (owner, ...args) => findSowing(of(owner), owner, ...args),
     sowings: (owner, ...args) => listKept(of(owner), sowings, owner, ...args),
     sowingsOf: (owner, ...args) => sowingsOfBed(of(owner), owner, ...args),
-    deleteSowing: (owner, id) => freeing(owner).transaction((query) => deleteKept(query, sowings, owner, id)),
+    deleteSowing: (owner, ...args) => freeing(owner).transaction((query) => deleteKept(query, sowings, owner, ...args)),
 
     putCount: (owner, ...args) => putCount(of(owner), owner, ...args),
     deleteCount: (owner, ...args) => deleteCount(freeing(owner), owner, ...args),
@@ -102,7 +102,7 @@ export function storeOf(database: Database): Store {
     putPlan: (owner, ...args) => putKept(of(owner), plans, owner, ...args),
     plan: (owner, ...args) => findKept(of(owner), plans, owner, ...args),
     plans: (owner, ...args) => listKept(of(owner), plans, owner, ...args),
-    deletePlan: (owner, id) => freeing(owner).transaction((query) => deleteKept(query, plans, owner, id)),
+    deletePlan: (owner, ...args) => freeing(owner).transaction((query) => deleteKept(query, plans, owner, ...args)),
 
     bedOfCalendar: (...args) => bedOfCalendar(database, ...args),
     renewCalendarToken: (owner, ...args) => renewCalendarToken(of(owner), owner, ...args),

@@ -1,4 +1,5 @@
 import { zoneNamed } from '../basics/calendar.js';
+import { type IfRevision, isAtRevision } from '../garden/kept.js';
 import type { Page, Place, PlaceFields, Put } from '../garden/store.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
@@ -8,6 +9,7 @@ import { sameFields } from './same-fields.js';
 interface PlaceRow {
   readonly id: string;
   readonly revision: number;
+  readonly fields_revision: number;
   readonly name: string;
   readonly latitude: number;
   readonly longitude: number;
@@ -21,12 +23,14 @@ interface PlaceRow {
 
 const COLUMNS = `id, revision, name, latitude, longitude, elevation_m, time_zone, annual_rain_mm,
   source_format, source_url, source_every_hours`;
+const SELECT = `select ${COLUMNS}, coalesce(fields_revision, revision) as fields_revision from places`;
 
 function placeOf(row: PlaceRow): Place {
   const { source_format: format, source_url: url, source_every_hours: everyHours } = row;
   return {
     id: row.id,
     revision: row.revision,
+    fieldsRevision: row.fields_revision,
     name: row.name,
     latitude: row.latitude,
     longitude: row.longitude,
@@ -38,15 +42,16 @@ function placeOf(row: PlaceRow): Place {
 }
 
 export async function findPlace(ask: Pick<Query, 'all'>, owner: string, id: string): Promise<Place | undefined> {
-  const rows = await ask.all<PlaceRow>(`select ${COLUMNS} from places where owner = $1 and id = $2`, [owner, id]);
+  const rows = await ask.all<PlaceRow>(`${SELECT} where owner = $1 and id = $2`, [owner, id]);
   return rows[0] && placeOf(rows[0]);
 }
 
 export async function listPlaces(database: Database, owner: string, { after = '', limit }: Page): Promise<Place[]> {
-  const rows = await database.all<PlaceRow>(
-    `select ${COLUMNS} from places where owner = $1 and id > $2 order by id limit $3`,
-    [owner, after, limit],
-  );
+  const rows = await database.all<PlaceRow>(`${SELECT} where owner = $1 and id > $2 order by id limit $3`, [
+    owner,
+    after,
+    limit,
+  ]);
   return rows.map(placeOf);
 }
 
@@ -55,21 +60,20 @@ export const putPlace = (
   owner: string,
   id: string,
   fields: PlaceFields,
-  ifRevision?: number,
+  ifRevision?: IfRevision,
 ): Promise<Put<Place>> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const before = await findPlace(query, owner, id);
-    if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
-    const kept: Place = { ...fields, id, revision };
-    if (before && sameFields({ ...kept, revision: before.revision }, before)) {
-      return { outcome: 'unchanged', kept: before };
-    }
+    if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
+    const kept: Place = { ...fields, id, revision, fieldsRevision: revision };
+    if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
     const { name, latitude, longitude, elevationM, timeZone, annualRainMm, source } = fields;
     await query.run(
-      `insert into places (owner, ${COLUMNS}) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)
+      `insert into places (owner, ${COLUMNS}, fields_revision)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $3)
        on conflict (owner, id) do update set
-         revision = excluded.revision, name = excluded.name, latitude = excluded.latitude,
+         revision = excluded.revision, fields_revision = excluded.fields_revision, name = excluded.name, latitude = excluded.latitude,
          longitude = excluded.longitude, elevation_m = excluded.elevation_m, time_zone = excluded.time_zone,
          annual_rain_mm = excluded.annual_rain_mm, source_format = excluded.source_format,
          source_url = excluded.source_url, source_every_hours = excluded.source_every_hours`,
@@ -95,35 +99,40 @@ export const deletePlace = (
   database: Database,
   owner: string,
   id: string,
-  withBeds: boolean,
-): Promise<'deleted' | 'absent' | 'has-beds'> =>
+  { withBeds = false, ifRevision }: { withBeds?: boolean; ifRevision?: IfRevision },
+): Promise<'deleted' | 'absent' | 'has-beds' | 'stale'> =>
   database.transaction(async (query) => {
     await takeTurn(query, owner);
-    if (withBeds) await query.run('delete from beds where owner = $1 and place = $2', [owner, id]);
+    const before = await findPlace(query, owner, id);
+    if (!before) return 'absent';
     const beds = await query.all('select id from beds where owner = $1 and place = $2 limit 1', [owner, id]);
-    if (beds.length > 0) return 'has-beds';
-    const deleted = await query.run('delete from places where owner = $1 and id = $2', [owner, id]);
-    return deleted > 0 ? 'deleted' : 'absent';
+    if (beds.length > 0 && !withBeds) return 'has-beds';
+    if (!isAtRevision(before.fieldsRevision, ifRevision)) return 'stale';
+    await query.run('delete from beds where owner = $1 and place = $2', [owner, id]);
+    await query.run('delete from places where owner = $1 and id = $2', [owner, id]);
+    return 'deleted';
   });
 
 /**
  * Changes a series of a place, whose revision rises unless nothing was different.
  *
  * @param change Does it, and says what came of it and whether anything is different.
- * @returns What came of it; undefined where there is no such place.
+ * @returns What came of it; `stale`: the place is at another revision; undefined where there is no such place.
  */
 export const changeOfPlace = <T>(
   database: Database,
   owner: string,
   place: string,
-  change: (query: Query) => Promise<{ result: T; different: boolean }>,
-): Promise<T | undefined> =>
+  change: (query: Query, revision: number) => Promise<{ result: T; different: boolean }>,
+  ifRevision?: IfRevision,
+): Promise<T | 'stale' | undefined> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const of = [owner, place];
-    const found = await query.all('select id from places where owner = $1 and id = $2', of);
-    if (found.length === 0) return undefined;
-    const { result, different } = await change(query);
+    const found = await query.all<{ revision: number }>('select revision from places where owner = $1 and id = $2', of);
+    if (!found[0]) return undefined;
+    if (!isAtRevision(found[0].revision, ifRevision)) return 'stale';
+    const { result, different } = await change(query, revision);
     if (different) await query.run('update places set revision = $3 where owner = $1 and id = $2', [...of, revision]);
     return result;
   });

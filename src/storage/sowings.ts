@@ -1,5 +1,6 @@
 import type { PlainDate } from '../basics/calendar.js';
-import type { Count, CountedSowing, Sowing, SowingFields } from '../garden/season-store.js';
+import { type IfRevision, isAtRevision } from '../garden/kept.js';
+import type { Count, CountedSowing, CountPut, KeptCount, Sowing, SowingFields } from '../garden/season-store.js';
 import { raiseBed } from './beds.js';
 import type { Database, Query } from './database.js';
 import { findKept, type KeptRow, type KeptTable, keptOf } from './kept-rows.js';
@@ -12,16 +13,21 @@ export const sowings: KeptTable<SowingFields> = { name: 'sowings', columns: ['be
 interface CountRow {
   readonly sowing: string;
   readonly date: PlainDate;
+  readonly revision: number | null;
   readonly fields: string;
 }
 
-const countOf = ({ date, fields }: CountRow): Count => ({ date, ...(JSON.parse(fields) as Omit<Count, 'date'>) });
+const countOf = ({ date, revision, fields }: CountRow): KeptCount => ({
+  date,
+  ...(JSON.parse(fields) as Omit<Count, 'date'>),
+  revision: revision ?? 0,
+});
 
 export async function findSowing(database: Database, owner: string, id: string): Promise<CountedSowing | undefined> {
   const sowing = await findKept(database, sowings, owner, id);
   if (!sowing) return undefined;
   const rows = await database.all<CountRow>(
-    'select sowing, date, fields from counts where owner = $1 and sowing = $2 order by date',
+    'select sowing, date, revision, fields from counts where owner = $1 and sowing = $2 order by date',
     [owner, id],
   );
   return { sowing, counts: rows.map(countOf) };
@@ -36,7 +42,7 @@ export async function sowingsOfBed(
   const last = 'from sowings where owner = $1 and bed = $2 order by date desc, id desc limit $3';
   const rows = await database.all<KeptRow>(`select id, revision, fields ${last}`, [owner, bed, limit]);
   const counts = await database.all<CountRow>(
-    `select sowing, date, fields from counts where owner = $1 and sowing in (select id ${last}) order by date`,
+    `select sowing, date, revision, fields from counts where owner = $1 and sowing in (select id ${last}) order by date`,
     [owner, bed, limit],
   );
   return rows.reverse().map((row) => ({
@@ -50,17 +56,21 @@ export const putCount = (
   owner: string,
   sowing: string,
   count: Count,
-): Promise<'created' | 'replaced' | 'unchanged' | undefined> =>
-  changeOfSowing(database, owner, sowing, async (query) => {
+  ifRevision?: IfRevision,
+): Promise<CountPut | undefined> =>
+  changeOfSowing<CountPut>(database, owner, sowing, async (query, revision) => {
     const { date, ...fields } = count;
     const before = await findCount(query, owner, sowing, date);
-    if (before && sameFields(before, count)) return 'unchanged';
+    if (!isAtRevision(before?.revision, ifRevision)) return { result: { outcome: 'stale' }, different: false };
+    if (before && sameFields(before, { ...count, revision: before.revision })) {
+      return { result: { outcome: 'unchanged', kept: before }, different: false };
+    }
     await query.run(
-      `insert into counts (owner, sowing, date, fields) values ($1, $2, $3, $4)
-       on conflict (owner, sowing, date) do update set fields = excluded.fields`,
-      [owner, sowing, date, JSON.stringify(fields)],
+      `insert into counts (owner, sowing, date, revision, fields) values ($1, $2, $3, $4, $5)
+       on conflict (owner, sowing, date) do update set revision = excluded.revision, fields = excluded.fields`,
+      [owner, sowing, date, revision, JSON.stringify(fields)],
     );
-    return before ? 'replaced' : 'created';
+    return { result: { outcome: before ? 'replaced' : 'created', kept: { ...count, revision } }, different: true };
   });
 
 export const deleteCount = (
@@ -68,36 +78,39 @@ export const deleteCount = (
   owner: string,
   sowing: string,
   date: PlainDate,
-): Promise<'deleted' | 'absent' | undefined> =>
-  changeOfSowing(database, owner, sowing, async (query) => {
-    const of = [owner, sowing, date];
-    const deleted = await query.run('delete from counts where owner = $1 and sowing = $2 and date = $3', of);
-    return deleted > 0 ? 'deleted' : 'absent';
+  ifRevision?: IfRevision,
+): Promise<'deleted' | 'absent' | 'stale' | undefined> =>
+  changeOfSowing<'deleted' | 'absent' | 'stale'>(database, owner, sowing, async (query) => {
+    const before = await findCount(query, owner, sowing, date);
+    if (!before) return { result: 'absent', different: false };
+    if (!isAtRevision(before.revision, ifRevision)) return { result: 'stale', different: false };
+    await query.run('delete from counts where owner = $1 and sowing = $2 and date = $3', [owner, sowing, date]);
+    return { result: 'deleted', different: true };
   });
 
-async function findCount(query: Query, owner: string, sowing: string, date: PlainDate): Promise<Count | undefined> {
+async function findCount(query: Query, owner: string, sowing: string, date: PlainDate): Promise<KeptCount | undefined> {
   const rows = await query.all<CountRow>(
-    'select sowing, date, fields from counts where owner = $1 and sowing = $2 and date = $3',
+    'select sowing, date, revision, fields from counts where owner = $1 and sowing = $2 and date = $3',
     [owner, sowing, date],
   );
   return rows[0] && countOf(rows[0]);
 }
 
 /** Changes the counts of a sowing; unless nothing was, it and its bed are no longer as they were. Undefined: no such sowing. */
-const changeOfSowing = <T extends string>(
+const changeOfSowing = <T>(
   database: Database,
   owner: string,
   id: string,
-  change: (query: Query) => Promise<T>,
+  change: (query: Query, revision: number) => Promise<{ result: T; different: boolean }>,
 ): Promise<T | undefined> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const sowing: Sowing | undefined = await findKept(query, sowings, owner, id);
     if (!sowing) return undefined;
-    const outcome = await change(query);
-    if (outcome !== 'unchanged' && outcome !== 'absent') {
+    const { result, different } = await change(query, revision);
+    if (different) {
       await query.run('update sowings set revision = $3 where owner = $1 and id = $2', [owner, id, revision]);
       await raiseBed(query, owner, sowing.bed, revision);
     }
-    return outcome;
+    return result;
   });

@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { Subscription, SubscriptionFields } from '../garden/alert-store.js';
-import type { Page, Put } from '../garden/kept.js';
+import { type IfRevision, isAtRevision, type Page, type Put } from '../garden/kept.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
 import { sameFields } from './same-fields.js';
@@ -64,12 +64,12 @@ export const putSubscription = (
   id: string,
   fields: SubscriptionFields,
   nowMs: number,
-  ifRevision?: number,
+  ifRevision?: IfRevision,
 ): Promise<Put<Subscription>> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const before = await findSubscription(query, owner, id);
-    if (ifRevision !== undefined && before?.revision !== ifRevision) return { outcome: 'stale' };
+    if (!isAtRevision(before?.revision, ifRevision)) return { outcome: 'stale' };
     const isSame = before !== undefined && sameFields({ ...before, ...fields }, before);
     if (isSame && before.switchedOff === null) return { outcome: 'unchanged', kept: before };
     await query.run(
@@ -91,11 +91,19 @@ export const putSubscription = (
     return { outcome: before ? 'replaced' : 'created', kept: (await findSubscription(query, owner, id))! };
   });
 
-export const deleteSubscription = (database: Database, owner: string, id: string): Promise<'deleted' | 'absent'> =>
+export const deleteSubscription = (
+  database: Database,
+  owner: string,
+  id: string,
+  ifRevision?: IfRevision,
+): Promise<'deleted' | 'absent' | 'stale'> =>
   database.transaction(async (query) => {
     await takeTurn(query, owner);
-    const deleted = await query.run('delete from subscriptions where owner = $1 and id = $2', [owner, id]);
-    return deleted > 0 ? 'deleted' : 'absent';
+    const before = await findSubscription(query, owner, id);
+    if (!before) return 'absent';
+    if (!isAtRevision(before.revision, ifRevision)) return 'stale';
+    await query.run('delete from subscriptions where owner = $1 and id = $2', [owner, id]);
+    return 'deleted';
   });
 
 /** 256 bits of chance, as Standard Webhooks writes them. */

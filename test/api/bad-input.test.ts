@@ -1120,6 +1120,10 @@ describe('the table of bad requests', () => {
 
   it('has every code there is', () => {
     const elsewhere: Partial<Record<ErrorCode, string>> = {
+      'unsupported-coding': 'test/e2e/attacks-bodies.test.ts',
+      'key-in-address': 'needs a key: session.test.ts',
+      misdirected: 'needs hosts: test/e2e/attacks-hosts.test.ts',
+      'too-slow': 'takes a real connection: test/e2e/attacks-connections.test.ts',
       'foreign-origin': 'needs a session: session.test.ts',
       'precondition-failed': 'needs something kept: kept-bad-input.test.ts',
       'has-beds': 'needs something kept: kept-bad-input.test.ts',

@@ -153,7 +153,7 @@ const malice: readonly (readonly [string, readonly number[], () => Sent])[] = [
     [400, 422],
     () => json(CHECK, `${'{"a":'.repeat(100_000)}1${'}'.repeat(100_000)}`),
   ],
-  ['a million keys not closed', [400, 413], () => json(CHECK, '{"a":'.repeat(700_000))],
+  ['a million keys not closed', [422], () => json(CHECK, '{"a":'.repeat(700_000))],
   ['a __proto__ key', [400, 422], () => json(CHECK, '{"__proto__":{"medium":"soil"},"readings":[]}')],
   ['a constructor key', [400, 422], () => json(CHECK, '{"constructor":{"prototype":{"medium":"soil"}}}')],
   ['a __proto__ parameter', [422], () => ({ method: 'GET', url: '/v1/crops?__proto__=1' })],

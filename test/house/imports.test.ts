@@ -67,7 +67,7 @@ const rules: IForbiddenRuleType[] = [
   onlyAtTheRim('http', 'page/', 'demo\\.ts$', 'demo/words\\.ts$'),
   {
     name: 'main alone joins the rooms',
-    from: { path: '^src/', pathNot: '^src/main\\.ts$' },
+    from: { path: '^src/', pathNot: '^src/(start|main)\\.ts$' },
     to: { path: '^src/(main|config|demo|http/app|http/keys)\\.ts$', pathNot: '^src/http/keys' },
   },
   {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Config, readConfig } from '../../src/config.js';
+import { type Config, hostsOf, readConfig } from '../../src/config.js';
 
 /** The configuration; fails the test where the environment is faulty. */
 function configOf(environment: Record<string, string | undefined>): Config {
@@ -57,6 +57,11 @@ describe('the configuration', () => {
         ALLOW_OPEN: '1',
         ALLOW_PRIVATE_SOURCES: '1',
         ALLOW_PRIVATE_WEBHOOKS: '1',
+        ALLOWED_HOSTS: 'Garden.example, shed.example',
+        TRUST_PROXY: '10.0.0.0/8, loopback',
+        PUBLIC_URL: 'https://garden.example',
+        MAX_CONNECTIONS: '50',
+        MAX_CONNECTIONS_PER_ADDRESS: '5',
         DATABASE_URL: 'sqlite:garden.db',
         RATE_LIMIT: '0',
         WORK_LIMIT: '30',
@@ -70,6 +75,11 @@ describe('the configuration', () => {
       ALLOW_OPEN: true,
       ALLOW_PRIVATE_SOURCES: true,
       ALLOW_PRIVATE_WEBHOOKS: true,
+      ALLOWED_HOSTS: ['garden.example', 'shed.example'],
+      TRUST_PROXY: expect.any(Function),
+      PUBLIC_URL: 'https://garden.example',
+      MAX_CONNECTIONS: 50,
+      MAX_CONNECTIONS_PER_ADDRESS: 5,
       DATABASE_URL: 'sqlite:garden.db',
       RATE_LIMIT: 0,
       WORK_LIMIT: 30,
@@ -114,6 +124,42 @@ describe('the database', () => {
     expect(faults).toContain('DATABASE_URL');
     expect(faults).not.toContain('secret');
   });
+});
+
+describe('the proxies that are trusted', () => {
+  it('are networks, addresses, and networks by name; no others', () => {
+    const isProxy = configOf({ TRUST_PROXY: '10.0.0.0/8, 192.0.2.7,loopback, 2001:db8::/32' }).TRUST_PROXY!;
+    for (const one of ['10.255.0.1', '192.0.2.7', '127.0.0.9', '::1', '::ffff:10.1.2.3', '2001:db8:1::2']) {
+      expect([one, isProxy(one)]).toEqual([one, true]);
+    }
+    for (const one of ['11.0.0.1', '192.0.2.8', '::2', '::ffff:11.1.2.3', '2001:db9::1', '', 'unknown']) {
+      expect([one, isProxy(one)]).toEqual([one, false]);
+    }
+  });
+
+  it.each(['10.0.0.0/33', '10.0.0/8', 'everybody', '10.0.0.0/8/8', '::1/129', '10.0.0.0/x', ','])(
+    'may not be %s',
+    (TRUST_PROXY) => {
+      expect(faultsOf({ TRUST_PROXY })).toContain('TRUST_PROXY');
+    },
+  );
+});
+
+it.each(['garden.example', 'https://garden.example/path', 'ftp://garden.example'])(
+  'refuses the public address %s',
+  (PUBLIC_URL) => {
+    expect(faultsOf({ PUBLIC_URL })).toContain('PUBLIC_URL');
+  },
+);
+
+it.each([
+  [{}, []],
+  [{ ALLOWED_HOSTS: 'garden.example' }, ['garden.example']],
+  [{ API_KEYS: 'quillmere:seed-1' }, undefined],
+  [{ HOST: '0.0.0.0', ALLOW_OPEN: '1' }, undefined],
+  [{ HOST: '0.0.0.0', ALLOW_OPEN: '1', ALLOWED_HOSTS: 'garden.example' }, ['garden.example']],
+])('%j answers for the hosts %j', (environment, hosts) => {
+  expect(hostsOf(configOf(environment))).toEqual(hosts);
 });
 
 it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {

@@ -1,17 +1,27 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays, dateAt, findStamp, instantText, startOfDay, type Zone, zoneNamed } from '../../basics/calendar.js';
+import { notUnderstood, RequestError } from '../../basics/errors.js';
 import { bases } from '../../basics/series.js';
 import type { Bed, DateRange, InstantRange, Probe, Store } from '../../garden/store.js';
 import type { Readings } from '../../readings/readings.js';
 import { sendWithETag } from '../etag.js';
 import { exampleBedReadings, exampleCsv } from '../examples.js';
-import { notKept, queryOf, refuseQuery } from '../kept.js';
+import {
+  asParameter,
+  asQueryShape,
+  type Current,
+  changeAsAllowed,
+  notKept,
+  queryOf,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
-import { readingsAnswerSchema, thermometersAnswerSchema } from '../schemas/beds.js';
+import { readingsKeptSchema, thermometersAnswerSchema } from '../schemas/beds.js';
 import {
   changesAnswerSchema,
   dateRangeParameters,
@@ -52,9 +62,22 @@ const readingsQuery = z
       .optional(),
     limit: z.coerce.number().int().min(1).max(MOST_READINGS).default(USUAL_READINGS),
     precision: keptPrecisionSchema,
+    ...asQueryShape,
   })
   .superRefine(refuseBackward);
+type ReadingsAsked = Omit<z.output<typeof readingsQuery>, 'as'>;
 const deleteQuery = z.strictObject({ ...dateRangeShape, ...probeShape }).superRefine(refuseBackward);
+
+/** All that an answer about a bed's readings rests on: none need be read to know it unchanged. */
+const readingsInputs = ({ id, revision }: Bed, asked: ReadingsAsked) => {
+  const { from, to, medium, probeDepthCm, after, limit, precision } = asked;
+  return { readings: [id, revision], asked: { from, to, medium, probeDepthCm, after, limit, precision } };
+};
+
+const currentOf = (bed: Bed | undefined, asked: Partial<ReadingsAsked>): Current =>
+  bed
+    ? { revision: bed.revision, inputs: () => readingsInputs(bed, { ...readingsQuery.parse({}), ...asked }) }
+    : { revision: null };
 
 const probeParameters = [
   { name: 'medium', schema: mediumSchema, description: 'Only thermometers in it.' },
@@ -79,7 +102,8 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       json: { schema: seriesSchema, example: exampleBedReadings },
       csv: { example: exampleCsv },
       answer: { schema: changesAnswerSchema },
-      problems: ['not-found', ...bodyProblems, ...storageProblems],
+      ifMatch: true,
+      problems: ['not-found', 'precondition-failed', ...bodyProblems, ...storageProblems],
     },
     async handler(request) {
       const bed = await bedIn(request, store);
@@ -91,8 +115,17 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
         throw seriesFault(request, 'origin', 'is forecast; only what was measured is kept of a bed');
       }
       await refuseOneMore({ medium, probeDepthCm }, bed, request, store);
-      const changes = await putPieces(piecesOf(readings, zone), (piece) =>
-        store.putReadings(ownerOf(request), bed.id, { medium, probeDepthCm }, piece),
+      const owner = ownerOf(request);
+      const probe = { medium, probeDepthCm };
+      const changes = await changeAsAllowed(
+        request,
+        async () => currentOf(await store.bed(owner, bed.id), {}),
+        (ifRevision) =>
+          putPieces(
+            piecesOf(readings, zone),
+            (piece, atRevision) => store.putReadings(owner, bed.id, probe, piece, atRevision),
+            ifRevision,
+          ),
       );
       if (!changes) throw notKept('bed', bed.id);
       return kept(upload, changes, clock());
@@ -141,25 +174,35 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
           description: 'How many readings of one thermometer, about: whole days are given.',
         },
         { name: 'precision', schema: keptPrecisionSchema },
+        { ...asParameter, description: '`kept`: the series alone, of one thermometer, as it can be sent back.' },
       ],
-      answer: { schema: readingsAnswerSchema },
+      answer: { schema: readingsKeptSchema },
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
-      const { after, limit, precision, from, to, ...wanted } = queryOf(readingsQuery, request);
+      const { as, ...asked } = queryOf(readingsQuery, request);
+      const { after, limit, precision, from, to, ...wanted } = asked;
       const bed = await bedIn(request, store);
-      const zone = await zoneOf(bed, request, store);
-      const probes = (await store.series(ownerOf(request), bed.id)).filter((one) => isWanted(one, wanted));
-      const range = instantsOf({ from, to }, zone);
-      if (after !== undefined) range.fromMs = Math.max(range.fromMs ?? -Infinity, Math.floor(after) + 1);
-      const end = await endOfPage({ store, request, bed, zone, probes, range, limit });
-      const series = [];
-      for (const probe of probes) {
-        const readings = await store.readings(ownerOf(request), bed.id, probe, { ...range, toMs: end.toMs });
-        if (readings.atMs.length > 0) series.push(seriesOnWire(probe, readings, zone, precision));
+      const answer = async () => {
+        const zone = await zoneOf(bed, request, store);
+        const probes = (await store.series(ownerOf(request), bed.id)).filter((one) => isWanted(one, wanted));
+        if (as === 'kept') refuseSeveral(probes);
+        const range = instantsOf({ from, to }, zone);
+        if (after !== undefined) range.fromMs = Math.max(range.fromMs ?? -Infinity, Math.floor(after) + 1);
+        const end = await endOfPage({ store, request, bed, zone, probes, range, limit });
+        const series = [];
+        for (const probe of probes) {
+          const readings = await store.readings(ownerOf(request), bed.id, probe, { ...range, toMs: end.toMs });
+          if (readings.atMs.length > 0) series.push(seriesOnWire(probe, readings, zone, precision));
+        }
+        return { revision: bed.revision, series, next: end.isLast ? null : instantText(end.toMs! - 1, zone) };
+      };
+      if (as === 'kept') {
+        const [series] = (await answer()).series;
+        if (!series) throw new RequestError('not-found', `No readings are kept there of "${bed.id}".`);
+        return sendAsKept(request, reply, bed.revision, series);
       }
-      const content = { series, next: end.isLast ? null : instantText(end.toMs! - 1, zone) };
-      return sendWithETag(request, reply, content, () => signed(content, clock()));
+      return sendWithETag(request, reply, readingsInputs(bed, asked), async () => signed(await answer(), clock()));
     },
   },
   {
@@ -170,19 +213,21 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       summary: 'Forget readings: those from and to dates, of one thermometer, or all',
       query: [...dateRangeParameters, ...probeParameters],
       answer: { schema: deletedAnswerSchema },
-      problems: ['not-found', ...keptProblems],
+      ifMatch: true,
+      problems: ['not-found', 'precondition-failed', ...keptProblems],
     },
     async handler(request) {
       const { from, to, ...wanted } = queryOf(deleteQuery, request);
       const bed = await bedIn(request, store);
       const range = instantsOf({ from, to }, await zoneOf(bed, request, store));
-      let deleted = 0;
-      for (const probe of await store.series(ownerOf(request), bed.id)) {
-        if (!isWanted(probe, wanted)) continue;
-        const some = await store.deleteReadings(ownerOf(request), bed.id, range, probe);
-        if (some === undefined) throw notKept('bed', bed.id);
-        deleted += some;
-      }
+      const owner = ownerOf(request);
+      const probes = (await store.series(owner, bed.id)).filter((probe) => isWanted(probe, wanted));
+      const deleted = await changeAsAllowed(
+        request,
+        async () => currentOf(await store.bed(owner, bed.id), { from, to, ...wanted }),
+        (ifRevision) => store.deleteReadings(owner, bed.id, range, probes, ifRevision),
+      );
+      if (deleted === undefined) throw notKept('bed', bed.id);
       return signed({ deleted }, clock());
     },
   },
@@ -200,7 +245,15 @@ const isWanted = (probe: Probe, { medium, probeDepthCm }: WantedProbe): boolean 
   (medium === undefined || probe.medium === medium) &&
   (probeDepthCm === undefined || probe.probeDepthCm === (probeDepthCm === AT_SEED ? null : probeDepthCm));
 
-/** The zone of a bed's place. */
+/** What is sent back is of one thermometer. @throws {RequestError} `not-understood`, with those there are. */
+function refuseSeveral(probes: readonly Probe[]): void {
+  if (probes.length < 2) return;
+  const all = probes.map(({ medium, probeDepthCm }) => `medium=${medium}&probeDepthCm=${probeDepthCm ?? AT_SEED}`);
+  throw notUnderstood([
+    { parameter: 'as', detail: `kept is of one thermometer, and this bed has several: add ${all.join(' or ')}` },
+  ]);
+}
+
 /** As many as a question takes series: all of them are read for an answer. */
 const MOST_THERMOMETERS = 20;
 
@@ -218,6 +271,7 @@ async function refuseOneMore(probe: Probe, bed: Bed, request: FastifyRequest, st
   );
 }
 
+/** The zone of a bed's place. */
 async function zoneOf(bed: Bed, request: FastifyRequest, store: Store): Promise<Zone> {
   const place = await store.place(ownerOf(request), bed.place);
   if (!place) throw notKept('bed', bed.id);

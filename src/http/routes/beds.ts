@@ -4,13 +4,29 @@ import { RequestError } from '../../basics/errors.js';
 import type { Bed, BedFields, Store } from '../../garden/store.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleBed } from '../examples.js';
-import { asKept, idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery } from '../kept.js';
-import { listRoute } from '../kept-routes.js';
+import {
+  asKept,
+  asParameter,
+  fieldsOf,
+  idIn,
+  isAskedAsKept,
+  type Keeper,
+  noSuch,
+  notKept,
+  putAndAnswer,
+  queryOf,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
+import { deleteAsAllowed, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import type { Route } from '../route.js';
 import { type BedWire, bedAnswerSchema, bedListSchema, bedPatchSchema, bedPutSchema } from '../schemas/beds.js';
+import { orAsKept } from '../schemas/kept.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 
 const deleteQuery = z.strictObject({ with: z.enum(['sowings']).optional() });
@@ -38,15 +54,16 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
       operation: {
         id: 'putBed',
         summary: 'Keep a bed, or replace it; what lies in it stays',
-        json: { schema: bedPutSchema, example: exampleBed },
+        json: { schema: bedPutSchema, example: exampleBed, readOnly: readOnlyOf(bedPutSchema, bedAnswerSchema) },
         answer: { schema: bedAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-place', ...changeProblems],
       },
       handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'bed');
-        const fields = read(bedPutSchema, request.body);
+        const fields = readPut(bedPutSchema, bedAnswerSchema, request.body);
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
       },
     },
@@ -67,8 +84,7 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
         const changes = read(bedPatchSchema, request.body);
         const changed = (before: Bed | undefined): BedFields => {
           if (!before) throw notKept('bed', id);
-          const { id: _, calendarUrl: __, ...fields } = bedOnWire(before);
-          return read(bedPutSchema, { ...fields, ...changes });
+          return read(bedPutSchema, { ...fieldsOf(bedPutSchema, bedOnWire(before)), ...changes });
         };
         return putAndAnswer(request, reply, id, keeper, changed, clock);
       },
@@ -79,12 +95,15 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
       operation: {
         id: 'getBed',
         summary: 'One bed',
-        answer: { schema: bedAnswerSchema },
+        query: [asParameter],
+        answer: { schema: orAsKept(bedAnswerSchema, bedPutSchema) },
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        refuseQuery(request);
-        const content = bedOnWire(await bedIn(request, store));
+        const isAsKept = isAskedAsKept(request);
+        const bed = await bedIn(request, store);
+        const content = bedOnWire(bed);
+        if (isAsKept) return sendAsKept(request, reply, bed.fieldsRevision, fieldsOf(bedPutSchema, content));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
     },
@@ -96,12 +115,15 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
         summary: 'Forget a bed, its readings and plans; with=sowings its sowings and their counts too',
         query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Its sowings go too.' }],
         answer: 'none',
-        problems: ['not-found', 'has-sowings', ...keptProblems],
+        ifMatch: true,
+        problems: ['not-found', 'has-sowings', 'precondition-failed', ...keptProblems],
       },
       async handler(request, reply) {
         const asked = queryOf(deleteQuery, request);
         const id = idIn(request, 'bed');
-        const outcome = await store.deleteBed(ownerOf(request), id, { withSowings: asked.with === 'sowings' });
+        const outcome = await deleteAsAllowed(request, id, keeper, (owner, ifRevision) =>
+          store.deleteBed(owner, id, { withSowings: asked.with === 'sowings', ifRevision }),
+        );
         if (outcome === 'absent') throw notKept('bed', id);
         if (outcome === 'has-sowings') {
           throw new RequestError(
@@ -142,8 +164,9 @@ export async function bedIn(request: FastifyRequest, store: Store): Promise<Bed>
 /** @param publicUrl What the address of a calendar begins with; '': nothing, it is one of this service. */
 const bedsOnWire =
   (publicUrl: string) =>
-  ({ revision: _, id, calendarToken, ...fields }: Bed): BedWire => ({
+  ({ revision: _, fieldsRevision, id, calendarToken, ...fields }: Bed): BedWire => ({
     id,
+    revision: fieldsRevision,
     ...fields,
     calendarUrl: calendarToken && `${publicUrl}/v1/beds/${id}/calendar.ics?token=${calendarToken}`,
   });

@@ -1,16 +1,27 @@
 import type { FastifyRequest } from 'fastify';
 import { addDays, dateAt, findDate, type PlainDate, zoneNamed } from '../../basics/calendar.js';
 import { type Fault, notUnderstood, RequestError } from '../../basics/errors.js';
-import type { Count, Sowing } from '../../garden/season-store.js';
+import type { Count, KeptCount, Sowing } from '../../garden/season-store.js';
 import type { Store } from '../../garden/store.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleCount } from '../examples.js';
-import { notKept, refuseQuery, requireMatch } from '../kept.js';
+import {
+  asParameter,
+  type Current,
+  changeAsAllowed,
+  fieldsOf,
+  isAskedAsKept,
+  notKept,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
-import { read } from '../read.js';
 import type { Route } from '../route.js';
+import { orAsKept } from '../schemas/kept.js';
 import { countAnswerSchema, countPutSchema } from '../schemas/sowings.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { countedIn } from './sowings.js';
@@ -23,31 +34,35 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
     operation: {
       id: 'putCount',
       summary: 'Keep what was counted on a date, in place of an earlier count of it',
-      json: { schema: countPutSchema, example: exampleCount },
+      json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
       answer: { schema: countAnswerSchema, mayCreate: true },
       ifMatch: true,
+      ifNoneMatch: true,
       problems: ['not-found', ...changeProblems],
     },
     async handler(request, reply) {
       refuseQuery(request);
       const owner = ownerOf(request);
-      const { sowing, counts } = await countedIn(request, store);
+      const { sowing } = await countedIn(request, store);
       const date = dateIn(request) ?? refuseDate();
-      const count: Count = { date, ...read(countPutSchema, request.body) };
+      const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
       const bed = await store.bed(owner, sowing.bed);
       const place = bed && (await store.place(owner, bed.place));
       if (!place) throw notKept('sowing', sowing.id);
       refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
-      requireMatch(
+      const done = await changeAsAllowed(
         request,
-        counts.find((one) => one.date === date),
+        async () => currentOf(await countIn(request, store)),
+        async (ifRevision) => {
+          const put = await store.putCount(owner, sowing.id, count, ifRevision);
+          return put?.outcome === 'stale' ? put.outcome : put;
+        },
       );
-      const outcome = await store.putCount(owner, sowing.id, count);
-      if (outcome === undefined) throw notKept('sowing', sowing.id);
+      if (!done) throw notKept('sowing', sowing.id);
       return reply
-        .code(outcome === 'created' ? 201 : 200)
-        .header('etag', tagOf(count))
-        .send(signed(count, clock()));
+        .code(done.outcome === 'created' ? 201 : 200)
+        .header('etag', tagOf(done.kept))
+        .send(signed(done.kept, clock()));
     },
   },
   {
@@ -56,14 +71,15 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
     operation: {
       id: 'getCount',
       summary: 'What was counted on a date',
-      answer: { schema: countAnswerSchema },
+      query: [asParameter],
+      answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
-      refuseQuery(request);
-      const { sowing, counts } = await countedIn(request, store);
-      const count = counts.find(({ date }) => date === dateIn(request));
-      if (!count) throw noCount(sowing.id);
+      const isAsKept = isAskedAsKept(request);
+      const count = await countIn(request, store);
+      if (!count) throw noCount(request);
+      if (isAsKept) return sendAsKept(request, reply, count.revision, fieldsOf(countPutSchema, count));
       return sendWithETag(request, reply, count, () => signed(count, clock()));
     },
   },
@@ -74,14 +90,20 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
       id: 'deleteCount',
       summary: 'Forget what was counted on a date',
       answer: 'none',
-      problems: ['not-found', ...keptProblems],
+      ifMatch: true,
+      problems: ['not-found', 'precondition-failed', ...keptProblems],
     },
     async handler(request, reply) {
       refuseQuery(request);
       const { sowing } = await countedIn(request, store);
       const date = dateIn(request);
-      const outcome = date && (await store.deleteCount(ownerOf(request), sowing.id, date));
-      if (outcome !== 'deleted') throw noCount(sowing.id);
+      if (date === undefined) throw noCount(request);
+      const outcome = await changeAsAllowed(
+        request,
+        async () => currentOf(await countIn(request, store)),
+        (ifRevision) => store.deleteCount(ownerOf(request), sowing.id, date, ifRevision),
+      );
+      if (outcome !== 'deleted') throw noCount(request);
       return reply.code(204).send();
     },
   },
@@ -90,8 +112,22 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
 /** The date in the path; undefined where it is none. */
 const dateIn = (request: FastifyRequest): PlainDate | undefined => findDate((request.params as { date: string }).date);
 
-const noCount = (id: string): RequestError =>
-  new RequestError('not-found', `Nothing was counted of "${id}" on that date; GET /v1/sowings/${id} lists the counts.`);
+/** The count that a request's path names; undefined: there is none. @throws {RequestError} `not-found`: there is no such sowing. */
+async function countIn(request: FastifyRequest, store: Store): Promise<KeptCount | undefined> {
+  const { counts } = await countedIn(request, store);
+  return counts.find(({ date }) => date === dateIn(request));
+}
+
+const currentOf = (count: KeptCount | undefined): Current =>
+  count ? { revision: count.revision, inputs: () => count } : { revision: null };
+
+function noCount(request: FastifyRequest): RequestError {
+  const { id } = request.params as { id: string };
+  return new RequestError(
+    'not-found',
+    `Nothing was counted of "${id}" on that date; GET /v1/sowings/${id} lists the counts.`,
+  );
+}
 
 function refuseDate(): never {
   throw notUnderstood([{ parameter: 'date', detail: 'in the path must be a date such as 2027-08-03' }]);

@@ -6,13 +6,26 @@ import type { Store } from '../../garden/store.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import { sendWithETag } from '../etag.js';
 import { exampleLot } from '../examples.js';
-import { asKept, idIn, type Keeper, notKept, putAndAnswer, refuseQuery } from '../kept.js';
-import { listRoute } from '../kept-routes.js';
+import {
+  asKept,
+  asParameter,
+  fieldsOf,
+  idIn,
+  isAskedAsKept,
+  type Keeper,
+  notKept,
+  putAndAnswer,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
+import { deleteAsAllowed, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
-import { read } from '../read.js';
 import { forPeople } from '../rounding.js';
 import type { Route } from '../route.js';
+import { orAsKept } from '../schemas/kept.js';
 import { lotAnswerSchema, lotListSchema, lotPutSchema } from '../schemas/lots.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 
@@ -36,15 +49,16 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
         summary: 'Keep a seed lot, or replace it',
         description:
           'A counted test, or the percent on the packet. Where the moisture of the seed, the temperature of its store and the date of the test are told, and constants are published for the crop, it is aged; otherwise it is only said when to test it before use.',
-        json: { schema: lotPutSchema, example: exampleLot },
+        json: { schema: lotPutSchema, example: exampleLot, readOnly: readOnlyOf(lotPutSchema, lotAnswerSchema) },
         answer: { schema: lotAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-crop', ...changeProblems],
       },
       handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'lot');
-        const fields = read(lotPutSchema, request.body);
+        const fields = readPut(lotPutSchema, lotAnswerSchema, request.body);
         chosenCrop(fields.crop);
         refuseToCome(fields, clock());
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
@@ -56,14 +70,16 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
       operation: {
         id: 'getLot',
         summary: 'One seed lot, and what it is worth today',
-        answer: { schema: lotAnswerSchema },
+        query: [asParameter],
+        answer: { schema: orAsKept(lotAnswerSchema, lotPutSchema) },
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        refuseQuery(request);
+        const isAsKept = isAskedAsKept(request);
         const id = idIn(request, 'lot');
         const lot = await store.lot(ownerOf(request), id);
         if (!lot) throw notKept('lot', id);
+        if (isAsKept) return sendAsKept(request, reply, lot.revision, fieldsOf(lotPutSchema, lot));
         const content = lotAnswer(lot, dateOf(clock()));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
@@ -75,12 +91,15 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
         id: 'deleteLot',
         summary: 'Forget a seed lot that was not sown',
         answer: 'none',
-        problems: ['not-found', 'has-sowings', ...keptProblems],
+        ifMatch: true,
+        problems: ['not-found', 'has-sowings', 'precondition-failed', ...keptProblems],
       },
       async handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'lot');
-        const outcome = await store.deleteLot(ownerOf(request), id);
+        const outcome = await deleteAsAllowed(request, id, keeper, (owner, ifRevision) =>
+          store.deleteLot(owner, id, ifRevision),
+        );
         if (outcome === 'absent') throw notKept('lot', id);
         if (outcome === 'has-sowings') {
           throw new RequestError(
@@ -116,7 +135,7 @@ export function refuseToCome(
   if (faults.length > 0) throw notUnderstood(faults);
 }
 
-const lotOnWire = ({ revision: _, id, ...fields }: SeedLot): Omit<SeedLot, 'revision'> => ({ id, ...fields });
+const lotOnWire = ({ id, revision, ...fields }: SeedLot): SeedLot => ({ id, revision, ...fields });
 
 function lotAnswer(lot: SeedLot, on: PlainDate) {
   const { percent, range, aged, testBeforeUse, assumptions, warnings } = lotNow(lot, on);

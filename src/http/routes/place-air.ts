@@ -4,11 +4,24 @@ import { frostDatesOfPlace } from '../../answers/frost-dates.js';
 import { addDays, type PlainDate, zoneNamed } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
-import type { AirDay, Store } from '../../garden/store.js';
+import type { AirDay, Place, Store } from '../../garden/store.js';
 import { type ReadSeries, readSeries } from '../../readings/read-series.js';
 import { sendWithETag, tagOf } from '../etag.js';
 import { exampleAirCsv, exampleComingDays, exampleNormals, examplePastAir } from '../examples.js';
-import { idIn, notKept, queryOf, refuseQuery, requireMatch } from '../kept.js';
+import {
+  asParameter,
+  asQueryShape,
+  type Current,
+  changeAsAllowed,
+  idIn,
+  isAskedAsKept,
+  notKept,
+  queryOf,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
@@ -21,11 +34,13 @@ import {
   dateRangeShape,
   deletedAnswerSchema,
   keptPrecisionSchema,
+  orAsKept,
   refuseBackward,
 } from '../schemas/kept.js';
 import {
-  airAnswerSchema,
+  airKeptSchema,
   comingDaysAnswerSchema,
+  comingDaysKeptSchema,
   frostAnswerSchema,
   normalsAnswerSchema,
   normalsSchema,
@@ -46,10 +61,24 @@ const airQuery = z
     after: dateSchema.optional(),
     limit: z.coerce.number().int().min(1).max(MOST_DAYS).default(USUAL_DAYS),
     precision: keptPrecisionSchema,
+    ...asQueryShape,
   })
   .superRefine(refuseBackward);
 const rangeQuery = z.strictObject(dateRangeShape).superRefine(refuseBackward);
-const comingQuery = z.strictObject({ precision: keptPrecisionSchema });
+const comingQuery = z.strictObject({ precision: keptPrecisionSchema, ...asQueryShape });
+
+/** Of what is kept with a place its revision is that of all of it. */
+const airCurrentOf = (place: Place | undefined, range: Partial<z.output<typeof airQuery>>): Current =>
+  place
+    ? { revision: place.revision, inputs: () => airInputs(place, { ...airQuery.parse({}), ...range }) }
+    : { revision: null };
+
+/** All that an answer about a place's air rests on: no day need be read to know it unchanged. */
+const airInputs = ({ id, revision }: Place, { from, to, after, limit, precision }: z.output<typeof airQuery>) => ({
+  air: [id, revision],
+  asked: { from, to, after, limit, precision },
+});
+
 const thresholdSchema = z.coerce.number().min(-20).max(20).default(0);
 const frostQuery = z.strictObject({ threshold: thresholdSchema });
 
@@ -67,7 +96,8 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       json: { schema: seriesSchema, example: examplePastAir },
       csv: { example: exampleAirCsv },
       answer: { schema: changesAnswerSchema },
-      problems: ['not-found', ...bodyProblems, ...storageProblems],
+      ifMatch: true,
+      problems: ['not-found', 'precondition-failed', ...bodyProblems, ...storageProblems],
     },
     async handler(request) {
       const place = await placeIn(request, store);
@@ -82,7 +112,13 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       const pieces = Array.from({ length: Math.ceil(days.length / DAYS_AT_ONCE) }, (_, piece) =>
         days.slice(piece * DAYS_AT_ONCE, (piece + 1) * DAYS_AT_ONCE),
       );
-      const changes = await putPieces(pieces, (piece) => store.putAir(ownerOf(request), place.id, piece));
+      const owner = ownerOf(request);
+      const changes = await changeAsAllowed(
+        request,
+        async () => airCurrentOf(await store.place(owner, place.id), {}),
+        (ifRevision) =>
+          putPieces(pieces, (piece, atRevision) => store.putAir(owner, place.id, piece, atRevision), ifRevision),
+      );
       if (!changes) throw notKept('place', place.id);
       return kept(withIncomplete(upload, incomplete), changes, clock());
     },
@@ -98,20 +134,26 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
         { name: 'after', schema: dateSchema, description: 'The date after which to go on.' },
         { name: 'limit', schema: z.int().min(1).max(MOST_DAYS).default(USUAL_DAYS) },
         { name: 'precision', schema: keptPrecisionSchema },
+        asParameter,
       ],
-      answer: { schema: airAnswerSchema },
+      answer: { schema: airKeptSchema },
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
-      const { from, to, after, limit, precision } = queryOf(airQuery, request);
+      const asked = queryOf(airQuery, request);
+      const { from, to, after, limit, precision } = asked;
       const place = await placeIn(request, store);
-      const days = await store.air(ownerOf(request), place.id, { from: laterOf(from, after), to });
-      const page = days.slice(0, limit);
-      const content = {
-        series: { medium: 'air', unit: 'C', daily: page.map((day) => dayOnWire(day, precision)) },
-        next: days.length > limit ? page.at(-1)!.date : null,
+      const answer = async () => {
+        const days = await store.air(ownerOf(request), place.id, { from: laterOf(from, after), to });
+        const page = days.slice(0, limit);
+        return {
+          revision: place.revision,
+          series: { medium: 'air', unit: 'C', daily: page.map((day) => dayOnWire(day, precision)) },
+          next: days.length > limit ? page.at(-1)!.date : null,
+        };
       };
-      return sendWithETag(request, reply, content, () => signed(content, clock()));
+      if (asked.as === 'kept') return sendAsKept(request, reply, place.revision, (await answer()).series);
+      return sendWithETag(request, reply, airInputs(place, asked), async () => signed(await answer(), clock()));
     },
   },
   {
@@ -122,12 +164,18 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       summary: 'Forget days of air: those from and to dates, or all',
       query: dateRangeParameters,
       answer: { schema: deletedAnswerSchema },
-      problems: ['not-found', ...keptProblems],
+      ifMatch: true,
+      problems: ['not-found', 'precondition-failed', ...keptProblems],
     },
     async handler(request) {
       const range = queryOf(rangeQuery, request);
       const id = idIn(request, 'place');
-      const deleted = await store.deleteAir(ownerOf(request), id, range);
+      const owner = ownerOf(request);
+      const deleted = await changeAsAllowed(
+        request,
+        async () => airCurrentOf(await store.place(owner, id), range),
+        (ifRevision) => store.deleteAir(owner, id, range, ifRevision),
+      );
       if (deleted === undefined) throw notKept('place', id);
       return signed({ deleted }, clock());
     },
@@ -138,22 +186,37 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
     operation: {
       id: 'putNormals',
       summary: 'Keep the long-term monthly means of the daily maximum and minimum',
-      json: { schema: normalsSchema, example: exampleNormals },
+      json: {
+        schema: normalsSchema,
+        example: exampleNormals,
+        readOnly: readOnlyOf(normalsSchema, normalsAnswerSchema),
+      },
       answer: { schema: normalsAnswerSchema, mayCreate: true },
       ifMatch: true,
+      ifNoneMatch: true,
       problems: ['not-found', ...changeProblems],
     },
     async handler(request, reply) {
       refuseQuery(request);
       const { id } = await placeIn(request, store);
-      const before = await store.normals(ownerOf(request), id);
-      requireMatch(request, before);
-      const normals = read(normalsSchema, request.body);
-      if (!(await store.putNormals(ownerOf(request), id, normals))) throw notKept('place', id);
+      const owner = ownerOf(request);
+      const normals = readPut(normalsSchema, normalsAnswerSchema, request.body);
+      let isNew = (await store.normals(owner, id)) === undefined;
+      const done = await changeAsAllowed(
+        request,
+        async () => {
+          const place = await store.place(owner, id);
+          const before = await store.normals(owner, id);
+          isNew = before === undefined;
+          return { revision: place?.revision ?? null, inputs: before && (() => before) };
+        },
+        (ifRevision) => store.putNormals(owner, id, normals, ifRevision),
+      );
+      if (!done) throw notKept('place', id);
       return reply
-        .code(before ? 200 : 201)
+        .code(isNew ? 201 : 200)
         .header('etag', tagOf(normals))
-        .send(signed(normals, clock()));
+        .send(signed({ ...done, ...normals }, clock()));
     },
   },
   {
@@ -162,15 +225,17 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
     operation: {
       id: 'getNormals',
       summary: 'The long-term monthly means',
-      answer: { schema: normalsAnswerSchema },
+      query: [asParameter],
+      answer: { schema: orAsKept(normalsAnswerSchema, normalsSchema) },
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
-      refuseQuery(request);
-      const { id } = await placeIn(request, store);
+      const isAsKept = isAskedAsKept(request);
+      const { id, revision } = await placeIn(request, store);
       const normals = await store.normals(ownerOf(request), id);
       if (!normals) throw nothingYet(id, 'normals');
-      return sendWithETag(request, reply, normals, () => signed(normals, clock()));
+      if (isAsKept) return sendAsKept(request, reply, revision, normals);
+      return sendWithETag(request, reply, normals, () => signed({ revision, ...normals }, clock()));
     },
   },
   {
@@ -182,25 +247,36 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       json: { schema: seriesSchema, example: exampleComingDays },
       answer: { schema: comingDaysAnswerSchema, mayCreate: true },
       ifMatch: true,
+      ifNoneMatch: true,
       problems: ['not-found', 'time-zone-needed', 'choose-unit', 'too-few-readings', ...changeProblems],
     },
     async handler(request, reply) {
       refuseQuery(request);
       const { id, timeZone } = await placeIn(request, store);
-      const before = await store.comingDays(ownerOf(request), id);
-      requireMatch(request, before && comingOnWire(before, 'full'));
+      const owner = ownerOf(request);
       const body = read(seriesSchema, request.body);
       if (body.origin === 'measured') {
         throw seriesFault(request, 'origin', 'must be forecast; what was measured goes to POST /v1/places/{id}/air');
       }
       const { days, incomplete } = airOf(request, readSeries({ ...body, origin: 'forecast' }, zoneNamed(timeZone), []));
       const coming = { atMs: clock().getTime(), days };
-      if (!(await store.putComingDays(ownerOf(request), id, coming))) throw notKept('place', id);
+      let isNew = (await store.comingDays(owner, id)) === undefined;
+      const done = await changeAsAllowed(
+        request,
+        async () => {
+          const place = await store.place(owner, id);
+          const before = await store.comingDays(owner, id);
+          isNew = before === undefined;
+          return { revision: place?.revision ?? null, inputs: before && (() => comingOnWire(before, 'full')) };
+        },
+        (ifRevision) => store.putComingDays(owner, id, coming, ifRevision),
+      );
+      if (!done) throw notKept('place', id);
       const content = comingOnWire(coming, 'full');
       return reply
-        .code(before ? 200 : 201)
+        .code(isNew ? 201 : 200)
         .header('etag', tagOf(content))
-        .send(signed({ ...content, warnings: incompleteNotes(incomplete) }, clock()));
+        .send(signed({ ...done, ...content, warnings: incompleteNotes(incomplete) }, clock()));
     },
   },
   {
@@ -209,17 +285,18 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
     operation: {
       id: 'getComingDays',
       summary: "The forecast of the place's air that is kept",
-      query: [{ name: 'precision', schema: keptPrecisionSchema }],
-      answer: { schema: comingDaysAnswerSchema },
+      query: [{ name: 'precision', schema: keptPrecisionSchema }, asParameter],
+      answer: { schema: comingDaysKeptSchema },
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
-      const { precision } = queryOf(comingQuery, request);
-      const { id } = await placeIn(request, store);
+      const { precision, as } = queryOf(comingQuery, request);
+      const { id, revision } = await placeIn(request, store);
       const coming = await store.comingDays(ownerOf(request), id);
       if (!coming) throw nothingYet(id, 'coming-days');
       const content = comingOnWire(coming, precision);
-      return sendWithETag(request, reply, content, () => signed(content, clock()));
+      if (as === 'kept') return sendAsKept(request, reply, revision, content.series);
+      return sendWithETag(request, reply, content, () => signed({ revision, ...content }, clock()));
     },
   },
   {

@@ -4,12 +4,27 @@ import { RequestError } from '../../basics/errors.js';
 import type { Place, PlaceFields, Store } from '../../garden/store.js';
 import { sendWithETag } from '../etag.js';
 import { examplePlace } from '../examples.js';
-import { asKept, idIn, type Keeper, notKept, putAndAnswer, queryOf, refuseQuery } from '../kept.js';
-import { listRoute } from '../kept-routes.js';
+import {
+  asKept,
+  asParameter,
+  fieldsOf,
+  idIn,
+  isAskedAsKept,
+  type Keeper,
+  notKept,
+  putAndAnswer,
+  queryOf,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
+import { deleteAsAllowed, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
 import type { Route } from '../route.js';
+import { orAsKept } from '../schemas/kept.js';
 import {
   type PlaceWire,
   placeAnswerSchema,
@@ -45,15 +60,20 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
       operation: {
         id: 'putPlace',
         summary: 'Keep a place, or replace it',
-        json: { schema: placePutSchema, example: examplePlace },
+        json: {
+          schema: placePutSchema,
+          example: examplePlace,
+          readOnly: readOnlyOf(placePutSchema, placeAnswerSchema),
+        },
         answer: { schema: placeAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: changeProblems,
       },
       handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'place');
-        const fields = read(placePutSchema, request.body);
+        const fields = readPut(placePutSchema, placeAnswerSchema, request.body);
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
       },
     },
@@ -74,8 +94,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         const changes = read(placePatchSchema, request.body);
         const changed = (before: Place | undefined): PlaceFields => {
           if (!before) throw notKept('place', id);
-          const { id: _, ...fields } = placeOnWire(before);
-          return read(placePutSchema, { ...fields, ...changes });
+          return read(placePutSchema, { ...fieldsOf(placePutSchema, placeOnWire(before)), ...changes });
         };
         return putAndAnswer(request, reply, id, keeper, changed, clock);
       },
@@ -86,12 +105,15 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
       operation: {
         id: 'getPlace',
         summary: 'One place',
-        answer: { schema: placeAnswerSchema },
+        query: [asParameter],
+        answer: { schema: orAsKept(placeAnswerSchema, placePutSchema) },
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        refuseQuery(request);
-        const content = placeOnWire(await placeIn(request, store));
+        const isAsKept = isAskedAsKept(request);
+        const place = await placeIn(request, store);
+        const content = placeOnWire(place);
+        if (isAsKept) return sendAsKept(request, reply, place.fieldsRevision, fieldsOf(placePutSchema, content));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
     },
@@ -103,12 +125,15 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         summary: 'Forget a place and its air; with=beds its beds and their readings too',
         query: [{ name: 'with', schema: z.enum(['beds']), description: 'Its beds go too.' }],
         answer: 'none',
-        problems: ['not-found', 'has-beds', ...keptProblems],
+        ifMatch: true,
+        problems: ['not-found', 'has-beds', 'precondition-failed', ...keptProblems],
       },
       async handler(request, reply) {
         const asked = queryOf(deleteQuery, request);
         const id = idIn(request, 'place');
-        const outcome = await store.deletePlace(ownerOf(request), id, { withBeds: asked.with === 'beds' });
+        const outcome = await deleteAsAllowed(request, id, keeper, (owner, ifRevision) =>
+          store.deletePlace(owner, id, { withBeds: asked.with === 'beds', ifRevision }),
+        );
         if (outcome === 'absent') throw notKept('place', id);
         if (outcome === 'has-beds') {
           throw new RequestError(
@@ -130,4 +155,8 @@ export async function placeIn(request: FastifyRequest, store: Store): Promise<Pl
   return place;
 }
 
-const placeOnWire = ({ revision: _, id, ...fields }: Place): PlaceWire => ({ id, ...fields });
+const placeOnWire = ({ revision: _, fieldsRevision, id, ...fields }: Place): PlaceWire => ({
+  id,
+  revision: fieldsRevision,
+  ...fields,
+});

@@ -5,12 +5,26 @@ import type { Plan, PlanFields } from '../../garden/season-store.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { examplePlan } from '../examples.js';
-import { idIn, type Keeper, noSuch, notKept, putAndAnswer, refuseQuery, type Shown } from '../kept.js';
+import {
+  asParameter,
+  fieldsOf,
+  idIn,
+  isAskedAsKept,
+  type Keeper,
+  noSuch,
+  notKept,
+  putAndAnswer,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  type Shown,
+  sendAsKept,
+} from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
-import { read } from '../read.js';
 import type { Route } from '../route.js';
+import { orAsKept } from '../schemas/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../schemas/plans.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { planFieldsOnWire, planOnWire } from '../wire-plan.js';
@@ -67,15 +81,16 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         summary: 'Keep a harvest that is wanted, or replace it, and see what to sow for it',
         description:
           'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept.',
-        json: { schema: planPutSchema, example: examplePlan },
+        json: { schema: planPutSchema, example: examplePlan, readOnly: readOnlyOf(planPutSchema, planAnswerSchema) },
         answer: { schema: planAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-bed', 'unknown-crop', ...planProblems, ...changeProblems],
       },
       async handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'plan');
-        const fields = read(planPutSchema, request.body);
+        const fields = readPut(planPutSchema, planAnswerSchema, request.body);
         const owner = ownerOf(request);
         const kept = await bedOf(owner, fields);
         if (!kept) throw noSuch('bed', fields.bed);
@@ -91,20 +106,22 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
       operation: {
         id: 'getPlan',
         summary: 'One plan: what to sow when, and the gaps that heat or frost will leave',
-        answer: { schema: planAnswerSchema },
+        query: [asParameter],
+        answer: { schema: orAsKept(planAnswerSchema, planPutSchema) },
         problems: ['not-found', ...planProblems, ...keptProblems],
       },
       async handler(request, reply) {
-        refuseQuery(request);
+        const isAsKept = isAskedAsKept(request);
         const id = idIn(request, 'plan');
         const owner = ownerOf(request);
         const plan = await store.plan(owner, id);
         if (!plan) throw notKept('plan', id);
+        if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
         const { inputs, answer } = await show(plan, request.askedBy());
         return answers.send({ request, reply, owner }, inputs, async () => asJson(signed(await answer(), clock())));
       },
     },
-    deleteRoute('plan', 'Forget a plan', store.deletePlan),
+    deleteRoute('plan', 'Forget a plan', ({ askedBy }) => keeperFor(askedBy()), store.deletePlan),
   ];
 };
 

@@ -14,7 +14,22 @@ import { askerOf } from '../../worker/asker-of.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import type { Service } from '../asking.js';
 import { exampleSowing } from '../examples.js';
-import { idIn, type Keeper, noSuch, notKept, putAndAnswer, queryOf, refuseQuery, type Shown } from '../kept.js';
+import {
+  asParameter,
+  asQueryShape,
+  fieldsOf,
+  idIn,
+  type Keeper,
+  noSuch,
+  notKept,
+  putAndAnswer,
+  queryOf,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  type Shown,
+  sendAsKept,
+} from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
@@ -22,6 +37,7 @@ import { read } from '../read.js';
 import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
+import { orAsKept } from '../schemas/kept.js';
 import { sowingAnswerSchema, sowingListSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
 import { sowingOnWire, sowingStateOnWire } from '../wire-sowing.js';
@@ -90,15 +106,20 @@ export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] 
       operation: {
         id: 'putSowing',
         summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
-        json: { schema: sowingPutSchema, example: exampleSowing },
+        json: {
+          schema: sowingPutSchema,
+          example: exampleSowing,
+          readOnly: readOnlyOf(sowingPutSchema, sowingAnswerSchema),
+        },
         answer: { schema: sowingAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
       },
       async handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'sowing');
-        const fields = await checked(ownerOf(request), read(sowingPutSchema, request.body));
+        const fields = await checked(ownerOf(request), readPut(sowingPutSchema, sowingAnswerSchema, request.body));
         return putAndAnswer(request, reply, id, keeperFor(request.askedBy()), () => fields, clock);
       },
     },
@@ -122,8 +143,7 @@ export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] 
         if (!now) throw notKept('sowing', id);
         const changed = (before: Sowing | undefined): SowingFields => {
           if (!before) throw notKept('sowing', id);
-          const { id: _, ...fields } = sowingOnWire(before);
-          return read(sowingPutSchema, { ...fields, ...changes });
+          return read(sowingPutSchema, { ...fieldsOf(sowingPutSchema, sowingOnWire(before)), ...changes });
         };
         await checked(ownerOf(request), changed(now));
         return putAndAnswer(request, reply, id, keeper, changed, clock);
@@ -135,24 +155,28 @@ export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] 
       operation: {
         id: 'getSowing',
         summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
-        query: [precisionParameter],
-        answer: { schema: sowingAnswerSchema },
+        query: [precisionParameter, asParameter],
+        answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
         problems: ['not-found', 'busy', ...keptProblems],
       },
       async handler(request, reply) {
-        const { precision } = queryOf(precisionQuery, request);
+        const { precision, as } = queryOf(sowingQuery, request);
         const counted = await countedIn(request, store);
+        if (as === 'kept') {
+          const { sowing } = counted;
+          return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, sowingOnWire(sowing)));
+        }
         const { inputs, answer } = await show(counted, request.askedBy(), precision);
         return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
           asJson(signed(await answer(), clock())),
         );
       },
     },
-    deleteRoute('sowing', 'Forget a sowing and its counts', store.deleteSowing),
+    deleteRoute('sowing', 'Forget a sowing and its counts', ({ askedBy }) => keeperFor(askedBy()), store.deleteSowing),
   ];
 };
 
-const precisionQuery = z.strictObject({ precision: precisionSchema });
+const sowingQuery = z.strictObject({ precision: precisionSchema, ...asQueryShape });
 
 /** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
 export async function countedIn(request: FastifyRequest, store: Store): Promise<CountedSowing> {

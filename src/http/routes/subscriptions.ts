@@ -7,12 +7,25 @@ import { crops as handbook } from '../../germination/crops.js';
 import { isPublicAddress } from '../../outside/public-address.js';
 import { sendWithETag } from '../etag.js';
 import { exampleSubscription } from '../examples.js';
-import { asKept, idIn, type Keeper, notKept, putAndAnswer, refuseQuery } from '../kept.js';
+import {
+  asKept,
+  asParameter,
+  fieldsOf,
+  idIn,
+  isAskedAsKept,
+  type Keeper,
+  notKept,
+  putAndAnswer,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  sendAsKept,
+} from '../kept.js';
 import { deleteRoute, listRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
-import { read } from '../read.js';
 import type { Route } from '../route.js';
+import { orAsKept } from '../schemas/kept.js';
 import {
   type SubscriptionWire,
   subscriptionAnswerSchema,
@@ -20,6 +33,9 @@ import {
   subscriptionPutSchema,
 } from '../schemas/subscriptions.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
+
+/** A secret that is sent is no slip: somebody wants to choose it, and cannot. */
+const sentBackSchema = subscriptionAnswerSchema.omit({ secret: true });
 
 /** Enough for a household's tools; each may wait for half a minute until its receiver answers. */
 const MOST_SUBSCRIPTIONS = 20;
@@ -33,7 +49,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
   const keeper: Keeper<Subscription, SubscriptionFields> = {
     find: store.subscription,
     async put(owner, id, fields, ifRevision) {
-      if (ifRevision === undefined) await refuseOneMore(store, owner, id);
+      if (ifRevision === null) await refuseOneMore(store, owner, id);
       await refuseUnknown(store, owner, fields);
       return store.putSubscription(owner, id, fields, clock().getTime(), ifRevision);
     },
@@ -59,15 +75,20 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
         summary: 'Be told what is new, by messages to an address; or change that, or switch it on again',
         description:
           'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again. The last 200 sowings of the beds are looked at, and windows of up to 100 pairs of bed and crop.',
-        json: { schema: subscriptionPutSchema, example: exampleSubscription },
+        json: {
+          schema: subscriptionPutSchema,
+          example: exampleSubscription,
+          readOnly: readOnlyOf(subscriptionPutSchema, sentBackSchema),
+        },
         answer: { schema: subscriptionAnswerSchema, mayCreate: true },
         ifMatch: true,
+        ifNoneMatch: true,
         problems: ['unknown-bed', 'unknown-crop', ...changeProblems],
       },
       handler(request, reply) {
         refuseQuery(request);
         const id = idIn(request, 'subscription');
-        const fields = read(subscriptionPutSchema, request.body);
+        const fields = readPut(subscriptionPutSchema, sentBackSchema, request.body);
         refuseUrl(fields.url, allowPrivate);
         return putAndAnswer(request, reply, id, keeper, () => fields, clock);
       },
@@ -78,19 +99,27 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
       operation: {
         id: 'getSubscription',
         summary: 'One subscription, and how it stands with its messages',
-        answer: { schema: subscriptionAnswerSchema },
+        query: [asParameter],
+        answer: { schema: orAsKept(subscriptionAnswerSchema, subscriptionPutSchema) },
         problems: ['not-found', ...keptProblems],
       },
       async handler(request, reply) {
-        refuseQuery(request);
+        const isAsKept = isAskedAsKept(request);
         const id = idIn(request, 'subscription');
         const subscription = await store.subscription(ownerOf(request), id);
         if (!subscription) throw notKept('subscription', id);
         const content = subscriptionOnWire(subscription);
+        if (isAsKept)
+          return sendAsKept(request, reply, subscription.revision, fieldsOf(subscriptionPutSchema, content));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
     },
-    deleteRoute('subscription', 'Be told no more; messages that wait are not sent', store.deleteSubscription),
+    deleteRoute(
+      'subscription',
+      'Be told no more; messages that wait are not sent',
+      () => keeper,
+      store.deleteSubscription,
+    ),
   ];
 };
 
@@ -136,10 +165,11 @@ async function refuseUnknown(store: Store, owner: string, { beds, crops }: Subsc
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
 const subscriptionOnWire = (subscription: Subscription): SubscriptionWire => {
-  const { id, url, events, beds, crops, pending, deliveredAtMs, failures, lastError, nextAtMs, switchedOff } =
+  const { id, revision, url, events, beds, crops, pending, deliveredAtMs, failures, lastError, nextAtMs, switchedOff } =
     subscription;
   return {
     id,
+    revision,
     url,
     events: [...events],
     beds: beds && [...beds],

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { bases } from '../../basics/series.js';
 import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
 import { answerShape, dateOutSchema, idSchema } from './common.js';
-import { nameSchema } from './kept.js';
+import { nameSchema, revisionOutSchema } from './kept.js';
 
 const bedFields = {
   place: idSchema.describe('The id of a kept place.'),
@@ -42,6 +42,7 @@ export const bedPatchSchema = z
 const bedOutShape = {
   ...bedFields,
   id: z.string(),
+  revision: revisionOutSchema,
   place: z.string(),
   name: z.string(),
   shadePercent: z.number(),
@@ -78,22 +79,21 @@ export const thermometersAnswerSchema = z.strictObject({
 });
 export type ThermometerWire = z.infer<z.ZodObject<typeof thermometerShape>>;
 
+const readingsSeriesSchema = z.strictObject({
+  ...probeOutShape,
+  unit: z.literal('C'),
+  readings: z.array(
+    z.strictObject({
+      at: z.string().meta({ format: 'date-time' }),
+      value: z.number(),
+      basis: z.enum(bases).optional().describe('Left out: measured.'),
+    }),
+  ),
+});
 export const readingsAnswerSchema = z.strictObject({
-  series: z
-    .array(
-      z.strictObject({
-        ...probeOutShape,
-        unit: z.literal('C'),
-        readings: z.array(
-          z.strictObject({
-            at: z.string().meta({ format: 'date-time' }),
-            value: z.number(),
-            basis: z.enum(bases).optional().describe('Left out: measured.'),
-          }),
-        ),
-      }),
-    )
-    .describe('One of each thermometer.'),
+  revision: revisionOutSchema.describe('Another number after each change of the bed or of what lies in it.'),
+  series: z.array(readingsSeriesSchema).describe('One of each thermometer.'),
   next: z.string().nullable().describe('Send as `after` for the next page; null on the last.'),
   ...answerShape,
 });
+export const readingsKeptSchema = z.union([readingsAnswerSchema, readingsSeriesSchema]);

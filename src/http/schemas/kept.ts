@@ -38,4 +38,15 @@ export const changesAnswerSchema = z.strictObject({
 
 export type ChangesWire = z.infer<typeof changesAnswerSchema>;
 
+export const revisionOutSchema = z
+  .number()
+  .describe('Another number after each change. In quotes it is what If-Match takes.');
+
+/** An answer that is, with `as=kept`, what a PUT takes and no more. */
+export const orAsKept = (answer: z.ZodObject, put: z.ZodObject) =>
+  z.union([
+    answer,
+    z.strictObject(Object.fromEntries(Object.entries(answer.shape).filter(([name]) => Object.hasOwn(put.shape, name)))),
+  ]);
+
 export const deletedAnswerSchema = z.strictObject({ deleted: z.number(), ...answerShape });

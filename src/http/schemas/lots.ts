@@ -3,6 +3,7 @@ import { FIRST_YEAR, LAST_YEAR } from '../../basics/calendar.js';
 import { MOST_SEEDS } from '../../garden/fewest-seeds.js';
 import { answerShape, dateOutSchema, dateSchema, idSchema, spanSchema } from './common.js';
 import { cropChoiceSchema, ownCropSchema } from './crop.js';
+import { revisionOutSchema } from './kept.js';
 
 const percent = z.number().min(0).max(100);
 
@@ -52,6 +53,7 @@ const toldLotSchema = z.strictObject(lotShape).superRefine(refuseBoth);
 
 const lotOutShape = {
   id: z.string(),
+  revision: revisionOutSchema,
   crop: z.union([z.string(), ownCropSchema]),
   germinationPercent: z.number().nullable(),
   test: z.strictObject({ sown: z.number(), germinated: z.number() }).nullable(),

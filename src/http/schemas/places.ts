@@ -3,7 +3,7 @@ import { sourceFormats } from '../../garden/source-formats.js';
 import { sourceUrlFault } from '../../garden/source-url.js';
 import { isTemperature } from '../../readings/read-series.js';
 import { answerShape, dateOutSchema, idSchema, timeZoneSchema } from './common.js';
-import { nameSchema } from './kept.js';
+import { nameSchema, revisionOutSchema } from './kept.js';
 
 const sourceShape = {
   format: z.enum(sourceFormats),
@@ -44,6 +44,7 @@ export const placePatchSchema = z
 
 const placeOutShape = {
   id: z.string(),
+  revision: revisionOutSchema,
   name: z.string(),
   latitude: z.number(),
   longitude: z.number(),
@@ -68,17 +69,27 @@ const airDayOutSchema = z.strictObject({
 });
 const airSeriesShape = { medium: z.literal('air'), unit: z.literal('C'), daily: z.array(airDayOutSchema) };
 
+const seriesRevision = {
+  revision: revisionOutSchema.describe("Another number after each change of the place's air, normals or coming days."),
+};
+
 export const airAnswerSchema = z.strictObject({
+  ...seriesRevision,
   series: z.strictObject(airSeriesShape),
   next: dateOutSchema.nullable().describe('Send as `after` for the next page; null on the last.'),
   ...answerShape,
 });
 
+export const airKeptSchema = z.union([airAnswerSchema, airAnswerSchema.shape.series]);
+
 export const comingDaysAnswerSchema = z.strictObject({
+  ...seriesRevision,
   at: z.string().describe('The instant at which they were put or fetched.').meta({ format: 'date-time' }),
   series: z.strictObject({ ...airSeriesShape, origin: z.literal('forecast') }),
   ...answerShape,
 });
+
+export const comingDaysKeptSchema = z.union([comingDaysAnswerSchema, comingDaysAnswerSchema.shape.series]);
 
 const monthlySchema = z
   .array(z.number().refine(isTemperature, 'must be a temperature that air can have, in °C'))
@@ -99,6 +110,7 @@ export const normalsSchema = z
     });
   });
 export const normalsAnswerSchema = z.strictObject({
+  ...seriesRevision,
   meanMaxC: z.array(z.number()),
   meanMinC: z.array(z.number()),
   ...answerShape,

@@ -4,6 +4,7 @@ import { gapWhys } from '../../garden/plan-words.js';
 import { sowingMethods } from '../../garden/season-store.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema } from './common.js';
 import { cropChoiceSchema, ownCropSchema } from './crop.js';
+import { revisionOutSchema } from './kept.js';
 
 const MOST_DAYS = 366;
 const MOST_PER_WEEK = 10_000;
@@ -28,6 +29,7 @@ export const planPutSchema = z.strictObject({
 
 const planOutShape = {
   id: z.string(),
+  revision: revisionOutSchema,
   bed: z.string(),
   crop: z.union([z.string(), ownCropSchema]),
   harvest: z.strictObject({ from: dateOutSchema, to: dateOutSchema, perWeek: z.number() }),

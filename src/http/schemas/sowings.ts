@@ -5,6 +5,7 @@ import { tasks } from '../../garden/what-to-do.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, timeSchema } from './common.js';
 import { cropChoiceSchema } from './crop.js';
 import { forecastAnswerSchema } from './forecast.js';
+import { revisionOutSchema } from './kept.js';
 
 const MOST_SEEDS = 10_000_000;
 const wholeSeeds = z.int().min(1).max(MOST_SEEDS);
@@ -57,6 +58,7 @@ export const countPutSchema = z.strictObject({
 
 const countOutSchema = z.strictObject({
   date: dateOutSchema,
+  revision: revisionOutSchema,
   seedlings: z.number(),
   ofSeeds: z.number().nullable(),
   thinned: z.union([z.boolean(), z.number()]),
@@ -70,6 +72,7 @@ const middleSchema = z
 
 const sowingOutShape = {
   id: z.string(),
+  revision: revisionOutSchema,
   ...sowingFields,
   bed: z.string(),
   crop: z.unknown().describe('As it was sent: an id, or rows.'),

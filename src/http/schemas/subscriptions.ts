@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { alertEvents } from '../../garden/alert-store.js';
 import { answerShape, idSchema } from './common.js';
+import { revisionOutSchema } from './kept.js';
 
 const MOST_BEDS = 100;
 const MOST_CROPS = 30;
@@ -50,6 +51,7 @@ export const subscriptionPutSchema = z
 const instantSchema = z.string().meta({ format: 'date-time' });
 const subscriptionOutShape = {
   id: z.string(),
+  revision: revisionOutSchema,
   url: z.string(),
   events: z.array(z.enum(alertEvents)),
   beds: z.array(z.string()).nullable(),

@@ -10,11 +10,15 @@ export const sendUntil =
   (signal: AbortSignal): Send =>
   async (request) => {
     if (request.file) return upload(request, request.file as Blob, signal);
-    const { method, path, json } = request;
+    const { method, path, json, isNew } = request;
     const response = await fetch(path, {
       method,
       signal,
-      ...(json === undefined ? {} : { body: JSON.stringify(json), headers: { 'content-type': 'application/json' } }),
+      headers: {
+        ...(json === undefined ? {} : { 'content-type': 'application/json' }),
+        ...(isNew ? { 'if-none-match': '*' } : {}),
+      },
+      ...(json === undefined ? {} : { body: JSON.stringify(json) }),
     });
     return { status: response.status, body: bodyOf(await response.text()) };
   };

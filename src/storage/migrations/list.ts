@@ -7,6 +7,7 @@ import { outbox } from './006-outbox.js';
 import { airYears } from './007-air-years.js';
 import { pastSoil } from './008-past-soil.js';
 import { allowances } from './009-allowances.js';
+import { revisions } from './010-revisions.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   airYears,
   pastSoil,
   allowances,
+  revisions,
 ];

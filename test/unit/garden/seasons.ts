@@ -12,6 +12,7 @@ export const on = (date: string): PlainDate => date as PlainDate;
 export const northBed: Bed = {
   id: 'north',
   revision: 1,
+  fieldsRevision: 1,
   place: 'quillmere',
   name: 'North bed',
   kind: 'open-ground',

@@ -29,7 +29,7 @@ const planned = (date: string, more: object = {}) => ({
 });
 
 const found = (sowings: Found['sowings'], planSowings: readonly object[] = []): Found => {
-  const kept = { id: 'plan', bed: 'north', crop: 'carrot', harvest: { from: '', to: '', perWeek: 1 } };
+  const kept = { id: 'plan', revision: 1, bed: 'north', crop: 'carrot', harvest: { from: '', to: '', perWeek: 1 } };
   const got = { value: { ...kept, sowings: planSowings } as unknown as PlanAnswer };
   return { shelf, sowings, otherSowings: [], plans: [{ kept, got }], otherPlans: [], thermometers: new Map() };
 };

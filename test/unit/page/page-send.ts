@@ -7,12 +7,13 @@ import type { Asked } from '../../../src/page/view.js';
 /** Asks a service as the page does. */
 export const sendTo =
   (app: FastifyInstance): Send =>
-  async ({ method, path, json, file }) => {
+  async ({ method, path, json, file, isNew }) => {
     const { statusCode, body } = await app.inject({
       method,
       url: path,
+      headers: { ...(file && { 'content-type': 'text/csv' }), ...(isNew && { 'if-none-match': '*' }) },
       ...(json === undefined ? {} : { payload: json as object }),
-      ...(file && { payload: Buffer.from(file as Uint8Array), headers: { 'content-type': 'text/csv' } }),
+      ...(file && { payload: Buffer.from(file as Uint8Array) }),
     });
     return { status: statusCode, body: body === '' ? undefined : JSON.parse(body) };
   };

@@ -8,11 +8,11 @@ const NAMED: Readonly<Record<string, readonly string[]>> = {
 };
 
 /**
- * Addresses of proxies, as a list of CIDRs, addresses and names: `10.0.0.0/8,loopback`.
+ * A list of networks, addresses and names of networks, with commas between: `10.0.0.0/8,loopback`.
  *
  * @returns Does an address belong to them? Undefined where the list has something else in it.
  */
-export function proxiesIn(list: string): ((address: string) => boolean) | undefined {
+export function networkList(list: string): ((address: string) => boolean) | undefined {
   const networks = new BlockList();
   const entries = list.split(',').map((entry) => entry.trim().toLowerCase());
   for (const entry of entries.flatMap((one) => NAMED[one] ?? [one])) {
