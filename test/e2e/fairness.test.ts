@@ -60,37 +60,44 @@ describe('one owner with 40 questions at once', () => {
     };
     // Warm: code is compiled, and the thread has the series.
     await bigOnes(0);
-    const aloneMs = Math.min(await bigOnes(10), await bigOnes(20));
+    const before = await bigOnes(10);
 
     let isOver = false;
     let asked = 0;
-    const floods: Promise<number[]>[] = [];
+    let answered = 0;
     const flood = async (): Promise<number[]> => {
       const statuses: number[] = [];
       while (!isOver) {
         const { status, headers } = await ann('GET', bigQuestion(asked++));
         statuses.push(status);
+        if (status === 200) answered++;
         const untilMs = performance.now() + 1000 * Number(headers['retry-after'] ?? 0);
         while (!isOver && performance.now() < untilMs) await new Promise((done) => setTimeout(done, 20));
       }
       return statuses;
     };
-    for (let i = 0; i < 40; i++) floods.push(flood());
-    await new Promise((done) => setTimeout(done, 300));
+    const floods = Array.from({ length: 40 }, flood);
+    while (answered < 3) await new Promise((done) => setTimeout(done, 5));
+    const answeredBefore = answered;
     const [small, besideMs] = await Promise.all([
       Promise.all(Array.from({ length: 5 }, () => ben('GET', '/v1/places/quillmere'))),
       bigOnes(30),
     ]);
+    const answeredBeside = answered - answeredBefore;
     isOver = true;
     const statuses = (await Promise.all(floods)).flat();
+    const aloneMs = Math.max(before, await bigOnes(40));
+    const times = besideMs / aloneMs;
+    console.log(
+      `five big questions: alone ${aloneMs.toFixed(0)} ms, beside 40 others ${besideMs.toFixed(0)} ms, ${times.toFixed(2)} times; of the others ${answeredBeside} were answered meanwhile`,
+    );
     expect(small.map(({ status }) => status)).toEqual([200, 200, 200, 200, 200]);
     // Of the forty, eight are under way at a time; the others are told to wait. None fails.
     expect(statuses.filter((status) => status !== 200 && status !== 429 && status !== 503)).toEqual([]);
     expect([statuses.includes(200), statuses.includes(429)]).toEqual([true, true]);
-    console.log(
-      `big questions: alone ${aloneMs.toFixed(0)} ms, beside 40 others ${besideMs.toFixed(0)} ms, ${(besideMs / aloneMs).toFixed(2)} times`,
-    );
-    // Each waits for one question of the other owner; a machine that does much else besides gets some slack.
-    expect(besideMs / aloneMs).toBeLessThan(2.5);
+    // Each waits for the one that is at work when it comes, and one more where that ends before it has come through.
+    expect(answeredBeside).toBeLessThanOrEqual(8);
+    // That makes it twice as slow; time on a machine that does much else besides gets slack.
+    expect(times).toBeLessThan(3.5);
   }, 240_000);
 });
