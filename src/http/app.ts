@@ -8,7 +8,7 @@ import Fastify, {
   type FastifyRequest,
   type FastifyServerOptions,
 } from 'fastify';
-import { type ErrorCode, RequestError } from '../basics/errors.js';
+import { type ErrorCode, RequestError, StoppedError } from '../basics/errors.js';
 import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
@@ -148,8 +148,6 @@ export async function buildApp({
         isProxy,
       ),
     clientErrorHandler: sendClientError,
-    // A request may name the whole address (RFC 9112, section 3.2.2).
-    rewriteUrl: ({ url = '/' }) => (url.startsWith('http') ? url.replace(/^https?:\/\/[^/?]*/i, '') || '/' : url),
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
@@ -310,6 +308,10 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
 /** What fastify itself found wrong, and everything else, in our own words. */
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
+  // Nobody is left to read it, but one who waited for the same work.
+  if (error instanceof StoppedError) {
+    return new RequestError('busy', 'Whoever asked this first went before it was worked out. Ask again.');
+  }
   if (error instanceof StorageError) {
     return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
   }

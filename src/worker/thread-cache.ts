@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { LRUCache } from 'lru-cache';
-import { type FindPast, type PastSoil, pastSoil } from '../answers/past-soil.js';
+import { foldPast, unfoldPast } from '../answers/packed-past.js';
+import { type FindPast, type PastSoil, type PastSoils, pastAt, pastSoils } from '../answers/past-soil.js';
 import type { ShouldStop } from '../basics/stop.js';
 import { type GardenPlan, gardenPlan } from '../garden/plan.js';
 import type { PlanQuestion } from '../garden/plan-question.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { PackedPast } from './jobs.js';
-import { packPastSoil, unpackPastSoil } from './pack-past-soil.js';
 import { pastSoilKey } from './past-soil-key.js';
 import { digestOfSeries, type SeriesColumns, seriesOf, withWarnings } from './series-columns.js';
 
@@ -25,7 +25,8 @@ export interface ThreadCache {
   plan(question: PlanQuestion, findPast: FindPast, shouldStop: ShouldStop): GardenPlan;
 }
 
-export function threadCache(workOut: FindPast = pastSoil): ThreadCache {
+/** @param workOut Finds a bed's past soil at all depths that one run gives. */
+export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoils = pastSoils): ThreadCache {
   const pasts = new LRUCache<string, PastSoil>({
     maxSize: MAX_PAST_BYTES,
     sizeCalculation: ({ hourlyC, comingC }) => hourlyC.byteLength + comingC.byteLength + 1024,
@@ -44,12 +45,16 @@ export function threadCache(workOut: FindPast = pastSoil): ThreadCache {
       const key = pastSoilKey(of, bedding, phaseMs, modelVersion);
       const find = (): PastSoil => {
         const sent = remembered.find((one) => one.key === key);
-        const known = sent && unpacked(sent.bytes);
+        const known = sent && unfolded(sent.bytes);
         if (known) return known;
         const bare = of.map((one) => withWarnings(one, []));
-        const past = workOut(bare, bedding, phaseMs, shouldStop);
-        made.push({ key, bytes: packPastSoil(past) });
-        return past;
+        const found = workOut(bare, bedding, phaseMs, shouldStop);
+        // The next crop is asked of the same bed, and sown at another depth.
+        found.soils.forEach((soil, i) => {
+          const at = { ...bedding, depthCm: found.depthsCm[i]! };
+          made.push({ key: pastSoilKey(of, at, phaseMs, modelVersion), bytes: foldPast(soil) });
+        });
+        return pastAt(found, bedding.depthCm);
       };
       const past = pasts.get(key) ?? find();
       pasts.set(key, past);
@@ -68,10 +73,10 @@ export function threadCache(workOut: FindPast = pastSoil): ThreadCache {
 }
 
 /** Nothing where the bytes cannot be read: another program may have kept them. */
-function unpacked(bytes: Uint8Array): PastSoil | undefined {
+function unfolded(bytes: Uint8Array): PastSoil | null {
   try {
-    return unpackPastSoil(bytes);
+    return unfoldPast(bytes);
   } catch {
-    return undefined;
+    return null;
   }
 }

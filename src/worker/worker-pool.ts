@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { RequestError } from '../basics/errors.js';
+import { RequestError, StoppedError } from '../basics/errors.js';
 import { type FairQueue, fairQueue } from './fair-queue.js';
 import {
   bytesOfQuestion,
@@ -33,8 +33,8 @@ export interface AskedBy {
 /** Answers what takes seconds, beside the thread that answers requests. */
 export interface WorkerPool {
   /**
-   * @throws {RequestError} as the work itself does; `busy` where there is too much of it, where it was not done by its
-   * deadline, or where the asker went before.
+   * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
+   * @throws StoppedError where the asker went before.
    */
   ask<K extends Kind>(
     kind: K,
@@ -176,7 +176,7 @@ export function workerPool({
       else if ('refused' in done)
         asker.reject(new RequestError(done.refused.code, done.refused.message, done.refused.faults));
       else if ('failed' in done) asker.reject(new Error(done.failed));
-      else asker.reject(askerGone());
+      else asker.reject(new StoppedError());
     }
     if (!(done instanceof Error)) counters.add('stopped' in done ? 'stopped' : 'done');
     entry.askers.clear();
@@ -213,7 +213,7 @@ export function workerPool({
         },
       };
       const gone = (): void => {
-        asker.reject(askerGone());
+        asker.reject(new StoppedError());
         leave(entry, asker);
       };
       const late = (): void => {
@@ -249,7 +249,7 @@ export function workerPool({
     async ask(kind, question, by) {
       if (isClosed) throw stopping();
       await by.admit?.();
-      if (by.signal?.aborted) throw askerGone();
+      if (by.signal?.aborted) throw new StoppedError();
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
       const known = entries.get(key);
@@ -332,7 +332,3 @@ const tooLate = (retryAfterS: number): RequestError =>
 
 const stopping = (): RequestError =>
   new RequestError('busy', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
-
-/** Nobody is left to read this, but one who joined the same work elsewhere. */
-const askerGone = (): RequestError =>
-  new RequestError('busy', 'Whoever asked this went before it was worked out. Ask again.');

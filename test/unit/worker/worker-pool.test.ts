@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { defaultBed } from '../../../src/answers/question.js';
 import type { WindowQuestion } from '../../../src/answers/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
-import { RequestError } from '../../../src/basics/errors.js';
+import { RequestError, StoppedError } from '../../../src/basics/errors.js';
 import {
   type AskedBy,
   DEADLINE_MS,
@@ -47,11 +47,12 @@ const told = (time: string): WindowQuestion => ({
 const ask = (pool: WorkerPool, time: string, by: Partial<AskedBy> = {}): Promise<unknown> =>
   pool.ask('windows', told(time), { owner: 'ann', caller: by.owner ?? 'ann', ...by });
 
-/** The code that a refusal comes with. */
+/** The code that a refusal comes with; `gone` where the asker went before. */
 const codeOf = (asked: Promise<unknown>): Promise<unknown> =>
   asked.then(
     () => 'answered',
-    (error: unknown) => (error instanceof RequestError ? error.code : String(error)),
+    (error: unknown) =>
+      error instanceof RequestError ? error.code : error instanceof StoppedError ? 'gone' : String(error),
   );
 
 /** Waits until the pool stands as it should; fails the test where it does not within seconds. */
@@ -113,11 +114,11 @@ describe('a pool of workers', () => {
     await until(pool, ({ waitingPeople }) => waitingPeople === 4);
     leaving.abort();
     expect(pool.stats()).toMatchObject({ waitingPeople: 1, dropped: 3 });
-    expect(await Promise.all(waiting)).toEqual(['busy', 'busy', 'busy']);
+    expect(await Promise.all(waiting)).toEqual(['gone', 'gone', 'gone']);
     end();
     expect(await stays).toBe('stays');
     expect(pool.stats()).toMatchObject({ stopped: 1, crashed: 0, threads: 1 });
-    expect(await codeOf(ask(pool, 'late', { signal: leaving.signal }))).toBe('busy');
+    expect(await codeOf(ask(pool, 'late', { signal: leaving.signal }))).toBe('gone');
   });
 
   it('works once for all who ask the same, until the last of them has gone', async () => {
@@ -127,11 +128,11 @@ describe('a pool of workers', () => {
     const other = codeOf(ask(pool, 'wait 60000', { signal: second.signal }));
     await until(pool, ({ working, shared }) => working === 1 && shared === 1);
     first.abort();
-    expect(await one).toBe('busy');
+    expect(await one).toBe('gone');
     await new Promise((done) => setTimeout(done, 50));
     expect(pool.stats()).toMatchObject({ working: 1, stopped: 0 });
     second.abort();
-    expect(await other).toBe('busy');
+    expect(await other).toBe('gone');
     await until(pool, ({ working, stopped }) => working === 0 && stopped === 1);
     expect(await Promise.all([ask(pool, 'same'), ask(pool, 'same')])).toEqual(['same', 'same']);
     expect(pool.stats()).toMatchObject({ done: 1, shared: 2 });
@@ -144,7 +145,7 @@ describe('a pool of workers', () => {
     await until(pool, ({ working }) => working === 1);
     leaving.abort();
     expect(await ask(pool, 'wait 300')).toBe('wait 300');
-    expect(await gone).toBe('busy');
+    expect(await gone).toBe('gone');
   });
 
   it('lets people take over what was begun in the background', async () => {
@@ -208,7 +209,7 @@ describe('a pool of workers', () => {
     expect(await ask(pool, 'small', { owner: 'ben' })).toBe('small');
     expect(pool.stats()).toMatchObject({ working: 1, waitingPeople: 2 });
     leaving.abort();
-    expect(await Promise.all(many)).toEqual(['busy', 'busy', 'busy']);
+    expect(await Promise.all(many)).toEqual(['gone', 'gone', 'gone']);
   });
 
   it('whose worker cannot be loaded fails each question, and does not hang', async () => {
