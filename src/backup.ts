@@ -3,14 +3,14 @@ import { configSchema } from './config.js';
 import { backUp } from './storage/back-up.js';
 
 const [name] = process.argv.slice(2);
-const { DATABASE_URL } = process.env;
+const { DATABASE_URL, INIT_CWD = '.' } = process.env;
 const configured = configSchema.pick({ DATABASE_URL: true }).safeParse(DATABASE_URL ? { DATABASE_URL } : {});
 
 if (!name) end('Name the file to write the copy to: npm run backup -- garden-backup.db');
 if (!configured.success) end('DATABASE_URL must be sqlite: and the path of a file, or postgres:// and an address.');
 try {
   // npm goes to the folder of package.json, and says where it was called.
-  const file = resolve(process.env.INIT_CWD ?? '.', name);
+  const file = resolve(INIT_CWD, name);
   const bytes = backUp(configured.data.DATABASE_URL, file);
   process.stdout.write(`${file} is a whole copy of the database (${Math.ceil(bytes / 1024)} kB).\n`);
 } catch (error) {

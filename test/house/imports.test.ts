@@ -28,7 +28,7 @@ const onlyFrom = (room: string, allowed: readonly string[]): IForbiddenRuleType 
 /** A room at the rim: main joins it to the others, and nobody inside knows it but those that are named. */
 const onlyAtTheRim = (room: string, ...knownBy: readonly string[]): IForbiddenRuleType => ({
   name: `nobody inside imports ${room}`,
-  from: { path: '^src/', pathNot: `^src/(${[`${room}/`, 'main\\.ts$', ...knownBy].join('|')})` },
+  from: { path: '^src/', pathNot: `^src/(${[`${room}/`, '(main|backup)\\.ts$', ...knownBy].join('|')})` },
   to: { path: `^src/${room}/` },
 });
 
@@ -67,7 +67,7 @@ const rules: IForbiddenRuleType[] = [
   onlyAtTheRim('http', 'page/', 'demo\\.ts$', 'demo/words\\.ts$'),
   {
     name: 'main alone joins the rooms',
-    from: { path: '^src/', pathNot: '^src/(start|main)\\.ts$' },
+    from: { path: '^src/', pathNot: '^src/(start|main|backup)\\.ts$' },
     to: { path: '^src/(main|config|demo|http/app|http/keys)\\.ts$', pathNot: '^src/http/keys' },
   },
   {
@@ -201,8 +201,9 @@ describe('who may look outside', () => {
     );
   const CLOCK = /\bDate\.now\b|\bnew Date\(\s*\)|\bperformance\.now\b/;
 
-  test('the environment is read by main only, which hands it to config', () => {
+  test('the environment is read by the two programs only, which hand it to config', () => {
     expect(saying(/\bprocess\b\s*\.?\s*\benv\b|['"]node:process['"]/, /./)).toEqual([
+      "src/backup.ts: const { DATABASE_URL, INIT_CWD = '.' } = process.env;",
       'src/main.ts: const read = readConfig(process.env);',
     ]);
   });
