@@ -1,4 +1,10 @@
 import { z } from 'zod';
+import { DEFAULT_QUOTAS, type QuotaName, type Quotas, quotaNames } from './garden/quotas.js';
+
+/** As many characters as 32 bytes take in hexadecimal at half strength; base64 of 32 bytes has 44. */
+const MIN_KEY_LENGTH = 32;
+/** Far more than there will ever be, and still a number that is exact. */
+const MAX_QUOTA = 1e9;
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
@@ -50,6 +56,23 @@ export const configSchema = z.object({
     .transform(Number)
     .default(600)
     .describe('Requests a minute that each key, or without keys each address, may send; 0: no limit'),
+  SECRETS_KEY: z
+    .string()
+    .refine((text) => text === '' || text.length >= MIN_KEY_LENGTH, `must have ${MIN_KEY_LENGTH} characters or more`)
+    .default('')
+    .describe(
+      'What seals webhook secrets and calendar addresses in the database; empty: a key file beside an SQLite file',
+    ),
+  FORGET_SECRETS: z
+    .enum(['0', '1'])
+    .default('0')
+    .transform((value) => value === '1')
+    .describe('1: give up what was sealed with a key that is lost'),
+  QUOTAS: z
+    .string()
+    .default(quotasText(DEFAULT_QUOTAS))
+    .transform(parseQuotas)
+    .describe('How much each owner may keep; what is left out stays as it is here'),
 });
 
 export type Config = z.output<typeof configSchema>;
@@ -84,6 +107,29 @@ function parseKeys(text: string, context: z.RefinementCtx): ReadonlyMap<string, 
     keys.set(key, owner);
   }
   return keys;
+}
+
+/** Quotas as they are written into the environment. */
+function quotasText(quotas: Quotas): string {
+  return quotaNames.map((name) => `${name}:${quotas[name]}`).join(',');
+}
+
+/** The quotas that are named; the others are the usual ones. */
+function parseQuotas(text: string, context: z.RefinementCtx): Quotas {
+  const named = new Map<string, number>();
+  for (const pair of text.split(',').filter((one) => one.trim() !== '')) {
+    const [name, limit] = splitOnce(pair.trim());
+    const fault = !quotaNames.some((one) => one === name)
+      ? `has no quota "${name}"; there are ${quotaNames.join(', ')}`
+      : !/^\d+$/.test(limit) || Number(limit) > MAX_QUOTA
+        ? `must give ${name} a whole number from 0 to ${MAX_QUOTA}, as ${name}:${DEFAULT_QUOTAS[name as QuotaName]}; it was "${limit}"`
+        : named.has(name)
+          ? `names ${name} twice`
+          : null;
+    if (fault !== null) context.addIssue({ code: 'custom', message: fault });
+    named.set(name, Number(limit));
+  }
+  return { ...DEFAULT_QUOTAS, ...Object.fromEntries(named) };
 }
 
 function splitOnce(pair: string): [string, string] {

@@ -15,6 +15,7 @@ export const errorCodes = [
   'precondition-failed',
   'has-beds',
   'has-sowings',
+  'quota-full',
   'too-many-requests',
   'storage-unavailable',
   'busy',
@@ -65,6 +66,8 @@ export class RequestError extends Error {
     readonly code: ErrorCode,
     message: string,
     readonly faults: readonly Fault[] = [],
+    /** What the problem says beside its text, in members of its own. */
+    readonly members: Readonly<Record<string, string | number>> = {},
   ) {
     super(message);
   }

@@ -10,14 +10,16 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError } from '../basics/errors.js';
+import { DEFAULT_QUOTAS, QuotaError, type Quotas } from '../garden/quotas.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { accepted } from './accepted.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
-import type { FindOwner, Shown } from './keys.js';
+import type { FindOwner } from './keys.js';
 import { type LongWork, longWork } from './long-work.js';
 import { requestMetrics } from './metrics.js';
+import { openSession } from './open-session.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
@@ -38,10 +40,12 @@ import { planRoutes } from './routes/plans.js';
 import { readingsRoutes } from './routes/readings.js';
 import { seedsNeededRoutes } from './routes/seeds-needed.js';
 import { serviceRoutes } from './routes/service.js';
+import { sessionsRoutes } from './routes/sessions.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { quotaFull, usageRoutes } from './routes/usage.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
 
@@ -50,6 +54,8 @@ export interface AppOptions {
   readonly clock: () => Date;
   /** Where places, beds and readings are kept; whoever opened it closes it, after the app. */
   readonly store: Store;
+  /** What the store lets an owner keep, to be told. */
+  readonly quotas?: Quotas | undefined;
   /** Left out: nobody needs a key. */
   readonly findOwner?: FindOwner | undefined;
   /** Requests a minute that each key, or each address without one, may send; 0 or left out: any number. */
@@ -80,6 +86,7 @@ export async function buildApp({
   version,
   clock,
   store,
+  quotas = DEFAULT_QUOTAS,
   findOwner,
   rateLimit: perMinute = 0,
   allowPrivateWebhooks = false,
@@ -128,12 +135,15 @@ export async function buildApp({
     ...sowingRoutes(service),
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
-    ...sessionRoutes(findOwner),
+    ...usageRoutes(store, quotas, clock),
+    ...sessionsRoutes(store, clock),
+    ...sessionRoutes(store, clock, findOwner),
     ...serviceRoutes(store, metrics),
   ];
   const document = openApiDocument(routes, version);
 
   app.decorateRequest('owner', OPEN_OWNER);
+  app.decorateRequest('sessionId', null);
   app.addHook('onRequest', async (_, reply) => {
     reply.headers(SAFETY_HEADERS);
   });
@@ -155,11 +165,16 @@ export async function buildApp({
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       if (open === true) return;
       const shown = open ? undefined : shownBy(request);
-      const holder = shown && findOwner?.(shown);
+      const session =
+        findOwner && shown && 'session' in shown
+          ? await openSession(store, findOwner, shown.session, clock(), request.log)
+          : undefined;
+      const holder = shown && 'key' in shown ? findOwner?.({ key: shown.key }) : session?.holder;
       if (limit)
-        countRequest(reply, perMinute, limit(holder ? `key ${holder.session}` : request.ip, clock().getTime()));
+        countRequest(reply, perMinute, limit(holder ? `key ${holder.keyDigest}` : request.ip, clock().getTime()));
       if (open) return;
       if (findOwner) request.owner = holder?.owner ?? noOwner();
+      request.sessionId = session?.id ?? null;
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
       if (holder && shown && 'session' in shown) reply.header('cache-control', 'private, no-cache');
@@ -208,7 +223,7 @@ function parseJson(body: string): unknown {
 }
 
 /** A key, whatever else is sent; where there is none, a session. */
-function shownBy({ headers }: FastifyRequest): Shown | undefined {
+function shownBy({ headers }: FastifyRequest): { key: string } | { session: string } | undefined {
   const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
   if (key !== undefined) return { key };
   const session = sessionIn(headers.cookie);
@@ -244,6 +259,7 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
 /** What fastify itself found wrong, and everything else, in our own words. */
 function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
+  if (error instanceof QuotaError) return quotaFull(error);
   if (error instanceof StorageError) {
     return new RequestError(
       'storage-unavailable',

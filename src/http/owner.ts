@@ -9,6 +9,8 @@ export const OPEN_OWNER = 'gardener';
 declare module 'fastify' {
   interface FastifyRequest {
     owner: string;
+    /** The session that the request has; null: it has none, or a key. */
+    sessionId: string | null;
   }
 }
 

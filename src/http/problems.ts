@@ -101,6 +101,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     cause: 'A bed or a seed lot is deleted only when no sowing names it, so that no counts are lost by mistake.',
     cure: 'Move or delete its sowings first; for a bed, "with=sowings" deletes them too.',
   },
+  'quota-full': {
+    status: 409,
+    title: 'As much is kept as may be',
+    cause: 'Whoever runs the service lets an owner keep only so many things of a kind, or so many megabytes.',
+    cure: 'Delete what is not needed any more; GET /v1/usage tells what there is. Or ask whoever runs the service for more.',
+  },
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',
@@ -244,6 +250,7 @@ export interface Problem {
   readonly instance: string;
   readonly code: ErrorCode;
   readonly errors?: readonly ProblemFault[];
+  readonly [member: string]: unknown;
 }
 
 export interface ProblemFault {
@@ -268,6 +275,7 @@ export function problemOf(error: RequestError, instance: string): Problem {
     detail: error.message,
     instance,
     code: error.code,
+    ...error.members,
     ...(errors.length > 0 ? { errors } : {}),
   };
 }

@@ -1,9 +1,11 @@
 import type { PlainDate } from '../basics/calendar.js';
 import type { Normals } from '../climate/normals.js';
+import type { Quotas } from '../garden/quotas.js';
 import type { AirDay, Changes, ComingDays, DateRange, IfRevision } from '../garden/store.js';
 import type { Database } from './database.js';
 import { insertMany } from './insert-many.js';
 import { changeOfPlace } from './places.js';
+import { addBytes, BYTES_PER_AIR_DAY } from './quotas.js';
 
 interface AirRow {
   readonly date: PlainDate;
@@ -25,6 +27,7 @@ const oneADate = (days: readonly AirDay[]): AirDay[] => [...new Map(days.map((da
 
 export const putAir = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   place: string,
   days: readonly AirDay[],
@@ -53,6 +56,7 @@ export const putAir = (
         `on conflict (owner, place, date) do update set
          min_c = excluded.min_c, mean_c = excluded.mean_c, max_c = excluded.max_c`,
       );
+      await addBytes(query, quotas, owner, BYTES_PER_AIR_DAY * added.length);
       const unchanged = coming.length - added.length - replaced.length;
       return {
         result: { added: added.length, unchanged, replaced: replaced.length },
@@ -72,6 +76,7 @@ export async function listAir(database: Database, owner: string, place: string, 
 
 export const deleteAir = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   place: string,
   { from = FIRST, to = LAST }: DateRange,
@@ -83,6 +88,7 @@ export const deleteAir = (
     place,
     async (query) => {
       const deleted = await query.run(`delete from air_days where ${IN_RANGE}`, [owner, place, from, to]);
+      await addBytes(query, quotas, owner, -BYTES_PER_AIR_DAY * deleted);
       return { result: deleted, different: deleted > 0 };
     },
     ifRevision,

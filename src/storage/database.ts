@@ -19,6 +19,8 @@ export interface Database {
    */
   transaction<T>(work: (query: Query) => Promise<T>): Promise<T>;
   close(): Promise<void>;
+  /** Writes the whole database anew, so that nothing of what was overwritten is left in it; where a file needs that. */
+  scrub?(): Promise<void>;
   /** The column type of ids and dates, which are compared byte by byte whatever the server's language. */
   readonly keyType: string;
   /** Makes others that migrate at the same time wait until the transaction's end. */

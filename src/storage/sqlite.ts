@@ -71,6 +71,11 @@ export async function openSqlite(path: string): Promise<Database> {
           throw error;
         }
       }),
+    scrub: () =>
+      inTurn(async () => {
+        await patiently(() => writer.exec('VACUUM'));
+        await patiently(() => writer.all('PRAGMA wal_checkpoint(TRUNCATE)', []));
+      }),
     close: () =>
       inTurn(async () => {
         if (reader !== writer) reader.close();

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Config, readConfig } from '../../src/config.js';
+import { DEFAULT_QUOTAS } from '../../src/garden/quotas.js';
 
 /** The configuration; fails the test where the environment is faulty. */
 function configOf(environment: Record<string, string | undefined>): Config {
@@ -25,6 +26,7 @@ const UNSET = {
   ALLOW_PRIVATE_WEBHOOKS: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
   RATE_LIMIT: 600,
+  QUOTAS: DEFAULT_QUOTAS,
 };
 
 describe('the configuration', () => {
@@ -52,6 +54,7 @@ describe('the configuration', () => {
         ALLOW_PRIVATE_WEBHOOKS: '1',
         DATABASE_URL: 'sqlite:garden.db',
         RATE_LIMIT: '0',
+        QUOTAS: 'beds:3, megabytes:0',
       }),
     ).toEqual({
       HOST: '::1',
@@ -63,6 +66,7 @@ describe('the configuration', () => {
       ALLOW_PRIVATE_WEBHOOKS: true,
       DATABASE_URL: 'sqlite:garden.db',
       RATE_LIMIT: 0,
+      QUOTAS: { ...DEFAULT_QUOTAS, beds: 3, megabytes: 0 },
     });
   });
 
@@ -107,6 +111,17 @@ describe('the database', () => {
 
 it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT) => {
   expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
+});
+
+it.each([
+  ['moons:3', 'no quota "moons"'],
+  ['beds', 'give beds a whole number'],
+  ['beds:-1', 'give beds a whole number'],
+  ['beds:1.5', 'give beds a whole number'],
+  ['beds:99999999999', 'from 0 to 1000000000'],
+  ['beds:1,beds:2', 'names beds twice'],
+])('refuses the quotas %s', (QUOTAS, says) => {
+  expect(faultsOf({ QUOTAS })).toContain(says);
 });
 
 describe('the keys', () => {

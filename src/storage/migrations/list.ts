@@ -5,7 +5,19 @@ import { sources } from './004-sources.js';
 import { season } from './005-season.js';
 import { outbox } from './006-outbox.js';
 import { revisions } from './010-revisions.js';
+import { sessions } from './011-sessions.js';
+import { secrets } from './012-secrets.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
-export const migrations: readonly Migration[] = [placesAndBeds, air, readingDays, sources, season, outbox, revisions];
+export const migrations: readonly Migration[] = [
+  placesAndBeds,
+  air,
+  readingDays,
+  sources,
+  season,
+  outbox,
+  revisions,
+  sessions,
+  secrets,
+];
