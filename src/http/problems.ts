@@ -86,8 +86,9 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   'precondition-failed': {
     status: 412,
     title: 'It is no longer as you knew it',
-    cause: 'The If-Match header names another state of the thing than the one that is kept, or nothing is kept.',
-    cure: 'GET it, look at what has changed, and send your change again with the new ETag.',
+    cause:
+      'If-Match names another state of the thing than the one that is kept, or nothing is kept; or If-None-Match says that nothing may be there, and something is.',
+    cure: 'GET it, look at what has changed, and send your change again with the new ETag, or under another name.',
   },
   'has-beds': {
     status: 409,
