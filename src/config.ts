@@ -1,5 +1,11 @@
 import { z } from 'zod';
+import { DEFAULT_QUOTAS, type QuotaName, type Quotas, quotaNames } from './garden/quotas.js';
 import { networkList } from './outside/network-list.js';
+
+/** As many characters as 32 bytes take in hexadecimal at half strength; base64 of 32 bytes has 44. */
+const MIN_KEY_LENGTH = 32;
+/** Far more than there will ever be, and still a number that is exact. */
+const MAX_QUOTA = 1e9;
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
@@ -98,6 +104,23 @@ export const configSchema = z.object({
     .transform((value) => (value === 'auto' ? value : Number(value)))
     .default('auto')
     .describe('Threads that work answers out; auto: one less than the machine has processors, 1 to 8'),
+  SECRETS_KEY: z
+    .string()
+    .refine((text) => text === '' || text.length >= MIN_KEY_LENGTH, `must have ${MIN_KEY_LENGTH} characters or more`)
+    .default('')
+    .describe(
+      'What seals webhook secrets and calendar addresses in the database; empty: a key file beside an SQLite file',
+    ),
+  FORGET_SECRETS: z
+    .enum(['0', '1'])
+    .default('0')
+    .transform((value) => value === '1')
+    .describe('1: give up what was sealed with a key that is lost'),
+  QUOTAS: z
+    .string()
+    .default(quotasText(DEFAULT_QUOTAS))
+    .transform(parseQuotas)
+    .describe('How much each owner may keep; what is left out stays as it is here'),
 });
 
 export type Config = z.output<typeof configSchema>;
@@ -155,6 +178,29 @@ function parseProxies(text: string, context: z.RefinementCtx): ((address: string
 /** The hosts to answer for beside this machine's own names; undefined: any. A browser reaches a service on loopback under whatever name its page was given. */
 export const hostsOf = ({ HOST, API_KEYS, ALLOWED_HOSTS }: Config): readonly string[] | undefined =>
   API_KEYS.size === 0 && (LOOPBACK.includes(HOST) || ALLOWED_HOSTS.length > 0) ? ALLOWED_HOSTS : undefined;
+
+/** Quotas as they are written into the environment. */
+function quotasText(quotas: Quotas): string {
+  return quotaNames.map((name) => `${name}:${quotas[name]}`).join(',');
+}
+
+/** The quotas that are named; the others are the usual ones. */
+function parseQuotas(text: string, context: z.RefinementCtx): Quotas {
+  const named = new Map<string, number>();
+  for (const pair of text.split(',').filter((one) => one.trim() !== '')) {
+    const [name, limit] = splitOnce(pair.trim());
+    const fault = !quotaNames.some((one) => one === name)
+      ? `has no quota "${name}"; there are ${quotaNames.join(', ')}`
+      : !/^\d+$/.test(limit) || Number(limit) > MAX_QUOTA
+        ? `must give ${name} a whole number from 0 to ${MAX_QUOTA}, as ${name}:${DEFAULT_QUOTAS[name as QuotaName]}; it was "${limit}"`
+        : named.has(name)
+          ? `names ${name} twice`
+          : null;
+    if (fault !== null) context.addIssue({ code: 'custom', message: fault });
+    named.set(name, Number(limit));
+  }
+  return { ...DEFAULT_QUOTAS, ...Object.fromEntries(named) };
+}
 
 function splitOnce(pair: string): [string, string] {
   const colon = pair.indexOf(':');

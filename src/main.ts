@@ -33,8 +33,14 @@ if ('faults' in read) {
 await start(read.config);
 
 async function start(config: Config): Promise<void> {
+  const warnings: string[] = [];
   // The demo leaves nothing behind.
-  const store = await openStore(isDemo ? 'sqlite::memory:' : config.DATABASE_URL).catch((error: Error) => {
+  const store = await openStore(isDemo ? 'sqlite::memory:' : config.DATABASE_URL, {
+    quotas: config.QUOTAS,
+    secretsKey: config.SECRETS_KEY || undefined,
+    forgetSecrets: config.FORGET_SECRETS,
+    warn: (text) => warnings.push(text),
+  }).catch((error: Error) => {
     process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
     process.exit(1);
   });
@@ -61,6 +67,7 @@ async function start(config: Config): Promise<void> {
   const app = await buildApp({
     version,
     store,
+    quotas: config.QUOTAS,
     clock,
     work,
     findOwner: config.API_KEYS.size > 0 ? keyring(config.API_KEYS) : undefined,
@@ -103,6 +110,7 @@ async function start(config: Config): Promise<void> {
     await Promise.all([app.close(), sources.stop(), looks.stop(), deliveries.stop()]);
     await store.close();
   });
+  for (const text of warnings) app.log.warn(text);
   app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
   if (config.ALLOW_OPEN && config.API_KEYS.size === 0) {
     app.log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');

@@ -19,6 +19,7 @@ export const errorCodes = [
   'precondition-failed',
   'has-beds',
   'has-sowings',
+  'quota-full',
   'too-many-requests',
   'too-much-at-once',
   'storage-unavailable',
@@ -79,6 +80,8 @@ export class RequestError extends Error {
     message: string,
     readonly faults: readonly Fault[] = [],
     readonly later: Later = {},
+    /** What the problem says beside its text, in members of its own. */
+    readonly members: Readonly<Record<string, string | number>> = {},
   ) {
     super(message);
   }

@@ -6,7 +6,9 @@ import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
 import type { AlertStore } from './alert-store.js';
 import type { IfRevision, Kept, Page, Put } from './kept.js';
+import type { Usage } from './quotas.js';
 import type { SeasonStore } from './season-store.js';
+import type { SessionStore } from './session-store.js';
 
 export type { IfRevision, Kept, Page, Put } from './kept.js';
 
@@ -136,18 +138,6 @@ export interface DateRange {
   readonly to?: PlainDate | undefined;
 }
 
-/** How much of an owner is kept. */
-export interface Usage {
-  readonly places: number;
-  readonly beds: number;
-  readonly sowings: number;
-  readonly lots: number;
-  readonly plans: number;
-  readonly subscriptions: number;
-  /** What readings and air take up, as they are packed [bytes]. */
-  readonly bytes: number;
-}
-
 /** What came of asking for tokens. */
 export interface Allowance {
   /** Whole tokens, as many as were wanted or as there were. */
@@ -176,9 +166,10 @@ export interface InstantRange {
  * by the revision of their fields, their air and readings by `revision`. Other faults come before `stale`.
  * An answer made from several reads belongs to the revisions read before them.
  *
+ * @throws {QuotaError} from calls that create, or add air or readings: the owner has as many as there may be.
  * @throws {StorageError} from every call: the database cannot be used now.
  */
-export interface Store extends SeasonStore, AlertStore {
+export interface Store extends SeasonStore, AlertStore, SessionStore {
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
   putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: IfRevision): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;
@@ -307,7 +298,7 @@ export interface Store extends SeasonStore, AlertStore {
     nowMs: number,
   ): Promise<Allowance>;
 
-  /** How much of an owner is kept. */
+  /** How much of each quota an owner has used. */
   usage(owner: string): Promise<Usage>;
 
   /**

@@ -9,6 +9,7 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { type ErrorCode, RequestError, StoppedError } from '../basics/errors.js';
+import { DEFAULT_QUOTAS, QuotaError, type Quotas } from '../garden/quotas.js';
 import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
@@ -24,14 +25,15 @@ import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
 import { parseJson } from './json-body.js';
-import type { FindOwner, Shown } from './keys.js';
+import type { FindOwner } from './keys.js';
 import { requestLimits } from './limits.js';
 import { metrics } from './metrics.js';
 import { model } from './model.js';
 import { answerUnrouted } from './not-found.js';
+import { openSession } from './open-session.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
-import { OPEN_OWNER } from './owner.js';
+import { OPEN_OWNER, type Shown } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
@@ -50,10 +52,12 @@ import { planRoutes } from './routes/plans.js';
 import { readingsRoutes } from './routes/readings.js';
 import { seedsNeededRoutes } from './routes/seeds-needed.js';
 import { serviceRoutes } from './routes/service.js';
+import { sessionsRoutes } from './routes/sessions.js';
 import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { quotaFull, usageRoutes } from './routes/usage.js';
 import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
@@ -64,6 +68,8 @@ export interface AppOptions {
   readonly clock: () => Date;
   /** Where places, beds and readings are kept; whoever opened it closes it, after the app. */
   readonly store: Store;
+  /** What the store lets an owner keep, to be told. */
+  readonly quotas?: Quotas | undefined;
   /** Left out: nobody needs a key. */
   readonly findOwner?: FindOwner | undefined;
   /** Requests a minute that each owner, or each address without a key, may send; 0 or left out: any number. */
@@ -116,6 +122,7 @@ export async function buildApp({
   version,
   clock,
   store,
+  quotas = DEFAULT_QUOTAS,
   findOwner,
   rateLimit: perMinute = 0,
   workLimit: workPerMinute = 0,
@@ -197,7 +204,9 @@ export async function buildApp({
     ...sowingRoutes(service),
     ...countRoutes(store, clock),
     ...subscriptionRoutes(store, clock, allowPrivateWebhooks),
-    ...sessionRoutes(findOwner),
+    ...usageRoutes(store, quotas, clock),
+    ...sessionsRoutes(store, clock),
+    ...sessionRoutes(store, clock, findOwner),
     ...serviceRoutes(store, shownMetrics),
   ];
   let described: Record<string, unknown> | undefined;
@@ -209,6 +218,7 @@ export async function buildApp({
 
   app.decorateRequest('owner', OPEN_OWNER);
   app.decorateRequest('caller', null);
+  app.decorateRequest('sessionId', null);
   app.decorateRequest('askedBy');
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
@@ -219,7 +229,12 @@ export async function buildApp({
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
     if (callersId !== undefined) reply.header('x-request-id', callersId);
     const shown = shownBy(request);
-    const holder = shown && findOwner?.(shown);
+    const session =
+      findOwner && shown && 'session' in shown
+        ? await openSession(store, findOwner, shown.session, clock(), request.log)
+        : undefined;
+    const holder = shown && 'key' in shown ? findOwner?.({ key: shown.key }) : session?.holder;
+    request.sessionId = session?.id ?? null;
     request.caller = { shown, holder, isStranger: findOwner !== undefined && holder === undefined };
     await countRequest(request, reply);
     refuseMisconduct(request, reply, hosts, findOwner);
@@ -312,6 +327,7 @@ function asRequestError(error: unknown): RequestError {
   if (error instanceof StoppedError) {
     return new RequestError('busy', 'Whoever asked this first went before it was worked out. Ask again.');
   }
+  if (error instanceof QuotaError) return quotaFull(error);
   if (error instanceof StorageError) {
     return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
   }

@@ -10,7 +10,7 @@ import { read } from './read.js';
 import type { QueryParameter } from './route.js';
 import { idSchema } from './schemas/common.js';
 
-export type Kind = 'place' | 'bed' | 'lot' | 'sowing' | 'subscription' | 'plan';
+export type Kind = 'place' | 'bed' | 'lot' | 'sowing' | 'subscription' | 'plan' | 'session';
 
 /** The id in the path. One that cannot be an id is not there; only who wants to create it is told why. */
 export function idIn(request: FastifyRequest, kind: Kind): string {

@@ -1,39 +1,41 @@
 import { createHash, createHmac, timingSafeEqual } from 'node:crypto';
 
-/** What a caller shows: a key, or what its session carries instead. */
-export type Shown = { readonly key: string } | { readonly session: string };
+/** What a caller shows: a key, or the token of a session with the proof that is kept of it. */
+export type Shown = { readonly key: string } | { readonly token: string; readonly proof: string };
 
 /** Who has a key. */
 export interface KeyHolder {
   readonly owner: string;
-  /** What a session of this key carries. It opens as much as the key, and the key cannot be told from it. */
-  readonly session: string;
+  /** Stands for the key in this process, and does not tell it. */
+  readonly keyDigest: string;
+  /**
+   * Proves that a session's token was given for this key. Without the token, of which nobody keeps more than a digest, no
+   * guess at the key can be tried against it.
+   */
+  proofFor(token: string): string;
 }
 
-/** Finds whose key, or whose session, it is; undefined where it is nobody's. */
+/** Finds whose key, or whose session's key, it is; undefined where it is nobody's. */
 export type FindOwner = (shown: Shown) => KeyHolder | undefined;
 
 const digest = (text: string): Buffer => createHash('sha256').update(text).digest();
 
-/** The same in every instance that has the key, so that none has to remember sessions. */
-const sessionOf = (key: string): string => createHmac('sha256', digest(key)).update('session').digest('base64url');
-
 /**
- * Keys are compared by what their sessions carry, in constant time, every one of them each time, so that how long it takes
- * tells nothing of the keys.
+ * Keys are compared by digests, in constant time, every one of them each time, so that how long it takes tells nothing of
+ * the keys.
  *
  * @param keys Owners by key.
  */
 export function keyring(keys: ReadonlyMap<string, string>): FindOwner {
   const known = [...keys].map(([key, owner]) => {
-    const session = sessionOf(key);
-    return { digest: digest(session), holder: { owner, session } };
+    const keyDigest = digest(key);
+    const proofFor = (token: string): string => createHmac('sha256', keyDigest).update(token).digest('base64url');
+    return { keyDigest, holder: { owner, keyDigest: keyDigest.toString('base64url'), proofFor } };
   });
-  return (shown) => {
-    const sent = digest('key' in shown ? sessionOf(shown.key) : shown.session);
-    return known.reduce<KeyHolder | undefined>(
-      (found, one) => (timingSafeEqual(one.digest, sent) ? one.holder : found),
-      undefined,
-    );
-  };
+  const isOf = ({ keyDigest, holder }: (typeof known)[number], shown: Shown): boolean =>
+    'key' in shown
+      ? timingSafeEqual(keyDigest, digest(shown.key))
+      : timingSafeEqual(digest(holder.proofFor(shown.token)), digest(shown.proof));
+  return (shown) =>
+    known.reduce<KeyHolder | undefined>((found, one) => (isOf(one, shown) ? one.holder : found), undefined);
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type ErrorCode, errorCodes } from '../basics/errors.js';
+import { quotaNames } from '../garden/quotas.js';
 import { FORM } from './form-body.js';
 import { model } from './model.js';
 import { SVG } from './picture.js';
@@ -14,6 +15,9 @@ export const problemSchema = z.strictObject({
   detail: z.string(),
   instance: z.string(),
   code: z.enum(errorCodes),
+  quota: z.enum(quotaNames).optional().describe('Of quota-full: what there is too much of.'),
+  limit: z.number().optional().describe('Of quota-full: how many there may be.'),
+  used: z.number().optional().describe('Of quota-full: how many there are.'),
   errors: z
     .array(
       z.strictObject({

@@ -1,11 +1,14 @@
 import type { FastifyRequest } from 'fastify';
-import type { KeyHolder, Shown } from './keys.js';
+import type { KeyHolder } from './keys.js';
 
 /**
  * Whose things all are where the service was started without keys. It is a name that API_KEYS may use as well: what was
  * kept before there were keys is then that owner's.
  */
 export const OPEN_OWNER = 'gardener';
+
+/** What a request shows to open a garden: a key, or the token of a session. */
+export type Shown = { readonly key: string } | { readonly session: string };
 
 declare module 'fastify' {
   interface FastifyRequest {
@@ -16,6 +19,8 @@ declare module 'fastify' {
       readonly holder: KeyHolder | undefined;
       readonly isStranger: boolean;
     } | null;
+    /** The session that the request has; null: it has none, or a key. */
+    sessionId: string | null;
   }
 }
 

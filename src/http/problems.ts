@@ -112,8 +112,9 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
   'precondition-failed': {
     status: 412,
     title: 'It is no longer as you knew it',
-    cause: 'The If-Match header names another state of the thing than the one that is kept, or nothing is kept.',
-    cure: 'GET it, look at what has changed, and send your change again with the new ETag.',
+    cause:
+      'If-Match names another state of the thing than the one that is kept, or nothing is kept; or If-None-Match says that nothing may be there, and something is.',
+    cure: 'GET it, look at what has changed, and send your change again with the new ETag, or under another name.',
   },
   'has-beds': {
     status: 409,
@@ -126,6 +127,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
     title: 'It has sowings',
     cause: 'A bed or a seed lot is deleted only when no sowing names it, so that no counts are lost by mistake.',
     cure: 'Move or delete its sowings first; for a bed, "with=sowings" deletes them too.',
+  },
+  'quota-full': {
+    status: 409,
+    title: 'As much is kept as may be',
+    cause: 'Whoever runs the service lets an owner keep only so many things of a kind, or so many megabytes.',
+    cure: 'Delete what is not needed any more; GET /v1/usage tells what there is. Or ask whoever runs the service for more.',
   },
   'too-many-requests': {
     status: 429,
@@ -295,6 +302,7 @@ export interface Problem {
   readonly 'violated-policies'?: readonly string[];
   /** As the Retry-After header. */
   readonly retryAfterS?: number;
+  readonly [member: string]: unknown;
 }
 
 export interface ProblemFault {
@@ -320,6 +328,7 @@ export function problemOf(error: RequestError, instance: string): Problem {
     detail: error.message,
     instance,
     code: error.code,
+    ...error.members,
     ...(errors.length > 0 ? { errors } : {}),
     ...(violatedPolicies ? { 'violated-policies': violatedPolicies } : {}),
     ...(retryAfterS === undefined ? {} : { retryAfterS }),

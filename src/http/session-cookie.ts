@@ -2,8 +2,8 @@ import { parseCookie, stringifySetCookie } from 'cookie';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 
 export const SESSION_COOKIE = 'session';
-/** So long a browser keeps it: half a year [s]. */
-const KEPT_S = 180 * 24 * 3600;
+/** So long a session lasts, and a browser keeps its cookie: half a year [s]. */
+export const SESSION_KEPT_S = 180 * 24 * 3600;
 
 /** What a Cookie header says of the session, if it says anything. */
 export const sessionIn = (header: string | undefined): string | undefined =>
@@ -17,7 +17,7 @@ export function setSession({ protocol, headers }: FastifyRequest, reply: Fastify
     sameSite: 'strict',
     // What stands before the service may take https off; the browser says what it sees.
     secure: protocol === 'https' || headers.origin?.startsWith('https://') === true,
-    maxAge: session === '' ? 0 : KEPT_S,
+    maxAge: session === '' ? 0 : SESSION_KEPT_S,
   });
   reply.header('set-cookie', cookie);
 }

@@ -1,12 +1,14 @@
 import { z } from 'zod';
 import { RequestError } from '../basics/errors.js';
+import type { Store } from '../garden/store.js';
 import { isForm } from './form-body.js';
 import { refuseQuery } from './kept.js';
 import type { FindOwner } from './keys.js';
+import { beginSession, endSessionOf } from './open-session.js';
 import { refuseForeign } from './own-origin.js';
 import { read } from './read.js';
 import type { Route } from './route.js';
-import { setSession } from './session-cookie.js';
+import { sessionIn, setSession } from './session-cookie.js';
 
 const keySchema = z.strictObject({
   key: z
@@ -29,7 +31,7 @@ function placeOf(asked: string | undefined, isRefused: boolean): string {
  *
  * @param findOwner Left out: nobody needs a key, and no cookie is set.
  */
-export const sessionRoutes = (findOwner: FindOwner | undefined): Route[] => [
+export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOwner | undefined): Route[] => [
   {
     method: 'POST',
     url: '/session',
@@ -38,13 +40,20 @@ export const sessionRoutes = (findOwner: FindOwner | undefined): Route[] => [
       id: 'beginSession',
       summary: 'Give a browser a cookie that stands for your key',
       description:
-        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for as long as the service has the key; a browser keeps it for 180 days. The same as a form, for pages without scripts, leads to `/`, with a wrong key to `/?key=refused`; without a key it ends the session. Where no keys are asked for no cookie is set.',
+        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for 180 days, while the service has the key, and until the session is ended. The same as a form, for pages without scripts, leads to `/`, with a wrong key to `/?key=refused`; without a key it ends the session. Where no keys are asked for no cookie is set.',
       json: { schema: keySchema, example: { key: 'a-long-secret' } },
       form: true,
       answer: 'none',
-      problems: ['not-json', 'not-understood', 'too-large', 'unsupported-media-type', 'foreign-origin'],
+      problems: [
+        'not-json',
+        'not-understood',
+        'too-large',
+        'unsupported-media-type',
+        'foreign-origin',
+        'storage-unavailable',
+      ],
     },
-    handler(request, reply) {
+    async handler(request, reply) {
       refuseForeign(request);
       refuseQuery(request);
       const { key, asked } = read(keySchema, request.body);
@@ -52,7 +61,12 @@ export const sessionRoutes = (findOwner: FindOwner | undefined): Route[] => [
       const holder = isEnd ? undefined : findOwner?.({ key });
       const isRefused = findOwner !== undefined && !isEnd && holder === undefined;
       if (isRefused && !isForm(request)) refuseKey();
-      if (holder || isEnd) setSession(request, reply, holder?.session ?? '');
+      // The browser forgets the session it had, so nobody could end it any more.
+      if (holder || isEnd) await endSessionOf(store, sessionIn(request.headers.cookie), clock());
+      if (isEnd) setSession(request, reply, '');
+      if (holder) {
+        setSession(request, reply, await beginSession(store, holder, request.headers['user-agent'], clock()));
+      }
       return isForm(request) ? reply.redirect(placeOf(asked, isRefused), 303) : reply.code(204).send();
     },
   },
@@ -62,13 +76,14 @@ export const sessionRoutes = (findOwner: FindOwner | undefined): Route[] => [
     open: 'by-token',
     operation: {
       id: 'endSession',
-      summary: 'Take the cookie back from this browser; whoever copied it has it until the key is changed',
+      summary: 'End the session of this browser, everywhere and at once; whoever copied the cookie is out too',
       answer: 'none',
-      problems: ['foreign-origin', 'not-understood'],
+      problems: ['foreign-origin', 'not-understood', 'storage-unavailable'],
     },
-    handler(request, reply) {
+    async handler(request, reply) {
       refuseForeign(request);
       refuseQuery(request);
+      await endSessionOf(store, sessionIn(request.headers.cookie), clock());
       setSession(request, reply, '');
       return reply.code(204).send();
     },

@@ -59,5 +59,6 @@ export const changeProblems = [
   'too-large',
   'unsupported-media-type',
   'precondition-failed',
+  'quota-full',
   ...keptProblems,
 ] as const satisfies readonly ErrorCode[];

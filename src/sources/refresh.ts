@@ -1,4 +1,5 @@
 import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneNamed } from '../basics/calendar.js';
+import { QuotaError } from '../garden/quotas.js';
 import { type SourceFormat, sourceFormats } from '../garden/source-formats.js';
 import { fillUrl, sourceUrlFault } from '../garden/source-url.js';
 import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store.js';
@@ -142,11 +143,18 @@ function usable({ measured, coming }: SourceDays, today: PlainDate): SourceDays 
 
 /** The same days again change nothing. */
 async function keep(owner: string, place: string, days: SourceDays, atMs: number, store: Store): Promise<void> {
-  if (days.measured.length > 0) await store.putAir(owner, place, days.measured);
+  if (days.measured.length > 0) await store.putAir(owner, place, days.measured).catch(inQuotaWords);
   if (days.coming.length === 0) return;
   const before = await store.comingDays(owner, place);
   if (before && sameDays(before.days, days.coming)) return;
   await store.putComingDays(owner, place, { atMs, days: days.coming });
+}
+
+function inQuotaWords(error: unknown): never {
+  if (!(error instanceof QuotaError)) throw error;
+  throw new SourceError(
+    `Its days are not kept, as there is no room for more than ${error.limit} megabytes of readings and air. Delete what is not needed.`,
+  );
 }
 
 const sameDays = (a: readonly AirDay[], b: readonly AirDay[]): boolean =>

@@ -1,10 +1,12 @@
 import { FIRST_YEAR, LAST_YEAR, type PlainDate } from '../basics/calendar.js';
 import type { Normals } from '../climate/normals.js';
+import type { Quotas } from '../garden/quotas.js';
 import type { AirDay, Changes, ComingDays, DateRange, IfRevision } from '../garden/store.js';
 import type { Database, Query } from './database.js';
 import { insertMany } from './insert-many.js';
-import { type AirYear, dayIndex, packAirYear, unpackAirYear, yearOf } from './pack-air.js';
+import { type AirYear, dayIndex, daysInYear, packAirYear, unpackAirYear, yearOf } from './pack-air.js';
 import { changeOfPlace } from './places.js';
+import { addBytes, BYTES_PER_AIR_DAY } from './quotas.js';
 
 interface AirRow {
   readonly date: PlainDate;
@@ -43,6 +45,7 @@ const keepYear = (query: Query, owner: string, place: string, year: number, days
 
 export const putAir = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   place: string,
   days: readonly AirDay[],
@@ -74,6 +77,7 @@ export const putAir = (
         changed.add(number);
       }
       for (const year of changed) await keepYear(query, owner, place, year, years.get(year)!);
+      await addBytes(query, quotas, owner, BYTES_PER_AIR_DAY * result.added);
       return { result, different: changed.size > 0 };
     },
     ifRevision,
@@ -90,6 +94,7 @@ export async function listAir(database: Database, owner: string, place: string, 
 
 export const deleteAir = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   place: string,
   range: DateRange,
@@ -104,9 +109,9 @@ export const deleteAir = (
       for (const [number, year] of await yearsIn(query, owner, place, range)) {
         const left = year.map((day) => (day && isWithin(day.date, range) ? undefined : day));
         const before = deleted;
-        deleted += countOf(year) - countOf(left);
+        deleted += daysInYear(year) - daysInYear(left);
         if (deleted === before) continue;
-        if (countOf(left) > 0) await keepYear(query, owner, place, number, left);
+        if (daysInYear(left) > 0) await keepYear(query, owner, place, number, left);
         else {
           await query.run('delete from air_years where owner = $1 and place = $2 and year = $3', [
             owner,
@@ -115,6 +120,7 @@ export const deleteAir = (
           ]);
         }
       }
+      await addBytes(query, quotas, owner, -BYTES_PER_AIR_DAY * deleted);
       return { result: deleted, different: deleted > 0 };
     },
     ifRevision,
@@ -122,8 +128,6 @@ export const deleteAir = (
 
 const isWithin = (date: PlainDate, { from, to }: DateRange): boolean =>
   (from === undefined || date >= from) && (to === undefined || date <= to);
-
-const countOf = (year: AirYear): number => year.reduce((sum, day) => (day ? sum + 1 : sum), 0);
 
 export const putNormals = (
   database: Database,

@@ -1,13 +1,16 @@
 import { randomBytes } from 'node:crypto';
 import { zoneNamed } from '../basics/calendar.js';
 import { type IfRevision, isAtRevision } from '../garden/kept.js';
+import type { Quotas } from '../garden/quotas.js';
 import type { Bed, BedFields, Changes, InstantRange, Page, Probe, Put } from '../garden/store.js';
 import type { Readings } from '../readings/readings.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
 import { findPlace } from './places.js';
-import { deleteFromSeries, putInSeries, rezoneBed, seriesOf } from './reading-days.js';
+import { addBytes, BYTES_PER_READING, readingsIn, refuseOneMore, refuseThermometer } from './quotas.js';
+import { deleteFromSeries, hasSeries, putInSeries, rezoneBed, seriesOf } from './reading-days.js';
 import { sameFields } from './same-fields.js';
+import type { Secrets } from './secrets.js';
 
 interface BedRow extends Pick<Bed, 'id' | 'revision' | 'place' | 'name' | 'kind' | 'cover' | 'moisture'> {
   readonly fields_revision: number;
@@ -43,6 +46,8 @@ export async function listBeds(database: Database, owner: string, { after = '', 
 
 export const putBed = (
   database: Database,
+  quotas: Quotas,
+  secrets: Secrets,
   owner: string,
   id: string,
   fields: BedFields,
@@ -53,19 +58,24 @@ export const putBed = (
     const before = await findBed(query, owner, id);
     const place = await findPlace(query, owner, fields.place);
     if (!place) return { outcome: 'no-place' };
+    if (!before) await refuseOneMore(query, quotas, 'beds', owner);
     if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
     if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
-    const calendarToken = before?.calendarToken ?? newToken();
+    const token = before?.calendarToken ? null : newToken(secrets, owner, id);
+    const calendarToken = before?.calendarToken ?? token!.sealed;
     const kept: Bed = { ...fields, id, revision, fieldsRevision: revision, calendarToken };
     const { name, kind, cover, moisture, shadePercent, roomC } = fields;
     await query.run(
-      `insert into beds (owner, ${COLUMNS}, fields_revision)
-       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $3)
+      `insert into beds (owner, ${COLUMNS}, fields_revision, calendar_digest)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $3, $12)
        on conflict (owner, id) do update set
          revision = excluded.revision, fields_revision = excluded.fields_revision, place = excluded.place, name = excluded.name, kind = excluded.kind,
          cover = excluded.cover, moisture = excluded.moisture, shade_percent = excluded.shade_percent,
-         room_c = excluded.room_c, calendar_token = excluded.calendar_token`,
-      [owner, id, revision, fields.place, name, kind, cover, moisture, shadePercent, roomC, calendarToken],
+         room_c = excluded.room_c, calendar_token = excluded.calendar_token,
+         calendar_digest = coalesce(excluded.calendar_digest, beds.calendar_digest)`,
+      [owner, id, revision, fields.place, name, kind, cover, moisture, shadePercent, roomC, calendarToken].concat([
+        token?.digest ?? null,
+      ]),
     );
     if (before && before.place !== place.id) {
       const left = await findPlace(query, owner, before.place);
@@ -76,6 +86,7 @@ export const putBed = (
 
 export const deleteBed = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   id: string,
   { withSowings = false, ifRevision }: { withSowings?: boolean; ifRevision?: IfRevision },
@@ -88,7 +99,9 @@ export const deleteBed = (
     const sowings = await query.all('select id from sowings where owner = $1 and bed = $2 limit 1', of);
     if (sowings.length > 0 && !withSowings) return 'has-sowings';
     if (!isAtRevision(before.fieldsRevision, ifRevision)) return 'stale';
+    const readings = await readingsIn(query, 'bed = $2', [owner, id]);
     await query.run('delete from beds where owner = $1 and id = $2', of);
+    await addBytes(query, quotas, owner, -BYTES_PER_READING * readings);
     return 'deleted';
   });
 
@@ -98,34 +111,42 @@ export const raiseBed = (query: Query, owner: string, id: string, revision: numb
 
 export async function bedOfCalendar(
   database: Database,
+  secrets: Secrets,
   bed: string,
   token: string,
 ): Promise<{ readonly owner: string } | undefined> {
-  const rows = await database.all<{ owner: string }>('select owner from beds where calendar_token = $2 and id = $1', [
+  const rows = await database.all<{ owner: string }>('select owner from beds where calendar_digest = $2 and id = $1', [
     bed,
-    token,
+    secrets.digest(token),
   ]);
   return rows[0];
 }
 
-export const renewCalendarToken = (database: Database, owner: string, id: string): Promise<string | undefined> =>
+export const renewCalendarToken = (
+  database: Database,
+  secrets: Secrets,
+  owner: string,
+  id: string,
+): Promise<string | undefined> =>
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
-    const token = newToken();
-    const changed = await query.run('update beds set calendar_token = $3, revision = $4 where owner = $1 and id = $2', [
-      owner,
-      id,
-      token,
-      revision,
-    ]);
+    const { token, sealed, digest } = newToken(secrets, owner, id);
+    const changed = await query.run(
+      'update beds set calendar_token = $3, calendar_digest = $4, revision = $5 where owner = $1 and id = $2',
+      [owner, id, sealed, digest, revision],
+    );
     return changed > 0 ? token : undefined;
   });
 
 /** What nobody guesses: 256 bits of chance. */
-const newToken = (): string => randomBytes(32).toString('base64url');
+function newToken(secrets: Secrets, owner: string, bed: string) {
+  const token = randomBytes(32).toString('base64url');
+  return { token, sealed: secrets.seal(token, ['calendar', owner, bed]), digest: secrets.digest(token) };
+}
 
 export const putReadings = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   bed: string,
   probe: Probe,
@@ -138,7 +159,10 @@ export const putReadings = (
     owner,
     bed,
     async (query, timeZone) => {
-      const changes = await putInSeries(query, { owner, bed, ...probe }, zoneNamed(timeZone), readings);
+      const key = { owner, bed, ...probe };
+      if (!(await hasSeries(query, key))) await refuseThermometer(query, quotas, owner, bed);
+      const changes = await putInSeries(query, key, zoneNamed(timeZone), readings);
+      await addBytes(query, quotas, owner, BYTES_PER_READING * changes.added);
       return { result: changes, different: changes.added + changes.replaced > 0 };
     },
     ifRevision,
@@ -147,6 +171,7 @@ export const putReadings = (
 
 export const deleteReadings = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   bed: string,
   range: InstantRange,
@@ -162,6 +187,7 @@ export const deleteReadings = (
       for (const { medium, probeDepthCm } of probes ?? (await seriesOf(query, owner, bed))) {
         deleted += await deleteFromSeries(query, { owner, bed, medium, probeDepthCm }, zoneNamed(timeZone), range);
       }
+      await addBytes(query, quotas, owner, -BYTES_PER_READING * deleted);
       return { result: deleted, different: deleted > 0 };
     },
     ifRevision,

@@ -28,6 +28,8 @@ export interface Database {
   /** Resolves where a write would succeed now, or would have succeeded a moment ago. */
   probe(): Promise<void>;
   close(): Promise<void>;
+  /** Writes the whole database anew, so that nothing of what was overwritten is left in it; where a file needs that. */
+  scrub?(): Promise<void>;
   /** The column type of ids and dates, which are compared byte by byte whatever the server's language. */
   readonly keyType: string;
   /** Statements that make others that migrate at the same time wait until the transaction's end. */

@@ -1,9 +1,11 @@
 import { type IfRevision, isAtRevision } from '../garden/kept.js';
+import type { Quotas } from '../garden/quotas.js';
 import type { CropChoice } from '../garden/season-store.js';
 import type { Kept, Page, Put } from '../garden/store.js';
 import { findBed, raiseBed } from './beds.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
+import { refuseOneMore } from './quotas.js';
 import { sameFields } from './same-fields.js';
 
 /** What of a thing's fields has a column of its own. */
@@ -62,6 +64,7 @@ export async function listKept<Fields extends Asked>(
 /** Puts a thing. The bed that it lies in, the one that it leaves, and those that a lot was sown in are no longer as they were. */
 export const putKept = <Fields extends Asked>(
   database: Database,
+  quotas: Quotas,
   table: KeptTable<Fields>,
   owner: string,
   id: string,
@@ -74,6 +77,7 @@ export const putKept = <Fields extends Asked>(
     const { bed, lot } = fields;
     if (bed !== undefined && !(await findBed(query, owner, bed))) return { outcome: 'no-bed' };
     if (typeof lot === 'string' && !(await hasLot(query, owner, lot))) return { outcome: 'no-lot' };
+    if (!before) await refuseOneMore(query, quotas, table.name, owner);
     if (!isAtRevision(before?.revision, ifRevision)) return { outcome: 'stale' };
     const kept = { ...fields, id, revision };
     if (before && sameFields({ ...kept, revision: before.revision }, before)) {

@@ -1,4 +1,6 @@
-import type { Store } from '../garden/store.js';
+import type { Subscription } from '../garden/alert-store.js';
+import { DEFAULT_QUOTAS, type Quotas } from '../garden/quotas.js';
+import type { Bed, Put, Store } from '../garden/store.js';
 import { deleteAir, findComingDays, findNormals, listAir, putAir, putComingDays, putNormals } from './air.js';
 import { takeAllowance } from './allowances.js';
 import {
@@ -12,6 +14,7 @@ import {
   renewCalendarToken,
 } from './beds.js';
 import { calendarRevisions } from './calendar-events.js';
+import { chooseSecrets, type SecretsSettings } from './choose-secrets.js';
 import type { Database } from './database.js';
 import { sqlitePath } from './database-url.js';
 import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './deliveries.js';
@@ -22,13 +25,15 @@ import { findPastSoil, keepPastSoil } from './past-soil.js';
 import { deletePlace, findPlace, listPlaces, putPlace } from './places.js';
 import { plans } from './plans.js';
 import { openPostgres } from './postgres.js';
+import { usageOf } from './quotas.js';
 import { daysOfSeries, readingsOfSeries, seriesOf } from './reading-days.js';
+import { plainSecrets, type Secrets } from './secrets.js';
+import { beginSession, endSession, findSession, listSessions, useSession } from './sessions.js';
 import { dueSources, endLease, findSourceState, leaseSource } from './sources.js';
 import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './sowings.js';
 import { openSqlite } from './sqlite.js';
 import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './subscriptions.js';
 import { dueLooks, takeLook, tell } from './tellings.js';
-import { findUsage } from './usage.js';
 
 /**
  * The database at an address: `sqlite:./data.db` (a file, made where there is none), `sqlite::memory:` (forgotten at
@@ -43,54 +48,84 @@ export async function openDatabase(databaseUrl: string): Promise<Database> {
   throw new Error('a database address begins with sqlite: or postgres://');
 }
 
+/** What a store keeps to. */
+export interface StoreSettings {
+  readonly quotas: Quotas;
+  readonly secrets: Secrets;
+}
+
 /** The store at an address, its schema brought up to date. @throws as openDatabase and migrate do. */
-export async function openStore(databaseUrl: string): Promise<Store> {
+export async function openStore(
+  databaseUrl: string,
+  { quotas, ...secretsSettings }: Partial<Pick<StoreSettings, 'quotas'>> & SecretsSettings = {},
+): Promise<Store> {
   const database = await openDatabase(databaseUrl);
   try {
     await migrate(database);
+    const path = sqlitePath(databaseUrl);
+    const secrets = await chooseSecrets(database, path === ':memory:' ? 'memory' : path, secretsSettings);
+    return storeOf(database, { secrets, ...(quotas ? { quotas } : {}) });
   } catch (error) {
     await database.close();
     throw error;
   }
-  return storeOf(database);
 }
 
 /** The store over a database that has today's schema. */
-export function storeOf(database: Database): Store {
+export function storeOf(
+  database: Database,
+  { quotas = DEFAULT_QUOTAS, secrets = plainSecrets }: Partial<StoreSettings> = {},
+): Store {
   const of = (owner: string): Database => database.for(owner);
   const freeing = (owner: string): Database => database.for(owner, 'frees');
+  // Within the storage secrets are as they are kept; whoever asks for a thing has them opened.
+  const openedBed = (owner: string, bed: Bed): Bed => ({
+    ...bed,
+    calendarToken: bed.calendarToken && secrets.open(bed.calendarToken, ['calendar', owner, bed.id]),
+  });
+  const openedSubscription = (owner: string, subscription: Subscription): Subscription => ({
+    ...subscription,
+    secret: secrets.open(subscription.secret, ['webhook', owner, subscription.id]),
+  });
+  const openedPut = <T>(put: Put<T>, opened: (kept: T) => T): Put<T> =>
+    'kept' in put ? { ...put, kept: opened(put.kept) } : put;
   return {
-    putPlace: (owner, ...args) => putPlace(of(owner), owner, ...args),
+    putPlace: (owner, ...args) => putPlace(of(owner), quotas, owner, ...args),
     place: (owner, ...args) => findPlace(of(owner), owner, ...args),
     places: (owner, ...args) => listPlaces(of(owner), owner, ...args),
-    deletePlace: (owner, id, options = {}) => deletePlace(freeing(owner), owner, id, options),
+    deletePlace: (owner, id, options = {}) => deletePlace(freeing(owner), quotas, owner, id, options),
 
-    putAir: (owner, ...args) => putAir(of(owner), owner, ...args),
+    putAir: (owner, ...args) => putAir(of(owner), quotas, owner, ...args),
     air: (owner, place, range = {}) => listAir(of(owner), owner, place, range),
     deleteAir: (owner, place, range = {}, ifRevision = undefined) =>
-      deleteAir(freeing(owner), owner, place, range, ifRevision),
+      deleteAir(freeing(owner), quotas, owner, place, range, ifRevision),
     putNormals: (owner, ...args) => putNormals(of(owner), owner, ...args),
     normals: (owner, ...args) => findNormals(of(owner), owner, ...args),
     putComingDays: (owner, ...args) => putComingDays(of(owner), owner, ...args),
     comingDays: (owner, ...args) => findComingDays(of(owner), owner, ...args),
 
-    putBed: (owner, ...args) => putBed(of(owner), owner, ...args),
-    bed: (owner, ...args) => findBed(of(owner), owner, ...args),
-    beds: (owner, ...args) => listBeds(of(owner), owner, ...args),
-    deleteBed: (owner, id, options = {}) => deleteBed(freeing(owner), owner, id, options),
+    putBed: async (owner, ...args) =>
+      openedPut(await putBed(of(owner), quotas, secrets, owner, ...args), (bed) => openedBed(owner, bed)),
+    async bed(owner, id) {
+      const bed = await findBed(of(owner), owner, id);
+      return bed && openedBed(owner, bed);
+    },
+    beds: async (owner, page) => (await listBeds(of(owner), owner, page)).map((bed) => openedBed(owner, bed)),
+    deleteBed: (owner, id, options = {}) => deleteBed(freeing(owner), quotas, owner, id, options),
 
-    putReadings: async (owner, ...args) => putReadings(of(owner), owner, ...args),
+    putReadings: async (owner, ...args) => putReadings(of(owner), quotas, owner, ...args),
     series: (owner, ...args) => seriesOf(of(owner), owner, ...args),
     readings: (owner, bed, probe, range = {}) => readingsOfSeries(of(owner), { owner, bed, ...probe }, range),
     readingDays: (owner, bed, probe, range = {}) => daysOfSeries(of(owner), { owner, bed, ...probe }, range),
-    deleteReadings: (owner, bed, range = {}, ...rest) => deleteReadings(freeing(owner), owner, bed, range, ...rest),
+    deleteReadings: (owner, bed, range = {}, ...rest) =>
+      deleteReadings(freeing(owner), quotas, owner, bed, range, ...rest),
 
-    putLot: (owner, ...args) => putKept(of(owner), lots, owner, ...args),
+    putLot: (owner, ...args) => putKept(of(owner), quotas, lots, owner, ...args),
     lot: (owner, ...args) => findKept(of(owner), lots, owner, ...args),
     lots: (owner, ...args) => listKept(of(owner), lots, owner, ...args),
     deleteLot: (owner, ...args) => deleteLot(freeing(owner), owner, ...args),
 
-    putSowing: (owner, ...args) => putKept(of(owner), sowings, owner, ...args),
+    putSowing: (owner, ...args) => putKept(of(owner), quotas, sowings, owner, ...args),
     sowing: (owner, ...args) => findSowing(of(owner), owner, ...args),
     sowings: (owner, ...args) => listKept(of(owner), sowings, owner, ...args),
     sowingsOf: (owner, ...args) => sowingsOfBed(of(owner), owner, ...args),
@@ -99,26 +134,39 @@ export function storeOf(database: Database): Store {
     putCount: (owner, ...args) => putCount(of(owner), owner, ...args),
     deleteCount: (owner, ...args) => deleteCount(freeing(owner), owner, ...args),
 
-    putPlan: (owner, ...args) => putKept(of(owner), plans, owner, ...args),
+    putPlan: (owner, ...args) => putKept(of(owner), quotas, plans, owner, ...args),
     plan: (owner, ...args) => findKept(of(owner), plans, owner, ...args),
     plans: (owner, ...args) => listKept(of(owner), plans, owner, ...args),
     deletePlan: (owner, ...args) => freeing(owner).transaction((query) => deleteKept(query, plans, owner, ...args)),
 
-    bedOfCalendar: (...args) => bedOfCalendar(database, ...args),
-    renewCalendarToken: (owner, ...args) => renewCalendarToken(of(owner), owner, ...args),
+    bedOfCalendar: (...args) => bedOfCalendar(database, secrets, ...args),
+    renewCalendarToken: (owner, ...args) => renewCalendarToken(of(owner), secrets, owner, ...args),
     calendarRevisions: (owner, ...args) => calendarRevisions(of(owner), owner, ...args),
 
-    putSubscription: (owner, ...args) => putSubscription(of(owner), owner, ...args),
-    subscription: (owner, ...args) => findSubscription(of(owner), owner, ...args),
-    subscriptions: (owner, ...args) => listSubscriptions(of(owner), owner, ...args),
+    putSubscription: async (owner, ...args) =>
+      openedPut(await putSubscription(of(owner), quotas, secrets, owner, ...args), (one) =>
+        openedSubscription(owner, one),
+      ),
+    async subscription(owner, id) {
+      const subscription = await findSubscription(of(owner), owner, id);
+      return subscription && openedSubscription(owner, subscription);
+    },
+    subscriptions: async (owner, page) =>
+      (await listSubscriptions(of(owner), owner, page)).map((one) => openedSubscription(owner, one)),
     deleteSubscription: (owner, ...args) => deleteSubscription(freeing(owner), owner, ...args),
 
     dueLooks: (...args) => dueLooks(database, ...args),
-    takeLook: (owner, ...args) => takeLook(of(owner), owner, ...args),
+    async takeLook(owner, ...args) {
+      const look = await takeLook(of(owner), owner, ...args);
+      return look && { ...look, subscription: openedSubscription(owner, look.subscription) };
+    },
     tell: (owner, ...args) => tell(of(owner), owner, ...args),
 
     dueDeliveries: (...args) => dueDeliveries(database, ...args),
-    leaseDelivery: (owner, ...args) => leaseDelivery(of(owner), owner, ...args),
+    async leaseDelivery(owner, id, ...args) {
+      const delivery = await leaseDelivery(of(owner), owner, id, ...args);
+      return delivery && { ...delivery, secret: secrets.open(delivery.secret, ['webhook', owner, id]) };
+    },
     endDelivery: (owner, ...args) => endDelivery(of(owner), owner, ...args),
     messagesWaiting: (limit) => messagesWaiting(database, limit),
 
@@ -127,10 +175,16 @@ export function storeOf(database: Database): Store {
     endLease: (owner, ...args) => endLease(of(owner), owner, ...args),
     sourceState: (owner, ...args) => findSourceState(of(owner), owner, ...args),
 
+    beginSession: (session, ...args) => beginSession(of(session.owner), session, ...args),
+    session: (...args) => findSession(database, ...args),
+    useSession: (owner, ...args) => useSession(of(owner), owner, ...args),
+    sessions: (owner, ...args) => listSessions(of(owner), owner, ...args),
+    endSession: (owner, ...args) => endSession(freeing(owner), owner, ...args),
+
     pastSoil: (owner, ...args) => findPastSoil(of(owner), owner, ...args),
     keepPastSoil: (owner, ...args) => keepPastSoil(of(owner), owner, ...args),
     takeAllowance: (...args) => takeAllowance(database, ...args),
-    usage: (owner) => findUsage(of(owner), owner),
+    usage: (owner) => usageOf(of(owner), owner),
 
     ready: () => database.probe(),
     close: () => database.close(),

@@ -141,3 +141,6 @@ function datesOf(year: number): readonly PlainDate[] {
   }
   return dates;
 }
+
+/** How many days of a year are known. */
+export const daysInYear = (year: AirYear): number => year.reduce((sum, day) => (day ? sum + 1 : sum), 0);

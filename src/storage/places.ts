@@ -1,8 +1,10 @@
 import { zoneNamed } from '../basics/calendar.js';
 import { type IfRevision, isAtRevision } from '../garden/kept.js';
+import type { Quotas } from '../garden/quotas.js';
 import type { Page, Place, PlaceFields, Put } from '../garden/store.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
+import { addBytes, airDaysIn, BYTES_PER_AIR_DAY, BYTES_PER_READING, readingsIn, refuseOneMore } from './quotas.js';
 import { rezoneBed } from './reading-days.js';
 import { sameFields } from './same-fields.js';
 
@@ -57,6 +59,7 @@ export async function listPlaces(database: Database, owner: string, { after = ''
 
 export const putPlace = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   id: string,
   fields: PlaceFields,
@@ -65,6 +68,7 @@ export const putPlace = (
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const before = await findPlace(query, owner, id);
+    if (!before) await refuseOneMore(query, quotas, 'places', owner);
     if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
     const kept: Place = { ...fields, id, revision, fieldsRevision: revision };
     if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
@@ -97,6 +101,7 @@ async function rezonePlace(query: Query, owner: string, { id, timeZone, revision
 
 export const deletePlace = (
   database: Database,
+  quotas: Quotas,
   owner: string,
   id: string,
   { withBeds = false, ifRevision }: { withBeds?: boolean; ifRevision?: IfRevision },
@@ -108,8 +113,13 @@ export const deletePlace = (
     const beds = await query.all('select id from beds where owner = $1 and place = $2 limit 1', [owner, id]);
     if (beds.length > 0 && !withBeds) return 'has-beds';
     if (!isAtRevision(before.fieldsRevision, ifRevision)) return 'stale';
+    const inItsBeds = 'bed in (select id from beds where owner = $1 and place = $2)';
+    const bytes =
+      BYTES_PER_READING * (await readingsIn(query, inItsBeds, [owner, id])) +
+      BYTES_PER_AIR_DAY * (await airDaysIn(query, owner, id));
     await query.run('delete from beds where owner = $1 and place = $2', [owner, id]);
     await query.run('delete from places where owner = $1 and id = $2', [owner, id]);
+    await addBytes(query, quotas, owner, -bytes);
     return 'deleted';
   });
 

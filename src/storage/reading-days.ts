@@ -57,6 +57,10 @@ export async function seriesOf(ask: Ask, owner: string, bed: string): Promise<Ke
   }));
 }
 
+/** Whether there are readings of one thermometer. */
+export const hasSeries = async (ask: Ask, key: SeriesKey): Promise<boolean> =>
+  (await ask.all(`select date from reading_days where ${OF_SERIES} limit 1`, valuesOf(key))).length > 0;
+
 /** The days of one thermometer, without its readings. */
 export async function daysOfSeries(ask: Ask, key: SeriesKey, { from = FIRST, to = LAST }: DateRange): Promise<Day[]> {
   const rows = await ask.all<DayRow>(

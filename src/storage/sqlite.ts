@@ -150,6 +150,11 @@ export async function openSqlite(path: string): Promise<Database> {
       }),
     for: forOwner,
     probe,
+    scrub: () =>
+      inTurn(SERVICE, async () => {
+        await patiently(() => writer.exec('VACUUM'));
+        checkpoint();
+      }),
     close: () =>
       inTurn(SERVICE, async () => {
         clearTimeout(planned);

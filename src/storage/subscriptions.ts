@@ -1,9 +1,12 @@
 import { randomBytes } from 'node:crypto';
 import type { Subscription, SubscriptionFields } from '../garden/alert-store.js';
 import { type IfRevision, isAtRevision, type Page, type Put } from '../garden/kept.js';
+import type { Quotas } from '../garden/quotas.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
+import { refuseOneMore } from './quotas.js';
 import { sameFields } from './same-fields.js';
+import type { Secrets } from './secrets.js';
 
 interface SubscriptionRow {
   readonly id: string;
@@ -60,6 +63,8 @@ export async function listSubscriptions(
 
 export const putSubscription = (
   database: Database,
+  quotas: Quotas,
+  secrets: Secrets,
   owner: string,
   id: string,
   fields: SubscriptionFields,
@@ -69,6 +74,7 @@ export const putSubscription = (
   database.transaction(async (query) => {
     const revision = await takeTurn(query, owner);
     const before = await findSubscription(query, owner, id);
+    if (!before) await refuseOneMore(query, quotas, 'subscriptions', owner);
     if (!isAtRevision(before?.revision, ifRevision)) return { outcome: 'stale' };
     const isSame = before !== undefined && sameFields({ ...before, ...fields }, before);
     if (isSame && before.switchedOff === null) return { outcome: 'unchanged', kept: before };
@@ -77,7 +83,14 @@ export const putSubscription = (
        values ($1, $2, $3, $4, $5, $6, 0, $6)
        on conflict (owner, id) do update set
          revision = excluded.revision, fields = excluded.fields, look_at_ms = excluded.look_at_ms`,
-      [owner, id, revision, JSON.stringify(fields), before?.secret ?? newSecret(), nowMs],
+      [
+        owner,
+        id,
+        revision,
+        JSON.stringify(fields),
+        before?.secret ?? secrets.seal(newSecret(), ['webhook', owner, id]),
+        nowMs,
+      ],
     );
     // Whoever is sending to the address before has nothing more to say of it.
     if (before && (before.switchedOff !== null || before.url !== fields.url)) {
@@ -107,4 +120,4 @@ export const deleteSubscription = (
   });
 
 /** 256 bits of chance, as Standard Webhooks writes them. */
-const newSecret = (): string => `whsec_${randomBytes(32).toString('base64')}`;
+export const newSecret = (): string => `whsec_${randomBytes(32).toString('base64')}`;

@@ -164,7 +164,7 @@ describe('a bed with many thermometers', () => {
       });
     for (let depth = 1; depth <= 20; depth++) expect((await read(depth)).statusCode).toBe(200);
     const refused = await read(21);
-    expect(refused.json()).toMatchObject({ status: 422, errors: [{ pointer: '#/probeDepthCm' }] });
+    expect(refused.json()).toMatchObject({ status: 409, code: 'quota-full', quota: 'thermometers' });
     expect((await read(20)).json()).toMatchObject({ unchanged: 2 });
   });
 });

@@ -2,8 +2,10 @@ import { createHash } from 'node:crypto';
 import { Writable } from 'node:stream';
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Store } from '../../src/garden/store.js';
 import { keyring } from '../../src/http/keys.js';
 import { loggedRequest } from '../../src/http/logged-request.js';
+import { openStore } from '../../src/storage/open-store.js';
 import { expectProblem, refused } from './bad-request.js';
 import { lettuceQuestion, NOW, quillmere, startApp } from './helper.js';
 import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
@@ -26,6 +28,17 @@ async function start(options: Parameters<typeof startApp>[0] = {}): Promise<Fast
   apps.push(app);
   return app;
 }
+
+/** A store that several instances have. */
+async function sharedStore(): Promise<Store> {
+  const store = await openStore('sqlite::memory:');
+  stores.push(store);
+  return store;
+}
+const stores: Store[] = [];
+afterEach(async () => {
+  for (const store of stores.splice(0)) await store.close();
+});
 
 const begin = (app: FastifyInstance, key: string, headers: Record<string, string> = {}) =>
   app.inject({ method: 'POST', url: '/session', payload: { key }, headers });
@@ -79,7 +92,8 @@ describe('a key that is given once', () => {
   });
 
   it('opens what its owner has, and nothing of another, by any instance', async () => {
-    const [app, instance] = [await start(), await start()];
+    const store = await sharedStore();
+    const [app, instance] = [await start({ store }), await start({ store })];
     const north = cookieOf(await begin(app, 's3cret-of-the-north'));
     const south = cookieOf(await begin(instance, 's3cret-of-the-south'));
     const place = { name: 'Quillmere', ...quillmere };
@@ -149,9 +163,11 @@ describe('a cookie that was never given', () => {
   });
 
   it('opens nothing once its key is taken out', async () => {
-    const cookie = cookieOf(await begin(await start(), 's3cret-of-the-north'));
-    const without = await start({ findOwner: keyring(new Map([...keys].slice(1))) });
+    const store = await sharedStore();
+    const cookie = cookieOf(await begin(await start({ store }), 's3cret-of-the-north'));
+    const without = await start({ store, findOwner: keyring(new Map([...keys].slice(1))) });
     expect((await without.inject({ url: '/v1/crops', headers: { cookie } })).statusCode).toBe(401);
+    expect((await (await start({ store })).inject({ url: '/v1/crops', headers: { cookie } })).statusCode).toBe(200);
   });
 
   it('does not open as a key in the header either', async () => {
@@ -240,7 +256,8 @@ describe('a form without scripts', () => {
     const app = await start();
     const good = await sendForm(app, 'key=s3cret-of-the-north');
     expect([good.statusCode, good.headers.location]).toEqual([303, '/']);
-    expect(cookieOf(good)).toBe(cookieOf(await begin(app, 's3cret-of-the-north')));
+    const opened = await app.inject({ url: '/v1/crops', headers: { cookie: cookieOf(good) } });
+    expect(opened.statusCode).toBe(200);
     const wrong = await sendForm(app, 'key=guessed');
     expect([wrong.statusCode, wrong.headers.location, wrong.headers['set-cookie']]).toEqual([
       303,

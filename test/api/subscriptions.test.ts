@@ -147,7 +147,7 @@ describe('subscriptions', () => {
     const more = Array.from({ length: 20 - subscriptions.length }, (_, i) => `/v1/subscriptions/more-${i}`);
     for (const url of more) expect((await ask('PUT', url, fields)).statusCode).toBe(201);
     const refused = await ask('PUT', '/v1/subscriptions/one-more', fields);
-    expect([refused.statusCode, refused.json().detail]).toEqual([422, expect.stringContaining('DELETE one')]);
+    expect([refused.statusCode, refused.json().code]).toEqual([409, 'quota-full']);
     expect((await ask('PUT', more[0]!, { ...fields, beds: ['north'] })).statusCode).toBe(200);
     for (const url of more) await ask('DELETE', url);
   });

@@ -8,6 +8,7 @@ import { migrate } from '../../src/storage/migrate.js';
 import { migrations } from '../../src/storage/migrations/list.js';
 import { openDatabase, openStore, storeOf } from '../../src/storage/open-store.js';
 import { alertContract } from './alert-contract.js';
+import { changeContract } from './change-contract.js';
 import type { EmptyDatabase } from './databases.js';
 import { airFrom, count, date, hours, lot, northBed, plan, probe, quillmere, readingsFrom, sowing } from './make.js';
 import { seasonContract } from './season-contract.js';
@@ -312,6 +313,7 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
     seasonContract(() => ({ store, other }));
     alertContract(() => ({ store, other }));
     serviceContract(() => ({ store, other }));
+    changeContract(() => ({ url: database.url, store, other }));
 
     describe('several at once', () => {
       test('lose none of the readings that they add to one day of one bed', async () => {

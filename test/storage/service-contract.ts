@@ -88,7 +88,17 @@ export function serviceContract(stores: () => { readonly store: Store; readonly 
   test('usage counts what an owner keeps, and no other’s', async () => {
     const { store, other } = stores();
     const owner = randomUUID();
-    const none = { places: 0, beds: 0, sowings: 0, lots: 0, plans: 0, subscriptions: 0, bytes: 0 };
+    const none = {
+      places: 0,
+      beds: 0,
+      sowings: 0,
+      lots: 0,
+      plans: 0,
+      subscriptions: 0,
+      thermometers: 0,
+      devices: 0,
+      megabytes: 0,
+    };
     expect(await other.usage(owner)).toEqual(none);
     await store.putPlace(owner, 'quillmere', quillmere);
     for (const bed of ['north', 'south']) await store.putBed(owner, bed, northBed);
@@ -102,15 +112,13 @@ export function serviceContract(stores: () => { readonly store: Store; readonly 
       { url: 'https://shed.example/', events: [], beds: null, crops: null },
       0,
     );
-    const counts = { places: 1, beds: 2, sowings: 3, lots: 1, plans: 1, subscriptions: 1 };
-    expect(await other.usage(owner)).toEqual({ ...counts, bytes: 0 });
+    const counts = { ...none, places: 1, beds: 2, sowings: 3, lots: 1, plans: 1, subscriptions: 1 };
+    expect(await other.usage(owner)).toEqual(counts);
     await store.putReadings(owner, 'north', probe, hours('2027-05-01T00:00Z', 1000));
-    expect(await other.usage(owner)).toEqual({ ...counts, bytes: 16_000 });
+    expect(await other.usage(owner)).toEqual({ ...counts, thermometers: 1, megabytes: 0.016 });
     await store.putAir(owner, 'quillmere', airFrom('2026-01-01', Array(730).fill(20)));
-    const { bytes } = await other.usage(owner);
-    expect(bytes).toBeGreaterThan(16_000 + 2 * 1400);
-    expect(bytes).toBeLessThan(16_000 + 2 * 2000);
+    expect((await other.usage(owner)).megabytes).toBeCloseTo(0.016 + 730 * 34e-6, 9);
     await store.deleteAir(owner, 'quillmere', { from: date('2026-01-01') });
-    expect(await other.usage(owner)).toEqual({ ...counts, bytes: 16_000 });
+    expect((await other.usage(owner)).megabytes).toBeCloseTo(0.016, 9);
   });
 }

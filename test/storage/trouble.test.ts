@@ -97,7 +97,7 @@ describe('SQLite', () => {
       await eventually(() => store.ready());
       await store.close();
       const again = await garden(`sqlite:${folder}/data.db`);
-      expect(await again.usage('mine')).toMatchObject({ places: 1, beds: 1, sowings: 0, bytes: 0 });
+      expect(await again.usage('mine')).toMatchObject({ places: 1, beds: 1, sowings: 0, megabytes: 0 });
       await again.close();
     } finally {
       await run('umount', ['-l', folder]);

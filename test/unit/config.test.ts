@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Config, hostsOf, readConfig } from '../../src/config.js';
+import { DEFAULT_QUOTAS } from '../../src/garden/quotas.js';
 
 /** The configuration; fails the test where the environment is faulty. */
 function configOf(environment: Record<string, string | undefined>): Config {
@@ -32,6 +33,7 @@ const UNSET = {
   RATE_LIMIT: 600,
   WORK_LIMIT: 240,
   WORKERS: 'auto',
+  QUOTAS: DEFAULT_QUOTAS,
 };
 
 describe('the configuration', () => {
@@ -66,6 +68,7 @@ describe('the configuration', () => {
         RATE_LIMIT: '0',
         WORK_LIMIT: '30',
         WORKERS: '3',
+        QUOTAS: 'beds:3, megabytes:0',
       }),
     ).toEqual({
       HOST: '::1',
@@ -84,6 +87,7 @@ describe('the configuration', () => {
       RATE_LIMIT: 0,
       WORK_LIMIT: 30,
       WORKERS: 3,
+      QUOTAS: { ...DEFAULT_QUOTAS, beds: 3, megabytes: 0 },
     });
   });
 
@@ -172,6 +176,17 @@ it.each(['-1', '60.5', 'many'])('refuses the limit of long work %s', (WORK_LIMIT
 
 it.each(['0', '-1', '1.5', '100', 'all'])('refuses %s workers', (WORKERS) => {
   expect(faultsOf({ WORKERS })).toContain('WORKERS');
+});
+
+it.each([
+  ['moons:3', 'no quota "moons"'],
+  ['beds', 'give beds a whole number'],
+  ['beds:-1', 'give beds a whole number'],
+  ['beds:1.5', 'give beds a whole number'],
+  ['beds:99999999999', 'from 0 to 1000000000'],
+  ['beds:1,beds:2', 'names beds twice'],
+])('refuses the quotas %s', (QUOTAS, says) => {
+  expect(faultsOf({ QUOTAS })).toContain(says);
 });
 
 describe('the keys', () => {

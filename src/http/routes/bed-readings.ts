@@ -103,7 +103,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       csv: { example: exampleCsv },
       answer: { schema: changesAnswerSchema },
       ifMatch: true,
-      problems: ['not-found', 'precondition-failed', ...bodyProblems, ...storageProblems],
+      problems: ['not-found', 'precondition-failed', 'quota-full', ...bodyProblems, ...storageProblems],
     },
     async handler(request) {
       const bed = await bedIn(request, store);
@@ -114,7 +114,6 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       if (origin === 'forecast') {
         throw seriesFault(request, 'origin', 'is forecast; only what was measured is kept of a bed');
       }
-      await refuseOneMore({ medium, probeDepthCm }, bed, request, store);
       const owner = ownerOf(request);
       const probe = { medium, probeDepthCm };
       const changes = await changeAsAllowed(
@@ -252,23 +251,6 @@ function refuseSeveral(probes: readonly Probe[]): void {
   throw notUnderstood([
     { parameter: 'as', detail: `kept is of one thermometer, and this bed has several: add ${all.join(' or ')}` },
   ]);
-}
-
-/** As many as a question takes series: all of them are read for an answer. */
-const MOST_THERMOMETERS = 20;
-
-async function refuseOneMore(probe: Probe, bed: Bed, request: FastifyRequest, store: Store): Promise<void> {
-  const known = await store.series(ownerOf(request), bed.id);
-  if (
-    known.length < MOST_THERMOMETERS ||
-    known.some((one) => one.medium === probe.medium && one.probeDepthCm === probe.probeDepthCm)
-  )
-    return;
-  throw seriesFault(
-    request,
-    'probeDepthCm',
-    `would be one thermometer more than the ${MOST_THERMOMETERS} that a bed may have; check the depth, or delete one that is not used`,
-  );
 }
 
 /** The zone of a bed's place. */

@@ -97,7 +97,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       csv: { example: exampleAirCsv },
       answer: { schema: changesAnswerSchema },
       ifMatch: true,
-      problems: ['not-found', 'precondition-failed', ...bodyProblems, ...storageProblems],
+      problems: ['not-found', 'precondition-failed', 'quota-full', ...bodyProblems, ...storageProblems],
     },
     async handler(request) {
       const place = await placeIn(request, store);

@@ -37,9 +37,6 @@ import { changeProblems, keptProblems } from '../usual-problems.js';
 /** A secret that is sent is no slip: somebody wants to choose it, and cannot. */
 const sentBackSchema = subscriptionAnswerSchema.omit({ secret: true });
 
-/** Enough for a household's tools; each may wait for half a minute until its receiver answers. */
-const MOST_SUBSCRIPTIONS = 20;
-
 /**
  * Where a grower's tools are told what is new.
  *
@@ -49,7 +46,6 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
   const keeper: Keeper<Subscription, SubscriptionFields> = {
     find: store.subscription,
     async put(owner, id, fields, ifRevision) {
-      if (ifRevision === null) await refuseOneMore(store, owner, id);
       await refuseUnknown(store, owner, fields);
       return store.putSubscription(owner, id, fields, clock().getTime(), ifRevision);
     },
@@ -135,15 +131,6 @@ function privateFault(url: string): string | null {
   return isPrivate
     ? `must be an address that others can reach; ${hostname} is this machine's own, or private. Whoever runs this service can allow it with ALLOW_PRIVATE_WEBHOOKS=1`
     : null;
-}
-
-async function refuseOneMore(store: Store, owner: string, id: string): Promise<void> {
-  const kept = await store.subscriptions(owner, { limit: MOST_SUBSCRIPTIONS });
-  if (kept.length < MOST_SUBSCRIPTIONS || kept.some((one) => one.id === id)) return;
-  throw new RequestError(
-    'not-understood',
-    `${MOST_SUBSCRIPTIONS} subscriptions are kept already, which is as many as there may be. DELETE one that is not needed; GET /v1/subscriptions lists them.`,
-  );
 }
 
 async function refuseUnknown(store: Store, owner: string, { beds, crops }: SubscriptionFields): Promise<void> {

@@ -9,5 +9,7 @@ export const revisions: Migration = {
     'alter table beds add column fields_revision bigint',
     // Null: kept by an earlier version, and not changed since.
     'alter table counts add column revision bigint',
+    // Of the owner's readings and air; null: not counted yet.
+    'alter table owners add column bytes bigint',
   ],
 };

@@ -8,6 +8,8 @@ import { airYears } from './007-air-years.js';
 import { pastSoil } from './008-past-soil.js';
 import { allowances } from './009-allowances.js';
 import { revisions } from './010-revisions.js';
+import { sessions } from './011-sessions.js';
+import { secrets } from './012-secrets.js';
 import type { Migration } from './migration.js';
 
 /** All steps, in order. A new one is added at the end; none that was released is ever changed. */
@@ -22,4 +24,6 @@ export const migrations: readonly Migration[] = [
   pastSoil,
   allowances,
   revisions,
+  sessions,
+  secrets,
 ];

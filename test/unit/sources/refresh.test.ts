@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { describe, expect, test } from 'vitest';
 import { addDays, HOUR_MS, type PlainDate } from '../../../src/basics/calendar.js';
+import { DEFAULT_QUOTAS, type Quotas } from '../../../src/garden/quotas.js';
 import type { Store } from '../../../src/garden/store.js';
 import { sourceFetcher } from '../../../src/sources/fetch-source.js';
 import { type RefreshSettings, refreshDue } from '../../../src/sources/refresh.js';
@@ -31,9 +32,10 @@ async function garden(
   format: string,
   path: string,
   answer: (request: IncomingMessage, response: ServerResponse) => void,
+  quotas: Quotas = DEFAULT_QUOTAS,
 ): Promise<Garden> {
   const server = await serve(answer);
-  const store = await openStore('sqlite::memory:');
+  const store = await openStore('sqlite::memory:', { quotas });
   const fetcher = sourceFetcher({
     userAgent: 'germination-forecaster/0.0.0-test',
     isAllowed: (address) => address === '127.0.0.1',
@@ -112,6 +114,18 @@ describe('the air of a place with a source', () => {
     expect(await one.state()).toMatchObject({ fetchedAtMs: NOW + 6 * HOUR_MS, failures: 0, lastError: null });
     expect((await one.store.place(OWNER, PLACE))!.revision).toBe(before!.revision);
     expect(await one.air()).toEqual(air);
+  });
+
+  test('is not kept where the quota is full, and that is said', async () => {
+    const one = await garden(
+      'station-day-file',
+      '/crn.txt',
+      (_, response) => void response.end(fixture('34-uscrn-daily01.txt')),
+      { ...DEFAULT_QUOTAS, megabytes: 0 },
+    );
+    await one.refreshAfter(0);
+    expect(await one.air()).toEqual([]);
+    expect((await one.state())!.lastError).toContain('no room for more than 0 megabytes');
   });
 
   test('is its daily archive, asked for thirty years first, and then for what may have been mended', async () => {

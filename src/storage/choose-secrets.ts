@@ -1,0 +1,76 @@
+import { randomBytes } from 'node:crypto';
+import type { Database } from './database.js';
+import { forgetSealed, hasSealed, opensSealed, sealPlain } from './seal-secrets.js';
+import { plainSecrets, type SecretOf, type Secrets, sealedBy } from './secrets.js';
+import { keyFromFile, readKeyFile } from './secrets-key.js';
+import { newSecret } from './subscriptions.js';
+
+export interface SecretsSettings {
+  /** The key that secrets are sealed with. Left out: SQLite has one in a file beside its own, PostgreSQL has none. */
+  readonly secretsKey?: string | undefined;
+  /** Give up what a lost key had sealed. */
+  readonly forgetSecrets?: boolean | undefined;
+  /** Is told what whoever runs the service should know. */
+  readonly warn?: ((text: string) => void) | undefined;
+}
+
+const IF_LOST =
+  'If it is lost for good, start once with FORGET_SECRETS=1: calendars then need new addresses, and subscriptions new secrets';
+
+const KEPT_PLAIN =
+  'Webhook secrets and calendar addresses are kept plain: whoever copies the database has them. Set SECRETS_KEY to a secret of 32 characters or more, and keep it apart from the database; what is kept is then sealed at the next start.';
+
+/**
+ * How secrets are kept in a database, after what it keeps plain was sealed.
+ *
+ * @param file Where an SQLite database is; undefined: it is another, or in memory.
+ * @throws Error in one line, where the key is missing or another than the database was sealed with.
+ */
+export async function chooseSecrets(
+  database: Database,
+  file: string | 'memory' | undefined,
+  { secretsKey, forgetSecrets = false, warn = () => {} }: SecretsSettings,
+): Promise<Secrets> {
+  const secrets = await secretsFor(database, file, secretsKey, forgetSecrets);
+  if (!(await opensSealed(database, secrets))) {
+    if (!forgetSecrets) throw new Error(keyFault(file, secretsKey));
+    const sealed = (of: SecretOf) => secrets.seal(newSecret(), of);
+    await forgetSealed(database, sealed, Date.now());
+    warn('What a lost key had sealed was given up: calendars need new addresses, and subscriptions new secrets.');
+  }
+  if (!secrets.isSealing) warn(KEPT_PLAIN);
+  const isSealedNow = await sealPlain(database, secrets);
+  if (isSealedNow && database.scrub) {
+    await database.scrub().catch(() => {
+      warn(
+        'Secrets were sealed, but copies of them may still lie in free pages of the database: there was no room to clean it.',
+      );
+    });
+  }
+  return secrets;
+}
+
+async function secretsFor(
+  database: Database,
+  file: string | undefined,
+  secretsKey: string | undefined,
+  forgetSecrets: boolean,
+): Promise<Secrets> {
+  if (secretsKey !== undefined) return sealedBy(secretsKey);
+  if (file === undefined) return plainSecrets;
+  if (file === 'memory') return sealedBy(randomBytes(32));
+  const path = keyPathOf(file);
+  const known = await readKeyFile(path);
+  // A new key would open nothing of what is there, and hide that the old one is missing.
+  if (!known && !forgetSecrets && (await hasSealed(database))) throw new Error(keyFault(file, secretsKey));
+  return sealedBy(known ?? (await keyFromFile(path)));
+}
+
+const keyPathOf = (file: string): string => `${file}.key`;
+
+function keyFault(file: string | undefined, secretsKey: string | undefined): string {
+  const sealed = 'the calendar addresses and webhook secrets in it were sealed with another key';
+  if (secretsKey !== undefined) return `${sealed} than SECRETS_KEY; set the one that it had. ${IF_LOST}`;
+  if (file === undefined) return `${sealed}, and SECRETS_KEY is not set; set the one that it had. ${IF_LOST}`;
+  return `${sealed} than is in ${keyPathOf(file)}, or that file is gone; put it back from your backup, or set SECRETS_KEY if that was used. ${IF_LOST}`;
+}

@@ -1,0 +1,43 @@
+import { randomBytes } from 'node:crypto';
+import { open, readFile } from 'node:fs/promises';
+import { setTimeout } from 'node:timers/promises';
+
+const KEY_BYTES = 32;
+/** Another process that starts at the same time may have made the file and not yet written it [ms]. */
+const WRITTEN_WITHIN_MS = 2000;
+const NAP_MS = 50;
+
+/** The key in a file; undefined: there is no such file. @throws Error where it holds something else. */
+export async function readKeyFile(path: string): Promise<Uint8Array | undefined> {
+  for (let waitedMs = 0; ; waitedMs += NAP_MS) {
+    const text = await readFile(path, 'utf8').catch((error: NodeJS.ErrnoException) => {
+      if (error.code === 'ENOENT') return undefined;
+      throw new Error(`the key file ${path} cannot be read: ${error.message}`);
+    });
+    if (text === undefined) return undefined;
+    const key = Buffer.from(text.trim(), 'base64');
+    if (key.length === KEY_BYTES) return key;
+    if (waitedMs >= WRITTEN_WITHIN_MS)
+      throw new Error(`the key file ${path} holds no key of ${KEY_BYTES} bytes in base64`);
+    await setTimeout(NAP_MS);
+  }
+}
+
+/** The key in a file that only its owner can read; made where there is none, and on disk once this resolves. */
+export async function keyFromFile(path: string): Promise<Uint8Array> {
+  const known = await readKeyFile(path);
+  if (known) return known;
+  const key = randomBytes(KEY_BYTES);
+  const file = await open(path, 'wx', 0o600).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'EEXIST') return undefined;
+    throw new Error(`the key file ${path} cannot be made: ${error.message}`);
+  });
+  if (!file) return keyFromFile(path);
+  try {
+    await file.writeFile(`${key.toString('base64')}\n`);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+  return key;
+}
