@@ -73,29 +73,31 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
   const firstDay = Math.max(0, daysBetween(table.firstDate, dateAt(startMs, site.zone)));
   const lastDay = daysBetween(table.firstDate, dateAt(startMs + nHours * HOUR_MS - 1, site.zone));
   const days: AirDay[] = [];
+  const daysOfYear: number[] = [];
   const basis = new Uint8Array(nHours).fill(basisCode('filled'));
   const swings = new Uint8Array(nHours);
   for (let day = firstDay, date = addDays(table.firstDate, firstDay); day <= lastDay; day++, date = addDays(date, 1)) {
     // Where the last day is cut short it may lie beyond the table; the day before stands for it.
     const known = Math.min(day, low.length - 1);
-    const sun = sunOnClock(date, site, startMs);
-    const extraterrestrial = extraterrestrialMJ(site.latitude!, dayOfYear(date));
+    const ofYear = dayOfYear(date);
+    const sun = sunOnClock(date, site, startMs, ofYear);
+    daysOfYear.push(ofYear);
     days.push({
-      ...sun,
+      startH: sun.startH,
+      endH: sun.endH,
+      sunriseH: sun.sunriseH,
+      sunsetH: sun.sunsetH,
       minC: low[known]!,
       maxC: Math.max(low[known]!, high[known]!),
-      extraterrestrialMJ: extraterrestrial,
+      extraterrestrialMJ: extraterrestrialMJ(site.latitude!, ofYear),
     });
     if (!(table.basis[day]! < UNKNOWN)) continue;
-    const [from, to] = [sun.startH, sun.endH].map((hour) => Math.max(0, Math.ceil(hour - 0.5)));
+    const from = Math.max(0, Math.ceil(sun.startH - 0.5));
+    const to = Math.max(0, Math.ceil(sun.endH - 0.5));
     basis.fill(soilBasis(table.basis[day]!), from, to);
     swings.fill(table.swings[day]!, from, to);
   }
-  const hourlyC = hourlyFromDays(
-    days.map((day) => ({ ...day, meanC: null })),
-    nHours,
-    AIR_DAY_SHAPE,
-  );
+  const hourlyC = hourlyFromDays(days, nHours, AIR_DAY_SHAPE);
   for (const one of series) {
     if (!one.readings || isCoarse(one)) continue;
     const known = knownHours(one, site, startMs, nHours);
@@ -106,10 +108,17 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
       swings[hour] = 1;
     }
   }
-  const daysOfYear = Float64Array.from(days, (_, i) => dayOfYear(addDays(table.firstDate, firstDay + i)));
   const daysKnown = Uint8Array.from(days, (_, i) => Number((table.basis[firstDay + i] ?? UNKNOWN) < UNKNOWN));
   if (!daysKnown.includes(1)) return null;
-  return { startMs, record: { hourlyC, days }, basis, swings, daysOfYear, climate, daysKnown };
+  return {
+    startMs,
+    record: { hourlyC, days },
+    basis,
+    swings,
+    daysOfYear: Float64Array.from(daysOfYear),
+    climate,
+    daysKnown,
+  };
 }
 
 /** Over a longer hole in the air nothing is followed: the soil begins anew after it [d]. */

@@ -38,41 +38,59 @@ export function ensembleOf(
   const known = traces.filter((trace) => !trace.some(Number.isNaN));
   if (known.length === 0) return null;
   const nHours = known[0]!.length;
-  const hourlyC = new Float64Array(nHours * known.length * NORMAL_IN_THREE.length);
-  let at = 0;
+  const sdK = doubtK.map((one) => share * sdOfPlusMinusK(one));
+  const members = known.length * NORMAL_IN_THREE.length;
+  const hourlyC = new Float64Array(nHours);
+  const pace = { awake: new Uint8Array(nHours), step: new Float64Array(nHours) };
+  // By cohort, one member beside the other.
+  const upAtH = new Float64Array(COHORTS * members);
+  const heatRiskAtH = new Float64Array(COHORTS * members);
+  const coldRiskAtH = new Float64Array(COHORTS * members);
+  const killedAtH = new Float64Array(members);
+  let everWarmEnough = false;
+  let member = 0;
   for (const doubt of NORMAL_IN_THREE) {
     for (const trace of known) {
-      for (let hour = 0; hour < nHours; hour++)
-        hourlyC[at++] = trace[hour]! + doubt * share * sdOfPlusMinusK(doubtK[hour]!);
+      for (let hour = 0; hour < nHours; hour++) hourlyC[hour] = trace[hour]! + doubt * sdK[hour]!;
+      const run = cohortRun(seed, hourlyC, hourlyPace(seed, hourlyC, 0, nHours, pace));
+      for (let j = 0, at = member; j < COHORTS; j++, at += members) {
+        upAtH[at] = run.upAtH[j]!;
+        heatRiskAtH[at] = run.heatRiskAtH[j]!;
+        coldRiskAtH[at] = run.coldRiskAtH[j]!;
+      }
+      killedAtH[member] = run.killedAtH;
+      everWarmEnough ||= run.everWarmEnough;
+      member++;
     }
   }
-  const pace = hourlyPace(seed, hourlyC, 0, hourlyC.length);
-  const runs: CohortRun[] = [];
-  for (let from = 0; from < hourlyC.length; from += nHours) {
-    const own = { awake: pace.awake.subarray(from, from + nHours), step: pace.step.subarray(from, from + nHours) };
-    runs.push(cohortRun(seed, hourlyC.subarray(from, from + nHours), own));
-  }
-  const cohorts = Array.from({ length: COHORTS }, (_, j) => Float64Array.from(runs, (run) => run.upAtH[j]!).sort());
+  const ofCohort = (all: Float64Array, j: number): Float64Array => all.subarray(j * members, (j + 1) * members);
+  const majority = (riskAtH: Float64Array): Float64Array =>
+    Float64Array.from({ length: COHORTS }, (_, j) => majorityOf(ofCohort(riskAtH, j), ofCohort(upAtH, j)));
+  const risks = { heatRiskAtH: majority(heatRiskAtH), coldRiskAtH: majority(coldRiskAtH) };
+  // Sorted only now: risks and times are one member's.
+  const cohorts = Array.from({ length: COHORTS }, (_, j) => ofCohort(upAtH, j).sort());
   const middle = {
-    upAtH: Float64Array.from(cohorts, (upAtH) => hazenQuantile(upAtH, 0.5)),
-    heatRiskAtH: majority(runs, 'heatRiskAtH'),
-    coldRiskAtH: majority(runs, 'coldRiskAtH'),
-    killedAtH: hazenQuantile(Float64Array.from(runs, (run) => run.killedAtH).sort(), 0.5),
-    everWarmEnough: runs.some((run) => run.everWarmEnough),
+    upAtH: Float64Array.from({ length: COHORTS }, (_, j) => hazenQuantile(cohorts[j]!, 0.5)),
+    ...risks,
+    killedAtH: hazenQuantile(killedAtH.sort(), 0.5),
+    everWarmEnough,
   };
   return {
     middle,
     span(eventH) {
-      const upAtH = cohorts[Math.max(0, countUpBy(middle, eventH) - 1)]!;
-      return { fromH: hazenQuantile(upAtH, 0.1), toH: hazenQuantile(upAtH, 0.9) };
+      const allH = cohorts[Math.max(0, countUpBy(middle, eventH) - 1)]!;
+      return { fromH: hazenQuantile(allH, 0.1), toH: hazenQuantile(allH, 0.9) };
     },
   };
 }
 
 /** When a cohort passes into risk in the middle of the members in which it does so before it is up; Infinity where those are the fewer. */
-function majority(runs: readonly CohortRun[], which: 'heatRiskAtH' | 'coldRiskAtH'): Float64Array {
-  return Float64Array.from({ length: COHORTS }, (_, j) => {
-    const risky = runs.flatMap((run) => (run[which][j]! <= run.upAtH[j]! ? run[which][j]! : [])).sort((a, b) => a - b);
-    return 2 * risky.length > runs.length ? hazenQuantile(risky, 0.5) : Infinity;
-  });
+function majorityOf(riskAtH: Float64Array, upAtH: Float64Array): number {
+  const risky = new Float64Array(riskAtH.length);
+  let count = 0;
+  for (let member = 0; member < riskAtH.length; member++) {
+    // Neither up nor ever at risk is both at Infinity, and counts as at risk.
+    if (riskAtH[member]! <= upAtH[member]!) risky[count++] = riskAtH[member]!;
+  }
+  return 2 * count > riskAtH.length ? hazenQuantile(risky.subarray(0, count).sort(), 0.5) : Infinity;
 }

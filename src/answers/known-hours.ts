@@ -132,12 +132,12 @@ function dayOnClock({ date, min, mean, max }: Day, site: Site, startMs: number):
 }
 
 /** When a date begins and ends, and when the sun rises and sets on it, in hours since an instant. */
-export function sunOnClock(date: PlainDate, site: Site, startMs: number) {
+export function sunOnClock(date: PlainDate, site: Site, startMs: number, ofYear = dayOfYear(date)) {
   const toHours = (ms: number): number => (ms - startMs) / HOUR_MS;
   const daylightH =
     site.latitude === null
       ? 12
-      : Math.min(LONGEST_DAYLIGHT_H, Math.max(SHORTEST_DAYLIGHT_H, dayLengthH(site.latitude, dayOfYear(date))));
+      : Math.min(LONGEST_DAYLIGHT_H, Math.max(SHORTEST_DAYLIGHT_H, dayLengthH(site.latitude, ofYear)));
   const noonH = toHours(solarNoonMs(date, site));
   return {
     startH: toHours(startOfDay(date, site.zone)),

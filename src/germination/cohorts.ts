@@ -92,8 +92,7 @@ export function cohortRun(seed: Seed, hourlyC: Float64Array, pace: Pace = unknow
   const upAtH = new Float64Array(COHORTS).fill(Infinity);
   const heat = heldClock();
   const cold = heldClock();
-  // A hair less than the exact goal: a sum that rounds just short of it at the end of an hour would lose the whole pause after it.
-  const goal = cohortZ.map((z) => 10 ** (seed.spreadLog10 * z) * (1 - 1e-12));
+  const goal = goalsOf(seed.spreadLog10);
   // Cohorts come up in order, so only the next one's progress is kept. By how many were awake, what each hour added:
   // the one after it has made the same way, less the hours in which it alone was not awake.
   const addedByAwake = new Float64Array(COHORTS + 1);
@@ -124,6 +123,16 @@ export function cohortRun(seed: Seed, hourlyC: Float64Array, pace: Pace = unknow
   }
   return { upAtH, heatRiskAtH: heat.riskAtH, coldRiskAtH: cold.riskAtH, killedAtH, everWarmEnough };
 }
+
+/** How far each cohort has to go; kept for the last spread asked, as hundreds of members of an ensemble have the same. */
+function goalsOf(spreadLog10: number): Float64Array {
+  if (spreadLog10 === lastGoals.spreadLog10) return lastGoals.goal;
+  // A hair less than the exact goal: a sum that rounds just short of it at the end of an hour would lose the whole pause after it.
+  lastGoals = { spreadLog10, goal: cohortZ.map((z) => 10 ** (spreadLog10 * z) * (1 - 1e-12)) };
+  return lastGoals.goal;
+}
+
+let lastGoals = { spreadLog10: NaN, goal: new Float64Array() };
 
 /** How long each cohort has been held, relief taken off. A slower cohort's clock is never behind a faster one's. */
 interface HeldClock {

@@ -3,7 +3,7 @@ import type { Note } from '../basics/errors.js';
 /** The model's version changes whenever the same question gets another answer. */
 export const model = {
   name: 'cohort-threshold',
-  version: '1.4.0',
+  version: '1.5.0',
   sources: [
     "Harrington, Minges (1954), as printed in Knott's Handbook for Vegetable Growers, 4th ed. (1997): days and percent at constant temperature",
     'Brewster (2008), Onions and Other Vegetable Alliums, Eqns 4.6-4.9: thermal time, spread and ceilings within a lot',

@@ -43,14 +43,21 @@ export interface DayExtremes {
  * 205-216 (coefficients and form from copies; the night's end is ours).
  * @example dayCurve at 15 h, 18 to 26 °C at 10 cm, daylight 5 to 19 h // => 25.908
  */
-export function dayCurve(hour: number, today: DayExtremes, next: DayExtremes, { a, b, c }: DayShape): number {
-  const minimumH = today.sunriseH + c;
-  const daylightH = today.sunsetH - today.sunriseH;
+export const dayCurve = (hour: number, today: DayExtremes, next: DayExtremes, shape: DayShape): number =>
+  dayCurveOf(today, next, shape)(hour);
+
+/** The same for many times of one day. */
+export function dayCurveOf(today: DayExtremes, next: DayExtremes, { a, b, c }: DayShape): (hour: number) => number {
+  const { minC, maxC, sunriseH, sunsetH } = today;
+  const minimumH = sunriseH + c;
+  const daylightH = sunsetH - sunriseH;
   const byDay = (h: number): number =>
-    today.minC + (today.maxC - today.minC) * Math.sin((Math.PI * (h - minimumH)) / (daylightH + 2 * a));
-  if (hour <= today.sunsetH) return byDay(hour);
-  const nightH = next.sunriseH + c - today.sunsetH;
+    minC + (maxC - minC) * Math.sin((Math.PI * (h - minimumH)) / (daylightH + 2 * a));
+  const nightH = next.sunriseH + c - sunsetH;
   const end = Math.exp(-b);
-  const left = (Math.exp((-b * (hour - today.sunsetH)) / nightH) - end) / (1 - end);
-  return next.minC + (byDay(today.sunsetH) - next.minC) * left;
+  const fallC = byDay(sunsetH) - next.minC;
+  return (hour) =>
+    hour <= sunsetH
+      ? byDay(hour)
+      : next.minC + fallC * ((Math.exp((-b * (hour - sunsetH)) / nightH) - end) / (1 - end));
 }

@@ -1,4 +1,4 @@
-import { type DayExtremes, type DayShape, dayCurve } from './day-curve.js';
+import { type DayExtremes, type DayShape, dayCurveOf } from './day-curve.js';
 
 /** A day on the clock of hours since a common start: what was noted of it, and its daylight. */
 export interface DayOnClock {
@@ -7,7 +7,8 @@ export interface DayOnClock {
   readonly sunriseH: number;
   readonly sunsetH: number;
   readonly minC: number | null;
-  readonly meanC: number | null;
+  /** Left out as null: not known. */
+  readonly meanC?: number | null;
   readonly maxC: number | null;
 }
 
@@ -43,14 +44,14 @@ export function hourlyFromDays(days: readonly DayOnClock[], nHours: number, shap
     }
     const before = neighbour(days[i - 1], day, own, -1);
     const after = neighbour(days[i + 1], day, own, 1);
+    const [early, late] = [dayCurveOf(before, own, shape), dayCurveOf(own, after, shape)];
     for (let hour = first; hour < end; hour++) {
       const middle = hour + 0.5;
-      const tempC =
-        middle < own.sunriseH + shape.c ? dayCurve(middle, before, own, shape) : dayCurve(middle, own, after, shape);
+      const tempC = middle < own.sunriseH + shape.c ? early(middle) : late(middle);
       // Beside a much warmer or colder day the night's fall would leave the extremes that were noted of this one.
       hourlyC[hour] = Math.min(own.maxC, Math.max(own.minC, tempC));
     }
-    if (day.meanC !== null) bendToMean(hourlyC.subarray(first, end), own, day.meanC);
+    if (typeof day.meanC === 'number') bendToMean(hourlyC.subarray(first, end), own, day.meanC);
   });
   return hourlyC;
 }

@@ -4,6 +4,7 @@ import { ensembleOf } from '../../../src/answers/ensemble.js';
 import { cohortRun } from '../../../src/germination/cohorts.js';
 import { outcomeAt } from '../../../src/germination/outcome.js';
 import { cropCalled, seedOf } from '../germination/make.js';
+import { ensembleSlowly } from './ensemble-slowly.js';
 
 const seed = seedOf(cropCalled('onion'));
 const HOURS = 60 * 24;
@@ -57,6 +58,39 @@ describe('a sowing in many possible soils', () => {
         const [asIs, warm] = [traces, warmer].map((all) => outcomeAt(ensembleOf(seed, all, none)!.middle, HOURS, 100));
         expect(warm!.halfH ?? Infinity).toBeLessThanOrEqual((asIs!.halfH ?? Infinity) + 1e-6);
       }),
+      { numRuns: 30 },
+    );
+  });
+});
+
+describe('the ensemble, beside each of its members worked out alone', () => {
+  it.each(['onion', 'lettuce', 'sweet-corn'])('is the same for %s, through heat and cold', (name) => {
+    const own = seedOf(cropCalled(name));
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 2, max: 36, noNaN: true }), { minLength: 1, maxLength: 12 }),
+        fc.double({ min: 0, max: 14, noNaN: true }),
+        fc.double({ min: 0, max: 4, noNaN: true }),
+        (levels, swingK, doubtK) => {
+          const traces = levels.map((level) => soil(level, swingK));
+          const doubt = none.map((_, hour) => doubtK * (1 + Math.sin(hour / 50) / 2));
+          const [fast, slow] = [ensembleOf, ensembleSlowly].map((run) => run(own, traces, doubt, 0.75)!);
+          // The doubt's share is multiplied in another order: the last bit of a temperature.
+          for (const name of ['upAtH', 'heatRiskAtH', 'coldRiskAtH'] as const) {
+            expect([...fast!.middle[name]]).toEqual(
+              [...slow!.middle[name]].map((hours) => (Number.isFinite(hours) ? expect.closeTo(hours, 6) : hours)),
+            );
+          }
+          expect(fast!.middle.killedAtH).toBe(slow!.middle.killedAtH);
+          expect(fast!.middle.everWarmEnough).toBe(slow!.middle.everWarmEnough);
+          const at = outcomeAt(slow!.middle, HOURS, 100).halfH ?? HOURS;
+          const [ours, plain] = [fast!.span(at + 1e-3), slow!.span(at + 1e-3)];
+          for (const end of ['fromH', 'toH'] as const) {
+            if (Number.isFinite(plain[end])) expect(ours[end]).toBeCloseTo(plain[end], 6);
+            else expect(ours[end]).toBe(plain[end]);
+          }
+        },
+      ),
       { numRuns: 30 },
     );
   });

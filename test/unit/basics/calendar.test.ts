@@ -294,3 +294,17 @@ describe('findStamp', () => {
     );
   });
 });
+
+describe('dates by arithmetic', () => {
+  it('are those of the language’s own calendar, for every day that is served', () => {
+    const DAY = 86_400_000;
+    let date = '1890-01-01' as PlainDate;
+    for (let ms = Date.UTC(1890, 0, 1); ms < Date.UTC(2211, 0, 1); ms += DAY) {
+      const text = new Date(ms).toISOString().slice(0, 10);
+      if (date !== text || startOfDay(date, fixedZone(0)) !== ms) expect(date).toBe(text);
+      date = addDays(date, 1);
+    }
+    expect(date).toBe('2211-01-01');
+    expect(dateAt(Date.UTC(1969, 11, 31, 23, 59), fixedZone(0))).toBe('1969-12-31');
+  });
+});
