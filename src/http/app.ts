@@ -44,6 +44,7 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
+import { RUNNING_POLICY, runningPage } from './running/page.js';
 import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
@@ -205,6 +206,12 @@ export async function buildApp({
     }
   }
   app.get('/openapi.json', async () => document);
+  app.get('/docs/running', async (_, reply) =>
+    reply
+      .headers({ 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' })
+      .type('text/html; charset=utf-8')
+      .send(runningPage),
+  );
   await app.register(page);
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
   await app.register(swaggerUi, {
@@ -314,7 +321,10 @@ function notFound(request: FastifyRequest, reply: FastifyReply, routes: readonly
 
 /** What may be served beside the routes. */
 const PAGES = [
-  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs'].map((url) => ({ method: 'GET' as const, url })),
+  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs', '/docs/running'].map((url) => ({
+    method: 'GET' as const,
+    url,
+  })),
   { method: 'POST' as const, url: '/' },
 ];
 
