@@ -71,7 +71,7 @@ ${table(
 <h3>${whole(assumptions.gardens)} gardens, simulated</h3>
 <p>Each garden is opened once a day and looked at ${assumptions.furtherLooks} times more, ${assumptions.peak} times as often in the evening as on average. ${whole(100 * assumptions.webhookShare)} of 100 have a webhook, ${whole(100 * assumptions.probeShare)} of 100 a probe that sends each minute, ${whole(100 * assumptions.calendarShare)} of 100 two calendars that are fetched each hour. All have a weather source. Nobody has run so many: this is a reckoning from the costs above, not a test.</p>
 ${table(
-  ['', ...machines.map(({ machine }) => machine.name)],
+  [`For ${whole(assumptions.gardens)} gardens`, ...machines.map(({ machine }) => machine.name)],
   rows.map(([name, of]) => [name, ...machines.map(({ scale }) => of(scale))]),
   true,
 )}
