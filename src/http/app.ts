@@ -44,7 +44,6 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
-import { RUNNING_POLICY, runningPage } from './running/page.js';
 import { type Seen, watch } from './seen.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
@@ -206,12 +205,6 @@ export async function buildApp({
     }
   }
   app.get('/openapi.json', async () => document);
-  app.get('/docs/running', async (_, reply) =>
-    reply
-      .headers({ 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' })
-      .type('text/html; charset=utf-8')
-      .send(runningPage),
-  );
   await app.register(page);
   await app.register(swagger, { mode: 'static', specification: { document: document as never } });
   await app.register(swaggerUi, {

@@ -43,7 +43,7 @@ for (const { machine, scale } of figures.machines) {
 }
 
 if (process.argv.includes('--write')) {
-  const file = new URL('../../src/http/running/scale-figures.ts', import.meta.url).pathname;
+  const file = new URL('../../src/page/running/scale-figures.ts', import.meta.url).pathname;
   writeFileSync(
     file,
     `/** What \`npm run bench:scale -- --write\` measured and simulated; made by it, not by hand. */

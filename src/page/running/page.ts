@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { colours } from '../../page/colours.js';
-import { html, safe } from '../../page/html.js';
+import { colours } from '../colours.js';
+import { html, safe } from '../html.js';
 import { care } from './care.js';
 import { sizes } from './sizes.js';
 import { watching } from './watching.js';
