@@ -10,6 +10,7 @@ import type { Problem } from './api.js';
 import { colours } from './colours.js';
 import type { Files } from './page.js';
 import { formLimits, readForm } from './read-form.js';
+import { RUNNING_POLICY, runningPage } from './running/page.js';
 import { showPage } from './show-page.js';
 
 const FOREIGN: Problem = {
@@ -43,6 +44,12 @@ export function servePage(folder: URL): FastifyPluginAsync {
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, files, request, reply }, form);
     });
+    app.get('/docs/running', async (_, reply) =>
+      reply
+        .headers({ 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' })
+        .type('text/html; charset=utf-8')
+        .send(runningPage),
+    );
     app.get('/page.js', readyFile('text/javascript; charset=utf-8', script, files.script));
     app.get('/page.css', readyFile('text/css; charset=utf-8', style, files.style));
   };

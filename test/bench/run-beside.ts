@@ -11,6 +11,10 @@ export interface Beside {
   readonly address: string;
   /** User and system time of all its threads so far [ms], in steps of 10 ms. */
   cpuMs(): number;
+  /** The same of its main thread alone, which answers requests [ms]. */
+  mainMs(): number;
+  /** What it has handed to the system to be written, to files and connections [bytes]. */
+  writtenBytes(): number;
   /** Resident memory [MB]. */
   memoryMB(): number;
   ask(asked: Asked): Promise<Got>;
@@ -42,21 +46,19 @@ export async function startBeside(args: readonly string[], environment: Record<s
     env: { PATH: process.env.PATH, PORT: '0', ...environment },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
+  // A bench that fails leaves nothing running.
+  const end = (): void => void child.kill('SIGKILL');
+  process.once('exit', end);
+  child.once('exit', () => process.off('exit', end));
   const address = await addressOf(child);
   const client = new Client(address, { pipelining: 1, headersTimeout: 120_000, bodyTimeout: 120_000 });
   const statusOf = (field: string): number =>
     Number(new RegExp(`^${field}:\\s+(\\d+)`, 'm').exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))![1]);
   return {
     address,
-    cpuMs() {
-      const stat = readFileSync(`/proc/${child.pid}/stat`, 'utf8');
-      // The name of the command stands in brackets and may hold blanks.
-      const [userTicks, systemTicks] = stat
-        .slice(stat.lastIndexOf(')') + 2)
-        .split(' ')
-        .slice(11, 13);
-      return ((Number(userTicks) + Number(systemTicks)) * 1000) / CLOCK_TICKS_A_SECOND;
-    },
+    cpuMs: () => cpuMsIn(`/proc/${child.pid}/stat`),
+    mainMs: () => cpuMsIn(`/proc/${child.pid}/task/${child.pid}/stat`),
+    writtenBytes: () => Number(/^wchar: (\d+)/m.exec(readFileSync(`/proc/${child.pid}/io`, 'utf8'))![1]),
     memoryMB: () => statusOf('VmRSS') / 1024,
     async ask({ method = 'GET', path, headers = {}, body, status = 200, leastBytes = 0 }) {
       const isJson = typeof body === 'object' && !(body instanceof Uint8Array);
@@ -79,6 +81,16 @@ export async function startBeside(args: readonly string[], environment: Record<s
       await once(child, 'exit');
     },
   };
+}
+
+function cpuMsIn(file: string): number {
+  const stat = readFileSync(file, 'utf8');
+  // The name of the command stands in brackets and may hold blanks.
+  const [userTicks, systemTicks] = stat
+    .slice(stat.lastIndexOf(')') + 2)
+    .split(' ')
+    .slice(11, 13);
+  return ((Number(userTicks) + Number(systemTicks)) * 1000) / CLOCK_TICKS_A_SECOND;
 }
 
 async function addressOf(child: ChildProcess): Promise<string> {

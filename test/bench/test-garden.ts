@@ -46,7 +46,7 @@ export function airOf(years: number, daysAhead = 0): AirDay[] {
 }
 
 /** The sowings of each bed, the first of them counted. */
-const sowings = [
+export const sowings = [
   { name: 'carrot', crop: 'carrot', daysAgo: 30 },
   { name: 'lettuce', crop: 'lettuce', daysAgo: 12 },
   { name: 'radish', crop: 'radish', daysAgo: 6 },
@@ -73,40 +73,55 @@ function probeReadings(): { at: string; value: number }[] {
     );
 }
 
+type Send = (method: 'PUT' | 'POST', path: string, body: object, status?: number) => Promise<void>;
+
+const sender =
+  (service: Beside, headers: Record<string, string>): Send =>
+  async (method, path, body, status = 201) => {
+    await service.ask({ method, path, body, headers, status });
+  };
+
 /** Has a service keep the garden: air of 15 and of 30 past years, two beds each, one of them with a probe. */
 export async function keepGarden(service: Beside): Promise<void> {
   for (const owner of Object.keys(owners) as OwnerName[]) {
-    const send = async (method: 'PUT' | 'POST', path: string, body: object, status = 201): Promise<void> => {
-      await service.ask({ method, path, body, headers: headersOf(owner), status });
-    };
-    for (const [id, years] of [
-      ['fifteen', 15],
-      ['thirty', 30],
-    ] as const) {
-      const beds = owners[owner].beds.filter((bed) => bed.startsWith(id));
-      if (beds.length === 0) continue;
-      await send('PUT', `/v1/places/${id}`, { name: 'Quillmere Allotment Society', ...site });
-      await send('POST', `/v1/places/${id}/air`, { medium: 'air', daily: airOf(years) }, 200);
-      const coming = airOf(1, 7).slice(-7);
-      await send('PUT', `/v1/places/${id}/coming-days`, { medium: 'air', origin: 'forecast', daily: coming });
-      for (const bed of beds) {
-        const isOpen = bed.endsWith('open');
-        const kind = isOpen ? 'open-ground' : 'raised-bed';
-        await send('PUT', `/v1/beds/${bed}`, { place: id, name: bed, kind, moisture: 'moist' });
-        if (!isOpen) continue;
-        const probe = { medium: 'soil', probeDepthCm: 5, readings: probeReadings() };
-        await send('POST', `/v1/beds/${bed}/readings`, probe, 200);
-      }
-      for (const bed of beds) {
-        for (const { name, crop, daysAgo } of sowings) {
-          const fields = { bed, crop, date: addDays(today, -daysAgo), seeds: 200 };
-          await send('PUT', `/v1/sowings/${sowingId(bed, name)}`, fields);
-        }
-        for (const [daysAgo, seedlings] of counts) {
-          const path = `/v1/sowings/${sowingId(bed, 'carrot')}/counts/${addDays(today, -daysAgo)}`;
-          await send('PUT', path, { seedlings });
-        }
-      }
+    for (const years of [15, 30] as const) {
+      const place = years === 15 ? 'fifteen' : 'thirty';
+      const beds = owners[owner].beds.filter((bed) => bed.startsWith(place));
+      if (beds.length > 0) await keepPlace(sender(service, headersOf(owner)), place, years, beds);
+    }
+  }
+}
+
+/** Another owner's garden: 15 years of air, two beds, eight sowings. */
+export const keepSmallGarden = (service: Beside, headers: Record<string, string>): Promise<void> =>
+  keepPlace(sender(service, headers), 'fifteen', 15, owners.ben.beds);
+
+/** The days that a source tells again, and those that it foretells; each number makes others. */
+export const sourceDays = (number: number) => ({
+  measured: airOf(1).slice(-60),
+  coming: airOf(1, 7)
+    .slice(-7)
+    .map((day) => ({ ...day, max: day.max + number / 10 })),
+});
+
+async function keepPlace(send: Send, id: string, years: number, beds: readonly string[]): Promise<void> {
+  await send('PUT', `/v1/places/${id}`, { name: 'Quillmere Allotment Society', ...site });
+  await send('POST', `/v1/places/${id}/air`, { medium: 'air', daily: airOf(years) }, 200);
+  await send('PUT', `/v1/places/${id}/coming-days`, { medium: 'air', origin: 'forecast', daily: sourceDays(0).coming });
+  for (const bed of beds) {
+    const isOpen = bed.endsWith('open');
+    const kind = isOpen ? 'open-ground' : 'raised-bed';
+    await send('PUT', `/v1/beds/${bed}`, { place: id, name: bed, kind, moisture: 'moist' });
+    if (!isOpen) continue;
+    await send('POST', `/v1/beds/${bed}/readings`, { medium: 'soil', probeDepthCm: 5, readings: probeReadings() }, 200);
+  }
+  for (const bed of beds) {
+    for (const { name, crop, daysAgo } of sowings) {
+      const fields = { bed, crop, date: addDays(today, -daysAgo), seeds: 200 };
+      await send('PUT', `/v1/sowings/${sowingId(bed, name)}`, fields);
+    }
+    for (const [daysAgo, seedlings] of counts) {
+      await send('PUT', `/v1/sowings/${sowingId(bed, 'carrot')}/counts/${addDays(today, -daysAgo)}`, { seedlings });
     }
   }
 }

@@ -313,6 +313,22 @@ describe('several instances', () => {
   });
 });
 
+test('what is asked, what fails, and how late it was asked, is counted', async () => {
+  const one = await garden('daily-archive-json', '/', (_, response) => {
+    if (one.server.asked.length > 1) json(response, archiveOf(['2027-05-28']));
+    else response.writeHead(500).end();
+  });
+  const tally = { asked: 0, failed: 0, due: 0, longestOverdueS: 0 };
+  await refreshDue({ ...one.settings, tally });
+  // It was never asked before, so it was not late.
+  expect(tally).toEqual({ asked: 1, failed: 1, due: 1, longestOverdueS: 0 });
+  await refreshDue({ ...one.settings, tally, clock: () => new Date(NOW + 2 * HOUR_MS) });
+  // After a first failure it was due again in five minutes.
+  expect(tally).toEqual({ asked: 2, failed: 1, due: 1, longestOverdueS: 115 * 60 });
+  await refreshDue({ ...one.settings, tally, clock: () => new Date(NOW + 2 * HOUR_MS) });
+  expect(tally).toEqual({ asked: 2, failed: 1, due: 0, longestOverdueS: 0 });
+});
+
 test('thirty years of an archive are kept in one round', async () => {
   const dates = Array.from({ length: 10_950 }, (_, n) => addDays('1997-05-30' as PlainDate, n));
   const one = await garden('daily-archive-json', '/', (_, response) => json(response, archiveOf(dates)));

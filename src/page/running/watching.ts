@@ -1,0 +1,112 @@
+import { type Html, html } from '../html.js';
+
+interface Alarm {
+  readonly says: string;
+  /** A rule as Prometheus takes it. */
+  readonly alarm: string;
+  readonly does: string;
+}
+
+const alarms: readonly Alarm[] = [
+  {
+    says: 'Nothing can be saved.',
+    alarm: 'forecaster_database_writes_failing == 1',
+    does: 'Look at the disk and the log. Reading goes on.',
+  },
+  {
+    says: 'The disk gets full.',
+    alarm: 'forecaster_disk_free_bytes < 1e9',
+    does: 'Make room, or move to a larger disk. Deleting works even when it is full.',
+  },
+  {
+    says: 'The log of the database is not carried into its file.',
+    alarm: 'forecaster_database_wal_bytes > 256e6',
+    does: 'Another program may hold the file open. Close it.',
+  },
+  {
+    says: 'Growers wait for a worker.',
+    alarm: 'histogram_quantile(0.99, rate(forecaster_work_wait_seconds_bucket[10m])) > 2',
+    does: 'Give it more cores, or a second instance.',
+  },
+  {
+    says: 'Requests are refused: `busy` is ours, `too-many-requests` and `quota-full` are a caller’s.',
+    alarm: 'rate(http_refusals_total{code=~"busy|storage-.*|internal"}[5m]) > 0.1',
+    does: 'See what each 503 means, below. Never expected: `internal`. Its instance is in the log.',
+  },
+  {
+    says: 'The thread that answers is held up.',
+    alarm: 'nodejs_eventloop_lag_p99_seconds > 0.2',
+    does: 'One process is full. Start another, or find out who sends large files.',
+  },
+  {
+    says: 'Memory of the process.',
+    alarm: 'process_resident_memory_bytes > 500e6',
+    does: 'Look at `forecaster_cache_bytes` and `http_open_connections`.',
+  },
+  {
+    says: 'Weather is fetched late.',
+    alarm: 'forecaster_source_overdue_seconds > 3600',
+    does: 'See whether the machine reaches the internet. `forecaster_sources_failed_total` counts failures.',
+  },
+  {
+    says: 'Subscriptions are switched off: their receivers took nothing for three days.',
+    alarm: 'increase(forecaster_deliveries_total{outcome="switched-off"}[1d]) > 0',
+    does: 'Tell their owners. A `PUT` switches them on again, and nothing is lost.',
+  },
+];
+
+/** Texts with code between backticks. */
+const coded = (text: string): Html[] =>
+  text.split('`').map((part, i) => (i % 2 === 1 ? html`<code>${part}</code>` : html`${part}`));
+
+/** Each 503, or what is answered in its place. */
+const refusals: readonly (readonly [code: string, means: string, does: string])[] = [
+  [
+    'busy',
+    'The whole service has more work than it takes, or a question waited too long.',
+    'Callers try again after `Retry-After`. If it lasts, add cores or an instance.',
+  ],
+  [
+    'storage-unavailable',
+    'The database does not answer, or another program holds it.',
+    'Start the database server. For SQLite, close what holds the file.',
+  ],
+  ['storage-full', 'The disk is full. Reading and deleting go on.', 'Make room. Nothing was half saved.'],
+  [
+    'storage-damaged',
+    'The file is damaged, gone, or was replaced while the service ran. There is no `Retry-After`: waiting mends nothing.',
+    'Stop, restore the last backup, start.',
+  ],
+  ['stopping', 'The service is being stopped.', 'Callers try again in a few seconds. Let the proxy ask `/readyz`.'],
+];
+
+/** What to look at from outside, when to be woken, and what refusals mean. */
+export const watching: Html = html`
+<section id="limits"><h2>Limits and quotas</h2>
+<ul>
+<li><code>RATE_LIMIT</code> (600): requests a minute of an owner, or without keys of an address. More get 429.</li>
+<li><code>WORK_LIMIT</code>: answers a minute that are worked out from years of weather. Answers that are kept cost none.</li>
+<li><code>QUOTAS</code>: how much an owner may keep, such as <code>QUOTAS=beds:500,megabytes:1024</code>. Full is 409 <code>quota-full</code>. <code>GET /v1/usage</code> tells an owner what is used.</li>
+<li>JSON up to 4 MB, files up to 256 MB. Owners take turns, so nobody waits for another’s queue.</li>
+</ul>
+</section>
+
+<section id="metrics"><h2>Watch it</h2>
+<p><code>/healthz</code> says that the process lives. <code>/readyz</code> says that it can answer and save: let the proxy ask it. <code>/metrics</code> is for Prometheus; where keys are set it wants one, of an owner made for it: <code>API_KEYS=…,prometheus:a-key</code>.</p>
+<pre>scrape_configs:
+  - job_name: garden
+    static_configs: [{ targets: ["127.0.0.1:8080"] }]
+    authorization: { credentials: a-key }</pre>
+<h3>Be woken by</h3>
+<div class="cards">${alarms.map(
+  ({ says, alarm, does }) => html`<div><p><b>${coded(says)}</b> ${coded(does)}</p><pre>${alarm}</pre></div>`,
+)}</div>
+<p>Of caches <code>forecaster_cache_hits_total</code>, <code>forecaster_cache_misses_total</code> and <code>forecaster_cache_bytes</code> say how well they serve. <code>forecaster_work_waiting</code>, <code>forecaster_work_running</code> and <code>forecaster_work_threads</code> tell of the worker pool, <code>forecaster_messages_waiting</code> of messages that wait. A metric that is not known now is left out.</p>
+</section>
+
+<section id="refusals"><h2>What each 503 means</h2>
+<p>A 503 is never the caller’s fault, and has changed nothing: the request may be sent again as it was.</p>
+<dl>
+${refusals.map(([code, means, does]) => html`<dt><code>${code}</code></dt><dd>${coded(means)} ${coded(does)}</dd>`)}
+</dl>
+</section>`;

@@ -1,0 +1,103 @@
+import { createHash } from 'node:crypto';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterAll, describe, expect, test } from 'vitest';
+import { histogram } from '../../src/http/histogram.js';
+import { keyring } from '../../src/http/keys.js';
+import { metrics } from '../../src/http/metrics.js';
+import { requestMetrics } from '../../src/http/request-metrics.js';
+import { watch } from '../../src/http/seen.js';
+import { scaleFigures } from '../../src/page/running/scale-figures.js';
+import { servePage } from '../../src/page/serve.js';
+import { simulate } from '../bench/scale-simulation.js';
+import { startApp } from './helper.js';
+
+const folder = await mkdtemp(join(tmpdir(), 'running-'));
+await writeFile(join(folder, 'page.js'), '');
+await writeFile(join(folder, 'page.css'), '');
+const app = await startApp({
+  page: servePage(pathToFileURL(`${folder}/`)),
+  findOwner: keyring(new Map([['s3cret', 'north']])),
+});
+afterAll(async () => {
+  await app.close();
+  await rm(folder, { recursive: true });
+});
+const { body: page, headers, statusCode } = await app.inject('/docs/running');
+
+describe('the page for who runs the service', () => {
+  test('is open without a key, whole without a script, and loads nothing but its own style sheet', () => {
+    expect([statusCode, headers['content-type']]).toEqual([200, 'text/html; charset=utf-8']);
+    expect(page).not.toMatch(/<script|<link|<img|\bsrc=|javascript:|@import|url\(/);
+    const style = /<style>([\s\S]*?)<\/style>/.exec(page)![1]!;
+    const digest = createHash('sha256').update(style).digest('base64');
+    expect(headers['content-security-policy']).toContain(`default-src 'none'; style-src 'sha256-${digest}'`);
+  });
+
+  test('takes GET alone, and is linked from the documentation', async () => {
+    const refused = await app.inject({ method: 'POST', url: '/docs/running' });
+    expect([refused.statusCode, refused.headers.allow]).toEqual([405, 'GET, HEAD']);
+    const { info } = (await app.inject('/openapi.json')).json<{ info: { description: string } }>();
+    expect(info.description).toContain('(/docs/running)');
+  });
+
+  test('leads to places on it, or in the service, that are there', async () => {
+    const links = [...page.matchAll(/href="([^"]+)"/g)].map(([, link]) => link!);
+    expect(links.length).toBeGreaterThanOrEqual(8);
+    for (const link of links) {
+      if (link.startsWith('#')) expect(page).toContain(`id="${link.slice(1)}"`);
+      else expect((await app.inject(link)).statusCode, link).toBe(200);
+    }
+  });
+
+  test('names no metric that the service does not have', async () => {
+    const all = metrics();
+    requestMetrics(all).refused('busy');
+    const reading = histogram([1]).read();
+    const unwatch = watch(
+      all,
+      {
+        caches: { answers: () => ({ hits: 0, misses: 0, bytes: 0, entries: 0 }) },
+        work: () => ({
+          waiting: { people: 0 },
+          running: 0,
+          threads: 0,
+          ended: { done: 0 },
+          waitedS: reading,
+          workedS: reading,
+        }),
+        sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
+        deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
+        messagesWaiting: async () => 0,
+        database: () => ({ fileBytes: 0, walBytes: 0, diskFreeBytes: 0, isWriteFailing: false, lastWriteAtMs: 0 }),
+        openConnections: async () => 0,
+      },
+      '1.0.0',
+    );
+    const text = await all.text();
+    unwatch();
+    const known = new Set([...text.matchAll(/^# TYPE (\S+) /gm)].map(([, name]) => name!));
+    const named = [...page.matchAll(/(?<![\w$])(?:forecaster|http|process|nodejs)_\w+/g)].map(([name]) =>
+      name.replace(/_bucket$/, ''),
+    );
+    expect(new Set(named).size).toBeGreaterThanOrEqual(10);
+    expect(named.filter((name) => !known.has(name))).toEqual([]);
+  });
+});
+
+test('the figures of 100,000 gardens on it are what the simulation makes of the costs on it', () => {
+  const { costs, assumptions, machines } = scaleFigures;
+  expect(assumptions.gardens).toBe(100_000);
+  // The least of them: all four would take the time of all.
+  const [{ machine, scale }] = [...machines].sort((a, b) => a.machine.instances - b.machine.instances) as [
+    (typeof machines)[number],
+  ];
+  expect(simulate(costs, assumptions, machine)).toEqual(scale);
+  for (const one of machines) {
+    expect(page).toContain(one.machine.name);
+    expect(page).toContain(one.scale.walls[0]!.gardens.toLocaleString('en-GB'));
+  }
+  expect(page).toContain(scaleFigures.measuredOn);
+}, 120_000);
