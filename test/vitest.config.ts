@@ -11,9 +11,10 @@ const quick = [
 /** Files that run whole gardens, servers or hundreds of thousands of cases: `npm test` has them, `npm run test:unit` not. */
 const slow = [
   'test/golden/logger-files.test.ts',
+  'test/unit/garden/plan.test.ts',
   'test/unit/germination/all-sowings.test.ts',
   'test/unit/outbox/**',
-  'test/unit/page/growing-acts.test.ts',
+  'test/unit/page/{growing-acts,when-view}.test.ts',
   'test/unit/readings/{doubtful,read-stamp,wall-clock}.test.ts',
   'test/unit/seedbed/{conduct,soil-from-air}.test.ts',
   'test/unit/sources/**',
@@ -40,6 +41,8 @@ export default defineConfig({
           name: 'unit',
           include: ['test/unit/**/*.test.ts', 'test/golden/**/*.test.ts', 'test/house/**/*.test.ts'],
           exclude: slow,
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
           setupFiles: ['test/setup.ts'],
         },
       },
