@@ -8,6 +8,19 @@ const quick = [
   'test/house/**/*.test.ts',
 ];
 
+/** Files that run whole gardens, servers or hundreds of thousands of cases: `npm test` has them, `npm run test:unit` not. */
+const slow = [
+  'test/golden/logger-files.test.ts',
+  'test/unit/garden/plan.test.ts',
+  'test/unit/germination/all-sowings.test.ts',
+  'test/unit/outbox/**',
+  'test/unit/page/{growing-acts,when-view}.test.ts',
+  'test/unit/readings/{doubtful,read-stamp,wall-clock}.test.ts',
+  'test/unit/seedbed/{conduct,soil-from-air}.test.ts',
+  'test/unit/sources/**',
+  'test/unit/worker/**',
+];
+
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
@@ -18,6 +31,16 @@ export default defineConfig({
         test: {
           name: 'quick',
           include: quick,
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+          setupFiles: ['test/setup.ts'],
+        },
+      },
+      {
+        test: {
+          name: 'unit',
+          include: ['test/unit/**/*.test.ts', 'test/golden/**/*.test.ts', 'test/house/**/*.test.ts'],
+          exclude: slow,
           testTimeout: 30_000,
           hookTimeout: 60_000,
           setupFiles: ['test/setup.ts'],
