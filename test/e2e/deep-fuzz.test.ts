@@ -54,15 +54,15 @@ const CROPS = ['lettuce', 'carrot', 'onion', 'tomato', 'spinach', 'pea'];
 /** Fifteen years of air, two beds, one of them with a probe, and sowings, one of them counted. */
 async function keepGarden(owner: string): Promise<void> {
   const keep = async (method: Sent['method'], path: string, value: unknown): Promise<void> => {
-    const answer = await send({
-      method,
-      path,
-      owner,
-      type: 'application/json',
-      body: JSON.stringify(value),
-      abortMs: null,
-    });
-    const text = await answer.body.text();
+    const sent = { method, path, owner, type: 'application/json', body: JSON.stringify(value), abortMs: null } as const;
+    let answer = await send(sent);
+    let text = await answer.body.text();
+    // A machine that is shared may be busy with others: what is told to come again does.
+    while (answer.statusCode === 503 && answer.headers['retry-after'] !== undefined) {
+      await wait(1000 * Number(answer.headers['retry-after']));
+      answer = await send(sent);
+      text = await answer.body.text();
+    }
     if (answer.statusCode >= 300) throw new Error(`${method} ${path} was refused: ${text}`);
   };
   const daily = Array.from({ length: YEARS * 365 }, (_, i) => {
