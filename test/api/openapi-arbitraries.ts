@@ -24,6 +24,7 @@ export interface Schema {
   readonly default?: unknown;
   readonly examples?: readonly unknown[];
   readonly description?: string;
+  readonly readOnly?: true;
 }
 
 /** A query or path parameter, as the document lists it. */
@@ -88,6 +89,7 @@ const KNOWN_KEYWORDS = new Set<string>([
   'default',
   'examples',
   'description',
+  'readOnly',
 ]);
 
 /** Without bounds of its own, a number stays within these. */
@@ -111,6 +113,8 @@ export function valuesOf(schema: Schema, document: unknown = {}): fc.Arbitrary<u
 
 function plainValuesOf(schema: Schema, document: unknown): fc.Arbitrary<unknown> {
   if (schema.$ref !== undefined) return valuesOf(resolved(schema.$ref, document), document);
+  // What is left out may be anything.
+  if (schema.readOnly && schema.type === undefined) return fc.constantFrom<unknown>(null, 7, 'sent back', { of: [] });
   if ('const' in schema) return fc.constant(schema.const);
   if (schema.enum) return fc.constantFrom(...schema.enum);
   if (schema.anyOf) return fc.oneof(...schema.anyOf.map((one) => valuesOf(one, document)));
