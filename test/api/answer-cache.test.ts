@@ -65,8 +65,7 @@ beforeAll(async () => {
     await put('PUT', '/v1/beds/north', { place: 'quillmere', name: 'North bed' });
     await put('PUT', '/v1/sowings/row', { bed: 'north', crop: 'lettuce', date: '2027-07-20', seeds: 200 });
     await put('PUT', '/v1/sowings/second', { bed: 'north', crop: 'lettuce', date: '2027-07-24', seeds: 100 });
-    await put('PUT', '/v1/sowings/lost', { bed: 'north', crop: 'lettuce', date: '2027-05-20', seeds: 200 });
-    await put('PUT', '/v1/sowings/lost/counts/2027-08-02', { seedlings: 0 });
+    await put('PUT', '/v1/sowings/eaten', { bed: 'north', crop: 'radish', date: '2027-04-10', seeds: 200 });
   }
 }, 120_000);
 afterAll(async () => {
@@ -216,7 +215,7 @@ describe('sowings, and how they stand, in one question', () => {
 
   test('are each as they stand alone', async () => {
     const { sowings, next } = (await get(ALL)).json();
-    expect([next, sowings.map(({ id }: { id: string }) => id)]).toEqual([null, ['lost', 'row', 'second']]);
+    expect([next, sowings.map(({ id }: { id: string }) => id)]).toEqual([null, ['eaten', 'row', 'second']]);
     for (const { id, ...one } of sowings) {
       const { issuedAt: _, model: __, assumptions: ___, id: ____, ...alone } = (await get(`/v1/sowings/${id}`)).json();
       expect(one).toEqual(alone);
@@ -230,9 +229,8 @@ describe('sowings, and how they stand, in one question', () => {
     expect(Object.keys((await get('/v1/sowings')).json().sowings[0])).not.toContain('toDo');
   });
 
-  test('leave out those that are lost, where only open ones are asked for', async () => {
-    const { verdict } = (await get('/v1/sowings/lost')).json().judgement;
-    expect(verdict).toBe('lost');
+  test('leave out those that are past their harvest, where only open ones are asked for', async () => {
+    expect((await get('/v1/sowings/eaten')).json().harvest.to < '2027-08-03').toBe(true);
     const { sowings } = (await get('/v1/sowings?open=true')).json();
     expect(sowings.map(({ id }: { id: string }) => id)).toEqual(['row', 'second']);
   });
@@ -256,7 +254,8 @@ describe('sowings, and how they stand, in one question', () => {
     });
     workedOut.length = 0;
     expect((await get(ALL)).statusCode).toBe(200);
-    expect(workedOut.toSorted()).toEqual(['growing', 'growing', 'growing', 'windows']);
+    // Two sowings of lettuce, one of radish.
+    expect(workedOut.toSorted()).toEqual(['growing', 'growing', 'growing', 'windows', 'windows']);
     workedOut.length = 0;
     await get(ALL);
     await get('/v1/sowings/row');
