@@ -26,6 +26,8 @@ const UNSET = {
   ALLOW_PRIVATE_WEBHOOKS: false,
   DATABASE_URL: 'sqlite:./germination-forecaster.db',
   RATE_LIMIT: 600,
+  SECRETS_KEY: '',
+  FORGET_SECRETS: false,
   QUOTAS: DEFAULT_QUOTAS,
 };
 
@@ -54,6 +56,8 @@ describe('the configuration', () => {
         ALLOW_PRIVATE_WEBHOOKS: '1',
         DATABASE_URL: 'sqlite:garden.db',
         RATE_LIMIT: '0',
+        SECRETS_KEY: 'k'.repeat(32),
+        FORGET_SECRETS: '1',
         QUOTAS: 'beds:3, megabytes:0',
       }),
     ).toEqual({
@@ -66,6 +70,8 @@ describe('the configuration', () => {
       ALLOW_PRIVATE_WEBHOOKS: true,
       DATABASE_URL: 'sqlite:garden.db',
       RATE_LIMIT: 0,
+      SECRETS_KEY: 'k'.repeat(32),
+      FORGET_SECRETS: true,
       QUOTAS: { ...DEFAULT_QUOTAS, beds: 3, megabytes: 0 },
     });
   });
@@ -122,6 +128,12 @@ it.each([
   ['beds:1,beds:2', 'names beds twice'],
 ])('refuses the quotas %s', (QUOTAS, says) => {
   expect(faultsOf({ QUOTAS })).toContain(says);
+});
+
+it('refuses a key for secrets that is short, without telling it', () => {
+  const faults = faultsOf({ SECRETS_KEY: 'quillmere' });
+  expect(faults).toContain('32 characters or more');
+  expect(faults).not.toContain('quillmere');
 });
 
 describe('the keys', () => {
