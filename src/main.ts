@@ -33,20 +33,20 @@ if ('faults' in read) {
 await start(read.config);
 
 async function start(config: Config): Promise<void> {
+  // The demo's season is of a day to come; it begins at its noon.
+  const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
+  const clock = () => new Date(Date.now() + aheadMs);
   const warnings: string[] = [];
   // The demo leaves nothing behind.
   const store = await openStore(isDemo ? 'sqlite::memory:' : config.DATABASE_URL, {
     quotas: config.QUOTAS,
     secretsKey: config.SECRETS_KEY || undefined,
-    forgetSecrets: config.FORGET_SECRETS,
+    forgetSecrets: config.FORGET_SECRETS ? { atMs: clock().getTime() } : undefined,
     warn: (text) => warnings.push(text),
   }).catch((error: Error) => {
     process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
     process.exit(1);
   });
-  // The demo's season is of a day to come; it begins at its noon.
-  const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
-  const clock = () => new Date(Date.now() + aheadMs);
   const failing = (what: string) => (err: unknown) => app.log.warn({ err }, what);
   const work = workerPool({
     modelVersion: model.version,

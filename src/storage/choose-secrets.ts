@@ -8,8 +8,8 @@ import { newSecret } from './subscriptions.js';
 export interface SecretsSettings {
   /** The key that secrets are sealed with. Left out: SQLite has one in a file beside its own, PostgreSQL has none. */
   readonly secretsKey?: string | undefined;
-  /** Give up what a lost key had sealed. */
-  readonly forgetSecrets?: boolean | undefined;
+  /** Give up what a lost key had sealed, at this instant [ms]. */
+  readonly forgetSecrets?: { readonly atMs: number } | undefined;
   /** Is told what whoever runs the service should know. */
   readonly warn?: ((text: string) => void) | undefined;
 }
@@ -29,13 +29,13 @@ const KEPT_PLAIN =
 export async function chooseSecrets(
   database: Database,
   file: string | 'memory' | undefined,
-  { secretsKey, forgetSecrets = false, warn = () => {} }: SecretsSettings,
+  { secretsKey, forgetSecrets, warn = () => {} }: SecretsSettings,
 ): Promise<Secrets> {
-  const secrets = await secretsFor(database, file, secretsKey, forgetSecrets);
+  const secrets = await secretsFor(database, file, secretsKey, forgetSecrets !== undefined);
   if (!(await opensSealed(database, secrets))) {
     if (!forgetSecrets) throw new Error(keyFault(file, secretsKey));
     const sealed = (of: SecretOf) => secrets.seal(newSecret(), of);
-    await forgetSealed(database, sealed, Date.now());
+    await forgetSealed(database, sealed, forgetSecrets.atMs);
     warn('What a lost key had sealed was given up: calendars need new addresses, and subscriptions new secrets.');
   }
   if (!secrets.isSealing) warn(KEPT_PLAIN);

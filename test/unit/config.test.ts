@@ -33,6 +33,8 @@ const UNSET = {
   RATE_LIMIT: 600,
   WORK_LIMIT: 240,
   WORKERS: 'auto',
+  SECRETS_KEY: '',
+  FORGET_SECRETS: false,
   QUOTAS: DEFAULT_QUOTAS,
 };
 
@@ -68,6 +70,8 @@ describe('the configuration', () => {
         RATE_LIMIT: '0',
         WORK_LIMIT: '30',
         WORKERS: '3',
+        SECRETS_KEY: 'k'.repeat(32),
+        FORGET_SECRETS: '1',
         QUOTAS: 'beds:3, megabytes:0',
       }),
     ).toEqual({
@@ -87,6 +91,8 @@ describe('the configuration', () => {
       RATE_LIMIT: 0,
       WORK_LIMIT: 30,
       WORKERS: 3,
+      SECRETS_KEY: 'k'.repeat(32),
+      FORGET_SECRETS: true,
       QUOTAS: { ...DEFAULT_QUOTAS, beds: 3, megabytes: 0 },
     });
   });
@@ -187,6 +193,12 @@ it.each([
   ['beds:1,beds:2', 'names beds twice'],
 ])('refuses the quotas %s', (QUOTAS, says) => {
   expect(faultsOf({ QUOTAS })).toContain(says);
+});
+
+it('refuses a key for secrets that is short, without telling it', () => {
+  const faults = faultsOf({ SECRETS_KEY: 'quillmere' });
+  expect(faults).toContain('32 characters or more');
+  expect(faults).not.toContain('quillmere');
 });
 
 describe('the keys', () => {

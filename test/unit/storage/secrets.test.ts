@@ -115,14 +115,14 @@ describe('the key file', () => {
     await store.close();
     await unlink(`${file}.key`);
     const warnings: string[] = [];
-    const settings = { forgetSecrets: true, warn: (text: string) => void warnings.push(text) };
+    const settings = { forgetSecrets: { atMs: 5 }, warn: (text: string) => void warnings.push(text) };
     const again = await openStore(`sqlite:${file}`, settings);
     expect(warnings.join()).toContain('given up');
     expect((await again.bed('mine', 'north'))!.calendarToken).toBeNull();
     expect(await again.bedOfCalendar('north', known.token)).toBeUndefined();
     const shed = (await again.subscription('mine', 'shed'))!;
     expect(shed.secret).not.toBe(known.secret);
-    expect(shed.switchedOff?.reason).toContain('DELETE the subscription');
+    expect(shed.switchedOff).toEqual({ atMs: 5, reason: expect.stringContaining('DELETE the subscription') });
     const token = await again.renewCalendarToken('mine', 'north');
     await again.close();
     // The setting that is left on gives up nothing more.
