@@ -49,7 +49,8 @@ export function modelledBed(
       ? { fromH: options.wetFromH, surface: surfaceOf({ ...bed, moisture: 'moist' }, air.climate) }
       : undefined;
   const { hourlyC, sun, snowCover } = soilFromAir(air.record, surface, bed.kind, depthsCm, start, later, shouldStop);
-  return { air, surface, kind: bed.kind, hourlyC, sun, snowCover };
+  let told: Float64Array | null = null;
+  return { air, surface, kind: bed.kind, hourlyC, sun: () => (told ??= sun()), snowCover };
 }
 
 /** The year's wave of the sol-air temperature above a bed. */

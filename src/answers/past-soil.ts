@@ -1,14 +1,16 @@
 import { addDays, DAY_MS, dateAt, HOUR_MS, type PlainDate, startOfDay, type Zone } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import { basisCode } from '../basics/series.js';
-import { neverStop, type ShouldStop } from '../basics/stop.js';
+import type { ShouldStop } from '../basics/stop.js';
 import { type YearCourse, yearCourse } from '../climate/year-course.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { residualVarianceK2 } from '../seedbed/residual-model.js';
+import { SOWN_DEPTHS_CM } from '../seedbed/soil-from-air.js';
 import { extentOf } from './known-hours.js';
 import type { ModelledBed } from './modelled-bed.js';
+import { tellableDepthCm } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
-import { type SoilRecord, soilRecord } from './soil-record.js';
+import { type SoilRecord, soilRecords } from './soil-record.js';
 
 /** What the soil at the seed has done in all the years that are known: each may come again. */
 export interface PastSoil {
@@ -58,7 +60,7 @@ export const yearsTold = (series: readonly ReadSeries[]): number =>
 /** A year may lack so many days. */
 const DAYS_FORGIVEN = 20;
 
-/** Finds the soil of past years: works it out, or remembers it. */
+/** Finds the soil of past years: works it out, or remembers it. The bedding's depth says which of a bed's depths is given. */
 export type FindPast = (
   series: readonly ReadSeries[],
   bedding: Bedding,
@@ -66,33 +68,77 @@ export type FindPast = (
   shouldStop?: ShouldStop,
 ) => PastSoil;
 
+/** A bed's past soil at several depths, from one run. */
+export interface PastSoils {
+  /** Rising [cm]. Shape (n). */
+  readonly depthsCm: readonly number[];
+  /** Shape (n). */
+  readonly soils: readonly PastSoil[];
+}
+
+/** The depths whose past soil is found in one run with that of a depth [cm]: all at which crops are sown, or that depth alone. */
+export function depthsWith(depthCm: number): readonly number[] {
+  const own = tellableDepthCm(depthCm);
+  return SOWN_DEPTHS_CM.includes(own) ? SOWN_DEPTHS_CM : [own];
+}
+
+/** The same for all depths that are found in one run, and else different. */
+export const depthsKey = (depthCm: number): string => depthsWith(depthCm).join();
+
+/** The one of a bed's depths that was asked for. */
+export const pastAt = ({ depthsCm, soils }: PastSoils, depthCm: number): PastSoil =>
+  soils[depthsCm.indexOf(tellableDepthCm(depthCm))]!;
+
 /**
  * A bed's soil over all years that are used: measured, or worked out from what was measured.
  *
  * @param phaseMs Hours begin so long after each whole hour of this instant.
  * @param shouldStop Asked once a year of soil.
  */
-export function pastSoil(
+export const pastSoil: FindPast = (series, { depthCm, ...place }, phaseMs, shouldStop) =>
+  soilsAt([tellableDepthCm(depthCm)], series, place, phaseMs, shouldStop)[0]!;
+
+/** The same at all depths that are found in one run with the bedding's: an hour costs little more at ten depths than at one. */
+export function pastSoils(
   series: readonly ReadSeries[],
-  bedding: Bedding,
+  { depthCm, ...place }: Bedding,
   phaseMs: number,
-  shouldStop: ShouldStop = neverStop,
-): PastSoil {
+  shouldStop?: ShouldStop,
+): PastSoils {
+  const depthsCm = depthsWith(depthCm);
+  return { depthsCm, soils: soilsAt(depthsCm, series, place, phaseMs, shouldStop) };
+}
+
+function soilsAt(
+  depthsCm: readonly number[],
+  series: readonly ReadSeries[],
+  place: Omit<Bedding, 'depthCm'>,
+  phaseMs: number,
+  shouldStop?: ShouldStop,
+): PastSoil[] {
   const extents = series.map(extentOf);
   // One coming day far off must not push the past years out of sight.
   const measured = series.filter(({ origin }) => origin === 'measured').map(extentOf);
   const measuredToMs = Math.max(...(measured.length > 0 ? measured : extents).map((one) => one.lastMs));
   const lastMs = Math.min(measuredToMs + LONGEST_COMING_MS, Math.max(...extents.map((one) => one.lastMs)));
-  const { zone } = bedding.site;
+  const { zone } = place.site;
   const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MOST_YEARS + 1) * YEAR_DAYS));
   const first = [earliest, dateAt(Math.min(...extents.map((one) => one.firstMs)), zone)].sort()[1]!;
   const fromMs = phaseMs + Math.floor((startOfDay(first, zone) - phaseMs) / HOUR_MS) * HOUR_MS;
-  const record = soilRecord(series, bedding, { phaseMs: fromMs, fromMs, toMs: lastMs }, shouldStop);
-  const { startMs, hourlyC, basis, model } = record;
+  const records = soilRecords(series, place, depthsCm, { phaseMs: fromMs, fromMs, toMs: lastMs }, shouldStop);
+  const { model } = records[0]!;
+  const air = model && minimaOf(records[0]!, model, zone);
+  return records.map((record) => pastOf(record, air));
+}
+
+function pastOf(
+  { startMs, hourlyC, basis, model, assumptions, warnings }: SoilRecord,
+  air: AirMinima | null,
+): PastSoil {
   const forecast = basisCode('forecast');
   let end = hourlyC.length;
   while (end > 0 && (Number.isNaN(hourlyC[end - 1]!) || basis[end - 1]! >= forecast)) end--;
-  const known = hourlyC.slice(0, end);
+  const known = toSteps(hourlyC.subarray(0, end));
   forgetLongGaps(known, basis);
   const nDays = Math.floor(end / 24);
   const daily = new Float64Array(nDays);
@@ -109,14 +155,22 @@ export function pastSoil(
     hourlyC: known,
     course: daysKnown >= 365 ? yearCourse(days, daily) : null,
     years: Math.floor(daysKnown / (YEAR_DAYS - DAYS_FORGIVEN)),
-    comingC: comingOf(hourlyC, end),
-    air: model && minimaOf(record, model, zone),
+    comingC: toSteps(comingOf(hourlyC, end)),
+    air,
     isUsual: false,
     sdK: model && Math.sqrt(residualVarianceK2(model.surface.residuals, 0)),
-    assumptions: record.assumptions,
-    warnings: record.warnings,
+    assumptions,
+    warnings,
   };
 }
+
+/** Past soil is kept to so many steps a kelvin, as `packPastSoil` packs it, so that what is worked out from it is the same before
+ * it was kept and after. */
+export const STEPS_PER_K = 100;
+
+/** Adding 0 leaves no -0 behind. */
+const toSteps = (tempsC: Float64Array): Float64Array =>
+  tempsC.map((tempC) => Math.round(tempC * STEPS_PER_K) / STEPS_PER_K + 0);
 
 /** The coming days up to their first unknown hour. */
 function comingOf(hourlyC: Float64Array, measuredToH: number): Float64Array {

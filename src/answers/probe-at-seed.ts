@@ -6,7 +6,7 @@ import { dampingDepthCm } from '../seedbed/damping.js';
 import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../seedbed/ground.js';
 import { SHALLOWER_LEAST_HOURS, shallowerC } from '../seedbed/shallower.js';
 import { BRIDGED_H, fillGap, missingHours } from './fill-gaps.js';
-import { isCoarse, type KnownHours, knownHours, type Site } from './known-hours.js';
+import { isCoarse, type KnownHours, type Site } from './known-hours.js';
 
 /** How a probe's readings came to the seed: as they are, by conduction down, by the waves' lift up; or not at all. */
 export type Moved = 'not-moved' | 'down' | 'up' | 'too-far' | 'too-short';
@@ -49,6 +49,7 @@ export const tellableDepthCm = (depthCm: number): number => Math.round(depthCm *
  * @param clock       The record's hours.
  * @param seedDepthCm How deep the seed lies [cm].
  * @param soil        What the bed's soil is made of, and how deep it is where that is not all the way down [cm].
+ * @param atProbe     The series on those hours.
  */
 export function probeAtSeed(
   series: ReadSeries,
@@ -56,8 +57,8 @@ export function probeAtSeed(
   { startMs, nHours }: Clock,
   seedDepthCm: number,
   soil: Omit<Ground, 'depthsCm'> & { readonly bottomCm: number },
+  atProbe: KnownHours,
 ): ProbeAtSeed {
-  const atProbe = knownHours(series, site, startMs, nHours);
   const depthCm = tellableDepthCm(series.probeDepthCm ?? seedDepthCm);
   const upCm = depthCm - seedDepthCm;
   const probe = { depthCm, atProbe, isCoarse: isCoarse(series) };

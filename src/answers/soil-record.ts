@@ -5,11 +5,20 @@ import { neverStop, type ShouldStop } from '../basics/stop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import { containerOf } from '../seedbed/bed.js';
 import { LEVEL_DAYS } from '../seedbed/seasonal-drift.js';
-import { surfaceOf } from '../seedbed/surface.js';
-import { airAboveBed, type Wanted } from './air-above-bed.js';
+import { type Surface, surfaceOf } from '../seedbed/surface.js';
+import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
 import { type BedLesson, bedLesson } from './bed-lesson.js';
-import { fillFromModel, missingHours } from './fill-gaps.js';
-import { extentOf } from './known-hours.js';
+import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.js';
+import {
+  blank,
+  fillFromProbeAndModel,
+  holdRoom,
+  type Laid,
+  layModel,
+  layProbe,
+  layUsualSwing,
+  MOVED_SD_K,
+} from './lay-soil.js';
 import { measuredDiffusivityM2s } from './measured-diffusivity.js';
 import { type ModelledBed, modelledBed } from './modelled-bed.js';
 import {
@@ -21,20 +30,10 @@ import {
   tellableDepthCm,
 } from './probe-at-seed.js';
 import type { Bedding } from './question.js';
-import { runningDay } from './running-day.js';
 import { soilAssumptions, soilWarnings } from './soil-notes.js';
-import { usualSwingC } from './usual-swing.js';
 
 /** What is known of the soil at the depth asked, hour by hour, before anything is supposed. */
-export interface SoilRecord extends Clock {
-  /** Hourly means [°C]; NaN where nothing is known. Shape (nHours). */
-  readonly hourlyC: Float64Array;
-  /** What each hour rests on: codes of basics/series. */
-  readonly basis: Uint8Array;
-  /** 1 where the hour shows the swing of day and night. */
-  readonly swings: Uint8Array;
-  /** How far a day's mean there may be off: standard deviation [K]. Shape (nHours). */
-  readonly sdK: Float64Array;
+export interface SoilRecord extends Clock, Laid {
   readonly probes: readonly ProbeAtSeed[];
   readonly model: ModelledBed | null;
   /** The same doubt on days after the record's last, were their air known; null: the bed has no model to say it. */
@@ -51,10 +50,6 @@ const LONGEST_BACK_MS = 400 * DAY_MS;
 const LESSON_MS = 365 * DAY_MS;
 /** A probe's day errs by this much [K]: the sensor, and where it lies. */
 const PROBE_SD_K = 0.2;
-/** And by this much more where its readings were moved up or down: 10 cm brought to 5 cm, 5 cm to 10 cm. */
-const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 1.8, 'too-short': 0.6 } as const;
-/** A difference from the room that is more than a thermometer's [K]. */
-const FELT_K = 0.5;
 /** A room's soil differs from what the grower says of the room [K]: our judgement. */
 const ROOM_SD_K = 1;
 
@@ -68,93 +63,173 @@ const ROOM_SD_K = 1;
  * @param wanted  Which hours matter; the clock begins earlier, as far back as the soil remembers.
  * @param shouldStop Asked once a year of hours.
  */
-export function soilRecord(
+export const soilRecord = (
   series: readonly ReadSeries[],
-  bedding: Bedding,
+  { depthCm, ...place }: Bedding,
+  wanted: Wanted,
+  shouldStop?: ShouldStop,
+): SoilRecord => soilRecords(series, place, [depthCm], wanted, shouldStop)[0]!;
+
+/** The same at several depths, the model run once for all of them. */
+export function soilRecords(
+  series: readonly ReadSeries[],
+  place: Omit<Bedding, 'depthCm'>,
+  askedCm: readonly number[],
   wanted: Wanted,
   shouldStop: ShouldStop = neverStop,
-): SoilRecord {
-  const { site, bed } = bedding;
-  const depthCm = tellableDepthCm(bedding.depthCm);
-  const soil = surestLast(
-    series.filter((one) => one.medium === 'soil'),
-    depthCm,
-  );
+): SoilRecord[] {
+  const { site, bed } = place;
+  const soil = series.filter((one) => one.medium === 'soil');
   const air = surestLast(
     series.filter((one) => one.medium === 'air'),
-    depthCm,
+    0,
   );
   const isIndoors = bed.kind === 'indoors';
   if (air.length > 0 && !isIndoors && site.latitude === null) refuseNoLatitude();
   const above = air.length > 0 && !isIndoors ? airAboveBed(air, site, wanted) : null;
   const clock = clockOf(soil, above?.startMs ?? null, above?.record.hourlyC.length ?? 0, isIndoors, wanted);
   const surface = surfaceOf(bed, above?.climate ?? null);
-  const measuredM2s = measuredDiffusivityM2s(soil, site, clock, depthCm);
-  const conductivity = measuredM2s === null ? surface.conductivity : measuredM2s * surface.heatCapacity;
-  const ground = { ...surface, conductivity, bottomCm: containerOf(bed.kind)?.depthCm ?? Infinity };
-  const probes = soil.map((one) => probeAtSeed(one, site, clock, depthCm, ground));
   const modelFromH = above ? (above.startMs - clock.startMs) / HOUR_MS : 0;
-  const known = blank(clock);
-
-  let model: ModelledBed | null = null;
-  let lesson: BedLesson | null = null;
-  if (above) {
-    const depths = [
-      ...new Set([...probes.map((probe) => probe.depthCm).filter((cm) => cm <= ground.bottomCm), depthCm]),
-    ];
-    const before = probes.findLast(
-      ({ depthCm: cm, atProbe }) => cm <= ground.bottomCm && lastWholeStretch(atProbe.hourlyC, modelFromH),
-    );
-    model = modelledBed(
-      above,
-      site.latitude!,
-      bed,
-      depths.sort((a, b) => Number(a === depthCm) - Number(b === depthCm)),
-      {
-        ...(bed.wettedOn
-          ? { wetFromH: Math.round((instantAt(bed.wettedOn, '12:00', site.zone) - above.startMs) / HOUR_MS) }
-          : {}),
-        ...(before
-          ? { knownStart: (ground) => profileFromProbe(ground, before, modelFromH, site, clock.startMs) }
-          : {}),
-      },
-      shouldStop,
-    );
-    lesson = bedLesson(model, depths, probes, {
-      clock,
-      modelFromH,
+  const atProbes = new Map(soil.map((one) => [one, knownHours(one, site, clock.startMs, clock.nHours)]));
+  const atDepths = askedCm.map((asked) =>
+    atDepth(asked, {
       site,
-      startSdK: before ? Math.hypot(PROBE_SD_K, MOVED_SD_K[before.moved]) : null,
-    });
-    layModel(known, model, lesson, modelFromH);
-  } else if (isIndoors && bed.roomC !== null) {
-    known.hourlyC.fill(bed.roomC);
-    known.basis.fill(basisCode('modelled'));
-    known.swings.fill(1);
-    known.sdK.fill(ROOM_SD_K);
-  }
-  const modelledC = model || isIndoors ? known.hourlyC.slice() : null;
-  layUsualSwing(known, probes, bedding, clock);
-  for (const probe of probes) layProbe(known, probe, modelledC);
-  if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
-  const fromH = above ? Math.floor((wanted.fromMs - above.startMs) / HOUR_MS) : 0;
-  const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0, fromH };
-  const roomNotes = isIndoors && bed.roomC !== null ? holdRoom(known, probes, bed.roomC) : [];
+      soil,
+      surface,
+      bottomCm: containerOf(bed.kind)?.depthCm ?? Infinity,
+      clock,
+      atProbes,
+      modelFromH,
+    }),
+  );
+  const models = above ? modelsAt(atDepths, { above, place, clock, modelFromH }, shouldStop) : null;
+  return atDepths.map(({ asked, depthCm, probes }, i) => {
+    const bedding = { ...place, depthCm: asked };
+    const known = blank(clock);
+    const { model, lesson } = models?.[i] ?? { model: null, lesson: null };
+    if (model) layModel(known, model, lesson!, modelFromH);
+    else if (isIndoors && bed.roomC !== null) {
+      known.hourlyC.fill(bed.roomC);
+      known.basis.fill(basisCode('modelled'));
+      known.swings.fill(1);
+      known.sdK.fill(ROOM_SD_K);
+    }
+    const modelledC = (model && probes.length > 0) || isIndoors ? known.hourlyC.slice() : null;
+    layUsualSwing(known, probes, bedding, clock);
+    for (const probe of probes) layProbe(known, probe, modelledC);
+    if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
+    const fromH = above ? Math.floor((wanted.fromMs - above.startMs) / HOUR_MS) : 0;
+    const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0, fromH };
+    const roomNotes = isIndoors && bed.roomC !== null ? holdRoom(known, probes, bed.roomC) : [];
+    return {
+      ...clock,
+      ...known,
+      probes,
+      model,
+      sdAheadK: lesson?.sdAheadK ?? null,
+      modelFromH,
+      assumptions: soilAssumptions(findings),
+      warnings: [
+        ...series.flatMap((one) => one.warnings),
+        ...(lesson?.warnings ?? []),
+        ...soilWarnings(findings),
+        ...roomNotes,
+      ],
+    };
+  });
+}
+
+/** What the probes tell of one depth. */
+interface AtDepth {
+  readonly asked: number;
+  readonly depthCm: number;
+  /** The surest last. */
+  readonly probes: readonly ProbeAtSeed[];
+  /** The depths that its model is wanted at, its own last. */
+  readonly depthsCm: readonly number[];
+  /** The probe that tells how the soil lay before the air's record. */
+  readonly before: ProbeAtSeed | undefined;
+}
+
+/** What is known of the bed, whichever depth is asked. */
+interface Seen {
+  readonly site: Site;
+  readonly soil: readonly ReadSeries[];
+  readonly surface: Surface;
+  readonly bottomCm: number;
+  readonly clock: Clock;
+  readonly atProbes: ReadonlyMap<ReadSeries, KnownHours>;
+  readonly modelFromH: number;
+}
+
+/** Brings every probe to one depth. */
+function atDepth(asked: number, { site, soil, surface, bottomCm, clock, atProbes, modelFromH }: Seen): AtDepth {
+  const depthCm = tellableDepthCm(asked);
+  const ordered = surestLast(soil, depthCm);
+  const measuredM2s = measuredDiffusivityM2s(ordered, site, clock, depthCm);
+  const conductivity = measuredM2s === null ? surface.conductivity : measuredM2s * surface.heatCapacity;
+  const ground = { ...surface, conductivity, bottomCm };
+  const probes = ordered.map((one) => probeAtSeed(one, site, clock, depthCm, ground, atProbes.get(one)!));
+  const within = probes.filter((probe) => probe.depthCm <= bottomCm);
   return {
-    ...clock,
-    ...known,
+    asked,
+    depthCm,
     probes,
-    model,
-    sdAheadK: lesson?.sdAheadK ?? null,
-    modelFromH,
-    assumptions: soilAssumptions(findings),
-    warnings: [
-      ...series.flatMap((one) => one.warnings),
-      ...(lesson?.warnings ?? []),
-      ...soilWarnings(findings),
-      ...roomNotes,
-    ],
+    depthsCm: [...new Set(within.map((probe) => probe.depthCm))].filter((cm) => cm !== depthCm).concat(depthCm),
+    before: within.findLast(({ atProbe }) => lastWholeStretch(atProbe.hourlyC, modelFromH)),
   };
+}
+
+interface Run {
+  readonly above: AirAboveBed;
+  readonly place: Omit<Bedding, 'depthCm'>;
+  readonly clock: Clock;
+  readonly modelFromH: number;
+}
+
+/** The model at each depth and what the probes teach it: one run for all depths before which the same probe read. */
+function modelsAt(
+  atDepths: readonly AtDepth[],
+  run: Run,
+  shouldStop: ShouldStop,
+): { model: ModelledBed; lesson: BedLesson }[] {
+  const runs = new Map<KnownHours | undefined, ModelledBed>();
+  const lessons = new Map<string, BedLesson>();
+  const {
+    above,
+    place: { site, bed },
+    clock,
+    modelFromH,
+  } = run;
+  return atDepths.map(({ depthCm, probes, depthsCm, before }) => {
+    const together = atDepths.filter((one) => one.before?.atProbe === before?.atProbe);
+    const allCm = [...new Set(together.flatMap((one) => one.depthsCm))];
+    const whole =
+      runs.get(before?.atProbe) ??
+      modelledBed(
+        above,
+        site.latitude!,
+        bed,
+        allCm,
+        {
+          ...(bed.wettedOn
+            ? { wetFromH: Math.round((instantAt(bed.wettedOn, '12:00', site.zone) - above.startMs) / HOUR_MS) }
+            : {}),
+          ...(before
+            ? { knownStart: (ground) => profileFromProbe(ground, before, modelFromH, site, clock.startMs) }
+            : {}),
+        },
+        shouldStop,
+      );
+    runs.set(before?.atProbe, whole);
+    const model = { ...whole, hourlyC: depthsCm.map((cm) => whole.hourlyC[allCm.indexOf(cm)]!) };
+    const startSdK = before ? Math.hypot(PROBE_SD_K, MOVED_SD_K[before.moved]) : null;
+    // Without a probe, and mostly with one, all depths have one lesson.
+    const key = JSON.stringify([startSdK, before && depthCm, probes.map((probe) => [probe.depthCm, probe.moved])]);
+    const lesson = lessons.get(key) ?? bedLesson(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
+    lessons.set(key, lesson);
+    return { model, lesson };
+  });
 }
 
 function refuseNoLatitude(): never {
@@ -164,15 +239,6 @@ function refuseNoLatitude(): never {
     [{ path: ['where', 'place', 'latitude'], detail: 'Is needed to work out soil from air.' }],
   );
 }
-
-type Laid = Pick<SoilRecord, 'hourlyC' | 'basis' | 'swings' | 'sdK'>;
-
-const blank = ({ nHours }: Clock): Laid => ({
-  hourlyC: new Float64Array(nHours).fill(NaN),
-  basis: new Uint8Array(nHours),
-  swings: new Uint8Array(nHours),
-  sdK: new Float64Array(nHours),
-});
 
 /** Forecast before measured, far probes before near ones; otherwise in the order sent. What is laid later stands. */
 function surestLast(series: readonly ReadSeries[], depthCm: number): ReadSeries[] {
@@ -209,91 +275,4 @@ function clockOf(
   );
   const startMs = phaseMs - Math.max(0, Math.ceil((phaseMs - firstMs) / DAY_MS)) * DAY_MS;
   return { startMs, nHours: Math.max(0, Math.floor((Math.min(lastMs, toMs) - startMs) / HOUR_MS)) };
-}
-
-function layModel(known: Laid, model: ModelledBed, lesson: BedLesson, fromH: number): void {
-  const modelC = model.hourlyC.at(-1)!;
-  const dayC = lesson.swingFactor === 1 ? modelC : runningDay(modelC);
-  const atSeedC = modelC.map((tempC, hour) => dayC[hour]! + lesson.swingFactor * (tempC - dayC[hour]!));
-  const corrected = basisCode('corrected');
-  const modelled = basisCode('modelled');
-  for (let hour = 0; hour < atSeedC.length && fromH + hour < known.hourlyC.length; hour++) {
-    const at = fromH + hour;
-    const basis = model.air.basis[hour]!;
-    known.hourlyC[at] = atSeedC[hour]! + lesson.correctionK[at]!;
-    known.basis[at] = lesson.isTaught && basis === modelled ? corrected : basis;
-    known.swings[at] = model.air.swings[hour]!;
-    known.sdK[at] = lesson.sdK[at]!;
-  }
-}
-
-function layProbe(known: Laid, { atProbe, atSeedC, moved }: ProbeAtSeed, modelledC: Float64Array | null): void {
-  const movedSdK = MOVED_SD_K[moved];
-  for (let hour = 0; hour < known.hourlyC.length; hour++) {
-    const hasModel = modelledC !== null && !Number.isNaN(modelledC[hour]!);
-    const tempC = moved === 'too-short' && !hasModel ? atProbe.hourlyC[hour]! : atSeedC[hour]!;
-    if (Number.isNaN(tempC)) continue;
-    // A day known by its mean teaches the model its level; the model keeps its swing.
-    if (hasModel && atProbe.swings[hour] === 0) continue;
-    known.hourlyC[hour] = tempC;
-    known.basis[hour] = atProbe.basis[hour]!;
-    known.swings[hour] = atProbe.swings[hour]!;
-    known.sdK[hour] = movedSdK === 0 ? atProbe.sdK[hour]! : Math.hypot(atProbe.sdK[hour]!, movedSdK);
-  }
-}
-
-/** Where a probe lies too deep and no air tells more: its daily mean, with the swing that a usual day would have. */
-function layUsualSwing(known: Laid, probes: readonly ProbeAtSeed[], bedding: Bedding, clock: Clock): void {
-  const isBare = (hour: number, { atProbe }: ProbeAtSeed): boolean =>
-    Number.isNaN(known.hourlyC[hour]) && !Number.isNaN(atProbe.hourlyC[hour]);
-  const deep = probes.filter(
-    (probe) => probe.moved === 'too-far' && known.hourlyC.some((_, hour) => isBare(hour, probe)),
-  );
-  if (deep.length === 0) return;
-  const swingC = usualSwingC(bedding, clock);
-  for (const probe of deep.reverse()) {
-    const { atProbe } = probe;
-    const meanC = runningDay(atProbe.hourlyC);
-    for (let hour = 0; hour < clock.nHours; hour++) {
-      if (!isBare(hour, probe)) continue;
-      known.hourlyC[hour] = meanC[hour]! + (swingC?.[hour] ?? 0);
-      known.basis[hour] = Math.max(basisCode('modelled'), atProbe.basis[hour]!);
-      known.swings[hour] = swingC ? 1 : 0;
-      known.sdK[hour] = Math.hypot(atProbe.sdK[hour]!, MOVED_SD_K['too-far']);
-    }
-  }
-}
-
-/** A thermometer in the room's soil knows better than the grower's word for the room, until the end. */
-function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): Note[] {
-  const probe = probes.at(-1);
-  const endH = probe ? probe.atSeedC.findLastIndex((tempC) => !Number.isNaN(tempC)) + 1 : 0;
-  if (endH < 24) return [];
-  const lastDay = known.hourlyC.subarray(endH - 24, endH);
-  const heldC = lastDay.reduce((sum, tempC) => sum + tempC, 0) / 24;
-  if (Math.abs(heldC - roomC) < FELT_K) return [];
-  known.hourlyC.fill(heldC, endH);
-  known.basis.fill(basisCode('corrected'), endH);
-  return [
-    {
-      code: 'room-as-measured',
-      text: `The probe's last day was ${heldC.toFixed(1)} °C on average and the room is said to be ${roomC} °C: after the readings the probe's is held.`,
-    },
-  ];
-}
-
-/** Hours within the probes' record that no probe knows: filled by the model, brought to the readings on either side. */
-function fillFromProbeAndModel(known: Laid, modelledC: Float64Array, probes: readonly ProbeAtSeed[]): void {
-  const measured = new Float64Array(known.hourlyC.length).fill(NaN);
-  for (const { atSeedC, atProbe } of probes) {
-    for (let hour = 0; hour < measured.length; hour++) {
-      if (!Number.isNaN(atSeedC[hour]) && atProbe.swings[hour] === 1) measured[hour] = atSeedC[hour]!;
-    }
-  }
-  for (const gap of missingHours(measured)) {
-    if (fillFromModel(measured, gap, modelledC)) {
-      known.hourlyC.set(measured.subarray(gap.fromH, gap.toH), gap.fromH);
-      known.basis.fill(basisCode('filled'), gap.fromH, gap.toH);
-    }
-  }
 }

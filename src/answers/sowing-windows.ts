@@ -135,7 +135,7 @@ export function sowingWindows(
 }
 
 function quantilesOf(values: readonly number[]): Quantiles | null {
-  const sorted = values.filter(Number.isFinite).sort((a, b) => a - b);
+  const sorted = Float64Array.from(values.filter(Number.isFinite)).sort();
   if (sorted.length === 0) return null;
   return { p10: hazenQuantile(sorted, 0.1), p50: hazenQuantile(sorted, 0.5), p90: hazenQuantile(sorted, 0.9) };
 }

@@ -97,7 +97,7 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
         const moved = seasonK(past, dayOf(lastMs) + day + 0.5, seasonFrom + day + 0.5);
         for (let hour = 24 * day; hour < Math.min(nHours, 24 * day + 24); hour++) trace[hour]! += moved;
       }
-      return withComing(trace, comingC);
+      return withComing(trace, comingC, left);
     });
   };
   let laidOut: readonly Float64Array[] = [];
@@ -126,8 +126,8 @@ const seasonK = ({ course }: PastSoil, day: number, other: number): number =>
 const usualHour = ({ course }: PastSoil, fromDay: number, hour: number): number =>
   course ? usualOn(course, fromDay + (hour + 0.5) / 24) : NaN;
 
-/** The coming days laid over a trace as far as they are trusted, and what is left of their difference after them. */
-function withComing(trace: Float64Array, comingC: Float64Array): Float64Array {
+/** The coming days laid over a trace as far as they are trusted, and what is left of their difference after them (`left`, by the hour). */
+function withComing(trace: Float64Array, comingC: Float64Array, left: Float64Array): Float64Array {
   const nComing = Math.min(comingC.length, trace.length);
   if (nComing === 0) return trace;
   let differenceK = 0;
@@ -137,7 +137,7 @@ function withComing(trace: Float64Array, comingC: Float64Array): Float64Array {
     trace[hour]! += movedK;
     if (hour >= fromH) differenceK += movedK / (nComing - fromH);
   }
-  for (let hour = nComing; hour < trace.length; hour++) trace[hour]! += differenceK * oddnessLeft(hour - nComing);
+  for (let hour = nComing; hour < trace.length; hour++) trace[hour]! += differenceK * left[hour - nComing]!;
   return trace;
 }
 

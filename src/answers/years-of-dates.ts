@@ -36,9 +36,10 @@ export function yearsOfDates(past: PastSoil, asked: DatesAsked, nDates: number):
   const { from, site } = asked;
   const fromMs = startOfDay(from, site.zone);
   const most = Math.ceil((fromMs - past.startMs) / (365 * DAY_MS)) + 1;
+  const dates = Array.from({ length: nDates }, (_, day) => addDays(from, day));
   const years: (YearOfDates & { year: number })[] = [];
   for (let back = most; back >= 0; back--) {
-    const own = yearOfDates(past, asked, nDates, back);
+    const own = yearOfDates(past, asked, dates, back);
     if (own) years.push({ ...own, year: Number(from.slice(0, 4)) - back });
   }
   return years;
@@ -48,9 +49,10 @@ export function yearsOfDates(past: PastSoil, asked: DatesAsked, nDates: number):
 function yearOfDates(
   past: PastSoil,
   { site, from, time, criteria }: DatesAsked,
-  nDates: number,
+  dates: readonly PlainDate[],
   back: number,
 ): YearOfDates | null {
+  const nDates = dates.length;
   const { zone } = site;
   const date = yearsBefore(from, back);
   const startH = Math.round((startOfDay(date, zone) - past.startMs) / HOUR_MS);
@@ -63,7 +65,7 @@ function yearOfDates(
   if (hourlyC.every(Number.isNaN)) return null;
   const startMs = past.startMs + startH * HOUR_MS;
   const sowH = Float64Array.from({ length: nDates }, (_, day) =>
-    Math.round((instantAt(yearsBefore(addDays(from, day), back), time, zone) - startMs) / HOUR_MS),
+    Math.round((instantAt(yearsBefore(dates[day]!, back), time, zone) - startMs) / HOUR_MS),
   );
   if (back > 0) bringToToday(hourlyC, past, { zone, from, startH });
   const air = past.air;

@@ -2,6 +2,10 @@ import { probit } from '../basics/probit.js';
 import { cohortsAwake, type Pace, type Seed } from './cohorts.js';
 import { pieceAt, straightPieces } from './straight-pieces.js';
 
+/** Tables of some spreads, 16 kB each: a crop has one, and what counts teach tries a few more. */
+const speeds = new Map<number, (share: number) => number>();
+const MAX_SPREADS_KEPT = 64;
+
 /** Steps of the table over shares, and the share under which the table would be too coarse. */
 const STEPS = 2048;
 const EXACT_BELOW = 0.1;
@@ -17,6 +21,15 @@ const EXACT_BELOW = 0.1;
  * @example medianSpeed(0.1)(1) // => 1
  */
 export function medianSpeed(spreadLog10: number): (share: number) => number {
+  const kept = speeds.get(spreadLog10);
+  if (kept) return kept;
+  const speed = speedsOf(spreadLog10);
+  if (speeds.size >= MAX_SPREADS_KEPT) speeds.clear();
+  speeds.set(spreadLog10, speed);
+  return speed;
+}
+
+function speedsOf(spreadLog10: number): (share: number) => number {
   const exact = (share: number): number => 10 ** (spreadLog10 * probit(0.5 * share));
   // One step beyond a share of 1, for the cubic there.
   const table = Float64Array.from({ length: STEPS + 2 }, (_, i) => exact(i / STEPS));

@@ -18,6 +18,14 @@ export interface StraightPieces {
  * @returns At every bend `rateAt` and `shareAt` to the bit; between them to rounding.
  */
 export function straightPieces(curve: GerminationCurve): StraightPieces {
+  const kept = piecesOf.get(curve) ?? cutUp(curve);
+  piecesOf.set(curve, kept);
+  return kept;
+}
+
+const piecesOf = new WeakMap<GerminationCurve, StraightPieces>();
+
+function cutUp(curve: GerminationCurve): StraightPieces {
   const bends = [...new Set([...bendsOf(curve.rate), ...bendsOf(curve.share)])].sort((a, b) => a - b);
   // A level piece before the first bend; after the last all is level again.
   const fromC = Float64Array.of(bends[0]! - 1, ...bends);

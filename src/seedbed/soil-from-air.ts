@@ -24,6 +24,8 @@ export interface SoilFromAir {
 const SUN_STEP_H = 6;
 /** Where the residuals' model was measured [cm]. */
 const RESIDUALS_CM = 5;
+/** The depths at which the table's crops are sown [cm], and where the residuals were measured. */
+export const SOWN_DEPTHS_CM: readonly number[] = [0.3, 0.6, 1, 1.3, 1.5, 2, 2.5, 3, 4, RESIDUALS_CM];
 /** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
 const SIDE_CONDUCTANCE = 20;
 /** The sun warms a pot's side, averaged round it, by so much of what it does to the top. */
@@ -96,13 +98,19 @@ function changeFrom(fromH: number, forcing: SurfaceForcing, later: SurfaceForcin
   }
 }
 
-/** The soil below a surface, with a node at each depth wanted; a container is as deep as anything asked in it. */
+/**
+ * The soil below a surface, with a node at each depth wanted; a container is as deep as anything asked in it. Depths at
+ * which crops are sown are always nodes, so that a depth's soil is the same alone and in a run with others.
+ */
 export const groundOf = (
   { conductivity, heatCapacity }: Surface,
   kind: BedKind,
   depthsCm: readonly number[],
 ): Ground => ({
-  depthsCm: gradedDepthsCm([...depthsCm, RESIDUALS_CM], Math.max(containerOf(kind)?.depthCm ?? DEEP_CM, ...depthsCm)),
+  depthsCm: gradedDepthsCm(
+    [...SOWN_DEPTHS_CM, ...depthsCm],
+    Math.max(containerOf(kind)?.depthCm ?? DEEP_CM, ...depthsCm),
+  ),
   conductivity,
   heatCapacity,
 });

@@ -1,8 +1,9 @@
-import { deserialize, serialize } from 'node:v8';
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
+import { foldPast, unfoldPast } from '../answers/packed-past.js';
 import type { PastSoil } from '../answers/past-soil.js';
 
-/** Past soil as bytes, for another thread or another process of the same program. */
-export const packPastSoil = (past: PastSoil): Uint8Array => serialize(past);
+/** Past soil in about a byte an hour, from which `unpackPastSoil` makes the same again, to the bit. */
+export const packPastSoil = (past: PastSoil): Uint8Array => deflateRawSync(foldPast(past));
 
-/** Past soil from the bytes that `packPastSoil` made. @throws where they are none. */
-export const unpackPastSoil = (bytes: Uint8Array): PastSoil => deserialize(bytes) as PastSoil;
+/** The past soil that was packed; null where an older or newer version packed it, and it has to be worked out anew. */
+export const unpackPastSoil = (packed: Uint8Array): PastSoil | null => unfoldPast(inflateRawSync(packed));

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { FEWEST_YEARS, yearsTold } from '../answers/past-soil.js';
+import { tellableDepthCm } from '../answers/probe-at-seed.js';
 import { type Bedding, seedDepthCm } from '../answers/question.js';
 import { HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import type { ReadSeries } from '../readings/read-series.js';
@@ -18,7 +19,7 @@ export function pastSoilKey(
     series.map(digestOfSeries),
     { ...site, zone: site.zone.name },
     bed,
-    depthCm,
+    tellableDepthCm(depthCm),
     phaseMs % HOUR_MS,
   ];
   return createHash('sha256').update(JSON.stringify(said)).digest('base64url');

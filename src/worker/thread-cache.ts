@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { LRUCache } from 'lru-cache';
-import { type FindPast, type PastSoil, pastSoil } from '../answers/past-soil.js';
+import { type FindPast, type PastSoil, type PastSoils, pastAt, pastSoils } from '../answers/past-soil.js';
 import type { ShouldStop } from '../basics/stop.js';
 import { type GardenPlan, gardenPlan } from '../garden/plan.js';
 import type { PlanQuestion } from '../garden/plan-question.js';
@@ -16,6 +16,12 @@ const MAX_SERIES_BYTES = 24 * 1024 * 1024;
 const OBJECT_OVER_COLUMNS = 4;
 const MAX_PLANS = 64;
 
+/** Past soil at one depth, and whether the main thread has been given it. */
+interface KnownPast {
+  readonly past: PastSoil;
+  readonly isPacked: boolean;
+}
+
 /** What one thread keeps between questions. */
 export interface ThreadCache {
   /** The series of some columns; of one digest it is the same days. */
@@ -25,10 +31,10 @@ export interface ThreadCache {
   plan(question: PlanQuestion, findPast: FindPast, shouldStop: ShouldStop): GardenPlan;
 }
 
-export function threadCache(workOut: FindPast = pastSoil): ThreadCache {
-  const pasts = new LRUCache<string, PastSoil>({
+export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoils = pastSoils): ThreadCache {
+  const pasts = new LRUCache<string, KnownPast>({
     maxSize: MAX_PAST_BYTES,
-    sizeCalculation: ({ hourlyC, comingC }) => hourlyC.byteLength + comingC.byteLength + 1024,
+    sizeCalculation: ({ past }) => past.hourlyC.byteLength + past.comingC.byteLength + 1024,
   });
   const series = new LRUCache<string, ReadSeries>({ maxSize: MAX_SERIES_BYTES });
   const plans = new LRUCache<string, GardenPlan>({ max: MAX_PLANS });
@@ -41,18 +47,23 @@ export function threadCache(workOut: FindPast = pastSoil): ThreadCache {
       return read;
     },
     findPastFor: (modelVersion, remembered, made) => (of, bedding, phaseMs, shouldStop) => {
-      const key = pastSoilKey(of, bedding, phaseMs, modelVersion);
-      const find = (): PastSoil => {
+      const keyAt = (depthCm: number): string => pastSoilKey(of, { ...bedding, depthCm }, phaseMs, modelVersion);
+      const key = keyAt(bedding.depthCm);
+      const find = (): KnownPast => {
         const sent = remembered.find((one) => one.key === key);
         const known = sent && unpacked(sent.bytes);
-        if (known) return known;
+        if (known) return { past: known, isPacked: true };
         const bare = of.map((one) => withWarnings(one, []));
-        const past = workOut(bare, bedding, phaseMs, shouldStop);
-        made.push({ key, bytes: packPastSoil(past) });
-        return past;
+        const all = workOut(bare, bedding, phaseMs, shouldStop);
+        for (const [i, depthCm] of all.depthsCm.entries()) {
+          pasts.set(keyAt(depthCm), { past: all.soils[i]!, isPacked: false });
+        }
+        return { past: pastAt(all, bedding.depthCm), isPacked: false };
       };
-      const past = pasts.get(key) ?? find();
-      pasts.set(key, past);
+      const { past, isPacked } = pasts.get(key) ?? find();
+      // Other depths of the run are packed once they are asked for: most never are.
+      if (!isPacked) made.push({ key, bytes: packPastSoil(past) });
+      pasts.set(key, { past, isPacked: true });
       // What the series warn of comes first, as where it is worked out from them; it is no part of the soil.
       const warnings = of.flatMap((one) => one.warnings);
       return warnings.length === 0 ? past : { ...past, warnings: [...warnings, ...past.warnings] };
@@ -68,10 +79,10 @@ export function threadCache(workOut: FindPast = pastSoil): ThreadCache {
 }
 
 /** Nothing where the bytes cannot be read: another program may have kept them. */
-function unpacked(bytes: Uint8Array): PastSoil | undefined {
+function unpacked(bytes: Uint8Array): PastSoil | null {
   try {
     return unpackPastSoil(bytes);
   } catch {
-    return undefined;
+    return null;
   }
 }
