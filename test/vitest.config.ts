@@ -28,7 +28,7 @@ export default defineConfig({
         test: { name: 'accuracy', include: ['test/accuracy/**/*.test.ts'], testTimeout: 900_000 },
       },
       { test: { name: 'storage', include: ['test/storage/**/*.test.ts'], testTimeout: 300_000 } },
-      { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000 } },
+      { test: { name: 'e2e', include: ['test/e2e/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 60_000 } },
       {
         // One after another: they tell how fast the page is.
         test: {

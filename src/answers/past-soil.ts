@@ -76,14 +76,14 @@ export interface PastSoils {
   readonly soils: readonly PastSoil[];
 }
 
+/** The depth at which past soil is found for a depth [cm]. */
+export const pastDepthCm = tellableDepthCm;
+
 /** The depths whose past soil is found in one run with that of a depth [cm]: all at which crops are sown, or that depth alone. */
 export function depthsWith(depthCm: number): readonly number[] {
   const own = tellableDepthCm(depthCm);
   return SOWN_DEPTHS_CM.includes(own) ? SOWN_DEPTHS_CM : [own];
 }
-
-/** The same for all depths that are found in one run, and else different. */
-export const depthsKey = (depthCm: number): string => depthsWith(depthCm).join();
 
 /** The one of a bed's depths that was asked for. */
 export const pastAt = ({ depthsCm, soils }: PastSoils, depthCm: number): PastSoil =>
@@ -164,7 +164,7 @@ function pastOf(
   };
 }
 
-/** Past soil is kept to so many steps a kelvin, as `packPastSoil` packs it, so that what is worked out from it is the same before
+/** Past soil is kept to so many steps a kelvin, as `foldPast` folds it, so that what is worked out from it is the same before
  * it was kept and after. */
 export const STEPS_PER_K = 100;
 

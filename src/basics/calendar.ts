@@ -126,9 +126,14 @@ const twoDigits = (n: number): string => (n < 10 ? `0${n}` : String(n));
 /** A date from text such as `2027-02-28`, or undefined where there is no such day. */
 export function findDate(text: string): PlainDate | undefined {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return undefined;
-  const year = Number(text.slice(0, 4));
-  const exists = dateOfWallClock(wallClockOf(text as PlainDate)) === text;
+  const [year, month, day] = [Number(text.slice(0, 4)), Number(text.slice(5, 7)), Number(text.slice(8))];
+  const exists = month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
   return exists && year >= FIRST_YEAR && year <= LAST_YEAR ? (text as PlainDate) : undefined;
+}
+
+function daysInMonth(year: number, month: number): number {
+  if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
 }
 
 /** The first instant of a date at the place. A day lasts 23, 24 or 25 hours: up to the start of the next. */

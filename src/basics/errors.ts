@@ -92,15 +92,16 @@ const MOST_FAULTS = 20;
  *
  * @param faults Details are whole sentences, or go on from the name of the field: "must be a number; it was ...".
  * @param count  How many there are in all, where not every one is given.
+ * @param isAtLeast Was the search ended early, so that there may be more?
  */
-export function notUnderstood(faults: readonly Fault[], count = faults.length): RequestError {
+export function notUnderstood(faults: readonly Fault[], count = faults.length, isAtLeast = false): RequestError {
   const [first] = faults;
   const name = first?.parameter ?? (pathInWords(first?.path ?? []) || 'The request');
   const detail = first?.detail ?? 'cannot be used';
   const sentence = /^[a-z]/.test(detail) ? `${name} ${detail}` : detail;
   const ended = /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
   const listed = count > MOST_FAULTS ? `; the first ${MOST_FAULTS} stand under "errors"` : ' under "errors"';
-  const more = count > 1 ? ` (${count - 1} more${listed})` : '';
+  const more = count > 1 ? ` (${isAtLeast ? 'at least ' : ''}${count - 1} more${listed})` : '';
   return new RequestError('not-understood', ended + more, faults.slice(0, MOST_FAULTS));
 }
 

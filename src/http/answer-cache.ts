@@ -27,6 +27,8 @@ export interface AnswerCache {
     inputs: object,
     answer: () => Written | Promise<Written>,
   ): Promise<FastifyReply>;
+  /** The answer's bytes alone, as `send` caches them: for JSON at an address, under the tag of the inputs. */
+  body(owner: string, url: string, inputs: object, answer: () => Written | Promise<Written>): Promise<Buffer>;
   stats(): CacheStats;
 }
 
@@ -34,6 +36,14 @@ const MAX_BYTES = 64 * 1024 * 1024;
 
 export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
   const cache = sharedCache<Cached>(maxBytes, ({ body }) => body.length, isMakersOwn);
+  const plainOf = (key: string, answer: () => Written | Promise<Written>): Promise<Cached> =>
+    cache.get(key, async () => {
+      const { type, body, headers } = await answer();
+      return {
+        headers: { ...headers, 'content-type': type },
+        body: typeof body === 'string' ? Buffer.from(body) : body,
+      };
+    });
   return {
     async send({ request, reply, owner }, inputs, answer) {
       const tag = tagOf(inputs);
@@ -41,16 +51,8 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
       const isKnown = known !== undefined && matchesTag(known, tag);
       // A caller with this very tag had the answer. For any other it must be there first: a refusal is never unchanged.
       if (isKnown && known.trim() !== '*') return tagged(reply, tag).code(304).send();
-      // The key names all that Vary does, and the address with its query as it was sent.
-      const key = JSON.stringify([owner, request.url, wantsPicture(request) ? SVG : '', tag]);
-      const plain = (): Promise<Cached> =>
-        cache.get(key, async () => {
-          const { type, body, headers } = await answer();
-          return {
-            headers: { ...headers, 'content-type': type },
-            body: typeof body === 'string' ? Buffer.from(body) : body,
-          };
-        });
+      const key = keyOf(owner, request.url, wantsPicture(request) ? SVG : '', tag);
+      const plain = (): Promise<Cached> => plainOf(key, answer);
       const coding = codingFor(request.headers['accept-encoding']);
       const { headers, body } = await (coding
         ? cache.get(`${key} ${coding}`, async () => packed(await plain(), coding))
@@ -58,9 +60,14 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
       tagged(reply, tag);
       return isKnown ? reply.code(304).send() : reply.headers(headers).send(body);
     },
+    body: async (owner, url, inputs, answer) => (await plainOf(keyOf(owner, url, '', tagOf(inputs)), answer)).body,
     stats: cache.stats,
   };
 }
+
+/** All that Vary names, and the address with its query as it was sent. */
+const keyOf = (owner: string, url: string, form: string, tag: string): string =>
+  JSON.stringify([owner, url, form, tag]);
 
 /** A caller who went, or who asked too much, spoils the answer for nobody else. */
 const isMakersOwn = (error: unknown): boolean =>

@@ -148,8 +148,6 @@ export async function buildApp({
         isProxy,
       ),
     clientErrorHandler: sendClientError,
-    // A request may name the whole address (RFC 9112, section 3.2.2).
-    rewriteUrl: ({ url = '/' }) => (url.startsWith('http') ? url.replace(/^https?:\/\/[^/?]*/i, '') || '/' : url),
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { type Fault, notUnderstood } from '../basics/errors.js';
+import { MAX_ROW_FAULTS } from './schemas/rows.js';
 
 type Path = readonly (string | number)[];
 type Issue = z.core.$ZodIssue;
@@ -24,7 +25,8 @@ export function read<Schema extends z.ZodType>(
   if (result.success) return result.data;
   const { issues } = result.error;
   const faults = issues.slice(0, MOST_ISSUES).flatMap((issue) => faultsOf(issue, [], sent, whereOf));
-  throw notUnderstood(faults, faults.length + Math.max(0, issues.length - MOST_ISSUES));
+  const count = faults.length + Math.max(0, issues.length - MOST_ISSUES);
+  throw notUnderstood(faults, count, issues.length >= MAX_ROW_FAULTS);
 }
 
 function faultsOf(

@@ -1,7 +1,7 @@
 import type { ThermometerWire } from '../http/schemas/beds.js';
 import type { PlanAnswer, PlanWire } from '../http/schemas/plans.js';
 import type { SowingAnswer } from '../http/schemas/sowings.js';
-import { type Got, get, isRefused } from './api.js';
+import { type Got, get, isRefused, pathWith, type Send } from './api.js';
 import { inTurns } from './in-turns.js';
 import { listOf, type Shelf, todayAt } from './shelf.js';
 import type { Asked } from './view.js';
@@ -55,9 +55,7 @@ export async function findGrowing({
     MOST_PLANS,
     ({ bed, harvest }) => harvest.to >= todayAt(shelf, bed, ''),
   );
-  const states = await inTurns(standing, AT_A_TIME, ({ id }) =>
-    get<SowingAnswer>(send, { method: 'GET', path: `/v1/sowings/${id}` }),
-  );
+  const states = await statesOf(send, standing, question.ofBed);
   const planned = await inTurns(open, AT_A_TIME, ({ id }) =>
     get<PlanAnswer>(send, { method: 'GET', path: `/v1/plans/${id}` }),
   );
@@ -88,4 +86,24 @@ export const bedsAsked = ({ question, shelf }: Pick<Asked, 'question' | 'shelf'>
 function parted<T>(all: readonly T[], most: number, isMeant: (one: T) => boolean): [T[], T[]] {
   const meant = all.filter(isMeant).slice(0, most);
   return [meant, all.filter((one) => !meant.includes(one))];
+}
+
+type ListedSowings = Pick<SowingAnswer, 'model' | 'issuedAt'> & {
+  readonly sowings: readonly Omit<SowingAnswer, 'model' | 'issuedAt' | 'assumptions'>[];
+};
+
+/** How sowings stand: all of them in one question, so that what they share is worked out once. */
+async function statesOf(send: Send, sowings: readonly KeptSowing[], bed: string): Promise<Got<SowingAnswer>[]> {
+  const earliest = sowings.at(-1)?.date;
+  if (earliest === undefined) return [];
+  const query = { with: 'judgement,toDo,forecast', from: earliest, bed };
+  const listed = await get<ListedSowings>(send, { method: 'GET', path: pathWith('/v1/sowings', query) });
+  if (isRefused(listed)) return sowings.map(() => listed);
+  const { sowings: found, model, issuedAt } = listed.value;
+  const states = new Map(found.map((one) => [one.id, { ...one, assumptions: [], model, issuedAt }]));
+  // More than a page of the list holds were sown on the earliest of these days.
+  return inTurns(sowings, AT_A_TIME, async ({ id }) => {
+    const state = states.get(id);
+    return state ? { value: state } : get<SowingAnswer>(send, { method: 'GET', path: `/v1/sowings/${id}` });
+  });
 }

@@ -211,7 +211,8 @@ function forecastFolded(
 ): Html | null {
   if (!forecast) return null;
   const { question, reader } = asked;
-  const about = { ...asked, question: { ...question, bed } };
+  // Folded away, it is drawn once, as narrow as a phone: a width for each screen would double the page.
+  const about = { ...asked, question: { ...question, bed }, widths: asked.widths.slice(0, 1) };
   const sameSowing = linkTo({
     ...question,
     view: 'sowing',

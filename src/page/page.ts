@@ -18,6 +18,8 @@ export interface Page {
   readonly asked: Html;
   readonly form: Html;
   readonly answered: Answered | null;
+  /** What stands in the answer's place where nothing was asked yet. */
+  readonly opening: Html | null;
   /** What of the answer took longer. */
   readonly later: Html | null;
   readonly hasKey: boolean;
@@ -25,7 +27,7 @@ export interface Page {
 }
 
 /** The whole document. */
-export const page = ({ question, view, asked, form, answered, later, hasKey, files }: Page): string =>
+export const page = ({ question, view, asked, form, answered, opening, later, hasKey, files }: Page): string =>
   documentOf(
     view.title,
     files,
@@ -50,7 +52,7 @@ export const page = ({ question, view, asked, form, answered, later, hasKey, fil
       </form>
       <div id="side">
         <p id="said" role="status" class="unseen"></p>
-        <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}>${answered?.shown ?? html`<p class="waiting">${WAITING}</p>`}</section>
+        <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}${opening && html` data-opening`}>${answered?.shown ?? opening ?? html`<p class="waiting">${WAITING}</p>`}</section>
         <div id="later">${later ?? (answered?.later && html`<noscript><p><a href="${linkTo(question)}&amp;whole=1">Work out the rest as well</a></p></noscript>`)}</div>
         <section id="keep" aria-label="Keep and share">${keepAndShare(answered)}</section>
       </div>

@@ -2,11 +2,11 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { sessionIn } from '../http/session-cookie.js';
 import { askedIn, sendAgain, withTried } from './act.js';
 import { isRefused, type Problem, type Send } from './api.js';
-import { html } from './html.js';
-import { type Files, keyPage, page } from './page.js';
+import { type Html, html } from './html.js';
+import { type Files, keyPage, page, WAITING } from './page.js';
 import { SHEET_PX } from './pictures.js';
 import { problemNote } from './problem-note.js';
-import { linkTo, MOST_LINK, questionFrom } from './question.js';
+import { linkTo, MOST_LINK, type Question, questionFrom } from './question.js';
 import type { Form } from './read-form.js';
 import { loadShelf, type Shelf, todayAt } from './shelf.js';
 import type { Answered, Asked, Tried, View } from './view.js';
@@ -56,6 +56,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     return sendHtml(reply, keyPage(files, askedBy(said), said.get('key') === 'refused'));
   }
   const view = viewOf(question.view);
+  const isOpening = !isPosted && said.size === 0 && shelf.beds.length > 0;
   const today = todayAt(shelf, question.bed, question.timeZone);
   const reader = { locale: localeOf(request), degrees: question.degrees, today };
   const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
@@ -66,7 +67,17 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     const short = view.asked(asked);
     return sendHtml(
       reply,
-      page({ question, view, asked: short, form, answered, later, hasKey: hasKey(request), files }),
+      page({
+        question,
+        view,
+        asked: short,
+        form,
+        answered,
+        opening: answered || !isOpening ? null : opening(question, short),
+        later,
+        hasKey: hasKey(request),
+        files,
+      }),
     );
   };
 
@@ -85,12 +96,18 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     // Whoever posts has no script that would ask for the rest.
     return reply.redirect(`${linkTo(question)}&whole=1`, 303);
   }
+  // A visitor who asks nothing yet gets the form, and nothing is worked out.
+  if (isOpening) return finish(null);
   const answered = await view.answer({ ...asked, tried });
   const kept = keptAs(said.get('as'), answered, view);
   if (kept) return sendKept(reply, kept);
   const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, reader) } : answered;
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
 }
+
+/** What the form would ask as it stands, as a link. */
+const opening = (question: Question, asked: Html): Html =>
+  html`<p class="waiting">${WAITING}</p><p>Or begin with <a href="${linkTo(question)}">${asked}</a>.</p>`;
 
 /** What was asked before the key, as a link; a form is not sent again by it. */
 function askedBy(said: URLSearchParams): string {

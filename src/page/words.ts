@@ -1,4 +1,4 @@
-import { dateOfDay, dayOf } from '../plot/dates.js';
+import { dateOfDay, dayOf, remembered } from '../plot/dates.js';
 import { inUnit, type Unit } from '../plot/degrees.js';
 import { type Html, html } from './html.js';
 
@@ -13,14 +13,17 @@ export interface Reader {
 
 /** The date in a zone at an instant; in UTC where there is no such zone. */
 export function dateIn(timeZone: string, atMs: number): string {
-  const format = (zone: string) =>
-    new Intl.DateTimeFormat('en-CA', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' });
   try {
-    return format(timeZone || 'UTC').format(atMs);
+    return dateFormat(timeZone || 'UTC').format(atMs);
   } catch {
-    return format('UTC').format(atMs);
+    return dateFormat('UTC').format(atMs);
   }
 }
+
+const dateFormat = remembered(
+  (timeZone: string) =>
+    new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }),
+);
 
 /** A date of the calendar, as a field of dates gives it. */
 export const isDate = (text: string): boolean =>

@@ -25,7 +25,21 @@ export interface DateWords {
 /** The date of a day since 1970. */
 export const dateOfDay = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
 
-export function dateWords(locale: string): DateWords {
+/** So many formats are remembered: which ones is for readers to choose. */
+const MAX_FORMATS = 50;
+
+/** Formats by their names, since making one takes longer than using it a hundred times. */
+export function remembered<T>(make: (name: string) => T): (name: string) => T {
+  const known = new Map<string, T>();
+  return (name) => {
+    const found = known.get(name) ?? make(name);
+    if (known.size >= MAX_FORMATS) known.clear();
+    known.set(name, found);
+    return found;
+  };
+}
+
+export const dateWords = remembered((locale: string): DateWords => {
   const format = (options: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });
   const long = format({ day: 'numeric', month: 'long', year: 'numeric' });
@@ -40,7 +54,7 @@ export function dateWords(locale: string): DateWords {
     ofDay: (day) => short.format(at(day)),
     monthOfDay: (day) => month.format(at(day)),
   };
-}
+});
 
 /** Days laid out from left to right: a day begins at its number, and ends at the next. */
 export const dateScale = (fromDay: number, toDay: number, fromX: number, toX: number): LinearScale =>

@@ -1,4 +1,4 @@
-import type { PlainDate } from '../basics/calendar.js';
+import { addDays, type PlainDate } from '../basics/calendar.js';
 import { StorageError } from '../garden/storage-error.js';
 import type { AirDay } from '../garden/store.js';
 
@@ -28,9 +28,8 @@ const [NOTHING, TENTHS, HUNDREDTHS, DOUBLES] = [0, 1, 2, 3];
 /** A value that is not known, in whole numbers; doubles have NaN for it. */
 const UNKNOWN = -32_768;
 
-/** Month and day of each day of a leap year and of any other, such as `-02-28`. */
-const LEAP_DAYS = monthDays(2024);
-const OTHER_DAYS = monthDays(2023);
+/** The dates of years that were unpacked: the calendar serves 300, and a garden has the same thirty time and again. */
+const datesByYear = new Map<number, readonly PlainDate[]>();
 
 /** The number of a date in its year, 0 for 1 January. */
 export const dayIndex = (date: PlainDate): number => {
@@ -109,12 +108,11 @@ export function unpackAirYear(year: number, packed: Uint8Array | ArrayBuffer): A
     return values;
   }) as [Float64Array, Float64Array, Float64Array];
   const known = (value: number): number | null => (Number.isNaN(value) ? null : value);
-  const names = isLeap(year) ? LEAP_DAYS : OTHER_DAYS;
+  const dates = datesOf(year);
   const days: AirYear = new Array(MAX_DAYS);
   for (let i = 0; i < MAX_DAYS; i++) {
     if ((bytes[DAYS_AT + (i >> 3)]! & (1 << (i & 7))) === 0) continue;
-    const date = (year + names[i]!) as PlainDate;
-    days[i] = { date, min: known(min[i]!), mean: known(mean[i]!), max: known(max[i]!) };
+    days[i] = { date: dates[i]!, min: known(min[i]!), mean: known(mean[i]!), max: known(max[i]!) };
   }
   return days;
 }
@@ -134,16 +132,12 @@ export function packedYears(days: readonly AirDay[]): { readonly year: number; r
   return [...years].map(([year, kept]) => ({ year, packed: packAirYear(kept) }));
 }
 
-const isLeap = (year: number): boolean => new Date(Date.UTC(year, 1, 29)).getUTCMonth() === 1;
-
-function monthDays(year: number): string[] {
-  const names: string[] = [];
-  for (
-    const day = new Date(Date.UTC(year, 0, 1));
-    day.getUTCFullYear() === year;
-    day.setUTCDate(day.getUTCDate() + 1)
-  ) {
-    names.push(day.toISOString().slice(4, 10));
+function datesOf(year: number): readonly PlainDate[] {
+  let dates = datesByYear.get(year);
+  if (!dates) {
+    const first = `${year}-01-01` as PlainDate;
+    dates = Array.from({ length: MAX_DAYS }, (_, i) => addDays(first, i));
+    datesByYear.set(year, dates);
   }
-  return names;
+  return dates;
 }

@@ -1,13 +1,12 @@
 import { createHash } from 'node:crypto';
-import { FEWEST_YEARS, yearsTold } from '../answers/past-soil.js';
-import { tellableDepthCm } from '../answers/probe-at-seed.js';
+import { depthsWith, FEWEST_YEARS, pastDepthCm, yearsTold } from '../answers/past-soil.js';
 import { type Bedding, seedDepthCm } from '../answers/question.js';
 import { HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { Kind, LongQuestions } from './jobs.js';
 import { digestOfSeries } from './series-columns.js';
 
-/** A digest of all that past soil is worked out from. */
+/** A digest of all that past soil is worked out from, its depth as the seed's is taken. */
 export function pastSoilKey(
   series: readonly ReadSeries[],
   { site, bed, depthCm }: Bedding,
@@ -19,7 +18,8 @@ export function pastSoilKey(
     series.map(digestOfSeries),
     { ...site, zone: site.zone.name },
     bed,
-    tellableDepthCm(depthCm),
+    depthsWith(depthCm),
+    pastDepthCm(depthCm),
     phaseMs % HOUR_MS,
   ];
   return createHash('sha256').update(JSON.stringify(said)).digest('base64url');

@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { LRUCache } from 'lru-cache';
+import { foldPast, unfoldPast } from '../answers/packed-past.js';
 import { type FindPast, type PastSoil, type PastSoils, pastAt, pastSoils } from '../answers/past-soil.js';
 import type { ShouldStop } from '../basics/stop.js';
 import { type GardenPlan, gardenPlan } from '../garden/plan.js';
 import type { PlanQuestion } from '../garden/plan-question.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { PackedPast } from './jobs.js';
-import { packPastSoil, unpackPastSoil } from './pack-past-soil.js';
 import { pastSoilKey } from './past-soil-key.js';
 import { digestOfSeries, type SeriesColumns, seriesOf, withWarnings } from './series-columns.js';
 
@@ -15,12 +15,6 @@ const MAX_SERIES_BYTES = 24 * 1024 * 1024;
 /** A day as an object takes about so many times what it takes as columns. */
 const OBJECT_OVER_COLUMNS = 4;
 const MAX_PLANS = 64;
-
-/** Past soil at one depth, and whether the main thread has been given it. */
-interface KnownPast {
-  readonly past: PastSoil;
-  readonly isPacked: boolean;
-}
 
 /** What one thread keeps between questions. */
 export interface ThreadCache {
@@ -31,10 +25,11 @@ export interface ThreadCache {
   plan(question: PlanQuestion, findPast: FindPast, shouldStop: ShouldStop): GardenPlan;
 }
 
+/** @param workOut Finds a bed's past soil at all depths that one run gives. */
 export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoils = pastSoils): ThreadCache {
-  const pasts = new LRUCache<string, KnownPast>({
+  const pasts = new LRUCache<string, PastSoil>({
     maxSize: MAX_PAST_BYTES,
-    sizeCalculation: ({ past }) => past.hourlyC.byteLength + past.comingC.byteLength + 1024,
+    sizeCalculation: ({ hourlyC, comingC }) => hourlyC.byteLength + comingC.byteLength + 1024,
   });
   const series = new LRUCache<string, ReadSeries>({ maxSize: MAX_SERIES_BYTES });
   const plans = new LRUCache<string, GardenPlan>({ max: MAX_PLANS });
@@ -47,23 +42,22 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
       return read;
     },
     findPastFor: (modelVersion, remembered, made) => (of, bedding, phaseMs, shouldStop) => {
-      const keyAt = (depthCm: number): string => pastSoilKey(of, { ...bedding, depthCm }, phaseMs, modelVersion);
-      const key = keyAt(bedding.depthCm);
-      const find = (): KnownPast => {
+      const key = pastSoilKey(of, bedding, phaseMs, modelVersion);
+      const find = (): PastSoil => {
         const sent = remembered.find((one) => one.key === key);
-        const known = sent && unpacked(sent.bytes);
-        if (known) return { past: known, isPacked: true };
+        const known = sent && unfolded(sent.bytes);
+        if (known) return known;
         const bare = of.map((one) => withWarnings(one, []));
-        const all = workOut(bare, bedding, phaseMs, shouldStop);
-        for (const [i, depthCm] of all.depthsCm.entries()) {
-          pasts.set(keyAt(depthCm), { past: all.soils[i]!, isPacked: false });
-        }
-        return { past: pastAt(all, bedding.depthCm), isPacked: false };
+        const found = workOut(bare, bedding, phaseMs, shouldStop);
+        // The next crop is asked of the same bed, and sown at another depth.
+        found.soils.forEach((soil, i) => {
+          const at = { ...bedding, depthCm: found.depthsCm[i]! };
+          made.push({ key: pastSoilKey(of, at, phaseMs, modelVersion), bytes: foldPast(soil) });
+        });
+        return pastAt(found, bedding.depthCm);
       };
-      const { past, isPacked } = pasts.get(key) ?? find();
-      // Other depths of the run are packed once they are asked for: most never are.
-      if (!isPacked) made.push({ key, bytes: packPastSoil(past) });
-      pasts.set(key, { past, isPacked: true });
+      const past = pasts.get(key) ?? find();
+      pasts.set(key, past);
       // What the series warn of comes first, as where it is worked out from them; it is no part of the soil.
       const warnings = of.flatMap((one) => one.warnings);
       return warnings.length === 0 ? past : { ...past, warnings: [...warnings, ...past.warnings] };
@@ -79,9 +73,9 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
 }
 
 /** Nothing where the bytes cannot be read: another program may have kept them. */
-function unpacked(bytes: Uint8Array): PastSoil | null {
+function unfolded(bytes: Uint8Array): PastSoil | null {
   try {
-    return unpackPastSoil(bytes);
+    return unfoldPast(bytes);
   } catch {
     return null;
   }

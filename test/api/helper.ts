@@ -16,7 +16,7 @@ import { model } from '../../src/http/model.js';
 import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
 import type { SoilAnswer } from '../../src/http/schemas/soil.js';
 import { openStore } from '../../src/storage/open-store.js';
-import { workerPool } from '../../src/worker/worker-pool.js';
+import { DEADLINE_MS, type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
 
 /** When the tests take it to be: noon at Quillmere. */
 export const NOW = '2027-08-03T14:00:00.000Z';
@@ -35,6 +35,16 @@ export async function startApp(options: Partial<AppOptions> = {}): Promise<Fasti
   if (!options.store) app.addHook('onClose', () => store.close());
   return app;
 }
+
+/** Works answers out on one thread, however long that takes on a busy machine: a test waits for what it asked. */
+export const patientPool = (): WorkerPool => {
+  const kinds = Object.keys(DEADLINE_MS) as (keyof typeof DEADLINE_MS)[];
+  const deadlineMs = Object.fromEntries(kinds.map((kind) => [kind, 120_000])) as Record<
+    keyof typeof DEADLINE_MS,
+    number
+  >;
+  return workerPool({ modelVersion: model.version, threads: 1, deadlineMs });
+};
 
 /** Asks an app by any method; text goes as a file. */
 export const askerOf =

@@ -67,6 +67,16 @@ const malice: readonly (readonly [string, readonly number[], () => Sent])[] = [
     () => json(CHECK, soil({ readings: Array.from({ length: 100_000 }, () => ({ at: 'noon', value: 9 })) })),
   ],
   [
+    '100,000 readings without one right field',
+    [422],
+    () => json(CHECK, soil({ readings: Array.from({ length: 100_000 }, () => ({ date: 5, min: 'x' })) })),
+  ],
+  [
+    'a forecast from 100,000 days for readings',
+    [422],
+    () => forecastOf(soil({ readings: Array.from({ length: 100_000 }, () => ({ date: '2027-05-03', mean: 9 })) })),
+  ],
+  [
     '40,000 days',
     [200],
     () =>

@@ -69,10 +69,13 @@ describe('the page without its script', () => {
     expect(text(body)).toContain(`Of 200 seeds expect ${stand.seedlings.from} to ${stand.seedlings.to}`);
   });
 
-  test('without a question it answers for today in the first bed', async () => {
+  test('without a question it shows the form, and links to the answer for today in the first bed', async () => {
     const { body } = await app.inject('/');
     expect(body).toContain(`name="sowing" value="${today}"`);
-    expect(text(body)).toMatch(/Of a hundred seeds expect/);
+    expect(body).toMatch(/<option value="north" selected>/);
+    expect(body).not.toContain('<svg');
+    const [, link] = /Or begin with <a href="([^"]*)">/.exec(body)!;
+    expect(text((await app.inject(link!.replaceAll('&amp;', '&'))).body)).toMatch(/Of a hundred seeds expect/);
   });
 
   test('a form with a file is answered, and the file’s text is there again', async () => {

@@ -60,16 +60,22 @@ function rowsOf(from: number, count: number, { row }: Dialect = plain): string {
 
 const median = (values: number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 
-/** Milliseconds to read, understand and fold a file to days. */
+/** CPU time so far, of all threads [ms]: on a shared machine the clock on the wall says nothing. */
+function cpuMs(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
+/** CPU milliseconds to read, understand and fold a file to days. */
 function readMs(bytes: Buffer): number {
-  const before = performance.now();
+  const before = cpuMs();
   const reader = fileReader({ ...noHints, medium: 'soil' }, findZone('Etc/GMT+2'));
   for (let at = 0; at < bytes.length; at += PIECE_BYTES) reader.push(bytes.subarray(at, at + PIECE_BYTES));
   const rest = reader.finish();
   let next = rest.next();
   while (!next.done) next = rest.next();
   if (next.value.series.days.length < 365) throw new Error('the file was not understood');
-  return performance.now() - before;
+  return cpuMs() - before;
 }
 
 const pandasScript = ({ pandas, format }: Dialect): string => `
@@ -77,11 +83,11 @@ import sys, time
 import pandas
 times = []
 for _ in range(${ROUNDS}):
-    before = time.perf_counter()
+    before = time.process_time()
     frame = pandas.read_csv(sys.argv[1], engine="c", ${pandas})
     frame["time"] = pandas.to_datetime(frame["time"], format="${format}")
     days = frame.set_index("time").resample("D").agg(["min", "mean", "max"])
-    times.append(1000 * (time.perf_counter() - before))
+    times.append(1000 * (time.process_time() - before))
 print(sorted(times)[${ROUNDS} // 2])
 `;
 
@@ -171,7 +177,9 @@ try {
     writeFileSync(path, year);
     readMs(year);
     const ours = median(Array.from({ length: ROUNDS }, () => readMs(year)));
-    console.log(`525,600 rows (${dialect.name}) read, understood and folded to days: ${ours.toFixed(0)} ms`);
+    console.log(
+      `525,600 rows (${dialect.name}) read, understood and folded to days: ${ours.toFixed(0)} ms of CPU time`,
+    );
     const theirs = pandasMs(path, dialect);
     console.log(
       theirs === undefined

@@ -9,17 +9,17 @@ import { describe, expect, test } from 'vitest';
 import type { SubscriptionFields } from '../../src/garden/alert-store.js';
 import { buildApp } from '../../src/http/app.js';
 import { examplePlace } from '../../src/http/examples.js';
-import { openStore } from '../../src/storage/open-store.js';
+import { openDatabase, openStore } from '../../src/storage/open-store.js';
 import { BATCH, batch } from './batches.js';
 import { emptyPostgres, postgresServer } from './databases.js';
 import { freePort } from './free-port.js';
 import { damaged, eventually, full, garden, smallFolder, unavailable, writeUntilRefused } from './in-trouble.js';
-import { airFrom, count, date, lot, northBed, plan, probe, sowing } from './make.js';
+import { airFrom, count, date, lot, northBed, plan, probe, quillmere, sowing } from './make.js';
 import { ownPostgres } from './own-postgres.js';
 
 const run = promisify(execFile);
 /** A server takes some seconds to recover, so it is killed less often than the service. */
-const CRASHES = Math.ceil(Number(process.env.KILLS ?? 5) / 5);
+const CRASHES = Math.ceil(Number(process.env.KILLS ?? 5) / 20);
 const LONGEST_MS = 400;
 const subscription: SubscriptionFields = {
   url: 'https://shed.example/alerts',
@@ -103,6 +103,23 @@ describe('SQLite', () => {
       await run('umount', ['-l', folder]);
       await rm(folder, { recursive: true });
     }
+  });
+
+  test('lets owners take turns: one with many writes waiting does not hold up another', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'turns-'));
+    const store = await garden(`sqlite:${folder}/data.db`);
+    let done = 0;
+    const many = Array.from({ length: 200 }, (_, i) =>
+      store.putBed('mine', `bed-${i}`, northBed).then(() => {
+        done++;
+      }),
+    );
+    await store.putPlace('theirs', 'quillmere', quillmere);
+    // Behind the one under way, and perhaps the next.
+    expect(done).toBeLessThanOrEqual(3);
+    await Promise.all(many);
+    await store.close();
+    await rm(folder, { recursive: true });
   });
 
   test('held by another writer is waited for', async () => {
@@ -204,6 +221,59 @@ describe('PostgreSQL', () => {
     await setTimeout(200);
     await store.ready();
     expect(await store.putReadings('mine', 'north', probe, batch(0))).toMatchObject({ added: BATCH });
+    await store.close();
+    await remove();
+  });
+
+  onServer(
+    'ends a transaction whose service has gone silent, and a wait for a lock, so that others go on',
+    async () => {
+      const { url, remove } = await emptyPostgres(postgresServer!);
+      const store = await garden(url);
+      const raw = await openDatabase(url);
+      const settings = await raw.all<{ name: string; setting: string }>(
+        `select name, setting from pg_settings
+       where name in ('statement_timeout', 'lock_timeout', 'idle_in_transaction_session_timeout') order by name`,
+      );
+      const ms = Object.fromEntries(settings.map(({ name, setting }) => [name, Number(setting)]));
+      // A wait for a lock ends first, so that it is told apart, and all before the service gives the server up at 60 s.
+      expect(ms.lock_timeout).toBeGreaterThan(0);
+      expect(ms.statement_timeout).toBeGreaterThan(ms.lock_timeout!);
+      expect(ms.statement_timeout).toBeLessThan(60_000);
+      expect(ms.idle_in_transaction_session_timeout).toBeLessThan(60_000);
+      expect(ms.idle_in_transaction_session_timeout).toBeGreaterThan(0);
+
+      const silent = new pg.Client({ connectionString: url });
+      await silent.connect();
+      await silent.query("begin; update owners set revision = revision where owner = 'mine'");
+      const startedMs = performance.now();
+      await expect(store.putBed('mine', 'south', northBed)).rejects.toMatchObject(unavailable);
+      expect(performance.now() - startedMs).toBeLessThan(60_000);
+      // Other owners do not wait.
+      expect(await store.putPlace('theirs', 'quillmere', quillmere)).toMatchObject({ outcome: 'created' });
+      await silent.query('rollback');
+      expect(await store.putBed('mine', 'south', northBed)).toMatchObject({ outcome: 'created' });
+      await silent.end();
+      await raw.close();
+      await store.close();
+      await remove();
+    },
+  );
+
+  onServer('has connections left for others while all that one owner asks waits', async () => {
+    const { url, remove } = await emptyPostgres(postgresServer!);
+    const store = await garden(url);
+    const blocker = new pg.Client({ connectionString: url });
+    await blocker.connect();
+    await blocker.query("begin; update owners set revision = revision where owner = 'mine'");
+    const waiting = Array.from({ length: 40 }, (_, i) => store.putBed('mine', `bed-${i}`, northBed));
+    await setTimeout(500);
+    expect(await store.putPlace('theirs', 'quillmere', quillmere)).toMatchObject({ outcome: 'created' });
+    expect(await store.places('theirs', { limit: 9 })).toHaveLength(1);
+    await store.ready();
+    await blocker.query('rollback');
+    for (const put of await Promise.all(waiting)) expect(put).toMatchObject({ outcome: 'created' });
+    await blocker.end();
     await store.close();
     await remove();
   });

@@ -2,12 +2,9 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays } from '../../basics/calendar.js';
 import { type Fault, notUnderstood } from '../../basics/errors.js';
-import { bedRows, type KeptRows, keptInputs, keptOf } from '../../garden/kept-soil.js';
-import { knownSowing } from '../../garden/known-sowing.js';
+import { bedRows } from '../../garden/kept-soil.js';
 import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
-import { sowingState } from '../../garden/sowing-state.js';
 import type { Store } from '../../garden/store.js';
-import { whatToDo } from '../../garden/what-to-do.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import { askerOf } from '../../worker/asker-of.js';
@@ -30,23 +27,25 @@ import {
   type Shown,
   sendAsKept,
 } from '../kept.js';
-import { deleteRoute, listRoute } from '../kept-routes.js';
+import { deleteRoute } from '../kept-routes.js';
 import { signed } from '../model.js';
 import { ownerOf } from '../owner.js';
 import { read } from '../read.js';
-import { roundingFor } from '../rounding.js';
 import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import { orAsKept } from '../schemas/kept.js';
-import { sowingAnswerSchema, sowingListSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
+import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
+import { sowingContent, sowingInputs } from '../sowing-content.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
-import { sowingOnWire, sowingStateOnWire } from '../wire-sowing.js';
+import { sowingOnWire } from '../wire-sowing.js';
 import { asJson } from '../written.js';
+import { sowingListRoute } from './sowing-list.js';
 
 const precisionParameter = { name: 'precision', schema: precisionSchema };
 
 /** What a grower sowed, how it stands, and what was counted. */
-export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] => {
+export const sowingRoutes = (service: Service): Route[] => {
+  const { store, clock, work, answers } = service;
   const show = async (counted: CountedSowing, by: AskedBy, precision: 'rounded' | 'full'): Promise<Shown> => {
     const { owner } = by;
     const now = clock();
@@ -54,12 +53,8 @@ export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] 
     // Its bed went while we looked.
     if (!rows) throw notKept('sowing', counted.sowing.id);
     return {
-      inputs: inputsOf(counted, rows),
-      async answer() {
-        const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
-        const state = await sowingState(known, askerOf(work, by));
-        return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
-      },
+      inputs: sowingInputs(counted.sowing, rows),
+      answer: () => sowingContent(store, owner, counted, rows, { ask: askerOf(work, by), now, precision }),
     };
   };
   const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
@@ -89,17 +84,7 @@ export const sowingRoutes = ({ store, clock, work, answers }: Service): Route[] 
     return fields;
   };
   return [
-    listRoute(
-      {
-        kind: 'sowing',
-        summary: 'Your sowings, by id; of one bed, if you name it',
-        schema: sowingListSchema,
-        list: store.sowings,
-        onWire: sowingOnWire,
-        byBed: true,
-      },
-      clock,
-    ),
+    sowingListRoute(service),
     {
       method: 'PUT',
       url: '/v1/sowings/:id',
@@ -217,9 +202,3 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
   }
   if (faults.length > 0) throw notUnderstood(faults);
 }
-
-/** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
-const inputsOf = ({ sowing }: CountedSowing, rows: KeptRows): object => ({
-  sowing: [sowing.id, sowing.revision],
-  ...keptInputs(rows),
-});

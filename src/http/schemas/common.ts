@@ -40,7 +40,10 @@ export const answerShape = {
   assumptions: z.array(noteSchema).describe('What the answer rests on.'),
   warnings: z.array(noteSchema).describe('What the grower should heed.'),
   model: z.strictObject({ name: z.string(), version: z.string(), sources: z.array(z.string()) }),
-  issuedAt: z.string().meta({ format: 'date-time' }),
+  issuedAt: z
+    .string()
+    .describe('When the answer was worked out: an answer whose inputs are unchanged is given again as it was.')
+    .meta({ format: 'date-time' }),
 };
 
 export const precisionSchema = z

@@ -1,10 +1,12 @@
 import { z } from 'zod';
+import { findDate } from '../../basics/calendar.js';
 import { bases } from '../../basics/series.js';
 import { dateOutSchema, dateSchema } from './common.js';
+import { hasOnly, rowsOf } from './rows.js';
 
 const temperature = z.number().describe('In the unit of the series.');
 
-const dailyRowSchema = z.strictObject({
+export const dailyRowSchema = z.strictObject({
   date: dateSchema,
   min: temperature.optional(),
   mean: temperature.optional(),
@@ -15,15 +17,44 @@ const dailyRowSchema = z.strictObject({
   complete: z.boolean().optional().describe('As in a report of ours; a day that is not complete is left out.'),
 });
 
-const readingRowSchema = z.strictObject({
+const MAX_STAMP_LENGTH = 40;
+
+export const readingRowSchema = z.strictObject({
   at: z
     .string()
-    .max(40)
+    .max(MAX_STAMP_LENGTH)
     .describe('RFC 3339 instant, or a wall clock of the place where its time zone is given.')
     .meta({ examples: ['2027-08-03T14:30:00-02:00'] }),
   value: temperature,
   basis: z.enum(bases).optional(),
 });
+
+const isNumber = (value: unknown): boolean => Number.isFinite(value);
+const isBasis = (value: unknown): boolean => (bases as readonly unknown[]).includes(value);
+
+const DAY_FITS = {
+  date: (value: unknown) => typeof value === 'string' && findDate(value) !== undefined,
+  min: isNumber,
+  mean: isNumber,
+  max: isNumber,
+  basis: isBasis,
+};
+const READING_FITS = {
+  at: (value: unknown) => typeof value === 'string' && value.length <= MAX_STAMP_LENGTH,
+  value: isNumber,
+  basis: isBasis,
+};
+
+/** Days and readings as nearly all of them are; the rarer fields are left to the schemas. */
+export const dailyRowsSchema = rowsOf(dailyRowSchema, (row) => 'date' in row && hasOnly(row, DAY_FITS), {
+  min: 1,
+  max: 40_000,
+});
+export const readingRowsSchema = rowsOf(
+  readingRowSchema,
+  (row) => 'at' in row && 'value' in row && hasOnly(row, READING_FITS),
+  { min: 2, max: 200_000 },
+);
 
 const seriesShape = {
   medium: z.enum(['soil', 'air']),
@@ -36,13 +67,8 @@ const seriesShape = {
 export const seriesSchema = z
   .strictObject({
     ...seriesShape,
-    daily: z
-      .array(dailyRowSchema)
-      .min(1)
-      .max(40_000)
-      .optional()
-      .describe('A mean, or min and max, or all three, for each date.'),
-    readings: z.array(readingRowSchema).min(2).max(200_000).optional().describe('Instantaneous readings.'),
+    daily: dailyRowsSchema.optional().describe('A mean, or min and max, or all three, for each date.'),
+    readings: readingRowsSchema.optional().describe('Instantaneous readings.'),
   })
   .superRefine(({ daily, readings }, context) => {
     if ((daily === undefined) === (readings === undefined)) {

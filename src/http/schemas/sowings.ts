@@ -132,8 +132,16 @@ export const sowingAnswerSchema = z.strictObject({
 });
 export type SowingAnswer = z.infer<typeof sowingAnswerSchema>;
 
+/** What a list can tell of each sowing besides what is kept of it. */
+export const sowingParts = ['judgement', 'toDo', 'forecast'] as const;
+
+const { model: _ofList, issuedAt: _whenListed, assumptions: _none, ...sowingStateShape } = sowingAnswerSchema.shape;
+
 export const sowingListSchema = z.strictObject({
-  sowings: z.array(z.strictObject(sowingOutShape)),
+  sowings: z
+    .array(z.strictObject({ ...z.strictObject(sowingStateShape).partial().shape, ...sowingOutShape }))
+    .describe('Each as it is kept, with the parts that `with` names.'),
   next: idSchema.nullable().describe('Send as `after` for the next page; null on the last.'),
   ...answerShape,
 });
+export type SowingList = z.infer<typeof sowingListSchema>;

@@ -114,10 +114,11 @@ function start(ask: HTMLFormElement): void {
 }
 
 /**
- * What came with the page stands; where nothing did, a file may have outlived the reload. A date that can be moved is
+ * What came with the page stands, be it that nothing is asked yet; where nothing did, a file may have outlived the reload. A date that can be moved is
  * asked for once more, unseen, to be moved at once.
  */
 async function begin(ask: HTMLFormElement): Promise<void> {
+  if (one('#answer')!.dataset.opening !== undefined) return;
   const isThere = one('#answer')!.dataset.answered !== undefined;
   if (!isThere) await answer(ask);
   // Who is at the form already goes on there.
