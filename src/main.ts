@@ -60,6 +60,22 @@ async function start(config: Config): Promise<void> {
     }),
   });
   const seen = {
+    caches: {
+      'past-soil': () => work.stats().pastSoil,
+    },
+    work: () => {
+      const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = work.stats();
+      const { done, refused, dropped, stopped, crashed, late } = ended;
+      const waiting = { people: waitingPeople, background: waitingBackground };
+      return {
+        waiting,
+        running: working,
+        threads,
+        ended: { done, refused, dropped, stopped, crashed, late },
+        waitedS,
+        workedS,
+      };
+    },
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
     database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),

@@ -53,7 +53,7 @@ export function memoryAllowances(maxBuckets = DEFAULT_MAX_BUCKETS): TakeAllowanc
 }
 
 /** A database that does not answer within this time is taken to be away [ms], */
-const PATIENCE_MS = 250;
+const PATIENCE_MS = 1_000;
 /** and is not asked again for so long [ms]. */
 const AWAY_MS = 5_000;
 

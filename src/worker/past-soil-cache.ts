@@ -7,7 +7,7 @@ export interface PastSoilCache {
   /** The same, or from where it outlives this process. */
   find(owner: string, key: string): Promise<Uint8Array | undefined>;
   keep(owner: string, key: string, bytes: Uint8Array): void;
-  stats(): { readonly hits: number; readonly misses: number; readonly bytes: number };
+  stats(): { readonly hits: number; readonly misses: number; readonly bytes: number; readonly entries: number };
 }
 
 /** Where past soil outlives the process; keys are digests of all that it was worked out from. */
@@ -63,6 +63,6 @@ export function pastSoilCache({
       memory.set(idOf(owner, key), bytes);
       store?.keep(owner, key, bytes).catch(failed);
     },
-    stats: () => ({ hits, misses, bytes: memory.calculatedSize }),
+    stats: () => ({ hits, misses, bytes: memory.calculatedSize, entries: memory.size }),
   };
 }

@@ -1,3 +1,5 @@
+import type { PastSoilCache } from './past-soil-cache.js';
+
 /** What a pool has done so far, and what it is doing, for whoever watches the service. */
 export interface PoolStats extends PoolCounts {
   readonly threads: number;
@@ -6,7 +8,7 @@ export interface PoolStats extends PoolCounts {
   readonly waitingPeople: number;
   readonly waitingBackground: number;
   readonly waitingBytes: number;
-  readonly pastSoil: { readonly hits: number; readonly misses: number; readonly bytes: number };
+  readonly pastSoil: ReturnType<PastSoilCache['stats']>;
 }
 
 /** How jobs ended. */
@@ -28,10 +30,36 @@ interface Ends {
 }
 
 interface PoolCounts extends Ends {
-  /** Sum over all jobs, from the question to the start of the work [s]. */
-  readonly waitedS: number;
-  /** Sum over all jobs, from the start of the work to its end [s]. */
-  readonly workedS: number;
+  /** How long jobs waited, from the question to the start of the work [s]. */
+  readonly waitedS: Times;
+  /** How long they were worked for [s]. */
+  readonly workedS: Times;
+}
+
+/** Counts of times by size, and their sum. */
+export interface Times {
+  /** Upper bounds, rising [s]. */
+  readonly bounds: readonly number[];
+  /** How many were at most each bound. Shape (bounds). */
+  readonly upTo: readonly number[];
+  readonly count: number;
+  readonly sum: number;
+}
+
+const BOUNDS_S = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30];
+
+function times() {
+  const upTo = BOUNDS_S.map(() => 0);
+  let [count, sum] = [0, 0];
+  return {
+    add(ms: number): void {
+      const seconds = ms / 1000;
+      for (let i = BOUNDS_S.length - 1; i >= 0 && seconds <= BOUNDS_S[i]!; i--) upTo[i]!++;
+      count++;
+      sum += seconds;
+    },
+    read: (): Times => ({ bounds: BOUNDS_S, upTo: [...upTo], count, sum }),
+  };
 }
 
 /** Counts what a pool does. */
@@ -45,15 +73,11 @@ export function poolCounters() {
     late: 0,
     shared: 0,
   };
-  let [waitedMs, workedMs] = [0, 0];
+  const [waited, worked] = [times(), times()];
   return {
     add: (end: keyof Ends): void => void ends[end]++,
-    addWait(ms: number): void {
-      waitedMs += ms;
-    },
-    addWork(ms: number): void {
-      workedMs += ms;
-    },
-    all: (): PoolCounts => ({ ...ends, waitedS: waitedMs / 1000, workedS: workedMs / 1000 }),
+    addWait: waited.add,
+    addWork: worked.add,
+    all: (): PoolCounts => ({ ...ends, waitedS: waited.read(), workedS: worked.read() }),
   };
 }

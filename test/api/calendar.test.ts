@@ -199,7 +199,7 @@ describe('a subscribed calendar', () => {
     await whole.close();
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
-    app.decorateRequest('askedBy', () => ({ owner: 'gardener', caller: 'a calendar' }));
+    app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
     const find = async () => ({
       inputs: known,
       season: async () => {

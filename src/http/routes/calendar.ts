@@ -72,7 +72,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
         const bed = idSchema.safeParse((request.params as { id: string }).id).data;
         const token = tokenSchema.safeParse((request.query as Record<string, unknown>).token).data;
         const opened = bed !== undefined && token !== undefined && (await store.bedOfCalendar(bed, token));
-        const found = opened ? await growing(opened.owner, bed, forAll(request.askedBy(opened.owner))) : undefined;
+        const found = opened ? await growing(opened.owner, bed, request.askedBy(opened.owner)) : undefined;
         if (!opened || !found) throw noCalendar();
         const { owner } = opened;
         return answers.send({ request, reply, owner }, found.inputs, async () => {
@@ -94,9 +94,6 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
     },
   ];
 };
-
-/** Others may wait for the same calendar by the time that its first asker goes, so the work goes on. */
-const forAll = ({ signal: _, ...by }: AskedBy): AskedBy => by;
 
 /** What an event says, in short. */
 const digestOf = ({ kind, from, to, summary, description }: CalendarEvent): string =>

@@ -83,7 +83,9 @@ describe('a pool of workers', () => {
       faults: [{ path: ['from'], detail: 'must not be so late' }],
     });
     expect(pool.stats()).toMatchObject({ done: 2, working: 0, waitingPeople: 0, threads: 1 });
-    expect(pool.stats().workedS).toBeGreaterThan(0);
+    const { waitedS, workedS } = pool.stats();
+    expect([waitedS.count, workedS.count, workedS.upTo.at(-1)]).toEqual([2, 2, 2]);
+    expect(workedS.sum).toBeGreaterThan(0);
   });
 
   it('serves owners in turn, people before background work, and counts who waits', async () => {
