@@ -45,7 +45,7 @@ function cpuMs(work: () => unknown): number {
 function hourlyMs({ series, first, days }: ReturnType<typeof airOf>, cover: SoilQuestion['bed']['cover']): number {
   const startMs = startOfDay(first, zone);
   const wanted = { phaseMs: startMs, fromMs: startMs, toMs: startOfDay(addDays(first, days), zone) };
-  let hourlyC = new Float64Array();
+  let hourlyC: Float64Array = new Float64Array();
   const ms = cpuMs(() => {
     ({ hourlyC } = soilRecord([series], { site, bed: { ...defaultBed, cover }, depthCm: 1.3 }, wanted));
   });
