@@ -11,6 +11,8 @@ import type { PlanQuestion } from './plan-question.js';
 
 /** Works out what takes seconds, wherever that is done. */
 export interface Asker {
+  /** True where the answer goes without what cannot be worked out just now, and says so. */
+  readonly canDoWithout?: boolean;
   growing(question: GrowingQuestion): Promise<Growing>;
   windows(question: WindowQuestion): Promise<SowingWindows>;
 }
@@ -26,10 +28,12 @@ export interface WhyNot {
 }
 
 /** What came of some work, or why it could not be answered. */
-export const orWhyNot = async <T>(work: () => Promise<T>): Promise<T | WhyNot> =>
-  work().catch((error: unknown) => {
-    if (!(error instanceof RequestError) || isOnlyNow(error.code)) throw error;
-    return { why: { code: error.code, text: error.message } };
+export const orWhyNot = async <T>(work: () => Promise<T>, { canDoWithout = false }: Pick<Asker, 'canDoWithout'> = {}) =>
+  work().catch((error: unknown): WhyNot => {
+    if (!(error instanceof RequestError)) throw error;
+    if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.message } };
+    if (!canDoWithout) throw error;
+    return { why: { code: error.code, text: `This was not worked out: ${error.message}` } };
   });
 
 /** Is it the service or the caller that is too busy, and not the garden that does not tell? */
@@ -48,7 +52,7 @@ export const growingNow = ({ question, kept, now }: SowingAsked, ask: Asker): Pr
   orWhyNot(async () => {
     const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
     return ask.growing({ ...question, series });
-  });
+  }, ask);
 
 /** What is to be sown in a kept bed, and how. */
 export interface ToSow {
@@ -65,21 +69,23 @@ export const windowsAhead = (
   { crop, time, depthCm, lot }: ToSow,
   ask: Asker,
 ): Promise<SowingWindows | WhyNot> =>
-  orWhyNot(() =>
-    ask.windows({
-      crop,
-      site,
-      bed: bedMake!,
-      depthCm: depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
-      time,
-      lot,
-      timeFactor: null,
-      series,
-      understood: [],
-      from,
-      to: addDays(from, 364),
-      criteria: { ...usualCriteria, maxDays: crop.maxDays },
-      prefer: 'earliest',
-      normals,
-    }),
+  orWhyNot(
+    () =>
+      ask.windows({
+        crop,
+        site,
+        bed: bedMake!,
+        depthCm: depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+        time,
+        lot,
+        timeFactor: null,
+        series,
+        understood: [],
+        from,
+        to: addDays(from, 364),
+        criteria: { ...usualCriteria, maxDays: crop.maxDays },
+        prefer: 'earliest',
+        normals,
+      }),
+    ask,
   );

@@ -228,7 +228,8 @@ describe.runIf(hasRecords)('soil under grass, from air alone and with a probe', 
         CROPS.flatMap((crop) => [row('air alone', none, crop), row('14 days of probe', taught, crop)]),
       ),
     );
-    const limits = { onion: [1.31, 0.35], lettuce: [0.85, 0.3], carrot: [1.65, 0.35], tomato: [2.5, 0.65] } as const;
+    // Onion stands at 1.302 since thawed soil has its own heat capacity again, and stood at 1.298 before: 1.30 either way.
+    const limits = { onion: [1.305, 0.35], lettuce: [0.85, 0.3], carrot: [1.65, 0.35], tomato: [2.5, 0.65] } as const;
     for (const crop of CROPS) {
       expect(medianMae(none, crop, 3, 5), crop).toBeLessThanOrEqual(limits[crop][0]);
       expect(medianMae(none, crop, 6, 9), crop).toBeLessThanOrEqual(limits[crop][1]);

@@ -1,10 +1,13 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PlainDate } from '../../src/basics/calendar.js';
+import { RequestError } from '../../src/basics/errors.js';
 import { inventedAir } from '../../src/demo/air.js';
 import { chance } from '../../src/demo/chance.js';
+import { exampleNormals } from '../../src/http/examples.js';
 import type { SowingAnswer } from '../../src/http/schemas/sowings.js';
-import { askerOf, dateAfter, keepQuillmere, startApp } from './helper.js';
+import type { WorkerPool } from '../../src/worker/worker-pool.js';
+import { askerOf, dateAfter, keepQuillmere, patientPool, startApp } from './helper.js';
 
 /** Noon at Quillmere on a date. */
 const noonOn = (date: string): Date => new Date(`${date}T14:00:00Z`);
@@ -478,5 +481,41 @@ describe('keeping sowings', () => {
     expect(indoors!.half).toBe('2027-05-09');
     expect(indoors!.hardenOff.to < indoors!.plantOut).toBe(true);
     expect(resowBy).toBeNull();
+  });
+});
+
+describe('while the service has too much to work out', () => {
+  test('a sowing is kept all the same, and says that how it stands is not known yet; only then would a refusal be true', async () => {
+    const calm = patientPool();
+    let isBusy = true;
+    const work: WorkerPool = {
+      ...calm,
+      ask: (...asked) =>
+        isBusy
+          ? Promise.reject(new RequestError('busy', 'Too much waits. Ask again in a little while.'))
+          : calm.ask(...asked),
+    };
+    const busy = await startApp({ clock: () => noonOn('2027-05-20'), work });
+    const asked = askerOf(busy);
+    await asked('PUT', '/v1/places/quillmere', {
+      name: 'Quillmere',
+      latitude: 44,
+      longitude: -30,
+      timeZone: 'Etc/GMT+2',
+    });
+    await asked('PUT', '/v1/beds/cool-room', { place: 'quillmere', name: 'Cool room', kind: 'indoors', roomC: 15 });
+    const fields = { bed: 'cool-room', crop: 'onion', date: SOWN, seeds: 200 };
+    const kept = await asked('PUT', '/v1/sowings/onions', fields);
+    expect([kept.statusCode, kept.json().forecast, kept.json().warnings[0].code]).toEqual([201, null, 'busy']);
+    const refused = await asked('GET', '/v1/sowings/onions');
+    expect([refused.statusCode, refused.json().code]).toEqual([503, 'busy']);
+    await asked('PUT', '/v1/beds/north', { place: 'quillmere', name: 'North bed' });
+    await asked('PUT', '/v1/places/quillmere/normals', exampleNormals);
+    const plan = { bed: 'north', crop: 'lettuce', harvest: { from: '2027-07-01', to: '2027-08-01', perWeek: 5 } };
+    expect((await asked('PUT', '/v1/plans/summer', plan)).statusCode).toBe(503);
+    expect((await asked('GET', '/v1/plans')).json().plans).toEqual([]);
+    isBusy = false;
+    expect((await asked('GET', '/v1/sowings/onions')).json().forecast.emergence.half.days).toBeGreaterThan(5);
+    await busy.close();
   });
 });

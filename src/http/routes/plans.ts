@@ -42,24 +42,24 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
     const known = sowings.map(({ sowing }) => sowing);
     return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
   };
-  const show = async (plan: Plan, by: AskedBy): Promise<Shown> => {
+  const show = async (plan: Plan, by: AskedBy, planned?: GardenPlan): Promise<Shown> => {
     const { owner } = by;
     const rows = await bedRows(store, owner, plan.bed, clock().getTime());
     // Its bed went while we looked.
     if (!rows) throw notKept('plan', plan.id);
     return {
       inputs: inputsOf(plan, rows),
-      answer: async () => planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows))),
+      answer: async () => planOnWire(plan, planned ?? (await ask(by, plan, await keptOf(store, owner, rows)))),
     };
   };
-  const keeperFor = (by: AskedBy): Keeper<Plan, PlanFields> => ({
+  const keeperFor = (by: AskedBy, planned?: GardenPlan): Keeper<Plan, PlanFields> => ({
     find: store.plan,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putPlan(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       return done;
     },
-    show: (plan) => show(plan, by),
+    show: (plan) => show(plan, by, planned),
   });
   return [
     listRoute(
@@ -96,8 +96,8 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
         const by = request.askedBy();
-        await ask(by, fields, kept);
-        return putAndAnswer(request, reply, id, keeperFor(by), () => fields, clock);
+        const planned = await ask(by, fields, kept);
+        return putAndAnswer(request, reply, id, keeperFor(by, planned), () => fields, clock);
       },
     },
     {

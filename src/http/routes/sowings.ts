@@ -46,7 +46,12 @@ const precisionParameter = { name: 'precision', schema: precisionSchema };
 /** What a grower sowed, how it stands, and what was counted. */
 export const sowingRoutes = (service: Service): Route[] => {
   const { store, clock, work, answers } = service;
-  const show = async (counted: CountedSowing, by: AskedBy, precision: 'rounded' | 'full'): Promise<Shown> => {
+  const show = async (
+    counted: CountedSowing,
+    by: AskedBy,
+    precision: 'rounded' | 'full',
+    canDoWithout = false,
+  ): Promise<Shown> => {
     const { owner } = by;
     const now = clock();
     const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
@@ -54,7 +59,8 @@ export const sowingRoutes = (service: Service): Route[] => {
     if (!rows) throw notKept('sowing', counted.sowing.id);
     return {
       inputs: sowingInputs(counted.sowing, rows),
-      answer: () => sowingContent(store, owner, counted, rows, { ask: askerOf(work, by), now, precision }),
+      answer: () =>
+        sowingContent(store, owner, counted, rows, { ask: { ...askerOf(work, by), canDoWithout }, now, precision }),
     };
   };
   const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
@@ -69,7 +75,8 @@ export const sowingRoutes = (service: Service): Route[] => {
     async show({ id }, owner) {
       const counted = await store.sowing(owner, id);
       if (!counted) throw notKept('sowing', id);
-      return show(counted, by, 'rounded');
+      // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
+      return show(counted, by, 'rounded', true);
     },
   });
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {

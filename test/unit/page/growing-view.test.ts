@@ -52,9 +52,9 @@ describe('what is growing', () => {
     expect(await shown('view=growing&ofBed=nowhere')).toContain('no such bed');
   });
 
-  test('shows the others where one sowing cannot be told', async () => {
+  test('shows all else where it cannot be told how sowings stand', async () => {
     const broken: Send = async (request) =>
-      request.path === '/v1/sowings/north-lettuce'
+      request.path.startsWith('/v1/sowings?with=')
         ? { status: 503, body: { code: 'busy', detail: 'Too much at once.' } }
         : send(request);
     const markup = await shown('view=growing&ofBed=', broken);
@@ -63,7 +63,8 @@ describe('what is growing', () => {
     expect(markup).toContain('Calendar of');
   });
 
-  test('of a hundred sowings works out the newest twenty, four at a time, and lists the rest', async () => {
+  test('of a hundred sowings asks how the newest twenty stand at once, for those left out four at a time, and lists the rest', async () => {
+    const NOW_AT = '2027-08-03T14:00:00Z';
     let [asking, most, asked] = [0, 0, 0];
     const { body } = await send({ method: 'GET', path: '/v1/sowings/north-lettuce' });
     const sowings = Array.from({ length: 100 }, (_, i) => ({
@@ -72,8 +73,11 @@ describe('what is growing', () => {
       date: `2027-${i < 50 ? '06' : '07'}-${String(1 + (i % 25)).padStart(2, '0')}`,
     }));
     const many: Send = async (request) => {
+      if (request.path.startsWith('/v1/sowings?with=')) {
+        return { status: 200, body: { sowings: sowings.slice(90), next: 'row-99', issuedAt: NOW_AT } };
+      }
       if (request.path.startsWith('/v1/sowings?') || request.path === '/v1/sowings') {
-        return { status: 200, body: { sowings, next: null, issuedAt: '2027-08-03T14:00:00Z' } };
+        return { status: 200, body: { sowings, next: null, issuedAt: NOW_AT } };
       }
       const row = /^\/v1\/sowings\/(row-\d+)$/.exec(request.path)?.[1];
       if (!row) return send(request);
@@ -84,7 +88,7 @@ describe('what is growing', () => {
       return { status: 200, body: sowings.find(({ id }) => id === row) };
     };
     const markup = await shown('view=growing&ofBed=', many);
-    expect([asked, most]).toEqual([20, 4]);
+    expect([asked, most]).toEqual([10, 4]);
     expect(markup.match(/<section class="sowing"/g)).toHaveLength(20);
     expect(markup).toContain('80 more sowings');
     expect(markup).toContain('id="sowing-row-99"');
