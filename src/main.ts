@@ -8,6 +8,7 @@ import { knownNow } from './garden/known-now.js';
 import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { logStream } from './http/log-stream.js';
 import { loggedRequest } from './http/logged-request.js';
 import { model } from './http/model.js';
 import { readyAnswer } from './http/ready-answer.js';
@@ -105,6 +106,7 @@ async function start(config: Config): Promise<void> {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
       redact: ['req.headers.authorization', 'req.headers.cookie'],
       serializers: { req: loggedRequest },
+      stream: logStream(),
     },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {

@@ -68,17 +68,17 @@ export function requestLimits(options: LimitOptions): CountRequest {
 
   const count: CountRequest = async (request, reply) => {
     const { url } = request.routeOptions;
-    const address = callerId('address', addressOf(request.ip));
     const holder = request.caller?.holder;
-    const caller = holder && !isOpen(url) ? callerId('owner', holder.owner) : address;
+    const address = (): string => callerId('address', addressOf(request.ip));
+    const caller = (): string => (holder && !isOpen(url) ? callerId('owner', holder.owner) : address());
     request.askedBy = asker(request, reply, caller);
     if (HEALTH.has(url ?? '')) {
-      const allowance = await health?.(address, clock().getTime());
+      const allowance = await health?.(address(), clock().getTime());
       if (allowance && !allowance.isAllowed) throw tooMany('requests', HEALTH_PER_MINUTE, allowance);
       return;
     }
     if (!requests) return;
-    const allowance = await requests(caller, clock().getTime());
+    const allowance = await requests(caller(), clock().getTime());
     tell(reply, 'requests', perMinute, allowance);
     if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
   };
@@ -94,13 +94,13 @@ export function requestLimits(options: LimitOptions): CountRequest {
   };
 
   /** Who asks by a request: it takes one place, and one of the allowance of long work, however much it asks. */
-  const asker = (request: FastifyRequest, reply: FastifyReply, requester: string) => {
+  const asker = (request: FastifyRequest, reply: FastifyReply, requester: () => string) => {
     let signal: AbortSignal | undefined;
     let hasPlace = false;
     let admitted: Promise<void> | undefined;
     return (owner = request.owner): AskedBy => {
       signal ??= endOf(reply);
-      const caller = owner === request.owner ? requester : callerId('owner', owner);
+      const caller = owner === request.owner ? requester() : callerId('owner', owner);
       const takePlace = (): void => {
         if (!hasPlace) takePlaceOf(reply, caller, signal!);
         hasPlace = true;
