@@ -39,7 +39,11 @@ describe('long work of callers who went before it was begun', () => {
     const { slow, hold } = slowly(store);
     const app = await startApp({ store: slow, rateLimit: 600 });
     ending.push(() => app.close());
-    const daily = Array.from({ length: 4 * 365 }, (_, day) => ({ date: dateAfter('2023-08-01', day), min: 6, max: 16 }));
+    const daily = Array.from({ length: 4 * 365 }, (_, day) => ({
+      date: dateAfter('2023-08-01', day),
+      min: 6,
+      max: 16,
+    }));
     const ask = askerOf(app);
     await ask('PUT', '/v1/places/quillmere', { name: 'Quillmere Allotment Society', ...quillmere });
     await ask('POST', '/v1/places/quillmere/air', { medium: 'air', daily });
