@@ -150,6 +150,8 @@ export function requestLimits(options: LimitOptions): CountRequest {
 /** Aborted when the answer has been sent, or nobody is there to read it. */
 function endOf({ raw }: FastifyReply): AbortSignal {
   const ended = new AbortController();
+  // A caller who went while the database was asked has closed it already, and it tells that no second time.
+  if (raw.destroyed) ended.abort();
   raw.once('finish', () => ended.abort());
   raw.once('close', () => ended.abort());
   return ended.signal;

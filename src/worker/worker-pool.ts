@@ -249,8 +249,8 @@ export function workerPool({
 
   return {
     async ask(kind, question, by) {
-      if (isClosed) throw stopping();
       await by.admit?.();
+      if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
