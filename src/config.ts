@@ -157,9 +157,19 @@ function parseKeys(text: string, context: z.RefinementCtx): ReadonlyMap<string, 
   return keys;
 }
 
-function parseHosts(text: string): readonly string[] {
-  const hosts = text.toLowerCase().split(',');
-  return hosts.map((host) => host.trim()).filter((host) => host !== '');
+function parseHosts(text: string, context: z.RefinementCtx): readonly string[] {
+  const hosts = text
+    .toLowerCase()
+    .split(',')
+    .map((host) => host.trim())
+    .filter((host) => host !== '');
+  for (const host of hosts.filter((one) => one.includes('/'))) {
+    context.addIssue({
+      code: 'custom',
+      message: `must be names alone, as garden.example, without https:// or a path; one was "${host}"`,
+    });
+  }
+  return hosts;
 }
 
 function parseProxies(text: string, context: z.RefinementCtx): ((address: string) => boolean) | undefined {

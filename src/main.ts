@@ -128,6 +128,7 @@ async function start(config: Config): Promise<void> {
     if (err) app.log.error({ err }, 'stopping after an error');
     await Promise.all([app.close(), sources.stop(), looks.stop(), deliveries.stop()]);
     await store.close();
+    app.log.info('stopped');
   });
   for (const text of warnings) app.log.warn(text);
   app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');

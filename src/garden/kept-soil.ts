@@ -35,6 +35,8 @@ export interface Kept extends KeptRows {
   /** The place's air and coming days, and what the bed's thermometers read. */
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
+  /** What is to be said of readings of days to come, which are left out; null: there are none. */
+  readonly toCome: Note | null;
 }
 
 /** Readings are looked at one by one so far back; before that their days say enough [d]. */
@@ -103,7 +105,7 @@ export async function keptOf(store: Store, owner: string, rows: KeptRows): Promi
     roomC: bed.roomC,
     wettedOn: null,
   };
-  return { ...rows, bedMake, series: withNotes([...air, ...measured], notes), normals };
+  return { ...rows, bedMake, series: withNotes([...air, ...measured], notes), normals, toCome: note };
 }
 
 /**
@@ -111,12 +113,15 @@ export async function keptOf(store: Store, owner: string, rows: KeptRows): Promi
  *
  * @throws {RequestError} `no-readings` where there is neither.
  */
-export function seriesToGoBy({ series, normals, site, place, bed }: Kept, nowMs: number): readonly ReadSeries[] {
+export function seriesToGoBy(
+  { series, normals, site, place, bed, toCome }: Kept,
+  nowMs: number,
+): readonly ReadSeries[] {
   if (series.length > 0) return series;
   if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
   throw new RequestError(
     'no-readings',
-    `No temperatures are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".`,
+    `No temperatures up to today are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".${toCome ? ` ${toCome.text}` : ''}`,
   );
 }
 

@@ -80,6 +80,9 @@ const NOTHING: Current = { revision: null };
 async function preconditionFault({ headers }: FastifyRequest, { revision, inputs }: Current): Promise<string | null> {
   const wanted = headers['if-match'];
   if (wanted !== undefined && !(inputs && (await namesCurrent(wanted, revision, inputs)))) {
+    if (UNQUOTED.test(wanted)) {
+      return `If-Match takes a tag in double quotes, as it stands in the ETag: send "${wanted.trim()}" with its quotes. Nothing was done.`;
+    }
     return inputs
       ? 'It has been changed since you read it, so nothing was done. GET it, and send your change again with its new ETag.'
       : 'Nothing is kept here, so it cannot be in the state that If-Match names. Leave the header out to create it.';
@@ -88,6 +91,9 @@ async function preconditionFault({ headers }: FastifyRequest, { revision, inputs
   if (unwanted === undefined || !inputs || !(await namesCurrent(unwanted, revision, inputs))) return null;
   return 'Something is kept here already, so nothing was done. Choose another name, or leave If-None-Match out to replace it.';
 }
+
+/** A revision as it stands in a body, which is no tag (RFC 9110, 8.8.3). */
+const UNQUOTED = /^\s*\d{1,16}\s*$/;
 
 /** Packing adds to a strong tag how it is packed (RFC 9110, 8.8.3.3); the thing is the same. */
 const PACKED = /-(?:br|gzip)"$/;

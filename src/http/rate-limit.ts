@@ -65,7 +65,7 @@ export function rateLimit({
   };
   const inBucket = ({ fullAtMs }: Chunk, nowMs: number): number => perMinute - Math.max(0, fullAtMs - nowMs) * perMs;
   const allowance = (isAllowed: boolean, chunk: Chunk, nowMs: number): Allowance => {
-    const tokens = Math.max(0, chunk.left + inBucket(chunk, nowMs));
+    const tokens = Math.min(perMinute, Math.max(0, chunk.left + inBucket(chunk, nowMs)));
     const remaining = Math.floor(tokens + ROUNDING);
     const nextInS = Math.max(1, Math.ceil((remaining + 1 - tokens) / perMs / 1000 - ROUNDING));
     return { isAllowed, remaining, nextInS };

@@ -1,4 +1,5 @@
 import { randomBytes } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import type { Database } from './database.js';
 import { forgetSealed, hasSealed, opensSealed, sealPlain } from './seal-secrets.js';
 import { plainSecrets, type SecretOf, type Secrets, sealedBy } from './secrets.js';
@@ -68,7 +69,12 @@ async function secretsFor(
 
 function keyFault(file: string | undefined, secretsKey: string | undefined): string {
   const sealed = 'the calendar addresses and webhook secrets in it were sealed with another key';
-  if (secretsKey !== undefined) return `${sealed} than SECRETS_KEY; set the one that it had. ${IF_LOST}`;
+  if (secretsKey !== undefined) {
+    const keyFile = file === undefined ? undefined : keyPathOf(file);
+    return keyFile !== undefined && existsSync(keyFile)
+      ? `${sealed} than SECRETS_KEY; take SECRETS_KEY away again, as the key is probably the one in ${keyFile}. ${IF_LOST}`
+      : `${sealed} than SECRETS_KEY; set the one that it had. ${IF_LOST}`;
+  }
   if (file === undefined) return `${sealed}, and SECRETS_KEY is not set; set the one that it had. ${IF_LOST}`;
   return `${sealed} than is in ${keyPathOf(file)}, or that file is gone; put it back from your backup, or set SECRETS_KEY if that was used. ${IF_LOST}`;
 }

@@ -139,6 +139,7 @@ describe.each(named)('%s', (_, { url, body, changed, free }) => {
     const stale = { 'if-match': '"0"', 'if-none-match': '*' };
     expect((await ask('PUT', url, changed, stale)).json().detail).toContain('has been changed');
     expect((await ask('PUT', url, { colour: 'green' }, stale)).statusCode).toBe(422);
+    expect((await ask('PUT', url, changed, { 'if-match': '1' })).json().detail).toContain('send "1" with its quotes');
   });
 });
 

@@ -372,6 +372,19 @@ describe('what is ready', () => {
   });
 });
 
+describe('a bed of which nothing but days to come is kept', () => {
+  test('says so, and not that nothing is kept', async () => {
+    today = noonOn('2027-05-20');
+    await ask('PUT', '/v1/places/ahead', { name: 'Ahead', latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' });
+    await ask('PUT', '/v1/beds/ahead', { place: 'ahead', name: 'Ahead' });
+    const readings = [0, 6].map((h) => ({ at: `2028-05-0${h / 6 + 1}T12:00:00-02:00`, value: 14 }));
+    await ask('POST', '/v1/beds/ahead/readings', { medium: 'soil', probeDepthCm: 5, readings });
+    const { detail } = (await ask('GET', '/v1/beds/ahead/forecast?crop=lettuce&sowing=2027-05-20')).json();
+    expect(detail).toContain('No temperatures up to today are kept');
+    expect(detail).toContain('Readings of days to come, up to 2028-05-02, are kept of this bed and left out');
+  });
+});
+
 describe('what cannot be', () => {
   const refused = async (
     method: 'PUT' | 'PATCH',

@@ -176,6 +176,10 @@ it.each(['-1', '60.5', 'many', '1e3'])('refuses the rate limit %s', (RATE_LIMIT)
   expect(faultsOf({ RATE_LIMIT })).toContain('RATE_LIMIT');
 });
 
+it.each(['https://garden.example', 'garden.example/beds'])('refuses %s as a host name', (ALLOWED_HOSTS) => {
+  expect(faultsOf({ ALLOWED_HOSTS })).toContain('names alone');
+});
+
 it.each(['-1', '60.5', 'many'])('refuses the limit of long work %s', (WORK_LIMIT) => {
   expect(faultsOf({ WORK_LIMIT })).toContain('WORK_LIMIT');
 });

@@ -21,6 +21,7 @@ pg_dump --format=custom --file=garden.dump "$DATABASE_URL"   <i># PostgreSQL, wh
 <h3>Try it before you need it</h3>
 <p>Start a second service on a copy of the copy, and look at a bed you know. A trial does what every service does: it fetches weather and sends waiting messages. Run it where it cannot reach the internet.</p>
 <pre>cp /backups/garden-2027-08-03.db /tmp/try.db
+cp /data/germination-forecaster.db.key /tmp/try.db.key   <i># not with SECRETS_KEY</i>
 PORT=8081 DATABASE_URL=sqlite:/tmp/try.db npm start</pre>
 </section>
 

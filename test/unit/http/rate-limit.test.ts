@@ -22,6 +22,11 @@ async function allowed(limits: readonly ReturnType<typeof rateLimit>[], requests
 }
 
 describe('a limit of requests', () => {
+  it('never tells of more than there may be, though a part of a chunk is left while the bucket fills', async () => {
+    const limit = of(600, memoryAllowances(), 30);
+    for (let i = 0; i < 40; i++) expect((await limit('a', 400 * i)).remaining).toBeLessThanOrEqual(600);
+  });
+
   it('does not mind a clock that is set back', async () => {
     const limit = of(1);
     const at = async (nowMs: number) => (await limit('a', nowMs)).isAllowed;
