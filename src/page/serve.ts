@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
 import { isOwnOrigin, needsKey } from '../http/own-origin.js';
+import { readyAnswer } from '../http/ready-answer.js';
 import { styles } from '../plot/theme.js';
 import type { Problem } from './api.js';
 import { colours } from './colours.js';
@@ -57,37 +57,11 @@ export function servePage(folder: URL): FastifyPluginAsync {
 
 const versionOf = (file: Buffer): string => createHash('sha256').update(file).digest('base64url').slice(0, 12);
 
-/** Above these a script hardly shrinks, and packing it takes many times as long. */
-const BROTLI_QUALITY = 5;
-const GZIP_LEVEL = 6;
-
-/** One of the page's files, packed once. Under its own address it never changes; another build's, asked for while instances are renewed, it is not. */
+/** One of the page's files. Under its own address it never changes; another build's, asked for while instances are renewed, it is not. */
 function readyFile(type: string, file: Buffer, ownAddress: string) {
-  const packed = {
-    br: brotliCompressSync(file, { params: { [constants.BROTLI_PARAM_QUALITY]: BROTLI_QUALITY } }),
-    gzip: gzipSync(file, { level: GZIP_LEVEL }),
-  };
-  const tag = versionOf(file);
-  return async ({ url, headers }: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
-    const coding = (['br', 'gzip'] as const).find((one) => takes(headers['accept-encoding'], one));
-    const etag = `"${tag}${coding ? `-${coding}` : ''}"`;
-    reply.headers({
-      'cache-control': url === ownAddress ? 'public, max-age=31536000, immutable' : 'no-cache',
-      vary: 'Accept-Encoding',
-      etag,
-    });
-    if (headers['if-none-match']?.split(',').some((one) => one.trim().replace(/^W\//, '') === etag)) {
-      return reply.code(304).send();
-    }
-    if (coding) reply.header('content-encoding', coding);
-    return reply.type(type).send(coding ? packed[coding] : file);
+  const send = readyAnswer({ type, body: file });
+  return (request: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
+    const isOwn = request.url === ownAddress;
+    return send(request, reply.header('cache-control', isOwn ? 'public, max-age=31536000, immutable' : 'no-cache'));
   };
 }
-
-/** Does an Accept-Encoding name a coding, and not to refuse it? */
-const takes = (header: string | undefined, coding: string): boolean =>
-  header
-    ?.toLowerCase()
-    .split(',')
-    .some((one) => new RegExp(`^\\s*${coding}\\s*(?:;\\s*q=(?:1(?:\\.0*)?|0\\.\\d*[1-9]\\d*))?\\s*$`).test(one)) ===
-  true;
