@@ -8,8 +8,10 @@ import { knownNow } from './garden/known-now.js';
 import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
+import { logStream } from './http/log-stream.js';
 import { loggedRequest } from './http/logged-request.js';
 import { model } from './http/model.js';
+import { readyAnswer } from './http/ready-answer.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
@@ -99,11 +101,12 @@ async function start(config: Config): Promise<void> {
     publicUrl: config.PUBLIC_URL,
     connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
     seen,
-    page: servePage(new URL('../dist/page/files/', import.meta.url)),
+    page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
       redact: ['req.headers.authorization', 'req.headers.cookie'],
       serializers: { req: loggedRequest },
+      stream: logStream(),
     },
   });
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {

@@ -38,6 +38,7 @@ import { OPEN_OWNER, type Shown } from './owner.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
+import { requestLog } from './request-log.js';
 import { requestMetrics } from './request-metrics.js';
 import type { Operation } from './route.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
@@ -142,6 +143,7 @@ export async function buildApp({
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     logger,
+    logController: requestLog(),
     bodyLimit: JSON_LIMIT_BYTES,
     genReqId: () => randomUUID(),
     requestIdHeader: false,

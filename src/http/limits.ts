@@ -68,17 +68,17 @@ export function requestLimits(options: LimitOptions): CountRequest {
 
   const count: CountRequest = async (request, reply) => {
     const { url } = request.routeOptions;
-    const address = callerId('address', addressOf(request.ip));
     const holder = request.caller?.holder;
-    const caller = holder && !isOpen(url) ? callerId('owner', holder.owner) : address;
+    const address = (): string => callerId('address', addressOf(request.ip));
+    const caller = (): string => (holder && !isOpen(url) ? callerId('owner', holder.owner) : address());
     request.askedBy = asker(request, reply, caller);
     if (HEALTH.has(url ?? '')) {
-      const allowance = await health?.(address, clock().getTime());
+      const allowance = await health?.(address(), clock().getTime());
       if (allowance && !allowance.isAllowed) throw tooMany('requests', HEALTH_PER_MINUTE, allowance);
       return;
     }
     if (!requests) return;
-    const allowance = await requests(caller, clock().getTime());
+    const allowance = await requests(caller(), clock().getTime());
     tell(reply, 'requests', perMinute, allowance);
     if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
   };
@@ -94,21 +94,27 @@ export function requestLimits(options: LimitOptions): CountRequest {
   };
 
   /** Who asks by a request: it takes one place, and one of the allowance of long work, however much it asks. */
-  const asker = (request: FastifyRequest, reply: FastifyReply, requester: string) => {
+  const asker = (request: FastifyRequest, reply: FastifyReply, requester: () => string) => {
     let signal: AbortSignal | undefined;
+    let hasPlace = false;
     let admitted: Promise<void> | undefined;
     return (owner = request.owner): AskedBy => {
       signal ??= endOf(reply);
-      const caller = owner === request.owner ? requester : callerId('owner', owner);
-      const admit = (): Promise<void> => {
-        admitted ??= admission(reply, caller, signal!);
+      const caller = owner === request.owner ? requester() : callerId('owner', owner);
+      const takePlace = (): void => {
+        if (!hasPlace) takePlaceOf(reply, caller, signal!);
+        hasPlace = true;
+      };
+      const admit = async (): Promise<void> => {
+        takePlace();
+        admitted ??= takeWork(reply, caller);
         return admitted;
       };
-      return { owner, caller, signal, admit };
+      return { owner, caller, signal, takePlace, admit };
     };
   };
 
-  const admission = async (reply: FastifyReply, caller: string, signal: AbortSignal): Promise<void> => {
+  const takePlaceOf = (reply: FastifyReply, caller: string, signal: AbortSignal): void => {
     const before = underWay.get(caller) ?? 0;
     if (before >= atOnce) {
       const nextInS = waitS();
@@ -120,10 +126,12 @@ export function requestLimits(options: LimitOptions): CountRequest {
         { retryAfterS: nextInS, violatedPolicies: ['at-once'] },
       );
     }
-    if (!signal.aborted) {
-      underWay.set(caller, before + 1);
-      signal.addEventListener('abort', () => leave(caller), { once: true });
-    }
+    if (signal.aborted) return;
+    underWay.set(caller, before + 1);
+    signal.addEventListener('abort', () => leave(caller), { once: true });
+  };
+
+  const takeWork = async (reply: FastifyReply, caller: string): Promise<void> => {
     if (!work) return;
     const allowance = await work(caller, clock().getTime());
     if (!allowance.isAllowed || isNearer(reply, allowance, workPerMinute))

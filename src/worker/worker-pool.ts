@@ -26,7 +26,9 @@ export interface AskedBy {
   readonly signal?: AbortSignal | undefined;
   /** Nobody waits for it: people come first. */
   readonly isBackground?: boolean;
-  /** Asked before each question is taken on. @throws {RequestError} where the caller has asked too much. */
+  /** Takes one of the caller's places, before anything is read for the answer. @throws {RequestError} where all are taken. */
+  takePlace?(): void;
+  /** Asked before each question is taken on; takes a place too. @throws {RequestError} where the caller has asked too much. */
   admit?(): Promise<void>;
 }
 

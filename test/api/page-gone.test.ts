@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, expect, test } from 'vitest';
 import { model } from '../../src/http/model.js';
+import { readyAnswer } from '../../src/http/ready-answer.js';
 import { servePage } from '../../src/page/serve.js';
 import { workerPool } from '../../src/worker/worker-pool.js';
 import { askerOf, dateAfter, quillmere, startApp } from './helper.js';
@@ -19,7 +20,7 @@ test('what is worked out for a page ends when its reader goes', async () => {
   ending.push(() => rm(folder, { recursive: true }));
   for (const name of ['page.js', 'page.css']) await writeFile(join(folder, name), '');
   const work = workerPool({ modelVersion: model.version, threads: 1 });
-  const app = await startApp({ page: servePage(pathToFileURL(`${folder}/`)), work });
+  const app = await startApp({ page: servePage(pathToFileURL(`${folder}/`), readyAnswer), work });
   ending.push(() => app.close());
   const ask = askerOf(app);
   const daily = Array.from({ length: 4 * 365 }, (_, day) => ({ date: dateAfter('2023-08-01', day), min: 6, max: 16 }));

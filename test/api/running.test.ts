@@ -7,6 +7,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { histogram } from '../../src/http/histogram.js';
 import { keyring } from '../../src/http/keys.js';
 import { metrics } from '../../src/http/metrics.js';
+import { readyAnswer } from '../../src/http/ready-answer.js';
 import { requestMetrics } from '../../src/http/request-metrics.js';
 import { watch } from '../../src/http/seen.js';
 import { scaleFigures } from '../../src/page/running/scale-figures.js';
@@ -18,7 +19,7 @@ const folder = await mkdtemp(join(tmpdir(), 'running-'));
 await writeFile(join(folder, 'page.js'), '');
 await writeFile(join(folder, 'page.css'), '');
 const app = await startApp({
-  page: servePage(pathToFileURL(`${folder}/`)),
+  page: servePage(pathToFileURL(`${folder}/`), readyAnswer),
   findOwner: keyring(new Map([['s3cret', 'north']])),
 });
 afterAll(async () => {

@@ -422,7 +422,7 @@ describe('a session', () => {
     await sendForm(app, 'key=s3cret-of-the-north');
     await app.inject('/session?key=s3cret-of-the-north');
     await app.inject({ url: '/v1/crops', headers: { cookie } });
-    expect(lines.length).toBeGreaterThanOrEqual(8);
+    expect(lines.length).toBeGreaterThanOrEqual(4);
     expect(lines.join()).toContain('/session?key=[Redacted]');
     expect(lines.join()).not.toContain('s3cret');
     expect(lines.join()).not.toContain(cookie.replace('session=', ''));

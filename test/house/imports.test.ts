@@ -49,12 +49,9 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('page', ['basics', 'http', 'plot']),
   onlyAtTheRim('page'),
   {
-    name: 'the page knows of http what its answers look like, whose its forms are, that there is a session, how long a file may be, and how one is sent',
+    name: 'the page knows of http what its answers look like, whose its forms are, that there is a session, and how long a file may be',
     from: { path: '^src/page/' },
-    to: {
-      path: '^src/http/',
-      pathNot: '^src/http/(schemas/|own-origin\\.ts$|session-cookie\\.ts$|file-limit\\.ts$|ready-answer\\.ts$)',
-    },
+    to: { path: '^src/http/', pathNot: '^src/http/(schemas/|own-origin\\.ts$|session-cookie\\.ts$|file-limit\\.ts$)' },
   },
   {
     name: 'what moves in the page runs in a browser as it is',
