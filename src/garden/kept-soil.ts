@@ -77,12 +77,6 @@ export const keptInputs = ({ place, bed, today, sourceNote }: KeptRows): object 
   notes: sourceNote ? [sourceNote] : [],
 });
 
-/** What is kept of a place; undefined where it is not there. */
-export async function keptPlace(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
-  const rows = await placeRows(store, owner, id, nowMs);
-  return rows && keptOf(store, owner, rows);
-}
-
 /** What is kept of a bed and of its place; undefined where it is not there. */
 export async function keptBed(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
   const rows = await bedRows(store, owner, id, nowMs);

@@ -8,12 +8,15 @@ import { problemOf } from './problems.js';
 /** Answers what is no request, or came too slowly to be one, and closes the connection. */
 export function sendClientError(error: NodeJS.ErrnoException, socket: Socket): void {
   if (error.code === 'ECONNRESET' || !socket.writable || !isNextToAnswer(socket)) return void socket.destroy();
-  const problem = problemOf(asRequestError(error), `urn:uuid:${randomUUID()}`);
+  const id = randomUUID();
+  const problem = problemOf(asRequestError(error), `urn:uuid:${id}`);
   const body = JSON.stringify(problem);
   socket.end(
     [
       `HTTP/1.1 ${problem.status} ${STATUS_CODES[problem.status]}`,
       'Content-Type: application/problem+json',
+      'Cache-Control: no-store',
+      `Request-Id: ${id}`,
       `Content-Length: ${Buffer.byteLength(body)}`,
       'Connection: close',
       '',

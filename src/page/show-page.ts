@@ -41,15 +41,16 @@ const NO_SHELF: Shelf = { crops: [], beds: [], places: [], nowMs: 0 };
 /** Answers a link or a form with the page: made from the service's answers, changed first where the form asks for that. */
 export async function showPage(visit: Visit, { said, file, problem: unread }: Form): Promise<FastifyReply> {
   const { app, files, request, reply } = visit;
-  const send = sendFor(app, request);
+  const isPosted = request.method === 'POST';
+  const isAct = isPosted && said.has('act');
+  // What is only asked ends when nobody is there to read it; what is to be changed is changed whole.
+  const send = sendFor(app, request, isAct ? undefined : endOf(reply));
   const loaded = await loadShelf(send);
   reply.type('text/html; charset=utf-8').headers({
     'content-security-policy': POLICY,
     'cache-control': 'private, no-cache',
     vary: 'Accept-Language, Authorization, Cookie',
   });
-  const isPosted = request.method === 'POST';
-  const isAct = isPosted && said.has('act');
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
   const question = questionFrom(isAct ? askedIn(said) : said, shelf);
   if (isRefused(loaded) && loaded.problem.status === 401) {
@@ -146,14 +147,23 @@ const sendHtml = (reply: FastifyReply, markup: string): FastifyReply => {
   return reply;
 };
 
+/** Aborted once the page has been sent, or nobody is there to read it. */
+function endOf({ raw }: FastifyReply): AbortSignal {
+  const ended = new AbortController();
+  if (raw.destroyed) ended.abort();
+  raw.once('close', () => ended.abort());
+  return ended.signal;
+}
+
 /** Asks the service as whoever asks for the page. */
 const sendFor =
-  (app: FastifyInstance, { headers, ip }: FastifyRequest): Send =>
+  (app: FastifyInstance, { headers, ip }: FastifyRequest, ended: AbortSignal | undefined): Send =>
   async ({ method, path, json, file, isNew }) => {
     const response = await app.inject({
       method,
       url: path,
       remoteAddress: ip,
+      ...(ended ? { signal: ended } : {}),
       headers: {
         ...(headers.cookie === undefined ? {} : { cookie: headers.cookie }),
         ...(headers.authorization === undefined ? {} : { authorization: headers.authorization }),

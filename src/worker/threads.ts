@@ -7,8 +7,6 @@ export interface Threads {
   run(job: Job): Promise<JobDone>;
   /** How many there are now. */
   count(): number;
-  /** Starts those that are to be there at all times. */
-  warmUp(): void;
   close(): Promise<void>;
 }
 
@@ -75,7 +73,6 @@ export function threads(most: number, entry: URL): Threads {
       return done;
     },
     count: () => pool?.threads.length ?? 0,
-    warmUp: () => void started(),
     async close() {
       const ended = pool;
       pool = null;

@@ -5,7 +5,7 @@ import type { FastifyInstance } from 'fastify';
 import { request } from 'undici';
 import { afterEach, describe, expect, it } from 'vitest';
 import { startApp } from '../api/helper.js';
-import { answerTo, bodyOf, dial, heard, peakOf, statusOf } from './raw-http.js';
+import { answerTo, bodyOf, dial, headerOf, heard, peakOf, statusOf } from './raw-http.js';
 import { addressOf, killAll, run } from './run-service.js';
 
 const sockets: Socket[] = [];
@@ -131,7 +131,9 @@ describe('a connection that stands still', () => {
     const address = await listening({ connections: { ...connections, stillMs: 5000 } });
     const answer = await answerTo(address, 'GET /healthz HTTP/1.1\r\nHost: loc', 4000);
     expect(statusOf(answer)).toBe(408);
-    expect(bodyOf(answer)).toMatchObject({ code: 'too-slow' });
+    const instance = `urn:uuid:${headerOf(answer, 'Request-Id')}`;
+    expect(bodyOf(answer)).toMatchObject({ code: 'too-slow', instance });
+    expect(headerOf(answer, 'Cache-Control')).toBe('no-store');
   });
 
   it('that trickles a body for longer than any takes is ended', async () => {
