@@ -97,7 +97,8 @@ describe('one owner with 40 questions at once', () => {
     expect([statuses.includes(200), statuses.includes(429)]).toEqual([true, true]);
     // Each waits for the one that is at work when it comes, and one more where that ends before it has come through.
     expect(answeredBeside).toBeLessThanOrEqual(8);
-    // That makes it twice as slow; time on a machine that does much else besides gets slack.
-    expect(times).toBeLessThan(3.5);
+    // That makes it twice as slow at most: 1.0 to 1.5 times was measured. The slack is for a machine whose other work changes
+    // between the two times; the count above does not hang on it.
+    expect(times).toBeLessThan(2.5);
   }, 240_000);
 });
