@@ -46,8 +46,6 @@ export interface WorkerPool {
   /** In how many seconds one more question would probably be answered, >= 1. */
   waitS(): number;
   stats(): PoolStats;
-  /** Starts the first thread before it is needed. */
-  warmUp(): void;
   close(): Promise<void>;
 }
 
@@ -302,7 +300,6 @@ export function workerPool({
       waitingBytes: queue.bytes(),
       pastSoil: pasts.stats(),
     }),
-    warmUp: pool.warmUp,
     async close() {
       isClosed = true;
       // Whoever still waits is told so: nothing else would end their requests.
