@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { setTimeout } from 'node:timers/promises';
 import {
   beds,
   comingDays,
@@ -28,6 +29,9 @@ const QUESTION = new URLSearchParams({
   timeZone: 'Etc/GMT+2',
 });
 
+/** So often a question is asked again that the service was too busy for. */
+const MAX_AGAIN = 5;
+
 type Send = <Answer>(method: string, path: string, body?: object | Buffer) => Promise<Answer>;
 
 /** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */
@@ -36,11 +40,13 @@ export async function showDemo(address: string, key: string | undefined, write: 
     const type = body && { 'content-type': Buffer.isBuffer(body) ? 'text/csv' : 'application/json' };
     const headers = { ...type, ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) };
     const sent = body === undefined || Buffer.isBuffer(body) ? body : JSON.stringify(body);
-    const response = await fetch(`${address}${path}`, {
-      method,
-      headers,
-      ...(sent === undefined ? {} : { body: sent }),
-    });
+    const ask = () => fetch(`${address}${path}`, { method, headers, ...(sent === undefined ? {} : { body: sent }) });
+    let response = await ask();
+    // A slow machine may not come to a question in time: the service says when to ask again.
+    for (let again = 0; response.status === 503 && again < MAX_AGAIN; again++) {
+      await setTimeout(1000 * Number(response.headers.get('retry-after') ?? 1));
+      response = await ask();
+    }
     if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
     return (await response.json()) as Answer;
   };
