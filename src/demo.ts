@@ -29,6 +29,7 @@ const QUESTION = new URLSearchParams({
   timeZone: 'Etc/GMT+2',
 });
 
+
 type Send = <Answer>(method: string, path: string, body?: object | Buffer) => Promise<Answer>;
 
 /** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */

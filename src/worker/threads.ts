@@ -16,7 +16,8 @@ const IDLE_MS = 60_000;
 const MAX_SERIES_OF_THREAD = 64;
 
 /**
- * Threads, by piscina: one to begin with, more while there is work for them, and a new one for each that ends.
+ * Threads, by piscina: one from the first job on, as a service that is asked nothing long has no use for its 57 MB, and to
+ * start it costs that job a third of a second once; more while there is work for them, and a new one for each that ends.
  *
  * @param most  How many at most, >= 1.
  * @param entry The module that does the work.
@@ -25,10 +26,6 @@ export function threads(most: number, entry: URL): Threads {
   /** Which series a thread has had, by their digests, the latest last. */
   const seriesOf = new Map<number, Set<string>>();
   let pool: Piscina<Job, JobDone> | null = null;
-  const started = (): Piscina<Job, JobDone> => {
-    pool ??= start();
-    return pool;
-  };
   const start = (): Piscina<Job, JobDone> => {
     const created = new Piscina<Job, JobDone>({
       ...loadable(entry),
@@ -62,7 +59,8 @@ export function threads(most: number, entry: URL): Threads {
   return {
     async run(job) {
       const digests = job.question.series.map(({ digest }) => digest);
-      const done = await started().run({ ...job, [Piscina.queueOptionsSymbol]: { digests } });
+      pool ??= start();
+      const done = await pool.run({ ...job, [Piscina.queueOptionsSymbol]: { digests } });
       const had = seriesOf.get(done.threadId) ?? new Set();
       for (const digest of digests) {
         had.delete(digest);

@@ -5,13 +5,13 @@ import { addressOf, killAll, run } from './run-service.js';
 afterEach(killAll);
 
 const DAY_MS = 86_400_000;
-const YEARS = 6;
+const YEARS = 12;
 const dateAfter = (date: string, days: number): string =>
   new Date(Date.parse(`${date}T00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
 
-/** Six invented years of air up to some weeks ago. */
+/** Twelve invented years of air up to some weeks ago. */
 const END = new Date(Date.now() - 20 * DAY_MS).toISOString().slice(0, 10);
-const sixYears = {
+const years = {
   medium: 'air',
   daily: Array.from({ length: YEARS * 365 }, (_, day) => {
     const mean = 11 - 8 * Math.cos((2 * Math.PI * (day - 25)) / 365) + 4 * Math.sin(day / 4.3) + 2 * Math.sin(day / 17);
@@ -38,7 +38,7 @@ const asOwner =
 
 /** Windows at a depth that nothing has asked of yet: each is a question, and a soil, of its own. */
 const bigQuestion = (n: number): string =>
-  `/v1/places/quillmere/sowing-windows?crop=lettuce&depthCm=${(0.5 + (n % 900) / 100).toFixed(2)}`;
+  `/v1/places/quillmere/sowing-windows?crop=lettuce&depthCm=${(0.5 + (n % 9000) / 1000).toFixed(3)}`;
 
 describe('one owner with 40 questions at once', () => {
   it('leaves another’s five small and five big ones answered, the big ones at most twice as slow as alone', async () => {
@@ -48,7 +48,7 @@ describe('one owner with 40 questions at once', () => {
     const [ann, ben] = [asOwner(address, 'key-of-ann'), asOwner(address, 'key-of-ben')];
     for (const ask of [ann, ben]) {
       expect((await ask('PUT', '/v1/places/quillmere', place)).status).toBe(201);
-      expect((await ask('POST', '/v1/places/quillmere/air', sixYears)).status).toBe(200);
+      expect((await ask('POST', '/v1/places/quillmere/air', years)).status).toBe(200);
     }
     const bigOnes = async (first: number): Promise<number> => {
       const started = performance.now();
@@ -97,7 +97,8 @@ describe('one owner with 40 questions at once', () => {
     expect([statuses.includes(200), statuses.includes(429)]).toEqual([true, true]);
     // Each waits for the one that is at work when it comes, and one more where that ends before it has come through.
     expect(answeredBeside).toBeLessThanOrEqual(8);
-    // That makes it twice as slow; time on a machine that does much else besides gets slack.
-    expect(times).toBeLessThan(3.5);
+    // That makes it twice as slow at most: 1.0 to 1.5 times was measured. The slack is for a machine whose other work changes
+    // between the two times; the count above does not hang on it.
+    expect(times).toBeLessThan(2.5);
   }, 240_000);
 });

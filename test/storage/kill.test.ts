@@ -11,7 +11,7 @@ import type { Store } from '../../src/garden/store.js';
 import { daysOf } from '../../src/readings/days.js';
 import { longestJoinedMs } from '../../src/readings/step.js';
 import type { Database } from '../../src/storage/database.js';
-import { openDatabase, openStore, storeOf } from '../../src/storage/open-store.js';
+import { openDatabase, openStore } from '../../src/storage/open-store.js';
 import { BATCH, batch, valueAt } from './batches.js';
 import { type EmptyDatabase, emptyPostgres, emptySqlite, postgresServer } from './databases.js';
 import { northBed, probe, quillmere } from './make.js';
@@ -135,7 +135,7 @@ function killed(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void
     const received: Received = { idOf: new Map(), delivered: new Set() };
     let [batches, told, days] = [0, 0, 0];
     const raw = await openDatabase(url);
-    const store = storeOf(raw);
+    const store = await openStore(url);
     for (let kill = 0; kill < KILLS; kill++) {
       const said = await writeAndKill({ url, owner: OWNER, batches, days });
       // A server may still be busy with what the killed one asked last; whoever writes next waits for it.
@@ -176,6 +176,7 @@ function killed(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void
     }
     console.log(`${kind}: ${KILLS} kills; ${batches} batches, ${told} messages and ${days} days of air kept`);
     await store.close();
+    await raw.close();
     await remove();
   });
 }

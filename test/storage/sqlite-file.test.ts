@@ -106,6 +106,7 @@ describe('an SQLite file', () => {
     const elsewhere = join(folder, 'copy.db');
     const keptIn = async (batches: number) => {
       await copyFile(file, elsewhere);
+      await copyFile(`${file}.key`, `${elsewhere}.key`);
       const copied = await openStore(`sqlite:${elsewhere}`);
       const { atMs } = await copied.readings('mine', 'north', probe);
       await copied.close();

@@ -107,6 +107,20 @@ describe('a pool of workers', () => {
     expect(pool.stats()).toMatchObject({ waitingPeople: 0, waitingBackground: 0, waitingBytes: 0, stopped: 1 });
   });
 
+  it('makes one who asks five times beside one with forty questions wait for one of those at a time, which is twice the work', async () => {
+    const pool = start();
+    const ended: string[] = [];
+    const asked = (owner: string, n: number) =>
+      ask(pool, `wait ${5 + n / 1000}`, { owner }).then(() => ended.push(owner));
+    const forty = Array.from({ length: 40 }, (_, n) => asked('ann', n));
+    await until(pool, ({ done }) => done >= 3);
+    const before = pool.stats().workedS.count;
+    for (let n = 0; n < 5; n++) await asked('ben', n);
+    expect(ended.slice(ended.indexOf('ben') - 1)).toEqual(Array(5).fill(['ann', 'ben']).flat());
+    expect(pool.stats().workedS.count - before).toBe(10);
+    await Promise.all(forty);
+  });
+
   it('forgets a question that waits as soon as its asker has gone, and ends one in work by its flag, without a new thread', async () => {
     const pool = start();
     const end = await busy(pool);
