@@ -2,11 +2,12 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { sessionIn } from '../http/session-cookie.js';
 import { askedIn, sendAgain, withTried } from './act.js';
 import { isRefused, type Problem, type Send } from './api.js';
-import { type Html, html } from './html.js';
-import { type Files, keyPage, page, WAITING } from './page.js';
+import { html } from './html.js';
+import { opening } from './opening.js';
+import { type Files, keyPage, page } from './page.js';
 import { SHEET_PX } from './pictures.js';
 import { problemNote } from './problem-note.js';
-import { linkTo, MOST_LINK, type Question, questionFrom } from './question.js';
+import { linkTo, MOST_LINK, questionFrom } from './question.js';
 import type { Form } from './read-form.js';
 import { loadShelf, type Shelf, todayAt } from './shelf.js';
 import type { Answered, Asked, Tried, View } from './view.js';
@@ -65,16 +66,15 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     if (wrong) reply.code(wrong.status || 503);
     if (wrong?.status === 503 || wrong?.status === 429) reply.header('retry-after', RETRY_AFTER_S);
     const form = view.form(asked);
-    const short = view.asked(asked);
     return sendHtml(
       reply,
       page({
         question,
         view,
-        asked: short,
+        asked: view.asked(asked),
         form,
         answered,
-        opening: answered || !isOpening ? null : opening(question, short),
+        opening: answered || !isOpening ? null : opening(question, shelf),
         later,
         hasKey: hasKey(request),
         files,
@@ -105,10 +105,6 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, reader) } : answered;
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
 }
-
-/** What the form would ask as it stands, as a link. */
-const opening = (question: Question, asked: Html): Html =>
-  html`<p class="waiting">${WAITING}</p><p>Or begin with <a href="${linkTo(question)}">${asked}</a>.</p>`;
 
 /** What was asked before the key, as a link; a form is not sent again by it. */
 function askedBy(said: URLSearchParams): string {

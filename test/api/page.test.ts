@@ -78,7 +78,7 @@ describe('the page without its script', () => {
     expect(body).toContain(`name="sowing" value="${today}"`);
     expect(body).toMatch(/<option value="north" selected>/);
     expect(body).not.toContain('<svg');
-    const [, link] = /Or begin with <a href="([^"]*)">/.exec(body)!;
+    const [, link] = /<a class="main" href="([^"]*)">Show lettuce in North bed, sown today</.exec(body)!;
     expect(text((await app.inject(link!.replaceAll('&amp;', '&'))).body)).toMatch(/Of a hundred seeds expect/);
   });
 

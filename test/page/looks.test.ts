@@ -24,6 +24,10 @@ const moments: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
     await page.setInputFiles('[name="file"]', fixture('logger-files/132-prose.csv'));
     await page.locator('#file-state .problem').waitFor();
   },
+  'nothing asked yet': async (page) => {
+    await page.goto(new URL('/', page.url()).href);
+    await page.getByRole('link', { name: /^Show / }).waitFor();
+  },
   'days to type in': (page) => page.goto(new URL('/?bed=&source=days', page.url()).href),
   'a number that explains itself': async (page) => {
     await page.goto(new URL('/?bed=north', page.url()).href);
@@ -136,6 +140,15 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
           expect(await page.locator('#asking > summary').textContent(), view).toMatch(said);
           expect(await topOf(page, '.neighbour'), view).toBeLessThan(370);
         }
+      }));
+
+    it('shows the way to a first answer at once, and answers on one press', () =>
+      visit(service, { path: '/', ...phone }, async (page) => {
+        await isFolded(page);
+        const first = page.getByRole('link', { name: /^Show / });
+        expect(await first.evaluate((one) => one.getBoundingClientRect().bottom < innerHeight)).toBe(true);
+        await first.click();
+        expect(await sentence(page)).toMatch(/^Of a hundred seeds expect/);
       }));
 
     it('unfolds it to be changed, folds it again where asked, and the focus is not lost', () =>

@@ -14,11 +14,11 @@ function unsettled(): HTMLElement | null {
   return one('#ask:has([name="source"][value="file"]:checked) #file-state :is(.problem, .choices)');
 }
 
-/** Where the answer stands below the form, the form makes way for an answer; who stood in it stands on what it asks. */
+/** Where the answer stands below the form, the form makes way for an answer, and for the way to a first one; who stood in it stands on what it asks. */
 export function foldAway(): boolean {
   const asking = one<HTMLDetailsElement>('#asking')!;
   const isBelow = matchMedia('(width < 60rem)').matches;
-  if (!asking.open || !isBelow || unsettled() || !one('#answer > .neighbour')) return false;
+  if (!asking.open || !isBelow || unsettled() || !one('#answer > :is(.neighbour, .opening)')) return false;
   const hadFocus = asking.contains(document.activeElement);
   asking.open = false;
   if (hadFocus) asking.querySelector('summary')!.focus({ preventScroll: true });

@@ -118,9 +118,9 @@ function start(ask: HTMLFormElement): void {
  * asked for once more, unseen, to be moved at once.
  */
 async function begin(ask: HTMLFormElement): Promise<void> {
-  if (one('#answer')!.dataset.opening !== undefined) return;
-  const isThere = one('#answer')!.dataset.answered !== undefined;
-  if (!isThere) await answer(ask);
+  const { opening, answered: asked } = one('#answer')!.dataset;
+  const isThere = asked !== undefined;
+  if (!isThere && opening === undefined) await answer(ask);
   // Who is at the form already goes on there.
   if (!one('#asking')!.contains(document.activeElement)) foldAway();
   if (!isThere || !one('#date-moved')) return;
