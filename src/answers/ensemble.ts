@@ -1,6 +1,6 @@
 import { hazenQuantile } from '../basics/hazen-quantile.js';
-import { COHORTS, type CohortRun, cohortRun, type Seed } from '../germination/cohorts.js';
-import { hourlyPace } from '../germination/hourly-pace.js';
+import { COHORTS, type CohortRun, type Seed } from '../germination/cohorts.js';
+import { memberRun } from '../germination/member-run.js';
 import { countUpBy } from '../germination/outcome.js';
 import { sdOfPlusMinusK } from '../seedbed/estimate-sd.js';
 import type { HourSpan } from './soil-range.js';
@@ -35,13 +35,13 @@ export function ensembleOf(
   doubtK: Float64Array,
   share = 1,
 ): Ensemble | null {
-  const known = traces.filter((trace) => !trace.some(Number.isNaN));
+  const known = traces.filter(isKnown);
   if (known.length === 0) return null;
   const nHours = known[0]!.length;
   const sdK = doubtK.map((one) => share * sdOfPlusMinusK(one));
   const members = known.length * NORMAL_IN_THREE.length;
   const hourlyC = new Float64Array(nHours);
-  const pace = { awake: new Uint8Array(nHours), step: new Float64Array(nHours) };
+  const runOf = memberRun(seed);
   // By cohort, one member beside the other.
   const upAtH = new Float64Array(COHORTS * members);
   const heatRiskAtH = new Float64Array(COHORTS * members);
@@ -52,7 +52,7 @@ export function ensembleOf(
   for (const doubt of NORMAL_IN_THREE) {
     for (const trace of known) {
       for (let hour = 0; hour < nHours; hour++) hourlyC[hour] = trace[hour]! + doubt * sdK[hour]!;
-      const run = cohortRun(seed, hourlyC, hourlyPace(seed, hourlyC, 0, nHours, pace));
+      const run = runOf(hourlyC);
       for (let j = 0, at = member; j < COHORTS; j++, at += members) {
         upAtH[at] = run.upAtH[j]!;
         heatRiskAtH[at] = run.heatRiskAtH[j]!;
@@ -82,6 +82,13 @@ export function ensembleOf(
       return { fromH: hazenQuantile(allH, 0.1), toH: hazenQuantile(allH, 0.9) };
     },
   };
+}
+
+/** Is every hour known? Millions are looked at, and a sum is NaN where one of them is. */
+function isKnown(trace: Float64Array): boolean {
+  let sum = 0;
+  for (let hour = 0; hour < trace.length; hour++) sum += trace[hour]!;
+  return !Number.isNaN(sum);
 }
 
 /** When a cohort passes into risk in the middle of the members in which it does so before it is up; Infinity where those are the fewer. */

@@ -86,35 +86,60 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
   }
   if (starts.length === 0) return null;
 
-  const layOut = (nHours: number): Float64Array[] => {
-    const left = Float64Array.from({ length: nHours }, (_, hour) => oddnessLeft(hour));
-    return starts.map(({ fromH, seasonFrom, oddK }) => {
-      const trace = new Float64Array(nHours);
-      for (let hour = 0; hour < nHours; hour++) {
-        trace[hour] = (past.hourlyC[fromH + hour] ?? NaN) + oddK * left[hour]!;
-      }
-      for (let day = 0; 24 * day < nHours; day++) {
-        const moved = seasonK(past, dayOf(lastMs) + day + 0.5, seasonFrom + day + 0.5);
-        for (let hour = 24 * day; hour < Math.min(nHours, 24 * day + 24); hour++) trace[hour]! += moved;
-      }
-      return withComing(trace, comingC, left);
-    });
-  };
-  let laidOut: readonly Float64Array[] = [];
+  // More and more hours are asked for in turn: what is laid out stays, and the rest is added to it.
   let laidH = 0;
-  const traces = (nHours: number): readonly Float64Array[] => {
-    if (laidH < nHours) {
-      laidH = nHours;
-      laidOut = layOut(laidH);
-    }
-    return laidOut.map((trace) => trace.subarray(0, nHours));
+  let usualC: Float64Array = new Float64Array();
+  let traces: readonly Float64Array[] = starts.map(() => new Float64Array());
+  const differencesK = new Float64Array(starts.length);
+  const layOut = (upToH: number): void => {
+    if (upToH <= laidH) return;
+    const nHours = Math.max(upToH, comingC.length);
+    const left = Float64Array.from({ length: nHours }, (_, hour) => oddnessLeft(hour));
+    const nowK = Float64Array.from({ length: Math.ceil(nHours / 24) }, (_, day) =>
+      course ? usualOn(course, dayOf(lastMs) + day + 0.5) : 0,
+    );
+    traces = starts.map(({ fromH, seasonFrom, oddK }, i) => {
+      const trace = longer(traces[i]!, nHours);
+      trace.fill(NaN, laidH);
+      const knownH = Math.min(nHours, past.hourlyC.length - fromH);
+      const isMoved = course !== null && seasonFrom !== dayOf(lastMs);
+      for (let hour = laidH; hour < knownH; ) {
+        const day = Math.floor(hour / 24);
+        const movedK = isMoved ? nowK[day]! - usualOn(course, seasonFrom + day + 0.5) : 0;
+        for (const endH = Math.min(knownH, 24 * day + 24); hour < endH; hour++)
+          trace[hour] = past.hourlyC[fromH + hour]! + oddK * left[hour]! + movedK;
+      }
+      if (comingC.length > 0) {
+        if (laidH === 0) differencesK[i] = layComing(trace, comingC);
+        const differenceK = differencesK[i]!;
+        for (let hour = Math.max(laidH, comingC.length); hour < nHours; hour++)
+          trace[hour]! += differenceK * left[hour - comingC.length]!;
+      }
+      return trace;
+    });
+    usualC = longer(usualC, nHours);
+    layMean(usualC, traces, laidH, (hour) => usualHour(past, dayOf(lastMs), hour));
+    laidH = nHours;
   };
   return {
     years,
     isUsual: past.isUsual,
-    traces,
-    usual: (nHours) => meanOf(traces(nHours), (hour) => usualHour(past, dayOf(lastMs), hour)),
+    traces(nHours) {
+      layOut(nHours);
+      return traces.map((trace) => trace.subarray(0, nHours));
+    },
+    usual(nHours) {
+      layOut(nHours);
+      return usualC.subarray(0, nHours);
+    },
   };
+}
+
+/** The same hours with room for more. */
+function longer(hours: Float64Array, nHours: number): Float64Array {
+  const more = new Float64Array(nHours);
+  more.set(hours);
+  return more;
 }
 
 const yearsSince = ({ startMs }: PastSoil, lastMs: number): number => Math.ceil((lastMs - startMs) / (365 * DAY_MS));
@@ -126,33 +151,34 @@ const seasonK = ({ course }: PastSoil, day: number, other: number): number =>
 const usualHour = ({ course }: PastSoil, fromDay: number, hour: number): number =>
   course ? usualOn(course, fromDay + (hour + 0.5) / 24) : NaN;
 
-/** The coming days laid over a trace as far as they are trusted, and what is left of their difference after them (`left`, by the hour). */
-function withComing(trace: Float64Array, comingC: Float64Array, left: Float64Array): Float64Array {
-  const nComing = Math.min(comingC.length, trace.length);
-  if (nComing === 0) return trace;
+/** Lays the coming days over a trace, as far as they are trusted; tells how far they moved its last day [K]. */
+function layComing(trace: Float64Array, comingC: Float64Array): number {
   let differenceK = 0;
-  const fromH = Math.max(0, nComing - 24);
-  for (let hour = 0; hour < nComing; hour++) {
+  const fromH = Math.max(0, comingC.length - 24);
+  for (let hour = 0; hour < comingC.length; hour++) {
     const movedK = comingWeight(hour) * (comingC[hour]! - trace[hour]!);
     trace[hour]! += movedK;
-    if (hour >= fromH) differenceK += movedK / (nComing - fromH);
+    if (hour >= fromH) differenceK += movedK / (comingC.length - fromH);
   }
-  for (let hour = nComing; hour < trace.length; hour++) trace[hour]! += differenceK * left[hour - nComing]!;
-  return trace;
+  return differenceK;
 }
 
-/** The mean of those traces that are known, hour by hour. */
-function meanOf(traces: readonly Float64Array[], otherwise: (hour: number) => number): Float64Array {
-  const nHours = traces[0]!.length;
-  const mean = new Float64Array(nHours);
-  for (let hour = 0; hour < nHours; hour++) {
-    let [sum, known] = [0, 0];
-    for (const trace of traces) {
-      if (Number.isNaN(trace[hour]!)) continue;
-      sum += trace[hour]!;
-      known++;
+/** Puts the mean of those traces that are known into each hour from one on. */
+function layMean(
+  mean: Float64Array,
+  traces: readonly Float64Array[],
+  fromH: number,
+  otherwise: (hour: number) => number,
+): void {
+  const known = new Int32Array(mean.length);
+  for (const trace of traces) {
+    for (let hour = fromH; hour < mean.length; hour++) {
+      const tempC = trace[hour]!;
+      if (Number.isNaN(tempC)) continue;
+      mean[hour]! += tempC;
+      known[hour]!++;
     }
-    mean[hour] = known > 0 ? sum / known : otherwise(hour);
   }
-  return mean;
+  for (let hour = fromH; hour < mean.length; hour++)
+    mean[hour] = known[hour]! > 0 ? mean[hour]! / known[hour]! : otherwise(hour);
 }

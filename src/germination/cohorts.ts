@@ -124,8 +124,8 @@ export function cohortRun(seed: Seed, hourlyC: Float64Array, pace: Pace = unknow
   return { upAtH, heatRiskAtH: heat.riskAtH, coldRiskAtH: cold.riskAtH, killedAtH, everWarmEnough };
 }
 
-/** How far each cohort has to go; kept for the last spread asked, as hundreds of members of an ensemble have the same. */
-function goalsOf(spreadLog10: number): Float64Array {
+/** How far each cohort has to go; kept for the last spread asked. */
+export function goalsOf(spreadLog10: number): Float64Array {
   if (spreadLog10 === lastGoals.spreadLog10) return lastGoals.goal;
   // A hair less than the exact goal: a sum that rounds just short of it at the end of an hour would lose the whole pause after it.
   lastGoals = { spreadLog10, goal: cohortZ.map((z) => 10 ** (spreadLog10 * z) * (1 - 1e-12)) };
@@ -135,7 +135,7 @@ function goalsOf(spreadLog10: number): Float64Array {
 let lastGoals = { spreadLog10: NaN, goal: new Float64Array() };
 
 /** How long each cohort has been held, relief taken off. A slower cohort's clock is never behind a faster one's. */
-interface HeldClock {
+export interface HeldClock {
   readonly hours: Float64Array;
   /** Hours of relief for all, not yet taken off. */
   reliefH: number;
@@ -144,7 +144,7 @@ interface HeldClock {
   readonly riskAtH: Float64Array;
 }
 
-const heldClock = (): HeldClock => ({
+export const heldClock = (): HeldClock => ({
   hours: new Float64Array(COHORTS),
   reliefH: 0,
   atRiskFrom: COHORTS,
@@ -152,7 +152,7 @@ const heldClock = (): HeldClock => ({
 });
 
 /** One hour of a held clock: in a harmful one the waiting cohorts that are not awake are held, the others have relief. */
-function tick(clock: HeldClock, isHarmful: boolean, firstWaiting: number, awake: number, hour: number): void {
+export function tick(clock: HeldClock, isHarmful: boolean, firstWaiting: number, awake: number, hour: number): void {
   if (!isHarmful) {
     clock.reliefH++;
     return;

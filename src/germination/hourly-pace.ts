@@ -54,18 +54,11 @@ function speedsOf(spreadLog10: number): (share: number) => number {
  * @param hourlyC Hourly mean temperature at the seed [°C]. Shape (nHours); NaN: not known, and nothing moves.
  * @param fromH   The first hour that is needed.
  * @param toH     The hour after the last.
- * @param pace    Where it is put: of that length.
  * @returns Pace of every hour from `fromH` to `toH`; 0 outside. Shape (nHours).
  */
-export function hourlyPace(
-  seed: Seed,
-  hourlyC: Float64Array,
-  fromH: number,
-  toH: number,
-  { awake, step }: Pace = { awake: new Uint8Array(hourlyC.length), step: new Float64Array(hourlyC.length) },
-): Pace {
-  awake.fill(0);
-  step.fill(0);
+export function hourlyPace(seed: Seed, hourlyC: Float64Array, fromH: number, toH: number): Pace {
+  const awake = new Uint8Array(hourlyC.length);
+  const step = new Float64Array(hourlyC.length);
   const speed = medianSpeed(seed.spreadLog10);
   const perHour = 1 / 24 / seed.timeFactor;
   const pieces = straightPieces(seed.curve);
