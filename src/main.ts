@@ -5,6 +5,7 @@ import { type Config, hostsOf, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
+import { seriesCacheOf } from './garden/series-cache.js';
 import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
@@ -63,6 +64,7 @@ async function start(config: Config): Promise<void> {
   const seen = {
     caches: {
       'past-soil': () => work.stats().pastSoil,
+      series: () => seriesCacheOf(store).stats(),
     },
     work: () => {
       const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = work.stats();
@@ -79,7 +81,7 @@ async function start(config: Config): Promise<void> {
     },
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
-    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
+    database: () => ({ ...diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL), ...store.writeState() }),
   };
   const app = await buildApp({
     version,

@@ -172,7 +172,8 @@ export async function buildApp({
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work, answers: answerCache() };
+  const answers = answerCache();
+  const service = { clock, store, work, answers };
   const shownMetrics = metrics();
   const requests = requestMetrics(shownMetrics);
   const unwatch = watch(
@@ -181,6 +182,7 @@ export async function buildApp({
       messagesWaiting: () => store.messagesWaiting(MAX_MESSAGES_COUNTED),
       openConnections: () => promisify(app.server.getConnections.bind(app.server))(),
       ...seen,
+      caches: { answers: answers.stats, ...seen.caches },
     },
     version,
   );
