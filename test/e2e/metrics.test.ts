@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { request } from 'undici';
 import { afterEach, expect, it } from 'vitest';
+import { examplePlace } from '../../src/http/examples.js';
 import { addressOf, killAll, run } from './run-service.js';
 
 const folder = await mkdtemp(join(tmpdir(), 'metrics-'));
@@ -14,11 +15,10 @@ afterEach(async () => {
 it('the service gives a figure for every metric that its page for operators names', async () => {
   const address = await addressOf(run([], { DATABASE_URL: `sqlite:${join(folder, 'garden.db')}` }));
   const startedMs = Date.now();
-  const place = { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' };
   const put = await request(`${address}/v1/places/quillmere`, {
     method: 'PUT',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(place),
+    body: JSON.stringify(examplePlace),
   });
   expect(put.statusCode).toBe(201);
   await (await request(`${address}/v1/crops/carrot`)).body.dump();
