@@ -29,7 +29,6 @@ const QUESTION = new URLSearchParams({
   timeZone: 'Etc/GMT+2',
 });
 
-
 type Send = <Answer>(method: string, path: string, body?: object | Buffer) => Promise<Answer>;
 
 /** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */

@@ -62,9 +62,7 @@ async function start(config: Config): Promise<void> {
     }),
   });
   const seen = {
-    caches: {
-      'past-soil': () => work.stats().pastSoil,
-    },
+    caches: { 'past-soil': () => work.stats().pastSoil },
     work: () => {
       const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = work.stats();
       const { done, refused, dropped, stopped, crashed, late } = ended;
@@ -80,7 +78,7 @@ async function start(config: Config): Promise<void> {
     },
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
-    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
+    database: () => ({ ...diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL), ...store.writeState() }),
   };
   const app = await buildApp({
     version,

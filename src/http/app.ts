@@ -173,7 +173,8 @@ export async function buildApp({
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work, answers: answerCache() };
+  const answers = answerCache();
+  const service = { clock, store, work, answers };
   const shownMetrics = metrics();
   const requests = requestMetrics(shownMetrics);
   const unwatch = watch(

@@ -111,6 +111,7 @@ export async function openPostgres(url: string): Promise<Database> {
       transaction: (work) => inTurn(owner, () => transaction(work)),
     }),
     probe,
+    writeState: probe.writeState,
     close: () => pool.end(),
   };
   return database;

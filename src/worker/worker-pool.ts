@@ -219,7 +219,9 @@ export function workerPool({
       const late = (): void => {
         counters.add('late');
         asker.reject(tooLate(waitS()));
-        leave(entry, asker);
+        // Work that has begun is finished: whoever asks again then finds it done, and a slow machine gets on.
+        if (entry.state === 'working') entry.askers.delete(asker);
+        else leave(entry, asker);
       };
       const timer = setTimeout(late, isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind]);
       signal?.addEventListener('abort', gone, { once: true });

@@ -4,9 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
+import { errorCodes } from '../../src/basics/errors.js';
+import { configSchema } from '../../src/config.js';
+import { DEFAULT_CONNECTION_LIMITS } from '../../src/http/bounded-server.js';
 import { histogram } from '../../src/http/histogram.js';
 import { keyring } from '../../src/http/keys.js';
 import { metrics } from '../../src/http/metrics.js';
+import { problemKinds } from '../../src/http/problems.js';
 import { readyAnswer } from '../../src/http/ready-answer.js';
 import { requestMetrics } from '../../src/http/request-metrics.js';
 import { watch } from '../../src/http/seen.js';
@@ -51,6 +55,31 @@ describe('the page for who runs the service', () => {
       if (link.startsWith('#')) expect(page).toContain(`id="${link.slice(1)}"`);
       else expect((await app.inject(link)).statusCode, link).toBe(200);
     }
+  });
+
+  test('names each setting as it is called, with its default where it tells one', () => {
+    const code = [...page.matchAll(/<(code|pre)>(.*?)<\/\1>/gs)].map(([, , text]) =>
+      text!.replaceAll(/<i>.*?<\/i>/gs, ''),
+    );
+    const settings = code.flatMap((text) =>
+      [...text.matchAll(/^[A-Z]{4,}(?:_[A-Z]+)*$|\b[A-Z]+(?:_[A-Z]+)*(?==)|\b[A-Z]+(?:_[A-Z]+)+\b/gm)].map(
+        ([name]) => name,
+      ),
+    );
+    expect(new Set(settings).size).toBeGreaterThanOrEqual(14);
+    expect(settings.filter((name) => !Object.hasOwn(configSchema.shape, name))).toEqual([]);
+    const defaults = configSchema.parse({});
+    const told = [...page.matchAll(/<code>([A-Z_]+)<\/code> \((\d+)\)/g)];
+    expect(told.length).toBeGreaterThanOrEqual(4);
+    for (const [, name, value] of told) expect(defaults[name as keyof typeof defaults], name).toBe(Number(value));
+    expect(page).toContain(`keeps them for ${DEFAULT_CONNECTION_LIMITS.keepAliveMs / 1000} seconds`);
+  });
+
+  test('explains every 503 that there is, and no other code', () => {
+    const section = page.slice(page.indexOf('id="refusals"'));
+    const explained = [...section.matchAll(/<dt><code>([^<]+)<\/code>/g)].map(([, code]) => code!);
+    const all = errorCodes.filter((code) => problemKinds[code].status === 503);
+    expect(explained.sort()).toEqual([...all].sort());
   });
 
   test('names no metric that the service does not have', async () => {

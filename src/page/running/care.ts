@@ -3,7 +3,7 @@ import { type Html, html } from '../html.js';
 /** What keeps a garden safe: copies, a proxy before it, keys, new versions. */
 export const care: Html = html`
 <section id="backup"><h2>Back up, and try the copy</h2>
-<p>All that growers keep is in one database. For SQLite that is the file in <code>DATABASE_URL</code>, with two helpers beside it while the service runs (<code>-wal</code> and <code>-shm</code>). Secrets of webhooks and calendars are encrypted: keep the key too, either <code>SECRETS_KEY</code> or the file <code>.key</code> beside the database.</p>
+<p>All that growers keep is in one database. For SQLite that is the file in <code>DATABASE_URL</code>, with helpers beside it: <code>-wal</code> and <code>-shm</code> while the service runs, and <code>-reserve</code>, 4 MB of room for deleting on a full disk. No copy needs them. Secrets of webhooks and addresses of calendars are encrypted: keep the key too, either <code>SECRETS_KEY</code> or the file <code>.key</code> beside the database. PostgreSQL has no such file: set <code>SECRETS_KEY</code>, or both are kept plain.</p>
 <ul>
 <li><b>The service is stopped.</b> After a clean stop (SIGTERM, Ctrl-C, <code>docker stop</code>) the file alone is whole. Copy it.</li>
 <li><b>The service runs.</b> Never copy the file itself: the newest changes may not be in it yet. Make a whole copy with the command below.</li>
@@ -11,7 +11,7 @@ export const care: Html = html`
 </ul>
 <pre>npm run backup -- /backups/garden-2027-08-03.db          <i># SQLite, while it runs</i>
 pg_dump --format=custom --file=garden.dump "$DATABASE_URL"   <i># PostgreSQL, while it runs</i></pre>
-<p>Back up every night, keep several copies, and keep one on another machine. Store the key apart from them: a copy without the key opens no webhook or calendar.</p>
+<p>Back up every night, keep several copies, and keep one on another machine. Store the key apart from them: a copy without the key opens no webhook or calendar, and the service does not start on it. If the key is lost for good, start once with <code>FORGET_SECRETS=1</code>: what it had encrypted is given up, all else stays.</p>
 <h3>Restore</h3>
 <ol>
 <li>Stop the service.</li>

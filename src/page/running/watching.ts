@@ -63,7 +63,7 @@ const coded = (text: string): Html[] =>
 const refusals: readonly (readonly [code: string, means: string, does: string])[] = [
   [
     'busy',
-    'The whole service has more work than it takes, or a question waited too long.',
+    'The whole service has more work than it takes, a question waited too long, or the service is being stopped.',
     'Callers try again after `Retry-After`. If it lasts, add cores or an instance.',
   ],
   [
@@ -77,7 +77,6 @@ const refusals: readonly (readonly [code: string, means: string, does: string])[
     'The file is damaged, gone, or was replaced while the service ran. There is no `Retry-After`: waiting mends nothing.',
     'Stop, restore the last backup, start.',
   ],
-  ['stopping', 'The service is being stopped.', 'Callers try again in a few seconds. Let the proxy ask `/readyz`.'],
 ];
 
 /** What to look at from outside, when to be woken, and what refusals mean. */
@@ -85,7 +84,8 @@ export const watching: Html = html`
 <section id="limits"><h2>Limits and quotas</h2>
 <ul>
 <li><code>RATE_LIMIT</code> (600): requests a minute of an owner, or without keys of an address. More get 429.</li>
-<li><code>WORK_LIMIT</code>: answers a minute that are worked out from years of weather. Answers that are kept cost none.</li>
+<li><code>MAX_CONNECTIONS</code> (2000): connections open at once, and <code>MAX_CONNECTIONS_PER_ADDRESS</code> (250) from one address. One more is closed. A proxy in <code>TRUST_PROXY</code> counts only in the first.</li>
+<li><code>WORK_LIMIT</code> (240): answers a minute that are worked out from years of weather. Answers that are kept cost none.</li>
 <li><code>QUOTAS</code>: how much an owner may keep, such as <code>QUOTAS=beds:500,megabytes:1024</code>. Full is 409 <code>quota-full</code>. <code>GET /v1/usage</code> tells an owner what is used.</li>
 <li>JSON up to 4 MB, files up to 256 MB. Owners take turns, so nobody waits for another’s queue.</li>
 </ul>
@@ -101,7 +101,7 @@ export const watching: Html = html`
 <div class="cards">${alarms.map(
   ({ says, alarm, does }) => html`<div><p><b>${coded(says)}</b> ${coded(does)}</p><pre>${alarm}</pre></div>`,
 )}</div>
-<p>Of caches <code>forecaster_cache_hits_total</code>, <code>forecaster_cache_misses_total</code> and <code>forecaster_cache_bytes</code> say how well they serve. <code>forecaster_work_waiting</code>, <code>forecaster_work_running</code> and <code>forecaster_work_threads</code> tell of the worker pool, <code>forecaster_messages_waiting</code> of messages that wait. A metric that is not known now is left out.</p>
+<p>Of caches <code>forecaster_cache_hits_total</code>, <code>forecaster_cache_misses_total</code> and <code>forecaster_cache_bytes</code> say how well they serve. <code>forecaster_work_waiting</code>, <code>forecaster_work_running</code> and <code>forecaster_work_threads</code> tell of the worker pool, <code>forecaster_messages_waiting</code> of messages that wait. A metric that is not known now is left out. The log has one line of JSON for each request, once it is answered.</p>
 </section>
 
 <section id="refusals"><h2>What each 503 means</h2>
