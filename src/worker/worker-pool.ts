@@ -63,6 +63,8 @@ export const DEADLINE_MS: Readonly<Record<Kind, number>> = {
   plan: 20_000,
   soil: 30_000,
 };
+/** Work that is late goes on for so many deadlines more before it is ended. */
+const GRACE_DEADLINES = 2;
 /** Background work waits until people are served [ms]. */
 const BACKGROUND_DEADLINE_MS = 10 * 60_000;
 const MAX_RETRY_AFTER_S = 60;
@@ -219,11 +221,12 @@ export function workerPool({
       const late = (): void => {
         counters.add('late');
         asker.reject(tooLate(waitS()));
-        // Work that has begun is finished: whoever asks again then finds it done, and a slow machine gets on.
-        if (entry.state === 'working') entry.askers.delete(asker);
+        // Work that has begun may be finished: whoever asks again then finds it done, and a slow machine gets on.
+        if (entry.state === 'working') setTimeout(() => leave(entry, asker), GRACE_DEADLINES * deadline).unref();
         else leave(entry, asker);
       };
-      const timer = setTimeout(late, isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind]);
+      const deadline = isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind];
+      const timer = setTimeout(late, deadline);
       signal?.addEventListener('abort', gone, { once: true });
       entry.askers.add(asker);
     });
