@@ -19,14 +19,16 @@ export function hoursAtSeed(
   { dayOfHour, endH, startH }: PlaceDays,
   { startMs, hourlyC, basis }: SeedTemperature,
 ): HoursAtSeed {
-  const from = dayOfHour.findIndex((day) => day >= 0);
-  const last = dayOfHour.findLastIndex((day) => day >= 0 && day < endH.length);
-  if (from < 0 || last < from)
-    return { startMs, atDay: new Float64Array(0), tempC: new Float64Array(0), basis: new Uint8Array(0) };
-  const atDay = Float64Array.from({ length: last + 1 - from }, (_, i) => {
+  let from = 0;
+  while (from < dayOfHour.length && dayOfHour[from]! < 0) from++;
+  let last = dayOfHour.length - 1;
+  while (last >= from && dayOfHour[last]! >= endH.length) last--;
+  if (last < from) return { startMs, atDay: new Float64Array(0), tempC: new Float64Array(0), basis: new Uint8Array(0) };
+  const atDay = new Float64Array(last + 1 - from);
+  for (let i = 0; i < atDay.length; i++) {
     const day = dayOfHour[from + i]!;
-    return day + (from + i + 0.5 - startH[day]!) / (endH[day]! - startH[day]!);
-  });
+    atDay[i] = day + (from + i + 0.5 - startH[day]!) / (endH[day]! - startH[day]!);
+  }
   return {
     startMs: startMs + from * HOUR_MS,
     atDay,

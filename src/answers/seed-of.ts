@@ -1,6 +1,5 @@
 import type { Seed } from '../germination/cohorts.js';
-import type { Crop } from '../germination/crop.js';
-import { type GerminationCurve, germinationCurve } from '../germination/curve.js';
+import { germinationCurve } from '../germination/curve.js';
 import type { Question } from './question.js';
 
 /** The seed of a question: the crop's, as the lot, and the grower's own factor or counts, make it. */
@@ -12,24 +11,13 @@ export function seedOf({
 }: Pick<Question, 'crop' | 'lot' | 'timeFactor'> & Partial<Pick<Question, 'learned'>>): Seed {
   const shiftC = lot?.hotLimitShiftC ?? 0;
   return {
-    curve: curveOf(crop, shiftC),
+    curve: germinationCurve(crop.rows, crop.soil?.maximumC ?? null, shiftC),
     hotThresholdC: crop.hotThresholdC + shiftC,
     chillingSensitive: crop.chillingSensitive,
     spreadLog10: crop.spreadLog10,
     timeFactor: timeFactor ?? learned?.timeFactor?.middle ?? 1,
   };
 }
-
-/** A crop's curves for seed that bears as much heat as the table's; other lots' are made each time. */
-function curveOf(crop: Crop, shiftC: number): GerminationCurve {
-  const make = (): GerminationCurve => germinationCurve(crop.rows, crop.soil?.maximumC ?? null, shiftC);
-  if (shiftC !== 0) return make();
-  const curve = curves.get(crop) ?? make();
-  curves.set(crop, curve);
-  return curve;
-}
-
-const curves = new WeakMap<Crop, GerminationCurve>();
 
 /** The percent of the seed that comes where everything suits it: as the lot was tested, else the table's best. */
 export const viablePercentOf = ({ lot }: Pick<Question, 'lot'>, { curve }: Pick<Seed, 'curve'>): number =>

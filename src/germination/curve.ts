@@ -52,6 +52,22 @@ export function germinationCurve(
   maximumC: number | null,
   hotLimitShiftC = 0,
 ): GerminationCurve {
+  const ofRows = curves.get(rows) ?? new Map<string, GerminationCurve>();
+  curves.set(rows, ofRows);
+  const key = `${maximumC} ${hotLimitShiftC}`;
+  const known = ofRows.get(key);
+  if (known) return known;
+  const made = curveOfRows(rows, maximumC, hotLimitShiftC);
+  if (ofRows.size >= MAX_CURVES_OF_ROWS) ofRows.clear();
+  ofRows.set(key, made);
+  return made;
+}
+
+/** A crop's rows are asked of again and again, most times with one limit; lots move it. */
+const curves = new WeakMap<readonly CropRow[], Map<string, GerminationCurve>>();
+const MAX_CURVES_OF_ROWS = 16;
+
+function curveOfRows(rows: readonly CropRow[], maximumC: number | null, hotLimitShiftC: number): GerminationCurve {
   const rates = rateCells(rows);
   const shares = shareCells(rows);
   const fit = baseTempFit(rows);
