@@ -78,7 +78,7 @@ async function start(config: Config): Promise<void> {
     },
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
-    database: () => ({ ...diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL), ...store.writeState() }),
+    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
   };
   const app = await buildApp({
     version,

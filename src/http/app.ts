@@ -239,8 +239,10 @@ export async function buildApp({
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
     if (callersId !== undefined) reply.header('x-request-id', callersId);
     const shown = shownBy(request);
+    const { url } = request.routeOptions;
+    // The database is asked only where a session opens something: nobody can flood it elsewhere, or be refused while it is away.
     const session =
-      findOwner && shown && 'session' in shown
+      findOwner && shown && 'session' in shown && (url === '/' || !isOpen(url))
         ? await openSession(store, findOwner, shown.session, clock(), request.log)
         : undefined;
     const holder = shown && 'key' in shown ? findOwner?.({ key: shown.key }) : session?.holder;

@@ -31,7 +31,6 @@ export interface DatabaseStats {
   readonly fileBytes?: number;
   readonly walBytes?: number;
   readonly diskFreeBytes?: number;
-  readonly lastWriteAtMs?: number | undefined;
 }
 
 /** Where those who count are read. What is left out is not in the metrics. */
@@ -91,11 +90,6 @@ export function watch(metrics: Metrics, seen: Seen, version: string): () => void
   gauge('forecaster_database_writes_failing', '1 while writes to the database fail.', async () =>
     seen.isWriteFailing ? Number(await seen.isWriteFailing()) : undefined,
   );
-
-  gauge('forecaster_database_last_write_timestamp_seconds', 'When the last write was kept.', () => {
-    const atMs = seen.database?.().lastWriteAtMs;
-    return atMs === undefined ? undefined : atMs / 1000;
-  });
 
   gauge('http_open_connections', 'Connections that are open.', () => seen.openConnections?.());
   const delay = monitorEventLoopDelay({ resolution: LOOP_RESOLUTION_MS });

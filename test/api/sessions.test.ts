@@ -148,3 +148,23 @@ describe('sessions', () => {
     }
   });
 });
+
+test('a made-up cookie asks nothing of the database where no session is needed', async () => {
+  const store = await openStore('sqlite::memory:');
+  let lookUps = 0;
+  const session: Store['session'] = (...asked) => {
+    lookUps++;
+    return store.session(...asked);
+  };
+  const app = await startApp({ store: { ...store, session }, findOwner: keyring(keys) });
+  closing.push(async () => {
+    await app.close();
+    await store.close();
+  });
+  const headers = { cookie: `session=${'x'.repeat(43)}` };
+  for (const url of ['/healthz', '/openapi.json', '/problems/busy', '/nowhere', '/v1/beds/north/calendar.ics?token=x'])
+    await app.inject({ url, headers });
+  expect(lookUps).toBe(0);
+  expect((await app.inject({ url: '/v1/crops', headers })).statusCode).toBe(401);
+  expect(lookUps).toBe(1);
+});

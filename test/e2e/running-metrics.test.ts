@@ -14,7 +14,6 @@ afterEach(async () => {
 
 it('the service gives a figure for every metric that its page for operators names', async () => {
   const address = await addressOf(run([], { DATABASE_URL: `sqlite:${join(folder, 'garden.db')}` }));
-  const startedMs = Date.now();
   const put = await request(`${address}/v1/places/quillmere`, {
     method: 'PUT',
     headers: { 'content-type': 'application/json' },
@@ -37,5 +36,4 @@ it('the service gives a figure for every metric that its page for operators name
   expect(figures.get('forecaster_cache_misses_total{cache="answers"}')).toBe(1);
   expect(figures.get('forecaster_cache_bytes{cache="series"}')).toBe(0);
   expect(figures.get('forecaster_database_writes_failing')).toBe(0);
-  expect(figures.get('forecaster_database_last_write_timestamp_seconds')! * 1000).toBeGreaterThan(startedMs - 1);
 });
