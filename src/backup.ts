@@ -1,6 +1,9 @@
+import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { configSchema } from './config.js';
 import { backUp } from './storage/back-up.js';
+import { sqlitePath } from './storage/database-url.js';
+import { keyPathOf } from './storage/secrets-key.js';
 
 const [name] = process.argv.slice(2);
 const { DATABASE_URL, INIT_CWD = '.' } = process.env;
@@ -13,6 +16,10 @@ try {
   const file = resolve(INIT_CWD, name);
   const bytes = backUp(configured.data.DATABASE_URL, file);
   process.stdout.write(`${file} is a whole copy of the database (${Math.ceil(bytes / 1024)} kB).\n`);
+  const keyFile = keyPathOf(sqlitePath(configured.data.DATABASE_URL) ?? '');
+  if (existsSync(keyFile)) {
+    process.stdout.write(`It opens only with the key in ${keyFile}: keep a copy of that file too, in another place.\n`);
+  }
 } catch (error) {
   end(`There is no copy: ${(error as Error).message}.`);
 }

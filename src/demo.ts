@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { patientFetch } from './demo/patient-fetch.js';
 import {
   beds,
   comingDays,
@@ -36,7 +37,7 @@ export async function showDemo(address: string, key: string | undefined, write: 
     const type = body && { 'content-type': Buffer.isBuffer(body) ? 'text/csv' : 'application/json' };
     const headers = { ...type, ...(key === undefined ? {} : { authorization: `Bearer ${key}` }) };
     const sent = body === undefined || Buffer.isBuffer(body) ? body : JSON.stringify(body);
-    const response = await fetch(`${address}${path}`, {
+    const response = await patientFetch(`${address}${path}`, {
       method,
       headers,
       ...(sent === undefined ? {} : { body: sent }),

@@ -5,13 +5,13 @@ import { type Config, hostsOf, readConfig } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/known-now.js';
-import { seriesCacheOf } from './garden/series-cache.js';
 import { sharedAllowances } from './http/allowances.js';
 import { buildApp } from './http/app.js';
 import { keyring } from './http/keys.js';
 import { logStream } from './http/log-stream.js';
 import { loggedRequest } from './http/logged-request.js';
 import { model } from './http/model.js';
+import { readyAnswer } from './http/ready-answer.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
@@ -64,7 +64,6 @@ async function start(config: Config): Promise<void> {
   const seen = {
     caches: {
       'past-soil': () => work.stats().pastSoil,
-      series: () => seriesCacheOf(store).stats(),
     },
     work: () => {
       const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = work.stats();
@@ -81,7 +80,7 @@ async function start(config: Config): Promise<void> {
     },
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
-    database: () => ({ ...diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL), ...store.writeState() }),
+    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
   };
   const app = await buildApp({
     version,
@@ -102,7 +101,7 @@ async function start(config: Config): Promise<void> {
     publicUrl: config.PUBLIC_URL,
     connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
     seen,
-    page: servePage(new URL('../dist/page/files/', import.meta.url)),
+    page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer),
     logger: {
       level: isDemo ? 'warn' : config.LOG_LEVEL,
       redact: ['req.headers.authorization', 'req.headers.cookie'],

@@ -9,7 +9,8 @@ import { type Beyond, hoursAhead } from './hours-ahead.js';
 import { extentOf, isCoarse, type Site } from './known-hours.js';
 import type { PastSoil } from './past-soil.js';
 import type { Bedding } from './question.js';
-import { type SoilRecord, soilRecord } from './soil-record.js';
+import { recentSoil } from './recent-soil.js';
+import type { SoilRecord } from './soil-record.js';
 import { type YearsAhead, yearsAhead } from './years-ahead.js';
 
 /** Hourly means at the seed, on a clock of whole hours before and after the wetting. */
@@ -79,8 +80,7 @@ export function seedRecord(
 ): SeedRecord {
   const { site } = bedding;
   refuseElsewhen(series, bedding, wetMs);
-  const wanted = { phaseMs: wetMs, fromMs: wetMs, toMs: wetMs + longestH * HOUR_MS };
-  const soil = soilRecord(series, bedding, wanted, shouldStop);
+  const soil = recentSoil(series, bedding, wetMs, wetMs + longestH * HOUR_MS, shouldStop);
   const hasDays = series.some(({ days }) => days.some(({ complete }) => complete));
   if (hasDays && soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
   const { startMs, swings, basis } = soil;

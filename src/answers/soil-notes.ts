@@ -35,12 +35,19 @@ export const soilWarnings = ({ depthCm, model, probes, isIndoors, hasAir, fromH 
   ...snowNotes(model, fromH),
 ];
 
+/** The code of the note that says so. */
+export const SNOW_SUPPOSED = 'snow-supposed';
+
+/** Is snow taken to lie in any of the model's hours from one on? */
+export const isUnderSnow = ({ snowCover }: ModelledBed, fromH: number): boolean =>
+  snowCover.subarray(Math.max(0, fromH)).some((cover) => cover > 0.5);
+
 /** Of snow, which nobody has told of. */
 function snowNotes(model: ModelledBed | null, fromH: number): Note[] {
-  if (!model?.snowCover.subarray(Math.max(0, fromH)).some((cover) => cover > 0.5)) return [];
+  if (!model || !isUnderSnow(model, fromH)) return [];
   return [
     {
-      code: 'snow-supposed',
+      code: SNOW_SUPPOSED,
       text: 'After days of frost snow is taken to lie, which keeps the soil from the air: under it there is hardly a swing, and the soil stays warmer than frost. Where the ground is bare of snow it is colder than this.',
     },
   ];

@@ -307,8 +307,6 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
    * @throws StorageError as a write would.
    */
   ready(): Promise<void>;
-  /** How writing does, known without asking the database: did the last write fail, and when was the last one kept? */
-  writeState(): { readonly isWriteFailing?: boolean; readonly lastWriteAtMs?: number };
   /** Lets what was begun end, and closes. */
   close(): Promise<void>;
 }

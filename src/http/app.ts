@@ -10,6 +10,7 @@ import Fastify, {
 } from 'fastify';
 import { type ErrorCode, RequestError, StoppedError } from '../basics/errors.js';
 import { DEFAULT_QUOTAS, QuotaError, type Quotas } from '../garden/quotas.js';
+import { seriesCacheOf } from '../garden/series-cache.js';
 import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
@@ -172,8 +173,7 @@ export async function buildApp({
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const answers = answerCache();
-  const service = { clock, store, work, answers };
+  const service = { clock, store, work, answers: answerCache() };
   const shownMetrics = metrics();
   const requests = requestMetrics(shownMetrics);
   const unwatch = watch(
@@ -181,8 +181,13 @@ export async function buildApp({
     {
       messagesWaiting: () => store.messagesWaiting(MAX_MESSAGES_COUNTED),
       openConnections: () => promisify(app.server.getConnections.bind(app.server))(),
+      isWriteFailing: () =>
+        store.ready().then(
+          () => false,
+          () => true,
+        ),
       ...seen,
-      caches: { answers: answers.stats, ...seen.caches },
+      caches: { answers: service.answers.stats, series: seriesCacheOf(store).stats, ...seen.caches },
     },
     version,
   );

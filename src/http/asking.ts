@@ -31,6 +31,8 @@ export interface Form<A extends AnyAsking> {
   readonly body: z.ZodType<A & { temperatures: ForecastBody['temperatures'] }>;
   readonly asking: z.ZodType<A>;
   readonly parameters: Parameters;
+  /** Every answer is worked out from past years: one too many at once is refused before anything is read for it. */
+  readonly isAlwaysLong?: true;
 }
 
 type Answering<A, Answer> = (asking: A, read: readonly Read[], known: Known) => Promise<Answer>;
@@ -40,12 +42,13 @@ export async function answerPosted<A extends AnyAsking, Answer>(
   service: Service,
   request: FastifyRequest,
   query: Record<string, unknown>,
-  { body, asking: schema, parameters }: Form<A>,
+  { body, asking: schema, parameters, isAlwaysLong }: Form<A>,
   answer: Answering<A, Answer>,
 ): Promise<Answer> {
   if (isFile(request)) {
     const { asked, hints } = askedOfFile(schema, parameters, query);
     return inParameters(parameters, async () => {
+      if (isAlwaysLong) request.askedBy().takePlace?.();
       const known = await knownOf(service, request, asked.where);
       const file = await readFileBody(request, hints, zoneAsked(asked, known));
       return answer(asked, readFile(file), known);
@@ -53,6 +56,7 @@ export async function answerPosted<A extends AnyAsking, Answer>(
   }
   askedByQuery(query, {});
   const { temperatures, ...asking } = read(body, request.body);
+  if (isAlwaysLong) request.askedBy().takePlace?.();
   const known = await knownOf(service, request, asking.where);
   return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
 }
@@ -68,7 +72,7 @@ export async function answerLinked<A extends AnyAsking>(
   service: Service,
   request: FastifyRequest,
   reply: FastifyReply,
-  { asking: schema, parameters }: Pick<Form<A>, 'asking' | 'parameters'>,
+  { asking: schema, parameters, isAlwaysLong }: Omit<Form<A>, 'body'>,
   linked: Linked,
   query: Record<string, unknown>,
   answer: Answering<A, Written>,
@@ -81,7 +85,10 @@ export async function answerLinked<A extends AnyAsking>(
   const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked, 'not-found');
   const inputs = { query: request.query, ...keptInputs(rows), ...formOf(request) };
   return service.answers.send({ request, reply, owner }, inputs, () =>
-    inParameters(parameters, async () => answer(asking, [], { now, kept: await keptOf(service.store, owner, rows) })),
+    inParameters(parameters, async () => {
+      if (isAlwaysLong) request.askedBy().takePlace?.();
+      return answer(asking, [], { now, kept: await keptOf(service.store, owner, rows) });
+    }),
   );
 }
 

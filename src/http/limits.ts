@@ -96,19 +96,25 @@ export function requestLimits(options: LimitOptions): CountRequest {
   /** Who asks by a request: it takes one place, and one of the allowance of long work, however much it asks. */
   const asker = (request: FastifyRequest, reply: FastifyReply, requester: () => string) => {
     let signal: AbortSignal | undefined;
+    let hasPlace = false;
     let admitted: Promise<void> | undefined;
     return (owner = request.owner): AskedBy => {
       signal ??= endOf(reply);
       const caller = owner === request.owner ? requester() : callerId('owner', owner);
-      const admit = (): Promise<void> => {
-        admitted ??= admission(reply, caller, signal!);
+      const takePlace = (): void => {
+        if (!hasPlace) takePlaceOf(reply, caller, signal!);
+        hasPlace = true;
+      };
+      const admit = async (): Promise<void> => {
+        takePlace();
+        admitted ??= takeWork(reply, caller);
         return admitted;
       };
-      return { owner, caller, signal, admit };
+      return { owner, caller, signal, takePlace, admit };
     };
   };
 
-  const admission = async (reply: FastifyReply, caller: string, signal: AbortSignal): Promise<void> => {
+  const takePlaceOf = (reply: FastifyReply, caller: string, signal: AbortSignal): void => {
     const before = underWay.get(caller) ?? 0;
     if (before >= atOnce) {
       const nextInS = waitS();
@@ -120,10 +126,12 @@ export function requestLimits(options: LimitOptions): CountRequest {
         { retryAfterS: nextInS, violatedPolicies: ['at-once'] },
       );
     }
-    if (!signal.aborted) {
-      underWay.set(caller, before + 1);
-      signal.addEventListener('abort', () => leave(caller), { once: true });
-    }
+    if (signal.aborted) return;
+    underWay.set(caller, before + 1);
+    signal.addEventListener('abort', () => leave(caller), { once: true });
+  };
+
+  const takeWork = async (reply: FastifyReply, caller: string): Promise<void> => {
     if (!work) return;
     const allowance = await work(caller, clock().getTime());
     if (!allowance.isAllowed || isNearer(reply, allowance, workPerMinute))
@@ -142,6 +150,8 @@ export function requestLimits(options: LimitOptions): CountRequest {
 /** Aborted when the answer has been sent, or nobody is there to read it. */
 function endOf({ raw }: FastifyReply): AbortSignal {
   const ended = new AbortController();
+  // A caller who went while the database was asked has closed it already, and it tells that no second time.
+  if (raw.destroyed) ended.abort();
   raw.once('finish', () => ended.abort());
   raw.once('close', () => ended.abort());
   return ended.signal;

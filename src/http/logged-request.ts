@@ -3,7 +3,7 @@ import { callersIdOf } from './callers-id.js';
 
 /** Names of query parameters in which people send keys. A calendar's token is secret too. */
 export const KEY_PARAMETERS = /^(?:token|access[-_]?token|(?:api[-_]?)?key)$/i;
-const SECRETS = /([?&](?:token|access[-_]?token|(?:api[-_]?)?key)=)[^&]*/gi;
+const PARAMETER = /([?&])([^=&]*)=[^&]*/g;
 /** As W3C's Trace Context, level 1, has it. */
 const TRACE_PARENT = /^[\da-f]{2}-[\da-f]{32}-[\da-f]{16}-[\da-f]{2}$/;
 
@@ -14,10 +14,18 @@ export const loggedRequest = (request: FastifyRequest) => {
   const trace = headers.traceparent;
   return {
     method,
-    url: url.replaceAll(SECRETS, '$1[Redacted]'),
+    url: withoutSecrets(url),
     host,
     remoteAddress: ip,
     ...(callersId === undefined ? {} : { callersId }),
     ...(typeof trace === 'string' && TRACE_PARENT.test(trace) ? { traceparent: trace } : {}),
   };
 };
+
+const withoutSecrets = (url: string): string =>
+  url.replaceAll(PARAMETER, (whole, mark: string, name: string) =>
+    KEY_PARAMETERS.test(decoded(name)) ? `${mark}${name}=[Redacted]` : whole,
+  );
+
+/** A name as the query's reader decodes it: `%6Bey` is a key as well. */
+const decoded = (name: string): string => [...new URLSearchParams(`${name}=`).keys()][0] ?? '';

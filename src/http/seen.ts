@@ -1,14 +1,7 @@
 import { monitorEventLoopDelay, performance } from 'node:perf_hooks';
+import type { CacheStats } from '../basics/shared-cache.js';
 import type { HistogramReading } from './histogram.js';
 import type { Metrics } from './metrics.js';
-
-/** What a cache counts. */
-export interface CacheStats {
-  readonly hits: number;
-  readonly misses: number;
-  readonly bytes: number;
-  readonly entries: number;
-}
 
 /** What the worker pool counts. */
 export interface WorkStats {
@@ -38,8 +31,6 @@ export interface DatabaseStats {
   readonly fileBytes?: number;
   readonly walBytes?: number;
   readonly diskFreeBytes?: number;
-  readonly isWriteFailing?: boolean;
-  readonly lastWriteAtMs?: number;
 }
 
 /** Where those who count are read. What is left out is not in the metrics. */
@@ -51,6 +42,7 @@ export interface Seen {
   /** Messages that wait to be sent, counted up to a bound. */
   readonly messagesWaiting?: () => Promise<number>;
   readonly database?: () => DatabaseStats;
+  readonly isWriteFailing?: () => Promise<boolean>;
   readonly openConnections?: () => Promise<number>;
 }
 
@@ -95,14 +87,9 @@ export function watch(metrics: Metrics, seen: Seen, version: string): () => void
   gauge('forecaster_database_file_bytes', 'Size of the database file.', () => seen.database?.().fileBytes);
   gauge('forecaster_database_wal_bytes', 'Size of its write-ahead log.', () => seen.database?.().walBytes);
   gauge('forecaster_disk_free_bytes', 'Room left on the disk of the database.', () => seen.database?.().diskFreeBytes);
-  gauge('forecaster_database_writes_failing', '1 while writes to the database fail.', () => {
-    const isFailing = seen.database?.().isWriteFailing;
-    return isFailing === undefined ? undefined : Number(isFailing);
-  });
-  gauge('forecaster_database_last_write_timestamp_seconds', 'When the last write was kept.', () => {
-    const atMs = seen.database?.().lastWriteAtMs;
-    return atMs === undefined ? undefined : atMs / 1000;
-  });
+  gauge('forecaster_database_writes_failing', '1 while writes to the database fail.', async () =>
+    seen.isWriteFailing ? Number(await seen.isWriteFailing()) : undefined,
+  );
 
   gauge('http_open_connections', 'Connections that are open.', () => seen.openConnections?.());
   const delay = monitorEventLoopDelay({ resolution: LOOP_RESOLUTION_MS });

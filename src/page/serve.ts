@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
@@ -20,13 +19,19 @@ const FOREIGN: Problem = {
   detail: 'A page of another site sent this, so nothing was changed. If it was you, enter it here.',
 };
 
+type Handle = (request: FastifyRequest, reply: FastifyReply) => Promise<FastifyReply>;
+
+/** Makes a handler of an answer that never changes. */
+type ReadyAnswer = (answer: { type: string; body: Buffer; headers?: Readonly<Record<string, string>> }) => Handle;
+
 /**
  * The page at `/` and its files: the same document whether its form is posted or its script runs, made from the
  * service's own answers.
  *
  * @param folder Where the build put the page's script and style sheet.
+ * @param readyAnswer How the service packs and tags what never changes; main hands it in.
  */
-export function servePage(folder: URL): FastifyPluginAsync {
+export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginAsync {
   const script = readFileSync(new URL('page.js', folder));
   const style = Buffer.from(`${colours()}${styles('auto')}${readFileSync(new URL('page.css', folder), 'utf8')}`);
   const files: Files = { script: `/page.js?${versionOf(script)}`, style: `/page.css?${versionOf(style)}` };
@@ -44,50 +49,27 @@ export function servePage(folder: URL): FastifyPluginAsync {
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, files, request, reply }, form);
     });
-    app.get('/docs/running', async (_, reply) =>
-      reply
-        .headers({ 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' })
-        .type('text/html; charset=utf-8')
-        .send(runningPage),
+    app.get(
+      '/docs/running',
+      readyAnswer({
+        type: 'text/html; charset=utf-8',
+        body: runningPage,
+        headers: { 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' },
+      }),
     );
-    app.get('/page.js', readyFile('text/javascript; charset=utf-8', script, files.script));
-    app.get('/page.css', readyFile('text/css; charset=utf-8', style, files.style));
+    const text = (kind: string, body: Buffer): Handle => readyAnswer({ type: `text/${kind}; charset=utf-8`, body });
+    app.get('/page.js', underOwnAddress(files.script, text('javascript', script)));
+    app.get('/page.css', underOwnAddress(files.style, text('css', style)));
   };
 }
 
 const versionOf = (file: Buffer): string => createHash('sha256').update(file).digest('base64url').slice(0, 12);
 
-/** Above these a script hardly shrinks, and packing it takes many times as long. */
-const BROTLI_QUALITY = 5;
-const GZIP_LEVEL = 6;
-
-/** One of the page's files, packed once. Under its own address it never changes; another build's, asked for while instances are renewed, it is not. */
-function readyFile(type: string, file: Buffer, ownAddress: string) {
-  const packed = {
-    br: brotliCompressSync(file, { params: { [constants.BROTLI_PARAM_QUALITY]: BROTLI_QUALITY } }),
-    gzip: gzipSync(file, { level: GZIP_LEVEL }),
-  };
-  const tag = versionOf(file);
-  return async ({ url, headers }: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
-    const coding = (['br', 'gzip'] as const).find((one) => takes(headers['accept-encoding'], one));
-    const etag = `"${tag}${coding ? `-${coding}` : ''}"`;
-    reply.headers({
-      'cache-control': url === ownAddress ? 'public, max-age=31536000, immutable' : 'no-cache',
-      vary: 'Accept-Encoding',
-      etag,
-    });
-    if (headers['if-none-match']?.split(',').some((one) => one.trim().replace(/^W\//, '') === etag)) {
-      return reply.code(304).send();
-    }
-    if (coding) reply.header('content-encoding', coding);
-    return reply.type(type).send(coding ? packed[coding] : file);
-  };
-}
-
-/** Does an Accept-Encoding name a coding, and not to refuse it? */
-const takes = (header: string | undefined, coding: string): boolean =>
-  header
-    ?.toLowerCase()
-    .split(',')
-    .some((one) => new RegExp(`^\\s*${coding}\\s*(?:;\\s*q=(?:1(?:\\.0*)?|0\\.\\d*[1-9]\\d*))?\\s*$`).test(one)) ===
-  true;
+/** Under its own address a file never changes; another build's, asked for while instances are renewed, it is not. */
+const underOwnAddress =
+  (ownAddress: string, send: Handle): Handle =>
+  (request, reply) =>
+    send(
+      request,
+      reply.header('cache-control', request.url === ownAddress ? 'public, max-age=31536000, immutable' : 'no-cache'),
+    );

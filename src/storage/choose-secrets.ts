@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { Database } from './database.js';
 import { forgetSealed, hasSealed, opensSealed, sealPlain } from './seal-secrets.js';
 import { plainSecrets, type SecretOf, type Secrets, sealedBy } from './secrets.js';
-import { keyFromFile, readKeyFile } from './secrets-key.js';
+import { keyFromFile, keyPathOf, readKeyFile } from './secrets-key.js';
 import { newSecret } from './subscriptions.js';
 
 export interface SecretsSettings {
@@ -65,8 +65,6 @@ async function secretsFor(
   if (!known && !forgetSecrets && (await hasSealed(database))) throw new Error(keyFault(file, secretsKey));
   return sealedBy(known ?? (await keyFromFile(path)));
 }
-
-const keyPathOf = (file: string): string => `${file}.key`;
 
 function keyFault(file: string | undefined, secretsKey: string | undefined): string {
   const sealed = 'the calendar addresses and webhook secrets in it were sealed with another key';

@@ -1,5 +1,3 @@
-import type { WriteState } from './probe.js';
-
 /** What a column takes and gives. Whole numbers up to 2^53 may stand in `bigint` columns. */
 export type Value = string | number | null | Uint8Array;
 
@@ -29,8 +27,6 @@ export interface Database {
   for(owner: string, frees?: 'frees'): Database;
   /** Resolves where a write would succeed now, or would have succeeded a moment ago. */
   probe(): Promise<void>;
-  /** Known without asking the database. */
-  writeState(): WriteState;
   close(): Promise<void>;
   /** Writes the whole database anew, so that nothing of what was overwritten is left in it; where a file needs that. */
   scrub?(): Promise<void>;

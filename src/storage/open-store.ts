@@ -187,7 +187,6 @@ export function storeOf(
     usage: (owner) => usageOf(of(owner), owner),
 
     ready: () => database.probe(),
-    writeState: () => database.writeState(),
     close: () => database.close(),
   };
 }

@@ -111,7 +111,6 @@ export async function openPostgres(url: string): Promise<Database> {
       transaction: (work) => inTurn(owner, () => transaction(work)),
     }),
     probe,
-    writeState: probe.writeState,
     close: () => pool.end(),
   };
   return database;

@@ -1,19 +1,11 @@
 /** How long the outcome of a probe stands [ms]: `/readyz` may be asked by anybody, and a probe waits for the disk. */
 const PROBE_EVERY_MS = 2_000;
 
-/** How writing does since the start; what is not known yet is left out. */
-export interface WriteState {
-  readonly isWriteFailing?: boolean;
-  readonly lastWriteAtMs?: number;
-}
-
 /** Whether a write would succeed, asked seldom of the database itself. */
 export interface Probe {
   (): Promise<void>;
   /** Reports how a real write ended, so that the next probe asks again where this disagrees with the last outcome. */
   wrote(isGood: boolean): void;
-  /** How the last write or probe ended, and when the last write was kept. */
-  writeState(): WriteState;
 }
 
 interface Outcome {
@@ -25,13 +17,11 @@ interface Outcome {
 /** @param write Throws as a real write would. */
 export function throttledProbe(write: () => Promise<void>): Probe {
   let last: Outcome | undefined;
-  let state: WriteState = {};
   const probe = (): Promise<void> => {
     if (last) return last.outcome;
     const asked: Outcome = { outcome: write() };
     const ended = (isGood: boolean): void => {
       asked.isGood = isGood;
-      state = { ...state, isWriteFailing: !isGood };
       setTimeout(() => {
         if (last === asked) last = undefined;
       }, PROBE_EVERY_MS).unref();
@@ -46,8 +36,6 @@ export function throttledProbe(write: () => Promise<void>): Probe {
   return Object.assign(probe, {
     wrote(isGood: boolean) {
       if (last?.isGood !== isGood) last = undefined;
-      state = { ...state, isWriteFailing: !isGood, ...(isGood ? { lastWriteAtMs: Date.now() } : {}) };
     },
-    writeState: () => state,
   });
 }

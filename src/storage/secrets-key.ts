@@ -7,6 +7,9 @@ const KEY_BYTES = 32;
 const WRITTEN_WITHIN_MS = 2000;
 const NAP_MS = 50;
 
+/** Where the key of an SQLite database lies that is given none. */
+export const keyPathOf = (file: string): string => `${file}.key`;
+
 /** The key in a file; undefined: there is no such file. @throws Error where it holds something else. */
 export async function readKeyFile(path: string): Promise<Uint8Array | undefined> {
   for (let waitedMs = 0; ; waitedMs += NAP_MS) {

@@ -150,7 +150,6 @@ export async function openSqlite(path: string): Promise<Database> {
       }),
     for: forOwner,
     probe,
-    writeState: probe.writeState,
     scrub: () =>
       inTurn(SERVICE, async () => {
         await patiently(() => writer.exec('VACUUM'));

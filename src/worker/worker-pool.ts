@@ -26,7 +26,9 @@ export interface AskedBy {
   readonly signal?: AbortSignal | undefined;
   /** Nobody waits for it: people come first. */
   readonly isBackground?: boolean;
-  /** Asked before each question is taken on. @throws {RequestError} where the caller has asked too much. */
+  /** Takes one of the caller's places, before anything is read for the answer. @throws {RequestError} where all are taken. */
+  takePlace?(): void;
+  /** Asked before each question is taken on; takes a place too. @throws {RequestError} where the caller has asked too much. */
   admit?(): Promise<void>;
 }
 
@@ -247,8 +249,8 @@ export function workerPool({
 
   return {
     async ask(kind, question, by) {
-      if (isClosed) throw stopping();
       await by.admit?.();
+      if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;

@@ -165,6 +165,54 @@ describe('the limits of long work', () => {
     expect((await windows(app, 'one', to(20))).statusCode).toBe(200);
   });
 
+  test('refuse the ninth before any series is read for it; what is remembered is answered beside eight, and costs none of the allowance', async () => {
+    const store = await openStore('sqlite::memory:');
+    const read: string[] = [];
+    const counting = {
+      ...store,
+      air: (...asked: Parameters<typeof store.air>) => {
+        read.push(asked[1]);
+        return store.air(...asked);
+      },
+    };
+    const app = await start({ store: counting, findOwner: keyring(keys), rateLimit: 600, workLimit: 9 });
+    const send = (method: 'GET' | 'PUT' | 'POST', url: string, payload?: object) =>
+      app.inject({ method, url, headers: { authorization: 'Bearer one' }, ...(payload ? { payload } : {}) });
+    const places = Array.from({ length: 13 }, (_, i) => `place-${i}`);
+    for (const id of places) {
+      expect((await send('PUT', `/v1/places/${id}`, { name: id, ...quillmere })).statusCode).toBe(201);
+      expect((await send('POST', `/v1/places/${id}/air`, { medium: 'air', daily: years })).statusCode).toBe(200);
+    }
+    const [known, ...others] = places.map((id) => `/v1/places/${id}/sowing-windows?crop=lettuce`);
+    const first = await send('GET', known!);
+    expect([first.statusCode, first.headers.ratelimit]).toEqual([200, '"work";r=8;t=7']);
+    read.length = 0;
+    const many = Promise.all(others.map((url) => send('GET', url)));
+    const remembered = await send('GET', known!);
+    expect([remembered.statusCode, remembered.body]).toEqual([200, first.body]);
+    expect(remembered.headers.ratelimit).toMatch(/^"requests"/);
+    const answers = await many;
+    const statuses = answers.map(({ statusCode }) => statusCode);
+    expect(statuses.toSorted()).toEqual([...Array(8).fill(200), ...Array(4).fill(429)]);
+    for (const { statusCode, body } of answers) if (statusCode === 429) expect(body).toContain('too-much-at-once');
+    expect(read.toSorted()).toEqual(others.flatMap((_, i) => (statuses[i] === 200 ? places[i + 1]! : [])).toSorted());
+    await store.close();
+  });
+
+  test('refuse a sowing before it is kept', async () => {
+    const app = await start({ findOwner: keyring(keys), rateLimit: 600, workLimit: 1 });
+    const send = (method: 'GET' | 'PUT' | 'POST', url: string, payload?: object) =>
+      app.inject({ method, url, headers: { authorization: 'Bearer one' }, ...(payload ? { payload } : {}) });
+    await send('PUT', '/v1/places/quillmere', { name: 'Quillmere', ...quillmere });
+    await send('POST', '/v1/places/quillmere/air', { medium: 'air', daily: years });
+    await send('PUT', '/v1/beds/north', { place: 'quillmere', name: 'North bed' });
+    const sown = { bed: 'north', crop: 'lettuce', date: '2027-07-20' };
+    expect((await send('PUT', '/v1/sowings/first', sown)).statusCode).toBe(201);
+    expect((await send('PUT', '/v1/sowings/second', sown)).statusCode).toBe(429);
+    const kept = (await send('GET', '/v1/sowings')).json() as { sowings: { id: string }[] };
+    expect(kept.sowings.map(({ id }) => id)).toEqual(['first']);
+  });
+
   test('count answers that are worked out a minute, and nothing else', async () => {
     let nowMs = Date.parse(NOW);
     const app = await start({

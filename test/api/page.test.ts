@@ -2,11 +2,13 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { beds, northReadings, pastAir, place, probeDepthCm, today } from '../../src/demo/season.js';
 import { keyring } from '../../src/http/keys.js';
+import { readyAnswer } from '../../src/http/ready-answer.js';
 import { fields } from '../../src/page/question.js';
 import { servePage } from '../../src/page/serve.js';
 import { askerOf, startApp } from './helper.js';
@@ -15,12 +17,14 @@ const folder = await mkdtemp(join(tmpdir(), 'page-'));
 const FILE = `time,soil (C)\n${northReadings()
   .map(({ at, value }) => `${at},${value}`)
   .join('\n')}\n`;
+/** Long enough to be worth packing. */
+const SCRIPT = `export {};${'\n'.repeat(2000)}`;
 let app: FastifyInstance;
 
 beforeAll(async () => {
-  await writeFile(join(folder, 'page.js'), 'export {};');
+  await writeFile(join(folder, 'page.js'), SCRIPT);
   await writeFile(join(folder, 'page.css'), 'p { margin: 0; }');
-  app = await startApp({ page: servePage(pathToFileURL(`${folder}/`)) });
+  app = await startApp({ page: servePage(pathToFileURL(`${folder}/`), readyAnswer) });
   const ask = askerOf(app);
   await ask('PUT', '/v1/places/quillmere', place);
   await ask('POST', '/v1/places/quillmere/air', { medium: 'air', daily: pastAir().slice(-5 * 365) });
@@ -200,9 +204,32 @@ describe('what a browser is told', () => {
       const file = await app.inject(address!);
       expect(file.statusCode).toBe(200);
       expect(file.headers['cache-control']).toContain('immutable');
+      const known = { 'if-none-match': String(file.headers.etag) };
+      expect((await app.inject({ url: address!, headers: known })).statusCode).toBe(304);
     }
     // As an instance of another build would name it: what is not that file is not kept for it.
     expect((await app.inject('/page.js?anothers')).headers['cache-control']).toBe('no-cache');
+  });
+});
+
+describe('what never changes', () => {
+  test('is packed as the browser likes it, and each coding has a tag of its own', async () => {
+    const unpack = { br: brotliDecompressSync, gzip: gunzipSync };
+    for (const url of ['/page.js', '/docs/running']) {
+      const plain = await app.inject(url);
+      const tags = new Set([plain.headers.etag]);
+      for (const [coding, unpacked] of Object.entries(unpack)) {
+        const packed = await app.inject({ url, headers: { 'accept-encoding': coding } });
+        expect(packed.headers['content-encoding']).toBe(coding);
+        expect(packed.headers.vary).toBe('Accept-Encoding');
+        expect(unpacked(packed.rawPayload)).toEqual(plain.rawPayload);
+        tags.add(packed.headers.etag);
+        const known = { 'accept-encoding': coding, 'if-none-match': String(packed.headers.etag) };
+        expect((await app.inject({ url, headers: known })).statusCode).toBe(304);
+      }
+      expect(tags.size).toBe(3);
+      expect(plain.headers['content-encoding']).toBeUndefined();
+    }
   });
 });
 
@@ -273,7 +300,7 @@ test('a page of another site changes nothing, where no key is asked for either',
 
 test('who has no key yet goes on, with it, to what was asked', async () => {
   const closed = await startApp({
-    page: servePage(pathToFileURL(`${folder}/`)),
+    page: servePage(pathToFileURL(`${folder}/`), readyAnswer),
     findOwner: keyring(new Map([['s3cret', 'north']])),
   });
   const { body, statusCode } = await closed.inject('/?bed=north&crop=carrot');

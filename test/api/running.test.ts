@@ -11,6 +11,7 @@ import { histogram } from '../../src/http/histogram.js';
 import { keyring } from '../../src/http/keys.js';
 import { metrics } from '../../src/http/metrics.js';
 import { problemKinds } from '../../src/http/problems.js';
+import { readyAnswer } from '../../src/http/ready-answer.js';
 import { requestMetrics } from '../../src/http/request-metrics.js';
 import { watch } from '../../src/http/seen.js';
 import { scaleFigures } from '../../src/page/running/scale-figures.js';
@@ -22,7 +23,7 @@ const folder = await mkdtemp(join(tmpdir(), 'running-'));
 await writeFile(join(folder, 'page.js'), '');
 await writeFile(join(folder, 'page.css'), '');
 const app = await startApp({
-  page: servePage(pathToFileURL(`${folder}/`)),
+  page: servePage(pathToFileURL(`${folder}/`), readyAnswer),
   findOwner: keyring(new Map([['s3cret', 'north']])),
 });
 afterAll(async () => {
@@ -100,7 +101,8 @@ describe('the page for who runs the service', () => {
         sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
         deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
         messagesWaiting: async () => 0,
-        database: () => ({ fileBytes: 0, walBytes: 0, diskFreeBytes: 0, isWriteFailing: false, lastWriteAtMs: 0 }),
+        database: () => ({ fileBytes: 0, walBytes: 0, diskFreeBytes: 0 }),
+        isWriteFailing: async () => false,
         openConnections: async () => 0,
       },
       '1.0.0',

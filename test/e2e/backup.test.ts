@@ -32,6 +32,8 @@ const backUp = (...args: string[]) =>
     env: { PATH: process.env.PATH, DATABASE_URL: databaseUrl },
   });
 const bedsIn = async (file: string): Promise<string[]> => {
+  // Secrets in it are sealed with the key beside the first.
+  await copyFile(join(folder, 'data.db.key'), `${file}.key`);
   const store = await openStore(`sqlite:${file}`);
   const beds = await store.beds(OPEN_OWNER, { limit: 1000 });
   await store.close();
@@ -57,6 +59,9 @@ test('a backup of a running service is whole, private, and as it was at one mome
     const copy = join(folder, `copy-${n}.db`);
     const { stdout } = await backUp(copy);
     expect(stdout).toContain(`${copy} is a whole copy`);
+    expect(stdout).toContain(`the key in ${file}.key`);
+    // Without that key it says what it needs, and changes nothing.
+    await expect(openStore(`sqlite:${copy}`)).rejects.toThrow('sealed with another key');
     expect((await stat(copy)).mode & 0o777).toBe(0o600);
     await expect(stat(`${copy}.part`)).rejects.toThrow('ENOENT');
     const beds = await bedsIn(copy);

@@ -74,14 +74,21 @@ const readingsOf = (day: number, value: number) => ({
 });
 const months = (usual: number) =>
   Object.fromEntries(
-    ['min', 'max'].map((end, i) => [
+    ['meanMinC', 'meanMaxC'].map((end, i) => [
       end,
       Array.from({ length: 12 }, (_, month) => usual + 8 * i - 6 * Math.cos((month / 6) * Math.PI)),
     ]),
   );
 
+const planOf = (perWeek: number) => ({
+  bed: 'north',
+  crop: 'lettuce',
+  harvest: { from: '2027-08-20', to: '2027-09-10', perWeek },
+});
+
 async function keepGarden(owner: Owner): Promise<void> {
   await change(owner, 'PUT', '/v1/places/quillmere', place('Etc/GMT+2'));
+  await change(owner, 'PUT', '/v1/places/quillmere/normals', months(9));
   await change(owner, 'POST', '/v1/places/quillmere/air', airOf(0, 33, owner === 'ann' ? 6 : 10));
   await change(owner, 'PUT', '/v1/beds/north', { place: 'quillmere', name: `North bed of ${owner}` });
   await change(owner, 'PUT', '/v1/lots/old', { crop: 'lettuce', germinationPercent: 80 });
@@ -93,6 +100,7 @@ async function keepGarden(owner: Owner): Promise<void> {
     lot: 'old',
   });
   await change(owner, 'PUT', '/v1/sowings/other', { bed: 'north', crop: 'lettuce', date: '2027-05-20', seeds: 100 });
+  await change(owner, 'PUT', '/v1/plans/salad', planOf(6));
 }
 
 /** Something that changes what is kept, or the hour. */
@@ -166,6 +174,10 @@ const changes: fc.Arbitrary<(owner: Owner) => Promise<unknown>> = fc.oneof(
       }),
   ),
   fc.constant((owner: Owner) => change(owner, 'DELETE', '/v1/sowings/other')),
+  fc
+    .integer({ min: 1, max: 20 })
+    .map((perWeek) => (owner: Owner) => change(owner, 'PUT', '/v1/plans/salad', planOf(perWeek))),
+  fc.constant((owner: Owner) => change(owner, 'DELETE', '/v1/plans/salad')),
   fc.integer({ min: 1, max: 30 }).map((hours) => async () => {
     nowMs += hours * HOUR_MS;
   }),
@@ -195,7 +207,14 @@ const questions: readonly (readonly [url: string, headers?: Record<string, strin
   ['/v1/beds/north/sowing-windows?crop=lettuce&from=2027-06-01&to=2027-06-30'],
   ['/v1/places/quillmere'],
   ['/v1/beds/north'],
+  ['/v1/plans/salad'],
 ];
+
+/** Those, and the calendar at the address that the bed tells its owner. */
+async function questionsOf(owner: Owner): Promise<typeof questions> {
+  const { calendarUrl } = (await ask(cached, owner, 'GET', '/v1/beds/north')).json();
+  return [...questions, [calendarUrl]];
+}
 
 /** An answer without what tells one request from another. */
 const contentOf = ({ statusCode, headers, body }: Awaited<ReturnType<typeof ask>>) => ({
@@ -228,11 +247,15 @@ describe('whatever changes, and whoever asks', () => {
             await change(owner, 'DELETE', '/v1/beds/north?with=sowings');
             await change(owner, 'DELETE', '/v1/places/quillmere?with=beds');
             await keepGarden(owner);
+            for (const [url, headers] of await questionsOf(owner)) {
+              expect((await ask(cached, owner, 'GET', url, { headers })).statusCode, url).toBe(200);
+            }
           }
           for (const [owner, step] of steps) {
+            const asked = await questionsOf(owner);
             // Questions are under way while the change is made.
             await Promise.all([
-              ...questions.map(([url, headers]) => ask(cached, owner, 'GET', url, { headers })),
+              ...asked.map(([url, headers]) => ask(cached, owner, 'GET', url, { headers })),
               step(owner),
             ]);
             await compared();
@@ -247,8 +270,8 @@ describe('whatever changes, and whoever asks', () => {
 async function compared(): Promise<void> {
   // A store of another identity has no series cached, and a new app no answers.
   const fresh = await appOver({ ...store });
-  for (const [url, headers] of questions) {
-    for (const owner of OWNERS) {
+  for (const owner of OWNERS) {
+    for (const [url, headers] of await questionsOf(owner)) {
       const first = await ask(cached, owner, 'GET', url, { headers });
       const again = await ask(cached, owner, 'GET', url, { headers });
       const now = await ask(fresh, owner, 'GET', url, { headers });

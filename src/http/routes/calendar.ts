@@ -31,7 +31,10 @@ export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
     return (
       rows && {
         inputs: keptInputs(rows),
-        season: async () => bedSeason(store, await knownSeason(store, owner, rows, now), askerOf(work, by)),
+        async season() {
+          by.takePlace?.();
+          return bedSeason(store, await knownSeason(store, owner, rows, now), askerOf(work, by));
+        },
       }
     );
   };

@@ -49,7 +49,11 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
     if (!rows) throw notKept('plan', plan.id);
     return {
       inputs: inputsOf(plan, rows),
-      answer: async () => planOnWire(plan, planned ?? (await ask(by, plan, await keptOf(store, owner, rows)))),
+      async answer() {
+        if (planned) return planOnWire(plan, planned);
+        by.takePlace?.();
+        return planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows)));
+      },
     };
   };
   const keeperFor = (by: AskedBy, planned?: GardenPlan): Keeper<Plan, PlanFields> => ({
@@ -92,10 +96,11 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         const id = idIn(request, 'plan');
         const fields = readPut(planPutSchema, planAnswerSchema, request.body);
         const owner = ownerOf(request);
+        const by = request.askedBy();
+        by.takePlace?.();
         const kept = await bedOf(owner, fields);
         if (!kept) throw noSuch('bed', fields.bed);
         // What cannot be planned is not kept.
-        const by = request.askedBy();
         const planned = await ask(by, fields, kept);
         return putAndAnswer(request, reply, id, keeperFor(by, planned), () => fields, clock);
       },

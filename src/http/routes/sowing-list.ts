@@ -102,9 +102,10 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       const counted = await store.sowing(owner, sowing.id);
       if (!counted) return undefined;
       const inputs = sowingInputs(counted.sowing, bed);
-      const body = await answers.body(owner, `/v1/sowings/${sowing.id}`, inputs, async () =>
-        asJson(signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now)),
-      );
+      const body = await answers.body(owner, `/v1/sowings/${sowing.id}`, inputs, async () => {
+        by.takePlace?.();
+        return asJson(signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now));
+      });
       return JSON.parse(body.toString()) as SowingAnswer;
     }
   },

@@ -20,10 +20,16 @@ import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { windowsOnWire } from '../wire-windows.js';
 import { asJson } from '../written.js';
 
-const form: Form<WindowAsking> = { body: windowBodySchema, asking: windowAskingSchema, parameters: windowParameters };
-const bedForm = { asking: windowAskingSchema, parameters: linkParameters(windowParameters) };
+type LinkForm = Omit<Form<WindowAsking>, 'body'>;
+
+const bedForm: LinkForm = {
+  asking: windowAskingSchema,
+  parameters: linkParameters(windowParameters),
+  isAlwaysLong: true,
+};
 /** Of a place the bed is described. */
-const placeForm = { asking: windowAskingSchema, parameters: linkParameters(windowParameters, { describesBed: true }) };
+const placeForm: LinkForm = { ...bedForm, parameters: linkParameters(windowParameters, { describesBed: true }) };
+const form: Form<WindowAsking> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
 
 /** When should I sow? */
 export const sowingWindowRoutes = (service: Service): Route[] => [
@@ -93,7 +99,7 @@ function byLink(
   service: Service,
   request: FastifyRequest,
   reply: FastifyReply,
-  linkForm: Pick<Form<WindowAsking>, 'asking' | 'parameters'>,
+  linkForm: LinkForm,
   linked: Linked,
 ): Promise<FastifyReply> {
   const { rounding, query: rest } = precisionOf(request);

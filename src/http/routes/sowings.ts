@@ -59,14 +59,19 @@ export const sowingRoutes = (service: Service): Route[] => {
     if (!rows) throw notKept('sowing', counted.sowing.id);
     return {
       inputs: sowingInputs(counted.sowing, rows),
-      answer: () =>
-        sowingContent(store, owner, counted, rows, { ask: { ...askerOf(work, by), canDoWithout }, now, precision }),
+      answer() {
+        by.takePlace?.();
+        const ask = { ...askerOf(work, by), canDoWithout };
+        return sowingContent(store, owner, counted, rows, { ask, now, precision });
+      },
     };
   };
   const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
     find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
     async put(owner, id, fields, ifRevision) {
       refuseAgainst((await store.sowing(owner, id))?.counts ?? [], fields);
+      // Whoever asks too much is told so before anything is kept.
+      await by.admit?.();
       const done = await store.putSowing(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
       if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);

@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { StorageError } from '../../../src/garden/storage-error.js';
+import { readyAnswer } from '../../../src/http/ready-answer.js';
 import type { SowingAnswer } from '../../../src/http/schemas/sowings.js';
 import { servePage } from '../../../src/page/serve.js';
 import { openStore } from '../../../src/storage/open-store.js';
@@ -23,7 +24,7 @@ beforeAll(async () => {
     if (isAway) throw new StorageError('away');
     return store.beds(...asked);
   };
-  app = await startApp({ store: { ...store, beds }, page: servePage(pathToFileURL(`${folder}/`)) });
+  app = await startApp({ store: { ...store, beds }, page: servePage(pathToFileURL(`${folder}/`), readyAnswer) });
   app.addHook('onClose', () => store.close());
   await keepQuillmere(app);
 });

@@ -232,4 +232,16 @@ describe('a pool of workers', () => {
     expect(await waiting).toBe('busy');
     expect(await codeOf(ask(pool, 'later'))).toBe('busy');
   });
+
+  it('takes on nothing of one whose allowance was asked for meanwhile', async () => {
+    const pool = start({ deadlineMs: { ...DEADLINE_MS, windows: 300_000 } });
+    let admit = (): void => {};
+    const admitted = new Promise<void>((resolve) => {
+      admit = resolve;
+    });
+    const asked = codeOf(ask(pool, 'late', { admit: () => admitted }));
+    await pool.close();
+    admit();
+    expect(await asked).toBe('busy');
+  });
 });
