@@ -173,8 +173,7 @@ export async function buildApp({
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   app.addHook('onClose', () => work.close());
-  const answers = answerCache();
-  const service = { clock, store, work, answers };
+  const service = { clock, store, work, answers: answerCache() };
   const shownMetrics = metrics();
   const requests = requestMetrics(shownMetrics);
   const unwatch = watch(
