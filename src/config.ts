@@ -103,7 +103,7 @@ export const configSchema = z.object({
     .regex(/^([1-9]\d?|auto)$/, 'must be a whole number from 1 to 99, or auto')
     .transform((value) => (value === 'auto' ? value : Number(value)))
     .default('auto')
-    .describe('Threads that work answers out; auto: one less than the machine has processors, 1 to 8'),
+    .describe('Threads that work answers out; auto: one less than the machine has processors, 2 to 8'),
   SECRETS_KEY: z
     .string()
     .refine((text) => text === '' || text.length >= MIN_KEY_LENGTH, `must have ${MIN_KEY_LENGTH} characters or more`)

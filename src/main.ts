@@ -16,6 +16,7 @@ import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
+import { sqlitePath } from './storage/database-url.js';
 import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
 import { askerOf } from './worker/asker-of.js';
@@ -40,7 +41,9 @@ async function start(config: Config): Promise<void> {
   const clock = () => new Date(Date.now() + aheadMs);
   const warnings: string[] = [];
   // The demo leaves nothing behind.
-  const store = await openStore(isDemo ? 'sqlite::memory:' : config.DATABASE_URL, {
+  const databaseUrl = isDemo ? 'sqlite::memory:' : config.DATABASE_URL;
+  const isInMemory = sqlitePath(databaseUrl) === ':memory:';
+  const store = await openStore(databaseUrl, {
     quotas: config.QUOTAS,
     secretsKey: config.SECRETS_KEY || undefined,
     forgetSecrets: config.FORGET_SECRETS ? { atMs: clock().getTime() } : undefined,
@@ -54,10 +57,13 @@ async function start(config: Config): Promise<void> {
     modelVersion: model.version,
     threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
     pasts: pastSoilCache({
-      store: {
-        find: store.pastSoil,
-        keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
-      },
+      // A database in memory outlives nothing, and would hold it twice.
+      store: isInMemory
+        ? undefined
+        : {
+            find: store.pastSoil,
+            keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
+          },
       failed: failing('the database has no past soil now: it is worked out anew'),
     }),
   });
@@ -78,7 +84,7 @@ async function start(config: Config): Promise<void> {
     },
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
-    database: () => diskUse(isDemo ? 'sqlite::memory:' : config.DATABASE_URL),
+    database: () => diskUse(databaseUrl),
   };
   const app = await buildApp({
     version,

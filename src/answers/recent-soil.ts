@@ -16,7 +16,7 @@ const MIN_DAYS = 400;
 /** The air is followed across holes shorter than a block wherever in it the question begins; longer ones are no matter of a block [d]. */
 const MAX_MISSING_DAYS = 28;
 /** A record with its model takes about a megabyte. */
-const MAX_RECORDS = 12;
+const MAX_RECORDS = 6;
 
 const records = new LRUCache<string, { readonly series: readonly ReadSeries[]; readonly record: SoilRecord }>({
   max: MAX_RECORDS,

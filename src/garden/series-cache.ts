@@ -13,10 +13,10 @@ export interface CachedSeries {
 
 export const NOT_MEASURED: CachedSeries = { series: [], normals: null, note: null };
 
-/** About forty gardens with thirty years of air each. */
-const MAX_BYTES = 64 * 1024 * 1024;
-/** A day as an object with its date and its numbers [bytes]. */
-const DAY_BYTES = 150;
+/** Sixteen gardens with thirty years of air each: the rest is read again, in a millisecond or two. */
+const MAX_BYTES = 32 * 1024 * 1024;
+/** A day as an object with its date and its numbers, and once more as columns for the threads [bytes]. */
+const DAY_BYTES = 183;
 
 const caches = new WeakMap<Store, SharedCache<CachedSeries>>();
 

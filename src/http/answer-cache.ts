@@ -32,7 +32,7 @@ export interface AnswerCache {
   stats(): CacheStats;
 }
 
-const MAX_BYTES = 64 * 1024 * 1024;
+const MAX_BYTES = 48 * 1024 * 1024;
 
 export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
   const cache = sharedCache<Cached>(maxBytes, ({ body }) => body.length, isMakersOwn);

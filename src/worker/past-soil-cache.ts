@@ -16,7 +16,8 @@ export interface PastSoilStore {
   keep(owner: string, key: string, bytes: Uint8Array): Promise<void>;
 }
 
-const DEFAULT_MAX_BYTES = 64 * 1024 * 1024;
+/** Some sixty beds of fifteen years at one depth each: the rest lies in the database, a millisecond away. */
+const DEFAULT_MAX_BYTES = 24 * 1024 * 1024;
 
 /**
  * A cache of past soils, bounded in bytes; the least recently used goes first.

@@ -10,10 +10,10 @@ import type { PackedPast } from './jobs.js';
 import { pastSoilKey } from './past-soil-key.js';
 import { digestOfSeries, type SeriesColumns, seriesOf, withWarnings } from './series-columns.js';
 
-/** Eleven beds' depths of thirty years: one more is unpacked from what comes with its question, in some milliseconds. */
-const MAX_PAST_BYTES = 24 * 1024 * 1024;
-/** Eight places of thirty years. */
-const MAX_SERIES_BYTES = 12 * 1024 * 1024;
+/** Five beds' depths of thirty years: one more is unpacked from what comes with its question, in some milliseconds. */
+const MAX_PAST_BYTES = 12 * 1024 * 1024;
+/** Five places of thirty years. */
+const MAX_SERIES_BYTES = 8 * 1024 * 1024;
 /** A day as an object takes about so many times what it takes as columns. */
 const OBJECT_OVER_COLUMNS = 4;
 const MAX_PLANS = 64;

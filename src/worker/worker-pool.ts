@@ -51,6 +51,8 @@ export interface WorkerPool {
 
 /** More threads than this help nobody: each takes 60 MB. */
 const MAX_DEFAULT_THREADS = 8;
+/** With fewer, one owner's long question holds up everybody else's; the second starts only where two are asked at once. */
+const MIN_DEFAULT_THREADS = 2;
 /** So many questions may wait, */
 const MAX_WAITING = 400;
 /** and so much of their temperatures in memory [bytes]. */
@@ -74,7 +76,7 @@ const SMOOTHING = 0.1;
 export interface WorkerPoolOptions {
   /** Past soil of another model is not used. */
   readonly modelVersion: string;
-  /** Left out: one less than the machine has processors, 1 to 8. */
+  /** Left out: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
   readonly deadlineMs?: Readonly<Record<Kind, number>>;
@@ -109,7 +111,7 @@ interface Entry {
 
 export function workerPool({
   modelVersion,
-  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(1, availableParallelism() - 1)),
+  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
   pasts = pastSoilCache(),
   deadlineMs = DEADLINE_MS,
   maxWaiting = MAX_WAITING,
