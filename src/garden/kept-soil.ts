@@ -35,7 +35,7 @@ export interface Kept extends KeptRows {
   /** The place's air and coming days, and what the bed's thermometers read. */
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
-  /** What is to be said of readings of days to come, which are left out; null: there are none. */
+  /** A note on readings of days to come, which are left out; null: there are none. */
   readonly toCome: Note | null;
 }
 
@@ -77,7 +77,7 @@ export const keptInputs = ({ place, bed, today, sourceNote }: KeptRows): object 
   notes: sourceNote ? [sourceNote] : [],
 });
 
-/** What is kept of a bed and of its place; undefined where it is not there. */
+/** A bed and its place with all their series; undefined where it is not there. */
 export async function keptBed(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
   const rows = await bedRows(store, owner, id, nowMs);
   return rows && keptOf(store, owner, rows);

@@ -1,4 +1,4 @@
-import type { HistogramReading } from './histogram.js';
+import type { HistogramReading } from '../basics/histogram.js';
 
 export type Labels = Readonly<Record<string, string>>;
 

@@ -1,4 +1,4 @@
-import { type Histogram, histogram } from './histogram.js';
+import { type Histogram, histogram } from '../basics/histogram.js';
 import type { Labels, Metrics } from './metrics.js';
 
 /** One request that was answered. */

@@ -1,6 +1,6 @@
 import { monitorEventLoopDelay, performance } from 'node:perf_hooks';
+import type { HistogramReading } from '../basics/histogram.js';
 import type { CacheStats } from '../basics/shared-cache.js';
-import type { HistogramReading } from './histogram.js';
 import type { Metrics } from './metrics.js';
 
 /** What the worker pool counts. */

@@ -1,3 +1,4 @@
+import { type HistogramReading, histogram } from '../basics/histogram.js';
 import type { PastSoilCache } from './past-soil-cache.js';
 
 /** What a pool has done so far, and what it is doing, for whoever watches the service. */
@@ -31,35 +32,9 @@ interface Ends {
 
 interface PoolCounts extends Ends {
   /** How long jobs waited, from the question to the start of the work [s]. */
-  readonly waitedS: Times;
+  readonly waitedS: HistogramReading;
   /** How long they were worked for [s]. */
-  readonly workedS: Times;
-}
-
-/** Counts of times by size, and their sum. */
-export interface Times {
-  /** Upper bounds, rising [s]. */
-  readonly bounds: readonly number[];
-  /** How many were at most each bound. Shape (bounds). */
-  readonly upTo: readonly number[];
-  readonly count: number;
-  readonly sum: number;
-}
-
-const BOUNDS_S = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30];
-
-function times() {
-  const upTo = BOUNDS_S.map(() => 0);
-  let [count, sum] = [0, 0];
-  return {
-    add(ms: number): void {
-      const seconds = ms / 1000;
-      for (let i = BOUNDS_S.length - 1; i >= 0 && seconds <= BOUNDS_S[i]!; i--) upTo[i]!++;
-      count++;
-      sum += seconds;
-    },
-    read: (): Times => ({ bounds: BOUNDS_S, upTo: [...upTo], count, sum }),
-  };
+  readonly workedS: HistogramReading;
 }
 
 /** Counts what a pool does. */
@@ -73,11 +48,11 @@ export function poolCounters() {
     late: 0,
     shared: 0,
   };
-  const [waited, worked] = [times(), times()];
+  const [waited, worked] = [histogram(), histogram()];
   return {
     add: (end: keyof Ends): void => void ends[end]++,
-    addWait: waited.add,
-    addWork: worked.add,
+    addWait: (ms: number): void => waited.observe(ms / 1000),
+    addWork: (ms: number): void => worked.observe(ms / 1000),
     all: (): PoolCounts => ({ ...ends, waitedS: waited.read(), workedS: worked.read() }),
   };
 }

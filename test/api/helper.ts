@@ -30,8 +30,8 @@ const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, plan: 6
  */
 export async function startApp(options: Partial<AppOptions> = {}): Promise<FastifyInstance> {
   const store = options.store ?? (await openStore('sqlite::memory:'));
-  const work = workerPool({ modelVersion: model.version, deadlineMs: PATIENT_MS });
-  const app = await buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), work, ...options, store });
+  const work = options.work ?? workerPool({ modelVersion: model.version, deadlineMs: PATIENT_MS });
+  const app = await buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), ...options, work, store });
   if (!options.store) app.addHook('onClose', () => store.close());
   return app;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { histogram } from '../../../src/http/histogram.js';
+import { histogram } from '../../../src/basics/histogram.js';
 import { metrics } from '../../../src/http/metrics.js';
 import { type Seen, watch } from '../../../src/http/seen.js';
 
