@@ -35,6 +35,7 @@ import { openSession } from './open-session.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER, type Shown } from './owner.js';
+import { packAnswer } from './pack-answer.js';
 import { SVG } from './picture.js';
 import { problemOf } from './problems.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
@@ -256,6 +257,7 @@ export async function buildApp({
       reply.header('connection', 'close');
     }
   });
+  app.addHook('onSend', packAnswer);
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
     requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });

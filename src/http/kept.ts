@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { notUnderstood, RequestError } from '../basics/errors.js';
 import { type IfRevision, NO_REVISION } from '../garden/kept.js';
 import type { Kept, Put } from '../garden/store.js';
-import { matchesTag, tagOf } from './etag.js';
+import { codingFor, isWorthPacking } from './coding.js';
+import { codedTag, matchesTag, tagOf } from './etag.js';
 import { signed } from './model.js';
 import { ownerOf } from './owner.js';
 import { read } from './read.js';
@@ -95,8 +96,12 @@ async function preconditionFault({ headers }: FastifyRequest, { revision, inputs
 /** A revision as it stands in a body, which is no tag (RFC 9110, 8.8.3). */
 const UNQUOTED = /^\s*\d{1,16}\s*$/;
 
-/** Packing adds to a strong tag how it is packed (RFC 9110, 8.8.3.3); the thing is the same. */
-const PACKED = /-(?:br|gzip)"$/;
+/** Tags without their coding: the thing is the same however an answer was coded. */
+const uncoded = (tags: string): string =>
+  tags
+    .split(',')
+    .map((tag) => tag.trim().replace(/-(?:br|gzip)"$/, '"'))
+    .join();
 
 /** Does a list of tags name a thing as it is now? */
 async function namesCurrent(
@@ -104,9 +109,8 @@ async function namesCurrent(
   revision: number | null,
   inputs: () => object | Promise<object>,
 ): Promise<boolean> {
-  const plain = tags.split(',').map((tag) => tag.trim().replace(PACKED, '"'));
   return (
-    (revision !== null && matchesTag(plain.join(), weakTagOf(revision))) || matchesTag(tags, tagOf(await inputs()))
+    (revision !== null && matchesTag(uncoded(tags), weakTagOf(revision))) || matchesTag(tags, tagOf(await inputs()))
   );
 }
 
@@ -189,6 +193,7 @@ export async function putAndAnswer<T extends Kept, Fields>(
       continue;
     }
     const { inputs, answer } = await show(done.kept, owner);
+    if (done.outcome === 'created' && shownOnce) reply.header('cache-control', 'no-store');
     return reply
       .code(done.outcome === 'created' ? 201 : 200)
       .header('etag', tagOf(inputs))
@@ -215,9 +220,12 @@ export function sendAsKept(
   revision: number,
   content: object,
 ): FastifyReply {
-  reply.header('etag', strongTagOf(revision)).header('vary', 'Accept');
+  const body = JSON.stringify(content);
+  const coding = isWorthPacking(body) ? codingFor(request.headers['accept-encoding']) : undefined;
+  reply.header('etag', codedTag(strongTagOf(revision), coding)).header('vary', 'Accept, Accept-Encoding');
   const known = request.headers['if-none-match'];
-  return known !== undefined && matchesTag(known, weakTagOf(revision)) ? reply.code(304).send() : reply.send(content);
+  if (known !== undefined && matchesTag(uncoded(known), weakTagOf(revision))) return reply.code(304).send();
+  return reply.type('application/json; charset=utf-8').send(body);
 }
 
 /** Of a thing as it is shown, the fields that a PUT takes. */

@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
 import { isOwnOrigin, needsKey } from '../http/own-origin.js';
@@ -36,7 +35,6 @@ export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginA
   const style = Buffer.from(`${colours()}${styles('auto')}${readFileSync(new URL('page.css', folder), 'utf8')}`);
   const files: Files = { script: `/page.js?${versionOf(script)}`, style: `/page.css?${versionOf(style)}` };
   return async (app) => {
-    await app.register(compress, { global: false });
     await app.register(multipart, { limits: formLimits });
     app.get('/', async (request, reply) => {
       const said = new URLSearchParams(request.url.split('?').slice(1).join('?'));

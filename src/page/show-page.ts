@@ -55,7 +55,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
   const question = questionFrom(isAct ? askedIn(said) : said, shelf);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    return sendHtml(reply, keyPage(files, askedBy(said), said.get('key') === 'refused'));
+    return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused'));
   }
   const view = viewOf(question.view);
   const isOpening = !isPosted && said.size === 0 && shelf.beds.length > 0;
@@ -66,8 +66,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     if (wrong) reply.code(wrong.status || 503);
     if (wrong?.status === 503 || wrong?.status === 429) reply.header('retry-after', RETRY_AFTER_S);
     const form = view.form(asked);
-    return sendHtml(
-      reply,
+    return reply.send(
       page({
         question,
         view,
@@ -137,11 +136,6 @@ function keptAs(form: string | null, answered: Answered | null, { fileName }: Vi
 
 const sendKept = (reply: FastifyReply, { type, name, text }: Kept): FastifyReply =>
   reply.type(type).header('content-disposition', `attachment; filename="${name}"`).send(text);
-
-const sendHtml = (reply: FastifyReply, markup: string): FastifyReply => {
-  reply.compress(markup);
-  return reply;
-};
 
 /** Aborted once the page has been sent, or nobody is there to read it. */
 function endOf({ raw }: FastifyReply): AbortSignal {
