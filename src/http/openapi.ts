@@ -162,7 +162,7 @@ function successes(answer: Operation['answer']) {
 }
 
 /** What any route may answer. */
-const anywhere = ['unauthorized', 'too-many-requests'] as const satisfies readonly ErrorCode[];
+const anywhere = ['unauthorized', 'too-many-requests', 'stopping'] as const satisfies readonly ErrorCode[];
 
 const problemList = (codes: readonly ErrorCode[]): string =>
   `A problem: ${[...codes, ...anywhere, ...(codes.includes('busy') ? (['too-much-at-once'] as const) : [])].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;

@@ -23,8 +23,6 @@ export interface Visit {
 
 /** Widths at which pictures are drawn where the reader's screen is not known [px]. */
 const WIDTHS = [344, SHEET_PX];
-/** How long to wait for what is away [s]. */
-const RETRY_AFTER_S = 5;
 
 const POLICY = [
   "default-src 'none'",
@@ -64,7 +62,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
   const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
     if (wrong) reply.code(wrong.status || 503);
-    if (wrong?.status === 503 || wrong?.status === 429) reply.header('retry-after', RETRY_AFTER_S);
+    if (wrong?.retryAfterS !== undefined) reply.header('retry-after', wrong.retryAfterS);
     const form = view.form(asked);
     return reply.send(
       page({

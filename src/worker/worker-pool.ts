@@ -337,4 +337,4 @@ const tooLate = (retryAfterS: number): RequestError =>
   );
 
 const stopping = (): RequestError =>
-  new RequestError('busy', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
+  new RequestError('stopping', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
