@@ -1,13 +1,15 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { notUnderstood, RequestError } from '../basics/errors.js';
+import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type IfRevision, NO_REVISION } from '../garden/kept.js';
 import type { Kept, Put } from '../garden/store.js';
 import { codingFor, isWorthPacking } from './coding.js';
 import { codedTag, matchesTag, tagOf } from './etag.js';
 import { signed } from './model.js';
 import { ownerOf } from './owner.js';
+import { problemKinds } from './problems.js';
 import { read } from './read.js';
+import { asRequestError } from './request-error.js';
 import type { QueryParameter } from './route.js';
 import { idSchema } from './schemas/common.js';
 
@@ -154,6 +156,8 @@ export interface Keeper<T extends Kept, Fields> {
   show(kept: T, owner: string): Shown | Promise<Shown>;
   /** What is shown of a thing where it is created, and never again. */
   shownOnce?(kept: T): object;
+  /** What is shown of a thing that is kept while it cannot be shown whole, for this reason. */
+  showInPart?(kept: T, why: Note): object;
 }
 
 /** A thing that is shown as it is kept. */
@@ -177,10 +181,11 @@ export async function putAndAnswer<T extends Kept, Fields>(
   request: FastifyRequest,
   reply: FastifyReply,
   id: string,
-  { find, put, show, shownOnce }: Keeper<T, Fields>,
+  keeper: Keeper<T, Fields>,
   fieldsFrom: (before: T | undefined) => Fields,
   clock: () => Date,
 ): Promise<FastifyReply> {
+  const { find, put, show, shownOnce } = keeper;
   const owner = ownerOf(request);
   for (;;) {
     const before = await find(owner, id);
@@ -192,12 +197,33 @@ export async function putAndAnswer<T extends Kept, Fields>(
       if (fault !== null) throw new RequestError('precondition-failed', fault);
       continue;
     }
-    const { inputs, answer } = await show(done.kept, owner);
-    if (done.outcome === 'created' && shownOnce) reply.header('cache-control', 'no-store');
-    return reply
-      .code(done.outcome === 'created' ? 201 : 200)
-      .header('etag', tagOf(inputs))
-      .send(signed({ ...(await answer()), ...(done.outcome === 'created' && shownOnce?.(done.kept)) }, clock()));
+    const isNew = done.outcome === 'created';
+    const { tag, content } = await wholeOrInPart(keeper, done.kept, owner);
+    if (tag !== undefined) reply.header('etag', tag);
+    if (isNew && shownOnce) reply.header('cache-control', 'no-store');
+    return reply.code(isNew ? 201 : 200).send(signed({ ...content, ...(isNew && shownOnce?.(done.kept)) }, clock()));
+  }
+}
+
+const IN_PART = 'It is kept. The rest of this answer cannot be worked out now: ask for it again in a little while.';
+
+/**
+ * Shows what has just been kept. A 503 would say that nothing was changed, so what cannot be shown now is left out, and the
+ * tag with it.
+ */
+async function wholeOrInPart<T extends Kept>(
+  { show, showInPart }: Pick<Keeper<T, never>, 'show' | 'showInPart'>,
+  kept: T,
+  owner: string,
+): Promise<{ readonly tag?: string; readonly content: object }> {
+  try {
+    const { inputs, answer } = await show(kept, owner);
+    const content = await answer();
+    return { tag: tagOf(inputs), content };
+  } catch (error) {
+    const { code } = asRequestError(error);
+    if (!showInPart || problemKinds[code].status !== 503) throw error;
+    return { content: showInPart(kept, { code, text: IN_PART }) };
   }
 }
 
