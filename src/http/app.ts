@@ -9,12 +9,12 @@ import Fastify, {
   type FastifyServerOptions,
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
+import type { TakeAllowance } from '../garden/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/quotas.js';
 import { seriesCacheOf } from '../garden/series-cache.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
-import type { TakeAllowance } from './allowances.js';
 import { answerCache } from './answer-cache.js';
 import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
 import { callersIdOf } from './callers-id.js';

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
+import { digestOf } from '../basics/digest.js';
 import { isOwnOrigin, needsKey } from '../http/own-origin.js';
 import { styles } from '../plot/theme.js';
 import type { Problem } from './api.js';
@@ -61,7 +61,7 @@ export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginA
   };
 }
 
-const versionOf = (file: Buffer): string => createHash('sha256').update(file).digest('base64url').slice(0, 12);
+const versionOf = (file: Buffer): string => digestOf(file, 12);
 
 /** Under its own address a file never changes; another build's, asked for while instances are renewed, it is not. */
 const underOwnAddress =
