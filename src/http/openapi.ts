@@ -8,7 +8,7 @@ import { problemKinds } from './problems.js';
 import type { Operation, Route } from './route.js';
 import { SESSION_COOKIE } from './session-cookie.js';
 
-export const problemSchema = z.strictObject({
+const problemSchema = z.strictObject({
   type: z.string().meta({ format: 'uri-reference' }),
   title: z.string(),
   status: z.number(),

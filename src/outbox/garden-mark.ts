@@ -14,7 +14,7 @@ export interface GardenMark {
 }
 
 /** Soil that has moved by less than this says nothing new [K]: it moves half emergence by some hours. Our judgement. */
-export const SOIL_MOVED_K = 0.5;
+const SOIL_MOVED_K = 0.5;
 /** Of a bed's sowings the last so many are looked at. */
 const MAX_SOWINGS = 200;
 
