@@ -11,8 +11,8 @@ import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.js';
 import {
   blank,
-  forget,
   fillFromProbeAndModel,
+  forget,
   holdRoom,
   type Laid,
   layModel,
