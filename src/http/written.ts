@@ -1,3 +1,6 @@
+import type { Say } from '../words/say.js';
+import { worded } from './worded.js';
+
 /** An answer as it goes out: all but its tag, its coding, and what every answer carries. */
 export interface Written {
   readonly type: string;
@@ -5,7 +8,8 @@ export interface Written {
   readonly headers?: Readonly<Record<string, string>>;
 }
 
-export const asJson = (content: object): Written => ({
+/** @param say Puts the words into it; left out where it holds none. */
+export const asJson = (content: object, say?: Say): Written => ({
   type: 'application/json; charset=utf-8',
-  body: JSON.stringify(content),
+  body: JSON.stringify(say ? worded(content, say) : content),
 });
