@@ -13,6 +13,7 @@ import { refuseLongLine, rowReader } from './records.js';
 import { rowStore } from './row-store.js';
 import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './rows-read.js';
 import { settle } from './settle.js';
+import { type KnownStamp, knownStamp } from './stamp-in-bytes.js';
 import { mended, type Table, tableOf } from './table.js';
 import { missingMarks, saysMissing } from './temperature-words.js';
 import { type TimePlan, timePlanOf } from './time-plan.js';
@@ -126,8 +127,6 @@ function bodyOf(head: string, hints: FileHints): Body {
   let lastCell = '';
   let rows = 0;
   let stampOffset: number | null = null;
-  /** The stamp of the last row read from text, and what it came to. */
-  let [lastStamp, lastPacked] = ['', NaN];
 
   const { tornFrom, fixed, firstDataLine } = table;
   const isLong = plan.labelColumns.length > 0;
@@ -147,10 +146,23 @@ function bodyOf(head: string, hints: FileHints): Body {
           width: evenWidth,
         },
         stores,
+        plainStamp,
       )
     : null;
   const orders = possibleOrders(time.form);
   const knownOrder = hints.dateOrder ?? (orders.length === 1 || time.form.year === 'first' ? orders[0]! : null);
+
+  /** What a stamp says of those of plain rows; null where its row is to be read from text. */
+  function plainStamp(stamp: string): KnownStamp | null {
+    const packed = reader.read(stamp);
+    const offset = reader.offsetMinutes;
+    if (Number.isNaN(packed) || Number.isNaN(offset) === carriesOffset) return null;
+    const pattern = reader.likeLast();
+    if (!carriesOffset) return knownStamp(stamp, packed, pattern);
+    stampOffset ??= offset;
+    if (knownOrder !== null) return knownStamp(stamp, wallOf(packed, knownOrder) - offset * 60_000, pattern);
+    return offset === stampOffset ? knownStamp(stamp, packed, pattern) : null;
+  }
 
   function takeRow(row: readonly string[], line: number, width: number): void {
     const stamp = textOf(row);
@@ -188,8 +200,6 @@ function bodyOf(head: string, hints: FileHints): Body {
     }
     if (!isLong) {
       rows++;
-      lastStamp = stamp;
-      lastPacked = packed;
       for (let i = 0; i < stores.length; i++) takeValue(row, line, packed, i);
       return;
     }
@@ -264,7 +274,6 @@ function bodyOf(head: string, hints: FileHints): Body {
     },
     takePlain(bytes, from, end) {
       if (!plain || title) return from;
-      plain.learn(lastStamp, lastPacked, reader.likeLast());
       const to = plain.read(bytes, from, end, records.line());
       if (to === from) return from;
       rows += plain.rows();
