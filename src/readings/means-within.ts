@@ -25,6 +25,7 @@ export function meansWithin(
   longestJoinedMs: number,
 ): IntervalMeans {
   const { atMs, valueC } = readings;
+  /** First sums, then means. */
   const meanC = new Float64Array(startsMs.length);
   const coveredMs = new Float64Array(startsMs.length);
   let first = 0;
@@ -36,18 +37,7 @@ export function meansWithin(
     if (first === endsMs.length) break;
     if (left >= startsMs[first]! && right <= endsMs[first]!) {
       // Nearly all lines lie within one interval, and so do those that follow: a sum is enough.
-      const endMs = endsMs[first]!;
-      let sum = meanC[first]!;
-      let covered = coveredMs[first]!;
-      for (; k < atMs.length && atMs[k]! <= endMs; k++) {
-        const lengthMs = atMs[k]! - atMs[k - 1]!;
-        if (lengthMs > longestJoinedMs) continue;
-        sum += 0.5 * (valueC[k - 1]! + valueC[k]!) * lengthMs;
-        covered += lengthMs;
-      }
-      meanC[first] = sum;
-      coveredMs[first] = covered;
-      k--;
+      k = addLines(readings, k, endsMs[first]!, longestJoinedMs, first, meanC, coveredMs) - 1;
       continue;
     }
     const slope = (valueC[k]! - valueC[k - 1]!) / (right - left);
@@ -60,4 +50,28 @@ export function meansWithin(
   }
   for (let i = 0; i < meanC.length; i++) meanC[i] = coveredMs[i]! > 0 ? meanC[i]! / coveredMs[i]! : NaN;
   return { meanC, coveredMs };
+}
+
+/** Adds up the lines that lead to readings from this one on and end within an interval; returns the first that does not. */
+function addLines(
+  { atMs, valueC }: Readings,
+  from: number,
+  endMs: number,
+  longestJoinedMs: number,
+  interval: number,
+  sums: Float64Array,
+  coveredMs: Float64Array,
+): number {
+  let sum = 0;
+  let covered = 0;
+  let k = from;
+  for (; k < atMs.length && atMs[k]! <= endMs; k++) {
+    const lengthMs = atMs[k]! - atMs[k - 1]!;
+    if (lengthMs > longestJoinedMs) continue;
+    sum += 0.5 * (valueC[k - 1]! + valueC[k]!) * lengthMs;
+    covered += lengthMs;
+  }
+  sums[interval]! += sum;
+  coveredMs[interval]! += covered;
+  return k;
 }

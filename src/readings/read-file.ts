@@ -34,6 +34,8 @@ const MOST_COLUMNS = 2000;
 const FEW_ROWS = 5;
 /** What a file is made of shows in its first bytes, which may come one by one. */
 const SNIFFED_BYTES = 4096;
+/** Rows further down may be shorter than the first by as much. */
+const SPARE_ROWS = 1.05;
 const MOST_LATE_LABELS = 60;
 const LATE_ROWS = 20;
 
@@ -42,8 +44,9 @@ const LATE_ROWS = 20;
  *
  * @param hints What the caller says of it; wins over what the file says.
  * @param zone  The place's zone; without one the zone or offset that the file names serves.
+ * @param expectedBytes How long the file is said to be; more and fewer may come.
  */
-export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader {
+export function fileReader(hints: FileHints, zone: Zone | undefined, expectedBytes = 0): FileReader {
   const unify = unifyLineEnds();
   let text: TextReader | undefined;
   let first: Uint8Array = new Uint8Array(0);
@@ -61,7 +64,7 @@ export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader
     const cut = isLast ? head.length : head.lastIndexOf('\n') + 1;
     if (cut === 0 || !head.includes('\n')) refuseLongLine(head, 1);
     if (cut === 0 && !isLast) return;
-    body = bodyOf(head.slice(0, cut), hints);
+    body = bodyOf(head.slice(0, cut), hints, expectedBytes);
     const all = head;
     head = '';
     body.take(all, isLast);
@@ -106,7 +109,7 @@ interface Body {
   read(encoding: RowsRead['encoding']): RowsRead;
 }
 
-function bodyOf(head: string, hints: FileHints): Body {
+function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
   const table = understood(head, hints);
   const columns = columnsOf(table);
   const time = timePlanOf(table, columns, hints.timeColumn);
@@ -115,7 +118,8 @@ function bodyOf(head: string, hints: FileHints): Body {
   const wantedColumns = [...time.columns, ...plan.labelColumns, ...plan.channels.map(({ column }) => column)];
   const isWhole = table.tornFrom !== null || table.fixed !== null;
   const records = rowReader(table.delimiter, isWhole ? Infinity : Math.max(1, ...wantedColumns));
-  const stores = plan.channels.map(() => rowStore());
+  const expectedRows = (SPARE_ROWS * expectedBytes * linesIn(head)) / head.length;
+  const stores = plan.channels.map(() => rowStore(expectedRows));
   const dropped: DroppedList = { first: [], count: 0 };
   const channelOfLabel = new Map(plan.channels.map((channel, i) => [channel.label, i]));
   const knownLabels = new Set(plan.all.map(({ label }) => label));

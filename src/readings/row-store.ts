@@ -23,10 +23,17 @@ const ROOMS = [4096, 65_536, 1_048_576, MOST_ROWS_IN_FULL];
 /** Beyond all these, memory grows in place, so that very long files do not lie in it twice. */
 const MORE_ROWS = 1_000_000;
 
-/** An empty store. Memory grows with what is pushed: 16 bytes a row, 12 in very long files. */
-export function rowStore(): RowStore {
+/** Room is made at once for up to so many rows that are only expected. */
+const MOST_EXPECTED_ROWS = 1_048_576;
+
+/**
+ * An empty store. Memory grows with what is pushed: 16 bytes a row, 12 in very long files.
+ *
+ * @param expectedRows More and fewer may come.
+ */
+export function rowStore(expectedRows = 0): RowStore {
   let count = 0;
-  let capacity = ROOMS[0]!;
+  let capacity = Math.max(ROOMS[0]!, Math.min(MOST_EXPECTED_ROWS, Math.ceil(expectedRows)));
   let stamps = new Float64Array(capacity);
   let values: Float64Array | Float32Array = new Float64Array(capacity);
   // Lines mostly follow one another, so only the places where they do not are kept.
