@@ -382,6 +382,24 @@ describe('judgeReadings', () => {
     expect(bad).toHaveLength(24);
   });
 
+  it('sees a day of one value between minutes that change, wherever the day begins', () => {
+    for (const before of [10, 45, 75]) {
+      const course = [...quiet(before), ...times(24 * 60 + 1, () => 15.5), ...quiet(30)];
+      expect(
+        marks(course, { everyMs: MINUTE })
+          .match(/\?+/g)
+          ?.map((run) => run.length),
+      ).toEqual([24 * 60 + 1]);
+    }
+  });
+
+  it('sees a step of 40 minutes, wherever it lies', () => {
+    for (const before of [5, 20, 40, 50]) {
+      const course = times(160, (i) => round(14 + 0.14 * Math.min(40, Math.max(0, i - before)), 0.01));
+      expect(marks(course, { everyMs: MINUTE }).replaceAll('.', '')).toBe('?');
+    }
+  });
+
   it('takes an empty record and one of a single reading', () => {
     expect(finish(ask([])).code).toHaveLength(0);
     expect(marks([14.2])).toBe('.');
