@@ -47,6 +47,11 @@ function speedsOf(spreadLog10: number): (share: number) => number {
   };
 }
 
+/** Temperatures between these [°C], in so many steps a kelvin, are worked out once. */
+const COLDEST_C = -40;
+const WARMEST_C = 80;
+const STEPS_PER_K = 100;
+
 /**
  * What each hour of a long record does for the seed: the pace of `cohortRun`, worked out for all hours at once.
  *
@@ -62,17 +67,32 @@ export function hourlyPace(seed: Seed, hourlyC: Float64Array, fromH: number, toH
   const speed = medianSpeed(seed.spreadLog10);
   const perHour = 1 / 24 / seed.timeFactor;
   const pieces = straightPieces(seed.curve);
+  // Past soil comes in hundredths of a degree, so the same temperatures come again and again: each is worked out once.
+  const knownStep = new Float64Array((WARMEST_C - COLDEST_C) * STEPS_PER_K + 1).fill(NaN);
+  const knownAwake = new Uint8Array(knownStep.length);
   let piece = 0;
   for (let hour = fromH; hour < toH; hour++) {
     const tempC = hourlyC[hour]!;
     if (Number.isNaN(tempC)) continue;
+    const steps = Math.round(tempC * STEPS_PER_K);
+    const place = steps - COLDEST_C * STEPS_PER_K;
+    const isInSteps = steps / STEPS_PER_K === tempC && place >= 0 && place < knownStep.length;
+    if (isInSteps && knownStep[place]! >= 0) {
+      awake[hour] = knownAwake[place]!;
+      step[hour] = knownStep[place]!;
+      continue;
+    }
     piece = pieceAt(pieces.fromC, tempC, piece);
     const beyondC = tempC - pieces.fromC[piece]!;
     const rate = pieces.rate[piece]! + pieces.ratePerK[piece]! * beyondC;
-    if (rate <= 0) continue;
-    const share = pieces.share[piece]! + pieces.sharePerK[piece]! * beyondC;
-    awake[hour] = cohortsAwake(rate, share);
-    if (awake[hour]! > 0) step[hour] = rate * speed(share) * perHour;
+    if (rate > 0) {
+      const share = pieces.share[piece]! + pieces.sharePerK[piece]! * beyondC;
+      awake[hour] = cohortsAwake(rate, share);
+      if (awake[hour]! > 0) step[hour] = rate * speed(share) * perHour;
+    }
+    if (!isInSteps) continue;
+    knownAwake[place] = awake[hour]!;
+    knownStep[place] = step[hour]!;
   }
   return { awake, step };
 }
