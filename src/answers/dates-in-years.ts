@@ -169,16 +169,38 @@ function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: num
   // Hours too hot less hours too cold, and degrees, each summed up to an hour.
   const hotterH = new Int32Array(hourlyC.length + 1);
   const sumsC = new Float64Array(hourlyC.length + 1);
-  for (let hour = 0; hour < hourlyC.length; hour++) {
-    const tempC = hourlyC[hour]!;
-    hotterH[hour + 1] = hotterH[hour]! + Number(tempC > seed.hotThresholdC) - Number(tempC < coolC);
-    sumsC[hour + 1] = sumsC[hour]! + (Number.isNaN(tempC) ? 0 : tempC);
+  const limits = { hotC: seed.hotThresholdC, coolC };
+  for (let hour = 0; hour < hourlyC.length; hour += CHUNK_H) {
+    addSoilSums(hotterH, sumsC, hourlyC, limits, hour, Math.min(hourlyC.length, hour + CHUNK_H));
   }
   return (fromH) => {
     const toH = Math.min(hourlyC.length, fromH + hours);
     if (hotterH[toH]! > hotterH[fromH]!) return 'too-hot';
     return (sumsC[toH]! - sumsC[fromH]!) / (toH - fromH) < coldestC ? 'too-cold' : 'too-slow';
   };
+}
+
+/** Hours summed up in one call: see `hourlyPace`. */
+const CHUNK_H = 30 * 24;
+
+function addSoilSums(
+  hotterH: Int32Array,
+  sumsC: Float64Array,
+  hourlyC: Float64Array,
+  { hotC, coolC }: { readonly hotC: number; readonly coolC: number },
+  fromH: number,
+  toH: number,
+): void {
+  let hotter = hotterH[fromH]!;
+  let sumC = sumsC[fromH]!;
+  for (let hour = fromH; hour < toH; hour++) {
+    const tempC = hourlyC[hour]!;
+    if (tempC > hotC) hotter++;
+    if (tempC < coolC) hotter--;
+    if (!Number.isNaN(tempC)) sumC += tempC;
+    hotterH[hour + 1] = hotter;
+    sumsC[hour + 1] = sumC;
+  }
 }
 
 /** Does frost come on seedlings that show at an hour? null: not known. */
