@@ -65,7 +65,8 @@ const KNOWN_STEPS = (WARMEST_C - COLDEST_C) * STEPS_PER_K + 1;
 export function hourlyPace(seed: Seed, hourlyC: Float64Array, fromH: number, toH: number): Pace {
   const pace: Pace = { awake: new Uint8Array(hourlyC.length), step: new Float64Array(hourlyC.length) };
   const known = paceByTemperature(seed);
-  for (let hour = fromH; hour < toH; hour += CHUNK_H) addPace(pace, known, hourlyC, hour, Math.min(toH, hour + CHUNK_H));
+  for (let hour = fromH; hour < toH; hour += CHUNK_H)
+    addPace(pace, known, hourlyC, hour, Math.min(toH, hour + CHUNK_H));
   return pace;
 }
 
