@@ -28,6 +28,7 @@ export const errorCodes = [
   'storage-full',
   'storage-damaged',
   'busy',
+  'stopping',
   'unknown-crop',
   'unknown-place',
   'unknown-bed',
