@@ -2,7 +2,7 @@ import { addDays, dateAt } from '../basics/calendar.js';
 import type { Note } from '../basics/errors.js';
 import { type CohortRun, LETHAL_C, LETHAL_HOURS, type Seed } from '../germination/cohorts.js';
 import { SHORTEST_COUNT_DAYS } from '../germination/count-day.js';
-import { rateAt, shareAt } from '../germination/curve.js';
+import { rateAt, STEP_BEYOND_K, shareAt } from '../germination/curve.js';
 import type { Outcome } from '../germination/outcome.js';
 import { isThinRecord } from '../seedbed/seasonal-drift.js';
 import { beyondNote } from './beyond-note.js';
@@ -66,13 +66,12 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
     notes.push({ code: 'daylight', params: {} });
   }
   if (question.zoneFromStamps) notes.push({ code: 'zone-from-stamps', params: { timeZone: site.zone.name } });
-  const isMeasured =
-    findings.record.soil.model === null && question.series.some((one) => one.medium === 'soil');
+  const isMeasured = findings.record.soil.model === null && question.series.some((one) => one.medium === 'soil');
   if (isMeasured && isDescribed(bed)) notes.push({ code: 'bed-as-measured', params: {} });
   if (crop.soil === null) {
     notes.push({
       code: 'own-rows',
-      params: { hotThresholdC: crop.hotThresholdC, marginK: OWN_ROWS_MARGIN_K },
+      params: { hotThresholdC: crop.hotThresholdC, marginK: STEP_BEYOND_K },
     });
   }
   const isTaught = learned && (question.timeFactor === null || question.standFactor === null);

@@ -13,6 +13,8 @@ import type { TakeAllowance } from '../garden/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/quotas.js';
 import { seriesCacheOf } from '../garden/series-cache.js';
 import type { Store } from '../garden/store.js';
+import { readerOf } from '../words/reader.js';
+import { sayer } from '../words/say.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
 import { answerCache } from './answer-cache.js';
@@ -21,6 +23,7 @@ import { callersIdOf } from './callers-id.js';
 import { sendClientError } from './client-error.js';
 import { refuseMisconduct } from './conduct.js';
 import { docs } from './docs.js';
+import { VARY } from './etag.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
@@ -36,6 +39,7 @@ import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER, type Shown } from './owner.js';
 import { packAnswer } from './pack-answer.js';
 import { SVG } from './picture.js';
+import { takeReader } from './reader.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
 import { asRequestError } from './request-error.js';
 import { requestLog } from './request-log.js';
@@ -48,6 +52,7 @@ import { countRoutes } from './routes/counts.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
 import { lotRoutes } from './routes/lots.js';
+import { messageRoutes } from './routes/messages.js';
 import { placeAirRoutes } from './routes/place-air.js';
 import { placeRoutes } from './routes/places.js';
 import { planRoutes } from './routes/plans.js';
@@ -64,6 +69,7 @@ import { type Seen, watch } from './seen.js';
 import { sendProblem } from './send-problem.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
+import { worded } from './worded.js';
 import { asJson } from './written.js';
 
 export interface AppOptions {
@@ -213,6 +219,7 @@ export async function buildApp({
     ...usageRoutes(store, quotas, clock),
     ...sessionsRoutes(store, clock),
     ...sessionRoutes(store, clock, findOwner),
+    ...messageRoutes,
     ...serviceRoutes(store, shownMetrics),
   ];
   let described: Record<string, unknown> | undefined;
@@ -226,6 +233,7 @@ export async function buildApp({
   app.decorateRequest('caller', null);
   app.decorateRequest('sessionId', null);
   app.decorateRequest('askedBy');
+  app.decorateRequest('reader');
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
   const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
@@ -235,6 +243,7 @@ export async function buildApp({
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
     if (callersId !== undefined) reply.header('x-request-id', callersId);
     if (isStopping) throw new RequestError('stopping', 'The service is stopping. Send this again in a little while.');
+    request.reader = readerOf(request.headers['accept-language']);
     const shown = shownBy(request);
     const { url } = request.routeOptions;
     // The database is asked only where a session opens something: nobody can flood it elsewhere, or be refused while it is away.
@@ -271,6 +280,8 @@ export async function buildApp({
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       reply.header('cache-control', 'private, no-cache');
+      request.reader = takeReader(request);
+      reply.header('content-language', request.reader.language);
       if (open) return;
       const { shown, holder } = request.caller!;
       if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
@@ -284,7 +295,15 @@ export async function buildApp({
         );
       }
     };
-    const route = { method, url, handler, onRequest };
+    const preSerialization = async (
+      request: FastifyRequest,
+      reply: FastifyReply,
+      content: unknown,
+    ): Promise<unknown> => {
+      if (!reply.hasHeader('vary')) reply.header('vary', VARY);
+      return worded(content, sayer(request.reader));
+    };
+    const route = { method, url, handler, onRequest, preSerialization };
     if (operation.form) {
       await app.register(async (scope) => {
         addFormBody(scope);

@@ -4,6 +4,13 @@ import { languages, type Reader, readerOf } from '../words/reader.js';
 import { read } from './read.js';
 import type { QueryParameter } from './route.js';
 
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Whom the words of its answer are for. */
+    reader: Reader;
+  }
+}
+
 const readerShape = {
   lang: z.enum(languages).optional(),
   textUnit: z.enum(['C', 'F']).default('C'),
@@ -36,4 +43,4 @@ export function takeReader(request: FastifyRequest): Reader {
 }
 
 /** Sets the tag of an answer apart that is worded for another reader. */
-export const readerKey = ({ locale, textUnit }: Reader): string => `${locale} ${textUnit}`;
+export const readerKey = ({ locale, textUnit }: Reader): string => `${locale}~${textUnit}`;

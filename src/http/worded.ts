@@ -1,3 +1,4 @@
+import type { Note } from '../basics/errors.js';
 import type { Fact } from '../basics/fact.js';
 import type { Say } from '../words/say.js';
 
@@ -5,6 +6,15 @@ import type { Say } from '../words/say.js';
 const SENTENCES = ['text', 'why', 'detail'] as const;
 /** Names of codes: a fact beside one of them needs no second. */
 const CODES = ['code', 'task', 'action', 'verdict'] as const;
+
+/** An answer before words are put into it: facts for notes, and a fact or a sentence where one stands alone. */
+export type Unworded<T> = T extends { readonly code: string; readonly text: string }
+  ? Note & Omit<T, 'code' | 'text' | 'params'>
+  : T extends readonly (infer One)[]
+    ? readonly Unworded<One>[]
+    : T extends object
+      ? { [K in keyof T]: K extends (typeof SENTENCES)[number] ? T[K] | Fact : Unworded<T[K]> }
+      : T;
 
 /**
  * An answer with words in it: beside a fact's `code` and `params` its `text`, and for a fact that stands as a `text`, `why` or
@@ -26,4 +36,5 @@ export function worded(content: unknown, say: Say): unknown {
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value) && !(value instanceof Date);
 
-const isFact = (value: unknown): value is Fact => isRecord(value) && typeof value.code === 'string' && isRecord(value.params);
+const isFact = (value: unknown): value is Fact =>
+  isRecord(value) && typeof value.code === 'string' && isRecord(value.params);

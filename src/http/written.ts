@@ -1,4 +1,5 @@
-import type { Say } from '../words/say.js';
+import type { Reader } from '../words/reader.js';
+import { sayer } from '../words/say.js';
 import { worded } from './worded.js';
 
 /** An answer as it goes out: all but its tag, its coding, and what every answer carries. */
@@ -8,8 +9,8 @@ export interface Written {
   readonly headers?: Readonly<Record<string, string>>;
 }
 
-/** @param say Puts the words into it; left out where it holds none. */
-export const asJson = (content: object, say?: Say): Written => ({
+/** @param reader Whom its words are for; left out where it holds none. */
+export const asJson = (content: object, reader?: Reader): Written => ({
   type: 'application/json; charset=utf-8',
-  body: JSON.stringify(say ? worded(content, say) : content),
+  body: JSON.stringify(reader ? worded(content, sayer(reader)) : content),
 });

@@ -7,6 +7,9 @@ const declared = [forecastAssumptionFacts, forecastWarningFacts] as const satisf
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
 export type FactCode = KeysOf<(typeof declared)[number]>;
 
+/** The messages of one language: ICU patterns by code, the names of crops by `crop.<id>`. */
+export type Catalogue = Readonly<Record<FactCode | `crop.${string}`, string>>;
+
 /** The kinds of every fact's parameters. */
 export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, Kind>>>>;
 

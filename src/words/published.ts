@@ -1,8 +1,4 @@
-import {
-  type MessageFormatElement,
-  parse,
-  TYPE,
-} from '@formatjs/icu-messageformat-parser';
+import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import { printAST } from '@formatjs/icu-messageformat-parser/printer.js';
 import type { Kind } from '../basics/fact.js';
 import { type FactCode, factKinds } from './facts.js';

@@ -33,7 +33,8 @@ export function readerOf(
 ): Reader {
   const wanted = new Negotiator({ headers: { 'accept-language': acceptLanguage } }).languages();
   const localeIn = (one: Language): string | undefined => {
-    const [, , country] = wanted.map((range) => LOCALE.exec(range)).find((found) => found?.[1]!.toLowerCase() === one) ?? [];
+    const [, , country] =
+      wanted.map((range) => LOCALE.exec(range)).find((found) => found?.[1]?.toLowerCase() === one) ?? [];
     return country && `${one}-${country.toUpperCase()}`;
   };
   const chosen = language ?? wanted.map(languageOf).find((one) => one !== undefined) ?? languages[0];

@@ -2,12 +2,9 @@ import { IntlMessageFormat } from 'intl-messageformat';
 import type { Fact, Kind } from '../basics/fact.js';
 import { de } from './de.js';
 import { en } from './en.js';
-import { type FactCode, factKinds } from './facts.js';
-import { type Language, type Reader } from './reader.js';
+import { type Catalogue, type FactCode, factKinds } from './facts.js';
+import type { Language, Reader } from './reader.js';
 import { valueFor } from './value.js';
-
-/** The messages of one language: ICU patterns by code, the names of crops by `crop.<id>`. */
-export type Catalogue = Readonly<Record<FactCode | `crop.${string}`, string>>;
 
 export const catalogues: Readonly<Record<Language, Catalogue>> = { en, de };
 

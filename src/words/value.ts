@@ -18,10 +18,15 @@ export function valueFor(kind: Kind, value: string | number | null, reader: Read
   const isFahrenheit = reader.textUnit === 'F';
   switch (kind.replace('?', '')) {
     case 'celsius':
-      return isFahrenheit ? `${numberFor(alike(Number(value), toFahrenheit), reader)} °F` : `${numberFor(tenth(value), reader)} °C`;
+      return isFahrenheit
+        ? `${numberFor(alike(Number(value), toFahrenheit), reader)} °F`
+        : `${numberFor(tenth(value), reader)} °C`;
     case 'kelvin':
       return isFahrenheit
-        ? `${numberFor(alike(Number(value), (kelvin) => kelvin * 1.8), reader)} °F`
+        ? `${numberFor(
+            alike(Number(value), (kelvin) => kelvin * 1.8),
+            reader,
+          )} °F`
         : `${numberFor(tenth(value), reader)} °C`;
     case 'cm':
       return isFahrenheit

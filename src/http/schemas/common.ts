@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { findDate, findZone, type PlainDate } from '../../basics/calendar.js';
-import type { Note } from '../../basics/errors.js';
 
 const DATE_FAULT = 'must be a date such as 2027-08-03, a day of the calendar in the years 1900 to 2199';
 
@@ -37,13 +36,14 @@ export const dateSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutS
 /** Plain values, named with their unit. */
 export const paramsSchema = z
   .record(z.string(), z.union([z.string(), z.number(), z.null()]))
-  .describe('What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.');
-/** A note on the wire: its text is put beside it as the answer goes out, so inside it has none. */
+  .describe(
+    'What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.',
+  );
 export const noteSchema = z.strictObject({
   code: z.string(),
   text: z.string(),
   params: paramsSchema.optional(),
-}) as unknown as z.ZodType<Note>;
+});
 
 /** What every answer carries. */
 export const answerShape = {
