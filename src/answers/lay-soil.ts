@@ -28,6 +28,12 @@ export const blank = ({ nHours }: Clock): Laid => ({
   sdK: new Float64Array(nHours),
 });
 
+/** Nothing known any more, in the same arrays. */
+export function forget({ hourlyC, basis, swings, sdK }: Laid): void {
+  hourlyC.fill(NaN);
+  for (const one of [basis, swings, sdK]) one.fill(0);
+}
+
 /** A probe's day errs by so much more where its readings were moved up or down: 10 cm brought to 5 cm, 5 cm to 10 cm. */
 export const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 1.8, 'too-short': 0.6 } as const;
 /** A difference from the room that is more than a thermometer's [K]. */

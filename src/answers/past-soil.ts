@@ -125,10 +125,13 @@ function soilsAt(
   const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MOST_YEARS + 1) * YEAR_DAYS));
   const first = [earliest, dateAt(Math.min(...extents.map((one) => one.firstMs)), zone)].sort()[1]!;
   const fromMs = phaseMs + Math.floor((startOfDay(first, zone) - phaseMs) / HOUR_MS) * HOUR_MS;
-  const records = soilRecords(series, place, depthsCm, { phaseMs: fromMs, fromMs, toMs: lastMs }, shouldStop);
-  const { model } = records[0]!;
-  const air = model && minimaOf(records[0]!, model, zone);
-  return records.map((record) => pastOf(record, air));
+  let air: AirMinima | null = null;
+  const take = (record: SoilRecord): PastSoil => {
+    // The air is the same at all depths.
+    air ??= record.model && minimaOf(record, record.model, zone);
+    return pastOf(record, air);
+  };
+  return soilRecords(series, place, depthsCm, { phaseMs: fromMs, fromMs, toMs: lastMs }, take, shouldStop);
 }
 
 function pastOf(

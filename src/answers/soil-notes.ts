@@ -171,5 +171,5 @@ function movedWarnings(probes: readonly ProbeAtSeed[], depthCm: number, hasModel
       });
     }
   }
-  return notes.filter((note, i) => notes.findIndex(({ text }) => text === note.text) === i);
+  return notes.filter((note, i) => notes.findIndex((one) => JSON.stringify(one) === JSON.stringify(note)) === i);
 }

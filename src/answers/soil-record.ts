@@ -12,6 +12,7 @@ import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.
 import {
   blank,
   fillFromProbeAndModel,
+  forget,
   holdRoom,
   type Laid,
   layModel,
@@ -68,16 +69,22 @@ export const soilRecord = (
   { depthCm, ...place }: Bedding,
   wanted: Wanted,
   shouldStop?: ShouldStop,
-): SoilRecord => soilRecords(series, place, [depthCm], wanted, shouldStop)[0]!;
+): SoilRecord => soilRecords(series, place, [depthCm], wanted, (record) => record, shouldStop)[0]!;
 
-/** The same at several depths, the model run once for all of them. */
-export function soilRecords(
+/**
+ * The same at several depths, the model run once for all of them.
+ *
+ * @param take Copies what it needs of a record: the arrays by the hour are those of the next depth afterwards, as twenty of
+ * them, of thirty years each, would need 40 MB.
+ */
+export function soilRecords<T>(
   series: readonly ReadSeries[],
   place: Omit<Bedding, 'depthCm'>,
   askedCm: readonly number[],
   wanted: Wanted,
+  take: (record: SoilRecord) => T,
   shouldStop: ShouldStop = neverStop,
-): SoilRecord[] {
+): T[] {
   const { site, bed } = place;
   const soil = series.filter((one) => one.medium === 'soil');
   const air = surestLast(
@@ -103,9 +110,10 @@ export function soilRecords(
     }),
   );
   const models = above ? modelsAt(atDepths, { above, place, clock, modelFromH }, shouldStop) : null;
+  const known = blank(clock);
   return atDepths.map(({ asked, depthCm, probes }, i) => {
     const bedding = { ...place, depthCm: asked };
-    const known = blank(clock);
+    forget(known);
     const { model, lesson } = models?.[i] ?? { model: null, lesson: null };
     if (model) layModel(known, model, lesson!, modelFromH);
     else if (isIndoors && bed.roomC !== null) {
@@ -121,7 +129,7 @@ export function soilRecords(
     const fromH = above ? Math.floor((wanted.fromMs - above.startMs) / HOUR_MS) : 0;
     const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0, fromH };
     const roomNotes = isIndoors && bed.roomC !== null ? holdRoom(known, probes, bed.roomC) : [];
-    return {
+    return take({
       ...clock,
       ...known,
       probes,
@@ -135,7 +143,7 @@ export function soilRecords(
         ...soilWarnings(findings),
         ...roomNotes,
       ],
-    };
+    });
   });
 }
 

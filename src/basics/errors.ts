@@ -1,3 +1,5 @@
+import type { Fact } from './fact.js';
+
 /** Every way in which a request can fail. `http/problems.ts` says what each means over HTTP. */
 export const errorCodes = [
   'not-json',
@@ -133,7 +135,4 @@ export class StoppedError extends Error {
 }
 
 /** Something the answer rests on, or something the grower should heed. */
-export interface Note {
-  readonly code: string;
-  readonly text: string;
-}
+export type Note = Fact | { readonly code: string; readonly text: string };

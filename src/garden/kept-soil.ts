@@ -115,7 +115,7 @@ export function seriesToGoBy(
   if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
   throw new RequestError(
     'no-readings',
-    `No temperatures up to today are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".${toCome ? ` ${toCome.text}` : ''}`,
+    `No temperatures up to today are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".${toCome && 'text' in toCome ? ` ${toCome.text}` : ''}`,
   );
 }
 

@@ -31,7 +31,7 @@ export interface GerminationCurve {
 }
 
 /** Where the line ends when the table does not say: this far beyond the last cell [K]. Our assumption: one step of the handbook's. */
-const STEP_BEYOND_K = 5;
+export const STEP_BEYOND_K = 5;
 
 /**
  * A crop's two response curves, from its rows.

@@ -1,8 +1,9 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError, StoppedError } from '../basics/errors.js';
 import { type CacheStats, sharedCache } from '../basics/shared-cache.js';
+import type { Reader } from '../words/reader.js';
 import { type Coding, codingFor, isWorthPacking, pack } from './coding.js';
-import { matchesTag, tagOf } from './etag.js';
+import { matchesTag, tagOf, VARY, wordedTag } from './etag.js';
 import { SVG, wantsPicture } from './picture.js';
 import type { Written } from './written.js';
 
@@ -28,7 +29,12 @@ export interface AnswerCache {
     answer: () => Written | Promise<Written>,
   ): Promise<FastifyReply>;
   /** The answer's bytes alone, as `send` caches them: for JSON at an address, under the tag of the inputs. */
-  body(owner: string, url: string, inputs: object, answer: () => Written | Promise<Written>): Promise<Buffer>;
+  body(
+    to: { readonly owner: string; readonly reader: Reader },
+    url: string,
+    inputs: object,
+    answer: () => Written | Promise<Written>,
+  ): Promise<Buffer>;
   stats(): CacheStats;
 }
 
@@ -46,7 +52,7 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
     });
   return {
     async send({ request, reply, owner }, inputs, answer) {
-      const tag = tagOf(inputs);
+      const tag = wordedTag(tagOf(inputs), request.reader);
       const known = request.headers['if-none-match'];
       const isKnown = known !== undefined && matchesTag(known, tag);
       // A caller with this very tag had the answer. For any other it must be there first: a refusal is never unchanged.
@@ -60,7 +66,8 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
       tagged(reply, tag);
       return isKnown ? reply.code(304).send() : reply.headers(headers).send(body);
     },
-    body: async (owner, url, inputs, answer) => (await plainOf(keyOf(owner, url, '', tagOf(inputs)), answer)).body,
+    body: async ({ owner, reader }, url, inputs, answer) =>
+      (await plainOf(keyOf(owner, url, '', wordedTag(tagOf(inputs), reader)), answer)).body,
     stats: cache.stats,
   };
 }
@@ -81,5 +88,4 @@ const packed = async (plain: Cached, coding: Coding): Promise<Cached> =>
       }
     : plain;
 
-const tagged = (reply: FastifyReply, tag: string): FastifyReply =>
-  reply.headers({ etag: tag, vary: 'Accept, Accept-Encoding' });
+const tagged = (reply: FastifyReply, tag: string): FastifyReply => reply.headers({ etag: tag, vary: VARY });

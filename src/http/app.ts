@@ -13,6 +13,8 @@ import type { TakeAllowance } from '../garden/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/quotas.js';
 import { seriesCacheOf } from '../garden/series-cache.js';
 import type { Store } from '../garden/store.js';
+import { readerOf } from '../words/reader.js';
+import { sayer } from '../words/say.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { answerCache } from './answer-cache.js';
 import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
@@ -20,6 +22,7 @@ import { callersIdOf } from './callers-id.js';
 import { sendClientError } from './client-error.js';
 import { refuseMisconduct } from './conduct.js';
 import { docs } from './docs.js';
+import { VARY } from './etag.js';
 import { isFile } from './file-request.js';
 import { addFormBody } from './form-body.js';
 import { settleForwarded } from './forwarded.js';
@@ -34,6 +37,7 @@ import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER } from './owner.js';
 import { packAnswer } from './pack-answer.js';
+import { takeReader } from './reader.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
 import { asRequestError } from './request-error.js';
 import { requestLog } from './request-log.js';
@@ -47,6 +51,7 @@ import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
 import { frostDatesRoutes } from './routes/frost-dates.js';
 import { lotRoutes } from './routes/lots.js';
+import { messageRoutes } from './routes/messages.js';
 import { placeAirRoutes } from './routes/place-air.js';
 import { placeComingDaysRoutes } from './routes/place-coming-days.js';
 import { placeNormalsRoutes } from './routes/place-normals.js';
@@ -65,6 +70,7 @@ import { type Seen, watch } from './seen.js';
 import { sendProblem } from './send-problem.js';
 import { sessionRoutes } from './session.js';
 import { noOwner, shownBy } from './shown-by.js';
+import { worded } from './worded.js';
 import { asJson } from './written.js';
 
 export interface AppOptions {
@@ -217,6 +223,7 @@ export async function buildApp({
     ...usageRoutes(store, quotas, clock),
     ...sessionsRoutes(store, clock),
     ...sessionRoutes(store, clock, findOwner),
+    ...messageRoutes,
     ...serviceRoutes(store, shownMetrics),
   ];
   let described: Record<string, unknown> | undefined;
@@ -230,6 +237,7 @@ export async function buildApp({
   app.decorateRequest('caller', null);
   app.decorateRequest('sessionId', null);
   app.decorateRequest('askedBy');
+  app.decorateRequest('reader');
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
   const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
@@ -238,6 +246,7 @@ export async function buildApp({
     const callersId = callersIdOf(request);
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
     if (callersId !== undefined) reply.header('x-request-id', callersId);
+    request.reader = readerOf(request.headers['accept-language']);
     if (isStopping) throw new RequestError('stopping', 'The service is stopping. Send this again in a little while.');
     const shown = shownBy(request);
     const { url } = request.routeOptions;
@@ -275,6 +284,8 @@ export async function buildApp({
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       reply.header('cache-control', 'private, no-cache');
+      request.reader = takeReader(request);
+      reply.header('content-language', request.reader.language);
       if (open) return;
       const { shown, holder } = request.caller!;
       if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
@@ -288,7 +299,15 @@ export async function buildApp({
         );
       }
     };
-    const route = { method, url, handler, onRequest };
+    const preSerialization = async (
+      request: FastifyRequest,
+      reply: FastifyReply,
+      content: unknown,
+    ): Promise<unknown> => {
+      if (!reply.hasHeader('vary')) reply.header('vary', VARY);
+      return worded(content, sayer(request.reader));
+    };
+    const route = { method, url, handler, onRequest, preSerialization };
     if (operation.form) {
       await app.register(async (scope) => {
         addFormBody(scope);

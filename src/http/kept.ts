@@ -4,7 +4,7 @@ import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type IfRevision, NO_REVISION } from '../garden/kept.js';
 import type { Kept, Put } from '../garden/store.js';
 import { codingFor, isWorthPacking } from './coding.js';
-import { codedTag, matchesTag, tagOf } from './etag.js';
+import { codedTag, matchesTag, tagOf, unworded } from './etag.js';
 import { signed } from './model.js';
 import { ownerOf } from './owner.js';
 import { problemKinds } from './problems.js';
@@ -112,7 +112,8 @@ async function namesCurrent(
   inputs: () => object | Promise<object>,
 ): Promise<boolean> {
   return (
-    (revision !== null && matchesTag(uncoded(tags), weakTagOf(revision))) || matchesTag(tags, tagOf(await inputs()))
+    (revision !== null && matchesTag(uncoded(tags), weakTagOf(revision))) ||
+    matchesTag(unworded(tags), tagOf(await inputs()))
   );
 }
 

@@ -5,6 +5,7 @@ import { FORM } from './form-body.js';
 import { model } from './model.js';
 import { SVG } from './picture.js';
 import { problemKinds } from './problems.js';
+import { readerParameters } from './reader.js';
 import type { Operation, Route } from './route.js';
 import { SESSION_COOKIE } from './session-cookie.js';
 
@@ -77,13 +78,16 @@ function describe(operation: Operation, url: string, open: boolean) {
     required: true,
     schema: { type: 'string', maxLength: 100 },
   }));
-  const queryParameters = (operation.query ?? []).map(({ name, schema, required, description }) => ({
-    name,
-    in: 'query',
-    required: required ?? false,
-    ...(description ? { description } : {}),
-    schema: schemaOf(schema, 'input'),
-  }));
+  const isWorded = typeof operation.answer === 'object' && 'schema' in operation.answer;
+  const queryParameters = [...(operation.query ?? []), ...(isWorded ? readerParameters : [])].map(
+    ({ name, schema, required, description }) => ({
+      name,
+      in: 'query',
+      required: required ?? false,
+      ...(description ? { description } : {}),
+      schema: schemaOf(schema, 'input'),
+    }),
+  );
   const json = operation.json && {
     schema: withReadOnly(schemaOf(operation.json.schema, 'input'), operation.json.readOnly ?? []),
     example: operation.json.example,

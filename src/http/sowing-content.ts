@@ -8,6 +8,7 @@ import { whatToDo } from '../garden/what-to-do.js';
 import { roundingFor } from './rounding.js';
 import type { SowingAnswer } from './schemas/sowings.js';
 import { sowingStateOnWire } from './wire-sowing.js';
+import type { Unworded } from './worded.js';
 
 /** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
 export const sowingInputs = ({ id, revision }: Sowing, rows: BedRows): object => ({
@@ -26,7 +27,7 @@ export async function sowingContent(
   counted: CountedSowing,
   rows: BedRows,
   { ask, now, precision }: { readonly ask: Asker; readonly now: Date; readonly precision: 'rounded' | 'full' },
-): Promise<Omit<SowingAnswer, 'model' | 'issuedAt'>> {
+): Promise<Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'>> {
   const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
   const state = await sowingState(known, ask);
   return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));

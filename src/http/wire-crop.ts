@@ -1,9 +1,10 @@
 import type { Crop } from '../germination/crop.js';
 import type { Rounding } from './rounding.js';
 import type { CropWire } from './schemas/crop.js';
+import type { Unworded } from './worded.js';
 
 /** A handbook crop as the contract words it. */
-export function cropOnWire(crop: Crop, { temperature }: Rounding): CropWire {
+export function cropOnWire(crop: Crop, { temperature }: Rounding): Unworded<CropWire> {
   const {
     spreadLog10: _,
     weeksInTrays: _weeks,

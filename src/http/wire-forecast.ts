@@ -5,9 +5,13 @@ import type { Span } from '../germination/crop.js';
 import type { Rounding } from './rounding.js';
 import type { ForecastAnswer } from './schemas/forecast.js';
 import { reportOnWire } from './wire-report.js';
+import type { Unworded } from './worded.js';
 
 /** A forecast as the contract words it, without what every answer carries. */
-export function forecastOnWire(forecast: Forecast, rounding: Rounding): Omit<ForecastAnswer, 'model' | 'issuedAt'> {
+export function forecastOnWire(
+  forecast: Forecast,
+  rounding: Rounding,
+): Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'> {
   const { temperature, days, whole } = rounding;
   const { stand, chart, emergence, sowing } = forecast;
   const milestone = (one: Milestone | NoMilestone) => ('why' in one ? { ...one } : { ...one, days: days(one.days) });

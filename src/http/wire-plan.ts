@@ -2,6 +2,7 @@ import type { GardenPlan } from '../garden/plan.js';
 import type { Plan } from '../garden/season-store.js';
 import { forPeople } from './rounding.js';
 import type { PlanAnswer, PlanWire } from './schemas/plans.js';
+import type { Unworded } from './worded.js';
 
 /** What is kept of a plan. */
 export const planFieldsOnWire = ({ crop, ...rest }: Plan): PlanWire => ({
@@ -10,7 +11,7 @@ export const planFieldsOnWire = ({ crop, ...rest }: Plan): PlanWire => ({
 });
 
 /** A plan in the contract's words. */
-export function planOnWire(kept: Plan, found: GardenPlan): Omit<PlanAnswer, 'model' | 'issuedAt'> {
+export function planOnWire(kept: Plan, found: GardenPlan): Omit<Unworded<PlanAnswer>, 'model' | 'issuedAt'> {
   return {
     ...planFieldsOnWire(kept),
     years: found.years,

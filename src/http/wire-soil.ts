@@ -5,13 +5,14 @@ import type { Rounding } from './rounding.js';
 import type { HourlySeriesOut } from './schemas/series.js';
 import type { SoilAnswer } from './schemas/soil.js';
 import { reportOnWire } from './wire-report.js';
+import type { Unworded } from './worded.js';
 
 /** Soil temperatures in the contract's words, rounded as the caller wants them. */
 export function soilOnWire(
   { depthCm, daily, hours, understood, assumptions, warnings }: SoilTemperatures,
   zone: Zone,
   rounding: Rounding,
-): Omit<SoilAnswer, 'model' | 'issuedAt'> {
+): Omit<Unworded<SoilAnswer>, 'model' | 'issuedAt'> {
   const { temperature } = rounding;
   return {
     series: daily

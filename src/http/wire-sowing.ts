@@ -8,6 +8,7 @@ import type { ToDo } from '../garden/what-to-do.js';
 import type { Rounding } from './rounding.js';
 import type { SowingAnswer } from './schemas/sowings.js';
 import { forecastOnWire } from './wire-forecast.js';
+import type { Unworded } from './worded.js';
 
 /** A sowing as it is kept. */
 export const sowingOnWire = ({ id, revision, ...fields }: Sowing) => ({ id, revision, ...fields });
@@ -18,7 +19,7 @@ export function sowingStateOnWire(
   state: SowingState,
   toDo: readonly ToDo[],
   rounding: Rounding,
-): Omit<SowingAnswer, 'model' | 'issuedAt'> {
+): Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'> {
   const { growing, judgement, indoors, harvest, expected, observed, warnings } = state;
   const { share } = rounding;
   const middle = (one: Middle | null) => one && { middle: share(one.middle), from: share(one.from), to: share(one.to) };
@@ -52,7 +53,7 @@ export const sowingInPart = (
   sowing: Sowing,
   counts: readonly KeptCount[],
   why: Note,
-): Omit<SowingAnswer, 'model' | 'issuedAt'> => ({
+): Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'> => ({
   ...sowingOnWire(sowing),
   counts: [...counts],
   forecast: null,

@@ -2,9 +2,13 @@ import type { Quantiles, SowingWindows } from '../answers/sowing-windows.js';
 import type { Rounding } from './rounding.js';
 import type { WindowAnswer } from './schemas/windows.js';
 import { reportOnWire } from './wire-report.js';
+import type { Unworded } from './worded.js';
 
 /** Sowing windows in the contract's words, rounded as the caller wants them. */
-export function windowsOnWire(found: SowingWindows, rounding: Rounding): Omit<WindowAnswer, 'model' | 'issuedAt'> {
+export function windowsOnWire(
+  found: SowingWindows,
+  rounding: Rounding,
+): Omit<Unworded<WindowAnswer>, 'model' | 'issuedAt'> {
   const { days, whole, share } = rounding;
   const each = (round: (value: number) => number) => (one: Quantiles | null) =>
     one && { p10: round(one.p10), p50: round(one.p50), p90: round(one.p90) };

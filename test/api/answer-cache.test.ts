@@ -170,7 +170,7 @@ describe('packing', () => {
   ])('goes by Accept-Encoding %j: %s', async (accepted, coding) => {
     const { headers } = await get(FORECAST, { ...ann, 'accept-encoding': accepted });
     expect(headers['content-encoding']).toBe(coding);
-    expect(headers.vary).toBe('Accept, Accept-Encoding');
+    expect(headers.vary).toBe('Accept, Accept-Encoding, Accept-Language');
   });
 });
 

@@ -671,7 +671,7 @@ describe('GET /v1/crops', () => {
     const first = await app.inject('/v1/crops');
     const etag = String(first.headers.etag);
     expect(etag).toMatch(/^W\/"[^"]+"$/);
-    expect(first.headers.vary).toBe('Accept, Accept-Encoding');
+    expect(first.headers.vary).toBe('Accept, Accept-Encoding, Accept-Language');
     const second = await tagged(etag);
     expect(second.statusCode).toBe(304);
     expect(second.body).toBe('');

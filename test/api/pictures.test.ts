@@ -51,9 +51,16 @@ describe.each(Object.entries(links))('the picture of a %s', (_, url) => {
   it('has a tag of its own, which says when it has not changed', async () => {
     const [picture, json] = await Promise.all([get('', { accept: SVG }), get()]);
     expect(picture.headers.etag).not.toBe(json.headers.etag);
-    expect([picture.headers.vary, json.headers.vary]).toEqual(['Accept, Accept-Encoding', 'Accept, Accept-Encoding']);
+    expect([picture.headers.vary, json.headers.vary]).toEqual([
+      'Accept, Accept-Encoding, Accept-Language',
+      'Accept, Accept-Encoding, Accept-Language',
+    ]);
     const again = await get('', { accept: SVG, 'if-none-match': String(picture.headers.etag) });
-    expect([again.statusCode, again.body, again.headers.vary]).toEqual([304, '', 'Accept, Accept-Encoding']);
+    expect([again.statusCode, again.body, again.headers.vary]).toEqual([
+      304,
+      '',
+      'Accept, Accept-Encoding, Accept-Language',
+    ]);
     const other = await get('', { 'if-none-match': String(picture.headers.etag) });
     expect([other.statusCode, other.headers.etag]).toEqual([200, json.headers.etag]);
   });

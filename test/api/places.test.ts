@@ -36,7 +36,7 @@ describe('a place', () => {
     const got = await ask('GET', '/v1/places/quillmere');
     expect([got.statusCode, got.json()]).toMatchObject([200, shown]);
     expect(got.headers.etag).toBe(created.headers.etag);
-    expect(got.headers.vary).toBe('Accept, Accept-Encoding');
+    expect(got.headers.vary).toBe('Accept, Accept-Encoding, Accept-Language');
   });
 
   test('keeps where its air is fetched from, and loses it by null', async () => {

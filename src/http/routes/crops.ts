@@ -12,6 +12,7 @@ import type { Route } from '../route.js';
 import { precisionSchema } from '../schemas/common.js';
 import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../schemas/crop.js';
 import { cropOnWire } from '../wire-crop.js';
+import type { Unworded } from '../worded.js';
 import { asJson } from '../written.js';
 
 const listQuery = z.strictObject({
@@ -55,14 +56,14 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
           .sort((a, b) => (a.id < b.id ? -1 : 1));
         const page = following.slice(0, limit);
         const rounding = roundingFor(precision);
-        const list: CropList = signed(
+        const list: Unworded<CropList> = signed(
           {
             crops: page.map((crop) => cropOnWire(crop, rounding)),
             next: following.length > limit ? page.at(-1)!.id : null,
           },
           clock(),
         );
-        return asJson(list);
+        return asJson(list, request.reader);
       });
     },
   },
@@ -88,8 +89,8 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
       const inputs = { edition, id, precision, options, ...formOf(request) };
       return answers.send({ request, reply, owner: EVERYBODY }, inputs, () => {
         if (wantsPicture(request)) return asPicture(cropDrawn(crop, options));
-        const one: CropAnswer = signed(cropOnWire(crop, roundingFor(precision)), clock());
-        return asJson(one);
+        const one: Unworded<CropAnswer> = signed(cropOnWire(crop, roundingFor(precision)), clock());
+        return asJson(one, request.reader);
       });
     },
   },

@@ -29,6 +29,7 @@ import {
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { forecastOnWire } from '../wire-forecast.js';
 import { hoursOnWire } from '../wire-soil.js';
+import type { Unworded } from '../worded.js';
 import { asJson } from '../written.js';
 
 const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
@@ -60,7 +61,7 @@ export const forecastRoutes = (service: Service): Route[] => [
       answer: { schema: forecastAnswerSchema },
       problems: [...bodyProblems, ...bedProblems, 'starts-after-sowing'],
     },
-    async handler(request): Promise<ForecastAnswer> {
+    async handler(request): Promise<Unworded<ForecastAnswer>> {
       const { write, query } = writtenAs(request);
       const answered = await answerPosted(service, request, query, form, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
@@ -88,7 +89,7 @@ export const forecastRoutes = (service: Service): Route[] => [
         const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
           ? asPicture(forecastDrawn(answered, known, options))
-          : asJson(signed(write(answered, question.site.zone), known.now));
+          : asJson(signed(write(answered, question.site.zone), known.now), request.reader);
       });
     },
   },
@@ -106,10 +107,13 @@ function writtenAs(request: FastifyRequest) {
   return { write, query: rest };
 }
 
-type ForecastContent = Omit<ForecastAnswer, 'model' | 'issuedAt'>;
+type ForecastContent = Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'>;
 
-const hourlyOnWire = ({ hours, sowing }: Forecast, zone: Zone, rounding: Rounding): ForecastAnswer['hourly'] =>
-  hours && hoursOnWire(sowing.depthCm, hourReadings(hours), zone, rounding);
+const hourlyOnWire = (
+  { hours, sowing }: Forecast,
+  zone: Zone,
+  rounding: Rounding,
+): Unworded<ForecastAnswer>['hourly'] => hours && hoursOnWire(sowing.depthCm, hourReadings(hours), zone, rounding);
 
 /** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
 async function forecastOf(

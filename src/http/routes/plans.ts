@@ -124,7 +124,9 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         if (!plan) throw notKept('plan', id);
         if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
         const { inputs, answer } = await show(plan, request.askedBy());
-        return answers.send({ request, reply, owner }, inputs, async () => asJson(signed(await answer(), clock())));
+        return answers.send({ request, reply, owner }, inputs, async () =>
+          asJson(signed(await answer(), clock()), request.reader),
+        );
       },
     },
     deleteRoute('plan', 'Forget a plan', ({ askedBy }) => keeperFor(askedBy()), store.deletePlan),

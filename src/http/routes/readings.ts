@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { findZone } from '../../basics/calendar.js';
+import type { Note } from '../../basics/errors.js';
 import { readSeries, zoneOfStamps } from '../../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../../readings/report.js';
 import { askedByQuery, documented, fileParameters, parameterAt, placeParameters } from '../csv-query.js';
@@ -16,6 +17,7 @@ import { type CheckAnswer, checkAnswerSchema } from '../schemas/readings.js';
 import { seriesSchema } from '../schemas/series.js';
 import { bodyProblems } from '../usual-problems.js';
 import { reportOnWire } from '../wire-report.js';
+import type { Unworded } from '../worded.js';
 
 const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
 
@@ -33,7 +35,7 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
       answer: { schema: checkAnswerSchema },
       problems: [...bodyProblems],
     },
-    async handler(request): Promise<CheckAnswer> {
+    async handler(request): Promise<Unworded<CheckAnswer>> {
       const { rounding, query } = precisionOf(request);
       const { report, warnings } = await (isFile(request) ? checkFile(request, query) : checkBody(request, query));
       return signed({ ...reportOnWire(report, rounding), warnings: [...warnings] }, clock());
@@ -43,7 +45,7 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
 
 interface Checked {
   readonly report: SeriesReport;
-  readonly warnings: readonly { code: string; text: string }[];
+  readonly warnings: readonly Note[];
 }
 
 async function checkFile(request: FastifyRequest, query: Record<string, unknown>): Promise<Checked> {

@@ -19,6 +19,7 @@ import {
 } from '../schemas/soil.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { soilOnWire } from '../wire-soil.js';
+import type { Unworded } from '../worded.js';
 import { asJson } from '../written.js';
 
 const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
@@ -40,7 +41,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
       answer: { schema: soilAnswerSchema },
       problems: [...bodyProblems, ...bedProblems],
     },
-    async handler(request): Promise<SoilAnswer> {
+    async handler(request): Promise<Unworded<SoilAnswer>> {
       const { rounding, query } = precisionOf(request);
       const content = await answerPosted(service, request, query, form, (asking, read, known) =>
         soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
@@ -67,6 +68,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
             await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
             known.now,
           ),
+          request.reader,
         ),
       );
     },

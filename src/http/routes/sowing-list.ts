@@ -17,6 +17,7 @@ import { type SowingAnswer, type SowingList, sowingListSchema, sowingParts } fro
 import { sowingContent, sowingInputs } from '../sowing-content.js';
 import { keptProblems } from '../usual-problems.js';
 import { sowingOnWire } from '../wire-sowing.js';
+import type { Unworded } from '../worded.js';
 import { asJson } from '../written.js';
 
 /** The most sowings on a page whose state is asked for: each is a forecast of its own. */
@@ -72,7 +73,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     if (asked.with.length === 0 && !asked.open) {
       const { page, next } = await sownFrom(store, owner, asked);
       const content = { sowings: page.map(sowingOnWire), next };
-      return sendWithETag(request, reply, content, (): SowingList => signed(content, now));
+      return sendWithETag(request, reply, content, (): Unworded<SowingList> => signed(content, now));
     }
     const { page, next } = await sownFrom(store, owner, { ...asked, limit: Math.min(asked.limit, MAX_WORKED_OUT) });
     const rows = await rowsOfBeds(store, owner, page, now);
@@ -93,8 +94,8 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
         const answer = await answerOf(sowing, bed, askers.get(sowing.bed)!);
         if (answer && !(asked.open && isOver(answer, bed.today))) sowings.push(partOf(answer, asked.with));
       }
-      const list: SowingList = signed({ sowings, next }, now);
-      return asJson(list);
+      const list: Unworded<SowingList> = signed({ sowings, next }, now);
+      return asJson(list, request.reader);
     });
 
     /** The same answer that GET /v1/sowings/{id} gives, and shares its place in the cache; undefined: it has just gone. */
@@ -102,10 +103,18 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       const counted = await store.sowing(owner, sowing.id);
       if (!counted) return undefined;
       const inputs = sowingInputs(counted.sowing, bed);
-      const body = await answers.body(owner, `/v1/sowings/${sowing.id}`, inputs, async () => {
-        by.takePlace?.();
-        return asJson(signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now));
-      });
+      const body = await answers.body(
+        { owner, reader: request.reader },
+        `/v1/sowings/${sowing.id}`,
+        inputs,
+        async () => {
+          by.takePlace?.();
+          return asJson(
+            signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now),
+            request.reader,
+          );
+        },
+      );
       return JSON.parse(body.toString()) as SowingAnswer;
     }
   },

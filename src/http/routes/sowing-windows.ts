@@ -18,6 +18,7 @@ import {
 } from '../schemas/windows.js';
 import { bedProblems, bodyProblems, linkProblems } from '../usual-problems.js';
 import { windowsOnWire } from '../wire-windows.js';
+import type { Unworded } from '../worded.js';
 import { asJson } from '../written.js';
 
 type LinkForm = Omit<Form<WindowAsking>, 'body'>;
@@ -50,7 +51,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
       answer: { schema: windowAnswerSchema },
       problems: [...bodyProblems, ...bedProblems],
     },
-    async handler(request): Promise<WindowAnswer> {
+    async handler(request): Promise<Unworded<WindowAnswer>> {
       const { rounding, query } = precisionOf(request);
       const found = await answerPosted(service, request, query, form, (asking, read, known) =>
         service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
@@ -107,6 +108,6 @@ function byLink(
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
     if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options));
-    return asJson(signed(windowsOnWire(found, rounding), known.now));
+    return asJson(signed(windowsOnWire(found, rounding), known.now), request.reader);
   });
 }

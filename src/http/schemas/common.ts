@@ -33,7 +33,17 @@ export const dateOutSchema = z
   .regex(/^\d{4}-\d{2}-\d{2}$/)
   .meta({ format: 'date' });
 export const dateSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutSchema });
-export const noteSchema = z.strictObject({ code: z.string(), text: z.string() });
+/** Plain values, named with their unit. */
+export const paramsSchema = z
+  .record(z.string(), z.union([z.string(), z.number(), z.null()]))
+  .describe(
+    'What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.',
+  );
+export const noteSchema = z.strictObject({
+  code: z.string(),
+  text: z.string(),
+  params: paramsSchema.optional(),
+});
 
 /** What every answer carries. */
 export const answerShape = {

@@ -1,0 +1,28 @@
+import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast-facts.js';
+import type { FactKinds, Kind } from '../basics/fact.js';
+
+/** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
+const declared = [forecastAssumptionFacts, forecastWarningFacts] as const satisfies readonly FactKinds[];
+
+type KeysOf<T> = T extends unknown ? keyof T & string : never;
+export type FactCode = KeysOf<(typeof declared)[number]>;
+
+/** The messages of one language: ICU patterns by code, the names of crops by `crop.<id>`. */
+export type Catalogue = Readonly<Record<FactCode | `crop.${string}`, string>>;
+
+/** The kinds of every fact's parameters. */
+export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, Kind>>>>;
+
+function merged(all: readonly FactKinds[]): FactKinds {
+  const kinds: Record<string, Record<string, Kind>> = {};
+  for (const one of all) {
+    for (const [code, params] of Object.entries(one)) {
+      kinds[code] ??= {};
+      for (const [name, kind] of Object.entries(params)) {
+        const known = kinds[code][name];
+        kinds[code][name] = Array.isArray(known) && Array.isArray(kind) ? [...new Set([...known, ...kind])] : kind;
+      }
+    }
+  }
+  return kinds;
+}

@@ -1,0 +1,45 @@
+import Negotiator from 'negotiator';
+
+/** The languages that there is a catalogue of; the first is that of a reader who asks for none of them. */
+export const languages = ['en', 'de'] as const;
+export type Language = (typeof languages)[number];
+
+/** Whom words are for. */
+export interface Reader {
+  readonly language: Language;
+  /** BCP 47, of the language: how dates and numbers are written. */
+  readonly locale: string;
+  readonly textUnit: 'C' | 'F';
+}
+
+/** How a language is written where no country is named. */
+const DEFAULT_LOCALES: Readonly<Record<Language, string>> = { en: 'en-GB', de: 'de-DE' };
+/** Only the country changes how dates and numbers are written here: more of a locale would only fill caches. */
+const LOCALE = /^([a-z]{2})(?:-[a-z]{4})?-([a-z]{2})\b/i;
+
+export const plainReader: Reader = { language: 'en', locale: DEFAULT_LOCALES.en, textUnit: 'C' };
+
+/**
+ * The reader of a request.
+ *
+ * @param acceptLanguage The header of that name; its most welcome language that there is a catalogue of is taken (RFC 9110,
+ * 12.5.4), and English where there is none.
+ * @param language Wins over the header.
+ */
+export function readerOf(
+  acceptLanguage: string | undefined,
+  language?: Language,
+  textUnit: Reader['textUnit'] = 'C',
+): Reader {
+  const wanted = new Negotiator({ headers: { 'accept-language': acceptLanguage } }).languages();
+  const localeIn = (one: Language): string | undefined => {
+    const [, , country] =
+      wanted.map((range) => LOCALE.exec(range)).find((found) => found?.[1]?.toLowerCase() === one) ?? [];
+    return country && `${one}-${country.toUpperCase()}`;
+  };
+  const chosen = language ?? wanted.map(languageOf).find((one) => one !== undefined) ?? languages[0];
+  return { language: chosen, locale: localeIn(chosen) ?? DEFAULT_LOCALES[chosen], textUnit };
+}
+
+const languageOf = (range: string): Language | undefined =>
+  languages.find((one) => range.toLowerCase().split('-')[0] === one);

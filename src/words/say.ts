@@ -1,0 +1,46 @@
+import { IntlMessageFormat } from 'intl-messageformat';
+import type { Fact, Kind } from '../basics/fact.js';
+import { de } from './de.js';
+import { en } from './en.js';
+import { type Catalogue, type FactCode, factKinds } from './facts.js';
+import type { Language, Reader } from './reader.js';
+import { valueFor } from './value.js';
+
+export const catalogues: Readonly<Record<Language, Catalogue>> = { en, de };
+
+/** Makes a sentence, or several, of a fact. */
+export type Say = (fact: Fact) => string;
+
+/** Facts in a reader's language, units and dates. */
+export const sayer =
+  (reader: Reader): Say =>
+  ({ code, params }) => {
+    const kinds = factKinds[code as FactCode] as Readonly<Record<string, Kind>> | undefined;
+    if (!kinds) throw new Error(`no fact is called ${code}`);
+    const values = Object.fromEntries(
+      Object.entries(kinds).map(([name, kind]) => [name, wordFor(kind, params[name] ?? null, reader)]),
+    );
+    return capital(formatOf(reader.language, code as FactCode).format(values) as string, reader);
+  };
+
+const wordFor = (kind: Kind, value: string | number | null, reader: Reader): string | number =>
+  kind === 'crop' && value !== null ? cropName(String(value), reader.language) : valueFor(kind, value, reader);
+
+/** What a crop is called within a sentence; a crop of the caller's own is called as they call it. */
+export const cropName = (crop: string, language: Language): string =>
+  (catalogues[language] as Readonly<Record<string, string>>)[`crop.${crop}`] ?? crop;
+
+/** A sentence that begins with a parameter, such as a crop, begins with a capital. */
+const capital = (text: string, { locale }: Reader): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
+
+/** Reading a pattern takes longer than a hundred sentences made by it. */
+const formats = new Map<string, IntlMessageFormat>();
+
+function formatOf(language: Language, code: FactCode): IntlMessageFormat {
+  const key = `${language} ${code}`;
+  const known = formats.get(key);
+  if (known) return known;
+  const made = new IntlMessageFormat(catalogues[language][code], language, undefined, { ignoreTag: true });
+  formats.set(key, made);
+  return made;
+}

@@ -1,0 +1,75 @@
+import type { Kind } from '../basics/fact.js';
+import type { Reader } from './reader.js';
+
+/** What a parameter that is missing selects in a message. */
+export const MISSING = 'none';
+
+const CM_PER_INCH = 2.54;
+const MM_PER_INCH = 25.4;
+
+/**
+ * A parameter as a reader is told it: text, or the number itself where words agree with it.
+ *
+ * @param value null where it is missing.
+ */
+export function valueFor(kind: Kind, value: string | number | null, reader: Reader): string | number {
+  if (value === null) return MISSING;
+  if (typeof kind !== 'string') return value;
+  const isFahrenheit = reader.textUnit === 'F';
+  switch (kind.replace('?', '')) {
+    case 'celsius':
+      return isFahrenheit
+        ? `${numberFor(alike(Number(value), toFahrenheit), reader)} °F`
+        : `${numberFor(tenth(value), reader)} °C`;
+    case 'kelvin':
+      return isFahrenheit
+        ? `${numberFor(
+            alike(Number(value), (kelvin) => kelvin * 1.8),
+            reader,
+          )} °F`
+        : `${numberFor(tenth(value), reader)} °C`;
+    case 'cm':
+      return isFahrenheit
+        ? `${numberFor(tenth(Number(value) / CM_PER_INCH), reader)} in`
+        : `${numberFor(tenth(value), reader)} cm`;
+    case 'mm':
+      return isFahrenheit
+        ? `${numberFor(tenth(Number(value) / MM_PER_INCH), reader)} in`
+        : `${numberFor(Math.round(Number(value)), reader)} mm`;
+    case 'number':
+      return numberFor(Number(value), reader);
+    case 'date':
+      return dateFor(String(value), reader);
+    default:
+      return value;
+  }
+}
+
+const tenth = (value: string | number): number => Math.round(Number(value) * 10) / 10;
+const toFahrenheit = (tempC: number): number => tempC * 1.8 + 32;
+
+/** Whole degrees become whole ones, tenths tenths: 12 K is a jump of 22 °F, not of 21.6. */
+function alike(value: number, turn: (value: number) => number): number {
+  const isWhole = Number.isInteger(tenth(value));
+  return isWhole ? Math.round(turn(tenth(value))) : tenth(turn(value));
+}
+
+const numberFor = (value: number, { locale }: Reader): string => numbers(locale).format(value);
+const dateFor = (date: string, { locale }: Reader): string => dates(locale).format(new Date(`${date}T00:00Z`));
+
+const numbers = byLocale((locale) => new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }));
+const dates = byLocale(
+  (locale) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }),
+);
+
+/** Making a format takes longer than a hundred values written by it; there are some three hundred countries. */
+function byLocale<T>(make: (locale: string) => T): (locale: string) => T {
+  const made = new Map<string, T>();
+  return (locale) => {
+    const known = made.get(locale);
+    if (known) return known;
+    const fresh = make(locale);
+    made.set(locale, fresh);
+    return fresh;
+  };
+}
