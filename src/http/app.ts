@@ -16,7 +16,6 @@ import type { Store } from '../garden/store.js';
 import { readerOf } from '../words/reader.js';
 import { sayer } from '../words/say.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
-import { accepted } from './accepted.js';
 import { answerCache } from './answer-cache.js';
 import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
 import { callersIdOf } from './callers-id.js';
@@ -36,24 +35,26 @@ import { answerUnrouted } from './not-found.js';
 import { openSession } from './open-session.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
-import { OPEN_OWNER, type Shown } from './owner.js';
+import { OPEN_OWNER } from './owner.js';
 import { packAnswer } from './pack-answer.js';
-import { SVG } from './picture.js';
 import { takeReader } from './reader.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
 import { asRequestError } from './request-error.js';
 import { requestLog } from './request-log.js';
 import { requestMetrics } from './request-metrics.js';
-import type { Operation } from './route.js';
+import { requireAccepted } from './require-accepted.js';
 import { bedReadingsRoutes } from './routes/bed-readings.js';
 import { bedRoutes } from './routes/beds.js';
 import { calendarRoutes, growingIn } from './routes/calendar.js';
 import { countRoutes } from './routes/counts.js';
 import { cropRoutes } from './routes/crops.js';
 import { forecastRoutes } from './routes/forecasts.js';
+import { frostDatesRoutes } from './routes/frost-dates.js';
 import { lotRoutes } from './routes/lots.js';
 import { messageRoutes } from './routes/messages.js';
 import { placeAirRoutes } from './routes/place-air.js';
+import { placeComingDaysRoutes } from './routes/place-coming-days.js';
+import { placeNormalsRoutes } from './routes/place-normals.js';
 import { placeRoutes } from './routes/places.js';
 import { planRoutes } from './routes/plans.js';
 import { readingsRoutes } from './routes/readings.js';
@@ -69,6 +70,7 @@ import { type Seen, watch } from './seen.js';
 import { sendProblem } from './send-problem.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
+import { noOwner, shownBy } from './shown-by.js';
 import { worded } from './worded.js';
 import { asJson } from './written.js';
 
@@ -207,6 +209,9 @@ export async function buildApp({
     ...readingsRoutes(clock),
     ...placeRoutes(store, clock),
     ...placeAirRoutes(store, clock),
+    ...placeNormalsRoutes(store, clock),
+    ...placeComingDaysRoutes(store, clock),
+    ...frostDatesRoutes(store, clock),
     ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
     ...calendarRoutes(service, growingIn(service)),
@@ -320,31 +325,4 @@ export async function buildApp({
   await app.register(page);
   await app.register(docs(document));
   return app;
-}
-
-/** A key, whatever else is sent; where there is none, a session. */
-function shownBy({ headers }: FastifyRequest): Shown | undefined {
-  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
-  if (key !== undefined) return { key };
-  const session = sessionIn(headers.cookie);
-  return session === undefined ? undefined : { session };
-}
-
-function noOwner(shown: Shown | undefined): never {
-  throw new RequestError(
-    'unauthorized',
-    shown
-      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
-      : 'Send the header "Authorization: Bearer" followed by your key.',
-  );
-}
-
-function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
-  if (answer === 'none') return;
-  const mediaTypes = 'schema' in answer ? ['application/json', ...(answer.picture ? [SVG] : [])] : [answer.mediaType];
-  if (accepted(headers.accept, mediaTypes)) return;
-  throw new RequestError(
-    'not-acceptable',
-    `This route answers in ${mediaTypes.join(' or ')}, and the Accept header allows only ${headers.accept}.`,
-  );
 }

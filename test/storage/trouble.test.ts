@@ -9,6 +9,7 @@ import { describe, expect, test } from 'vitest';
 import type { SubscriptionFields } from '../../src/garden/alert-store.js';
 import { buildApp } from '../../src/http/app.js';
 import { examplePlace } from '../../src/http/examples.js';
+import { keyring } from '../../src/http/keys.js';
 import { openDatabase, openStore } from '../../src/storage/open-store.js';
 import { BATCH, batch } from './batches.js';
 import { emptyPostgres, postgresServer } from './databases.js';
@@ -50,6 +51,43 @@ describe('SQLite', () => {
       expect((await again.readings('mine', 'north', probe)).atMs).toHaveLength((kept + 1) * BATCH);
       await again.close();
     } finally {
+      await run('umount', ['-l', folder]);
+      await rm(folder, { recursive: true });
+    }
+  });
+
+  test('that a long upload fills keeps nothing of it, and goes on with what has room', async (context) => {
+    const folder = await smallFolder(7);
+    if (!folder) return context.skip('a small disk can be mounted by root alone');
+    const store = await garden(`sqlite:${folder}/data.db`);
+    const app = await buildApp({
+      version: '0',
+      store,
+      clock: () => new Date('2027-06-01T12:00:00Z'),
+      findOwner: keyring(new Map([['plain-key', 'mine']])),
+    });
+    const headers = { authorization: 'Bearer plain-key' };
+    try {
+      const firstMs = Date.parse('2026-01-01T02:00:00Z');
+      const rows = Array.from(
+        { length: 300 * 1440 },
+        (_, minute) => `${new Date(firstMs + minute * 60_000).toISOString()},${((minute * 7919) % 4001) / 100}`,
+      );
+      const upload = await app.inject({
+        method: 'POST',
+        url: '/v1/beds/north/readings?unit=C&medium=soil',
+        headers: { ...headers, 'content-type': 'text/csv' },
+        payload: `time,soil\n${rows.join('\n')}\n`,
+      });
+      expect([upload.statusCode, upload.json().code]).toEqual([503, 'storage-full']);
+      const { thermometers } = (await app.inject({ url: '/v1/beds/north/thermometers', headers })).json();
+      expect(thermometers).toEqual([]);
+      expect((await store.usage('mine')).megabytes).toBe(0);
+      await eventually(() => store.ready());
+      expect(await store.putReadings('mine', 'north', probe, batch(0))).toMatchObject({ added: BATCH });
+    } finally {
+      await app.close();
+      await store.close();
       await run('umount', ['-l', folder]);
       await rm(folder, { recursive: true });
     }

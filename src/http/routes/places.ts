@@ -160,3 +160,7 @@ const placeOnWire = ({ revision: _, fieldsRevision, id, ...fields }: Place): Pla
   revision: fieldsRevision,
   ...fields,
 });
+
+/** What belongs to a place and is not kept yet. */
+export const nothingYet = (id: string, what: string): RequestError =>
+  new RequestError('not-found', `No ${what} are kept for "${id}"; PUT /v1/places/{id}/${what} keeps some.`);

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { frostDatesOfPlace } from '../../answers/frost-dates.js';
+import type { Store } from '../../garden/store.js';
+import { sendWithETag } from '../etag.js';
+import { queryOf } from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import type { Route } from '../route.js';
+import { frostAnswerSchema } from '../schemas/places.js';
+import { keptProblems } from '../usual-problems.js';
+import { placeIn } from './places.js';
+
+const thresholdSchema = z.coerce.number().min(-20).max(20).default(0);
+const frostQuery = z.strictObject({ threshold: thresholdSchema });
+
+/** When frosts come at a place. */
+export const frostDatesRoutes = (store: Store, clock: () => Date): Route[] => [
+  {
+    method: 'GET',
+    url: '/v1/places/:id/frost-dates',
+    operation: {
+      id: 'frostDates',
+      summary: 'When the last frost of spring and the first of autumn come, at three risks',
+      query: [
+        {
+          name: 'threshold',
+          schema: thresholdSchema,
+          description: 'A day whose minimum is this or below has a frost [°C].',
+        },
+      ],
+      answer: { schema: frostAnswerSchema },
+      problems: ['not-found', 'no-past-years', ...keptProblems],
+    },
+    async handler(request, reply) {
+      const { threshold } = queryOf(frostQuery, request);
+      const { id, latitude } = await placeIn(request, store);
+      const { assumptions, ...content } = frostDatesOfPlace(await store.air(ownerOf(request), id), threshold, latitude);
+      return sendWithETag(request, reply, content, () =>
+        signed({ ...content, assumptions: [...assumptions] }, clock()),
+      );
+    },
+  },
+];

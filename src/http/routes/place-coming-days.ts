@@ -1,0 +1,94 @@
+import { z } from 'zod';
+import { zoneNamed } from '../../basics/calendar.js';
+import type { AirDay, Store } from '../../garden/store.js';
+import { readSeries } from '../../readings/read-series.js';
+import { sendWithETag, tagOf } from '../etag.js';
+import { exampleComingDays } from '../examples.js';
+import { asParameter, asQueryShape, changeAsAllowed, notKept, queryOf, refuseQuery, sendAsKept } from '../kept.js';
+import { signed } from '../model.js';
+import { ownerOf } from '../owner.js';
+import { read } from '../read.js';
+import type { Route } from '../route.js';
+import { keptPrecisionSchema } from '../schemas/kept.js';
+import { comingDaysAnswerSchema, comingDaysKeptSchema } from '../schemas/places.js';
+import { seriesSchema } from '../schemas/series.js';
+import { seriesFault } from '../upload.js';
+import { changeProblems, keptProblems } from '../usual-problems.js';
+import { incompleteNotes, wholeDays } from '../whole-days.js';
+import { dayOnWire } from '../wire-air.js';
+import { nothingYet, placeIn } from './places.js';
+
+const comingQuery = z.strictObject({ precision: keptPrecisionSchema, ...asQueryShape });
+
+/** What the air of a place will be. */
+export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] => [
+  {
+    method: 'PUT',
+    url: '/v1/places/:id/coming-days',
+    operation: {
+      id: 'putComingDays',
+      summary: "Keep a forecast of the place's air in place of the one before",
+      json: { schema: seriesSchema, example: exampleComingDays },
+      answer: { schema: comingDaysAnswerSchema, mayCreate: true },
+      ifMatch: true,
+      ifNoneMatch: true,
+      problems: ['not-found', 'time-zone-needed', 'choose-unit', 'too-few-readings', ...changeProblems],
+    },
+    async handler(request, reply) {
+      refuseQuery(request);
+      const { id, timeZone } = await placeIn(request, store);
+      const owner = ownerOf(request);
+      const body = read(seriesSchema, request.body);
+      if (body.origin === 'measured') {
+        throw seriesFault(request, 'origin', 'must be forecast; what was measured goes to POST /v1/places/{id}/air');
+      }
+      const { days, incomplete } = wholeDays(
+        request,
+        readSeries({ ...body, origin: 'forecast' }, zoneNamed(timeZone), []),
+      );
+      const coming = { atMs: clock().getTime(), days };
+      let isNew = (await store.comingDays(owner, id)) === undefined;
+      const done = await changeAsAllowed(
+        request,
+        async () => {
+          const place = await store.place(owner, id);
+          const before = await store.comingDays(owner, id);
+          isNew = before === undefined;
+          return { revision: place?.revision ?? null, inputs: before && (() => comingOnWire(before, 'full')) };
+        },
+        (ifRevision) => store.putComingDays(owner, id, coming, ifRevision),
+      );
+      if (!done) throw notKept('place', id);
+      const content = comingOnWire(coming, 'full');
+      return reply
+        .code(isNew ? 201 : 200)
+        .header('etag', tagOf(content))
+        .send(signed({ ...done, ...content, warnings: incompleteNotes(incomplete) }, clock()));
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/places/:id/coming-days',
+    operation: {
+      id: 'getComingDays',
+      summary: "The forecast of the place's air that is kept",
+      query: [{ name: 'precision', schema: keptPrecisionSchema }, asParameter],
+      answer: { schema: comingDaysKeptSchema },
+      problems: ['not-found', ...keptProblems],
+    },
+    async handler(request, reply) {
+      const { precision, as } = queryOf(comingQuery, request);
+      const { id, revision } = await placeIn(request, store);
+      const coming = await store.comingDays(ownerOf(request), id);
+      if (!coming) throw nothingYet(id, 'coming-days');
+      const content = comingOnWire(coming, precision);
+      if (as === 'kept') return sendAsKept(request, reply, revision, content.series);
+      return sendWithETag(request, reply, content, () => signed({ revision, ...content }, clock()));
+    },
+  },
+];
+
+const comingOnWire = ({ atMs, days }: { atMs: number; days: readonly AirDay[] }, precision: 'full' | 'rounded') => ({
+  at: new Date(atMs).toISOString(),
+  series: { medium: 'air', unit: 'C', origin: 'forecast', daily: days.map((day) => dayOnWire(day, precision)) },
+});
