@@ -9,8 +9,9 @@ import type { WindowQuestion } from './sowing-windows.js';
 
 const FIRST_DATE = '2001-01-01' as PlainDate;
 const YEARS = 4;
-const DAYS = 365 * YEARS;
 const COMING_DAYS = 7;
+/** With a leap day, so that the first year of the dates begins where the record does. */
+const DAYS = 365 * YEARS + 1 + COMING_DAYS;
 /** Heat holds the first, frost ends and cold holds the second, the third bears cold, the fourth is slow. A
  * fifth makes the first question of a garden no cheaper; without the fourth it costs a tenth more. */
 const CROPS = ['lettuce', 'tomato', 'spinach', 'carrot'];
