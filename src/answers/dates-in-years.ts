@@ -26,12 +26,13 @@ export interface DateInYears {
   readonly good: number;
   /** The commonest reason of the others; null where it was good in all. */
   readonly whyNot: WhyNot | null;
-  readonly firstDays: readonly number[];
-  readonly halfDays: readonly number[];
-  readonly mostDays: readonly number[];
-  /** Percent of seeds sown, of a lot as good as the table's. */
-  readonly stand: readonly number[];
-  readonly ifHeldAreLost: readonly number[];
+  /** A value of each year in which half of those that came were up, rising. */
+  readonly firstDays: Float64Array;
+  readonly halfDays: Float64Array;
+  readonly mostDays: Float64Array;
+  /** Percent of seeds sown, of a lot as good as the table's, in each year that is known; rising. */
+  readonly stand: Float64Array;
+  readonly ifHeldAreLost: Float64Array;
 }
 
 export interface DatesInYears {
@@ -64,53 +65,73 @@ interface Season {
 export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYears {
   const nDates = season.years[0]?.sowH.length ?? 0;
   const nHours = season.years[0]?.hourlyC.length ?? 0;
-  const tallies = Array.from({ length: nDates }, () => ({
-    known: 0,
-    good: 0,
-    whyNot: new Map<WhyNot, number>(),
-    firstDays: [] as number[],
-    halfDays: [] as number[],
-    mostDays: [] as number[],
-    stand: [] as number[],
-    ifHeldAreLost: [] as number[],
-  }));
+  const tallies = Array.from({ length: nDates }, () => ({ known: 0, good: 0, whyNot: new Map<WhyNot, number>() }));
+  const values = (): ValuesOfDates => valuesOfDates(nDates, season.years.length);
+  const [firstDays, halfDays, mostDays, stand, ifHeldAreLost] = [values(), values(), values(), values(), values()];
   const countH = 24 * season.criteria.maxDays;
   // One year after the other, so that all are one run. What is sown last in one has its days before the next begins.
   const hourlyC = new Float64Array(nHours * season.years.length);
   for (const [i, year] of season.years.entries()) hourlyC.set(year.hourlyC, i * nHours);
-  const allH = Float64Array.from(season.years.flatMap((year, i) => [...year.sowH].map((hour) => i * nHours + hour)));
+  const allH = new Float64Array(nDates * season.years.length);
+  for (const [i, { sowH }] of season.years.entries()) {
+    for (let date = 0; date < nDates; date++) allH[i * nDates + date] = i * nHours + sowH[date]!;
+  }
   const counting = { withinH: countH, viablePercent: season.viablePercent };
   const outcomes = allSowings(season.seed, hourlyC, allH, counting, shouldStop);
   const suits = soilOfTheCrop(season, hourlyC, countH);
   const years = season.years.map((own, year) => {
     const frost = frostRule(season, own);
     let known = 0;
-    own.sowH.forEach((hour, date) => {
+    for (let date = 0; date < nDates; date++) {
       const i = year * nDates + date;
-      const whyNot = outcomes.known[i] === 1 ? whyNotOf(season, outcomes, i, hour, suits(allH[i]!), frost) : undefined;
-      if (whyNot === undefined) return;
+      if (outcomes.known[i] === 0) continue;
+      const whyNot = whyNotOf(season, outcomes, i, own.sowH[date]!, () => suits(allH[i]!), frost);
+      if (whyNot === undefined) continue;
       const tally = tallies[date]!;
       known++;
       tally.known++;
       if (whyNot === null) tally.good++;
       else tally.whyNot.set(whyNot, (tally.whyNot.get(whyNot) ?? 0) + 1);
-      tally.stand.push(outcomes.laboratoryPercent[i]!);
-      tally.ifHeldAreLost.push(outcomes.ifHeldAreLostPercent[i]!);
-      if (Number.isNaN(outcomes.halfH[i]!)) return;
-      tally.firstDays.push(outcomes.firstH[i]! / 24);
-      tally.halfDays.push(outcomes.halfH[i]! / 24);
-      tally.mostDays.push(outcomes.mostH[i]! / 24);
-    });
+      stand.add(date, outcomes.laboratoryPercent[i]!);
+      ifHeldAreLost.add(date, outcomes.ifHeldAreLostPercent[i]!);
+      if (Number.isNaN(outcomes.halfH[i]!)) continue;
+      firstDays.add(date, outcomes.firstH[i]! / 24);
+      halfDays.add(date, outcomes.halfH[i]! / 24);
+      mostDays.add(date, outcomes.mostH[i]! / 24);
+    }
     return known >= nDates / 2;
   });
   return {
-    all: tallies.map(({ known, good, whyNot, ...rest }) => ({
-      ...rest,
+    all: tallies.map(({ known, good, whyNot }, date) => ({
       good: good / known,
       whyNot: mostOften(whyNot),
+      firstDays: firstDays.sorted(date),
+      halfDays: halfDays.sorted(date),
+      mostDays: mostDays.sorted(date),
+      stand: stand.sorted(date),
+      ifHeldAreLost: ifHeldAreLost.sorted(date),
     })),
     years,
     frostKnown: season.years.some(({ minC }) => minC !== null),
+  };
+}
+
+interface ValuesOfDates {
+  add(date: number, value: number): void;
+  /** What was added to a date, rising. */
+  sorted(date: number): Float64Array;
+}
+
+/** Values by date, up to so many of each: one array for all, as there are thousands of them. */
+function valuesOfDates(nDates: number, most: number): ValuesOfDates {
+  const values = new Float64Array(nDates * most);
+  const counts = new Int32Array(nDates);
+  return {
+    add(date, value) {
+      values[date * most + counts[date]!] = value;
+      counts[date]!++;
+    },
+    sorted: (date) => values.subarray(date * most, date * most + counts[date]!).sort(),
   };
 }
 
@@ -130,12 +151,12 @@ function whyNotOf(
   { up, upUnheld, firstH }: SowingOutcomes,
   i: number,
   sowH: number,
-  tooWhat: WhyNot,
+  tooWhat: () => WhyNot,
   frost: FrostRule | null,
 ): WhyNot | null | undefined {
   const frozen = frost && !Number.isNaN(firstH[i]!) ? frost(sowH + firstH[i]!) : false;
   if (frozen === null) return undefined;
-  if (up[i]! < criteria.share * COHORTS || upUnheld[i]! < criteria.shareIfHeld * COHORTS) return tooWhat;
+  if (up[i]! < criteria.share * COHORTS || upUnheld[i]! < criteria.shareIfHeld * COHORTS) return tooWhat();
   return frozen ? 'frost-to-come' : null;
 }
 
@@ -145,20 +166,41 @@ function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: num
   const { soil, rows } = crop;
   const coldestC = soil?.minimumC ?? Math.min(...rows.map((row) => row.temperatureC));
   const coolC = soil?.optimumFromC ?? coldestC;
-  const hotH = new Int32Array(hourlyC.length + 1);
-  const coolH = new Int32Array(hourlyC.length + 1);
+  // Hours too hot less hours too cold, and degrees, each summed up to an hour.
+  const hotterH = new Int32Array(hourlyC.length + 1);
   const sumsC = new Float64Array(hourlyC.length + 1);
-  hourlyC.forEach((tempC, hour) => {
-    hotH[hour + 1] = hotH[hour]! + Number(tempC > seed.hotThresholdC);
-    coolH[hour + 1] = coolH[hour]! + Number(tempC < coolC);
-    sumsC[hour + 1] = sumsC[hour]! + (Number.isNaN(tempC) ? 0 : tempC);
-  });
+  const limits = { hotC: seed.hotThresholdC, coolC };
+  for (let hour = 0; hour < hourlyC.length; hour += CHUNK_H) {
+    addSoilSums(hotterH, sumsC, hourlyC, limits, hour, Math.min(hourlyC.length, hour + CHUNK_H));
+  }
   return (fromH) => {
     const toH = Math.min(hourlyC.length, fromH + hours);
-    const over = (sums: ArrayLike<number>): number => sums[toH]! - sums[fromH]!;
-    if (over(hotH) > over(coolH)) return 'too-hot';
-    return over(sumsC) / (toH - fromH) < coldestC ? 'too-cold' : 'too-slow';
+    if (hotterH[toH]! > hotterH[fromH]!) return 'too-hot';
+    return (sumsC[toH]! - sumsC[fromH]!) / (toH - fromH) < coldestC ? 'too-cold' : 'too-slow';
   };
+}
+
+/** Hours summed up in one call: see `hourlyPace`. */
+const CHUNK_H = 30 * 24;
+
+function addSoilSums(
+  hotterH: Int32Array,
+  sumsC: Float64Array,
+  hourlyC: Float64Array,
+  { hotC, coolC }: { readonly hotC: number; readonly coolC: number },
+  fromH: number,
+  toH: number,
+): void {
+  let hotter = hotterH[fromH]!;
+  let sumC = sumsC[fromH]!;
+  for (let hour = fromH; hour < toH; hour++) {
+    const tempC = hourlyC[hour]!;
+    if (tempC > hotC) hotter++;
+    if (tempC < coolC) hotter--;
+    if (!Number.isNaN(tempC)) sumC += tempC;
+    hotterH[hour + 1] = hotter;
+    sumsC[hour + 1] = sumC;
+  }
 }
 
 /** Does frost come on seedlings that show at an hour? null: not known. */

@@ -134,17 +134,27 @@ export function sowingWindows(
   };
 }
 
-function quantilesOf(values: readonly number[]): Quantiles | null {
-  const sorted = Float64Array.from(values.filter(Number.isFinite)).sort();
+/** @param sorted Rising. */
+function quantilesOf(sorted: Float64Array): Quantiles | null {
   if (sorted.length === 0) return null;
   return { p10: hazenQuantile(sorted, 0.1), p50: hazenQuantile(sorted, 0.5), p90: hazenQuantile(sorted, 0.9) };
 }
 
-const pooled = (
+/** Of the values of all dates of a run. */
+function pooled(
   dates: readonly DateInYears[],
   { from, to }: Run,
-  what: (date: DateInYears) => readonly number[],
-): Quantiles | null => quantilesOf(dates.slice(from, to + 1).flatMap(what));
+  what: (date: DateInYears) => Float64Array,
+): Quantiles | null {
+  const values = dates.slice(from, to + 1).map(what);
+  const all = new Float64Array(values.reduce((n, { length }) => n + length, 0));
+  let at = 0;
+  for (const one of values) {
+    all.set(one, at);
+    at += one.length;
+  }
+  return quantilesOf(all.sort());
+}
 
 /** The best date, and why. */
 function bestOf(

@@ -10,7 +10,7 @@ const LEAST_WINDOW_DAYS = 7;
  * @returns Shape (n); NaN where none of them has a value.
  * @example centredMean([0, 0, 3], 3) // => [0, 1, 1.5]
  */
-export function centredMean(values: ArrayLike<number>, days: number): Float64Array {
+function centredMean(values: ArrayLike<number>, days: number): Float64Array {
   const n = values.length;
   const reach = (days - 1) / 2;
   return Float64Array.from({ length: n }, (_, day) => {

@@ -1,4 +1,4 @@
-import { addDays, DAY_MS, daysBetween, HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
+import { addDays, DAY_MS, daysBetween, HOUR_MS, instantsAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import type { DatesInYears, WindowCriteria, YearOfDates } from './dates-in-years.js';
 import { NORMAL_IN_THREE } from './ensemble.js';
 import type { Site } from './known-hours.js';
@@ -15,6 +15,8 @@ export interface DatesAsked {
 
 /** Today's oddness is forgotten after so long [h]. */
 const FORGOTTEN_H = 60 * 24;
+/** What is left of it in each of those hours. */
+const LEFT = Float64Array.from({ length: FORGOTTEN_H }, (_, hour) => oddnessLeft(hour));
 /** Frost is looked for so long after the last date [d]: longer than any seedling stands before its harvest. */
 const FROST_DAYS = 250;
 /** A usual year's weather may be off by this much over the weeks to emergence, colder or warmer [K]: our judgement from the
@@ -37,9 +39,10 @@ export function yearsOfDates(past: PastSoil, asked: DatesAsked, nDates: number):
   const fromMs = startOfDay(from, site.zone);
   const most = Math.ceil((fromMs - past.startMs) / (365 * DAY_MS)) + 1;
   const dates = Array.from({ length: nDates }, (_, day) => addDays(from, day));
+  const leapsAt = dates.flatMap((date, day) => (/02-29$|03-01$/.test(date) && day > 0 ? [day] : []));
   const years: (YearOfDates & { year: number })[] = [];
   for (let back = most; back >= 0; back--) {
-    const own = yearOfDates(past, asked, dates, back);
+    const own = yearOfDates(past, asked, dates, leapsAt, back);
     if (own) years.push({ ...own, year: Number(from.slice(0, 4)) - back });
   }
   return years;
@@ -50,6 +53,7 @@ function yearOfDates(
   past: PastSoil,
   { site, from, time, criteria }: DatesAsked,
   dates: readonly PlainDate[],
+  leapsAt: readonly number[],
   back: number,
 ): YearOfDates | null {
   const nDates = dates.length;
@@ -64,9 +68,14 @@ function yearOfDates(
   hourlyC.set(past.hourlyC.subarray(startH + knownFromH, startH + knownToH), knownFromH);
   if (hourlyC.every(Number.isNaN)) return null;
   const startMs = past.startMs + startH * HOUR_MS;
-  const sowH = Float64Array.from({ length: nDates }, (_, day) =>
-    Math.round((instantAt(yearsBefore(dates[day]!, back), time, zone) - startMs) / HOUR_MS),
-  );
+  const instants = instantsAt(date, nDates + 1, time, zone);
+  const sowH = new Float64Array(nDates);
+  // How many days more lie between the year's dates than between those asked: a leap day's, in one or the other.
+  let more = 0;
+  for (let day = 0; day < nDates; day++) {
+    if (leapsAt.includes(day)) more = daysBetween(date, yearsBefore(dates[day]!, back)) - day;
+    sowH[day] = Math.round((instants[day + more]! - startMs) / HOUR_MS);
+  }
   if (back > 0) bringToToday(hourlyC, past, { zone, from, startH });
   const air = past.air;
   const firstDay = air ? Math.max(0, daysBetween(air.firstDate, date)) : 0;
@@ -94,7 +103,7 @@ function bringToToday(
   const lastH = Math.min(hourlyC.length, FORGOTTEN_H - leadH);
   for (let hour = Math.max(0, -leadH); hour < lastH; hour++) {
     const ahead = leadH + hour;
-    hourlyC[hour]! += oddK * oddnessLeft(ahead);
+    hourlyC[hour]! += oddK * LEFT[ahead]!;
     if (ahead < past.comingC.length) hourlyC[hour]! += comingWeight(ahead) * (past.comingC[ahead]! - hourlyC[hour]!);
   }
 }
@@ -111,9 +120,10 @@ function minimaAhead(
   if (back === 0) return own;
   const first = addDays(firstDate, firstDay);
   const ahead = daysBetween(yearsBefore(from, back), first);
-  for (let day = 0; day < own.length; day++) {
-    const real = daysBetween(firstDate, addDays(from, ahead + day));
-    if (real >= todayDay && real < minC.length && comingWeight(24 * (real - todayDay)) > 0.5) own[day] = minC[real]!;
+  // The day of the record that is so far ahead of today as the first of `own` was of its year's date.
+  const realDay = daysBetween(firstDate, addDays(from, ahead));
+  for (let real = Math.max(todayDay, realDay); real < Math.min(minC.length, realDay + own.length); real++) {
+    if (comingWeight(24 * (real - todayDay)) > 0.5) own[real - realDay] = minC[real]!;
   }
   return own;
 }

@@ -159,7 +159,17 @@ export const startOfDay = (date: PlainDate, zone: Zone): number => instantOfWall
 
 /** The instant of a date and a clock time `HH:MM` at the place. */
 export const instantAt = (date: PlainDate, time: string, zone: Zone): number =>
-  instantOfWallClock(wallClockOf(date) + Number(time.slice(0, 2)) * HOUR_MS + Number(time.slice(3, 5)) * 60_000, zone);
+  instantOfWallClock(wallClockOf(date) + timeOfDay(time), zone);
+
+const timeOfDay = (time: string): number => Number(time.slice(0, 2)) * HOUR_MS + Number(time.slice(3, 5)) * 60_000;
+
+/** The instants of a clock time on a date and on the days after it, as `instantAt` gives them. Shape (nDays). */
+export function instantsAt(date: PlainDate, nDays: number, time: string, zone: Zone): Float64Array {
+  const wallClockMs = wallClockOf(date) + timeOfDay(time);
+  const instants = new Float64Array(nDays);
+  for (let day = 0; day < nDays; day++) instants[day] = instantOfWallClock(wallClockMs + day * DAY_MS, zone);
+  return instants;
+}
 
 /** The date that an instant falls on at the place. */
 export const dateAt = (instantMs: number, zone: Zone): PlainDate =>

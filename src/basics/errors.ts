@@ -26,6 +26,7 @@ export const errorCodes = [
   'storage-full',
   'storage-damaged',
   'busy',
+  'stopping',
   'unknown-crop',
   'unknown-place',
   'unknown-bed',

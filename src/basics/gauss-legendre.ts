@@ -31,7 +31,12 @@ export function gaussLegendre(n: number): Nodes {
 }
 
 function legendre(n: number, x: number): { value: number; slope: number } {
-  let [before, value] = [0, 1];
-  for (let k = 1; k <= n; k++) [before, value] = [value, ((2 * k - 1) * x * value - (k - 1) * before) / k];
+  let before = 0;
+  let value = 1;
+  for (let k = 1; k <= n; k++) {
+    const next = ((2 * k - 1) * x * value - (k - 1) * before) / k;
+    before = value;
+    value = next;
+  }
   return { value, slope: (n * (before - x * value)) / (1 - x * x) };
 }

@@ -14,7 +14,7 @@ export interface Histogram {
 }
 
 /** Upper bounds for answers of a few milliseconds up to work of many seconds [s]. */
-export const SECONDS_BOUNDS: readonly number[] = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30];
+const SECONDS_BOUNDS: readonly number[] = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30];
 
 /** Counts values by size, in constant memory. */
 export function histogram(bounds: readonly number[] = SECONDS_BOUNDS): Histogram {

@@ -37,8 +37,8 @@ export const orWhyNot = async <T>(work: () => Promise<T>, { canDoWithout = false
   });
 
 /** Is it the service or the caller that is too busy, and not the garden that does not tell? */
-const isOnlyNow = (code: ErrorCode): boolean =>
-  code === 'busy' || code === 'too-many-requests' || code === 'too-much-at-once';
+const isOnlyNow = (code: ErrorCode): boolean => ONLY_NOW.includes(code);
+const ONLY_NOW: readonly ErrorCode[] = ['busy', 'stopping', 'too-many-requests', 'too-much-at-once'];
 
 /** A kept sowing's question, what is kept of its bed, and the instant it is asked at. */
 interface SowingAsked {

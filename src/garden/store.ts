@@ -5,6 +5,7 @@ import type { Day } from '../readings/days.js';
 import type { Readings } from '../readings/readings.js';
 import type { BedMake } from '../seedbed/bed.js';
 import type { AlertStore } from './alert-store.js';
+import type { TakeAllowance } from './allowance.js';
 import type { IfRevision, Kept, Page, Put } from './kept.js';
 import type { Usage } from './quotas.js';
 import type { SeasonStore } from './season-store.js';
@@ -136,16 +137,6 @@ export interface Changes {
 export interface DateRange {
   readonly from?: PlainDate | undefined;
   readonly to?: PlainDate | undefined;
-}
-
-/** What came of asking for tokens. */
-export interface Allowance {
-  /** Whole tokens, as many as were wanted or as there were. */
-  readonly granted: number;
-  /** Tokens left; a part of one that is growing again counts as a fraction. */
-  readonly remaining: number;
-  /** When all are there again, if no more are taken [ms]. */
-  readonly fullAtMs: number;
 }
 
 /** Instants [ms] from `fromMs` on and before `toMs`; left out: no bound. */
@@ -281,22 +272,10 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   keepPastSoil(owner: string, key: string, packed: Uint8Array, nowMs: number): Promise<void>;
 
   /**
-   * Takes up to `wanted` tokens out of a bucket that all instances on one database share. A bucket that was never used
-   * is full. A failure says nothing of the bucket: callers then go by what they know themselves.
-   *
-   * @param caller   A digest of who asks, never a key or an address itself.
-   * @param policy   Which of the caller's buckets.
-   * @param capacity The most tokens that the bucket holds.
-   * @param perMs    Tokens that come back in a millisecond.
+   * Takes from buckets that all instances on one database share. A failure says nothing of the bucket: callers then go by
+   * what they know themselves.
    */
-  takeAllowance(
-    caller: string,
-    policy: string,
-    wanted: number,
-    capacity: number,
-    perMs: number,
-    nowMs: number,
-  ): Promise<Allowance>;
+  readonly takeAllowance: TakeAllowance;
 
   /** How much of each quota an owner has used. */
   usage(owner: string): Promise<Usage>;

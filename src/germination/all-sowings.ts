@@ -1,8 +1,8 @@
 import { neverStop, type ShouldStop, stopIf } from '../basics/stop.js';
 import { CHILLING_C, COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from './cohorts.js';
-import { heldTooLongAtH, heldWatch } from './held-too-long.js';
+import { type HeldWatch, heldTooLongAtH, heldWatch } from './held-too-long.js';
 import { hourlyPace } from './hourly-pace.js';
-import { isUp, roomForSums, sumUp, upAtH } from './running-sums.js';
+import { isUp, type RunningSums, roomForSums, sumUp, upAtH } from './running-sums.js';
 
 /** What the grower counts, and when. */
 export interface Counting {
@@ -79,48 +79,70 @@ export function allSowings(
   const shareCohorts = shares.map(cohortOfShare);
   const sums = roomForSums(seed, pace, Math.min(CHUNK_H, lastH - firstH) + withinH);
 
+  const followed: Followed = { sums, watches, killedAtH, knownToH, shareCohorts, up: 0, upUnheld: 0 };
   while (next < end) {
     stopIf(shouldStop);
     const chunkFromH = sownAtH[next]!;
     let chunkEnd = next + 1;
     while (chunkEnd < end && sownAtH[chunkEnd]! <= chunkFromH + CHUNK_H) chunkEnd++;
     sumUp(sums, chunkFromH, Math.min(nHours, sownAtH[chunkEnd - 1]! + withinH));
-    let up = 0;
-    let upUnheld = 0;
-    for (let i = next; i < chunkEnd; i++) {
-      const atH = sownAtH[i]!;
-      const countH = Math.min(atH + withinH, killedAtH(atH));
-      const byH = Math.min(countH, knownToH(atH));
-      up = lastOf(COHORTS, up, (cohort) => isUp(sums, cohort, atH, byH));
-      if (up < COHORTS && byH < countH) continue;
-      const allUpH = up > 0 ? atH + Math.ceil(upAtH(sums, up, atH, byH)) : atH;
-      const guess = upUnheld;
-      upUnheld = watches.reduce(
-        (rest, watch) =>
-          lastOf(rest, guess, (cohort) => {
-            const heldH = heldTooLongAtH(watch, cohort, atH, allUpH);
-            return heldH >= allUpH || isUp(sums, cohort, atH, heldH);
-          }),
-        up,
-      );
-      outcomes.known[i] = 1;
-      outcomes.up[i] = up;
-      outcomes.upUnheld[i] = upUnheld;
-      outcomes.laboratoryPercent[i] = (viablePercent * up) / COHORTS;
-      outcomes.ifHeldAreLostPercent[i] = (viablePercent * upUnheld) / COHORTS;
-      if (up > 0) {
-        outcomes.firstH[i] = upAtH(sums, Math.ceil(0.1 * up), atH, byH);
-        outcomes.halfH[i] = upAtH(sums, Math.ceil(0.5 * up), atH, byH);
-        outcomes.mostH[i] = upAtH(sums, Math.ceil(0.9 * up), atH, byH);
-      }
-      for (let k = 0; k < shareCohorts.length; k++) {
-        const cohort = shareCohorts[k]!;
-        if (cohort <= up) outcomes.sharesH[k]![i] = cohort === 0 ? 0 : upAtH(sums, cohort, atH, byH);
-      }
-    }
-    next = chunkEnd;
+    followed.up = 0;
+    followed.upUnheld = 0;
+    for (; next < chunkEnd; next++) follow(followed, outcomes, next, sownAtH[next]!, withinH, viablePercent);
   }
   return outcomes;
+}
+
+/** What is followed from sowing to sowing. */
+interface Followed {
+  readonly sums: RunningSums;
+  readonly watches: readonly HeldWatch[];
+  readonly killedAtH: (sowH: number) => number;
+  readonly knownToH: (sowH: number) => number;
+  readonly shareCohorts: readonly number[];
+  /** As the sowing before had them: where to look first. */
+  up: number;
+  upUnheld: number;
+}
+
+/** Tells what one sowing does. */
+function follow(
+  followed: Followed,
+  outcomes: SowingOutcomes,
+  i: number,
+  atH: number,
+  withinH: number,
+  viablePercent: number,
+): void {
+  const { sums, watches, shareCohorts } = followed;
+  const countH = Math.min(atH + withinH, followed.killedAtH(atH));
+  const byH = Math.min(countH, followed.knownToH(atH));
+  const up = lastOf(COHORTS, followed.up, (cohort) => isUp(sums, cohort, atH, byH));
+  followed.up = up;
+  if (up < COHORTS && byH < countH) return;
+  const allUpH = up > 0 ? atH + Math.ceil(upAtH(sums, up, atH, byH)) : atH;
+  let upUnheld = up;
+  for (const watch of watches) {
+    upUnheld = lastOf(upUnheld, followed.upUnheld, (cohort) => {
+      const heldH = heldTooLongAtH(watch, cohort, atH, allUpH);
+      return heldH >= allUpH || isUp(sums, cohort, atH, heldH);
+    });
+  }
+  followed.upUnheld = upUnheld;
+  outcomes.known[i] = 1;
+  outcomes.up[i] = up;
+  outcomes.upUnheld[i] = upUnheld;
+  outcomes.laboratoryPercent[i] = (viablePercent * up) / COHORTS;
+  outcomes.ifHeldAreLostPercent[i] = (viablePercent * upUnheld) / COHORTS;
+  if (up > 0) {
+    outcomes.firstH[i] = upAtH(sums, Math.ceil(0.1 * up), atH, byH);
+    outcomes.halfH[i] = upAtH(sums, Math.ceil(0.5 * up), atH, byH);
+    outcomes.mostH[i] = upAtH(sums, Math.ceil(0.9 * up), atH, byH);
+  }
+  for (let k = 0; k < shareCohorts.length; k++) {
+    const cohort = shareCohorts[k]!;
+    if (cohort <= up) outcomes.sharesH[k]![i] = cohort === 0 ? 0 : upAtH(sums, cohort, atH, byH);
+  }
 }
 
 function nothingKnown(nSowings: number, nShares: number): SowingOutcomes {

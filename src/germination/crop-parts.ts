@@ -1,7 +1,7 @@
 import type { Caution, Span } from './crop.js';
 
 export const HANDBOOK = "Harrington & Minges 1954, as printed in Knott's Handbook, 4th ed. 1997";
-export const STORAGE = "Knott's Handbook, 4th ed. 1997, as given by Iowa State University";
+const STORAGE = "Knott's Handbook, 4th ed. 1997, as given by Iowa State University";
 export const BEDS = 'Bralewski & Holubowicz 2008 (abstract)';
 export const COMMON = 'common practice, no source';
 

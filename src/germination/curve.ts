@@ -86,7 +86,7 @@ export const rateAt = (curves: GerminationCurve, tempC: number): number => value
 export const shareAt = (curves: GerminationCurve, tempC: number): number => valueAt(curves.share, tempC);
 
 /** Timed cells: 1/days, or 0 where none came. */
-export function rateCells(rows: readonly CropRow[]): Line {
+function rateCells(rows: readonly CropRow[]): Line {
   const timed = rows.filter((row) => row.tested);
   return {
     tempsC: timed.map((row) => row.temperatureC),

@@ -49,30 +49,50 @@ export function heldWatch(
   };
 }
 
+/** Hours looked through in one call: see `hourlyPace`. */
+const CHUNK_H = 30 * 24;
+
 function heldStretches(
   awake: Uint8Array,
   hourlyC: Float64Array,
-  { aboveC, belowC }: { readonly aboveC: number; readonly belowC: number },
+  harm: { readonly aboveC: number; readonly belowC: number },
   firstH: number,
   endH: number,
 ): HeldStretches {
-  const fromH = new Int32Array(endH - firstH);
-  const toH = new Int32Array(endH - firstH);
-  const notHeld = new Uint8Array(endH - firstH);
+  const hours = endH - firstH;
+  const found = { fromH: new Int32Array(hours), toH: new Int32Array(hours), awake: new Uint8Array(hours) };
   let n = 0;
+  for (let hour = firstH; hour < endH; hour += CHUNK_H) {
+    n = addStretches(found, n, awake, hourlyC, harm.aboveC, harm.belowC, hour, Math.min(endH, hour + CHUNK_H));
+  }
+  return { fromH: found.fromH.subarray(0, n), toH: found.toH.subarray(0, n), awake: found.awake.subarray(0, n) };
+}
+
+/** Adds the stretches of some hours to the n that are there. @returns How many there are then. */
+function addStretches(
+  { fromH, toH, awake: notHeld }: HeldStretches,
+  n: number,
+  awake: Uint8Array,
+  hourlyC: Float64Array,
+  aboveC: number,
+  belowC: number,
+  firstH: number,
+  endH: number,
+): number {
+  let count = n;
   for (let hour = firstH; hour < endH; hour++) {
     const tempC = hourlyC[hour]!;
     const isHarmful = tempC > aboveC || tempC < belowC;
     const moving = awake[hour]!;
     if (!isHarmful || moving >= COHORTS) continue;
-    if (n === 0 || toH[n - 1] !== hour || notHeld[n - 1] !== moving) {
-      fromH[n] = hour;
-      notHeld[n] = moving;
-      n++;
+    if (count === 0 || toH[count - 1] !== hour || notHeld[count - 1] !== moving) {
+      fromH[count] = hour;
+      notHeld[count] = moving;
+      count++;
     }
-    toH[n - 1] = hour + 1;
+    toH[count - 1] = hour + 1;
   }
-  return { fromH: fromH.subarray(0, n), toH: toH.subarray(0, n), awake: notHeld.subarray(0, n) };
+  return count;
 }
 
 /**

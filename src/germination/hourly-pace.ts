@@ -1,6 +1,6 @@
 import { probit } from '../basics/probit.js';
 import { cohortsAwake, type Pace, type Seed } from './cohorts.js';
-import { pieceAt, straightPieces } from './straight-pieces.js';
+import { pieceAt, type StraightPieces, straightPieces } from './straight-pieces.js';
 
 /** Tables of some spreads, 16 kB each: a crop has one, and what counts teach tries a few more. */
 const speeds = new Map<number, (share: number) => number>();
@@ -47,6 +47,12 @@ function speedsOf(spreadLog10: number): (share: number) => number {
   };
 }
 
+/** Temperatures between these [°C], in so many steps a kelvin, are worked out once. */
+const COLDEST_C = -40;
+const WARMEST_C = 80;
+const STEPS_PER_K = 100;
+const KNOWN_STEPS = (WARMEST_C - COLDEST_C) * STEPS_PER_K + 1;
+
 /**
  * What each hour of a long record does for the seed: the pace of `cohortRun`, worked out for all hours at once.
  *
@@ -57,22 +63,59 @@ function speedsOf(spreadLog10: number): (share: number) => number {
  * @returns Pace of every hour from `fromH` to `toH`; 0 outside. Shape (nHours).
  */
 export function hourlyPace(seed: Seed, hourlyC: Float64Array, fromH: number, toH: number): Pace {
-  const awake = new Uint8Array(hourlyC.length);
-  const step = new Float64Array(hourlyC.length);
-  const speed = medianSpeed(seed.spreadLog10);
-  const perHour = 1 / 24 / seed.timeFactor;
-  const pieces = straightPieces(seed.curve);
+  const pace: Pace = { awake: new Uint8Array(hourlyC.length), step: new Float64Array(hourlyC.length) };
+  const known = paceByTemperature(seed);
+  for (let hour = fromH; hour < toH; hour += CHUNK_H)
+    addPace(pace, known, hourlyC, hour, Math.min(toH, hour + CHUNK_H));
+  return pace;
+}
+
+/** A function that is called for each month of hours is soon compiled for good; one long loop is compiled anew by each question. */
+const CHUNK_H = 30 * 24;
+
+/** The pace at each step of temperature, worked out when it is first met: past soil comes in hundredths of a degree. */
+interface PaceByTemperature {
+  readonly pieces: StraightPieces;
+  readonly speed: (share: number) => number;
+  readonly perHour: number;
+  readonly awake: Uint8Array;
+  /** NaN: not worked out yet. */
+  readonly step: Float64Array;
+}
+
+const paceByTemperature = ({ curve, spreadLog10, timeFactor }: Seed): PaceByTemperature => ({
+  pieces: straightPieces(curve),
+  speed: medianSpeed(spreadLog10),
+  perHour: 1 / 24 / timeFactor,
+  awake: new Uint8Array(KNOWN_STEPS),
+  step: new Float64Array(KNOWN_STEPS).fill(NaN),
+});
+
+function addPace(pace: Pace, known: PaceByTemperature, hourlyC: Float64Array, fromH: number, toH: number): void {
+  const { awake, step } = pace;
+  const { pieces, speed, perHour, awake: knownAwake, step: knownStep } = known;
   let piece = 0;
   for (let hour = fromH; hour < toH; hour++) {
     const tempC = hourlyC[hour]!;
     if (Number.isNaN(tempC)) continue;
+    const steps = Math.round(tempC * STEPS_PER_K);
+    const place = steps - COLDEST_C * STEPS_PER_K;
+    const isInSteps = steps / STEPS_PER_K === tempC && place >= 0 && place < KNOWN_STEPS;
+    if (isInSteps && knownStep[place]! >= 0) {
+      awake[hour] = knownAwake[place]!;
+      step[hour] = knownStep[place]!;
+      continue;
+    }
     piece = pieceAt(pieces.fromC, tempC, piece);
     const beyondC = tempC - pieces.fromC[piece]!;
     const rate = pieces.rate[piece]! + pieces.ratePerK[piece]! * beyondC;
-    if (rate <= 0) continue;
-    const share = pieces.share[piece]! + pieces.sharePerK[piece]! * beyondC;
-    awake[hour] = cohortsAwake(rate, share);
-    if (awake[hour]! > 0) step[hour] = rate * speed(share) * perHour;
+    if (rate > 0) {
+      const share = pieces.share[piece]! + pieces.sharePerK[piece]! * beyondC;
+      awake[hour] = cohortsAwake(rate, share);
+      if (awake[hour]! > 0) step[hour] = rate * speed(share) * perHour;
+    }
+    if (!isInSteps) continue;
+    knownAwake[place] = awake[hour]!;
+    knownStep[place] = step[hour]!;
   }
-  return { awake, step };
 }

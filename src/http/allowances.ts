@@ -1,24 +1,4 @@
-/** What is granted of an allowance, and what is left of it then. */
-export interface Granted {
-  readonly granted: number;
-  /** Whole requests left. */
-  readonly remaining: number;
-  /** When the whole allowance is there again [ms]. */
-  readonly fullAtMs: number;
-}
-
-/**
- * Takes some of a caller's allowance under a policy: a bucket that holds `capacity` when full, and fills by `perMs`. As much
- * is granted as is there, up to what is wanted.
- */
-export type TakeAllowance = (
-  caller: string,
-  policy: string,
-  wanted: number,
-  capacity: number,
-  perMs: number,
-  nowMs: number,
-) => Promise<Granted>;
+import type { TakeAllowance } from '../garden/allowance.js';
 
 const DEFAULT_MAX_BUCKETS = 100_000;
 /** Callers beyond those that are remembered share a bucket. */
@@ -48,7 +28,7 @@ export function memoryAllowances(maxBuckets = DEFAULT_MAX_BUCKETS): TakeAllowanc
     // Deleted first: the order of a map is that of its insertions, and the first is then the one silent longest.
     fullAtMs.delete(id);
     fullAtMs.set(id, next);
-    return { granted, remaining: Math.floor(there - granted + ROUNDING), fullAtMs: next };
+    return { granted, remaining: there - granted, fullAtMs: next };
   };
 }
 

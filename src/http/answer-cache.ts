@@ -77,7 +77,7 @@ const packed = async (plain: Cached, coding: Coding): Promise<Cached> =>
   isWorthPacking(plain.body)
     ? {
         headers: { ...plain.headers, 'content-encoding': coding },
-        body: await pack(plain.body, coding),
+        body: await pack(plain.body, coding, 'small'),
       }
     : plain;
 

@@ -8,14 +8,13 @@ import Fastify, {
   type FastifyRequest,
   type FastifyServerOptions,
 } from 'fastify';
-import { type ErrorCode, RequestError, StoppedError } from '../basics/errors.js';
-import { DEFAULT_QUOTAS, QuotaError, type Quotas } from '../garden/quotas.js';
+import { RequestError } from '../basics/errors.js';
+import type { TakeAllowance } from '../garden/allowance.js';
+import { DEFAULT_QUOTAS, type Quotas } from '../garden/quotas.js';
 import { seriesCacheOf } from '../garden/series-cache.js';
-import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
 import type { Store } from '../garden/store.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { accepted } from './accepted.js';
-import type { TakeAllowance } from './allowances.js';
 import { answerCache } from './answer-cache.js';
 import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './bounded-server.js';
 import { callersIdOf } from './callers-id.js';
@@ -35,9 +34,10 @@ import { openSession } from './open-session.js';
 import { openApiDocument } from './openapi.js';
 import { refuseForeign } from './own-origin.js';
 import { OPEN_OWNER, type Shown } from './owner.js';
+import { packAnswer } from './pack-answer.js';
 import { SVG } from './picture.js';
-import { problemOf } from './problems.js';
 import { readyAnswer, type SendReady } from './ready-answer.js';
+import { asRequestError } from './request-error.js';
 import { requestLog } from './request-log.js';
 import { requestMetrics } from './request-metrics.js';
 import type { Operation } from './route.js';
@@ -59,8 +59,9 @@ import { soilTemperatureRoutes } from './routes/soil-temperatures.js';
 import { sowingWindowRoutes } from './routes/sowing-windows.js';
 import { sowingRoutes } from './routes/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions.js';
-import { quotaFull, usageRoutes } from './routes/usage.js';
+import { usageRoutes } from './routes/usage.js';
 import { type Seen, watch } from './seen.js';
+import { sendProblem } from './send-problem.js';
 import { sessionRoutes } from './session.js';
 import { sessionIn } from './session-cookie.js';
 import { asJson } from './written.js';
@@ -102,16 +103,6 @@ const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
 const LONGEST_PATH_PARAMETER = 200;
 /** Counting goes on no further, so that a scrape costs the same however much waits. */
 const MAX_MESSAGES_COUNTED = 10_000;
-/** How long to wait for a database that is away [s]. */
-const RETRY_AFTER_S = 5;
-
-const STORAGE_DETAILS: Record<StorageErrorKind, string> = {
-  unavailable: 'What is kept cannot be reached now. Try again in a few seconds: sending a request twice does no harm.',
-  full: 'The disk is full, so nothing was kept. Deleting still works. Try again once whoever runs this service has made room.',
-  damaged:
-    'The database file is damaged, gone or replaced, so nothing can be kept. Whoever runs this service has to mend it; its log says more.',
-};
-
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
   // Not `no-referrer`: a form would then hide from us too that it comes from a page of ours.
@@ -158,6 +149,8 @@ export async function buildApp({
         isProxy,
       ),
     clientErrorHandler: sendClientError,
+    // The answer to that is ours, as a problem.
+    return503OnClosing: false,
     routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
@@ -172,6 +165,10 @@ export async function buildApp({
   // A file is read as it arrives, by the route that asked for it.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
+  let isStopping = false;
+  app.addHook('preClose', async () => {
+    isStopping = true;
+  });
   app.addHook('onClose', () => work.close());
   const service = { clock, store, work, answers: answerCache() };
   const shownMetrics = metrics();
@@ -237,6 +234,7 @@ export async function buildApp({
     const callersId = callersIdOf(request);
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
     if (callersId !== undefined) reply.header('x-request-id', callersId);
+    if (isStopping) throw new RequestError('stopping', 'The service is stopping. Send this again in a little while.');
     const shown = shownBy(request);
     const { url } = request.routeOptions;
     // The database is asked only where a session opens something: nobody can flood it elsewhere, or be refused while it is away.
@@ -256,6 +254,7 @@ export async function buildApp({
       reply.header('connection', 'close');
     }
   });
+  app.addHook('onSend', packAnswer);
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
     const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
     requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
@@ -329,49 +328,4 @@ function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer'
     'not-acceptable',
     `This route answers in ${mediaTypes.join(' or ')}, and the Accept header allows only ${headers.accept}.`,
   );
-}
-
-/** What fastify itself found wrong, and everything else, in our own words. */
-function asRequestError(error: unknown): RequestError {
-  if (error instanceof RequestError) return error;
-  // Nobody is left to read it, but one who waited for the same work.
-  if (error instanceof StoppedError) {
-    return new RequestError('busy', 'Whoever asked this first went before it was worked out. Ask again.');
-  }
-  if (error instanceof QuotaError) return quotaFull(error);
-  if (error instanceof StorageError) {
-    return new RequestError(error.code, STORAGE_DETAILS[error.kind]);
-  }
-  const { statusCode, code, message } = error as { statusCode?: number; code?: string; message?: string };
-  const said = (ours: ErrorCode, detail: string): RequestError => new RequestError(ours, detail);
-  if (statusCode === 413)
-    return said(
-      'too-large',
-      'The body is larger than this route takes: 4 MB of JSON, 256 MB of CSV, 16 kB of a form. Send fewer days or hourly readings.',
-    );
-  if (statusCode === 415)
-    return said('unsupported-media-type', 'Set Content-Type to application/json, or to text/csv for a logger’s file.');
-  if (statusCode !== undefined && statusCode >= 400 && statusCode < 500) {
-    const isAddress = code === 'FST_ERR_BAD_URL' || code?.includes('PARAM');
-    return said(
-      'bad-request',
-      isAddress
-        ? 'The address cannot be read: a part of it is too long, or a % in it is not followed by two hex digits.'
-        : `The request cannot be read: ${message}.`,
-    );
-  }
-  return said('internal', 'Something went wrong here; the instance below finds it in the log.');
-}
-
-function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
-  const problem = problemOf(error, `urn:uuid:${request.id}`);
-  if (problem.status === 401) {
-    reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
-  }
-  // Waiting mends no damage.
-  const waitS = problem.status === 503 && problem.code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
-  const retryAfterS = error.later.retryAfterS ?? waitS;
-  if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
-  reply.header('cache-control', 'no-store');
-  reply.code(problem.status).type('application/problem+json').send(problem);
 }

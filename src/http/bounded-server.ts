@@ -88,6 +88,8 @@ export function boundedServer(
 
   const server = createServer(
     {
+      // A request without a Host is refused in our own words.
+      requireHostHeader: false,
       headersTimeout: limits.headersMs,
       requestTimeout: limits.requestMs,
       keepAliveTimeout: limits.keepAliveMs,

@@ -18,8 +18,12 @@ export function refuseMisconduct(
   hosts: readonly string[] | undefined,
   findOwner: FindOwner | undefined,
 ): void {
-  if (hostFields(request.raw) > 1) {
+  const hostCount = hostFields(request.raw);
+  if (hostCount > 1) {
     throw new RequestError('bad-request', 'The request has two Host headers. Send one (RFC 9112, section 3.2).');
+  }
+  if (hostCount === 0 && request.raw.httpVersion !== '1.0') {
+    throw new RequestError('bad-request', 'The request has no Host header. Send one (RFC 9112, section 3.2).');
   }
   if (hosts) refuseForeignHost(request.host, hosts);
   const coding = request.headers['content-encoding'];

@@ -1,12 +1,17 @@
-import { createHash } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { digestOf } from '../basics/digest.js';
+import type { Coding } from './coding.js';
 import { model } from './model.js';
 
 /** A weak tag of an answer's content and the model's version; when it was issued is no part of it. */
-export function tagOf(content: object): string {
-  const digest = createHash('sha256').update(model.version).update(JSON.stringify(content)).digest('base64url');
-  return `W/"${digest.slice(0, 27)}"`;
-}
+export const tagOf = (content: object): string => `W/"${digestOf(model.version + JSON.stringify(content), TAG_CHARS)}"`;
+
+/** 162 bits: no two answers of anybody's ever have the same. */
+export const TAG_CHARS = 27;
+
+/** The tag of an answer as it is coded: a strong one ends in its coding (RFC 9110, 8.8.3.3), a weak one stays. */
+export const codedTag = (tag: string, coding: Coding | undefined): string =>
+  coding && tag.startsWith('"') && !tag.endsWith(`-${coding}"`) ? `${tag.slice(0, -1)}-${coding}"` : tag;
 
 /** Does a header that lists tags, or says `*`, name this one? Compared weakly (RFC 9110, 8.8.3.2). */
 export const matchesTag = (header: string, tag: string): boolean =>

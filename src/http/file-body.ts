@@ -20,7 +20,7 @@ export async function readFileBody(
 ): Promise<FileRead> {
   const announced = Number(request.headers['content-length'] ?? 0);
   if (announced > FILE_LIMIT_BYTES) throw tooLarge();
-  return readInPieces(fileReader(hints, zone), withinLimit(request.body as Readable), pause);
+  return readInPieces(fileReader(hints, zone, announced), withinLimit(request.body as Readable), pause);
 }
 
 async function* withinLimit(body: Readable): AsyncGenerator<Uint8Array> {

@@ -1,12 +1,15 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { notUnderstood, RequestError } from '../basics/errors.js';
+import { type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type IfRevision, NO_REVISION } from '../garden/kept.js';
 import type { Kept, Put } from '../garden/store.js';
-import { matchesTag, tagOf } from './etag.js';
+import { codingFor, isWorthPacking } from './coding.js';
+import { codedTag, matchesTag, tagOf } from './etag.js';
 import { signed } from './model.js';
 import { ownerOf } from './owner.js';
+import { problemKinds } from './problems.js';
 import { read } from './read.js';
+import { asRequestError } from './request-error.js';
 import type { QueryParameter } from './route.js';
 import { idSchema } from './schemas/common.js';
 
@@ -95,8 +98,12 @@ async function preconditionFault({ headers }: FastifyRequest, { revision, inputs
 /** A revision as it stands in a body, which is no tag (RFC 9110, 8.8.3). */
 const UNQUOTED = /^\s*\d{1,16}\s*$/;
 
-/** Packing adds to a strong tag how it is packed (RFC 9110, 8.8.3.3); the thing is the same. */
-const PACKED = /-(?:br|gzip)"$/;
+/** Tags without their coding: the thing is the same however an answer was coded. */
+const uncoded = (tags: string): string =>
+  tags
+    .split(',')
+    .map((tag) => tag.trim().replace(/-(?:br|gzip)"$/, '"'))
+    .join();
 
 /** Does a list of tags name a thing as it is now? */
 async function namesCurrent(
@@ -104,9 +111,8 @@ async function namesCurrent(
   revision: number | null,
   inputs: () => object | Promise<object>,
 ): Promise<boolean> {
-  const plain = tags.split(',').map((tag) => tag.trim().replace(PACKED, '"'));
   return (
-    (revision !== null && matchesTag(plain.join(), weakTagOf(revision))) || matchesTag(tags, tagOf(await inputs()))
+    (revision !== null && matchesTag(uncoded(tags), weakTagOf(revision))) || matchesTag(tags, tagOf(await inputs()))
   );
 }
 
@@ -150,6 +156,8 @@ export interface Keeper<T extends Kept, Fields> {
   show(kept: T, owner: string): Shown | Promise<Shown>;
   /** What is shown of a thing where it is created, and never again. */
   shownOnce?(kept: T): object;
+  /** What is shown of a thing that is kept while it cannot be shown whole, for this reason. */
+  showInPart?(kept: T, why: Note): object;
 }
 
 /** A thing that is shown as it is kept. */
@@ -173,10 +181,11 @@ export async function putAndAnswer<T extends Kept, Fields>(
   request: FastifyRequest,
   reply: FastifyReply,
   id: string,
-  { find, put, show, shownOnce }: Keeper<T, Fields>,
+  keeper: Keeper<T, Fields>,
   fieldsFrom: (before: T | undefined) => Fields,
   clock: () => Date,
 ): Promise<FastifyReply> {
+  const { find, put, show, shownOnce } = keeper;
   const owner = ownerOf(request);
   for (;;) {
     const before = await find(owner, id);
@@ -188,11 +197,33 @@ export async function putAndAnswer<T extends Kept, Fields>(
       if (fault !== null) throw new RequestError('precondition-failed', fault);
       continue;
     }
-    const { inputs, answer } = await show(done.kept, owner);
-    return reply
-      .code(done.outcome === 'created' ? 201 : 200)
-      .header('etag', tagOf(inputs))
-      .send(signed({ ...(await answer()), ...(done.outcome === 'created' && shownOnce?.(done.kept)) }, clock()));
+    const isNew = done.outcome === 'created';
+    const { tag, content } = await wholeOrInPart(keeper, done.kept, owner);
+    if (tag !== undefined) reply.header('etag', tag);
+    if (isNew && shownOnce) reply.header('cache-control', 'no-store');
+    return reply.code(isNew ? 201 : 200).send(signed({ ...content, ...(isNew && shownOnce?.(done.kept)) }, clock()));
+  }
+}
+
+const IN_PART = 'It is kept. The rest of this answer cannot be worked out now: ask for it again in a little while.';
+
+/**
+ * Shows what has just been kept. A 503 would say that nothing was changed, so what cannot be shown now is left out, and the
+ * tag with it.
+ */
+async function wholeOrInPart<T extends Kept>(
+  { show, showInPart }: Pick<Keeper<T, never>, 'show' | 'showInPart'>,
+  kept: T,
+  owner: string,
+): Promise<{ readonly tag?: string; readonly content: object }> {
+  try {
+    const { inputs, answer } = await show(kept, owner);
+    const content = await answer();
+    return { tag: tagOf(inputs), content };
+  } catch (error) {
+    const { code } = asRequestError(error);
+    if (!showInPart || problemKinds[code].status !== 503) throw error;
+    return { content: showInPart(kept, { code, text: IN_PART }) };
   }
 }
 
@@ -215,9 +246,12 @@ export function sendAsKept(
   revision: number,
   content: object,
 ): FastifyReply {
-  reply.header('etag', strongTagOf(revision)).header('vary', 'Accept');
+  const body = JSON.stringify(content);
+  const coding = isWorthPacking(body) ? codingFor(request.headers['accept-encoding']) : undefined;
+  reply.header('etag', codedTag(strongTagOf(revision), coding)).header('vary', 'Accept, Accept-Encoding');
   const known = request.headers['if-none-match'];
-  return known !== undefined && matchesTag(known, weakTagOf(revision)) ? reply.code(304).send() : reply.send(content);
+  if (known !== undefined && matchesTag(uncoded(known), weakTagOf(revision))) return reply.code(304).send();
+  return reply.type('application/json; charset=utf-8').send(body);
 }
 
 /** Of a thing as it is shown, the fields that a PUT takes. */

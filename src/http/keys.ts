@@ -1,4 +1,5 @@
-import { createHash, createHmac, timingSafeEqual } from 'node:crypto';
+import { createHmac, timingSafeEqual } from 'node:crypto';
+import { sha256 } from '../basics/digest.js';
 
 /** What a caller shows: a key, or the token of a session with the proof that is kept of it. */
 export type Shown = { readonly key: string } | { readonly token: string; readonly proof: string };
@@ -18,8 +19,6 @@ export interface KeyHolder {
 /** Finds whose key, or whose session's key, it is; undefined where it is nobody's. */
 export type FindOwner = (shown: Shown) => KeyHolder | undefined;
 
-const digest = (text: string): Buffer => createHash('sha256').update(text).digest();
-
 /**
  * Keys are compared by digests, in constant time, every one of them each time, so that how long it takes tells nothing of
  * the keys.
@@ -28,14 +27,14 @@ const digest = (text: string): Buffer => createHash('sha256').update(text).diges
  */
 export function keyring(keys: ReadonlyMap<string, string>): FindOwner {
   const known = [...keys].map(([key, owner]) => {
-    const keyDigest = digest(key);
+    const keyDigest = sha256(key);
     const proofFor = (token: string): string => createHmac('sha256', keyDigest).update(token).digest('base64url');
     return { keyDigest, holder: { owner, keyDigest: keyDigest.toString('base64url'), proofFor } };
   });
   const isOf = ({ keyDigest, holder }: (typeof known)[number], shown: Shown): boolean =>
     'key' in shown
-      ? timingSafeEqual(keyDigest, digest(shown.key))
-      : timingSafeEqual(digest(holder.proofFor(shown.token)), digest(shown.proof));
+      ? timingSafeEqual(keyDigest, sha256(shown.key))
+      : timingSafeEqual(sha256(holder.proofFor(shown.token)), sha256(shown.proof));
   return (shown) =>
     known.reduce<KeyHolder | undefined>((found, one) => (isOf(one, shown) ? one.holder : found), undefined);
 }

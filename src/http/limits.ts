@@ -1,10 +1,11 @@
-import { createHash } from 'node:crypto';
 import { isIPv6 } from 'node:net';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { digestOf } from '../basics/digest.js';
 import { RequestError } from '../basics/errors.js';
+import type { TakeAllowance } from '../garden/allowance.js';
 import type { AskedBy } from '../worker/worker-pool.js';
-import { memoryAllowances, type TakeAllowance } from './allowances.js';
-import { type Allowance, type RateLimit, rateLimit } from './rate-limit.js';
+import { memoryAllowances } from './allowances.js';
+import { type RateLimit, type RateVerdict, rateLimit } from './rate-limit.js';
 
 export interface LimitOptions {
   readonly clock: () => Date;
@@ -83,7 +84,7 @@ export function requestLimits(options: LimitOptions): CountRequest {
     if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
   };
 
-  const tell = (reply: FastifyReply, policy: string, limit: number, { remaining, nextInS }: Allowance): void => {
+  const tell = (reply: FastifyReply, policy: string, limit: number, { remaining, nextInS }: RateVerdict): void => {
     reply.headers({
       'ratelimit-policy': policies,
       ratelimit: `"${policy}";r=${remaining};t=${nextInS}`,
@@ -158,7 +159,7 @@ function endOf({ raw }: FastifyReply): AbortSignal {
 }
 
 /** Is less left of this allowance than of the one that was told? */
-function isNearer(reply: FastifyReply, { remaining }: Allowance, limit: number): boolean {
+function isNearer(reply: FastifyReply, { remaining }: RateVerdict, limit: number): boolean {
   const told = {
     limit: Number(reply.getHeader('ratelimit-limit')),
     remaining: Number(reply.getHeader('ratelimit-remaining')),
@@ -166,7 +167,7 @@ function isNearer(reply: FastifyReply, { remaining }: Allowance, limit: number):
   return !(told.limit > 0) || remaining / limit < told.remaining / told.limit;
 }
 
-function tooMany(policy: string, perMinute: number, { nextInS }: Allowance): RequestError {
+function tooMany(policy: string, perMinute: number, { nextInS }: RateVerdict): RequestError {
   const what = policy === 'work' ? 'answers from past years' : 'requests';
   return new RequestError(
     'too-many-requests',
@@ -177,8 +178,7 @@ function tooMany(policy: string, perMinute: number, { nextInS }: Allowance): Req
 }
 
 /** Callers are remembered by a digest: nobody reads addresses out of it. */
-const callerId = (kind: 'owner' | 'address', name: string): string =>
-  createHash('sha256').update(`${kind} ${name}`).digest('base64url').slice(0, 22);
+const callerId = (kind: 'owner' | 'address', name: string): string => digestOf(`${kind} ${name}`, 22);
 
 /** An address; of IPv6 its first 64 bits, as one caller has all the rest. */
 function addressOf(ip: string): string {

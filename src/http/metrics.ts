@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import type { HistogramReading } from '../basics/histogram.js';
 
 export type Labels = Readonly<Record<string, string>>;
@@ -5,7 +6,7 @@ export type Labels = Readonly<Record<string, string>>;
 /** One number, or one for each set of labels; undefined: not known now, and left out. */
 export type Reading<Value = number> = Value | readonly { readonly labels: Labels; readonly value: Value }[] | undefined;
 
-/** Gives what a metric stands at; one that fails is left out of that answer. */
+/** Gives what a metric stands at; one that fails, or takes too long, is left out of that answer. */
 export type Read<Value = number> = () => Reading<Value> | Promise<Reading<Value>>;
 
 export interface Metrics {
@@ -18,9 +19,12 @@ export interface Metrics {
   text(): Promise<string>;
 }
 
+/** So long a metric may take to be read [ms]: a database that is stuck does not hold up the rest. */
+const MAX_READ_MS = 1_000;
+
 /** Metrics that are read when they are asked for, each from where it is counted anyway. */
 export function metrics(): Metrics {
-  const sources: (() => Promise<string>)[] = [];
+  const sources: ((tooLate: Promise<undefined>) => Promise<string>)[] = [];
 
   function add<Value>(
     type: 'gauge' | 'counter' | 'histogram',
@@ -29,10 +33,11 @@ export function metrics(): Metrics {
     read: Read<Value>,
     linesOf: (name: string, labels: Labels, value: Value) => string[],
   ): void {
-    sources.push(async () => {
-      const found = await Promise.resolve()
+    sources.push(async (tooLate) => {
+      const reading = Promise.resolve()
         .then(read)
         .catch(() => undefined);
+      const found = await Promise.race([reading, tooLate]);
       if (found === undefined) return '';
       const all = Array.isArray(found)
         ? (found as { labels: Labels; value: Value }[])
@@ -47,7 +52,13 @@ export function metrics(): Metrics {
     gauge: (name, help, read) => add('gauge', name, help, read, plainLines),
     counter: (name, help, read) => add('counter', name, help, read, plainLines),
     histogram: (name, help, read) => add('histogram', name, help, read, histogramLines),
-    text: async () => (await Promise.all(sources.map((source) => source()))).join(''),
+    async text() {
+      const ending = new AbortController();
+      const tooLate = setTimeout(MAX_READ_MS, undefined, { signal: ending.signal }).catch(() => undefined);
+      const all = await Promise.all(sources.map((source) => source(tooLate)));
+      ending.abort();
+      return all.join('');
+    },
   };
 }
 

@@ -1,5 +1,6 @@
-import { createHash, randomBytes, randomUUID } from 'node:crypto';
+import { randomBytes, randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
+import { digestOf } from '../basics/digest.js';
 import type { Store } from '../garden/store.js';
 import type { FindOwner, KeyHolder } from './keys.js';
 import { SESSION_KEPT_S } from './session-cookie.js';
@@ -11,8 +12,6 @@ const MAX_SESSIONS = 50;
 const USED_EVERY_MS = 3_600_000;
 /** 256 bits of chance, as base64url writes them: nothing else is looked up. */
 const TOKEN = /^[\w-]{43}$/;
-
-const digestOf = (token: string): string => createHash('sha256').update(token).digest('base64url');
 
 /** A session that a request has. */
 export interface OpenSession {

@@ -8,7 +8,7 @@ import { problemKinds } from './problems.js';
 import type { Operation, Route } from './route.js';
 import { SESSION_COOKIE } from './session-cookie.js';
 
-export const problemSchema = z.strictObject({
+const problemSchema = z.strictObject({
   type: z.string().meta({ format: 'uri-reference' }),
   title: z.string(),
   status: z.number(),
@@ -162,7 +162,7 @@ function successes(answer: Operation['answer']) {
 }
 
 /** What any route may answer. */
-const anywhere = ['unauthorized', 'too-many-requests'] as const satisfies readonly ErrorCode[];
+const anywhere = ['unauthorized', 'too-many-requests', 'stopping'] as const satisfies readonly ErrorCode[];
 
 const problemList = (codes: readonly ErrorCode[]): string =>
   `A problem: ${[...codes, ...anywhere, ...(codes.includes('busy') ? (['too-much-at-once'] as const) : [])].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;

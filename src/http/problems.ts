@@ -173,6 +173,12 @@ export const problemKinds: Record<ErrorCode, ProblemKind> = {
       'Questions that take seconds, about past years, wait for their turn; no more may wait, or this one has waited too long.',
     cure: 'Send the request again after as many seconds as Retry-After says.',
   },
+  stopping: {
+    status: 503,
+    title: 'The service is stopping',
+    cause: 'It was told to stop, and takes on nothing more. Nothing was changed.',
+    cure: 'Send the request again after as many seconds as Retry-After says: another instance, or the service once it runs again, answers it.',
+  },
   'unknown-crop': {
     status: 422,
     title: 'No such crop',
@@ -316,7 +322,7 @@ export interface ProblemFault {
 /** The problem that an error is told as. */
 export function problemOf(error: RequestError, instance: string): Problem {
   const { status, title } = problemKinds[error.code];
-  const { violatedPolicies, retryAfterS } = error.later;
+  const { violatedPolicies, retryAfterS = waitS(error.code) } = error.later;
   const errors = error.faults.map(({ path, parameter, line, detail, choices }): ProblemFault => {
     const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
     return { ...where, ...(line === undefined ? {} : { line }), detail, ...(choices ? { choices } : {}) };
@@ -334,6 +340,13 @@ export function problemOf(error: RequestError, instance: string): Problem {
     ...(retryAfterS === undefined ? {} : { retryAfterS }),
   };
 }
+
+/** How long to wait for what is away [s]. */
+const RETRY_AFTER_S = 5;
+
+/** When a refusal that names no time of its own may be sent again [s]; undefined: waiting mends nothing. */
+const waitS = (code: ErrorCode): number | undefined =>
+  problemKinds[code].status === 503 && code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
 
 /** A path in the body as a JSON pointer (RFC 6901), in the fragment form of RFC 9457. */
 const pointerOf = (path: readonly (string | number)[]): string =>

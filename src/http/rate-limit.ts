@@ -1,8 +1,8 @@
 import { LRUCache } from 'lru-cache';
-import type { TakeAllowance } from './allowances.js';
+import type { TakeAllowance } from '../garden/allowance.js';
 
 /** What a caller may still ask. */
-export interface Allowance {
+export interface RateVerdict {
   readonly isAllowed: boolean;
   /** Requests that may follow at once. */
   readonly remaining: number;
@@ -11,7 +11,7 @@ export interface Allowance {
 }
 
 /** Counts one request of a caller. */
-export type RateLimit = (caller: string, nowMs: number) => Promise<Allowance>;
+export type RateLimit = (caller: string, nowMs: number) => Promise<RateVerdict>;
 
 export interface RateLimitOptions {
   /** The policy's name, as headers tell it. */
@@ -64,7 +64,7 @@ export function rateLimit({
     return begun;
   };
   const inBucket = ({ fullAtMs }: Chunk, nowMs: number): number => perMinute - Math.max(0, fullAtMs - nowMs) * perMs;
-  const allowance = (isAllowed: boolean, chunk: Chunk, nowMs: number): Allowance => {
+  const verdict = (isAllowed: boolean, chunk: Chunk, nowMs: number): RateVerdict => {
     const tokens = Math.min(perMinute, Math.max(0, chunk.left + inBucket(chunk, nowMs)));
     const remaining = Math.floor(tokens + ROUNDING);
     const nextInS = Math.max(1, Math.ceil((remaining + 1 - tokens) / perMs / 1000 - ROUNDING));
@@ -77,10 +77,10 @@ export function rateLimit({
       const chunk = known && Math.abs(nowMs - known.takenAtMs) < MINUTE_MS ? known : undefined;
       if (chunk && chunk.left >= 1) {
         chunk.left--;
-        return allowance(true, chunk, nowMs);
+        return verdict(true, chunk, nowMs);
       }
-      if (chunk && inBucket(chunk, nowMs) < 1 - ROUNDING) return allowance(false, chunk, nowMs);
-      if ((await more(caller, nowMs)) === 0) return allowance(false, chunks.get(caller)!, nowMs);
+      if (chunk && inBucket(chunk, nowMs) < 1 - ROUNDING) return verdict(false, chunk, nowMs);
+      if ((await more(caller, nowMs)) === 0) return verdict(false, chunks.get(caller)!, nowMs);
     }
   };
 }

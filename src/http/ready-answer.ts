@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { digestOf } from '../basics/digest.js';
 import { type Coding, codingFor, isWorthPacking, pack } from './coding.js';
-import { matchesTag } from './etag.js';
+import { codedTag, matchesTag, TAG_CHARS } from './etag.js';
 import type { Written } from './written.js';
 
 /** Sends what never changes while the process runs. */
@@ -13,16 +13,16 @@ export type SendReady = (request: FastifyRequest, reply: FastifyReply) => Promis
  */
 export function readyAnswer({ type, body, headers }: Written): SendReady {
   const plain = typeof body === 'string' ? Buffer.from(body) : body;
-  const digest = createHash('sha256').update(plain).digest('base64url').slice(0, 27);
+  const digest = digestOf(plain, TAG_CHARS);
   const packed = new Map<Coding, Promise<Buffer>>();
   const packedOnce = (coding: Coding): Promise<Buffer> => {
-    const bytes = packed.get(coding) ?? pack(plain, coding);
+    const bytes = packed.get(coding) ?? pack(plain, coding, 'small');
     packed.set(coding, bytes);
     return bytes;
   };
   return async (request, reply) => {
     const coding = isWorthPacking(plain) ? codingFor(request.headers['accept-encoding']) : undefined;
-    const tag = `"${digest}${coding ? `-${coding}` : ''}"`;
+    const tag = codedTag(`"${digest}"`, coding);
     reply.headers({ etag: tag, vary: 'Accept-Encoding', ...headers });
     const known = request.headers['if-none-match'];
     if (known !== undefined && matchesTag(known, `W/${tag}`)) return reply.code(304).send();

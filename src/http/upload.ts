@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { Zone } from '../basics/calendar.js';
 import { notUnderstood, type RequestError } from '../basics/errors.js';
 import type { Medium } from '../basics/series.js';
-import type { Changes, IfRevision } from '../garden/store.js';
+import type { Changes } from '../garden/store.js';
 import { type ReadSeries, readSeries } from '../readings/read-series.js';
 import { reportOf } from '../readings/report.js';
 import { askedByQuery, documented, fileParameters } from './csv-query.js';
@@ -59,35 +59,3 @@ export function seriesFault(request: FastifyRequest, field: string, detail: stri
 /** The answer to a series that was kept. */
 export const kept = ({ series, understood }: Upload, changes: Changes, now: Date) =>
   signed({ ...changes, understood: [understood], warnings: [...series.warnings] }, now);
-
-/**
- * Puts a long series piece by piece, each a commit of its own, so that others are answered meanwhile.
- *
- * @param put Undefined: what it belongs to is not there, or not any more.
- * @param ifRevision What the first piece rests on, and with it the upload: once it is kept, the rest follows.
- * @returns All changes together; undefined as `put`.
- */
-export async function putPieces<Piece>(
-  pieces: Iterable<Piece>,
-  put: (piece: Piece, ifRevision: IfRevision) => Promise<Changes | 'stale' | undefined>,
-  ifRevision?: IfRevision,
-): Promise<Changes | 'stale' | undefined> {
-  const all: Changes[] = [];
-  for (const piece of pieces) {
-    const changes = await put(piece, all.length === 0 ? ifRevision : undefined);
-    if (changes === undefined || changes === 'stale') return changes;
-    all.push(changes);
-  }
-  return sumOf(all);
-}
-
-/** The changes of many puts together. */
-const sumOf = (all: readonly Changes[]): Changes =>
-  all.reduce(
-    (sum, one) => ({
-      added: sum.added + one.added,
-      unchanged: sum.unchanged + one.unchanged,
-      replaced: sum.replaced + one.replaced,
-    }),
-    { added: 0, unchanged: 0, replaced: 0 },
-  );

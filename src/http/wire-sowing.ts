@@ -1,7 +1,8 @@
 import type { Middle } from '../answers/question.js';
+import type { Note } from '../basics/errors.js';
 import type { KnownSowing } from '../garden/known-sowing.js';
 import { resowByOf } from '../garden/resowing.js';
-import type { Sowing } from '../garden/season-store.js';
+import type { KeptCount, Sowing } from '../garden/season-store.js';
 import type { SowingState } from '../garden/sowing-state.js';
 import type { ToDo } from '../garden/what-to-do.js';
 import type { Rounding } from './rounding.js';
@@ -45,3 +46,24 @@ export function sowingStateOnWire(
     warnings: [...warnings],
   };
 }
+
+/** A sowing, while how it stands cannot be told. */
+export const sowingInPart = (
+  sowing: Sowing,
+  counts: readonly KeptCount[],
+  why: Note,
+): Omit<SowingAnswer, 'model' | 'issuedAt'> => ({
+  ...sowingOnWire(sowing),
+  counts: [...counts],
+  forecast: null,
+  learned: null,
+  expected: null,
+  observed: null,
+  judgement: null,
+  indoors: null,
+  harvest: null,
+  resowBy: null,
+  toDo: [],
+  assumptions: [],
+  warnings: [why],
+});

@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto';
 import { DAY_MS, dateAt, type PlainDate, zoneNamed } from '../basics/calendar.js';
+import { digestOfJson } from '../basics/digest.js';
 import type { Look } from '../garden/alert-store.js';
 import type { Store } from '../garden/store.js';
 
@@ -14,14 +14,14 @@ export interface GardenMark {
 }
 
 /** Soil that has moved by less than this says nothing new [K]: it moves half emergence by some hours. Our judgement. */
-export const SOIL_MOVED_K = 0.5;
+const SOIL_MOVED_K = 0.5;
 /** Of a bed's sowings the last so many are looked at. */
 const MAX_SOWINGS = 200;
 
 /** The look itself, before anything else is read: with every revision and date. */
 export function quickMark({ subscription, beds }: Look, version: string, nowMs: number): string {
   const dated = beds.map(({ timeZone, ...bed }) => ({ ...bed, today: todayAt(timeZone, nowMs) }));
-  return digestOf([version, subscription.revision, dated]);
+  return digestOfJson([version, subscription.revision, dated]);
 }
 
 /** What the garden is like now, as far as it can change a message of the subscription. */
@@ -56,7 +56,7 @@ export async function gardenMark(
       soilC[`${id} ${medium} ${probeDepthCm}`] = meanOf(lately.valueC);
     }
   }
-  return { quick: quickMark(look, version, nowMs), exact: digestOf(said), soilC };
+  return { quick: quickMark(look, version, nowMs), exact: digestOfJson(said), soilC };
 }
 
 /** May a message have changed between two looks? */
@@ -80,5 +80,3 @@ const meanOf = (values: ArrayLike<number>): number | null => {
   for (let i = 0; i < values.length; i++) sum += values[i]!;
   return values.length === 0 ? null : sum / values.length;
 };
-
-const digestOf = (said: unknown): string => createHash('sha256').update(JSON.stringify(said)).digest('base64url');

@@ -26,6 +26,8 @@ export interface Problem {
   readonly code: string;
   readonly title: string;
   readonly detail: string;
+  /** In how many seconds it may be sent again; left out: waiting mends nothing. */
+  readonly retryAfterS?: number;
   readonly errors?: readonly {
     readonly pointer?: string;
     readonly parameter?: string;

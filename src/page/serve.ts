@@ -1,8 +1,7 @@
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import compress from '@fastify/compress';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
+import { digestOf } from '../basics/digest.js';
 import { isOwnOrigin, needsKey } from '../http/own-origin.js';
 import { styles } from '../plot/theme.js';
 import type { Problem } from './api.js';
@@ -36,7 +35,6 @@ export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginA
   const style = Buffer.from(`${colours()}${styles('auto')}${readFileSync(new URL('page.css', folder), 'utf8')}`);
   const files: Files = { script: `/page.js?${versionOf(script)}`, style: `/page.css?${versionOf(style)}` };
   return async (app) => {
-    await app.register(compress, { global: false });
     await app.register(multipart, { limits: formLimits });
     app.get('/', async (request, reply) => {
       const said = new URLSearchParams(request.url.split('?').slice(1).join('?'));
@@ -63,7 +61,7 @@ export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginA
   };
 }
 
-const versionOf = (file: Buffer): string => createHash('sha256').update(file).digest('base64url').slice(0, 12);
+const versionOf = (file: Buffer): string => digestOf(file, 12);
 
 /** Under its own address a file never changes; another build's, asked for while instances are renewed, it is not. */
 const underOwnAddress =

@@ -23,8 +23,6 @@ export interface Visit {
 
 /** Widths at which pictures are drawn where the reader's screen is not known [px]. */
 const WIDTHS = [344, SHEET_PX];
-/** How long to wait for what is away [s]. */
-const RETRY_AFTER_S = 5;
 
 const POLICY = [
   "default-src 'none'",
@@ -55,7 +53,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
   const question = questionFrom(isAct ? askedIn(said) : said, shelf);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    return sendHtml(reply, keyPage(files, askedBy(said), said.get('key') === 'refused'));
+    return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused'));
   }
   const view = viewOf(question.view);
   const isOpening = !isPosted && said.size === 0 && shelf.beds.length > 0;
@@ -64,10 +62,9 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
   const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
     if (wrong) reply.code(wrong.status || 503);
-    if (wrong?.status === 503 || wrong?.status === 429) reply.header('retry-after', RETRY_AFTER_S);
+    if (wrong?.retryAfterS !== undefined) reply.header('retry-after', wrong.retryAfterS);
     const form = view.form(asked);
-    return sendHtml(
-      reply,
+    return reply.send(
       page({
         question,
         view,
@@ -137,11 +134,6 @@ function keptAs(form: string | null, answered: Answered | null, { fileName }: Vi
 
 const sendKept = (reply: FastifyReply, { type, name, text }: Kept): FastifyReply =>
   reply.type(type).header('content-disposition', `attachment; filename="${name}"`).send(text);
-
-const sendHtml = (reply: FastifyReply, markup: string): FastifyReply => {
-  reply.compress(markup);
-  return reply;
-};
 
 /** Aborted once the page has been sent, or nobody is there to read it. */
 function endOf({ raw }: FastifyReply): AbortSignal {

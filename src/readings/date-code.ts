@@ -15,7 +15,7 @@ export const fullYear = (year: number): number =>
   year >= 100 ? year : year >= CENTURY_TURN ? 1900 + year : 2000 + year;
 
 /** Where the year stands among three numbers just scanned; null where they are no date. */
-export function styleOfNumbers(): DateStyle | null {
+function styleOfNumbers(): DateStyle | null {
   const { digits1, digits2, digits3 } = found;
   if (digits2 > 2) return null;
   if (digits1 === 4) return digits3 <= 2 ? 'year-first' : null;

@@ -25,17 +25,18 @@ const GRIDS: readonly { readonly countK: number; counts(tempC: number): number }
  */
 export function resolutionOf({ valueC, count }: Judged): number {
   const stride = Math.max(1, Math.floor(count / SAMPLE));
+  const mostBeside = (1 - ON_GRID_SHARE) * Math.ceil(count / stride);
   for (const { countK, counts } of GRIDS) {
     let seen = 0;
-    let onGrid = 0;
-    for (let i = 0; i < count; i += stride) {
+    let beside = 0;
+    for (let i = 0; i < count && beside <= mostBeside; i += stride) {
       // A probe stuck at a whole degree would speak for the whole record: only new values count.
       if (i > 0 && valueC[i] === valueC[i - 1]) continue;
       const n = counts(valueC[i]!);
       seen++;
-      if (Math.abs(n - Math.round(n)) <= BESIDE) onGrid++;
+      if (!(Math.abs(n - Math.round(n)) <= BESIDE)) beside++;
     }
-    if (seen > 0 && onGrid >= ON_GRID_SHARE * seen) return countK;
+    if (seen > 0 && seen - beside >= ON_GRID_SHARE * seen) return countK;
   }
   return 0;
 }

@@ -5,7 +5,7 @@ import type { VerdictBook } from './doubt-verdicts.js';
 import { longestJoinedMs } from './step.js';
 
 /** Flat for this long: doubtful; and no reading. The page's defaults for soil down to 10 cm. */
-const DOUBTFUL_MS = DAY_MS;
+export const LEAST_STUCK_MS = DAY_MS;
 const DROPPED_MS = 3 * DAY_MS;
 
 /** Down to here the day's wave reaches every probe [cm]. */
@@ -61,7 +61,7 @@ export function stuckTest(
 
   const endRun = (first: number, last: number, readings: number): void => {
     const flatMs = atMs[last]! - atMs[first]!;
-    if (flatMs < DOUBTFUL_MS * times || readings < DOUBTFUL_COUNT * times) return;
+    if (flatMs < LEAST_STUCK_MS * times || readings < DOUBTFUL_COUNT * times) return;
     const long = flatMs >= DROPPED_MS * times && readings >= DROPPED_COUNT * times;
     const awayK = Math.abs(valueC[first]!);
     const underSnow = soil && awayK <= UNDER_SNOW_K;

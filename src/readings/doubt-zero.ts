@@ -4,7 +4,7 @@ import { type DoubtLimits, TELLING_MS } from './doubt-limits.js';
 import type { VerdictBook } from './doubt-verdicts.js';
 
 /** A zero nearer to its neighbours than this may be the weather's [K]. Chosen here. */
-const WELL_AWAY_K = 3;
+export const WELL_AWAY_K = 3;
 
 /** Readings about a day apart stand at the same time of day and can be compared again [ms]. Chosen here. */
 const ABOUT_A_DAY_MS = [20 * HOUR_MS, 36 * HOUR_MS] as const;

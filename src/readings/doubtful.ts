@@ -1,3 +1,4 @@
+import { HOUR_MS } from '../basics/calendar.js';
 import type { Medium } from '../basics/series.js';
 import type { Judged } from './doubt-input.js';
 import { limitsAt } from './doubt-limits.js';
@@ -5,10 +6,11 @@ import { rangeTest } from './doubt-range.js';
 import { resolutionOf } from './doubt-resolution.js';
 import { spikeTest } from './doubt-spike.js';
 import { stepTest } from './doubt-step.js';
-import { stuckTest } from './doubt-stuck.js';
+import { LEAST_STUCK_MS, stuckTest } from './doubt-stuck.js';
 import { type Verdict, verdictBook } from './doubt-verdicts.js';
-import { failedZeroTest, zeroToleranceK } from './doubt-zero.js';
-import { lookAtPiece, type Quiet } from './quiet.js';
+import { failedZeroTest, WELL_AWAY_K, zeroToleranceK } from './doubt-zero.js';
+import { quietLook } from './quiet.js';
+import { longestJoinedMs } from './step.js';
 
 export type { Verdict } from './doubt-verdicts.js';
 
@@ -41,7 +43,7 @@ const PIECE = 50_000;
  *
  * @returns After pauses, each within 100,000 readings of work (marking a run adds a byte for each of its readings), codes
  * and verdicts.
- * Cost: O(count), three passes over a quiet record, six over others, one byte for each reading.
+ * Cost: O(count), one pass over a quiet record, six over others, one byte for each reading.
  * @example judgeReadings of 14.3, 85, 14.5 °C: codes that are not 0 // => 1
  */
 export function* judgeReadings(input: ReadingsToJudge): Generator<void, Judgement> {
@@ -50,21 +52,27 @@ export function* judgeReadings(input: ReadingsToJudge): Generator<void, Judgemen
   const book = verdictBook();
   const resolutionC = resolutionOf(input);
   const limits = limitsAt(medium, probeDepthCm, resolutionC);
-  const quiet: Quiet = { isWithin: true, nearestZeroK: Infinity, largestChangeK: 0 };
+  const { look, seen } = quietLook(input);
   for (let from = 0; from < count; from += PIECE) {
-    lookAtPiece(input, limits, rawZeroC, from, Math.min(count, from + PIECE), quiet);
+    look(from, Math.min(count, from + PIECE));
     yield;
   }
-  const hasZeros = quiet.nearestZeroK <= zeroToleranceK(rawZeroC);
-  // Dropped readings bring others side by side, of whose change nothing is known yet.
-  const mayHaveSpikes = !quiet.isWithin || hasZeros || quiet.largestChangeK > limits.spikeK;
+  const isWithin = !seen.hasNaN && seen.lowestC >= limits.coldestC && seen.highestC <= limits.hottestC;
+  const toleranceK = zeroToleranceK(rawZeroC);
+  const hasZeros = seen.lowestC <= rawZeroC + toleranceK && seen.highestC >= rawZeroC - toleranceK;
+  // A failed zero is entered or left by a jump. Dropped readings bring others side by side, of whose change nothing is
+  // known yet.
+  const mayHaveFailedZeros = hasZeros && (!isWithin || seen.largestChangeK > WELL_AWAY_K - toleranceK);
+  const mayDrop = !isWithin || mayHaveFailedZeros || seen.largestChangeK > limits.spikeK;
+  const mayHaveSteps = mayDrop || seen.largestHourK > limits.stepK;
+  const mayBeStuck = mayDrop || seen.longestFlatMs + 2 * (HOUR_MS + longestJoinedMs(stepMs)) >= LEAST_STUCK_MS;
   // Each in turn over the whole record: a test looks ahead only through what the ones before it have left.
   const tests = [
-    ...(quiet.isWithin ? [] : [rangeTest(input, limits, book, code)]),
-    ...(hasZeros ? [failedZeroTest(input, limits, rawZeroC, medium === 'air', book, code)] : []),
-    ...(mayHaveSpikes ? [spikeTest(input, limits, book, code)] : []),
-    stepTest(input, limits, book, code),
-    stuckTest(input, { medium, probeDepthCm }, stepMs, resolutionC, book, code),
+    ...(isWithin ? [] : [rangeTest(input, limits, book, code)]),
+    ...(mayHaveFailedZeros ? [failedZeroTest(input, limits, rawZeroC, medium === 'air', book, code)] : []),
+    ...(mayDrop ? [spikeTest(input, limits, book, code)] : []),
+    ...(mayHaveSteps ? [stepTest(input, limits, book, code)] : []),
+    ...(mayBeStuck ? [stuckTest(input, { medium, probeDepthCm }, stepMs, resolutionC, book, code)] : []),
   ];
   for (const test of tests) {
     for (let from = 0; from < count; from += PIECE) {

@@ -1,7 +1,6 @@
 import { numberInBytes } from './number-in-bytes.js';
-import type { StampPattern } from './read-stamp.js';
 import type { RowStore } from './row-store.js';
-import { stampsInBytes } from './stamp-in-bytes.js';
+import { type KnownStamp, timeInBytes, viewOf } from './stamp-in-bytes.js';
 
 /** Where the cells stand that are wanted of a row. */
 export interface PlainLayout {
@@ -16,11 +15,10 @@ export interface PlainLayout {
 /**
  * Reads rows straight from bytes, without making text of them, as long as they are plain: ASCII, no quotation mark, a
  * stamp that differs from one read before in the digits of its time alone, and values of digits with one mark. It takes
- * only rows that are read the same from text, and leaves all others, and every doubt, to those who read text.
+ * only rows that are read the same from text, and leaves all others, and every doubt, to those who read text. A stamp
+ * that begins another day is read from its text, and the rows behind it are like it.
  */
 export interface PlainRows {
-  /** Rows are plain from now on whose stamps are like this one. */
-  learn(stamp: string, packed: number, pattern: StampPattern | null): void;
   /**
    * Reads rows into the stores until one is not plain, and returns where that one begins.
    *
@@ -44,73 +42,140 @@ const STAMP = -1;
 const PASSED_OVER = -2;
 /** So many rows go into the stores at once. */
 const BATCH = 1024;
+/** To read a stamp from its text costs as much as to read so many rows: it must be good for as many. */
+const MIN_ROWS_ALIKE = 12;
 
-/** A reader of plain rows that has learnt no stamp yet, and so takes none. */
+/** Rows that have been read, and how their cells stand. */
+interface Batch {
+  /** The delimiter's code. */
+  readonly mark: number;
+  /** By column, up to the last that is wanted. */
+  readonly kinds: Int8Array;
+  /** How many cells a row must have; 0: any number. */
+  readonly width: number;
+  readonly stamps: Float64Array;
+  /** By store. */
+  readonly values: readonly Float64Array[];
+  count: number;
+  /** Where the last row began. */
+  lastRowAt: number;
+}
+
+/**
+ * A reader of plain rows.
+ *
+ * @param readStamp Reads a stamp from its text; null where others cannot be read by it.
+ */
 export function plainRows(
   { delimiter, stampColumn, valueColumns, width }: PlainLayout,
   stores: readonly RowStore[],
+  readStamp: (stamp: string) => KnownStamp | null,
 ): PlainRows {
   const mark = delimiter.charCodeAt(0);
-  const lastStore = stores.length - 1;
-  const leastCells = 1 + Math.max(stampColumn, ...valueColumns);
-  const kinds = new Int8Array(leastCells).fill(PASSED_OVER);
+  const kinds = new Int8Array(1 + Math.max(stampColumn, ...valueColumns)).fill(PASSED_OVER);
   kinds[stampColumn] = STAMP;
   for (let i = 0; i < valueColumns.length; i++) kinds[valueColumns[i]!] = i;
-  const stamps = stampsInBytes();
-  const stampsRead = new Float64Array(BATCH);
-  const valuesRead = valueColumns.map(() => new Float64Array(BATCH));
+  const stamps = new Float64Array(BATCH);
+  const values = valueColumns.map(() => new Float64Array(BATCH));
+  const batch: Batch = { mark, kinds, width: width ?? 0, stamps, values, count: 0, lastRowAt: 0 };
+  let known: KnownStamp | null = null;
   let rows = 0;
   let lastCell = '';
-  let [cellFrom, cellTo] = [0, 0];
-
-  /** Reads the row that begins here into a slot of the batch. Returns where the next begins; -1: it is not plain. */
-  function readRow(bytes: Uint8Array, from: number, slot: number): number {
-    let i = from;
-    for (let cells = 1; ; cells++) {
-      const kind = cells <= leastCells ? kinds[cells - 1]! : PASSED_OVER;
-      if (kind === STAMP) i = stamps.read(bytes, i, stampsRead, slot);
-      else if (kind === PASSED_OVER) while (isInCell(bytes[i]!, mark)) i++;
-      else {
-        if (kind === lastStore) cellFrom = i;
-        i = numberInBytes(bytes, i, mark, valuesRead[kind]!, slot);
-        if (kind === lastStore) cellTo = i;
-      }
-      if (i < 0) return -1;
-      const code = bytes[i++];
-      if (code === mark) continue;
-      const isEnd = code === LF || (code === CR && bytes[i++] === LF);
-      return isEnd && cells >= leastCells && (width === null || cells === width) ? i : -1;
-    }
-  }
 
   return {
-    learn: stamps.learn,
     rows: () => rows,
     lastCell: () => lastCell,
     read(bytes, from, end, line) {
+      const view = viewOf(bytes);
       let at = from;
+      let alike = MIN_ROWS_ALIKE;
       rows = 0;
-      for (let isPlain = true; isPlain && at < end; ) {
-        let count = 0;
-        let [lastFrom, lastTo] = [0, 0];
-        while (count < BATCH && at < end) {
-          const next = readRow(bytes, at, count);
-          isPlain = next >= 0;
-          if (!isPlain) break;
-          at = next;
-          lastFrom = cellFrom;
-          lastTo = cellTo;
-          count++;
+      while (at < end) {
+        batch.count = 0;
+        if (known) at = readRows(bytes, view, at, end, known, batch);
+        const { count } = batch;
+        for (let i = 0; i < stores.length && count > 0; i++) {
+          stores[i]!.pushRows(stamps, values[i]!, count, line + rows);
         }
-        if (count === 0) break;
-        for (let i = 0; i < stores.length; i++) stores[i]!.pushRows(stampsRead, valuesRead[i]!, count, line + rows);
-        lastCell = String.fromCharCode(...bytes.subarray(lastFrom, lastTo));
         rows += count;
+        alike += count;
+        if (count === BATCH || at === end) continue;
+        const learnt = alike < MIN_ROWS_ALIKE ? null : readStamp(cellOf(bytes, at, stampColumn, mark));
+        if (!learnt) break;
+        known = learnt;
+        alike = 0;
       }
+      if (rows > 0) lastCell = cellOf(bytes, batch.lastRowAt, valueColumns.at(-1)!, mark);
       return at;
     },
   };
 }
 
-const isInCell = (code: number, mark: number): boolean =>
-  code !== mark && code !== LF && code !== CR && code !== QUOTE && code < FIRST_BEYOND_ASCII;
+/** Reads rows into the batch until it is full or one is not plain, and returns where that one begins. */
+function readRows(
+  bytes: Uint8Array,
+  view: DataView,
+  from: number,
+  end: number,
+  known: KnownStamp,
+  batch: Batch,
+): number {
+  let at = from;
+  let count = 0;
+  for (; count < BATCH && at < end; count++) {
+    const next = readRow(bytes, view, at, end, known, batch, count);
+    if (next < 0) break;
+    batch.lastRowAt = at;
+    at = next;
+  }
+  batch.count = count;
+  return at;
+}
+
+/** Reads the row that begins here into a slot of the batch. Returns where the next begins; -1: it is not plain. */
+function readRow(
+  bytes: Uint8Array,
+  view: DataView,
+  from: number,
+  end: number,
+  known: KnownStamp,
+  { mark, kinds, width, stamps, values }: Batch,
+  slot: number,
+): number {
+  let i = from;
+  for (let column = 0; ; column++) {
+    const kind = column < kinds.length ? kinds[column]! : PASSED_OVER;
+    if (kind >= 0) i = numberInBytes(bytes, i, mark, values[kind]!, slot);
+    else if (kind === STAMP) {
+      const timeMs = i + known.length < end ? timeInBytes(view, i, known) : -1;
+      if (timeMs < 0) return -1;
+      stamps[slot] = known.baseMs + timeMs;
+      i += known.length;
+    } else i = cellEnd(bytes, i, mark);
+    if (i < 0) return -1;
+    const code = bytes[i++];
+    if (code === mark) continue;
+    const isEnd = code === LF || (code === CR && bytes[i++] === LF);
+    return isEnd && column + 1 >= kinds.length && (width === 0 || column + 1 === width) ? i : -1;
+  }
+}
+
+/** Where the cell ends that begins here, or where it stops being plain. */
+function cellEnd(bytes: Uint8Array, from: number, mark: number): number {
+  let i = from;
+  for (; ; i++) {
+    const code = bytes[i]!;
+    if (!(code !== mark && code !== LF && code !== CR && code !== QUOTE && code < FIRST_BEYOND_ASCII)) return i;
+  }
+}
+
+/** The text of a row's cell, as far as it is plain. */
+function cellOf(bytes: Uint8Array, rowFrom: number, column: number, mark: number): string {
+  let from = rowFrom;
+  for (let i = 0; ; i++) {
+    const to = cellEnd(bytes, from, mark);
+    if (i === column) return String.fromCharCode(...bytes.subarray(from, to));
+    if (bytes[to] !== mark) return '';
+    from = to + 1;
+  }
+}

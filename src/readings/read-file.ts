@@ -13,6 +13,7 @@ import { refuseLongLine, rowReader } from './records.js';
 import { rowStore } from './row-store.js';
 import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './rows-read.js';
 import { settle } from './settle.js';
+import { type KnownStamp, knownStamp } from './stamp-in-bytes.js';
 import { mended, type Table, tableOf } from './table.js';
 import { missingMarks, saysMissing } from './temperature-words.js';
 import { type TimePlan, timePlanOf } from './time-plan.js';
@@ -33,6 +34,8 @@ const MOST_COLUMNS = 2000;
 const FEW_ROWS = 5;
 /** What a file is made of shows in its first bytes, which may come one by one. */
 const SNIFFED_BYTES = 4096;
+/** Rows further down may be shorter than the first by as much. */
+const SPARE_ROWS = 1.05;
 const MOST_LATE_LABELS = 60;
 const LATE_ROWS = 20;
 
@@ -41,8 +44,9 @@ const LATE_ROWS = 20;
  *
  * @param hints What the caller says of it; wins over what the file says.
  * @param zone  The place's zone; without one the zone or offset that the file names serves.
+ * @param expectedBytes How long the file is said to be; more and fewer may come.
  */
-export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader {
+export function fileReader(hints: FileHints, zone: Zone | undefined, expectedBytes = 0): FileReader {
   const unify = unifyLineEnds();
   let text: TextReader | undefined;
   let first: Uint8Array = new Uint8Array(0);
@@ -60,7 +64,7 @@ export function fileReader(hints: FileHints, zone: Zone | undefined): FileReader
     const cut = isLast ? head.length : head.lastIndexOf('\n') + 1;
     if (cut === 0 || !head.includes('\n')) refuseLongLine(head, 1);
     if (cut === 0 && !isLast) return;
-    body = bodyOf(head.slice(0, cut), hints);
+    body = bodyOf(head.slice(0, cut), hints, expectedBytes);
     const all = head;
     head = '';
     body.take(all, isLast);
@@ -105,7 +109,7 @@ interface Body {
   read(encoding: RowsRead['encoding']): RowsRead;
 }
 
-function bodyOf(head: string, hints: FileHints): Body {
+function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
   const table = understood(head, hints);
   const columns = columnsOf(table);
   const time = timePlanOf(table, columns, hints.timeColumn);
@@ -114,7 +118,8 @@ function bodyOf(head: string, hints: FileHints): Body {
   const wantedColumns = [...time.columns, ...plan.labelColumns, ...plan.channels.map(({ column }) => column)];
   const isWhole = table.tornFrom !== null || table.fixed !== null;
   const records = rowReader(table.delimiter, isWhole ? Infinity : Math.max(1, ...wantedColumns));
-  const stores = plan.channels.map(() => rowStore());
+  const expectedRows = (SPARE_ROWS * expectedBytes * linesIn(head)) / head.length;
+  const stores = plan.channels.map(() => rowStore(expectedRows));
   const dropped: DroppedList = { first: [], count: 0 };
   const channelOfLabel = new Map(plan.channels.map((channel, i) => [channel.label, i]));
   const knownLabels = new Set(plan.all.map(({ label }) => label));
@@ -126,8 +131,6 @@ function bodyOf(head: string, hints: FileHints): Body {
   let lastCell = '';
   let rows = 0;
   let stampOffset: number | null = null;
-  /** The stamp of the last row read from text, and what it came to. */
-  let [lastStamp, lastPacked] = ['', NaN];
 
   const { tornFrom, fixed, firstDataLine } = table;
   const isLong = plan.labelColumns.length > 0;
@@ -147,10 +150,23 @@ function bodyOf(head: string, hints: FileHints): Body {
           width: evenWidth,
         },
         stores,
+        plainStamp,
       )
     : null;
   const orders = possibleOrders(time.form);
   const knownOrder = hints.dateOrder ?? (orders.length === 1 || time.form.year === 'first' ? orders[0]! : null);
+
+  /** What a stamp says of those of plain rows; null where its row is to be read from text. */
+  function plainStamp(stamp: string): KnownStamp | null {
+    const packed = reader.read(stamp);
+    const offset = reader.offsetMinutes;
+    if (Number.isNaN(packed) || Number.isNaN(offset) === carriesOffset) return null;
+    const pattern = reader.likeLast();
+    if (!carriesOffset) return knownStamp(stamp, packed, pattern);
+    stampOffset ??= offset;
+    if (knownOrder !== null) return knownStamp(stamp, wallOf(packed, knownOrder) - offset * 60_000, pattern);
+    return offset === stampOffset ? knownStamp(stamp, packed, pattern) : null;
+  }
 
   function takeRow(row: readonly string[], line: number, width: number): void {
     const stamp = textOf(row);
@@ -188,8 +204,6 @@ function bodyOf(head: string, hints: FileHints): Body {
     }
     if (!isLong) {
       rows++;
-      lastStamp = stamp;
-      lastPacked = packed;
       for (let i = 0; i < stores.length; i++) takeValue(row, line, packed, i);
       return;
     }
@@ -264,7 +278,6 @@ function bodyOf(head: string, hints: FileHints): Body {
     },
     takePlain(bytes, from, end) {
       if (!plain || title) return from;
-      plain.learn(lastStamp, lastPacked, reader.likeLast());
       const to = plain.read(bytes, from, end, records.line());
       if (to === from) return from;
       rows += plain.rows();

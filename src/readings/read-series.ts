@@ -89,7 +89,7 @@ function readReadings(
 }
 
 /** A series from readings that are already degrees and instants. */
-export function readingsSeries(
+function readingsSeries(
   raw: readonly RawReading[],
   shape: Pick<ReadSeries, 'medium' | 'probeDepthCm' | 'origin' | 'unit' | 'zone'>,
 ): ReadSeries {

@@ -16,41 +16,62 @@ export interface RowStore {
 
 /** A file of 256 MB has at most so many rows of 14 bytes or more. */
 const MOST_ROWS = 20_000_000;
-const FIRST_ROWS = 4096;
 /** Beyond this many, values are kept to seven digits: a ten-thousandth of a degree is beyond any thermometer. */
 const MOST_ROWS_IN_FULL = 4_000_000;
+/** Room is made for so many rows at a time. The system gives memory only for what is written. */
+const ROOMS = [4096, 65_536, 1_048_576, MOST_ROWS_IN_FULL];
+/** Beyond all these, memory grows in place, so that very long files do not lie in it twice. */
+const MORE_ROWS = 1_000_000;
 
-/** An empty store. Memory grows with what is pushed: 16 bytes a row, 12 in very long files. */
-export function rowStore(): RowStore {
+/** Room is made at once for up to so many rows that are only expected. */
+const MOST_EXPECTED_ROWS = 1_048_576;
+
+/**
+ * An empty store. Memory grows with what is pushed: 16 bytes a row, 12 in very long files.
+ *
+ * @param expectedRows More and fewer may come.
+ */
+export function rowStore(expectedRows = 0): RowStore {
   let count = 0;
-  let capacity = FIRST_ROWS;
-  const stampBuffer = growing(8);
-  let stamps = new Float64Array(stampBuffer);
-  let valueBuffer = growing(8);
-  let values: Float64Array | Float32Array = new Float64Array(valueBuffer);
+  let capacity = Math.max(ROOMS[0]!, Math.min(MOST_EXPECTED_ROWS, Math.ceil(expectedRows)));
+  let stamps = new Float64Array(capacity);
+  let values: Float64Array | Float32Array = new Float64Array(capacity);
   // Lines mostly follow one another, so only the places where they do not are kept.
   const jumpRows: number[] = [];
   const jumpLines: number[] = [];
   let expectedLine = -1;
 
-  function growing(bytes: number): ArrayBuffer {
-    return new ArrayBuffer(FIRST_ROWS * bytes, { maxByteLength: MOST_ROWS * bytes });
-  }
+  /** Room for more rows; a new array has none of the rows yet. */
   function grow(): void {
-    if (count === MOST_ROWS_IN_FULL) {
-      const narrow = growing(4);
-      narrow.resize(capacity * 4);
-      const kept = new Float32Array(narrow);
-      kept.set(values.subarray(0, count));
-      [valueBuffer, values] = [narrow, kept];
+    const room = ROOMS.find((rows) => rows > capacity);
+    capacity = room ?? Math.min(MOST_ROWS, capacity + MORE_ROWS);
+    if (room) {
+      stamps = moved(stamps, new Float64Array(capacity));
+      values = moved(values, new Float64Array(capacity));
+    } else if (count === MOST_ROWS_IN_FULL) {
+      stamps = moved(stamps, new Float64Array(growing(8)));
+      values = moved(values, new Float32Array(growing(4)));
+    } else {
+      (stamps.buffer as ArrayBuffer).resize(capacity * 8);
+      (values.buffer as ArrayBuffer).resize(capacity * 4);
     }
-    capacity = Math.min(
-      MOST_ROWS,
-      count < MOST_ROWS_IN_FULL ? Math.min(2 * capacity, MOST_ROWS_IN_FULL) : capacity + 1_000_000,
-    );
-    stampBuffer.resize(capacity * 8);
-    valueBuffer.resize(capacity * values.BYTES_PER_ELEMENT);
   }
+  function growing(bytes: number): ArrayBuffer {
+    return new ArrayBuffer(capacity * bytes, { maxByteLength: MOST_ROWS * bytes });
+  }
+  function moved<Rows extends Float64Array | Float32Array>(from: Float64Array | Float32Array, to: Rows): Rows {
+    to.set(from.subarray(0, count));
+    return to;
+  }
+  /** An array that has grown in place is slow to loop over: its rows are copied, and its memory given back at once. */
+  function closed<Rows extends Float64Array | Float32Array>(rows: Rows): Rows {
+    const { buffer } = rows as { buffer: ArrayBuffer };
+    if (!buffer.resizable) return rows.subarray(0, count) as Rows;
+    const kept = rows.slice(0, count) as Rows;
+    buffer.resize(0);
+    return kept;
+  }
+
   return {
     get count() {
       return count;
@@ -86,11 +107,8 @@ export function rowStore(): RowStore {
       expectedLine = -1;
     },
     close() {
-      // One after the other, and each buffer given back at once: very long files must not lie in memory twice.
-      stamps = stamps.slice(0, count);
-      stampBuffer.resize(0);
-      values = values.slice(0, count);
-      valueBuffer.resize(0);
+      stamps = closed(stamps);
+      values = closed(values);
     },
     stamps: () => stamps,
     values: () => values,

@@ -102,8 +102,9 @@ function* inCelsius(
     stepMs,
   });
   const doubtful: { list: DoubtfulValue[]; count: number } = { list: [], count: 0 };
-  let kept = 0;
-  for (let i = 0; i < count; i++) {
+  // With no other verdict than the first all are good, and stay where they are.
+  let kept = verdicts.length > 1 ? 0 : count;
+  for (let i = kept; i < count; i++) {
     if (i % SLICE === 0) yield;
     const verdict = code[i] === 0 ? undefined : verdicts[code[i]!]!;
     if (verdict?.drop) {
@@ -121,7 +122,7 @@ function* inCelsius(
   }
   // All are measured, which is code 0.
   const readings = { atMs: atMs.subarray(0, kept), valueC: values.subarray(0, kept), basis: new Uint8Array(kept) };
-  const usualMs = usualStepMs(readings.atMs);
+  const usualMs = kept === count ? stepMs : usualStepMs(readings.atMs);
   const { days, meanC } = yield* daysInSlices(readings, zone, longestJoinedMs(usualMs));
   return { readings, days, meanC, usualStepMs: usualMs, doubtful };
 }

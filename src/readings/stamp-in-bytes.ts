@@ -1,94 +1,96 @@
 import type { StampPattern } from './read-stamp.js';
 
-/** Reads stamps in bytes that differ from one known in the digits of hour, minute and second alone. */
-export interface ByteStamps {
-  /**
-   * Stamps are read from now on that are like this one.
-   *
-   * @param packed  What the stamp came to; NaN where it came to nothing.
-   * @param pattern How it is written; null: in a way that is not read here.
-   */
-  learn(stamp: string, packed: number, pattern: StampPattern | null): void;
-  /** Reads the stamp that begins here into `into[slot]`. Returns where it ends; -1 where it is unlike the one learnt. */
-  read(bytes: Uint8Array, from: number, into: Float64Array, slot: number): number;
+/** A stamp that others are like: they differ from it in the digits of hour, minute and second alone. */
+export interface KnownStamp {
+  /** How many bytes such a stamp has. */
+  readonly length: number;
+  /** All its bytes, four in one; the last four may overlap those before. The digits of the time are left out. */
+  readonly words: Int32Array;
+  /** Where words are compared: bits of the digits are 0. */
+  readonly masks: Int32Array;
+  readonly hourAt: number;
+  readonly hourDigits: 1 | 2;
+  readonly minuteAt: number;
+  /** 0: it has no second. */
+  readonly secondAt: number;
+  /** Hours beyond noon are written as those before it where the stamp names the half of the day. */
+  readonly leastHour: number;
+  readonly mostHour: number;
+  /** What a stamp of its hour 0 comes to [ms]. */
+  readonly baseMs: number;
 }
 
 const ZERO = 48;
-const COLON = 58;
+const TWO_ZEROS = 0x3030;
 const HOUR_MS = 3_600_000;
-const NOTHING = new Uint8Array(0);
+const WORD_BYTES = 4;
 
-/** A reader that has learnt no stamp yet. */
-export function stampsInBytes(): ByteStamps {
-  let prefix: Uint8Array = NOTHING;
-  let tail: Uint8Array = NOTHING;
-  let [hasColons, hourDigits, hasSeconds] = [true, 2, false];
-  /** Hours beyond noon are written as those before it where prefix or tail names the half of the day. */
-  let [leastHour, mostHour] = [0, -1];
-  let base = NaN;
+/**
+ * What a stamp says of others like it; null where they cannot be read by their digits alone.
+ *
+ * @param stamp   ASCII.
+ * @param ms      What it comes to; NaN where it comes to nothing.
+ * @param pattern How it is written; null: in a way that is not read here.
+ */
+export function knownStamp(stamp: string, ms: number, pattern: StampPattern | null): KnownStamp | null {
+  if (Number.isNaN(ms) || !pattern || pattern.numbers < 2 || !stamp.startsWith(pattern.prefix)) return null;
+  const colon = pattern.hasColons ? 1 : 0;
+  const hourAt = pattern.prefix.length;
+  const hourDigits = pattern.hasColons && stamp[hourAt + 1] === ':' ? 1 : 2;
+  const minuteAt = hourAt + hourDigits + colon;
+  const secondAt = pattern.numbers === 3 ? minuteAt + 2 + colon : 0;
+  const { length } = stamp;
+  if (length !== Math.max(minuteAt, secondAt) + 2 + pattern.tail.length || length < WORD_BYTES) return null;
 
-  function read(bytes: Uint8Array, from: number, into: Float64Array, slot: number): number {
-    let i = startsAt(bytes, from, prefix);
-    if (i < 0) return -1;
-    let hour = bytes[i++]! - ZERO;
-    if (!(hour >= 0 && hour <= 9)) return -1;
-    if (hourDigits === 2) {
-      const ones = bytes[i++]! - ZERO;
-      if (!(ones >= 0 && ones <= 9)) return -1;
-      hour = 10 * hour + ones;
-    }
-    if (hour < leastHour || hour > mostHour) return -1;
-    if (hasColons && bytes[i++] !== COLON) return -1;
-    const minute = sixtieth(bytes, i);
-    i += 2;
-    if (minute < 0) return -1;
-    let second = 0;
-    if (hasSeconds) {
-      if (hasColons && bytes[i++] !== COLON) return -1;
-      second = sixtieth(bytes, i);
-      i += 2;
-      if (second < 0) return -1;
-    }
-    i = startsAt(bytes, i, tail);
-    if (i < 0) return -1;
-    into[slot] = base + ((hour * 60 + minute) * 60 + second) * 1000;
-    return i;
-  }
-
-  return {
-    learn(stamp, packed, pattern) {
-      mostHour = -1;
-      if (Number.isNaN(packed) || !pattern || !stamp.startsWith(pattern.prefix) || !isAscii(stamp)) return;
-      prefix = bytesOf(pattern.prefix);
-      tail = bytesOf(pattern.tail);
-      hasColons = pattern.hasColons;
-      hasSeconds = pattern.numbers === 3;
-      hourDigits = hasColons && stamp[prefix.length + 1] === ':' ? 1 : 2;
-      [leastHour, mostHour, base] = [0, 23, 0];
-      const time = new Float64Array(1);
-      const end = read(bytesOf(`${stamp}\n`), 0, time, 0);
-      const [timeMs] = time as unknown as [number];
-      base = packed - timeMs;
-      const hour = Math.floor(timeMs / HOUR_MS);
-      if (pattern.half !== 'none') [leastHour, mostHour] = hour < 12 ? [0, 11] : [12, 12];
-      if (end !== stamp.length || hour > mostHour) mostHour = -1;
-    },
-    read,
+  const bytes = Uint8Array.from(stamp, (one) => one.charCodeAt(0));
+  const compared = new Uint8Array(length).fill(0xff);
+  compared.fill(0, hourAt, hourAt + hourDigits).fill(0, minuteAt, minuteAt + 2);
+  if (secondAt > 0) compared.fill(0, secondAt, secondAt + 2);
+  const masks = wordsOf(compared);
+  const words = wordsOf(bytes).map((word, i) => word & masks[i]!);
+  const knownFor = (leastHour: number, mostHour: number, baseMs: number): KnownStamp => {
+    const most = hourDigits === 1 ? Math.min(9, mostHour) : mostHour;
+    return { length, words, masks, hourAt, hourDigits, minuteAt, secondAt, leastHour, mostHour: most, baseMs };
   };
+  const timeMs = timeInBytes(viewOf(bytes), 0, knownFor(0, 23, ms));
+  if (timeMs < 0) return null;
+  if (pattern.half === 'none') return knownFor(0, 23, ms - timeMs);
+  const hour = Math.floor(timeMs / HOUR_MS);
+  if (hour > 12) return null;
+  return hour < 12 ? knownFor(0, 11, ms - timeMs) : knownFor(12, 12, ms - timeMs);
 }
 
-/** Where these bytes end, if they stand here; -1 where others do. */
-function startsAt(bytes: Uint8Array, from: number, wanted: Uint8Array): number {
-  for (let i = 0; i < wanted.length; i++) if (bytes[from + i] !== wanted[i]) return -1;
-  return from + wanted.length;
+/**
+ * The time of the day that a stamp says which begins here [ms]; -1 where it is unlike the known one.
+ *
+ * @param from So many bytes as the known stamp has must follow.
+ */
+export function timeInBytes(view: DataView, from: number, known: KnownStamp): number {
+  const { words, masks, length } = known;
+  const last = words.length - 1;
+  for (let i = 0; i < last; i++) if ((view.getInt32(from + WORD_BYTES * i) & masks[i]!) !== words[i]) return -1;
+  if ((view.getInt32(from + length - WORD_BYTES) & masks[last]!) !== words[last]) return -1;
+  const hourAt = from + known.hourAt;
+  const hour = known.hourDigits === 2 ? twoDigits(view, hourAt) : view.getUint8(hourAt) - ZERO;
+  const minute = twoDigits(view, from + known.minuteAt);
+  const second = known.secondAt === 0 ? 0 : twoDigits(view, from + known.secondAt);
+  if (hour < known.leastHour || hour > known.mostHour || minute < 0 || minute > 59 || second < 0 || second > 59) {
+    return -1;
+  }
+  return ((hour * 60 + minute) * 60 + second) * 1000;
 }
 
-/** Two digits of a minute or a second; below 0 where there are none. */
-function sixtieth(bytes: Uint8Array, at: number): number {
-  const tens = bytes[at]! - ZERO;
-  const ones = bytes[at + 1]! - ZERO;
-  return tens >= 0 && tens <= 5 && ones >= 0 && ones <= 9 ? 10 * tens + ones : -1;
+/** The number that two digits make; below 0 or above 99 where there are none. */
+function twoDigits(view: DataView, at: number): number {
+  const both = view.getUint16(at) - TWO_ZEROS;
+  const ones = both & 0xff;
+  return ones <= 9 ? 10 * (both >> 8) + ones : -1;
 }
 
-const isAscii = (text: string): boolean => /^[\x20-\x7e]*$/.test(text);
-const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (one) => one.charCodeAt(0));
+function wordsOf(bytes: Uint8Array): Int32Array {
+  const view = viewOf(bytes);
+  const words = new Int32Array(Math.ceil(bytes.length / WORD_BYTES));
+  return words.map((_, i) => view.getInt32(Math.min(WORD_BYTES * i, bytes.length - WORD_BYTES)));
+}
+
+export const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.length);

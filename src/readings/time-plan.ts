@@ -268,7 +268,7 @@ const SPEAKS_OF_TIME =
   /time|date|hour|tijd|\buur|zeit|datum|heure|hora|\bora\b|fecha|stamp|zone|\btid|aika|czas|[čc]as|clock|tz\b/i;
 
 /** What the names of the time columns say of the clock; where they say nothing, what the lines above the table say. */
-export function clockSaid(names: string, preamble: readonly string[]): ClockSaid {
+function clockSaid(names: string, preamble: readonly string[]): ClockSaid {
   const said = clockIn(names);
   if (said) return said;
   for (const line of preamble) {

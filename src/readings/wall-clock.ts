@@ -135,17 +135,25 @@ function alongSpan(
   before: number,
   alike: number,
 ): { rows: number; before: number; alike: number } {
-  let [last, times] = [before, alike];
   let rows = 0;
+  let lastAt = -1;
   for (let at = from; rows < most; at += step, rows++) {
     const wall = wallMs[at]!;
     if (wall < fromMs || wall >= toMs) break;
-    if (Number.isNaN(wall)) continue;
-    times = wall === last ? times + 1 : 1;
-    last = wall;
+    if (!(wall >= fromMs)) continue;
     wallMs[at] = wall - offsetMs;
+    lastAt = at;
   }
-  return { rows, before: last, alike: times };
+  if (lastAt < 0) return { rows, before, alike };
+  const lastMs = wallMs[lastAt]!;
+  let times = 0;
+  let at = from + (rows - 1) * step;
+  for (let left = rows; left > 0; left--, at -= step) {
+    if (wallMs[at] === lastMs) times++;
+    else if (!Number.isNaN(wallMs[at]!)) return { rows, before: lastMs + offsetMs, alike: times };
+  }
+  // All of these rows show one wall clock, perhaps that of the rows before.
+  return { rows, before: lastMs + offsetMs, alike: lastMs + offsetMs === before ? alike + times : times };
 }
 
 /** Rows that follow one another in the same skipped or repeated hour, and the wall clock that comes next. */
@@ -235,19 +243,20 @@ function isUnbroken({ block: { walls, nextWall }, span, before, usualMs }: Throu
 
 /** The usual step of the first rows [ms], and whether the file runs backwards. */
 function runOf(wallMs: Float64Array, count: number): { usualMs: number; isNewestFirst: boolean } {
-  const steps: number[] = [];
+  const looked = new Float64Array(Math.min(count, STEPS_LOOKED_AT));
+  let found = 0;
   let before = NaN;
   let back = 0;
-  for (let i = 0; i < count && steps.length < STEPS_LOOKED_AT; i++) {
+  for (let i = 0; i < count && found < looked.length; i++) {
     const wall = wallMs[i]!;
     if (Number.isNaN(wall)) continue;
     const step = wall - before;
     if (step < 0) back++;
-    if (step !== 0 && !Number.isNaN(step)) steps.push(Math.abs(step));
+    if (step < 0 || step > 0) looked[found++] = Math.abs(step);
     before = wall;
   }
-  steps.sort((a, b) => a - b);
-  return { usualMs: steps[steps.length >> 1] ?? NaN, isNewestFirst: back > steps.length / 2 };
+  const steps = looked.subarray(0, found).sort();
+  return { usualMs: steps[found >> 1] ?? NaN, isNewestFirst: back > found / 2 };
 }
 
 const yearOf = (wallMs: number): number => new Date(wallMs).getUTCFullYear();

@@ -1,4 +1,4 @@
-import type { Allowance } from '../garden/store.js';
+import type { TakeAllowance } from '../garden/allowance.js';
 import type { Database } from './database.js';
 
 /** How often allowances that are full again are swept away [ms]. */
@@ -9,13 +9,8 @@ const sweptAtMs = new WeakMap<Database, number>();
 /** Takes tokens out of a bucket that all instances share. Their clocks may differ: a bucket never runs backwards. */
 export async function takeAllowance(
   database: Database,
-  caller: string,
-  policy: string,
-  wanted: number,
-  capacity: number,
-  perMs: number,
-  nowMs: number,
-): Promise<Allowance> {
+  ...[caller, policy, wanted, capacity, perMs, nowMs]: Parameters<TakeAllowance>
+): ReturnType<TakeAllowance> {
   const allowance = await database.for(caller).transaction(async (query) => {
     // Locks the row, as a change of it, until the end of the transaction.
     const [before] = await query.all<{ tokens: number; at_ms: number }>(

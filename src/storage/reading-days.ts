@@ -10,6 +10,8 @@ import { packReadings, unpackReadings } from './pack-readings.js';
 
 /** Days read, or written, at a time: of one-minute readings a few milliseconds' work, after which others are answered. */
 const DAYS_AT_ONCE = 20;
+/** Of readings closer than that, days written at a time end with the one that has this many [readings]. */
+const MAX_READINGS_AT_ONCE = 50_000;
 /** Before and after all dates, as text is ordered. */
 const FIRST = '' as PlainDate;
 const LAST = '9999-99-99' as PlainDate;
@@ -103,7 +105,9 @@ export async function putInSeries(query: Query, key: SeriesKey, zone: Zone, comi
   const total = { added: 0, unchanged: 0, replaced: 0 };
   for (let first = 0; first < atMs.length; ) {
     const from = dateAt(atMs[first]!, zone);
-    const end = firstFrom(atMs, startOfDay(addDays(from, DAYS_AT_ONCE), zone));
+    const last = dateAt(atMs[Math.min(first + MAX_READINGS_AT_ONCE, atMs.length) - 1]!, zone);
+    const until = Math.min(startOfDay(addDays(from, DAYS_AT_ONCE), zone), startOfDay(addDays(last, 1), zone));
+    const end = firstFrom(atMs, until);
     const some = slice(coming, first, end);
     await rewriteDays(query, key, zone, { from, to: dateAt(atMs[end - 1]!, zone) }, (before) => {
       const { merged, changes } = mergeReadings(before, some);

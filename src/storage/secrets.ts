@@ -1,4 +1,5 @@
 import { createCipheriv, createDecipheriv, createHmac, hkdfSync, randomBytes } from 'node:crypto';
+import { StorageError } from '../garden/storage-error.js';
 
 /** Whose a secret is: sealed for one, it opens for no other. */
 export type SecretOf = readonly [kind: 'calendar' | 'webhook', owner: string, id: string];
@@ -8,7 +9,7 @@ export interface Secrets {
   /** Are they kept so that the database alone does not tell them? */
   readonly isSealing: boolean;
   seal(secret: string, of: SecretOf): string;
-  /** @throws Error where it was sealed with another key, or for another. */
+  /** @throws StorageError where it was sealed with another key, or for another. */
   open(sealed: string, of: SecretOf): string;
   /** By which a secret is found again without being opened. */
   digest(secret: string): string;
@@ -22,12 +23,16 @@ const KEY_BYTES = 32;
 
 export const isSealed = (text: string): boolean => text.startsWith(SEALED);
 
+/** Another instance may have sealed it since this one started, where each was given a key of its own. */
+const SEALED_OTHERWISE = 'a secret in the database is sealed with another key than this instance has';
+const ONE_KEY = 'give all instances the same SECRETS_KEY, and restart those that had another';
+
 /** Secrets as they are: whoever has the database has them. */
 export const plainSecrets: Secrets = {
   isSealing: false,
   seal: (secret) => secret,
   open(sealed) {
-    if (isSealed(sealed)) throw new Error('a secret is sealed, and no key is set');
+    if (isSealed(sealed)) throw new StorageError(`${SEALED_OTHERWISE}, which has none; ${ONE_KEY}`);
     return sealed;
   },
   digest: (secret) => createHmac('sha256', 'plain').update(secret).digest('base64url'),
@@ -55,11 +60,15 @@ export function sealedBy(key: string | Uint8Array): Secrets {
       if (!isSealed(sealed)) return sealed;
       const bytes = Buffer.from(sealed.slice(SEALED.length), 'base64url');
       const end = bytes.length - TAG_BYTES;
-      const decipher = createDecipheriv('aes-256-gcm', sealKey, bytes.subarray(0, NONCE_BYTES), {
-        authTagLength: TAG_BYTES,
-      });
-      decipher.setAAD(Buffer.from(JSON.stringify(of))).setAuthTag(bytes.subarray(end));
-      return decipher.update(bytes.subarray(NONCE_BYTES, end), undefined, 'utf8') + decipher.final('utf8');
+      try {
+        const decipher = createDecipheriv('aes-256-gcm', sealKey, bytes.subarray(0, NONCE_BYTES), {
+          authTagLength: TAG_BYTES,
+        });
+        decipher.setAAD(Buffer.from(JSON.stringify(of))).setAuthTag(bytes.subarray(end));
+        return decipher.update(bytes.subarray(NONCE_BYTES, end), undefined, 'utf8') + decipher.final('utf8');
+      } catch (cause) {
+        throw new StorageError(`${SEALED_OTHERWISE}; ${ONE_KEY}`, { cause });
+      }
     },
     digest: (secret) => createHmac('sha256', digestKey).update(secret).digest('base64url'),
   };

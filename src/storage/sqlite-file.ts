@@ -19,7 +19,7 @@ import { StorageError } from '../garden/storage-error.js';
  * deleted: SQLite writes the pages that a deletion changes to its log before it frees any. More than the log may hold
  * between two checkpoints and one large upload (4 MB of JSON keeps 1.3 MB) make it grow by.
  */
-export const RESERVE_BYTES = 4 * 1024 * 1024;
+const RESERVE_BYTES = 4 * 1024 * 1024;
 /** Where the disk has less room than this [bytes], what is commonly written would not fit. */
 const MIN_FREE_BYTES = 1024 * 1024;
 const PRIVATE = 0o600;

@@ -107,9 +107,23 @@ export async function openSqlite(path: string): Promise<Database> {
     clearTimeout(planned);
     const due = () => {
       planned = undefined;
-      void inTurn(SERVICE, async () => isClosed || checkpoint());
+      // Nobody waits for it. A fault that stays is found by the next commit.
+      inTurn(SERVICE, async () => isClosed || checkpoint()).catch(() => undefined);
     };
     planned = setTimeout(due, isLong ? 0 : CHECKPOINT_AFTER_MS).unref();
+  }
+
+  /** Makes ready for the next commit. The one before stays as it ended, whatever comes of this. */
+  function cleanUp(): void {
+    try {
+      if (file.isReleased()) {
+        checkpoint();
+        file.fillReserve();
+      }
+      planCheckpoint();
+    } catch (error) {
+      if (!(error instanceof StorageError)) throw error;
+    }
   }
 
   const probe = throttledProbe(() =>
@@ -141,11 +155,7 @@ export async function openSqlite(path: string): Promise<Database> {
           return await commit(work, frees !== undefined);
         } finally {
           // In the same turn, so that nobody else fills what was freed.
-          if (file.isReleased()) {
-            checkpoint();
-            file.fillReserve();
-          }
-          planCheckpoint();
+          cleanUp();
         }
       }),
     for: forOwner,

@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
 import type { Forecast } from '../answers/forecast.js';
 import { yearsTold } from '../answers/past-soil.js';
 import type { Question } from '../answers/question.js';
 import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
 import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
 import { zoneNamed } from '../basics/calendar.js';
+import { digestOfJson } from '../basics/digest.js';
 import type { ErrorCode, Fault } from '../basics/errors.js';
 import type { Growing, GrowingQuestion } from '../garden/growing.js';
 import type { GardenPlan } from '../garden/plan.js';
@@ -78,7 +78,7 @@ export function received<Asked extends AnyQuestion>(
 export function digestOfQuestion<K extends Kind>(kind: K, question: Sendable<LongQuestions[K]['question']>): string {
   const { series, ...rest } = question;
   const said = [kind, rest, series.map(({ digest, warnings }) => [digest, warnings])];
-  return createHash('sha256').update(JSON.stringify(said)).digest('base64');
+  return digestOfJson(said);
 }
 
 /** Processor time of a question for each past year [ms], as measured with past soil to be worked out anew. */

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { depthsWith, FEWEST_YEARS, pastDepthCm, yearsTold } from '../answers/past-soil.js';
 import { type Bedding, seedDepthCm } from '../answers/question.js';
 import { HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
+import { digestOfJson } from '../basics/digest.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { Kind, LongQuestions } from './jobs.js';
 import { digestOfSeries } from './series-columns.js';
@@ -22,7 +22,7 @@ export function pastSoilKey(
     pastDepthCm(depthCm),
     phaseMs % HOUR_MS,
   ];
-  return createHash('sha256').update(JSON.stringify(said)).digest('base64url');
+  return digestOfJson(said);
 }
 
 type Asked = { [K in Kind]: { readonly kind: K; readonly question: LongQuestions[K]['question'] } }[Kind];

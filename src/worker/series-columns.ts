@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto';
 import { type PlainDate, zoneNamed } from '../basics/calendar.js';
+import { sha256 } from '../basics/digest.js';
 import type { Note } from '../basics/errors.js';
 import type { Day } from '../readings/days.js';
 import type { ReadSeries } from '../readings/read-series.js';
@@ -104,7 +104,7 @@ function pack(series: ReadSeries): SeriesColumns {
     views.readings.valueC.set(readings.valueC);
     views.readings.basis.set(readings.basis);
   }
-  const digest = createHash('sha256').update(JSON.stringify(head)).update(new Uint8Array(memory)).digest('base64');
+  const digest = sha256(JSON.stringify(head), new Uint8Array(memory)).toString('base64');
   return { head, memory, digest, warnings };
 }
 

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { LRUCache } from 'lru-cache';
 import { foldPast, unfoldPast } from '../answers/packed-past.js';
 import { type FindPast, type PastSoil, type PastSoils, pastAt, pastSoils } from '../answers/past-soil.js';
+import { digestOfJson } from '../basics/digest.js';
 import type { ShouldStop } from '../basics/stop.js';
 import { type GardenPlan, gardenPlan } from '../garden/plan.js';
 import type { PlanQuestion } from '../garden/plan-question.js';
@@ -66,7 +66,7 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
     },
     plan({ series: of, site, ...rest }, findPast, shouldStop) {
       const said = [{ ...site, zone: site.zone.name }, rest, of.map((one) => [digestOfSeries(one), one.warnings])];
-      const key = createHash('sha256').update(JSON.stringify(said)).digest('base64');
+      const key = digestOfJson(said);
       const plan = plans.get(key) ?? gardenPlan({ series: of, site, ...rest }, findPast, shouldStop);
       plans.set(key, plan);
       return plan;

@@ -247,9 +247,13 @@ export function workerPool({
     dispatch();
   };
 
+  /** Questions whose past soil is being looked up hold their temperatures too. */
+  const waitingBytes = (): number =>
+    [...entries.values()].reduce((sum, { state, bytes }) => sum + (state === 'looking-up' ? bytes : 0), queue.bytes());
+
   const isFull = (bytes: number): boolean => {
     const waiting = [...entries.values()].filter(({ state }) => state !== 'working').length;
-    return waiting >= maxWaiting || (waiting > 0 && queue.bytes() + bytes > maxWaitingBytes);
+    return waiting >= maxWaiting || (waiting > 0 && waitingBytes() + bytes > maxWaitingBytes);
   };
 
   return {
@@ -304,7 +308,7 @@ export function workerPool({
       working: working.size,
       waitingPeople: queue.size(false),
       waitingBackground: queue.size(true),
-      waitingBytes: queue.bytes(),
+      waitingBytes: waitingBytes(),
       pastSoil: pasts.stats(),
     }),
     async close() {
@@ -337,4 +341,4 @@ const tooLate = (retryAfterS: number): RequestError =>
   );
 
 const stopping = (): RequestError =>
-  new RequestError('busy', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
+  new RequestError('stopping', 'The service is stopping, and works nothing out any more. Ask again in a little while.');

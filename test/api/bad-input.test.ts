@@ -1135,6 +1135,7 @@ describe('the table of bad requests', () => {
       'storage-full': 'needs a full disk: test/storage/trouble.test.ts',
       'storage-damaged': 'needs a file that is gone: limits.test.ts',
       busy: 'needs many long questions at once: sowing-windows.test.ts',
+      stopping: 'takes a process that is told to stop: test/e2e/stopping.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',

@@ -1,4 +1,6 @@
 import { rm } from 'node:fs/promises';
+import { setTimeout as wait } from 'node:timers/promises';
+import Libsql from 'libsql';
 import { afterEach, describe, expect, test } from 'vitest';
 import { openStore } from '../../src/storage/open-store.js';
 import { emptySqlite } from '../storage/databases.js';
@@ -41,6 +43,23 @@ describe('the metrics of a service', () => {
         'forecaster_cache_misses_total{cache="series"} 1',
       ]),
     );
+  });
+
+  test('come soon though the database is stuck, without what only it can tell', async () => {
+    const { lines, path } = await start();
+    const holder = new Libsql(path);
+    holder.exec('BEGIN IMMEDIATE');
+    // What was known of it a moment ago is not asked again.
+    await wait(2500);
+    const askedMs = performance.now();
+    const told = await lines();
+    const tookMs = performance.now() - askedMs;
+    holder.exec('ROLLBACK');
+    holder.close();
+    expect(told.filter((line) => line.includes('writes_failing'))).toEqual([]);
+    expect(told).toContain('forecaster_messages_waiting 0');
+    expect(tookMs).toBeLessThan(5000);
+    await expect.poll(lines, { timeout: 10_000 }).toContain('forecaster_database_writes_failing 0');
   });
 
   test('say when writes fail', async () => {

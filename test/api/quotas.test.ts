@@ -103,6 +103,40 @@ describe('a full quota', () => {
   });
 });
 
+describe('an upload that would go past the megabytes half-way', () => {
+  test('of readings keeps nothing, and says so of a file of two months', async () => {
+    const { app, ask } = await startWith({ megabytes: 1 });
+    await ask('PUT', '/v1/places/quillmere', place);
+    await ask('PUT', '/v1/beds/north', exampleBed);
+    const before = (await ask('GET', '/v1/beds/north?as=kept')).headers.etag;
+    const firstMs = Date.parse('2027-05-01T02:00:00Z');
+    const rows = Array.from(
+      { length: 62 * 1440 },
+      (_, minute) => `${new Date(firstMs + minute * 60_000).toISOString()},${10 + (minute % 100) / 10}`,
+    );
+    const sent = await post(app, '/v1/beds/north/readings?unit=C&medium=soil', `time,soil\n${rows.join('\n')}\n`);
+    expect(sent.json()).toMatchObject({ status: 409, quota: 'megabytes', limit: 1, used: 2 });
+    expect((await ask('GET', '/v1/beds/north/thermometers')).json().thermometers).toEqual([]);
+    expect((await ask('GET', '/v1/beds/north?as=kept')).headers.etag).toBe(before);
+    expect((await usedOf(ask)).megabytes!.used).toBe(0);
+  });
+
+  test('of air keeps nothing', async () => {
+    const { app, ask } = await startWith({ megabytes: 1 });
+    await ask('PUT', '/v1/places/quillmere', place);
+    // A day of air counts 34 bytes, so that a megabyte holds 29,411.
+    const daily = Array.from({ length: 30_000 }, (_, day) => ({
+      date: new Date(Date.UTC(1940, 0, 1 + day)).toISOString().slice(0, 10),
+      min: 5,
+      max: 15,
+    }));
+    const sent = await post(app, '/v1/places/quillmere/air', { medium: 'air', unit: 'C', daily });
+    expect(sent.json()).toMatchObject({ status: 409, quota: 'megabytes', limit: 1, used: 2 });
+    const kept = await ask('GET', '/v1/places/quillmere/air?limit=1');
+    expect(kept.json().series.daily).toEqual([]);
+  });
+});
+
 test('what is used and may be is told of every quota', async () => {
   const told = await usedOf(full.ask);
   expect(Object.keys(told)).toEqual(Object.keys(DEFAULT_QUOTAS));

@@ -1,3 +1,6 @@
+import { mkdtemp, rename, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PlainDate } from '../../src/basics/calendar.js';
@@ -6,6 +9,7 @@ import { inventedAir } from '../../src/demo/air.js';
 import { chance } from '../../src/demo/chance.js';
 import { exampleNormals } from '../../src/http/examples.js';
 import type { SowingAnswer } from '../../src/http/schemas/sowings.js';
+import { openStore } from '../../src/storage/open-store.js';
 import type { WorkerPool } from '../../src/worker/worker-pool.js';
 import { askerOf, dateAfter, keepQuillmere, patientPool, startApp } from './helper.js';
 
@@ -494,6 +498,57 @@ describe('keeping sowings', () => {
     expect(indoors!.half).toBe('2027-05-09');
     expect(indoors!.hardenOff.to < indoors!.plantOut).toBe(true);
     expect(resowBy).toBeNull();
+  });
+});
+
+describe('while the database goes away right after something was kept', () => {
+  test('a sowing and a plan are told to be kept, with what is known of them', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'kept-'));
+    const file = join(folder, 'data.db');
+    const store = await openStore(`sqlite:${file}`);
+    const withoutFile = async <Done>(done: Promise<Done>): Promise<Done> => {
+      const put = await done;
+      await rename(file, `${file}-away`);
+      return put;
+    };
+    const app = await startApp({
+      clock: () => noonOn('2027-05-20'),
+      store: {
+        ...store,
+        putSowing: (...put) => withoutFile(store.putSowing(...put)),
+        putPlan: (...put) => withoutFile(store.putPlan(...put)),
+      },
+    });
+    const asked = askerOf(app);
+    const found = () => rename(`${file}-away`, file);
+    const place = { name: 'Quillmere', latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' };
+    await asked('PUT', '/v1/places/quillmere', place);
+    await asked('PUT', '/v1/places/quillmere/normals', exampleNormals);
+    await asked('PUT', '/v1/beds/north', { place: 'quillmere', name: 'North bed' });
+
+    const fields = { bed: 'north', crop: 'onion', date: SOWN, seeds: 200 };
+    const kept = await asked('PUT', '/v1/sowings/onions', fields);
+    expect(kept.statusCode).toBe(201);
+    expect(kept.json()).toMatchObject({ ...fields, id: 'onions', counts: [], forecast: null, toDo: [] });
+    expect(kept.json().warnings).toEqual([{ code: 'storage-damaged', text: expect.stringMatching(/^It is kept\. /) }]);
+    expect(kept.headers.etag).toBeUndefined();
+    expect((await asked('GET', '/v1/sowings/onions')).statusCode).toBe(503);
+    await found();
+    const later = (await asked('GET', '/v1/sowings/onions')).json();
+    expect([later.revision, later.forecast]).toEqual([kept.json().revision, expect.any(Object)]);
+    await asked('PUT', '/v1/sowings/onions/counts/2027-05-19', { seedlings: 3 });
+    const again = await asked('PUT', '/v1/sowings/onions', { ...fields, seeds: 300 });
+    expect([again.statusCode, again.json().counts[0].seedlings]).toEqual([200, 3]);
+    await found();
+
+    const plan = { bed: 'north', crop: 'lettuce', harvest: { from: '2027-07-01', to: '2027-08-01', perWeek: 5 } };
+    const planned = await asked('PUT', '/v1/plans/summer', plan);
+    expect([planned.statusCode, planned.json().sowings.length > 0]).toEqual([201, true]);
+    await found();
+    expect((await asked('GET', '/v1/plans/summer')).json().sowings).toEqual(planned.json().sowings);
+    await app.close();
+    await store.close();
+    await rm(folder, { recursive: true });
   });
 });
 

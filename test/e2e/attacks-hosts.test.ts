@@ -16,7 +16,9 @@ describe('the host that is asked for', () => {
     expect([statusOf(two), bodyOf(two).code]).toEqual([400, 'bad-request']);
     const same = await answerTo(address, lines('GET /v1/crops HTTP/1.1', 'Host: localhost', 'host: localhost'));
     expect(statusOf(same)).toBe(400);
-    expect(statusOf(await answerTo(address, lines('GET /v1/crops HTTP/1.1', 'Accept: */*')))).toBe(400);
+    const none = await answerTo(address, lines('GET /v1/crops HTTP/1.1', 'Accept: */*'));
+    expect([statusOf(none), headerOf(none, 'Content-Type')]).toEqual([400, 'application/problem+json; charset=utf-8']);
+    expect(bodyOf(none)).toMatchObject({ code: 'bad-request', detail: expect.stringContaining('no Host header') });
     expect(statusOf(await answerTo(address, lines('GET /v1/crops HTTP/1.0', 'Accept: */*')))).toBe(200);
   });
 

@@ -31,13 +31,10 @@ import {
   refuseBackward,
 } from '../schemas/kept.js';
 import { seriesSchema } from '../schemas/series.js';
-import { kept, putPieces, seriesFault, uploadOf, uploadParameters } from '../upload.js';
+import { kept, seriesFault, uploadOf, uploadParameters } from '../upload.js';
 import { bodyProblems, keptProblems, storageProblems } from '../usual-problems.js';
 import { bedIn } from './beds.js';
 
-/** Readings put at a time: of a month, and fewer where they are very close; whole days. Others are answered meanwhile. */
-const DAYS_AT_ONCE = 31;
-const READINGS_AT_ONCE = 50_000;
 const MOST_READINGS = 50_000;
 const USUAL_READINGS = 10_000;
 
@@ -119,12 +116,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       const changes = await changeAsAllowed(
         request,
         async () => currentOf(await store.bed(owner, bed.id), {}),
-        (ifRevision) =>
-          putPieces(
-            piecesOf(readings, zone),
-            (piece, atRevision) => store.putReadings(owner, bed.id, probe, piece, atRevision),
-            ifRevision,
-          ),
+        (ifRevision) => store.putReadings(owner, bed.id, probe, readings, ifRevision),
       );
       if (!changes) throw notKept('bed', bed.id);
       return kept(upload, changes, clock());
@@ -267,20 +259,6 @@ const instantsOf = (
   ...(from === undefined ? {} : { fromMs: startOfDay(from, zone) }),
   ...(to === undefined ? {} : { toMs: startOfDay(addDays(to, 1), zone) }),
 });
-
-/** Readings in pieces of whole days at the place. */
-function* piecesOf(readings: Readings, zone: Zone): Generator<Readings> {
-  const { atMs, valueC, basis } = readings;
-  for (let from = 0; from < atMs.length; ) {
-    const last = startOfDay(addDays(dateAt(atMs[from]!, zone), DAYS_AT_ONCE), zone);
-    let end = from + 1;
-    while (end < atMs.length && atMs[end]! < last && end - from < READINGS_AT_ONCE) end++;
-    const midnight = startOfDay(addDays(dateAt(atMs[end - 1]!, zone), 1), zone);
-    while (end < atMs.length && atMs[end]! < midnight) end++;
-    yield { atMs: atMs.subarray(from, end), valueC: valueC.subarray(from, end), basis: basis.subarray(from, end) };
-    from = end;
-  }
-}
 
 interface Paged {
   readonly store: Store;

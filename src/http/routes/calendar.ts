@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import { digestOfJson } from '../../basics/digest.js';
 import { RequestError } from '../../basics/errors.js';
 import { bedSeason, knownSeason } from '../../garden/bed-season.js';
 import type { CalendarEvent } from '../../garden/calendar-event.js';
@@ -81,7 +81,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
         return answers.send({ request, reply, owner }, found.inputs, async () => {
           const season = await found.season();
           const events = calendarEvents(season);
-          const entries = events.map((event) => ({ uid: event.uid, digest: digestOf(event) }));
+          const entries = events.map((event) => ({ uid: event.uid, digest: eventDigest(event) }));
           const revisions = await store.calendarRevisions(owner, bed, entries, clock().getTime());
           if (!revisions) throw noCalendar();
           const revisionOf = new Map(revisions.map((revision) => [revision.uid, revision]));
@@ -99,11 +99,8 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
 };
 
 /** What an event says, in short. */
-const digestOf = ({ kind, from, to, summary, description }: CalendarEvent): string =>
-  createHash('sha256')
-    .update(JSON.stringify([kind, from, to, summary, description]))
-    .digest('base64url')
-    .slice(0, 27);
+const eventDigest = ({ kind, from, to, summary, description }: CalendarEvent): string =>
+  digestOfJson([kind, from, to, summary, description], 27);
 
 /** The same words whatever is wrong. The address may hold a secret, so it is not told back. */
 const noCalendar = (): RequestError =>

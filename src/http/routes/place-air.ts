@@ -46,12 +46,10 @@ import {
   normalsSchema,
 } from '../schemas/places.js';
 import { seriesSchema } from '../schemas/series.js';
-import { kept, putPieces, seriesFault, type Upload, uploadOf, uploadParameters } from '../upload.js';
+import { kept, seriesFault, type Upload, uploadOf, uploadParameters } from '../upload.js';
 import { bodyProblems, changeProblems, keptProblems, storageProblems } from '../usual-problems.js';
 import { placeIn } from './places.js';
 
-/** Days of air put at a time, so that others are answered meanwhile. */
-const DAYS_AT_ONCE = 366;
 const MOST_DAYS = 40_000;
 const USUAL_DAYS = 4000;
 
@@ -109,15 +107,11 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
         throw seriesFault(request, field, `must not hold what was not measured, by its basis; ${TO_COMING_DAYS}`);
       }
       if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', `is forecast; ${TO_COMING_DAYS}`);
-      const pieces = Array.from({ length: Math.ceil(days.length / DAYS_AT_ONCE) }, (_, piece) =>
-        days.slice(piece * DAYS_AT_ONCE, (piece + 1) * DAYS_AT_ONCE),
-      );
       const owner = ownerOf(request);
       const changes = await changeAsAllowed(
         request,
         async () => airCurrentOf(await store.place(owner, place.id), {}),
-        (ifRevision) =>
-          putPieces(pieces, (piece, atRevision) => store.putAir(owner, place.id, piece, atRevision), ifRevision),
+        (ifRevision) => store.putAir(owner, place.id, days, ifRevision),
       );
       if (!changes) throw notKept('place', place.id);
       return kept(withIncomplete(upload, incomplete), changes, clock());

@@ -64,6 +64,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
       return done;
     },
     show: (plan) => show(plan, by, planned),
+    ...(planned && { showInPart: (plan: Plan) => planOnWire(plan, planned) }),
   });
   return [
     listRoute(

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { addDays } from '../../basics/calendar.js';
 import { type Fault, notUnderstood } from '../../basics/errors.js';
 import { bedRows } from '../../garden/kept-soil.js';
-import type { Count, CountedSowing, Sowing, SowingFields } from '../../garden/season-store.js';
+import type { Count, CountedSowing, KeptCount, Sowing, SowingFields } from '../../garden/season-store.js';
 import type { Store } from '../../garden/store.js';
 import { LONGEST_COUNT_DAYS } from '../../germination/count-day.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
@@ -37,7 +37,7 @@ import { orAsKept } from '../schemas/kept.js';
 import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../schemas/sowings.js';
 import { sowingContent, sowingInputs } from '../sowing-content.js';
 import { changeProblems, keptProblems } from '../usual-problems.js';
-import { sowingOnWire } from '../wire-sowing.js';
+import { sowingInPart, sowingOnWire } from '../wire-sowing.js';
 import { asJson } from '../written.js';
 import { sowingListRoute } from './sowing-list.js';
 
@@ -66,24 +66,29 @@ export const sowingRoutes = (service: Service): Route[] => {
       },
     };
   };
-  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => ({
-    find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
-    async put(owner, id, fields, ifRevision) {
-      refuseAgainst((await store.sowing(owner, id))?.counts ?? [], fields);
-      // Whoever asks too much is told so before anything is kept.
-      await by.admit?.();
-      const done = await store.putSowing(owner, id, fields, ifRevision);
-      if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
-      if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);
-      return done;
-    },
-    async show({ id }, owner) {
-      const counted = await store.sowing(owner, id);
-      if (!counted) throw notKept('sowing', id);
-      // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
-      return show(counted, by, 'rounded', true);
-    },
-  });
+  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => {
+    let counts: readonly KeptCount[] = [];
+    return {
+      find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
+      async put(owner, id, fields, ifRevision) {
+        counts = (await store.sowing(owner, id))?.counts ?? [];
+        refuseAgainst(counts, fields);
+        // Whoever asks too much is told so before anything is kept.
+        await by.admit?.();
+        const done = await store.putSowing(owner, id, fields, ifRevision);
+        if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
+        if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);
+        return done;
+      },
+      async show({ id }, owner) {
+        const counted = await store.sowing(owner, id);
+        if (!counted) throw notKept('sowing', id);
+        // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
+        return show(counted, by, 'rounded', true);
+      },
+      showInPart: (sowing, why) => sowingInPart(sowing, counts, why),
+    };
+  };
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
     chosenCrop(fields.crop);
     const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);

@@ -1,5 +1,4 @@
-import { RequestError } from '../../basics/errors.js';
-import { type QuotaError, type QuotaName, type Quotas, quotaNames } from '../../garden/quotas.js';
+import { type Quotas, quotaNames } from '../../garden/quotas.js';
 import type { Store } from '../../garden/store.js';
 import { refuseQuery } from '../kept.js';
 import { signed } from '../model.js';
@@ -28,25 +27,3 @@ export const usageRoutes = (store: Store, quotas: Quotas, clock: () => Date): Ro
     },
   },
 ];
-
-const QUOTA_WORDS: Record<QuotaName, string> = {
-  places: 'places are kept',
-  beds: 'beds are kept',
-  sowings: 'sowings are kept',
-  lots: 'seed lots are kept',
-  plans: 'plans are kept',
-  subscriptions: 'subscriptions are kept',
-  thermometers: 'thermometers have readings in this bed',
-  devices: 'devices belong to this bed',
-  megabytes: 'megabytes of readings and air would be kept',
-};
-
-/** A full quota, as callers are told of it. */
-export const quotaFull = ({ quota, limit, used }: QuotaError): RequestError =>
-  new RequestError(
-    'quota-full',
-    `${used} ${QUOTA_WORDS[quota]}, and there may be ${limit}. Delete what is not needed any more, and send this again.`,
-    [],
-    {},
-    { quota, limit, used },
-  );

@@ -90,7 +90,7 @@ const readingsSeriesSchema = z.strictObject({
     }),
   ),
 });
-export const readingsAnswerSchema = z.strictObject({
+const readingsAnswerSchema = z.strictObject({
   revision: revisionOutSchema.describe('Another number after each change of the bed or of what lies in it.'),
   series: z.array(readingsSeriesSchema).describe('One of each thermometer.'),
   next: z.string().nullable().describe('Send as `after` for the next page; null on the last.'),

@@ -60,7 +60,7 @@ const bedSchema = z
   });
 
 /** A stored bed by its id, or a place with, at will, what the bed in it is like. */
-export const whereSchema = z
+const whereSchema = z
   .strictObject({
     place: z.union([idSchema.describe('A stored place.'), placeSchema]).optional(),
     bed: z.union([idSchema.describe('A stored bed.'), bedSchema]).optional(),

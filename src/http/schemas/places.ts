@@ -73,7 +73,7 @@ const seriesRevision = {
   revision: revisionOutSchema.describe("Another number after each change of the place's air, normals or coming days."),
 };
 
-export const airAnswerSchema = z.strictObject({
+const airAnswerSchema = z.strictObject({
   ...seriesRevision,
   series: z.strictObject(airSeriesShape),
   next: dateOutSchema.nullable().describe('Send as `after` for the next page; null on the last.'),

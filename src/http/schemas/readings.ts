@@ -5,7 +5,7 @@ import { answerShape, dateOutSchema } from './common.js';
 const tempOut = z.number().nullable();
 
 /** What was understood of a series. */
-export const reportShape = {
+const reportShape = {
   delimiter: z.string().optional(),
   decimalMark: z.enum(['.', ',']).optional(),
   encoding: z.string().optional(),

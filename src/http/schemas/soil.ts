@@ -5,7 +5,7 @@ import { reportSchema } from './readings.js';
 import { seriesOutSchema } from './series.js';
 
 /** What is asked beside the place, the bed and the temperatures. */
-export const soilAskingShape = {
+const soilAskingShape = {
   depthCm: z
     .number()
     .min(0)
@@ -39,7 +39,6 @@ export const soilBodySchema = z
   })
   .superRefine(needTemperatures);
 export type SoilAsking = z.infer<typeof soilAskingSchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
-export type SoilBody = z.infer<typeof soilBodySchema>;
 
 export const soilAnswerSchema = z.strictObject({
   series: seriesOutSchema,

@@ -36,7 +36,6 @@ export const windowBodySchema = z
   .strictObject({ ...windowAskingSchema.shape, temperatures: temperaturesSchema })
   .superRefine(needTemperatures);
 export type WindowAsking = z.infer<typeof windowAskingSchema>;
-export type WindowBody = z.infer<typeof windowBodySchema>;
 
 const quantilesSchema = z
   .strictObject({ p10: z.number(), p50: z.number(), p90: z.number() })

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { sha256 } from '../../basics/digest.js';
 import { colours } from '../colours.js';
 import { html, safe } from '../html.js';
 import { care } from './care.js';
@@ -67,4 +67,4 @@ ${watching}
 export const runningPage = Buffer.from(page.markup);
 
 /** Nothing but the page's own style sheet may be loaded. */
-export const RUNNING_POLICY = `default-src 'none'; style-src 'sha256-${createHash('sha256').update(STYLE).digest('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`;
+export const RUNNING_POLICY = `default-src 'none'; style-src 'sha256-${sha256(STYLE).toString('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`;

@@ -63,9 +63,10 @@ const coded = (text: string): Html[] =>
 const refusals: readonly (readonly [code: string, means: string, does: string])[] = [
   [
     'busy',
-    'The whole service has more work than it takes, a question waited too long, or the service is being stopped.',
+    'The whole service has more work than it takes, or a question waited too long.',
     'Callers try again after `Retry-After`. If it lasts, add cores or an instance.',
   ],
+  ['stopping', 'The service was told to stop, and takes on nothing more.', 'Start it again, or ask another instance.'],
   [
     'storage-unavailable',
     'The database does not answer, or another program holds it.',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { memoryAllowances, sharedAllowances, type TakeAllowance } from '../../../src/http/allowances.js';
+import type { TakeAllowance } from '../../../src/garden/allowance.js';
+import { memoryAllowances, sharedAllowances } from '../../../src/http/allowances.js';
 import { rateLimit } from '../../../src/http/rate-limit.js';
 
 const of = (perMinute: number, take: TakeAllowance = memoryAllowances(), chunk = 1) =>

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { limitsAt } from '../../../src/readings/doubt-limits.js';
+import { rangeTest } from '../../../src/readings/doubt-range.js';
 import { resolutionOf } from '../../../src/readings/doubt-resolution.js';
+import { spikeTest } from '../../../src/readings/doubt-spike.js';
+import { stepTest } from '../../../src/readings/doubt-step.js';
+import { stuckTest } from '../../../src/readings/doubt-stuck.js';
+import { verdictBook } from '../../../src/readings/doubt-verdicts.js';
+import { failedZeroTest } from '../../../src/readings/doubt-zero.js';
 import { judgeReadings, type ReadingsToJudge } from '../../../src/readings/doubtful.js';
 
 const MINUTE = 60_000;
@@ -36,6 +42,21 @@ function finish(input: ReadingsToJudge) {
     if (next.done) return { ...next.value, pauses };
     pauses++;
   }
+}
+
+/** The same with every test over the whole record. */
+function judgePlainly(input: ReadingsToJudge) {
+  const { count, medium, probeDepthCm, rawZeroC, stepMs } = input;
+  const code = new Uint8Array(count);
+  const book = verdictBook();
+  const resolutionC = resolutionOf(input);
+  const limits = limitsAt(medium, probeDepthCm, resolutionC);
+  rangeTest(input, limits, book, code)(0, count);
+  failedZeroTest(input, limits, rawZeroC, medium === 'air', book, code)(0, count);
+  spikeTest(input, limits, book, code)(0, count);
+  stepTest(input, limits, book, code)(0, count);
+  stuckTest(input, { medium, probeDepthCm }, stepMs, resolutionC, book, code)(0, count);
+  return { code, verdicts: book.verdicts };
 }
 
 /** One letter a reading: '.' good, '?' doubtful, 'x' dropped. */
@@ -361,6 +382,24 @@ describe('judgeReadings', () => {
     expect(bad).toHaveLength(24);
   });
 
+  it('sees a day of one value between minutes that change, wherever the day begins', () => {
+    for (const before of [10, 45, 75]) {
+      const course = [...quiet(before), ...times(24 * 60 + 1, () => 15.5), ...quiet(30)];
+      expect(
+        marks(course, { everyMs: MINUTE })
+          .match(/\?+/g)
+          ?.map((run) => run.length),
+      ).toEqual([24 * 60 + 1]);
+    }
+  });
+
+  it('sees a step of 40 minutes, wherever it lies', () => {
+    for (const before of [5, 20, 40, 50]) {
+      const course = times(160, (i) => round(14 + 0.14 * Math.min(40, Math.max(0, i - before)), 0.01));
+      expect(marks(course, { everyMs: MINUTE }).replaceAll('.', '')).toBe('?');
+    }
+  });
+
   it('takes an empty record and one of a single reading', () => {
     expect(finish(ask([])).code).toHaveLength(0);
     expect(marks([14.2])).toBe('.');
@@ -379,6 +418,50 @@ describe('judgeReadings', () => {
         },
       ),
       { numRuns: 50 },
+    );
+  });
+
+  it('doubts what every test in turn would doubt, though it looks for what may be there alone', () => {
+    const course = fc.record({
+      everyMinutes: fc.constantFrom(1, 7, 10, 30, 60, 90, 180, 1440),
+      jitter: fc.boolean(),
+      depthCm: fc.constantFrom(null, 1, 5, 15),
+      medium: fc.constantFrom('soil' as const, 'air' as const),
+      rawZeroC: fc.constantFrom(0, -17.78),
+      toC: fc.constantFrom(0.01, 0.1, 0.5, 1),
+      meanC: fc.constantFrom(0.5, 3, 14, 55),
+      swingK: fc.constantFrom(0, 0.2, 3, 9),
+      count: fc.integer({ min: 1, max: 700 }),
+      /** A stretch that changes by so much, or stands still at 0 [K]. */
+      events: fc.array(
+        fc.record({
+          at: fc.nat(),
+          length: fc.integer({ min: 1, max: 500 }),
+          byK: fc.constantFrom(0, 2, 2.9, 3.1, 6, 40),
+        }),
+        { maxLength: 3 },
+      ),
+      oddValues: fc.array(fc.tuple(fc.nat(), fc.constantFrom(0, -17.78, 85, Number.NaN, -40, 18)), { maxLength: 2 }),
+    });
+    fc.assert(
+      fc.property(course, ({ count, everyMinutes, jitter, toC, meanC, swingK, events, oddValues, ...place }) => {
+        const atMs = times(
+          count,
+          (i) => (i * everyMinutes + (jitter ? 0.4 * everyMinutes * Math.sin(i * i) : 0)) * MINUTE,
+        );
+        const valueC = atMs.map((ms) => round(meanC + swingK * Math.sin((2 * Math.PI * ms) / (24 * HOUR)), toC));
+        for (const { at, length, byK } of events) {
+          const from = at % count;
+          for (let i = from; i < Math.min(count, from + length); i++)
+            valueC[i] = byK === 0 ? valueC[from]! : valueC[i]! + byK;
+        }
+        for (const [at, odd] of oddValues) valueC[at % count] = odd;
+        const input = ask(valueC, { ...place, atMs, everyMs: everyMinutes * MINUTE });
+        const { code, verdicts } = finish(input);
+        const all = judgePlainly(input);
+        expect(Array.from(code, (c) => verdicts[c]!.why)).toEqual(Array.from(all.code, (c) => all.verdicts[c]!.why));
+      }),
+      { numRuns: 500 },
     );
   });
 });

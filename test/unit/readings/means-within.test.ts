@@ -65,4 +65,50 @@ describe('meansWithin', () => {
       }),
     );
   });
+
+  it('comes to the same as each line cut at each interval by itself', () => {
+    const row = fc.tuple(fc.integer({ min: 0, max: 40 }), fc.double({ min: -10, max: 40, noNaN: true }));
+    const interval = fc.tuple(fc.integer({ min: 0, max: 9 }), fc.integer({ min: 1, max: 12 }));
+    fc.assert(
+      fc.property(
+        fc.array(row, { maxLength: 40 }),
+        fc.array(interval, { minLength: 1, maxLength: 8 }),
+        fc.integer({ min: 1, max: 9 }),
+        (steps, parts, longest) => {
+          let hour = 3;
+          const rows = steps.map(([step, value]): [number, number] => {
+            hour += (step + 1) / 8;
+            return [hour, value];
+          });
+          let edge = 0;
+          const intervals = parts.map(([gap, length]): [number, number] => {
+            const from = edge + gap;
+            edge = from + length;
+            return [from, edge];
+          });
+          const { meanC, coveredMs } = meansWithin(
+            readings(rows),
+            Float64Array.from(intervals, ([from]) => from * HOUR),
+            Float64Array.from(intervals, ([, to]) => to * HOUR),
+            longest * HOUR,
+          );
+          intervals.forEach(([start, end], i) => {
+            let [sum, covered] = [0, 0];
+            for (let k = 1; k < rows.length; k++) {
+              const [[left, leftC], [right, rightC]] = [rows[k - 1]!, rows[k]!];
+              const [from, to] = [Math.max(left, start), Math.min(right, end)];
+              if (right - left > longest || to <= from) continue;
+              const at = (time: number): number => leftC + ((rightC - leftC) * (time - left)) / (right - left);
+              sum += ((at(from) + at(to)) / 2) * (to - from);
+              covered += to - from;
+            }
+            expect(coveredMs[i]).toBeCloseTo(covered * HOUR, 3);
+            if (covered === 0) expect(meanC[i]).toBeNaN();
+            else expect(meanC[i]).toBeCloseTo(sum / covered, 9);
+          });
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
 });

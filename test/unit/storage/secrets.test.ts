@@ -3,9 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Libsql from 'libsql';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { keyring } from '../../../src/http/keys.js';
 import { migrate } from '../../../src/storage/migrate.js';
 import { openDatabase, openStore, storeOf } from '../../../src/storage/open-store.js';
 import { plainSecrets, sealedBy } from '../../../src/storage/secrets.js';
+import { startApp } from '../../api/helper.js';
 import { northBed, quillmere } from '../../storage/make.js';
 
 const KEY = 'a key of the Quillmere Allotment Society';
@@ -173,5 +175,35 @@ describe('a sealed secret', () => {
     const again = await openStore(`sqlite:${file}`);
     await expect(again.bed('mine', 'south')).rejects.toThrow();
     await again.close();
+  });
+});
+
+describe('an instance with another key than one beside it', () => {
+  test.each([
+    ['another', sealedBy('another key of the society, no less long')],
+    ['none', plainSecrets],
+  ])('(%s) refuses what that one sealed as storage, in words for whoever runs it, and goes on', async (_, secrets) => {
+    const store = await openStore(`sqlite:${file}`, { secretsKey: KEY });
+    const database = await openDatabase(`sqlite:${file}`);
+    const other = storeOf(database, { secrets });
+    const known = await keepSome(store);
+    const refused = {
+      name: 'StorageError',
+      code: 'storage-unavailable',
+      message: expect.stringMatching(/sealed with another key.*give all instances the same SECRETS_KEY/),
+    };
+    await expect(other.bed('mine', 'north')).rejects.toMatchObject(refused);
+    await expect(other.subscriptions('mine', { limit: 9 })).rejects.toMatchObject(refused);
+    const app = await startApp({ store: other, findOwner: keyring(new Map([['plain-key', 'mine']])) });
+    const get = (url: string) => app.inject({ url, headers: { authorization: 'Bearer plain-key' } });
+    for (const url of ['/v1/beds/north', '/v1/subscriptions', '/v1/subscriptions/shed']) {
+      const answer = await get(url);
+      expect([answer.statusCode, answer.json().code, answer.headers['retry-after']]).toEqual([503, refused.code, '5']);
+    }
+    expect((await get('/v1/places')).statusCode).toBe(200);
+    await app.close();
+    await other.close();
+    expect(await secretsIn(store)).toEqual(known);
+    await store.close();
   });
 });

@@ -7,7 +7,7 @@ import { sowingWindows } from '../../../src/answers/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { growing } from '../../../src/garden/growing.js';
 import { gardenPlan } from '../../../src/garden/plan.js';
-import type { Kind, LongQuestions } from '../../../src/worker/jobs.js';
+import { bytesOfQuestion, type Kind, type LongQuestions } from '../../../src/worker/jobs.js';
 import { type PastSoilStore, pastSoilCache } from '../../../src/worker/past-soil-cache.js';
 import { neededPastSoil } from '../../../src/worker/past-soil-key.js';
 import { type AskedBy, type WorkerPool, workerPool } from '../../../src/worker/worker-pool.js';
@@ -138,5 +138,24 @@ describe('the cache of past soil', () => {
     expect(['a', 'b', 'c'].map((key) => cache.peek('ann', key) !== undefined)).toEqual([true, false, true]);
     expect(cache.stats().bytes).toBe(300);
     expect(await cache.find('ben', 'c')).toBeUndefined();
+  });
+});
+
+describe('a question whose past soil is being looked up', () => {
+  it('counts with its temperatures among those that wait', async () => {
+    let find = (): void => {};
+    const found = new Promise<undefined>((resolve) => {
+      find = () => resolve(undefined);
+    });
+    const pasts = pastSoilCache({ store: { find: () => found, keep: async () => {} } });
+    const bytes = bytesOfQuestion(questions.windows);
+    const pool = workerPool({ modelVersion: '1', threads: 1, pasts, maxWaitingBytes: 1.5 * bytes });
+    pools.push(pool);
+    const first = pool.ask('windows', windowsOf('lettuce'), by);
+    await expect(pool.ask('windows', windowsOf('carrot'), by)).rejects.toMatchObject({ code: 'busy' });
+    expect(pool.stats()).toMatchObject({ waitingBytes: bytes, refused: 1 });
+    find();
+    expect(await first).toEqual(direct.windows);
+    expect(pool.stats().waitingBytes).toBe(0);
   });
 });

@@ -251,8 +251,8 @@ describe('a pool of workers', () => {
     const waiting = codeOf(ask(pool, 'waits'));
     await until(pool, ({ waitingPeople }) => waitingPeople === 1);
     await pool.close();
-    expect(await waiting).toBe('busy');
-    expect(await codeOf(ask(pool, 'later'))).toBe('busy');
+    expect(await waiting).toBe('stopping');
+    expect(await codeOf(ask(pool, 'later'))).toBe('stopping');
   });
 
   it('takes on nothing of one whose allowance was asked for meanwhile', async () => {
@@ -264,6 +264,6 @@ describe('a pool of workers', () => {
     const asked = codeOf(ask(pool, 'late', { admit: () => admitted }));
     await pool.close();
     admit();
-    expect(await asked).toBe('busy');
+    expect(await asked).toBe('stopping');
   });
 });
