@@ -69,7 +69,6 @@ import { usageRoutes } from './routes/usage.js';
 import { type Seen, watch } from './seen.js';
 import { sendProblem } from './send-problem.js';
 import { sessionRoutes } from './session.js';
-import { sessionIn } from './session-cookie.js';
 import { noOwner, shownBy } from './shown-by.js';
 import { worded } from './worded.js';
 import { asJson } from './written.js';
