@@ -67,6 +67,10 @@ async function start(config: Config): Promise<void> {
       failed: failing('the database has no past soil now: it is worked out anew'),
     }),
   });
+  // Begun now, it goes on beside this thread's own start.
+  const warmedUp = work.warmUp().catch((error: Error) => {
+    warnings.push(`the worker threads could not be warmed up: ${error.message}`);
+  });
   const seen = {
     caches: { 'past-soil': () => work.stats().pastSoil },
     work: () => {
@@ -113,6 +117,7 @@ async function start(config: Config): Promise<void> {
       stream: logStream(),
     },
   });
+  await warmedUp;
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';
     process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);

@@ -153,12 +153,27 @@ function writeSteps(bytes: Uint8Array, from: number, tempsC: Float64Array): numb
   return at;
 }
 
+/** Values read in one call: see `hourlyPace`. */
+const CHUNK = 1024;
+
+/** Where reading stands. */
+interface StepReader {
+  at: number;
+  steps: number;
+  slope: number;
+}
+
 /** Reads as many as there are places that are not NaN, in place. */
 function readSteps(bytes: Uint8Array, from: number, tempsC: Float64Array): number {
-  let at = from;
-  let steps = 0;
-  let slope = 0;
-  for (let i = 0; i < tempsC.length; i++) {
+  const reader: StepReader = { at: from, steps: 0, slope: 0 };
+  for (let i = 0; i < tempsC.length; i += CHUNK)
+    readChunk(reader, bytes, tempsC, i, Math.min(tempsC.length, i + CHUNK));
+  return reader.at;
+}
+
+function readChunk(reader: StepReader, bytes: Uint8Array, tempsC: Float64Array, from: number, to: number): void {
+  let { at, steps, slope } = reader;
+  for (let i = from; i < to; i++) {
     if (Number.isNaN(tempsC[i]!)) continue;
     let read = bytes[at++]!;
     let value = read & 127;
@@ -170,5 +185,7 @@ function readSteps(bytes: Uint8Array, from: number, tempsC: Float64Array): numbe
     steps += slope;
     tempsC[i] = steps / STEPS_PER_K;
   }
-  return at;
+  reader.at = at;
+  reader.steps = steps;
+  reader.slope = slope;
 }

@@ -18,8 +18,8 @@ const MAX_YOUNG_MB = 12;
 const MAX_SERIES_OF_THREAD = 64;
 
 /**
- * Threads, by piscina: one from the first job on, as a service that is asked nothing long has no use for its 57 MB, and to
- * start it costs that job a third of a second once; more while there is work for them, and a new one for each that ends.
+ * Threads, by piscina: one from the first job on, which the service warms up at its start; more while there is work for
+ * them, and a new one for each that ends.
  *
  * @param most  How many at most, >= 1.
  * @param entry The module that does the work.

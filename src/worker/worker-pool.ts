@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { RequestError, StoppedError } from '../basics/errors.js';
+import { exampleJobs } from './example-jobs.js';
 import { type FairQueue, fairQueue } from './fair-queue.js';
 import {
   bytesOfQuestion,
@@ -43,6 +44,11 @@ export interface WorkerPool {
     question: LongQuestions[K]['question'],
     by: AskedBy,
   ): Promise<LongQuestions[K]['answer']>;
+  /**
+   * Starts a thread and has it answer some examples, so that the first question finds a thread, and code that is compiled.
+   * Nothing of it is kept.
+   */
+  warmUp(): Promise<void>;
   /** In how many seconds one more question would probably be answered, >= 1. */
   waitS(): number;
   stats(): PoolStats;
@@ -299,6 +305,12 @@ export function workerPool({
       const answered = waitFor(entry, by);
       void lookUp(entry);
       return (await answered) as never;
+    },
+    async warmUp() {
+      for (const job of exampleJobs(modelVersion)) {
+        const done = await pool.run(job);
+        if (!('answer' in done)) throw new Error('failed' in done ? done.failed : 'an example was not answered');
+      }
     },
     waitS,
     stats: () => ({

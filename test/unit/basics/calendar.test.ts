@@ -12,6 +12,7 @@ import {
   fixedZone,
   HOUR_MS,
   instantAt,
+  instantsAt,
   instantText,
   type PlainDate,
   startOfDay,
@@ -110,6 +111,15 @@ describe('a clock time at a place', () => {
     expect(instantAt(date('2027-03-28'), '02:30', berlin)).toBe(utc('2027-03-28T03:30:00+02:00'));
     expect(instantAt(date('2027-03-14'), '02:15', newYork)).toBe(utc('2027-03-14T03:15:00-04:00'));
     expect(instantAt(date('2027-10-03'), '02:15', lordHowe)).toBe(utc('2027-10-03T02:45:00+11:00'));
+  });
+
+  it.each(variousZones)('on many days in turn is what it is on each, in %s', (name) => {
+    for (const time of ['00:00', '02:30', '23:50']) {
+      const each = Array.from({ length: 800 }, (_, n) =>
+        instantAt(addDays(date('2026-12-20'), n), time, zoneCalled(name)),
+      );
+      expect([...instantsAt(date('2026-12-20'), 800, time, zoneCalled(name))]).toEqual(each);
+    }
   });
 
   it('is the same instant that luxon finds, outside the hours that change', () => {

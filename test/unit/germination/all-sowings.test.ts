@@ -35,6 +35,22 @@ describe('all sowings at once', () => {
     expect(differencesFromSlow(seed, hourlyC, sowH, { withinH: 24 * 45, viablePercent: 83 })).toEqual([]);
   });
 
+  it('in a record by the hundredth of a degree, where the same temperatures come again', () => {
+    const inHundredths = seasons().map((tempC) => Math.round(100 * tempC) / 100);
+    const extremes = Float64Array.of(-41, -40, -39.99, 79.99, 80, 80.01, 90, NaN, 12.34, 12.345, 12.34, 12.345);
+    for (const crop of [lettuce, snapBean]) {
+      const seed = seedOf(crop);
+      const counting = { withinH: 24 * 45, viablePercent: 83 };
+      expect(differencesFromSlow(seed, inHundredths, everyDay(130, 9), counting), crop.id).toEqual([]);
+      for (const record of [inHundredths, extremes]) {
+        const { awake, step } = hourlyPace(seed, record, 0, record.length);
+        const alone = [...record].map((tempC) => hourlyPace(seed, Float64Array.of(tempC), 0, 1));
+        expect([...awake]).toEqual(alone.map((one) => one.awake[0]));
+        expect([...step]).toEqual(alone.map((one) => one.step[0]));
+      }
+    }
+  });
+
   it('of one lot after another: slow, even, mixed, borne or not by the heat', () => {
     const hourlyC = seasons(4);
     for (const own of [

@@ -1,0 +1,14 @@
+import { exampleWindows } from '../answers/example-windows.js';
+import { foldPast } from '../answers/packed-past.js';
+import { type Job, sendable } from './jobs.js';
+import { neededPastSoil } from './past-soil-key.js';
+
+/** Examples as a pool sends questions to a thread: with the past soil that is known. */
+export const exampleJobs = (modelVersion: string): Job[] =>
+  exampleWindows().map(({ question, past }) => ({
+    kind: 'windows',
+    question: sendable(question),
+    modelVersion,
+    stop: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
+    remembered: [{ key: neededPastSoil({ kind: 'windows', question }, modelVersion)!, bytes: foldPast(past) }],
+  }));
