@@ -230,6 +230,7 @@ export async function buildApp({
   app.decorateRequest('sessionId', null);
   app.decorateRequest('askedBy');
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  const documentedUrls = new Map<string | undefined, string>(routes.map(({ url }) => [url, shownUrl(url)]));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
   const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
   // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
@@ -257,7 +258,7 @@ export async function buildApp({
     }
   });
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
-    const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
+    const route = documentedUrls.get(routeOptions.url) ?? shownUrl(routeOptions.url);
     requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
@@ -303,6 +304,9 @@ export async function buildApp({
   await app.register(docs(document));
   return app;
 }
+
+/** A route's pattern as the OpenAPI document writes it. */
+const shownUrl = (url: string | undefined): string => url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
 
 /** A key, whatever else is sent; where there is none, a session. */
 function shownBy({ headers }: FastifyRequest): Shown | undefined {

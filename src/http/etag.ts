@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { model } from './model.js';
 
 /** A weak tag of an answer's content and the model's version; when it was issued is no part of it. */
 export function tagOf(content: object): string {
-  const digest = createHash('sha256').update(model.version).update(JSON.stringify(content)).digest('base64url');
+  const digest = hash('sha256', model.version + JSON.stringify(content), 'base64url');
   return `W/"${digest.slice(0, 27)}"`;
 }
 
