@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
+import { createHash, hash } from 'node:crypto';
 
 /** The SHA-256 digest (FIPS 180-4) of texts, in UTF-8, and bytes one after another. */
 export function sha256(...parts: readonly (string | Uint8Array)[]): Buffer {
-  const hash = createHash('sha256');
-  for (const part of parts) hash.update(part);
-  return hash.digest();
+  const all = createHash('sha256');
+  for (const part of parts) all.update(part);
+  return all.digest();
 }
 
 /**
@@ -13,7 +13,7 @@ export function sha256(...parts: readonly (string | Uint8Array)[]): Buffer {
  * @param chars So many characters of it, of 6 bits each; all are 43.
  */
 export const digestOf = (content: string | Uint8Array, chars?: number): string =>
-  sha256(content).toString('base64url').slice(0, chars);
+  hash('sha256', content, 'base64url').slice(0, chars);
 
 /** The digest of what JSON says of a value: of equal digests, so are the values, in all that JSON tells of them. */
 export const digestOfJson = (value: unknown, chars?: number): string => digestOf(JSON.stringify(value), chars);

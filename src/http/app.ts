@@ -239,6 +239,7 @@ export async function buildApp({
   app.decorateRequest('askedBy');
   app.decorateRequest('reader');
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
+  const documentedUrls = new Map<string | undefined, string>(routes.map(({ url }) => [url, shownUrl(url)]));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
   const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
   // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
@@ -269,7 +270,7 @@ export async function buildApp({
   });
   app.addHook('onSend', packAnswer);
   app.addHook('onResponse', async ({ method, routeOptions }, { statusCode, elapsedTime }) => {
-    const route = routeOptions.url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';
+    const route = documentedUrls.get(routeOptions.url) ?? shownUrl(routeOptions.url);
     requests.answered({ route, method, status: statusCode, seconds: elapsedTime / 1000 });
   });
   app.setErrorHandler((error, request, reply) => {
@@ -325,3 +326,6 @@ export async function buildApp({
   await app.register(docs(document));
   return app;
 }
+
+/** A route's pattern as the OpenAPI document writes it. */
+const shownUrl = (url: string | undefined): string => url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';

@@ -42,10 +42,13 @@ function byLabels<T>(make: () => T) {
   const known = new Map<string, { readonly labels: Labels; readonly kept: T }>();
   return {
     of(labels: Labels): T {
-      const key = Object.values(labels).join(' ');
-      const one = known.get(key) ?? { labels, kept: make() };
-      known.set(key, one);
-      return one.kept;
+      let key = '';
+      for (const name in labels) key += `${labels[name]} `;
+      const one = known.get(key);
+      if (one) return one.kept;
+      const kept = make();
+      known.set(key, { labels, kept });
+      return kept;
     },
     read: <Value>(shown: (kept: T) => Value) =>
       [...known.values()].map(({ labels, kept }) => ({ labels, value: shown(kept) })),
