@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { DEFAULT_QUOTAS, type QuotaName, type Quotas, quotaNames } from './garden/quotas.js';
-import { networkList } from './outside/network-list.js';
+import { networkList } from './egress/network-list.js';
+import { DEFAULT_QUOTAS, type QuotaName, type Quotas, quotaNames } from './garden/store/quotas.js';
 
 /** As many characters as 32 bytes take in hexadecimal at half strength; base64 of 32 bytes has 44. */
 const MIN_KEY_LENGTH = 32;

@@ -1,4 +1,7 @@
 import { readFile } from 'node:fs/promises';
+import type { ForecastAnswer } from './contract/forecast.js';
+import type { PlanAnswer } from './contract/plans.js';
+import type { SowingAnswer } from './contract/sowings.js';
 import { patientFetch } from './demo/patient-fetch.js';
 import {
   beds,
@@ -13,9 +16,6 @@ import {
   today,
 } from './demo/season.js';
 import { inWords, planInWords, sowingInWords, windowsInWords } from './demo/words.js';
-import type { ForecastAnswer } from './http/schemas/forecast.js';
-import type { PlanAnswer } from './http/schemas/plans.js';
-import type { SowingAnswer } from './http/schemas/sowings.js';
 
 const FILE = new URL('../fixtures/demo/north-bed-august.csv', import.meta.url);
 const QUESTION = new URLSearchParams({

@@ -2,10 +2,10 @@ import { addDays, type PlainDate, startOfDay, zoneNamed } from '../basics/calend
 import { yearCourse } from '../climate/year-course.js';
 import { crops } from '../germination/crops.js';
 import { readSeries } from '../readings/read-series.js';
-import { usualCriteria } from './dates-in-years.js';
-import { type PastSoil, STEPS_PER_K } from './past-soil.js';
+import { type PastSoil, STEPS_PER_K } from './ahead/past-soil.js';
 import { defaultBed, USUAL_DEPTH_CM } from './question.js';
-import type { WindowQuestion } from './sowing-windows.js';
+import { usualCriteria } from './windows/dates-in-years.js';
+import type { WindowQuestion } from './windows/sowing-windows.js';
 
 const FIRST_DATE = '2001-01-01' as PlainDate;
 const YEARS = 4;

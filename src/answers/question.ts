@@ -4,8 +4,8 @@ import type { Crop, Span } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
 import type { BedMake } from '../seedbed/bed.js';
-import type { Beyond } from './hours-ahead.js';
-import type { Site } from './known-hours.js';
+import type { Beyond } from './ahead/hours-ahead.js';
+import type { Site } from './soil/known-hours.js';
 
 /** Where in the garden the seed lies. */
 export interface Bed extends BedMake {

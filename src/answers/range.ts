@@ -1,6 +1,6 @@
-import { interpolate } from '../basics/interpolate.js';
-import type { Beyond } from './hours-ahead.js';
-import type { HourSpan } from './soil-range.js';
+import { interpolate } from '../basics/numerics/interpolate.js';
+import type { Beyond } from './ahead/hours-ahead.js';
+import type { HourSpan } from './soil/soil-range.js';
 
 /** The middle of each class of supposed days in which the ratios were measured [d]; the last is open, from 40 on. */
 const DAYS = Float64Array.of(2.5, 7.5, 15, 30, 100);

@@ -1,6 +1,6 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { ScienceError } from '../basics/errors.js';
-import { probit } from '../basics/probit.js';
+import { probit } from '../basics/numerics/probit.js';
 
 /**
  * A quantile of the normal distribution that some values come from.

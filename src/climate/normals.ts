@@ -1,4 +1,4 @@
-import { harmonicAt, harmonicFit, YEAR_DAYS } from '../basics/harmonic-fit.js';
+import { harmonicAt, harmonicFit, YEAR_DAYS } from '../basics/numerics/harmonic-fit.js';
 
 /** Long-term means of the daily maximum and minimum [°C], January first. Shape (12). */
 export interface Normals {

@@ -1,5 +1,5 @@
 import { ScienceError } from '../basics/errors.js';
-import { type Harmonics, harmonicAt, harmonicFit } from '../basics/harmonic-fit.js';
+import { type Harmonics, harmonicAt, harmonicFit } from '../basics/numerics/harmonic-fit.js';
 
 /** What is usual through the year, and how far single days lie from it. */
 export interface YearCourse {

@@ -1,5 +1,5 @@
 import { addDays, dayOfYear, type PlainDate } from '../basics/calendar.js';
-import { probit } from '../basics/probit.js';
+import { probit } from '../basics/numerics/probit.js';
 
 /** A day's air as a weather record has it [°C]. */
 export interface AirDay {

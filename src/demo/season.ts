@@ -1,5 +1,5 @@
 import { defaultBed } from '../answers/question.js';
-import { soilTemperatures } from '../answers/soil-temperatures.js';
+import { soilTemperatures } from '../answers/soil/soil-temperatures.js';
 import {
   addDays,
   daysBetween,
@@ -9,7 +9,7 @@ import {
   type PlainDate,
   zoneNamed,
 } from '../basics/calendar.js';
-import { probit } from '../basics/probit.js';
+import { probit } from '../basics/numerics/probit.js';
 import { readSeries } from '../readings/read-series.js';
 import { type AirDay, inventedAir } from './air.js';
 import { chance } from './chance.js';

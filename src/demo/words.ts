@@ -1,7 +1,7 @@
-import type { ForecastAnswer } from '../http/schemas/forecast.js';
-import type { PlanAnswer } from '../http/schemas/plans.js';
-import type { SowingAnswer } from '../http/schemas/sowings.js';
-import type { WindowAnswer } from '../http/schemas/windows.js';
+import type { ForecastAnswer } from '../contract/forecast.js';
+import type { PlanAnswer } from '../contract/plans.js';
+import type { SowingAnswer } from '../contract/sowings.js';
+import type { WindowAnswer } from '../contract/windows.js';
 
 /** Sowing windows in plain words: the best date, the windows, and why the dates between them are closed. */
 export function windowsInWords({ years, best, windows, closed }: WindowAnswer): string {

@@ -1,5 +1,5 @@
 import type { Caution, FrostClass, Maturity, Span } from './crop.js';
-import type { ViabilitySet } from './viability-sets.js';
+import type { ViabilitySet } from './storage/viability-sets.js';
 
 // The values of all crops, unless a crop's own file says otherwise:
 // Days and percent: Harrington & Minges 1954, as printed in Knott's Handbook, 4th ed. 1997. One lot of seed for each

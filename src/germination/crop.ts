@@ -1,4 +1,4 @@
-import type { ViabilitySet } from './viability-sets.js';
+import type { ViabilitySet } from './storage/viability-sets.js';
 
 /** What one constant temperature did to a crop's seed. */
 export interface CropRow {

@@ -1,7 +1,7 @@
 import type { Crop, CropRow } from './crop.js';
 import { type CropRecord, handbookTemperaturesC } from './crop-record.js';
 import { allCrops } from './crops/all.js';
-import { hotThreshold } from './hot-threshold.js';
+import { hotThreshold } from './curve/hot-threshold.js';
 
 /** Spread among seeds where no crop's own is published: our assumption, between the 0.05 and 0.2 that lots show. */
 export const DEFAULT_SPREAD_LOG10 = 0.1;

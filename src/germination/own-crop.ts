@@ -1,6 +1,6 @@
 import type { Crop, CropRow, SoilLimits, Span } from './crop.js';
 import { DEFAULT_SPREAD_LOG10 } from './crops.js';
-import { hotThreshold } from './hot-threshold.js';
+import { hotThreshold } from './curve/hot-threshold.js';
 
 /** A curve of the caller's own, as sent. */
 export interface OwnCrop {

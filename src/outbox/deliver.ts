@@ -1,5 +1,5 @@
-import type { Delivery, DeliveryEnd, SubscriptionRef } from '../garden/alert-store.js';
-import type { Store } from '../garden/store.js';
+import type { Delivery, DeliveryEnd, SubscriptionRef } from '../garden/store/alert-store.js';
+import type { Store } from '../garden/store/store.js';
 import { backOffMs } from './back-off.js';
 import type { Sender } from './send-webhook.js';
 import { signedHeaders } from './sign.js';

@@ -1,7 +1,7 @@
 import { DAY_MS, dateAt, type PlainDate, zoneNamed } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';
-import type { Look } from '../garden/alert-store.js';
-import type { Store } from '../garden/store.js';
+import type { Look } from '../garden/store/alert-store.js';
+import type { Store } from '../garden/store/store.js';
 
 /** What a garden was like when it was looked at. */
 export interface GardenMark {

@@ -1,4 +1,4 @@
-import { isPublicAddress } from '../outside/public-address.js';
+import { isPublicAddress } from '../egress/public-address.js';
 import { type DeliverSettings, deliver } from './deliver.js';
 import { webhookSender } from './send-webhook.js';
 

@@ -1,4 +1,4 @@
-import { type Rounds, rounds } from '../outside/rounds.js';
+import { type Rounds, rounds } from '../egress/rounds.js';
 import { type LookSettings, lookAtDue } from './look.js';
 
 const EVERY_MS = 60_000;

@@ -1,8 +1,8 @@
-import type { Subscription, SubscriptionRef } from '../garden/alert-store.js';
-import { alertsOf } from '../garden/alerts.js';
-import type { KnownNow } from '../garden/known-now.js';
-import type { Store } from '../garden/store.js';
-import { byOwner } from '../outside/by-owner.js';
+import { byOwner } from '../egress/by-owner.js';
+import { alertsOf } from '../garden/alerts/alerts.js';
+import type { KnownNow } from '../garden/sowing/known-now.js';
+import type { Subscription, SubscriptionRef } from '../garden/store/alert-store.js';
+import type { Store } from '../garden/store/store.js';
 import type { Log } from './deliver.js';
 import { gardenMark, hasMoved, markFrom, quickMark } from './garden-mark.js';
 import { tellingOf } from './wire-alert.js';

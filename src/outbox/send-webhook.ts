@@ -1,9 +1,9 @@
 import { type Dispatcher, request } from 'undici';
-import { webhookUrlFault } from '../garden/webhook-url.js';
-import { AddressRefused } from '../outside/address-refused.js';
-import { connectionFault } from '../outside/connection-fault.js';
-import { guardedAgent, type Resolve } from '../outside/guarded-agent.js';
-import { discard, headerOf, retryAfterMs } from '../outside/response.js';
+import { AddressRefused } from '../egress/address-refused.js';
+import { connectionFault } from '../egress/connection-fault.js';
+import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
+import { discard, headerOf, retryAfterMs } from '../egress/response.js';
+import { webhookUrlFault } from '../garden/store/webhook-url.js';
 
 export interface SendLimits {
   readonly connectMs: number;

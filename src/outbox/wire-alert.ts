@@ -1,5 +1,5 @@
-import type { Telling } from '../garden/alert-store.js';
-import type { Alert } from '../garden/alerts.js';
+import type { Alert } from '../garden/alerts/alerts.js';
+import type { Telling } from '../garden/store/alert-store.js';
 
 /** An alert as it is kept and sent: numbers rounded to a tenth, as people read them. */
 export function tellingOf({ event, subject, before, mark, data }: Alert, nowMs: number): Telling {

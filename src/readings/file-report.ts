@@ -1,7 +1,7 @@
-import type { Channel } from './channels.js';
-import type { DateOrder } from './date-order.js';
+import type { Channel } from './columns/channels.js';
 import type { ColumnReport, DoubtfulValue, FileReport } from './report.js';
-import type { RowsRead } from './rows-read.js';
+import type { RowsRead } from './text/rows-read.js';
+import type { DateOrder } from './time/date-order.js';
 
 /** What was understood of a file, as it is told. */
 export function fileReport(

@@ -1,22 +1,22 @@
 import type { Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
-import { ask, type ChannelPlan, channelPlanOf, labelOf } from './channels.js';
-import { type Column, columnsOf } from './columns.js';
-import { possibleOrders, wallOf } from './date-order.js';
-import { type TextReader, textReader } from './encoding.js';
-import { unifyLineEnds } from './line-ends.js';
-import { readNumber } from './number-cell.js';
-import { plainFirst } from './plain-first.js';
-import { plainRows } from './plain-rows.js';
-import { type StampReader, stampReader } from './read-stamp.js';
-import { refuseLongLine, rowReader } from './records.js';
-import { rowStore } from './row-store.js';
-import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './rows-read.js';
-import { settle } from './settle.js';
-import { type KnownStamp, knownStamp } from './stamp-in-bytes.js';
-import { mended, type Table, tableOf } from './table.js';
-import { missingMarks, saysMissing } from './temperature-words.js';
-import { type TimePlan, timePlanOf } from './time-plan.js';
+import { ask, type ChannelPlan, channelPlanOf, labelOf } from './columns/channels.js';
+import { type Column, columnsOf } from './columns/columns.js';
+import { missingMarks, saysMissing } from './columns/temperature-words.js';
+import { settle } from './settle/settle.js';
+import { type TextReader, textReader } from './text/encoding.js';
+import { unifyLineEnds } from './text/line-ends.js';
+import { readNumber } from './text/number-cell.js';
+import { plainFirst } from './text/plain-first.js';
+import { plainRows } from './text/plain-rows.js';
+import { refuseLongLine, rowReader } from './text/records.js';
+import { rowStore } from './text/row-store.js';
+import { type Block, type DroppedList, drop, type FileHints, type FileRead, type RowsRead } from './text/rows-read.js';
+import { mended, type Table, tableOf } from './text/table.js';
+import { possibleOrders, wallOf } from './time/date-order.js';
+import { type StampReader, stampReader } from './time/read-stamp.js';
+import { type KnownStamp, knownStamp } from './time/stamp-in-bytes.js';
+import { type TimePlan, timePlanOf } from './time/time-plan.js';
 
 /** Reads a logger's file in pieces, as they arrive. */
 export interface FileReader {

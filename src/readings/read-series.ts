@@ -2,9 +2,9 @@ import { findStamp, fixedZone, type PlainDate, type Zone } from '../basics/calen
 import { type Fault, type Note, notUnderstood, RequestError } from '../basics/errors.js';
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
 import { celsiusDeltaFromFahrenheit, celsiusFrom, type TemperatureUnit } from '../basics/units.js';
-import { type Day, daysOf } from './days.js';
+import { type Day, daysOf } from './daily/days.js';
 import { type RawReading, type Readings, rowsInTimeOrder } from './readings.js';
-import { longestJoinedMs, usualStepMs } from './step.js';
+import { longestJoinedMs, usualStepMs } from './time/step.js';
 
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
 const COLDEST_C = -60;

@@ -1,7 +1,7 @@
 import { addDays, daysBetween, HOUR_MS, instantText } from '../basics/calendar.js';
 import type { TemperatureUnit } from '../basics/units.js';
 import type { ReadSeries } from './read-series.js';
-import { longestJoinedMs } from './step.js';
+import { longestJoinedMs } from './time/step.js';
 
 const MOST_GAPS = 100;
 export const MOST_DROPPED = 100;

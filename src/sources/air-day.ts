@@ -1,5 +1,5 @@
 import type { PlainDate } from '../basics/calendar.js';
-import type { AirDay } from '../garden/store.js';
+import type { AirDay } from '../garden/store/store.js';
 import { isTemperature } from '../readings/read-series.js';
 
 /** What a source says of one date [°C]; what it does not say is null or left out. */

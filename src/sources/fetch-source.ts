@@ -2,11 +2,11 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
 import { type Dispatcher, request } from 'undici';
-import { addressFault } from '../garden/source-url.js';
-import { AddressRefused } from '../outside/address-refused.js';
-import { connectionFault } from '../outside/connection-fault.js';
-import { guardedAgent, type Resolve } from '../outside/guarded-agent.js';
-import { discard, headerOf, retryAfterMs } from '../outside/response.js';
+import { AddressRefused } from '../egress/address-refused.js';
+import { connectionFault } from '../egress/connection-fault.js';
+import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
+import { discard, headerOf, retryAfterMs } from '../egress/response.js';
+import { addressFault } from '../garden/store/source-url.js';
 import { SourceError } from './source-error.js';
 
 /** What was got last time from an address, to ask whether it is still so. */

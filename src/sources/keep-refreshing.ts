@@ -1,5 +1,5 @@
-import { isPublicAddress } from '../outside/public-address.js';
-import { type Rounds, rounds } from '../outside/rounds.js';
+import { isPublicAddress } from '../egress/public-address.js';
+import { type Rounds, rounds } from '../egress/rounds.js';
 import { sourceFetcher } from './fetch-source.js';
 import { type RefreshSettings, refreshDue } from './refresh.js';
 

@@ -1,4 +1,4 @@
-import type { SourceFormat } from '../garden/source-formats.js';
+import type { SourceFormat } from '../garden/store/source-formats.js';
 import { readDailyArchiveJson } from './daily-archive-json.js';
 import { readForecastGridJson } from './forecast-grid-json.js';
 import { readObservationsApi } from './observations-api.js';

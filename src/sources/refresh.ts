@@ -1,9 +1,9 @@
 import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneNamed } from '../basics/calendar.js';
-import { QuotaError } from '../garden/quotas.js';
-import { type SourceFormat, sourceFormats } from '../garden/source-formats.js';
-import { fillUrl, sourceUrlFault } from '../garden/source-url.js';
-import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store.js';
-import { byOwner } from '../outside/by-owner.js';
+import { byOwner } from '../egress/by-owner.js';
+import { QuotaError } from '../garden/store/quotas.js';
+import { type SourceFormat, sourceFormats } from '../garden/store/source-formats.js';
+import { fillUrl, sourceUrlFault } from '../garden/store/source-url.js';
+import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store/store.js';
 import type { Fetcher } from './fetch-source.js';
 import { readAnswer } from './read-answer.js';
 import type { SourceDays } from './source-days.js';

@@ -1,5 +1,5 @@
 import type { Zone } from '../basics/calendar.js';
-import type { AirDay } from '../garden/store.js';
+import type { AirDay } from '../garden/store/store.js';
 
 /** The days that a source's answer holds, in the order of dates: those that were measured, and those foretold. */
 export interface SourceDays {

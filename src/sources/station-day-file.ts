@@ -1,9 +1,9 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { RequestError } from '../basics/errors.js';
-import { fixedFormOf } from '../readings/fixed-forms.js';
 import { fileReader } from '../readings/read-file.js';
-import { readInPieces } from '../readings/read-in-pieces.js';
-import { type FileRead, noHints } from '../readings/rows-read.js';
+import { readInPieces } from '../readings/text/read-in-pieces.js';
+import { type FileRead, noHints } from '../readings/text/rows-read.js';
+import { fixedFormOf } from '../readings/time/fixed-forms.js';
 import { airDayOf } from './air-day.js';
 import type { AnswerContext, SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';

@@ -4,7 +4,7 @@ import type { Database } from './database.js';
 import { forgetSealed, hasSealed, opensSealed, sealPlain } from './seal-secrets.js';
 import { plainSecrets, type SecretOf, type Secrets, sealedBy } from './secrets.js';
 import { keyFromFile, keyPathOf, readKeyFile } from './secrets-key.js';
-import { newSecret } from './subscriptions.js';
+import { newSecret } from './tables/subscriptions.js';
 
 export interface SecretsSettings {
   /** The key that secrets are sealed with. Left out: SQLite has one in a file beside its own, PostgreSQL has none. */

@@ -1,12 +1,12 @@
-import { type IfRevision, isAtRevision } from '../garden/kept.js';
-import type { Quotas } from '../garden/quotas.js';
-import type { CropChoice } from '../garden/season-store.js';
-import type { Kept, Page, Put } from '../garden/store.js';
-import { findBed, raiseBed } from './beds.js';
+import { type IfRevision, isAtRevision } from '../garden/store/kept.js';
+import type { Quotas } from '../garden/store/quotas.js';
+import type { CropChoice } from '../garden/store/season-store.js';
+import type { Kept, Page, Put } from '../garden/store/store.js';
 import type { Database, Query } from './database.js';
 import { takeTurn } from './owner-turn.js';
-import { refuseOneMore } from './quotas.js';
 import { sameFields } from './same-fields.js';
+import { findBed, raiseBed } from './tables/beds.js';
+import { refuseOneMore } from './tables/quotas.js';
 
 /** What of a thing's fields has a column of its own. */
 interface Asked {

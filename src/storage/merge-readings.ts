@@ -1,4 +1,4 @@
-import type { Changes } from '../garden/store.js';
+import type { Changes } from '../garden/store/store.js';
 import type { Readings } from '../readings/readings.js';
 
 /**

@@ -1,8 +1,16 @@
-import type { Subscription } from '../garden/alert-store.js';
-import { DEFAULT_QUOTAS, type Quotas } from '../garden/quotas.js';
-import type { Bed, Put, Store } from '../garden/store.js';
-import { deleteAir, findComingDays, findNormals, listAir, putAir, putComingDays, putNormals } from './air.js';
-import { takeAllowance } from './allowances.js';
+import type { Subscription } from '../garden/store/alert-store.js';
+import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
+import type { Bed, Put, Store } from '../garden/store/store.js';
+import { chooseSecrets, type SecretsSettings } from './choose-secrets.js';
+import type { Database } from './database.js';
+import { sqlitePath } from './database-url.js';
+import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
+import { migrate } from './migrate.js';
+import { openPostgres } from './postgres.js';
+import { plainSecrets, type Secrets } from './secrets.js';
+import { openSqlite } from './sqlite.js';
+import { deleteAir, findComingDays, findNormals, listAir, putAir, putComingDays, putNormals } from './tables/air.js';
+import { takeAllowance } from './tables/allowances.js';
 import {
   bedOfCalendar,
   deleteBed,
@@ -12,28 +20,20 @@ import {
   putBed,
   putReadings,
   renewCalendarToken,
-} from './beds.js';
-import { calendarRevisions } from './calendar-events.js';
-import { chooseSecrets, type SecretsSettings } from './choose-secrets.js';
-import type { Database } from './database.js';
-import { sqlitePath } from './database-url.js';
-import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './deliveries.js';
-import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
-import { deleteLot, lots } from './lots.js';
-import { migrate } from './migrate.js';
-import { findPastSoil, keepPastSoil } from './past-soil.js';
-import { deletePlace, findPlace, listPlaces, putPlace } from './places.js';
-import { plans } from './plans.js';
-import { openPostgres } from './postgres.js';
-import { usageOf } from './quotas.js';
-import { daysOfSeries, readingsOfSeries, seriesOf } from './reading-days.js';
-import { plainSecrets, type Secrets } from './secrets.js';
-import { beginSession, endSession, findSession, listSessions, useSession } from './sessions.js';
-import { dueSources, endLease, findSourceState, leaseSource } from './sources.js';
-import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './sowings.js';
-import { openSqlite } from './sqlite.js';
-import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './subscriptions.js';
-import { dueLooks, takeLook, tell } from './tellings.js';
+} from './tables/beds.js';
+import { calendarRevisions } from './tables/calendar-events.js';
+import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './tables/deliveries.js';
+import { deleteLot, lots } from './tables/lots.js';
+import { findPastSoil, keepPastSoil } from './tables/past-soil.js';
+import { deletePlace, findPlace, listPlaces, putPlace } from './tables/places.js';
+import { plans } from './tables/plans.js';
+import { usageOf } from './tables/quotas.js';
+import { daysOfSeries, readingsOfSeries, seriesOf } from './tables/reading-days.js';
+import { beginSession, endSession, findSession, listSessions, useSession } from './tables/sessions.js';
+import { dueSources, endLease, findSourceState, leaseSource } from './tables/sources.js';
+import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './tables/sowings.js';
+import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './tables/subscriptions.js';
+import { dueLooks, takeLook, tell } from './tables/tellings.js';
 
 /**
  * The database at an address: `sqlite:./data.db` (a file, made where there is none), `sqlite::memory:` (forgotten at

@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../basics/calendar.js';
-import { StorageError } from '../garden/storage-error.js';
-import type { AirDay } from '../garden/store.js';
+import { StorageError } from '../garden/store/storage-error.js';
+import type { AirDay } from '../garden/store/store.js';
 
 /**
  * The air of one place in one calendar year. Days stand by their number in the year, 0 for 1 January; a day that is not

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { setTimeout } from 'node:timers/promises';
 import pg from 'pg';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError } from '../garden/store/storage-error.js';
 import type { Database, Query, Value } from './database.js';
 import { ownerQueue } from './owner-queue.js';
 import { throttledProbe } from './probe.js';

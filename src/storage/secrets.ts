@@ -1,5 +1,5 @@
 import { createCipheriv, createDecipheriv, createHmac, hkdfSync, randomBytes } from 'node:crypto';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError } from '../garden/store/storage-error.js';
 
 /** Whose a secret is: sealed for one, it opens for no other. */
 export type SecretOf = readonly [kind: 'calendar' | 'webhook', owner: string, id: string];

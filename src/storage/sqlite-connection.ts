@@ -1,6 +1,6 @@
 import { setTimeout } from 'node:timers/promises';
 import Libsql from 'libsql';
-import { StorageError, type StorageErrorKind } from '../garden/storage-error.js';
+import { StorageError, type StorageErrorKind } from '../garden/store/storage-error.js';
 import type { Value } from './database.js';
 
 /**

@@ -1,5 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
-import { StorageError } from '../garden/storage-error.js';
+import { StorageError } from '../garden/store/storage-error.js';
 import type { Database, Query, Value } from './database.js';
 import { ownerQueue } from './owner-queue.js';
 import { throttledProbe } from './probe.js';

@@ -1,4 +1,4 @@
-import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast-facts.js';
+import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast/forecast-facts.js';
 import type { FactKinds, Kind } from '../basics/fact.js';
 
 /** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */

@@ -1,4 +1,4 @@
-import type { SeasonAsker } from '../garden/ask.js';
+import type { SeasonAsker } from '../garden/sowing/ask.js';
 import type { AskedBy, WorkerPool } from './worker-pool.js';
 
 /** What a pool works out of kept sowings and plans, for one who asks. */

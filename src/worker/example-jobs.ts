@@ -1,5 +1,5 @@
+import { foldPast } from '../answers/ahead/packed-past.js';
 import { exampleWindows } from '../answers/example-windows.js';
-import { foldPast } from '../answers/packed-past.js';
 import { type Job, sendable } from './jobs.js';
 import { neededPastSoil } from './past-soil-key.js';
 

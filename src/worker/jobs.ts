@@ -1,14 +1,14 @@
-import type { Forecast } from '../answers/forecast.js';
-import { yearsTold } from '../answers/past-soil.js';
+import { yearsTold } from '../answers/ahead/past-soil.js';
+import type { Forecast } from '../answers/forecast/forecast.js';
 import type { Question } from '../answers/question.js';
-import type { SoilQuestion, SoilTemperatures } from '../answers/soil-temperatures.js';
-import type { SowingWindows, WindowQuestion } from '../answers/sowing-windows.js';
+import type { SoilQuestion, SoilTemperatures } from '../answers/soil/soil-temperatures.js';
+import type { SowingWindows, WindowQuestion } from '../answers/windows/sowing-windows.js';
 import { zoneNamed } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';
 import type { ErrorCode, Fault } from '../basics/errors.js';
-import type { Growing, GrowingQuestion } from '../garden/growing.js';
-import type { GardenPlan } from '../garden/plan.js';
-import type { PlanQuestion } from '../garden/plan-question.js';
+import type { GardenPlan } from '../garden/plan/plan.js';
+import type { PlanQuestion } from '../garden/plan/plan-question.js';
+import type { Growing, GrowingQuestion } from '../garden/sowing/growing.js';
 import { bytesOfSeries, columnsOf, type SeriesColumns, seriesOf } from './series-columns.js';
 
 /** The questions that can take seconds, and their answers. */

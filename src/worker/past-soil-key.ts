@@ -1,4 +1,4 @@
-import { depthsWith, FEWEST_YEARS, pastDepthCm, yearsTold } from '../answers/past-soil.js';
+import { depthsWith, FEWEST_YEARS, pastDepthCm, yearsTold } from '../answers/ahead/past-soil.js';
 import { type Bedding, seedDepthCm } from '../answers/question.js';
 import { HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';

@@ -1,7 +1,7 @@
 import { type PlainDate, zoneNamed } from '../basics/calendar.js';
 import { sha256 } from '../basics/digest.js';
 import type { Note } from '../basics/errors.js';
-import type { Day } from '../readings/days.js';
+import type { Day } from '../readings/daily/days.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { Readings } from '../readings/readings.js';
 

@@ -1,10 +1,10 @@
 import { LRUCache } from 'lru-cache';
-import { foldPast, unfoldPast } from '../answers/packed-past.js';
-import { type FindPast, type PastSoil, type PastSoils, pastAt, pastSoils } from '../answers/past-soil.js';
+import { foldPast, unfoldPast } from '../answers/ahead/packed-past.js';
+import { type FindPast, type PastSoil, type PastSoils, pastAt, pastSoils } from '../answers/ahead/past-soil.js';
 import { digestOfJson } from '../basics/digest.js';
 import type { ShouldStop } from '../basics/stop.js';
-import { type GardenPlan, gardenPlan } from '../garden/plan.js';
-import type { PlanQuestion } from '../garden/plan-question.js';
+import { type GardenPlan, gardenPlan } from '../garden/plan/plan.js';
+import type { PlanQuestion } from '../garden/plan/plan-question.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { PackedPast } from './jobs.js';
 import { pastSoilKey } from './past-soil-key.js';

@@ -1,11 +1,11 @@
 import { threadId } from 'node:worker_threads';
-import { forecast } from '../answers/forecast.js';
-import type { FindPast } from '../answers/past-soil.js';
-import { soilTemperatures } from '../answers/soil-temperatures.js';
-import { sowingWindows } from '../answers/sowing-windows.js';
+import type { FindPast } from '../answers/ahead/past-soil.js';
+import { forecast } from '../answers/forecast/forecast.js';
+import { soilTemperatures } from '../answers/soil/soil-temperatures.js';
+import { sowingWindows } from '../answers/windows/sowing-windows.js';
 import { RequestError, StoppedError } from '../basics/errors.js';
 import { type ShouldStop, stopIf } from '../basics/stop.js';
-import { growing } from '../garden/growing.js';
+import { growing } from '../garden/sowing/growing.js';
 import { type Job, type JobDone, type PackedPast, received } from './jobs.js';
 import { threadCache } from './thread-cache.js';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { defaultBed } from '../../src/answers/question.js';
-import { soilTemperatures } from '../../src/answers/soil-temperatures.js';
+import { soilTemperatures } from '../../src/answers/soil/soil-temperatures.js';
 import { DAY_MS, findZone, HOUR_MS, type PlainDate } from '../../src/basics/calendar.js';
-import { cohortRun } from '../../src/germination/cohorts.js';
-import { outcomeAt } from '../../src/germination/outcome.js';
+import { cohortRun } from '../../src/germination/run/cohorts.js';
+import { outcomeAt } from '../../src/germination/run/outcome.js';
 import { readSeries } from '../../src/readings/read-series.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { hasRecords, tableOf } from './records.js';

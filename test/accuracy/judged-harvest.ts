@@ -1,9 +1,9 @@
-import { yearsOfDates } from '../../src/answers/years-of-dates.js';
+import { yearsOfDates } from '../../src/answers/windows/years-of-dates.js';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
-import type { DaySpan } from '../../src/garden/batches.js';
-import type { Picking } from '../../src/garden/picking.js';
+import type { DaySpan } from '../../src/garden/plan/batches.js';
+import type { Picking } from '../../src/garden/sowing/picking.js';
 import type { Crop, FrostClass } from '../../src/germination/crop.js';
-import { germinationCurve, rateAt, shareAt } from '../../src/germination/curve.js';
+import { germinationCurve, rateAt, shareAt } from '../../src/germination/curve/curve.js';
 import { pastOf, type Station } from './stations.js';
 
 /** The days of a season at a station in one year, as they were measured. Day 0 is its first date. */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
-import { batchesFor, type DaySpan } from '../../src/garden/batches.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../../src/garden/indoors.js';
-import { pickingOf, weeksOfPicking } from '../../src/garden/picking.js';
-import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/starts.js';
+import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
+import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
+import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../../src/garden/sowing/indoors.js';
+import { pickingOf, weeksOfPicking } from '../../src/garden/sowing/picking.js';
 import type { FrostClass } from '../../src/germination/crop.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {

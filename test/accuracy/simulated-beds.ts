@@ -1,7 +1,7 @@
-import { probit } from '../../src/basics/probit.js';
+import { probit } from '../../src/basics/numerics/probit.js';
 import { chance } from '../../src/demo/chance.js';
-import { COHORTS, type Seed } from '../../src/germination/cohorts.js';
-import { hourlyPace } from '../../src/germination/hourly-pace.js';
+import { COHORTS, type Seed } from '../../src/germination/run/cohorts.js';
+import { hourlyPace } from '../../src/germination/run/hourly-pace.js';
 
 /** One bed's sowing as it truly is, and what a grower may count in it. */
 export interface TrueSowing {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { rateAt } from '../../src/germination/curve.js';
-import { plusMinusK } from '../../src/seedbed/estimate-sd.js';
-import { probeUpdate } from '../../src/seedbed/probe-update.js';
+import { rateAt } from '../../src/germination/curve/curve.js';
+import { probeUpdate } from '../../src/seedbed/probe/probe-update.js';
+import { plusMinusK } from '../../src/seedbed/surface/estimate-sd.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { hasRecords } from './records.js';
 import { type Station, stationOf, stationPlaces, type Told } from './stations.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CheckAnswer } from '../../src/http/schemas/readings.js';
+import type { CheckAnswer } from '../../src/contract/readings.js';
 import { startApp } from '../api/helper.js';
 import { hasRecords, record, tableOf } from './records.js';
 

@@ -1,6 +1,6 @@
-import { airAboveBed } from '../../src/answers/air-above-bed.js';
-import { type ModelledBed, modelledBed } from '../../src/answers/modelled-bed.js';
-import type { PastSoil } from '../../src/answers/past-soil.js';
+import type { PastSoil } from '../../src/answers/ahead/past-soil.js';
+import { airAboveBed } from '../../src/answers/soil/air-above-bed.js';
+import { type ModelledBed, modelledBed } from '../../src/answers/soil/modelled-bed.js';
 import {
   addDays,
   DAY_MS,

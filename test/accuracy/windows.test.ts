@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { datesInYears, type WindowCriteria } from '../../src/answers/dates-in-years.js';
-import { bestDay, smoothed, sureRuns } from '../../src/answers/sureness.js';
-import { yearsOfDates } from '../../src/answers/years-of-dates.js';
+import { datesInYears, type WindowCriteria } from '../../src/answers/windows/dates-in-years.js';
+import { bestDay, smoothed, sureRuns } from '../../src/answers/windows/sureness.js';
+import { yearsOfDates } from '../../src/answers/windows/years-of-dates.js';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { hasRecords } from './records.js';

@@ -1,9 +1,9 @@
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import ajvFormats from 'ajv-formats';
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
-import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
-import type { CheckAnswer } from '../../src/http/schemas/readings.js';
-import type { SoilAnswer } from '../../src/http/schemas/soil.js';
+import type { ForecastAnswer } from '../../src/contract/forecast.js';
+import type { CheckAnswer } from '../../src/contract/readings.js';
+import type { SoilAnswer } from '../../src/contract/soil.js';
 import { dateAfter, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 

@@ -1,7 +1,7 @@
 import type { InjectOptions } from 'fastify';
 import { describe, expect, it } from 'vitest';
 import { type ErrorCode, errorCodes } from '../../src/basics/errors.js';
-import { keyring } from '../../src/http/keys.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import { type BadRequest, expectProblem, refused } from './bad-request.js';
 import { dailySeries, hourlySeries, lettuceQuestion, mildMay, post, quillmere, startApp } from './helper.js';
 

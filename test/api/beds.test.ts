@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { OPEN_OWNER } from '../../src/http/owner.js';
+import { OPEN_OWNER } from '../../src/http/auth/owner.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { sowing } from '../storage/make.js';
 import { askerOf, quillmere, startApp } from './helper.js';

@@ -1,12 +1,12 @@
 import Fastify, { type FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
-import type { BedSeason } from '../../src/garden/calendar-season.js';
-import type { Bed, Store } from '../../src/garden/store.js';
-import { answerCache } from '../../src/http/answer-cache.js';
-import { keyring } from '../../src/http/keys.js';
-import { loggedRequest } from '../../src/http/logged-request.js';
-import { calendarRoutes } from '../../src/http/routes/calendar.js';
+import type { BedSeason } from '../../src/garden/calendar/calendar-season.js';
+import type { Bed, Store } from '../../src/garden/store/store.js';
+import { keyring } from '../../src/http/auth/keys.js';
+import { answerCache } from '../../src/http/negotiation/answer-cache.js';
+import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
+import { loggedRequest } from '../../src/http/server/logged-request.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';

@@ -1,7 +1,7 @@
 import { request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import type { CheckAnswer } from '../../src/http/schemas/readings.js';
+import type { CheckAnswer } from '../../src/contract/readings.js';
 import { dailySeries, hourlySeries, post, startApp } from './helper.js';
 
 // What the service says of a file or a series before anything is built on it. All numbers are worked by hand.

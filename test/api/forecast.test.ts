@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { get } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { keyring } from '../../src/http/keys.js';
-import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
+import type { ForecastAnswer } from '../../src/contract/forecast.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import {
   dailySeries,
   dateAfter,

@@ -1,5 +1,8 @@
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
+import type { ForecastAnswer } from '../../src/contract/forecast.js';
+import type { SoilAnswer } from '../../src/contract/soil.js';
 import { type AppOptions, buildApp } from '../../src/http/app.js';
+import { model } from '../../src/http/openapi/model.js';
 import {
   exampleBed,
   exampleBedReadings,
@@ -11,10 +14,7 @@ import {
   exampleSowing,
   exampleSubscription,
   exampleWindowQuestion,
-} from '../../src/http/examples.js';
-import { model } from '../../src/http/model.js';
-import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
-import type { SoilAnswer } from '../../src/http/schemas/soil.js';
+} from '../../src/http/question/examples.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { DEADLINE_MS, type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
 

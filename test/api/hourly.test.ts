@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
+import type { ForecastAnswer } from '../../src/contract/forecast.js';
 import {
   dailySeries,
   dateAfter,

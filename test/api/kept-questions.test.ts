@@ -1,11 +1,11 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
-import type { AirDay, BedFields, PlaceFields, Store } from '../../src/garden/store.js';
-import { keyring } from '../../src/http/keys.js';
-import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
-import type { SoilAnswer } from '../../src/http/schemas/soil.js';
-import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import type { ForecastAnswer } from '../../src/contract/forecast.js';
+import type { SoilAnswer } from '../../src/contract/soil.js';
+import type { WindowAnswer } from '../../src/contract/windows.js';
+import type { AirDay, BedFields, PlaceFields, Store } from '../../src/garden/store/store.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { daysTo, NOW, post, quillmere, startApp } from './helper.js';
 

@@ -2,9 +2,9 @@ import { once } from 'node:events';
 import { type AddressInfo, connect } from 'node:net';
 import { setTimeout } from 'node:timers/promises';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
-import { exampleBed } from '../../src/http/examples.js';
-import { AT_ONCE } from '../../src/http/limits.js';
+import type { Store } from '../../src/garden/store/store.js';
+import { AT_ONCE } from '../../src/http/auth/limits.js';
+import { exampleBed } from '../../src/http/question/examples.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { askerOf, dateAfter, quillmere, startApp } from './helper.js';
 

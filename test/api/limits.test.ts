@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterEach, describe, expect, test } from 'vitest';
-import { keyring } from '../../src/http/keys.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { expectProblem, refused } from './bad-request.js';
 import { dateAfter, keepQuillmere, lettuceQuestion, linkQueries, NOW, post, quillmere, startApp } from './helper.js';

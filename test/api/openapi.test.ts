@@ -2,10 +2,10 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import ajvFormats from 'ajv-formats';
 import { afterAll, describe, expect, test } from 'vitest';
 import { errorCodes } from '../../src/basics/errors.js';
-import { examplePastAir } from '../../src/http/examples.js';
-import { FORM } from '../../src/http/form-body.js';
-import { problemKinds } from '../../src/http/problems.js';
-import type { CropList } from '../../src/http/schemas/crop.js';
+import type { CropList } from '../../src/contract/crop.js';
+import { problemKinds } from '../../src/http/problems/problems.js';
+import { examplePastAir } from '../../src/http/question/examples.js';
+import { FORM } from '../../src/http/server/form-body.js';
 import { keepQuillmere, keptIds, lettuceQuestion, linkQueries, post, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 

@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { exampleBed, examplePastAir, exampleQuestion, exampleSubscription } from '../../src/http/examples.js';
-import { readyAnswer } from '../../src/http/ready-answer.js';
-import { servePage } from '../../src/page/serve.js';
+import { readyAnswer } from '../../src/http/negotiation/ready-answer.js';
+import { exampleBed, examplePastAir, exampleQuestion, exampleSubscription } from '../../src/http/question/examples.js';
+import { servePage } from '../../src/page/server/serve.js';
 import { askerOf, startApp } from './helper.js';
 
 const PLACE = { name: 'Quillmere', latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' };

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, expect, test } from 'vitest';
-import { model } from '../../src/http/model.js';
-import { readyAnswer } from '../../src/http/ready-answer.js';
-import { servePage } from '../../src/page/serve.js';
+import { readyAnswer } from '../../src/http/negotiation/ready-answer.js';
+import { model } from '../../src/http/openapi/model.js';
+import { servePage } from '../../src/page/server/serve.js';
 import { workerPool } from '../../src/worker/worker-pool.js';
 import { askerOf, dateAfter, quillmere, startApp } from './helper.js';
 

@@ -7,10 +7,10 @@ import fc from 'fast-check';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { beds, northReadings, pastAir, place, probeDepthCm, today } from '../../src/demo/season.js';
-import { keyring } from '../../src/http/keys.js';
-import { readyAnswer } from '../../src/http/ready-answer.js';
-import { fields } from '../../src/page/question.js';
-import { servePage } from '../../src/page/serve.js';
+import { keyring } from '../../src/http/auth/keys.js';
+import { readyAnswer } from '../../src/http/negotiation/ready-answer.js';
+import { fields } from '../../src/page/form/question.js';
+import { servePage } from '../../src/page/server/serve.js';
 import { askerOf, startApp } from './helper.js';
 
 const folder = await mkdtemp(join(tmpdir(), 'page-'));

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CropAnswer } from '../../src/http/schemas/crop.js';
-import type { ForecastAnswer } from '../../src/http/schemas/forecast.js';
-import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import type { CropAnswer } from '../../src/contract/crop.js';
+import type { ForecastAnswer } from '../../src/contract/forecast.js';
+import type { WindowAnswer } from '../../src/contract/windows.js';
 import { cropCurve } from '../../src/plot/crop-curve.js';
 import { forecastPlot } from '../../src/plot/forecast-plot.js';
 import { seasonStrip } from '../../src/plot/season-strip.js';

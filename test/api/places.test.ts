@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { keyring } from '../../src/http/keys.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import { askerOf, dateAfter, keepQuillmere, linkQueries, NOW, quillmere, startApp } from './helper.js';
 import { type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { exampleNormals, examplePlan } from '../../src/http/examples.js';
-import type { PlanAnswer } from '../../src/http/schemas/plans.js';
+import type { PlanAnswer } from '../../src/contract/plans.js';
+import { exampleNormals, examplePlan } from '../../src/http/question/examples.js';
 import { askerOf, dateAfter, keepQuillmere, quillmere, startApp } from './helper.js';
 
 // Three invented years of air are kept of Quillmere; it is noon of 3 August 2027.

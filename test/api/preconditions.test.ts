@@ -10,7 +10,7 @@ import {
   examplePlan,
   exampleSowing,
   exampleSubscription,
-} from '../../src/http/examples.js';
+} from '../../src/http/question/examples.js';
 import { askerOf, keepQuillmere, quillmere, startApp } from './helper.js';
 
 // RFC 9110, 13: If-Match keeps a change from what it does not know; If-None-Match: * keeps a PUT from what is there.

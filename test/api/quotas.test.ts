@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { DEFAULT_QUOTAS, type Quotas } from '../../src/garden/quotas.js';
+import { DEFAULT_QUOTAS, type Quotas } from '../../src/garden/store/quotas.js';
 import {
   exampleBed,
   exampleBedReadings,
@@ -8,7 +8,7 @@ import {
   examplePlan,
   exampleSowing,
   exampleSubscription,
-} from '../../src/http/examples.js';
+} from '../../src/http/question/examples.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { askerOf, keepQuillmere, post, quillmere, startApp } from './helper.js';
 

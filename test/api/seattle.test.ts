@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import type { WindowAnswer } from '../../src/contract/windows.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { post, startApp } from './helper.js';
 

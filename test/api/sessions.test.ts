@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
-import { keyring } from '../../src/http/keys.js';
+import type { Store } from '../../src/garden/store/store.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { NOW, startApp } from './helper.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SoilAnswer } from '../../src/http/schemas/soil.js';
+import type { SoilAnswer } from '../../src/contract/soil.js';
 import {
   dailySeries,
   dateAfter,

@@ -1,7 +1,7 @@
 import { get } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import type { WindowAnswer } from '../../src/contract/windows.js';
 import { dateAfter, post, quillmere, startApp } from './helper.js';
 
 // When to sow, from past years sent with the question: invented climates. Sown seed is judged as a forecast judges it.

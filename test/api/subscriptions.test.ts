@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { keyring } from '../../src/http/keys.js';
-import { OPEN_OWNER } from '../../src/http/owner.js';
+import { keyring } from '../../src/http/auth/keys.js';
+import { OPEN_OWNER } from '../../src/http/auth/owner.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { askerOf, keepQuillmere, NOW, startApp } from './helper.js';
 

@@ -7,10 +7,10 @@ const { buildApp } = (await import(built('http/app.js'))) as typeof import('../.
 const { openStore } = (await import(
   built('storage/open-store.js')
 )) as typeof import('../../src/storage/open-store.js');
-const { read } = (await import(built('http/read.js'))) as typeof import('../../src/http/read.js');
+const { read } = (await import(built('http/question/read.js'))) as typeof import('../../src/http/question/read.js');
 const { forecastBodySchema } = (await import(
-  built('http/schemas/forecast.js')
-)) as typeof import('../../src/http/schemas/forecast.js');
+  built('contract/forecast.js')
+)) as typeof import('../../src/contract/forecast.js');
 
 /** Rounds are interleaved, so that whatever else the machine does falls on every contestant alike. */
 const ROUNDS = 7;

@@ -10,8 +10,8 @@ const { fileReader } = (await import(
   built('readings/read-file.js').href
 )) as typeof import('../../src/readings/read-file.js');
 const { noHints } = (await import(
-  built('readings/rows-read.js').href
-)) as typeof import('../../src/readings/rows-read.js');
+  built('readings/text/rows-read.js').href
+)) as typeof import('../../src/readings/text/rows-read.js');
 const { findZone } = (await import(built('basics/calendar.js').href)) as typeof import('../../src/basics/calendar.js');
 
 const ROUNDS = 5;

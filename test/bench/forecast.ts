@@ -9,11 +9,19 @@ import { airOfYears } from '../unit/answers/make-air.js';
 
 // What is measured is what ships: the built code.
 const built = (file: string): string => new URL(`../../dist/${file}`, import.meta.url).href;
-const { forecast } = (await import(built('answers/forecast.js'))) as typeof import('../../src/answers/forecast.js');
-const { ensembleOf } = (await import(built('answers/ensemble.js'))) as typeof import('../../src/answers/ensemble.js');
-const { pastSoil } = (await import(built('answers/past-soil.js'))) as typeof import('../../src/answers/past-soil.js');
+const { forecast } = (await import(
+  built('answers/forecast/forecast.js')
+)) as typeof import('../../src/answers/forecast/forecast.js');
+const { ensembleOf } = (await import(
+  built('answers/ahead/ensemble.js')
+)) as typeof import('../../src/answers/ahead/ensemble.js');
+const { pastSoil } = (await import(
+  built('answers/ahead/past-soil.js')
+)) as typeof import('../../src/answers/ahead/past-soil.js');
 const { defaultBed } = (await import(built('answers/question.js'))) as typeof import('../../src/answers/question.js');
-const { seedOf } = (await import(built('answers/seed-of.js'))) as typeof import('../../src/answers/seed-of.js');
+const { seedOf } = (await import(
+  built('answers/forecast/seed-of.js')
+)) as typeof import('../../src/answers/forecast/seed-of.js');
 const { crops } = (await import(built('germination/crops.js'))) as typeof import('../../src/germination/crops.js');
 
 const ROUNDS = 12;

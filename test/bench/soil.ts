@@ -1,11 +1,11 @@
-import type { SoilQuestion } from '../../src/answers/soil-temperatures.js';
+import type { SoilQuestion } from '../../src/answers/soil/soil-temperatures.js';
 import type { PlainDate } from '../../src/basics/calendar.js';
 
 // What is measured is what ships: the built code.
 const built = (file: string): string => new URL(`../../dist/${file}`, import.meta.url).href;
 const { soilRecord } = (await import(
-  built('answers/soil-record.js')
-)) as typeof import('../../src/answers/soil-record.js');
+  built('answers/soil/soil-record.js')
+)) as typeof import('../../src/answers/soil/soil-record.js');
 const { defaultBed } = (await import(built('answers/question.js'))) as typeof import('../../src/answers/question.js');
 const { readSeries } = (await import(
   built('readings/read-series.js')
@@ -15,8 +15,8 @@ const { addDays, findZone, startOfDay } = (await import(
 )) as typeof import('../../src/basics/calendar.js');
 
 const { pastSoil, pastSoils } = (await import(
-  built('answers/past-soil.js')
-)) as typeof import('../../src/answers/past-soil.js');
+  built('answers/ahead/past-soil.js')
+)) as typeof import('../../src/answers/ahead/past-soil.js');
 
 const ROUNDS = 3;
 const zone = findZone('Etc/GMT+2')!;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Libsql from 'libsql';
 import pg from 'pg';
-import type { PlaceFields, Store } from '../../src/garden/store.js';
+import type { PlaceFields, Store } from '../../src/garden/store/store.js';
 import type { Readings } from '../../src/readings/readings.js';
 
 // What is measured is what ships: the built code.

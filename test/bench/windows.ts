@@ -4,24 +4,28 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import type { SowingOutcomes } from '../../src/germination/all-sowings.js';
-import type { Seed } from '../../src/germination/cohorts.js';
+import type { SowingOutcomes } from '../../src/germination/many/all-sowings.js';
+import type { Seed } from '../../src/germination/run/cohorts.js';
 
 // What is measured is what ships: the built code.
 const built = (file: string): string => new URL(`../../dist/germination/${file}`, import.meta.url).href;
-const { allSowings } = (await import(built('all-sowings.js'))) as typeof import('../../src/germination/all-sowings.js');
+const { allSowings } = (await import(
+  built('many/all-sowings.js')
+)) as typeof import('../../src/germination/many/all-sowings.js');
 const { hourlyPace, medianSpeed } = (await import(
-  built('hourly-pace.js')
-)) as typeof import('../../src/germination/hourly-pace.js');
+  built('run/hourly-pace.js')
+)) as typeof import('../../src/germination/run/hourly-pace.js');
 const { roomForSums } = (await import(
-  built('running-sums.js')
-)) as typeof import('../../src/germination/running-sums.js');
+  built('many/running-sums.js')
+)) as typeof import('../../src/germination/many/running-sums.js');
 const { crops } = (await import(built('crops.js'))) as typeof import('../../src/germination/crops.js');
-const { germinationCurve } = (await import(built('curve.js'))) as typeof import('../../src/germination/curve.js');
+const { germinationCurve } = (await import(
+  built('curve/curve.js')
+)) as typeof import('../../src/germination/curve/curve.js');
 
 const { straightPieces } = (await import(
-  built('straight-pieces.js')
-)) as typeof import('../../src/germination/straight-pieces.js');
+  built('curve/straight-pieces.js')
+)) as typeof import('../../src/germination/curve/straight-pieces.js');
 
 /** Steps of the table of speeds that numpy is handed: so fine that straight lines between them tell no other times. */
 const SPEEDS = 2 ** 17;

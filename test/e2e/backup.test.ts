@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { request } from 'undici';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { exampleBed, examplePlace } from '../../src/http/examples.js';
-import { OPEN_OWNER } from '../../src/http/owner.js';
+import { OPEN_OWNER } from '../../src/http/auth/owner.js';
+import { exampleBed, examplePlace } from '../../src/http/question/examples.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { addressOf, endOf, killAll, root, run } from './run-service.js';
 

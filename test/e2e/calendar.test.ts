@@ -3,9 +3,9 @@ import { once } from 'node:events';
 import { text } from 'node:stream/consumers';
 import { request } from 'undici';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { CalendarEvent } from '../../src/garden/calendar-event.js';
-import { calendarEvents } from '../../src/garden/calendar-events.js';
-import { type DatedEvent, icalendar } from '../../src/garden/icalendar.js';
+import type { CalendarEvent } from '../../src/garden/calendar/calendar-event.js';
+import { calendarEvents } from '../../src/garden/calendar/calendar-events.js';
+import { type DatedEvent, icalendar } from '../../src/garden/calendar/icalendar.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, sowingOf, spellOf } from '../unit/garden/seasons.js';
 import { addressOf, killAll, run } from './run-service.js';
 

@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { setTimeout } from 'node:timers/promises';
 import { request } from 'undici';
 import { expect, test } from 'vitest';
-import { exampleBed, exampleBedReadings, examplePlace } from '../../src/http/examples.js';
+import { exampleBed, exampleBedReadings, examplePlace } from '../../src/http/question/examples.js';
 import { ownPostgres } from '../storage/own-postgres.js';
 
 const root = new URL('../../', import.meta.url);

@@ -4,7 +4,7 @@ import { request } from 'undici';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openStore } from '../../src/storage/open-store.js';
 import { emptySqlite } from '../storage/databases.js';
-import { serve } from '../unit/outside/servers.js';
+import { serve } from '../unit/egress/servers.js';
 import { addressOf, killAll, run } from './run-service.js';
 
 // Debian's, and of its own Python.

@@ -1,10 +1,10 @@
 import { createHmac } from 'node:crypto';
 import { text } from 'node:stream/consumers';
 import { afterEach, expect, test, vi } from 'vitest';
-import { OPEN_OWNER } from '../../src/http/owner.js';
+import { OPEN_OWNER } from '../../src/http/auth/owner.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { emptySqlite } from '../storage/databases.js';
-import { serve } from '../unit/outside/servers.js';
+import { serve } from '../unit/egress/servers.js';
 import { addressOf, endOf, killAll, run } from './run-service.js';
 
 afterEach(killAll);

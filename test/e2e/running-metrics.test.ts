@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { request } from 'undici';
 import { afterEach, expect, it } from 'vitest';
-import { examplePlace } from '../../src/http/examples.js';
+import { examplePlace } from '../../src/http/question/examples.js';
 import { addressOf, killAll, run } from './run-service.js';
 
 const folder = await mkdtemp(join(tmpdir(), 'metrics-'));

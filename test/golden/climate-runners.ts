@@ -1,4 +1,4 @@
-import { harmonicFit } from '../../src/basics/harmonic-fit.js';
+import { harmonicFit } from '../../src/basics/numerics/harmonic-fit.js';
 import { fadingAnomaly } from '../../src/climate/fading-anomaly.js';
 import { normalQuantile } from '../../src/climate/normal-quantile.js';
 import { riskDay } from '../../src/climate/risk-day.js';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Problem } from '../../src/http/problems.js';
-import type { CheckAnswer } from '../../src/http/schemas/readings.js';
+import type { CheckAnswer } from '../../src/contract/readings.js';
+import type { Problem } from '../../src/http/problems/problems.js';
 import { startApp } from '../api/helper.js';
 
 /** Invented files of the kinds that thermometers write; `make.py` beside them worked out what each must answer. */

@@ -1,13 +1,13 @@
-import { betaCdf } from '../../src/basics/beta-cdf.js';
-import { betaQuantile } from '../../src/basics/beta-quantile.js';
 import type { PlainDate } from '../../src/basics/calendar.js';
-import { chanceOfCount } from '../../src/basics/chance-of-count.js';
-import { fewestSeeds } from '../../src/garden/fewest-seeds.js';
-import { lotNow } from '../../src/garden/lot-now.js';
-import { plantShare } from '../../src/garden/plant-share.js';
+import { betaCdf } from '../../src/basics/numerics/beta-cdf.js';
+import { betaQuantile } from '../../src/basics/numerics/beta-quantile.js';
+import { chanceOfCount } from '../../src/basics/numerics/chance-of-count.js';
+import { plantShare } from '../../src/garden/learning/plant-share.js';
+import { fewestSeeds } from '../../src/garden/lots/fewest-seeds.js';
+import { lotNow } from '../../src/garden/lots/lot-now.js';
 import type { Span } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
-import { agedShare, daysPerProbit } from '../../src/germination/viability.js';
+import { agedShare, daysPerProbit } from '../../src/germination/storage/viability.js';
 import { lotOf } from '../unit/garden/lots.js';
 import type { Runners } from './out.js';
 

@@ -1,11 +1,11 @@
 import { findDate, fixedZone } from '../../src/basics/calendar.js';
 import { RequestError } from '../../src/basics/errors.js';
 import { celsiusFromFahrenheit } from '../../src/basics/units.js';
-import { spikeTest } from '../../src/readings/doubt-spike.js';
-import { verdictBook } from '../../src/readings/doubt-verdicts.js';
+import { spikeTest } from '../../src/readings/checks/doubt-spike.js';
+import { verdictBook } from '../../src/readings/checks/doubt-verdicts.js';
 import { fileReader } from '../../src/readings/read-file.js';
 import type { ReadSeries } from '../../src/readings/read-series.js';
-import { type FileHints, noHints } from '../../src/readings/rows-read.js';
+import { type FileHints, noHints } from '../../src/readings/text/rows-read.js';
 import type { Runners } from './out.js';
 
 const HOUR_MS = 3_600_000;

@@ -1,18 +1,18 @@
 import type { BedMake } from '../../src/seedbed/bed.js';
-import { continentalityOf, humidityOf } from '../../src/seedbed/climate-numbers.js';
-import { conduct, hourlyMeans } from '../../src/seedbed/conduct.js';
-import { dampingDepthCm, lagH, swingAtDepthK } from '../../src/seedbed/damping.js';
-import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/day-curve.js';
-import { dayLengthH } from '../../src/seedbed/day-length.js';
-import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/diffusivity-from-two-probes.js';
-import { DEEP_CM, diffusivityOf, gradedDepthsCm, nodeAt } from '../../src/seedbed/ground.js';
-import { probeUpdate } from '../../src/seedbed/probe-update.js';
-import { referenceEvaporationMm, saturationKPa } from '../../src/seedbed/reference-evaporation.js';
-import { residualsWithRain, residualVarianceK2 } from '../../src/seedbed/residual-model.js';
-import { seasonalDrift } from '../../src/seedbed/seasonal-drift.js';
-import { snowCover, snowIndex, throughSnow, underSnowC } from '../../src/seedbed/snow.js';
-import { extraterrestrialMJ, sunlitH, sunshineMJ } from '../../src/seedbed/sun.js';
-import { solAirC, surfaceOf } from '../../src/seedbed/surface.js';
+import { conduct, hourlyMeans } from '../../src/seedbed/conduction/conduct.js';
+import { dampingDepthCm, lagH, swingAtDepthK } from '../../src/seedbed/conduction/damping.js';
+import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/probe/diffusivity-from-two-probes.js';
+import { probeUpdate } from '../../src/seedbed/probe/probe-update.js';
+import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/sun/day-curve.js';
+import { dayLengthH } from '../../src/seedbed/sun/day-length.js';
+import { extraterrestrialMJ, sunlitH, sunshineMJ } from '../../src/seedbed/sun/sun.js';
+import { continentalityOf, humidityOf } from '../../src/seedbed/surface/climate-numbers.js';
+import { DEEP_CM, diffusivityOf, gradedDepthsCm, nodeAt } from '../../src/seedbed/surface/ground.js';
+import { referenceEvaporationMm, saturationKPa } from '../../src/seedbed/surface/reference-evaporation.js';
+import { residualsWithRain, residualVarianceK2 } from '../../src/seedbed/surface/residual-model.js';
+import { seasonalDrift } from '../../src/seedbed/surface/seasonal-drift.js';
+import { snowCover, snowIndex, throughSnow, underSnowC } from '../../src/seedbed/surface/snow.js';
+import { solAirC, surfaceOf } from '../../src/seedbed/surface/surface.js';
 import type { Runners } from './out.js';
 
 interface Wave {

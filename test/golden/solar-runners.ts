@@ -1,4 +1,4 @@
-import { declinationDeg, equationOfTimeMin, sunriseMinUtc } from '../../src/seedbed/solar-position.js';
+import { declinationDeg, equationOfTimeMin, sunriseMinUtc } from '../../src/seedbed/sun/solar-position.js';
 import type { Runners } from './out.js';
 
 interface OnDay {

@@ -1,5 +1,5 @@
-import { AIR_DAY_SHAPE, type DayExtremes } from '../../src/seedbed/day-curve.js';
-import { diffusivityOf } from '../../src/seedbed/ground.js';
+import { AIR_DAY_SHAPE, type DayExtremes } from '../../src/seedbed/sun/day-curve.js';
+import { diffusivityOf } from '../../src/seedbed/surface/ground.js';
 import { brierScore } from '../accuracy/yardsticks/brier-score.js';
 import { crpsEnsemble } from '../accuracy/yardsticks/crps-ensemble.js';
 import { crpsNormal } from '../accuracy/yardsticks/crps-normal.js';

@@ -14,7 +14,9 @@ interface Example {
 const sources = (
   await Promise.all(
     ROOMS.map(async (room) => {
-      const names = (await readdir(new URL(`src/${room}/`, ROOT))).filter((name) => name.endsWith('.ts'));
+      const names = (await readdir(new URL(`src/${room}/`, ROOT), { recursive: true })).filter((name) =>
+        name.endsWith('.ts'),
+      );
       const files = names.map((name) => `src/${room}/${name}`);
       return Promise.all(files.map(async (file) => ({ file, text: await readFile(new URL(file, ROOT), 'utf8') })));
     }),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { WindowAnswer } from '../../src/http/schemas/windows.js';
+import type { WindowAnswer } from '../../src/contract/windows.js';
 import { answerAfter, demo, hasNoBrowser, sentence, visit } from './browser.js';
 
 /** What takes the service a second or two, on a busy machine more. */

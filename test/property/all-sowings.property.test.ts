@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allSowings } from '../../src/germination/all-sowings.js';
-import { CHILLING_C, COHORTS, type Seed } from '../../src/germination/cohorts.js';
 import type { Crop } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
+import { allSowings } from '../../src/germination/many/all-sowings.js';
 import { type OwnCrop, ownCrop } from '../../src/germination/own-crop.js';
+import { CHILLING_C, COHORTS, type Seed } from '../../src/germination/run/cohorts.js';
 import { seedOf } from '../unit/germination/make.js';
 import { differencesFromSlow } from '../unit/germination/slow-sowings.js';
 import { anyCrop, anyLot } from './arbitraries.js';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Crop } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
-import type { GerminationCurve } from '../../src/germination/curve.js';
+import type { GerminationCurve } from '../../src/germination/curve/curve.js';
 
 /** Any crop there is. */
 export const anyCrop: fc.Arbitrary<Crop> = fc.constantFrom(...crops.values());

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { celsiusFrom, type TemperatureUnit } from '../../src/basics/units.js';
-import { COHORTS, cohortRun, type Seed } from '../../src/germination/cohorts.js';
 import { crops } from '../../src/germination/crops.js';
-import { bestPercent, rateAt, shareAt, shareCells } from '../../src/germination/curve.js';
-import { countUpBy, outcomeAt } from '../../src/germination/outcome.js';
-import { coldSpells, hotSpells } from '../../src/germination/spells.js';
+import { bestPercent, rateAt, shareAt, shareCells } from '../../src/germination/curve/curve.js';
+import { COHORTS, cohortRun, type Seed } from '../../src/germination/run/cohorts.js';
+import { countUpBy, outcomeAt } from '../../src/germination/run/outcome.js';
+import { coldSpells, hotSpells } from '../../src/germination/run/spells.js';
 import { constantFor, seedOf, sow } from '../unit/germination/make.js';
 import { anyCrop, anyHourlyC, anyLot, anyWarming, handbookCrops, harshHourlyC, helpfulUpToC } from './arbitraries.js';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
-import { calendarEventKinds } from '../../src/garden/calendar-event.js';
-import { type DatedEvent, icalendar } from '../../src/garden/icalendar.js';
+import { calendarEventKinds } from '../../src/garden/calendar/calendar-event.js';
+import { type DatedEvent, icalendar } from '../../src/garden/calendar/icalendar.js';
 import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';
 

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
-import { keyring } from '../../src/http/keys.js';
+import type { Store } from '../../src/garden/store/store.js';
+import { keyring } from '../../src/http/auth/keys.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { dateAfter, patientPool, quillmere, startApp } from '../api/helper.js';
 

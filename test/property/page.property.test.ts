@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { html } from '../../src/page/html.js';
-import { fields, linkTo, questionFrom, sources, viewNames } from '../../src/page/question.js';
-import { saidText } from '../../src/page/said-text.js';
+import { fields, linkTo, questionFrom, sources, viewNames } from '../../src/page/form/question.js';
+import { html } from '../../src/page/shell/html.js';
+import { saidText } from '../../src/page/shell/said-text.js';
 
 const KEPT = { beds: [{ id: 'north' }, { id: 'frame' }] };
 const text = fc.oneof(fc.string({ maxLength: 40 }), fc.string({ unit: 'binary', maxLength: 40 }));

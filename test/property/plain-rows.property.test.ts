@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { findZone } from '../../src/basics/calendar.js';
 import { RequestError } from '../../src/basics/errors.js';
 import { fileReader } from '../../src/readings/read-file.js';
-import { type FileHints, noHints } from '../../src/readings/rows-read.js';
+import { type FileHints, noHints } from '../../src/readings/text/rows-read.js';
 
 const RUNS = { numRuns: Number(process.env.PROPERTY_RUNS ?? 60), seed: Number(process.env.PROPERTY_SEED ?? 1130) };
 

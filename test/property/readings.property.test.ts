@@ -6,10 +6,10 @@ import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { findZone, type Zone } from '../../src/basics/calendar.js';
 import { RequestError } from '../../src/basics/errors.js';
-import type { CheckAnswer } from '../../src/http/schemas/readings.js';
+import type { CheckAnswer } from '../../src/contract/readings.js';
 import { fileReader } from '../../src/readings/read-file.js';
 import { reportOf } from '../../src/readings/report.js';
-import { type FileHints, noHints } from '../../src/readings/rows-read.js';
+import { type FileHints, noHints } from '../../src/readings/text/rows-read.js';
 import { startApp } from '../api/helper.js';
 import {
   anyDialect,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { findDate } from '../../src/basics/calendar.js';
-import { dailyRowSchema, dailyRowsSchema, readingRowSchema, readingRowsSchema } from '../../src/http/schemas/series.js';
+import { dailyRowSchema, dailyRowsSchema, readingRowSchema, readingRowsSchema } from '../../src/contract/series.js';
 
 /** A value that a caller may send where another is expected. */
 const anything = fc.oneof(

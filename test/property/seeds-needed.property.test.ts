@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fewestSeeds, MOST_SEEDS } from '../../src/garden/fewest-seeds.js';
-import { type LotTold, plantShare } from '../../src/garden/plant-share.js';
+import { type LotTold, plantShare } from '../../src/garden/learning/plant-share.js';
+import { fewestSeeds, MOST_SEEDS } from '../../src/garden/lots/fewest-seeds.js';
 import type { Span } from '../../src/germination/crop.js';
 
 const anyTest = fc

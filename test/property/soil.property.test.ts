@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { defaultBed } from '../../src/answers/question.js';
-import { type SoilDay, soilTemperatures } from '../../src/answers/soil-temperatures.js';
+import { type SoilDay, soilTemperatures } from '../../src/answers/soil/soil-temperatures.js';
 import { findZone, type PlainDate } from '../../src/basics/calendar.js';
 import type { TemperatureSeries } from '../../src/basics/series.js';
 import { readSeries } from '../../src/readings/read-series.js';

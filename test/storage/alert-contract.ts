@@ -1,7 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import { type DeliveryEnd, MOST_PENDING, type SubscriptionFields, type Telling } from '../../src/garden/alert-store.js';
-import type { Store } from '../../src/garden/store.js';
+import {
+  type DeliveryEnd,
+  MOST_PENDING,
+  type SubscriptionFields,
+  type Telling,
+} from '../../src/garden/store/alert-store.js';
+import type { Store } from '../../src/garden/store/store.js';
 import { airFrom, lot, northBed, quillmere, sowing } from './make.js';
 
 const MINUTE_MS = 60_000;

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import { NO_REVISION } from '../../src/garden/kept.js';
-import { DEFAULT_QUOTAS } from '../../src/garden/quotas.js';
-import type { Session } from '../../src/garden/session-store.js';
-import type { Store } from '../../src/garden/store.js';
+import { NO_REVISION } from '../../src/garden/store/kept.js';
+import { DEFAULT_QUOTAS } from '../../src/garden/store/quotas.js';
+import type { Session } from '../../src/garden/store/session-store.js';
+import type { Store } from '../../src/garden/store/store.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { airFrom, count, date, hours, lot, northBed, plan, probe, quillmere, sowing } from './make.js';
 

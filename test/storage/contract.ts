@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { zoneNamed } from '../../src/basics/calendar.js';
-import type { Store } from '../../src/garden/store.js';
-import { daysOf } from '../../src/readings/days.js';
-import { longestJoinedMs, usualStepMs } from '../../src/readings/step.js';
+import type { Store } from '../../src/garden/store/store.js';
+import { daysOf } from '../../src/readings/daily/days.js';
+import { longestJoinedMs, usualStepMs } from '../../src/readings/time/step.js';
 import { migrate } from '../../src/storage/migrate.js';
 import { migrations } from '../../src/storage/migrations/list.js';
 import { openDatabase, openStore, storeOf } from '../../src/storage/open-store.js';

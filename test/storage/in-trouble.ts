@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { promisify } from 'node:util';
-import type { Store } from '../../src/garden/store.js';
+import type { Store } from '../../src/garden/store/store.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { batch } from './batches.js';
 import { northBed, probe, quillmere } from './make.js';

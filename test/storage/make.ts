@@ -1,6 +1,6 @@
 import { addDays, findDate, type PlainDate } from '../../src/basics/calendar.js';
-import type { Count, LotFields, PlanFields, SowingFields } from '../../src/garden/season-store.js';
-import type { AirDay, BedFields, PlaceFields } from '../../src/garden/store.js';
+import type { Count, LotFields, PlanFields, SowingFields } from '../../src/garden/store/season-store.js';
+import type { AirDay, BedFields, PlaceFields } from '../../src/garden/store/store.js';
 import type { Readings } from '../../src/readings/readings.js';
 
 export const quillmere: PlaceFields = {

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
+import type { Store } from '../../src/garden/store/store.js';
 import { count, date, hours, lot, northBed, plan, probe, quillmere, sowing } from './make.js';
 
 const ownCrop = {

@@ -1,7 +1,7 @@
 import { randomBytes, randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
-import { MAX_PAST_SOIL_BYTES, MAX_PAST_SOIL_ROWS } from '../../src/storage/past-soil.js';
+import type { Store } from '../../src/garden/store/store.js';
+import { MAX_PAST_SOIL_BYTES, MAX_PAST_SOIL_ROWS } from '../../src/storage/tables/past-soil.js';
 import { airFrom, count, date, hours, lot, northBed, plan, probe, quillmere, sowing } from './make.js';
 
 /** What must hold of that which the service keeps for its own use, in two stores over one database. */

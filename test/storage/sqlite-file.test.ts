@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, test } from 'vitest';
-import type { Store } from '../../src/garden/store.js';
+import type { Store } from '../../src/garden/store/store.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { BATCH, batch } from './batches.js';
 import { damaged, eventually, garden, smallFolder, unavailable } from './in-trouble.js';

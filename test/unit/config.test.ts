@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Config, hostsOf, readConfig } from '../../src/config.js';
-import { DEFAULT_QUOTAS } from '../../src/garden/quotas.js';
+import { DEFAULT_QUOTAS } from '../../src/garden/store/quotas.js';
 
 /** The configuration; fails the test where the environment is faulty. */
 function configOf(environment: Record<string, string | undefined>): Config {

@@ -1,6 +1,6 @@
 import { autumnSlows, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { viabilitySet } from '../viability-sets.js';
+import { viabilitySet } from '../storage/viability-sets.js';
 
 export const beet: CropRecord = {
   id: 'beet',

@@ -1,6 +1,6 @@
 import { HANDBOOK, hotSideUntested, usualBedTime } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { kinOfCabbage } from '../viability-sets.js';
+import { kinOfCabbage } from '../storage/viability-sets.js';
 
 export const cabbage: CropRecord = {
   id: 'cabbage',

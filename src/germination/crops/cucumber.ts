@@ -1,6 +1,6 @@
 import { coldWetSoil, HANDBOOK, slowerElsewhere, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
 export const cucumber: CropRecord = {
   id: 'cucumber',

@@ -1,6 +1,6 @@
 import { autumnSlows, BEDS, HANDBOOK } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
 export const lettuce: CropRecord = {
   id: 'lettuce',

@@ -1,6 +1,6 @@
 import { BEDS, shortLivedSeed, slowInBeds } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
 export const onion: CropRecord = {
   id: 'onion',

@@ -1,6 +1,6 @@
 import { coldWetSoil, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { viabilitySet } from '../viability-sets.js';
+import { viabilitySet } from '../storage/viability-sets.js';
 
 export const sweetCorn: CropRecord = {
   id: 'sweet-corn',

@@ -1,6 +1,6 @@
 import { hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
-import { COMMON_TERMS, viabilitySet } from '../viability-sets.js';
+import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
 export const watermelon: CropRecord = {
   id: 'watermelon',

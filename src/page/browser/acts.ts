@@ -1,7 +1,7 @@
-import { refusedNote } from '../act.js';
-import { type Got, isRefused } from '../api.js';
-import type { Done } from '../view.js';
-import type { Reader } from '../words.js';
+import { refusedNote } from '../form/act.js';
+import { type Got, isRefused } from '../shell/api.js';
+import type { Done } from '../shell/view.js';
+import type { Reader } from '../shell/words.js';
 
 interface Acting {
   readonly side: HTMLElement;

@@ -1,9 +1,9 @@
-import { FILE_LIMIT_BYTES } from '../../http/file-limit.js';
-import type { ReportWire } from '../../http/schemas/readings.js';
-import { type Got, get, isRefused } from '../api.js';
-import { checkRequest, sizeText, tooLarge } from '../file-check.js';
-import { fileState } from '../file-state.js';
-import type { Asked, FileGiven } from '../view.js';
+import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
+import type { ReportWire } from '../../contract/readings.js';
+import { type Got, get, isRefused } from '../shell/api.js';
+import type { Asked, FileGiven } from '../shell/view.js';
+import { checkRequest, sizeText, tooLarge } from '../sowing/file-check.js';
+import { fileState } from '../sowing/file-state.js';
 import { one } from './elements.js';
 import { forgetFile, type KeptFile, keepFile, keptFile } from './kept-file.js';
 import { sendUntil, stopSending, whileSending } from './send.js';

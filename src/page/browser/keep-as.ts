@@ -1,4 +1,4 @@
-import type { Answered } from '../view.js';
+import type { Answered } from '../shell/view.js';
 
 /** Hands the picture or the numbers to the reader as a file of a name. */
 export async function keepAs(form: string, { picture, table }: Answered, name: string): Promise<void> {

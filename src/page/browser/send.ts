@@ -1,4 +1,4 @@
-import type { ApiRequest, Problem, Send } from '../api.js';
+import type { ApiRequest, Problem, Send } from '../shell/api.js';
 
 type Came = Awaited<ReturnType<Send>>;
 

@@ -1,5 +1,5 @@
 import { dateOfDay, dayOf } from '../../plot/dates.js';
-import type { Answered } from '../view.js';
+import type { Answered } from '../shell/view.js';
 import { all, isAskedAnew, one } from './elements.js';
 
 /** How long the date has to rest before its forecast is asked for [ms]. */

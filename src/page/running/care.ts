@@ -1,4 +1,4 @@
-import { type Html, html } from '../html.js';
+import { type Html, html } from '../shell/html.js';
 
 /** What keeps a garden safe: copies, a proxy before it, keys, new versions. */
 export const care: Html = html`

@@ -1,6 +1,6 @@
 import { sha256 } from '../../basics/digest.js';
-import { colours } from '../colours.js';
-import { html, safe } from '../html.js';
+import { colours } from '../shell/colours.js';
+import { html, safe } from '../shell/html.js';
 import { care } from './care.js';
 import { sizes } from './sizes.js';
 import { watching } from './watching.js';

@@ -1,4 +1,4 @@
-import { type Html, html, type Part } from '../html.js';
+import { type Html, html, type Part } from '../shell/html.js';
 import { scaleFigures } from './scale-figures.js';
 
 const { costs, assumptions, machines, measuredOn, node } = scaleFigures;

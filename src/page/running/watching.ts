@@ -1,4 +1,4 @@
-import { type Html, html } from '../html.js';
+import { type Html, html } from '../shell/html.js';
 
 interface Alarm {
   readonly says: string;

@@ -1,4 +1,4 @@
-import type { AirDay } from '../../garden/store.js';
+import type { AirDay } from '../../garden/store/store.js';
 import type { Query } from '../database.js';
 import { packedYears } from '../pack-air.js';
 import type { Migration } from './migration.js';

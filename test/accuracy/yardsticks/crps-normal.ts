@@ -1,4 +1,4 @@
-import { normalCdf } from '../../../src/basics/normal-cdf.js';
+import { normalCdf } from '../../../src/basics/numerics/normal-cdf.js';
 
 /**
  * The continuous ranked probability score of a normal distribution: 0 for certainty that came true, else above it.

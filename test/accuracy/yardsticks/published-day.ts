@@ -1,4 +1,4 @@
-import type { DayExtremes, DayShape } from '../../../src/seedbed/day-curve.js';
+import type { DayExtremes, DayShape } from '../../../src/seedbed/sun/day-curve.js';
 
 /**
  * The published curve of a day, whose night ends a little above the next minimum; ours (`dayCurve`) is bent to meet it.

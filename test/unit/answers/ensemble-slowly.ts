@@ -1,9 +1,9 @@
-import { type Ensemble, NORMAL_IN_THREE } from '../../../src/answers/ensemble.js';
-import { hazenQuantile } from '../../../src/basics/hazen-quantile.js';
-import { COHORTS, type CohortRun, cohortRun, type Seed } from '../../../src/germination/cohorts.js';
-import { hourlyPace } from '../../../src/germination/hourly-pace.js';
-import { countUpBy } from '../../../src/germination/outcome.js';
-import { sdOfPlusMinusK } from '../../../src/seedbed/estimate-sd.js';
+import { type Ensemble, NORMAL_IN_THREE } from '../../../src/answers/ahead/ensemble.js';
+import { hazenQuantile } from '../../../src/basics/numerics/hazen-quantile.js';
+import { COHORTS, type CohortRun, cohortRun, type Seed } from '../../../src/germination/run/cohorts.js';
+import { hourlyPace } from '../../../src/germination/run/hourly-pace.js';
+import { countUpBy } from '../../../src/germination/run/outcome.js';
+import { sdOfPlusMinusK } from '../../../src/seedbed/surface/estimate-sd.js';
 
 /**
  * `ensembleOf` as plainly as it can be written.

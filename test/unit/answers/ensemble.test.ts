@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ensembleOf } from '../../../src/answers/ensemble.js';
-import { cohortRun } from '../../../src/germination/cohorts.js';
-import { outcomeAt } from '../../../src/germination/outcome.js';
+import { ensembleOf } from '../../../src/answers/ahead/ensemble.js';
+import { cohortRun } from '../../../src/germination/run/cohorts.js';
+import { outcomeAt } from '../../../src/germination/run/outcome.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 import { ensembleSlowly } from './ensemble-slowly.js';
 

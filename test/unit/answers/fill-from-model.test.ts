@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fillFromModel } from '../../../src/answers/fill-gaps.js';
+import { fillFromModel } from '../../../src/answers/soil/fill-gaps.js';
 
 const HOURS = 24 * 30;
 const model = Float64Array.from(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fillGap, missingHours } from '../../../src/answers/fill-gaps.js';
+import { fillGap, missingHours } from '../../../src/answers/soil/fill-gaps.js';
 
 const swing = (days: number): Float64Array =>
   Float64Array.from({ length: 24 * days }, (_, hour) => 15 + 5 * Math.sin((2 * Math.PI * (hour - 9)) / 24));

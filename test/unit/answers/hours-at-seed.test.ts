@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { hoursAtSeed } from '../../../src/answers/hours-at-seed.js';
-import { placeDays } from '../../../src/answers/place-days.js';
+import { hoursAtSeed } from '../../../src/answers/forecast/hours-at-seed.js';
+import { placeDays } from '../../../src/answers/soil/place-days.js';
 import { instantAt, type PlainDate, zoneNamed } from '../../../src/basics/calendar.js';
 
 /** Hours from a wall clock on, each as warm as its number. */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { forecast } from '../../../src/answers/forecast.js';
-import { foldPast, PACKED_VERSION, unfoldPast } from '../../../src/answers/packed-past.js';
-import { depthsWith, type PastSoil, pastAt, pastSoil, pastSoils } from '../../../src/answers/past-soil.js';
+import { foldPast, PACKED_VERSION, unfoldPast } from '../../../src/answers/ahead/packed-past.js';
+import { depthsWith, type PastSoil, pastAt, pastSoil, pastSoils } from '../../../src/answers/ahead/past-soil.js';
+import { forecast } from '../../../src/answers/forecast/forecast.js';
 import { type Bed, defaultBed } from '../../../src/answers/question.js';
-import { sowingWindows } from '../../../src/answers/sowing-windows.js';
+import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate, startOfDay } from '../../../src/basics/calendar.js';
 import { crops } from '../../../src/germination/crops.js';
 import { type ReadSeries, readSeries } from '../../../src/readings/read-series.js';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type Bed, defaultBed } from '../../../src/answers/question.js';
-import { recentSoil } from '../../../src/answers/recent-soil.js';
-import { SNOW_SUPPOSED } from '../../../src/answers/soil-notes.js';
-import { type SoilRecord, soilRecord } from '../../../src/answers/soil-record.js';
+import { recentSoil } from '../../../src/answers/soil/recent-soil.js';
+import { SNOW_SUPPOSED } from '../../../src/answers/soil/soil-notes.js';
+import { type SoilRecord, soilRecord } from '../../../src/answers/soil/soil-record.js';
 import { addDays, findZone, HOUR_MS, instantAt, type PlainDate, startOfDay } from '../../../src/basics/calendar.js';
 import { type ReadSeries, readSeries } from '../../../src/readings/read-series.js';
 import { airOfYears } from './make-air.js';

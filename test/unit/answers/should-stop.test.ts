@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { forecast } from '../../../src/answers/forecast.js';
-import { pastSoil } from '../../../src/answers/past-soil.js';
+import { pastSoil } from '../../../src/answers/ahead/past-soil.js';
+import { forecast } from '../../../src/answers/forecast/forecast.js';
 import { defaultBed } from '../../../src/answers/question.js';
-import { soilTemperatures } from '../../../src/answers/soil-temperatures.js';
-import { sowingWindows } from '../../../src/answers/sowing-windows.js';
+import { soilTemperatures } from '../../../src/answers/soil/soil-temperatures.js';
+import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { StoppedError } from '../../../src/basics/errors.js';
-import { growing } from '../../../src/garden/growing.js';
-import { gardenPlan } from '../../../src/garden/plan.js';
+import { gardenPlan } from '../../../src/garden/plan/plan.js';
+import { growing } from '../../../src/garden/sowing/growing.js';
 import { cropCalled } from '../germination/make.js';
 import { airOfYears } from './make-air.js';
 

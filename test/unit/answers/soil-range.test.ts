@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { aheadSdK } from '../../../src/answers/ahead-sd.js';
+import { aheadSdK } from '../../../src/answers/ahead/ahead-sd.js';
 import { rangeOf } from '../../../src/answers/range.js';
-import { soilRanges } from '../../../src/answers/soil-range.js';
-import { cohortRun } from '../../../src/germination/cohorts.js';
-import { outcomeAt } from '../../../src/germination/outcome.js';
-import { residualsWithRain } from '../../../src/seedbed/residual-model.js';
+import { soilRanges } from '../../../src/answers/soil/soil-range.js';
+import { cohortRun } from '../../../src/germination/run/cohorts.js';
+import { outcomeAt } from '../../../src/germination/run/outcome.js';
+import { residualsWithRain } from '../../../src/seedbed/surface/residual-model.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 
 const seed = seedOf(cropCalled('onion'));

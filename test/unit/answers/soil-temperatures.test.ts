@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type FindPast, pastSoil } from '../../../src/answers/past-soil.js';
+import { type FindPast, pastSoil } from '../../../src/answers/ahead/past-soil.js';
 import { defaultBed } from '../../../src/answers/question.js';
-import { type SoilQuestion, soilTemperatures } from '../../../src/answers/soil-temperatures.js';
+import { type SoilQuestion, soilTemperatures } from '../../../src/answers/soil/soil-temperatures.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { airOfYears } from './make-air.js';
 

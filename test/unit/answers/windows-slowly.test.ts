@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type PastSoil, pastSoil, yearsBefore } from '../../../src/answers/past-soil.js';
+import { type PastSoil, pastSoil, yearsBefore } from '../../../src/answers/ahead/past-soil.js';
 import { defaultBed } from '../../../src/answers/question.js';
-import { sowingWindows, type WindowQuestion } from '../../../src/answers/sowing-windows.js';
+import { sowingWindows, type WindowQuestion } from '../../../src/answers/windows/sowing-windows.js';
 import {
   addDays,
   DAY_MS,
@@ -12,9 +12,9 @@ import {
   type PlainDate,
   startOfDay,
 } from '../../../src/basics/calendar.js';
-import { cohortRun } from '../../../src/germination/cohorts.js';
 import type { Crop } from '../../../src/germination/crop.js';
-import { outcomeAt } from '../../../src/germination/outcome.js';
+import { cohortRun } from '../../../src/germination/run/cohorts.js';
+import { outcomeAt } from '../../../src/germination/run/outcome.js';
 import { readSeries } from '../../../src/readings/read-series.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 

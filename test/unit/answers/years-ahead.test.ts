@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { PastSoil } from '../../../src/answers/past-soil.js';
-import { yearsBefore } from '../../../src/answers/past-soil.js';
-import { yearsAhead } from '../../../src/answers/years-ahead.js';
+import type { PastSoil } from '../../../src/answers/ahead/past-soil.js';
+import { yearsBefore } from '../../../src/answers/ahead/past-soil.js';
+import { yearsAhead } from '../../../src/answers/ahead/years-ahead.js';
 import { addDays, DAY_MS, fixedZone, HOUR_MS, type PlainDate, startOfDay } from '../../../src/basics/calendar.js';
 import { yearCourse } from '../../../src/climate/year-course.js';
 

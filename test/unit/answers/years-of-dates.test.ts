@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { usualCriteria } from '../../../src/answers/dates-in-years.js';
-import { type PastSoil, yearsBefore } from '../../../src/answers/past-soil.js';
-import { yearsOfDates } from '../../../src/answers/years-of-dates.js';
+import { type PastSoil, yearsBefore } from '../../../src/answers/ahead/past-soil.js';
+import { usualCriteria } from '../../../src/answers/windows/dates-in-years.js';
+import { yearsOfDates } from '../../../src/answers/windows/years-of-dates.js';
 import { addDays, findZone, HOUR_MS, instantAt, type PlainDate, startOfDay } from '../../../src/basics/calendar.js';
 
 const zone = findZone('Atlantic/Azores')!;

@@ -1,10 +1,10 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { betaCdf } from '../../../src/basics/beta-cdf.js';
-import { betaQuantile } from '../../../src/basics/beta-quantile.js';
-import { chanceOfCount } from '../../../src/basics/chance-of-count.js';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { gaussLegendre } from '../../../src/basics/gauss-legendre.js';
+import { betaCdf } from '../../../src/basics/numerics/beta-cdf.js';
+import { betaQuantile } from '../../../src/basics/numerics/beta-quantile.js';
+import { chanceOfCount } from '../../../src/basics/numerics/chance-of-count.js';
+import { gaussLegendre } from '../../../src/basics/numerics/gauss-legendre.js';
 
 describe('the beta distribution', () => {
   it('is that of jStat, as far as that is good itself', () => {

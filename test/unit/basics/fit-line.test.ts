@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { fitLine } from '../../../src/basics/fit-line.js';
+import { fitLine } from '../../../src/basics/numerics/fit-line.js';
 
 describe('fitLine', () => {
   it('finds the line that points lie on', () => {

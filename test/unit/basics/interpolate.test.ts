@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { interpolate } from '../../../src/basics/interpolate.js';
+import { interpolate } from '../../../src/basics/numerics/interpolate.js';
 
 describe('interpolate', () => {
   it('gives the knots their own values, to the bit', () => {

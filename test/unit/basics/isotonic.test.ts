@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isotonic } from '../../../src/basics/isotonic.js';
+import { isotonic } from '../../../src/basics/numerics/isotonic.js';
 
 const values = fc.array(fc.integer({ min: 0, max: 100 }), { maxLength: 12 });
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, value) => total + value, 0);

@@ -1,7 +1,7 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { betaBinomialAtLeast } from '../../../src/basics/beta-binomial-at-least.js';
-import { logBetaBinomial } from '../../../src/basics/log-beta-binomial.js';
+import { betaBinomialAtLeast } from '../../../src/basics/numerics/beta-binomial-at-least.js';
+import { logBetaBinomial } from '../../../src/basics/numerics/log-beta-binomial.js';
 
 describe('the beta-binomial distribution', () => {
   it('with a flat beta gives every count the same chance', () => {

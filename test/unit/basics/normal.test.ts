@@ -1,8 +1,8 @@
 import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { normalCdf } from '../../../src/basics/normal-cdf.js';
-import { probit } from '../../../src/basics/probit.js';
+import { normalCdf } from '../../../src/basics/numerics/normal-cdf.js';
+import { probit } from '../../../src/basics/numerics/probit.js';
 
 /** The largest |f(x) - g(x)| over n + 1 evenly spaced x. NaN where either is NaN anywhere. */
 function worstDifference(

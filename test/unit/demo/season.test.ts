@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultBed } from '../../../src/answers/question.js';
-import { soilTemperatures } from '../../../src/answers/soil-temperatures.js';
+import { soilTemperatures } from '../../../src/answers/soil/soil-temperatures.js';
 import { addDays, type PlainDate, zoneNamed } from '../../../src/basics/calendar.js';
 import { inventedAir } from '../../../src/demo/air.js';
 import { chance } from '../../../src/demo/chance.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { WindowAnswer } from '../../../src/contract/windows.js';
 import { windowsInWords } from '../../../src/demo/words.js';
-import type { WindowAnswer } from '../../../src/http/schemas/windows.js';
 
 const quantiles = { p10: 3.2, p50: 3.9, p90: 5.5 };
 const answer: WindowAnswer = {

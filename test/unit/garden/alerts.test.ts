@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
-import { alertEvents, type SubscriptionFields } from '../../../src/garden/alert-store.js';
-import { type Alert, alertsOf } from '../../../src/garden/alerts.js';
-import type { KnownNow, WindowsNow } from '../../../src/garden/known-now.js';
+import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
+import { type Alert, alertsOf } from '../../../src/garden/alerts/alerts.js';
+import type { KnownNow, WindowsNow } from '../../../src/garden/sowing/known-now.js';
+import { alertEvents, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import { crops } from '../../../src/germination/crops.js';
 import { ownCrop } from '../../../src/germination/own-crop.js';
 import { date } from '../../storage/make.js';

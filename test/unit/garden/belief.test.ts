@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../../src/basics/calendar.js';
-import { beliefAfter, type Lesson, usualBelief } from '../../../src/garden/belief.js';
+import { beliefAfter, type Lesson, usualBelief } from '../../../src/garden/learning/belief.js';
 import { cropCalled } from '../germination/make.js';
 
 const usual = usualBelief(cropCalled('onion'));

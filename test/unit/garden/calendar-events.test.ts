@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { CalendarEvent } from '../../../src/garden/calendar-event.js';
-import { calendarEvents } from '../../../src/garden/calendar-events.js';
-import type { BedSeason } from '../../../src/garden/calendar-season.js';
+import type { CalendarEvent } from '../../../src/garden/calendar/calendar-event.js';
+import { calendarEvents } from '../../../src/garden/calendar/calendar-events.js';
+import type { BedSeason } from '../../../src/garden/calendar/calendar-season.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, sowingOf, spellOf } from './seasons.js';
 
 const dates = ({ kind, from, to }: CalendarEvent): [string, string, string] => [kind, from, to];

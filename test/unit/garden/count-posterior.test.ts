@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { usualBelief } from '../../../src/garden/belief.js';
-import type { SeenCount } from '../../../src/garden/count-odds.js';
-import { countPosterior, type SeenSowing, SPREADS } from '../../../src/garden/count-posterior.js';
-import { saidAlone, standFactorOf, timeFactorOf } from '../../../src/garden/posterior-factors.js';
-import { COHORTS } from '../../../src/germination/cohorts.js';
-import { timeFactorReach } from '../../../src/germination/time-factor-reach.js';
+import { usualBelief } from '../../../src/garden/learning/belief.js';
+import type { SeenCount } from '../../../src/garden/learning/count-odds.js';
+import { countPosterior, type SeenSowing, SPREADS } from '../../../src/garden/learning/count-posterior.js';
+import { saidAlone, standFactorOf, timeFactorOf } from '../../../src/garden/learning/posterior-factors.js';
+import { COHORTS } from '../../../src/germination/run/cohorts.js';
+import { timeFactorReach } from '../../../src/germination/run/time-factor-reach.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 
 const onion = cropCalled('onion');

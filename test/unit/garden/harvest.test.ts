@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
-import { grownOn, growthOf, harvestOf } from '../../../src/garden/harvest.js';
+import { grownOn, growthOf, harvestOf } from '../../../src/garden/sowing/harvest.js';
 import { cropCalled } from '../germination/make.js';
 
 const plain = (date: string): PlainDate => date as PlainDate;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlainDate } from '../../../src/basics/calendar.js';
-import { type DatedEvent, icalendar } from '../../../src/garden/icalendar.js';
+import { type DatedEvent, icalendar } from '../../../src/garden/calendar/icalendar.js';
 import { calendarFaults } from './calendar-faults.js';
 import { eventsIn, propertiesOf } from './read-calendar.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
-import { indoorsOf, nightsBear } from '../../../src/garden/indoors.js';
+import { indoorsOf, nightsBear } from '../../../src/garden/sowing/indoors.js';
 import { cropCalled } from '../germination/make.js';
 
 const plain = (date: string): PlainDate => date as PlainDate;

@@ -1,7 +1,7 @@
-import type { Milestone } from '../../../src/answers/milestones.js';
-import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
+import type { Milestone } from '../../../src/answers/forecast/milestones.js';
+import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
 import { addDays } from '../../../src/basics/calendar.js';
-import type { SowingNow } from '../../../src/garden/known-now.js';
+import type { SowingNow } from '../../../src/garden/sowing/known-now.js';
 import { crops } from '../../../src/germination/crops.js';
 import { date } from '../../storage/make.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlainDate } from '../../../src/basics/calendar.js';
-import { lotForQuestion, lotNow } from '../../../src/garden/lot-now.js';
-import type { LotFields } from '../../../src/garden/season-store.js';
+import { lotForQuestion, lotNow } from '../../../src/garden/lots/lot-now.js';
+import type { LotFields } from '../../../src/garden/store/season-store.js';
 import { lotOf } from './lots.js';
 
 const on = (text: string): PlainDate => text as PlainDate;

@@ -1,4 +1,4 @@
-import type { LotFields } from '../../../src/garden/season-store.js';
+import type { LotFields } from '../../../src/garden/store/season-store.js';
 
 /** A lot of onion of which nothing is known but what is named. */
 export const lotOf = (fields: Partial<LotFields> = {}): LotFields => ({

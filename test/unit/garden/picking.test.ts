@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pickingOf, weeksOfPicking } from '../../../src/garden/picking.js';
+import { pickingOf, weeksOfPicking } from '../../../src/garden/sowing/picking.js';
 import { crops } from '../../../src/germination/crops.js';
 import { cropCalled } from '../germination/make.js';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { type FindPast, type PastSoil, pastSoil } from '../../../src/answers/past-soil.js';
+import { type FindPast, type PastSoil, pastSoil } from '../../../src/answers/ahead/past-soil.js';
 import { defaultBed } from '../../../src/answers/question.js';
 import { addDays, daysBetween, findZone, type PlainDate } from '../../../src/basics/calendar.js';
-import { type GardenPlan, gardenPlan } from '../../../src/garden/plan.js';
-import type { PlanQuestion } from '../../../src/garden/plan-question.js';
+import { type GardenPlan, gardenPlan } from '../../../src/garden/plan/plan.js';
+import type { PlanQuestion } from '../../../src/garden/plan/plan-question.js';
 import { readSeries } from '../../../src/readings/read-series.js';
 import { cropCalled } from '../germination/make.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { resowingIn } from '../../../src/garden/resowing.js';
+import { resowingIn } from '../../../src/garden/sowing/resowing.js';
 import { date } from '../../storage/make.js';
 
 const windows = (...spans: readonly (readonly [from: string, to: string])[]) =>

@@ -1,10 +1,15 @@
-import type { Forecast } from '../../../src/answers/forecast.js';
-import type { Milestone } from '../../../src/answers/milestones.js';
-import type { SpellAnswer } from '../../../src/answers/spell-answers.js';
+import type { Forecast } from '../../../src/answers/forecast/forecast.js';
+import type { Milestone } from '../../../src/answers/forecast/milestones.js';
+import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
-import type { BedSeason, GrowingPlan, GrowingSowing, SowingToMake } from '../../../src/garden/calendar-season.js';
-import type { Plan, Sowing } from '../../../src/garden/season-store.js';
-import type { Bed } from '../../../src/garden/store.js';
+import type {
+  BedSeason,
+  GrowingPlan,
+  GrowingSowing,
+  SowingToMake,
+} from '../../../src/garden/calendar/calendar-season.js';
+import type { Plan, Sowing } from '../../../src/garden/store/season-store.js';
+import type { Bed } from '../../../src/garden/store/store.js';
 import { cropCalled } from '../germination/make.js';
 
 export const on = (date: string): PlainDate => date as PlainDate;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../src/basics/calendar.js';
-import type { PlanSowing } from '../../../src/garden/plan.js';
-import { sowingsToMake } from '../../../src/garden/sowings-to-make.js';
+import type { PlanSowing } from '../../../src/garden/plan/plan.js';
+import { sowingsToMake } from '../../../src/garden/plan/sowings-to-make.js';
 import { planOf } from './seasons.js';
 
 // Harvest from 1 July on; a sowing lasts two weeks.

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { PlainDate } from '../../../src/basics/calendar.js';
-import type { Count } from '../../../src/garden/season-store.js';
-import { standCounted } from '../../../src/garden/stand-counted.js';
+import { standCounted } from '../../../src/garden/learning/stand-counted.js';
+import type { Count } from '../../../src/garden/store/season-store.js';
 
 const stand = {
   by: '2027-08-24' as PlainDate,

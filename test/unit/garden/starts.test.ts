@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { YearOfDates } from '../../../src/answers/dates-in-years.js';
+import type { YearOfDates } from '../../../src/answers/windows/dates-in-years.js';
 import type { PlainDate } from '../../../src/basics/calendar.js';
-import { grownOn } from '../../../src/garden/harvest.js';
-import { pickingOf } from '../../../src/garden/picking.js';
-import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../../src/garden/starts.js';
+import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../../src/garden/plan/starts.js';
+import { grownOn } from '../../../src/garden/sowing/harvest.js';
+import { pickingOf } from '../../../src/garden/sowing/picking.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 
 const firstDate = '2027-01-01' as PlainDate;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { talliesOf } from '../../../src/garden/tally.js';
+import { talliesOf } from '../../../src/garden/learning/tally.js';
 import { date } from '../../storage/make.js';
 
 type Said = readonly [seedlings: number, thinned?: boolean | number, ofSeeds?: number];

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { probit } from '../../../src/basics/probit.js';
-import { allSowings } from '../../../src/germination/all-sowings.js';
-import { COHORTS, cohortRun, cohortsAwake, type Seed } from '../../../src/germination/cohorts.js';
+import { probit } from '../../../src/basics/numerics/probit.js';
 import { crops } from '../../../src/germination/crops.js';
-import { germinationCurve, rateAt, shareAt } from '../../../src/germination/curve.js';
-import { hourlyPace, medianSpeed } from '../../../src/germination/hourly-pace.js';
-import { outcomeAt } from '../../../src/germination/outcome.js';
+import { germinationCurve, rateAt, shareAt } from '../../../src/germination/curve/curve.js';
+import { allSowings } from '../../../src/germination/many/all-sowings.js';
 import { ownCrop } from '../../../src/germination/own-crop.js';
+import { COHORTS, cohortRun, cohortsAwake, type Seed } from '../../../src/germination/run/cohorts.js';
+import { hourlyPace, medianSpeed } from '../../../src/germination/run/hourly-pace.js';
+import { outcomeAt } from '../../../src/germination/run/outcome.js';
 import { cropCalled, days, hourly, type Part, rowsOf, seedOf } from './make.js';
 import { differencesFromSlow } from './slow-sowings.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { baseTempFit } from '../../../src/germination/base-temp-fit.js';
 import type { CropRow } from '../../../src/germination/crop.js';
+import { baseTempFit } from '../../../src/germination/curve/base-temp-fit.js';
 import { rowsOf } from './make.js';
 
 describe('baseTempFit', () => {

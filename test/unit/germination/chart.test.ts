@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chartOf } from '../../../src/germination/chart.js';
-import { hotThreshold } from '../../../src/germination/hot-threshold.js';
+import { chartOf } from '../../../src/germination/curve/chart.js';
+import { hotThreshold } from '../../../src/germination/curve/hot-threshold.js';
 import { cropCalled, rowsOf } from './make.js';
 
 describe('chartOf', () => {

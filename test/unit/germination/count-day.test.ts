@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { defaultCountDays } from '../../../src/germination/count-day.js';
+import { defaultCountDays } from '../../../src/germination/run/count-day.js';
 
 const always = (days: number | null) => (): number | null => days;
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { crops } from '../../../src/germination/crops.js';
-import { hotThreshold } from '../../../src/germination/hot-threshold.js';
+import { hotThreshold } from '../../../src/germination/curve/hot-threshold.js';
 import { cropCalled } from './make.js';
 
 describe('the crops', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { germinationCurve } from '../../../src/germination/curve.js';
+import { germinationCurve } from '../../../src/germination/curve/curve.js';
 import { cropCalled } from './make.js';
 
 const { rows } = cropCalled('onion');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { baseTempFit } from '../../../src/germination/base-temp-fit.js';
-import { germinationCurve, rateAt, shareAt, shareCells } from '../../../src/germination/curve.js';
+import { baseTempFit } from '../../../src/germination/curve/base-temp-fit.js';
+import { germinationCurve, rateAt, shareAt, shareCells } from '../../../src/germination/curve/curve.js';
 import { cropCalled, rowsOf, seedOf } from './make.js';
 
 const curveOf = (id: string, hotLimitShiftC = 0) => seedOf(cropCalled(id), { hotLimitShiftC }).curve;

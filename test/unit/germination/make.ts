@@ -1,9 +1,9 @@
-import { cohortRun, type Seed, unknownPace } from '../../../src/germination/cohorts.js';
 import type { Crop, CropRow } from '../../../src/germination/crop.js';
 import { crops } from '../../../src/germination/crops.js';
-import { bestPercent, germinationCurve } from '../../../src/germination/curve.js';
-import { outcomeAt } from '../../../src/germination/outcome.js';
-import type { Sowing } from '../../../src/germination/spells.js';
+import { bestPercent, germinationCurve } from '../../../src/germination/curve/curve.js';
+import { cohortRun, type Seed, unknownPace } from '../../../src/germination/run/cohorts.js';
+import { outcomeAt } from '../../../src/germination/run/outcome.js';
+import type { Sowing } from '../../../src/germination/run/spells.js';
 
 export function cropCalled(id: string): Crop {
   const crop = crops.get(id);

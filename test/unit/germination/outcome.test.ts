@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { COHORTS, type CohortRun } from '../../../src/germination/cohorts.js';
-import { countUpBy, outcomeAt } from '../../../src/germination/outcome.js';
+import { COHORTS, type CohortRun } from '../../../src/germination/run/cohorts.js';
+import { countUpBy, outcomeAt } from '../../../src/germination/run/outcome.js';
 
 const NEVER = Infinity;
 

@@ -1,6 +1,6 @@
-import { allSowings, type Counting } from '../../../src/germination/all-sowings.js';
-import { COHORTS, cohortRun, type Seed, unknownPace } from '../../../src/germination/cohorts.js';
-import { outcomeAt } from '../../../src/germination/outcome.js';
+import { allSowings, type Counting } from '../../../src/germination/many/all-sowings.js';
+import { COHORTS, cohortRun, type Seed, unknownPace } from '../../../src/germination/run/cohorts.js';
+import { outcomeAt } from '../../../src/germination/run/outcome.js';
 
 /** Where a sowing in the fast answer is not what that sowing run alone gives: nothing, if all is well. */
 export function differencesFromSlow(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Crop } from '../../../src/germination/crop.js';
-import { coldSpells, hotSpells } from '../../../src/germination/spells.js';
+import { coldSpells, hotSpells } from '../../../src/germination/run/spells.js';
 import { cropCalled, days, hourly, type Part, sow } from './make.js';
 
 const hours = (n: number, meanC: number): Part => ({ hours: n, meanC });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { COHORTS, cohortRun } from '../../../src/germination/cohorts.js';
-import { countUpBy } from '../../../src/germination/outcome.js';
-import { shareUp, timeFactorReach } from '../../../src/germination/time-factor-reach.js';
+import { COHORTS, cohortRun } from '../../../src/germination/run/cohorts.js';
+import { countUpBy } from '../../../src/germination/run/outcome.js';
+import { shareUp, timeFactorReach } from '../../../src/germination/run/time-factor-reach.js';
 import { cropCalled, seedOf } from './make.js';
 
 /** A spring that warms, with day and night, and a few hot days in it. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
 import { crops } from '../../../src/germination/crops.js';
-import { agedShare, daysPerProbit } from '../../../src/germination/viability.js';
+import { agedShare, daysPerProbit } from '../../../src/germination/storage/viability.js';
 
 const [onion] = crops.get('onion')!.viability;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { accepted } from '../../../src/http/accepted.js';
+import { accepted } from '../../../src/http/negotiation/accepted.js';
 
 const both = ['application/json', 'image/svg+xml'];
 

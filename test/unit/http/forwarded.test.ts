@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { settleForwarded } from '../../../src/http/forwarded.js';
+import { settleForwarded } from '../../../src/http/server/forwarded.js';
 
 type Headers = Record<string, string>;
 const settled = (headers: Headers, isFromProxy = true): Headers => {

@@ -1,6 +1,6 @@
 import Fastify from 'fastify';
 import { expect, test } from 'vitest';
-import { loggedRequest } from '../../../src/http/logged-request.js';
+import { loggedRequest } from '../../../src/http/server/logged-request.js';
 
 /** The addresses that are logged of requests to these. */
 async function logged(urls: readonly string[]): Promise<string[]> {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { histogram } from '../../../src/basics/histogram.js';
-import { metrics } from '../../../src/http/metrics.js';
-import { type Seen, watch } from '../../../src/http/seen.js';
+import { metrics } from '../../../src/http/metrics/metrics.js';
+import { type Seen, watch } from '../../../src/http/metrics/seen.js';
 
 describe('the text form', () => {
   test('escapes labels and help as the form asks, so that no value can end a line or a label', async () => {

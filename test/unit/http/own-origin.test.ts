@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isOwnOrigin } from '../../../src/http/own-origin.js';
+import { isOwnOrigin } from '../../../src/contract/own-origin.js';
 
 /** Asked of quillmere.example, unless another host is named. */
 const own = (origin: string | undefined, site?: string, host = 'quillmere.example') =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { TakeAllowance } from '../../../src/garden/allowance.js';
-import { memoryAllowances, sharedAllowances } from '../../../src/http/allowances.js';
-import { rateLimit } from '../../../src/http/rate-limit.js';
+import type { TakeAllowance } from '../../../src/garden/store/allowance.js';
+import { memoryAllowances, sharedAllowances } from '../../../src/http/auth/allowances.js';
+import { rateLimit } from '../../../src/http/auth/rate-limit.js';
 
 const of = (perMinute: number, take: TakeAllowance = memoryAllowances(), chunk = 1) =>
   rateLimit({ policy: 'requests', perMinute, take, chunk });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sessionLabel } from '../../../src/http/session-label.js';
+import { sessionLabel } from '../../../src/http/auth/session-label.js';
 
 test.each([
   ['Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0', 'Firefox on Linux'],

@@ -3,14 +3,14 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { text } from 'node:stream/consumers';
 import { describe, expect, test, vi } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
-import type { SubscriptionFields } from '../../../src/garden/alert-store.js';
-import type { Store } from '../../../src/garden/store.js';
+import type { SubscriptionFields } from '../../../src/garden/store/alert-store.js';
+import type { Store } from '../../../src/garden/store/store.js';
 import { type DeliverSettings, deliver } from '../../../src/outbox/deliver.js';
 import { delivering } from '../../../src/outbox/keep-delivering.js';
 import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { emptySqlite } from '../../storage/databases.js';
-import { closedAfterEach, serve } from '../outside/servers.js';
+import { closedAfterEach, serve } from '../egress/servers.js';
 
 const OWNER = 'quillmere';
 const NOW = Date.parse('2027-05-03T12:00Z');

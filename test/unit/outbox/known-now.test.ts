@@ -1,17 +1,17 @@
 import { text } from 'node:stream/consumers';
 import { describe, expect, test } from 'vitest';
-import { sowingWindows } from '../../../src/answers/sowing-windows.js';
+import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
-import type { SubscriptionFields } from '../../../src/garden/alert-store.js';
-import { growing } from '../../../src/garden/growing.js';
-import { type KnownNow, knownNow } from '../../../src/garden/known-now.js';
-import type { Store } from '../../../src/garden/store.js';
+import { growing } from '../../../src/garden/sowing/growing.js';
+import { type KnownNow, knownNow } from '../../../src/garden/sowing/known-now.js';
+import type { SubscriptionFields } from '../../../src/garden/store/alert-store.js';
+import type { Store } from '../../../src/garden/store/store.js';
 import { deliver } from '../../../src/outbox/deliver.js';
 import { lookAtDue } from '../../../src/outbox/look.js';
 import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, quillmere, sowing } from '../../storage/make.js';
-import { closedAfterEach, serve } from '../outside/servers.js';
+import { closedAfterEach, serve } from '../egress/servers.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
-import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/alert-store.js';
-import type { KnownNow } from '../../../src/garden/known-now.js';
-import type { Store } from '../../../src/garden/store.js';
+import type { KnownNow } from '../../../src/garden/sowing/known-now.js';
+import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
+import type { Store } from '../../../src/garden/store/store.js';
 import { lookAtDue } from '../../../src/outbox/look.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, probe, quillmere, readingsFrom } from '../../storage/make.js';
+import { closedAfterEach } from '../egress/servers.js';
 import { milestone, sowingNow } from '../garden/known.js';
-import { closedAfterEach } from '../outside/servers.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */

@@ -1,9 +1,9 @@
 import { createServer, type Socket } from 'node:net';
 import { text } from 'node:stream/consumers';
 import { describe, expect, test } from 'vitest';
+import { isPublicAddress } from '../../../src/egress/public-address.js';
 import { type Sender, type SenderSettings, type Sent, webhookSender } from '../../../src/outbox/send-webhook.js';
-import { isPublicAddress } from '../../../src/outside/public-address.js';
-import { answerWithoutEnd, closedAfterEach, serve } from '../outside/servers.js';
+import { answerWithoutEnd, closedAfterEach, serve } from '../egress/servers.js';
 
 const { open, server } = closedAfterEach();
 

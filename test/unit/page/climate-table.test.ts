@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Send } from '../../../src/page/api.js';
-import { keepClimate } from '../../../src/page/climate-table.js';
-import { whenView } from '../../../src/page/when-view.js';
+import { keepClimate } from '../../../src/page/begin/climate-table.js';
+import type { Send } from '../../../src/page/shell/api.js';
+import { whenView } from '../../../src/page/when/when-view.js';
 import { startApp } from '../../api/helper.js';
 import { askedOf, seen, sendTo } from './when-made.js';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { FILE_LIMIT_BYTES } from '../../../src/http/file-limit.js';
-import type { ReportWire } from '../../../src/http/schemas/readings.js';
-import { checkRequest, sizeText, tooLarge } from '../../../src/page/file-check.js';
-import { chooseAgain, fileState } from '../../../src/page/file-state.js';
-import { questionFrom } from '../../../src/page/question.js';
-import type { Shelf } from '../../../src/page/shelf.js';
-import { understoodNote } from '../../../src/page/understood-words.js';
+import { FILE_LIMIT_BYTES } from '../../../src/contract/file-limit.js';
+import type { ReportWire } from '../../../src/contract/readings.js';
+import { questionFrom } from '../../../src/page/form/question.js';
+import type { Shelf } from '../../../src/page/shell/shelf.js';
+import { checkRequest, sizeText, tooLarge } from '../../../src/page/sowing/file-check.js';
+import { chooseAgain, fileState } from '../../../src/page/sowing/file-state.js';
+import { understoodNote } from '../../../src/page/sowing/understood-words.js';
 
 const reader = { locale: 'en-GB', degrees: 'C' } as const;
 const text = ({ markup }: { markup: string }): string =>

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { forecastRequest } from '../../../src/page/forecast-request.js';
-import { linkTo, type Question, questionFrom } from '../../../src/page/question.js';
-import { numberIn } from '../../../src/page/typed-numbers.js';
+import { linkTo, type Question, questionFrom } from '../../../src/page/form/question.js';
+import { numberIn } from '../../../src/page/form/typed-numbers.js';
+import { forecastRequest } from '../../../src/page/sowing/forecast-request.js';
 
 const asked = (query: string): Question => questionFrom(new URLSearchParams(query), { beds: [{ id: 'north' }] });
 const requestOf = (query: string) => {

@@ -1,10 +1,10 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { exampleCount } from '../../../src/http/examples.js';
-import type { SowingAnswer } from '../../../src/http/schemas/sowings.js';
-import type { Send } from '../../../src/page/api.js';
-import { growingAct } from '../../../src/page/growing-acts.js';
-import type { Asked } from '../../../src/page/view.js';
+import type { SowingAnswer } from '../../../src/contract/sowings.js';
+import { exampleCount } from '../../../src/http/question/examples.js';
+import { growingAct } from '../../../src/page/growing/growing-acts.js';
+import type { Send } from '../../../src/page/shell/api.js';
+import type { Asked } from '../../../src/page/shell/view.js';
 import { keepQuillmere, startApp } from '../../api/helper.js';
 import { askedOf, sendTo } from './page-send.js';
 

@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { StorageError } from '../../../src/garden/storage-error.js';
-import { readyAnswer } from '../../../src/http/ready-answer.js';
-import type { SowingAnswer } from '../../../src/http/schemas/sowings.js';
-import { servePage } from '../../../src/page/serve.js';
+import type { SowingAnswer } from '../../../src/contract/sowings.js';
+import { StorageError } from '../../../src/garden/store/storage-error.js';
+import { readyAnswer } from '../../../src/http/negotiation/ready-answer.js';
+import { servePage } from '../../../src/page/server/serve.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { keepQuillmere, startApp } from '../../api/helper.js';
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { PlanAnswer } from '../../../src/http/schemas/plans.js';
-import type { SowingAnswer } from '../../../src/http/schemas/sowings.js';
-import type { Found } from '../../../src/page/growing-found.js';
-import { thingsToDo, thisWeek, toDoSaid } from '../../../src/page/growing-to-do.js';
-import type { Shelf } from '../../../src/page/shelf.js';
+import type { PlanAnswer } from '../../../src/contract/plans.js';
+import type { SowingAnswer } from '../../../src/contract/sowings.js';
+import type { Found } from '../../../src/page/growing/growing-found.js';
+import { thingsToDo, thisWeek, toDoSaid } from '../../../src/page/growing/growing-to-do.js';
+import type { Shelf } from '../../../src/page/shell/shelf.js';
 
 const reader = { locale: 'en-GB', degrees: 'C' } as const;
 /** At Quillmere it is still 3 August: its zone is two hours behind. */

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Send } from '../../../src/page/api.js';
-import { growingView } from '../../../src/page/growing-view.js';
+import { growingView } from '../../../src/page/growing/growing-view.js';
+import type { Send } from '../../../src/page/shell/api.js';
 import { keepQuillmere, startApp } from '../../api/helper.js';
 import { askedOf, sendTo } from './page-send.js';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inTurns } from '../../../src/page/in-turns.js';
+import { inTurns } from '../../../src/page/shell/in-turns.js';
 
 test('no more are asked at a time than is said, and the answers stand in the order of the questions', async () => {
   let [asking, most] = [0, 0];

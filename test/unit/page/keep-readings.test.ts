@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { Send } from '../../../src/page/api.js';
-import { keepReadings, readingsForm } from '../../../src/page/keep-readings.js';
+import { keepReadings, readingsForm } from '../../../src/page/begin/keep-readings.js';
+import type { Send } from '../../../src/page/shell/api.js';
 import { startApp } from '../../api/helper.js';
 import { askedOf, sendTo } from './page-send.js';
 

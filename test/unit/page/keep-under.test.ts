@@ -1,5 +1,5 @@
 import { afterAll, expect, test } from 'vitest';
-import { keepUnder } from '../../../src/page/keep-under.js';
+import { keepUnder } from '../../../src/page/form/keep-under.js';
 import { quillmere, startApp } from '../../api/helper.js';
 import { sendTo } from './page-send.js';
 

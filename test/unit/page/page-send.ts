@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
-import type { Send } from '../../../src/page/api.js';
-import { questionFrom } from '../../../src/page/question.js';
-import { loadShelf } from '../../../src/page/shelf.js';
-import type { Asked } from '../../../src/page/view.js';
+import { questionFrom } from '../../../src/page/form/question.js';
+import type { Send } from '../../../src/page/shell/api.js';
+import { loadShelf } from '../../../src/page/shell/shelf.js';
+import type { Asked } from '../../../src/page/shell/view.js';
 
 /** Asks a service as the page does. */
 export const sendTo =

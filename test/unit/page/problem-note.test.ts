@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Problem } from '../../../src/page/api.js';
-import { problemNote } from '../../../src/page/problem-note.js';
+import type { Problem } from '../../../src/page/shell/api.js';
+import { problemNote } from '../../../src/page/shell/problem-note.js';
 
 const text = ({ markup }: { markup: string }): string => markup.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ');
 const noted = (problem: Problem, degrees: 'C' | 'F' = 'C') => problemNote(problem, { locale: 'en-GB', degrees });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { saidText } from '../../../src/page/said-text.js';
+import { saidText } from '../../../src/page/shell/said-text.js';
 
 const inFahrenheit = (text: string): string => saidText(text, { locale: 'en-GB', degrees: 'F' }).markup;
 

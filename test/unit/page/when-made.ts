@@ -1,11 +1,11 @@
 import type { FastifyInstance } from 'fastify';
 import { beds, comingDays, northReadings, pastAir, place } from '../../../src/demo/season.js';
-import { get, isRefused, type Send } from '../../../src/page/api.js';
-import type { Html } from '../../../src/page/html.js';
-import { type Question, questionFrom } from '../../../src/page/question.js';
-import { loadShelf } from '../../../src/page/shelf.js';
-import type { Asked } from '../../../src/page/view.js';
-import type { Season } from '../../../src/page/when-season.js';
+import { type Question, questionFrom } from '../../../src/page/form/question.js';
+import { get, isRefused, type Send } from '../../../src/page/shell/api.js';
+import type { Html } from '../../../src/page/shell/html.js';
+import { loadShelf } from '../../../src/page/shell/shelf.js';
+import type { Asked } from '../../../src/page/shell/view.js';
+import type { Season } from '../../../src/page/when/when-season.js';
 import { dateAfter } from '../plot/make.js';
 
 /** What a reader sees of it: no tags, and nothing of what a figure says when it is asked. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { closedAt, gapsOf, joinedSpells } from '../../../src/page/when-season.js';
+import { closedAt, gapsOf, joinedSpells } from '../../../src/page/when/when-season.js';
 import { madeSeason } from './when-made.js';
 
 const closed = (from: string, to: string, why: 'too-cold' | 'too-slow' | 'too-hot' | 'frost-to-come') => ({

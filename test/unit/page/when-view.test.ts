@@ -1,12 +1,12 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { ForecastAnswer } from '../../../src/http/schemas/forecast.js';
-import type { WindowAnswer } from '../../../src/http/schemas/windows.js';
-import type { Send } from '../../../src/page/api.js';
-import { html } from '../../../src/page/html.js';
-import { linkTo, questionFrom } from '../../../src/page/question.js';
-import type { Answered } from '../../../src/page/view.js';
-import { whenView } from '../../../src/page/when-view.js';
+import type { ForecastAnswer } from '../../../src/contract/forecast.js';
+import type { WindowAnswer } from '../../../src/contract/windows.js';
+import { linkTo, questionFrom } from '../../../src/page/form/question.js';
+import type { Send } from '../../../src/page/shell/api.js';
+import { html } from '../../../src/page/shell/html.js';
+import type { Answered } from '../../../src/page/shell/view.js';
+import { whenView } from '../../../src/page/when/when-view.js';
 import { startApp } from '../../api/helper.js';
 import { askedOf, keepDemo, seen, sendTo } from './when-made.js';
 

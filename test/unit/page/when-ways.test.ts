@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { WindowAnswer } from '../../../src/http/schemas/windows.js';
-import { html } from '../../../src/page/html.js';
-import { OPEN_GROUND } from '../../../src/page/when-request.js';
-import { waysOf, waysSaid } from '../../../src/page/when-ways.js';
+import type { WindowAnswer } from '../../../src/contract/windows.js';
+import { html } from '../../../src/page/shell/html.js';
+import { OPEN_GROUND } from '../../../src/page/when/when-request.js';
+import { waysOf, waysSaid } from '../../../src/page/when/when-ways.js';
 import { madeSeason, seen } from './when-made.js';
 
 const reader = { locale: 'en-GB', degrees: 'C' } as const;

@@ -5,9 +5,9 @@ import {
   type OrderDecision,
   possibleOrders,
   wallOf,
-} from '../../../src/readings/date-order.js';
-import { stampReader } from '../../../src/readings/read-stamp.js';
-import { stampFormOf } from '../../../src/readings/stamp-form.js';
+} from '../../../src/readings/time/date-order.js';
+import { stampReader } from '../../../src/readings/time/read-stamp.js';
+import { stampFormOf } from '../../../src/readings/time/stamp-form.js';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;

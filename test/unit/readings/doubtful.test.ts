@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { limitsAt } from '../../../src/readings/doubt-limits.js';
-import { rangeTest } from '../../../src/readings/doubt-range.js';
-import { resolutionOf } from '../../../src/readings/doubt-resolution.js';
-import { spikeTest } from '../../../src/readings/doubt-spike.js';
-import { stepTest } from '../../../src/readings/doubt-step.js';
-import { stuckTest } from '../../../src/readings/doubt-stuck.js';
-import { verdictBook } from '../../../src/readings/doubt-verdicts.js';
-import { failedZeroTest } from '../../../src/readings/doubt-zero.js';
-import { judgeReadings, type ReadingsToJudge } from '../../../src/readings/doubtful.js';
+import { limitsAt } from '../../../src/readings/checks/doubt-limits.js';
+import { rangeTest } from '../../../src/readings/checks/doubt-range.js';
+import { resolutionOf } from '../../../src/readings/checks/doubt-resolution.js';
+import { spikeTest } from '../../../src/readings/checks/doubt-spike.js';
+import { stepTest } from '../../../src/readings/checks/doubt-step.js';
+import { stuckTest } from '../../../src/readings/checks/doubt-stuck.js';
+import { verdictBook } from '../../../src/readings/checks/doubt-verdicts.js';
+import { failedZeroTest } from '../../../src/readings/checks/doubt-zero.js';
+import { judgeReadings, type ReadingsToJudge } from '../../../src/readings/checks/doubtful.js';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { textReader } from '../../../src/readings/encoding.js';
-import { unifyLineEnds } from '../../../src/readings/line-ends.js';
+import { textReader } from '../../../src/readings/text/encoding.js';
+import { unifyLineEnds } from '../../../src/readings/text/line-ends.js';
 
 /** Reads bytes in pieces cut at these places. */
 function readInPieces(bytes: Buffer, cuts: readonly number[]): { text: string; encoding: string } {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { meansWithin } from '../../../src/readings/means-within.js';
+import { meansWithin } from '../../../src/readings/daily/means-within.js';
 
 const HOUR = 3_600_000;
 const readings = (rows: readonly (readonly [number, number])[]) => ({

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readNumber } from '../../../src/readings/number-cell.js';
+import { readNumber } from '../../../src/readings/text/number-cell.js';
 
 describe('readNumber', () => {
   it('reads every decimal number as the language itself does, with point or comma', () => {

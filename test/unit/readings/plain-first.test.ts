@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { plainFirst } from '../../../src/readings/plain-first.js';
+import { plainFirst } from '../../../src/readings/text/plain-first.js';
 
 /** Hands a text on in pieces; lines that begin with `p` are plain. What came to each side, in order. */
 function handOn(text: string, pieceBytes: number): { all: string; asText: string; asPlain: string } {

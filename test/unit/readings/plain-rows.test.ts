@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { plainRows } from '../../../src/readings/plain-rows.js';
-import { stampReader } from '../../../src/readings/read-stamp.js';
-import { rowStore } from '../../../src/readings/row-store.js';
-import { stampFormOf } from '../../../src/readings/stamp-form.js';
-import { knownStamp } from '../../../src/readings/stamp-in-bytes.js';
+import { plainRows } from '../../../src/readings/text/plain-rows.js';
+import { rowStore } from '../../../src/readings/text/row-store.js';
+import { stampReader } from '../../../src/readings/time/read-stamp.js';
+import { stampFormOf } from '../../../src/readings/time/stamp-form.js';
+import { knownStamp } from '../../../src/readings/time/stamp-in-bytes.js';
 
 const DAY = 100_000_000;
 const NOON = 20_270_801 * DAY + 12 * 3_600_000;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { type DateOrder, possibleOrders, wallOf } from '../../../src/readings/date-order.js';
-import { stampReader } from '../../../src/readings/read-stamp.js';
-import { stampFormOf } from '../../../src/readings/stamp-form.js';
+import { type DateOrder, possibleOrders, wallOf } from '../../../src/readings/time/date-order.js';
+import { stampReader } from '../../../src/readings/time/read-stamp.js';
+import { stampFormOf } from '../../../src/readings/time/stamp-form.js';
 
 const formOf = (cell: string) => {
   const form = stampFormOf([cell]);

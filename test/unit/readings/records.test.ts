@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Delimiter, recordsIn, rowReader } from '../../../src/readings/records.js';
+import { type Delimiter, recordsIn, rowReader } from '../../../src/readings/text/records.js';
 
 /** All records of a text that comes in pieces of this length, each with its line. */
 function readAll(text: string, delimiter: Delimiter, piece = text.length || 1): { rows: string[][]; lines: number[] } {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rowStore } from '../../../src/readings/row-store.js';
+import { rowStore } from '../../../src/readings/text/row-store.js';
 
 /** A store of so many rows, whose stamps count them and whose values are tenths of it; every seventh line has none. */
 function filled(rows: number, expectedRows: number) {

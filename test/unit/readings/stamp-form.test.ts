@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stampFormOf } from '../../../src/readings/stamp-form.js';
+import { stampFormOf } from '../../../src/readings/time/stamp-form.js';
 
 describe('the form of a column of stamps', () => {
   it.each([

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { inTimeOrder } from '../../../src/readings/time-order.js';
+import { inTimeOrder } from '../../../src/readings/time/time-order.js';
 
 function ordered(rows: readonly (readonly [atMs: number, value: number])[]) {
   const [atMs, values] = [Float64Array.from(rows, ([ms]) => ms), Float64Array.from(rows, ([, value]) => value)];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { choleskyFactor, solveLower } from '../../../src/basics/cholesky.js';
 import { ScienceError } from '../../../src/basics/errors.js';
+import { choleskyFactor, solveLower } from '../../../src/basics/numerics/cholesky.js';
 
 const numbers = (length: number) =>
   fc.array(fc.double({ min: -10, max: 10, noNaN: true }), { minLength: length, maxLength: length });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Boundary, conduct } from '../../../src/seedbed/conduct.js';
-import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from '../../../src/seedbed/ground.js';
+import { type Boundary, conduct } from '../../../src/seedbed/conduction/conduct.js';
+import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from '../../../src/seedbed/surface/ground.js';
 import { conductPlainly } from './conduct-plainly.js';
 
 const DEPTHS_CM = [0, 0.6, 2.5, 5];

@@ -1,6 +1,6 @@
-import type { Boundary } from '../../../src/seedbed/conduct.js';
-import type { Ground } from '../../../src/seedbed/ground.js';
-import { frostShareOf, meetFrost, settleHeat } from '../../../src/seedbed/phase-change.js';
+import type { Boundary } from '../../../src/seedbed/conduction/conduct.js';
+import { frostShareOf, meetFrost, settleHeat } from '../../../src/seedbed/conduction/phase-change.js';
+import type { Ground } from '../../../src/seedbed/surface/ground.js';
 
 const ATTEMPTS = 4;
 const HOUR_S = 3600;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { conduct, hourEdges, hourlyMeans } from '../../../src/seedbed/conduct.js';
-import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../../../src/seedbed/ground.js';
+import { conduct, hourEdges, hourlyMeans } from '../../../src/seedbed/conduction/conduct.js';
+import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../../../src/seedbed/surface/ground.js';
 
 const groundOf = (depthsCm: readonly number[], conductivity = 1.2, heatCapacity = 2e6, bottomCm = DEEP_CM): Ground => ({
   depthsCm: gradedDepthsCm(depthsCm, bottomCm),

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { lagH, swingAtDepthK } from '../../../src/seedbed/damping.js';
+import { lagH, swingAtDepthK } from '../../../src/seedbed/conduction/damping.js';
 import {
   diffusivityFromLag,
   diffusivityFromSwings,
   diffusivityFromTwoProbes,
-} from '../../../src/seedbed/diffusivity-from-two-probes.js';
+} from '../../../src/seedbed/probe/diffusivity-from-two-probes.js';
 
 /** A day's wave on a drift, so many hours late. */
 const record = (nHours: number, swingK: number, lateH: number, driftK = 0): Float64Array =>

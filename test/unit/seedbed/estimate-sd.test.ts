@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { probit } from '../../../src/basics/probit.js';
-import { emergencePlusMinusK, plusMinusK } from '../../../src/seedbed/estimate-sd.js';
-import { residualsWithRain } from '../../../src/seedbed/residual-model.js';
+import { probit } from '../../../src/basics/numerics/probit.js';
+import { emergencePlusMinusK, plusMinusK } from '../../../src/seedbed/surface/estimate-sd.js';
+import { residualsWithRain } from '../../../src/seedbed/surface/residual-model.js';
 
 const model = residualsWithRain(0);
 

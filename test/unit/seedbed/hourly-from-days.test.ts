@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { soilDayShape } from '../../../src/seedbed/day-curve.js';
-import { type DayOnClock, hourlyFromDays } from '../../../src/seedbed/hourly-from-days.js';
+import { soilDayShape } from '../../../src/seedbed/sun/day-curve.js';
+import { type DayOnClock, hourlyFromDays } from '../../../src/seedbed/sun/hourly-from-days.js';
 
 const shape = soilDayShape(5);
 

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { type ProbeDays, probeUpdate } from '../../../src/seedbed/probe-update.js';
+import { type ProbeDays, probeUpdate } from '../../../src/seedbed/probe/probe-update.js';
 import {
   onBareGround,
   residualsWithoutRain,
   residualsWithRain,
   residualVarianceK2,
-} from '../../../src/seedbed/residual-model.js';
+} from '../../../src/seedbed/surface/residual-model.js';
 
 const HAIR = 1e-9;
 const NONE: ProbeDays = { days: [], sun: [], residualsK: [] };

@@ -5,7 +5,7 @@ import {
   residualsWithoutRain,
   residualsWithRain,
   residualVarianceK2,
-} from '../../../src/seedbed/residual-model.js';
+} from '../../../src/seedbed/surface/residual-model.js';
 
 // Numbers from our own study of the U.S. Climate Reference Network, 2009-2024.
 describe('the residual model', () => {

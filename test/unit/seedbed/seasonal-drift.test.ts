@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { seasonalDrift } from '../../../src/seedbed/seasonal-drift.js';
+import { seasonalDrift } from '../../../src/seedbed/surface/seasonal-drift.js';
 
 const level = (n: number, tempC = 15): number[] => new Array(n).fill(tempC);
 const yearAt = (latitude: number): Float64Array => seasonalDrift(level(30), 1, latitude, 366);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { dampingDepthCm, lagH, swingAtDepthK } from '../../../src/seedbed/damping.js';
-import { fft } from '../../../src/seedbed/fft.js';
-import { SHALLOWER_LEAST_HOURS, shallowerC } from '../../../src/seedbed/shallower.js';
+import { dampingDepthCm, lagH, swingAtDepthK } from '../../../src/seedbed/conduction/damping.js';
+import { fft } from '../../../src/seedbed/conduction/fft.js';
+import { SHALLOWER_LEAST_HOURS, shallowerC } from '../../../src/seedbed/probe/shallower.js';
 
 interface Sine {
   readonly swingK: number;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dayLengthH } from '../../../src/seedbed/day-length.js';
-import { declinationDeg, equationOfTimeMin, sunriseMinUtc } from '../../../src/seedbed/solar-position.js';
+import { dayLengthH } from '../../../src/seedbed/sun/day-length.js';
+import { declinationDeg, equationOfTimeMin, sunriseMinUtc } from '../../../src/seedbed/sun/solar-position.js';
 
 const year = Array.from({ length: 365 }, (_, i) => i + 1);
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { unlikeTheModel } from '../../../src/seedbed/unlike-the-model.js';
+import { unlikeTheModel } from '../../../src/seedbed/probe/unlike-the-model.js';
 
 const week = (errorK: (hour: number) => number): Float64Array =>
   Float64Array.from({ length: 168 }, (_, hour) => errorK(hour));

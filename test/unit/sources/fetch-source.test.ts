@@ -1,8 +1,8 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { isPublicAddress } from '../../../src/outside/public-address.js';
+import { isPublicAddress } from '../../../src/egress/public-address.js';
 import { type Fetcher, type FetcherSettings, redirectedTo, sourceFetcher } from '../../../src/sources/fetch-source.js';
-import { answerWithoutEnd, closedAfterEach, serve } from '../outside/servers.js';
+import { answerWithoutEnd, closedAfterEach, serve } from '../egress/servers.js';
 
 const { open, server } = closedAfterEach();
 

@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { describe, expect, test } from 'vitest';
 import { addDays, HOUR_MS, type PlainDate } from '../../../src/basics/calendar.js';
-import { DEFAULT_QUOTAS, type Quotas } from '../../../src/garden/quotas.js';
-import type { Store } from '../../../src/garden/store.js';
+import { DEFAULT_QUOTAS, type Quotas } from '../../../src/garden/store/quotas.js';
+import type { Store } from '../../../src/garden/store/store.js';
 import { sourceFetcher } from '../../../src/sources/fetch-source.js';
 import { type RefreshSettings, refreshDue } from '../../../src/sources/refresh.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { quillmere } from '../../storage/make.js';
-import { closedAfterEach, type LocalServer, serve } from '../outside/servers.js';
+import { closedAfterEach, type LocalServer, serve } from '../egress/servers.js';
 
 const OWNER = 'quillmere';
 const PLACE = 'plot';

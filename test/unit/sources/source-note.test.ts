@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
-import { sourceNote } from '../../../src/garden/source-note.js';
-import type { SourceState } from '../../../src/garden/store.js';
+import { sourceNote } from '../../../src/garden/bed/source-note.js';
+import type { SourceState } from '../../../src/garden/store/store.js';
 
 const nowMs = Date.UTC(2027, 4, 10);
 const state = (ageHours: number | null, failures = 0): SourceState => ({

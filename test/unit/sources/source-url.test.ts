@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { PlainDate } from '../../../src/basics/calendar.js';
-import { fillUrl, sourceUrlFault } from '../../../src/garden/source-url.js';
+import { fillUrl, sourceUrlFault } from '../../../src/garden/store/source-url.js';
 
 const values = { latitude: 44, longitude: -30.25, from: '2027-05-01' as PlainDate, to: '2027-05-31' as PlainDate };
 

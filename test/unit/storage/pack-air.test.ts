@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { addDays, findDate, type PlainDate } from '../../../src/basics/calendar.js';
-import type { AirDay } from '../../../src/garden/store.js';
+import type { AirDay } from '../../../src/garden/store/store.js';
 import { dayIndex, packAirYear, packedYears, unpackAirYear, yearOf } from '../../../src/storage/pack-air.js';
 
 const date = (text: string): PlainDate => findDate(text)!;

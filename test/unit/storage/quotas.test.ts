@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { DEFAULT_QUOTAS } from '../../../src/garden/quotas.js';
+import { DEFAULT_QUOTAS } from '../../../src/garden/store/quotas.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, hours, northBed, probe, quillmere, readingsFrom } from '../../storage/make.js';
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Libsql from 'libsql';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { keyring } from '../../../src/http/keys.js';
+import { keyring } from '../../../src/http/auth/keys.js';
 import { migrate } from '../../../src/storage/migrate.js';
 import { openDatabase, openStore, storeOf } from '../../../src/storage/open-store.js';
 import { plainSecrets, sealedBy } from '../../../src/storage/secrets.js';

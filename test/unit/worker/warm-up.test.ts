@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { exampleWindows } from '../../../src/answers/example-windows.js';
-import { sowingWindows } from '../../../src/answers/sowing-windows.js';
+import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { type WorkerPool, workerPool } from '../../../src/worker/worker-pool.js';
 
 const pools: WorkerPool[] = [];

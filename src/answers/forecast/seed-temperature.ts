@@ -1,0 +1,298 @@
+import { dateAt, HOUR_MS, instantText } from '../../basics/calendar.js';
+import { type Note, RequestError } from '../../basics/errors.js';
+import { basisCode } from '../../basics/series.js';
+import type { ShouldStop } from '../../basics/stop.js';
+import type { ReadSeries } from '../../readings/read-series.js';
+import { aheadDoubtK } from '../ahead/ahead-doubt.js';
+import { type Beyond, hoursAhead } from '../ahead/hours-ahead.js';
+import type { PastSoil } from '../ahead/past-soil.js';
+import { type YearsAhead, yearsAhead } from '../ahead/years-ahead.js';
+import type { Bedding } from '../question.js';
+import { fillGap, type MissingHours, missingHours } from '../soil/fill-gaps.js';
+import { extentOf, isCoarse, type Site } from '../soil/known-hours.js';
+import { recentSoil } from '../soil/recent-soil.js';
+import type { SoilRecord } from '../soil/soil-record.js';
+
+/** Hourly means at the seed, on a clock of whole hours before and after the wetting. */
+export interface SeedTemperature {
+  readonly startMs: number;
+  readonly hourlyC: Float64Array;
+  /** What each hour rests on: codes of basics/series. */
+  readonly basis: Uint8Array;
+  /** How far a day's mean may be off for want of knowing the soil, the weather ahead left aside: standard deviation [K]. */
+  readonly sdK: Float64Array;
+}
+
+/** What is known of the temperature at the seed, ready to be carried on as far as it is needed. */
+export interface SeedRecord {
+  readonly soil: SoilRecord;
+  /** The hour of the wetting, counted from the record's start. */
+  readonly wetH: number;
+  /** The hour at which the values sent end. */
+  readonly knownToH: number;
+  /** And the last of them that is no forecast: past years begin after it. */
+  readonly measuredToH: number;
+  /** False where nothing since wetting shows the swing of day and night. */
+  readonly showsSwing: boolean;
+  readonly warnings: readonly Note[];
+  /** The past years after the last measured hour; null where something else is supposed. */
+  readonly ahead: YearsAhead | null;
+  /** As `upTo` from the wetting on, but after the last measured hour once as in each past year. */
+  traces(hoursAfterWetting: number): readonly Float64Array[];
+  /** Temperatures up to this many hours after wetting, supposed where nothing was sent. */
+  upTo(hoursAfterWetting: number): SeedTemperature;
+}
+
+/** No gap longer than this is filled since wetting [h]: nothing would be left to go by. */
+const LONGEST_FILLED_H = 14 * 24;
+/** The values may begin this long after the wetting; their first day stands in [h]. */
+const LATEST_START_H = 24;
+/** Nothing is asked of hours further than this after the wetting [h]. */
+const LONGEST_NEEDED_H = 368 * 24;
+/** Laid out beyond what is asked, because the count's last day is asked for next [h]. */
+const SPARE_H = 24;
+/** The wetting may lie this far beyond the last value [h]. */
+const FURTHEST_AHEAD_H = 366 * 24;
+
+/**
+ * The temperature at the seed as far as it is known, from up to a month before the last value or the wetting on.
+ *
+ * @param series  Soil and air.
+ * @param bedding The place, the bed, and how deep the seed lies.
+ * @param wetMs   When the seed was wetted; the whole hours are counted from here.
+ * @param beyond  What to suppose after the last value.
+ * @param options `past`: the bed's soil in past years, where they are supposed. `longestH`: nothing is asked of hours further
+ * than this after the wetting. `neededH`: what comes later only teaches, and may have gaps.
+ * @param shouldStop Asked once a year of soil.
+ * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
+ */
+export function seedRecord(
+  series: readonly ReadSeries[],
+  bedding: Bedding,
+  wetMs: number,
+  beyond: Beyond,
+  {
+    past = null,
+    longestH = LONGEST_NEEDED_H,
+    neededH = longestH,
+  }: { readonly past?: PastSoil | null; readonly longestH?: number; readonly neededH?: number } = {},
+  shouldStop?: ShouldStop,
+): SeedRecord {
+  const { site } = bedding;
+  refuseElsewhen(series, bedding, wetMs);
+  const soil = recentSoil(series, bedding, wetMs, wetMs + longestH * HOUR_MS, shouldStop);
+  const hasDays = series.some(({ days }) => days.some(({ complete }) => complete));
+  if (hasDays && soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
+  const { startMs, swings, basis } = soil;
+  const wetH = (wetMs - startMs) / HOUR_MS;
+  const knownToH = soil.hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
+  const knownC = soil.hourlyC.subarray(0, knownToH);
+  for (const gap of fillAll(knownC, wetH, (hour) => startMs + hour * HOUR_MS, site)) {
+    basis.fill(basisCode('filled'), gap.fromH, gap.toH);
+    soil.sdK.fill(FILLED_SD_K, gap.fromH, gap.toH);
+  }
+  refuseLongGap(basis.subarray(0, Math.min(knownToH, wetH + neededH)), wetH, startMs, site);
+
+  const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
+  const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
+  const filledH = basis.subarray(Math.min(wetH, knownToH), knownToH).reduce((n, one) => n + Number(one === FILLED), 0);
+  const someMeansOnly = sinceWetting.some((one, i) => one === 0 && basis[Math.min(wetH, knownToH) + i] !== FILLED);
+  const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
+  const measuredToH = lastMeasured(basis, knownToH);
+  const now = {
+    lastMs: startMs + measuredToH * HOUR_MS,
+    knownC: knownC.subarray(0, measuredToH),
+    comingC: knownC.subarray(measuredToH),
+  };
+  const ahead = past && now.knownC.length >= 24 ? yearsAhead(past, now, site) : null;
+  const layOut = (total: number): Omit<SeedTemperature, 'startMs'> => {
+    const all = {
+      hourlyC: new Float64Array(total),
+      basis: new Uint8Array(total),
+      sdK: new Float64Array(total).fill(soil.sdK[knownToH - 1]!),
+    };
+    all.hourlyC.set(knownC.subarray(0, total));
+    all.basis.set(basis.subarray(0, Math.min(total, knownToH)));
+    all.sdK.set(soil.sdK.subarray(0, Math.min(total, knownToH)));
+    if (past && ahead && total > measuredToH) {
+      const nAhead = total - measuredToH;
+      all.hourlyC.set(ahead.usual(nAhead), measuredToH);
+      all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
+      all.sdK.set(
+        aheadDoubtK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
+        measuredToH,
+      );
+    } else if (total > knownToH && beyond !== 'refuse') {
+      // Where no past year is known right now, the season drifts on.
+      const supposed = beyond === 'repeat-last-week' ? beyond : 'seasonal-drift';
+      all.hourlyC.set(hoursAhead(supposed, knownC, total - knownToH, startMs + knownToH * HOUR_MS, site), knownToH);
+      all.basis.fill(basisCode(supposed === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
+    }
+    return all;
+  };
+  let laidOut = layOut(0);
+  return {
+    soil,
+    wetH,
+    knownToH,
+    measuredToH,
+    showsSwing,
+    warnings: [
+      ...soil.warnings,
+      ...fillWarnings(filledH, sinceWetting.length),
+      ...swingWarnings(showsSwing, someMeansOnly, series.some(isCoarse)),
+    ],
+    ahead,
+    traces(hoursAfterWetting) {
+      const total = wetH + hoursAfterWetting;
+      const nKnown = Math.min(total, measuredToH);
+      return (ahead?.traces(Math.max(0, total - measuredToH)) ?? []).map((trace) => {
+        const since = new Float64Array(hoursAfterWetting);
+        if (nKnown > wetH) since.set(knownC.subarray(wetH, nKnown));
+        since.set(trace.subarray(Math.max(0, wetH - measuredToH)), Math.max(0, nKnown - wetH));
+        return since;
+      });
+    },
+    upTo(hoursAfterWetting) {
+      const total = wetH + hoursAfterWetting;
+      if (total > knownToH && beyond === 'refuse') {
+        refuseBeyond(startMs + knownToH * HOUR_MS, startMs + total * HOUR_MS, site);
+      }
+      if (laidOut.hourlyC.length < total) laidOut = layOut(beyond === 'refuse' ? total : total + SPARE_H);
+      return {
+        startMs,
+        hourlyC: laidOut.hourlyC.subarray(0, total),
+        basis: laidOut.basis.subarray(0, total),
+        sdK: laidOut.sdK.subarray(0, total),
+      };
+    },
+  };
+}
+
+/** The hour after the last that is no forecast; the last known of all where next to nothing is measured. */
+function lastMeasured(basis: Uint8Array, knownToH: number): number {
+  let end = knownToH;
+  while (end > 0 && basis[end - 1]! >= FORECAST) end--;
+  return end >= 24 ? end : knownToH;
+}
+
+const FORECAST = basisCode('forecast');
+
+/** A day filled from its neighbours, knowing nothing of the weather, may be off by this much [K]: our judgement. */
+const FILLED_SD_K = 1.5;
+const FILLED = basisCode('filled');
+
+/** Refuses what begins too late for the sowing, or ended too long before it. */
+function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, wetMs: number): void {
+  if (bed.kind === 'indoors') return;
+  const extents = series.map(extentOf);
+  refuseFarAhead(wetMs, Math.max(...extents.map((extent) => extent.lastMs)), site);
+  const firstMs = Math.min(...extents.map((extent) => extent.firstMs));
+  if (firstMs - wetMs > LATEST_START_H * HOUR_MS) refuseLateStart(firstMs, site);
+}
+
+/** What was sent lies before and after, and too far off on both sides. */
+function refuseNothingNear(wetMs: number, site: Site): never {
+  throw new RequestError(
+    'gap-too-long',
+    `No temperature is known of the weeks around ${dateAt(wetMs, site.zone)}: those that are known lie too long before or after it. Send the missing days, or ask about a time that they tell of.`,
+  );
+}
+
+/** Filled hours in a row since the wetting, longer than anything left to go by. */
+function refuseLongGap(basis: Uint8Array, wetH: number, startMs: number, site: Site): void {
+  let fromH = -1;
+  for (let hour = 0; hour <= basis.length; hour++) {
+    const isFilled = basis[hour] === FILLED;
+    if (isFilled && fromH < 0) fromH = hour;
+    if (isFilled || fromH < 0) continue;
+    if (hour > wetH && hour - fromH > LONGEST_FILLED_H) {
+      const [from, to] = [fromH, hour].map((one) => instantText(startMs + one * HOUR_MS, site.zone));
+      throw new RequestError(
+        'gap-too-long',
+        `There is no temperature between ${from} and ${to}, over 14 days. Send the missing days, or only what follows the gap, and ask about a time after it.`,
+      );
+    }
+    fromH = -1;
+  }
+}
+
+/** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
+function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => number, site: Site): MissingHours[] {
+  if (knownC.reduce((known, value) => (Number.isNaN(value) ? known : known + 1), 0) < 24) {
+    throw new RequestError(
+      'too-few-readings',
+      'Less than one whole day of temperatures is too little to go on; send at least 24 hours in a row.',
+    );
+  }
+  const gaps = missingHours(knownC);
+  for (const gap of gaps) fillGap(knownC, gap);
+  const first = knownC.findIndex((value) => !Number.isNaN(value));
+  if (first - wetH > LATEST_START_H) refuseLateStart(atMs(first), site);
+  for (let hour = first - 1; hour >= 0; hour--) knownC[hour] = knownC[Math.min(hour + 24, knownC.length - 1)]!;
+  return first > wetH ? [{ fromH: wetH, toH: first }, ...gaps] : gaps;
+}
+
+function refuseLateStart(firstMs: number, site: Site): never {
+  const date = dateAt(firstMs, site.zone);
+  throw new RequestError(
+    'starts-after-sowing',
+    `The temperatures begin on ${date}, more than a day after the seed was wetted. Send earlier ones, or a later sowing date.`,
+    [{ path: ['sowing', 'date'], detail: `No temperature is known before ${date}.` }],
+  );
+}
+
+function refuseFarAhead(wetMs: number, lastMs: number, site: Site): void {
+  if (wetMs - lastMs <= FURTHEST_AHEAD_H * HOUR_MS) return;
+  throw new RequestError(
+    'ends-too-early',
+    `The last temperature is of ${dateAt(lastMs - 1, site.zone)}, over a year before the seed is wetted; send newer ones.`,
+  );
+}
+
+function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never {
+  const [last, needed] = [lastKnownMs - 1, neededMs].map((ms) => dateAt(ms, site.zone));
+  throw new RequestError(
+    'ends-too-early',
+    `The temperatures end on ${last}, and the count is on ${needed}. Send them up to then, count earlier (countDays), or let "beyond" say what to suppose.`,
+    [
+      {
+        path: ['beyond'],
+        detail: '"refuse" allows nothing after the last value; "seasonal-drift" and "repeat-last-week" do.',
+      },
+    ],
+  );
+}
+
+function fillWarnings(hours: number, since: number): Note[] {
+  if (hours === 0) return [];
+  const percent = Math.max(1, Math.round((100 * hours) / since));
+  return [
+    {
+      code: 'hours-filled',
+      text: `${hours} hours, ${percent} % of those asked about up to the last value, had no temperature; they were filled from what the air makes of the bed, or from the hours around them.`,
+    },
+  ];
+}
+
+function swingWarnings(showsSwing: boolean, someMeansOnly: boolean, coarse: boolean): Note[] {
+  const warnings: Note[] = [];
+  if (coarse) {
+    warnings.push({
+      code: 'coarse-step',
+      text: 'Readings more than six hours apart miss the afternoon and the night. Read more often.',
+    });
+  }
+  if (!showsSwing) {
+    warnings.push({
+      code: 'no-swing',
+      text: 'Means alone cannot show hot afternoons or cold nights: no spells are looked for, and the dates can err. Send each day’s minimum and maximum, or readings by the hour.',
+    });
+  } else if (someMeansOnly) {
+    warnings.push({
+      code: 'some-days-without-swing',
+      text: 'Some days since sowing are known by their mean alone, so hot afternoons and cold nights on them are not seen.',
+    });
+  }
+  return warnings;
+}

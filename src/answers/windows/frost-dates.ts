@@ -1,0 +1,59 @@
+import { daysBetween, type PlainDate } from '../../basics/calendar.js';
+import { type Note, RequestError } from '../../basics/errors.js';
+import { type FrostSide, frostDates } from '../../climate/frost-dates.js';
+
+/** When frosts come at a place, and the years that say so. */
+export interface FrostAnswer {
+  readonly thresholdC: number;
+  readonly lastSpringFrost: FrostSide;
+  readonly firstAutumnFrost: FrostSide;
+  readonly years: { readonly from: number; readonly to: number };
+  readonly assumptions: readonly Note[];
+}
+
+const IN_THE_AIR: Note = {
+  code: 'frost-in-the-air',
+  text: 'Frosts are those of a thermometer in the air; on a clear still night a bed can be several degrees colder.',
+};
+
+const LEFT_OUT: Note = {
+  code: 'frost-left-out',
+  text: 'No day is given where so few seasons are known that they cannot tell it (for 10 and 90 % some nine with a frost are needed), or where a frost comes less often than that.',
+};
+
+const isWhole = ({ risk10, risk50, risk90 }: FrostSide): boolean =>
+  risk10 !== null && risk50 !== null && risk90 !== null;
+
+/**
+ * When the last frost of spring and the first of autumn come at a place, from the air of its past years.
+ *
+ * @param air         Days in the order of dates, their minima in °C; holes are missing days.
+ * @param thresholdC  A day whose minimum is this or below has a frost [°C].
+ * @param latitudeDeg Latitude, north positive [°].
+ * @throws {RequestError} `no-past-years` where no season is known well enough.
+ */
+export function frostDatesOfPlace(
+  air: readonly { readonly date: PlainDate; readonly min: number | null }[],
+  thresholdC: number,
+  latitudeDeg: number,
+): FrostAnswer {
+  const known = air.filter(({ min }) => min !== null);
+  const [first, last] = [known[0]?.date, known.at(-1)?.date];
+  if (first === undefined || last === undefined) throw noYears('No minima of the air are kept for this place');
+  const minC = new Float64Array(daysBetween(first, last) + 1).fill(Number.NaN);
+  for (const { date, min } of known) minC[daysBetween(first, date)] = min!;
+  const { spring, autumn } = frostDates({ firstDate: first, minC }, thresholdC, latitudeDeg);
+  if (spring.seasons === 0 && autumn.seasons === 0) {
+    throw noYears(`From ${first} to ${last} no spring and no autumn is known without long gaps`);
+  }
+  return {
+    thresholdC,
+    lastSpringFrost: spring,
+    firstAutumnFrost: autumn,
+    years: { from: Number(first.slice(0, 4)), to: Number(last.slice(0, 4)) },
+    assumptions: isWhole(spring) && isWhole(autumn) ? [IN_THE_AIR] : [IN_THE_AIR, LEFT_OUT],
+  };
+}
+
+const noYears = (why: string): RequestError =>
+  new RequestError('no-past-years', `${why}: send its past years to POST /v1/places/{id}/air, ten or more of them.`);

@@ -1,0 +1,42 @@
+import type { Note } from '../../basics/errors.js';
+
+/** So many hot hours on a day make a spell [h]. */
+const LEAST_HOURS = 6;
+/** Rarer than this it is not told. */
+const LEAST_SHARE = 0.1;
+
+/**
+ * How often heat came in past years before a sowing was up: a mean of years shows none of it.
+ *
+ * @param traces       Hourly means since the wetting [°C], once as in each past year. Shape (nHours) each.
+ * @param hotThresholdC Above this heat holds the seed [°C].
+ * @param untilH       Until most is up, or the count [h since wetting].
+ * @param years        How many years the traces stand for.
+ * @returns The note; none where it came in fewer than a tenth of them.
+ */
+export function heatAhead(
+  traces: readonly Float64Array[],
+  hotThresholdC: number,
+  untilH: number,
+  years: number,
+): Note[] {
+  const hot = traces.filter((trace) => hasSpell(trace.subarray(0, Math.ceil(untilH)), hotThresholdC)).length;
+  const share = hot / traces.length;
+  if (!(share >= LEAST_SHARE)) return [];
+  const inYears = Math.round(share * years);
+  return [
+    {
+      code: 'heat-ahead',
+      text: `${inYears >= years ? 'In all' : `In about ${Math.max(1, inYears)} of ${years}`} past years soil above ${hotThresholdC.toFixed(1)} °C came before such a sowing was up. When it comes nobody can tell so far ahead: have shade and water ready.`,
+    },
+  ];
+}
+
+function hasSpell(hourlyC: Float64Array, hotThresholdC: number): boolean {
+  for (let day = 0; day < hourlyC.length; day += 24) {
+    let hours = 0;
+    for (const tempC of hourlyC.subarray(day, day + 24)) if (tempC > hotThresholdC) hours++;
+    if (hours >= LEAST_HOURS) return true;
+  }
+  return false;
+}

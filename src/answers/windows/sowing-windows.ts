@@ -1,0 +1,260 @@
+import { addDays, daysBetween, type PlainDate, startOfDay } from '../../basics/calendar.js';
+import { type Note, notUnderstood, RequestError } from '../../basics/errors.js';
+import { hazenQuantile } from '../../basics/numerics/hazen-quantile.js';
+import type { ShouldStop } from '../../basics/stop.js';
+import type { Normals } from '../../climate/normals.js';
+import type { Caution, Crop } from '../../germination/crop.js';
+import type { ReadSeries } from '../../readings/read-series.js';
+import type { SeriesReport } from '../../readings/report.js';
+import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
+import { usualSoil } from '../forecast/beyond.js';
+import { seedOf } from '../forecast/seed-of.js';
+import type { Bedding, Lot } from '../question.js';
+import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from './dates-in-years.js';
+import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
+import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
+
+/** What a grower asks: when should I sow. */
+export interface WindowQuestion extends Bedding {
+  readonly crop: Crop;
+  readonly time: string;
+  readonly lot: Lot | null;
+  readonly timeFactor: number | null;
+  readonly series: readonly ReadSeries[];
+  readonly understood: readonly SeriesReport[];
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly criteria: WindowCriteria;
+  readonly prefer: 'earliest' | 'surest';
+  readonly normals: Normals | null;
+}
+
+export interface Quantiles {
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+}
+
+export interface SowingWindow {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  /** The least in it; null where a usual year stands for all. */
+  readonly sureness: number | null;
+  readonly halfDays: Quantiles | null;
+  readonly stand: Quantiles | null;
+}
+
+export interface WindowDate {
+  readonly date: PlainDate;
+  readonly sureness: number | null;
+  readonly firstDays: Quantiles | null;
+  readonly halfDays: Quantiles | null;
+  readonly mostDays: Quantiles | null;
+  readonly stand: Quantiles | null;
+  readonly ifHeldAreLost: Quantiles | null;
+}
+
+export interface SowingWindows {
+  readonly crop: Crop;
+  /** null, null and 0 where a usual year stands for all. */
+  readonly years: { readonly from: number | null; readonly to: number | null; readonly count: number };
+  readonly criteria: WindowCriteria;
+  readonly best: { readonly date: PlainDate; readonly why: string } | null;
+  readonly windows: readonly SowingWindow[];
+  readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyNot }[];
+  readonly dates: readonly WindowDate[];
+  readonly cautions: readonly Caution[];
+  readonly understood: readonly SeriesReport[];
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+/** When to sow: the dates of a season, judged by what each would have done in past years. */
+export function sowingWindows(
+  question: WindowQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
+): SowingWindows {
+  const { series, site, crop, criteria, from, to, normals } = question;
+  const nDates = daysBetween(from, to) + 1;
+  refuseDates(question, nDates);
+  const phaseMs = startOfDay(from, site.zone);
+  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
+  const known = past ? yearsOfDates(past, question, nDates) : [];
+  const seed = seedOf(question);
+  const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
+  const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known }, shouldStop);
+  const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
+  const isUsual = years.length < FEWEST_YEARS;
+  if (isUsual && !normals) refuseFewYears(years.length);
+  // Usual years lie before the dates asked, whenever the last value came.
+  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop) : null;
+  const { all, frostKnown } = usual
+    ? datesInUsualYear(usual, question, nDates, (some) =>
+        datesInYears({ seed, viablePercent, crop, criteria, years: some }, shouldStop),
+      )
+    : inYears;
+  const soil = usual ?? past!;
+
+  const sureness = smoothed(all.map(({ good }) => good));
+  const windows = sureRuns(sureness, criteria.sureness);
+  const dated = (day: number): PlainDate => addDays(from, day);
+  return {
+    crop,
+    years: isUsual
+      ? { from: null, to: null, count: 0 }
+      : { from: Math.min(...years), to: Math.max(...years), count: years.length },
+    criteria,
+    best: bestOf(question, all, sureness, windows, isUsual ? 0 : years.length),
+    windows: windows.map((run) => ({
+      from: dated(run.from),
+      to: dated(run.to),
+      sureness: isUsual ? null : Math.min(...sureness.subarray(run.from, run.to + 1)),
+      halfDays: pooled(all, run, ({ halfDays }) => halfDays),
+      stand: pooled(all, run, ({ stand }) => stand),
+    })),
+    closed: closedRuns(all, windows).map(({ why, ...run }) => ({
+      from: dated(run.from),
+      to: dated(run.to),
+      why,
+    })),
+    dates: all.map((one, day) => ({
+      date: dated(day),
+      sureness: isUsual ? null : Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,
+      firstDays: quantilesOf(one.firstDays),
+      halfDays: quantilesOf(one.halfDays),
+      mostDays: quantilesOf(one.mostDays),
+      stand: quantilesOf(one.stand),
+      ifHeldAreLost: quantilesOf(one.ifHeldAreLost),
+    })),
+    cautions: crop.cautions,
+    understood: question.understood,
+    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length)],
+    warnings: [...soil.warnings, ...warningsOf(question, isUsual ? 0 : years.length, frostKnown)],
+  };
+}
+
+/** @param sorted Rising. */
+function quantilesOf(sorted: Float64Array): Quantiles | null {
+  if (sorted.length === 0) return null;
+  return { p10: hazenQuantile(sorted, 0.1), p50: hazenQuantile(sorted, 0.5), p90: hazenQuantile(sorted, 0.9) };
+}
+
+/** Of the values of all dates of a run. */
+function pooled(
+  dates: readonly DateInYears[],
+  { from, to }: Run,
+  what: (date: DateInYears) => Float64Array,
+): Quantiles | null {
+  const values = dates.slice(from, to + 1).map(what);
+  const all = new Float64Array(values.reduce((n, { length }) => n + length, 0));
+  let at = 0;
+  for (const one of values) {
+    all.set(one, at);
+    at += one.length;
+  }
+  return quantilesOf(all.sort());
+}
+
+/** The best date, and why. */
+function bestOf(
+  { from, prefer, criteria }: WindowQuestion,
+  dates: readonly DateInYears[],
+  sureness: Float64Array,
+  windows: readonly Run[],
+  years: number,
+): SowingWindows['best'] {
+  const best = bestDay(sureness, windows, prefer);
+  if (!best) return null;
+  const { day, isEarliest } = best;
+  const half = quantilesOf(dates[day]!.halfDays);
+  const how = isEarliest ? 'the earliest date with two sure weeks around it' : 'the surest date';
+  const share = `${Math.round(100 * criteria.share)} %`;
+  const held =
+    years === 0
+      ? `sown then, ${share} is up within ${criteria.maxDays} days in a usual year`
+      : `sown then, ${share} was up within ${criteria.maxDays} days in about ${Math.round(sureness[day]! * years)} of ${years} years`;
+  const inDays = half
+    ? `; half was up in ${half.p50.toFixed(0)} days (${half.p10.toFixed(0)} to ${half.p90.toFixed(0)})`
+    : '';
+  return { date: addDays(from, day), why: `It is ${how}: ${held}${inDays}.` };
+}
+
+/** Runs of dates outside the windows, each with the reason that most years give; dates good in most years have none. */
+function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Run & { why: WhyNot })[] {
+  const isOpen = new Uint8Array(dates.length);
+  for (const { from, to } of windows) isOpen.fill(1, from, to + 1);
+  const runs: { from: number; to: number; why: WhyNot }[] = [];
+  dates.forEach(({ whyNot }, day) => {
+    if (isOpen[day] || whyNot === null) return;
+    const last = runs.at(-1);
+    if (last && last.to === day - 1 && last.why === whyNot) last.to = day;
+    else runs.push({ from: day, to: day, why: whyNot });
+  });
+  return runs;
+}
+
+function refuseDates({ from, to, criteria: { maxDays } }: WindowQuestion, nDates: number): void {
+  if (nDates < 1)
+    throw notUnderstood([{ path: ['to'], detail: `must not be before from; it was ${to}, and from is ${from}` }]);
+  if (nDates > 366) throw notUnderstood([{ path: ['to'], detail: 'must be within a year of from' }]);
+  if (maxDays > 366) throw notUnderstood([{ path: ['maxDays'], detail: 'must be at most 366' }]);
+}
+
+function refuseFewYears(count: number): never {
+  throw new RequestError(
+    'no-past-years',
+    `${count === 0 ? 'No past year' : count === 1 ? 'One past year' : `${count} past years`} of these dates can be told from the temperatures that are known, and ${FEWEST_YEARS} are needed. Send daily minima and maxima of the air of more years.`,
+    [{ path: ['temperatures'], detail: `The air of these dates must be known in ${FEWEST_YEARS} years or more.` }],
+  );
+}
+
+function assumptionsOf({ crop, criteria }: WindowQuestion, years: number): Note[] {
+  return [
+    years === 0
+      ? {
+          code: 'normals',
+          text: 'No past years are known: each date is judged by one usual year, made from the place’s normals, in which no day is odd. How often it fails cannot be told.',
+        }
+      : {
+          code: 'past-years',
+          text: `Each date is judged by what it would have done in ${years} past years, and counted as one of them more or less alike: rain, pests and whether the ground can be worked are left out.`,
+        },
+    {
+      code: 'good-date',
+      text: `A date is good in a year if ${Math.round(100 * criteria.share)} % of what the lot can give is up within ${criteria.maxDays} days, ${Math.round(100 * criteria.shareIfHeld)} % even without seed held too long by heat or cold${frostWords(crop)}.`,
+    },
+  ];
+}
+
+function frostWords({ frost, maturity }: Crop): string {
+  if (frost === 'tender') {
+    return maturity && maturity.countedFrom === 'sowing'
+      ? `, and no frost comes within ${Math.max(30, maturity.fromDays)} days of the first seedling`
+      : ', and no frost comes within 30 days of the first seedling; later frost is not counted, as its harvest is not counted from the sowing';
+  }
+  return frost === 'half-hardy' ? ', and it freezes no harder than -2 °C within 30 days of the first seedling' : '';
+}
+
+function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean): Note[] {
+  const notes: Note[] = [];
+  if (years > 0 && years < THIN_YEARS) {
+    notes.push({
+      code: 'thin-years',
+      text: `${years} years are few: the ends of the windows may be off by a week.`,
+    });
+  }
+  if (!frostKnown && (crop.frost === 'tender' || crop.frost === 'half-hardy')) {
+    notes.push({
+      code: 'frost-unknown',
+      text: 'Without air temperatures frost cannot be told from soil: the windows do not heed it. Send the air’s daily minima.',
+    });
+  }
+  if (crop.frost === 'hardy') {
+    notes.push({
+      code: 'frost-hardy',
+      text: 'Frost is not counted against a hardy crop; young seedlings can still suffer in a hard one.',
+    });
+  }
+  return notes;
+}

@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { findDate, findZone, type PlainDate } from '../basics/calendar.js';
+
+const DATE_FAULT = 'must be a date such as 2027-08-03, a day of the calendar in the years 1900 to 2199';
+
+/** A calendar date at the place. */
+export const dateSchema = z
+  .string({ error: DATE_FAULT })
+  .refine((text): boolean => findDate(text) !== undefined, DATE_FAULT)
+  .transform((text) => text as PlainDate)
+  .meta({ format: 'date', examples: ['2027-08-03'] });
+
+export const timeSchema = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a clock time such as 18:00')
+  .describe('Clock time at the place, HH:MM.');
+
+export const idSchema = z
+  .string()
+  .regex(/^[a-z0-9-]{1,64}$/, 'must be 1 to 64 of a-z, 0-9 and -')
+  .describe("The caller's own name for it.");
+
+export const timeZoneSchema = z
+  .string()
+  .max(64)
+  .refine((name) => findZone(name) !== undefined, 'must be an IANA zone such as "Etc/GMT+2" or "Europe/Berlin"')
+  .describe('IANA time zone of the place.');
+
+export const spanSchema = z.strictObject({ from: z.number(), to: z.number() });
+/** A date in an answer. */
+export const dateOutSchema = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/)
+  .meta({ format: 'date' });
+export const dateSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutSchema });
+/** Plain values, named with their unit. */
+export const paramsSchema = z
+  .record(z.string(), z.union([z.string(), z.number(), z.null()]))
+  .describe(
+    'What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.',
+  );
+export const noteSchema = z.strictObject({
+  code: z.string(),
+  text: z.string(),
+  params: paramsSchema.optional(),
+});
+
+/** What every answer carries. */
+export const answerShape = {
+  assumptions: z.array(noteSchema).describe('What the answer rests on.'),
+  warnings: z.array(noteSchema).describe('What the grower should heed.'),
+  model: z.strictObject({ name: z.string(), version: z.string(), sources: z.array(z.string()) }),
+  issuedAt: z
+    .string()
+    .describe('When the answer was worked out: an answer whose inputs are unchanged is given again as it was.')
+    .meta({ format: 'date-time' }),
+};
+
+export const precisionSchema = z
+  .enum(['rounded', 'full'])
+  .default('rounded')
+  .describe('`full` leaves numbers unrounded.');

@@ -1,0 +1,221 @@
+import { z } from 'zod';
+import { remedyActions } from '../answers/forecast/remedies.js';
+import { bedKinds, covers, moistures } from '../seedbed/bed.js';
+import {
+  answerShape,
+  dateOutSchema,
+  dateSchema,
+  dateSpanSchema,
+  idSchema,
+  spanSchema,
+  timeSchema,
+  timeZoneSchema,
+} from './common.js';
+import { cropChoiceSchema } from './crop.js';
+import { reportSchema } from './readings.js';
+import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
+
+export const placeSchema = z.strictObject({
+  latitude: z
+    .number()
+    .min(-90)
+    .max(90)
+    .optional()
+    .describe(
+      'North positive [°]. Needed for air temperatures; without it the last week is repeated after the last value.',
+    ),
+  longitude: z.number().min(-180).max(180).optional().describe('East positive [°].'),
+  timeZone: timeZoneSchema.optional(),
+  annualRainMm: z
+    .number()
+    .min(0)
+    .max(20_000)
+    .optional()
+    .describe(
+      'Mean annual precipitation [mm]: a better estimate of soil under grass, beside a year of air temperatures.',
+    ),
+});
+
+const bedSchema = z
+  .strictObject({
+    kind: z.enum(bedKinds).default('open-ground'),
+    cover: z.enum(covers).default('bare'),
+    moisture: z.enum(moistures).default('rain'),
+    shadePercent: z.number().min(0).max(100).default(0),
+    roomC: z
+      .number()
+      .min(-10)
+      .max(50)
+      .nullable()
+      .default(null)
+      .describe('Temperature of the room, for `indoors` [°C].'),
+    wettedOn: dateSchema.optional().describe('For `dry`: the day the seed is first watered, at 12:00.'),
+  })
+  .superRefine(({ kind, roomC, moisture, wettedOn }, context) => {
+    const fault = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    if (kind === 'indoors' && roomC === null) fault('roomC', 'is needed for a bed indoors: how warm is the room?');
+    if (moisture === 'dry' && wettedOn === undefined)
+      fault('wettedOn', 'is needed for a dry bed: on which day is it watered?');
+    if (moisture !== 'dry' && wettedOn !== undefined) fault('wettedOn', 'goes only with "moisture": "dry"');
+  });
+
+/** A stored bed by its id, or a place with, at will, what the bed in it is like. */
+const whereSchema = z
+  .strictObject({
+    place: z.union([idSchema.describe('A stored place.'), placeSchema]).optional(),
+    bed: z.union([idSchema.describe('A stored bed.'), bedSchema]).optional(),
+  })
+  .superRefine(({ place, bed }, context) => {
+    const fault = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message });
+    if (typeof bed === 'string' && place !== undefined) {
+      fault(['bed'], 'must be an object beside a place; an id names a stored bed, which has a place of its own');
+    }
+    if (typeof bed === 'object' && place === undefined)
+      fault(['place'], 'is missing; a bed that is described needs its place');
+    if (place === undefined && bed === undefined) fault([], 'must have a place, or the id of a stored bed');
+  });
+
+export const sowingSchema = z.strictObject({
+  date: dateSchema,
+  time: timeSchema.default('12:00'),
+  depthCm: z.number().min(0).max(30).optional().describe("Default: the crop's, else 1.3 [cm]."),
+  seeds: z.number().int().min(1).max(10_000_000).optional().describe('Without it no seedlings in the answer.'),
+});
+
+export const lotSchema = z.strictObject({
+  germinationPercent: z.number().min(0).max(100).optional().describe("The lot's own test [%]."),
+  testedOn: dateSchema.optional(),
+  hotLimitShiftC: z.number().min(-8).max(8).default(0).describe('How much more heat this lot bears than the crop [K].'),
+});
+
+const share = z.number().min(0).max(1);
+
+export const beyondSchema = z
+  .enum(['past-years', 'seasonal-drift', 'repeat-last-week', 'refuse'])
+  .describe(
+    'What to suppose after the last value. Default: past-years where three years or more are known, or normals; else seasonal-drift where there is a latitude, else repeat-last-week.',
+  );
+
+/** All of the question but its temperatures: what the CSV form asks in its query. */
+export const askingShape = {
+  crop: cropChoiceSchema,
+  where: whereSchema.optional(),
+  sowing: sowingSchema,
+  lot: lotSchema.optional(),
+  timeFactor: z
+    .number()
+    .min(0.1)
+    .max(10)
+    .optional()
+    .describe("The grower's own: how many times longer than the chart; replaces the crop's bedTimeFactor."),
+  standFactor: z
+    .union([
+      share,
+      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, 'must not have from above to'),
+    ])
+    .optional()
+    .describe("The grower's own share of a laboratory's stand; replaces the crop's field."),
+  countDays: z.number().int().min(1).max(366).optional().describe('When the grower counts [d after sowing].'),
+  beyond: beyondSchema.optional(),
+};
+
+export const askingSchema = z.strictObject(askingShape);
+
+/** The series that a question rests on; only a bed indoors can do without. */
+export const temperaturesSchema = z
+  .array(seriesSchema)
+  .max(20)
+  .default([])
+  .describe('Soil and air, measured and forecast, in any mixture; a bed indoors, or one that is kept, needs none.');
+
+/** Without temperatures nothing outdoors can be answered, unless they are kept. */
+export function needTemperatures(
+  { where, temperatures }: { where?: Asking['where']; temperatures: readonly unknown[] },
+  context: z.RefinementCtx,
+): void {
+  const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
+  const isKept = typeof where?.bed === 'string' || typeof where?.place === 'string';
+  if (temperatures.length === 0 && !isIndoors && !isKept)
+    context.addIssue({ code: 'custom', path: ['temperatures'], message: 'must have at least one series' });
+}
+
+export const forecastBodySchema = z
+  .strictObject({ ...askingShape, temperatures: temperaturesSchema })
+  .superRefine(needTemperatures);
+export type Asking = z.infer<typeof askingSchema>;
+export type ForecastBody = z.infer<typeof forecastBodySchema>;
+
+const milestoneSchema = z.union([
+  z.strictObject({
+    date: dateOutSchema,
+    days: z.number().describe('Elapsed hours since sowing / 24.'),
+    range: z
+      .strictObject({ from: dateOutSchema, to: dateOutSchema.nullable() })
+      .describe(
+        'The middle 80 % of what the weather and the soil estimate leave open; `to: null`: past the count day.',
+      ),
+    inBeds: dateSpanSchema.describe("The days times the two ends of the crop's bedTimeFactor."),
+  }),
+  z.strictObject({ why: z.enum(['not-by-count-day', 'not-at-this-temperature']) }),
+]);
+
+const spellSchema = z.strictObject({
+  from: dateOutSchema,
+  to: dateOutSchema,
+  days: z.number().describe('Dates touched.'),
+  hours: z.number().describe('Hours beyond the threshold.'),
+  peakC: z.number().describe('Highest hourly mean of a hot spell, lowest of a cold one [°C].'),
+  thresholdC: z.number(),
+  severity: z.enum(['mild', 'severe']),
+  delayDays: z.strictObject({ half: z.number(), most: z.number() }).nullable(),
+  standAtRisk: z.number().describe('Points of stand lost to this spell if seed it held too long is lost.'),
+  hoursInFirstDay: z.number(),
+  remedies: z.array(
+    z.strictObject({
+      action: z.enum(remedyActions),
+      text: z.string(),
+      hotHoursAvoided: spanSchema.optional(),
+      coolerC: spanSchema.optional().describe("At the seed, at the day's peak [K]."),
+    }),
+  ),
+});
+
+export const forecastAnswerSchema = z.strictObject({
+  crop: z.string(),
+  sowing: z.strictObject({ date: dateOutSchema, time: z.string(), depthCm: z.number(), seeds: z.number().optional() }),
+  countDays: z.number(),
+  emergence: z
+    .strictObject({ first: milestoneSchema, half: milestoneSchema, most: milestoneSchema })
+    .describe('When 10, 50 and 90 % of those that come up by the count day are up.'),
+  stand: z
+    .strictObject({
+      by: dateOutSchema,
+      laboratory: z.number(),
+      ifHeldAreLost: z.number(),
+      field: spanSchema,
+      seedlings: spanSchema.optional(),
+    })
+    .describe('Percent of seeds sown.'),
+  chart: z
+    .strictObject({ meanC: z.number(), days: z.number().nullable(), percent: z.number() })
+    .describe('What a constant-temperature chart says at the mean from sowing to half, or to the count.'),
+  hotSpells: z.array(spellSchema).nullable().describe('null: means alone cannot show them.'),
+  coldSpells: z.array(spellSchema).nullable().describe('Below 10 °C, for crops that chill harms.'),
+  keepMoist: dateSpanSchema,
+  daily: z.array(
+    z.strictObject({
+      ...dayOutShape,
+      emergedPercent: z.number().describe('Percent of seeds sown that are up by the end of the date, in a laboratory.'),
+      hotHours: z.number(),
+    }),
+  ),
+  hourly: hourlySeriesOutSchema
+    .nullable()
+    .optional()
+    .describe(
+      'With `hourly=true`: the days of `daily` by the hour, as a series that can be sent back; null: only days are known.',
+    ),
+  understood: z.array(reportSchema),
+  ...answerShape,
+});
+export type ForecastAnswer = z.infer<typeof forecastAnswerSchema>;

@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import type { DateRange } from '../garden/store/store.js';
+import { answerShape, dateSchema } from './common.js';
+import { reportSchema } from './readings.js';
+
+/** A name as people write it. */
+export const nameSchema = z
+  .string()
+  .min(1)
+  .max(200)
+  .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text), 'must be plain text, without control characters');
+
+/** Dates from and to, both included. */
+export const dateRangeShape = { from: dateSchema.optional(), to: dateSchema.optional() };
+/** A range that ends before it begins is a mistake, not an empty one. */
+export function refuseBackward({ from, to }: DateRange, context: z.RefinementCtx): void {
+  if (from === undefined || to === undefined || from <= to) return;
+  context.addIssue({ code: 'custom', path: ['to'], message: `must not be before from, ${from}` });
+}
+export const dateRangeParameters = [
+  { name: 'from', schema: dateSchema, description: 'The first date at the place.' },
+  { name: 'to', schema: dateSchema, description: 'The last date at the place.' },
+];
+
+/** What is kept is given as it came, unless rounding is asked for. */
+export const keptPrecisionSchema = z
+  .enum(['full', 'rounded'])
+  .default('full')
+  .describe('Temperatures are given as they were kept; `rounded` gives them to 0.1.');
+
+export const changesAnswerSchema = z.strictObject({
+  added: z.number().describe('How many were new.'),
+  unchanged: z.number().describe('How many were kept already, and the same.'),
+  replaced: z.number().describe('How many stand in place of other values.'),
+  understood: z.array(reportSchema),
+  ...answerShape,
+});
+
+export type ChangesWire = z.infer<typeof changesAnswerSchema>;
+
+export const revisionOutSchema = z
+  .number()
+  .describe('Another number after each change. In quotes it is what If-Match takes.');
+
+/** An answer that is, with `as=kept`, what a PUT takes and no more. */
+export const orAsKept = (answer: z.ZodObject, put: z.ZodObject) =>
+  z.union([
+    answer,
+    z.strictObject(Object.fromEntries(Object.entries(answer.shape).filter(([name]) => Object.hasOwn(put.shape, name)))),
+  ]);
+
+export const deletedAnswerSchema = z.strictObject({ deleted: z.number(), ...answerShape });

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { bases } from '../basics/series.js';
+import { answerShape, dateOutSchema } from './common.js';
+
+const tempOut = z.number().nullable();
+
+/** What was understood of a series. */
+const reportShape = {
+  delimiter: z.string().optional(),
+  decimalMark: z.enum(['.', ',']).optional(),
+  encoding: z.string().optional(),
+  headerLine: z.number().nullable().optional().describe('null: no line names the columns.'),
+  timeColumn: z.number().optional().describe('The first column is 1.'),
+  column: z.number().optional(),
+  columns: z
+    .array(
+      z.strictObject({
+        index: z.number(),
+        name: z.string(),
+        looksLike: z
+          .string()
+          .describe('time, date, temperature, text, or what the name says it is: humidity, battery.'),
+        unit: z.enum(['C', 'F', 'K']).optional(),
+      }),
+    )
+    .optional(),
+  medium: z.enum(['soil', 'air']),
+  probeDepthCm: z.number().optional(),
+  unit: z.enum(['C', 'F', 'K']).describe('The unit that the values came in.'),
+  timeZone: z.string(),
+  dateOrder: z.string().nullable().optional(),
+  clock: z.string().optional(),
+  stepMinutes: z.number().nullable(),
+  rows: z.number(),
+  used: z.number(),
+  from: z.string().nullable(),
+  to: z.string().nullable(),
+  min: tempOut,
+  mean: tempOut,
+  max: tempOut,
+  dropped: z.array(z.strictObject({ line: z.number(), value: z.string(), why: z.string() })).describe('The first 100.'),
+  droppedCount: z.number(),
+  doubtful: z
+    .array(z.strictObject({ line: z.number(), value: z.string(), why: z.string() }))
+    .optional()
+    .describe('Values of a file that were kept though they can hardly be true: the first 100.'),
+  doubtfulCount: z.number().optional(),
+  gaps: z.array(z.strictObject({ from: z.string(), to: z.string(), hours: z.number() })).describe('The first 100.'),
+  series: z
+    .strictObject({
+      medium: z.enum(['soil', 'air']),
+      probeDepthCm: z.number().optional(),
+      unit: z.literal('C'),
+      origin: z.literal('forecast').optional(),
+      daily: z.array(
+        z.strictObject({
+          date: dateOutSchema,
+          min: z.number().optional(),
+          mean: z.number().optional(),
+          max: z.number().optional(),
+          basis: z.enum(bases).optional(),
+          readings: z
+            .number()
+            .optional()
+            .describe('How many readings the day rests on; left out where the series came by the day.'),
+          complete: z.boolean(),
+        }),
+      ),
+    })
+    .describe('The days, in °C.'),
+};
+
+export const reportSchema = z.strictObject(reportShape);
+export type ReportWire = z.infer<typeof reportSchema>;
+
+export const checkAnswerSchema = z.strictObject({ ...reportShape, ...answerShape });
+export type CheckAnswer = z.infer<typeof checkAnswerSchema>;

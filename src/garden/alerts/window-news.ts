@@ -1,0 +1,38 @@
+import { addDays, type PlainDate } from '../../basics/calendar.js';
+import type { WindowsNow } from '../sowing/known-now.js';
+import type { News } from './news.js';
+
+/** A window that opens so soon after the end of the one before is that one, whose end has moved [d]. */
+const SAME_WINDOW_DAYS = 7;
+
+interface ToldWindow {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+}
+
+/**
+ * What is new of when a crop can be sown in a bed: that today lies in a window, once for each opening.
+ *
+ * @param told What was last told, as `mark` says; null: nothing.
+ * @returns undefined: nothing is known today, and what was told stands.
+ */
+export function windowNews({ bed, crop, today, windows }: WindowsNow, told: string | null): News | undefined {
+  if (!windows) return undefined;
+  const open = windows.find(({ from, to }) => from <= today && today <= to);
+  if (!open) return { mark: told, data: null };
+  const before = told === null ? null : (JSON.parse(told) as ToldWindow);
+  const isSame = before !== null && open.from <= addDays(before.to, SAME_WINDOW_DAYS);
+  // Asked for from today on, it seems to begin anew each day.
+  const window = { from: isSame ? before.from : open.from, to: open.to };
+  return {
+    mark: JSON.stringify(window),
+    data: isSame
+      ? null
+      : {
+          bed,
+          crop: crop.id,
+          window,
+          text: `From now until ${open.to} is a good time to sow ${crop.name.toLowerCase()} in bed ${bed}, as past years at the place say. Look at the ground first: whether it can be worked is not known here.`,
+        },
+  };
+}

@@ -1,0 +1,23 @@
+import type { Crop } from '../../germination/crop.js';
+import { COHORTS } from '../../germination/run/cohorts.js';
+import { shareUp } from '../../germination/run/time-factor-reach.js';
+import { type SeenSowing, SPREADS } from './count-posterior.js';
+
+/** Most of what can come at all: so that nine in ten dead rows of invented beds are called lost within twice the days to most. */
+const MOST = 0.75;
+/** So fast that whatever could come at some hour is up. */
+const AT_ONCE = 1e-6;
+
+/**
+ * Would most of what the temperatures let come be up by the last count in a slow bed, too?
+ *
+ * @param seen  The counts, in the order of dates, beside how far the seed can have come by each.
+ * @param crop  Its slowest beds: the upper end of `bedTimeFactor`.
+ * @returns false where nothing could come at all.
+ */
+export function isOverdue({ reaches, counts }: SeenSowing, { bedTimeFactor }: Crop): boolean {
+  const usualReach = reaches[SPREADS.findIndex(({ times }) => times === 1)]!;
+  const last = (counts.length - 1) * COHORTS;
+  const canCome = shareUp(usualReach, AT_ONCE, last);
+  return canCome > 0 && shareUp(usualReach, bedTimeFactor.to, last) >= MOST * canCome;
+}

@@ -1,0 +1,249 @@
+import type { Lot } from '../../answers/question.js';
+import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
+import type { Note } from '../../basics/errors.js';
+import { betaQuantile } from '../../basics/numerics/beta-quantile.js';
+import type { Span } from '../../germination/crop.js';
+import { crops } from '../../germination/crops.js';
+import { agedShare, daysPerProbit, VIABILITY_HOLDS, viabilityHolds } from '../../germination/storage/viability.js';
+import type { ViabilitySet } from '../../germination/storage/viability-sets.js';
+import type { LotFields } from '../store/season-store.js';
+
+/** Time in store by one published set of constants. */
+export interface Ageing {
+  readonly set: ViabilitySet;
+  /** How many probits of viability it has cost. */
+  readonly probits: number;
+}
+
+/** What is known of a lot's germination on a date, as far as it can be reckoned with. */
+export interface LotState {
+  /** Percent that germinated, or that the packet promises, when it was found; a little short of 100 where it is aged; null: not known. */
+  readonly foundPercent: number | null;
+  /** By each published set; empty where the lot is not aged. */
+  readonly ageings: readonly Ageing[];
+  readonly testBeforeUse: boolean;
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+/** What a lot is worth on a date. */
+export interface LotNow {
+  /** Of a hundred seeds, how many germinate; null: not known. */
+  readonly percent: number | null;
+  /** What the count, and constants that differ, leave open, 80 times in 100; null: no count, and one set at most. */
+  readonly range: Span | null;
+  /** What each published set leaves of it; empty where it is not aged. */
+  readonly aged: readonly { readonly percent: number; readonly source: string }[];
+  readonly testBeforeUse: boolean;
+  readonly assumptions: readonly Note[];
+  readonly warnings: readonly Note[];
+}
+
+/** A packet's percent is a whole number of a hundred. */
+const PACKET_SEEDS = 100;
+/** The share of tests outside of the interval, on either side. */
+const TAIL = 0.1;
+/** So long a germination test is taken to speak for the seed [d]. */
+const TEST_LASTS_DAYS = 365;
+/** A lot so old [d] is spoken of as older seed. */
+const OLDER_DAYS = 365;
+
+/**
+ * What a lot is worth on a date: the percent as found, or aged from then on where its moisture and store are known.
+ *
+ * A counted test's range is Jeffreys' interval: from the beta distribution whose shapes are the counts and a half each. It
+ * holds what it says on the average even for ten seeds, where the exact interval of Clopper and Pearson is far too wide; and
+ * `plantShare` draws from the same distribution. Where none or all germinated it
+ * goes to the end, unless it is aged: a share of one would never age.
+ *
+ * Source: Brown, Cai, DasGupta (2001). Interval estimation for a binomial proportion. Stat. Sci. 16: 101-133.
+ */
+export function lotNow(lot: LotFields, onDate: PlainDate): LotNow {
+  const { foundPercent, ageings, ...rest } = lotState(lot, onDate);
+  if (foundPercent === null) return { percent: null, range: null, aged: [], ...rest };
+  const found = foundPercent / 100;
+  const aged = ageings.map(({ set, probits }) => ({
+    percent: 100 * agedShare(found, probits),
+    source: set.source,
+  }));
+  const costs = ageings.length > 0 ? ageings.map(({ probits }) => probits) : [0];
+  const middle = costs.reduce((sum, cost) => sum + cost, 0) / costs.length;
+  const interval = lot.test
+    ? jeffreys(lot.test, ageings.length > 0)
+    : costs.length > 1
+      ? { from: found, to: found }
+      : null;
+  return {
+    percent: ageings.length > 0 ? 100 * agedShare(found, middle) : foundPercent,
+    range: interval && {
+      from: 100 * agedShare(interval.from, Math.max(...costs)),
+      to: 100 * agedShare(interval.to, Math.min(...costs)),
+    },
+    aged,
+    ...rest,
+  };
+}
+
+/** A kept lot as a forecast's question takes it. */
+export const lotForQuestion = (lot: LotFields, onDate: PlainDate): Lot => ({
+  germinationPercent: lotNow(lot, onDate).percent,
+  testedOn: lot.testedOn,
+  hotLimitShiftC: lot.hotLimitShiftC,
+});
+
+/**
+ * A percent that can be aged: where all germinated a quarter of a seed is taken off, as a share of one would never age.
+ *
+ * Source: Bartlett's rule for 0 and 100 % among probits and logits, from memory.
+ */
+const shortOfAll = (percent: number, { test }: LotFields): number =>
+  Math.min(percent, 100 - 100 / (4 * (test?.sown ?? PACKET_SEEDS)));
+
+function jeffreys({ sown, germinated }: NonNullable<LotFields['test']>, isAged: boolean): Span {
+  const [a, b] = [germinated + 0.5, sown - germinated + 0.5];
+  return {
+    from: germinated === 0 && !isAged ? 0 : betaQuantile(TAIL, a, b),
+    to: germinated === sown && !isAged ? 1 : betaQuantile(1 - TAIL, a, b),
+  };
+}
+
+/** What can be said of a lot on a date, and why. */
+export function lotState(lot: LotFields, onDate: PlainDate): LotState {
+  const toldPercent = lot.test ? (100 * lot.test.germinated) / lot.test.sown : lot.germinationPercent;
+  const { germinationPercent } = lot;
+  const crop = typeof lot.crop === 'string' ? crops.get(lot.crop) : undefined;
+  const sets = crop?.viability ?? [];
+  const { ageings, notes } = ageingOf(lot, sets, toldPercent, onDate);
+  const bornOn = lot.packedYear === null ? lot.testedOn : lastDayOf(lot.packedYear);
+  const isOutlived =
+    bornOn !== null &&
+    crop?.storageYears != null &&
+    onDate > addYears(bornOn, crop.storageYears) &&
+    !isFresh(lot, onDate);
+  const testBeforeUse = ageings.length === 0 && isOutlived;
+  const isOlder = bornOn !== null && onDate > addDays(bornOn, OLDER_DAYS);
+  return {
+    foundPercent: ageings.length > 0 && toldPercent !== null ? shortOfAll(toldPercent, lot) : toldPercent,
+    ageings,
+    testBeforeUse,
+    assumptions: [
+      foundNote(lot),
+      ...notes,
+      ...(bornOn === null
+        ? [
+            {
+              code: 'lot-age-unknown',
+              text: 'Neither when it was packed nor when it was tested is told, so nothing is said of its age.',
+            },
+          ]
+        : []),
+      ...(isOlder
+        ? [
+            {
+              code: 'older-seed-later',
+              text: 'Older seed also comes up later. No general figure is published for how much, so none is reckoned with.',
+            },
+          ]
+        : []),
+    ],
+    warnings: [
+      ...(testBeforeUse
+        ? [
+            {
+              code: 'test-before-use',
+              text: `Even in good storage this seed is counted on for about ${years(crop!.storageYears!)} (Knott's Handbook, 1997), and it is older. Test some on damp paper before you sow it; wear gloves if it is treated.`,
+            },
+          ]
+        : []),
+      ...(germinationPercent !== null && germinationPercent > 0 && germinationPercent <= 1
+        ? [
+            {
+              code: 'percent-or-share',
+              text: `A germination of ${germinationPercent} % is taken as sent: ${germinationPercent} seeds in a hundred. If ${100 * germinationPercent} % was meant, send ${100 * germinationPercent}.`,
+            },
+          ]
+        : []),
+    ],
+  };
+}
+
+function foundNote({ test, germinationPercent }: LotFields): Note {
+  if (test) {
+    return {
+      code: 'lot-test',
+      text: `${test.germinated} of ${test.sown} seeds germinated. The range is what such a count leaves open, 80 times in 100 (Jeffreys' interval).`,
+    };
+  }
+  if (germinationPercent === null) {
+    return {
+      code: 'lot-unknown',
+      text: 'Neither a test nor the percent on the packet is told, so how much germinates is not known.',
+    };
+  }
+  return {
+    code: 'lot-packet',
+    text: `${germinationPercent} % is taken as it is told: from how many seeds it was counted is not known, so it has no range.`,
+  };
+}
+
+/** The time in store by each published set, and what that rests on, or why there is none. */
+function ageingOf(
+  lot: LotFields,
+  sets: readonly ViabilitySet[],
+  foundPercent: number | null,
+  onDate: PlainDate,
+): { ageings: readonly Ageing[]; notes: readonly Note[] } {
+  const { moisturePercent, storeC, testedOn } = lot;
+  const without = (why: string) => ({
+    ageings: [],
+    notes: [{ code: 'lot-not-aged', text: `The percent is not aged: ${why}` }],
+  });
+  if (foundPercent === null) return { ageings: [], notes: [] };
+  if (moisturePercent === null || storeC === null) {
+    if (moisturePercent === null && storeC === null) return { ageings: [], notes: [] };
+    return without('that takes both the moisture of the seed and the temperature of the store.');
+  }
+  if (testedOn === null) return without('the day on which it was found is not told.');
+  if (sets.length === 0) return without('no constants that can be relied on are published for this crop.');
+  if (!viabilityHolds(moisturePercent, storeC)) {
+    const { moistureFrom, moistureTo, storeFromC, storeToC } = VIABILITY_HOLDS;
+    return without(
+      `the viability equation is held to for ${moistureFrom} to ${moistureTo} % of moisture and ${storeFromC} to ${storeToC} °C.`,
+    );
+  }
+  const days = Math.max(0, daysBetween(testedOn, onDate));
+  const ageings = sets.map((set) => ({ set, probits: days / daysPerProbit(set, moisturePercent, storeC) }));
+  return { ageings, notes: agedNotes(ageings, days, lot) };
+}
+
+function agedNotes(ageings: readonly Ageing[], days: number, { moisturePercent, storeC }: LotFields): Note[] {
+  const measured = ageings.flatMap(({ set }) => set.measuredOn ?? []);
+  const notes = [
+    {
+      code: 'lot-aged',
+      text: `Aged over ${days === 1 ? 'a day' : `${days} days`} at ${moisturePercent} % of moisture and ${storeC} °C, both taken to have stayed so, by the viability equation (Ellis, Roberts 1980; constants of ${ageings.map(({ set }) => set.source).join('; ')}). Constants from single lots, so take it as a rough guide.`,
+    },
+  ];
+  if (ageings.length > 1) {
+    notes.push({
+      code: 'lot-constants-differ',
+      text: 'More than one set of constants is published, and they disagree: "aged" gives what each leaves, the percent lies midway between, and the range spans them.',
+    });
+  }
+  if (measured.length > 0) {
+    notes.push({ code: 'lot-constants-of-kin', text: `The constants were measured on ${measured.join(' and ')}.` });
+  }
+  return notes;
+}
+
+/** Was it tested lately? */
+const isFresh = ({ testedOn }: LotFields, onDate: PlainDate): boolean =>
+  testedOn !== null && onDate <= addDays(testedOn, TEST_LASTS_DAYS);
+
+const lastDayOf = (year: number): PlainDate => `${year}-12-31` as PlainDate;
+
+/** The same date so many years on; of 29 February the day after it. */
+const addYears = (date: PlainDate, n: number): PlainDate =>
+  addDays(`${Number(date.slice(0, 4)) + n}-${date.slice(5, 7)}-01` as PlainDate, Number(date.slice(8)) - 1);
+
+const years = (n: number): string => (n === 1 ? 'a year' : `${n} years`);

@@ -1,0 +1,69 @@
+import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
+import { usualSoil } from '../../answers/forecast/beyond.js';
+import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
+import { type DatesAsked, usualYears, yearsOfDates } from '../../answers/windows/years-of-dates.js';
+import { type PlainDate, startOfDay } from '../../basics/calendar.js';
+import { RequestError } from '../../basics/errors.js';
+import type { ShouldStop } from '../../basics/stop.js';
+import { shadedSoil } from '../bed/shaded-soil.js';
+import type { PlanQuestion } from './plan-question.js';
+import { maxPlanDays } from './starts.js';
+
+/** The season of a plan in the years that are known. */
+export interface PlanYears {
+  readonly years: readonly YearOfDates[];
+  /** null, null and 0 where a usual year stands for all. */
+  readonly told: { readonly from: number | null; readonly to: number | null; readonly count: number };
+  readonly past: PastSoil;
+  readonly isUsual: boolean;
+  /** The same years in the bed under shade; null where that cannot be told. */
+  inShade(): readonly YearOfDates[] | null;
+}
+
+/** The season as past years would have had it, or a usual one. */
+export function planYears(
+  question: PlanQuestion,
+  from: PlainDate,
+  nDays: number,
+  findPast: FindPast,
+  shouldStop?: ShouldStop,
+): PlanYears {
+  const { series, site, crop, normals } = question;
+  const phaseMs = startOfDay(from, site.zone);
+  const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
+  const asked: DatesAsked = { site, from, time: '12:00', criteria };
+  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
+  const wholeYears = (soil: PastSoil) =>
+    yearsOfDates(soil, asked, nDays).filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
+  const years = past ? wholeYears(past) : [];
+  if (past && years.length >= FEWEST_YEARS) {
+    return {
+      years,
+      told: { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
+      past,
+      isUsual: false,
+      inShade: () => {
+        const shaded = shadedSoil(past, series, question, phaseMs, findPast, shouldStop);
+        return shaded && wholeYears(shaded);
+      },
+    };
+  }
+  if (!normals) throw noPastYears(years.length);
+  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
+  return {
+    years: usualYears(usual, asked, nDays),
+    told: { from: null, to: null, count: 0 },
+    past: usual,
+    isUsual: true,
+    inShade: () => null,
+  };
+}
+
+const hoursKnown = (hourlyC: Float64Array): number =>
+  hourlyC.reduce((sum, tempC) => sum + (Number.isNaN(tempC) ? 0 : 1), 0);
+
+const noPastYears = (count: number): RequestError =>
+  new RequestError(
+    'no-past-years',
+    `A plan is made from past years, and ${count === 0 ? 'none is' : `only ${count} ${count === 1 ? 'is' : 'are'}`} known of this bed's place. POST daily minima and maxima of the air of ${FEWEST_YEARS} years or more to /v1/places/{id}/air, or PUT the place's normals.`,
+  );

@@ -1,0 +1,133 @@
+import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
+import { type Forecast, forecast } from '../../answers/forecast/forecast.js';
+import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
+import { seedRecord } from '../../answers/forecast/seed-temperature.js';
+import { type Learned, type Question, seedDepthCm } from '../../answers/question.js';
+import { HOUR_MS, instantAt } from '../../basics/calendar.js';
+import { RequestError } from '../../basics/errors.js';
+import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
+import { timeFactorReach } from '../../germination/run/time-factor-reach.js';
+import { type Belief, beliefAfter, type Lesson, usualBelief } from '../learning/belief.js';
+import { countPosterior, type Posterior, type SeenSowing, SPREADS } from '../learning/count-posterior.js';
+import { learnedOf } from '../learning/learned.js';
+import { isOverdue } from '../learning/overdue.js';
+import { oddsOfStands, oddsOfTimes, saidAlone } from '../learning/posterior-factors.js';
+import { standCounted } from '../learning/stand-counted.js';
+import { talliesOf } from '../learning/tally.js';
+import type { Count } from '../store/season-store.js';
+
+/** A sowing with its counts, as what was learned of a bed needs it. */
+export interface Grown extends Pick<Question, 'sowing' | 'lot'> {
+  /** The lot's id. */
+  readonly lotId: string | null;
+  readonly counts: readonly Count[];
+}
+
+/** A sowing in a kept bed: the question of its forecast, its counts, and the bed's other sowings of the crop. */
+export interface GrowingQuestion extends Question {
+  readonly lotId: string | null;
+  readonly counts: readonly Count[];
+  readonly others: readonly Grown[];
+}
+
+/** What a sowing does, by the bed's temperatures and by what was counted in it. */
+export interface Growing {
+  readonly forecast: Forecast;
+  readonly learned: Learned | null;
+  /** What this sowing's own counts leave open; null: there is none. */
+  readonly posterior: Posterior | null;
+  /** By the last count, would most of what can come have been up in a slow bed of the crop, too? */
+  readonly isOverdue: boolean;
+}
+
+/** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
+const SEEDS_UNSAID = 50;
+
+/** What a sowing does, with what its counts and the bed's earlier ones have taught. */
+export function growing(
+  question: GrowingQuestion,
+  findPast: FindPast = pastSoil,
+  shouldStop: ShouldStop = neverStop,
+): Growing {
+  const { crop, sowing, lotId, counts, others } = question;
+  const usual = withSoilsDoubt(usualBelief(crop), question);
+  const lessons = others.flatMap((other) => {
+    stopIf(shouldStop);
+    return lessonOf(question, other, usual);
+  });
+  const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
+  const seen = counts.length > 0 ? seenOf(question, question) : null;
+  const posterior = seen && countPosterior(belief, seen);
+  const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
+  const foretold = forecast({ ...question, learned }, findPast, shouldStop);
+  return {
+    forecast: { ...foretold, stand: standCounted(foretold.stand, counts, sowing.seeds) },
+    learned,
+    posterior,
+    isOverdue: seen !== null && isOverdue(seen, crop),
+  };
+}
+
+/** How far the time may be off for want of knowing the soil: standard deviation of its logarithm. Our assumption, from a
+ * degree or two where seed needs some ten above its base. */
+const SOILS_DOUBT = { air: 0.1, probe: 0.05, room: 0 } as const;
+
+function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 'series'>): Belief {
+  const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
+  const { mean, sd } = belief.logTime;
+  return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
+}
+
+/** What another sowing of the bed has taught; nothing where its temperatures are not known. */
+function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesson[] {
+  try {
+    const posterior = countPosterior(usual, seenOf(question, other));
+    // Of one that is likelier dead nothing is learned about those that live.
+    if (posterior.dead > 0.5) return [];
+    return [
+      {
+        date: other.sowing.date,
+        lot: other.lotId,
+        logTime: saidAlone(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
+        logitStand: saidAlone(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
+      },
+    ];
+  } catch (error) {
+    if (error instanceof RequestError) return [];
+    throw error;
+  }
+}
+
+/** Of a sowing so many counts are looked at: more say nothing new, and take their time. */
+const MOST_COUNTS = 60;
+
+/** Some of a list, evenly spread, the last among them. */
+const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
+  list.length <= most
+    ? list
+    : Array.from({ length: most }, (_, i) => list[Math.round(((i + 1) * list.length) / most) - 1]!);
+
+/** A sowing's counts, beside how far its seed can have come by each. */
+function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing {
+  const { site, series, bed } = question;
+  const tallies = spreadOver(talliesOf(counts), MOST_COUNTS);
+  const wetMs = instantAt(sowing.date, sowing.time, site.zone);
+  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
+  const lastH = Math.ceil(atH.at(-1)!);
+  const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
+  const bedding = { site, bed, depthCm: seedDepthCm({ crop: question.crop, sowing }) };
+  const beyond = site.latitude === null ? 'repeat-last-week' : 'seasonal-drift';
+  const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1 });
+  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
+  return {
+    counts: tallies.map(({ came, ofSeeds, isAtLeast }) => ({
+      seedlings: came,
+      ofSeeds: ofSeeds ?? sowing.seeds ?? SEEDS_UNSAID,
+      isAtLeast,
+    })),
+    reaches: SPREADS.map(({ times }) =>
+      timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH),
+    ),
+    viable: viablePercentOf({ lot }, seed) / 100,
+  };
+}

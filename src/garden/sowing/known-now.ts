@@ -1,0 +1,143 @@
+import type { Forecast } from '../../answers/forecast/forecast.js';
+import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
+import { addDays, dateAt, fixedZone, type PlainDate } from '../../basics/calendar.js';
+import type { Crop } from '../../germination/crop.js';
+import { chosenCrop } from '../../germination/crop-choice.js';
+import { comingMinima } from '../bed/coming-minima.js';
+import { keptBed } from '../bed/kept-soil.js';
+import type { SubscriptionFields } from '../store/alert-store.js';
+import type { Sowing } from '../store/season-store.js';
+import type { Store } from '../store/store.js';
+import { type Asker, growingNow, windowsAhead } from './ask.js';
+import { observedOf } from './judgement.js';
+import { type KnownSowing, knownSowing } from './known-sowing.js';
+import { indoorStartOf } from './sowing-state.js';
+
+/** What is known of a sowing today. */
+export interface SowingNow {
+  readonly sowing: Pick<Sowing, 'id' | 'bed' | 'date' | 'method'>;
+  readonly crop: Crop;
+  /** Today at the place. */
+  readonly today: PlainDate;
+  /** As it stands today, with the weather until now and ahead; null: its bed's temperatures do not tell. */
+  readonly forecast: Pick<Forecast, 'emergence' | 'hotSpells'> | null;
+  /** When it is planted out, as past years' nights allow; null: it was sown where it stays, or does not come as far. */
+  readonly plantOut: PlainDate | null;
+  /** The coldest of each coming day's air, as forecast. */
+  readonly comingMinC: readonly { readonly date: PlainDate; readonly minC: number }[];
+}
+
+/** When a crop can be sown in a bed, as past years say today. */
+export interface WindowsNow {
+  readonly bed: string;
+  readonly crop: Pick<Crop, 'id' | 'name'>;
+  readonly today: PlainDate;
+  /** In the order of dates; null: the place's past does not tell. */
+  readonly windows: readonly { readonly from: PlainDate; readonly to: PlainDate }[] | null;
+}
+
+/** What is known today of all that somebody wants to be told of. */
+export interface KnownNow {
+  readonly sowings: readonly SowingNow[];
+  readonly windows: readonly WindowsNow[];
+}
+
+/** By then a sowing is up, lost or ripe, and there is nothing to tell of it any more [d]. */
+const LIVE_DAYS = 180;
+/** Each takes up to a second to work out. */
+const MOST_SOWINGS = 200;
+const MOST_WINDOWS = 100;
+
+/** Whether somebody wants to be told of this crop in this bed. */
+export const isWanted = ({ beds, crops }: SubscriptionFields, bed: string, crop: string): boolean =>
+  (beds === null || beds.includes(bed)) && (crops === null || crops.includes(crop));
+
+/**
+ * What is known now of all that a subscription is about: the last 200 sowings of its beds that still live, and the
+ * windows of its crops in up to 100 pairs of bed and crop.
+ *
+ * @param beds Ids of all beds of the owner.
+ */
+export async function knownNow(
+  store: Store,
+  owner: string,
+  subscription: SubscriptionFields,
+  beds: readonly string[],
+  now: Date,
+  ask: Asker,
+): Promise<KnownNow> {
+  const wanted = beds.filter((bed) => subscription.beds === null || subscription.beds.includes(bed));
+  const ofSowings = subscription.events.some((event) => event !== 'window-open');
+  const ofWindows = subscription.events.includes('window-open') ? (subscription.crops ?? []) : [];
+  const sowings: SowingNow[] = [];
+  const windows: WindowsNow[] = [];
+  for (const bed of wanted) {
+    if (ofSowings)
+      sowings.push(...(await sowingsNow(store, owner, subscription, bed, now, ask, MOST_SOWINGS - sowings.length)));
+    const crops = ofWindows.slice(0, MOST_WINDOWS - windows.length);
+    if (crops.length > 0) windows.push(...(await windowsNow(store, owner, bed, crops, now, ask)));
+  }
+  return { sowings, windows };
+}
+
+async function sowingsNow(
+  store: Store,
+  owner: string,
+  subscription: SubscriptionFields,
+  bed: string,
+  now: Date,
+  ask: Asker,
+  limit: number,
+): Promise<SowingNow[]> {
+  const found: SowingNow[] = [];
+  // A day more or less is nothing here, so that of UTC will do, before a sowing's years of air are read.
+  const eldest = addDays(dateAt(now.getTime(), fixedZone(0)), -LIVE_DAYS);
+  const counted = limit > 0 ? await store.sowingsOf(owner, bed, limit) : [];
+  const wanted = counted.filter(
+    ({ sowing: { date, crop } }) => date >= eldest && isWanted(subscription, bed, chosenCrop(crop).id),
+  );
+  const kept = wanted.length > 0 ? await keptBed(store, owner, bed, now.getTime()) : undefined;
+  if (!kept) return [];
+  const minima = await comingMinima(store, owner, kept);
+  for (const one of wanted) {
+    const { sowing } = one;
+    const known = await knownSowing(store, owner, one, kept, now);
+    const told = await growingNow(known, ask);
+    const { crop, today } = known;
+    found.push({
+      sowing,
+      crop,
+      today,
+      forecast: 'why' in told ? null : isEnoughUp(known) ? { ...told.forecast, hotSpells: [] } : told.forecast,
+      plantOut: indoorStartOf(known)?.plantOut ?? null,
+      comingMinC: minima,
+    });
+  }
+  return found;
+}
+
+/** Heat at the seed says nothing more of a row of which enough is up. */
+function isEnoughUp({ crop, question, counts, sowing }: KnownSowing): boolean {
+  const viablePercent = viablePercentOf(question, seedOf(question));
+  return observedOf({ crop, viablePercent, counts, seeds: sowing.seeds }) === 'enough';
+}
+
+/** Indoors it is always time to sow. */
+async function windowsNow(
+  store: Store,
+  owner: string,
+  bed: string,
+  crops: readonly string[],
+  now: Date,
+  ask: Asker,
+): Promise<WindowsNow[]> {
+  const kept = await keptBed(store, owner, bed, now.getTime());
+  if (!kept?.bedMake || kept.bedMake.kind === 'indoors') return [];
+  const today = dateAt(now.getTime(), kept.site.zone);
+  const found: WindowsNow[] = [];
+  for (const crop of crops.map(chosenCrop)) {
+    const told = await windowsAhead(kept, today, { crop, time: '12:00', depthCm: null, lot: null }, ask);
+    found.push({ bed, crop, today, windows: 'why' in told ? null : told.windows });
+  }
+  return found;
+}

@@ -1,0 +1,65 @@
+import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
+import type { Note } from '../../basics/errors.js';
+import { minimaOf } from '../bed/kept-soil.js';
+import { type Asker, growingNow } from './ask.js';
+import type { Growing } from './growing.js';
+import type { Harvest } from './harvest.js';
+import { type IndoorStart, indoorsOf, nightsBear } from './indoors.js';
+import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
+import type { KnownSowing } from './known-sowing.js';
+import { type Resowing, resowingOf } from './resowing.js';
+import { type Ripe, ripeIn } from './ripe.js';
+
+/** How a sowing stands today. */
+export interface SowingState {
+  /** null: its bed's temperatures do not tell; `warnings` say why. */
+  readonly growing: Growing | null;
+  readonly expected: Expected | null;
+  readonly observed: Observed | null;
+  readonly judgement: Judgement | null;
+  readonly indoors: IndoorStart | null;
+  readonly harvest: Harvest | null;
+  /** When a new sowing is good; null: past years do not tell. */
+  readonly resowing: Resowing | 'too-late' | null;
+  readonly warnings: readonly Note[];
+}
+
+/** How a sowing stands: what it does, what was found, and what may still be done. */
+export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
+  const { sowing, counts, crop, question, today } = known;
+  const told = await growingNow(known, ask);
+  const growing = 'why' in told ? null : told;
+  const warnings = 'why' in told ? [told.why] : [];
+  const indoors = indoorStartOf(known);
+  const half = growing?.forecast.emergence.half;
+  const up = half && 'date' in half ? half.date : null;
+  const evidence = growing && {
+    crop,
+    forecast: growing.forecast,
+    viablePercent: viablePercentOf(question, seedOf(question)),
+    posterior: growing.posterior,
+    isOverdue: growing.isOverdue,
+    counts,
+    seeds: sowing.seeds,
+    today,
+  };
+  const judgement = evidence && judgementOf(evidence);
+  const ripe = ripeIn(known);
+  const own: Ripe = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
+  return {
+    growing,
+    expected: growing && expectedOf(growing.forecast, today),
+    observed: evidence && observedOf(evidence),
+    judgement,
+    indoors,
+    harvest: judgement?.verdict === 'lost' ? null : own.harvest,
+    resowing: sowing.method === 'direct' ? await resowingOf(known, ripe, ask) : null,
+    warnings: [...warnings, ...(own.why ? [own.why] : [])],
+  };
+}
+
+/** When a sowing that stands indoors is hardened off and planted out; null: it does not, or comes to nothing there. */
+export const indoorStartOf = ({ sowing, crop, question, kept }: KnownSowing): IndoorStart | null =>
+  sowing.method === 'indoors'
+    ? indoorsOf(crop, sowing.date, question.bed.roomC!, nightsBear(minimaOf(kept), crop.frost))
+    : null;

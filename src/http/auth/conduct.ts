@@ -1,0 +1,70 @@
+import type { IncomingMessage } from 'node:http';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { RequestError } from '../../basics/errors.js';
+import { KEY_PARAMETERS } from '../server/logged-request.js';
+import type { FindOwner } from './keys.js';
+
+/** Names that this machine has for itself. A page that gives its own name this address gets nothing by it. */
+const LOCAL_HOST = /^(?:localhost|127\.0\.0\.1|\[::1\])$/;
+
+/**
+ * Refuses what no route should see: an ambiguous or foreign host, a packed body, a key in the address.
+ *
+ * @param hosts Hosts, besides this machine's own names, that may be asked for; undefined: any.
+ */
+export function refuseMisconduct(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  hosts: readonly string[] | undefined,
+  findOwner: FindOwner | undefined,
+): void {
+  const hostCount = hostFields(request.raw);
+  if (hostCount > 1) {
+    throw new RequestError('bad-request', 'The request has two Host headers. Send one (RFC 9112, section 3.2).');
+  }
+  if (hostCount === 0 && request.raw.httpVersion !== '1.0') {
+    throw new RequestError('bad-request', 'The request has no Host header. Send one (RFC 9112, section 3.2).');
+  }
+  if (hosts) refuseForeignHost(request.host, hosts);
+  const coding = request.headers['content-encoding'];
+  if (coding !== undefined && coding.trim().toLowerCase() !== 'identity') {
+    reply.header('accept-encoding', 'identity');
+    throw new RequestError(
+      'unsupported-coding',
+      `The body is sent as Content-Encoding "${coding.slice(0, 40)}". Send it unpacked, without that header.`,
+    );
+  }
+  if (findOwner && hasKeyInAddress(request.url, findOwner)) {
+    throw new RequestError(
+      'key-in-address',
+      'The address holds a key, and addresses are kept in histories and logs. Send the key in the header "Authorization: Bearer", and have it changed.',
+    );
+  }
+}
+
+/** Of several, node reads the first, and a proxy perhaps another. */
+function hostFields({ rawHeaders = [] }: IncomingMessage): number {
+  let count = 0;
+  for (let i = 0; i < rawHeaders.length; i += 2) {
+    if (rawHeaders[i]!.length === 4 && rawHeaders[i]!.toLowerCase() === 'host') count++;
+  }
+  return count;
+}
+
+function refuseForeignHost(host: string, hosts: readonly string[]): void {
+  const name = host.toLowerCase().replace(/:\d*$/, '');
+  // A program of HTTP/1.0 names none; every browser does.
+  if (name === '' || LOCAL_HOST.test(name) || hosts.includes(name)) return;
+  throw new RequestError(
+    'misdirected',
+    `This service does not answer for the host "${host.slice(0, 100)}". Ask for localhost, or have its name put into ALLOWED_HOSTS.`,
+  );
+}
+
+function hasKeyInAddress(url: string, findOwner: FindOwner): boolean {
+  const start = url.indexOf('?');
+  if (start < 0) return false;
+  return [...new URLSearchParams(url.slice(start))].some(
+    ([name, value]) => KEY_PARAMETERS.test(name) && findOwner({ key: value }) !== undefined,
+  );
+}

@@ -1,0 +1,22 @@
+import type { FastifyRequest } from 'fastify';
+import { RequestError } from '../../basics/errors.js';
+import { sessionIn } from '../../contract/session-cookie.js';
+import type { Shown } from './owner.js';
+
+/** A key, whatever else is sent; where there is none, a session. */
+export function shownBy({ headers }: FastifyRequest): Shown | undefined {
+  const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
+  if (key !== undefined) return { key };
+  const session = sessionIn(headers.cookie);
+  return session === undefined ? undefined : { session };
+}
+
+/** @throws {RequestError} `unauthorized`, for what was shown opens nothing. */
+export function noOwner(shown: Shown | undefined): never {
+  throw new RequestError(
+    'unauthorized',
+    shown
+      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
+      : 'Send the header "Authorization: Bearer" followed by your key.',
+  );
+}

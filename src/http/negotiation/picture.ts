@@ -1,0 +1,58 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { LEAST_WIDTH, MOST_WIDTH, type PictureOptions } from '../../plot/picture.js';
+import type { QueryParameter } from '../openapi/route.js';
+import { read } from '../question/read.js';
+import { accepted } from './accepted.js';
+import type { Written } from './written.js';
+
+export const SVG = 'image/svg+xml';
+
+const pictureShape = {
+  width: z.coerce.number().int().min(LEAST_WIDTH).max(MOST_WIDTH).optional(),
+  unit: z.enum(['C', 'F']).optional(),
+};
+
+/** What a query may say of the picture. */
+export const pictureParameters: readonly QueryParameter[] = [
+  {
+    name: 'width',
+    schema: z.int().min(LEAST_WIDTH).max(MOST_WIDTH).default(800),
+    description: 'How wide the picture is [px], where one is asked for.',
+  },
+  {
+    name: 'unit',
+    schema: pictureShape.unit.unwrap().default('C'),
+    description: 'The degrees that the picture is drawn in; JSON is always in °C.',
+  },
+];
+
+/** Is the answer to be a picture rather than JSON? */
+export const wantsPicture = ({ headers }: FastifyRequest): boolean =>
+  accepted(headers.accept, ['application/json', SVG]) === SVG;
+
+/** What sets the tag of a picture apart from that of the same answer in JSON. */
+export const formOf = (request: FastifyRequest): { readonly form?: string } =>
+  wantsPicture(request) ? { form: SVG } : {};
+
+/** How a picture is wanted, and the rest of the query. */
+export function pictureOf({ width, unit, ...query }: Record<string, unknown>): {
+  options: PictureOptions;
+  query: Record<string, unknown>;
+} {
+  const asked = read(z.object(pictureShape), { width, unit }, ([name]) => ({ parameter: String(name) }));
+  return {
+    options: {
+      ...(asked.width === undefined ? {} : { width: asked.width }),
+      ...(asked.unit === undefined ? {} : { unit: asked.unit }),
+    },
+    query,
+  };
+}
+
+/** A picture as an answer: it runs nothing, and asks for nothing from elsewhere. */
+export const asPicture = (svg: string): Written => ({
+  type: SVG,
+  body: svg,
+  headers: { 'content-security-policy': "default-src 'none'; style-src 'unsafe-inline'" },
+});

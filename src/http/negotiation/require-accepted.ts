@@ -1,0 +1,16 @@
+import type { FastifyRequest } from 'fastify';
+import { RequestError } from '../../basics/errors.js';
+import type { Operation } from '../openapi/route.js';
+import { accepted } from './accepted.js';
+import { SVG } from './picture.js';
+
+/** @throws {RequestError} `not-acceptable`, where the caller takes no answer that a route gives. */
+export function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
+  if (answer === 'none') return;
+  const mediaTypes = 'schema' in answer ? ['application/json', ...(answer.picture ? [SVG] : [])] : [answer.mediaType];
+  if (accepted(headers.accept, mediaTypes)) return;
+  throw new RequestError(
+    'not-acceptable',
+    `This route answers in ${mediaTypes.join(' or ')}, and the Accept header allows only ${headers.accept}.`,
+  );
+}

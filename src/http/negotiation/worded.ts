@@ -1,0 +1,40 @@
+import type { Note } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
+import type { Say } from '../../words/say.js';
+
+/** Names under which a fact stands as a sentence, its code and parameters beside it. */
+const SENTENCES = ['text', 'why', 'detail'] as const;
+/** Names of codes: a fact beside one of them needs no second. */
+const CODES = ['code', 'task', 'action', 'verdict'] as const;
+
+/** An answer before words are put into it: facts for notes, and a fact or a sentence where one stands alone. */
+export type Unworded<T> = T extends { readonly code: string; readonly text: string }
+  ? Note & Omit<T, 'code' | 'text' | 'params'>
+  : T extends readonly (infer One)[]
+    ? readonly Unworded<One>[]
+    : T extends object
+      ? { [K in keyof T]: K extends (typeof SENTENCES)[number] ? T[K] | Fact : Unworded<T[K]> }
+      : T;
+
+/**
+ * An answer with words in it: beside a fact's `code` and `params` its `text`, and for a fact that stands as a `text`, `why` or
+ * `detail` the sentence, with its code and parameters beside it.
+ */
+export function worded(content: unknown, say: Say): unknown {
+  if (Array.isArray(content)) return typeof content[0] === 'object' ? content.map((one) => worded(one, say)) : content;
+  if (!isRecord(content)) return content;
+  const said: Record<string, unknown> = isFact(content) ? { code: content.code, text: say(content) } : {};
+  for (const [name, value] of Object.entries(content)) {
+    if (isFact(value) && SENTENCES.some((one) => one === name)) {
+      const { code, params } = value;
+      Object.assign(said, { [name]: say(value), ...(CODES.some((one) => one in content) ? {} : { code }), params });
+    } else said[name] = name === 'params' ? value : worded(value, say);
+  }
+  return said;
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value) && !(value instanceof Date);
+
+const isFact = (value: unknown): value is Fact =>
+  isRecord(value) && typeof value.code === 'string' && isRecord(value.params);

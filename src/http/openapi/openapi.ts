@@ -1,0 +1,177 @@
+import { z } from 'zod';
+import { type ErrorCode, errorCodes } from '../../basics/errors.js';
+import { SESSION_COOKIE } from '../../contract/session-cookie.js';
+import { quotaNames } from '../../garden/store/quotas.js';
+import { SVG } from '../negotiation/picture.js';
+import { readerParameters } from '../negotiation/reader.js';
+import { problemKinds } from '../problems/problems.js';
+import { FORM } from '../server/form-body.js';
+import { model } from './model.js';
+import type { Operation, Route } from './route.js';
+
+const problemSchema = z.strictObject({
+  type: z.string().meta({ format: 'uri-reference' }),
+  title: z.string(),
+  status: z.number(),
+  detail: z.string(),
+  instance: z.string(),
+  code: z.enum(errorCodes),
+  quota: z.enum(quotaNames).optional().describe('Of quota-full: what there is too much of.'),
+  limit: z.number().optional().describe('Of quota-full: how many there may be.'),
+  used: z.number().optional().describe('Of quota-full: how many there are.'),
+  errors: z
+    .array(
+      z.strictObject({
+        pointer: z.string().optional().describe('Where in the JSON body, as a JSON pointer.'),
+        parameter: z.string().optional().describe('Which query parameter.'),
+        line: z.number().optional().describe('Which line of the file.'),
+        detail: z.string(),
+        choices: z.array(z.strictObject({ value: z.string(), reads: z.string(), consequence: z.string() })).optional(),
+      }),
+    )
+    .optional(),
+  'violated-policies': z
+    .array(z.string())
+    .optional()
+    .describe('The limits that refused it, by their names in RateLimit-Policy.'),
+  retryAfterS: z.number().optional().describe('As the Retry-After header: not sooner than in so many seconds.'),
+});
+
+/** Describes the service's routes as an OpenAPI 3.1 document. */
+export function openApiDocument(routes: readonly Route[], version: string): Record<string, unknown> {
+  const paths: Record<string, Record<string, unknown>> = {};
+  for (const { method, url, operation, open } of routes) {
+    const path = url.replaceAll(/:(\w+)/g, '{$1}');
+    paths[path] ??= {};
+    paths[path][method.toLowerCase()] = describe(operation, url, open !== undefined);
+  }
+  return {
+    openapi: '3.1.1',
+    info: {
+      title: 'germination-forecaster',
+      version,
+      summary: 'Tells a grower when a sowing will come up, how much of it, and what heat will do to it.',
+      description: `Dates are calendar dates at the place, instants are RFC 3339, temperatures are in °C unless a unit is sent. Model ${model.name} ${model.version}. For who runs the service: [/docs/running](/docs/running).`,
+    },
+    servers: [{ url: '/' }],
+    paths,
+    components: {
+      schemas: { Problem: schemaOf(problemSchema, 'output') },
+      securitySchemes: {
+        key: { type: 'http', scheme: 'bearer', description: 'Only where the service was started with API_KEYS.' },
+        session: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: SESSION_COOKIE,
+          description:
+            'What POST /session gives a browser for a key. Changes are taken from pages of this service only.',
+        },
+      },
+    },
+  };
+}
+
+function describe(operation: Operation, url: string, open: boolean) {
+  const pathParameters = [...url.matchAll(/:(\w+)/g)].map(([, name]) => ({
+    name,
+    in: 'path',
+    required: true,
+    schema: { type: 'string', maxLength: 100 },
+  }));
+  const isWorded = typeof operation.answer === 'object' && 'schema' in operation.answer;
+  const queryParameters = [...(operation.query ?? []), ...(isWorded ? readerParameters : [])].map(
+    ({ name, schema, required, description }) => ({
+      name,
+      in: 'query',
+      required: required ?? false,
+      ...(description ? { description } : {}),
+      schema: schemaOf(schema, 'input'),
+    }),
+  );
+  const json = operation.json && {
+    schema: withReadOnly(schemaOf(operation.json.schema, 'input'), operation.json.readOnly ?? []),
+    example: operation.json.example,
+  };
+  const content = {
+    ...(json ? { 'application/json': json } : {}),
+    ...(json && operation.form ? { [FORM]: json } : {}),
+    ...(operation.csv ? { 'text/csv': { schema: { type: 'string' }, example: operation.csv.example } } : {}),
+  };
+  return {
+    operationId: operation.id,
+    summary: operation.summary,
+    ...(operation.description ? { description: operation.description } : {}),
+    parameters: [
+      ...pathParameters,
+      ...queryParameters,
+      ...(operation.ifMatch ? [IF_MATCH] : []),
+      ...(operation.ifNoneMatch ? [IF_NONE_MATCH] : []),
+    ],
+    ...(operation.json || operation.csv ? { requestBody: { required: true, content } } : {}),
+    security: open ? [] : [{ key: [] }, { session: [] }, {}],
+    responses: {
+      ...successes(operation.answer),
+      ...(operation.form ? { 303: { description: 'Of a form: the page to go on with.' } } : {}),
+      '4XX': {
+        description: problemList(operation.problems),
+        content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
+      },
+    },
+  };
+}
+
+/** The schema of a body that may hold fields which are left out. */
+const withReadOnly = (schema: Record<string, unknown>, names: readonly string[]): Record<string, unknown> => ({
+  ...schema,
+  ...(names.length === 0
+    ? {}
+    : {
+        properties: {
+          ...(schema.properties as object),
+          ...Object.fromEntries(
+            names.map((name) => [name, { readOnly: true, description: 'Left out of what is kept.' }]),
+          ),
+        },
+      }),
+});
+
+const IF_MATCH = {
+  name: 'If-Match',
+  in: 'header',
+  required: false,
+  description:
+    'The revision of the thing in quotes, or an ETag that a GET or a change gave: the change is made only if the thing is still so, else 412.',
+  schema: { type: 'string' },
+};
+
+const IF_NONE_MATCH = {
+  name: 'If-None-Match',
+  in: 'header',
+  required: false,
+  description: '`*`: it is kept only if nothing is kept under this name yet, else 412.',
+  schema: { type: 'string' },
+};
+
+function successes(answer: Operation['answer']) {
+  if (answer === 'none') return { 204: { description: 'It is done.' } };
+  const content =
+    'schema' in answer
+      ? {
+          'application/json': { schema: schemaOf(answer.schema, 'output') },
+          ...(answer.picture ? { [SVG]: { schema: { type: 'string' } } } : {}),
+        }
+      : { [answer.mediaType]: { schema: { type: 'string' } } };
+  const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'It was created.', content } } : {};
+  return { 200: { description: 'The answer.', content }, ...created };
+}
+
+/** What any route may answer. */
+const anywhere = ['unauthorized', 'too-many-requests', 'stopping'] as const satisfies readonly ErrorCode[];
+
+const problemList = (codes: readonly ErrorCode[]): string =>
+  `A problem: ${[...codes, ...anywhere, ...(codes.includes('busy') ? (['too-much-at-once'] as const) : [])].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
+
+function schemaOf(schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> {
+  const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, target: 'draft-2020-12' });
+  return rest;
+}

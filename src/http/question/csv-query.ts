@@ -1,0 +1,209 @@
+import { z } from 'zod';
+import { type Fault, notUnderstood } from '../../basics/errors.js';
+import { dateSchema, idSchema, timeSchema, timeZoneSchema } from '../../contract/common.js';
+import { askingShape, beyondSchema } from '../../contract/forecast.js';
+import { dateOrders } from '../../readings/time/date-order.js';
+import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
+import type { QueryParameter } from '../openapi/route.js';
+
+/** Where in the JSON question a query parameter belongs, and what it takes. */
+interface Parameter {
+  readonly path: readonly string[];
+  readonly schema: z.ZodType;
+  readonly isNumber?: true;
+}
+
+const text = (path: string, schema: z.ZodType = z.string()): Parameter => ({ path: path.split('.'), schema });
+const number = (path: string, schema: z.ZodType = z.number()): Parameter => ({
+  path: path.split('.'),
+  schema,
+  isNumber: true,
+});
+
+const latitude = number('where.place.latitude', z.number().min(-90).max(90));
+const longitude = number('where.place.longitude', z.number().min(-180).max(180));
+const timeZone = text('where.place.timeZone', timeZoneSchema);
+
+/** What a bed is like, by the full names. */
+const bedParameters: Parameters = {
+  'where.bed.kind': text('where.bed.kind', z.enum(bedKinds)),
+  'where.bed.cover': text('where.bed.cover', z.enum(covers)),
+  'where.bed.moisture': text('where.bed.moisture', z.enum(moistures)),
+  'where.bed.shadePercent': number('where.bed.shadePercent', z.number().min(0).max(100)),
+  'where.bed.roomC': number('where.bed.roomC', z.number().min(-10).max(50)),
+  'where.bed.wettedOn': text('where.bed.wettedOn', dateSchema),
+};
+
+/** Which place and bed, when the body is a file: by their full name, or by their ids where they are kept. */
+const whereParameters: Parameters = {
+  'where.place': text('where.place', idSchema),
+  'where.bed': text('where.bed', idSchema),
+  'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
+  ...bedParameters,
+};
+
+/** The query parameters that ask the question when the body is a file: short names first, the others by their full name. */
+export const askingParameters: Parameters = {
+  crop: text('crop', idSchema),
+  sowing: text('sowing.date', dateSchema),
+  depthCm: number('sowing.depthCm', z.number().min(0).max(30)),
+  seeds: number('sowing.seeds', z.int().min(1).max(10_000_000)),
+  timeZone,
+  latitude,
+  longitude,
+  beyond: text('beyond', beyondSchema),
+  'sowing.time': text('sowing.time', timeSchema),
+  ...whereParameters,
+  'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
+  'lot.testedOn': text('lot.testedOn', dateSchema),
+  'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
+  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+  standFactor: number('standFactor', z.number().min(0).max(1)),
+  'standFactor.from': number('standFactor.from', z.number().min(0).max(1)),
+  'standFactor.to': number('standFactor.to', z.number().min(0).max(1)),
+  countDays: number('countDays', askingShape.countDays.unwrap()),
+};
+
+/** The same for soil temperatures. */
+export const soilParameters: Parameters = {
+  crop: text('crop', idSchema),
+  depthCm: number('depthCm', z.number().min(0).max(30)),
+  from: text('from', dateSchema),
+  to: text('to', dateSchema),
+  step: text('step', z.enum(['day', 'hour'])),
+  timeZone,
+  latitude,
+  longitude,
+  beyond: text('beyond', beyondSchema),
+  ...whereParameters,
+};
+
+/** The same for sowing windows. */
+export const windowParameters: Parameters = {
+  crop: text('crop', idSchema),
+  depthCm: number('sowing.depthCm', z.number().min(0).max(30)),
+  seeds: number('sowing.seeds', z.int().min(1).max(10_000_000)),
+  'sowing.time': text('sowing.time', timeSchema),
+  from: text('from', dateSchema),
+  to: text('to', dateSchema),
+  share: number('share', z.number().min(0.01).max(1)),
+  shareIfHeld: number('shareIfHeld', z.number().min(0.01).max(1)),
+  maxDays: number('maxDays', z.int().min(1).max(120)),
+  sureness: number('sureness', z.number().min(0.01).max(1)),
+  prefer: text('prefer', z.enum(['earliest', 'surest'])),
+  timeZone,
+  latitude,
+  longitude,
+  ...whereParameters,
+  'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
+  'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
+  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+};
+
+/** What a link may say of a question: the place, and the bed unless it `describesBed`, are named by the link itself. */
+export function linkParameters(parameters: Parameters, { describesBed = false } = {}): Parameters {
+  return Object.fromEntries(
+    Object.entries(parameters).filter(
+      ([name, { path }]) => path[0] !== 'where' || (describesBed && Object.hasOwn(bedParameters, name)),
+    ),
+  );
+}
+
+/** What a file's query may say of the place when nothing is forecast. */
+export const placeParameters: Parameters = { timeZone, latitude, longitude };
+
+/** The parameters that say what the file is. */
+export const fileParameters: Parameters = {
+  medium: text('medium', z.enum(['soil', 'air'])),
+  probeDepthCm: number('probeDepthCm', z.number().min(0).max(100)),
+  unit: text('unit', z.enum(['C', 'F', 'K'])),
+  column: text(
+    'column',
+    z.string().max(200).describe('The number of the column, the first being 1, its name, or the name of a sensor.'),
+  ),
+  timeColumn: text('timeColumn', z.string().max(200)),
+  dateOrder: text('dateOrder', z.enum(dateOrders).describe('Which of day, month and year comes first.')),
+  clock: text(
+    'clock',
+    z
+      .enum(['local', 'standard', 'utc'])
+      .describe('What the logger’s clock shows: the place’s time, its standard time all year, or UTC.'),
+  ),
+  decimalMark: text('decimalMark', z.enum(['.', ','])),
+};
+
+/** Parameters as the OpenAPI document lists them. */
+export const documented = (parameters: Parameters, required: readonly string[] = []): QueryParameter[] =>
+  Object.entries(parameters).map(([name, { schema }]) => ({ name, schema, required: required.includes(name) }));
+
+export type Parameters = Readonly<Record<string, Parameter>>;
+
+/**
+ * The JSON question that query parameters ask.
+ *
+ * @throws {RequestError} naming every parameter that is not known here or is given twice.
+ */
+export function askedByQuery(
+  query: Readonly<Record<string, unknown>>,
+  parameters: Parameters,
+): Record<string, unknown> {
+  const faults: Fault[] = [];
+  const asked: Record<string, unknown> = {};
+  for (const [name, value] of Object.entries(query)) {
+    const parameter = Object.hasOwn(parameters, name) ? parameters[name]! : undefined;
+    if (!parameter) {
+      faults.push({ parameter: name, detail: unknownParameter(name, parameters) });
+    } else if (typeof value !== 'string') {
+      faults.push({ parameter: name, detail: 'is given twice; send it once' });
+    } else if (!place(asked, parameter.path, parameter.isNumber ? numberOrText(value) : value)) {
+      faults.push({ parameter: name, detail: 'contradicts another parameter; send one of the two' });
+    }
+  }
+  if (parameters.sowing) asked.sowing ??= {};
+  // A bed described without a place still stands somewhere.
+  const where = asked.where as Record<string, unknown> | undefined;
+  if (where && where.place === undefined && typeof where.bed !== 'string') where.place = {};
+  if (faults.length > 0) throw notUnderstood(faults);
+  return asked;
+}
+
+/** The parameter at which a path of the question stands; the nearest above it where there is none. */
+export function parameterAt(path: readonly (string | number)[], parameters: Parameters): Pick<Fault, 'parameter'> {
+  // A file is the one series there is: what is wrong with it is wrong with a parameter of the file.
+  const own = path[0] === 'temperatures' ? path.slice(2) : path;
+  for (let length = own.length; length > 0; length--) {
+    const wanted = own.slice(0, length).join('.');
+    const name = Object.keys(parameters).find((key) => parameters[key]!.path.join('.') === wanted);
+    if (name) return { parameter: name };
+  }
+  return own.length > 0 ? { parameter: own.join('.') } : {};
+}
+
+/** Writes a value into nested records; false where something else stands in the way. */
+function place(target: Record<string, unknown>, path: readonly string[], value: unknown): boolean {
+  const [key, ...rest] = path as [string, ...string[]];
+  if (rest.length === 0) {
+    if (target[key] !== undefined) return false;
+    target[key] = value;
+    return true;
+  }
+  target[key] ??= {};
+  const inner = target[key];
+  return typeof inner === 'object' && inner !== null && place(inner as Record<string, unknown>, rest, value);
+}
+
+/** A number as people write it; anything else stays text, for the schema to refuse. */
+const numberOrText = (value: string): number | string =>
+  /^[+-]?\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
+
+function unknownParameter(name: string, parameters: Parameters): string {
+  if (Object.keys(parameters).length === 0) {
+    return Object.hasOwn({ ...askingParameters, ...fileParameters }, name)
+      ? 'goes into the body when the question is JSON; the query says only how the answer is written, as precision does'
+      : 'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does';
+  }
+  const alike = Object.keys(parameters).find(
+    (known) => known.toLowerCase().replace(/^.*\./, '') === name.toLowerCase().replace(/^.*\./, ''),
+  );
+  return `is no parameter known here; ${alike ? `did you mean ${alike}?` : '/docs lists those there are'}`;
+}

@@ -1,0 +1,200 @@
+import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '../../answers/question.js';
+import type { Site } from '../../answers/soil/known-hours.js';
+import type { SoilQuestion } from '../../answers/soil/soil-temperatures.js';
+import type { WindowQuestion } from '../../answers/windows/sowing-windows.js';
+import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../../basics/calendar.js';
+import { notUnderstood, RequestError } from '../../basics/errors.js';
+import type { Asking, ForecastBody } from '../../contract/forecast.js';
+import type { SoilAsking } from '../../contract/soil.js';
+import type { WindowAsking } from '../../contract/windows.js';
+import { type Kept, seriesToGoBy } from '../../garden/bed/kept-soil.js';
+import { chosenCrop } from '../../germination/crop-choice.js';
+import { type ReadSeries, readSeries, zoneOfStamps } from '../../readings/read-series.js';
+import { reportOf, type SeriesReport } from '../../readings/report.js';
+import type { FileRead } from '../../readings/text/rows-read.js';
+
+/** What is kept of the place or bed that a question names, and the instant it is asked at. */
+export interface Known {
+  readonly kept: Kept | null;
+  readonly now: Date;
+}
+
+/** A series that came with the question, and what was understood of it. */
+export interface Read {
+  readonly series: ReadSeries;
+  readonly report: SeriesReport;
+}
+
+/** All series of a JSON body. */
+export function readBody(
+  temperatures: ForecastBody['temperatures'],
+  asking: Pick<Asking, 'where'>,
+  known: Known,
+): Read[] {
+  const zone = zoneOf(asking, known) ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined);
+  return temperatures.map((series, i) => {
+    const one = readSeries(series, zone, ['temperatures', i]);
+    return { series: one, report: reportOf(one, series.readings?.length ?? series.daily!.length) };
+  });
+}
+
+/** The one series of a file. */
+export const readFile = ({ series, rows, file }: FileRead): Read[] => [
+  { series, report: reportOf(series, rows, file) },
+];
+
+/** The question of sowing windows. */
+export function windowQuestionOf(asking: WindowAsking, read: readonly Read[], known: Known): WindowQuestion {
+  const crop = chosenCrop(asking.crop);
+  const site = siteOf(asking, read, known);
+  const from = asking.from ?? dateAt(known.now.getTime(), site.zone);
+  const { share, shareIfHeld, sureness, sowing, lot } = asking;
+  return {
+    crop,
+    site,
+    bed: bedOf(asking, known),
+    depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+    time: sowing.time,
+    lot: lotOf(lot),
+    timeFactor: asking.timeFactor ?? null,
+    series: seriesOf(asking, read, known),
+    understood: read.map((one) => one.report),
+    from,
+    to: asking.to ?? addDays(from, 364),
+    criteria: { share, shareIfHeld, maxDays: asking.maxDays ?? crop.maxDays, sureness },
+    prefer: asking.prefer,
+    normals: known.kept?.normals ?? null,
+  };
+}
+
+/** The zone that a question names. @throws {RequestError} where it names a crop that there is not. */
+export function zoneAsked(
+  asking: Pick<Asking, 'where'> & { crop?: Asking['crop'] | undefined },
+  known: Known,
+): Zone | undefined {
+  if (asking.crop !== undefined) chosenCrop(asking.crop);
+  return zoneOf(asking, known);
+}
+
+/** The question of a forecast. */
+export function questionOf(asking: Asking, read: readonly Read[], known: Known): Question {
+  const { sowing, lot, standFactor } = asking;
+  const site = siteOf(asking, read, known);
+  return {
+    crop: chosenCrop(asking.crop),
+    site,
+    zoneFromStamps: zoneOf(asking, known) === undefined,
+    bed: bedOf(asking, known),
+    sowing: { date: sowing.date, time: sowing.time, depthCm: sowing.depthCm ?? null, seeds: sowing.seeds ?? null },
+    lot: lotOf(lot),
+    timeFactor: asking.timeFactor ?? null,
+    standFactor: typeof standFactor === 'number' ? { from: standFactor, to: standFactor } : (standFactor ?? null),
+    learned: null,
+    countDays: asking.countDays ?? null,
+    series: seriesOf(asking, read, known),
+    understood: read.map((one) => one.report),
+    beyond: beyondOf(asking, site),
+    normals: known.kept?.normals ?? null,
+  };
+}
+
+type Dates = Pick<SoilQuestion, 'from' | 'to'>;
+
+const datesAsked = ({ from, to }: Pick<SoilAsking, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
+
+/** Of what is kept, years perhaps, the week before today and the week after it are meant where no dates are said. */
+function datesAround(asked: Pick<SoilAsking, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
+  const to = asked.to ?? addDays(asked.from ?? today, asked.from ? 2 * AROUND_DAYS : AROUND_DAYS);
+  const first = series.map(({ days }) => days[0]!.date).sort()[0];
+  if (first && asked.from === undefined && to < first) {
+    throw notUnderstood([
+      { path: ['from'], detail: `is needed, with to: what is kept begins on ${first}, after ${to}` },
+    ]);
+  }
+  const from = asked.from ?? [addDays(to, -2 * AROUND_DAYS), ...(first ? [first] : [])].sort().at(-1)!;
+  return { from, to };
+}
+const AROUND_DAYS = 7;
+
+/** The question of soil temperatures. */
+export function soilQuestionOf(asking: SoilAsking, read: readonly Read[], known: Known): SoilQuestion {
+  const site = siteOf(asking, read, known);
+  const crop = asking.crop === undefined ? null : chosenCrop(asking.crop);
+  const series = seriesOf(asking, read, known);
+  return {
+    site,
+    bed: bedOf(asking, known),
+    depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? USUAL_DEPTH_CM,
+    ...(known.kept ? datesAround(asking, series, dateAt(known.now.getTime(), site.zone)) : datesAsked(asking)),
+    step: asking.step,
+    series,
+    understood: read.map((one) => one.report),
+    beyond: beyondOf(asking, site),
+    normals: known.kept?.normals ?? null,
+  };
+}
+
+const lotOf = (lot: Asking['lot']): Lot | null =>
+  lot
+    ? {
+        germinationPercent: lot.germinationPercent ?? null,
+        testedOn: lot.testedOn ?? null,
+        hotLimitShiftC: lot.hotLimitShiftC,
+      }
+    : null;
+
+function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): Site {
+  if (known.kept) return known.kept.site;
+  const place = placeOf(asking);
+  const zone = zoneOf(asking, known) ?? read[0]?.series.zone;
+  if (!zone) {
+    throw new RequestError(
+      'time-zone-needed',
+      'Dates mean nothing without the zone of the place: send where.place.timeZone.',
+      [{ path: ['where', 'place', 'timeZone'], detail: 'Is needed where no temperatures are sent.' }],
+    );
+  }
+  return {
+    zone,
+    latitude: place?.latitude ?? null,
+    longitude: place?.longitude ?? null,
+    annualRainMm: place?.annualRainMm ?? null,
+  };
+}
+
+function zoneOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Zone | undefined {
+  if (kept) return kept.site.zone;
+  const name = placeOf({ where })?.timeZone;
+  return name === undefined ? undefined : findZone(name);
+}
+
+type Place = Exclude<NonNullable<NonNullable<Asking['where']>['place']>, string>;
+
+const placeOf = ({ where }: Pick<Asking, 'where'>): Place | undefined =>
+  typeof where?.place === 'object' ? where.place : undefined;
+
+function bedOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Bed {
+  if (typeof where?.bed === 'object') return { ...where.bed, wettedOn: where.bed.wettedOn ?? null };
+  return kept?.bedMake ?? defaultBed;
+}
+
+/** What is kept, and laid over it what came with the question; where there is neither, the place's usual air. */
+function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): readonly ReadSeries[] {
+  const sent = read.map((one) => one.series);
+  const { kept, now } = known;
+  if (!kept) return sent;
+  const isEnough = sent.length > 0 || bedOf(asking, known).kind === 'indoors';
+  return isEnough ? [...kept.series, ...sent] : seriesToGoBy(kept, now.getTime());
+}
+
+function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
+  if (beyond === undefined) return null;
+  if (beyond === 'seasonal-drift' && latitude === null) {
+    throw new RequestError(
+      'no-latitude',
+      'The drift of the season depends on the latitude: send where.place.latitude, or let "beyond" be repeat-last-week.',
+      [{ path: ['where', 'place', 'latitude'], detail: 'Is needed for seasonal-drift.' }],
+    );
+  }
+  return beyond;
+}

@@ -1,0 +1,61 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import type { Zone } from '../../basics/calendar.js';
+import { notUnderstood, type RequestError } from '../../basics/errors.js';
+import type { Medium } from '../../basics/series.js';
+import { precisionSchema } from '../../contract/common.js';
+import type { ReportWire } from '../../contract/readings.js';
+import { seriesSchema } from '../../contract/series.js';
+import type { Changes } from '../../garden/store/store.js';
+import { type ReadSeries, readSeries } from '../../readings/read-series.js';
+import { reportOf } from '../../readings/report.js';
+import { signed } from '../openapi/model.js';
+import type { QueryParameter } from '../openapi/route.js';
+import { reportOnWire } from '../routes/readings/wire-report.js';
+import { askedByQuery, documented, fileParameters } from './csv-query.js';
+import { readFileBody } from './file-body.js';
+import { askedOfFile, inParameters, isFile, precisionOf } from './file-request.js';
+import { read } from './read.js';
+
+/** The query of a series that is sent to be kept. */
+export const uploadParameters: readonly QueryParameter[] = [
+  { name: 'precision', schema: precisionSchema },
+  ...documented(fileParameters),
+];
+
+/** A series that came to be kept, and what the answer tells of it. */
+export interface Upload {
+  readonly series: ReadSeries;
+  readonly understood: ReportWire;
+}
+
+/**
+ * The series that a request carries, as JSON or as a file; its zone is the place's.
+ *
+ * @param medium Where the thermometer of a file was that does not say so; null: it is asked.
+ */
+export async function uploadOf(request: FastifyRequest, zone: Zone, medium: Medium | null = null): Promise<Upload> {
+  const { rounding, query } = precisionOf(request);
+  if (isFile(request)) {
+    const { hints } = askedOfFile(z.strictObject({}), {}, query);
+    const { series, rows, file } = await inParameters({}, () =>
+      readFileBody(request, { ...hints, medium: hints.medium ?? medium }, zone),
+    );
+    return { series, understood: reportOnWire(reportOf(series, rows, file), rounding) };
+  }
+  askedByQuery(query, {});
+  const body = read(seriesSchema, request.body);
+  const series = readSeries(body, zone, []);
+  const rows = body.readings?.length ?? body.daily!.length;
+  return { series, understood: reportOnWire(reportOf(series, rows), rounding) };
+}
+
+/** A fault of a series as sent: of a field of the body, or of a file, where there may be a parameter of that name. */
+export function seriesFault(request: FastifyRequest, field: string, detail: string): RequestError {
+  const parameter = Object.hasOwn(fileParameters, field) ? { parameter: field } : {};
+  return notUnderstood([{ ...(isFile(request) ? parameter : { path: [field] }), detail }]);
+}
+
+/** The answer to a series that was kept. */
+export const kept = ({ series, understood }: Upload, changes: Changes, now: Date) =>
+  signed({ ...changes, understood: [understood], warnings: [...series.warnings] }, now);

@@ -1,0 +1,97 @@
+import { z } from 'zod';
+import { RequestError } from '../../../basics/errors.js';
+import { precisionSchema } from '../../../contract/common.js';
+import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../../../contract/crop.js';
+import { crops } from '../../../germination/crops.js';
+import { cropDrawn } from '../../negotiation/drawn.js';
+import { tagOf } from '../../negotiation/etag.js';
+import { asPicture, formOf, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { roundingFor } from '../../negotiation/rounding.js';
+import type { Unworded } from '../../negotiation/worded.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import type { Service } from '../../question/asking.js';
+import { read } from '../../question/read.js';
+import { cropOnWire } from './wire-crop.js';
+
+const listQuery = z.strictObject({
+  after: z.string().max(64).optional(),
+  limit: z.coerce.number().int().min(1).max(100).default(100),
+  precision: precisionSchema,
+});
+const oneQuery = z.strictObject({ precision: precisionSchema });
+
+const inQuery = (path: readonly (string | number)[]) => ({ parameter: String(path[0] ?? '') });
+
+/** Crops change only with the service: their tags need no more than one digest of them all. */
+const edition = tagOf([...crops.values()]);
+/** No owner's name is empty, so nobody's own answers stand beside these. */
+const EVERYBODY = '';
+const FOR_ALL = 'public, max-age=3600';
+
+/** The crops the service knows. */
+export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'>): Route[] => [
+  {
+    method: 'GET',
+    url: '/v1/crops',
+    operation: {
+      id: 'listCrops',
+      summary: 'The crops known here, each with its rows, limits and cautions',
+      query: [
+        { name: 'after', schema: z.string().max(64), description: 'The id after which to go on.' },
+        { name: 'limit', schema: z.int().min(1).max(100).default(100) },
+        { name: 'precision', schema: precisionSchema },
+      ],
+      answer: { schema: cropListSchema },
+      problems: ['not-understood'],
+    },
+    handler(request, reply) {
+      const asked = read(listQuery, request.query, inQuery);
+      const { after, limit, precision } = asked;
+      reply.header('cache-control', FOR_ALL);
+      return answers.send({ request, reply, owner: EVERYBODY }, { edition, asked }, () => {
+        const following = [...crops.values()]
+          .filter((crop) => after === undefined || crop.id > after)
+          .sort((a, b) => (a.id < b.id ? -1 : 1));
+        const page = following.slice(0, limit);
+        const rounding = roundingFor(precision);
+        const list: Unworded<CropList> = signed(
+          {
+            crops: page.map((crop) => cropOnWire(crop, rounding)),
+            next: following.length > limit ? page.at(-1)!.id : null,
+          },
+          clock(),
+        );
+        return asJson(list, request.reader);
+      });
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/crops/:id',
+    operation: {
+      id: 'getCrop',
+      summary: 'One crop, as JSON or as a picture of its curve',
+      query: [{ name: 'precision', schema: precisionSchema }, ...pictureParameters],
+      answer: { schema: cropAnswerSchema, picture: true },
+      problems: ['not-found', 'not-understood'],
+    },
+    handler(request, reply) {
+      const { options, query } = pictureOf(request.query as Record<string, unknown>);
+      const { precision } = read(oneQuery, query, inQuery);
+      const { id } = request.params as { id: string };
+      const crop = crops.get(id);
+      if (!crop) {
+        throw new RequestError('not-found', `There is no crop "${id}"; GET /v1/crops lists those there are.`);
+      }
+      reply.header('cache-control', FOR_ALL);
+      const inputs = { edition, id, precision, options, ...formOf(request) };
+      return answers.send({ request, reply, owner: EVERYBODY }, inputs, () => {
+        if (wantsPicture(request)) return asPicture(cropDrawn(crop, options));
+        const one: Unworded<CropAnswer> = signed(cropOnWire(crop, roundingFor(precision)), clock());
+        return asJson(one, request.reader);
+      });
+    },
+  },
+];

@@ -1,0 +1,134 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { needsPast } from '../../../answers/forecast/beyond.js';
+import { type Forecast, forecast } from '../../../answers/forecast/forecast.js';
+import { type Question, seedDepthCm } from '../../../answers/question.js';
+import { hourReadings } from '../../../answers/soil/hour-readings.js';
+import type { Zone } from '../../../basics/calendar.js';
+import { precisionSchema } from '../../../contract/common.js';
+import {
+  type Asking,
+  askingSchema,
+  type ForecastAnswer,
+  forecastAnswerSchema,
+  forecastBodySchema,
+} from '../../../contract/forecast.js';
+import { lessonsOf } from '../../../garden/sowing/known-sowing.js';
+import { ownerOf } from '../../auth/owner.js';
+import { forecastDrawn } from '../../negotiation/drawn.js';
+import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import type { Rounding } from '../../negotiation/rounding.js';
+import type { Unworded } from '../../negotiation/worded.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { QueryParameter, Route } from '../../openapi/route.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
+import { answerLinked, answerPosted, type Form, type Service } from '../../question/asking.js';
+import { askingParameters, documented, fileParameters, linkParameters } from '../../question/csv-query.js';
+import { exampleCsv, exampleQuestion } from '../../question/examples.js';
+import { precisionOf } from '../../question/file-request.js';
+import { type Known, questionOf } from '../../question/question.js';
+import { read } from '../../question/read.js';
+import { hoursOnWire } from '../soil/wire-soil.js';
+import { forecastOnWire } from './wire-forecast.js';
+
+const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
+const linkForm = { asking: askingSchema, parameters: linkParameters(askingParameters) };
+
+/** How the answer is to be written, whatever is asked. */
+const writtenParameters: readonly QueryParameter[] = [
+  { name: 'precision', schema: precisionSchema },
+  {
+    name: 'hourly',
+    schema: z.boolean().default(false),
+    description: 'true: the temperature at the seed by the hour as well.',
+  },
+];
+
+/** What will this sowing do? */
+export const forecastRoutes = (service: Service): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/forecasts',
+    operation: {
+      id: 'forecast',
+      summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
+      description:
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` and `hourly` go only with a file.',
+      query: [...writtenParameters, ...documented({ ...askingParameters, ...fileParameters })],
+      json: { schema: forecastBodySchema, example: exampleQuestion },
+      csv: { example: exampleCsv },
+      answer: { schema: forecastAnswerSchema },
+      problems: [...bodyProblems, ...bedProblems, 'starts-after-sowing'],
+    },
+    async handler(request): Promise<Unworded<ForecastAnswer>> {
+      const { write, query } = writtenAs(request);
+      const answered = await answerPosted(service, request, query, form, async (asking, sent, known) => {
+        const question = questionOf(asking, sent, known);
+        return write(await forecastOf(service, request, asking, question, known), question.site.zone);
+      });
+      return signed(answered, service.clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/forecast',
+    operation: {
+      id: 'bedForecast',
+      summary: 'The same question as a link: what a sowing in a kept bed will do, as JSON or as a picture',
+      query: [...writtenParameters, ...pictureParameters, ...documented(linkForm.parameters, ['crop', 'sowing'])],
+      answer: { schema: forecastAnswerSchema, picture: true },
+      problems: [...linkProblems, 'starts-after-sowing'],
+    },
+    handler(request, reply) {
+      const { write, query: rest } = writtenAs(request);
+      const { options, query } = pictureOf(rest);
+      const { id } = request.params as { id: string };
+      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
+        const question = questionOf(asking, sent, known);
+        const answered = await forecastOf(service, request, asking, question, known);
+        return wantsPicture(request)
+          ? asPicture(forecastDrawn(answered, known, options))
+          : asJson(signed(write(answered, question.site.zone), known.now), request.reader);
+      });
+    },
+  },
+];
+
+/** Writes a forecast as the query wants it; the rest of the query. */
+function writtenAs(request: FastifyRequest) {
+  const { rounding, query } = precisionOf(request);
+  const { hourly, ...rest } = query;
+  const isHourly = read(z.enum(['true', 'false']).default('false'), hourly, () => ({ parameter: 'hourly' })) === 'true';
+  const write = (answered: Forecast, zone: Zone): ForecastContent => ({
+    ...forecastOnWire(answered, rounding),
+    ...(isHourly ? { hourly: hourlyOnWire(answered, zone, rounding) } : {}),
+  });
+  return { write, query: rest };
+}
+
+type ForecastContent = Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'>;
+
+const hourlyOnWire = (
+  { hours, sowing }: Forecast,
+  zone: Zone,
+  rounding: Rounding,
+): Unworded<ForecastAnswer>['hourly'] => hours && hoursOnWire(sowing.depthCm, hourReadings(hours), zone, rounding);
+
+/** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
+async function forecastOf(
+  { work, store }: Service,
+  request: FastifyRequest,
+  asking: Asking,
+  question: Question,
+  known: Known,
+): Promise<Forecast> {
+  const bed = known.kept?.bed;
+  const others = bed ? await lessonsOf(store, ownerOf(request), bed.id, { crop: asking.crop, method: 'direct' }) : [];
+  if (others.length > 0) {
+    return (await work.ask('growing', { ...question, lotId: null, counts: [], others }, request.askedBy())).forecast;
+  }
+  return needsPast({ ...question, depthCm: seedDepthCm(question) })
+    ? work.ask('forecast', question, request.askedBy())
+    : forecast(question);
+}

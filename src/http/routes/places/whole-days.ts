@@ -1,0 +1,35 @@
+import type { FastifyRequest } from 'fastify';
+import { RequestError } from '../../../basics/errors.js';
+import type { AirDay } from '../../../garden/store/store.js';
+import type { ReadSeries } from '../../../readings/read-series.js';
+import { seriesFault } from '../../question/upload.js';
+
+/** The whole days of a series of air. */
+export function wholeDays(
+  request: FastifyRequest,
+  { medium, days }: ReadSeries,
+): { days: AirDay[]; incomplete: number } {
+  if (medium !== 'air') {
+    throw seriesFault(request, 'medium', 'must be air; readings of soil go to POST /v1/beds/{id}/readings');
+  }
+  const whole = days.filter(({ complete }) => complete);
+  if (whole.length === 0) {
+    throw new RequestError(
+      'too-few-readings',
+      'No day of the series is complete, and air is kept by whole days. Send at least 18 of its 24 hours.',
+    );
+  }
+  const air = whole.map(({ date, min, mean, max }) => ({ date, min, mean, max }));
+  return { days: air, incomplete: days.length - whole.length };
+}
+
+/** Says how many days were left out. */
+export const incompleteNotes = (count: number) =>
+  count === 0
+    ? []
+    : [
+        {
+          code: 'incomplete-days',
+          text: `${count === 1 ? 'One day is' : `${count} days are`} left out, with less than 18 hours of readings. Send them again when they are whole.`,
+        },
+      ];

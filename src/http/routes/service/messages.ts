@@ -1,0 +1,41 @@
+import { z } from 'zod';
+import { publishedMessages } from '../../../words/published.js';
+import { type Language, languages } from '../../../words/reader.js';
+import { VARY } from '../../negotiation/etag.js';
+import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
+import { asJson } from '../../negotiation/written.js';
+import type { Route } from '../../openapi/route.js';
+
+const messagesSchema = z.strictObject({
+  language: z.enum(languages),
+  messages: z.record(z.string(), z.string()).describe('ICU messages by code. A parameter that is null selects `none`.'),
+});
+
+/** The messages of each language, made ready where they are first asked for. */
+const ready = new Map<Language, SendReady>();
+
+/** What callers need to word codes and parameters themselves. */
+export const messageRoutes: readonly Route[] = [
+  {
+    method: 'GET',
+    url: '/v1/messages',
+    open: true,
+    operation: {
+      id: 'listMessages',
+      summary: 'Every sentence as an ICU message by its code, in a language: word `code` and `params` yourself',
+      answer: { schema: messagesSchema },
+      problems: ['not-understood'],
+    },
+    handler(request, reply) {
+      const { language } = request.reader;
+      const send =
+        ready.get(language) ??
+        readyAnswer({
+          ...asJson({ language, messages: publishedMessages(language) }),
+          headers: { 'cache-control': 'public, max-age=3600', vary: VARY },
+        });
+      ready.set(language, send);
+      return send(request, reply);
+    },
+  },
+];

@@ -1,0 +1,90 @@
+import { type ErrorCode, errorCodes, RequestError } from '../../../basics/errors.js';
+import type { Store } from '../../../garden/store/store.js';
+import type { Metrics } from '../../metrics/metrics.js';
+import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
+import type { Route } from '../../openapi/route.js';
+import { problemKinds } from '../../problems/problems.js';
+import { storageProblems } from '../../problems/usual-problems.js';
+
+/** Is it alive, is it ready, and what do its problems mean? */
+export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
+  {
+    method: 'GET',
+    url: '/healthz',
+    open: true,
+    operation: { id: 'health', summary: 'Is the process alive?', answer: { mediaType: 'text/plain' }, problems: [] },
+    handler: (_, reply) => reply.type('text/plain').send('alive\n'),
+  },
+  {
+    method: 'GET',
+    url: '/readyz',
+    open: true,
+    operation: {
+      id: 'ready',
+      summary: 'Can it answer questions, and reach what is kept?',
+      answer: { mediaType: 'text/plain' },
+      problems: [...storageProblems],
+    },
+    async handler(_, reply) {
+      await store.ready();
+      return reply.type('text/plain').send('ready\n');
+    },
+  },
+  {
+    method: 'GET',
+    url: '/metrics',
+    operation: {
+      id: 'metrics',
+      summary:
+        'How much it is asked, how fast it answers, what waits, and how caches, sources, deliveries and the database do, as Prometheus reads it',
+      answer: { mediaType: 'text/plain' },
+      problems: ['not-acceptable'],
+    },
+    handler: async (_, reply) => reply.type('text/plain; version=0.0.4; charset=utf-8').send(await metrics.text()),
+  },
+  {
+    method: 'GET',
+    url: '/problems/:code',
+    open: true,
+    operation: {
+      id: 'explainProblem',
+      summary: 'What a problem means, and how to mend it',
+      answer: { mediaType: 'text/html' },
+      problems: ['not-found'],
+    },
+    handler(request, reply) {
+      const { code } = request.params as { code: string };
+      const known = errorCodes.find((one) => one === code);
+      if (!known) throw new RequestError('not-found', `There is no problem of the name "${code.slice(0, 60)}".`);
+      return pageOf(known)(request, reply);
+    },
+  },
+];
+
+/** What a problem means, as a page: made at its first request. */
+const pageOf = (code: ErrorCode): SendReady => {
+  const page =
+    pages.get(code) ??
+    readyAnswer({ type: 'text/html; charset=utf-8', body: explained(code), headers: { 'cache-control': 'no-cache' } });
+  pages.set(code, page);
+  return page;
+};
+const pages = new Map<ErrorCode, SendReady>();
+
+const explained = (code: ErrorCode): string => {
+  const { status, title, cause, cure } = problemKinds[code];
+  return `<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${title}</title>
+<style>body { font: 1.1rem/1.5 Georgia, serif; max-width: 34em; margin: 3em auto; padding: 0 1em; color: #222; background: #fdfcf8 }</style>
+<h1>${title}</h1>
+<p>Problem <code>${code}</code>, HTTP status ${status}.</p>
+<h2>Why</h2>
+<p>${cause}</p>
+<h2>What to do</h2>
+<p>${cure}</p>
+</html>
+`;
+};

@@ -1,0 +1,29 @@
+import { usageAnswerSchema } from '../../../contract/usage.js';
+import { type Quotas, quotaNames } from '../../../garden/store/quotas.js';
+import type { Store } from '../../../garden/store/store.js';
+import { ownerOf } from '../../auth/owner.js';
+import { refuseQuery } from '../../kept/kept.js';
+import { forPeople } from '../../negotiation/rounding.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { keptProblems } from '../../problems/usual-problems.js';
+
+/** How much an owner keeps, and may keep. */
+export const usageRoutes = (store: Store, quotas: Quotas, clock: () => Date): Route[] => [
+  {
+    method: 'GET',
+    url: '/v1/usage',
+    operation: {
+      id: 'getUsage',
+      summary: 'How much you keep, and how much you may',
+      answer: { schema: usageAnswerSchema },
+      problems: keptProblems,
+    },
+    async handler(request) {
+      refuseQuery(request);
+      const usage = await store.usage(ownerOf(request));
+      const told = quotaNames.map((name) => [name, { used: forPeople.days(usage[name]), limit: quotas[name] }]);
+      return signed({ quotas: Object.fromEntries(told) }, clock());
+    },
+  },
+];

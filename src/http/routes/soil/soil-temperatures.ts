@@ -1,0 +1,82 @@
+import { needsPast } from '../../../answers/forecast/beyond.js';
+import { type SoilQuestion, soilTemperatures } from '../../../answers/soil/soil-temperatures.js';
+import { precisionSchema } from '../../../contract/common.js';
+import {
+  type SoilAnswer,
+  type SoilAsking,
+  soilAnswerSchema,
+  soilAskingSchema,
+  soilBodySchema,
+} from '../../../contract/soil.js';
+import type { AskedBy, WorkerPool } from '../../../worker/worker-pool.js';
+import type { Rounding } from '../../negotiation/rounding.js';
+import type { Unworded } from '../../negotiation/worded.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
+import { answerLinked, answerPosted, type Form, type Service } from '../../question/asking.js';
+import { documented, fileParameters, linkParameters, soilParameters } from '../../question/csv-query.js';
+import { exampleAirCsv, exampleSoilQuestion } from '../../question/examples.js';
+import { precisionOf } from '../../question/file-request.js';
+import { soilQuestionOf } from '../../question/question.js';
+import { soilOnWire } from './wire-soil.js';
+
+const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
+const linkForm = { asking: soilAskingSchema, parameters: linkParameters(soilParameters) };
+
+/** How warm is it at the seed? */
+export const soilTemperatureRoutes = (service: Service): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/soil-temperatures',
+    operation: {
+      id: 'soilTemperatures',
+      summary: 'How warm the soil is at a depth of a bed: from air, from probes at any depth, or from both',
+      description:
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` go only with a file.',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...soilParameters, ...fileParameters })],
+      json: { schema: soilBodySchema, example: exampleSoilQuestion },
+      csv: { example: exampleAirCsv },
+      answer: { schema: soilAnswerSchema },
+      problems: [...bodyProblems, ...bedProblems],
+    },
+    async handler(request): Promise<Unworded<SoilAnswer>> {
+      const { rounding, query } = precisionOf(request);
+      const content = await answerPosted(service, request, query, form, (asking, read, known) =>
+        soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+      );
+      return signed(content, service.clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/soil-temperatures',
+    operation: {
+      id: 'bedSoilTemperatures',
+      summary: 'The same question as a link: how warm the soil of a kept bed is',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters)],
+      answer: { schema: soilAnswerSchema },
+      problems: linkProblems,
+    },
+    handler(request, reply) {
+      const { rounding, query } = precisionOf(request);
+      const { id } = request.params as { id: string };
+      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
+        asJson(
+          signed(
+            await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+            known.now,
+          ),
+          request.reader,
+        ),
+      );
+    },
+  },
+];
+
+/** Past years take seconds, anything else milliseconds. */
+async function soilOf(question: SoilQuestion, work: WorkerPool, by: AskedBy, rounding: Rounding) {
+  const answer = needsPast(question) ? await work.ask('soil', question, by) : soilTemperatures(question);
+  return soilOnWire(answer, question.site.zone, rounding);
+}

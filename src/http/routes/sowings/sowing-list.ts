@@ -1,0 +1,195 @@
+import { z } from 'zod';
+import { addDays, type PlainDate } from '../../../basics/calendar.js';
+import { dateSchema, idSchema } from '../../../contract/common.js';
+import { type SowingAnswer, type SowingList, sowingListSchema, sowingParts } from '../../../contract/sowings.js';
+import { onceEach } from '../../../garden/bed/bed-season.js';
+import { type BedRows, bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
+import type { Asker } from '../../../garden/sowing/ask.js';
+import type { Sowing } from '../../../garden/store/season-store.js';
+import type { Store } from '../../../garden/store/store.js';
+import { askerOf } from '../../../worker/asker-of.js';
+import { ownerOf } from '../../auth/owner.js';
+import { listParameters, listQuery, queryOf } from '../../kept/kept.js';
+import { sendWithETag } from '../../negotiation/etag.js';
+import type { Unworded } from '../../negotiation/worded.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { keptProblems } from '../../problems/usual-problems.js';
+import type { Service } from '../../question/asking.js';
+import { sowingContent, sowingInputs } from './sowing-content.js';
+import { sowingOnWire } from './wire-sowing.js';
+
+/** The most sowings on a page whose state is asked for: each is a forecast of its own. */
+const MAX_WORKED_OUT = 25;
+/** A sowing older than this is not open any more, whatever is known of its harvest [d]. */
+const MAX_OPEN_DAYS = 366;
+
+const query = listQuery.extend({
+  bed: idSchema.optional(),
+  from: dateSchema.optional(),
+  with: z
+    .string()
+    .transform((text) => [...new Set(text.split(','))].filter((part) => part !== ''))
+    .pipe(z.array(z.enum(sowingParts)))
+    .default([]),
+  open: z
+    .enum(['true', 'false'])
+    .default('false')
+    .transform((text) => text === 'true'),
+});
+
+/** An owner's sowings by id, each with as much of how it stands as is asked for. */
+export const sowingListRoute = ({ store, clock, work, answers }: Service): Route => ({
+  method: 'GET',
+  url: '/v1/sowings',
+  operation: {
+    id: 'listSowings',
+    summary: 'Your sowings, by id; of one bed, if you name it; with how each stands, if you ask',
+    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Sowings that have not changed are not worked out again.`,
+    query: [
+      ...listParameters,
+      { name: 'bed', schema: idSchema, description: 'Only those of this bed.' },
+      { name: 'from', schema: dateSchema, description: 'Only those sown on this date or later.' },
+      {
+        name: 'with',
+        schema: z.string().meta({ examples: ['judgement,toDo,forecast'] }),
+        description: `What to add to each sowing, with commas between: ${sowingParts.join(', ')}. \`judgement\` brings counts, what they have taught, harvest, resowBy and warnings too.`,
+      },
+      {
+        name: 'open',
+        schema: z.boolean().default(false),
+        description: `true: only those that are neither lost nor past their harvest, nor older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; go on while \`next\` is not null.`,
+      },
+    ],
+    answer: { schema: sowingListSchema },
+    problems: ['busy', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const asked = queryOf(query, request);
+    const owner = ownerOf(request);
+    const by = request.askedBy();
+    const now = clock();
+    if (asked.with.length === 0 && !asked.open) {
+      const { page, next } = await sownFrom(store, owner, asked);
+      const content = { sowings: page.map(sowingOnWire), next };
+      return sendWithETag(request, reply, content, (): Unworded<SowingList> => signed(content, now));
+    }
+    const { page, next } = await sownFrom(store, owner, { ...asked, limit: Math.min(asked.limit, MAX_WORKED_OUT) });
+    const rows = await rowsOfBeds(store, owner, page, now);
+    const there = page.filter(({ bed }) => rows.has(bed));
+    const inputs = {
+      asked,
+      sowings: there.map(({ id, revision }) => [id, revision]),
+      beds: [...rows.values()].map(keptInputs),
+      next,
+    };
+    return answers.send({ request, reply, owner }, inputs, async () => {
+      // All sowings of a bed have the same season, so that its windows are asked for once.
+      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(askerOf(work, by))]));
+      const sowings: SowingList['sowings'] = [];
+      for (const sowing of there) {
+        const bed = rows.get(sowing.bed)!;
+        if (asked.open && isOld(sowing, bed)) continue;
+        const answer = await answerOf(sowing, bed, askers.get(sowing.bed)!);
+        if (answer && !(asked.open && isOver(answer, bed.today))) sowings.push(partOf(answer, asked.with));
+      }
+      const list: Unworded<SowingList> = signed({ sowings, next }, now);
+      return asJson(list, request.reader);
+    });
+
+    /** The same answer that GET /v1/sowings/{id} gives, and shares its place in the cache; undefined: it has just gone. */
+    async function answerOf(sowing: Sowing, bed: BedRows, ask: Asker): Promise<SowingAnswer | undefined> {
+      const counted = await store.sowing(owner, sowing.id);
+      if (!counted) return undefined;
+      const inputs = sowingInputs(counted.sowing, bed);
+      const body = await answers.body(
+        { owner, reader: request.reader },
+        `/v1/sowings/${sowing.id}`,
+        inputs,
+        async () => {
+          by.takePlace?.();
+          return asJson(
+            signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now),
+            request.reader,
+          );
+        },
+      );
+      return JSON.parse(body.toString()) as SowingAnswer;
+    }
+  },
+});
+
+interface ListAsked {
+  readonly bed?: string | undefined;
+  readonly from?: PlainDate | undefined;
+  readonly after?: string | undefined;
+  readonly limit: number;
+}
+
+/** A page of the sowings of a date or later, and the id to go on after. */
+async function sownFrom(
+  store: Store,
+  owner: string,
+  { bed, from, after, limit }: ListAsked,
+): Promise<{ page: Sowing[]; next: string | null }> {
+  const found: Sowing[] = [];
+  for (let last = after; found.length <= limit; ) {
+    const some = await store.sowings(owner, { bed, after: last, limit: limit + 1 });
+    found.push(...some.filter(({ date }) => from === undefined || date >= from));
+    last = some.at(-1)?.id;
+    if (some.length <= limit) break;
+  }
+  const page = found.slice(0, limit);
+  return { page, next: found.length > limit ? page.at(-1)!.id : null };
+}
+
+async function rowsOfBeds(
+  store: Store,
+  owner: string,
+  sowings: readonly Sowing[],
+  now: Date,
+): Promise<Map<string, BedRows>> {
+  const rows = new Map<string, BedRows>();
+  for (const bed of new Set(sowings.map((sowing) => sowing.bed))) {
+    const found = await bedRows(store, owner, bed, now.getTime());
+    if (found) rows.set(bed, found);
+  }
+  return rows;
+}
+
+const isOld = ({ date }: Sowing, { today }: BedRows): boolean => date < addDays(today, -MAX_OPEN_DAYS);
+
+const isOver = ({ judgement, harvest }: SowingAnswer, today: PlainDate): boolean =>
+  judgement?.verdict === 'lost' || (harvest !== null && harvest.to < today);
+
+/** What is kept of a sowing, and the parts that are asked for. */
+function partOf(
+  {
+    judgement,
+    counts,
+    learned,
+    expected,
+    observed,
+    indoors,
+    harvest,
+    resowBy,
+    warnings,
+    toDo,
+    forecast,
+    assumptions: _assumptions,
+    model: _model,
+    issuedAt: _issuedAt,
+    ...kept
+  }: SowingAnswer,
+  parts: readonly (typeof sowingParts)[number][],
+): SowingList['sowings'][number] {
+  return {
+    ...kept,
+    ...(parts.includes('judgement')
+      ? { counts, learned, expected, observed, judgement, indoors, harvest, resowBy, warnings }
+      : {}),
+    ...(parts.includes('toDo') ? { toDo } : {}),
+    ...(parts.includes('forecast') ? { forecast } : {}),
+  };
+}

@@ -1,0 +1,221 @@
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { addDays } from '../../../basics/calendar.js';
+import { type Fault, notUnderstood } from '../../../basics/errors.js';
+import { precisionSchema } from '../../../contract/common.js';
+import { orAsKept } from '../../../contract/kept.js';
+import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../../../contract/sowings.js';
+import { bedRows } from '../../../garden/bed/kept-soil.js';
+import type { Count, CountedSowing, KeptCount, Sowing, SowingFields } from '../../../garden/store/season-store.js';
+import type { Store } from '../../../garden/store/store.js';
+import { chosenCrop, isSameCrop } from '../../../germination/crop-choice.js';
+import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
+import { askerOf } from '../../../worker/asker-of.js';
+import type { AskedBy } from '../../../worker/worker-pool.js';
+import { ownerOf } from '../../auth/owner.js';
+import {
+  asParameter,
+  asQueryShape,
+  fieldsOf,
+  idIn,
+  type Keeper,
+  noSuch,
+  notKept,
+  putAndAnswer,
+  queryOf,
+  readOnlyOf,
+  readPut,
+  refuseQuery,
+  type Shown,
+  sendAsKept,
+} from '../../kept/kept.js';
+import { deleteRoute } from '../../kept/kept-routes.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
+import type { Service } from '../../question/asking.js';
+import { exampleSowing } from '../../question/examples.js';
+import { read } from '../../question/read.js';
+import { sowingContent, sowingInputs } from './sowing-content.js';
+import { sowingListRoute } from './sowing-list.js';
+import { sowingInPart, sowingOnWire } from './wire-sowing.js';
+
+const precisionParameter = { name: 'precision', schema: precisionSchema };
+
+/** What a grower sowed, how it stands, and what was counted. */
+export const sowingRoutes = (service: Service): Route[] => {
+  const { store, clock, work, answers } = service;
+  const show = async (
+    counted: CountedSowing,
+    by: AskedBy,
+    precision: 'rounded' | 'full',
+    canDoWithout = false,
+  ): Promise<Shown> => {
+    const { owner } = by;
+    const now = clock();
+    const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
+    // Its bed went while we looked.
+    if (!rows) throw notKept('sowing', counted.sowing.id);
+    return {
+      inputs: sowingInputs(counted.sowing, rows),
+      answer() {
+        by.takePlace?.();
+        const ask = { ...askerOf(work, by), canDoWithout };
+        return sowingContent(store, owner, counted, rows, { ask, now, precision });
+      },
+    };
+  };
+  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => {
+    let counts: readonly KeptCount[] = [];
+    return {
+      find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
+      async put(owner, id, fields, ifRevision) {
+        counts = (await store.sowing(owner, id))?.counts ?? [];
+        refuseAgainst(counts, fields);
+        // Whoever asks too much is told so before anything is kept.
+        await by.admit?.();
+        const done = await store.putSowing(owner, id, fields, ifRevision);
+        if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
+        if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);
+        return done;
+      },
+      async show({ id }, owner) {
+        const counted = await store.sowing(owner, id);
+        if (!counted) throw notKept('sowing', id);
+        // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
+        return show(counted, by, 'rounded', true);
+      },
+      showInPart: (sowing, why) => sowingInPart(sowing, counts, why),
+    };
+  };
+  const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
+    chosenCrop(fields.crop);
+    const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
+    if (lot && !isSameCrop(lot.crop, fields.crop)) {
+      const crop = typeof lot.crop === 'string' ? lot.crop : 'a crop of your own rows';
+      throw notUnderstood([
+        { path: ['lot'], detail: `names "${lot.id}", which is seed of ${crop}; name a lot of the crop that is sown` },
+      ]);
+    }
+    return fields;
+  };
+  return [
+    sowingListRoute(service),
+    {
+      method: 'PUT',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'putSowing',
+        summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
+        json: {
+          schema: sowingPutSchema,
+          example: exampleSowing,
+          readOnly: readOnlyOf(sowingPutSchema, sowingAnswerSchema),
+        },
+        answer: { schema: sowingAnswerSchema, mayCreate: true },
+        ifMatch: true,
+        ifNoneMatch: true,
+        problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'sowing');
+        const fields = await checked(ownerOf(request), readPut(sowingPutSchema, sowingAnswerSchema, request.body));
+        return putAndAnswer(request, reply, id, keeperFor(request.askedBy()), () => fields, clock);
+      },
+    },
+    {
+      method: 'PATCH',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'changeSowing',
+        summary: 'Change some of what is kept of a sowing',
+        json: { schema: sowingPatchSchema, example: { seeds: 150 } },
+        answer: { schema: sowingAnswerSchema },
+        ifMatch: true,
+        problems: ['not-found', 'unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
+      },
+      async handler(request, reply) {
+        refuseQuery(request);
+        const id = idIn(request, 'sowing');
+        const changes = read(sowingPatchSchema, request.body);
+        const keeper = keeperFor(request.askedBy());
+        const now = await keeper.find(ownerOf(request), id);
+        if (!now) throw notKept('sowing', id);
+        const changed = (before: Sowing | undefined): SowingFields => {
+          if (!before) throw notKept('sowing', id);
+          return read(sowingPutSchema, { ...fieldsOf(sowingPutSchema, sowingOnWire(before)), ...changes });
+        };
+        await checked(ownerOf(request), changed(now));
+        return putAndAnswer(request, reply, id, keeper, changed, clock);
+      },
+    },
+    {
+      method: 'GET',
+      url: '/v1/sowings/:id',
+      operation: {
+        id: 'getSowing',
+        summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
+        query: [precisionParameter, asParameter],
+        answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
+        problems: ['not-found', 'busy', ...keptProblems],
+      },
+      async handler(request, reply) {
+        const { precision, as } = queryOf(sowingQuery, request);
+        const counted = await countedIn(request, store);
+        if (as === 'kept') {
+          const { sowing } = counted;
+          return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, sowingOnWire(sowing)));
+        }
+        const { inputs, answer } = await show(counted, request.askedBy(), precision);
+        return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
+          asJson(signed(await answer(), clock()), request.reader),
+        );
+      },
+    },
+    deleteRoute('sowing', 'Forget a sowing and its counts', ({ askedBy }) => keeperFor(askedBy()), store.deleteSowing),
+  ];
+};
+
+const sowingQuery = z.strictObject({ precision: precisionSchema, ...asQueryShape });
+
+/** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
+export async function countedIn(request: FastifyRequest, store: Store): Promise<CountedSowing> {
+  const id = idIn(request, 'sowing');
+  const counted = await store.sowing(ownerOf(request), id);
+  if (!counted) throw notKept('sowing', id);
+  return counted;
+}
+
+/** Refuses a change after which what was counted could not have come of the sowing. @throws {RequestError} `not-understood`. */
+function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields): void {
+  const [first, last] = [counts[0], counts.at(-1)];
+  if (!first || !last) return;
+  const faults: Fault[] = [];
+  const orDelete = 'or DELETE the counts that are not of it';
+  if (date > first.date) {
+    faults.push({
+      path: ['date'],
+      detail: `must not be after the first count, on ${first.date}; say an earlier one, ${orDelete}`,
+    });
+  }
+  if (last.date > addDays(date, LONGEST_COUNT_DAYS)) {
+    faults.push({
+      path: ['date'],
+      detail: `must be within ${LONGEST_COUNT_DAYS} days of the last count, on ${last.date}; say a later one, ${orDelete}`,
+    });
+  }
+  const whole = counts.filter(({ ofSeeds }) => ofSeeds === null);
+  const most = Math.max(
+    0,
+    ...whole.map(({ seedlings, thinned }) => seedlings + (typeof thinned === 'number' ? thinned : 0)),
+  );
+  if (most > (seeds ?? 0)) {
+    faults.push({
+      path: ['seeds'],
+      detail: `must not be fewer than the ${most} seedlings that were counted; say more, ${orDelete}`,
+    });
+  }
+  if (faults.length > 0) throw notUnderstood(faults);
+}

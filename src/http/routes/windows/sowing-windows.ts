@@ -1,0 +1,113 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { precisionSchema } from '../../../contract/common.js';
+import {
+  type WindowAnswer,
+  type WindowAsking,
+  windowAnswerSchema,
+  windowAskingSchema,
+  windowBodySchema,
+} from '../../../contract/windows.js';
+import { windowsDrawn } from '../../negotiation/drawn.js';
+import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import type { Unworded } from '../../negotiation/worded.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
+import { answerLinked, answerPosted, type Form, type Linked, type Service } from '../../question/asking.js';
+import { documented, fileParameters, linkParameters, windowParameters } from '../../question/csv-query.js';
+import { exampleWindowQuestion, exampleYearsCsv } from '../../question/examples.js';
+import { precisionOf } from '../../question/file-request.js';
+import { windowQuestionOf } from '../../question/question.js';
+import { windowsOnWire } from './wire-windows.js';
+
+type LinkForm = Omit<Form<WindowAsking>, 'body'>;
+
+const bedForm: LinkForm = {
+  asking: windowAskingSchema,
+  parameters: linkParameters(windowParameters),
+  isAlwaysLong: true,
+};
+/** Of a place the bed is described. */
+const placeForm: LinkForm = { ...bedForm, parameters: linkParameters(windowParameters, { describesBed: true }) };
+const form: Form<WindowAsking> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
+
+/** When should I sow? */
+export const sowingWindowRoutes = (service: Service): Route[] => [
+  {
+    method: 'POST',
+    url: '/v1/sowing-windows',
+    operation: {
+      id: 'sowingWindows',
+      summary: 'When to sow: the dates of a season, judged by what each would have done in past years',
+      description:
+        'The body is the question as JSON, or a file of several years as CSV with the question in the query. Three years or more of daily air temperatures are needed, or of soil, kept or sent; or a kept place’s normals. The query parameters but `precision` go only with a file.',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...documented({ ...windowParameters, ...fileParameters }),
+      ],
+      json: { schema: windowBodySchema, example: exampleWindowQuestion },
+      csv: { example: exampleYearsCsv },
+      answer: { schema: windowAnswerSchema },
+      problems: [...bodyProblems, ...bedProblems],
+    },
+    async handler(request): Promise<Unworded<WindowAnswer>> {
+      const { rounding, query } = precisionOf(request);
+      const found = await answerPosted(service, request, query, form, (asking, read, known) =>
+        service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
+      );
+      return signed(windowsOnWire(found, rounding), service.clock());
+    },
+  },
+  {
+    method: 'GET',
+    url: '/v1/beds/:id/sowing-windows',
+    operation: {
+      id: 'bedSowingWindows',
+      summary: 'The same question as a link: when to sow in a kept bed, as JSON or as a picture',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...pictureParameters,
+        ...documented(bedForm.parameters, ['crop']),
+      ],
+      answer: { schema: windowAnswerSchema, picture: true },
+      problems: linkProblems,
+    },
+    handler: (request, reply) => byLink(service, request, reply, bedForm, { bed: idOf(request) }),
+  },
+  {
+    method: 'GET',
+    url: '/v1/places/:id/sowing-windows',
+    operation: {
+      id: 'placeSowingWindows',
+      summary:
+        'The same question as a link: when to sow at a kept place, in open ground or a bed described, as JSON or as a picture',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...pictureParameters,
+        ...documented(placeForm.parameters, ['crop']),
+      ],
+      answer: { schema: windowAnswerSchema, picture: true },
+      problems: linkProblems,
+    },
+    handler: (request, reply) => byLink(service, request, reply, placeForm, { place: idOf(request) }),
+  },
+];
+
+const idOf = (request: FastifyRequest): string => (request.params as { id: string }).id;
+
+function byLink(
+  service: Service,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  linkForm: LinkForm,
+  linked: Linked,
+): Promise<FastifyReply> {
+  const { rounding, query: rest } = precisionOf(request);
+  const { options, query } = pictureOf(rest);
+  return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
+    const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
+    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options));
+    return asJson(signed(windowsOnWire(found, rounding), known.now), request.reader);
+  });
+}

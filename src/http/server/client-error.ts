@@ -1,0 +1,43 @@
+import { randomUUID } from 'node:crypto';
+import { STATUS_CODES } from 'node:http';
+import type { Socket } from 'node:net';
+import { RequestError } from '../../basics/errors.js';
+import { problemOf } from '../problems/problems.js';
+import { isNextToAnswer } from './bounded-server.js';
+
+/** Answers what is no request, or came too slowly to be one, and closes the connection. */
+export function sendClientError(error: NodeJS.ErrnoException, socket: Socket): void {
+  if (error.code === 'ECONNRESET' || !socket.writable || !isNextToAnswer(socket)) return void socket.destroy();
+  const id = randomUUID();
+  const problem = problemOf(asRequestError(error), `urn:uuid:${id}`);
+  const body = JSON.stringify(problem);
+  socket.end(
+    [
+      `HTTP/1.1 ${problem.status} ${STATUS_CODES[problem.status]}`,
+      'Content-Type: application/problem+json',
+      'Cache-Control: no-store',
+      `Request-Id: ${id}`,
+      `Content-Length: ${Buffer.byteLength(body)}`,
+      'Connection: close',
+      '',
+      body,
+    ].join('\r\n'),
+    () => socket.destroy(),
+  );
+}
+
+function asRequestError({ code }: NodeJS.ErrnoException): RequestError {
+  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') {
+    return new RequestError('too-slow', 'The request did not come whole in time. Send it again.');
+  }
+  if (code === 'HPE_HEADER_OVERFLOW') {
+    return new RequestError(
+      'bad-request',
+      'The headers are larger than 16 kB. Leave out what the service need not know.',
+    );
+  }
+  return new RequestError(
+    'bad-request',
+    'This cannot be read as HTTP. Check the request line, the headers and the length.',
+  );
+}

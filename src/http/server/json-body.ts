@@ -1,0 +1,72 @@
+import { RequestError } from '../../basics/errors.js';
+
+/** Lists and objects in one another: the deepest question has 7 (RFC 8259 §9 lets a reader set such limits). */
+const MAX_DEPTH = 64;
+/** Fields of one object: the largest has 30. */
+const MAX_FIELDS = 1000;
+/** Values in all: 4 MB of the shortest readings, at 20 bytes and two values each, have 420,000. */
+const MAX_VALUES = 500_000;
+
+const QUOTE = 0x22;
+const COMMA = 0x2c;
+const BACKSLASH = 0x5c;
+const OPEN_LIST = 0x5b;
+const CLOSE_LIST = 0x5d;
+const OPEN_OBJECT = 0x7b;
+const CLOSE_OBJECT = 0x7d;
+
+/** JSON, or where it breaks off; what would keep the service busy for long is refused before it is parsed. */
+export function parseJson(body: Buffer): unknown {
+  refuseBoundless(body);
+  const text = body.toString();
+  if (text.trim() === '') throw new RequestError('not-json', 'The body is empty. Send the question as JSON.');
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const position = Number(/position (\d+)/.exec(String(error))?.[1] ?? text.length);
+    const before = text.slice(0, position).split('\n');
+    throw new RequestError(
+      'not-json',
+      `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
+    );
+  }
+}
+
+/** One pass over the bytes, which need not be JSON: it only counts brackets and commas outside of texts. */
+function refuseBoundless(body: Uint8Array): void {
+  const fields = new Uint32Array(MAX_DEPTH + 1);
+  const isObject = new Uint8Array(MAX_DEPTH + 1);
+  let depth = 0;
+  let values = 0;
+  for (let i = 0; i < body.length; i++) {
+    const byte = body[i];
+    if (byte === QUOTE) {
+      for (i++; i < body.length && body[i] !== QUOTE; i++) if (body[i] === BACKSLASH) i++;
+    } else if (byte === COMMA) {
+      if (isObject[depth] && ++fields[depth]! >= MAX_FIELDS) {
+        refuse(
+          `An object in the body has more than ${MAX_FIELDS} fields. Leave out those that the documentation does not name.`,
+        );
+      }
+      if (++values >= MAX_VALUES) {
+        refuse(
+          `The body has more than ${MAX_VALUES.toLocaleString('en')} values. Send fewer days at a time, or the file itself as text/csv.`,
+        );
+      }
+    } else if (byte === OPEN_LIST || byte === OPEN_OBJECT) {
+      if (++depth > MAX_DEPTH) {
+        refuse(
+          `Lists and objects in the body lie more than ${MAX_DEPTH} deep in one another. No question needs more than 7.`,
+        );
+      }
+      fields[depth] = 0;
+      isObject[depth] = byte === OPEN_OBJECT ? 1 : 0;
+    } else if ((byte === CLOSE_LIST || byte === CLOSE_OBJECT) && depth > 0) {
+      depth--;
+    }
+  }
+}
+
+function refuse(detail: string): never {
+  throw new RequestError('not-understood', detail);
+}

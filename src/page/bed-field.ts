@@ -1,7 +1,0 @@
-import { optionsNamed, selectField } from './fields.js';
-import type { Html } from './html.js';
-import type { Shelf } from './shelf.js';
-
-/** The bed that something is kept for. Of several none is supposed: what is kept of the wrong one misleads. */
-export const bedField = ({ beds }: Shelf, said: string): Html =>
-  selectField('bed', 'Bed', said || (beds.length === 1 ? beds[0]!.id : ''), optionsNamed(beds));

@@ -1,0 +1,160 @@
+import { fromUnit, type Unit } from '../../plot/degrees.js';
+import { type Kept, keepUnder } from '../form/keep-under.js';
+import { numberOrText } from '../form/typed-numbers.js';
+import { type Got, get, isRefused, type Problem, pathWith, type Send, unusable } from '../shell/api.js';
+import { fieldOf } from '../shell/refusal-words.js';
+import { bedNamed } from '../shell/shelf.js';
+import type { Act } from '../shell/view.js';
+import { dateText, isDate, plural } from '../shell/words.js';
+
+/** Nothing was measured before; a date field gives such a year to who types too quickly. */
+const EARLIEST = '1900-01-01';
+
+type Text = (name: string) => string;
+const textsOf =
+  (said: URLSearchParams): Text =>
+  (name) =>
+    (said.get(name) ?? '').trim();
+
+/** Keeps a bed under its name, and its place where that is new. */
+export const keepBed: Act = async (said, { send, question }) => {
+  const text = textsOf(said);
+  const bed = bedIn(text);
+  if (isRefused(bed)) return bed;
+  const place = await placeFor(text, send);
+  if (isRefused(place)) return place;
+  const json = { ...bed.value, place: place.value.id };
+  const kept = await keepUnder(send, 'beds', idFrom(bed.value.name, 'bed'), json);
+  if (isRefused(kept)) {
+    // Mended, it may be another place.
+    if (place.value.isNew) await get(send, { method: 'DELETE', path: `/v1/places/${place.value.id}` });
+    return refusedBed(kept.problem, text);
+  }
+  const { id, isNew } = kept.value;
+  return {
+    value: {
+      said: `${isNew ? 'Kept' : 'Kept already'}: ${bed.value.name}`,
+      at: `bed-${id}`,
+      goesOn: { bed: id, ofBed: question.ofBed && id, source: 'bed' },
+    },
+  };
+};
+
+/** Changes what is kept of a bed. */
+export const changeBed: Act = async (said, { send }) => {
+  const text = textsOf(said);
+  const bed = bedIn(text);
+  if (isRefused(bed)) return bed;
+  const json = { ...bed.value, place: text('place') };
+  const path = `/v1/beds/${encodeURIComponent(text('about'))}`;
+  const got = await get(send, { method: 'PATCH', path, json });
+  return isRefused(got)
+    ? refusedBed(got.problem, text)
+    : { value: { said: `Changed: ${bed.value.name}`, at: `bed-${text('about')}` } };
+};
+
+/** Changes what is kept of a place. */
+export const changePlace: Act = async (said, { send }) => {
+  const text = textsOf(said);
+  const place = placeIn(text);
+  if (isRefused(place)) return place;
+  const path = `/v1/places/${encodeURIComponent(text('about'))}`;
+  const got = await get(send, { method: 'PATCH', path, json: place.value });
+  return isRefused(got)
+    ? { problem: ofPlace(got.problem) }
+    : { value: { said: `Changed: ${place.value.name}`, at: `place-${text('about')}` } };
+};
+
+/** Forgets what was measured on some days, in a bed or of its place's air. */
+export const forgetReadings: Act = async (said, { send, shelf, reader }) => {
+  const text = textsOf(said);
+  const [from, to] = [text('from'), text('to')];
+  const bed = bedNamed(shelf, text('about'));
+  if (!bed) return unusable('This bed is not kept here any more.');
+  if (![from, to].every((date) => isDate(date) && date >= EARLIEST)) {
+    return unusable('Say the first and the last of the days to be forgotten, each with its year.');
+  }
+  if (from > to) return unusable('The first of these days comes after the last. Swap them, or mend one.');
+  const isAir = text('probe') === '';
+  // Of a form that names none by mistake the service is asked for one that there cannot be, not for all.
+  const named = new URLSearchParams(text('probe'));
+  const probe = { medium: named.get('medium') ?? '?', probeDepthCm: named.get('probeDepthCm') ?? '?' };
+  const path = isAir
+    ? pathWith(`/v1/places/${bed.place}/air`, { from, to })
+    : pathWith(`/v1/beds/${bed.id}/readings`, { ...probe, from, to });
+  const got = await get<{ readonly deleted: number }>(send, { method: 'DELETE', path });
+  if (isRefused(got)) return got;
+  const what = isAir ? plural(got.value.deleted, 'day of air', 'days of air') : plural(got.value.deleted, 'reading');
+  return {
+    value: {
+      said:
+        got.value.deleted === 0
+          ? 'Nothing was kept of those days'
+          : `Forgotten: ${what}, ${dateText(from, reader)} to ${dateText(to, reader)}`,
+      at: `bed-${bed.id}`,
+    },
+  };
+};
+
+/** What a bed is, as the service takes it. */
+function bedIn(text: Text): Got<{ readonly name: string; readonly [field: string]: unknown }> {
+  const [name, kind, cover, moisture] = [text('name'), text('kind'), text('cover'), text('moisture')];
+  if (name === '') return unusable('Give the bed a name, such as North bed.');
+  const room = kind === 'indoors' ? numberOrText(text('roomC')) : null;
+  if (kind === 'indoors' && room === null) return unusable('How warm is the room? A bed indoors is as warm as that.');
+  const roomC = typeof room === 'number' ? fromUnit(room, roomUnit(text)) : room;
+  const shadePercent = numberOrText(text('shadePercent')) ?? 0;
+  return { value: { name, kind, cover, moisture, shadePercent, roomC } };
+}
+
+const roomUnit = (text: Text): Unit => (text('roomUnit') === 'F' ? 'F' : 'C');
+
+/** A room is refused in the degrees that it was typed in. */
+const refusedBed = (problem: Problem, text: Text): { readonly problem: Problem } =>
+  problem.errors?.some((fault) => fieldOf(fault) === 'roomC')
+    ? unusable(`A room of ${text('roomC')} °${roomUnit(text)}? Mend the number, or its degrees.`)
+    : { problem };
+
+/** Where a place lies, as the service takes it. */
+function placeIn(text: Text): Got<{ readonly name: string; readonly [field: string]: unknown }> {
+  const [name, timeZone] = [text('placeName') || USUAL_PLACE, text('timeZone')];
+  const [latitude, longitude] = [numberOrText(text('latitude')), numberOrText(text('longitude'))];
+  if (latitude === null || longitude === null) {
+    return unusable('Where does the bed lie? Write its latitude and longitude in degrees; a map shows them.');
+  }
+  if (timeZone === '') return unusable('Which time zone is the bed in? Write it like Etc/GMT+2.');
+  return { value: { name, latitude, longitude, timeZone } };
+}
+
+/** The kept place that is chosen, or one that is described, kept now. */
+async function placeFor(text: Text, send: Send): Promise<Got<Kept>> {
+  const chosen = text('place');
+  if (chosen !== '') return { value: { id: chosen, isNew: false } };
+  const place = placeIn(text);
+  if (isRefused(place)) return place;
+  const kept = await keepUnder(send, 'places', idFrom(place.value.name, 'place'), place.value);
+  return isRefused(kept) ? { problem: ofPlace(kept.problem) } : kept;
+}
+
+/** What a place is called that nobody named. */
+export const USUAL_PLACE = 'My garden';
+
+/** A refusal of the place's name is not one of the bed's. */
+const ofPlace = (problem: Problem): Problem => ({
+  ...problem,
+  ...(problem.errors && {
+    errors: problem.errors.map((fault) => (fieldOf(fault) === 'name' ? { ...fault, pointer: '/placeName' } : fault)),
+  }),
+});
+
+const LONGEST_ID = 40;
+
+/** A name as an id: `North bed` is `north-bed`. */
+const idFrom = (name: string, usual: string): string =>
+  name
+    .normalize('NFKD')
+    .replaceAll(/\p{M}+/gu, '')
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .slice(0, LONGEST_ID)
+    .replaceAll(/^-+|-+$/g, '') || usual;

@@ -1,0 +1,47 @@
+import { actForm, NEW, type Typed } from '../form/act.js';
+import { bedField } from '../form/bed-field.js';
+import { radios, textField } from '../form/fields.js';
+import { type Html, html } from '../shell/html.js';
+import { todayAt } from '../shell/shelf.js';
+import type { Asked } from '../shell/view.js';
+import { cropField } from '../sowing/sowing-form.js';
+import type { KeptSowing } from './growing-found.js';
+
+/** A sowing is asked for by its bed, crop, date, seeds and method. */
+export function sowForm(asked: Asked): Html {
+  const { question, shelf } = asked;
+  const usual = {
+    bed: '',
+    crop: question.crop,
+    date: todayAt(shelf, question.ofBed || (shelf.beds[0]?.id ?? ''), ''),
+    seeds: '',
+    method: 'direct',
+  };
+  return actForm(asked, {
+    act: 'sow',
+    about: NEW,
+    button: 'Keep it',
+    fields: (typed) => sowTexts(typed, usual, asked),
+  });
+}
+
+/** What is kept of a sowing, to be changed. */
+export const changeSowingForm = ({ id, crop, seeds, ...kept }: KeptSowing & { readonly crop: string }, asked: Asked) =>
+  actForm(asked, {
+    act: 'change-sowing',
+    about: id,
+    button: 'Change it',
+    fields: (typed) => sowTexts(typed, { ...kept, crop, seeds: seeds === null ? '' : String(seeds) }, asked),
+  });
+
+type SowText = 'bed' | 'crop' | 'date' | 'seeds' | 'method';
+
+const sowTexts = (typed: Typed, usual: Readonly<Record<SowText, string>>, asked: Asked): Html => html`
+  ${bedField(asked.shelf, typed('bed', usual.bed) || asked.question.ofBed)}
+  ${cropField({ ...asked.question, crop: typed('crop', usual.crop) }, asked.shelf)}
+  ${textField('date', 'Sown on', typed('date', usual.date), { type: 'date', size: 'short' })}
+  ${textField('seeds', 'How many seeds', typed('seeds', usual.seeds), { isNumber: true, size: 'short' })}
+  ${radios('method', 'Where', typed('method', usual.method), [
+    { value: 'direct', text: 'in the bed' },
+    { value: 'indoors', text: 'in trays, to be planted out there' },
+  ])}`;

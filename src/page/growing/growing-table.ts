@@ -1,0 +1,28 @@
+import { isRefused } from '../shell/api.js';
+import { bedName, cropName } from '../shell/shelf.js';
+import type { Found } from './growing-found.js';
+
+/** All counts as CSV. */
+export function growingTable({ shelf, sowings }: Found): string {
+  const rows = sowings.flatMap(({ kept, got }) =>
+    isRefused(got)
+      ? []
+      : got.value.counts.map(({ date, seedlings, ofSeeds, thinned }) => [
+          bedName(shelf, kept.bed),
+          cropName(shelf, kept.crop),
+          kept.date,
+          date,
+          String(seedlings),
+          String(ofSeeds ?? kept.seeds ?? ''),
+          thinned === true ? 'some' : thinned === false ? '' : String(thinned),
+        ]),
+  );
+  const columns = ['bed', 'crop', 'sown', 'counted', 'seedlings', 'of seeds', 'pulled out before'];
+  return `${[columns, ...rows].map((row) => row.map(cell).join(',')).join('\r\n')}\r\n`;
+}
+
+/** A cell (RFC 4180); what a spreadsheet would take for a formula is told apart from one. */
+const cell = (text: string): string => {
+  const plain = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
+};

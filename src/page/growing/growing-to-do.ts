@@ -1,0 +1,107 @@
+import type { SowingAnswer } from '../../contract/sowings.js';
+import { isRefused } from '../shell/api.js';
+import { type Html, html } from '../shell/html.js';
+import { saidText } from '../shell/said-text.js';
+import { bedName, cropName, todayAt } from '../shell/shelf.js';
+import { day, daysFrom, daysLater, plural, type Reader, shortDay } from '../shell/words.js';
+import type { Found } from './growing-found.js';
+import { PRESSING, sowingName, whereSown } from './growing-words.js';
+
+/** Something to do, of which sowing or plan, and where. */
+export interface ToDo {
+  /** When to begin; today where that is past. */
+  readonly date: string;
+  readonly to: string;
+  readonly text: string;
+  readonly task: SowingAnswer['toDo'][number]['task'] | 'sow';
+  readonly of: string;
+  readonly bed: string;
+  /** The id of the section that says more. */
+  readonly at: string;
+  readonly today: string;
+}
+
+const WEEK_DAYS = 7;
+/** The service says of sowings what there is to do so far ahead; of plans so much is said here [d]. */
+const SOON_DAYS = 14;
+
+/** All that is to be done in the next two weeks, by date, and on one date the most pressing first. */
+export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): ToDo[] {
+  const ofSowings = sowings.flatMap(({ kept, got }) => {
+    if (isRefused(got)) return [];
+    const today = todayAt(shelf, kept.bed, '');
+    const of = sowingName(shelf, kept, reader, today);
+    return got.value.toDo.map(
+      ({ task, from, to, text }): ToDo => ({
+        task,
+        date: [from, today].sort().at(-1)!,
+        to,
+        text,
+        of,
+        bed: bedName(shelf, kept.bed),
+        today,
+        at: `sowing-${kept.id}`,
+      }),
+    );
+  });
+  const ofPlans = plans.flatMap(({ kept, got }) => {
+    if (isRefused(got)) return [];
+    const today = todayAt(shelf, kept.bed, '');
+    return got.value.sowings
+      .filter(({ date, sown }) => !sown && date >= today && date <= daysLater(today, SOON_DAYS))
+      .map(
+        (one): ToDo => ({
+          task: 'sow',
+          date: one.date,
+          to: one.date,
+          today,
+          text: `Sow ${one.seeds} seeds ${whereSown(one)}, as planned.`,
+          of: cropName(shelf, kept.crop),
+          bed: bedName(shelf, kept.bed),
+          at: `plan-${kept.id}`,
+        }),
+      );
+  });
+  return [...ofSowings, ...ofPlans].sort(
+    (a, b) => a.date.localeCompare(b.date) || PRESSING[a.task] - PRESSING[b.task] || a.of.localeCompare(b.of),
+  );
+}
+
+const isThisWeek = ({ date, today }: ToDo): boolean => daysFrom(today, date) < WEEK_DAYS;
+const isToday = ({ date, today }: ToDo): boolean => date === today;
+
+/** How much there is to do, in a sentence. */
+export function toDoSaid(all: readonly ToDo[]): string {
+  const week = all.filter(isThisWeek);
+  const now = week.filter(isToday).length;
+  const later = week.length - now;
+  if (week.length === 0) return 'Nothing is to be done this week.';
+  const today = now === 0 ? 'Nothing is to be done today' : `${plural(now, 'thing')} to do today`;
+  return later === 0 ? `${today}.` : `${today}, ${later} later this week.`;
+}
+
+/** What to do this week, day by day; the next one's is folded away. */
+export function thisWeek(all: readonly ToDo[], reader: Reader, bedsShown: number): Html | false {
+  const [week, next] = [all.filter(isThisWeek), all.filter((one) => !isThisWeek(one))];
+  return (
+    all.length > 0 &&
+    html`<section><h2>This week</h2>
+    ${week.length === 0 ? html`<p>Nothing.</p>` : byDay(week, reader, bedsShown)}
+    ${next.length > 0 && html`<details id="next-week"><summary>The week after</summary>${byDay(next, reader, bedsShown)}</details>`}
+    </section>`
+  );
+}
+
+function byDay(all: readonly ToDo[], reader: Reader, bedsShown: number): Html[] {
+  const dates = [...new Set(all.map(({ date }) => date))];
+  return dates.map((date) => {
+    const ofDay = all.filter((one) => one.date === date);
+    const name = ofDay.some(isToday) ? html`Today, ${day(date, reader)}` : day(date, reader);
+    return html`<h3>${name}</h3><ul class="to-do">${ofDay.map((one) => thing(one, reader, bedsShown))}</ul>`;
+  });
+}
+
+const thing = ({ of, at, bed, text, date, to }: ToDo, reader: Reader, bedsShown: number): Html =>
+  html`<li><a href="#${at}">${of}</a>${bedsShown > 1 && html` <span class="aside">${bed}</span>`}<br>${saidText(text, reader)}${
+    to > date && !text.includes(to) && html` <span class="aside">Until ${shortDay(to, reader)}.</span>`
+  }</li>`;

@@ -1,0 +1,56 @@
+import { isRefused } from '../shell/api.js';
+import { type Html, html } from '../shell/html.js';
+import { problemNote } from '../shell/problem-note.js';
+import { bedNamed } from '../shell/shelf.js';
+import type { Answered, Asked, View } from '../shell/view.js';
+import { forecastToKeep } from '../sowing/forecast-picture.js';
+import { growingAct } from './growing-acts.js';
+import { growingAnswer } from './growing-answer.js';
+import { bedForm } from './growing-bed-forms.js';
+import { placesAndBeds } from './growing-beds.js';
+import { growingAsked, growingForm } from './growing-form.js';
+import { findGrowing } from './growing-found.js';
+import { growingTable } from './growing-table.js';
+import { thingsToDo } from './growing-to-do.js';
+
+/** What is growing, and what to do about it? */
+export const growingView: View = {
+  name: 'growing',
+  title: 'What is growing',
+  fileName: 'sowings',
+  form: growingForm,
+  asked: growingAsked,
+  answer,
+  act: growingAct,
+};
+
+async function answer(asked: Asked): Promise<Answered | null> {
+  const { question, shelf } = asked;
+  if (shelf.beds.length === 0) return { shown: noBed(asked), link: question };
+  if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: GONE };
+  const got = await findGrowing(asked);
+  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
+  const { sowings } = got.value;
+  const drawn = sowings.flatMap(({ got: one }) => (!isRefused(one) && one.value.forecast ? [one.value] : []))[0];
+  return {
+    shown: growingAnswer(got.value, thingsToDo(got.value, asked.reader), asked),
+    ...(drawn?.forecast && {
+      picture: () =>
+        forecastToKeep(
+          { ...drawn.forecast!, model: drawn.model, issuedAt: drawn.issuedAt },
+          { ...asked, question: { ...question, bed: drawn.bed } },
+        ),
+    }),
+    table: () => growingTable(got.value),
+    link: question,
+  };
+}
+
+const noBed = (asked: Asked): Html => html`<p class="neighbour">No bed is kept here yet, so nothing grows in one.</p>
+  <section class="keeping"><h2>Keep a bed</h2>
+    <p>Then its sowings, counts and plans can be typed in here, and a thermometer’s file need be sent but once.</p>
+    ${bedForm(asked)}
+  </section>
+  ${asked.shelf.places.length > 0 && html`<section><h2>Places</h2>${placesAndBeds(asked, new Map())}</section>`}`;
+
+const GONE = html`<p class="neighbour">There is no such bed any more.</p><p>Choose another one.</p>`;

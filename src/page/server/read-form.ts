@@ -1,0 +1,81 @@
+import type { FastifyRequest } from 'fastify';
+import type { Problem } from '../shell/api.js';
+import type { FileGiven } from '../shell/view.js';
+
+/** All fields of a form together, and its file [bytes]. */
+const MOST_FIELDS_BYTES = 2 * 1024 * 1024;
+const MOST_FILE_BYTES = 8 * 1024 * 1024;
+/** A file up to this long is shown again as text, so that it need not be chosen anew [bytes]. */
+const MOST_SHOWN_BYTES = 512 * 1024;
+
+export const formLimits = {
+  fieldSize: MOST_FIELDS_BYTES,
+  fileSize: MOST_FILE_BYTES,
+  files: 1,
+  fields: 1000,
+  parts: 1001,
+};
+
+/** A form as it was posted. */
+export interface Form {
+  readonly said: URLSearchParams;
+  /** The file, or what was pasted instead. */
+  readonly file: FileGiven | null;
+  /** Why not all of it could be read; what came before that is still said. */
+  readonly problem?: Problem;
+}
+
+/** @param how `isFileWanted`: false drops a file's bytes as they come. */
+export async function readForm(request: FastifyRequest, { isFileWanted }: { isFileWanted: boolean }): Promise<Form> {
+  const said = new URLSearchParams();
+  let file: FileGiven | null = null;
+  let bytes = 0;
+  try {
+    for await (const part of request.parts()) {
+      if (part.type === 'file') {
+        if (!isFileWanted) {
+          part.file.resume();
+          continue;
+        }
+        const body = await part.toBuffer();
+        if (body.length > 0) file = { name: part.filename, body, ...again(body) };
+        continue;
+      }
+      const value = String(part.value);
+      bytes += Buffer.byteLength(value);
+      if (part.valueTruncated || bytes > MOST_FIELDS_BYTES) return { said, file: null, problem: TOO_LARGE };
+      said.append(part.fieldname, value);
+    }
+  } catch (error) {
+    const { statusCode } = error as { statusCode?: number };
+    return { said, file: null, problem: statusCode === 413 ? TOO_LARGE : CUT_SHORT };
+  }
+  const pasted = said.get('pasted') ?? '';
+  said.delete('pasted');
+  if (!file && pasted.trim() !== '') file = { name: 'what you pasted', body: Buffer.from(`${pasted}\n`), text: pasted };
+  return { said, file };
+}
+
+const TOO_LARGE: Problem = {
+  status: 413,
+  code: 'too-large',
+  title: 'Too large',
+  detail:
+    'This is larger than a plain form takes: a file of 8 MB, or 2 MB that are typed or pasted. Switch JavaScript on, which takes up to 256 MB, or send the file to /v1/forecasts.',
+};
+const CUT_SHORT: Problem = {
+  status: 400,
+  code: 'bad-request',
+  title: 'Not whole',
+  detail: 'The form did not arrive whole. Go back, and send it once more.',
+};
+
+/** The text to show again, where the file is short and UTF-8. */
+function again(body: Buffer): { readonly text?: string } {
+  if (body.length > MOST_SHOWN_BYTES) return {};
+  try {
+    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: false }).decode(body) };
+  } catch {
+    return {};
+  }
+}

@@ -1,0 +1,179 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { sessionIn } from '../../contract/session-cookie.js';
+import { askedIn, sendAgain, withTried } from '../form/act.js';
+import { linkTo, MOST_LINK, questionFrom } from '../form/question.js';
+import { isRefused, type Problem, type Send } from '../shell/api.js';
+import { html } from '../shell/html.js';
+import { opening } from '../shell/opening.js';
+import { type Files, keyPage, page } from '../shell/page.js';
+import { SHEET_PX } from '../shell/pictures.js';
+import { problemNote } from '../shell/problem-note.js';
+import { loadShelf, type Shelf, todayAt } from '../shell/shelf.js';
+import type { Answered, Asked, Tried, View } from '../shell/view.js';
+import { viewOf } from '../shell/views.js';
+import type { Form } from './read-form.js';
+
+/** Somebody at the door, and what the page needs to answer. */
+export interface Visit {
+  readonly app: FastifyInstance;
+  readonly files: Files;
+  readonly request: FastifyRequest;
+  readonly reply: FastifyReply;
+}
+
+/** Widths at which pictures are drawn where the reader's screen is not known [px]. */
+const WIDTHS = [344, SHEET_PX];
+
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "connect-src 'self'",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+const NO_SHELF: Shelf = { crops: [], beds: [], places: [], nowMs: 0 };
+
+/** Answers a link or a form with the page: made from the service's answers, changed first where the form asks for that. */
+export async function showPage(visit: Visit, { said, file, problem: unread }: Form): Promise<FastifyReply> {
+  const { app, files, request, reply } = visit;
+  const isPosted = request.method === 'POST';
+  const isAct = isPosted && said.has('act');
+  // What is only asked ends when nobody is there to read it; what is to be changed is changed whole.
+  const send = sendFor(app, request, isAct ? undefined : endOf(reply));
+  const loaded = await loadShelf(send);
+  reply.type('text/html; charset=utf-8').headers({
+    'content-security-policy': POLICY,
+    'cache-control': 'private, no-cache',
+    vary: 'Accept-Language, Authorization, Cookie',
+  });
+  const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
+  const question = questionFrom(isAct ? askedIn(said) : said, shelf);
+  if (isRefused(loaded) && loaded.problem.status === 401) {
+    return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused'));
+  }
+  const view = viewOf(question.view);
+  const isOpening = !isPosted && said.size === 0 && shelf.beds.length > 0;
+  const today = todayAt(shelf, question.bed, question.timeZone);
+  const reader = { locale: localeOf(request), degrees: question.degrees, today };
+  const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
+  const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
+    if (wrong) reply.code(wrong.status || 503);
+    if (wrong?.retryAfterS !== undefined) reply.header('retry-after', wrong.retryAfterS);
+    const form = view.form(asked);
+    return reply.send(
+      page({
+        question,
+        view,
+        asked: view.asked(asked),
+        form,
+        answered,
+        opening: answered || !isOpening ? null : opening(question, shelf),
+        later,
+        hasKey: hasKey(request),
+        files,
+      }),
+    );
+  };
+
+  const problem = unread ?? (isRefused(loaded) ? loaded.problem : undefined);
+  if (problem)
+    return finish({ shown: html`${problemNote(problem, reader)}${isAct && sendAgain({ said, file })}` }, problem);
+  let tried: Tried | undefined;
+  if (isAct) {
+    const done = await view.act(said, asked);
+    if (!isRefused(done)) {
+      const { at, goesOn } = done.value;
+      return reply.redirect(`${linkTo({ ...question, ...goesOn })}#${encodeURIComponent(at)}`, 303);
+    }
+    tried = { said, file, problem: done.problem };
+  } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MOST_LINK) {
+    // Whoever posts has no script that would ask for the rest.
+    return reply.redirect(`${linkTo(question)}&whole=1`, 303);
+  }
+  // A visitor who asks nothing yet gets the form, and nothing is worked out.
+  if (isOpening) return finish(null);
+  const answered = await view.answer({ ...asked, tried });
+  const kept = keptAs(said.get('as'), answered, view);
+  if (kept) return sendKept(reply, kept);
+  const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, reader) } : answered;
+  return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
+}
+
+/** What was asked before the key, as a link; a form is not sent again by it. */
+function askedBy(said: URLSearchParams): string {
+  const query = new URLSearchParams(said.has('act') ? askedIn(said) : said);
+  query.delete('key');
+  return query.size === 0 || `${query}`.length > MOST_LINK ? '/' : `/?${query}`;
+}
+
+const laterOf = async (answered: Answered | null) => (await answered?.later?.()) ?? null;
+
+/** Has this browser given a key? Whether it still opens anything is asked elsewhere. */
+const hasKey = ({ headers }: FastifyRequest): boolean => sessionIn(headers.cookie) !== undefined;
+
+interface Kept {
+  readonly type: string;
+  readonly name: string;
+  readonly text: string;
+}
+
+/** The picture or the numbers as a file, where that is asked for. */
+function keptAs(form: string | null, answered: Answered | null, { fileName }: View): Kept | null {
+  if (form === 'svg' && answered?.picture) {
+    return { type: 'image/svg+xml', name: `${fileName}.svg`, text: answered.picture() };
+  }
+  if (form === 'csv' && answered?.table) {
+    return { type: 'text/csv; charset=utf-8', name: `${fileName}.csv`, text: answered.table() };
+  }
+  return null;
+}
+
+const sendKept = (reply: FastifyReply, { type, name, text }: Kept): FastifyReply =>
+  reply.type(type).header('content-disposition', `attachment; filename="${name}"`).send(text);
+
+/** Aborted once the page has been sent, or nobody is there to read it. */
+function endOf({ raw }: FastifyReply): AbortSignal {
+  const ended = new AbortController();
+  if (raw.destroyed) ended.abort();
+  raw.once('close', () => ended.abort());
+  return ended.signal;
+}
+
+/** Asks the service as whoever asks for the page. */
+const sendFor =
+  (app: FastifyInstance, { headers, ip }: FastifyRequest, ended: AbortSignal | undefined): Send =>
+  async ({ method, path, json, file, isNew }) => {
+    const response = await app.inject({
+      method,
+      url: path,
+      remoteAddress: ip,
+      ...(ended ? { signal: ended } : {}),
+      headers: {
+        ...(headers.cookie === undefined ? {} : { cookie: headers.cookie }),
+        ...(headers.authorization === undefined ? {} : { authorization: headers.authorization }),
+        ...(file ? { 'content-type': 'text/csv' } : {}),
+        ...(isNew ? { 'if-none-match': '*' } : {}),
+      },
+      ...(file ? { payload: Buffer.from(file as Uint8Array) } : json === undefined ? {} : { payload: json as object }),
+    });
+    return { status: response.statusCode, body: response.body === '' ? undefined : JSON.parse(response.body) };
+  };
+
+/** No language's tag is longer; it stands beside every date. */
+const LONGEST_TAG = 35;
+
+/** The first language that the reader's browser names, where it is one. */
+function localeOf({ headers }: FastifyRequest): string {
+  const tag = headers['accept-language']?.split(',')[0]?.split(';')[0]?.trim() ?? '';
+  try {
+    return tag === '' || tag === '*' || tag.length > LONGEST_TAG
+      ? 'en-GB'
+      : (Intl.getCanonicalLocales(tag)[0] ?? 'en-GB');
+  } catch {
+    return 'en-GB';
+  }
+}

@@ -1,0 +1,10 @@
+import { palette } from '../../plot/theme.js';
+
+/** The pictures' colours as the page's own, so that both are of one paper. */
+export function colours(): string {
+  const set = (shade: 'light' | 'dark'): string =>
+    `:root{${Object.entries(palette)
+      .map(([name, colour]) => `--${name}:${colour[shade]}`)
+      .join(';')}}`;
+  return `${set('light')}@media screen and (prefers-color-scheme:dark){${set('dark')}}`;
+}

@@ -1,0 +1,14 @@
+import type { ViewName } from '../form/question.js';
+import { growingView } from '../growing/growing-view.js';
+import { sowingView } from '../sowing/sowing-view.js';
+import { whenView } from '../when/when-view.js';
+import type { View } from './view.js';
+
+/** The page's leaves, in the order of their names at the top. */
+export const views: Readonly<Record<ViewName, View>> = {
+  sowing: sowingView,
+  when: whenView,
+  growing: growingView,
+};
+
+export const viewOf = (name: ViewName): View => views[name];

@@ -1,0 +1,121 @@
+import { dateOfDay, dayOf, remembered } from '../../plot/dates.js';
+import { inUnit, type Unit } from '../../plot/degrees.js';
+import { type Html, html } from './html.js';
+
+/** How the reader reads: dates in a language, temperatures in a unit. */
+export interface Reader {
+  /** A BCP 47 tag. */
+  readonly locale: string;
+  readonly degrees: Unit;
+  /** The date where the question is about: dates of other years are told with theirs. */
+  readonly today?: string;
+}
+
+/** The date in a zone at an instant; in UTC where there is no such zone. */
+export function dateIn(timeZone: string, atMs: number): string {
+  try {
+    return dateFormat(timeZone || 'UTC').format(atMs);
+  } catch {
+    return dateFormat('UTC').format(atMs);
+  }
+}
+
+const dateFormat = remembered(
+  (timeZone: string) =>
+    new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }),
+);
+
+/** A date of the calendar, as a field of dates gives it. */
+export const isDate = (text: string): boolean =>
+  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
+
+export const daysLater = (date: string, days: number): string => dateOfDay(dayOf(date) + days);
+
+/** From one date to another [d]. */
+export const daysFrom = (from: string, to: string): number => dayOf(to) - dayOf(from);
+
+const LOOKS = {
+  day: { weekday: 'long', day: 'numeric', month: 'long' },
+  dayAndYear: { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' },
+  date: { day: 'numeric', month: 'long' },
+  weekdayAndDay: { weekday: 'short', day: 'numeric', month: 'short' },
+  short: { day: 'numeric', month: 'short' },
+  shortAndYear: { day: 'numeric', month: 'short', year: 'numeric' },
+  weekday: { weekday: 'long' },
+  month: { month: 'long' },
+} as const satisfies Record<string, Intl.DateTimeFormatOptions>;
+
+/** Making one takes longer than a hundred dates written by it. */
+const made = new Map<string, Intl.DateTimeFormat>();
+const MOST_MADE = 100;
+
+function format(look: keyof typeof LOOKS, { locale }: Reader): Intl.DateTimeFormat {
+  const name = `${look} ${locale}`;
+  const known = made.get(name);
+  if (known) return known;
+  if (made.size >= MOST_MADE) made.clear();
+  const fresh = new Intl.DateTimeFormat(locale, { ...LOOKS[look], timeZone: 'UTC' });
+  made.set(name, fresh);
+  return fresh;
+}
+
+const at = (date: string): Date => new Date(`${date}T00:00Z`);
+const written = (date: string, look: keyof typeof LOOKS, reader: Reader): string =>
+  format(look, reader).format(at(date));
+
+const timed = (date: string, look: keyof typeof LOOKS, reader: Reader): Html =>
+  html`<time datetime="${date}" lang="${reader.locale}">${written(date, look, reader)}</time>`;
+
+/** A date as the reader says it, as `Thursday 5 August`; with its year where that is not today's. */
+export const day = (date: string, reader: Reader, today?: string): Html =>
+  timed(date, today !== undefined && date.slice(0, 4) !== today.slice(0, 4) ? 'dayAndYear' : 'day', reader);
+
+/** The same as text alone. */
+export const dayText = (date: string, reader: Reader): string => written(date, 'day', reader);
+
+/** From one date to another, as `7–8 August`. */
+export const span = (
+  from: string,
+  to: string,
+  reader: Reader,
+  look: 'date' | 'short' | 'shortAndYear' = 'date',
+): Html =>
+  html`<span lang="${reader.locale}">${
+    from === to ? written(from, look, reader) : format(look, reader).formatRange(at(from), at(to))
+  }</span>`;
+
+/** A date without its weekday, with its year where that is not today's. */
+export const dateInShort = (date: string, reader: Reader, today: string): Html =>
+  timed(date, date.slice(0, 4) === today.slice(0, 4) ? 'date' : 'shortAndYear', reader);
+
+/** A date in short with its weekday, as `Thu 5 Aug`. */
+export const weekdayAndDay = (date: string, reader: Reader): Html => timed(date, 'weekdayAndDay', reader);
+
+/** A date without its weekday, as `5 August`. */
+export const dayMonth = (date: string, reader: Reader): string => written(date, 'date', reader);
+
+/** A date in short with its year, as `5 Aug 2027`. */
+export const dateText = (date: string, reader: Reader): string => written(date, 'shortAndYear', reader);
+
+/** A date in short, as `5 Aug`. */
+export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
+
+/** @param month 1 to 12. */
+export const monthName = (month: number, reader: Reader): string =>
+  written(`2027-${String(month).padStart(2, '0')}-01`, 'month', reader);
+
+export const weekday = (date: string, reader: Reader): string => written(date, 'weekday', reader);
+
+/** A temperature to a tenth, as `24.8 °C`. */
+export const degreesOf = (tempC: number, { degrees }: Reader): string =>
+  `${Math.round(inUnit(tempC, degrees) * 10) / 10} °${degrees}`;
+
+/** Things one after another, as `a, b and c`. */
+export const listed = (texts: readonly string[], word: 'and' | 'or' = 'and'): string =>
+  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} ${word} ${texts.at(-1)}`;
+
+export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** From one number to another, as `60 to 130`. */
+export const spanText = ({ from, to }: { readonly from: number; readonly to: number }): string =>
+  from === to ? `${from}` : `${from} to ${to}`;

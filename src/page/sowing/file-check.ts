@@ -1,0 +1,31 @@
+import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
+import type { Question } from '../form/question.js';
+import type { ApiRequest, Problem } from '../shell/api.js';
+import { pathWith } from '../shell/api.js';
+import { bedNamed, placeOf, type Shelf } from '../shell/shelf.js';
+import type { FileGiven } from '../shell/view.js';
+import { fileQuery } from './forecast-request.js';
+
+/** The request that asks what the service makes of a file, by the clock of the bed's place. */
+export function checkRequest(question: Question, shelf: Shelf, file: FileGiven): ApiRequest {
+  const place = placeOf(shelf, bedNamed(shelf, question.bed));
+  const timeZone = place?.timeZone ?? question.timeZone;
+  return {
+    method: 'POST',
+    path: pathWith('/v1/readings/check', { ...fileQuery(question), timeZone }),
+    file: file.body,
+  };
+}
+
+export const tooLarge = (bytes: number): Problem => ({
+  status: 413,
+  code: 'too-large',
+  title: 'Too large',
+  detail: `The file has ${sizeText(bytes)}; up to ${sizeText(FILE_LIMIT_BYTES)} can be sent. Export fewer years, or coarser readings: hourly ones are enough.`,
+});
+
+export function sizeText(bytes: number): string {
+  const mega = bytes / 1024 / 1024;
+  if (mega < 1) return `${Math.max(1, Math.round(bytes / 1024))} KB`;
+  return `${mega < 10 ? Math.round(mega * 10) / 10 : Math.round(mega)} MB`;
+}

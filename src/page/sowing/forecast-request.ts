@@ -1,0 +1,133 @@
+import type { Question } from '../form/question.js';
+import { inQuery, numberIn, numberOrText, wholeOrText } from '../form/typed-numbers.js';
+import { type ApiRequest, pathWith, type Refused, unusable } from '../shell/api.js';
+import type { FileGiven } from '../shell/view.js';
+import { daysLater } from '../shell/words.js';
+
+/** The days typed in as a series; a value that is no number is named. */
+function typedSeries(question: Question): { readonly series: object } | Refused {
+  const { firstDay, days, medium, probeDepthCm, unit } = question;
+  if (firstDay === '') return unusable('Say which day the first of these temperatures is of.');
+  const daily: object[] = [];
+  for (const [i, { min, max }] of days.entries()) {
+    if (min.trim() === '' && max.trim() === '') continue;
+    const [low, high] = [numberIn(min), numberIn(max)];
+    if (Number.isNaN(low) || Number.isNaN(high)) {
+      const [name, said] = Number.isNaN(low) ? ['lowest', min] : ['highest', max];
+      return unusable(`The ${name} temperature of day ${i + 1} is “${said}”. Write a number, such as 12.5.`);
+    }
+    if (low !== null && high !== null && low > high) {
+      return unusable(`On day ${i + 1} the lowest, ${min}, is above the highest, ${max}. Swap them, or mend one.`);
+    }
+    daily.push({
+      date: daysLater(firstDay, i),
+      ...(low === null ? {} : { min: low }),
+      ...(high === null ? {} : { max: high }),
+    });
+  }
+  if (daily.length === 0) {
+    return unusable('No temperature is entered yet: type the lowest and the highest of a few days.');
+  }
+  const depthCm = medium === 'air' ? null : numberOrText(probeDepthCm);
+  return {
+    series: {
+      medium: medium || 'soil',
+      unit,
+      ...(depthCm === null ? {} : { probeDepthCm: depthCm }),
+      daily,
+    },
+  };
+}
+
+/** How a file is to be read, as a query says it. */
+export const fileQuery = (question: Question): Record<string, string> => ({
+  medium: question.medium,
+  probeDepthCm: question.medium === 'air' ? '' : inQuery(question.probeDepthCm),
+  unit: question.unit,
+  column: question.column,
+  timeColumn: question.timeColumn,
+  dateOrder: question.dateOrder,
+  clock: question.clock,
+  decimalMark: question.decimalMark,
+});
+
+/** Which bed, as a query beside a file says it. */
+const whereQuery = (question: Question): Record<string, string> =>
+  question.bed !== ''
+    ? { 'where.bed': question.bed }
+    : {
+        latitude: inQuery(question.latitude),
+        longitude: inQuery(question.longitude),
+        timeZone: question.timeZone,
+        'where.bed.kind': question.kind,
+        'where.bed.cover': question.cover,
+        'where.bed.moisture': question.moisture,
+        'where.bed.shadePercent': inQuery(question.shadePercent),
+        'where.bed.roomC': question.kind === 'indoors' ? inQuery(question.roomC) : '',
+      };
+
+/** Which bed, as JSON says it. */
+function whereJson(question: Question): object {
+  const { bed, latitude, longitude, timeZone, kind, cover, moisture, shadePercent, roomC } = question;
+  if (bed !== '') return { bed };
+  return {
+    place: filled({ latitude: numberOrText(latitude), longitude: numberOrText(longitude), timeZone: timeZone || null }),
+    bed: {
+      kind,
+      cover,
+      moisture,
+      ...filled({ shadePercent: numberOrText(shadePercent), roomC: kind === 'indoors' ? numberOrText(roomC) : null }),
+    },
+  };
+}
+
+/** A record without what is not said. */
+export const filled = (record: Readonly<Record<string, unknown>>): object =>
+  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
+
+/** What a sowing in a kept bed will do, by the hour as well. */
+export const bedForecastRequest = (question: Question, bed: string, sowing: string): ApiRequest => ({
+  method: 'GET',
+  path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, sowingQuery(question, sowing)),
+});
+
+const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing: string): Record<string, string> => ({
+  crop,
+  sowing,
+  depthCm: inQuery(depthCm),
+  seeds,
+  countDays,
+  'sowing.time': time,
+  hourly: 'true',
+});
+
+/** The request that asks what this sowing will do; hours come with it, for the picture. */
+export function forecastRequest(
+  question: Question,
+  file: FileGiven | null,
+): { readonly request: ApiRequest } | Refused {
+  const { crop, sowing, time, depthCm, seeds, countDays, bed, source } = question;
+  if (source === 'bed') return { request: bedForecastRequest(question, bed, sowing) };
+  if (source === 'file') {
+    if (!file) return unusable('Choose the thermometer’s file, or paste what it wrote.');
+    const path = pathWith('/v1/forecasts', {
+      ...sowingQuery(question, sowing),
+      ...whereQuery(question),
+      ...fileQuery(question),
+    });
+    return { request: { method: 'POST', path, file: file.body } };
+  }
+  const typed = typedSeries(question);
+  if ('problem' in typed) return typed;
+  const json = {
+    crop,
+    where: whereJson(question),
+    sowing: {
+      date: sowing,
+      ...filled({ depthCm: numberOrText(depthCm), seeds: wholeOrText(seeds), time: time || null }),
+    },
+    ...filled({ countDays: wholeOrText(countDays) }),
+    temperatures: [typed.series],
+  };
+  return { request: { method: 'POST', path: '/v1/forecasts?hourly=true', json } };
+}

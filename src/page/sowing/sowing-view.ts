@@ -1,0 +1,95 @@
+import type { ForecastAnswer } from '../../contract/forecast.js';
+import { keepReadings, readingsForm } from '../begin/keep-readings.js';
+import { actOf } from '../form/act.js';
+import { linkTo, MOST_DAYS, MOST_LINK, type Question } from '../form/question.js';
+import { get, isRefused } from '../shell/api.js';
+import { type Html, html } from '../shell/html.js';
+import { problemNote } from '../shell/problem-note.js';
+import { todayAt } from '../shell/shelf.js';
+import type { Answered, Asked, View } from '../shell/view.js';
+import { daysFrom, daysLater } from '../shell/words.js';
+import { forecastPictures, forecastToKeep } from './forecast-picture.js';
+import { forecastRequest } from './forecast-request.js';
+import { forecastTable } from './forecast-table.js';
+import { sowingAnswer } from './sowing-answer.js';
+import { sowingAsked, sowingForm } from './sowing-form.js';
+
+/** What will this sowing do? */
+export const sowingView: View = {
+  name: 'sowing',
+  title: 'This sowing',
+  fileName: 'forecast',
+  form: sowingForm,
+  asked: sowingAsked,
+  answer,
+  act: actOf(new Map([['keep-readings', keepReadings]])),
+};
+
+async function answer(asked: Asked): Promise<Answered | null> {
+  const { file, send } = asked;
+  const question = withDate(asked);
+  if (question.source === 'bed' && question.bed === '') return null;
+  if (question.source === 'file' && !file) return null;
+  const asking = forecastRequest(question, file);
+  if ('problem' in asking) return { shown: problemNote(asking.problem, asked.reader) };
+  const got = await get<ForecastAnswer>(send, asking.request);
+  const toKeep = question.source === 'file' && readingsForm(asked);
+  if (isRefused(got)) {
+    const { problem } = got;
+    return { shown: html`${problemNote(problem, asked.reader)}${READ_ALL_THE_SAME.has(problem.code) && toKeep}` };
+  }
+  const forecast = got.value;
+  const link = linkable(question, forecast);
+  return {
+    shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}${question.bed !== '' && inOtherYears(question)}`,
+    picture: () => forecastToKeep(forecast, asked),
+    table: () => forecastTable(forecast, asked.reader),
+    ...(link && linkTo(link).length <= MOST_LINK ? { link, isLinkCoarser: link !== question } : {}),
+  };
+}
+
+/** A forecast says what a sowing does, not whether it is wise: frost may come after it. */
+const inOtherYears = (question: Question): Html =>
+  html`<p class="on-screen"><a href="${linkTo({ ...question, view: 'when' })}">Is it a good date?</a> What past years say of it, of frost after it too.</p>`;
+
+/** Refusals of a file that can be read, but tells too little of this sowing. */
+const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([
+  'no-latitude',
+  'starts-after-sowing',
+  'ends-too-early',
+  'too-few-readings',
+  'gap-too-long',
+]);
+
+/** Sown today, where no date is said. */
+const withDate = ({ question, shelf }: Asked): Question => ({
+  ...question,
+  sowing: question.sowing || todayAt(shelf, question.bed, question.timeZone),
+});
+
+/** A file's days stand in a link for the file; of one that has means alone there is none. */
+function linkable(question: Question, { understood: [report] }: ForecastAnswer): Question | undefined {
+  if (question.source !== 'file') return question;
+  const daily = report?.series.daily ?? [];
+  if (!report || daily.length === 0 || daily.some(({ min, max }) => min === undefined || max === undefined))
+    return undefined;
+  const first = [daily[0]!.date, daysLater(question.sowing, -DAYS_BEFORE)].sort().at(-1)!;
+  const byDate = new Map(daily.map((one) => [one.date, one]));
+  const count = Math.max(0, Math.min(MOST_DAYS, daysFrom(first, daily.at(-1)!.date) + 1));
+  return {
+    ...question,
+    source: 'days',
+    medium: report.medium,
+    probeDepthCm: report.probeDepthCm === undefined ? '' : String(report.probeDepthCm),
+    unit: 'C',
+    timeZone: question.timeZone || (question.bed === '' ? report.timeZone : ''),
+    firstDay: first,
+    days: Array.from({ length: count }, (_, i) => {
+      const one = byDate.get(daysLater(first, i));
+      return { min: String(one?.min ?? ''), max: String(one?.max ?? '') };
+    }),
+  };
+}
+
+/** So many days before a sowing are taken into a link: the soil remembers them. */
+const DAYS_BEFORE = 60;

@@ -1,0 +1,167 @@
+import type { ForecastAnswer } from '../../contract/forecast.js';
+import type { WindowAnswer } from '../../contract/windows.js';
+import { dayOf } from '../../plot/dates.js';
+import type { PictureOptions } from '../../plot/picture.js';
+import { seasonStrip } from '../../plot/season-strip.js';
+import { type Climate, climateAgain, climateForm, keepClimate } from '../begin/climate-table.js';
+import { actOf } from '../form/act.js';
+import { linkTo, type Question } from '../form/question.js';
+import { type Got, get, isRefused, type Problem } from '../shell/api.js';
+import { type Html, html } from '../shell/html.js';
+import { pictures, TO_KEEP } from '../shell/pictures.js';
+import { problemNote } from '../shell/problem-note.js';
+import { cropName } from '../shell/shelf.js';
+import type { Answered, Asked, AtDate, View } from '../shell/view.js';
+import { dateIn, day, daysLater, dayText } from '../shell/words.js';
+import { forecastPictures } from '../sowing/forecast-picture.js';
+import { neighbourWords } from '../sowing/neighbour-words.js';
+import { dateTable, dateWords } from './when-date.js';
+import { whenAsked, whenForm } from './when-form.js';
+import { type About, type Beside, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
+import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
+import { joinedSpells } from './when-season.js';
+import { whenTable } from './when-table.js';
+import { seasonTables, whenWords } from './when-words.js';
+
+/** When should I sow? */
+export const whenView: View = {
+  name: 'when',
+  title: 'When to sow',
+  fileName: 'season',
+  form: whenForm,
+  asked: whenAsked,
+  answer,
+  act: actOf(new Map([['keep-climate', keepClimate]])),
+};
+
+async function answer(asked: Asked): Promise<Answered | null> {
+  const { question, shelf, send, reader } = asked;
+  const spot = spotOf(question, shelf);
+  if (!spot) return { shown: shelf.beds.length === 0 ? nothingKept(question) : problemNote(NO_PLACE, reader) };
+  const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
+  if (isRefused(got)) {
+    const { code } = got.problem;
+    const isShort = code === 'no-past-years' || code === 'no-readings';
+    return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem, reader) };
+  }
+  const season = got.value;
+  const about: About = { ...asked, spot, season, today: dateIn(spot.place.timeZone, shelf.nowMs) };
+  const best = season.best?.date ?? null;
+  const date = question.sowing || best || season.dates[0]!.date;
+  const [atDate, atBest, climate] = await Promise.all([
+    forecastOn(about, date),
+    best !== null && best !== date ? forecastOn(about, best) : null,
+    season.years.count === 0 ? climateOf(about) : null,
+  ]);
+  const forBest = best === date ? atDate : atBest;
+  const drawn = { ...season, closed: joinedSpells(season.closed) };
+  const setting = {
+    cropName: cropName(about.shelf, question.crop),
+    bedName: spot.bed?.name ?? spot.place.name,
+    today: about.today,
+  };
+  const strip = (options: PictureOptions): string => seasonStrip(drawn, setting, options);
+  const spoken = { cropName: setting.cropName.toLowerCase(), where: whereSaid(spot), today: about.today, reader };
+  const shown = html`
+    ${whenWords(season, forBest && !isRefused(forBest) ? forBest.value : null, spoken)}
+    ${pictures('season', asked, strip)}
+    ${seasonTables(season, reader)}
+    ${dateMover(about, date)}
+    <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
+    <div id="of-date">${dateAnswer(atDate, about, date)}</div>
+    ${climate && !isRefused(climate) && climateAgain(asked, spot.place.id, climate.value)}`;
+  let beside: Beside | null = null;
+  const findBeside = async (): Promise<Beside> => (beside ??= await laterOf(about));
+  return {
+    shown,
+    later: async () => laterShown(await findBeside(), about, date, atDate),
+    atDate: (other) => dateMoved(about, { known: beside, find: findBeside }, other),
+    picture: () => strip({ ...TO_KEEP, unit: reader.degrees, locale: reader.locale }),
+    table: () => whenTable(season),
+    link: question,
+  };
+}
+
+const NO_PLACE: Problem = {
+  status: 422,
+  code: 'not-understood',
+  title: 'No place',
+  detail:
+    'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
+};
+
+const nothingKept = (question: Question): Html =>
+  html`<p class="neighbour">No bed is kept here yet, and when to sow is told of one.</p>
+  <p><a href="${linkTo({ ...question, view: 'growing' })}">Keep a bed</a>; then the means of the months, from a climate table, are enough to begin with.</p>`;
+
+/** Too few past years are known: how to mend it, and what can be asked meanwhile. */
+const fewYears = (asked: Asked, { place }: Spot): Html => {
+  const link = (changes: Partial<Question>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
+  return html`<div class="problem" role="alert"><h2>Too few past years</h2>
+    <p>When to sow is told by what each date would have done in past years, and of ${place.name} fewer than three are known.</p>
+    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them: <a href="${link({ source: 'file' })}">choose that file</a>, and keep it for a bed there. Or, where nobody wrote them down, type in the means of the twelve months from a climate table.</p>
+    <p>Until then <a href="${link({})}">one sowing</a> can be told from the temperatures that there are.</p></div>
+    <section><h2>The means of the twelve months</h2>${climateForm(asked, place.id)}</section>`;
+};
+
+const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
+
+/** The means of the months that one usual year was made of. */
+const climateOf = ({ send, spot }: About): Promise<Got<Climate>> =>
+  get<Climate>(send, { method: 'GET', path: `/v1/places/${spot.place.id}/normals` });
+
+const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<ForecastAnswer>> =>
+  get<ForecastAnswer>(send, dateRequest(question, spot, date));
+
+/** Moves the date: by script at once, and by the form without it. */
+function dateMover({ season, reader }: About, date: string): Html {
+  const [first, last] = [season.dates[0]!.date, season.dates.at(-1)!.date];
+  // A slider put beyond its end would be moved there by the browser, and take the date along.
+  const shown = date < first ? first : date > last ? last : date;
+  const step = (to: string, by: number, text: string): Html =>
+    html`<button type="submit" form="ask" name="sowing" value="${to}" data-step="${by}">${text}</button>`;
+  return html`<h2>Move the date</h2>
+    <div class="move">
+      ${step(daysLater(date, -1), -1, 'A day earlier')}
+      <label class="needs-script"><span class="unseen">Date of sowing</span><input type="range" id="date-moved" min="${dayOf(first)}" max="${dayOf(last)}" value="${dayOf(shown)}" aria-valuetext="${dayText(shown, reader)}"></label>
+      ${step(daysLater(date, 1), 1, 'A day later')}
+    </div>`;
+}
+
+/** What the sowing of that date will do. */
+function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
+  if (isRefused(got)) return problemNote(got.problem, about.reader);
+  const { question, reader, today, spot } = about;
+  return html`${neighbourWords(got.value, cropName(about.shelf, question.crop), reader, today)}
+    ${forecastPictures(got.value, about)}
+    ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
+}
+
+interface FoundBeside {
+  /** null: nobody has asked yet, as where all of it came with the page. */
+  readonly known: Beside | null;
+  readonly find: () => Promise<Beside>;
+}
+
+/** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
+function dateMoved(about: About, { known, find }: FoundBeside, date: string): AtDate {
+  const { season, reader, today } = about;
+  return {
+    name: dayText(date, reader),
+    atOnce: { 'at-date': dateWords(season, date, reader, today), ...(known && besideAt(known, about, date)) },
+    whole: async () => {
+      const [got, found] = await Promise.all([forecastOn(about, date), find()]);
+      return {
+        'of-date': dateAnswer(got, about, date),
+        'shade-in-heat': html`${shadeSaid(got, about)}`,
+        ...besideAt(found, about, date),
+      };
+    },
+  };
+}
+
+/** The bed altered, and other crops, at another date; what could not be had stays as it is. */
+const besideAt = ({ ways, crops }: Beside, about: About, date: string): Readonly<Record<string, Html>> => ({
+  ...(ways.length > 0 && { 'ways-at-date': waysAtDate(ways, date, about) }),
+  ...(crops.length > 0 && { 'crops-at-date': dateTable('Crop', crops, date, about.reader, about.today) }),
+});

@@ -1,0 +1,334 @@
+import { type Choice, RequestError } from '../../basics/errors.js';
+import type { Medium } from '../../basics/series.js';
+import { celsiusFrom, type TemperatureUnit } from '../../basics/units.js';
+import { isTemperature } from '../read-series.js';
+import type { Table } from '../text/table.js';
+import type { TimePlan } from '../time/time-plan.js';
+import { askColumn, columnCalled, noSuchColumn } from './ask-column.js';
+import { type Column, legendOf, type Meaning, meaningOf, rangeOf } from './columns.js';
+
+/** Numbers that may be the temperatures asked for: a column, or the rows of one label in it. */
+export interface Channel {
+  /** From 0. */
+  readonly column: number;
+  /** What the rows must be labelled; null: every row counts. */
+  readonly label: string | null;
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly isFlat: boolean;
+  /** Whole numbers, each one more than the last. */
+  readonly isCounter: boolean;
+  readonly min: number;
+  readonly max: number;
+}
+
+/** Where the temperatures stand. Days may have a minimum and a maximum beside a mean, each in a channel of its own. */
+export interface ChannelPlan {
+  readonly channels: readonly Channel[];
+  /** Columns, from 0, whose cells together label a row; none in a file with one series to a column. */
+  readonly labelColumns: readonly number[];
+  readonly all: readonly Channel[];
+}
+
+/** What the caller says of the series wanted. */
+export interface Wanted {
+  readonly medium: Medium | null;
+  readonly probeDepthCm: number | null;
+  readonly column: string | null;
+  readonly unit: TemperatureUnit | null;
+}
+
+const SAME_DEPTH_CM = 0.5;
+const MOST_LABELS = 60;
+/** In no unit is a place colder or hotter: kelvin of summer, degrees Fahrenheit of winter. */
+const HOTTEST_ANY = 350;
+const COLDEST_ANY = -100;
+const LABEL_NAMES =
+  /sensor|entity|probe|device|channel|element|field$|_field|measurement|parameter|variable|metric|series|topic|\btag|node|location|fühler|messstelle|capteur|sonde|kanal|\bitem\b|^name$|^label$|^what$|^where$|\bplace\b/i;
+const VALUE_NAMES =
+  /^_?(?:value|values|state|reading|wert|messwert|valeur|valor|valore|waarde|v[äa]rde|arvo|warto[śs][ćc]|hodnota|result|data)s?$/i;
+
+/**
+ * Chooses the temperatures that fit what was asked for, if they alone do.
+ *
+ * @throws {RequestError} `choose-column` with every temperature described, `not-csv` where there is none.
+ */
+export function channelPlanOf(table: Table, columns: readonly Column[], time: TimePlan, wanted: Wanted): ChannelPlan {
+  const labelColumns = labelColumnsOf(table, columns, time);
+  const all = channelsOf(table, columns, time, labelColumns);
+  const planOf = (channels: readonly Channel[]): ChannelPlan => ({ channels, labelColumns, all });
+  if (wanted.column !== null) return planOf([channelCalled(all, columns, labelColumns, wanted.column)]);
+  const likely = likelyTemperatures(all, wanted.unit);
+  if (likely.length === 0) {
+    const others = all.filter(({ meaning }) => meaning.saysTemperature);
+    if (others.length > 0) throw ask('No column is sure to hold the temperatures asked for.', others, wanted.medium);
+    throw new RequestError('no-readings', 'No column holds numbers that could be temperatures, so none were found.', [
+      {
+        parameter: 'column',
+        detail: `The columns are ${columns
+          .map(({ name, index }) => `"${name || index + 1}"`)
+          .slice(0, 20)
+          .join(', ')}.`,
+      },
+    ]);
+  }
+  const fitting = likely.filter(({ meaning }) => fits(meaning, wanted));
+  if (fitting.length === 0) {
+    throw ask(`No column is named as ${describeWanted(wanted)}.`, likely, wanted.medium);
+  }
+  const sure = nearestTo(fitting, wanted);
+  if (sure.length === 1) return planOf(sure);
+  if (time.isDaily) {
+    const days = minMeanMax(sure);
+    if (days) return planOf(days);
+  }
+  const means = sure.filter(({ meaning }) => meaning.statistic === 'mean');
+  const plain = sure.filter(({ meaning }) => meaning.statistic === null);
+  if (sameSpot(sure)) {
+    if (means.length === 1) return planOf(means);
+    if (
+      plain.length === 1 &&
+      means.length === 0 &&
+      sure.every((one) => one === plain[0] || one.meaning.statistic !== null)
+    ) {
+      return planOf(plain);
+    }
+  }
+  throw ask('More than one column fits what was asked for.', sure, wanted.medium);
+}
+
+/** Columns whose text says, row by row, which sensor the row is of. */
+function labelColumnsOf(table: Table, columns: readonly Column[], time: TimePlan): number[] {
+  if (table.fixed) return table.fixed.labelColumn === null ? [] : [table.fixed.labelColumn];
+  const isFree = ({ index }: Column): boolean => !time.columns.includes(index);
+  const texts = columns.filter(
+    (column) =>
+      isFree(column) &&
+      (column.kind === 'text' ||
+        (column.kind === 'number' && LABEL_NAMES.test(column.name) && column.distinct <= 20)) &&
+      column.distinct >= 1 &&
+      column.distinct <= MOST_LABELS,
+  );
+  const named = texts.filter(({ name }) => LABEL_NAMES.test(name));
+  // One name for all rows, beside columns that say themselves what they hold, labels nothing.
+  const isWide = columns.some(
+    ({ name, kind, index }) => kind === 'number' && meaningOf(name, table.units[index] ?? '').saysTemperature,
+  );
+  if (named.length > 0 && !(isWide && named.every(({ distinct }) => distinct === 1)))
+    return named.map(({ index }) => index);
+  const stamps = table.sample.map(time.textOf);
+  const repeated = stamps.length - new Set(stamps).size;
+  const several = texts.filter(({ distinct, kind }) => distinct >= 2 && kind === 'text');
+  return repeated >= 0.2 * stamps.length && several.length > 0 ? [several[0]!.index] : [];
+}
+
+/** The label of a row. */
+export function labelOf(row: readonly string[], labelColumns: readonly number[]): string {
+  if (labelColumns.length === 1) return (row[labelColumns[0]!] ?? '').trim();
+  return labelColumns.map((column) => (row[column] ?? '').trim()).join(' ');
+}
+
+function channelsOf(
+  table: Table,
+  columns: readonly Column[],
+  time: TimePlan,
+  labelColumns: readonly number[],
+): Channel[] {
+  const unitColumn = columns.find(({ kind }) => kind === 'unit');
+  const numbers = columns.filter(
+    ({ index, kind, name }) =>
+      (kind === 'number' || (kind === 'empty' && meaningOf(name, table.units[index] ?? '').saysTemperature)) &&
+      !time.columns.includes(index) &&
+      !labelColumns.includes(index),
+  );
+  const values = labelColumns.length > 0 ? valueColumns(numbers) : numbers;
+  const labels =
+    labelColumns.length > 0
+      ? [...new Set(table.sample.map((row) => labelOf(row, labelColumns)))].filter(Boolean)
+      : [null];
+  // With one series to a label, text columns that only ever say one thing are no labels, but still tell what it is.
+  return values.flatMap(({ index, name }) =>
+    labels.map((label): Channel => {
+      const rows = label === null ? table.sample : table.sample.filter((row) => labelOf(row, labelColumns) === label);
+      const cells = rows.map((row) => row[index] ?? '');
+      const unitOfRows = unitColumn
+        ? (rows.find((row) => (row[unitColumn.index] ?? '').trim() !== '')?.[unitColumn.index] ?? '')
+        : '';
+      const unitOfCells = cells.slice(0, 50).find((cell) => /[CFK\u2103\u2109]\s*"?$/i.test(cell.trim())) ?? '';
+      const units = `${table.units[index] ?? ''} ${unitOfRows} ${unitOfCells.replace(/[\d.,+-]+/, '')}`.trim();
+      const known = table.fixed?.labels.find((one) => one.label === label);
+      const legend = legendOf(label ?? name, table.preamble);
+      const said = meaningOf([label, name, legend].filter(Boolean).join(' '), units);
+      const meaning = known
+        ? { ...said, medium: known.medium, depthCm: known.depthCm, statistic: known.statistic }
+        : said;
+      const { isFlat, isCounter, min, max } = rangeOf(cells);
+      return {
+        column: index,
+        label,
+        name: label ?? name,
+        meaning: table.fixed && label !== null && !known ? { ...meaning, lure: 'another quantity' } : meaning,
+        isFlat,
+        isCounter,
+        min,
+        max,
+      };
+    }),
+  );
+}
+
+/** Of the numbers in a long file, the column that holds the values. */
+function valueColumns(numbers: readonly Column[]): readonly Column[] {
+  const named = numbers.filter(({ name }) => VALUE_NAMES.test(name));
+  if (named.length > 0) return named.slice(0, 1);
+  const likely = numbers.filter(({ name }) => meaningOf(name, '').lure === null);
+  return likely.length > 0 ? likely : numbers;
+}
+
+/** Of all numbers, those most likely to be temperatures: the ones that say so, else the ones that say nothing. */
+function likelyTemperatures(all: readonly Channel[], unit: TemperatureUnit | null): Channel[] {
+  const free = all.filter((one) => one.meaning.lure === null && couldBeTemperature(one, unit));
+  const saying = free.filter(({ meaning }) => meaning.saysTemperature || meaning.medium === 'soil');
+  if (saying.length > 0) return saying;
+  const media = free.filter(({ meaning }) => meaning.medium !== null);
+  if (media.length > 0) return media;
+  const nameless = free.filter(({ name }) => !/^(?:table|result|group|year|month|day|hour)$/i.test(name));
+  const moving = nameless.filter(({ isFlat, isCounter }) => !isFlat && !isCounter);
+  return moving.length > 0 ? moving : nameless;
+}
+
+/** Numbers far outside what a soil or the air has, in the unit said or in any, are something else. */
+function couldBeTemperature({ meaning, min, max }: Channel, unit: TemperatureUnit | null): boolean {
+  if (max < min) return true;
+  const { scale } = meaning.unit;
+  const said = unit ?? meaning.unit.unit;
+  if (said === null) return min * scale < HOTTEST_ANY && max * scale > COLDEST_ANY;
+  const toCelsius = celsiusFrom[said];
+  return isTemperature(toCelsius(min * scale)) || isTemperature(toCelsius(max * scale));
+}
+
+function fits(meaning: Meaning, wanted: Wanted): boolean {
+  if (wanted.medium !== null && meaning.medium !== null && meaning.medium !== wanted.medium) return false;
+  return (
+    !(
+      wanted.medium !== 'air' &&
+      wanted.probeDepthCm !== null &&
+      meaning.depthCm !== null &&
+      meaning.medium !== 'air'
+    ) || Math.abs(meaning.depthCm! - wanted.probeDepthCm) <= SAME_DEPTH_CM
+  );
+}
+
+/** What is named as asked for goes before what is not named at all. */
+function nearestTo(channels: readonly Channel[], wanted: Wanted): readonly Channel[] {
+  const ofMedium = channels.filter(({ meaning }) => wanted.medium !== null && meaning.medium === wanted.medium);
+  const media = ofMedium.length > 0 ? ofMedium : channels;
+  const ofDepth = media.filter(({ meaning }) => wanted.probeDepthCm !== null && meaning.depthCm !== null);
+  return ofDepth.length > 0 ? ofDepth : media;
+}
+
+const sameSpot = (channels: readonly Channel[]): boolean =>
+  channels.every(
+    ({ meaning }) => meaning.medium === channels[0]!.meaning.medium && meaning.depthCm === channels[0]!.meaning.depthCm,
+  );
+
+/** A day's minimum and maximum, and its mean where there is one, all of one spot. */
+function minMeanMax(channels: readonly Channel[]): Channel[] | undefined {
+  if (!sameSpot(channels)) return undefined;
+  const of = (statistic: string | null): Channel[] => channels.filter(({ meaning }) => meaning.statistic === statistic);
+  const [mins, maxes] = [of('min'), of('max')];
+  if (mins.length !== 1 || maxes.length !== 1) return undefined;
+  const means = of('mean').length > 0 ? of('mean') : of(null);
+  if (means.length > 1) return undefined;
+  return [...means, ...mins, ...maxes];
+}
+
+/** The channel that the caller named: by its label, its column's number or its column's name. */
+function channelCalled(
+  all: readonly Channel[],
+  columns: readonly Column[],
+  labelColumns: readonly number[],
+  wanted: string,
+): Channel {
+  const byLabel =
+    all.find(({ label }) => label === wanted) ??
+    all.find(({ label }) => label?.toLowerCase() === wanted.trim().toLowerCase());
+  if (byLabel) return byLabel;
+  if (labelColumns.length > 0 && all.length > 0) {
+    const ofColumn = all.filter(({ column }) => String(column + 1) === wanted || columns[column]!.name === wanted);
+    if (ofColumn.length === 1) return ofColumn[0]!;
+    // Rows further down may carry labels that the first rows do not.
+    if (ofColumn.length === 0 && !/^\d+$/.test(wanted)) {
+      return {
+        column: all[0]!.column,
+        label: wanted,
+        name: wanted,
+        meaning: meaningOf(wanted, ''),
+        isFlat: false,
+        isCounter: false,
+        min: 0,
+        max: 0,
+      };
+    }
+    if (ofColumn.length > 1) throw ask('The rows of that column are of several sensors.', ofColumn, null);
+  }
+  const column = columnCalled(columns, wanted, 'column');
+  const channel = all.find((one) => one.column === column.index);
+  if (channel) return channel;
+  if (column.kind === 'text' || column.kind === 'stamp' || column.kind === 'clock' || column.kind === 'unit') {
+    throw new RequestError(
+      'no-readings',
+      `The column "${column.name || column.index + 1}" holds no numbers, so no temperatures.`,
+      [{ parameter: 'column', detail: 'Name a column of numbers.' }],
+    );
+  }
+  if (all.length === 0)
+    throw noSuchColumn(
+      columns.map(({ name }) => name),
+      wanted,
+      'column',
+    );
+  return {
+    column: column.index,
+    label: null,
+    name: column.name,
+    meaning: meaningOf(column.name, ''),
+    isFlat: false,
+    isCounter: false,
+    min: 0,
+    max: 0,
+  };
+}
+
+/** Asks which of several channels is meant, each with what it seems to be. */
+export function ask(detail: string, channels: readonly Channel[], wanted: Medium | null): RequestError {
+  const choices = channels.slice(0, 40).map((channel): Choice => {
+    const { label, column, name, min, max } = channel;
+    const span = max >= min ? `from ${min} to ${max} in the first rows` : 'empty in the first rows';
+    return {
+      value: label ?? String(column + 1),
+      reads: [name || `column ${column + 1}`, describe(channel.meaning, wanted)].filter(Boolean).join(': '),
+      consequence: `${label === null ? `column ${column + 1}` : `the rows of "${label}"`} is used, ${span}`.replace(
+        'rows of',
+        'series of',
+      ),
+    };
+  });
+  return askColumn('column', detail, choices);
+}
+
+function describe({ medium, depthCm, unit, lure }: Meaning, wanted: Medium | null): string {
+  const where = medium === null ? '' : `temperature of ${medium === 'soil' ? 'soil' : 'the air'}`;
+  const depth = depthCm === null || medium === 'air' ? '' : `${depthCm} cm deep`;
+  const degrees = unit.unit === null ? '' : `in ${unit.unit === 'K' ? 'K' : `°${unit.unit}`}`;
+  const against = wanted !== null && medium !== null && medium !== wanted ? `not ${wanted}` : '';
+  return [lure, where, depth, degrees, against].filter(Boolean).join(', ');
+}
+
+const describeWanted = ({ medium, probeDepthCm }: Wanted): string =>
+  [
+    medium === 'air' ? 'a temperature of the air' : medium === 'soil' ? 'a temperature of soil' : 'a temperature',
+    probeDepthCm === null ? '' : `${probeDepthCm} cm deep`,
+  ]
+    .filter(Boolean)
+    .join(', ');

@@ -1,0 +1,113 @@
+import { type Choice, type Note, RequestError } from '../../basics/errors.js';
+import { celsiusFrom, type TemperatureUnit } from '../../basics/units.js';
+import type { Channel } from '../columns/channels.js';
+import { unitSaid } from '../columns/temperature-words.js';
+import { isTemperature } from '../read-series.js';
+import type { FileHints, RowsRead } from '../text/rows-read.js';
+
+/** The unit that values came in, and how many of it a count is: a tenth in national files. */
+export interface Unit {
+  readonly unit: TemperatureUnit;
+  readonly scale: number;
+}
+
+/** What the values of a file would be in one unit [°C]; null where none could be temperatures. */
+export type InUnit = (unit: Unit) => Generator<void, { used: number; min: number; mean: number; max: number } | null>;
+
+const unitNames: readonly [TemperatureUnit, string][] = [
+  ['C', 'degrees Celsius'],
+  ['F', 'degrees Fahrenheit'],
+  ['K', 'kelvin'],
+];
+/** A unit is worth asking about if this share of the values can be temperatures in it, and their mean a place's [°C]. */
+const PLAUSIBLE_SHARE = 0.8;
+const COLDEST_MEAN_C = -40;
+const HOTTEST_MEAN_C = 45;
+
+/**
+ * The unit that the caller or the file says.
+ *
+ * @param values As the file writes them.
+ * @param inUnit What they would be in a unit: each choice that is offered promises just that.
+ * @throws {RequestError} `choose-unit` where the file says none, or more than one.
+ */
+export function* settleUnit(
+  read: RowsRead,
+  hints: FileHints,
+  channel: Channel,
+  values: Float64Array | Float32Array,
+  inUnit: InUnit,
+): Generator<void, Unit> {
+  const above = unitAbove(read);
+  const { unit, isTorn, scale: ofColumn } = channel.meaning.unit;
+  const scale = Math.min(ofColumn, above.scale);
+  const said = unit ?? (isTorn ? null : above.unit);
+  if (hints.unit) return { unit: hints.unit, scale };
+  const contradicts =
+    isTorn ||
+    (unit !== null && above.unit !== null && unit !== above.unit) ||
+    (said !== null && !suits({ unit: said, scale }, values));
+  if (said && !contradicts) return { unit: said, scale };
+  const choices: Choice[] = [];
+  for (const [value, reads] of unitNames) {
+    const found = yield* inUnit({ unit: value, scale });
+    if (
+      !found ||
+      found.used < PLAUSIBLE_SHARE * values.length ||
+      found.mean < COLDEST_MEAN_C ||
+      found.mean > HOTTEST_MEAN_C
+    )
+      continue;
+    const { min, mean, max } = found;
+    choices.push({
+      value,
+      reads,
+      consequence: `minimum ${min.toFixed(1)}, mean ${mean.toFixed(1)}, maximum ${max.toFixed(1)} °C`,
+    });
+  }
+  const name = channel.name || `column ${channel.column + 1}`;
+  if (choices.length === 0) {
+    throw new RequestError(
+      'no-readings',
+      `The column "${name}" holds no temperatures. Send column= with the number or name of another.`,
+      [{ parameter: 'column', detail: 'Its values are no temperatures in °C, °F or K.' }],
+    );
+  }
+  const detail = contradicts
+    ? `What the file says of the unit of the column "${name}" contradicts itself, or its values.`
+    : `The file does not say whether the column "${name}" is in °C, °F or K.`;
+  const ways = choices.map(({ value }) => `unit=${value}`).join(' or ');
+  throw new RequestError('choose-unit', `${detail} Send ${ways}.`, [{ parameter: 'unit', detail, choices }]);
+}
+
+/** Can half of the values, of some hundreds that stand for all, be temperatures in a unit? */
+function suits({ unit, scale }: Unit, values: Float64Array | Float32Array): boolean {
+  const stride = Math.max(1, Math.floor(values.length / 500));
+  let [good, all] = [0, 0];
+  for (let i = 0; i < values.length; i += stride) {
+    all++;
+    if (isTemperature(celsiusFrom[unit](values[i]! * scale))) good++;
+  }
+  return 2 * good >= all;
+}
+
+/** A caller's unit that the column's name contradicts is taken, and told. */
+export function unitWarnings(hints: FileHints, { name, meaning }: Channel): Note[] {
+  const said = meaning.unit.unit;
+  if (!hints.unit || !said || said === hints.unit) return [];
+  return [
+    {
+      code: 'unit-against-header',
+      text: `The column "${name}" says °${said}, but it was read in °${hints.unit} as asked. If the header is wrong, correct it in the file.`,
+    },
+  ];
+}
+
+/** What the lines above the table say of the unit, where they speak of temperature or of units. */
+function unitAbove({ table }: RowsRead): { unit: TemperatureUnit | null; scale: number } {
+  const lines = table.preamble
+    .filter((line) => /temp|unit|einheit|unit[ée]|unidad|deg|°|celsius|fahrenheit|kelvin|tenth/i.test(line))
+    .map(unitSaid);
+  const units = [...new Set(lines.flatMap(({ unit }) => unit ?? []))];
+  return { unit: units.length === 1 ? units[0]! : null, scale: Math.min(1, ...lines.map(({ scale }) => scale)) };
+}

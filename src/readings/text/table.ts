@@ -1,0 +1,302 @@
+import { RequestError } from '../../basics/errors.js';
+import { saysMissing } from '../columns/temperature-words.js';
+import { type FixedForm, fixedFormOf } from '../time/fixed-forms.js';
+import { stampReader } from '../time/read-stamp.js';
+import { stampFormOf } from '../time/stamp-form.js';
+import { isRule, isUnitsRow, readsAsNumber } from './cell-kinds.js';
+import { type Delimiter, recordsIn } from './records.js';
+
+/** How a file is laid out, as far as its first lines tell. */
+export interface Table {
+  readonly delimiter: Delimiter;
+  /** The line that names the columns; null where none does. */
+  readonly headerLine: number | null;
+  /** The columns' names, '' where one has none; the lines of a header that has several are joined. */
+  readonly names: readonly string[];
+  /** What stands under the names: units, kinds of mean. */
+  readonly units: readonly string[];
+  /** The lines above the header, and all that stands in a legend beside the rows. */
+  readonly preamble: readonly string[];
+  readonly firstDataLine: number;
+  /** The first rows of readings. */
+  readonly sample: readonly (readonly string[])[];
+  /** A decimal comma that is also the delimiter tears a number in two: from this column on, pairs of cells are one. */
+  readonly tornFrom: number | null;
+  readonly fixed: FixedForm | null;
+}
+
+const delimiters: readonly Delimiter[] = [';', '\t', ',', '|', ' '];
+const SAMPLE_ROWS = 1000;
+const CLEARLY_BETTER = 0.5;
+/** Stamps, values, and all rows of one width. */
+const BEST_SCORE = 7;
+/** So many cells show what a column holds. */
+const TELLING_CELLS = 60;
+const MOST_HEADER_LINES = 4;
+
+/**
+ * Finds the table in the first lines of a file; undefined where none of the delimiters gives one.
+ *
+ * @param head        Whole lines, ended by LF.
+ * @param decimalMark What the caller says of it; null: nothing.
+ * @throws {RequestError} `choose-decimal-mark` where commas may part cells or the digits of a number.
+ */
+export function tableOf(head: string, decimalMark: '.' | ',' | null): Table | undefined {
+  const fixed = fixedFormOf(head);
+  if (fixed) return tableOfFixed(head, fixed);
+  let best: { table: Table; score: number } | undefined;
+  for (const delimiter of delimiters) {
+    if (best && best.score + CLEARLY_BETTER >= BEST_SCORE) break;
+    if (!head.includes(delimiter)) continue;
+    const found = tableSplitBy(delimiter, head, decimalMark);
+    // Blanks stand in stamps and remarks too: what comes later in the list must be much better.
+    if (found && (!best || found.score > best.score + CLEARLY_BETTER)) best = found;
+  }
+  return best?.table;
+}
+
+/** The columns of stamps and of numbers among rows, by what their cells look like. */
+function tableSplitBy(
+  delimiter: Delimiter,
+  head: string,
+  decimalMark: '.' | ',' | null,
+): { table: Table; score: number } | undefined {
+  const { rows, lines } = recordsIn(head, delimiter);
+  const width = usualWidth(rows);
+  if (width < 2) return undefined;
+  const usual = rows.slice(rows.length >> 1).filter((row) => trimmedWidth(row) === width);
+  if (usual.length === 0) return undefined;
+  const cellsOf = (column: number): string[] => usual.slice(0, TELLING_CELLS).map((row) => row[column] ?? '');
+  const columns = Array.from({ length: width }, (_, column) => cellsOf(column));
+  const forms = columns.map(stampFormOf);
+  const stamps = forms.flatMap((form, column) => (form && form.kind !== 'clock' ? [{ column, form }] : []));
+  const numbers = columns.flatMap((cells, column) => (isMostly(cells, readsAsNumber) ? [column] : []));
+  const hasClock = forms.some((form) => form?.kind === 'clock');
+  if (stamps.length === 0 && numbers.length < (hasClock ? 1 : 2)) return undefined;
+  const readers = stamps.map(({ column, form }) => ({ column, reader: stampReader(form) }));
+  const isData = (row: readonly string[]): boolean =>
+    readers.length > 0
+      ? readers.some(({ column, reader }) => !Number.isNaN(reader.read(row[column] ?? '')))
+      : numbers.every((column) => readsAsNumber(row[column] ?? '') || saysMissing(row[column] ?? '')) &&
+        numbers.some((column) => readsAsNumber(row[column] ?? ''));
+  let first = rows.findIndex((row) => row.length > 1 && isData(row));
+  if (first < 0) return undefined;
+  // A first row whose stamp or value is spoilt is still a row, and no header.
+  while (first > 0 && isSpoiltRow(rows[first - 1]!, numbers, width)) first--;
+  const usualShare = rows.filter((row) => trimmedWidth(row) === width).length / rows.length;
+  const values = numbers.filter((column) => !stamps.some((stamp) => stamp.column === column));
+  const score = (stamps.length > 0 ? 4 : 0) + (values.length > 0 ? 2 : 0) + usualShare;
+  const found = headerAbove(rows, first, width, delimiter);
+  const sample = rows.slice(first, first + SAMPLE_ROWS).filter(isData);
+  const tornFrom = delimiter === ',' ? tornColumn(found.names, sample, width, decimalMark) : null;
+  const header = tornFrom === null ? aligned(found, sample, width) : found;
+  return {
+    score,
+    table: {
+      delimiter,
+      headerLine: header.index === null ? null : lines[header.index]!,
+      names: named(header.names, tornFrom === null ? width : header.names.length),
+      units: header.units,
+      preamble: [
+        ...rows.slice(0, header.top).map((row) => row.join(delimiter)),
+        ...legendBeside(rows.slice(first), header.names.length || width),
+      ],
+      firstDataLine: lines[first]!,
+      sample: tornFrom === null ? sample : sample.map((row) => mended(row, tornFrom)),
+      tornFrom,
+      fixed: null,
+    },
+  };
+}
+
+function tableOfFixed(head: string, fixed: FixedForm): Table {
+  const { rows } = recordsIn(head, fixed.delimiter);
+  const data = rows.slice(fixed.headerLines).filter((row) => row.some((cell) => cell !== ''));
+  return {
+    delimiter: fixed.delimiter,
+    headerLine: null,
+    names: fixed.names,
+    units: fixed.units,
+    preamble: [],
+    firstDataLine: fixed.headerLines + 1,
+    sample: (fixed.unfold ? data.flatMap(fixed.unfold) : data).slice(0, SAMPLE_ROWS),
+    tornFrom: null,
+    fixed,
+  };
+}
+
+/** Has a row the width and the numbers of readings, and digits where they have their stamps? */
+function isSpoiltRow(row: readonly string[], numbers: readonly number[], width: number): boolean {
+  if (trimmedWidth(row) !== width || !/\d{2}/.test(row.find((cell) => !readsAsNumber(cell)) ?? '00')) return false;
+  const read = numbers.filter((column) => readsAsNumber(row[column] ?? '')).length;
+  return read > 0 && read >= 0.6 * numbers.length;
+}
+
+/** A row's cells, without the empty ones at its end. */
+function trimmedWidth(row: readonly string[]): number {
+  let width = row.length;
+  while (width > 0 && row[width - 1]!.trim() === '') width--;
+  return width;
+}
+
+/** The width that most rows of the lower half have, of those with more than one cell: what stands above may have any. */
+function usualWidth(rows: readonly (readonly string[])[]): number {
+  const counts = new Map<number, number>();
+  for (const row of rows.slice(rows.length >> 1)) {
+    const width = trimmedWidth(row);
+    if (width > 1) counts.set(width, (counts.get(width) ?? 0) + 1);
+  }
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
+}
+
+const MOSTLY = 0.8;
+/** Of the cells that say anything, are most of this kind? */
+function isMostly(cells: readonly string[], test: (cell: string) => boolean): boolean {
+  const said = cells.filter((cell) => !saysMissing(cell));
+  return said.length > 0 && said.filter(test).length >= MOSTLY * said.length;
+}
+
+interface Header {
+  readonly index: number | null;
+  readonly names: readonly string[];
+  readonly units: readonly string[];
+  /** The first row of the header: what stands above it is preamble. */
+  readonly top: number;
+}
+
+/**
+ * A header with more names than any row has cells, or with fewer than there are numbers, cannot be laid over the rows: it
+ * is kept as a line above them, and its names are not used.
+ */
+function aligned(header: Header, rows: readonly (readonly string[])[], width: number): Header {
+  if (header.index === null) return header;
+  const longest = rows.reduce((most, row) => Math.max(most, row.length), width);
+  const named = trimmedWidth(header.names);
+  const hasNamelessNumbers = rows.some((row) => row.slice(named, width).some(readsAsNumber));
+  if (header.names.length <= longest && !hasNamelessNumbers) return header;
+  return { index: null, names: [], units: header.units, top: header.index + 1 };
+}
+
+/** The rows that name the columns: the nearest above the readings that are neither blank, a rule, nor units. */
+function headerAbove(rows: readonly (readonly string[])[], first: number, width: number, delimiter: Delimiter): Header {
+  let names: string[] = [];
+  let units: string[] = [];
+  let index: number | null = null;
+  let top = first;
+  for (let i = first - 1; i >= 0 && i >= first - MOST_HEADER_LINES - 2; i--) {
+    const row = headerCells(rows[i]!, width, delimiter);
+    if (isRule(row)) {
+      if (index !== null) break;
+      continue;
+    }
+    const filled = row.filter((cell) => cell !== '');
+    const isOfNames =
+      filled.length >= 2 && row.length <= 2 * width + 2 && filled.filter(readsAsNumber).length < MOSTLY * filled.length;
+    const hasNamesAbove = i > 0 && trimmedWidth(rows[i - 1]!) >= 2;
+    if (index === null && filled.length > 0 && row.length >= 2 && hasNamesAbove && isUnitsRow(filled)) {
+      units = row.map((cell, column) => [cell, units[column] ?? ''].filter(Boolean).join(' '));
+      top = i;
+      continue;
+    }
+    if (index === null) {
+      if (!isOfNames || filled.some(startsLikeStamp)) break;
+      [index, names, top] = [i, row, i];
+      continue;
+    }
+    if (isRemark(rows[i]!) && !isRemark(rows[index]!)) break;
+    // A second line of names stands above only where the first one leaves something open.
+    const isOpen = names.some((name) => name === '') || new Set(names).size < names.length;
+    if (!isOpen || !isOfNames || row.length !== names.length || filled.some(startsLikeStamp)) break;
+    names = names.map((name, column) => [spread(row, column), name].filter(Boolean).join(' '));
+    top = i;
+  }
+  return { index, names, units, top };
+}
+
+const isRemark = (row: readonly string[]): boolean => /^\s*#/.test(row[0] ?? '');
+
+/** A heading over several columns stands in the first of them; the others are empty. */
+const spread = (row: readonly string[], column: number): string =>
+  row.slice(0, column + 1).findLast((cell) => cell !== '') ?? '';
+
+const startsLikeStamp = (cell: string): boolean => stampFormOf([cell]) !== undefined;
+
+/** A header's cells, trimmed; a name that holds the delimiter itself is joined again where that makes the count fit. */
+function headerCells(row: readonly string[], width: number, delimiter: Delimiter): string[] {
+  const cells = row.map((cell, i) => (i === 0 ? cell.replace(/^\s*#+\s*(?=\S)/, '') : cell));
+  if (delimiter === ',' && cells.length > width) {
+    const joined: string[] = [];
+    for (const cell of cells) {
+      if (joined.length > 0 && cell.startsWith(' ') && cell.trim() !== '') joined.push(`${joined.pop()},${cell}`);
+      else joined.push(cell);
+    }
+    if (joined.length >= 2 && joined.length >= width - 1) return joined.map((cell) => cell.trim());
+  }
+  return cells.map((cell) => cell.trim());
+}
+
+const named = (names: readonly string[], width: number): string[] =>
+  Array.from({ length: Math.max(width, names.length) }, (_, i) => names[i] ?? '');
+
+/** Text that stands to the right of the readings. */
+const legendBeside = (rows: readonly (readonly string[])[], width: number): string[] =>
+  rows.slice(0, 40).flatMap((row) => row.slice(width).filter((cell) => /\p{L}{3}/u.test(cell)));
+
+/**
+ * The column from which pairs of cells are torn numbers, or null.
+ * Whole numbers come without their comma, so shorter rows prove that the comma parts no cells there.
+ */
+function tornColumn(
+  names: readonly string[],
+  sample: readonly (readonly string[])[],
+  width: number,
+  decimalMark: '.' | ',' | null,
+): number | null {
+  const tornCount = width - names.length;
+  if (names.length < 2 || tornCount < 1 || tornCount >= names.length || decimalMark === '.') return null;
+  const from = names.length - tornCount;
+  const full = sample.filter((row) => row.length === width);
+  const mayBeTorn =
+    full.length > 0 && full.every((row) => row.slice(from).every((cell) => /^\s*-?\d{1,3}\s*$/.test(cell)));
+  if (!mayBeTorn) return null;
+  if (decimalMark === ',' || tornCount > 1 || sample.some((row) => row.length === names.length)) return from;
+  if (carriesOver(full.map((row) => [Number(row[from]), Number(row[from + 1])]))) return from;
+  const [first] = full as [readonly string[]];
+  const detail = `The rows have one cell more than there are names: "${first.slice(from).join(',')}" may be one number or two.`;
+  throw new RequestError('choose-decimal-mark', `${detail} Send decimalMark=, or decimalMark=. to say which.`, [
+    {
+      parameter: 'decimalMark',
+      detail,
+      choices: [
+        { value: ',', reads: 'a decimal comma', consequence: `it is the number ${first.slice(from).join('.')}` },
+        {
+          value: '.',
+          reads: 'the comma parts two cells',
+          consequence: `it is the number ${first[from]}, and a column without a name`,
+        },
+      ],
+    },
+  ]);
+}
+
+/** Does the second number begin anew whenever the first goes up, as tenths do, and end high whenever it goes down? */
+function carriesOver(pairs: readonly (readonly [number, number])[]): boolean {
+  let [carries, others] = [0, 0];
+  for (let i = 1; i < pairs.length; i++) {
+    const [whole, part] = [pairs[i]![0] - pairs[i - 1]![0], pairs[i]![1] - pairs[i - 1]![1]];
+    if (Math.abs(whole) !== 1 || part === 0) continue;
+    if (whole * part < 0) carries++;
+    else others++;
+  }
+  return carries >= 5 && carries >= 9 * others;
+}
+
+/** A row with its torn numbers joined by their comma. */
+export function mended(row: readonly string[], tornFrom: number): string[] {
+  const cells = row.slice(0, tornFrom);
+  const torn = row.slice(tornFrom);
+  if (torn.length === 1) return [...cells, torn[0]!];
+  for (let i = 0; i < torn.length; i += 2)
+    cells.push(torn[i + 1] === undefined ? torn[i]! : `${torn[i]},${torn[i + 1]}`);
+  return cells;
+}

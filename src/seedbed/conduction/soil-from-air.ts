@@ -1,0 +1,144 @@
+import { neverStop, type ShouldStop } from '../../basics/stop.js';
+import { type BedKind, containerOf } from '../bed.js';
+import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from '../surface/ground.js';
+import type { Surface } from '../surface/surface.js';
+import { type AirRecord, type SurfaceForcing, surfaceForcing } from '../surface/surface-forcing.js';
+import { annualProfile, type YearWave } from './annual-start.js';
+import { type Boundary, conduct, type Exchange, hourlyMeans } from './conduct.js';
+
+/** How the soil lies when the record begins. */
+export type Start =
+  | { readonly wave: YearWave; readonly day: number }
+  | { readonly profileOf: (ground: Ground) => Float64Array };
+
+export interface SoilFromAir {
+  /** Hourly means at each depth asked [°C]. Shape (n) each. */
+  readonly hourlyC: readonly Float64Array[];
+  /** The response of 5 cm to sunnier weather than usual, by the hour (x₂ of the residuals); worked out when asked. Shape (n). */
+  sun(): Float64Array;
+  /** The share of the ground that snow is taken to cover, by the hour. Shape (n). */
+  readonly snowCover: Float64Array;
+}
+
+/** Steps of the response to sunshine [h]. */
+const SUN_STEP_H = 6;
+/** Where the residuals' model was measured [cm]. */
+const RESIDUALS_CM = 5;
+/** The depths at which the table's crops are sown [cm], and where the residuals were measured. */
+export const SOWN_DEPTHS_CM: readonly number[] = [0.3, 0.6, 1, 1.3, 1.5, 2, 2.5, 3, 4, RESIDUALS_CM];
+/** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
+const SIDE_CONDUCTANCE = 20;
+/** The sun warms a pot's side, averaged round it, by so much of what it does to the top. */
+const SIDE_SUN = 0.35;
+
+/**
+ * The soil's temperature under the air, hour by hour.
+ *
+ * @param air      The air above the bed.
+ * @param surface  How weather meets the soil.
+ * @param kind     Open to the ground below, or a container.
+ * @param depthsCm Depths wanted [cm].
+ * @param start    The profile at the record's start, or the year's wave of the sol-air temperature and the day of it, from
+ * which it follows.
+ * @param later    Another surface of the same soil from some hour on: a bed that is watered then.
+ * @param shouldStop Asked once a year of hours.
+ * @returns Hourly means, and the response to sunshine.
+ *
+ * Validity: daily means under grass: median RMSE 1.4 K at 5 cm (99 stations); bare ground by the hour: 2 K (one plot).
+ */
+export function soilFromAir(
+  air: AirRecord,
+  surface: Surface,
+  kind: BedKind,
+  depthsCm: readonly number[],
+  start: Start,
+  later?: { readonly fromH: number; readonly surface: Surface },
+  shouldStop: ShouldStop = neverStop,
+): SoilFromAir {
+  const ground = groundOf(surface, kind, depthsCm);
+  const forcing = surfaceForcing(air, surface);
+  if (later) changeFrom(later.fromH, forcing, surfaceForcing(air, later.surface));
+  const nodes = depthsCm.map((depth) => nodeAt(ground, depth));
+  const sunNode = nodeAt(ground, RESIDUALS_CM);
+  const profileC = startOf(start, ground, surface, kind, forcing);
+  const { conductance, sunK } = forcing;
+  const sideC = air.hourlyC.map((tempC, hour) => tempC + SIDE_SUN * sunK[hour]!);
+  const weather = boundaryOf({ conductance, tempC: forcing.solAirC }, air.hourlyC, sideC, surface, kind);
+  const edges = conduct(ground, profileC, weather, nodes, {}, shouldStop);
+  const sun = (): Float64Array => {
+    // The forcing is a day's: steps of some hours follow it as well.
+    const [tempC, held] = [everyHours(forcing.sunnier), everyHours(conductance)];
+    const still = new Float64Array(tempC.length);
+    const sunny = boundaryOf({ conductance: held, tempC }, still, still, surface, kind);
+    const flat = new Float64Array(ground.depthsCm.length);
+    const [told] = conduct(ground, flat, sunny, [sunNode], { freezes: false, stepH: SUN_STEP_H });
+    return Float64Array.from({ length: air.hourlyC.length }, (_, hour) => {
+      const at = (hour + 0.5) / SUN_STEP_H;
+      const edge = Math.floor(at);
+      return told![edge]! + (at - edge) * (told![edge + 1]! - told![edge]!);
+    });
+  };
+  return { hourlyC: edges.map(hourlyMeans), sun, snowCover: forcing.snowCover };
+}
+
+/** One value of every few hours: the middle one's. */
+function everyHours(hourly: Float64Array): Float64Array {
+  const middle = SUN_STEP_H / 2;
+  return Float64Array.from(
+    { length: Math.ceil(hourly.length / SUN_STEP_H) },
+    (_, step) => hourly[Math.min(hourly.length - 1, SUN_STEP_H * step + middle)]!,
+  );
+}
+
+/** Lets one forcing follow another from an hour on, in place. */
+function changeFrom(fromH: number, forcing: SurfaceForcing, later: SurfaceForcing): void {
+  const hour = Math.max(0, fromH);
+  for (const name of ['solAirC', 'conductance', 'sunK', 'snowCover', 'sunnier'] as const) {
+    if (hour < forcing[name].length) forcing[name].set(later[name].subarray(hour), hour);
+  }
+}
+
+/**
+ * The soil below a surface, with a node at each depth wanted; a container is as deep as anything asked in it. Depths at
+ * which crops are sown are always nodes, so that a depth's soil is the same alone and in a run with others.
+ */
+export const groundOf = (
+  { conductivity, heatCapacity }: Surface,
+  kind: BedKind,
+  depthsCm: readonly number[],
+): Ground => ({
+  depthsCm: gradedDepthsCm(
+    [...SOWN_DEPTHS_CM, ...depthsCm],
+    Math.max(containerOf(kind)?.depthCm ?? DEEP_CM, ...depthsCm),
+  ),
+  conductivity,
+  heatCapacity,
+});
+
+function startOf(start: Start, ground: Ground, surface: Surface, kind: BedKind, forcing: SurfaceForcing): Float64Array {
+  if ('profileOf' in start) return start.profileOf(ground);
+  if (!containerOf(kind)) return annualProfile(ground, start.wave, start.day, surface.conductance);
+  // A container forgets its past within a day.
+  const firstDay = forcing.solAirC.subarray(0, 24);
+  return new Float64Array(ground.depthsCm.length).fill(
+    firstDay.reduce((sum, tempC) => sum + tempC, 0) / firstDay.length,
+  );
+}
+
+/** What acts on a bed: on its surface, and on the sides and the bottom of a container. */
+function boundaryOf(
+  top: Exchange,
+  airC: Float64Array,
+  sideC: Float64Array,
+  { conductivity, heatCapacity }: Surface,
+  kind: BedKind,
+): Boundary {
+  const container = containerOf(kind);
+  if (!container) return { top };
+  const bottom = { conductance: new Float64Array(airC.length).fill(SIDE_CONDUCTANCE), tempC: airC };
+  if (container.radiusCm === null) return { top, bottom };
+  const radiusM = container.radiusCm / 100;
+  // From the wall to the mean of a round body: its radius over four times the conductivity.
+  const through = 1 / (1 / SIDE_CONDUCTANCE + radiusM / (4 * conductivity));
+  return { top, bottom, sides: { perSecond: ((2 / radiusM) * through) / heatCapacity, tempC: sideC } };
+}

@@ -1,4 +1,0 @@
-import type { PlanFields } from '../garden/season-store.js';
-import type { KeptTable } from './kept-rows.js';
-
-export const plans: KeptTable<PlanFields> = { name: 'plans', columns: ['bed'] };

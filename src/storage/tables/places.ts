@@ -1,0 +1,148 @@
+import { zoneNamed } from '../../basics/calendar.js';
+import { type IfRevision, isAtRevision } from '../../garden/store/kept.js';
+import type { Quotas } from '../../garden/store/quotas.js';
+import type { Page, Place, PlaceFields, Put } from '../../garden/store/store.js';
+import type { Database, Query } from '../database.js';
+import { takeTurn } from '../owner-turn.js';
+import { sameFields } from '../same-fields.js';
+import { addBytes, airDaysIn, BYTES_PER_AIR_DAY, BYTES_PER_READING, readingsIn, refuseOneMore } from './quotas.js';
+import { rezoneBed } from './reading-days.js';
+
+interface PlaceRow {
+  readonly id: string;
+  readonly revision: number;
+  readonly fields_revision: number;
+  readonly name: string;
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly elevation_m: number | null;
+  readonly time_zone: string;
+  readonly annual_rain_mm: number | null;
+  readonly source_format: string | null;
+  readonly source_url: string | null;
+  readonly source_every_hours: number | null;
+}
+
+const COLUMNS = `id, revision, name, latitude, longitude, elevation_m, time_zone, annual_rain_mm,
+  source_format, source_url, source_every_hours`;
+const SELECT = `select ${COLUMNS}, coalesce(fields_revision, revision) as fields_revision from places`;
+
+function placeOf(row: PlaceRow): Place {
+  const { source_format: format, source_url: url, source_every_hours: everyHours } = row;
+  return {
+    id: row.id,
+    revision: row.revision,
+    fieldsRevision: row.fields_revision,
+    name: row.name,
+    latitude: row.latitude,
+    longitude: row.longitude,
+    elevationM: row.elevation_m,
+    timeZone: row.time_zone,
+    annualRainMm: row.annual_rain_mm,
+    source: format !== null && url !== null && everyHours !== null ? { format, url, everyHours } : null,
+  };
+}
+
+export async function findPlace(ask: Pick<Query, 'all'>, owner: string, id: string): Promise<Place | undefined> {
+  const rows = await ask.all<PlaceRow>(`${SELECT} where owner = $1 and id = $2`, [owner, id]);
+  return rows[0] && placeOf(rows[0]);
+}
+
+export async function listPlaces(database: Database, owner: string, { after = '', limit }: Page): Promise<Place[]> {
+  const rows = await database.all<PlaceRow>(`${SELECT} where owner = $1 and id > $2 order by id limit $3`, [
+    owner,
+    after,
+    limit,
+  ]);
+  return rows.map(placeOf);
+}
+
+export const putPlace = (
+  database: Database,
+  quotas: Quotas,
+  owner: string,
+  id: string,
+  fields: PlaceFields,
+  ifRevision?: IfRevision,
+): Promise<Put<Place>> =>
+  database.transaction(async (query) => {
+    const revision = await takeTurn(query, owner);
+    const before = await findPlace(query, owner, id);
+    if (!before) await refuseOneMore(query, quotas, 'places', owner);
+    if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
+    const kept: Place = { ...fields, id, revision, fieldsRevision: revision };
+    if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
+    const { name, latitude, longitude, elevationM, timeZone, annualRainMm, source } = fields;
+    await query.run(
+      `insert into places (owner, ${COLUMNS}, fields_revision)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $3)
+       on conflict (owner, id) do update set
+         revision = excluded.revision, fields_revision = excluded.fields_revision, name = excluded.name, latitude = excluded.latitude,
+         longitude = excluded.longitude, elevation_m = excluded.elevation_m, time_zone = excluded.time_zone,
+         annual_rain_mm = excluded.annual_rain_mm, source_format = excluded.source_format,
+         source_url = excluded.source_url, source_every_hours = excluded.source_every_hours`,
+      [owner, id, revision, name, latitude, longitude, elevationM, timeZone, annualRainMm].concat([
+        source?.format ?? null,
+        source?.url ?? null,
+        source?.everyHours ?? null,
+      ]),
+    );
+    if (before && before.timeZone !== timeZone) await rezonePlace(query, owner, kept);
+    return { outcome: before ? 'replaced' : 'created', kept };
+  });
+
+/** The days of its beds' readings are other days now, and whatever was made from them is stale. */
+async function rezonePlace(query: Query, owner: string, { id, timeZone, revision }: Place): Promise<void> {
+  const of = [owner, id];
+  const beds = await query.all<{ id: string }>('select id from beds where owner = $1 and place = $2 order by id', of);
+  for (const bed of beds) await rezoneBed(query, owner, bed.id, zoneNamed(timeZone));
+  await query.run('update beds set revision = $3 where owner = $1 and place = $2', [...of, revision]);
+}
+
+export const deletePlace = (
+  database: Database,
+  quotas: Quotas,
+  owner: string,
+  id: string,
+  { withBeds = false, ifRevision }: { withBeds?: boolean; ifRevision?: IfRevision },
+): Promise<'deleted' | 'absent' | 'has-beds' | 'stale'> =>
+  database.transaction(async (query) => {
+    await takeTurn(query, owner);
+    const before = await findPlace(query, owner, id);
+    if (!before) return 'absent';
+    const beds = await query.all('select id from beds where owner = $1 and place = $2 limit 1', [owner, id]);
+    if (beds.length > 0 && !withBeds) return 'has-beds';
+    if (!isAtRevision(before.fieldsRevision, ifRevision)) return 'stale';
+    const inItsBeds = 'bed in (select id from beds where owner = $1 and place = $2)';
+    const bytes =
+      BYTES_PER_READING * (await readingsIn(query, inItsBeds, [owner, id])) +
+      BYTES_PER_AIR_DAY * (await airDaysIn(query, owner, id));
+    await query.run('delete from beds where owner = $1 and place = $2', [owner, id]);
+    await query.run('delete from places where owner = $1 and id = $2', [owner, id]);
+    await addBytes(query, quotas, owner, -bytes);
+    return 'deleted';
+  });
+
+/**
+ * Changes a series of a place, whose revision rises unless nothing was different.
+ *
+ * @param change Does it, and says what came of it and whether anything is different.
+ * @returns What came of it; `stale`: the place is at another revision; undefined where there is no such place.
+ */
+export const changeOfPlace = <T>(
+  database: Database,
+  owner: string,
+  place: string,
+  change: (query: Query, revision: number) => Promise<{ result: T; different: boolean }>,
+  ifRevision?: IfRevision,
+): Promise<T | 'stale' | undefined> =>
+  database.transaction(async (query) => {
+    const revision = await takeTurn(query, owner);
+    const of = [owner, place];
+    const found = await query.all<{ revision: number }>('select revision from places where owner = $1 and id = $2', of);
+    if (!found[0]) return undefined;
+    if (!isAtRevision(found[0].revision, ifRevision)) return 'stale';
+    const { result, different } = await change(query, revision);
+    if (different) await query.run('update places set revision = $3 where owner = $1 and id = $2', [...of, revision]);
+    return result;
+  });
