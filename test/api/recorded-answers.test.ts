@@ -125,6 +125,7 @@ describe('what is recorded', () => {
     const elsewhere: Partial<Record<ErrorCode, string>> = {
       internal: 'has no known cause',
       'too-slow': 'takes a real connection',
+      stopping: 'takes a service that is being stopped',
       'too-much-at-once': 'depends on what is under way',
       busy: 'depends on what is under way',
       'storage-full': 'takes a full disk',

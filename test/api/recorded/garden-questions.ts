@@ -55,16 +55,6 @@ export const keepingQuestions: readonly Question[] = [
   put('/v1/places/fallow', { ...place, name: 'Fallow' }),
   put('/v1/places/quillmere', { ...place, elevationM: 14 }, { as: 'again' }),
   patch('/v1/places/fallow', { annualRainMm: 900 }),
-  post('/v1/places/quillmere/air', { medium: 'air', daily: airDays('2023-07-01', 1494) }),
-  post('/v1/places/quillmere/air', { medium: 'air', daily: airDays('2027-07-25', 9, 0.5) }, { as: 'some days anew' }),
-  post(
-    '/v1/places/upper/air',
-    csvOf(
-      'date,air min (F),air max (F)',
-      airDays('2023-06-01', 1520, 7).map(({ date, min, max }) => ({ at: `${date},${fahrenheit(min)}`, value: max })),
-      ({ at, value }) => `${at},${fahrenheit(value)}`,
-    ),
-  ),
   put('/v1/places/harbour/normals', normals),
   put('/v1/places/quillmere/normals', normals),
   put('/v1/places/quillmere/coming-days', {
@@ -82,25 +72,6 @@ export const keepingQuestions: readonly Question[] = [
   put('/v1/beds/fallow', { ...bed, place: 'fallow', name: 'Fallow bed' }),
   patch('/v1/beds/frame', { shadePercent: 20 }),
   patch('/v1/beds/window', { roomC: 18.5 }),
-  post('/v1/beds/north/readings', northFile),
-  post(
-    '/v1/beds/north/readings',
-    {
-      medium: 'air',
-      readings: withOffset(soilHours('2027-07-28T00:00', 150, { meanC: 19, swingC: 7 })),
-    },
-    { as: 'air' },
-  ),
-  post('/v1/beds/south/readings?medium=soil', southFile),
-  post('/v1/beds/upper/readings', {
-    medium: 'soil',
-    probeDepthCm: 10,
-    unit: 'K',
-    readings: withOffset(soilHours('2027-07-15T00:00', 24 * 19), 'Z').map(({ at, value }) => ({
-      at,
-      value: Math.round(10 * (value + 273.15)) / 10,
-    })),
-  }),
   put('/v1/lots/onion-2026', {
     crop: 'onion',
     test: { sown: 100, germinated: 88 },
@@ -124,7 +95,6 @@ export const keepingQuestions: readonly Question[] = [
   }),
   put('/v1/sowings/north-lettuce-2', { bed: 'north', crop: 'lettuce', date: '2027-07-30', seeds: 150 }),
   put('/v1/sowings/north-carrot', { bed: 'north', crop: 'carrot', date: '2027-07-08', seeds: 300 }),
-  put('/v1/sowings/south-spinach', { bed: 'south', crop: 'spinach', date: '2027-07-25', seeds: 120, lot: 'spinach' }),
   put('/v1/sowings/south-beet', { bed: 'south', crop: 'beet', date: '2027-08-05', depthCm: 2 }),
   put('/v1/sowings/upper-bean', { bed: 'upper', crop: 'snap-bean', date: '2027-07-20', seeds: 60 }),
   put('/v1/sowings/window-tomato', {
@@ -165,6 +135,37 @@ export const keepingQuestions: readonly Question[] = [
   put('/v1/sowings/north-lettuce/counts/2027-08-02', { seedlings: 50, thinned: 6 }, { as: 'again' }),
   put('/v1/sowings/north-carrot/counts/2027-08-01', { seedlings: 0 }),
   put('/v1/sowings/upper-bean/counts/2027-07-31', { seedlings: 9, ofSeeds: 20, thinned: true }),
+  // Sowings were kept before the air and the readings, as each answer would be worked out from years.
+  post('/v1/places/quillmere/air', { medium: 'air', daily: airDays('2023-07-01', 1494) }),
+  post('/v1/places/quillmere/air', { medium: 'air', daily: airDays('2027-07-25', 9, 0.5) }, { as: 'some days anew' }),
+  post(
+    '/v1/places/upper/air',
+    csvOf(
+      'date,air min (F),air max (F)',
+      airDays('2023-06-01', 1520, 7).map(({ date, min, max }) => ({ at: `${date},${fahrenheit(min)}`, value: max })),
+      ({ at, value }) => `${at},${fahrenheit(value)}`,
+    ),
+  ),
+  post('/v1/beds/north/readings', northFile),
+  post(
+    '/v1/beds/north/readings',
+    {
+      medium: 'air',
+      readings: withOffset(soilHours('2027-07-28T00:00', 150, { meanC: 19, swingC: 7 })),
+    },
+    { as: 'air' },
+  ),
+  post('/v1/beds/south/readings?medium=soil', southFile),
+  post('/v1/beds/upper/readings', {
+    medium: 'soil',
+    probeDepthCm: 10,
+    unit: 'K',
+    readings: withOffset(soilHours('2027-07-15T00:00', 24 * 19), 'Z').map(({ at, value }) => ({
+      at,
+      value: Math.round(10 * (value + 273.15)) / 10,
+    })),
+  }),
+  put('/v1/sowings/south-spinach', { bed: 'south', crop: 'spinach', date: '2027-07-25', seeds: 120, lot: 'spinach' }),
   put('/v1/sowings/south-spinach/counts/2027-08-02', { seedlings: 3, ofSeeds: 60 }),
   patch('/v1/sowings/north-lettuce-2', { seeds: 180 }),
   patch('/v1/sowings/south-beet', { date: '2027-08-02', time: '07:30' }),

@@ -7,18 +7,13 @@ export interface RecordedAnswer {
   readonly body?: unknown;
 }
 
-/** Sentences, and what differs from run to run: ids of requests, tokens and secrets, times, the model's name for itself. */
-const LEFT_OUT = new Set(
-  ['text', 'detail', 'title', 'reads', 'consequence', 'description', 'summary'].concat([
-    'instance',
-    'issuedAt',
-    'calendarUrl',
-    'secret',
-    'model',
-  ]),
-);
+/** Sentences, and what says nothing of the answer: ids of requests, tokens and secrets, times, revisions, the model's name and sources. */
+const LEFT_OUT = new Set([
+  ...['text', 'detail', 'title', 'reads', 'consequence', 'description', 'summary'],
+  ...['instance', 'issuedAt', 'calendarUrl', 'secret', 'revision', 'model'],
+]);
 /** Codes in some answers, and sentences in others. */
-const MAY_BE_SENTENCES = new Set(['why', 'source', 'says']);
+const MAY_BE_SENTENCES = new Set(['why', 'source']);
 
 const isWords = (key: string, value: unknown): boolean =>
   LEFT_OUT.has(key) || (MAY_BE_SENTENCES.has(key) && typeof value === 'string' && !/^[a-z]+(-[a-z]+)*$/.test(value));
