@@ -45,8 +45,11 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   const { from, to } = pickBlock(read);
   const stamps = store.stamps().subarray(from, to);
   const values = store.values().subarray(from, to);
+  yield;
   dropNowhere(read, stamps, values, from);
+  yield;
   const ordered = yield* inTimeOrder(stamps, values, stamps.length);
+  yield;
   if (ordered.count === 0) throw nothingRead(read);
   const lost = lostClockRows(stamps.subarray(0, ordered.count));
   const lineOf = (i: number): number => store.lineOf(from + ordered.rowOf(lost + i));
