@@ -213,7 +213,7 @@ describe('when the service stops', () => {
     const [answers] = await Promise.all([asked, service.close()]);
     expect(performance.now() - started).toBeLessThan(3000);
     expect(answers.every(({ statusCode }) => statusCode === 200 || statusCode === 503)).toBe(true);
-    expect(answers.at(-1)!.json()).toMatchObject({ code: 'busy' });
+    expect(answers.at(-1)!.json()).toMatchObject({ code: 'stopping' });
   });
 });
 
