@@ -38,7 +38,8 @@ const FAR_AHEAD_DAYS = 14;
 /** What the answer rests on. */
 export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
   const { crop, bed, sowing, site, lot, learned } = question;
-  const notes: ForecastAssumption[] = [
+  const isTaught = learned && (question.timeFactor === null || question.standFactor === null);
+  const notes: (ForecastAssumption | { readonly code: 'counts'; readonly text: string })[] = [
     { code: 'curve', params: { crop: crop.id, source: crop.source } },
     {
       code: 'moist-seedbed',
@@ -56,6 +57,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
         time: originOf(question.timeFactor, learned?.timeFactor),
       },
     },
+    ...(isTaught ? [{ code: 'counts' as const, text: learned.text }] : []),
   ];
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });
@@ -74,8 +76,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
       params: { hotThresholdC: crop.hotThresholdC, marginK: STEP_BEYOND_K },
     });
   }
-  const isTaught = learned && (question.timeFactor === null || question.standFactor === null);
-  return [...notes, ...(isTaught ? [{ code: 'counts', text: learned.text }] : [])];
+  return notes;
 }
 
 /** Where a factor comes from that is applied beside the laboratory's figures. */

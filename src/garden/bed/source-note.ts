@@ -1,5 +1,4 @@
 import { DAY_MS, HOUR_MS } from '../../basics/calendar.js';
-import type { Note } from '../../basics/errors.js';
 import type { SourceState } from '../store/store.js';
 
 /** One or two failures come and go. */
@@ -13,7 +12,10 @@ const MISSED = 2;
  * @param state What the store keeps of it; undefined where the place has no source.
  * @returns null where there is nothing to heed.
  */
-export function sourceNote(state: SourceState | undefined, nowMs: number): Note | null {
+export function sourceNote(
+  state: SourceState | undefined,
+  nowMs: number,
+): { readonly code: string; readonly text: string } | null {
   if (!state) return null;
   const { fetchedAtMs, failures, lastError, everyHours } = state;
   const why = lastError ? ` ${lastError}` : '';
@@ -29,8 +31,8 @@ export function sourceNote(state: SourceState | undefined, nowMs: number): Note 
   return stale(`The place's source is behind. ${inUse}${why}`);
 }
 
-const stale = (text: string): Note => ({ code: 'source-stale', text });
-const failing = (text: string): Note => ({ code: 'source-failing', text });
+const stale = (text: string) => ({ code: 'source-stale', text });
+const failing = (text: string) => ({ code: 'source-failing', text });
 const times = (n: number): string => (n === 1 ? 'one try' : `${n} tries`);
 
 function ageInWords(ms: number): string {
