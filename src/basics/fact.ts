@@ -34,6 +34,9 @@ export interface Fact {
 
 export type Params = Readonly<Record<string, string | number | null>>;
 
+/** Makes a sentence, or several, of a fact: in the reader's language, units and dates. */
+export type Say = (fact: Fact) => string;
+
 /** One of the facts that some kinds declare, such as `FactOf<typeof forecastFacts>`. */
 export type FactOf<F extends FactKinds> = {
   [Code in keyof F & string]: {

@@ -43,6 +43,7 @@ export const noteSchema = z.strictObject({
   code: z.string(),
   text: z.string(),
   params: paramsSchema.optional(),
+  source: z.string().optional().describe('Who says so, of what is known of a crop.'),
 });
 
 /** What every answer carries. */

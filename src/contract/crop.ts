@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { faultOfRows } from '../germination/own-crop.js';
-import { answerShape, spanSchema } from './common.js';
+import { answerShape, noteSchema, spanSchema } from './common.js';
 
 const share = z.number().min(0).max(1);
 const tempC = z.number().min(-10).max(60);
@@ -66,6 +66,9 @@ export const cropChoiceSchema = z.union(
   { error: 'must be the id of a crop of GET /v1/crops, such as lettuce, or in JSON an object with rows of your own' },
 );
 
+/** What to know of a crop before sowing, and who says so. */
+export const cautionSchema = noteSchema.required({ source: true });
+
 const cropShape = {
   id: z.string(),
   name: z.string(),
@@ -92,7 +95,7 @@ const cropShape = {
   field: spanSchema.describe("The share of a laboratory's stand that beds have given."),
   bedTimeFactor: spanSchema.describe('How many times longer than the chart beds have taken.'),
   maxDays: z.number(),
-  cautions: z.array(z.strictObject({ code: z.string(), text: z.string(), source: z.string() })),
+  cautions: z.array(cautionSchema),
   source: z.string(),
 };
 

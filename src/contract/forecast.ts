@@ -7,6 +7,7 @@ import {
   dateSchema,
   dateSpanSchema,
   idSchema,
+  paramsSchema,
   spanSchema,
   timeSchema,
   timeZoneSchema,
@@ -170,10 +171,19 @@ const spellSchema = z.strictObject({
   delayDays: z.strictObject({ half: z.number(), most: z.number() }).nullable(),
   standAtRisk: z.number().describe('Points of stand lost to this spell if seed it held too long is lost.'),
   hoursInFirstDay: z.number(),
+  freeDate: z
+    .strictObject({
+      date: dateOutSchema,
+      hotHoursLeft: z.number().describe('Hours beyond the threshold that such a sowing still meets.'),
+    })
+    .nullable()
+    .describe('The first later sowing that meets no such spell before most of it is up; null: none up to `lookedTo`.'),
+  lookedTo: dateOutSchema.describe('Until when these temperatures are looked at.'),
   remedies: z.array(
     z.strictObject({
       action: z.enum(remedyActions),
       text: z.string(),
+      params: paramsSchema.optional(),
       hotHoursAvoided: spanSchema.optional(),
       coolerC: spanSchema.optional().describe("At the seed, at the day's peak [K]."),
     }),

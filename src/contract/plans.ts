@@ -3,7 +3,7 @@ import { daysBetween } from '../basics/calendar.js';
 import { gapWhys } from '../garden/plan/plan-words.js';
 import { sowingMethods } from '../garden/store/season-store.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema } from './common.js';
-import { cropChoiceSchema, ownCropSchema } from './crop.js';
+import { cautionSchema, cropChoiceSchema, ownCropSchema } from './crop.js';
 import { revisionOutSchema } from './kept.js';
 
 const MOST_DAYS = 366;
@@ -75,7 +75,7 @@ export const planAnswerSchema = z.strictObject({
   gaps: z
     .array(z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string() }))
     .describe('Weeks of the harvest that nothing reaches in most years.'),
-  cautions: z.array(z.strictObject({ code: z.string(), text: z.string(), source: z.string() })),
+  cautions: z.array(cautionSchema),
   ...answerShape,
 });
 export type PlanAnswer = z.infer<typeof planAnswerSchema>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { usualCriteria } from '../answers/windows/dates-in-years.js';
-import { answerShape, dateOutSchema, dateSchema } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
+import { cautionSchema } from './crop.js';
 import { askingShape, lotSchema, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
 
@@ -55,7 +56,14 @@ export const windowAnswerSchema = z.strictObject({
     maxDays: z.number(),
     sureness: z.number(),
   }),
-  best: z.strictObject({ date: dateOutSchema, why: z.string() }).nullable(),
+  best: z
+    .strictObject({
+      date: dateOutSchema,
+      why: z.string(),
+      code: z.string().optional(),
+      params: paramsSchema.optional(),
+    })
+    .nullable(),
   windows: z
     .array(
       z.strictObject({
@@ -82,7 +90,7 @@ export const windowAnswerSchema = z.strictObject({
       ifHeldAreLost: quantilesSchema,
     }),
   ),
-  cautions: z.array(z.strictObject({ code: z.string(), text: z.string(), source: z.string() })),
+  cautions: z.array(cautionSchema),
   understood: z.array(reportSchema),
   ...answerShape,
 });

@@ -1,3 +1,4 @@
+import type { CautionFact } from './caution-facts.js';
 import type { Caution, Span } from './crop.js';
 
 export const HANDBOOK = "Harrington & Minges 1954, as printed in Knott's Handbook, 4th ed. 1997";
@@ -11,60 +12,53 @@ export const usualBedTime: Span = { from: 1, to: 1.2 };
 
 export const treatedSeed: Caution = {
   code: 'treated-seed',
-  text:
-    'Seed sold as treated, often brightly dyed, carries a pesticide: wear gloves, wash afterwards, keep it from ' +
-    'children, animals and birds, and never eat it or feed it. Follow the label; ask local advisers about leftovers.',
+  params: {},
   source: 'National Pesticide Information Center 2023, for the dye; the rest common practice, no source',
 };
 
 export const coldWetSoil: Caution = {
   code: 'cold-wet-soil',
-  text:
-    'In cold, wet soil the seed lies long, and rots or is eaten before it is up. ' +
-    'Wait for warmer soil rather than sow early, and do not sow just before a cold rain.',
+  params: {},
   source: 'Iowa State University Extension, on cold injury; written of soybean and maize',
 };
 
 export const shortLivedSeed: Caution = {
   code: 'short-lived-seed',
-  text: 'The seed keeps for about one year. Buy it fresh, or test some on damp paper before you sow an older packet.',
+  params: {},
   source: `${STORAGE}; the test: ${COMMON}`,
 };
 
 export const slowInBeds: Caution = {
   code: 'beds-take-longer',
-  text:
-    'The chart counts days much like those in which onion roots appear, not shoots. ' +
-    'In a bed the seedlings may need about twice as long, so do not give the row up early.',
+  params: {},
   source: 'derived: chart days against Brewster 2008 (roots) and Bierhuizen & Wagenvoort 1974 (shoots, from memory)',
 };
 
 export const slowerElsewhere: Caution = {
   code: 'slower-elsewhere',
-  text: 'Another set of published figures makes this crop more than twice as slow at 20 °C. Give it time.',
+  params: { atC: 20 },
   source: 'Bierhuizen & Wagenvoort 1974, from memory',
 };
 
 export const autumnSlows: Caution = {
   code: 'autumn-slows',
-  text:
-    'Sown in late summer, the plants grow into short, cool days and are ready later than the days to harvest say: ' +
-    'allow about two weeks more, or 80 days where a packet says 65.',
+  params: {},
   source: 'McDaniel, Virginia Tech, 2011, on planning autumn crops',
 };
 
-export function weakLot(row: string): Caution {
-  return {
-    code: 'weak-lot',
-    text: `The one lot of seed behind the chart seems to have been poor: ${row} A sound packet may well do better.`,
-    source: `our judgement of the row in ${HANDBOOK}`,
-  };
-}
+export const weakLot = (params: CautionParams<'weak-lot'>): Caution => ({
+  code: 'weak-lot',
+  params,
+  source: `our judgement of the row in ${HANDBOOK}`,
+});
 
-export function hotSideUntested(testedToC: number, guess: string): Caution {
-  return {
-    code: 'hot-side-untested',
-    text: `Nobody timed this crop in soil warmer than ${testedToC} °C for the chart. ${guess}`,
-    source: HANDBOOK,
-  };
-}
+/** @param there What the crop did in the warmest soil that it was timed in. */
+export const hotSideUntested = (
+  testedToC: number,
+  there: CautionParams<'hot-side-untested'>['there'],
+  counted: Omit<CautionParams<'hot-side-untested'>, 'testedToC' | 'there'> = NOT_COUNTED,
+): Caution => ({ code: 'hot-side-untested', params: { testedToC, there, ...counted }, source: HANDBOOK });
+
+const NOT_COUNTED = { seedlings: null, coolerSeedlings: null, coolerC: null };
+
+type CautionParams<Code extends CautionFact['code']> = Extract<CautionFact, { code: Code }>['params'];

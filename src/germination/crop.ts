@@ -1,3 +1,4 @@
+import type { CautionFact } from './caution-facts.js';
 import type { ViabilitySet } from './storage/viability-sets.js';
 
 /** What one constant temperature did to a crop's seed. */
@@ -19,12 +20,10 @@ export interface Span {
 }
 
 /** A thing to know before sowing, and who says so. */
-export interface Caution {
-  readonly code: string;
-  readonly text: string;
+export type Caution = CautionFact & {
   /** A publication, or "common practice, no source", or "from memory: ...". */
   readonly source: string;
-}
+};
 
 export interface SoilLimits {
   readonly minimumC: number;

@@ -1,8 +1,9 @@
 import { type LinearScale, scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
-import { degrees, degreesSpan, inUnit, type Unit } from './degrees.js';
+import { degrees, degreesSpan, inUnit } from './degrees.js';
 import { inRows, lettering, paragraph, TYPE, widthOf } from './lettering.js';
 import { type PictureOptions, picture, type Sheet, sheetOf } from './picture.js';
+import type { SayPicture } from './picture-facts.js';
 import { rungs } from './rungs.js';
 import { element, tenth } from './svg.js';
 import { paint } from './theme.js';
@@ -18,6 +19,7 @@ export interface DrawnRow {
 
 /** Of a crop what is drawn; an answer of /v1/crops/{id} has it all. */
 export interface DrawnCrop {
+  readonly id: string;
   readonly name: string;
   readonly latinName?: string | null;
   readonly rows: readonly DrawnRow[];
@@ -32,30 +34,25 @@ export interface DrawnCrop {
 
 type Cell = 'timed' | 'none-came' | 'not-tested';
 const cellOf = ({ tested, days }: DrawnRow): Cell => (tested ? (days === null ? 'none-came' : 'timed') : 'not-tested');
-const CELL_WORDS: Readonly<Record<Cell, string>> = {
-  timed: 'tested',
-  'none-came': 'tested, and none came',
-  'not-tested': 'never tested',
-};
-const CELLS = Object.keys(CELL_WORDS) as Cell[];
+const CELLS: readonly Cell[] = ['timed', 'none-came', 'not-tested'];
 /** Between two cells the rate is drawn at so many places. */
 const PIECES = 12;
 
 type Corner = readonly [x: number, y: number];
 
 /** The crop's curve: days to half and percent over temperature, with what was tested, what failed and what nobody tried. */
-export function cropCurve(crop: DrawnCrop, options: PictureOptions = {}): string {
+export function cropCurve(crop: DrawnCrop, options: PictureOptions): string {
   const sheet = sheetOf(options);
-  const { unit } = sheet;
+  const { unit, say } = sheet;
   const rows = rowsOf(crop);
   const box = { x: sheet.left, width: sheet.right - sheet.left };
   const x = temperatureScale(crop, rows, sheet);
   const xOf = (tempC: number): number => x(inUnit(tempC, unit));
   const [fromX, toX] = x.range() as [number, number];
 
-  const title = paragraph({ ...box, y: 14 }, titleOf(crop), { size: TYPE.title, bold: true });
-  const said = paragraph({ ...box, y: title.toY }, gist(crop, rows, unit), { colour: 'quiet' });
-  const limits = limitsOf(crop, unit)
+  const title = paragraph({ ...box, y: 14 }, titleOf(crop, say), { size: TYPE.title, bold: true });
+  const said = paragraph({ ...box, y: title.toY }, gist(crop, rows, sheet), { colour: 'quiet' });
+  const limits = limitsOf(crop, sheet)
     .map((limit) => ({ ...limit, x: xOf(limit.tempC) }))
     .filter(({ x: at }) => at >= fromX && at <= toX);
   const labels = inRows(limits, { from: sheet.left, to: sheet.right });
@@ -64,7 +61,7 @@ export function cropCurve(crop: DrawnCrop, options: PictureOptions = {}): string
 
   const daysCaption = paragraph(
     { ...box, y: labelsY + labelRows * 17 + 6 },
-    'Days until half of those that come are up',
+    say({ code: 'picture.days-to-half', params: {} }),
     {
       size: TYPE.small,
     },
@@ -75,7 +72,7 @@ export function cropCurve(crop: DrawnCrop, options: PictureOptions = {}): string
   const daysY = scaleLog()
     .domain(daysDomain(timed.map(({ days }) => days!)))
     .range([daysBottom, daysTop]);
-  const percentCaption = paragraph({ ...box, y: daysBottom + 14 }, 'Seedlings of a hundred seeds', {
+  const percentCaption = paragraph({ ...box, y: daysBottom + 14 }, say({ code: 'picture.seedlings', params: {} }), {
     size: TYPE.small,
   });
   const percentTop = percentCaption.toY + 14;
@@ -115,7 +112,7 @@ export function cropCurve(crop: DrawnCrop, options: PictureOptions = {}): string
   return picture(
     sheet,
     cells.toY + 10,
-    { title: titleOf(crop), description: inWords(crop, rows, unit), hatches: [] },
+    { title: titleOf(crop, say), description: inWords(crop, rows, sheet), hatches: [] },
     [
       title.drawn,
       said.drawn,
@@ -126,7 +123,7 @@ export function cropCurve(crop: DrawnCrop, options: PictureOptions = {}): string
       daysCaption.drawn,
       percentCaption.drawn,
       ...daysLines(rows, xOf, daysY),
-      ...timed.map(({ temperatureC, days }) => dot(xOf(temperatureC), daysY(days!), daysInWords(days!), sheet)),
+      ...timed.map(({ temperatureC, days }) => dot(xOf(temperatureC), daysY(days!), String(roundedDays(days!)), sheet)),
       percentLine(counted, xOf, percentY),
       ...counted.map(({ temperatureC, percent }) =>
         dot(xOf(temperatureC), percentY(percent!), `${Math.round(percent!)}`, sheet),
@@ -234,7 +231,7 @@ const dot = (x: number, y: number, text: string, { right }: Sheet): string => {
   );
 };
 
-const daysInWords = (days: number): string => String(days < 10 ? Math.round(days * 10) / 10 : Math.round(days));
+const roundedDays = (days: number): number => (days < 10 ? Math.round(days * 10) / 10 : Math.round(days));
 
 function temperatureAxis(x: LinearScale, { unit, isWide, right }: Sheet, y: number) {
   const [fromX, toX] = x.range() as [number, number];
@@ -265,67 +262,94 @@ function mark(cell: Cell, x: number, y: number): string {
 }
 
 /** What was tried at each temperature, and what the marks mean. */
-function cellLane(rows: readonly DrawnRow[], xOf: (tempC: number) => number, { left, right }: Sheet, fromY: number) {
+function cellLane(
+  rows: readonly DrawnRow[],
+  xOf: (tempC: number) => number,
+  { left, right, say }: Sheet,
+  fromY: number,
+) {
   const marks = rows.map((row) => mark(cellOf(row), xOf(row.temperatureC), fromY + 6));
   let x = left;
   let y = fromY + 30;
   const legend = CELLS.filter((cell) => rows.some((row) => cellOf(row) === cell)).map((cell) => {
-    const width = 18 + widthOf(CELL_WORDS[cell], TYPE.small) + 14;
+    const text = say({ code: 'picture.cell', params: { cell, at: null } });
+    const width = 18 + widthOf(text, TYPE.small) + 14;
     if (x > left && x + width > right) {
       x = left;
       y += 20;
     }
-    const drawn = mark(cell, x + 6, y - 4) + lettering(x + 18, y, CELL_WORDS[cell], { size: TYPE.small });
+    const drawn = mark(cell, x + 6, y - 4) + lettering(x + 18, y, text, { size: TYPE.small });
     x += width;
     return drawn;
   });
   return { drawn: marks.join('') + legend.join(''), toY: y + 4 };
 }
 
+type Wording = Pick<Sheet, 'say' | 'unit'>;
+
 /** The temperatures that are named above the curve. */
-function limitsOf({ soil, hotThresholdC }: DrawnCrop, unit: Unit) {
+function limitsOf({ soil, hotThresholdC }: DrawnCrop, { say, unit }: Wording) {
   const all = [
     ...(soil
       ? [
-          { tempC: soil.minimumC, text: `least ${degrees(soil.minimumC, unit)}` },
-          { tempC: soil.maximumC, text: `most ${degrees(soil.maximumC, unit)}` },
+          { tempC: soil.minimumC, limit: 'minimum' as const },
+          { tempC: soil.maximumC, limit: 'maximum' as const },
         ]
       : []),
-    { tempC: hotThresholdC, text: `held by heat from ${degrees(hotThresholdC, unit)}` },
+    { tempC: hotThresholdC, limit: 'heat' as const },
   ];
-  return all.filter(({ tempC }) => Number.isFinite(tempC)).sort((a, b) => a.tempC - b.tempC);
+  return all
+    .filter(({ tempC }) => Number.isFinite(tempC))
+    .sort((a, b) => a.tempC - b.tempC)
+    .map(({ tempC, limit }) => ({
+      tempC,
+      text: say({ code: 'picture.limit', params: { limit, at: degrees(tempC, unit) } }),
+    }));
 }
 
-const titleOf = ({ name, latinName }: DrawnCrop): string => `${name}${latinName ? ` (${latinName})` : ''}`;
+/** A crop of the grower's own is called as they call it. */
+const titleOf = ({ id, name, latinName }: DrawnCrop, say: SayPicture): string =>
+  say({ code: 'picture.crop', params: { crop: id === OWN_ID ? name : id, latinName: latinName || null } });
 
-function gist({ soil }: DrawnCrop, rows: readonly DrawnRow[], unit: Unit): string {
+const OWN_ID = 'own-rows';
+
+function gist({ soil }: DrawnCrop, rows: readonly DrawnRow[], { say, unit }: Wording): string {
   const fastest = rows
     .filter((row) => row.days !== null)
     .reduce<DrawnRow | null>((best, row) => (best && best.days! <= row.days! ? best : row), null);
-  const likes = soil ? `It likes soil of ${degreesSpan(soil.optimumFromC, soil.optimumToC, unit)} (shaded)` : '';
-  const quickest = fastest
-    ? `comes up fastest at ${degrees(fastest.temperatureC, unit)}, in ${daysInWords(fastest.days!)} days`
-    : '';
-  if (!likes) return quickest ? `It ${quickest}.` : 'No temperature at which it comes up was timed.';
-  return `${likes}${quickest ? `, and ${quickest}` : ''}.`;
+  return say({
+    code: 'picture.curve',
+    params: {
+      ...(soil ? degreesSpan(soil.optimumFromC, soil.optimumToC, unit) : { from: null, to: null }),
+      fastest: fastest && degrees(fastest.temperatureC, unit),
+      days: fastest && roundedDays(fastest.days!),
+    },
+  });
 }
 
 /** What the picture says, for who does not see it. */
-function inWords(crop: DrawnCrop, rows: readonly DrawnRow[], unit: Unit): string {
-  const at = (cell: Cell): DrawnRow[] => rows.filter((row) => cellOf(row) === cell);
-  const temps = (some: readonly DrawnRow[]): string =>
-    some.map(({ temperatureC }) => degrees(temperatureC, unit)).join(', ');
-  const timed = at('timed').map(({ temperatureC, days }) => `${daysInWords(days!)} at ${degrees(temperatureC, unit)}`);
+function inWords(crop: DrawnCrop, rows: readonly DrawnRow[], wording: Wording): string {
+  const { say, unit } = wording;
+  const valuesAt = (values: readonly { readonly tempC: number; readonly value: number }[]): string =>
+    values
+      .map(({ tempC, value }) => say({ code: 'picture.value-at', params: { value, at: degrees(tempC, unit) } }))
+      .join(', ');
+  const timed = rows
+    .filter((row) => cellOf(row) === 'timed')
+    .map(({ temperatureC, days }) => ({ tempC: temperatureC, value: roundedDays(days!) }));
   const counted = rows
     .filter(({ percent }) => percent !== null)
-    .map(({ temperatureC, percent }) => `${Math.round(percent!)} at ${degrees(temperatureC, unit)}`);
+    .map(({ temperatureC, percent }) => ({ tempC: temperatureC, value: Math.round(percent!) }));
+  const untimed = CELLS.filter((cell) => cell !== 'timed').map((cell) => {
+    const at = rows.filter((row) => cellOf(row) === cell).map(({ temperatureC }) => degrees(temperatureC, unit));
+    return at.length > 0 ? say({ code: 'picture.cell', params: { cell, at: at.join(', ') } }) : '';
+  });
   return [
-    gist(crop, rows, unit),
-    timed.length > 0 ? `Days until half is up: ${timed.join(', ')}.` : '',
-    counted.length > 0 ? `Seedlings of a hundred seeds: ${counted.join(', ')}.` : '',
-    at('none-came').length > 0 ? `Tested, and none came: ${temps(at('none-came'))}.` : '',
-    at('not-tested').length > 0 ? `Never tested: ${temps(at('not-tested'))}.` : '',
-    ...limitsOf(crop, unit).map(({ text }) => `${text[0]!.toUpperCase()}${text.slice(1)}.`),
+    gist(crop, rows, wording),
+    timed.length > 0 ? say({ code: 'picture.days-at', params: { values: valuesAt(timed) } }) : '',
+    counted.length > 0 ? say({ code: 'picture.seedlings-at', params: { values: valuesAt(counted) } }) : '',
+    ...untimed,
+    ...limitsOf(crop, wording).map(({ text }) => `${text}.`),
   ]
     .filter(Boolean)
     .join(' ');

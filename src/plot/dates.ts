@@ -20,6 +20,8 @@ export interface DateWords {
   /** Of a day since 1970, as `3 Aug`. */
   ofDay(day: number): string;
   monthOfDay(day: number): string;
+  /** As `this, that and another`. */
+  list(texts: readonly string[]): string;
 }
 
 /** The date of a day since 1970. */
@@ -45,6 +47,7 @@ export const dateWords = remembered((locale: string): DateWords => {
   const long = format({ day: 'numeric', month: 'long', year: 'numeric' });
   const short = format({ day: 'numeric', month: 'short' });
   const month = format({ month: 'short' });
+  const list = new Intl.ListFormat(locale, { type: 'conjunction' });
   const at = (day: number): Date => new Date(day * DAY_MS);
   return {
     long: (date) => long.format(at(dayOf(date))),
@@ -53,6 +56,7 @@ export const dateWords = remembered((locale: string): DateWords => {
       from === to ? short.format(at(dayOf(from))) : short.formatRange(at(dayOf(from)), at(dayOf(to))),
     ofDay: (day) => short.format(at(day)),
     monthOfDay: (day) => month.format(at(day)),
+    list: (texts) => list.format(texts),
   };
 });
 

@@ -11,9 +11,15 @@ export const fromUnit = (temp: number, unit: Unit): number => (unit === 'F' ? ((
 /** A temperature in words, to whole degrees, as `21 °C`. */
 export const degrees = (tempC: number, unit: Unit): string => `${Math.round(inUnit(tempC, unit))} °${unit}`;
 
-/** From one temperature to another, as `21 to 27 °C`. */
-export const degreesSpan = (fromC: number, toC: number, unit: Unit): string =>
-  `${Math.round(inUnit(fromC, unit))} to ${degrees(toC, unit)}`;
+/** The ends of a span of temperatures in words, to whole degrees, as `21` and `27 °C`. */
+export const degreesSpan = (
+  fromC: number,
+  toC: number,
+  unit: Unit,
+): { readonly from: string; readonly to: string } => ({
+  from: `${Math.round(inUnit(fromC, unit))}`,
+  to: degrees(toC, unit),
+});
 
 /** Heights of temperatures in the reader's unit, around all of some in °C. */
 export function degreeScale(tempsC: readonly number[], unit: Unit, bottomY: number, topY: number): LinearScale {

@@ -54,7 +54,8 @@ export interface DrawnHours {
 
 /** What is drawn around a forecast. */
 export interface ForecastSetting {
-  readonly cropName: string;
+  /** A crop's id, or what the grower calls a crop of their own. */
+  readonly crop: string;
   readonly bedName?: string | null;
   /** The soil that suits the crop [°C]. */
   readonly goodC?: { readonly from: number; readonly to: number } | null;

@@ -20,7 +20,10 @@ export function emergencePanel(
   const { field } = forecast.stand;
   const caption = paragraph(
     { x: sheet.left, y: fromY, width: sheet.right - sheet.left },
-    `Seedlings up, of a hundred seeds, as in a laboratory; beds give ${Math.round(field.from)} to ${Math.round(field.to)}`,
+    sheet.say({
+      code: 'picture.seedlings-up',
+      params: { fromSeedlings: Math.round(field.from), toSeedlings: Math.round(field.to) },
+    }),
     { size: TYPE.small },
   );
   const topY = caption.toY + 8;
@@ -88,7 +91,7 @@ function lanesOf(forecast: DrawnForecast, { sheet, words, x }: Frame, fromY: num
   const [, toX] = x.range() as [number, number];
   const lanes = EVENTS.map((event) => {
     const milestone = forecast.emergence[event];
-    const text = milestoneInWords(event, milestone, forecast.stand.by, words);
+    const text = milestoneInWords(event, milestone, forecast.stand.by, { ...sheet, words });
     return { text, widthPx: widthOf(text) + 14, bar: 'why' in milestone ? null : rangeBar(milestone, x) };
   });
   const isBeside = lanes.every(

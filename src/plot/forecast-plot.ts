@@ -11,7 +11,7 @@ import { partsStrip, temperature } from './temperature-course.js';
 import { paint } from './theme.js';
 
 /** The forecast in one picture: temperature at the seed, what comes up of it and when, spells, today and the count. */
-export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, options: PictureOptions = {}): string {
+export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const words = dateWords(sheet.locale);
   const firstDay = dayOf(forecast.sowing.date);
@@ -44,22 +44,32 @@ export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, 
     up.letters,
   ].join('');
   const said = {
-    title: titleOf(forecast, setting, words),
-    description: forecastInWords(forecast, setting, words, sheet.unit),
+    title: titleOf(forecast, setting, { ...sheet, words }),
+    description: forecastInWords(forecast, setting, { ...sheet, words }),
   };
   return picture(sheet, up.toY + 10, { ...said, hatches: ['hot', 'cold', 'modelled', 'expected'] }, drawn);
 }
 
 function heading(forecast: DrawnForecast, setting: ForecastSetting, { sheet, words }: Frame) {
   const box = { x: sheet.left, width: sheet.right - sheet.left };
-  const title = paragraph({ ...box, y: 14 }, titleOf(forecast, setting, words), { size: TYPE.title, bold: true });
-  const said = paragraph({ ...box, y: title.toY }, gist(forecast, setting.today ?? null, words), { colour: 'quiet' });
+  const told = { ...sheet, words };
+  const { goodC } = setting;
+  const title = paragraph({ ...box, y: 14 }, titleOf(forecast, setting, told), { size: TYPE.title, bold: true });
+  const said = paragraph({ ...box, y: title.toY }, gist(forecast, setting.today ?? null, told), { colour: 'quiet' });
   const known = forecast.daily.length > 0;
   const caption = paragraph(
     { ...box, y: said.toY + 8 },
-    known
-      ? `Temperature at the seed, ${forecast.sowing.depthCm} cm deep${setting.goodC ? `; shaded: it likes ${degreesSpan(setting.goodC.from, setting.goodC.to, sheet.unit)}` : ''}`
-      : 'No temperature at the seed is known.',
+    sheet.say(
+      known
+        ? {
+            code: 'picture.at-seed',
+            params: {
+              depthCm: forecast.sowing.depthCm,
+              ...(goodC ? degreesSpan(goodC.from, goodC.to, sheet.unit) : { from: null, to: null }),
+            },
+          }
+        : { code: 'picture.no-temperature', params: {} },
+    ),
     { size: TYPE.small },
   );
   return { drawn: title.drawn + said.drawn + caption.drawn, toY: caption.toY };
@@ -68,10 +78,12 @@ function heading(forecast: DrawnForecast, setting: ForecastSetting, { sheet, wor
 /** The days that are named above the picture, and where. */
 function namedDays({ sowing, stand }: DrawnForecast, { today }: ForecastSetting, { x, words, sheet }: Frame) {
   const [from, to] = x.domain() as [number, number];
+  const text = (day: 'sown' | 'today' | 'count', date: string): string =>
+    sheet.say({ code: 'picture.day', params: { day, on: words.short(date) } });
   const named = [
-    { day: dayOf(sowing.date), text: `sown ${words.short(sowing.date)}`, isToday: false },
-    ...(today ? [{ day: dayOf(today), text: `today ${words.short(today)}`, isToday: true }] : []),
-    { day: dayOf(stand.by), text: `count ${words.short(stand.by)}`, isToday: false },
+    { day: dayOf(sowing.date), text: text('sown', sowing.date), isToday: false },
+    ...(today ? [{ day: dayOf(today), text: text('today', today), isToday: true }] : []),
+    { day: dayOf(stand.by), text: text('count', stand.by), isToday: false },
   ];
   return named
     .filter(({ day }) => day >= from && day < to)
@@ -82,7 +94,7 @@ function marginLabels(forecast: DrawnForecast, setting: ForecastSetting, frame: 
   const { sheet, x, words } = frame;
   const spells: Label[] = spellsOf(forecast).map((spell) => ({
     x: (x(dayOf(spell.from)) + x(dayOf(spell.to) + 1)) / 2,
-    text: spellInWords(spell, words, sheet.unit),
+    text: spellInWords(spell, { ...sheet, words }),
   }));
   const placed = inRows([...namedDays(forecast, setting, frame), ...spells], { from: sheet.left, to: sheet.right });
   const rowPx = 17;

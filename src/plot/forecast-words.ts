@@ -1,5 +1,5 @@
 import { type DateWords, dateOfDay } from './dates.js';
-import { degrees, degreesSpan, type Unit } from './degrees.js';
+import { degrees, degreesSpan } from './degrees.js';
 import {
   type DrawnForecast,
   type DrawnMilestone,
@@ -9,81 +9,94 @@ import {
   type Milestone,
   spellsOf,
 } from './drawn-forecast.js';
-import { PARTS_IN_WORDS, stretches } from './temperature-parts.js';
+import type { Sheet } from './picture.js';
+import { stretches } from './temperature-parts.js';
 
 export const EVENTS = ['first', 'half', 'most'] as const;
 type Event = (typeof EVENTS)[number];
-const EVENT_WORDS: Readonly<Record<Event, string>> = { first: 'First tenth', half: 'Half', most: 'Nine tenths' };
 
-export const titleOf = ({ sowing }: DrawnForecast, { cropName, bedName }: ForecastSetting, words: DateWords): string =>
-  `${cropName}, sown on ${words.long(sowing.date)}${bedName ? `, ${bedName}` : ''}`;
+/** What a picture's words need: who says them, in which unit, and how dates are written. */
+export interface Words extends Pick<Sheet, 'say' | 'unit'> {
+  readonly words: DateWords;
+}
+
+export const titleOf = ({ sowing }: DrawnForecast, { crop, bedName }: ForecastSetting, { say, words }: Words): string =>
+  say({ code: 'picture.sown', params: { crop, on: words.long(sowing.date), bed: bedName || null } });
 
 /** What the forecast comes to, in a sentence or two. */
 export function gist(
   { emergence: { half }, stand, sowing }: DrawnForecast,
   today: string | null,
-  words: DateWords,
+  { say, words }: Words,
 ): string {
-  if ('why' in half) {
-    return half.why === 'not-at-this-temperature'
-      ? 'Nothing comes up at these temperatures.'
-      : `Nothing is up by the count on ${words.short(stand.by)}.`;
-  }
-  const tense = today !== null && half.date < today ? 'was' : 'is';
-  const when = `Half ${tense} up about ${words.short(half.date)}${rangeInWords(half, words)}.`;
-  const [from, to] = [stand.seedlings?.from ?? stand.field.from, stand.seedlings?.to ?? stand.field.to].map(Math.round);
-  return stand.seedlings && sowing.seeds
-    ? `${when} Of ${sowing.seeds} seeds expect ${from} to ${to} seedlings.`
-    : `${when} Of a hundred seeds expect ${from} to ${to} seedlings.`;
+  if ('why' in half) return say({ code: 'picture.none-up', params: { reason: half.why, by: words.short(stand.by) } });
+  const { from, to } = stand.seedlings ?? stand.field;
+  return say({
+    code: 'picture.half-up',
+    params: {
+      tense: today !== null && half.date < today ? 'was' : 'is',
+      on: words.short(half.date),
+      ...rangeOf(half, words),
+      fromSeedlings: Math.round(from),
+      toSeedlings: Math.round(to),
+      seeds: (stand.seedlings && sowing.seeds) || null,
+    },
+  });
 }
 
 /** When a share of what comes is up. */
-export function milestoneInWords(event: Event, milestone: DrawnMilestone, by: string, words: DateWords): string {
-  const name = EVENT_WORDS[event];
+export function milestoneInWords(
+  event: Event,
+  milestone: DrawnMilestone,
+  by: string,
+  { say, words }: Pick<Words, 'say' | 'words'>,
+): string {
   if ('why' in milestone) {
-    return `${name}: ${milestone.why === 'not-by-count-day' ? `not by the count on ${words.short(by)}` : 'not at these temperatures'}`;
+    return say({ code: 'picture.no-event', params: { event, reason: milestone.why, by: words.short(by) } });
   }
   const { date, inBeds } = milestone;
-  const slow = inBeds.to > date ? `; in slow beds to ${words.short(inBeds.to)}` : '';
-  return `${name} ${words.short(date)}${rangeInWords(milestone, words)}${slow}`;
+  const slowTo = inBeds.to > date ? words.short(inBeds.to) : null;
+  return say({
+    code: 'picture.event',
+    params: { event, on: words.short(date), ...rangeOf(milestone, words), slowTo },
+  });
 }
 
 /** From when to when, where that is more than a day. */
-function rangeInWords({ range: { from, to } }: Milestone, words: DateWords): string {
-  if (to === null) return `, from ${words.short(from)} to after the count`;
-  return from === to ? '' : `, between ${words.short(from)} and ${words.short(to)}`;
+function rangeOf({ range: { from, to } }: Milestone, words: DateWords) {
+  if (to === null) return { range: 'open', from: words.short(from), to: null } as const;
+  return from === to
+    ? ({ range: 'day', from: null, to: null } as const)
+    : ({ range: 'span', from: words.short(from), to: words.short(to) } as const);
 }
 
 /** A spell as the picture names it. */
-export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, words: DateWords, unit: Unit): string =>
-  `${kind} ${words.span(from, to)}, ${kind === 'hot' ? 'up' : 'down'} to ${degrees(peakC, unit)}`;
+export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, { say, unit, words }: Words): string =>
+  say({ code: 'picture.spell', params: { kind, dates: words.span(from, to), peak: degrees(peakC, unit) } });
 
 /** What the picture says, for who does not see it. */
-export function forecastInWords(
-  forecast: DrawnForecast,
-  { goodC, today }: ForecastSetting,
-  words: DateWords,
-  unit: Unit,
-): string {
+export function forecastInWords(forecast: DrawnForecast, { goodC, today }: ForecastSetting, told: Words): string {
+  const { say, unit, words } = told;
   const { emergence, stand } = forecast;
   const days = daysOf(forecast);
-  const parts = stretches(days, () => true).map(
-    ({ part, points }, i) =>
-      // A stretch begins with the day before it.
-      `${PARTS_IN_WORDS[part]} ${words.span(dateOfDay(points[i > 0 ? 1 : 0]!.day), dateOfDay(points.at(-1)!.day))}`,
-  );
+  const parts = stretches(days, () => true).map(({ part, points }, i) => {
+    // A stretch begins with the day before it.
+    const dates = words.span(dateOfDay(points[i > 0 ? 1 : 0]!.day), dateOfDay(points.at(-1)!.day));
+    return `${say({ code: 'picture.part', params: { part, dates } })}.`;
+  });
   const coldestC = days.reduce((least, { min }) => Math.min(least, min), Infinity);
   const warmestC = days.reduce((most, { max }) => Math.max(most, max), -Infinity);
   return [
-    gist(forecast, today ?? null, words),
-    ...EVENTS.map((event) => `${milestoneInWords(event, emergence[event], stand.by, words)}.`),
+    gist(forecast, today ?? null, told),
+    ...EVENTS.map((event) => `${milestoneInWords(event, emergence[event], stand.by, told)}.`),
     days.length > 0
-      ? `The temperature at the seed is ${degreesSpan(coldestC, warmestC, unit)}: ${parts.join(', ')}.`
-      : 'No temperature at the seed is known.',
-    goodC ? `The crop likes ${degreesSpan(goodC.from, goodC.to, unit)}.` : '',
-    ...spellsOf(forecast).map((spell) => `Spell: ${spellInWords(spell, words, unit)}.`),
-    today ? `Today is ${words.short(today)}.` : '',
-    `The count is on ${words.short(stand.by)}.`,
+      ? say({ code: 'picture.temperature', params: degreesSpan(coldestC, warmestC, unit) })
+      : say({ code: 'picture.no-temperature', params: {} }),
+    ...parts,
+    goodC ? say({ code: 'picture.likes', params: degreesSpan(goodC.from, goodC.to, unit) }) : '',
+    ...spellsOf(forecast).map((spell) => `${spellInWords(spell, told)}.`),
+    today ? say({ code: 'picture.today', params: { on: words.short(today) } }) : '',
+    say({ code: 'picture.count', params: { on: words.short(stand.by) } }),
   ]
     .filter(Boolean)
     .join(' ');

@@ -1,9 +1,12 @@
 import { TYPE } from './lettering.js';
+import type { SayPicture } from './picture-facts.js';
 import { element, escapeText } from './svg.js';
 import { type Hatch, hatchPattern, paint, styles, type Theme } from './theme.js';
 
 /** How a picture is wanted. */
 export interface PictureOptions {
+  /** Makes its words, in the language of the reader. */
+  readonly say: SayPicture;
   /** How wide it is [px]: LEAST_WIDTH to MOST_WIDTH. */
   readonly width?: number;
   readonly unit?: 'C' | 'F';
@@ -33,6 +36,7 @@ export interface Sheet extends Required<PictureOptions> {
 }
 
 export function sheetOf({
+  say,
   width = USUAL_WIDTH,
   unit = 'C',
   locale = 'en-GB',
@@ -44,6 +48,7 @@ export function sheetOf({
   const isWide = fitting >= WIDE;
   const margin = isWide ? 24 : 14;
   return {
+    say,
     width: fitting,
     unit,
     locale,

@@ -1,7 +1,8 @@
 import { type DateWords, dateAxis, dateScale, dateWords, dayOf } from './dates.js';
 import { lettering, paragraph, TYPE } from './lettering.js';
 import { type PictureOptions, picture, sheetOf } from './picture.js';
-import { type DrawnSeason, spansInWords, WHY_HATCH, WHY_WORDS, WHYS } from './season-strip.js';
+import type { SayPicture } from './picture-facts.js';
+import { type DrawnSeason, spansInWords, WHY_HATCH, WHYS } from './season-strip.js';
 import { type Attributes, element, tenth } from './svg.js';
 import { hatched, paint } from './theme.js';
 
@@ -21,8 +22,9 @@ export interface LanesSetting {
 const LANE_PX = 18;
 
 /** Seasons under one another, day under day: when each is open, why it is closed, and its best date. */
-export function seasonLanes(lanes: readonly Lane[], setting: LanesSetting, options: PictureOptions = {}): string {
+export function seasonLanes(lanes: readonly Lane[], setting: LanesSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
+  const { say } = sheet;
   const words = dateWords(sheet.locale);
   const [firstDay, lastDay] = [dayOf(setting.from), dayOf(setting.to)];
   const x = dateScale(firstDay, Math.max(firstDay, lastDay) + 1, sheet.left, sheet.right);
@@ -62,16 +64,23 @@ export function seasonLanes(lanes: readonly Lane[], setting: LanesSetting, optio
   const swatch = (fill: Attributes) => (y: number) =>
     element('rect', { x: sheet.left, y, width: 26, height: 14, ...fill });
   const legend = [
-    entry('open to sow', swatch(paint({ fill: 'accent' }))),
-    ...(lanes.some(({ best }) => best) ? [entry('best date', (y) => star(sheet.left + 13, y + 7))] : []),
-    ...whys.map((why) => entry(WHY_WORDS[why], swatch(hatched(sheet.id, WHY_HATCH[why])))),
+    entry(say({ code: 'picture.open', params: { dates: null } }), swatch(paint({ fill: 'accent' }))),
+    ...(lanes.some(({ best }) => best)
+      ? [entry(say({ code: 'picture.best', params: {} }), (y) => star(sheet.left + 13, y + 7))]
+      : []),
+    ...whys.map((why) =>
+      entry(
+        say({ code: 'picture.closed', params: { reason: why, dates: null } }),
+        swatch(hatched(sheet.id, WHY_HATCH[why])),
+      ),
+    ),
   ];
   return picture(
     sheet,
     toY + 8,
     {
       title: setting.title,
-      description: lanes.map((lane) => laneInWords(lane, words)).join(' '),
+      description: lanes.map((lane) => laneInWords(lane, words, say)).join(' '),
       hatches: WHYS.map((why) => WHY_HATCH[why]),
     },
     [...drawn, axis.drawn, ...legend].join(''),
@@ -86,7 +95,7 @@ const star = (x: number, y: number): string =>
     'stroke-width': 2,
   });
 
-function laneInWords({ name, windows, best }: Lane, words: DateWords): string {
-  if (windows.length === 0) return `${name}: no date is sure enough.`;
-  return `${name}: open ${spansInWords(windows, words)}${best ? `, best on ${words.long(best.date)}` : ''}.`;
+function laneInWords({ name, windows, best }: Lane, words: DateWords, say: SayPicture): string {
+  const dates = windows.length === 0 ? null : spansInWords(windows, words, say);
+  return say({ code: 'picture.lane', params: { name, dates, bestDate: best?.date ?? null } });
 }

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { type DateWords, dateAxis, dateScale, dateWords, dayOf } from './dates.js';
 import { inRows, lettering, paragraph, TYPE } from './lettering.js';
 import { type PictureOptions, picture, sheetOf } from './picture.js';
+import type { SayPicture } from './picture-facts.js';
 import { rungs } from './rungs.js';
 import { type Attributes, element, tenth } from './svg.js';
 import { type Hatch, hatched, paint } from './theme.js';
@@ -20,25 +21,20 @@ export interface DrawnSeason {
 }
 
 export interface SeasonSetting {
-  readonly cropName: string;
+  /** A crop's id, or what the grower calls a crop of their own. */
+  readonly crop: string;
   /** The bed, or the place. */
   readonly bedName?: string | null;
   readonly today?: string | null;
 }
 
-export const WHY_WORDS: Readonly<Record<WhyClosed, string>> = {
-  'too-cold': 'too cold',
-  'too-hot': 'too hot',
-  'too-slow': 'too slow',
-  'frost-to-come': 'frost to come',
-};
 export const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
   'too-cold': 'cold',
   'too-hot': 'hot',
   'too-slow': 'slow',
   'frost-to-come': 'frost',
 };
-export const WHYS = Object.keys(WHY_WORDS) as WhyClosed[];
+export const WHYS = Object.keys(WHY_HATCH) as WhyClosed[];
 /** So many spells of one kind are named one by one. */
 const MOST_NAMED = 4;
 
@@ -49,8 +45,9 @@ interface DrawnDate {
 }
 
 /** The season as one strip of days: how sure each date is, windows, spells closed to sowing and why, the best date. */
-export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options: PictureOptions = {}): string {
+export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
+  const { say } = sheet;
   const words = dateWords(sheet.locale);
   const dates = datesOf(season);
   const firstDay = dates[0]?.day ?? 0;
@@ -58,15 +55,19 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
   const [fromX, toX] = x.range() as [number, number];
   const box = { x: sheet.left, width: sheet.right - sheet.left };
 
-  const title = paragraph({ ...box, y: 14 }, titleOf(setting), { size: TYPE.title, bold: true });
-  const said = paragraph({ ...box, y: title.toY }, gist(season, words), { colour: 'quiet' });
-  const caption = paragraph({ ...box, y: said.toY + 8 }, captionOf(season), { size: TYPE.small });
+  const title = paragraph({ ...box, y: 14 }, titleOf(setting, say), { size: TYPE.title, bold: true });
+  const said = paragraph({ ...box, y: title.toY }, gist(season, words, say), { colour: 'quiet' });
+  const caption = paragraph({ ...box, y: said.toY + 8 }, captionOf(season, say), { size: TYPE.small });
 
   const named = [
-    ...(season.best ? [{ date: season.best.date, text: `best ${words.short(season.best.date)}`, isBest: true }] : []),
-    ...(setting.today ? [{ date: setting.today, text: `today ${words.short(setting.today)}`, isBest: false }] : []),
+    ...(season.best ? [{ date: season.best.date, day: 'best' as const, isBest: true }] : []),
+    ...(setting.today ? [{ date: setting.today, day: 'today' as const, isBest: false }] : []),
   ]
-    .map((one) => ({ ...one, day: dayOf(one.date) }))
+    .map(({ date, day, isBest }) => ({
+      text: say({ code: 'picture.day', params: { day, on: words.short(date) } }),
+      day: dayOf(date),
+      isBest,
+    }))
     .filter(({ day }) => day >= x.domain()[0]! && day < x.domain()[1]!)
     .map((one) => ({ ...one, x: x(one.day + 0.5) }));
   const labels = inRows(named, { from: sheet.left, to: sheet.right });
@@ -121,11 +122,9 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
     return swatch + line.drawn;
   };
   const legend = [
-    ...(season.windows.length > 0
-      ? [entry(`open ${spansInWords(season.windows, words)}`, paint({ fill: 'accent' }))]
-      : []),
+    ...(season.windows.length > 0 ? [entry(openInWords(season.windows, words, say), paint({ fill: 'accent' }))] : []),
     ...WHYS.filter((why) => season.closed.some((one) => one.why === why)).map((why) =>
-      entry(closedInWords(season, why, words), hatched(sheet.id, WHY_HATCH[why])),
+      entry(closedInWords(season, why, words, say), hatched(sheet.id, WHY_HATCH[why])),
     ),
   ];
 
@@ -133,8 +132,8 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
     sheet,
     toY + 10,
     {
-      title: titleOf(setting),
-      description: inWords(season, setting, words),
+      title: titleOf(setting, say),
+      description: inWords(season, setting, words, say),
       hatches: WHYS.map((why) => WHY_HATCH[why]),
     },
     [
@@ -147,11 +146,11 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
       ...marks,
       ...blocks,
       axis.drawn,
-      ...labels.map(({ middle, row, text }) =>
+      ...labels.map(({ middle, row, text }, i) =>
         lettering(middle, labelsY + (rows - row) * 17, text, {
           size: TYPE.small,
           anchor: 'middle',
-          bold: text.startsWith('best'),
+          bold: named[i]!.isBest,
         }),
       ),
       ...legend,
@@ -183,46 +182,56 @@ function runsOf(dates: readonly DrawnDate[]): DrawnDate[][] {
   return runs;
 }
 
-const titleOf = ({ cropName, bedName }: SeasonSetting): string =>
-  `When to sow ${cropName.toLowerCase()}${bedName ? `, ${bedName}` : ''}`;
+const titleOf = ({ crop, bedName }: SeasonSetting, say: SayPicture): string =>
+  say({ code: 'picture.when-to-sow', params: { crop, bed: bedName || null } });
 
-function gist({ best, windows }: DrawnSeason, words: DateWords): string {
-  if (windows.length === 0) return 'No date of this season is sure enough.';
-  return `Sow ${spansInWords(windows, words)}${best ? `; best on ${words.long(best.date)}` : ''}.`;
+function gist({ best, windows }: DrawnSeason, words: DateWords, say: SayPicture): string {
+  if (windows.length === 0) return say({ code: 'picture.no-season', params: {} });
+  const dates = spansInWords(windows, words, say);
+  return say({ code: 'picture.season', params: { dates, bestDate: best?.date ?? null } });
 }
 
-const captionOf = ({ years, criteria }: DrawnSeason): string =>
-  years.count === 0
-    ? 'Judged by one usual year: how often a date fails is not known'
-    : `In how many of ${years.count} years each date was good; dashed: ${Math.round(100 * criteria.sureness)} %, as sure as was asked for`;
+const captionOf = ({ years, criteria }: DrawnSeason, say: SayPicture): string =>
+  say({
+    code: 'picture.odds',
+    params: { years: years.count, surenessPercent: Math.round(100 * criteria.sureness) },
+  });
 
-const closedInWords = ({ closed }: DrawnSeason, why: WhyClosed, words: DateWords): string =>
-  `${WHY_WORDS[why]} ${spansInWords(
-    closed.filter((one) => one.why === why),
+const openInWords = (spans: readonly Dates[], words: DateWords, say: SayPicture): string =>
+  say({ code: 'picture.open', params: { dates: spansInWords(spans, words, say) } });
+
+const closedOf = ({ closed }: DrawnSeason, reason: WhyClosed, words: DateWords, say: SayPicture) => ({
+  reason,
+  dates: spansInWords(
+    closed.filter(({ why }) => why === reason),
     words,
-  )}`;
+    say,
+  ),
+});
 
-export function spansInWords(
-  spans: readonly { readonly from: string; readonly to: string }[],
-  words: DateWords,
-): string {
-  const named = spans.slice(0, MOST_NAMED).map(({ from, to }) => words.span(from, to));
-  const others = spans.length - named.length;
-  return listed(others > 0 ? [...named, `${others} more`] : named);
+const closedInWords = (season: DrawnSeason, reason: WhyClosed, words: DateWords, say: SayPicture): string =>
+  say({ code: 'picture.closed', params: closedOf(season, reason, words, say) });
+
+interface Dates {
+  readonly from: string;
+  readonly to: string;
 }
 
-const listed = (texts: readonly string[]): string =>
-  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+export function spansInWords(spans: readonly Dates[], words: DateWords, say: SayPicture): string {
+  const named = spans.slice(0, MOST_NAMED).map(({ from, to }) => words.span(from, to));
+  const more = spans.length - named.length;
+  return words.list(more > 0 ? [...named, say({ code: 'picture.more', params: { more } })] : named);
+}
 
 /** What the picture says, for who does not see it. */
-function inWords(season: DrawnSeason, { today }: SeasonSetting, words: DateWords): string {
+function inWords(season: DrawnSeason, { today }: SeasonSetting, words: DateWords, say: SayPicture): string {
   const reasons = WHYS.filter((why) => season.closed.some((one) => one.why === why));
   return [
-    gist(season, words),
+    gist(season, words, say),
     season.best?.why,
-    `${captionOf(season)}.`,
-    ...reasons.map((why) => `Closed, ${closedInWords(season, why, words)}.`),
-    today ? `Today is ${words.short(today)}.` : '',
+    `${captionOf(season, say)}.`,
+    ...reasons.map((why) => say({ code: 'picture.closed-dates', params: closedOf(season, why, words, say) })),
+    today ? say({ code: 'picture.today', params: { on: words.short(today) } }) : '',
   ]
     .filter(Boolean)
     .join(' ');

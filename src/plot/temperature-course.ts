@@ -15,7 +15,7 @@ import { inRows, lettering, TYPE } from './lettering.js';
 import type { Sheet } from './picture.js';
 import { rungs } from './rungs.js';
 import { element, tenth } from './svg.js';
-import { DASHES, PARTS_IN_WORDS, type Part, partOf, stretches } from './temperature-parts.js';
+import { DASHES, type Part, partOf, stretches } from './temperature-parts.js';
 import { hatched, paint } from './theme.js';
 import { thinned } from './thinned.js';
 
@@ -138,7 +138,7 @@ const widened = (corners: readonly (readonly [number, number, number])[]) => {
 };
 
 /** Which days are measured, worked out and expected: a strip under the temperature, in the lines' own drawing. */
-export function partsStrip(days: readonly DrawnDay[], { x }: Frame, y: number) {
+export function partsStrip(days: readonly DrawnDay[], { x, sheet: { say } }: Frame, y: number) {
   const [fromX, toX] = x.range() as [number, number];
   const runs: { part: Part; from: number; to: number }[] = [];
   for (const { day, part } of days) {
@@ -162,7 +162,10 @@ export function partsStrip(days: readonly DrawnDay[], { x }: Frame, y: number) {
     if (!known || run.to - run.from > known.to - known.from) longest.set(run.part, run);
   }
   const names = inRows(
-    [...longest].map(([part, { from, to }]) => ({ x: x((from + to) / 2), text: PARTS_IN_WORDS[part] })),
+    [...longest].map(([part, { from, to }]) => ({
+      x: x((from + to) / 2),
+      text: say({ code: 'picture.part', params: { part, dates: null } }),
+    })),
     { from: fromX, to: toX },
   );
   const rowPx = 16;

@@ -15,12 +15,6 @@ const PARTS: Readonly<Record<Basis, Part>> = {
 };
 export const partOf = (basis: Basis): Part => PARTS[basis];
 
-export const PARTS_IN_WORDS: Readonly<Record<Part, string>> = {
-  measured: 'measured',
-  modelled: 'worked out',
-  expected: 'expected',
-};
-
 /** How a line of each part is drawn, so that they differ without colour. */
 export const DASHES: Readonly<Record<Part, string | undefined>> = {
   measured: undefined,

@@ -1,8 +1,24 @@
 import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast/forecast-facts.js';
+import { remedyFacts } from '../answers/forecast/remedy-facts.js';
+import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
+import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/window-facts.js';
 import type { FactKinds, Kind } from '../basics/fact.js';
+import { cautionFacts } from '../germination/caution-facts.js';
+import { pictureFacts } from '../plot/picture-facts.js';
 
 /** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
-const declared = [forecastAssumptionFacts, forecastWarningFacts] as const satisfies readonly FactKinds[];
+const declared = [
+  forecastAssumptionFacts,
+  forecastWarningFacts,
+  remedyFacts,
+  soilAssumptionFacts,
+  soilWarningFacts,
+  windowFacts,
+  bestDateFacts,
+  frostFacts,
+  cautionFacts,
+  pictureFacts,
+] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
 export type FactCode = KeysOf<(typeof declared)[number]>;

@@ -1,5 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
-import type { Fact, Kind } from '../basics/fact.js';
+import type { Kind, Say } from '../basics/fact.js';
 import { de } from './de.js';
 import { en } from './en.js';
 import { type Catalogue, type FactCode, factKinds } from './facts.js';
@@ -8,8 +8,7 @@ import { valueFor } from './value.js';
 
 export const catalogues: Readonly<Record<Language, Catalogue>> = { en, de };
 
-/** Makes a sentence, or several, of a fact. */
-export type Say = (fact: Fact) => string;
+export type { Say };
 
 /** Facts in a reader's language, units and dates. */
 export const sayer =

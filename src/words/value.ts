@@ -4,6 +4,9 @@ import type { Reader } from './reader.js';
 /** What a parameter that is missing selects in a message. */
 export const MISSING = 'none';
 
+/** A code as a `select` of ICU names it: a selector holds no hyphen. */
+export const selectorOf = (code: string): string => code.replaceAll('-', '_');
+
 const CM_PER_INCH = 2.54;
 const MM_PER_INCH = 25.4;
 
@@ -14,7 +17,7 @@ const MM_PER_INCH = 25.4;
  */
 export function valueFor(kind: Kind, value: string | number | null, reader: Reader): string | number {
   if (value === null) return MISSING;
-  if (typeof kind !== 'string') return value;
+  if (typeof kind !== 'string') return selectorOf(String(value));
   const isFahrenheit = reader.textUnit === 'F';
   switch (kind.replace('?', '')) {
     case 'celsius':

@@ -6,6 +6,7 @@ import { cropCurve } from '../../src/plot/crop-curve.js';
 import { forecastPlot } from '../../src/plot/forecast-plot.js';
 import { seasonStrip } from '../../src/plot/season-strip.js';
 import { outsideOf } from '../unit/plot/corners.js';
+import { say } from '../unit/plot/make.js';
 import { all, readXml, textIn, type XmlElement } from '../unit/plot/read-xml.js';
 import { keepQuillmere, startApp } from './helper.js';
 
@@ -140,9 +141,9 @@ describe('pictures of what is kept', () => {
     const crop = (await app.inject('/v1/crops/lettuce')).json<CropAnswer>();
     const { optimumFromC: from, optimumToC: to } = crop.soil;
     const drawn = [
-      forecastPlot(json, { cropName: crop.name, goodC: { from, to } }),
-      seasonStrip(windows, { cropName: crop.name }),
-      cropCurve(crop),
+      forecastPlot(json, { crop: crop.id, goodC: { from, to } }, { say }),
+      seasonStrip(windows, { crop: crop.id }, { say }),
+      cropCurve(crop, { say }),
     ];
     for (const svg of drawn) expect(outsideOf(readXml(svg))).toEqual([]);
   });

@@ -37,7 +37,7 @@ const rules: IForbiddenRuleType[] = [
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
   onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'readings', 'seedbed']),
-  onlyFrom('words', ['answers', 'basics', 'garden', 'germination', 'readings']),
+  onlyFrom('words', ['answers', 'basics', 'garden', 'germination', 'plot', 'readings']),
   onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   onlyAtTheRim('storage', 'demo\\.ts$'),
@@ -47,7 +47,7 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('outbox', ['garden', 'basics', 'egress']),
   onlyAtTheRim('outbox', 'demo\\.ts$'),
   onlyFrom('worker', ['answers', 'basics', 'garden', 'readings']),
-  onlyFrom('page', ['basics', 'contract', 'plot']),
+  onlyFrom('page', ['basics', 'contract', 'plot', 'words']),
   onlyAtTheRim('page'),
   {
     name: 'what moves in the page runs in a browser as it is',

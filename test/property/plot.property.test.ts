@@ -5,6 +5,8 @@ import { cropCurve } from '../../src/plot/crop-curve.js';
 import { forecastPlot } from '../../src/plot/forecast-plot.js';
 import { seasonStrip } from '../../src/plot/season-strip.js';
 import { thinned } from '../../src/plot/thinned.js';
+import { languages, readerOf } from '../../src/words/reader.js';
+import { sayer } from '../../src/words/say.js';
 import { outsideOf } from '../unit/plot/corners.js';
 import { dateAfter } from '../unit/plot/make.js';
 import { readXml } from '../unit/plot/read-xml.js';
@@ -24,6 +26,7 @@ const name = fc.oneof(
   fc.constantFrom('</svg>', '&', ']]>', 'ẞ'.repeat(200)),
 );
 const options = fc.record({
+  say: fc.constantFrom(...languages.map((language) => sayer(readerOf(undefined, language)))),
   width: fc.integer({ min: 1, max: 3000 }),
   unit: fc.constantFrom('C' as const, 'F' as const),
   locale: fc.constantFrom('en-GB', 'en-US', 'de-DE', 'ja-JP', 'ar-EG'),
@@ -106,6 +109,7 @@ const season = fc
   }));
 
 const crop = fc.record({
+  id: fc.constantFrom('lettuce', 'own-rows'),
   name,
   latinName: fc.option(name),
   rows: fc.array(
@@ -131,7 +135,7 @@ describe('any data', () => {
       fc.property(
         forecast,
         hours,
-        fc.record({ cropName: name, bedName: fc.option(name), today: fc.option(date) }),
+        fc.record({ crop: name, bedName: fc.option(name), today: fc.option(date) }),
         options,
         (one, some, said, how) =>
           isInside(forecastPlot(one, { ...said, hours: some, goodC: { from: 4, to: 27 } }, how)),
@@ -144,7 +148,7 @@ describe('any data', () => {
     fc.assert(
       fc.property(
         season,
-        fc.record({ cropName: name, bedName: fc.option(name), today: fc.option(date) }),
+        fc.record({ crop: name, bedName: fc.option(name), today: fc.option(date) }),
         options,
         (one, said, how) => isInside(seasonStrip(one, said, how)),
       ),

@@ -2,7 +2,7 @@ import type { PlainDate } from '../../basics/calendar.js';
 import { type AirMinima, type PastSoil, STEPS_PER_K } from './past-soil.js';
 
 /** Raised whenever the bytes change, or what past soil is made of: older ones are then worked out again. */
-export const PACKED_VERSION = 1;
+export const PACKED_VERSION = 2;
 
 /** All but the long arrays. Gaps are hours without a value, from the first up to, not including, the last. */
 interface Head extends Omit<PastSoil, 'hourlyC' | 'comingC' | 'air' | 'course'> {

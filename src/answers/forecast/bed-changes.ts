@@ -5,7 +5,7 @@ import { bedChangedK } from './bed-changed.js';
 import type { BedChange } from './remedies.js';
 
 /** What keeping a bed wet makes of it; a dry bed is moist once it has been watered. */
-const WETTER: Record<Moisture, Moisture | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
+const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
 
 /**
  * What can be done to a bed against heat, each run over the hours since wetting.
@@ -23,8 +23,7 @@ export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHo
   const changes: (Omit<BedChange, 'warmerK'> & { readonly change: Partial<BedMake> })[] = [
     {
       action: 'shade',
-      text: (cooler) =>
-        `Shade the row by half through the hot hours: about ${cooler} cooler at the seed in the afternoon. These degrees are worked out, not measured in a seedbed. Take the shade off once seedlings show.`,
+      textOf: (cooler) => ({ code: 'action.shade', params: cooler }),
       change: { shadePercent: 100 - (100 - bed.shadePercent) / 2 },
     },
   ];
@@ -32,25 +31,15 @@ export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHo
   if (wetter) {
     changes.push({
       action: 'keep-wet',
-      text: (cooler) =>
-        `Keep the surface ${wetter} through the hot hours: about ${cooler} cooler at the seed in the afternoon; the evidence is thin. Water lightly and often, and follow local rules where watering is restricted.`,
+      textOf: (cooler) => ({ code: 'action.keep-wet', params: { ...cooler, moisture: wetter } }),
       change: { moisture: wetter },
     });
   }
-  if (bed.cover === 'black-film' || bed.cover === 'clear-film' || bed.cover === 'fleece') {
-    changes.push({
-      action: 'cover',
-      text: (cooler) =>
-        `Take the ${bed.cover.replace('-', ' ')} off through the heat: about ${cooler} cooler at the seed in the afternoon.`,
-      change: { cover: 'bare' },
-    });
-  } else if (bed.cover === 'bare') {
-    changes.push({
-      action: 'cover',
-      text: (cooler) =>
-        `Cover the row loosely with straw or a board through the heat: about ${cooler} cooler at the seed in the afternoon, worked out and not measured there. It keeps the nights warmer as well. Look under it every day, and take it off when the first seedling shows.`,
-      change: { cover: 'mulch' },
-    });
+  const { cover } = bed;
+  if (cover === 'black-film' || cover === 'clear-film' || cover === 'fleece') {
+    changes.push({ action: 'cover', textOf: coverText(cover, bedding.depthCm), change: { cover: 'bare' } });
+  } else if (cover === 'bare') {
+    changes.push({ action: 'cover', textOf: coverText('mulch', bedding.depthCm), change: { cover: 'mulch' } });
   }
   const warmerK = bedChangedK(
     soil,
@@ -59,5 +48,13 @@ export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHo
     wetH,
     nHours,
   );
-  return changes.map(({ action, text }, i) => ({ action, text, warmerK: warmerK[i]! }));
+  return changes.map(({ action, textOf }, i) => ({ action, textOf, warmerK: warmerK[i]! }));
 }
+
+/** Film and fleece are to be taken off, mulch to be laid. */
+const coverText =
+  (cover: 'mulch' | 'black-film' | 'clear-film' | 'fleece', depthCm: number): BedChange['textOf'] =>
+  ({ coolerK, coolerFromK, coolerToK }) => ({
+    code: 'action.cover',
+    params: { about: 'heat', cover, changeK: coolerK, changeFromK: coolerFromK, changeToK: coolerToK, depthCm },
+  });

@@ -25,12 +25,12 @@ export const forecastWarningFacts = {
   'held-week': {},
   'thin-record': {},
   'too-cold-or-hot': { countDays: 'count' },
-  'far-ahead': { daysAhead: 'count' },
+  'far-ahead': { about: ['forecast'], daysAhead: 'count' },
   'share-for-percent': { germinationPercent: 'number', meantPercent: 'number' },
   'hot-first-day': { hours: 'count', hotThresholdC: 'celsius' },
   extrapolated: { hours: 'count' },
   'killing-heat': { limitC: 'celsius', limitHours: 'count' },
-  slow: {},
+  slow: { about: ['forecast'] },
   'old-test': { testedOn: 'date' },
 } as const satisfies FactKinds;
 

@@ -1,6 +1,7 @@
 import { addDays, dateAt } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { rateAt, STEP_BEYOND_K, shareAt } from '../../germination/curve/curve.js';
+import { cropInFacts } from '../../germination/own-crop.js';
 import { type CohortRun, LETHAL_C, LETHAL_HOURS, type Seed } from '../../germination/run/cohorts.js';
 import { SHORTEST_COUNT_DAYS } from '../../germination/run/count-day.js';
 import type { Outcome } from '../../germination/run/outcome.js';
@@ -40,7 +41,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
   const { crop, bed, sowing, site, lot, learned } = question;
   const isTaught = learned && (question.timeFactor === null || question.standFactor === null);
   const notes: (ForecastAssumption | { readonly code: 'counts'; readonly text: string })[] = [
-    { code: 'curve', params: { crop: crop.id, source: crop.source } },
+    { code: 'curve', params: { crop: cropInFacts(crop), source: crop.source } },
     {
       code: 'moist-seedbed',
       params: { wettedOn: bed.wettedOn === null ? null : dateAt(findings.wetMs, site.zone) },
@@ -106,7 +107,7 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
     warnings.push({ code: 'too-cold-or-hot', params: { countDays: SHORTEST_COUNT_DAYS } });
   }
   const daysAhead = Math.round((record.wetH - record.knownToH) / 24);
-  if (daysAhead > FAR_AHEAD_DAYS) warnings.push({ code: 'far-ahead', params: { daysAhead } });
+  if (daysAhead > FAR_AHEAD_DAYS) warnings.push({ code: 'far-ahead', params: { about: 'forecast', daysAhead } });
   const germinationPercent = lot?.germinationPercent ?? null;
   if (germinationPercent !== null && germinationPercent > 0 && germinationPercent <= 1) {
     warnings.push({
@@ -125,12 +126,12 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
   }
   const bestRate = Math.max(...crop.rows.map((row) => (row.days === null ? 0 : 1 / row.days)));
   if (outcome.halfH !== null && outcome.halfH / 24 > SLOW_FACTOR / bestRate) {
-    warnings.push({ code: 'slow', params: {} });
+    warnings.push({ code: 'slow', params: { about: 'forecast' } });
   }
   if (lot?.testedOn && lot.testedOn < addDays(sowing.date, -TEST_LASTS_DAYS)) {
     warnings.push({ code: 'old-test', params: { testedOn: lot.testedOn } });
   }
-  return [...warnings, ...crop.cautions.map(({ code, text, source }) => ({ code, text: `${text} (${source})` }))];
+  return [...warnings, ...crop.cautions];
 }
 
 /** How much of the way to half emergence the supposed hours carry the seed. */

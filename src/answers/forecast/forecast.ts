@@ -166,7 +166,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     if (!record.showsSwing) return null;
     if (spells.length === 0) return [];
     const known = setting(isHarmful);
-    return spells.map((spell) => spellAnswer(spell, dated, remedies(spell, known)));
+    return spells.map((spell) => spellAnswer(spell, dated, remedies(spell, known), known));
   };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Span } from '../../germination/crop.js';
 import type { Spell } from '../../germination/run/spells.js';
+import type { RemedyText } from './remedy-facts.js';
 
 export const remedyActions = [
   'shade',
@@ -22,16 +23,23 @@ export const helpsSownSeed = ({ action }: Pick<Remedy, 'action'>): boolean =>
 /** Something a grower can do about a spell, and what it would do for the seed. */
 export interface Remedy {
   readonly action: (typeof remedyActions)[number];
-  readonly text: string;
+  readonly text: RemedyText;
   readonly hotHoursAvoided?: Span;
   /** How much cooler the seed would lie at the day's peak [K]. */
   readonly coolerC?: Span;
 }
 
+/** How much cooler the seed would lie at the day's peak, in whole degrees [K]: more would promise too much. */
+export interface Cooler {
+  readonly coolerK: number;
+  readonly coolerFromK: number;
+  readonly coolerToK: number;
+}
+
 /** What is done to a bed against heat, and how much warmer the seed then lies, hour by hour since wetting [K]. */
 export interface BedChange {
   readonly action: (typeof bedActions)[number];
-  readonly text: (cooler: string) => string;
+  readonly textOf: (cooler: Cooler) => RemedyText;
   readonly warmerK: Float64Array;
 }
 
@@ -40,6 +48,12 @@ const LEAST_OF_IT = 0.5;
 const MOST_OF_IT = 1.5;
 /** When the worst of the day is over. */
 const EVENING = '18:00';
+/** Where seed sprouts on damp paper before it is sown into heat, and into cold [°C]: common practice, no source. */
+const COOL_PAPER_C: Span = { from: 15, to: 20 };
+const WARM_PAPER_C: Span = { from: 20, to: 25 };
+/** How much warmer fleece or perforated film has kept soil on average [K], and at which depth [cm]. */
+const UNDER_FLEECE_K: Span = { from: 1, to: 2.5 };
+const UNDER_FLEECE_CM = 10;
 
 /** A date from which no day is harmful for as long as most of the seed takes, and the odd harmful hours left in that time. */
 export interface FreeDate {
@@ -70,7 +84,7 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
     const coolerC = coolerAtPeaks(spell, setting, change);
     return {
       action: change.action,
-      text: change.text(inWords(coolerC)),
+      text: change.textOf(inWholeDegrees(coolerC)),
       coolerC,
       hotHoursAvoided: hoursAvoided(spell, setting, change),
     };
@@ -79,33 +93,26 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   if (beforeEvening > 0) {
     remedies.push({
       action: 'sow-in-evening',
-      text: `Sow at ${EVENING} rather than at ${setting.sowingTime}, with cool water: the seed's first hours, when heat stops it most easily, fall in the night.`,
+      text: { code: 'action.sow-in-evening', params: { at: EVENING, insteadOf: setting.sowingTime } },
       hotHoursAvoided: { from: beforeEvening, to: beforeEvening },
     });
   }
-  if (setting.freeDate !== null) {
-    const fewer = Math.max(0, spell.hours - setting.freeDate.hoursLeft);
-    remedies.push({
-      action: 'wait',
-      text: `Wait: a sowing on ${setting.freeDate.date} meets no such heat before most of it is up, as far as these temperatures tell.`,
-      hotHoursAvoided: { from: fewer, to: fewer },
-    });
-  } else {
-    remedies.push({
-      action: 'wait',
-      text: `Whether waiting helps is not in sight: these temperatures are looked at up to ${setting.lastDate}, and by then no later sowing is seen to be up and to have met no such heat.`,
-    });
-  }
+  const fewer = setting.freeDate && Math.max(0, spell.hours - setting.freeDate.hoursLeft);
+  remedies.push({
+    action: 'wait',
+    text: waitText('heat', spell, setting),
+    ...(fewer === null ? {} : { hotHoursAvoided: { from: fewer, to: fewer } }),
+  });
   if (setting.bearsMoving) {
     remedies.push({
       action: 'start-indoors',
-      text: `Start the seed in a tray in a cool room, below ${spell.thresholdC.toFixed(0)} °C by day and night, and plant out what stands transplanting.`,
+      text: indoorsText('heat', spell),
       hotHoursAvoided: all,
     });
   }
   remedies.push({
     action: 'presprout-cool',
-    text: 'Let the seed sprout on damp paper in a cool place, about 15 to 20 °C, until the first root tips show, then sow it in moist soil in the evening: seed on its way is not so easily stopped by heat. If the seed is treated, wear gloves and follow its label.',
+    text: { code: 'action.presprout-cool', params: { fromC: COOL_PAPER_C.from, toC: COOL_PAPER_C.to } },
     ...(spell.hoursInFirstDay > 0
       ? { hotHoursAvoided: { from: spell.hoursInFirstDay, to: spell.hoursInFirstDay } }
       : {}),
@@ -116,31 +123,49 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
 /** What can be done about cold that harms the wet seed. */
 export function coldRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   return [
-    {
-      action: 'wait',
-      text:
-        setting.freeDate !== null
-          ? `Wait: a sowing on ${setting.freeDate.date} lies in soil above ${spell.thresholdC} °C until most of it is up, as far as these temperatures tell.`
-          : `Wait for warmer soil: these temperatures are looked at up to ${setting.lastDate}, and by then no later sowing is seen to be up and to have met no such cold.`,
-    },
+    { action: 'wait', text: waitText('cold', spell, setting) },
     {
       action: 'cover',
-      text: 'Warm the bed before sowing: fleece or a perforated film over it has kept the soil at 10 cm 1 to 2.5 °C warmer on average; it is no help on clear, still frosty nights.',
+      text: {
+        code: 'action.cover',
+        params: {
+          about: 'cold',
+          cover: 'fleece-or-film',
+          changeK: (UNDER_FLEECE_K.from + UNDER_FLEECE_K.to) / 2,
+          changeFromK: UNDER_FLEECE_K.from,
+          changeToK: UNDER_FLEECE_K.to,
+          depthCm: UNDER_FLEECE_CM,
+        },
+      },
     },
-    {
-      action: 'start-indoors',
-      text: 'Start the seed in pots indoors in the warm and plant out when the soil has warmed; keep any heater to its maker’s instructions.',
-    },
+    { action: 'start-indoors', text: indoorsText('cold', spell) },
     {
       action: 'presprout-warm',
-      text: 'Let the seed sprout on damp paper in the warm, about 20 to 25 °C, and sow it in soil above 10 °C: the first hours of drinking are when cold hurts most. If the seed is treated, wear gloves and follow its label.',
+      text: {
+        code: 'action.presprout-warm',
+        params: { fromC: WARM_PAPER_C.from, toC: WARM_PAPER_C.to, thresholdC: spell.thresholdC },
+      },
     },
   ];
 }
 
-/** Whole degrees: more would promise too much. */
-const inWords = ({ from, to }: Span): string =>
-  `${Math.round((from + to) / 2)} (${Math.round(from)} to ${Math.round(to)}) °C`;
+const waitText = (about: 'heat' | 'cold', { thresholdC }: Spell, { freeDate, lastDate }: SpellSetting): RemedyText => ({
+  code: 'action.wait',
+  params: { about, freeDate: freeDate?.date ?? null, lookedToDate: lastDate, thresholdC: tenth(thresholdC) },
+});
+
+const indoorsText = (about: 'heat' | 'cold', { thresholdC }: Spell): RemedyText => ({
+  code: 'action.start-indoors',
+  params: { about, thresholdC: Math.round(thresholdC) },
+});
+
+const tenth = (value: number): number => Math.round(10 * value) / 10;
+
+const inWholeDegrees = ({ from, to }: Span): Cooler => ({
+  coolerK: Math.round((from + to) / 2),
+  coolerFromK: Math.round(from),
+  coolerToK: Math.round(to),
+});
 
 function countHot(spell: Spell, { hourlyC }: SpellSetting, beforeH: number): number {
   let hot = 0;

@@ -9,8 +9,9 @@ import type { PastSoil } from '../ahead/past-soil.js';
 import { type YearsAhead, yearsAhead } from '../ahead/years-ahead.js';
 import type { Bedding } from '../question.js';
 import { fillGap, type MissingHours, missingHours } from '../soil/fill-gaps.js';
-import { extentOf, isCoarse, type Site } from '../soil/known-hours.js';
+import { COARSE_STEP_MS, extentOf, isCoarse, type Site } from '../soil/known-hours.js';
 import { recentSoil } from '../soil/recent-soil.js';
+import type { SoilWarning } from '../soil/soil-facts.js';
 import type { SoilRecord } from '../soil/soil-record.js';
 
 /** Hourly means at the seed, on a clock of whole hours before and after the wetting. */
@@ -264,35 +265,15 @@ function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never 
   );
 }
 
-function fillWarnings(hours: number, since: number): Note[] {
+function fillWarnings(hours: number, since: number): SoilWarning[] {
   if (hours === 0) return [];
-  const percent = Math.max(1, Math.round((100 * hours) / since));
-  return [
-    {
-      code: 'hours-filled',
-      text: `${hours} hours, ${percent} % of those asked about up to the last value, had no temperature; they were filled from what the air makes of the bed, or from the hours around them.`,
-    },
-  ];
+  return [{ code: 'hours-filled', params: { hours, percent: Math.max(1, Math.round((100 * hours) / since)) } }];
 }
 
-function swingWarnings(showsSwing: boolean, someMeansOnly: boolean, coarse: boolean): Note[] {
-  const warnings: Note[] = [];
-  if (coarse) {
-    warnings.push({
-      code: 'coarse-step',
-      text: 'Readings more than six hours apart miss the afternoon and the night. Read more often.',
-    });
-  }
-  if (!showsSwing) {
-    warnings.push({
-      code: 'no-swing',
-      text: 'Means alone cannot show hot afternoons or cold nights: no spells are looked for, and the dates can err. Send each day’s minimum and maximum, or readings by the hour.',
-    });
-  } else if (someMeansOnly) {
-    warnings.push({
-      code: 'some-days-without-swing',
-      text: 'Some days since sowing are known by their mean alone, so hot afternoons and cold nights on them are not seen.',
-    });
-  }
+function swingWarnings(showsSwing: boolean, someMeansOnly: boolean, coarse: boolean): SoilWarning[] {
+  const warnings: SoilWarning[] = [];
+  if (coarse) warnings.push({ code: 'coarse-step', params: { stepHours: COARSE_STEP_MS / HOUR_MS } });
+  if (!showsSwing) warnings.push({ code: 'no-swing', params: {} });
+  else if (someMeansOnly) warnings.push({ code: 'some-days-without-swing', params: {} });
   return warnings;
 }

@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Spell } from '../../germination/run/spells.js';
 import type { PlaceDays } from '../soil/place-days.js';
-import type { FreeDate, Remedy } from './remedies.js';
+import type { FreeDate, Remedy, SpellSetting } from './remedies.js';
 
 /** A spell of heat or cold in the place's dates, with what can be done about it. */
 export interface SpellAnswer {
@@ -15,6 +15,9 @@ export interface SpellAnswer {
   readonly delayDays: { readonly half: number; readonly most: number } | null;
   readonly standAtRisk: number;
   readonly hoursInFirstDay: number;
+  /** The first later date whose sowing meets no such spell; null: none up to `lookedTo`. */
+  readonly freeDate: FreeDate | null;
+  readonly lookedTo: PlainDate;
   readonly remedies: readonly Remedy[];
 }
 
@@ -24,7 +27,12 @@ const HARMFUL_DAY_H = 6;
 const LEAST_FREE_DAYS = 2;
 
 /** A spell in the grower's dates. */
-export function spellAnswer(spell: Spell, dated: (hour: number) => PlainDate, remedies: Remedy[]): SpellAnswer {
+export function spellAnswer(
+  spell: Spell,
+  dated: (hour: number) => PlainDate,
+  remedies: Remedy[],
+  { freeDate, lastDate }: Pick<SpellSetting, 'freeDate' | 'lastDate'>,
+): SpellAnswer {
   return {
     from: dated(spell.fromH + 0.5),
     to: dated(spell.toH - 0.5),
@@ -36,6 +44,8 @@ export function spellAnswer(spell: Spell, dated: (hour: number) => PlainDate, re
     delayDays: spell.delayDays,
     standAtRisk: spell.standAtRiskPoints,
     hoursInFirstDay: spell.hoursInFirstDay,
+    freeDate,
+    lookedTo: lastDate,
     remedies,
   };
 }

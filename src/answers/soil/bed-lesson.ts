@@ -1,5 +1,4 @@
 import { dateAt, daysBetween, HOUR_MS, instantText } from '../../basics/calendar.js';
-import type { Note } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import { groundOf } from '../../seedbed/conduction/soil-from-air.js';
 import { stepResponse } from '../../seedbed/conduction/step-response.js';
@@ -13,6 +12,7 @@ import type { ModelledBed } from './modelled-bed.js';
 import { placeDays } from './place-days.js';
 import type { Clock, ProbeAtSeed } from './probe-at-seed.js';
 import { runningDay } from './running-day.js';
+import type { SoilWarning } from './soil-facts.js';
 
 /** What the probes teach about the bed's model. Shapes (nHours of the record's clock). */
 export interface BedLesson {
@@ -26,7 +26,7 @@ export interface BedLesson {
   readonly isTaught: boolean;
   /** The same standard deviation on days after the record's last, of its soil alone [K]. Shape (nDays). */
   sdAheadK(nDays: number): Float64Array;
-  readonly warnings: readonly Note[];
+  readonly warnings: readonly SoilWarning[];
 }
 
 /** How much the difference from the model may itself differ from one depth to another [K]: our judgement. */
@@ -70,7 +70,7 @@ export function bedLesson(
   const nDays = days.dates.length;
   const sun = dailyMeans(model.sun(), modelFromH, days.dayOfHour, nDays);
   const residualK = new Float64Array(nDays).fill(NaN);
-  const warnings: Note[] = [];
+  const warnings: SoilWarning[] = [];
   for (const probe of probes) {
     const modelC = model.hourlyC[depthsCm.indexOf(probe.depthCm)];
     // Readings hours apart tell no day's mean; a probe below the container is not in this bed.
@@ -209,30 +209,41 @@ function doubtfulHours({ atProbe }: ProbeAtSeed, modelC: Float64Array, modelFrom
   return unlikeTheModel(residualsK).map((hour) => modelFromH + hour);
 }
 
-const oddSwing = (factor: number): Note => ({
+const oddSwing = (factor: number): SoilWarning => ({
   code: 'probe-swings-oddly',
-  text: `By day and night the probe swings ${factor < 1 ? 'far less' : 'far more'} than this air makes such a bed. Check its depth and where it lies, and the kind of bed.`,
+  params: { swing: factor < 1 ? 'less' : 'more' },
 });
 
 /** A probe that reads far from anything that this air makes of this bed, day after day. */
-function disagreement(residualK: Float64Array, sdK: number): Note[] {
+function disagreement(residualK: Float64Array, sdK: number): SoilWarning[] {
   const known = residualK.filter((residual) => !Number.isNaN(residual)).sort();
   const middleK = known[known.length >> 1] ?? 0;
   if (Math.abs(middleK) < TOO_FAR_SD * sdK) return [];
   return [
     {
       code: 'probe-and-air-disagree',
-      text: `The probe reads ${Math.abs(middleK).toFixed(0)} °C ${middleK > 0 ? 'warmer' : 'colder'} than this air makes such a bed, day after day. Check the unit, the depth, the place and the kind of bed, and where the probe lies.`,
+      params: { offK: Math.round(Math.abs(middleK)), direction: middleK > 0 ? 'warmer' : 'colder' },
     },
   ];
 }
 /** So many standard deviations are no longer a bed's own ways. */
 const TOO_FAR_SD = 3;
 
-function doubtWarning({ depthCm }: ProbeAtSeed, hours: readonly number[], { startMs }: Clock, { zone }: Site): Note {
+function doubtWarning(
+  { depthCm }: ProbeAtSeed,
+  hours: readonly number[],
+  { startMs }: Clock,
+  { zone }: Site,
+): SoilWarning {
+  const firstMs = startMs + hours[0]! * HOUR_MS;
   return {
     code: 'unlike-the-air',
-    text: `The probe at ${depthCm} cm reads what nothing in the air explains in ${hours.length} hours, first at ${instantText(startMs + hours[0]! * HOUR_MS, zone)}: was it pulled out, or did it lie in the sun? The readings are used as they are, but teach the model nothing.`,
+    params: {
+      depthCm,
+      hours: hours.length,
+      firstDate: dateAt(firstMs, zone),
+      firstTime: instantText(firstMs, zone).slice(11, 16),
+    },
   };
 }
 

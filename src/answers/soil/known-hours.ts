@@ -41,7 +41,7 @@ export interface KnownHours {
 }
 
 /** A step longer than this shows no night and no afternoon [ms]. */
-const COARSE_STEP_MS = 6 * HOUR_MS;
+export const COARSE_STEP_MS = 6 * HOUR_MS;
 /** Daylight the day curve is made for [h]; polar days and nights are cut off here. */
 const SHORTEST_DAYLIGHT_H = 4;
 const LONGEST_DAYLIGHT_H = 22;

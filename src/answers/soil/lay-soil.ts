@@ -1,4 +1,3 @@
-import type { Note } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { Bedding } from '../question.js';
 import type { BedLesson } from './bed-lesson.js';
@@ -6,6 +5,7 @@ import { fillFromModel, missingHours } from './fill-gaps.js';
 import type { ModelledBed } from './modelled-bed.js';
 import type { Clock, ProbeAtSeed } from './probe-at-seed.js';
 import { runningDay } from './running-day.js';
+import type { SoilWarning } from './soil-facts.js';
 import { usualSwingC } from './usual-swing.js';
 
 /** What is known hour by hour, as one thing is laid over another. Shapes (nHours). */
@@ -95,7 +95,7 @@ export function layUsualSwing(known: Laid, probes: readonly ProbeAtSeed[], beddi
 }
 
 /** A thermometer in the room's soil knows better than the grower's word for the room, until the end. */
-export function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): Note[] {
+export function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): SoilWarning[] {
   const probe = probes.at(-1);
   const endH = probe ? probe.atSeedC.findLastIndex((tempC) => !Number.isNaN(tempC)) + 1 : 0;
   if (endH < 24) return [];
@@ -104,12 +104,7 @@ export function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: num
   if (Math.abs(heldC - roomC) < FELT_K) return [];
   known.hourlyC.fill(heldC, endH);
   known.basis.fill(basisCode('corrected'), endH);
-  return [
-    {
-      code: 'room-as-measured',
-      text: `The probe's last day was ${heldC.toFixed(1)} °C on average and the room is said to be ${roomC} °C: after the readings the probe's is held.`,
-    },
-  ];
+  return [{ code: 'room-as-measured', params: { heldC: Math.round(10 * heldC) / 10, roomC } }];
 }
 
 /** Hours within the probes' record that no probe knows: filled by the model, brought to the readings on either side. */

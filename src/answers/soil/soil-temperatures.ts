@@ -20,6 +20,7 @@ import { extentOf } from './known-hours.js';
 import { placeDays } from './place-days.js';
 import { atSeed } from './probe-at-seed.js';
 import { refuseDepth } from './refuse-depth.js';
+import type { SoilWarning } from './soil-facts.js';
 
 /** What a grower asks: how warm is the soil at this depth of this bed. */
 export interface SoilQuestion extends Bedding {
@@ -120,15 +121,10 @@ const ofSowings = new Set(['no-swing', 'some-days-without-swing']);
 /** A drift or a repeated week says little so long after the last value [d]. */
 const FAR_AHEAD_DAYS = 30;
 
-function farAhead(record: SeedRecord, hours: number): Note[] {
+function farAhead(record: SeedRecord, hours: number): SoilWarning[] {
   const daysAhead = Math.floor((record.wetH + hours - record.knownToH) / 24);
   if (daysAhead <= FAR_AHEAD_DAYS) return [];
-  return [
-    {
-      code: 'far-ahead',
-      text: `The last dates lie ${daysAhead} days after the last value: so far ahead this is what the season usually brings rather than an estimate.`,
-    },
-  ];
+  return [{ code: 'far-ahead', params: { about: 'soil', daysAhead } }];
 }
 
 function daysOf(

@@ -1,6 +1,7 @@
 import { daysBetween, type PlainDate } from '../../basics/calendar.js';
-import { type Note, RequestError } from '../../basics/errors.js';
+import { RequestError } from '../../basics/errors.js';
 import { type FrostSide, frostDates } from '../../climate/frost-dates.js';
+import type { FrostNote } from './window-facts.js';
 
 /** When frosts come at a place, and the years that say so. */
 export interface FrostAnswer {
@@ -8,18 +9,11 @@ export interface FrostAnswer {
   readonly lastSpringFrost: FrostSide;
   readonly firstAutumnFrost: FrostSide;
   readonly years: { readonly from: number; readonly to: number };
-  readonly assumptions: readonly Note[];
+  readonly assumptions: readonly FrostNote[];
 }
 
-const IN_THE_AIR: Note = {
-  code: 'frost-in-the-air',
-  text: 'Frosts are those of a thermometer in the air; on a clear still night a bed can be several degrees colder.',
-};
-
-const LEFT_OUT: Note = {
-  code: 'frost-left-out',
-  text: 'No day is given where so few seasons are known that they cannot tell it (for 10 and 90 % some nine with a frost are needed), or where a frost comes less often than that.',
-};
+const IN_THE_AIR: FrostNote = { code: 'frost-in-the-air', params: {} };
+const LEFT_OUT: FrostNote = { code: 'frost-left-out', params: {} };
 
 const isWhole = ({ risk10, risk50, risk90 }: FrostSide): boolean =>
   risk10 !== null && risk50 !== null && risk90 !== null;

@@ -1,4 +1,4 @@
-import type { Note } from '../../basics/errors.js';
+import type { WindowNote } from './window-facts.js';
 
 /** So many hot hours on a day make a spell [h]. */
 const LEAST_HOURS = 6;
@@ -19,7 +19,7 @@ export function heatAhead(
   hotThresholdC: number,
   untilH: number,
   years: number,
-): Note[] {
+): WindowNote[] {
   const hot = traces.filter((trace) => hasSpell(trace.subarray(0, Math.ceil(untilH)), hotThresholdC)).length;
   const share = hot / traces.length;
   if (!(share >= LEAST_SHARE)) return [];
@@ -27,7 +27,12 @@ export function heatAhead(
   return [
     {
       code: 'heat-ahead',
-      text: `${inYears >= years ? 'In all' : `In about ${Math.max(1, inYears)} of ${years}`} past years soil above ${hotThresholdC.toFixed(1)} °C came before such a sowing was up. When it comes nobody can tell so far ahead: have shade and water ready.`,
+      params: {
+        isAll: inYears >= years ? 'yes' : 'no',
+        inYears: Math.max(1, inYears),
+        ofYears: years,
+        thresholdC: Math.round(10 * hotThresholdC) / 10,
+      },
     },
   ];
 }

@@ -4,6 +4,7 @@ import { hazenQuantile } from '../../basics/numerics/hazen-quantile.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Caution, Crop } from '../../germination/crop.js';
+import { frostExposure } from '../../germination/run/frost-exposure.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
@@ -12,6 +13,7 @@ import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from './dates-in-years.js';
 import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
+import type { BestDateWhy, WindowNote } from './window-facts.js';
 import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
@@ -59,7 +61,7 @@ export interface SowingWindows {
   /** null, null and 0 where a usual year stands for all. */
   readonly years: { readonly from: number | null; readonly to: number | null; readonly count: number };
   readonly criteria: WindowCriteria;
-  readonly best: { readonly date: PlainDate; readonly why: string } | null;
+  readonly best: { readonly date: PlainDate; readonly why: BestDateWhy } | null;
   readonly windows: readonly SowingWindow[];
   readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyNot }[];
   readonly dates: readonly WindowDate[];
@@ -168,16 +170,22 @@ function bestOf(
   if (!best) return null;
   const { day, isEarliest } = best;
   const half = quantilesOf(dates[day]!.halfDays);
-  const how = isEarliest ? 'the earliest date with two sure weeks around it' : 'the surest date';
-  const share = `${Math.round(100 * criteria.share)} %`;
-  const held =
-    years === 0
-      ? `sown then, ${share} is up within ${criteria.maxDays} days in a usual year`
-      : `sown then, ${share} was up within ${criteria.maxDays} days in about ${Math.round(sureness[day]! * years)} of ${years} years`;
-  const inDays = half
-    ? `; half was up in ${half.p50.toFixed(0)} days (${half.p10.toFixed(0)} to ${half.p90.toFixed(0)})`
-    : '';
-  return { date: addDays(from, day), why: `It is ${how}: ${held}${inDays}.` };
+  return {
+    date: addDays(from, day),
+    why: {
+      code: 'why.best-date',
+      params: {
+        isEarliest: isEarliest ? 'yes' : 'no',
+        sharePercent: Math.round(100 * criteria.share),
+        maxDays: criteria.maxDays,
+        inYears: Math.round(sureness[day]! * years),
+        ofYears: years,
+        halfDays: half && Math.round(half.p50),
+        halfFromDays: half && Math.round(half.p10),
+        halfToDays: half && Math.round(half.p90),
+      },
+    },
+  };
 }
 
 /** Runs of dates outside the windows, each with the reason that most years give; dates good in most years have none. */
@@ -209,52 +217,37 @@ function refuseFewYears(count: number): never {
   );
 }
 
-function assumptionsOf({ crop, criteria }: WindowQuestion, years: number): Note[] {
-  return [
-    years === 0
-      ? {
-          code: 'normals',
-          text: 'No past years are known: each date is judged by one usual year, made from the place’s normals, in which no day is odd. How often it fails cannot be told.',
-        }
-      : {
-          code: 'past-years',
-          text: `Each date is judged by what it would have done in ${years} past years, and counted as one of them more or less alike: rain, pests and whether the ground can be worked are left out.`,
-        },
-    {
-      code: 'good-date',
-      text: `A date is good in a year if ${Math.round(100 * criteria.share)} % of what the lot can give is up within ${criteria.maxDays} days, ${Math.round(100 * criteria.shareIfHeld)} % even without seed held too long by heat or cold${frostWords(crop)}.`,
+const assumptionsOf = ({ crop, criteria }: WindowQuestion, years: number): WindowNote[] => [
+  years === 0
+    ? { code: 'normals', params: { about: 'windows' } }
+    : { code: 'past-years', params: { about: 'windows', years } },
+  {
+    code: 'good-date',
+    params: {
+      sharePercent: Math.round(100 * criteria.share),
+      ifHeldPercent: Math.round(100 * criteria.shareIfHeld),
+      maxDays: criteria.maxDays,
+      ...frostParams(crop),
     },
-  ];
+  },
+];
+
+/** Which frost makes a date a bad one, and how long after the first seedling. */
+function frostParams(crop: Crop) {
+  const exposure = frostExposure(crop);
+  if (exposure === null) return { frost: 'not-counted', frostFreeDays: 0, frostC: 0 } as const;
+  const { days: frostFreeDays, limitC: frostC } = exposure;
+  if (crop.frost === 'half-hardy') return { frost: 'half-hardy', frostFreeDays, frostC } as const;
+  const isSown = crop.maturity?.countedFrom === 'sowing';
+  return { frost: isSown ? 'tender' : 'tender-planted-out', frostFreeDays, frostC } as const;
 }
 
-function frostWords({ frost, maturity }: Crop): string {
-  if (frost === 'tender') {
-    return maturity && maturity.countedFrom === 'sowing'
-      ? `, and no frost comes within ${Math.max(30, maturity.fromDays)} days of the first seedling`
-      : ', and no frost comes within 30 days of the first seedling; later frost is not counted, as its harvest is not counted from the sowing';
-  }
-  return frost === 'half-hardy' ? ', and it freezes no harder than -2 °C within 30 days of the first seedling' : '';
-}
-
-function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean): Note[] {
-  const notes: Note[] = [];
-  if (years > 0 && years < THIN_YEARS) {
-    notes.push({
-      code: 'thin-years',
-      text: `${years} years are few: the ends of the windows may be off by a week.`,
-    });
-  }
+function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean): WindowNote[] {
+  const notes: WindowNote[] = [];
+  if (years > 0 && years < THIN_YEARS) notes.push({ code: 'thin-years', params: { years } });
   if (!frostKnown && (crop.frost === 'tender' || crop.frost === 'half-hardy')) {
-    notes.push({
-      code: 'frost-unknown',
-      text: 'Without air temperatures frost cannot be told from soil: the windows do not heed it. Send the air’s daily minima.',
-    });
+    notes.push({ code: 'frost-unknown', params: {} });
   }
-  if (crop.frost === 'hardy') {
-    notes.push({
-      code: 'frost-hardy',
-      text: 'Frost is not counted against a hardy crop; young seedlings can still suffer in a hard one.',
-    });
-  }
+  if (crop.frost === 'hardy') notes.push({ code: 'frost-hardy', params: {} });
   return notes;
 }

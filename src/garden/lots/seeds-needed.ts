@@ -60,9 +60,7 @@ export function seedsNeeded(
     warnings: [
       ...(state?.warnings ?? []),
       ...poorSeed(lot, onDate),
-      ...crop.cautions
-        .filter(({ code }) => code === 'treated-seed' || code === 'weak-lot')
-        .map(({ code, text, source }) => ({ code, text: `${text} (${source})` })),
+      ...crop.cautions.filter(({ code }) => code === 'treated-seed' || code === 'weak-lot'),
     ],
   };
 }

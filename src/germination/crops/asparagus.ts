@@ -26,26 +26,22 @@ export const asparagus: CropRecord = {
   cautions: [
     {
       code: 'slow',
-      text:
-        'Slow seed: half was up in 10 days at 25 °C, in 24 at 15 °C and in 53 at 10 °C. Keep the row moist and ' +
-        'leave it undisturbed.',
+      params: { about: 'crop', crop: 'asparagus', warmC: 25, mildC: 15, coolC: 10 },
       source: HANDBOOK,
     },
     {
       code: 'years-to-harvest',
-      text: 'Plants grown from seed are left uncut for about two years, so no harvest date is given here.',
+      params: {},
       source: COMMON,
     },
     {
       code: 'frost-on-shoots',
-      text: 'The roots live through winter, but a frost kills the young shoots that stand above ground.',
+      params: {},
       source: COMMON,
     },
     {
       code: 'no-sound-seedlings-hot',
-      text:
-        'At 40 °C some seed came up after 28 days, but no seedling was sound. Do not read those days as a ' +
-        'reason to sow.',
+      params: { hotC: 40 },
       source: HANDBOOK,
     },
   ],

@@ -27,24 +27,18 @@ export const beet: CropRecord = {
   cautions: [
     {
       code: 'seed-cluster',
-      text:
-        'Each "seed" is a small dried fruit with several seeds in it, so more seedlings may come than you ' +
-        'sowed. Thin each clump to one plant.',
+      params: {},
       source: 'Chicago Botanic Garden, on growing beets; single-seeded kinds are sold too (from memory)',
     },
     {
       code: 'crust',
-      text:
-        'Heavy rain on clay soil can set a crust that seedlings cannot lift. Sow shallow and keep the surface ' +
-        'open.',
+      params: { crop: 'beet' },
       source: 'Chicago Botanic Garden, on growing beets; the remedy common practice, no source',
     },
     treatedSeed,
     {
       code: 'bolts-after-cold',
-      text:
-        'Two to three weeks below 7 °C, once the plants have several true leaves, can send them to seed instead of ' +
-        'making roots. Do not hurry the first sowing.',
+      params: { crop: 'beet', belowC: 7 },
       source: 'Cornell University, home gardening guide to beets; the advice common practice, no source',
     },
     autumnSlows,

@@ -17,14 +17,12 @@ export const bunchingOnion: CropRecord = {
   cautions: [
     {
       code: 'onion-rows-stand-in',
-      text: "The handbook has no bunching onion. The days and percentages are onion's, which is another species.",
+      params: {},
       source: HANDBOOK,
     },
     {
       code: 'white-lisbon-heat',
-      text:
-        'In a published lot of White Lisbon, a salad onion that is really Allium cepa, ' +
-        'the tenth of the seed that heat holds hardest stopped near 24.8 °C.',
+      params: { stoppedC: 24.8 },
       source: 'Brewster 2008, read in a copy that had lost signs; one constant rebuilt by us',
     },
     slowInBeds,

@@ -25,12 +25,10 @@ export const cabbage: CropRecord = {
   isFed: true,
   viability: kinOfCabbage,
   cautions: [
-    hotSideUntested(30, 'It was still quickest there, so what heat does to it beyond that is a guess.'),
+    hotSideUntested(30, 'quickest'),
     {
       code: 'cold-side-untimed',
-      text:
-        'At 5 °C 27 seedlings came from a hundred seeds, but nobody noted when. Dates for soil under 10 °C are ' +
-        'a guess.',
+      params: { coldC: 5, belowC: 10 },
       source: HANDBOOK,
     },
   ],

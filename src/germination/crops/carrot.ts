@@ -26,28 +26,22 @@ export const carrot: CropRecord = {
   cautions: [
     {
       code: 'keep-moist',
-      text:
-        'Carrot seed stops when the soil around it dries and goes on once it is wet again. Keep the top of the ' +
-        'bed moist until the row is up.',
+      params: {},
       source: 'Finch-Savage and others 1998, on fifteen carrot seedbeds',
     },
     {
       code: 'crust',
-      text:
-        'Heavy rain soon after sowing can set a crust that the fine seedlings cannot lift, and was a major ' +
-        'cause of poor rows in three years of trial sowings.',
+      params: { crop: 'carrot' },
       source: 'Hegarty, sowings of 1972 to 1974 of carrot and three other crops (abstract; author from memory)',
     },
     {
       code: 'beds-differ',
-      text: 'Beds gave anything from 22 to 99 of every hundred seedlings that the laboratory promised.',
+      params: { fromSeedlings: 22, toSeedlings: 99, crop: 'carrot' },
       source: BEDS,
     },
     {
       code: 'long-heat',
-      text:
-        'The longer wet seed lay at 35 °C, from one to four days, the less of it came up afterwards at 20 °C. ' +
-        'Kinds differ widely.',
+      params: { hotC: 35, afterC: 20 },
       source: 'Nascimento & Pereira 2007; Nascimento and others 2008 (abstracts)',
     },
     autumnSlows,

@@ -25,7 +25,7 @@ export const cauliflower: CropRecord = {
   isFed: true,
   viability: kinOfCabbage,
   cautions: [
-    weakLot('never more than 63 seedlings from a hundred seeds.'),
-    hotSideUntested(30, 'There, 45 seedlings came from a hundred seeds, against 63 at 25 °C; hotter soil is a guess.'),
+    weakLot({ crop: 'cauliflower', atC: 25, coolerC: null, warmerC: null }),
+    hotSideUntested(30, 'fewer', { seedlings: 45, coolerSeedlings: 63, coolerC: 25 }),
   ],
 };

@@ -26,25 +26,19 @@ export const celery: CropRecord = {
   cautions: [
     {
       code: 'needs-light',
-      text:
-        'The seed needs light to sprout, though cool nights after warm days can stand in for it. Press it in ' +
-        'and barely cover it, and never let it dry.',
+      params: {},
       source: 'Pressman, Negbi, Sachs & Jacobsen 1977 (abstract); how to sow it: common practice, no source',
     },
     {
       code: 'hates-heat',
-      text:
-        'Steady warmth stops it: best at 10 to 15 °C, or with days of 22 to 25 °C and nights of 12 to 15 °C. ' +
-        'The chart contradicts itself at 25 °C, so we count that as too hot.',
+      params: { bestFromC: 10, bestToC: 15, dayFromC: 22, dayToC: 25, nightFromC: 12, nightToC: 15, contraryC: 25 },
       source: 'study of five kinds over 0 to 40 °C (Thompson 1974, abstract; author and year from memory)',
     },
-    weakLot('40 seedlings from a hundred seeds at 15 °C, between 70 at 10 °C and 97 at 20 °C.'),
+    weakLot({ crop: 'celery', atC: 15, coolerC: 10, warmerC: 20 }),
     slowerElsewhere,
     {
       code: 'bolts-after-cold',
-      text:
-        'Cold on young plants sends them to seed; warmth while they are raised held that back. Keep them from ten ' +
-        'days or more of nights under about 10 °C.',
+      params: { crop: 'celery', belowC: 10 },
       source: 'Sachs & Rylski 1980 (abstract); ten days and 10 °C: common practice, no source',
     },
   ],

@@ -27,7 +27,7 @@ export const cucumber: CropRecord = {
   cautions: [
     {
       code: 'no-cold-soil',
-      text: 'No seed came up at 10 °C or below; at 15 °C it took 13 days, at 25 °C only 4. Wait for warm soil.',
+      params: { crop: 'cucumber', coldC: 10, coolC: 15, bestFromC: 25, bestToC: 25 },
       source: HANDBOOK,
     },
     coldWetSoil,

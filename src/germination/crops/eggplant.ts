@@ -24,14 +24,12 @@ export const eggplant: CropRecord = {
   isFed: true,
   viability: [],
   cautions: [
-    weakLot('never more than 60 seedlings from a hundred seeds, and 21 at 20 °C.'),
+    weakLot({ crop: 'eggplant', atC: 20, coolerC: null, warmerC: null }),
     {
       code: 'cold-side-untested',
-      text:
-        'Nobody tested this crop in soil under 20 °C for the chart. Colder soil is a guess; sow it indoors in ' +
-        'the warm.',
+      params: { crop: 'eggplant', belowC: 20 },
       source: `${HANDBOOK}; sowing indoors: ${COMMON}`,
     },
-    hotSideUntested(30, 'It did best there, so what heat does to it beyond that is a guess.'),
+    hotSideUntested(30, 'best'),
   ],
 };

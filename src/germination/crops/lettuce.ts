@@ -30,35 +30,27 @@ export const lettuce: CropRecord = {
   cautions: [
     {
       code: 'stopped-by-heat',
-      text:
-        'Hot soil stops the seed: 99 seedlings in a hundred seeds at 25 °C, 12 at 30 °C. Kinds differ: the ' +
-        'limit lay between 25.7 and 32.8 °C in 22 of them.',
+      params: { goodC: 25, hotC: 30, limitFromC: 25.7, limitToC: 32.8 },
       source: `${HANDBOOK}; limits: Gray 1975 (abstract)`,
     },
     {
       code: 'sleeps-after-heat',
-      text:
-        'Seed held by heat often starts once the soil cools, but long heat can put it into a sleep that cooling ' +
-        'alone does not end. Sow in the evening, shade the row and keep it wet.',
+      params: {},
       source: 'University of Arizona, on lettuce; Gray 1975 (abstract); remedies common practice, no source',
     },
     {
       code: 'some-need-light',
-      text:
-        'Some kinds need light to sprout, and one that did not came to need it after lying wet at 35 °C. Cover ' +
-        'the seed thinly.',
+      params: { hotC: 35 },
       source: 'Borthwick, Hendricks, Toole & Toole 1954 (abstract; authors and year from memory)',
     },
     {
       code: 'beds-differ',
-      text: 'Beds gave only 20 to 67 of every hundred seedlings that the laboratory promised.',
+      params: { fromSeedlings: 20, toSeedlings: 67, crop: 'lettuce' },
       source: BEDS,
     },
     {
       code: 'bolts-in-heat-and-long-days',
-      text:
-        'Heat, long days and drought send the plants to seed, and the leaves turn bitter. What is sown from late ' +
-        'spring on is best of a slow-bolting kind, shaded and never dry.',
+      params: {},
       source:
         'Iowa State University Extension 1994, on lettuce; Sukprakarn 1985 (abstract); remedies common practice, ' +
         'no source',

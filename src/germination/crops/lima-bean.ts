@@ -26,9 +26,7 @@ export const limaBean: CropRecord = {
   cautions: [
     {
       code: 'cold-first-day',
-      text:
-        'Cold while the dry seed takes its first water can harm it for good; cold that comes after it has drunk ' +
-        'in the warm did not. Wait for soil of 15 °C or more.',
+      params: { crop: 'lima-bean', waitForC: 15, belowC: null, sugaryFromC: null, sugaryToC: null },
       source:
         'Pollock & Toole, on lima bean (abstract; 1966 from memory); 15 °C: Ontario Ministry of Agriculture, ' +
         'Food and Rural Affairs 2011',
@@ -36,7 +34,7 @@ export const limaBean: CropRecord = {
     coldWetSoil,
     {
       code: 'heat-thins',
-      text: 'Heat thins the row rather than slows it: 88 seedlings in a hundred seeds at 30 °C, but 2 at 35 °C.',
+      params: { crop: 'lima-bean', goodC: 30, hotC: 35 },
       source: HANDBOOK,
     },
     treatedSeed,

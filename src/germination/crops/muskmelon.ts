@@ -27,12 +27,10 @@ export const muskmelon: CropRecord = {
   cautions: [
     {
       code: 'cold-side-untested',
-      text:
-        'Nobody tested this crop in soil under 20 °C for the chart, and only 38 seedlings came from a hundred ' +
-        'seeds there. Wait for warm soil.',
+      params: { crop: 'muskmelon', belowC: 20 },
       source: HANDBOOK,
     },
-    hotSideUntested(30, 'It was still quickest there, so what heat does to it beyond that is a guess.'),
+    hotSideUntested(30, 'quickest'),
     coldWetSoil,
     treatedSeed,
   ],

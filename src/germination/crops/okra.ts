@@ -27,14 +27,12 @@ export const okra: CropRecord = {
   cautions: [
     {
       code: 'hard-seed',
-      text:
-        'Some of the seed has a coat that keeps water out, up to 24 in a hundred in one study. Soak it ' +
-        'overnight in lukewarm water and sow it at once, but never soak treated seed.',
+      params: {},
       source: 'Begum & Ayub, on okra seed harvest (abstract); soaking: common practice, no source',
     },
     {
       code: 'no-cold-soil',
-      text: 'No seed came up at 10 °C or below, and at 15 °C it took 27 days. It is quickest at 30 to 35 °C.',
+      params: { crop: 'okra', coldC: 10, coolC: 15, bestFromC: 30, bestToC: 35 },
       source: HANDBOOK,
     },
     treatedSeed,

@@ -31,22 +31,17 @@ export const onion: CropRecord = {
     slowInBeds,
     {
       code: 'beds-differ',
-      text: 'Beds gave anything from 5 to 88 of every hundred seedlings that the laboratory promised.',
+      params: { fromSeedlings: 5, toSeedlings: 88, crop: 'onion' },
       source: BEDS,
     },
     {
       code: 'day-length',
-      text:
-        'Bulbs form once the day is long enough for the kind: 11 to 13 hours for short-day onions, 13 to 14 for ' +
-        'intermediate, 14 and more for long-day ones, which suit places beyond about 35° of latitude. Sow early: ' +
-        'small plants make small bulbs.',
+      params: {},
       source: 'Myers, Oregon State University Extension, 2006; latitude: Littlefield, National Gardening Association',
     },
     {
       code: 'bolts-after-cold',
-      text:
-        'Cold below about 15 °C sends plants to seed that are already thick: from about seven leaves, counting those ' +
-        'still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.',
+      params: { crop: 'onion', belowC: 15 },
       source:
         'Brewster 2008, for the leaves; Holdsworth & Heath (abstract); Zandstra, Michigan State University, 1985, for ' +
         'sets; small ones: common practice, no source',

@@ -26,16 +26,12 @@ export const parsley: CropRecord = {
   cautions: [
     {
       code: 'slow',
-      text:
-        'Do not give up: in the field the first seedlings came no sooner than two and a half weeks after ' +
-        'sowing, and more followed for three weeks. Only 14 to 50 came from a hundred seeds.',
+      params: { about: 'crop', crop: 'parsley', warmC: null, mildC: null, coolC: null },
       source: 'Podlaski, Chrobak & Wyszkowska, on treated parsley seed in the field (summary)',
     },
     {
       code: 'soak',
-      text:
-        'Soaking the seed in water for 12 to 36 hours before sowing brought more of it up. Do not soak treated ' +
-        'seed.',
+      params: {},
       source: 'Dursun & Ekinci 2010 (abstract)',
     },
     shortLivedSeed,

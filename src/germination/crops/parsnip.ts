@@ -27,14 +27,12 @@ export const parsnip: CropRecord = {
     shortLivedSeed,
     {
       code: 'slow',
-      text:
-        'Even at its best half was up only after 14 days, and at 10 °C after 27. Keep the row moist and mark ' +
-        'it, for example with a few radishes.',
+      params: { about: 'crop', crop: 'parsnip', warmC: null, mildC: null, coolC: 10 },
       source: `${HANDBOOK}; the radishes: ${COMMON}`,
     },
     {
       code: 'cool-soil',
-      text: 'It likes cool soil: 89 seedlings from a hundred seeds at 20 °C, 51 at 30 °C, 1 at 35 °C.',
+      params: { goodC: 20, warmC: 30, hotC: 35 },
       source: HANDBOOK,
     },
   ],

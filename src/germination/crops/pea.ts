@@ -27,12 +27,10 @@ export const pea: CropRecord = {
   cautions: [
     {
       code: 'wet-soil-rot',
-      text:
-        'Pea seed stands cold but rots in wet ground, wrinkled kinds more than smooth ones. Sow in soil that ' +
-        'drains, and do not soak the seed in cold water.',
+      params: {},
       source: 'Short & Lacy 1976 (abstract); Washington State University Extension',
     },
-    hotSideUntested(30, 'There, 86 seedlings still came from a hundred seeds; hotter soil is a guess.'),
+    hotSideUntested(30, 'many', { seedlings: 86, coolerSeedlings: null, coolerC: null }),
     treatedSeed,
     autumnSlows,
   ],

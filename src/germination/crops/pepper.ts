@@ -27,9 +27,7 @@ export const pepper: CropRecord = {
   cautions: [
     {
       code: 'wants-warmth',
-      text:
-        'Half was up in 8 days at 25 to 30 °C, but in 25 at 15 °C, and at 10 °C hardly any came. Start it ' +
-        'indoors in the warm.',
+      params: { crop: 'pepper', bestFromC: 25, bestToC: 30, coolC: 15, coldC: 10, nothingC: null },
       source: `${HANDBOOK}; sowing indoors: ${COMMON}`,
     },
   ],

@@ -27,15 +27,13 @@ export const snapBean: CropRecord = {
   cautions: [
     {
       code: 'cold-first-day',
-      text: 'Very dry seed is injured as it swells, and more readily in cold water. Wait for soil of 13 °C or more.',
+      params: { crop: 'snap-bean', waitForC: 13, belowC: null, sugaryFromC: null, sugaryToC: null },
       source: 'Wolk and others 1989 (abstract); 13 °C: Ontario Ministry of Agriculture, Food and Rural Affairs 2011',
     },
     coldWetSoil,
     {
       code: 'heat-thins',
-      text:
-        'Heat thins the row rather than slows it: 97 seedlings in a hundred seeds at 25 °C, but 47 at 30 °C, ' +
-        'and just as soon.',
+      params: { crop: 'snap-bean', goodC: 25, hotC: 30 },
       source: HANDBOOK,
     },
     treatedSeed,

@@ -26,32 +26,24 @@ export const spinach: CropRecord = {
   cautions: [
     {
       code: 'careful-above-20',
-      text:
-        'Heat begins to stop the seed above 20 °C and stopped all of it at 35 °C, though cool nights help. Much ' +
-        'of what is stopped can still start when the soil cools.',
+      params: { aboveC: 20, stoppedC: 35 },
       source: 'Leskovar, Esensee & Belefant-Miller 1999 (abstract)',
     },
     {
       code: 'weak-lot',
-      text:
-        'The one lot of seed behind the chart seems to have been poor: 52 seedlings from a hundred seeds at 20 ' +
-        '°C, where nearly all came in another study. A sound packet may well do better.',
+      params: { crop: 'spinach', atC: 20, coolerC: null, warmerC: null },
       source:
         'our judgement of the handbook row; the other study: Suganuma & Ohno 1984 (abstract; authors from ' + 'memory)',
     },
     {
       code: 'not-too-wet',
-      text:
-        'In soil that is even a little too wet the seed coat turns slimy and shuts out air. Keep the bed moist, ' +
-        'not soaked.',
+      params: {},
       source: 'Heydecker & Orphanos (abstract; authors from memory)',
     },
     treatedSeed,
     {
       code: 'bolts-in-long-days',
-      text:
-        'Days of 12 to 15 hours, by kind, send the plants to seed, and warmth hurries it; then the leaves are over. ' +
-        'Sow early in spring or when summer is ending.',
+      params: {},
       source: 'Utah State University Extension 2012, on winter spinach; when to sow: common practice, no source',
     },
     autumnSlows,

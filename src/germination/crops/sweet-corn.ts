@@ -27,9 +27,7 @@ export const sweetCorn: CropRecord = {
   cautions: [
     {
       code: 'cold-first-day',
-      text:
-        'Soil under 10 °C in the first day or two after sowing can harm the seed for good. Wait for 13 °C, or ' +
-        '16 to 18 °C for the sugary and extra-sweet kinds.',
+      params: { crop: 'sweet-corn', waitForC: 13, belowC: 10, sugaryFromC: 16, sugaryToC: 18 },
       source:
         'Purdue University Extension, on maize (newspaper report, 2020); soil temperatures: Ontario Ministry of ' +
         'Agriculture, Food and Rural Affairs 2011',

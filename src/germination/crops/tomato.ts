@@ -27,14 +27,12 @@ export const tomato: CropRecord = {
   cautions: [
     {
       code: 'wants-warmth',
-      text:
-        'Half was up in 6 days at 25 to 30 °C, in 14 at 15 °C and in 43 at 10 °C; at 5 °C none came. Where ' +
-        'springs are cold, start it indoors.',
+      params: { crop: 'tomato', bestFromC: 25, bestToC: 30, coolC: 15, coldC: 10, nothingC: 5 },
       source: `${HANDBOOK}; sowing indoors: ${COMMON}`,
     },
     {
       code: 'heat-thins',
-      text: 'Strong heat thins the row: 83 seedlings in a hundred seeds at 30 °C, 46 at 35 °C.',
+      params: { crop: 'tomato', goodC: 30, hotC: 35 },
       source: HANDBOOK,
     },
   ],

@@ -27,9 +27,7 @@ export const turnip: CropRecord = {
   cautions: [
     {
       code: 'whole-days',
-      text:
-        'The chart counts whole days, and in warm soil it says 1: that may be half a day or a day and a half. ' +
-        'Read it as "very quick", not as an hour.',
+      params: {},
       source: HANDBOOK,
     },
     slowerElsewhere,

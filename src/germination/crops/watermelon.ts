@@ -27,15 +27,13 @@ export const watermelon: CropRecord = {
   cautions: [
     {
       code: 'cool-and-light',
-      text:
-        'In soil of 20 °C or less light held the seed of one kind back, so cover it well. In the same study ten ' +
-        'days wet at 0 °C did no harm: our cold warning errs on the safe side.',
+      params: { coolC: 20, coldC: 0 },
       source: 'Sachs, on watermelon seed (abstract; author from memory)',
     },
-    hotSideUntested(35, 'It did best there, so what heat does to it beyond that is a guess.'),
+    hotSideUntested(35, 'best'),
     {
       code: 'seedless-kinds',
-      text: 'Seed of seedless kinds starts poorly. Sow it indoors in warm soil that is moist but never soaked.',
+      params: {},
       source:
         'Texas Agricultural Extension Service, on seedless watermelon; how to sow it: common practice, no ' + 'source',
     },

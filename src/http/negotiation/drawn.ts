@@ -1,8 +1,10 @@
 import type { Forecast } from '../../answers/forecast/forecast.js';
 import type { SowingWindows } from '../../answers/windows/sowing-windows.js';
 import { dateAt } from '../../basics/calendar.js';
+import type { Say } from '../../basics/fact.js';
 import { bases } from '../../basics/series.js';
 import type { Crop } from '../../germination/crop.js';
+import { cropInFacts } from '../../germination/own-crop.js';
 import { cropCurve } from '../../plot/crop-curve.js';
 import { forecastPlot } from '../../plot/forecast-plot.js';
 import type { PictureOptions } from '../../plot/picture.js';
@@ -13,7 +15,7 @@ import type { Known } from '../question/question.js';
 export function forecastDrawn(forecast: Forecast, known: Known, options: PictureOptions): string {
   const { crop, hours } = forecast;
   const setting = {
-    cropName: crop.name,
+    crop: cropInFacts(crop),
     ...placed(known),
     goodC: crop.soil && { from: crop.soil.optimumFromC, to: crop.soil.optimumToC },
     hours: hours && { ...hours, basis: Array.from(hours.basis, (code) => bases[code]!) },
@@ -22,8 +24,12 @@ export function forecastDrawn(forecast: Forecast, known: Known, options: Picture
 }
 
 /** Sowing windows of a kept bed or place as a picture. */
-export const windowsDrawn = (windows: SowingWindows, known: Known, options: PictureOptions): string =>
-  seasonStrip(windows, { cropName: windows.crop.name, ...placed(known) }, options);
+export const windowsDrawn = (windows: SowingWindows, known: Known, options: PictureOptions, say: Say): string =>
+  seasonStrip(
+    { ...windows, best: windows.best && { date: windows.best.date, why: say(windows.best.why) } },
+    { crop: cropInFacts(windows.crop), ...placed(known) },
+    options,
+  );
 
 export const cropDrawn = (crop: Crop, options: PictureOptions): string => cropCurve(crop, options);
 

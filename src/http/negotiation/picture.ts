@@ -1,6 +1,8 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { LEAST_WIDTH, MOST_WIDTH, type PictureOptions } from '../../plot/picture.js';
+import type { Reader } from '../../words/reader.js';
+import { sayer } from '../../words/say.js';
 import type { QueryParameter } from '../openapi/route.js';
 import { read } from '../question/read.js';
 import { accepted } from './accepted.js';
@@ -22,8 +24,8 @@ export const pictureParameters: readonly QueryParameter[] = [
   },
   {
     name: 'unit',
-    schema: pictureShape.unit.unwrap().default('C'),
-    description: 'The degrees that the picture is drawn in; JSON is always in °C.',
+    schema: pictureShape.unit.unwrap(),
+    description: 'The degrees that the picture is drawn in; left out: those of `textUnit`. JSON is always in °C.',
   },
 ];
 
@@ -35,16 +37,22 @@ export const wantsPicture = ({ headers }: FastifyRequest): boolean =>
 export const formOf = (request: FastifyRequest): { readonly form?: string } =>
   wantsPicture(request) ? { form: SVG } : {};
 
-/** How a picture is wanted, and the rest of the query. */
-export function pictureOf({ width, unit, ...query }: Record<string, unknown>): {
+/** How a picture is wanted, in the words of its reader, and the rest of the query. */
+export function pictureOf(
+  { width, unit, ...query }: Record<string, unknown>,
+  reader: Reader,
+): {
   options: PictureOptions;
   query: Record<string, unknown>;
 } {
   const asked = read(z.object(pictureShape), { width, unit }, ([name]) => ({ parameter: String(name) }));
+  const textUnit = asked.unit ?? reader.textUnit;
   return {
     options: {
       ...(asked.width === undefined ? {} : { width: asked.width }),
-      ...(asked.unit === undefined ? {} : { unit: asked.unit }),
+      unit: textUnit,
+      locale: reader.locale,
+      say: sayer({ ...reader, textUnit }),
     },
     query,
   };

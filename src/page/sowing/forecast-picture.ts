@@ -3,8 +3,8 @@ import { dayOf } from '../../plot/dates.js';
 import type { DrawnHours, ForecastSetting } from '../../plot/drawn-forecast.js';
 import { forecastPlot } from '../../plot/forecast-plot.js';
 import type { Html } from '../shell/html.js';
-import { pictures, TO_KEEP } from '../shell/pictures.js';
-import { bedNamed, cropName, cropNamed, todayAt } from '../shell/shelf.js';
+import { pictureFor, pictures, TO_KEEP } from '../shell/pictures.js';
+import { bedNamed, cropNamed, todayAt } from '../shell/shelf.js';
 import type { Asked } from '../shell/view.js';
 
 type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
@@ -21,14 +21,12 @@ export function forecastPictures(
 
 /** The forecast drawn to be kept as a file of its own. */
 export const forecastToKeep = (forecast: ForecastAnswer, asked: About): string =>
-  forecastPlot(forecast, settingOf(forecast, asked), { ...TO_KEEP, ...optionsOf(asked) });
-
-const optionsOf = ({ reader }: About) => ({ unit: reader.degrees, locale: reader.locale });
+  forecastPlot(forecast, settingOf(forecast, asked), { ...TO_KEEP, ...pictureFor(asked.reader) });
 
 function settingOf(forecast: ForecastAnswer, { question, shelf }: About): ForecastSetting {
   const crop = cropNamed(shelf, forecast.crop);
   return {
-    cropName: cropName(shelf, forecast.crop),
+    crop: forecast.crop,
     bedName: bedNamed(shelf, question.bed)?.name ?? null,
     goodC: crop?.soil ? { from: crop.soil.optimumFromC, to: crop.soil.optimumToC } : null,
     hours: forecast.hourly ? hoursOf(forecast.hourly.readings, forecast.sowing.date) : null,

@@ -1,10 +1,10 @@
 import type { WindowAnswer } from '../../contract/windows.js';
-import { WHY_WORDS } from '../../plot/season-strip.js';
 import { type Html, html } from '../shell/html.js';
 import { tableOf } from '../shell/table.js';
 import { day, type Reader, spanText } from '../shell/words.js';
 import { closedAt } from './when-season.js';
 import { sureWord, yearsSaid } from './when-words.js';
+import { WHY_WORDS } from './why-words.js';
 
 type Quantiles = WindowAnswer['windows'][number]['halfDays'];
 

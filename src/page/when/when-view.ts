@@ -8,7 +8,7 @@ import { actOf } from '../form/act.js';
 import { linkTo, type Question } from '../form/question.js';
 import { type Got, get, isRefused, type Problem } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
-import { pictures, TO_KEEP } from '../shell/pictures.js';
+import { pictureFor, pictures, TO_KEEP } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
 import { cropName } from '../shell/shelf.js';
 import type { Answered, Asked, AtDate, View } from '../shell/view.js';
@@ -56,12 +56,17 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const forBest = best === date ? atDate : atBest;
   const drawn = { ...season, closed: joinedSpells(season.closed) };
   const setting = {
-    cropName: cropName(about.shelf, question.crop),
+    crop: question.crop,
     bedName: spot.bed?.name ?? spot.place.name,
     today: about.today,
   };
   const strip = (options: PictureOptions): string => seasonStrip(drawn, setting, options);
-  const spoken = { cropName: setting.cropName.toLowerCase(), where: whereSaid(spot), today: about.today, reader };
+  const spoken = {
+    cropName: cropName(about.shelf, question.crop).toLowerCase(),
+    where: whereSaid(spot),
+    today: about.today,
+    reader,
+  };
   const shown = html`
     ${whenWords(season, forBest && !isRefused(forBest) ? forBest.value : null, spoken)}
     ${pictures('season', asked, strip)}
@@ -76,7 +81,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
     shown,
     later: async () => laterShown(await findBeside(), about, date, atDate),
     atDate: (other) => dateMoved(about, { known: beside, find: findBeside }, other),
-    picture: () => strip({ ...TO_KEEP, unit: reader.degrees, locale: reader.locale }),
+    picture: () => strip({ ...TO_KEEP, ...pictureFor(reader) }),
     table: () => whenTable(season),
     link: question,
   };

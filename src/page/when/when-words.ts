@@ -1,12 +1,13 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
-import { WHY_WORDS, type WhyClosed } from '../../plot/season-strip.js';
+import type { WhyClosed } from '../../plot/season-strip.js';
 import { figure } from '../shell/figure.js';
 import { type Html, html, type Part } from '../shell/html.js';
 import { saidText } from '../shell/said-text.js';
 import { tableOf } from '../shell/table.js';
 import { day, daysFrom, degreesOf, listed, plural, type Reader, span, spanText } from '../shell/words.js';
 import { type ClosedSpell, gapsOf, joinedSpells, lengthOf } from './when-season.js';
+import { WHY_WORDS } from './why-words.js';
 
 /** What the sentence is about. */
 export interface Spoken {

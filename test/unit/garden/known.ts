@@ -24,6 +24,8 @@ export const hotSpell = (from: string, to: string, severity: 'mild' | 'severe' =
   delayDays: null,
   standAtRisk: 12,
   hoursInFirstDay: 4,
+  freeDate: null,
+  lookedTo: date(to),
   remedies: [],
 });
 

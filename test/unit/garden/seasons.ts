@@ -108,7 +108,14 @@ export const spellOf = (from: string, to: string, fields: Partial<SpellAnswer> =
   delayDays: null,
   standAtRisk: 10,
   hoursInFirstDay: 6,
-  remedies: [{ action: 'shade', text: 'Shade the bed.' }],
+  freeDate: null,
+  lookedTo: on(to),
+  remedies: [
+    {
+      action: 'shade',
+      text: { code: 'action.shade', params: { coolerK: 3, coolerFromK: 2, coolerToK: 5 } },
+    },
+  ],
   ...fields,
 });
 

@@ -59,6 +59,6 @@ describe('the axis of degrees', () => {
   it('turns °C into °F', () => {
     expect(degrees(100, 'F')).toBe('212 °F');
     expect(degrees(-40, 'F')).toBe('-40 °F');
-    expect(degreesSpan(0, 37, 'F')).toBe('32 to 99 °F');
+    expect(degreesSpan(0, 37, 'F')).toEqual({ from: '32', to: '99 °F' });
   });
 });

@@ -3,10 +3,11 @@ import { crops } from '../../../src/germination/crops.js';
 import { germinationCurve, rateAt } from '../../../src/germination/curve/curve.js';
 import { cropCurve, type DrawnCrop } from '../../../src/plot/crop-curve.js';
 import { cornersOf, outsideOf } from './corners.js';
+import { say } from './make.js';
 import { all, readXml, textIn } from './read-xml.js';
 
 function drawn(crop: DrawnCrop, options = {}) {
-  const svg = readXml(cropCurve(crop, options));
+  const svg = readXml(cropCurve(crop, { say, ...options }));
   expect(outsideOf(svg)).toEqual([]);
   return svg;
 }
@@ -23,18 +24,18 @@ describe('a crop’s curve', () => {
     expect(said).toContain(
       'Days until half is up: 136 at 0 °C, 31 at 5 °C, 13 at 10 °C, 7 at 15 °C, 5 at 20 °C, 4 at 25 °C, 4 at 30 °C, 13 at 35 °C.',
     );
-    expect(said).toContain('Tested, and none came: 40 °C.');
+    expect(said).toContain('Tested, and nothing came: 40 °C.');
     expect(said).not.toContain('Never tested');
   });
 
   it('tells tested, tested in vain and never tested apart by their marks', () => {
     const said = description(drawn(crops.get('celery')!));
-    expect(said).toContain('Tested, and none came: 0 °C, 25 °C, 30 °C, 35 °C.');
+    expect(said).toContain('Tested, and nothing came: 0 °C, 25 °C, 30 °C, 35 °C.');
     expect(said).toContain('Never tested: 40 °C.');
     const texts = all(drawn(crops.get('celery')!))
       .filter(({ name }) => name === 'text')
       .map(textIn);
-    expect(texts).toEqual(expect.arrayContaining(['tested', 'tested, and none came', 'never tested']));
+    expect(texts).toEqual(expect.arrayContaining(['Tested', 'Tested, and nothing came', 'Never tested']));
   });
 
   it('follows the curve that the forecast reckons with, between its cells', () => {
@@ -54,7 +55,7 @@ describe('a crop’s curve', () => {
   });
 
   it('is drawn of the grower’s own few rows, and of none', () => {
-    const own = { name: 'Aunt’s <own>', soil: null, hotThresholdC: 30 };
+    const own = { id: 'own-rows', name: 'Aunt’s <own>', soil: null, hotThresholdC: 30 };
     drawn({ ...own, rows: [{ temperatureC: 20, tested: true, days: 6, percent: null }] });
     const none = drawn({ ...own, rows: [{ temperatureC: 20, tested: false, days: null, percent: 80 }] });
     expect(description(none)).toContain('No temperature at which it comes up was timed.');

@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { forecastPlot } from '../../../src/plot/forecast-plot.js';
 import type { PictureOptions } from '../../../src/plot/picture.js';
 import { cornersOf, outsideOf } from './corners.js';
-import { dateAfter, drawnForecast, drawnHours } from './make.js';
+import { dateAfter, drawnForecast, drawnHours, say } from './make.js';
 import { all, readXml, textIn, type XmlElement } from './read-xml.js';
 
-const lettuce = { cropName: 'Lettuce', bedName: 'North bed', goodC: { from: 4, to: 27 } };
+const lettuce = { crop: 'lettuce', bedName: 'North bed', goodC: { from: 4, to: 27 } };
 const widths = [360, 1200];
 
-function drawn(forecast = drawnForecast(), setting = {}, options: PictureOptions = {}): XmlElement {
-  const svg = readXml(forecastPlot(forecast, { ...lettuce, ...setting }, options));
+function drawn(forecast = drawnForecast(), setting = {}, options: Partial<PictureOptions> = {}): XmlElement {
+  const svg = readXml(forecastPlot(forecast, { ...lettuce, ...setting }, { say, ...options }));
   expect(outsideOf(svg)).toEqual([]);
   return svg;
 }
@@ -56,7 +56,7 @@ describe('the forecast in one picture', () => {
       expect(description).toContain(part);
     }
     expect(description.replaceAll(/[\u2009\u202f]/g, ' ')).toMatch(
-      /measured 3 ?– ?8 May, worked out 9 ?– ?13 May, expected 14 ?– ?24 May/,
+      /Measured 3 ?– ?8 May. Worked out 9 ?– ?13 May. Expected 14 ?– ?24 May./,
     );
   });
 
@@ -64,7 +64,7 @@ describe('the forecast in one picture', () => {
     const forecast = drawnForecast();
     const svg = drawn(forecast, { hours: drawnHours(forecast) }, { width });
     expect(new Set(dashesOf(svg)).size).toBe(3);
-    expect(texts(svg)).toEqual(expect.arrayContaining(['measured', 'worked out', 'expected']));
+    expect(texts(svg)).toEqual(expect.arrayContaining(['Measured', 'Worked out', 'Expected']));
   });
 
   it('draws days as bands where hours are not known', () => {
@@ -145,7 +145,7 @@ describe('the forecast in one picture', () => {
 
   it('lets no name become markup', () => {
     const name = '<script>alert("1")</script>&amp;\u0000\ud800 \'x\'';
-    const svg = drawn(undefined, { cropName: name, bedName: name });
+    const svg = drawn(undefined, { crop: name, bedName: name });
     expect(all(svg).some((one) => one.name === 'script')).toBe(false);
     expect(said(svg, 'title')).toContain('<script>alert("1")</script>&amp; \'x\'');
   });
@@ -172,10 +172,10 @@ describe('the forecast in one picture', () => {
     const forecast = drawnForecast({ nDays: 366 });
     const hours = drawnHours(forecast);
     for (const width of [360, 1200, 2400]) {
-      forecastPlot(forecast, { ...lettuce, hours }, { width });
+      forecastPlot(forecast, { ...lettuce, hours }, { say, width });
       const runs = Array.from({ length: 15 }, () => {
         const startMs = performance.now();
-        const svg = forecastPlot(forecast, { ...lettuce, hours }, { width });
+        const svg = forecastPlot(forecast, { ...lettuce, hours }, { say, width });
         return { ms: performance.now() - startMs, bytes: Buffer.byteLength(svg) };
       });
       expect(runs[0]!.bytes).toBeLessThan(300_000);

@@ -1,5 +1,10 @@
 import type { DrawnForecast, DrawnHours } from '../../../src/plot/drawn-forecast.js';
 import type { DrawnSeason } from '../../../src/plot/season-strip.js';
+import { plainReader } from '../../../src/words/reader.js';
+import { sayer } from '../../../src/words/say.js';
+
+/** English, in °C: what a picture's words are checked in. */
+export const say = sayer(plainReader);
 
 const DAY_MS = 86_400_000;
 export const dateAfter = (date: string, days: number): string =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Lane, seasonLanes } from '../../../src/plot/season-lanes.js';
 import { outsideOf } from './corners.js';
-import { southernSeason } from './make.js';
+import { say, southernSeason } from './make.js';
 import { all, readXml, textIn } from './read-xml.js';
 
 const setting = { title: 'When to sow', from: '2027-09-01', to: '2028-03-18' };
@@ -11,12 +11,12 @@ const none: Lane = { name: 'Lettuce <b>', windows: [], closed: [], best: null };
 describe('seasons under one another', () => {
   it.each([360, 1200])('stay within the picture, %i pixels wide', (width) => {
     for (const lanes of [[lane, none], [none], []]) {
-      expect(outsideOf(readXml(seasonLanes(lanes, setting, { width })))).toEqual([]);
+      expect(outsideOf(readXml(seasonLanes(lanes, setting, { say, width })))).toEqual([]);
     }
   });
 
   it('lie day under day, open and closed by different marks', () => {
-    const boxes = all(readXml(seasonLanes([lane, none], setting, { width: 1200 }))).filter(
+    const boxes = all(readXml(seasonLanes([lane, none], setting, { say, width: 1200 }))).filter(
       ({ name, attributes }) => name === 'rect' && attributes.height === '18',
     );
     // From 24 to 1176 over 200 days.
@@ -31,7 +31,7 @@ describe('seasons under one another', () => {
   });
 
   it('say in words what they show', () => {
-    const description = all(readXml(seasonLanes([lane, none], setting))).find(({ name }) => name === 'desc')!;
+    const description = all(readXml(seasonLanes([lane, none], setting, { say }))).find(({ name }) => name === 'desc')!;
     expect(textIn(description).replaceAll(/[\u2009\u202f]/g, ' ')).toMatch(
       /As it is: open 1 Sept? – 29 Nov and 30 Jan – 18 Mar, best on 12 September 2027\. Lettuce <b>: no date is sure enough\./,
     );

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { type DrawnSeason, seasonStrip } from '../../../src/plot/season-strip.js';
 import { outsideOf } from './corners.js';
-import { dateAfter, southernSeason } from './make.js';
+import { dateAfter, say, southernSeason } from './make.js';
 import { all, readXml, textIn } from './read-xml.js';
 
-const setting = { cropName: 'Lettuce', bedName: 'South bed' };
+const setting = { crop: 'lettuce', bedName: 'South bed' };
 
 function drawn(season: DrawnSeason, other = {}, options = {}) {
-  const svg = readXml(seasonStrip(season, { ...setting, ...other }, options));
+  const svg = readXml(seasonStrip(season, { ...setting, ...other }, { say, ...options }));
   expect(outsideOf(svg)).toEqual([]);
   return svg;
 }

@@ -2,10 +2,12 @@ import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messagefor
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Kind } from '../../../src/basics/fact.js';
+import { crops } from '../../../src/germination/crops.js';
 import { factKinds } from '../../../src/words/facts.js';
 import { publishedMessages } from '../../../src/words/published.js';
 import { languages, plainReader, readerOf } from '../../../src/words/reader.js';
 import { catalogues, sayer } from '../../../src/words/say.js';
+import { selectorOf } from '../../../src/words/value.js';
 
 const facts = Object.entries(factKinds) as [keyof typeof factKinds, Readonly<Record<string, Kind>>][];
 const messages = languages.flatMap((language) => facts.map(([code, kinds]) => ({ language, code, kinds })));
@@ -22,10 +24,20 @@ const named = (elements: readonly MessageFormatElement[]): string[] => [
   ),
 ];
 
-/** Values that a parameter may have. */
+/** What a message names whatever is selected in it. */
+const alwaysNamed = (elements: readonly MessageFormatElement[]): string[] =>
+  elements.flatMap((one) =>
+    one.type === TYPE.argument
+      ? [one.value]
+      : one.type === TYPE.plural
+        ? Object.values(one.options).flatMap(({ value }) => alwaysNamed(value))
+        : [],
+  );
+
+/** Values that a parameter may have, where it is not missing. */
 function valuesOf(kind: Kind): fc.Arbitrary<string | number | null> {
   if (typeof kind !== 'string') return fc.constantFrom(...kind);
-  if (kind.endsWith('?')) return fc.option(valuesOf(kind.slice(0, -1) as Kind));
+  if (kind.endsWith('?')) return valuesOf(kind.slice(0, -1) as Kind);
   if (kind === 'date') return fc.constantFrom('2027-05-03', '2028-02-29');
   if (kind === 'crop') return fc.constantFrom('lettuce', 'my own kale');
   if (kind === 'text') return fc.constantFrom('Quillmere', '{odd} text');
@@ -48,6 +60,11 @@ describe.each(messages)('$code in $language', ({ language, code, kinds }) => {
     expect(named(elements).sort()).toEqual(needed.sort());
   });
 
+  test('has no unit of its own: a reader’s unit comes with the parameter', () => {
+    const literals = elementsOf(elements).flatMap((one) => (one.type === TYPE.literal ? [one.value] : []));
+    for (const literal of literals) expect(literal).not.toMatch(/°[CF]|\d (cm|mm)\b/);
+  });
+
   test('has every plural form of the language', () => {
     const forms = new Intl.PluralRules(language).resolvedOptions().pluralCategories;
     for (const one of elementsOf(elements)) {
@@ -59,11 +76,15 @@ describe.each(messages)('$code in $language', ({ language, code, kinds }) => {
     for (const one of elementsOf(elements)) {
       if (one.type !== TYPE.select) continue;
       const kind = kinds[one.value]!;
-      const possible = typeof kind === 'string' ? ['none'] : kind;
+      const possible = typeof kind === 'string' ? ['none'] : kind.map(selectorOf);
       for (const option of Object.keys(one.options)) expect([...possible, 'other']).toContain(option);
       expect(Object.keys(one.options)).toContain('other');
       if (String(kind).endsWith('?')) expect(Object.keys(one.options)).toContain('none');
     }
+  });
+
+  test('names what may be missing only where something is selected', () => {
+    for (const name of alwaysNamed(elements)) expect(String(kinds[name])).not.toMatch(/\?$/);
   });
 
   test('makes a sentence of any of its parameters, for any reader', () => {
@@ -76,6 +97,20 @@ describe.each(messages)('$code in $language', ({ language, code, kinds }) => {
       }),
       { numRuns: 30 },
     );
+  });
+});
+
+describe.each(languages)('what is known of crops, in %s', (language) => {
+  test.each([...crops.values()])('$id has a name, and its cautions are whole sentences', ({ id, cautions }) => {
+    expect(catalogues[language]).toHaveProperty([`crop.${id}`]);
+    for (const textUnit of ['C', 'F'] as const) {
+      for (const caution of cautions) {
+        const text = sayer(readerOf(undefined, language, textUnit))(caution);
+        expect(text).toMatch(/[.]$/);
+        expect(text).not.toMatch(/\bnone\b|undefined/);
+        if (textUnit === 'F') expect(text).not.toContain('°C');
+      }
+    }
   });
 });
 

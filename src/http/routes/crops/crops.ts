@@ -78,7 +78,7 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
       problems: ['not-found', 'not-understood'],
     },
     handler(request, reply) {
-      const { options, query } = pictureOf(request.query as Record<string, unknown>);
+      const { options, query } = pictureOf(request.query as Record<string, unknown>, request.reader);
       const { precision } = read(oneQuery, query, inQuery);
       const { id } = request.params as { id: string };
       const crop = crops.get(id);

@@ -82,7 +82,7 @@ export const forecastRoutes = (service: Service): Route[] => [
     },
     handler(request, reply) {
       const { write, query: rest } = writtenAs(request);
-      const { options, query } = pictureOf(rest);
+      const { options, query } = pictureOf(rest, request.reader);
       const { id } = request.params as { id: string };
       return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);

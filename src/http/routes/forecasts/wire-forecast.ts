@@ -62,6 +62,7 @@ function spellOnWire(spell: SpellAnswer, { temperature, days, whole }: Rounding)
     thresholdC: temperature(spell.thresholdC),
     delayDays: spell.delayDays && { half: days(spell.delayDays.half), most: days(spell.delayDays.most) },
     standAtRisk: whole(spell.standAtRisk),
+    freeDate: spell.freeDate && { date: spell.freeDate.date, hotHoursLeft: spell.freeDate.hoursLeft },
     remedies: spell.remedies.map((remedy) => ({
       ...remedy,
       ...(remedy.hotHoursAvoided ? { hotHoursAvoided: spanOf(remedy.hotHoursAvoided, whole) } : {}),

@@ -8,7 +8,11 @@ import type { Route } from '../../openapi/route.js';
 
 const messagesSchema = z.strictObject({
   language: z.enum(languages),
-  messages: z.record(z.string(), z.string()).describe('ICU messages by code. A parameter that is null selects `none`.'),
+  messages: z
+    .record(z.string(), z.string())
+    .describe(
+      'ICU messages by code. A parameter that is null selects `none`, and a code with its hyphens as underscores.',
+    ),
 });
 
 /** The messages of each language, made ready where they are first asked for. */

@@ -7,6 +7,7 @@ import {
   windowAskingSchema,
   windowBodySchema,
 } from '../../../contract/windows.js';
+import { sayer } from '../../../words/say.js';
 import { windowsDrawn } from '../../negotiation/drawn.js';
 import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
 import type { Unworded } from '../../negotiation/worded.js';
@@ -104,10 +105,10 @@ function byLink(
   linked: Linked,
 ): Promise<FastifyReply> {
   const { rounding, query: rest } = precisionOf(request);
-  const { options, query } = pictureOf(rest);
+  const { options, query } = pictureOf(rest, request.reader);
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
-    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options));
+    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options, sayer(request.reader)));
     return asJson(signed(windowsOnWire(found, rounding), known.now), request.reader);
   });
 }
