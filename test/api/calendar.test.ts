@@ -8,6 +8,7 @@ import { answerCache } from '../../src/http/negotiation/answer-cache.js';
 import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
 import { loggedRequest } from '../../src/http/server/logged-request.js';
 import { openStore } from '../../src/storage/open-store.js';
+import { plainReader } from '../../src/words/reader.js';
 import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, spellOf } from '../unit/garden/seasons.js';
@@ -200,6 +201,7 @@ describe('a subscribed calendar', () => {
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
     app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
+    app.decorateRequest('reader', { getter: () => plainReader });
     const find = async () => ({
       inputs: known,
       season: async () => {
