@@ -15,7 +15,6 @@ import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
 import type { Store } from '../garden/store/store.js';
 import { readerOf } from '../words/reader.js';
-import { sayer } from '../words/say.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { refuseMisconduct } from './auth/conduct.js';
 import type { FindOwner } from './auth/keys.js';
@@ -28,12 +27,12 @@ import { metrics } from './metrics/metrics.js';
 import { requestMetrics } from './metrics/request-metrics.js';
 import { type Seen, watch } from './metrics/seen.js';
 import { answerCache } from './negotiation/answer-cache.js';
+import { completed } from './negotiation/completed.js';
 import { VARY } from './negotiation/etag.js';
 import { packAnswer } from './negotiation/pack-answer.js';
 import { takeReader } from './negotiation/reader.js';
 import { readyAnswer, type SendReady } from './negotiation/ready-answer.js';
 import { requireAccepted } from './negotiation/require-accepted.js';
-import { worded } from './negotiation/worded.js';
 import { asJson } from './negotiation/written.js';
 import { docs } from './openapi/docs.js';
 import { model } from './openapi/model.js';
@@ -238,6 +237,7 @@ export async function buildApp({
   app.decorateRequest('sessionId', null);
   app.decorateRequest('askedBy');
   app.decorateRequest('reader');
+  app.decorateRequest('isModelInFull', false);
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
   const documentedUrls = new Map<string | undefined, string>(routes.map(({ url }) => [url, shownUrl(url)]));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
@@ -285,7 +285,7 @@ export async function buildApp({
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       reply.header('cache-control', 'private, no-cache');
-      request.reader = takeReader(request);
+      takeReader(request);
       reply.header('content-language', request.reader.language);
       if (open) return;
       const { shown, holder } = request.caller!;
@@ -306,7 +306,7 @@ export async function buildApp({
       content: unknown,
     ): Promise<unknown> => {
       if (!reply.hasHeader('vary')) reply.header('vary', VARY);
-      return worded(content, sayer(request.reader));
+      return completed(content, request);
     };
     const route = { method, url, handler, onRequest, preSerialization };
     if (operation.form) {
