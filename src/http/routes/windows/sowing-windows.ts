@@ -109,6 +109,6 @@ function byLink(
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
     if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options, sayer(request.reader)));
-    return asJson(signed(windowsOnWire(found, rounding), known.now), request.reader);
+    return asJson(signed(windowsOnWire(found, rounding), known.now), request);
   });
 }
