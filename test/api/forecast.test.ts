@@ -773,8 +773,11 @@ describe('waiting', () => {
     async (crop) => {
       const question = { crop, temperatures: [threeHotDays], beyond: 'refuse', countDays: 25 };
       const answer = await ask({ ...question, sowing: { date: '2027-07-10' } });
-      const date = /sowing on (\d{4}-\d\d-\d\d)/.exec(waitOf(answer).text)?.[1];
-      expect(date).toBe('2027-07-14');
+      const [{ freeDate, lookedTo }] = answer.hotSpells! as [NonNullable<ForecastAnswer['hotSpells']>[number]];
+      expect([freeDate, lookedTo]).toEqual([{ date: '2027-07-14', hotHoursLeft: 0 }, '2027-08-04']);
+      expect(waitOf(answer).text).toContain('a sowing on 14 July 2027 meets no such heat');
+      expect(waitOf(answer).params).toMatchObject({ freeDate: '2027-07-14', lookedToDate: '2027-08-04' });
+      const { date } = freeDate!;
       expect((await ask({ ...question, sowing: { date } })).hotSpells).toEqual([]);
       expect((await ask({ ...question, sowing: { date: '2027-07-12' } })).hotSpells).not.toEqual([]);
     },
@@ -789,7 +792,7 @@ describe('waiting', () => {
       sowing: { date: '2027-07-02', time: '10:00' },
     });
     expect(answer.hotSpells).not.toEqual([]);
-    expect(/sowing on (\S+)/.exec(waitOf(answer).text)![1]! > '2027-07-11').toBe(true);
+    expect(answer.hotSpells![0]!.freeDate!.date > '2027-07-11').toBe(true);
     expect(answer.hotSpells![0]!.remedies.map(({ action }) => action)).not.toContain('sow-in-evening');
   });
 
@@ -805,6 +808,7 @@ describe('waiting', () => {
       countDays: 21,
       sowing: { date: '2027-07-05' },
     });
+    expect(answer.hotSpells![0]).toMatchObject({ freeDate: null, lookedTo: '2027-07-26' });
     expect(waitOf(answer).text).toContain('Whether waiting helps is not in sight');
   });
 });

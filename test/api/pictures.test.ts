@@ -74,6 +74,24 @@ describe.each(Object.entries(links))('the picture of a %s', (_, url) => {
     expect(textIn(svg)).not.toContain('°C');
   });
 
+  it('speaks German, and has the degrees of the texts, where the reader asks for them', async () => {
+    const [english, german] = await Promise.all([
+      get('', { accept: SVG }),
+      get('&lang=de&textUnit=F', { accept: SVG }),
+    ]);
+    expect(german.headers).toMatchObject({ 'content-language': 'de' });
+    expect(german.headers.etag).not.toBe(english.headers.etag);
+    const said = (response: typeof german, name: string): string =>
+      textIn(all(readXml(response.body)).find((one) => one.name === name)!);
+    expect(said(english, 'title')).toMatch(/^(Lettuce, sown on 3 August 2027|When to sow lettuce|Celery )/);
+    expect(said(german, 'title')).toMatch(
+      /^(Kopfsalat, gesät am 3. August 2027|Wann säen: Kopfsalat|Stangensellerie )/,
+    );
+    expect(said(german, 'desc')).not.toMatch(/°C|\b(the|sown|best|tested|laboratory)\b/);
+    const inCelsius = await get('&textUnit=F&unit=C', { accept: SVG });
+    expect(textIn(readXml(inCelsius.body))).not.toContain('°F');
+  });
+
   it('is refused where its width or unit cannot be, whichever form is asked for', async () => {
     for (const accept of [SVG, 'application/json']) {
       for (const [query, parameter] of [

@@ -115,9 +115,9 @@ describe('a sentence', () => {
   test.each([
     ["const note = 'Sow in the evening.';", 1],
     ["const note = { text: 'the bed is dry.' };", 1],
-    ['const note = (n: number) => `Only ${n} years are known`;', 1],
+    [`const note = (n: number) => \`Only \${n} years are known\`;`, 1],
     ["throw new RequestError('not-found', 'There is no such bed.');", 0],
-    ["throw new ScienceError('empty', `Takes ${n} values or more.`);", 0],
+    [`throw new ScienceError('empty', \`Takes \${n} values or more.\`);`, 0],
     ["notUnderstood([{ path: [], detail: 'Must be a date.' }]);", 0],
     ["const caution = { source: 'Brewster 2008, read in a copy' };", 0],
     ["// Sow in the evening.\nconst code = 'sow-in-evening';", 0],
