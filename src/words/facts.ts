@@ -1,8 +1,31 @@
 import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast/forecast-facts.js';
+import { answerRefusalFacts } from '../answers/refusal-facts.js';
+import { errorFacts } from '../basics/errors.js';
 import type { FactKinds, Kind } from '../basics/fact.js';
+import { fieldFacts } from '../basics/field-facts.js';
+import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
+import { gardenRefusalFacts } from '../garden/refusal-facts.js';
+import { askFacts } from '../garden/sowing/ask.js';
+import { cropRefusalFacts } from '../germination/crop-choice.js';
+import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
 /** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
-const declared = [forecastAssumptionFacts, forecastWarningFacts] as const satisfies readonly FactKinds[];
+const declared = [
+  forecastAssumptionFacts,
+  forecastWarningFacts,
+  errorFacts,
+  askFacts,
+  seriesWarningFacts,
+  rowFacts,
+  readingsRefusalFacts,
+  fileQuestionFacts,
+  fieldFacts,
+  answerRefusalFacts,
+  cropRefusalFacts,
+  gardenRefusalFacts,
+  requestRefusalFacts,
+  keptRefusalFacts,
+] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
 export type FactCode = KeysOf<(typeof declared)[number]>;
