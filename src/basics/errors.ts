@@ -1,4 +1,4 @@
-import type { Fact } from './fact.js';
+import { type Fact, type FactKinds, factsOf, type Params } from './fact.js';
 
 /** Every way in which a request can fail. `http/problems.ts` says what each means over HTTP. */
 export const errorCodes = [
@@ -52,11 +52,17 @@ export const errorCodes = [
 
 export type ErrorCode = (typeof errorCodes)[number];
 
-/** A way out that the caller can take: send `value` as the parameter, and it `reads` so, with this consequence. */
+/** What is told: a fact, or a sentence where a room has not been brought to facts yet. */
+export type Words = Fact | string;
+
+/**
+ * A way out that the caller can take: to send `value` as the parameter. How the request then reads, and what follows, are
+ * the messages `<code>.reads` and `<code>.consequence`.
+ */
 export interface Choice {
   readonly value: string;
-  readonly reads: string;
-  readonly consequence: string;
+  readonly code: string;
+  readonly params: Params;
 }
 
 /** Where in the request the fault lies, and how to mend it. Paths are keys of the request body, in order. */
@@ -65,9 +71,13 @@ export interface Fault {
   /** The query parameter at fault, where the request has no body of ours. */
   readonly parameter?: string;
   readonly line?: number;
-  readonly detail: string;
+  /** Whole sentences, or words that go on from the name of the field: "must be a number; it was ...". */
+  readonly detail: Words;
   readonly choices?: readonly Choice[];
 }
+
+/** A sentence of a refusal. A fault stands for its detail, with the name of its field in front where it goes on from it. */
+export type Sentence = Words | Fault;
 
 /** When a request that is refused now may be sent again, and which limits refused it. */
 export interface Later {
@@ -75,45 +85,66 @@ export interface Later {
   readonly violatedPolicies?: readonly string[];
 }
 
-/** A request that cannot be answered, in words that say how to mend it. */
+/** A request that cannot be answered: why, as facts whose sentences say how to mend it. */
 export class RequestError extends Error {
   override readonly name = 'RequestError';
+  /** What is told of it, in this order. */
+  readonly said: readonly Sentence[];
   constructor(
     readonly code: ErrorCode,
-    message: string,
+    said: Words | readonly Sentence[],
     readonly faults: readonly Fault[] = [],
     readonly later: Later = {},
     /** What the problem says beside its text, in members of its own. */
     readonly members: Readonly<Record<string, string | number>> = {},
   ) {
-    super(message);
+    const sentences = Array.isArray(said) ? (said as readonly Sentence[]) : [said as Words];
+    super(sentences.map(inShort).join('; '));
+    this.said = sentences;
   }
 }
 
+/** A sentence as logs have it. */
+const inShort = (sentence: Sentence): string => {
+  if (typeof sentence === 'string') return sentence;
+  if (!isFault(sentence)) return `${sentence.code} ${JSON.stringify(sentence.params)}`;
+  return [fieldOf(sentence), inShort(sentence.detail)].filter(Boolean).join(' ');
+};
+
+export const isFault = (sentence: Sentence): sentence is Fault => typeof sentence !== 'string' && 'detail' in sentence;
+
 /** More faults than this say nothing new. */
-const MOST_FAULTS = 20;
+const MAX_FAULTS = 20;
+
+export const errorFacts = {
+  'not-understood.request': {},
+  'not-understood.field': {},
+  'busy.queue': {},
+  'busy.deadline': {},
+  'stopping.worker': {},
+  'not-understood.more': { more: 'count', isAtLeast: ['yes', 'no'], shown: 'count?' },
+} as const satisfies FactKinds;
+export const errorFact = factsOf(errorFacts);
 
 /**
- * One error for all that was found wrong. Its message tells the first fault in full.
+ * One error for all that was found wrong. It tells the first fault in full.
  *
- * @param faults Details are whole sentences, or go on from the name of the field: "must be a number; it was ...".
  * @param count  How many there are in all, where not every one is given.
  * @param isAtLeast Was the search ended early, so that there may be more?
  */
 export function notUnderstood(faults: readonly Fault[], count = faults.length, isAtLeast = false): RequestError {
-  const [first] = faults;
-  const name = first?.parameter ?? (pathInWords(first?.path ?? []) || 'The request');
-  const detail = first?.detail ?? 'cannot be used';
-  const sentence = /^[a-z]/.test(detail) ? `${name} ${detail}` : detail;
-  const ended = /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
-  const listed = count > MOST_FAULTS ? `; the first ${MOST_FAULTS} stand under "errors"` : ' under "errors"';
-  const more = count > 1 ? ` (${isAtLeast ? 'at least ' : ''}${count - 1} more${listed})` : '';
-  return new RequestError('not-understood', ended + more, faults.slice(0, MOST_FAULTS));
+  const first: Sentence = faults[0] ?? errorFact('not-understood.request');
+  const more = errorFact('not-understood.more', {
+    more: count - 1,
+    isAtLeast: isAtLeast ? 'yes' : 'no',
+    shown: count > MAX_FAULTS ? MAX_FAULTS : null,
+  });
+  return new RequestError('not-understood', count > 1 ? [first, more] : [first], faults.slice(0, MAX_FAULTS));
 }
 
-/** A path as a person would write it: `temperatures[0].daily[2].max`. */
-const pathInWords = (path: readonly (string | number)[]): string =>
-  path.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${key}`)).join('');
+/** The field of a fault as a person would write it, `temperatures[0].daily[2].max`; '' where it is of none. */
+export const fieldOf = ({ parameter, path = [] }: Fault): string =>
+  parameter ?? path.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${key}`)).join('');
 
 /** A numerical function called outside what it is defined for: our mistake, never the caller's. */
 export class ScienceError extends Error {
@@ -134,5 +165,5 @@ export class StoppedError extends Error {
   }
 }
 
-/** Something the answer rests on, or something the grower should heed. */
-export type Note = Fact | { readonly code: string; readonly text: string };
+/** Something the answer rests on, or something the grower should heed; or a refusal that a part of an answer met. */
+export type Note = Fact | { readonly code: string; readonly text: string | readonly Sentence[] };

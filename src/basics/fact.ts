@@ -1,6 +1,7 @@
 /**
  * What a parameter of a fact is: its type, its unit, and how a reader is told it. `count` is a whole number that a word can
- * agree with (`1 day`, `2 days`); a list of codes is one of them; a `?` after a kind: it may be missing, as null.
+ * agree with (`1 day`, `2 days`); `anyOf` a list of which one is to be chosen, parted by commas; a list of codes is one of
+ * them; a `?` after a kind: it may be missing, as null.
  */
 export type Kind =
   | 'celsius'
@@ -12,14 +13,15 @@ export type Kind =
   | 'date'
   | 'crop'
   | 'text'
-  | `${'celsius' | 'kelvin' | 'cm' | 'mm' | 'number' | 'count' | 'date' | 'crop' | 'text'}?`
+  | 'anyOf'
+  | `${'celsius' | 'kelvin' | 'cm' | 'mm' | 'number' | 'count' | 'date' | 'crop' | 'text' | 'anyOf'}?`
   | readonly string[];
 
 type ValueOf<K extends Kind> = K extends readonly string[]
   ? K[number]
   : K extends `${infer Sure extends Exclude<Kind, readonly string[]>}?`
     ? ValueOf<Sure> | null
-    : K extends 'date' | 'crop' | 'text'
+    : K extends 'date' | 'crop' | 'text' | 'anyOf'
       ? string
       : number;
 
@@ -44,3 +46,32 @@ export type FactOf<F extends FactKinds> = {
     readonly params: { readonly [P in keyof F[Code]]: ValueOf<F[Code][P]> };
   };
 }[keyof F & string];
+
+type ParamsOf<F extends FactKinds, Code extends keyof F & string> = {
+  readonly [P in keyof F[Code]]: ValueOf<F[Code][P]>;
+};
+
+/** Makes facts of some kinds: the compiler holds each code to its parameters. */
+export const factsOf =
+  <F extends FactKinds>(_kinds: F) =>
+  <Code extends keyof F & string>(
+    code: Code,
+    ...[params]: keyof F[Code] extends never ? [] : [params: ParamsOf<F, Code>]
+  ): Fact => ({ code, params: params ?? {} });
+
+type ChoiceCode<F extends FactKinds> = {
+  [K in keyof F & string]: K extends `${infer Code}.reads`
+    ? `${Code}.consequence` extends keyof F
+      ? Code
+      : never
+    : never;
+}[keyof F & string];
+
+/** Makes choices whose two messages, `<code>.reads` and `<code>.consequence`, some kinds declare. */
+export const choicesOf =
+  <F extends FactKinds>(_kinds: F) =>
+  <Code extends ChoiceCode<F>>(
+    value: string,
+    code: Code,
+    params: ParamsOf<F, `${Code}.reads`> & ParamsOf<F, `${Code}.consequence`>,
+  ): { readonly value: string; readonly code: string; readonly params: Params } => ({ value, code, params });

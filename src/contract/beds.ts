@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { bases } from '../basics/series.js';
 import { bedKinds, covers, moistures } from '../seedbed/bed.js';
 import { answerShape, dateOutSchema, idSchema } from './common.js';
+import { addIssue, fieldFact } from './field-issue.js';
 import { nameSchema, revisionOutSchema } from './kept.js';
 
 const bedFields = {
@@ -17,11 +18,7 @@ const bedFields = {
 /** A bed indoors is as warm as its room. */
 function needRoom({ kind, roomC }: { kind: string; roomC: number | null }, context: z.RefinementCtx): void {
   if (kind !== 'indoors' || roomC !== null) return;
-  context.addIssue({
-    code: 'custom',
-    path: ['roomC'],
-    message: 'is needed for a bed indoors: how warm is the room?',
-  });
+  addIssue(context, ['roomC'], fieldFact('field.room-needed'));
 }
 
 export const bedPutSchema = z

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { findDate, findZone, type PlainDate } from '../basics/calendar.js';
+import { mustBe } from './field-issue.js';
 
-const DATE_FAULT = 'must be a date such as 2027-08-03, a day of the calendar in the years 1900 to 2199';
+const DATE_FAULT = mustBe('field.date');
 
 /** A calendar date at the place. */
 export const dateSchema = z
@@ -12,18 +13,18 @@ export const dateSchema = z
 
 export const timeSchema = z
   .string()
-  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a clock time such as 18:00')
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, mustBe('field.clock-time'))
   .describe('Clock time at the place, HH:MM.');
 
 export const idSchema = z
   .string()
-  .regex(/^[a-z0-9-]{1,64}$/, 'must be 1 to 64 of a-z, 0-9 and -')
+  .regex(/^[a-z0-9-]{1,64}$/, mustBe('field.id'))
   .describe("The caller's own name for it.");
 
 export const timeZoneSchema = z
   .string()
   .max(64)
-  .refine((name) => findZone(name) !== undefined, 'must be an IANA zone such as "Etc/GMT+2" or "Europe/Berlin"')
+  .refine((name) => findZone(name) !== undefined, mustBe('field.time-zone'))
   .describe('IANA time zone of the place.');
 
 export const spanSchema = z.strictObject({ from: z.number(), to: z.number() });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { faultOfRows } from '../germination/own-crop.js';
 import { answerShape, noteSchema, spanSchema } from './common.js';
+import { addIssue, mustBe } from './field-issue.js';
 
 const share = z.number().min(0).max(1);
 const tempC = z.number().min(-10).max(60);
@@ -10,7 +11,7 @@ const soilLimitsSchema = z
   .refine(
     (soil) =>
       soil.minimumC <= soil.optimumFromC && soil.optimumFromC <= soil.optimumToC && soil.optimumToC <= soil.maximumC,
-    'must rise from minimumC over optimumFromC and optimumToC to maximumC',
+    mustBe('field.soil-not-rising'),
   )
   .describe('Soil temperatures for the crop [°C].');
 
@@ -40,16 +41,16 @@ export const ownCropSchema = z
     sowingDepthCm: z.number().min(0).max(30).optional(),
     field: z
       .strictObject({ from: share, to: share })
-      .refine(({ from, to }) => from <= to, 'must not have from above to')
+      .refine(({ from, to }) => from <= to, mustBe('field.from-above-to'))
       .optional(),
     bedTimeFactor: z
       .strictObject({ from: z.number().min(0.1).max(10), to: z.number().min(0.1).max(10) })
-      .refine(({ from, to }) => from <= to, 'must not have from above to')
+      .refine(({ from, to }) => from <= to, mustBe('field.from-above-to'))
       .optional(),
   })
   .superRefine(({ rows }, context) => {
     const fault = faultOfRows(rows);
-    if (fault) context.addIssue({ code: 'custom', path: ['rows'], message: fault });
+    if (fault) addIssue(context, ['rows'], fault);
   });
 
 /** A crop id, or the caller's own rows. */
@@ -63,7 +64,7 @@ export const cropChoiceSchema = z.union(
       .meta({ examples: ['lettuce'] }),
     ownCropSchema,
   ],
-  { error: 'must be the id of a crop of GET /v1/crops, such as lettuce, or in JSON an object with rows of your own' },
+  { error: mustBe('field.crop') },
 );
 
 /** What to know of a crop before sowing, and who says so. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { remedyActions } from '../answers/forecast/remedies.js';
+import type { Fact } from '../basics/fact.js';
 import { bedKinds, covers, moistures } from '../seedbed/bed.js';
 import {
   answerShape,
@@ -13,6 +14,7 @@ import {
   timeZoneSchema,
 } from './common.js';
 import { cropChoiceSchema } from './crop.js';
+import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { reportSchema } from './readings.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
 
@@ -53,11 +55,10 @@ const bedSchema = z
     wettedOn: dateSchema.optional().describe('For `dry`: the day the seed is first watered, at 12:00.'),
   })
   .superRefine(({ kind, roomC, moisture, wettedOn }, context) => {
-    const fault = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
-    if (kind === 'indoors' && roomC === null) fault('roomC', 'is needed for a bed indoors: how warm is the room?');
-    if (moisture === 'dry' && wettedOn === undefined)
-      fault('wettedOn', 'is needed for a dry bed: on which day is it watered?');
-    if (moisture !== 'dry' && wettedOn !== undefined) fault('wettedOn', 'goes only with "moisture": "dry"');
+    const fault = (path: string, fact: Fact) => addIssue(context, [path], fact);
+    if (kind === 'indoors' && roomC === null) fault('roomC', fieldFact('field.room-needed'));
+    if (moisture === 'dry' && wettedOn === undefined) fault('wettedOn', fieldFact('field.wetted-on-needed'));
+    if (moisture !== 'dry' && wettedOn !== undefined) fault('wettedOn', fieldFact('field.only-dry'));
   });
 
 /** A stored bed by its id, or a place with, at will, what the bed in it is like. */
@@ -67,13 +68,12 @@ const whereSchema = z
     bed: z.union([idSchema.describe('A stored bed.'), bedSchema]).optional(),
   })
   .superRefine(({ place, bed }, context) => {
-    const fault = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message });
+    const fault = (path: string[], fact: Fact) => addIssue(context, path, fact);
     if (typeof bed === 'string' && place !== undefined) {
-      fault(['bed'], 'must be an object beside a place; an id names a stored bed, which has a place of its own');
+      fault(['bed'], fieldFact('field.bed-beside-place'));
     }
-    if (typeof bed === 'object' && place === undefined)
-      fault(['place'], 'is missing; a bed that is described needs its place');
-    if (place === undefined && bed === undefined) fault([], 'must have a place, or the id of a stored bed');
+    if (typeof bed === 'object' && place === undefined) fault(['place'], fieldFact('field.place-needed'));
+    if (place === undefined && bed === undefined) fault([], fieldFact('field.place-or-bed-needed'));
   });
 
 export const sowingSchema = z.strictObject({
@@ -112,7 +112,7 @@ export const askingShape = {
   standFactor: z
     .union([
       share,
-      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, 'must not have from above to'),
+      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, mustBe('field.from-above-to')),
     ])
     .optional()
     .describe("The grower's own share of a laboratory's stand; replaces the crop's field."),
@@ -137,7 +137,7 @@ export function needTemperatures(
   const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
   const isKept = typeof where?.bed === 'string' || typeof where?.place === 'string';
   if (temperatures.length === 0 && !isIndoors && !isKept)
-    context.addIssue({ code: 'custom', path: ['temperatures'], message: 'must have at least one series' });
+    addIssue(context, ['temperatures'], fieldFact('field.no-series'));
 }
 
 export const forecastBodySchema = z

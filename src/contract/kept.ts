@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { wasValue } from '../basics/field-facts.js';
 import type { DateRange } from '../garden/store/store.js';
 import { answerShape, dateSchema } from './common.js';
+import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { reportSchema } from './readings.js';
 
 /** A name as people write it. */
@@ -8,14 +10,14 @@ export const nameSchema = z
   .string()
   .min(1)
   .max(200)
-  .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text), 'must be plain text, without control characters');
+  .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text), mustBe('field.plain-text'));
 
 /** Dates from and to, both included. */
 export const dateRangeShape = { from: dateSchema.optional(), to: dateSchema.optional() };
 /** A range that ends before it begins is a mistake, not an empty one. */
 export function refuseBackward({ from, to }: DateRange, context: z.RefinementCtx): void {
   if (from === undefined || to === undefined || from <= to) return;
-  context.addIssue({ code: 'custom', path: ['to'], message: `must not be before from, ${from}` });
+  addIssue(context, ['to'], fieldFact('field.before-from', { from, ...wasValue(to) }));
 }
 export const dateRangeParameters = [
   { name: 'from', schema: dateSchema, description: 'The first date at the place.' },

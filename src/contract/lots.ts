@@ -3,6 +3,7 @@ import { FIRST_YEAR, LAST_YEAR } from '../basics/calendar.js';
 import { MOST_SEEDS } from '../garden/lots/fewest-seeds.js';
 import { answerShape, dateOutSchema, dateSchema, idSchema, spanSchema } from './common.js';
 import { cropChoiceSchema, ownCropSchema } from './crop.js';
+import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
 const percent = z.number().min(0).max(100);
@@ -17,7 +18,7 @@ const lotShape = {
     .strictObject({ sown: z.int().min(1).max(1_000_000), germinated: z.int().min(0) })
     .refine(({ sown, germinated }) => germinated <= sown, {
       path: ['germinated'],
-      error: 'must not be more than sown',
+      error: mustBe('field.more-than-sown'),
     })
     .nullable()
     .default(null)
@@ -41,11 +42,7 @@ function refuseBoth(
   context: z.RefinementCtx,
 ): void {
   if (germinationPercent === null || test === null) return;
-  context.addIssue({
-    code: 'custom',
-    path: ['germinationPercent'],
-    message: 'must be left out where a test is sent: the test says more',
-  });
+  addIssue(context, ['germinationPercent'], fieldFact('field.beside-test'));
 }
 
 export const lotPutSchema = z.strictObject({ crop: cropChoiceSchema, ...lotShape }).superRefine(refuseBoth);
@@ -101,7 +98,7 @@ export const seedsNeededSchema = z.strictObject({
   field: z
     .union([
       share,
-      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, 'must not have from above to'),
+      z.strictObject({ from: share, to: share }).refine(({ from, to }) => from <= to, mustBe('field.from-above-to')),
     ])
     .optional()
     .describe("The grower's own share of germinating seed that becomes plants; replaces the crop's field."),

@@ -1,5 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../basics/errors.js';
+import { requestRefusal } from './refusal-facts.js';
 
 /**
  * Does a request come from a page of this service, or from no page at all? Browsers say where a request to change something
@@ -26,10 +27,7 @@ function isAt(origin: string, host: string): boolean {
 /** @throws {RequestError} where a page of another site has sent it. */
 export function refuseForeign(request: FastifyRequest): void {
   if (isOwnOrigin(request)) return;
-  throw new RequestError(
-    'foreign-origin',
-    'A page of another site sent this in your browser, and your session is only for the pages of this service. Send it from there, or with the header "Authorization: Bearer" followed by your key.',
-  );
+  throw new RequestError('foreign-origin', requestRefusal('foreign-origin'));
 }
 
 /** Is a key needed that the caller has not shown? Told of every request, whether its route asks for a key or not. */

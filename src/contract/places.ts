@@ -1,8 +1,10 @@
 import { z } from 'zod';
+import { wasValue } from '../basics/field-facts.js';
 import { sourceFormats } from '../garden/store/source-formats.js';
 import { sourceUrlFault } from '../garden/store/source-url.js';
 import { isTemperature } from '../readings/read-series.js';
 import { answerShape, dateOutSchema, idSchema, timeZoneSchema } from './common.js';
+import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { nameSchema, revisionOutSchema } from './kept.js';
 
 const sourceShape = {
@@ -12,9 +14,9 @@ const sourceShape = {
     .max(2000)
     .superRefine((text, context) => {
       const fault = /[\p{Cc}\p{Cs}\s]/u.test(text)
-        ? 'must not hold spaces or control characters'
+        ? fieldFact('field.no-spaces', wasValue(text))
         : sourceUrlFault(text);
-      if (fault !== null) context.addIssue({ code: 'custom', message: fault });
+      if (fault !== null) addIssue(context, [], fault);
     })
     .describe('May hold the placeholders {latitude} {longitude} {from} {to} {fromCompact} {toCompact}.')
     .meta({ examples: ['https://weather.example/quillmere.json'] }),
@@ -92,7 +94,7 @@ export const comingDaysAnswerSchema = z.strictObject({
 export const comingDaysKeptSchema = z.union([comingDaysAnswerSchema, comingDaysAnswerSchema.shape.series]);
 
 const monthlySchema = z
-  .array(z.number().refine(isTemperature, 'must be a temperature that air can have, in °C'))
+  .array(z.number().refine(isTemperature, mustBe('field.air-temperature')))
   .length(12)
   .describe('January first [°C].');
 
@@ -101,11 +103,8 @@ export const normalsSchema = z
   .superRefine(({ meanMaxC, meanMinC }, context) => {
     meanMinC.forEach((min, month) => {
       if (min > meanMaxC[month]!) {
-        context.addIssue({
-          code: 'custom',
-          path: ['meanMinC', month],
-          message: `must not be above the mean maximum of its month, ${meanMaxC[month]}`,
-        });
+        const fact = fieldFact('field.min-above-max', { meanMaxC: meanMaxC[month]!, ...wasValue(min) });
+        addIssue(context, ['meanMinC', month], fact);
       }
     });
   });

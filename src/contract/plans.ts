@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { daysBetween } from '../basics/calendar.js';
+import { wasValue } from '../basics/field-facts.js';
 import { gapWhys } from '../garden/plan/plan-words.js';
 import { sowingMethods } from '../garden/store/season-store.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema } from './common.js';
 import { cautionSchema, cropChoiceSchema, ownCropSchema } from './crop.js';
+import { addIssue, fieldFact } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
 const MOST_DAYS = 366;
@@ -16,9 +18,10 @@ const harvestSchema = z
     perWeek: z.int().min(1).max(MOST_PER_WEEK).describe('How many plants to harvest in a week.'),
   })
   .superRefine(({ from, to }, context) => {
-    const fault = (message: string): void => context.addIssue({ code: 'custom', path: ['to'], message });
-    if (to < from) fault(`must not be before from, ${from}`);
-    else if (daysBetween(from, to) >= MOST_DAYS) fault('must be within a year of from');
+    if (to < from) addIssue(context, ['to'], fieldFact('field.before-from', { from, ...wasValue(to) }));
+    else if (daysBetween(from, to) >= MOST_DAYS) {
+      addIssue(context, ['to'], fieldFact('field.within-a-year', wasValue(to)));
+    }
   });
 
 export const planPutSchema = z.strictObject({

@@ -1,8 +1,18 @@
 import { z } from 'zod';
 import { bases } from '../basics/series.js';
-import { answerShape, dateOutSchema } from './common.js';
+import { answerShape, dateOutSchema, paramsSchema } from './common.js';
 
 const tempOut = z.number().nullable();
+
+/** A row of a file that was left out, or kept though it can hardly be true. */
+const rowSchema = z.strictObject({
+  line: z.number(),
+  value: z.string(),
+  valueC: z.number().optional().describe('The value in °C, where it is a temperature.'),
+  why: z.string(),
+  code: z.string().optional(),
+  params: paramsSchema.optional(),
+});
 
 /** What was understood of a series. */
 const reportShape = {
@@ -38,10 +48,10 @@ const reportShape = {
   min: tempOut,
   mean: tempOut,
   max: tempOut,
-  dropped: z.array(z.strictObject({ line: z.number(), value: z.string(), why: z.string() })).describe('The first 100.'),
+  dropped: z.array(rowSchema).describe('The first 100.'),
   droppedCount: z.number(),
   doubtful: z
-    .array(z.strictObject({ line: z.number(), value: z.string(), why: z.string() }))
+    .array(rowSchema)
     .optional()
     .describe('Values of a file that were kept though they can hardly be true: the first 100.'),
   doubtfulCount: z.number().optional(),

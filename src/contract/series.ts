@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { findDate } from '../basics/calendar.js';
 import { bases } from '../basics/series.js';
 import { dateOutSchema, dateSchema } from './common.js';
+import { addIssue, fieldFact } from './field-issue.js';
 import { hasOnly, rowsOf } from './rows.js';
 
 const temperature = z.number().describe('In the unit of the series.');
@@ -72,7 +73,7 @@ export const seriesSchema = z
   })
   .superRefine(({ daily, readings }, context) => {
     if ((daily === undefined) === (readings === undefined)) {
-      context.addIssue({ code: 'custom', message: 'needs either "daily" or "readings", and not both' });
+      addIssue(context, [], fieldFact('field.daily-or-readings'));
     }
   })
   .describe('A temperature series. A soil series without probeDepthCm was measured at the seed.');

@@ -1,19 +1,20 @@
 import { z } from 'zod';
 import { alertEvents } from '../garden/store/alert-store.js';
 import { answerShape, idSchema } from './common.js';
+import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
 const MOST_BEDS = 100;
 const MOST_CROPS = 30;
 
 const isOnceEach = (all: readonly string[]): boolean => new Set(all).size === all.length;
-const ONCE_EACH = 'must name each only once';
+const ONCE_EACH = mustBe('field.once-each');
 
 const subscriptionFields = {
   url: z
     .string()
     .max(2000)
-    .refine((text) => !/[\p{Cc}\p{Cs}\s]/u.test(text), 'must not hold spaces or control characters')
+    .refine((text) => !/[\p{Cc}\p{Cs}\s]/u.test(text), mustBe('field.no-spaces'))
     .describe('Where messages are posted to: an https address.')
     .meta({ examples: ['https://shed.example/alerts'] }),
   events: z.array(z.enum(alertEvents)).min(1).refine(isOnceEach, ONCE_EACH).describe('What to be told of.'),
@@ -41,11 +42,7 @@ export const subscriptionPutSchema = z
   })
   .superRefine(({ events, crops }, context) => {
     if (!events.includes('window-open') || crops !== null) return;
-    context.addIssue({
-      code: 'custom',
-      path: ['crops'],
-      message: 'is needed for window-open: which crops are waiting to be sown?',
-    });
+    addIssue(context, ['crops'], fieldFact('field.crops-needed'));
   });
 
 const instantSchema = z.string().meta({ format: 'date-time' });

@@ -1,8 +1,15 @@
 import { RequestError } from '../basics/errors.js';
+import { type FactKinds, factsOf } from '../basics/fact.js';
 import type { Crop } from './crop.js';
 import { crops } from './crops.js';
 import { cropsLike } from './crops-like.js';
 import { type OwnCrop, ownCrop } from './own-crop.js';
+
+export const cropRefusalFacts = {
+  'unknown-crop': { id: 'text', alike: 'anyOf?', ids: 'text' },
+  'unknown-crop.field': {},
+} as const satisfies FactKinds;
+export const cropRefusal = factsOf(cropRefusalFacts);
 
 /** A crop by its id, or a curve of the caller's own. */
 export type CropChoice = string | OwnCrop;
@@ -15,8 +22,12 @@ export function chosenCrop(choice: CropChoice): Crop {
   const like = cropsLike(choice, [...crops.keys()]);
   throw new RequestError(
     'unknown-crop',
-    `There is no crop "${choice}" here${like.length > 0 ? `; ${like.join(' or ')} may be meant` : ''}. Choose one of ${[...crops.keys()].join(', ')}, or send rows of your own.`,
-    [{ path: ['crop'], detail: 'There is no such crop.' }],
+    cropRefusal('unknown-crop', {
+      id: choice,
+      alike: like.join(', ') || null,
+      ids: [...crops.keys()].join(', '),
+    }),
+    [{ path: ['crop'], detail: cropRefusal('unknown-crop.field') }],
   );
 }
 

@@ -1,3 +1,5 @@
+import type { Fact } from '../basics/fact.js';
+import { fieldFact } from '../basics/field-facts.js';
 import type { Crop, CropRow, SoilLimits, Span } from './crop.js';
 import { DEFAULT_SPREAD_LOG10 } from './crops.js';
 import { hotThreshold } from './curve/hot-threshold.js';
@@ -35,16 +37,16 @@ const ANY_CROP_WEEKS_IN_TRAYS = 4;
 const ANY_CROP_PICKING_DAYS = 14;
 
 /** Why rows make no curve, in words for the caller; null where they do. */
-export function faultOfRows(rows: OwnCrop['rows']): string | null {
+export function faultOfRows(rows: OwnCrop['rows']): Fact | null {
   const temperatures = rows.map((row) => row.temperatureC);
   const twice = temperatures.find((tempC, i) => temperatures.indexOf(tempC) !== i);
-  if (twice !== undefined) return `Two rows are at ${twice} °C; keep one row for each temperature.`;
+  if (twice !== undefined) return fieldFact('field.rows-at-once', { atC: twice });
   if (rows.filter((row) => row.days !== null).length < 2) {
-    return 'A curve needs days at two temperatures or more; fill in "days" where seed came up.';
+    return fieldFact('field.rows-without-days');
   }
   const counted = rows.filter((row) => row.percent !== null);
   if (counted.length > 0 && counted.every((row) => row.percent === 0)) {
-    return 'No row has a percent above 0, so nothing would ever come up; fill in "percent" where seed came up, or leave all of them null.';
+    return fieldFact('field.rows-without-percent');
   }
   return null;
 }

@@ -10,6 +10,7 @@ import Fastify, {
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
 import { refuseForeign } from '../contract/own-origin.js';
+import { requestRefusal } from '../contract/refusal-facts.js';
 import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
@@ -38,7 +39,7 @@ import { docs } from './openapi/docs.js';
 import { model } from './openapi/model.js';
 import { openApiDocument } from './openapi/openapi.js';
 import { asRequestError } from './problems/request-error.js';
-import { sendProblem } from './problems/send-problem.js';
+import { PROBLEM, sendProblem } from './problems/send-problem.js';
 import { isFile } from './question/file-request.js';
 import { bedRoutes } from './routes/beds/beds.js';
 import { calendarRoutes, growingIn } from './routes/calendar/calendar.js';
@@ -249,7 +250,7 @@ export async function buildApp({
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
     if (callersId !== undefined) reply.header('x-request-id', callersId);
     request.reader = readerOf(request.headers['accept-language']);
-    if (isStopping) throw new RequestError('stopping', 'The service is stopping. Send this again in a little while.');
+    if (isStopping) throw new RequestError('stopping', requestRefusal('stopping'));
     const shown = shownBy(request);
     const { url } = request.routeOptions;
     // The database is asked only where a session opens something: nobody can flood it elsewhere, or be refused while it is away.
@@ -295,10 +296,7 @@ export async function buildApp({
       if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
-        throw new RequestError(
-          'unsupported-media-type',
-          'This route takes no file: set Content-Type to application/json.',
-        );
+        throw new RequestError('unsupported-media-type', requestRefusal('unsupported-media-type.file'));
       }
     };
     const preSerialization = async (
@@ -306,6 +304,8 @@ export async function buildApp({
       reply: FastifyReply,
       content: unknown,
     ): Promise<unknown> => {
+      // A problem has its words already.
+      if (String(reply.getHeader('content-type')).startsWith(PROBLEM)) return content;
       if (!reply.hasHeader('vary')) reply.header('vary', VARY);
       return completed(content, request);
     };

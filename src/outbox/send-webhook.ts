@@ -4,6 +4,10 @@ import { connectionFault } from '../egress/connection-fault.js';
 import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
 import { discard, headerOf, retryAfterMs } from '../egress/response.js';
 import { webhookUrlFault } from '../garden/store/webhook-url.js';
+import { plainReader } from '../words/reader.js';
+import { sayer } from '../words/say.js';
+
+const say = sayer(plainReader);
 
 export interface SendLimits {
   readonly connectMs: number;
@@ -67,7 +71,7 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
     let at = url;
     for (let redirects = 0; ; redirects++) {
       const fault = webhookUrlFault(at, allowHttp);
-      if (fault !== null) return failed(`The address${redirects > 0 ? ' that it sends on to' : ''} ${fault}.`);
+      if (fault !== null) return failed(`The address${redirects > 0 ? ' that it sends on to' : ''} ${say(fault)}.`);
       const response = await request(at, {
         method: 'POST',
         dispatcher: agent,

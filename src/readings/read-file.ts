@@ -1,8 +1,10 @@
 import type { Zone } from '../basics/calendar.js';
 import { RequestError } from '../basics/errors.js';
+import type { Fact } from '../basics/fact.js';
 import { ask, type ChannelPlan, channelPlanOf, labelOf } from './columns/channels.js';
 import { type Column, columnsOf } from './columns/columns.js';
 import { missingMarks, saysMissing } from './columns/temperature-words.js';
+import { fileChoice, fileQuestion, readingsRefusal, rowFact } from './readings-facts.js';
 import { settle } from './settle/settle.js';
 import { type TextReader, textReader } from './text/encoding.js';
 import { unifyLineEnds } from './text/line-ends.js';
@@ -177,14 +179,14 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
     }
     if (!carriesOffset && !isEpoch && !Number.isNaN(reader.offsetMinutes)) {
       rows++;
-      drop(dropped, line, stamp, 'has an offset from UTC, which the others have not');
+      drop(dropped, line, stamp, rowFact('row.unexpected-offset'));
       return;
     }
     if (carriesOffset) {
       const offset = reader.offsetMinutes;
       if (Number.isNaN(offset)) {
         rows++;
-        drop(dropped, line, stamp, 'has no offset from UTC, as the others have');
+        drop(dropped, line, stamp, rowFact('row.no-offset'));
         return;
       }
       stampOffset ??= offset;
@@ -195,7 +197,7 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
     const isFirst = line === firstDataLine && width > evenWidth!;
     if (evenWidth !== null && width !== evenWidth && !isFirst) {
       rows++;
-      drop(dropped, line, stamp, `has ${width} cells, where the others have ${evenWidth}`);
+      drop(dropped, line, stamp, rowFact('row.other-width', { cells: width, usualCells: evenWidth }));
       return;
     }
     if (title) {
@@ -220,12 +222,12 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
   function takeValue(row: readonly string[], line: number, packed: number, i: number): void {
     const cell = row[plan.channels[i]!.column];
     if (fixed?.quality && !fixed.quality.good.test((row[fixed.quality.column] ?? '').trim())) {
-      drop(dropped, line, cell ?? '', 'is marked as doubtful or bad by those who keep the record');
+      drop(dropped, line, cell ?? '', rowFact('row.marked-bad'));
       return;
     }
     const value = cell === undefined ? NaN : readNumber(cell);
     if (Number.isNaN(value)) drop(dropped, line, cell ?? '', whyNoNumber(cell));
-    else if (missingMarks.has(value)) drop(dropped, line, cell!, 'is a mark for "no value"');
+    else if (missingMarks.has(value)) drop(dropped, line, cell!, rowFact('row.missing-mark'));
     else {
       stores[i]!.push(packed, value, line);
       lastLine = line;
@@ -250,7 +252,7 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
         fractionDigits([lastCell]) >= fractionDigits(others) && lastCell.trim().length >= shortestOf(others);
       if (hasAll) return;
       store.pop();
-      drop(dropped, lastLine, lastCell, 'stands on a last line that is cut off');
+      drop(dropped, lastLine, lastCell, rowFact('row.cut-off'));
     });
   }
 
@@ -264,7 +266,7 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
     if (isHeaderAgain) return;
     if (filled.length === 1 && !/^\W*\d/.test(filled[0]!)) title = { text: filled[0]!, line };
     rows++;
-    drop(dropped, line, stamp || filled[0]!, 'holds no date and time');
+    drop(dropped, line, stamp || filled[0]!, rowFact('row.no-stamp'));
   }
 
   return {
@@ -293,7 +295,7 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
         const sample = [...table.sample.slice(0, 500), ...[...late.values()].flat()];
         const again = channelPlanOf({ ...table, sample }, columns, time, hints);
         if (again.channels.length !== plan.channels.length) {
-          throw ask('Rows further down are of sensors that the first rows do not show.', again.channels, hints.medium);
+          throw ask(fileQuestion('choose-column.late'), again.channels, hints.medium);
         }
       }
       for (const store of stores) store.close();
@@ -316,50 +318,35 @@ function bodyOf(head: string, hints: FileHints, expectedBytes: number): Body {
 }
 
 function askOrderOfOffsets(line: number): RequestError {
-  const detail = 'The stamps carry several offsets from UTC, and it is not proved whether day or month comes first.';
-  return new RequestError('choose-date-order', `${detail} Send dateOrder=dmy or dateOrder=mdy.`, [
-    {
-      parameter: 'dateOrder',
-      line,
-      detail,
-      choices: (['dmy', 'mdy'] as const).map((value) => ({
-        value,
-        reads: value === 'dmy' ? 'day before month' : 'month before day',
-        consequence: 'every date is read so',
-      })),
-    },
-  ]);
+  const detail = fileQuestion('choose-date-order.several-offsets');
+  const choices = (['dmy', 'mdy'] as const).map((dateOrder) =>
+    fileChoice(dateOrder, 'choose-date-order.choice', { dateOrder, from: null, to: null }),
+  );
+  return new RequestError(
+    'choose-date-order',
+    [detail, fileQuestion('choose-date-order.send', { ways: 'dateOrder=dmy, dateOrder=mdy' })],
+    [{ parameter: 'dateOrder', line, detail, choices }],
+  );
 }
 
 /** The table in a file's first lines. @throws {RequestError} `not-csv` with what the file seems to be instead. */
 function understood(head: string, hints: FileHints): Table {
   const start = head.trimStart().slice(0, 200).toLowerCase();
-  if (start === '')
-    throw new RequestError('not-csv', 'The file is empty. Send the rows of readings under a header line.');
+  if (start === '') throw new RequestError('not-csv', readingsRefusal('not-csv.empty'));
   if (/^<(?:!doctype|html|\?xml|body|div)/.test(start)) {
-    throw new RequestError('not-csv', 'The file is a web page, not a table of readings. Export the readings as CSV.');
+    throw new RequestError('not-csv', readingsRefusal('not-csv.web-page'));
   }
   if (/^[{[]\s*["{[]/.test(start)) {
-    throw new RequestError(
-      'not-csv',
-      'The file is JSON. Send it with Content-Type: application/json in the shape that /docs shows, or export it as CSV.',
-    );
+    throw new RequestError('not-csv', readingsRefusal('not-csv.json'));
   }
   const table = tableOf(head, hints.decimalMark);
   if (!table && head.trim().split('\n').length < 2) {
-    throw new RequestError('no-readings', 'The file has no rows under its header line. Send the readings with it.');
+    throw new RequestError('no-readings', readingsRefusal('no-readings.no-rows'));
   }
-  if (!table) {
-    throw new RequestError(
-      'not-csv',
-      'No table of readings was found in the file. Send rows with a date and time in one column and a temperature in another, parted by commas, semicolons, tabs or blanks, under a line that names the columns.',
-    );
-  }
+  if (!table) throw new RequestError('not-csv', readingsRefusal('not-csv.no-table'));
   if (table.names.length > MOST_COLUMNS) {
-    throw new RequestError(
-      'not-csv',
-      `The file has ${table.names.length} columns; at most ${MOST_COLUMNS} are taken. Send the columns of stamps and temperatures.`,
-    );
+    const columns = table.names.length;
+    throw new RequestError('not-csv', readingsRefusal('not-csv.many-columns', { columns, maxColumns: MOST_COLUMNS }));
   }
   return table;
 }
@@ -412,8 +399,8 @@ function fractionDigits(cells: readonly string[]): number {
   return Math.min(Infinity, ...numbers.map((cell) => /[.,](\d+)/.exec(cell)?.[1]?.length ?? 0));
 }
 
-function whyNoNumber(cell: string | undefined): string {
-  if (cell === undefined) return 'the row ends before the column of temperatures';
-  if (cell.trim() === '') return 'holds no value';
-  return saysMissing(cell) ? 'says that there is no value' : 'is not a number';
+function whyNoNumber(cell: string | undefined): Fact {
+  if (cell === undefined) return rowFact('row.too-short');
+  if (cell.trim() === '') return rowFact('row.empty');
+  return saysMissing(cell) ? rowFact('row.says-missing') : rowFact('row.no-number');
 }

@@ -1,9 +1,11 @@
 import { findStamp, fixedZone, type PlainDate, type Zone } from '../basics/calendar.js';
 import { type Fault, type Note, notUnderstood, RequestError } from '../basics/errors.js';
+import type { Fact } from '../basics/fact.js';
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
 import { celsiusDeltaFromFahrenheit, celsiusFrom, type TemperatureUnit } from '../basics/units.js';
 import { type Day, daysOf } from './daily/days.js';
 import { type RawReading, type Readings, rowsInTimeOrder } from './readings.js';
+import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from './readings-facts.js';
 import { longestJoinedMs, usualStepMs } from './time/step.js';
 
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
@@ -102,15 +104,7 @@ function readingsSeries(
     dayBasis: [],
     dayPlusMinusK: [],
     usualStepMs: step,
-    warnings:
-      conflictsMs.length === 0
-        ? []
-        : [
-            {
-              code: 'two-values-at-once',
-              text: `${conflictsMs.length} instants came with two different values; the mean of the two is used. Check whether two thermometers, or a changed clock, are mixed in one series.`,
-            },
-          ],
+    warnings: conflictsMs.length === 0 ? [] : [seriesWarning('two-values-at-once', { instants: conflictsMs.length })],
   };
 }
 
@@ -135,21 +129,15 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
     }
     const { min, mean, max } = degrees;
     if (mean === null && (min === null || max === null)) {
-      faults.push({ path: at, detail: `${row.date} needs a mean, or both a min and a max.` });
+      faults.push({ path: at, detail: readingsRefusal('series.no-mean', { date: row.date }) });
     } else if ((min === null) !== (max === null)) {
-      faults.push({
-        path: at,
-        detail: `${row.date} has a min or a max without the other: send both, or the mean alone.`,
-      });
+      faults.push({ path: at, detail: readingsRefusal('series.half-a-day', { date: row.date }) });
     } else if (min !== null && max !== null && (min > max || (mean !== null && (mean < min || mean > max)))) {
-      faults.push({
-        path: at,
-        detail: `On ${row.date} the min, mean and max are not in rising order; check for a swapped column.`,
-      });
+      faults.push({ path: at, detail: readingsRefusal('series.not-rising', { date: row.date }) });
     }
     const earlier = days.get(row.date);
     if (earlier && (earlier.min !== min || earlier.mean !== mean || earlier.max !== max)) {
-      faults.push({ path: at, detail: `${row.date} comes twice with different temperatures; keep the right one.` });
+      faults.push({ path: at, detail: readingsRefusal('series.same-date', { date: row.date }) });
     }
     days.set(row.date, { date: row.date, min, mean, max, readings: 0, complete: true });
     basisByDate.set(row.date, basisCode(row.basis ?? basisOf(series)));
@@ -159,17 +147,12 @@ function readDaily(series: TemperatureSeries, zone: Zone | undefined, path: read
   });
   refuseFaults(faults);
   if (!zone) {
-    throw new RequestError(
-      'time-zone-needed',
-      'Days begin at midnight somewhere: send where.place.timeZone, for example "Etc/GMT+2".',
-      [{ path: ['where', 'place', 'timeZone'], detail: 'A daily series needs the zone of the place, an IANA name.' }],
-    );
+    throw new RequestError('time-zone-needed', readingsRefusal('time-zone-needed.days'), [
+      { path: ['where', 'place', 'timeZone'], detail: readingsRefusal('time-zone-needed.days.field') },
+    ]);
   }
   if (days.size === 0) {
-    throw new RequestError(
-      'too-few-readings',
-      'No day of the series is complete; send more of each day, or the readings themselves.',
-    );
+    throw new RequestError('too-few-readings', readingsRefusal('too-few-readings.no-whole-day'));
   }
   const inOrder = [...days.values()].sort((a, b) => (a.date < b.date ? -1 : 1));
   return {
@@ -200,64 +183,51 @@ const shapeOf = (series: TemperatureSeries) => ({
   unit: series.unit,
 });
 
-function stampFault(at: string, zone: Zone | undefined): string {
+function stampFault(at: string, zone: Zone | undefined): Fact {
   if (!zone && findStamp(`${at}Z`)) {
-    return `"${at}" says no offset from UTC. Add one, as in ${at}-02:00, or send where.place.timeZone.`;
+    return readingsRefusal('time-zone-needed.stamp', { at });
   }
-  return `"${at.slice(0, 40)}" is no date and time. Write it as 2027-08-03T14:30:00-02:00, in the years 1900 to 2199.`;
+  return readingsRefusal('series.no-stamp', { at: at.slice(0, 40) });
 }
 
-function rangeFault(value: number, unit: TemperatureUnit): string {
+function rangeFault(value: number, unit: TemperatureUnit): Fact {
   const others = (['C', 'F', 'K'] as const).filter(
     (other) => other !== unit && celsiusFrom[other](value) > -30 && celsiusFrom[other](value) < 50,
   );
-  const hint = others.length > 0 ? ` Is the unit ${others.join(' or ')}?` : '';
-  return `${value} °${unit} is no temperature of soil or air.${hint} A thermometer's mark for "no value" must be left out.`.replace(
-    '°K',
-    'K',
-  );
+  return readingsRefusal('series.out-of-range', { value, unit, maybeUnits: others.join(', ') || null });
 }
 
 function refuseFaults(faults: readonly Fault[]): void {
   if (faults.length > 0) throw notUnderstood(faults);
 }
 
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
 /** Colder than this soil keeps no mean over the days that a series covers, nor hotter, but for deserts and snow [°C]. */
 const COLD_SOIL_MEAN_C = -2;
 const HOT_SOIL_MEAN_C = 33;
 
 /** A unit that makes the soil colder or hotter than soil usually is, where another would not, is told. */
-export function unitDoubts({ medium, unit, meanC }: Pick<ReadSeries, 'medium' | 'unit' | 'meanC'>): Note[] {
+export function unitDoubts({ medium, unit, meanC }: Pick<ReadSeries, 'medium' | 'unit' | 'meanC'>): Fact[] {
   if (medium !== 'soil' || meanC === null) return [];
   const asSent = unit === 'F' ? meanC * 1.8 + 32 : meanC;
   const other =
     unit === 'F' && meanC < COLD_SOIL_MEAN_C && asSent > 3 ? 'C' : unit === 'C' && meanC > HOT_SOIL_MEAN_C ? 'F' : null;
   if (other === null) return [];
   const read = other === 'C' ? asSent : celsiusFrom.F(asSent);
-  return [
-    {
-      code: 'unit-doubtful',
-      text: `Read in °${unit} the soil's mean is ${meanC.toFixed(1)} °C, which is rare. If the values are °${other}, the mean is ${read.toFixed(1)} °C: then send "unit": "${other}".`,
-    },
-  ];
+  return [seriesWarning('unit-doubtful', { unit, meanC: tenth(meanC), otherUnit: other, otherMeanC: tenth(read) })];
 }
 
 /** Degrees Fahrenheit or kelvin sent as Celsius would be misread in silence: a mean no place has gives them away. */
 export function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
   const meanC = meanOfDays(days);
   if (unit === 'C' && meanC !== null && meanC > HOTTEST_MEAN_C) {
-    const detail = `The series' mean would be ${meanC.toFixed(1)} °C, hotter than any soil stays. Send "unit": "F" if these are degrees Fahrenheit.`;
+    const detail = fileQuestion('choose-unit.too-hot', { meanC: tenth(meanC) });
     throw new RequestError('choose-unit', detail, [
       {
         path: [...path, 'unit'],
         detail,
-        choices: [
-          {
-            value: 'F',
-            reads: 'degrees Fahrenheit',
-            consequence: `the mean is ${celsiusFrom.F(meanC).toFixed(1)} °C`,
-          },
-        ],
+        choices: [fileChoice('F', 'choose-unit.mean', { unit: 'F', meanC: tenth(celsiusFrom.F(meanC)) })],
       },
     ]);
   }

@@ -1,4 +1,5 @@
 import { addDays, daysBetween, HOUR_MS, instantText } from '../basics/calendar.js';
+import type { Fact } from '../basics/fact.js';
 import type { TemperatureUnit } from '../basics/units.js';
 import type { ReadSeries } from './read-series.js';
 import { longestJoinedMs } from './time/step.js';
@@ -19,7 +20,9 @@ export interface ColumnReport {
 export interface DroppedValue {
   readonly line: number;
   readonly value: string;
-  readonly why: string;
+  readonly why: Fact;
+  /** The value [°C], where it is a temperature. */
+  readonly valueC?: number;
 }
 /** A value that was kept though it hardly can be true, and why. */
 export type DoubtfulValue = DroppedValue;

@@ -7,7 +7,11 @@ import { connectionFault } from '../egress/connection-fault.js';
 import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
 import { discard, headerOf, retryAfterMs } from '../egress/response.js';
 import { addressFault } from '../garden/store/source-url.js';
+import { plainReader } from '../words/reader.js';
+import { sayer } from '../words/say.js';
 import { SourceError } from './source-error.js';
+
+const say = sayer(plainReader);
 
 /** What was got last time from an address, to ask whether it is still so. */
 export interface Validators {
@@ -134,7 +138,7 @@ export function redirectedTo(location: string, from: URL): URL {
 
 function refuseUrl(url: string): void {
   const fault = addressFault(url);
-  if (fault !== null) throw new SourceError(`The address of the source ${fault}.`);
+  if (fault !== null) throw new SourceError(`The address of the source ${say(fault)}.`);
 }
 
 async function answerOf(

@@ -4,10 +4,14 @@ import { QuotaError } from '../garden/store/quotas.js';
 import { type SourceFormat, sourceFormats } from '../garden/store/source-formats.js';
 import { fillUrl, sourceUrlFault } from '../garden/store/source-url.js';
 import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store/store.js';
+import { plainReader } from '../words/reader.js';
+import { sayer } from '../words/say.js';
 import type { Fetcher } from './fetch-source.js';
 import { readAnswer } from './read-answer.js';
 import type { SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
+
+const say = sayer(plainReader);
 
 export interface RefreshSettings {
   readonly store: Store;
@@ -99,7 +103,7 @@ async function fetched(owner: string, lease: SourceLease, settings: RefreshSetti
   const format = sourceFormats.find((one) => one === place.source.format);
   if (!format) throw new SourceError(`The format "${place.source.format}" is not known.`);
   const fault = sourceUrlFault(place.source.url);
-  if (fault !== null) throw new SourceError(`The address of the source ${fault}.`);
+  if (fault !== null) throw new SourceError(`The address of the source ${say(fault)}.`);
 
   const zone = zoneNamed(place.timeZone);
   const to = dateAt(clock().getTime(), zone);

@@ -4,6 +4,9 @@ import { fileReader } from '../readings/read-file.js';
 import { readInPieces } from '../readings/text/read-in-pieces.js';
 import { type FileRead, noHints } from '../readings/text/rows-read.js';
 import { fixedFormOf } from '../readings/time/fixed-forms.js';
+import { plainReader } from '../words/reader.js';
+import { refusalText } from '../words/refusal-text.js';
+import { sayer } from '../words/say.js';
 import { airDayOf } from './air-day.js';
 import type { AnswerContext, SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
@@ -50,7 +53,8 @@ async function inWords(reading: () => Promise<FileRead>): Promise<FileRead> {
     return await reading();
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    const sentences = error.message.split(/(?<=[.?!])\s+/).filter((one) => !/^(?:Send|Export|Say)\b/.test(one));
-    throw new SourceError(`The source's file cannot be used: ${sentences.join(' ')}`, { cause: error });
+    // Only the first sentence: how to answer a question about a file is no advice to a source.
+    const said = refusalText(error.said.slice(0, 1), sayer(plainReader));
+    throw new SourceError(`The source's file cannot be used: ${said}`, { cause: error });
   }
 }

@@ -1,5 +1,10 @@
 import type { Catalogue } from './facts.js';
 
+/** What faults of fields begin and end with: whether it was sent, and what was. */
+const MISSING = '{wasKind, select, missing {fehlt; es } other {}}';
+const WAS =
+  '{wasKind, select, missing {} list {; gesendet wurde eine Liste} emptyList {; gesendet wurde eine leere Liste} object {; gesendet wurde ein Objekt} largeNumber {; gesendet wurde eine zu große Zahl} other {; gesendet wurde {was}}}';
+
 /** German. */
 export const de = {
   curve:
@@ -281,4 +286,433 @@ export const de = {
   'picture.cell':
     '{cell, select, timed {geprüft} none_came {geprüft, nichts kam} other {nie geprüft}}{at, select, none {} other {: {at}.}}',
   'picture.limit': '{limit, select, minimum {mindestens {at}} maximum {höchstens {at}} other {Hitze hält auf ab {at}}}',
+
+  // basics: refusals of every kind
+  'not-understood.request': 'Die Anfrage ist so nicht brauchbar.',
+  'not-understood.field': 'Die Anfrage',
+  'not-understood.more':
+    '({isAtLeast, select, yes {mindestens {more, number}} other {{more, number}}} weitere{shown, select, none {} other {; die ersten {shown} stehen}} unter "errors")',
+  'not-worked-out': 'Das wurde jetzt nicht berechnet.',
+
+  // readings: warnings of a series
+  'two-values-at-once':
+    'Zu {instants, plural, one {# Zeitpunkt} other {# Zeitpunkten}} kamen zwei verschiedene Werte; es gilt ihr Mittel. Prüfen Sie, ob in der Reihe zwei Thermometer oder eine verstellte Uhr vermischt sind.',
+  'unit-doubtful':
+    'In {unit, select, C {°C} F {°F} other {K}} gelesen ist der Boden im Mittel {meanC} warm; das ist selten. Sind es {otherUnit, select, C {°C} F {°F} other {K}}, ist das Mittel {otherMeanC}: dann "unit": "{otherUnit}" senden.',
+  'unit-against-header':
+    'Die Spalte „{column}“ nennt {headerUnit, select, C {°C} F {°F} other {K}}, gelesen wurde sie wie gewünscht in {unit, select, C {°C} F {°F} other {K}}. Ist die Kopfzeile falsch, berichtigen Sie sie in der Datei.',
+  'extremes-for-readings':
+    'Die Spalte „{column}“ enthält wohl den {statistic, select, min {tiefsten} other {höchsten}} Wert jedes Abschnitts statt seines Mittels; sie gilt, wie sie ist.',
+  'skipped-hour':
+    '{rows, plural, one {# Zeile liegt} other {# Zeilen liegen}} in einer Stunde, die die Uhren am Ort überspringen, und {rows, plural, one {fehlt} other {fehlen}} deshalb. Wird die Uhr des Loggers nicht umgestellt, clock=standard senden.',
+
+  // readings: why a row was dropped or is doubtful, to go on from its value
+  'row.no-stamp': 'enthält kein Datum mit Uhrzeit',
+  'row.unexpected-offset': 'hat einen Abstand zu UTC, die anderen haben keinen',
+  'row.no-offset': 'hat keinen Abstand zu UTC, die anderen haben einen',
+  'row.other-width': 'hat {cells, plural, one {# Zelle} other {# Zellen}}, die anderen haben {usualCells, number}',
+  'row.marked-bad': 'ist in der Aufzeichnung als zweifelhaft oder falsch vermerkt',
+  'row.too-short': 'endet vor der Spalte der Temperaturen',
+  'row.empty': 'enthält keinen Wert',
+  'row.says-missing': 'sagt, dass kein Wert da ist',
+  'row.missing-mark': 'steht für „kein Wert“',
+  'row.no-number': 'ist keine Zahl',
+  'row.cut-off': 'steht in einer letzten Zeile, die abgeschnitten ist',
+  'row.no-such-date': 'steht an einem Tag, den es nicht gibt',
+  'row.no-such-hour': 'steht in der Stunde, die die Uhren überspringen',
+  'row.lost-clock': 'stammt von einer Uhr, die ihr Datum verloren hatte',
+  'row.no-temperature': 'ist keine Temperatur von Boden oder Luft',
+  'row.same-date': 'kommt nach einem anderen desselben Tages; der erste gilt',
+  'row.half-a-day': 'hat kein {lacks, select, min {Minimum} other {Maximum}} zum anderen Wert',
+  'row.min-above-max': 'hat ein Minimum über dem Maximum',
+  'row.too-cold': 'ist kälter als alles, was dieses Thermometer erlebt haben kann',
+  'row.too-hot': 'ist heißer als alles, was dieses Thermometer erlebt haben kann',
+  'row.power-on': 'antwortet ein Fühler, der eben erst eingeschaltet wurde',
+  'row.no-answer': 'steht für einen Fühler, der nicht antwortet: ein loses oder gebrochenes Kabel',
+  'row.failed-zero': 'ist eine Null zwischen ganz anderen Werten: Der Fühler hat nichts gemessen',
+  'row.spike':
+    'weicht von den Nachbarwerten um {bound, select, over {mehr als {spikeK}} under {weniger als {spikeK}} other {{spikeK}}} ab',
+  'row.jump':
+    'folgt auf einen Sprung von {bound, select, over {mehr als {jumpK}} under {weniger als {jumpK}} other {{jumpK}}}',
+  'row.stuck':
+    'hat sich {bound, select, over {mehr als } under {weniger als } other {}}{days, plural, one {# Tag} other {# Tage}} lang nicht geändert',
+
+  // readings: refusals
+  'series.no-stamp':
+    '"{at}" ist kein Zeitpunkt. Schreiben Sie ihn wie 2027-08-03T14:30:00-02:00, in den Jahren 1900 bis 2199.',
+  'series.out-of-range':
+    '{value} {unit, select, C {°C} F {°F} other {K}} ist keine Temperatur von Boden oder Luft.{maybeUnits, select, none {} other { Ist die Einheit {maybeUnits}?}} Das Zeichen eines Thermometers für „kein Wert“ bitte weglassen.',
+  'series.no-mean': '{date} braucht einen Mittelwert, oder Minimum und Maximum.',
+  'series.half-a-day': '{date} hat nur ein Minimum oder nur ein Maximum: Senden Sie beide, oder den Mittelwert allein.',
+  'series.not-rising':
+    'Am {date} steigen Minimum, Mittelwert und Maximum nicht an; prüfen Sie, ob Spalten vertauscht sind.',
+  'series.same-date': '{date} kommt zweimal mit verschiedenen Temperaturen; behalten Sie die richtige.',
+  'time-zone-needed.stamp':
+    '"{at}" nennt keinen Abstand zu UTC. Fügen Sie ihn an, wie in {at}-02:00, oder senden Sie where.place.timeZone.',
+  'time-zone-needed.days':
+    'Irgendwo beginnen die Tage um Mitternacht: Senden Sie where.place.timeZone, zum Beispiel "Etc/GMT+2".',
+  'time-zone-needed.days.field': 'Eine Reihe von Tagen braucht die Zeitzone des Ortes, einen IANA-Namen.',
+  'time-zone-needed.file':
+    'Die Zeitstempel haben keinen Abstand zu UTC, und die Datei nennt keine Zeitzone. Senden Sie timeZone, zum Beispiel timeZone=Etc/GMT%2B2.',
+  'time-zone-needed.file.field': 'Zeitstempel ohne Abstand zu UTC brauchen die Zeitzone des Ortes.',
+  'too-few-readings.no-whole-day':
+    'Kein Tag der Reihe ist vollständig; senden Sie mehr von jedem Tag, oder die Messwerte selbst.',
+  'not-csv.packed':
+    'Die Datei ist {kind, select, zip {ein Zip-Archiv oder eine Tabellenkalkulation} gzip {ein Gzip-Archiv} bzip2 {ein Bzip2-Archiv} xz {ein Xz-Archiv} 7z {ein 7z-Archiv} rar {ein Rar-Archiv} spreadsheet {eine Tabellenkalkulation} pdf {ein PDF} database {eine Datenbank} other {ein Bild}}, kein Text. Entpacken Sie sie, oder exportieren Sie sie als CSV, und senden Sie das.',
+  'not-csv.not-text': 'Die Datei ist kein Text. Exportieren Sie die Messwerte als CSV, und senden Sie das.',
+  'not-csv.empty': 'Die Datei ist leer. Senden Sie die Zeilen mit Messwerten unter einer Kopfzeile.',
+  'not-csv.web-page':
+    'Die Datei ist eine Webseite, keine Tabelle von Messwerten. Exportieren Sie die Messwerte als CSV.',
+  'not-csv.json':
+    'Die Datei ist JSON. Senden Sie sie mit Content-Type: application/json in der Form, die /docs zeigt, oder exportieren Sie sie als CSV.',
+  'not-csv.no-table':
+    'In der Datei ist keine Tabelle von Messwerten. Senden Sie Zeilen mit Datum und Uhrzeit in einer Spalte und der Temperatur in einer anderen, getrennt durch Kommas, Semikolons, Tabulatoren oder Leerzeichen, unter einer Zeile mit den Namen der Spalten.',
+  'not-csv.many-columns':
+    'Die Datei hat {columns, number} Spalten; höchstens {maxColumns, number} gehen. Senden Sie die Spalten mit Zeitstempel und Temperatur.',
+  'not-csv.long-line':
+    'Zeile {line} ist länger als eine Million Zeichen. Ist die Datei Text, mit einer Messung je Zeile?',
+  'not-csv.long-line.field': 'Die Zeile hat kein Ende.',
+  'no-readings.no-rows': 'Die Datei hat keine Zeilen unter der Kopfzeile. Senden Sie die Messwerte mit.',
+  'no-readings.no-rows.field': 'Unter der Kopfzeile stehen keine Zeilen.',
+  'no-readings.no-usable-row':
+    'Keine Zeile der Datei hat Zeitstempel und Temperatur zugleich.{line, select, none {} other { Zeile {line} ("{value}") ist die erste, die wegfiel: "errors" sagt, warum.}}',
+  'no-readings.several-a-day':
+    'Die Datei hat mehrere Zeilen je Datum, aber keine Spalte mit der Uhrzeit. Schreiben Sie Datum und Uhrzeit jeder Zeile in eine Spalte, wie in 2027-08-03 14:30.',
+  'no-readings.several-a-day.field': 'Dieselben Daten kommen immer wieder, ohne Uhrzeit.',
+  'no-readings.half-days':
+    'Die Datei enthält von jedem Tag {has, select, min {das Minimum und kein Maximum} other {das Maximum und kein Minimum}}. Ein Tag braucht beide, oder seinen Mittelwert: Senden Sie eine Datei mit beiden nebeneinander.',
+  'no-readings.half-days.field': 'Die Spalte „{column}“ allein gälte als Mittelwert des Tages.',
+  'no-readings.no-temperatures':
+    'Die Spalte „{column}“ enthält keine Temperaturen. Senden Sie column= mit Nummer oder Namen einer anderen.',
+  'no-readings.no-temperatures.field': 'Die Werte sind keine Temperaturen in °C, °F oder K.',
+  'no-readings.no-temperature-column': 'Keine Spalte enthält Zahlen, die Temperaturen sein könnten.',
+  'no-readings.no-numbers': 'Die Spalte „{column}“ enthält keine Zahlen, also keine Temperaturen.',
+  'no-readings.no-numbers.field': 'Nennen Sie eine Spalte mit Zahlen.',
+  'no-readings.no-dates': 'Die Spalte „{column}“ enthält weder Datum noch Uhrzeit.',
+  'no-readings.no-dates.field': 'Nennen Sie eine Spalte mit Daten.',
+  'no-readings.no-date-column': 'Keine Spalte enthält Datum und Uhrzeit wie 2027-08-03 14:30.',
+  'no-readings.times-of-day':
+    'Die Spalte „{column}“ enthält Uhrzeiten ohne Datum. Fügen Sie jeder Zeile das Datum hinzu.',
+  'no-readings.times-of-day.field': 'Uhrzeiten allein sagen nicht, welcher Tag es ist.',
+  'no-readings.counter':
+    'Die Spalte „{column}“ zählt ab dem Start des Loggers, und die Datei sagt nicht, wann das war. Schreiben Sie Datum und Uhrzeit in jede Zeile, oder senden Sie die Messwerte als JSON mit Zeitstempeln.',
+  'no-readings.counter.field': 'Ein Zähler nennt kein Datum.',
+  'no-readings.columns': 'Die Spalten heißen {columns}.',
+  'not-understood.no-such-column': 'Die Datei hat keine Spalte „{column}“.',
+  'not-understood.no-such-column.field':
+    'Senden Sie eine Zahl von 1 bis {count, number}, oder einen der Namen {columns}.',
+  'not-understood.no-such-block': 'Die Datei hat weder eine Spalte noch einen Block von Zeilen namens „{column}“.',
+  'not-understood.no-such-block.field': 'Nennen Sie {blocks} oder eine Spalte.',
+
+  // readings: what is asked about a file
+  'choose-unit.too-hot':
+    'Das Mittel der Reihe wäre {meanC}, heißer, als Boden bleibt. Sind es Grad Fahrenheit, "unit": "F" senden.',
+  'choose-unit.unsaid': 'Die Datei sagt nicht, ob die Spalte „{column}“ in °C, °F oder K ist.',
+  'choose-unit.contradicts': 'Was die Datei zur Einheit der Spalte „{column}“ sagt, widerspricht sich oder den Werten.',
+  'choose-unit.send': 'Senden Sie {ways}.',
+  'choose-unit.mean.reads': '{unit, select, C {Grad Celsius} F {Grad Fahrenheit} other {Kelvin}}',
+  'choose-unit.mean.consequence': 'das Mittel ist {meanC}',
+  'choose-unit.choice.reads': '{unit, select, C {Grad Celsius} F {Grad Fahrenheit} other {Kelvin}}',
+  'choose-unit.choice.consequence': 'Minimum {minC}, Mittel {meanC}, Maximum {maxC}',
+  'choose-medium':
+    'Weder die Spalte „{column}“ noch die Anfrage sagt, ob das Thermometer im Boden oder in der Luft war.',
+  'choose-medium.send': 'Senden Sie medium=soil für den Boden oder medium=air für die Luft.',
+  'choose-medium.choice.reads': '{medium, select, soil {ein Fühler im Boden} other {ein Thermometer in der Luft}}',
+  'choose-medium.choice.consequence':
+    'die Werte gelten als {medium, select, soil {Bodentemperaturen} other {Lufttemperaturen}}',
+  'choose-column.late': 'Weiter unten stehen Zeilen von Fühlern, die in den ersten Zeilen fehlen.',
+  'choose-column.unsure': 'Keine Spalte enthält sicher die gewünschten Temperaturen.',
+  'choose-column.unnamed':
+    'Keine Spalte heißt wie {medium, select, soil {eine Bodentemperatur} air {eine Lufttemperatur} other {eine Temperatur}}{depthCm, select, none {} other { in {depthCm} Tiefe}}.',
+  'choose-column.several': 'Mehr als eine Spalte passt.',
+  'choose-column.several-sensors': 'Die Zeilen dieser Spalte stammen von mehreren Fühlern.',
+  'choose-column.several-times': 'Mehr als eine Spalte enthält Datum und Uhrzeit.',
+  'choose-column.several-blocks':
+    'Die Datei enthält mehrere Blöcke von Zeilen über dieselbe Zeit, jeden unter einem eigenen Titel.',
+  'choose-column.send': 'Sagen Sie mit {parameter}, welche gemeint ist.',
+  'choose-column.choice.reads':
+    '{name, select, none {Spalte {column}} other {{name}}}{lure, select, nothing {} humidity {, Luftfeuchte} soilMoisture {, Bodenfeuchte} battery {, Batterie} dewPoint {, Taupunkt} wind {, Wind} feltTemperature {, gefühlte Temperatur} wetBulb {, Feuchtkugel} logger {, der Logger selbst} indoorTemperature {, Innentemperatur} pressure {, Luftdruck} position {, Lage} degreeDays {, Gradtage} rainOrLight {, Regen oder Licht} alarmLimit {, eine Alarmgrenze} qualityMark {, ein Gütezeichen} spread {, Streuung} counter {, ein Zähler} signal {, Funksignal} gas {, Gas} other {, eine andere Größe}}{medium, select, soil {, Bodentemperatur} air {, Lufttemperatur} other {}}{depthCm, select, none {} other {, {depthCm} tief}}{unit, select, C {, in °C} F {, in °F} K {, in K} other {}}{isAgainst, select, yes {, nicht {medium, select, soil {Luft} other {Boden}}} other {}}',
+  'choose-column.choice.consequence':
+    '{label, select, none {Spalte {column}} other {die Reihe „{label}“}} gilt, {min, select, none {leer} other {{max, select, none {leer} other {von {min} bis {max}}}}} in den ersten Zeilen',
+  'choose-column.time.reads': '{name, select, none {Spalte {column}} other {{name}}}',
+  'choose-column.time.consequence': 'die Zeilen beginnen bei "{firstCell}"',
+  'choose-column.block.reads': '„{title}“',
+  'choose-column.block.consequence':
+    '{rows, plural, one {die # Zeile ab Zeile {line} gilt} other {die # Zeilen ab Zeile {line} gelten}}',
+  'choose-date-order.unproved': 'Aus den Daten geht nicht hervor, ob Tag oder Monat zuerst kommt.',
+  'choose-date-order.several-offsets':
+    'Die Zeitstempel haben verschiedene Abstände zu UTC, und es ist nicht klar, ob Tag oder Monat zuerst kommt.',
+  'choose-date-order.send': 'Senden Sie {ways}.',
+  'choose-date-order.choice.reads':
+    '{dateOrder, select, dmy {Tag vor Monat} mdy {Monat vor Tag} ymd {Jahr, Monat, Tag} other {Jahr, Tag, Monat}}',
+  'choose-date-order.choice.consequence':
+    '{from, select, none {jedes Datum wird so gelesen} other {{to, select, none {jedes Datum wird so gelesen} other {die Messwerte reichen vom {from} bis zum {to}}}}}',
+  'choose-clock.steady':
+    'Die Zeitstempel laufen ohne Sprung weiter, wo die Uhren von {timeZone} umgestellt werden, etwa am {changedOn}: Die Uhr des Loggers wird wohl nicht umgestellt.',
+  'choose-clock.send': 'Senden Sie clock=standard, clock=utc oder, wenn sie doch umgestellt wird, clock=local.',
+  'choose-clock.choice.reads':
+    '{clock, select, standard {das ganze Jahr Normalzeit} utc {das ganze Jahr UTC} other {im Frühjahr und Herbst umgestellt}}',
+  'choose-clock.choice.consequence':
+    'der erste Messwert ist von {firstAt}{clock, select, local {; Zeilen in einer übersprungenen Stunde fallen weg} other {}}',
+  'choose-decimal-mark.torn':
+    'Die Zeilen haben eine Zelle mehr, als es Namen gibt: "{cells}" kann eine Zahl sein oder zwei.',
+  'choose-decimal-mark.send': 'Senden Sie decimalMark=, oder decimalMark=. dazu.',
+  'choose-decimal-mark.choice.reads':
+    '{decimalMark, select, comma {ein Dezimalkomma} other {das Komma trennt zwei Zellen}}',
+  'choose-decimal-mark.choice.consequence':
+    'es ist die Zahl {number}{decimalMark, select, comma {} other {, und eine Spalte ohne Namen}}',
+
+  // basics: what is wrong with a field
+  'field.unknown': 'ist hier kein bekanntes Feld; prüfen Sie die Schreibweise, oder lassen Sie es weg',
+  'field.wrong-kind': `${MISSING}muss {expected, select, text {ein Text} number {eine Zahl} wholeNumber {eine ganze Zahl} trueOrFalse {true oder false} list {eine Liste} object {ein Objekt} other {etwas anderes}}{orExpected, select, nothing {} text { oder ein Text} number { oder eine Zahl} wholeNumber { oder eine ganze Zahl} trueOrFalse { oder true oder false} list { oder eine Liste} object { oder ein Objekt} other { oder etwas anderes}} sein${WAS}`,
+  'field.at-least': `${MISSING}muss {of, select, entries {mindestens {limit, plural, one {einen Eintrag} other {# Einträge}} haben} characters {mindestens {limit, plural, one {ein Zeichen} other {# Zeichen}} haben} other {mindestens {limit} sein}}${WAS}`,
+  'field.at-most': `${MISSING}darf {of, select, entries {höchstens {limit, plural, one {einen Eintrag} other {# Einträge}} haben} characters {höchstens {limit, plural, one {ein Zeichen} other {# Zeichen}} haben} other {höchstens {limit} sein}}${WAS}`,
+  'field.one-of': `${MISSING}muss {isSeveral, select, yes {eines von } other {}}{values} sein${WAS}`,
+  'field.date': `${MISSING}muss ein Datum wie 2027-08-03 sein, ein Tag des Kalenders in den Jahren 1900 bis 2199${WAS}`,
+  'field.clock-time': `${MISSING}muss eine Uhrzeit wie 18:00 sein${WAS}`,
+  'field.instant': `${MISSING}muss ein Zeitpunkt wie 2027-08-03T14:30:00-02:00 sein; ein + darin wird %2B geschrieben${WAS}`,
+  'field.id': `${MISSING}muss aus 1 bis 64 Zeichen von a-z, 0-9 und - bestehen${WAS}`,
+  'field.time-zone': `${MISSING}muss eine IANA-Zeitzone wie "Etc/GMT+2" oder "Europe/Berlin" sein${WAS}`,
+  'field.plain-text': `${MISSING}muss einfacher Text ohne Steuerzeichen sein${WAS}`,
+  'field.no-spaces': `${MISSING}darf keine Leerzeichen oder Steuerzeichen enthalten${WAS}`,
+  'field.crop': `${MISSING}muss die Id einer Kultur aus GET /v1/crops sein, etwa lettuce, oder in JSON ein Objekt mit eigenen Zeilen${WAS}`,
+  'field.air-temperature': `${MISSING}muss eine Temperatur sein, die Luft haben kann, in °C${WAS}`,
+  'field.min-above-max': `${MISSING}darf nicht über dem mittleren Maximum des Monats liegen, {meanMaxC}${WAS}`,
+  'field.once-each': 'darf jedes nur einmal nennen',
+  'field.from-above-to': 'darf kein from haben, das über to liegt',
+  'field.before-from': `${MISSING}darf nicht vor from liegen, {from}${WAS}`,
+  'field.within-a-year': `${MISSING}muss innerhalb eines Jahres nach from liegen${WAS}`,
+  'field.no-series': 'muss mindestens eine Reihe haben',
+  'field.daily-or-readings': 'braucht entweder "daily" oder "readings", nicht beide',
+  'field.room-needed': 'fehlt für ein Beet im Haus: Wie warm ist der Raum?',
+  'field.wetted-on-needed': 'fehlt für ein trockenes Beet: An welchem Tag wird es gegossen?',
+  'field.only-dry': 'gilt nur zusammen mit "moisture": "dry"',
+  'field.bed-beside-place':
+    'muss neben einem Ort ein Objekt sein; eine Id nennt ein gespeichertes Beet, das seinen Ort schon hat',
+  'field.place-needed': 'fehlt; ein beschriebenes Beet braucht seinen Ort',
+  'field.place-or-bed-needed': 'muss einen Ort haben, oder die Id eines gespeicherten Beets',
+  'field.crops-needed': 'fehlt für window-open: Welche Kulturen warten auf die Saat?',
+  'field.more-than-sown': `${MISSING}darf nicht mehr sein als sown${WAS}`,
+  'field.beside-test': 'entfällt, wo ein Test gesendet wird: Der Test sagt mehr',
+  'field.soil-not-rising': 'muss von minimumC über optimumFromC und optimumToC bis maximumC steigen',
+  'field.rows-at-once': 'Zwei Zeilen gelten für {atC}; behalten Sie eine Zeile je Temperatur.',
+  'field.rows-without-days':
+    'Eine Kurve braucht Tage bei zwei oder mehr Temperaturen; geben Sie "days" an, wo Saat aufging.',
+  'field.rows-without-percent':
+    'Keine Zeile hat mehr als 0 Prozent, es ginge also nie etwas auf; geben Sie "percent" an, wo Saat aufging, oder lassen Sie alle null.',
+  'field.unknown-parameter':
+    'ist hier kein bekannter Parameter; {meant, select, none {/docs nennt alle} other {meinten Sie {meant}?}}',
+  'field.goes-into-body':
+    'gehört in den Inhalt, wenn die Frage JSON ist; die Adresse sagt nur, wie die Antwort geschrieben wird, etwa mit precision',
+  'field.not-beside-json':
+    'ist hier kein bekannter Parameter; neben einer Frage in JSON sagt die Adresse nur, wie die Antwort geschrieben wird, etwa mit precision',
+  'field.sent-twice': 'steht zweimal da; senden Sie es einmal',
+  'field.contradicts': 'widerspricht einem anderen Parameter; senden Sie einen von beiden',
+  'field.path-id': 'im Pfad muss aus 1 bis 64 Zeichen von a-z, 0-9 und - bestehen',
+  'field.path-date': 'im Pfad muss ein Datum wie 2027-08-03 sein',
+  'field.date-needed': 'fehlt: Es wurden keine Temperaturen gesendet, aus denen es hervorginge',
+  'field.from-needed': 'fehlt, zusammen mit to: Gespeichertes beginnt am {firstDate}, nach dem {to}',
+  'field.many-days':
+    'darf {step, select, hour {bei Stunden} other {bei Tagen}} höchstens {maxDays, plural, one {# Tag} other {# Tage}} nach from liegen; fragen Sie nach einer kürzeren Zeit',
+  'field.before-first': 'darf nicht vor dem {firstDate} liegen, dem Beginn der Temperaturen; gesendet wurde {from}',
+  'field.long-before-first':
+    'darf nicht mehr als einen Tag vor dem Beginn der Temperaturen liegen; gesendet wurde {from}',
+  'field.below-container':
+    'darf in "{kind}" höchstens {maxDepthCm} sein, so tief gilt die Erde dort; gesendet wurden {depthCm}. Für tiefere Erde "raised-bed" senden',
+  'field.bed-indoors':
+    'nennt „{bed}“, das im Haus steht; nennen Sie das Beet, in dem die Kultur wachsen soll: Was im Haus vorgezogen wird, sagt der Plan selbst',
+  'field.before-sowing': 'darf nicht vor der Saat am {sowingDate} liegen',
+  'field.long-after-sowing':
+    'muss innerhalb von {maxDays, plural, one {# Tag} other {# Tagen}} nach der Saat liegen, bis zum {by}',
+  'field.day-to-come': 'darf kein künftiger Tag sein; heute ist der {todaysDate}',
+  'field.to-come': `${MISSING}darf kein künftiger Tag sein${WAS}`,
+  'field.of-seeds-needed': 'fehlt, weil die Saat nicht sagt, wie viele Samen es waren: Von wie vielen sind diese?',
+  'field.many-seedlings':
+    'darf nicht mehr sein als die {seeds, plural, one {# Same} other {# Samen}} dort, ausgezupfte mitgezählt; es waren {counted, number}. Zählen Sie weniger, oder senden Sie ofSeeds',
+  'field.other-crops-lot': 'nennt „{lot}“, das ist Saatgut von {crop}; nennen Sie Saatgut der Kultur, die gesät wird',
+  'field.after-first-count':
+    'darf nicht nach der ersten Zählung am {countedOn} liegen; senden Sie ein früheres, oder löschen Sie Zählungen, die nicht dazu gehören, mit DELETE',
+  'field.long-before-count':
+    'muss innerhalb von {maxDays, plural, one {# Tag} other {# Tagen}} vor der letzten Zählung am {countedOn} liegen; senden Sie ein späteres, oder löschen Sie Zählungen, die nicht dazu gehören, mit DELETE',
+  'field.fewer-than-counted':
+    'darf nicht weniger sein als die {seedlings, plural, one {# gezählte Sämling} other {# gezählten Sämlinge}}; senden Sie mehr, oder löschen Sie Zählungen, die nicht dazu gehören, mit DELETE',
+  'field.one-thermometer': 'kept gilt für ein Thermometer, und dieses Beet hat mehrere: Fügen Sie {ways} hinzu',
+  'field.came-by-the-day':
+    "kam nach Tagen, und ein Beet speichert Messwerte mit Zeitpunkt. Senden Sie diese; Tage der Luft gehören zu POST /v1/places/'{id}'/air, Tage des Bodens zu jeder Frage.",
+  'field.bed-forecast': 'ist eine Vorhersage; von einem Beet wird nur Gemessenes gespeichert',
+  'field.air-forecast': "ist eine Vorhersage; Kommendes gehört zu PUT /v1/places/'{id}'/coming-days",
+  'field.air-not-measured':
+    "darf nichts enthalten, was laut basis nicht gemessen ist; Kommendes gehört zu PUT /v1/places/'{id}'/coming-days",
+  'field.not-forecast': "muss forecast sein; Gemessenes gehört zu POST /v1/places/'{id}'/air",
+  'field.not-air': "muss air sein; Messwerte des Bodens gehören zu POST /v1/beds/'{id}'/readings",
+  'field.private-address':
+    'muss eine Adresse sein, die andere erreichen; {host} gehört diesem Rechner oder ist privat. Wer diesen Dienst betreibt, kann es mit ALLOW_PRIVATE_WEBHOOKS=1 erlauben',
+  'field.address': 'muss eine ganze Adresse sein, etwa {example}',
+  'field.address-scheme': 'muss mit {schemes} beginnen',
+  'field.address-user': 'darf keinen Benutzernamen und kein Passwort enthalten',
+  'field.address-fragment': 'darf kein Fragment (#…) enthalten, das nie gesendet wird',
+  'field.address-placeholder': 'hat den Platzhalter {placeholder}; bekannt sind {placeholders}',
+  'field.address-host': 'darf im Namen des Rechners keinen Platzhalter haben',
+
+  // worker, answers, garden, germination: refusals
+  'busy.queue': 'Zu viele Fragen zu vergangenen Jahren warten. Fragen Sie in Kürze wieder.',
+  'busy.deadline':
+    'Der Dienst hat gerade zu viel zu berechnen und kam nicht rechtzeitig dazu. Fragen Sie in Kürze wieder.',
+  'stopping.worker': 'Der Dienst hält an und berechnet nichts mehr. Fragen Sie in Kürze wieder.',
+  'no-latitude.soil':
+    'Wie warm die Sonne den Boden unter dieser Luft macht, hängt von der Breite ab: Senden Sie where.place.latitude.',
+  'no-latitude.soil.field': 'Ist nötig, um den Boden aus der Luft zu berechnen.',
+  'ends-too-early.soil':
+    'Die letzte Temperatur ist vom {lastDate}, mehr als ein Jahr vor dem {to}; senden Sie neuere, oder fragen Sie nach weniger.',
+  'ends-too-early.soil.field': 'Später als ein Jahr nach dem {lastDate} wird nichts angenommen.',
+  'ends-too-early.before-wetting':
+    'Die letzte Temperatur ist vom {lastDate}, mehr als ein Jahr, bevor die Saat feucht wird; senden Sie neuere.',
+  'ends-too-early.before-count':
+    'Die Temperaturen enden am {lastDate}, gezählt wird am {countDate}. Senden Sie sie bis dahin, zählen Sie früher (countDays), oder sagen Sie mit "beyond", was anzunehmen ist.',
+  'ends-too-early.before-count.field':
+    '"refuse" erlaubt nichts nach dem letzten Wert; "seasonal-drift" und "repeat-last-week" erlauben es.',
+  'not-understood.wetted-before-sowing':
+    'Das Beet wird am {wettedOn} gegossen, vor der Saat am {sowingDate}; dann ist es nicht trocken. Senden Sie "moist" oder ein späteres wettedOn.',
+  'not-understood.wetted-before-sowing.field': 'Darf nicht vor der Saat liegen.',
+  'not-understood.wetted-after-count':
+    'Die Saat wird am {wettedOn} gegossen und am {countDate} gezählt, bevor sie begonnen haben kann. Zählen Sie später (countDays), oder gießen Sie früher.',
+  'not-understood.wetted-after-count.field': 'Muss über den Tag des Gießens hinausreichen.',
+  'gap-too-long':
+    'Zwischen {fromAt} und {toAt} gibt es über 14 Tage keine Temperatur. Senden Sie die fehlenden Tage oder nur, was auf die Lücke folgt, und fragen Sie nach einer Zeit danach.',
+  'gap-too-long.around':
+    'Aus den Wochen um den {date} ist keine Temperatur bekannt: Die bekannten liegen zu lange davor oder danach. Senden Sie die fehlenden Tage, oder fragen Sie nach einer Zeit, zu der es welche gibt.',
+  'too-few-readings':
+    'Weniger als ein ganzer Tag Temperaturen ist zu wenig; senden Sie mindestens 24 Stunden am Stück.',
+  'starts-after-sowing':
+    'Die Temperaturen beginnen am {firstDate}, mehr als einen Tag, nachdem die Saat feucht wurde. Senden Sie frühere, oder ein späteres Saatdatum.',
+  'starts-after-sowing.field': 'Vor dem {firstDate} ist keine Temperatur bekannt.',
+  'no-past-years.beyond':
+    'Von diesem Ort sind weniger als {minYears} vergangene Jahre bekannt. Speichern oder senden Sie tägliche Minima und Maxima der Luft aus mehreren Jahren, oder setzen Sie "beyond" auf seasonal-drift, repeat-last-week oder refuse.',
+  'no-past-years.beyond.field': 'Braucht {minYears} vergangene Jahre des Ortes.',
+  'no-past-years.windows':
+    'Aus den bekannten Temperaturen {years, plural, =0 {ergibt sich kein vergangenes Jahr} one {ergibt sich ein vergangenes Jahr} other {ergeben sich # vergangene Jahre}} dieser Daten, nötig sind {minYears}. Senden Sie tägliche Minima und Maxima der Luft aus mehr Jahren.',
+  'no-past-years.windows.field': 'Die Luft dieser Daten muss aus {minYears} oder mehr Jahren bekannt sein.',
+  'no-past-years.no-minima':
+    "Für diesen Ort sind keine Minima der Luft gespeichert: Senden Sie zehn oder mehr vergangene Jahre an POST /v1/places/'{id}'/air.",
+  'no-past-years.no-season':
+    "Vom {from} bis zum {to} ist kein Frühjahr und kein Herbst ohne lange Lücken bekannt: Senden Sie zehn oder mehr vergangene Jahre an POST /v1/places/'{id}'/air.",
+  'no-past-years.plan':
+    "Ein Plan entsteht aus vergangenen Jahren, und vom Ort dieses Beets {years, plural, =0 {ist keines} one {ist nur # Jahr} other {sind nur # Jahre}} bekannt. Senden Sie tägliche Minima und Maxima der Luft aus {minYears} oder mehr Jahren mit POST an /v1/places/'{id}'/air, oder die Mittelwerte des Ortes mit PUT.",
+  'no-readings.kept':
+    'Bis heute sind keine Temperaturen gespeichert von {bed, select, none {dem Ort „{place}“. Senden Sie welche mit POST an /v1/places/{place}/air} other {dem Beet „{bed}“ oder seinem Ort „{place}“. Senden Sie welche mit POST an /v1/places/{place}/air oder /v1/beds/{bed}/readings}}, oder senden Sie "temperatures".',
+  'unknown-crop':
+    'Die Kultur „{id}“ gibt es hier nicht{alike, select, none {} other {; gemeint ist vielleicht {alike}}}. Wählen Sie eine von {ids}, oder senden Sie eigene Zeilen.',
+  'unknown-crop.field': 'Diese Kultur gibt es nicht.',
+
+  // contract: refusals of requests
+  'foreign-origin':
+    'Eine Seite von anderswo hat das in Ihrem Browser gesendet, und Ihre Sitzung gilt nur für die Seiten dieses Dienstes. Senden Sie es von dort, oder mit dem Header "Authorization: Bearer" und Ihrem Schlüssel.',
+  'not-json.empty': 'Der Inhalt ist leer. Senden Sie die Frage als JSON.',
+  'not-json.broken':
+    'Der Inhalt ist kein gültiges JSON: Er bricht in Zeile {line} bei Zeichen {character} ab. Prüfen Sie dort Anführungszeichen, Kommas und Klammern.',
+  'not-understood.many-fields':
+    'Ein Objekt im Inhalt hat mehr als {maxFields} Felder. Lassen Sie weg, was die Dokumentation nicht nennt.',
+  'not-understood.many-values':
+    'Der Inhalt hat mehr als {maxValues} Werte. Senden Sie weniger Tage auf einmal, oder die Datei selbst als text/csv.',
+  'not-understood.deep':
+    'Listen und Objekte im Inhalt sind mehr als {maxDepth}fach verschachtelt. Keine Frage braucht mehr als 7.',
+  'too-slow': 'Die Anfrage kam nicht rechtzeitig ganz an. Senden Sie sie noch einmal.',
+  'too-slow.still':
+    'Vom Inhalt kam {seconds, plural, one {# Sekunde} other {# Sekunden}} lang nichts mehr; die Anfrage wurde abgebrochen. Senden Sie sie noch einmal.',
+  'bad-request': 'Die Anfrage ist nicht lesbar: {reason}.',
+  'bad-request.address':
+    'Die Adresse ist nicht lesbar: Ein Teil ist zu lang, oder auf ein % folgen nicht zwei Hex-Ziffern.',
+  'bad-request.broken-off': 'Die Datei brach vor ihrem Ende ab. Senden Sie sie noch einmal.',
+  'bad-request.headers': 'Die Header sind größer als 16 kB. Lassen Sie weg, was der Dienst nicht wissen muss.',
+  'bad-request.no-http': 'Das ist kein lesbares HTTP. Prüfen Sie die Anfragezeile, die Header und die Länge.',
+  'bad-request.two-hosts': 'Die Anfrage hat zwei Host-Header. Senden Sie einen (RFC 9112, Abschnitt 3.2).',
+  'bad-request.no-host': 'Die Anfrage hat keinen Host-Header. Senden Sie einen (RFC 9112, Abschnitt 3.2).',
+  'not-found.address': 'Unter {path} gibt es nichts; /docs nennt alle Adressen.',
+  'method-not-allowed': '{path} nimmt {methods}, nicht {method}.',
+  'unsupported-coding':
+    'Der Inhalt kommt als Content-Encoding "{coding}". Senden Sie ihn ungepackt, ohne diesen Header.',
+  'unsupported-media-type':
+    'Setzen Sie Content-Type auf application/json, oder auf text/csv für die Datei eines Loggers.',
+  'unsupported-media-type.file': 'Diese Adresse nimmt keine Datei: Setzen Sie Content-Type auf application/json.',
+  'not-acceptable': 'Diese Adresse antwortet in {mediaTypes}, der Accept-Header erlaubt nur {accept}.',
+  'key-in-address':
+    'Die Adresse enthält einen Schlüssel, und Adressen bleiben in Verläufen und Protokollen. Senden Sie ihn im Header "Authorization: Bearer", und lassen Sie ihn ändern.',
+  misdirected:
+    'Dieser Dienst antwortet nicht für den Host "{host}". Fragen Sie localhost, oder lassen Sie den Namen in ALLOWED_HOSTS eintragen.',
+  unauthorized: 'Senden Sie den Header "Authorization: Bearer" und dahinter Ihren Schlüssel.',
+  'unauthorized.unknown-key':
+    'Das ist keiner der Schlüssel dieses Dienstes. Prüfen Sie ihn auf fehlende oder vertauschte Zeichen.',
+  'unauthorized.session':
+    'Gesendet wurde weder ein hiesiger Schlüssel noch eine Sitzung dazu. Senden Sie den Header "Authorization: Bearer" und dahinter Ihren Schlüssel.',
+  'too-many-requests':
+    'Es kamen mehr als {perMinute} {policy, select, work {Fragen zu vergangenen Jahren} other {Anfragen}} in der Minute. Weiter geht es in {waitS, plural, one {einer Sekunde} other {# Sekunden}}.',
+  'too-much-at-once':
+    '{atOnce} Antworten aus vergangenen Jahren werden schon für Sie berechnet. Warten Sie auf eine davon, dann fragen Sie wieder.',
+  'too-large':
+    'Der Inhalt ist größer, als diese Adresse nimmt: 4 MB JSON, 256 MB CSV, 16 kB Formular. Senden Sie weniger Tage oder stündliche Messwerte.',
+  'too-large.file':
+    'Die Datei ist größer als 256 MB. Senden Sie weniger Jahre auf einmal, oder gröbere Messwerte: Stündliche genügen.',
+  stopping: 'Der Dienst hält an. Senden Sie das in Kürze noch einmal.',
+  'busy.asker-gone': 'Wer das zuerst fragte, ging vor der Antwort. Fragen Sie noch einmal.',
+  internal: 'Hier ging etwas schief; im Protokoll findet es sich unter der Kennung in instance.',
+  'storage-unavailable':
+    'Gespeichertes ist gerade nicht erreichbar. Versuchen Sie es in ein paar Sekunden wieder: Zweimal senden schadet nicht.',
+  'storage-full':
+    'Der Datenträger ist voll, gespeichert wurde nichts. Löschen geht weiterhin. Versuchen Sie es wieder, sobald der Betreiber Platz gemacht hat.',
+  'storage-damaged':
+    'Die Datenbankdatei ist beschädigt, fort oder ersetzt, gespeichert werden kann nichts. Der Betreiber muss das beheben; das Protokoll sagt mehr.',
+  'quota-full':
+    'Gespeichert wären {used} {quota, select, places {Orte} beds {Beete} sowings {Saaten} lots {Saatgutposten} plans {Pläne} subscriptions {Abonnements} thermometers {Thermometer in diesem Beet} devices {Geräte dieses Beets} other {Megabyte an Messwerten und Luft}}, erlaubt sind {limit}. Löschen Sie, was nicht mehr gebraucht wird, und senden Sie das noch einmal.',
+  'not-found.kept':
+    'Unter „{id}“ ist nichts gespeichert ({kind, select, place {Ort} bed {Beet} lot {Saatgut} sowing {Saat} subscription {Abonnement} plan {Plan} other {Sitzung}}); GET /v1/{kind}s nennt alle.',
+  'not-found.put-first':
+    'Unter „{id}“ ist nichts gespeichert ({kind, select, place {Ort} bed {Beet} lot {Saatgut} sowing {Saat} subscription {Abonnement} plan {Plan} other {Sitzung}}). Senden Sie es zuerst mit PUT an /v1/{kind}s/{id}.',
+  'not-found.count': 'Von „{id}“ gibt es keine Zählung an diesem Tag; GET /v1/sowings/{id} nennt alle.',
+  'not-found.crop': 'Die Kultur „{id}“ gibt es nicht; GET /v1/crops nennt alle.',
+  'not-found.calendar':
+    'Unter dieser Adresse gibt es keinen Kalender. Die ganze Adresse samt Kennwort nennt das Beet als calendarUrl.',
+  'not-found.problem': 'Ein Problem namens „{name}“ gibt es nicht.',
+  'not-found.readings': 'Von „{bed}“ sind dort keine Messwerte gespeichert.',
+  'not-found.of-place':
+    "Für „{place}“ ist nichts unter {what} gespeichert; PUT /v1/places/'{id}'/{what} speichert etwas.",
+  'unknown-place': 'Unter „{id}“ ist kein Ort gespeichert: zuerst PUT /v1/places/{id}.',
+  'unknown-place.question':
+    'Unter „{id}“ ist kein Ort gespeichert. Senden Sie ihn zuerst mit PUT an /v1/places/{id}, oder senden Sie den Ort selbst: Breite und Zeitzone.',
+  'unknown-place.field': 'Diesen Ort gibt es nicht.',
+  'unknown-bed': 'Unter „{id}“ ist kein Beet gespeichert: zuerst PUT /v1/beds/{id}.',
+  'unknown-bed.question':
+    'Unter „{id}“ ist kein Beet gespeichert. Senden Sie es zuerst mit PUT an /v1/beds/{id}, oder senden Sie where.place mit Breite und Zeitzone.',
+  'unknown-bed.field': 'Dieses Beet gibt es nicht.',
+  'unknown-lot': 'Unter „{id}“ ist kein Saatgut gespeichert: zuerst PUT /v1/lots/{id}.',
+  'unknown-lot.question':
+    'Unter „{id}“ ist kein Saatgut gespeichert. Senden Sie es zuerst mit PUT an /v1/lots/{id}, oder senden Sie die Angaben selbst.',
+  'unknown-lot.field': 'Dieses Saatgut gibt es nicht.',
+  'unknown-crop.listed': 'Die Kultur „{id}“ gibt es hier nicht; GET /v1/crops nennt alle.',
+  'not-understood.lot-of-other-crop': 'Das Saatgut „{lot}“ ist von {lotCrop}, nicht von {crop}.',
+  'not-understood.lot-of-other-crop.field': 'Ist von einer anderen Kultur: {lotCrop}.',
+  'time-zone-needed.question': 'Daten sagen ohne die Zeitzone des Ortes nichts: Senden Sie where.place.timeZone.',
+  'time-zone-needed.question.field': 'Ist nötig, wo keine Temperaturen gesendet werden.',
+  'no-latitude.drift':
+    'Der Gang der Jahreszeit hängt von der Breite ab: Senden Sie where.place.latitude, oder setzen Sie "beyond" auf repeat-last-week.',
+  'no-latitude.drift.field': 'Ist für seasonal-drift nötig.',
+  'too-few-readings.air':
+    'Kein Tag der Reihe ist vollständig, und Luft wird nach ganzen Tagen gespeichert. Senden Sie mindestens 18 der 24 Stunden.',
+  'has-beds':
+    '„{place}“ hat Beete und bleibt, gelöscht wurde nichts. Verlegen oder löschen Sie sie zuerst, oder senden Sie ?with=beds, um sie mit ihren Messwerten zu löschen.',
+  'has-sowings':
+    '„{bed}“ hat Saaten und bleibt, gelöscht wurde nichts. Verlegen oder löschen Sie sie zuerst, oder senden Sie ?with=sowings, um sie mit ihren Zählungen zu löschen.',
+  'has-sowings.lot':
+    'Das Saatgut „{lot}“ wurde gesät, und die Saaten nennen es. Löschen Sie diese zuerst, oder lassen Sie sie anderes Saatgut nennen.',
+  'too-many-seeds':
+    'Nicht einmal {maxSeeds} Samen geben {plants, plural, one {eine Pflanze} other {# Pflanzen}} mit einer Sicherheit von {sureness}: So wenig davon ginge in diesem Beet auf. Fragen Sie nach weniger Pflanzen oder weniger Sicherheit, oder nehmen Sie besseres Saatgut.',
+  'precondition-failed.unquoted':
+    'If-Match nimmt eine Marke in doppelten Anführungszeichen, wie sie im ETag steht: Senden Sie "{tag}" samt Anführungszeichen. Geändert wurde nichts.',
+  'precondition-failed.changed':
+    'Es wurde geändert, seit Sie es gelesen haben; getan wurde nichts. Holen Sie es mit GET, und senden Sie Ihre Änderung mit dem neuen ETag noch einmal.',
+  'precondition-failed.nothing-kept':
+    'Hier ist nichts gespeichert, also kann es nicht in dem Zustand sein, den If-Match nennt. Lassen Sie den Header weg, um es anzulegen.',
+  'precondition-failed.something-kept':
+    'Hier ist schon etwas gespeichert; getan wurde nichts. Wählen Sie einen anderen Namen, oder lassen Sie If-None-Match weg, um es zu ersetzen.',
+  'kept-in-part':
+    'Es ist gespeichert. Der Rest dieser Antwort lässt sich jetzt nicht berechnen: Fragen Sie in Kürze wieder danach.',
 } as const satisfies Catalogue;

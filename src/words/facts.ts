@@ -1,10 +1,18 @@
 import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast/forecast-facts.js';
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
+import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
 import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/window-facts.js';
+import { errorFacts } from '../basics/errors.js';
 import type { FactKinds, Kind } from '../basics/fact.js';
+import { fieldFacts } from '../basics/field-facts.js';
+import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
+import { gardenRefusalFacts } from '../garden/refusal-facts.js';
+import { askFacts } from '../garden/sowing/ask.js';
 import { cautionFacts } from '../germination/caution-facts.js';
+import { cropRefusalFacts } from '../germination/crop-choice.js';
 import { pictureFacts } from '../plot/picture-facts.js';
+import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
 /** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
 const declared = [
@@ -18,6 +26,18 @@ const declared = [
   frostFacts,
   cautionFacts,
   pictureFacts,
+  errorFacts,
+  askFacts,
+  seriesWarningFacts,
+  rowFacts,
+  readingsRefusalFacts,
+  fileQuestionFacts,
+  fieldFacts,
+  answerRefusalFacts,
+  cropRefusalFacts,
+  gardenRefusalFacts,
+  requestRefusalFacts,
+  keptRefusalFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

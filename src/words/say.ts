@@ -1,3 +1,4 @@
+import { TYPE } from '@formatjs/icu-messageformat-parser';
 import { IntlMessageFormat } from 'intl-messageformat';
 import type { Kind, Say } from '../basics/fact.js';
 import { de } from './de.js';
@@ -19,7 +20,9 @@ export const sayer =
     const values = Object.fromEntries(
       Object.entries(kinds).map(([name, kind]) => [name, wordFor(kind, params[name] ?? null, reader)]),
     );
-    return capital(formatOf(reader.language, code as FactCode).format(values) as string, reader);
+    const format = formatOf(reader.language, code as FactCode);
+    const text = format.format(values) as string;
+    return format.getAst()[0]?.type === TYPE.argument ? capital(text, reader) : text;
   };
 
 const wordFor = (kind: Kind, value: string | number | null, reader: Reader): string | number =>

@@ -41,6 +41,8 @@ export function valueFor(kind: Kind, value: string | number | null, reader: Read
         : `${numberFor(Math.round(Number(value)), reader)} mm`;
     case 'number':
       return numberFor(Number(value), reader);
+    case 'anyOf':
+      return lists(reader.locale).format(String(value).split(', '));
     case 'date':
       return dateFor(String(value), reader);
     default:
@@ -61,6 +63,7 @@ const numberFor = (value: number, { locale }: Reader): string => numbers(locale)
 const dateFor = (date: string, { locale }: Reader): string => dates(locale).format(new Date(`${date}T00:00Z`));
 
 const numbers = byLocale((locale) => new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }));
+const lists = byLocale((locale) => new Intl.ListFormat(locale, { type: 'disjunction' }));
 const dates = byLocale(
   (locale) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }),
 );

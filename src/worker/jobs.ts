@@ -5,7 +5,7 @@ import type { SoilQuestion, SoilTemperatures } from '../answers/soil/soil-temper
 import type { SowingWindows, WindowQuestion } from '../answers/windows/sowing-windows.js';
 import { zoneNamed } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';
-import type { ErrorCode, Fault } from '../basics/errors.js';
+import type { RequestError } from '../basics/errors.js';
 import type { GardenPlan } from '../garden/plan/plan.js';
 import type { PlanQuestion } from '../garden/plan/plan-question.js';
 import type { Growing, GrowingQuestion } from '../garden/sowing/growing.js';
@@ -48,7 +48,7 @@ export type Job = {
 
 export type JobDone = { readonly threadId: number; readonly made: readonly PackedPast[] } & (
   | { readonly answer: unknown }
-  | { readonly refused: { readonly code: ErrorCode; readonly message: string; readonly faults: readonly Fault[] } }
+  | { readonly refused: Pick<RequestError, 'code' | 'said' | 'faults'> }
   | { readonly failed: string }
   | { readonly stopped: true }
 );

@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { RequestError, StoppedError } from '../basics/errors.js';
+import { errorFact, RequestError, StoppedError } from '../basics/errors.js';
 import { exampleJobs } from './example-jobs.js';
 import { type FairQueue, fairQueue } from './fair-queue.js';
 import {
@@ -184,7 +184,7 @@ export function workerPool({
       if (done instanceof Error) asker.reject(done);
       else if ('answer' in done) asker.resolve(done.answer);
       else if ('refused' in done)
-        asker.reject(new RequestError(done.refused.code, done.refused.message, done.refused.faults));
+        asker.reject(new RequestError(done.refused.code, done.refused.said, done.refused.faults));
       else if ('failed' in done) asker.reject(new Error(done.failed));
       else asker.reject(new StoppedError());
     }
@@ -337,20 +337,9 @@ export function workerPool({
 }
 
 const tooMuch = (retryAfterS: number): RequestError =>
-  new RequestError(
-    'busy',
-    'Too many questions about past years wait to be worked out. Ask again in a little while.',
-    [],
-    { retryAfterS },
-  );
+  new RequestError('busy', errorFact('busy.queue'), [], { retryAfterS });
 
 const tooLate = (retryAfterS: number): RequestError =>
-  new RequestError(
-    'busy',
-    'The service has too much to work out now, and did not come to this in time. Ask again in a little while.',
-    [],
-    { retryAfterS },
-  );
+  new RequestError('busy', errorFact('busy.deadline'), [], { retryAfterS });
 
-const stopping = (): RequestError =>
-  new RequestError('stopping', 'The service is stopping, and works nothing out any more. Ask again in a little while.');
+const stopping = (): RequestError => new RequestError('stopping', errorFact('stopping.worker'));

@@ -41,8 +41,11 @@ export const readingsRunners: Runners = {
       return { dayC: seriesOf([line], { column }).days[0]!.mean };
     } catch (error) {
       if (!(error instanceof RequestError)) throw error;
-      const [, mark] = /is a mark for "no value" \("(.+)"\)/.exec(error.message) ?? [];
-      return { missing: mark === undefined ? error.message : Number(mark) };
+      const [fault] = error.faults;
+      const [fact] = error.said;
+      const isMark = typeof fault?.detail === 'object' && fault.detail.code === 'row.missing-mark';
+      const value = isMark && typeof fact === 'object' && 'params' in fact ? fact.params.value : undefined;
+      return { missing: value === undefined ? error.message : Number(value) };
     }
   },
 

@@ -518,13 +518,13 @@ describe('a question', () => {
           if (choices.length === 0)
             throw new Error(`a dead end after ${askedBefore}: ${answer.code}: ${answer.message}`);
           expect(askedBefore).not.toContain(choices[0]!.parameter);
-          for (const { parameter, value, consequence } of choices) {
+          for (const { parameter, value, code, params } of choices) {
             const now = { ...said, [parameter]: value };
             const next = read(bytes, now, quillmere);
-            const promised = /^minimum (\S+), mean (\S+), maximum (\S+) °C$/.exec(consequence);
-            if (promised) {
+            if (code === 'choose-unit.choice') {
               const { min, mean, max } = understood(next).report;
-              expect([min, mean, max].map((one) => one!.toFixed(1))).toEqual(promised.slice(1));
+              const [minC, meanC, maxC] = [min, mean, max].map((one) => Math.round(one! * 10) / 10);
+              expect(params).toEqual({ unit: value, minC, meanC, maxC });
             }
             settle(now, [...askedBefore, parameter]);
           }

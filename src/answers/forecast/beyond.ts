@@ -6,6 +6,7 @@ import type { ReadSeries } from '../../readings/read-series.js';
 import type { Beyond } from '../ahead/hours-ahead.js';
 import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, yearsTold } from '../ahead/past-soil.js';
 import type { Bedding } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
 import { extentOf, type Site } from '../soil/known-hours.js';
 
 /** What a question says of the time after its last value. */
@@ -51,11 +52,9 @@ export function supposedBeyond(
 }
 
 function refuseNoPastYears(): never {
-  throw new RequestError(
-    'no-past-years',
-    `Fewer than ${FEWEST_YEARS} past years are known of this place. Keep or send daily minima and maxima of the air of several years, or let "beyond" be seasonal-drift, repeat-last-week or refuse.`,
-    [{ path: ['beyond'], detail: `Needs ${FEWEST_YEARS} past years of the place.` }],
-  );
+  throw new RequestError('no-past-years', answerRefusal('no-past-years.beyond', { minYears: FEWEST_YEARS }), [
+    { path: ['beyond'], detail: answerRefusal('no-past-years.beyond.field', { minYears: FEWEST_YEARS }) },
+  ]);
 }
 
 /** So much usual air before the last value: a year of dates in it, after soil that has forgotten how it began [d]. */

@@ -13,6 +13,7 @@ import type { SeriesReport } from '../../readings/report.js';
 import { doubtShare, ensembleOf } from '../ahead/ensemble.js';
 import { type FindPast, pastSoil } from '../ahead/past-soil.js';
 import { type Middle, type Question, seedDepthCm } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
 import { placeDays } from '../soil/place-days.js';
 import { atSeed } from '../soil/probe-at-seed.js';
 import { refuseDepth } from '../soil/refuse-depth.js';
@@ -217,8 +218,8 @@ function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {
   if (bed.wettedOn < sowing.date) {
     throw new RequestError(
       'not-understood',
-      `The bed is wetted on ${bed.wettedOn}, before the sowing on ${sowing.date}; then it is not dry. Say "moist", or a later wettedOn.`,
-      [{ path: ['where', 'bed', 'wettedOn'], detail: 'Must not be before the sowing.' }],
+      answerRefusal('not-understood.wetted-before-sowing', { wettedOn: bed.wettedOn, sowingDate: sowing.date }),
+      [{ path: ['where', 'bed', 'wettedOn'], detail: answerRefusal('not-understood.wetted-before-sowing.field') }],
     );
   }
   return Math.max(sowMs, instantAt(bed.wettedOn, '12:00', site.zone));
@@ -227,8 +228,8 @@ function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {
 function refuseLateWetting({ bed }: Question, by: PlainDate): never {
   throw new RequestError(
     'not-understood',
-    `The seed is wetted on ${bed.wettedOn}, and the count is on ${by}, before it can have started. Count later (countDays), or wet it earlier.`,
-    [{ path: ['countDays'], detail: 'Must reach past the day of wetting.' }],
+    answerRefusal('not-understood.wetted-after-count', { wettedOn: bed.wettedOn!, countDate: by }),
+    [{ path: ['countDays'], detail: answerRefusal('not-understood.wetted-after-count.field') }],
   );
 }
 

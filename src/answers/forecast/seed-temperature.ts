@@ -8,6 +8,7 @@ import { type Beyond, hoursAhead } from '../ahead/hours-ahead.js';
 import type { PastSoil } from '../ahead/past-soil.js';
 import { type YearsAhead, yearsAhead } from '../ahead/years-ahead.js';
 import type { Bedding } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
 import { fillGap, type MissingHours, missingHours } from '../soil/fill-gaps.js';
 import { COARSE_STEP_MS, extentOf, isCoarse, type Site } from '../soil/known-hours.js';
 import { recentSoil } from '../soil/recent-soil.js';
@@ -194,10 +195,7 @@ function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, w
 
 /** What was sent lies before and after, and too far off on both sides. */
 function refuseNothingNear(wetMs: number, site: Site): never {
-  throw new RequestError(
-    'gap-too-long',
-    `No temperature is known of the weeks around ${dateAt(wetMs, site.zone)}: those that are known lie too long before or after it. Send the missing days, or ask about a time that they tell of.`,
-  );
+  throw new RequestError('gap-too-long', answerRefusal('gap-too-long.around', { date: dateAt(wetMs, site.zone) }));
 }
 
 /** Filled hours in a row since the wetting, longer than anything left to go by. */
@@ -208,11 +206,11 @@ function refuseLongGap(basis: Uint8Array, wetH: number, startMs: number, site: S
     if (isFilled && fromH < 0) fromH = hour;
     if (isFilled || fromH < 0) continue;
     if (hour > wetH && hour - fromH > LONGEST_FILLED_H) {
-      const [from, to] = [fromH, hour].map((one) => instantText(startMs + one * HOUR_MS, site.zone));
-      throw new RequestError(
-        'gap-too-long',
-        `There is no temperature between ${from} and ${to}, over 14 days. Send the missing days, or only what follows the gap, and ask about a time after it.`,
-      );
+      const [fromAt, toAt] = [fromH, hour].map((one) => instantText(startMs + one * HOUR_MS, site.zone)) as [
+        string,
+        string,
+      ];
+      throw new RequestError('gap-too-long', answerRefusal('gap-too-long', { fromAt, toAt }));
     }
     fromH = -1;
   }
@@ -221,10 +219,7 @@ function refuseLongGap(basis: Uint8Array, wetH: number, startMs: number, site: S
 /** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
 function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => number, site: Site): MissingHours[] {
   if (knownC.reduce((known, value) => (Number.isNaN(value) ? known : known + 1), 0) < 24) {
-    throw new RequestError(
-      'too-few-readings',
-      'Less than one whole day of temperatures is too little to go on; send at least 24 hours in a row.',
-    );
+    throw new RequestError('too-few-readings', answerRefusal('too-few-readings'));
   }
   const gaps = missingHours(knownC);
   for (const gap of gaps) fillGap(knownC, gap);
@@ -235,34 +230,28 @@ function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => num
 }
 
 function refuseLateStart(firstMs: number, site: Site): never {
-  const date = dateAt(firstMs, site.zone);
-  throw new RequestError(
-    'starts-after-sowing',
-    `The temperatures begin on ${date}, more than a day after the seed was wetted. Send earlier ones, or a later sowing date.`,
-    [{ path: ['sowing', 'date'], detail: `No temperature is known before ${date}.` }],
-  );
+  const firstDate = dateAt(firstMs, site.zone);
+  throw new RequestError('starts-after-sowing', answerRefusal('starts-after-sowing', { firstDate }), [
+    { path: ['sowing', 'date'], detail: answerRefusal('starts-after-sowing.field', { firstDate }) },
+  ]);
 }
 
 function refuseFarAhead(wetMs: number, lastMs: number, site: Site): void {
   if (wetMs - lastMs <= FURTHEST_AHEAD_H * HOUR_MS) return;
   throw new RequestError(
     'ends-too-early',
-    `The last temperature is of ${dateAt(lastMs - 1, site.zone)}, over a year before the seed is wetted; send newer ones.`,
+    answerRefusal('ends-too-early.before-wetting', { lastDate: dateAt(lastMs - 1, site.zone) }),
   );
 }
 
 function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never {
-  const [last, needed] = [lastKnownMs - 1, neededMs].map((ms) => dateAt(ms, site.zone));
-  throw new RequestError(
-    'ends-too-early',
-    `The temperatures end on ${last}, and the count is on ${needed}. Send them up to then, count earlier (countDays), or let "beyond" say what to suppose.`,
-    [
-      {
-        path: ['beyond'],
-        detail: '"refuse" allows nothing after the last value; "seasonal-drift" and "repeat-last-week" do.',
-      },
-    ],
-  );
+  const [lastDate, countDate] = [dateAt(lastKnownMs - 1, site.zone), dateAt(neededMs, site.zone)];
+  throw new RequestError('ends-too-early', answerRefusal('ends-too-early.before-count', { lastDate, countDate }), [
+    {
+      path: ['beyond'],
+      detail: answerRefusal('ends-too-early.before-count.field'),
+    },
+  ]);
 }
 
 function fillWarnings(hours: number, since: number): SoilWarning[] {

@@ -1,4 +1,5 @@
 import { notUnderstood } from '../../basics/errors.js';
+import { fieldFact } from '../../basics/field-facts.js';
 import { type BedKind, containerOf } from '../../seedbed/bed.js';
 
 /** Refuses a depth that lies below a container's soil. */
@@ -8,7 +9,7 @@ export function refuseDepth(kind: BedKind, depthCm: number, path: readonly strin
   throw notUnderstood([
     {
       path,
-      detail: `must be at most ${container.depthCm} in a ${kind}, which is taken to be so deep; it was ${depthCm}. For deeper soil say "raised-bed"`,
+      detail: fieldFact('field.below-container', { maxDepthCm: container.depthCm, kind, depthCm }),
     },
   ]);
 }

@@ -7,6 +7,7 @@ import { containerOf } from '../../seedbed/bed.js';
 import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-drift.js';
 import { type Surface, surfaceOf } from '../../seedbed/surface/surface.js';
 import type { Bedding } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
 import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
 import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.js';
@@ -241,11 +242,9 @@ function modelsAt(
 }
 
 function refuseNoLatitude(): never {
-  throw new RequestError(
-    'no-latitude',
-    'How warm the sun makes the soil under this air depends on the latitude: send where.place.latitude.',
-    [{ path: ['where', 'place', 'latitude'], detail: 'Is needed to work out soil from air.' }],
-  );
+  throw new RequestError('no-latitude', answerRefusal('no-latitude.soil'), [
+    { path: ['where', 'place', 'latitude'], detail: answerRefusal('no-latitude.soil.field') },
+  ]);
 }
 
 /** Forecast before measured, far probes before near ones; otherwise in the order sent. What is laid later stands. */

@@ -1,6 +1,7 @@
 import { sampleStandardDeviation } from 'simple-statistics';
 import { addDays, dateAt, daysBetween, HOUR_MS, type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../../basics/errors.js';
+import { fieldFact, wasValue } from '../../basics/field-facts.js';
 import type { Basis } from '../../basics/series.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import type { Normals } from '../../climate/normals.js';
@@ -15,6 +16,7 @@ import { beyondNote } from '../forecast/beyond-note.js';
 import { seedDays } from '../forecast/seed-days.js';
 import { type SeedRecord, type SeedTemperature, seedRecord } from '../forecast/seed-temperature.js';
 import type { Bedding } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
 import { type HourReadings, hourReadings } from './hour-readings.js';
 import { extentOf } from './known-hours.js';
 import { placeDays } from './place-days.js';
@@ -75,9 +77,7 @@ export function soilTemperatures(
       return seedRecord(series, { site, bed, depthCm }, startMs, beyond, reach, shouldStop);
     } catch (error) {
       if (!(error instanceof RequestError) || error.code !== 'starts-after-sowing') throw error;
-      throw notUnderstood([
-        { path: ['from'], detail: `must not be over a day before the temperatures begin; it was ${from}` },
-      ]);
+      throw notUnderstood([{ path: ['from'], detail: fieldFact('field.long-before-first', { from }) }]);
     }
   };
   const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
@@ -192,33 +192,29 @@ function datesOf({ series, site, from, to, step, bed }: SoilQuestion): { from: P
   const wanted = { from: from ?? first, to: to ?? last };
   for (const name of ['from', 'to'] as const) {
     if (wanted[name] === null) {
-      throw notUnderstood([{ path: [name], detail: 'is needed: no temperatures were sent that would say it' }]);
+      throw notUnderstood([{ path: [name], detail: fieldFact('field.date-needed') }]);
     }
   }
   const asked = { from: wanted.from!, to: wanted.to! };
   const nDays = daysBetween(asked.from, asked.to) + 1;
   if (nDays < 1) {
     throw notUnderstood([
-      { path: ['to'], detail: `must not be before from; it was ${asked.to}, and from is ${asked.from}` },
+      { path: ['to'], detail: fieldFact('field.before-from', { from: asked.from, ...wasValue(asked.to) }) },
     ]);
   }
   const most = step === 'hour' ? MOST_DAYS_BY_HOUR : MOST_DAYS;
   if (nDays > most) {
-    throw notUnderstood([
-      { path: ['to'], detail: `must be at most ${most} days after from, by the ${step}; ask for a shorter time` },
-    ]);
+    throw notUnderstood([{ path: ['to'], detail: fieldFact('field.many-days', { maxDays: most, step }) }]);
   }
   if (!isRoom && first !== null && asked.from < first) {
     throw notUnderstood([
-      { path: ['from'], detail: `must not be before ${first}, when the temperatures begin; it was ${asked.from}` },
+      { path: ['from'], detail: fieldFact('field.before-first', { firstDate: first, from: asked.from }) },
     ]);
   }
   if (!isRoom && last !== null && daysBetween(last, asked.to) > 366) {
-    throw new RequestError(
-      'ends-too-early',
-      `The last temperature is of ${last}, over a year before ${asked.to}; send newer ones, or ask for less.`,
-      [{ path: ['to'], detail: `Nothing is supposed beyond a year after ${last}.` }],
-    );
+    throw new RequestError('ends-too-early', answerRefusal('ends-too-early.soil', { lastDate: last, to: asked.to }), [
+      { path: ['to'], detail: answerRefusal('ends-too-early.soil.field', { lastDate: last }) },
+    ]);
   }
   return asked;
 }

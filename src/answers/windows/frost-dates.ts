@@ -1,6 +1,8 @@
 import { daysBetween, type PlainDate } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import { type FrostSide, frostDates } from '../../climate/frost-dates.js';
+import { answerRefusal } from '../refusal-facts.js';
 import type { FrostNote } from './window-facts.js';
 
 /** When frosts come at a place, and the years that say so. */
@@ -33,12 +35,12 @@ export function frostDatesOfPlace(
 ): FrostAnswer {
   const known = air.filter(({ min }) => min !== null);
   const [first, last] = [known[0]?.date, known.at(-1)?.date];
-  if (first === undefined || last === undefined) throw noYears('No minima of the air are kept for this place');
+  if (first === undefined || last === undefined) throw noYears(answerRefusal('no-past-years.no-minima'));
   const minC = new Float64Array(daysBetween(first, last) + 1).fill(Number.NaN);
   for (const { date, min } of known) minC[daysBetween(first, date)] = min!;
   const { spring, autumn } = frostDates({ firstDate: first, minC }, thresholdC, latitudeDeg);
   if (spring.seasons === 0 && autumn.seasons === 0) {
-    throw noYears(`From ${first} to ${last} no spring and no autumn is known without long gaps`);
+    throw noYears(answerRefusal('no-past-years.no-season', { from: first, to: last }));
   }
   return {
     thresholdC,
@@ -49,5 +51,4 @@ export function frostDatesOfPlace(
   };
 }
 
-const noYears = (why: string): RequestError =>
-  new RequestError('no-past-years', `${why}: send its past years to POST /v1/places/{id}/air, ten or more of them.`);
+const noYears = (why: Fact): RequestError => new RequestError('no-past-years', why);

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { type Note, notUnderstood, RequestError } from '../../basics/errors.js';
+import { fieldFact, wasValue } from '../../basics/field-facts.js';
 import { hazenQuantile } from '../../basics/numerics/hazen-quantile.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import type { Normals } from '../../climate/normals.js';
@@ -11,6 +12,7 @@ import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from '..
 import { usualSoil } from '../forecast/beyond.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
 import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from './dates-in-years.js';
 import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
 import type { BestDateWhy, WindowNote } from './window-facts.js';
@@ -204,16 +206,19 @@ function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Ru
 
 function refuseDates({ from, to, criteria: { maxDays } }: WindowQuestion, nDates: number): void {
   if (nDates < 1)
-    throw notUnderstood([{ path: ['to'], detail: `must not be before from; it was ${to}, and from is ${from}` }]);
-  if (nDates > 366) throw notUnderstood([{ path: ['to'], detail: 'must be within a year of from' }]);
-  if (maxDays > 366) throw notUnderstood([{ path: ['maxDays'], detail: 'must be at most 366' }]);
+    throw notUnderstood([{ path: ['to'], detail: fieldFact('field.before-from', { from, ...wasValue(to) }) }]);
+  if (nDates > 366) throw notUnderstood([{ path: ['to'], detail: fieldFact('field.within-a-year', wasValue(to)) }]);
+  if (maxDays > 366)
+    throw notUnderstood([
+      { path: ['maxDays'], detail: fieldFact('field.at-most', { limit: 366, of: 'number', ...wasValue(maxDays) }) },
+    ]);
 }
 
 function refuseFewYears(count: number): never {
   throw new RequestError(
     'no-past-years',
-    `${count === 0 ? 'No past year' : count === 1 ? 'One past year' : `${count} past years`} of these dates can be told from the temperatures that are known, and ${FEWEST_YEARS} are needed. Send daily minima and maxima of the air of more years.`,
-    [{ path: ['temperatures'], detail: `The air of these dates must be known in ${FEWEST_YEARS} years or more.` }],
+    answerRefusal('no-past-years.windows', { years: count, minYears: FEWEST_YEARS }),
+    [{ path: ['temperatures'], detail: answerRefusal('no-past-years.windows.field', { minYears: FEWEST_YEARS }) }],
   );
 }
 

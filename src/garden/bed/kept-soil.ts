@@ -10,13 +10,14 @@ import {
   type Zone,
   zoneNamed,
 } from '../../basics/calendar.js';
-import { type Note, RequestError } from '../../basics/errors.js';
+import { type Note, RequestError, type Sentence } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyMinima } from '../../climate/frost-dates.js';
 import type { Normals } from '../../climate/normals.js';
 import { type Day, daysOf } from '../../readings/daily/days.js';
 import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
+import { gardenRefusal } from '../refusal-facts.js';
 import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-cache.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
 import { sourceNote } from './source-note.js';
@@ -121,10 +122,10 @@ export function seriesToGoBy(
 ): readonly ReadSeries[] {
   if (series.length > 0) return series;
   if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
-  throw new RequestError(
-    'no-readings',
-    `No temperatures up to today are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".${toCome && 'text' in toCome ? ` ${toCome.text}` : ''}`,
-  );
+  throw new RequestError('no-readings', [
+    gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
+    ...(toCome ? [toCome].flatMap((note): readonly Sentence[] | Sentence => ('text' in note ? note.text : note)) : []),
+  ]);
 }
 
 /** A usual year's air in place of what nobody measured. */

@@ -1,6 +1,7 @@
 import { type Bedding, defaultBed, USUAL_DEPTH_CM } from '../../answers/question.js';
 import type { PlainDate } from '../../basics/calendar.js';
 import { notUnderstood } from '../../basics/errors.js';
+import { fieldFact } from '../../basics/field-facts.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
@@ -36,7 +37,7 @@ export function planQuestionOf(
     throw notUnderstood([
       {
         path: ['bed'],
-        detail: `names "${bed}", which is indoors; name the bed where the crop is to grow: a plan says itself what to start indoors`,
+        detail: fieldFact('field.bed-indoors', { bed }),
       },
     ]);
   }

@@ -6,6 +6,7 @@ import { type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import { shadedSoil } from '../bed/shaded-soil.js';
+import { gardenRefusal } from '../refusal-facts.js';
 import type { PlanQuestion } from './plan-question.js';
 import { maxPlanDays } from './starts.js';
 
@@ -63,7 +64,4 @@ const hoursKnown = (hourlyC: Float64Array): number =>
   hourlyC.reduce((sum, tempC) => sum + (Number.isNaN(tempC) ? 0 : 1), 0);
 
 const noPastYears = (count: number): RequestError =>
-  new RequestError(
-    'no-past-years',
-    `A plan is made from past years, and ${count === 0 ? 'none is' : `only ${count} ${count === 1 ? 'is' : 'are'}`} known of this bed's place. POST daily minima and maxima of the air of ${FEWEST_YEARS} years or more to /v1/places/{id}/air, or PUT the place's normals.`,
-  );
+  new RequestError('no-past-years', gardenRefusal('no-past-years.plan', { years: count, minYears: FEWEST_YEARS }));

@@ -3,11 +3,15 @@ import { usualCriteria } from '../../answers/windows/dates-in-years.js';
 import type { SowingWindows, WindowQuestion } from '../../answers/windows/sowing-windows.js';
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { type ErrorCode, type Note, RequestError } from '../../basics/errors.js';
+import { type FactKinds, factsOf } from '../../basics/fact.js';
 import type { Crop } from '../../germination/crop.js';
 import { type Kept, seriesToGoBy } from '../bed/kept-soil.js';
 import type { GardenPlan } from '../plan/plan.js';
 import type { PlanQuestion } from '../plan/plan-question.js';
 import type { Growing, GrowingQuestion } from './growing.js';
+
+export const askFacts = { 'not-worked-out': {} } as const satisfies FactKinds;
+const askFact = factsOf(askFacts);
 
 /** Works out what takes seconds, wherever that is done. */
 export interface Asker {
@@ -31,9 +35,9 @@ export interface WhyNot {
 export const orWhyNot = async <T>(work: () => Promise<T>, { canDoWithout = false }: Pick<Asker, 'canDoWithout'> = {}) =>
   work().catch((error: unknown): WhyNot => {
     if (!(error instanceof RequestError)) throw error;
-    if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.message } };
+    if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.said } };
     if (!canDoWithout) throw error;
-    return { why: { code: error.code, text: `This was not worked out: ${error.message}` } };
+    return { why: { code: error.code, text: [askFact('not-worked-out'), ...error.said] } };
   });
 
 /** Is it the service or the caller that is too busy, and not the garden that does not tell? */

@@ -1,4 +1,6 @@
 import type { PlainDate } from '../../basics/calendar.js';
+import type { Fact } from '../../basics/fact.js';
+import { fieldFact } from '../../basics/field-facts.js';
 
 /** What the placeholders of a source's address stand for. */
 export interface UrlValues {
@@ -35,27 +37,28 @@ export const fillUrl = (template: string, values: UrlValues): string =>
   );
 
 /** What is wrong with a source's address, to go on from the name of its field; null where nothing is. */
-export function sourceUrlFault(template: string): string | null {
+export function sourceUrlFault(template: string): Fact | null {
   const unknown = [...template.matchAll(PLACEHOLDER)].find(([, name]) => !Object.hasOwn(placeholders, name!));
   if (unknown) {
     const known = Object.keys(placeholders).map((name) => `{${name}}`);
-    return `has the placeholder ${unknown[0]}; known are ${known.join(', ')}`;
+    return fieldFact('field.address-placeholder', { placeholder: unknown[0], placeholders: known.join(', ') });
   }
   const filled = fillUrl(template, EXAMPLE);
   const fault = addressFault(filled);
   if (fault !== null) return fault;
   const elsewhere = fillUrl(template, { latitude: -1, longitude: 1, from: EXAMPLE.to, to: EXAMPLE.from });
   if (!URL.canParse(elsewhere) || new URL(elsewhere).host !== new URL(filled).host) {
-    return 'must not have a placeholder in the name of the host';
+    return fieldFact('field.address-host');
   }
   return null;
 }
 
 /** The same of an address that has no placeholders. */
-export function addressFault(address: string): string | null {
-  if (!URL.canParse(address)) return 'must be a whole address, such as https://weather.example/days.csv';
+export function addressFault(address: string): Fact | null {
+  if (!URL.canParse(address)) return fieldFact('field.address', { example: 'https://weather.example/days.csv' });
   const { protocol, username, password } = new URL(address);
-  if (protocol !== 'https:' && protocol !== 'http:') return 'must begin with https:// or http://';
-  if (username || password) return 'must not hold a user name or password';
+  if (protocol !== 'https:' && protocol !== 'http:')
+    return fieldFact('field.address-scheme', { schemes: 'https://, http://' });
+  if (username || password) return fieldFact('field.address-user');
   return null;
 }

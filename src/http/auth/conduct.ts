@@ -1,6 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import { KEY_PARAMETERS } from '../server/logged-request.js';
 import type { FindOwner } from './keys.js';
 
@@ -20,25 +21,19 @@ export function refuseMisconduct(
 ): void {
   const hostCount = hostFields(request.raw);
   if (hostCount > 1) {
-    throw new RequestError('bad-request', 'The request has two Host headers. Send one (RFC 9112, section 3.2).');
+    throw new RequestError('bad-request', requestRefusal('bad-request.two-hosts'));
   }
   if (hostCount === 0 && request.raw.httpVersion !== '1.0') {
-    throw new RequestError('bad-request', 'The request has no Host header. Send one (RFC 9112, section 3.2).');
+    throw new RequestError('bad-request', requestRefusal('bad-request.no-host'));
   }
   if (hosts) refuseForeignHost(request.host, hosts);
   const coding = request.headers['content-encoding'];
   if (coding !== undefined && coding.trim().toLowerCase() !== 'identity') {
     reply.header('accept-encoding', 'identity');
-    throw new RequestError(
-      'unsupported-coding',
-      `The body is sent as Content-Encoding "${coding.slice(0, 40)}". Send it unpacked, without that header.`,
-    );
+    throw new RequestError('unsupported-coding', requestRefusal('unsupported-coding', { coding: coding.slice(0, 40) }));
   }
   if (findOwner && hasKeyInAddress(request.url, findOwner)) {
-    throw new RequestError(
-      'key-in-address',
-      'The address holds a key, and addresses are kept in histories and logs. Send the key in the header "Authorization: Bearer", and have it changed.',
-    );
+    throw new RequestError('key-in-address', requestRefusal('key-in-address'));
   }
 }
 
@@ -55,10 +50,7 @@ function refuseForeignHost(host: string, hosts: readonly string[]): void {
   const name = host.toLowerCase().replace(/:\d*$/, '');
   // A program of HTTP/1.0 names none; every browser does.
   if (name === '' || LOCAL_HOST.test(name) || hosts.includes(name)) return;
-  throw new RequestError(
-    'misdirected',
-    `This service does not answer for the host "${host.slice(0, 100)}". Ask for localhost, or have its name put into ALLOWED_HOSTS.`,
-  );
+  throw new RequestError('misdirected', requestRefusal('misdirected', { host: host.slice(0, 100) }));
 }
 
 function hasKeyInAddress(url: string, findOwner: FindOwner): boolean {

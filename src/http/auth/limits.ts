@@ -2,6 +2,7 @@ import { isIPv6 } from 'node:net';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
 import { RequestError } from '../../basics/errors.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import type { TakeAllowance } from '../../garden/store/allowance.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import { memoryAllowances } from './allowances.js';
@@ -120,12 +121,10 @@ export function requestLimits(options: LimitOptions): CountRequest {
     if (before >= atOnce) {
       const nextInS = waitS();
       tell(reply, 'at-once', atOnce, { isAllowed: false, remaining: 0, nextInS });
-      throw new RequestError(
-        'too-much-at-once',
-        `${atOnce} answers from past years are being worked out for you already. Wait for one of them, then ask again.`,
-        [],
-        { retryAfterS: nextInS, violatedPolicies: ['at-once'] },
-      );
+      throw new RequestError('too-much-at-once', requestRefusal('too-much-at-once', { atOnce }), [], {
+        retryAfterS: nextInS,
+        violatedPolicies: ['at-once'],
+      });
     }
     if (signal.aborted) return;
     underWay.set(caller, before + 1);
@@ -168,10 +167,13 @@ function isNearer(reply: FastifyReply, { remaining }: RateVerdict, limit: number
 }
 
 function tooMany(policy: string, perMinute: number, { nextInS }: RateVerdict): RequestError {
-  const what = policy === 'work' ? 'answers from past years' : 'requests';
   return new RequestError(
     'too-many-requests',
-    `More than ${perMinute} ${what} a minute came. Go on in ${nextInS === 1 ? 'a second' : `${nextInS} seconds`}.`,
+    requestRefusal('too-many-requests', {
+      perMinute,
+      policy: policy === 'work' ? 'work' : 'requests',
+      waitS: nextInS,
+    }),
     [],
     { retryAfterS: nextInS, violatedPolicies: [policy] },
   );

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import { refuseForeign } from '../../contract/own-origin.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import { sessionIn, setSession } from '../../contract/session-cookie.js';
 import type { Store } from '../../garden/store/store.js';
 import { refuseQuery } from '../kept/kept.js';
@@ -91,8 +92,5 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
 ];
 
 function refuseKey(): never {
-  throw new RequestError(
-    'unauthorized',
-    'This is none of the keys of the service. Check it for letters left out or swapped.',
-  );
+  throw new RequestError('unauthorized', requestRefusal('unauthorized.unknown-key'));
 }

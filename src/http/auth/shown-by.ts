@@ -1,5 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import { sessionIn } from '../../contract/session-cookie.js';
 import type { Shown } from './owner.js';
 
@@ -13,10 +14,5 @@ export function shownBy({ headers }: FastifyRequest): Shown | undefined {
 
 /** @throws {RequestError} `unauthorized`, for what was shown opens nothing. */
 export function noOwner(shown: Shown | undefined): never {
-  throw new RequestError(
-    'unauthorized',
-    shown
-      ? 'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.'
-      : 'Send the header "Authorization: Bearer" followed by your key.',
-  );
+  throw new RequestError('unauthorized', requestRefusal(shown ? 'unauthorized.session' : 'unauthorized'));
 }

@@ -1,7 +1,10 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { type Note, notUnderstood, RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
+import { fieldFact } from '../../basics/field-facts.js';
 import { idSchema } from '../../contract/common.js';
+import { keptRefusal } from '../../contract/refusal-facts.js';
 import { type IfRevision, NO_REVISION } from '../../garden/store/kept.js';
 import type { Kept, Put } from '../../garden/store/store.js';
 import { ownerOf } from '../auth/owner.js';
@@ -20,19 +23,16 @@ export function idIn(request: FastifyRequest, kind: Kind): string {
   const { id } = request.params as { id: string };
   if (idSchema.safeParse(id).success) return id;
   if (request.method !== 'PUT') throw notKept(kind, id);
-  throw notUnderstood([{ parameter: 'id', detail: 'in the path must be 1 to 64 of a-z, 0-9 and -' }]);
+  throw notUnderstood([{ parameter: 'id', detail: fieldFact('field.path-id') }]);
 }
 
 export const notKept = (kind: Kind, id: string): RequestError =>
-  new RequestError(
-    'not-found',
-    `No ${kind} is kept under "${id.slice(0, 64)}"; GET /v1/${kind}s lists those there are.`,
-  );
+  new RequestError('not-found', keptRefusal('not-found.kept', { kind, id: id.slice(0, 64) }));
 
 /** A thing that is to be kept names another, in a field of that name, which is not there. */
 export const noSuch = (kind: 'place' | 'bed' | 'lot', id: string): RequestError =>
-  new RequestError(`unknown-${kind}`, `No ${kind} is kept under "${id}": PUT /v1/${kind}s/${id} first.`, [
-    { path: [kind], detail: `There is no such ${kind}.` },
+  new RequestError(`unknown-${kind}`, keptRefusal(`unknown-${kind}`, { id }), [
+    { path: [kind], detail: keptRefusal(`unknown-${kind}.field`) },
   ]);
 
 /** What the query asks. */
@@ -80,19 +80,17 @@ const NOTHING: Current = { revision: null };
  *
  * If-Match takes a revision as a strong tag, and the weak tag of the whole thing too, which RFC 9110 (13.1.1) would not.
  */
-async function preconditionFault({ headers }: FastifyRequest, { revision, inputs }: Current): Promise<string | null> {
+async function preconditionFault({ headers }: FastifyRequest, { revision, inputs }: Current): Promise<Fact | null> {
   const wanted = headers['if-match'];
   if (wanted !== undefined && !(inputs && (await namesCurrent(wanted, revision, inputs)))) {
     if (UNQUOTED.test(wanted)) {
-      return `If-Match takes a tag in double quotes, as it stands in the ETag: send "${wanted.trim()}" with its quotes. Nothing was done.`;
+      return keptRefusal('precondition-failed.unquoted', { tag: wanted.trim() });
     }
-    return inputs
-      ? 'It has been changed since you read it, so nothing was done. GET it, and send your change again with its new ETag.'
-      : 'Nothing is kept here, so it cannot be in the state that If-Match names. Leave the header out to create it.';
+    return keptRefusal(inputs ? 'precondition-failed.changed' : 'precondition-failed.nothing-kept');
   }
   const unwanted = headers['if-none-match'];
   if (unwanted === undefined || !inputs || !(await namesCurrent(unwanted, revision, inputs))) return null;
-  return 'Something is kept here already, so nothing was done. Choose another name, or leave If-None-Match out to replace it.';
+  return keptRefusal('precondition-failed.something-kept');
 }
 
 /** A revision as it stands in a body, which is no tag (RFC 9110, 8.8.3). */
@@ -206,8 +204,6 @@ export async function putAndAnswer<T extends Kept, Fields>(
   }
 }
 
-const IN_PART = 'It is kept. The rest of this answer cannot be worked out now: ask for it again in a little while.';
-
 /**
  * Shows what has just been kept. A 503 would say that nothing was changed, so what cannot be shown now is left out, and the
  * tag with it.
@@ -224,7 +220,7 @@ async function wholeOrInPart<T extends Kept>(
   } catch (error) {
     const { code } = asRequestError(error);
     if (!showInPart || problemKinds[code].status !== 503) throw error;
-    return { content: showInPart(kept, { code, text: IN_PART }) };
+    return { content: showInPart(kept, { code, text: [keptRefusal('kept-in-part')] }) };
   }
 }
 

@@ -1,5 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import type { Operation } from '../openapi/route.js';
 import { accepted } from './accepted.js';
 import { SVG } from './picture.js';
@@ -11,6 +12,6 @@ export function requireAccepted({ headers }: FastifyRequest, answer: Operation['
   if (accepted(headers.accept, mediaTypes)) return;
   throw new RequestError(
     'not-acceptable',
-    `This route answers in ${mediaTypes.join(' or ')}, and the Accept header allows only ${headers.accept}.`,
+    requestRefusal('not-acceptable', { mediaTypes: mediaTypes.join(', '), accept: String(headers.accept) }),
   );
 }

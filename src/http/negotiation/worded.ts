@@ -1,5 +1,6 @@
 import type { Note } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
+import { messagesOf, refusalText } from '../../words/refusal-text.js';
 import type { Say } from '../../words/say.js';
 
 /** Names under which a fact stands as a sentence, its code and parameters beside it. */
@@ -25,7 +26,10 @@ export function worded(content: unknown, say: Say): unknown {
   if (!isRecord(content)) return content;
   const said: Record<string, unknown> = isFact(content) ? { code: content.code, text: say(content) } : {};
   for (const [name, value] of Object.entries(content)) {
-    if (isFact(value) && SENTENCES.some((one) => one === name)) {
+    if (name === 'text' && Array.isArray(value)) {
+      // A refusal that a part of the answer met, told in its place.
+      Object.assign(said, { text: refusalText(value, say), ...messagesOf(value) });
+    } else if (isFact(value) && SENTENCES.some((one) => one === name)) {
       const { code, params } = value;
       Object.assign(said, { [name]: say(value), ...(CODES.some((one) => one in content) ? {} : { code }), params });
     } else said[name] = name === 'params' ? value : worded(value, say);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type ErrorCode, errorCodes } from '../../basics/errors.js';
+import { paramsSchema } from '../../contract/common.js';
 import { SESSION_COOKIE } from '../../contract/session-cookie.js';
 import { quotaNames } from '../../garden/store/quotas.js';
 import { SVG } from '../negotiation/picture.js';
@@ -16,6 +17,11 @@ const problemSchema = z.strictObject({
   detail: z.string(),
   instance: z.string(),
   code: z.enum(errorCodes),
+  messages: z
+    .array(z.string())
+    .optional()
+    .describe('The messages of GET /v1/messages that `detail` is made of, in this order.'),
+  params: paramsSchema.optional().describe('The parameters of those messages.'),
   quota: z.enum(quotaNames).optional().describe('Of quota-full: what there is too much of.'),
   limit: z.number().optional().describe('Of quota-full: how many there may be.'),
   used: z.number().optional().describe('Of quota-full: how many there are.'),
@@ -26,7 +32,19 @@ const problemSchema = z.strictObject({
         parameter: z.string().optional().describe('Which query parameter.'),
         line: z.number().optional().describe('Which line of the file.'),
         detail: z.string(),
-        choices: z.array(z.strictObject({ value: z.string(), reads: z.string(), consequence: z.string() })).optional(),
+        code: z.string().optional().describe('The message of GET /v1/messages that `detail` is.'),
+        params: paramsSchema.optional(),
+        choices: z
+          .array(
+            z.strictObject({
+              value: z.string().describe('What to send as the parameter.'),
+              reads: z.string(),
+              consequence: z.string(),
+              code: z.string().describe('With `.reads` and `.consequence` after it, the messages that those two are.'),
+              params: paramsSchema,
+            }),
+          )
+          .optional(),
       }),
     )
     .optional(),

@@ -1,4 +1,7 @@
-import type { ErrorCode, Fault, RequestError } from '../../basics/errors.js';
+import type { Choice, ErrorCode, Fault, RequestError } from '../../basics/errors.js';
+import type { Params } from '../../basics/fact.js';
+import { messagesOf, refusalText } from '../../words/refusal-text.js';
+import type { Say } from '../../words/say.js';
 
 /** What a code means over HTTP, and what its page says of cause and cure. */
 interface ProblemKind {
@@ -303,6 +306,9 @@ export interface Problem {
   readonly detail: string;
   readonly instance: string;
   readonly code: ErrorCode;
+  /** The messages that `detail` is made of, and the parameters of all of them. */
+  readonly messages?: readonly string[];
+  readonly params?: Params;
   readonly errors?: readonly ProblemFault[];
   /** The limits that refused it, as RateLimit-Policy names them. */
   readonly 'violated-policies'?: readonly string[];
@@ -316,30 +322,50 @@ export interface ProblemFault {
   readonly parameter?: string;
   readonly line?: number;
   readonly detail: string;
-  readonly choices?: Fault['choices'];
+  /** The message that `detail` is, and its parameters. */
+  readonly code?: string;
+  readonly params?: Params;
+  readonly choices?: readonly (Choice & { readonly reads: string; readonly consequence: string })[];
 }
 
 /** The problem that an error is told as. */
-export function problemOf(error: RequestError, instance: string): Problem {
+export function problemOf(error: RequestError, instance: string, say: Say): Problem {
   const { status, title } = problemKinds[error.code];
   const { violatedPolicies, retryAfterS = waitS(error.code) } = error.later;
-  const errors = error.faults.map(({ path, parameter, line, detail, choices }): ProblemFault => {
-    const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
-    return { ...where, ...(line === undefined ? {} : { line }), detail, ...(choices ? { choices } : {}) };
-  });
+  const errors = error.faults.map((fault) => faultOf(fault, say));
   return {
     type: `/problems/${error.code}`,
     title,
     status,
-    detail: error.message,
+    detail: refusalText(error.said, say),
     instance,
     code: error.code,
+    ...messagesOf(error.said),
     ...error.members,
     ...(errors.length > 0 ? { errors } : {}),
     ...(violatedPolicies ? { 'violated-policies': violatedPolicies } : {}),
     ...(retryAfterS === undefined ? {} : { retryAfterS }),
   };
 }
+
+function faultOf({ path, parameter, line, detail, choices }: Fault, say: Say): ProblemFault {
+  const where = parameter !== undefined ? { parameter } : path ? { pointer: pointerOf(path) } : {};
+  return {
+    ...where,
+    ...(line === undefined ? {} : { line }),
+    detail: typeof detail === 'string' ? detail : say(detail),
+    ...(typeof detail === 'string' ? {} : detail),
+    ...(choices ? { choices: choices.map((choice) => choiceOf(choice, say)) } : {}),
+  };
+}
+
+const choiceOf = ({ value, code, params }: Choice, say: Say) => ({
+  value,
+  reads: say({ code: `${code}.reads`, params }),
+  consequence: say({ code: `${code}.consequence`, params }),
+  code,
+  params,
+});
 
 /** How long to wait for what is away [s]. */
 const RETRY_AFTER_S = 5;

@@ -1,14 +1,21 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { RequestError } from '../../basics/errors.js';
+import { readerOf } from '../../words/reader.js';
+import { sayer } from '../../words/say.js';
+import { VARY } from '../negotiation/etag.js';
 import { problemOf } from './problems.js';
 
-/** Refuses a request, in the form of RFC 9457. */
+export const PROBLEM = 'application/problem+json';
+
+/** Refuses a request, in the form of RFC 9457 and the words of its reader. */
 export function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
-  const problem = problemOf(error, `urn:uuid:${request.id}`);
+  // A request that cannot be read has no reader yet.
+  const reader = request.reader ?? readerOf(request.headers['accept-language']);
+  const problem = problemOf(error, `urn:uuid:${request.id}`, sayer(reader));
   if (problem.status === 401) {
     reply.header('www-authenticate', request.caller?.shown ? 'Bearer error="invalid_token"' : 'Bearer');
   }
   if (problem.retryAfterS !== undefined) reply.header('retry-after', problem.retryAfterS);
-  reply.header('cache-control', 'no-store');
-  reply.code(problem.status).type('application/problem+json').send(problem);
+  reply.headers({ 'cache-control': 'no-store', 'content-language': reader.language, vary: VARY });
+  reply.code(problem.status).type(PROBLEM).send(problem);
 }

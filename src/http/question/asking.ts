@@ -2,6 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import type { Asking, ForecastBody } from '../../contract/forecast.js';
+import { keptRefusal } from '../../contract/refusal-facts.js';
 import { bedRows, type KeptRows, keptInputs, keptOf, placeRows } from '../../garden/bed/kept-soil.js';
 import type { Store } from '../../garden/store/store.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';
@@ -118,15 +119,19 @@ const noneKept = (linked: Linked, code?: 'not-found'): never =>
 function noBed(id: string, code: 'not-found' | 'unknown-bed' = 'unknown-bed'): never {
   throw new RequestError(
     code,
-    `No bed is kept under "${id}". PUT it to /v1/beds/${id} first${code === 'not-found' ? '' : ', or send where.place with latitude and time zone'}.`,
-    code === 'not-found' ? [] : [{ path: ['where', 'bed'], detail: 'There is no such bed.' }],
+    code === 'not-found'
+      ? keptRefusal('not-found.put-first', { kind: 'bed', id })
+      : keptRefusal('unknown-bed.question', { id }),
+    code === 'not-found' ? [] : [{ path: ['where', 'bed'], detail: keptRefusal('unknown-bed.field') }],
   );
 }
 
 function noPlace(id: string, code: 'not-found' | 'unknown-place' = 'unknown-place'): never {
   throw new RequestError(
     code,
-    `No place is kept under "${id}". PUT it to /v1/places/${id} first${code === 'not-found' ? '' : ', or send the place itself: its latitude and time zone'}.`,
-    code === 'not-found' ? [] : [{ path: ['where', 'place'], detail: 'There is no such place.' }],
+    code === 'not-found'
+      ? keptRefusal('not-found.put-first', { kind: 'place', id })
+      : keptRefusal('unknown-place.question', { id }),
+    code === 'not-found' ? [] : [{ path: ['where', 'place'], detail: keptRefusal('unknown-place.field') }],
   );
 }

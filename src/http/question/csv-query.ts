@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { type Fault, notUnderstood } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
+import { fieldFact } from '../../basics/field-facts.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from '../../contract/common.js';
 import { askingShape, beyondSchema } from '../../contract/forecast.js';
 import { dateOrders } from '../../readings/time/date-order.js';
@@ -154,9 +156,9 @@ export function askedByQuery(
     if (!parameter) {
       faults.push({ parameter: name, detail: unknownParameter(name, parameters) });
     } else if (typeof value !== 'string') {
-      faults.push({ parameter: name, detail: 'is given twice; send it once' });
+      faults.push({ parameter: name, detail: fieldFact('field.sent-twice') });
     } else if (!place(asked, parameter.path, parameter.isNumber ? numberOrText(value) : value)) {
-      faults.push({ parameter: name, detail: 'contradicts another parameter; send one of the two' });
+      faults.push({ parameter: name, detail: fieldFact('field.contradicts') });
     }
   }
   if (parameters.sowing) asked.sowing ??= {};
@@ -196,14 +198,14 @@ function place(target: Record<string, unknown>, path: readonly string[], value: 
 const numberOrText = (value: string): number | string =>
   /^[+-]?\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
 
-function unknownParameter(name: string, parameters: Parameters): string {
+function unknownParameter(name: string, parameters: Parameters): Fact {
   if (Object.keys(parameters).length === 0) {
     return Object.hasOwn({ ...askingParameters, ...fileParameters }, name)
-      ? 'goes into the body when the question is JSON; the query says only how the answer is written, as precision does'
-      : 'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does';
+      ? fieldFact('field.goes-into-body')
+      : fieldFact('field.not-beside-json');
   }
   const alike = Object.keys(parameters).find(
     (known) => known.toLowerCase().replace(/^.*\./, '') === name.toLowerCase().replace(/^.*\./, ''),
   );
-  return `is no parameter known here; ${alike ? `did you mean ${alike}?` : '/docs lists those there are'}`;
+  return fieldFact('field.unknown-parameter', { meant: alike ?? null });
 }

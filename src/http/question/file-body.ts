@@ -4,6 +4,7 @@ import type { FastifyRequest } from 'fastify';
 import type { Zone } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import { fileReader } from '../../readings/read-file.js';
 import { readInPieces } from '../../readings/text/read-in-pieces.js';
 import type { FileHints, FileRead } from '../../readings/text/rows-read.js';
@@ -39,7 +40,7 @@ async function* unbroken(body: Readable): AsyncGenerator<Uint8Array> {
     for (;;) {
       const next = await pieces.next().catch((error) => {
         if (error instanceof RequestError) throw error;
-        throw new RequestError('bad-request', 'The file broke off before its end. Send it again.');
+        throw new RequestError('bad-request', requestRefusal('bad-request.broken-off'));
       });
       if (next.done) return;
       yield next.value;
@@ -49,8 +50,4 @@ async function* unbroken(body: Readable): AsyncGenerator<Uint8Array> {
   }
 }
 
-const tooLarge = (): RequestError =>
-  new RequestError(
-    'too-large',
-    'The file is larger than 256 MB. Send fewer years at a time, or coarser readings: hourly ones are enough.',
-  );
+const tooLarge = (): RequestError => new RequestError('too-large', requestRefusal('too-large.file'));

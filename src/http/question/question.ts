@@ -4,7 +4,9 @@ import type { SoilQuestion } from '../../answers/soil/soil-temperatures.js';
 import type { WindowQuestion } from '../../answers/windows/sowing-windows.js';
 import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../../basics/calendar.js';
 import { notUnderstood, RequestError } from '../../basics/errors.js';
+import { fieldFact } from '../../basics/field-facts.js';
 import type { Asking, ForecastBody } from '../../contract/forecast.js';
+import { keptRefusal } from '../../contract/refusal-facts.js';
 import type { SoilAsking } from '../../contract/soil.js';
 import type { WindowAsking } from '../../contract/windows.js';
 import { type Kept, seriesToGoBy } from '../../garden/bed/kept-soil.js';
@@ -107,9 +109,7 @@ function datesAround(asked: Pick<SoilAsking, 'from' | 'to'>, series: readonly Re
   const to = asked.to ?? addDays(asked.from ?? today, asked.from ? 2 * AROUND_DAYS : AROUND_DAYS);
   const first = series.map(({ days }) => days[0]!.date).sort()[0];
   if (first && asked.from === undefined && to < first) {
-    throw notUnderstood([
-      { path: ['from'], detail: `is needed, with to: what is kept begins on ${first}, after ${to}` },
-    ]);
+    throw notUnderstood([{ path: ['from'], detail: fieldFact('field.from-needed', { firstDate: first, to }) }]);
   }
   const from = asked.from ?? [addDays(to, -2 * AROUND_DAYS), ...(first ? [first] : [])].sort().at(-1)!;
   return { from, to };
@@ -148,11 +148,9 @@ function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Kno
   const place = placeOf(asking);
   const zone = zoneOf(asking, known) ?? read[0]?.series.zone;
   if (!zone) {
-    throw new RequestError(
-      'time-zone-needed',
-      'Dates mean nothing without the zone of the place: send where.place.timeZone.',
-      [{ path: ['where', 'place', 'timeZone'], detail: 'Is needed where no temperatures are sent.' }],
-    );
+    throw new RequestError('time-zone-needed', keptRefusal('time-zone-needed.question'), [
+      { path: ['where', 'place', 'timeZone'], detail: keptRefusal('time-zone-needed.question.field') },
+    ]);
   }
   return {
     zone,
@@ -190,11 +188,9 @@ function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: K
 function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;
   if (beyond === 'seasonal-drift' && latitude === null) {
-    throw new RequestError(
-      'no-latitude',
-      'The drift of the season depends on the latitude: send where.place.latitude, or let "beyond" be repeat-last-week.',
-      [{ path: ['where', 'place', 'latitude'], detail: 'Is needed for seasonal-drift.' }],
-    );
+    throw new RequestError('no-latitude', keptRefusal('no-latitude.drift'), [
+      { path: ['where', 'place', 'latitude'], detail: keptRefusal('no-latitude.drift.field') },
+    ]);
   }
   return beyond;
 }

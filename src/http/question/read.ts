@@ -1,5 +1,14 @@
 import type { z } from 'zod';
-import { type Fault, notUnderstood } from '../../basics/errors.js';
+import { type Fault, notUnderstood, type Words } from '../../basics/errors.js';
+import type { Fact, Params } from '../../basics/fact.js';
+import {
+  type FieldCode,
+  fieldFact,
+  fieldFacts,
+  type SentKind,
+  type ValueKind,
+  type wasValue,
+} from '../../basics/field-facts.js';
 import { MAX_ROW_FAULTS } from '../../contract/rows.js';
 
 type Path = readonly (string | number)[];
@@ -37,20 +46,16 @@ function faultsOf(
 ): Fault[] {
   const path = [...base, ...(issue.path as (string | number)[])];
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => ({
-      ...whereOf([...path, key]),
-      detail: 'is not a field known here; check the spelling, or leave it out',
-    }));
+    return issue.keys.map((key) => ({ ...whereOf([...path, key]), detail: fieldFact('field.unknown') }));
   }
+  const value = valueAt(sent, path);
   if (issue.code === 'invalid_union') {
     const branch = nearestBranch(issue.errors);
     if (branch) return branch.flatMap((inner) => faultsOf(inner, path, sent, whereOf));
-    if (issue.message.startsWith('must ')) {
-      return [{ ...whereOf(path), detail: inOwnWords(issue.message, valueAt(sent, path)) }];
-    }
-    return [{ ...whereOf(path), detail: kindFault(valueAt(sent, path), issue.errors.flat().map(expectation)) }];
+    const detail = ownFact(issue, value) ?? kindFact(issue.errors.flat().map(expectation), value);
+    return [{ ...whereOf(path), detail }];
   }
-  return [{ ...whereOf(path), detail: detailOf(issue, valueAt(sent, path)) }];
+  return [{ ...whereOf(path), detail: detailOf(issue, value) }];
 }
 
 /** Of a choice of shapes, the one the caller meant: the one whose own kind (text, number, object) fits, with fewest faults. */
@@ -65,56 +70,73 @@ function nearestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[
 const weight = (issues: readonly Issue[]): number =>
   issues.reduce((sum, { code }) => sum + (code === 'unrecognized_keys' ? 3 : code === 'invalid_type' ? 2 : 1), 0);
 
-function detailOf(issue: Issue, value: unknown): string {
-  const was = value === undefined ? '' : `; it was ${shown(value)}`;
+function detailOf(issue: Issue, value: unknown): Words {
   switch (issue.code) {
     case 'invalid_type':
-      if (issue.message.startsWith('must ')) return inOwnWords(issue.message, value);
-      return kindFault(value, [expectation(issue)]);
+      return ownFact(issue, value) ?? kindFact([expectation(issue)], value);
     case 'too_small':
-      return `must ${atLimit(issue.origin, 'at least', Number(issue.minimum))}${was}`;
+      return fieldFact('field.at-least', {
+        limit: Number(issue.minimum),
+        of: measureOf(issue.origin),
+        ...sentOf(value),
+      });
     case 'too_big':
-      return `must ${atLimit(issue.origin, 'at most', Number(issue.maximum))}${was}`;
+      return fieldFact('field.at-most', {
+        limit: Number(issue.maximum),
+        of: measureOf(issue.origin),
+        ...sentOf(value),
+      });
     case 'invalid_value':
-      return `${value === undefined ? 'is missing; it ' : ''}must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}${was}`;
+      return fieldFact('field.one-of', {
+        values: issue.values.join(', '),
+        isSeveral: issue.values.length > 1 ? 'yes' : 'no',
+        ...sentOf(value),
+      });
     default:
-      return typeof value === 'object' || !issue.message.startsWith('must ') ? issue.message : issue.message + was;
+      return ownFact(issue, value) ?? issue.message;
   }
 }
 
-/** What the schema itself says must be sent. */
-const inOwnWords = (must: string, value: unknown): string =>
-  value === undefined ? `is missing; it ${must}` : `${must}; it was ${shown(value)}`;
-
-function atLimit(origin: string, side: string, limit: number): string {
-  if (origin === 'array') return `have ${side} ${limit === 1 ? 'one entry' : `${limit} entries`}`;
-  if (origin === 'string') return `have ${side} ${limit === 1 ? 'one character' : `${limit} characters`}`;
-  return `be ${side} ${limit}`;
+/** What the schema itself says of a value: its message is the code of a fact. */
+function ownFact(issue: Issue, value: unknown): Fact | undefined {
+  const { message: code } = issue;
+  if (!isFieldCode(code)) return undefined;
+  const params = 'params' in issue ? (issue.params as Params) : {};
+  return { code, params: 'wasKind' in fieldFacts[code] ? { ...sentOf(value), ...params } : params };
 }
 
-const kinds: Record<string, string> = {
+const isFieldCode = (code: string): code is FieldCode => Object.hasOwn(fieldFacts, code);
+
+const measureOf = (origin: string): 'entries' | 'characters' | 'number' =>
+  origin === 'array' ? 'entries' : origin === 'string' ? 'characters' : 'number';
+
+const kinds: Readonly<Record<string, ValueKind>> = {
   string: 'text',
-  number: 'a number',
-  int: 'a whole number',
-  boolean: 'true or false',
-  array: 'a list',
-  object: 'an object',
+  number: 'number',
+  int: 'wholeNumber',
+  boolean: 'trueOrFalse',
+  array: 'list',
+  object: 'object',
 };
 
-const expectation = (issue: Issue): string =>
-  issue.code === 'invalid_type' ? (kinds[issue.expected] ?? issue.expected) : 'something else';
+const expectation = (issue: Issue): ValueKind =>
+  issue.code === 'invalid_type' ? (kinds[issue.expected] ?? 'something') : 'something';
 
-function kindFault(value: unknown, expected: readonly string[]): string {
-  const wanted = [...new Set(expected)].join(' or ');
-  return value === undefined ? `is missing; it must be ${wanted}` : `must be ${wanted}; it was ${shown(value)}`;
+function kindFact(all: readonly ValueKind[], value: unknown): Fact {
+  const [expected = 'something', orExpected = 'nothing'] = new Set(all);
+  return fieldFact('field.wrong-kind', { expected, orExpected, ...sentOf(value) });
 }
 
-function shown(value: unknown): string {
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
-  if (value !== null && typeof value === 'object') return 'an object';
-  if (typeof value === 'number' && !Number.isFinite(value)) return 'too large a number to reckon with';
-  const text = JSON.stringify(value) ?? 'left out';
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+const MAX_SHOWN = 60;
+
+/** A value as faults tell it. */
+function sentOf(value: unknown): ReturnType<typeof wasValue> | { was: ''; wasKind: SentKind } {
+  if (value === undefined) return { was: '', wasKind: 'missing' };
+  if (Array.isArray(value)) return { was: '', wasKind: value.length === 0 ? 'emptyList' : 'list' };
+  if (value !== null && typeof value === 'object') return { was: '', wasKind: 'object' };
+  if (typeof value === 'number' && !Number.isFinite(value)) return { was: '', wasKind: 'largeNumber' };
+  const text = JSON.stringify(value) ?? '';
+  return { was: text.length > MAX_SHOWN ? `${text.slice(0, MAX_SHOWN - 3)}...` : text, wasKind: 'value' };
 }
 
 function valueAt(sent: unknown, path: Path): unknown {

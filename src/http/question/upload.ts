@@ -2,6 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { Zone } from '../../basics/calendar.js';
 import { notUnderstood, type RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import type { Medium } from '../../basics/series.js';
 import { precisionSchema } from '../../contract/common.js';
 import type { ReportWire } from '../../contract/readings.js';
@@ -9,6 +10,7 @@ import { seriesSchema } from '../../contract/series.js';
 import type { Changes } from '../../garden/store/store.js';
 import { type ReadSeries, readSeries } from '../../readings/read-series.js';
 import { reportOf } from '../../readings/report.js';
+import type { Unworded } from '../negotiation/worded.js';
 import { signed } from '../openapi/model.js';
 import type { QueryParameter } from '../openapi/route.js';
 import { reportOnWire } from '../routes/readings/wire-report.js';
@@ -26,7 +28,7 @@ export const uploadParameters: readonly QueryParameter[] = [
 /** A series that came to be kept, and what the answer tells of it. */
 export interface Upload {
   readonly series: ReadSeries;
-  readonly understood: ReportWire;
+  readonly understood: Unworded<ReportWire>;
 }
 
 /**
@@ -51,7 +53,7 @@ export async function uploadOf(request: FastifyRequest, zone: Zone, medium: Medi
 }
 
 /** A fault of a series as sent: of a field of the body, or of a file, where there may be a parameter of that name. */
-export function seriesFault(request: FastifyRequest, field: string, detail: string): RequestError {
+export function seriesFault(request: FastifyRequest, field: string, detail: Fact): RequestError {
   const parameter = Object.hasOwn(fileParameters, field) ? { parameter: field } : {};
   return notUnderstood([{ ...(isFile(request) ? parameter : { path: [field] }), detail }]);
 }

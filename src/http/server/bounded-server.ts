@@ -1,7 +1,9 @@
 import { createServer, type IncomingMessage, type RequestListener, type Server, type ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
 import { RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 
 /** What one connection, and all of them together, may take. */
 export interface ConnectionLimits {
@@ -160,5 +162,4 @@ function dropTheRest(socket: Socket, request: IncomingMessage, limits: Connectio
   request.resume();
 }
 
-const tooSlow = (stillMs: number): string =>
-  `Nothing more of the body came for ${Math.round(stillMs / 1000)} seconds, so it was given up. Send it again.`;
+const tooSlow = (stillMs: number): Fact => requestRefusal('too-slow.still', { seconds: Math.round(stillMs / 1000) });

@@ -2,6 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { STATUS_CODES } from 'node:http';
 import type { Socket } from 'node:net';
 import { RequestError } from '../../basics/errors.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
+import { plainReader } from '../../words/reader.js';
+import { sayer } from '../../words/say.js';
 import { problemOf } from '../problems/problems.js';
 import { isNextToAnswer } from './bounded-server.js';
 
@@ -9,13 +12,14 @@ import { isNextToAnswer } from './bounded-server.js';
 export function sendClientError(error: NodeJS.ErrnoException, socket: Socket): void {
   if (error.code === 'ECONNRESET' || !socket.writable || !isNextToAnswer(socket)) return void socket.destroy();
   const id = randomUUID();
-  const problem = problemOf(asRequestError(error), `urn:uuid:${id}`);
+  const problem = problemOf(asRequestError(error), `urn:uuid:${id}`, sayer(plainReader));
   const body = JSON.stringify(problem);
   socket.end(
     [
       `HTTP/1.1 ${problem.status} ${STATUS_CODES[problem.status]}`,
       'Content-Type: application/problem+json',
       'Cache-Control: no-store',
+      `Content-Language: ${plainReader.language}`,
       `Request-Id: ${id}`,
       `Content-Length: ${Buffer.byteLength(body)}`,
       'Connection: close',
@@ -28,16 +32,10 @@ export function sendClientError(error: NodeJS.ErrnoException, socket: Socket): v
 
 function asRequestError({ code }: NodeJS.ErrnoException): RequestError {
   if (code === 'ERR_HTTP_REQUEST_TIMEOUT') {
-    return new RequestError('too-slow', 'The request did not come whole in time. Send it again.');
+    return new RequestError('too-slow', requestRefusal('too-slow'));
   }
   if (code === 'HPE_HEADER_OVERFLOW') {
-    return new RequestError(
-      'bad-request',
-      'The headers are larger than 16 kB. Leave out what the service need not know.',
-    );
+    return new RequestError('bad-request', requestRefusal('bad-request.headers'));
   }
-  return new RequestError(
-    'bad-request',
-    'This cannot be read as HTTP. Check the request line, the headers and the length.',
-  );
+  return new RequestError('bad-request', requestRefusal('bad-request.no-http'));
 }

@@ -1,4 +1,6 @@
 import { RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 
 /** Lists and objects in one another: the deepest question has 7 (RFC 8259 §9 lets a reader set such limits). */
 const MAX_DEPTH = 64;
@@ -19,7 +21,7 @@ const CLOSE_OBJECT = 0x7d;
 export function parseJson(body: Buffer): unknown {
   refuseBoundless(body);
   const text = body.toString();
-  if (text.trim() === '') throw new RequestError('not-json', 'The body is empty. Send the question as JSON.');
+  if (text.trim() === '') throw new RequestError('not-json', requestRefusal('not-json.empty'));
   try {
     return JSON.parse(text);
   } catch (error) {
@@ -27,7 +29,7 @@ export function parseJson(body: Buffer): unknown {
     const before = text.slice(0, position).split('\n');
     throw new RequestError(
       'not-json',
-      `The body cannot be parsed as JSON: it breaks at line ${before.length}, character ${before.at(-1)!.length + 1}. Check quotes, commas and brackets there.`,
+      requestRefusal('not-json.broken', { line: before.length, character: before.at(-1)!.length + 1 }),
     );
   }
 }
@@ -44,20 +46,14 @@ function refuseBoundless(body: Uint8Array): void {
       for (i++; i < body.length && body[i] !== QUOTE; i++) if (body[i] === BACKSLASH) i++;
     } else if (byte === COMMA) {
       if (isObject[depth] && ++fields[depth]! >= MAX_FIELDS) {
-        refuse(
-          `An object in the body has more than ${MAX_FIELDS} fields. Leave out those that the documentation does not name.`,
-        );
+        refuse(requestRefusal('not-understood.many-fields', { maxFields: MAX_FIELDS }));
       }
       if (++values >= MAX_VALUES) {
-        refuse(
-          `The body has more than ${MAX_VALUES.toLocaleString('en')} values. Send fewer days at a time, or the file itself as text/csv.`,
-        );
+        refuse(requestRefusal('not-understood.many-values', { maxValues: MAX_VALUES }));
       }
     } else if (byte === OPEN_LIST || byte === OPEN_OBJECT) {
       if (++depth > MAX_DEPTH) {
-        refuse(
-          `Lists and objects in the body lie more than ${MAX_DEPTH} deep in one another. No question needs more than 7.`,
-        );
+        refuse(requestRefusal('not-understood.deep', { maxDepth: MAX_DEPTH }));
       }
       fields[depth] = 0;
       isObject[depth] = byte === OPEN_OBJECT ? 1 : 0;
@@ -67,6 +63,6 @@ function refuseBoundless(body: Uint8Array): void {
   }
 }
 
-function refuse(detail: string): never {
-  throw new RequestError('not-understood', detail);
+function refuse(fact: Fact): never {
+  throw new RequestError('not-understood', fact);
 }

@@ -1,5 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
+import { requestRefusal } from '../../contract/refusal-facts.js';
 import type { Route } from '../openapi/route.js';
 
 /**
@@ -16,17 +17,18 @@ export function answerUnrouted(request: FastifyRequest, reply: FastifyReply, rou
           .filter(({ url }) => matches(url, path))
           .map(({ method }) => method);
   if (methods.length === 0) {
-    throw new RequestError(
-      'not-found',
-      `There is nothing at ${path.slice(0, 200)}; /docs lists the addresses there are.`,
-    );
+    throw new RequestError('not-found', requestRefusal('not-found.address', { path: path.slice(0, 200) }));
   }
   const allowed = methods.flatMap((method) => (method === 'GET' ? ['GET', 'HEAD'] : [method]));
   reply.header('allow', [...allowed, ...(isOptions ? ['OPTIONS'] : [])].join(', '));
   if (isOptions) return reply.code(204).send();
   throw new RequestError(
     'method-not-allowed',
-    `${path.slice(0, 200)} takes ${methods.join(' and ')}, not ${request.method}.`,
+    requestRefusal('method-not-allowed', {
+      path: path.slice(0, 200),
+      methods: methods.join(', '),
+      method: request.method,
+    }),
   );
 }
 

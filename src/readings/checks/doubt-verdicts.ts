@@ -1,27 +1,39 @@
-/** What is said of a reading; `drop`: it is not used, otherwise it is used and told. */
+import type { Fact } from '../../basics/fact.js';
+import { rowFact } from '../readings-facts.js';
+
+/** What is found of a reading; `drop`: it is not used, otherwise it is used and told. */
 export interface Verdict {
   readonly drop: boolean;
-  /** A plain phrase for a gardener that goes on from the value: '31.2 stands out from its neighbours by 14 °C'. */
-  readonly why: string;
+  /** null: it is good. */
+  readonly why: Fact | null;
 }
 
 /** Amounts are told in whole numbers up to this; above it as more than it. Keeps all verdicts within a byte. */
-const MOST = 30;
+const MAX_AMOUNT = 30;
 
-const amount = (n: number, unit: string): string =>
-  n > MOST ? `more than ${MOST} ${unit}` : n < 1 ? `less than 1 ${unit}` : `${n} ${unit}`;
+/** An amount as it is told: as itself, or as more or less than the last that is told. */
+const told = (n: number): { readonly amount: number; readonly bound: 'exactly' | 'over' | 'under' } =>
+  n > MAX_AMOUNT
+    ? { amount: MAX_AMOUNT, bound: 'over' }
+    : n < 1
+      ? { amount: 1, bound: 'under' }
+      : { amount: n, bound: 'exactly' };
+
+const spike = (n: number): Fact => rowFact('row.spike', { spikeK: told(n).amount, bound: told(n).bound });
+const jump = (n: number): Fact => rowFact('row.jump', { jumpK: told(n).amount, bound: told(n).bound });
+const stuck = (n: number): Fact => rowFact('row.stuck', { days: told(n).amount, bound: told(n).bound });
 
 const kinds = {
-  tooCold: { drop: true, say: () => 'is colder than anything this thermometer can have met' },
-  tooHot: { drop: true, say: () => 'is hotter than anything this thermometer can have met' },
-  powerOn: { drop: true, say: () => 'is what a probe answers when it has only just been switched on' },
-  noAnswer: { drop: true, say: () => 'is what stands for a probe that does not answer: a loose or broken wire' },
-  failedZero: { drop: true, say: () => 'is a zero between readings far from it: the probe said nothing' },
-  grossSpike: { drop: true, say: (n: number) => `stands out from its neighbours by ${amount(n, '°C')}` },
-  spike: { drop: false, say: (n: number) => `stands out from its neighbours by ${amount(n, '°C')}` },
-  step: { drop: false, say: (n: number) => `comes after a jump of ${amount(n, '°C')}` },
-  stuck: { drop: false, say: (n: number) => `has not changed for ${amount(n, n === 1 ? 'day' : 'days')}` },
-  longStuck: { drop: true, say: (n: number) => `has not changed for ${amount(n, n === 1 ? 'day' : 'days')}` },
+  tooCold: { drop: true, why: () => rowFact('row.too-cold') },
+  tooHot: { drop: true, why: () => rowFact('row.too-hot') },
+  powerOn: { drop: true, why: () => rowFact('row.power-on') },
+  noAnswer: { drop: true, why: () => rowFact('row.no-answer') },
+  failedZero: { drop: true, why: () => rowFact('row.failed-zero') },
+  grossSpike: { drop: true, why: spike },
+  spike: { drop: false, why: spike },
+  step: { drop: false, why: jump },
+  stuck: { drop: false, why: stuck },
+  longStuck: { drop: true, why: stuck },
 } as const;
 
 export type Doubt = keyof typeof kinds;
@@ -36,17 +48,17 @@ export interface VerdictBook {
 
 /** An empty book: `verdicts` holds what is good, and grows by what is asked for, to under 256. */
 export function verdictBook(): VerdictBook {
-  const verdicts: Verdict[] = [{ drop: false, why: '' }];
+  const verdicts: Verdict[] = [{ drop: false, why: null }];
   const codes = new Map<Doubt, Uint8Array>();
   return {
     verdicts,
     codeOf(doubt, howMuch = 0) {
-      const n = Math.min(MOST + 1, Math.floor(howMuch));
-      const ofKind = codes.get(doubt) ?? new Uint8Array(MOST + 2);
+      const n = Math.min(MAX_AMOUNT + 1, Math.floor(howMuch));
+      const ofKind = codes.get(doubt) ?? new Uint8Array(MAX_AMOUNT + 2);
       codes.set(doubt, ofKind);
       if (ofKind[n] === 0) {
         ofKind[n] = verdicts.length;
-        verdicts.push({ drop: kinds[doubt].drop, why: kinds[doubt].say(n) });
+        verdicts.push({ drop: kinds[doubt].drop, why: kinds[doubt].why(n) });
       }
       return ofKind[n]!;
     },

@@ -1,4 +1,6 @@
 import { type Choice, RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
+import { fileQuestion, readingsRefusal } from '../readings-facts.js';
 import type { Column } from './columns.js';
 
 const MOST_NAMES = 20;
@@ -22,14 +24,24 @@ export function noSuchColumn(names: readonly string[], wanted: string, parameter
     .slice(0, MOST_NAMES)
     .map((name, i) => `"${name.slice(0, 60) || i + 1}"`)
     .join(', ');
-  return new RequestError('not-understood', `There is no column "${wanted}" in the file.`, [
-    { parameter, detail: `Send a number from 1 to ${names.length}, or one of the names ${listed}.` },
+  return new RequestError('not-understood', readingsRefusal('not-understood.no-such-column', { column: wanted }), [
+    {
+      parameter,
+      detail: readingsRefusal('not-understood.no-such-column.field', { count: names.length, columns: listed }),
+    },
   ]);
 }
 
-export const askColumn = (
-  parameter: 'column' | 'timeColumn',
-  detail: string,
-  choices: readonly Choice[],
-): RequestError =>
-  new RequestError('choose-column', `${detail} Say which with ${parameter}.`, [{ parameter, detail, choices }]);
+/** The columns' names, as they are listed where none of them fits. */
+export const columnNames = (columns: readonly Column[]): string =>
+  columns
+    .map(({ name, index }) => `"${name || index + 1}"`)
+    .slice(0, MOST_NAMES)
+    .join(', ');
+
+export const askColumn = (parameter: 'column' | 'timeColumn', detail: Fact, choices: readonly Choice[]): RequestError =>
+  new RequestError(
+    'choose-column',
+    [detail, fileQuestion('choose-column.send', { parameter })],
+    [{ parameter, detail, choices }],
+  );

@@ -1,10 +1,12 @@
 import { type Choice, RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import type { Medium } from '../../basics/series.js';
 import { celsiusFrom, type TemperatureUnit } from '../../basics/units.js';
 import { isTemperature } from '../read-series.js';
+import { fileChoice, fileQuestion, lures, readingsRefusal } from '../readings-facts.js';
 import type { Table } from '../text/table.js';
 import type { TimePlan } from '../time/time-plan.js';
-import { askColumn, columnCalled, noSuchColumn } from './ask-column.js';
+import { askColumn, columnCalled, columnNames, noSuchColumn } from './ask-column.js';
 import { type Column, legendOf, type Meaning, meaningOf, rangeOf } from './columns.js';
 
 /** Numbers that may be the temperatures asked for: a column, or the rows of one label in it. */
@@ -61,20 +63,15 @@ export function channelPlanOf(table: Table, columns: readonly Column[], time: Ti
   const likely = likelyTemperatures(all, wanted.unit);
   if (likely.length === 0) {
     const others = all.filter(({ meaning }) => meaning.saysTemperature);
-    if (others.length > 0) throw ask('No column is sure to hold the temperatures asked for.', others, wanted.medium);
-    throw new RequestError('no-readings', 'No column holds numbers that could be temperatures, so none were found.', [
-      {
-        parameter: 'column',
-        detail: `The columns are ${columns
-          .map(({ name, index }) => `"${name || index + 1}"`)
-          .slice(0, 20)
-          .join(', ')}.`,
-      },
+    if (others.length > 0) throw ask(fileQuestion('choose-column.unsure'), others, wanted.medium);
+    throw new RequestError('no-readings', readingsRefusal('no-readings.no-temperature-column'), [
+      { parameter: 'column', detail: readingsRefusal('no-readings.columns', { columns: columnNames(columns) }) },
     ]);
   }
   const fitting = likely.filter(({ meaning }) => fits(meaning, wanted));
   if (fitting.length === 0) {
-    throw ask(`No column is named as ${describeWanted(wanted)}.`, likely, wanted.medium);
+    const { medium, probeDepthCm: depthCm } = wanted;
+    throw ask(fileQuestion('choose-column.unnamed', { medium: medium ?? 'unknown', depthCm }), likely, medium);
   }
   const sure = nearestTo(fitting, wanted);
   if (sure.length === 1) return planOf(sure);
@@ -94,7 +91,7 @@ export function channelPlanOf(table: Table, columns: readonly Column[], time: Ti
       return planOf(plain);
     }
   }
-  throw ask('More than one column fits what was asked for.', sure, wanted.medium);
+  throw ask(fileQuestion('choose-column.several'), sure, wanted.medium);
 }
 
 /** Columns whose text says, row by row, which sensor the row is of. */
@@ -270,17 +267,16 @@ function channelCalled(
         max: 0,
       };
     }
-    if (ofColumn.length > 1) throw ask('The rows of that column are of several sensors.', ofColumn, null);
+    if (ofColumn.length > 1) throw ask(fileQuestion('choose-column.several-sensors'), ofColumn, null);
   }
   const column = columnCalled(columns, wanted, 'column');
   const channel = all.find((one) => one.column === column.index);
   if (channel) return channel;
   if (column.kind === 'text' || column.kind === 'stamp' || column.kind === 'clock' || column.kind === 'unit') {
-    throw new RequestError(
-      'no-readings',
-      `The column "${column.name || column.index + 1}" holds no numbers, so no temperatures.`,
-      [{ parameter: 'column', detail: 'Name a column of numbers.' }],
-    );
+    const name = column.name || String(column.index + 1);
+    throw new RequestError('no-readings', readingsRefusal('no-readings.no-numbers', { column: name }), [
+      { parameter: 'column', detail: readingsRefusal('no-readings.no-numbers.field') },
+    ]);
   }
   if (all.length === 0)
     throw noSuchColumn(
@@ -301,34 +297,23 @@ function channelCalled(
 }
 
 /** Asks which of several channels is meant, each with what it seems to be. */
-export function ask(detail: string, channels: readonly Channel[], wanted: Medium | null): RequestError {
+export function ask(detail: Fact, channels: readonly Channel[], wanted: Medium | null): RequestError {
   const choices = channels.slice(0, 40).map((channel): Choice => {
-    const { label, column, name, min, max } = channel;
-    const span = max >= min ? `from ${min} to ${max} in the first rows` : 'empty in the first rows';
-    return {
-      value: label ?? String(column + 1),
-      reads: [name || `column ${column + 1}`, describe(channel.meaning, wanted)].filter(Boolean).join(': '),
-      consequence: `${label === null ? `column ${column + 1}` : `the rows of "${label}"`} is used, ${span}`.replace(
-        'rows of',
-        'series of',
-      ),
-    };
+    const { label, column, name, min, max, meaning } = channel;
+    const { medium, depthCm, unit, lure } = meaning;
+    const hasValues = max >= min;
+    return fileChoice(label ?? String(column + 1), 'choose-column.choice', {
+      label,
+      column: column + 1,
+      name: name || null,
+      lure: lure === null ? 'nothing' : lures[lure],
+      medium: medium ?? 'unknown',
+      depthCm: medium === 'air' ? null : depthCm,
+      unit: unit.unit ?? 'unknown',
+      isAgainst: wanted !== null && medium !== null && medium !== wanted ? 'yes' : 'no',
+      min: hasValues ? min : null,
+      max: hasValues ? max : null,
+    });
   });
   return askColumn('column', detail, choices);
 }
-
-function describe({ medium, depthCm, unit, lure }: Meaning, wanted: Medium | null): string {
-  const where = medium === null ? '' : `temperature of ${medium === 'soil' ? 'soil' : 'the air'}`;
-  const depth = depthCm === null || medium === 'air' ? '' : `${depthCm} cm deep`;
-  const degrees = unit.unit === null ? '' : `in ${unit.unit === 'K' ? 'K' : `°${unit.unit}`}`;
-  const against = wanted !== null && medium !== null && medium !== wanted ? `not ${wanted}` : '';
-  return [lure, where, depth, degrees, against].filter(Boolean).join(', ');
-}
-
-const describeWanted = ({ medium, probeDepthCm }: Wanted): string =>
-  [
-    medium === 'air' ? 'a temperature of the air' : medium === 'soil' ? 'a temperature of soil' : 'a temperature',
-    probeDepthCm === null ? '' : `${probeDepthCm} cm deep`,
-  ]
-    .filter(Boolean)
-    .join(', ');

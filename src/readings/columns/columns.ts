@@ -1,4 +1,5 @@
 import type { Medium } from '../../basics/series.js';
+import type { Lure } from '../readings-facts.js';
 import { readsAsNumber } from '../text/cell-kinds.js';
 import { readNumber } from '../text/number-cell.js';
 import type { Table } from '../text/table.js';
@@ -33,7 +34,7 @@ export interface Meaning {
   readonly depthCm: number | null;
   readonly statistic: 'min' | 'max' | 'mean' | null;
   /** What it is instead of a temperature at a seed; null where nothing says so. */
-  readonly lure: string | null;
+  readonly lure: Lure | null;
   readonly saysTemperature: boolean;
 }
 

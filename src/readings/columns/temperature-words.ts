@@ -1,5 +1,6 @@
 import type { Medium } from '../../basics/series.js';
 import type { TemperatureUnit } from '../../basics/units.js';
+import type { Lure } from '../readings-facts.js';
 
 /** What a text says of the unit: the unit, and the tenth or whole degrees it counts in; `isTorn` where it says two. */
 export interface UnitSaid {
@@ -76,7 +77,7 @@ const TEMPERATURE =
 export const saysTemperature = (name: string): boolean => TEMPERATURE.test(name);
 
 /** Columns that hold numbers like temperatures, and are none that a seed feels. */
-const lures: readonly [string, RegExp][] = [
+const lures: readonly [Lure, RegExp][] = [
   [
     'humidity',
     /humid|feucht|humedad|umidit|vochtig|fuktig|kosteus|wilgotn|vlhkost|p[aá]ratart|\brh\b|rel\.? ?f|湿度|hygro/i,
@@ -114,7 +115,7 @@ const lures: readonly [string, RegExp][] = [
 ];
 
 /** What a column's name gives away that is no temperature at a seed, or null. */
-export const lureSaid = (name: string): string | null => {
+export const lureSaid = (name: string): Lure | null => {
   const text = name.replaceAll('_', ' ');
   return lures.find(([, pattern]) => pattern.test(text) || pattern.test(name))?.[0] ?? null;
 };

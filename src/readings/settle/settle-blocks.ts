@@ -1,4 +1,6 @@
-import { type Choice, RequestError } from '../../basics/errors.js';
+import { RequestError } from '../../basics/errors.js';
+import { askColumn } from '../columns/ask-column.js';
+import { fileChoice, fileQuestion, readingsRefusal } from '../readings-facts.js';
 import type { RowsRead } from '../text/rows-read.js';
 
 /** The rows of the block that was asked for; all of them where none was. */
@@ -7,19 +9,13 @@ export function pickBlock({ wantedBlock, blocks, stores }: RowsRead): { from: nu
   if (wantedBlock === null) return whole;
   const at = blocks.findIndex(({ title }) => title.toLowerCase() === wantedBlock.trim().toLowerCase());
   if (at < 0) {
-    throw new RequestError(
-      'not-understood',
-      `There is no column or block of rows called "${wantedBlock}" in the file.`,
-      [
-        {
-          parameter: 'column',
-          detail: `Name one of ${blocks
-            .map(({ title }) => `"${title}"`)
-            .slice(0, 20)
-            .join(', ')}, or a column.`,
-        },
-      ],
-    );
+    const titles = blocks
+      .map(({ title }) => `"${title}"`)
+      .slice(0, 20)
+      .join(', ');
+    throw new RequestError('not-understood', readingsRefusal('not-understood.no-such-block', { column: wantedBlock }), [
+      { parameter: 'column', detail: readingsRefusal('not-understood.no-such-block.field', { blocks: titles }) },
+    ]);
   }
   return { from: blocks[at]!.fromRow, to: blocks[at + 1]?.fromRow ?? whole.to };
 }
@@ -32,18 +28,12 @@ export function refuseOverlappingBlocks({ wantedBlock, blocks, stores }: RowsRea
     ({ fromRow }, i) => i > 0 && fromRow > 0 && fromRow < stores[0]!.count && stamps[fromRow]! <= stamps[fromRow - 1]!,
   );
   if (!overlap) return;
-  const detail = 'The file holds several blocks of rows over the same time, each under a title of its own.';
-  throw new RequestError('choose-column', `${detail} Say which with column.`, [
-    {
-      parameter: 'column',
-      detail,
-      choices: blocks.map(
-        ({ title, line, fromRow }, i): Choice => ({
-          value: title,
-          reads: title,
-          consequence: `the ${(blocks[i + 1]?.fromRow ?? stores[0]!.count) - fromRow} rows from line ${line} on are used`,
-        }),
-      ),
-    },
-  ]);
+  throw askColumn(
+    'column',
+    fileQuestion('choose-column.several-blocks'),
+    blocks.map(({ title, line, fromRow }, i) => {
+      const rows = (blocks[i + 1]?.fromRow ?? stores[0]!.count) - fromRow;
+      return fileChoice(title, 'choose-column.block', { title, rows, line });
+    }),
+  );
 }

@@ -1,5 +1,6 @@
-import { fixedZone, instantText, type Zone } from '../../basics/calendar.js';
+import { fixedZone, instantText, type PlainDate, type Zone } from '../../basics/calendar.js';
 import { type Note, RequestError } from '../../basics/errors.js';
+import { fileChoice, fileQuestion, readingsRefusal, rowFact, seriesWarning } from '../readings-facts.js';
 import type { FileReport } from '../report.js';
 import type { RowStore } from '../text/row-store.js';
 import { drop, type FileHints, type RowsRead } from '../text/rows-read.js';
@@ -59,12 +60,11 @@ export function* settleClock(
   }
   const zone = placeZone ?? said.zone;
   if (!zone) {
-    const detail = 'The stamps have no offset from UTC, and the file names no zone.';
-    throw new RequestError('time-zone-needed', `${detail} Send timeZone, for example timeZone=Etc/GMT%2B2.`, [
+    throw new RequestError('time-zone-needed', readingsRefusal('time-zone-needed.file'), [
       {
         parameter: 'timeZone',
         line: read.table.firstDataLine,
-        detail: 'Stamps without an offset need the zone of the place.',
+        detail: readingsRefusal('time-zone-needed.file.field'),
       },
     ]);
   }
@@ -72,43 +72,26 @@ export function* settleClock(
   const firstWallMs = stamps.subarray(0, count).find((wall) => !Number.isNaN(wall)) ?? 0;
   const { missing, steadyThrough } = yield* instantsOfWallClock(stamps, count, zone, clock);
   if (hints.clock === null && steadyThrough.length > 0) throw askClock(steadyThrough, zone, firstWallMs);
-  for (const row of missing) drop(read.dropped, store.lineOf(row), '', 'stands in the hour that the clocks skip');
-  if (missing.length > 0) {
-    warnings.push({
-      code: 'skipped-hour',
-      text: `${missing.length} rows stand in an hour that the clocks at the place skip, and are left out. If the logger's clock is not changed in spring and autumn, send clock=standard.`,
-    });
-  }
+  for (const row of missing) drop(read.dropped, store.lineOf(row), '', rowFact('row.no-such-hour'));
+  if (missing.length > 0) warnings.push(seriesWarning('skipped-hour', { rows: missing.length }));
   return { clock, zone };
 }
 
 const isFixed = (zone: Zone): boolean => /^UTC/.test(zone.name);
 
-function askClock(dates: readonly string[], zone: Zone, firstWallMs: number): RequestError {
-  const detail = `The stamps run on without a break where the clocks of ${zone.name} change, on ${dates.slice(0, 3).join(', ')}: the logger's clock seems not to be changed.`;
-  const at = (offsetMs: number): string => instantText(firstWallMs - offsetMs, zone);
-  const standardMs = standardOffsetMs(zone, new Date(firstWallMs).getUTCFullYear());
+function askClock(dates: readonly PlainDate[], zone: Zone, firstWallMs: number): RequestError {
+  const detail = fileQuestion('choose-clock.steady', { timeZone: zone.name, changedOn: dates[0]! });
+  const offsets = {
+    standard: standardOffsetMs(zone, new Date(firstWallMs).getUTCFullYear()),
+    utc: 0,
+    local: zone.offsetMs(firstWallMs),
+  };
+  const choices = (['standard', 'utc', 'local'] as const).map((clock) =>
+    fileChoice(clock, 'choose-clock.choice', { clock, firstAt: instantText(firstWallMs - offsets[clock], zone) }),
+  );
   return new RequestError(
     'choose-clock',
-    `${detail} Send clock=standard, clock=utc or, if it is changed after all, clock=local.`,
-    [
-      {
-        parameter: 'clock',
-        detail,
-        choices: [
-          {
-            value: 'standard',
-            reads: 'standard time all year',
-            consequence: `the first reading is of ${at(standardMs)}`,
-          },
-          { value: 'utc', reads: 'UTC all year', consequence: `the first reading is of ${at(0)}` },
-          {
-            value: 'local',
-            reads: 'changed in spring and autumn',
-            consequence: `the first reading is of ${at(zone.offsetMs(firstWallMs))}; rows in an hour that the clocks skip are left out`,
-          },
-        ],
-      },
-    ],
+    [detail, fileQuestion('choose-clock.send')],
+    [{ parameter: 'clock', detail, choices }],
   );
 }

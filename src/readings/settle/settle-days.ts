@@ -5,6 +5,7 @@ import { celsiusFrom } from '../../basics/units.js';
 import type { Day } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
 import { isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
+import { readingsRefusal, rowFact } from '../readings-facts.js';
 import {
   type DroppedList,
   drop,
@@ -15,6 +16,10 @@ import {
 } from '../text/rows-read.js';
 import type { DateOrder } from '../time/date-order.js';
 import { settleUnit, type Unit, unitWarnings } from './settle-unit.js';
+
+const NO_SUCH_DATE = rowFact('row.no-such-date');
+const NO_TEMPERATURE = rowFact('row.no-temperature');
+const SAME_DATE = rowFact('row.same-date');
 
 /** A day or two may come twice by mistake. */
 const MOST_ROWS_A_DAY = 1.2;
@@ -71,11 +76,9 @@ export function* settleDays(
 /** Several rows to a date are no days: their time of day was not found. */
 function refuseManyADay(days: number, rows: number): void {
   if (rows <= MOST_ROWS_A_DAY * days) return;
-  throw new RequestError(
-    'no-readings',
-    'The file has several rows to a date, and no column with their time of day was found. Write the date and time of each row into one column, as in 2027-08-03 14:30.',
-    [{ parameter: 'timeColumn', detail: 'Its dates come again and again, without a time of day.' }],
-  );
+  throw new RequestError('no-readings', readingsRefusal('no-readings.several-a-day'), [
+    { parameter: 'timeColumn', detail: readingsRefusal('no-readings.several-a-day.field') },
+  ]);
 }
 
 /** The days of a file in a unit, in order; what cannot be used is dropped. */
@@ -94,11 +97,11 @@ function daysIn(read: RowsRead, { unit, scale }: Unit, dropped: DroppedList): Da
       const day = date === null ? undefined : byDate.get(date);
       const why =
         date === null
-          ? 'stands on a date that does not exist'
+          ? NO_SUCH_DATE
           : !isTemperature(valueC)
-            ? 'is no temperature of soil or air'
+            ? NO_TEMPERATURE
             : day?.[statistic] !== undefined && day[statistic] !== valueC
-              ? 'comes after another for the same date; the first is used'
+              ? SAME_DATE
               : null;
       if (why !== null) drop(dropped, line, String(values[row]), why);
       else byDate.set(date!, { line, ...day, [statistic]: valueC });
@@ -107,9 +110,8 @@ function daysIn(read: RowsRead, { unit, scale }: Unit, dropped: DroppedList): Da
   const days: Day[] = [];
   for (const [date, { min, mean, max, line }] of [...byDate].sort(([a], [b]) => (a < b ? -1 : 1))) {
     const isWhole = mean !== undefined || (min !== undefined && max !== undefined);
-    if (!isWhole) drop(dropped, line, '', `has no ${min === undefined ? 'minimum' : 'maximum'} to go with the other`);
-    else if (min !== undefined && max !== undefined && min > max)
-      drop(dropped, line, '', 'has a minimum above its maximum');
+    if (!isWhole) drop(dropped, line, '', rowFact('row.half-a-day', { lacks: min === undefined ? 'min' : 'max' }));
+    else if (min !== undefined && max !== undefined && min > max) drop(dropped, line, '', rowFact('row.min-above-max'));
     else days.push({ date, ...bounded(min ?? null, mean ?? null, max ?? null), readings: 0, complete: true });
   }
   return days;

@@ -1,5 +1,6 @@
 import { dateAt, fixedZone } from '../../basics/calendar.js';
-import { type Choice, RequestError } from '../../basics/errors.js';
+import { RequestError } from '../../basics/errors.js';
+import { fileChoice, fileQuestion } from '../readings-facts.js';
 import type { FileHints, RowsRead } from '../text/rows-read.js';
 import { type DateOrder, decideDateOrder, possibleOrders } from '../time/date-order.js';
 
@@ -17,21 +18,21 @@ export function* settleOrder(read: RowsRead, hints: FileHints): Generator<void, 
   const looked = form.year === 'first' ? Math.min(store.count, FIRST_ROWS) : store.count;
   const decided = yield* decideDateOrder(store.stamps(), form, looked);
   if ('order' in decided) return decided.order;
-  const detail = 'The dates do not prove whether the day or the month comes first.';
-  const words = { dmy: 'day before month', mdy: 'month before day', ymd: 'year, month, day', ydm: 'year, day, month' };
+  const detail = fileQuestion('choose-date-order.unproved');
+  const ways = decided.choices.map(({ order }) => `dateOrder=${order}`).join(', ');
   const utc = fixedZone(0);
   throw new RequestError(
     'choose-date-order',
-    `${detail} Send ${decided.choices.map(({ order }) => `dateOrder=${order}`).join(' or ')}.`,
+    [detail, fileQuestion('choose-date-order.send', { ways })],
     [
       {
         parameter: 'dateOrder',
         detail,
-        choices: decided.choices.map(
-          ({ order, fromMs, toMs }): Choice => ({
-            value: order,
-            reads: words[order],
-            consequence: `the readings run from ${dateAt(fromMs, utc)} to ${dateAt(toMs, utc)}`,
+        choices: decided.choices.map(({ order, fromMs, toMs }) =>
+          fileChoice(order, 'choose-date-order.choice', {
+            dateOrder: order,
+            from: dateAt(fromMs, utc),
+            to: dateAt(toMs, utc),
           }),
         ),
       },

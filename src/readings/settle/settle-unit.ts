@@ -1,8 +1,10 @@
-import { type Choice, type Note, RequestError } from '../../basics/errors.js';
+import { type Choice, RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import { celsiusFrom, type TemperatureUnit } from '../../basics/units.js';
 import type { Channel } from '../columns/channels.js';
 import { unitSaid } from '../columns/temperature-words.js';
 import { isTemperature } from '../read-series.js';
+import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from '../readings-facts.js';
 import type { FileHints, RowsRead } from '../text/rows-read.js';
 
 /** The unit that values came in, and how many of it a count is: a tenth in national files. */
@@ -14,11 +16,7 @@ export interface Unit {
 /** What the values of a file would be in one unit [°C]; null where none could be temperatures. */
 export type InUnit = (unit: Unit) => Generator<void, { used: number; min: number; mean: number; max: number } | null>;
 
-const unitNames: readonly [TemperatureUnit, string][] = [
-  ['C', 'degrees Celsius'],
-  ['F', 'degrees Fahrenheit'],
-  ['K', 'kelvin'],
-];
+const units = ['C', 'F', 'K'] as const satisfies readonly TemperatureUnit[];
 /** A unit is worth asking about if this share of the values can be temperatures in it, and their mean a place's [°C]. */
 const PLAUSIBLE_SHARE = 0.8;
 const COLDEST_MEAN_C = -40;
@@ -49,8 +47,8 @@ export function* settleUnit(
     (said !== null && !suits({ unit: said, scale }, values));
   if (said && !contradicts) return { unit: said, scale };
   const choices: Choice[] = [];
-  for (const [value, reads] of unitNames) {
-    const found = yield* inUnit({ unit: value, scale });
+  for (const unit of units) {
+    const found = yield* inUnit({ unit, scale });
     if (
       !found ||
       found.used < PLAUSIBLE_SHARE * values.length ||
@@ -59,26 +57,25 @@ export function* settleUnit(
     )
       continue;
     const { min, mean, max } = found;
-    choices.push({
-      value,
-      reads,
-      consequence: `minimum ${min.toFixed(1)}, mean ${mean.toFixed(1)}, maximum ${max.toFixed(1)} °C`,
-    });
+    const extremes = { minC: tenth(min), meanC: tenth(mean), maxC: tenth(max) };
+    choices.push(fileChoice(unit, 'choose-unit.choice', { unit, ...extremes }));
   }
-  const name = channel.name || `column ${channel.column + 1}`;
+  const column = channel.name || String(channel.column + 1);
   if (choices.length === 0) {
-    throw new RequestError(
-      'no-readings',
-      `The column "${name}" holds no temperatures. Send column= with the number or name of another.`,
-      [{ parameter: 'column', detail: 'Its values are no temperatures in °C, °F or K.' }],
-    );
+    throw new RequestError('no-readings', readingsRefusal('no-readings.no-temperatures', { column }), [
+      { parameter: 'column', detail: readingsRefusal('no-readings.no-temperatures.field') },
+    ]);
   }
-  const detail = contradicts
-    ? `What the file says of the unit of the column "${name}" contradicts itself, or its values.`
-    : `The file does not say whether the column "${name}" is in °C, °F or K.`;
-  const ways = choices.map(({ value }) => `unit=${value}`).join(' or ');
-  throw new RequestError('choose-unit', `${detail} Send ${ways}.`, [{ parameter: 'unit', detail, choices }]);
+  const detail = fileQuestion(contradicts ? 'choose-unit.contradicts' : 'choose-unit.unsaid', { column });
+  const ways = choices.map(({ value }) => `unit=${value}`).join(', ');
+  throw new RequestError(
+    'choose-unit',
+    [detail, fileQuestion('choose-unit.send', { ways })],
+    [{ parameter: 'unit', detail, choices }],
+  );
 }
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 /** Can half of the values, of some hundreds that stand for all, be temperatures in a unit? */
 function suits({ unit, scale }: Unit, values: Float64Array | Float32Array): boolean {
@@ -92,15 +89,10 @@ function suits({ unit, scale }: Unit, values: Float64Array | Float32Array): bool
 }
 
 /** A caller's unit that the column's name contradicts is taken, and told. */
-export function unitWarnings(hints: FileHints, { name, meaning }: Channel): Note[] {
+export function unitWarnings(hints: FileHints, { name, meaning }: Channel): Fact[] {
   const said = meaning.unit.unit;
   if (!hints.unit || !said || said === hints.unit) return [];
-  return [
-    {
-      code: 'unit-against-header',
-      text: `The column "${name}" says °${said}, but it was read in °${hints.unit} as asked. If the header is wrong, correct it in the file.`,
-    },
-  ];
+  return [seriesWarning('unit-against-header', { column: name, headerUnit: said, unit: hints.unit })];
 }
 
 /** What the lines above the table say of the unit, where they speak of temperature or of units. */

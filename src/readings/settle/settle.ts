@@ -1,5 +1,6 @@
 import type { Zone } from '../../basics/calendar.js';
 import { type Note, RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import type { Medium } from '../../basics/series.js';
 import { celsiusFrom } from '../../basics/units.js';
 import { judgeReadings } from '../checks/doubtful.js';
@@ -7,6 +8,7 @@ import type { Channel } from '../columns/channels.js';
 import { daysInSlices } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
 import { type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
+import { fileChoice, fileQuestion, readingsRefusal, rowFact, seriesWarning } from '../readings-facts.js';
 import { type DoubtfulValue, MOST_DROPPED } from '../report.js';
 import {
   type DroppedList,
@@ -53,8 +55,7 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
   if (ordered.count === 0) throw nothingRead(read);
   const lost = lostClockRows(stamps.subarray(0, ordered.count));
   const lineOf = (i: number): number => store.lineOf(from + ordered.rowOf(lost + i));
-  for (let i = -lost; i < 0; i++)
-    drop(read.dropped, lineOf(i), String(values[lost + i]), 'was written by a clock that had lost the date');
+  for (let i = -lost; i < 0; i++) drop(read.dropped, lineOf(i), String(values[lost + i]), rowFact('row.lost-clock'));
   const unit = yield* settleUnit(read, hints, main, values.subarray(0, ordered.count), function* (tried) {
     const copy = { atMs: stamps.slice(lost, ordered.count), values: values.slice(lost, ordered.count) };
     const { readings, days, meanC } = yield* inCelsius(copy, tried, shape, zone, { first: [], count: 0 }, lineOf);
@@ -118,13 +119,15 @@ function* inCelsius(
     if (i % SLICE === 0) yield;
     const verdict = code[i] === 0 ? undefined : verdicts[code[i]!]!;
     if (verdict?.drop) {
-      drop(dropped, lineOf(i), shown(values[i]!), verdict.why);
+      drop(dropped, lineOf(i), shown(values[i]!), verdict.why!, tenth(values[i]!));
       continue;
     }
     if (verdict) {
       doubtful.count++;
-      if (doubtful.list.length < MOST_DROPPED)
-        doubtful.list.push({ line: lineOf(i), value: shown(values[i]!), why: verdict.why });
+      if (doubtful.list.length < MOST_DROPPED) {
+        const valueC = tenth(values[i]!);
+        doubtful.list.push({ line: lineOf(i), value: shown(valueC), why: verdict.why!, valueC });
+      }
     }
     atMs[kept] = atMs[i]!;
     values[kept] = values[i]!;
@@ -142,35 +145,21 @@ function refuseHalfDays(channels: readonly Channel[]): void {
   const [only] = channels;
   const statistic = only?.meaning.statistic;
   if (channels.length > 1 || (statistic !== 'min' && statistic !== 'max')) return;
-  const [has, lacks] = statistic === 'min' ? ['minimum', 'maximum'] : ['maximum', 'minimum'];
-  throw new RequestError(
-    'no-readings',
-    `The file holds each day's ${has} and no ${lacks}. A day needs both, or its mean: send a file with the two side by side.`,
-    [{ parameter: 'column', detail: `The column "${only!.name}" alone would be taken for the day's mean.` }],
-  );
+  throw new RequestError('no-readings', readingsRefusal('no-readings.half-days', { has: statistic }), [
+    { parameter: 'column', detail: readingsRefusal('no-readings.half-days.field', { column: only!.name }) },
+  ]);
 }
 
-function extremeWarnings({ name, meaning }: Channel): Note[] {
+function extremeWarnings({ name, meaning }: Channel): Fact[] {
   if (meaning.statistic !== 'min' && meaning.statistic !== 'max') return [];
-  return [
-    {
-      code: 'extremes-for-readings',
-      text: `The column "${name}" seems to hold the ${meaning.statistic === 'min' ? 'lowest' : 'highest'} of each stretch of time rather than its mean; it is used as it is.`,
-    },
-  ];
+  return [seriesWarning('extremes-for-readings', { column: name, statistic: meaning.statistic })];
 }
 
-const shown = (valueC: number): string => `${Math.round(valueC * 10) / 10} °C`;
+const tenth = (valueC: number): number => Math.round(valueC * 10) / 10;
+const shown = (valueC: number): string => `${tenth(valueC)} °C`;
 
-function orderWarnings({ conflicts }: Ordered): Note[] {
-  if (conflicts === 0) return [];
-  return [
-    {
-      code: 'two-values-at-once',
-      text: `${conflicts} instants came with two different values; the mean of the two is used. Check whether two thermometers, or a changed clock, are mixed in one series.`,
-    },
-  ];
-}
+const orderWarnings = ({ conflicts }: Ordered): Fact[] =>
+  conflicts === 0 ? [] : [seriesWarning('two-values-at-once', { instants: conflicts })];
 
 function mediumAbove({ table }: RowsRead): Medium | null {
   const lines = table.preamble.join(' ');
@@ -180,17 +169,13 @@ function mediumAbove({ table }: RowsRead): Medium | null {
 }
 
 function askMedium({ name, column }: Channel): never {
-  const detail = `Neither the column "${name || column + 1}" nor the query says whether the thermometer was in soil or in air.`;
-  throw new RequestError('choose-medium', `${detail} Send medium=soil or medium=air.`, [
-    {
-      parameter: 'medium',
-      detail,
-      choices: [
-        { value: 'soil', reads: 'a probe in the soil', consequence: 'the values are taken as soil temperatures' },
-        { value: 'air', reads: 'a thermometer in air', consequence: 'the values are taken as air temperatures' },
-      ],
-    },
-  ]);
+  const detail = fileQuestion('choose-medium', { column: name || String(column + 1) });
+  const choices = (['soil', 'air'] as const).map((medium) => fileChoice(medium, 'choose-medium.choice', { medium }));
+  throw new RequestError(
+    'choose-medium',
+    [detail, fileQuestion('choose-medium.send')],
+    [{ parameter: 'medium', detail, choices }],
+  );
 }
 
 /** Stamps of days that do not exist are told and left out. */
@@ -204,6 +189,6 @@ function dropNowhere(
   for (let i = 0; i < stamps.length; i++) {
     if (!Number.isNaN(stamps[i]!)) continue;
     const line = read.stores[0]!.lineOf(firstRow + i);
-    if (!alreadyTold.has(line)) drop(read.dropped, line, String(values[i]), 'stands on a date that does not exist');
+    if (!alreadyTold.has(line)) drop(read.dropped, line, String(values[i]), rowFact('row.no-such-date'));
   }
 }

@@ -1,4 +1,5 @@
 import { RequestError } from '../../basics/errors.js';
+import { readingsRefusal, type readingsRefusalFacts } from '../readings-facts.js';
 
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 
@@ -12,19 +13,21 @@ export interface TextReader {
   read(bytes: Uint8Array, isLast: boolean): string;
 }
 
+type Packed = (typeof readingsRefusalFacts)['not-csv.packed']['kind'][number];
+
 /** How files that are no text begin, and what they are. */
-const signatures: readonly (readonly [bytes: readonly number[], what: string])[] = [
-  [[0x50, 0x4b, 0x03, 0x04], 'a zip archive or a spreadsheet'],
-  [[0x1f, 0x8b], 'a gzip archive'],
-  [[0x42, 0x5a, 0x68], 'a bzip2 archive'],
-  [[0xfd, 0x37, 0x7a, 0x58, 0x5a], 'an xz archive'],
-  [[0x37, 0x7a, 0xbc, 0xaf], 'a 7z archive'],
-  [[0x52, 0x61, 0x72, 0x21], 'a rar archive'],
-  [[0xd0, 0xcf, 0x11, 0xe0], 'a spreadsheet'],
-  [[0x25, 0x50, 0x44, 0x46], 'a PDF'],
-  [[0x53, 0x51, 0x4c, 0x69, 0x74, 0x65], 'a database'],
-  [[0x89, 0x50, 0x4e, 0x47], 'a picture'],
-  [[0xff, 0xd8, 0xff], 'a picture'],
+const signatures: readonly (readonly [bytes: readonly number[], kind: Packed])[] = [
+  [[0x50, 0x4b, 0x03, 0x04], 'zip'],
+  [[0x1f, 0x8b], 'gzip'],
+  [[0x42, 0x5a, 0x68], 'bzip2'],
+  [[0xfd, 0x37, 0x7a, 0x58, 0x5a], 'xz'],
+  [[0x37, 0x7a, 0xbc, 0xaf], '7z'],
+  [[0x52, 0x61, 0x72, 0x21], 'rar'],
+  [[0xd0, 0xcf, 0x11, 0xe0], 'spreadsheet'],
+  [[0x25, 0x50, 0x44, 0x46], 'pdf'],
+  [[0x53, 0x51, 0x4c, 0x69, 0x74, 0x65], 'database'],
+  [[0x89, 0x50, 0x4e, 0x47], 'picture'],
+  [[0xff, 0xd8, 0xff], 'picture'],
 ];
 /** A text has next to no control characters. */
 const MOST_CONTROL_SHARE = 0.02;
@@ -36,16 +39,14 @@ const SNIFFED_BYTES = 4096;
  * @throws {RequestError} `not-csv` where they are an archive, a picture or other bytes that are no text.
  */
 export function textReader(head: Uint8Array): TextReader {
-  const what = signatures.find(([bytes]) => bytes.every((byte, i) => head[i] === byte))?.[1];
-  if (what) {
-    throw new RequestError('not-csv', `The file is ${what}, not text. Unpack it, or export it as CSV, and send that.`);
-  }
+  const kind = signatures.find(([bytes]) => bytes.every((byte, i) => head[i] === byte))?.[1];
+  if (kind) throw new RequestError('not-csv', readingsRefusal('not-csv.packed', { kind }));
   const wide = wideEncodingOf(head);
   if (wide) return wideReader(wide);
   const sniffed = head.subarray(0, SNIFFED_BYTES);
   const controls = sniffed.reduce((count, byte) => count + (isControl(byte) ? 1 : 0), 0);
   if (controls > MOST_CONTROL_SHARE * sniffed.length) {
-    throw new RequestError('not-csv', 'The file is not text. Export the readings as CSV, and send that.');
+    throw new RequestError('not-csv', readingsRefusal('not-csv.not-text'));
   }
   return narrowReader();
 }

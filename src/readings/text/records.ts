@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { RequestError } from '../../basics/errors.js';
+import { readingsRefusal } from '../readings-facts.js';
 
 /** What stands between two cells; a blank means a run of blanks. */
 export type Delimiter = ',' | ';' | '\t' | '|' | ' ';
@@ -112,11 +113,9 @@ const NOTHING = { data: [], errors: [] };
 
 export function refuseLongLine(text: string, line: number): void {
   if (text.length <= LONGEST_LINE) return;
-  throw new RequestError(
-    'not-csv',
-    `Line ${line} is longer than a million characters. Is the file text, with one row of readings to a line?`,
-    [{ line, detail: 'The line has no end.' }],
-  );
+  throw new RequestError('not-csv', readingsRefusal('not-csv.long-line', { line }), [
+    { line, detail: readingsRefusal('not-csv.long-line.field') },
+  ]);
 }
 
 /** The cells of one line; where its quotation marks are wrong they are taken as they stand. */

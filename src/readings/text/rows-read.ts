@@ -1,9 +1,11 @@
 import { RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import type { Medium } from '../../basics/series.js';
 import type { TemperatureUnit } from '../../basics/units.js';
 import type { ChannelPlan } from '../columns/channels.js';
 import type { Column } from '../columns/columns.js';
 import type { ReadSeries } from '../read-series.js';
+import { readingsRefusal } from '../readings-facts.js';
 import { type DroppedValue, type FileReport, MOST_DROPPED } from '../report.js';
 import type { DateOrder } from '../time/date-order.js';
 import type { TimePlan } from '../time/time-plan.js';
@@ -73,16 +75,17 @@ export interface DroppedList {
   count: number;
 }
 
-export function drop(list: DroppedList, line: number, value: string, why: string): void {
+export function drop(list: DroppedList, line: number, value: string, why: Fact, valueC?: number): void {
   list.count++;
-  if (list.first.length < MOST_DROPPED) list.first.push({ line, value: value.slice(0, 60), why });
+  if (list.first.length < MOST_DROPPED) {
+    list.first.push({ line, value: value.slice(0, 60), why, ...(valueC === undefined ? {} : { valueC }) });
+  }
 }
 
 /** Why a file that has rows gives no readings. */
 export function nothingRead({ dropped, table }: RowsRead): RequestError {
   const [first] = dropped.first;
-  const why = first ? ` Line ${first.line} ${first.why}${first.value ? ` ("${first.value}")` : ''}.` : '';
-  return new RequestError('no-readings', `No row of the file has both a stamp and a temperature.${why}`, [
-    { line: first?.line ?? table.firstDataLine, detail: first?.why ?? 'There are no rows under the header line.' },
-  ]);
+  const said = readingsRefusal('no-readings.no-usable-row', { line: first?.line ?? null, value: first?.value ?? '' });
+  const detail = first?.why ?? readingsRefusal('no-readings.no-rows.field');
+  return new RequestError('no-readings', said, [{ line: first?.line ?? table.firstDataLine, detail }]);
 }

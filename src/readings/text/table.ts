@@ -1,5 +1,6 @@
 import { RequestError } from '../../basics/errors.js';
 import { saysMissing } from '../columns/temperature-words.js';
+import { fileChoice, fileQuestion } from '../readings-facts.js';
 import { type FixedForm, fixedFormOf } from '../time/fixed-forms.js';
 import { stampReader } from '../time/read-stamp.js';
 import { stampFormOf } from '../time/stamp-form.js';
@@ -262,21 +263,21 @@ function tornColumn(
   if (decimalMark === ',' || tornCount > 1 || sample.some((row) => row.length === names.length)) return from;
   if (carriesOver(full.map((row) => [Number(row[from]), Number(row[from + 1])]))) return from;
   const [first] = full as [readonly string[]];
-  const detail = `The rows have one cell more than there are names: "${first.slice(from).join(',')}" may be one number or two.`;
-  throw new RequestError('choose-decimal-mark', `${detail} Send decimalMark=, or decimalMark=. to say which.`, [
-    {
-      parameter: 'decimalMark',
-      detail,
-      choices: [
-        { value: ',', reads: 'a decimal comma', consequence: `it is the number ${first.slice(from).join('.')}` },
-        {
-          value: '.',
-          reads: 'the comma parts two cells',
-          consequence: `it is the number ${first[from]}, and a column without a name`,
-        },
-      ],
-    },
-  ]);
+  const detail = fileQuestion('choose-decimal-mark.torn', { cells: first.slice(from).join(',') });
+  throw new RequestError(
+    'choose-decimal-mark',
+    [detail, fileQuestion('choose-decimal-mark.send')],
+    [
+      {
+        parameter: 'decimalMark',
+        detail,
+        choices: [
+          fileChoice(',', 'choose-decimal-mark.choice', { decimalMark: 'comma', number: first.slice(from).join('.') }),
+          fileChoice('.', 'choose-decimal-mark.choice', { decimalMark: 'point', number: first[from]! }),
+        ],
+      },
+    ],
+  );
 }
 
 /** Does the second number begin anew whenever the first goes up, as tenths do, and end high whenever it goes down? */

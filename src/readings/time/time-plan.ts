@@ -1,7 +1,8 @@
 import { findZone, fixedZone, type Zone } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
-import { askColumn, columnCalled } from '../columns/ask-column.js';
+import { askColumn, columnCalled, columnNames } from '../columns/ask-column.js';
 import type { Column } from '../columns/columns.js';
+import { fileChoice, fileQuestion, readingsRefusal } from '../readings-facts.js';
 import { readNumber } from '../text/number-cell.js';
 import type { Table } from '../text/table.js';
 import { type StampForm, stampFormOf } from './stamp-form.js';
@@ -51,8 +52,8 @@ export function timePlanOf(table: Table, columns: readonly Column[], wanted: str
     const column = columnCalled(columns, wanted, 'timeColumn');
     const plan = plansFrom(table, columns).find(({ columns: [first] }) => first === column.index);
     if (plan) return plan;
-    throw new RequestError('no-readings', `The column "${column.name || column.index + 1}" holds no dates and times.`, [
-      { parameter: 'timeColumn', detail: 'Name a column that holds dates.' },
+    throw new RequestError('no-readings', readingsRefusal('no-readings.no-dates', { column: calledOf(column) }), [
+      { parameter: 'timeColumn', detail: readingsRefusal('no-readings.no-dates.field') },
     ]);
   }
   const plans = plansFrom(table, columns);
@@ -61,12 +62,16 @@ export function timePlanOf(table: Table, columns: readonly Column[], wanted: str
   if (surest.length > 1) {
     throw askColumn(
       'timeColumn',
-      'More than one column holds dates and times.',
-      surest.map(({ columns: [first] }) => ({
-        value: String(first! + 1),
-        reads: columns[first!]!.name || `column ${first! + 1}`,
-        consequence: `the rows begin at "${columns[first!]!.cells[0] ?? ''}"`,
-      })),
+      fileQuestion('choose-column.several-times'),
+      surest.map(({ columns: [first] }) => {
+        const { name, cells } = columns[first!]!;
+        const column = first! + 1;
+        return fileChoice(String(column), 'choose-column.time', {
+          name: name || null,
+          column,
+          firstCell: cells[0] ?? '',
+        });
+      }),
     );
   }
   throw noStamps(columns);
@@ -298,11 +303,9 @@ function clockIn(text: string): ClockSaid | null {
 function noStamps(columns: readonly Column[]): RequestError {
   const clock = columns.find(({ kind }) => kind === 'clock');
   if (clock) {
-    return new RequestError(
-      'no-readings',
-      `The column "${clock.name || clock.index + 1}" holds times of day without dates. Add the date to each row.`,
-      [{ parameter: 'timeColumn', detail: 'Times of day alone do not say which day.' }],
-    );
+    return new RequestError('no-readings', readingsRefusal('no-readings.times-of-day', { column: calledOf(clock) }), [
+      { parameter: 'timeColumn', detail: readingsRefusal('no-readings.times-of-day.field') },
+    ]);
   }
   const counter = columns.find(
     ({ kind, cells, name }) =>
@@ -310,20 +313,16 @@ function noStamps(columns: readonly Column[]): RequestError {
       (/uptime|millis|elapsed|seconds|\bms\b|^t$|time/i.test(name) || (name === '' && isRising(cells))),
   );
   if (counter) {
-    return new RequestError(
-      'no-readings',
-      `The column "${counter.name || counter.index + 1}" counts from when the logger was started, and the file does not say when that was. Write the date and time of each row, or send the readings as JSON with their stamps.`,
-      [{ parameter: 'timeColumn', detail: 'A counter says no date.' }],
-    );
+    return new RequestError('no-readings', readingsRefusal('no-readings.counter', { column: calledOf(counter) }), [
+      { parameter: 'timeColumn', detail: readingsRefusal('no-readings.counter.field') },
+    ]);
   }
-  const names = columns
-    .map(({ name, index }) => `"${name || index + 1}"`)
-    .slice(0, 20)
-    .join(', ');
-  return new RequestError('no-readings', 'No column holds dates and times such as 2027-08-03 14:30.', [
-    { parameter: 'timeColumn', detail: `The columns are ${names}.` },
+  return new RequestError('no-readings', readingsRefusal('no-readings.no-date-column'), [
+    { parameter: 'timeColumn', detail: readingsRefusal('no-readings.columns', { columns: columnNames(columns) }) },
   ]);
 }
+
+const calledOf = ({ name, index }: Column): string => name || String(index + 1);
 
 function isRising(cells: readonly string[]): boolean {
   const values = cells.map(readNumber).filter((value) => !Number.isNaN(value));

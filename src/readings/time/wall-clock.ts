@@ -1,4 +1,4 @@
-import type { Zone } from '../../basics/calendar.js';
+import { dateAt, fixedZone, type PlainDate, type Zone } from '../../basics/calendar.js';
 
 const DAY_MS = 86_400_000;
 const HOUR_MS = 3_600_000;
@@ -19,7 +19,7 @@ export interface WallClockResult {
    * Dates of clock changes, `YYYY-MM-DD`, through which the rows run on in unbroken steps of at most an hour: they stand
    * in the skipped hour, or pass the repeated one only once. It proves that this clock is not changed.
    */
-  readonly steadyThrough: readonly string[];
+  readonly steadyThrough: readonly PlainDate[];
 }
 
 /** A stretch of the wall clock: shown once, never, or twice. */
@@ -71,7 +71,7 @@ function* toLocal(wallMs: Float64Array, count: number, zone: Zone): Generator<vo
   /** The row that comes k-th in time, as far as the file is in order. */
   const row = (k: number): number => (isNewestFirst ? count - 1 - k : k);
   const missing: number[] = [];
-  const steady = new Set<string>();
+  const steady = new Set<PlainDate>();
   let repeatedHours = 0;
   let span: Span | undefined;
   let [before, beforeInstant, alike] = [NaN, NaN, 0];
@@ -260,7 +260,8 @@ function runOf(wallMs: Float64Array, count: number): { usualMs: number; isNewest
 }
 
 const yearOf = (wallMs: number): number => new Date(wallMs).getUTCFullYear();
-const dateOf = (wallMs: number): string => new Date(wallMs).toISOString().slice(0, 10);
+const dateOf = (wallMs: number): PlainDate => dateAt(wallMs, UTC);
+const UTC = fixedZone(0);
 
 /** Finds the stretch that a wall clock lies in; a year's stretches are made once. */
 function spansOf(zone: Zone): (wallMs: number) => Span {

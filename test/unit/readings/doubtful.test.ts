@@ -9,6 +9,8 @@ import { stuckTest } from '../../../src/readings/checks/doubt-stuck.js';
 import { verdictBook } from '../../../src/readings/checks/doubt-verdicts.js';
 import { failedZeroTest } from '../../../src/readings/checks/doubt-zero.js';
 import { judgeReadings, type ReadingsToJudge } from '../../../src/readings/checks/doubtful.js';
+import { plainReader } from '../../../src/words/reader.js';
+import { sayer } from '../../../src/words/say.js';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -67,8 +69,9 @@ function marks(valueC: readonly number[], asked?: Asked): string {
 
 function whys(valueC: readonly number[], asked?: Asked): string[] {
   const { code, verdicts } = finish(ask(valueC, asked));
-  return [...new Set(code)].filter((c) => c !== 0).map((c) => verdicts[c]!.why);
+  return [...new Set(code)].filter((c) => c !== 0).map((c) => say(verdicts[c]!.why!));
 }
+const say = sayer(plainReader);
 
 const round = (value: number, toC = 0.1): number => Math.round(value / toC) * toC;
 const times = (n: number, value: (i: number) => number): number[] => Array.from({ length: n }, (_, i) => value(i));

@@ -91,6 +91,6 @@ describe('rowReader', () => {
     const reader = rowReader(',');
     expect(() => {
       for (let i = 0; i < 200; i++) reader.read('1'.repeat(10_000), false, () => {});
-    }).toThrow(/Line 1 is longer/);
+    }).toThrow('not-csv.long-line {"line":1}');
   });
 });

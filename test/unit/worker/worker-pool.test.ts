@@ -79,7 +79,7 @@ describe('a pool of workers', () => {
     expect(refusal).toBeInstanceOf(RequestError);
     expect(refusal).toMatchObject({
       code: 'no-past-years',
-      message: 'Too few years.',
+      said: ['Too few years.'],
       faults: [{ path: ['from'], detail: 'must not be so late' }],
     });
     expect(pool.stats()).toMatchObject({ done: 2, working: 0, waitingPeople: 0, threads: 1 });

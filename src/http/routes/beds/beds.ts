@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { RequestError } from '../../../basics/errors.js';
 import { type BedWire, bedAnswerSchema, bedListSchema, bedPatchSchema, bedPutSchema } from '../../../contract/beds.js';
 import { orAsKept } from '../../../contract/kept.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Bed, BedFields, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
 import {
@@ -126,10 +127,7 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
         );
         if (outcome === 'absent') throw notKept('bed', id);
         if (outcome === 'has-sowings') {
-          throw new RequestError(
-            'has-sowings',
-            `"${id}" has sowings, so it stays, and nothing was deleted. Move or delete them first, or send ?with=sowings to delete them and their counts too.`,
-          );
+          throw new RequestError('has-sowings', keptRefusal('has-sowings', { bed: id }));
         }
         return reply.code(204).send();
       },

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { digestOfJson } from '../../../basics/digest.js';
 import { RequestError } from '../../../basics/errors.js';
 import { idSchema } from '../../../contract/common.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { bedSeason, knownSeason } from '../../../garden/bed/bed-season.js';
 import { bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
 import type { CalendarEvent } from '../../../garden/calendar/calendar-event.js';
@@ -103,8 +104,4 @@ const eventDigest = ({ kind, from, to, summary, description }: CalendarEvent): s
   digestOfJson([kind, from, to, summary, description], 27);
 
 /** The same words whatever is wrong. The address may hold a secret, so it is not told back. */
-const noCalendar = (): RequestError =>
-  new RequestError(
-    'not-found',
-    'There is no calendar at this address. A bed tells the whole of it, its token included, as its calendarUrl.',
-  );
+const noCalendar = (): RequestError => new RequestError('not-found', keptRefusal('not-found.calendar'));

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { RequestError } from '../../../basics/errors.js';
 import { precisionSchema } from '../../../contract/common.js';
 import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../../../contract/crop.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { crops } from '../../../germination/crops.js';
 import { cropDrawn } from '../../negotiation/drawn.js';
 import { tagOf } from '../../negotiation/etag.js';
@@ -83,7 +84,7 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
       const { id } = request.params as { id: string };
       const crop = crops.get(id);
       if (!crop) {
-        throw new RequestError('not-found', `There is no crop "${id}"; GET /v1/crops lists those there are.`);
+        throw new RequestError('not-found', keptRefusal('not-found.crop', { id }));
       }
       reply.header('cache-control', FOR_ALL);
       const inputs = { edition, id, precision, options, ...formOf(request) };

@@ -1,7 +1,9 @@
 import { addDays, dateAt, fixedZone, type PlainDate } from '../../../basics/calendar.js';
 import { notUnderstood, RequestError } from '../../../basics/errors.js';
+import { fieldFact, wasValue } from '../../../basics/field-facts.js';
 import { orAsKept } from '../../../contract/kept.js';
 import { lotAnswerSchema, lotListSchema, lotPutSchema } from '../../../contract/lots.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { lotNow } from '../../../garden/lots/lot-now.js';
 import type { LotFields, SeedLot } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
@@ -102,10 +104,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
         );
         if (outcome === 'absent') throw notKept('lot', id);
         if (outcome === 'has-sowings') {
-          throw new RequestError(
-            'has-sowings',
-            `The lot "${id}" was sown, and its sowings speak of it. Delete those first, or let them name another lot.`,
-          );
+          throw new RequestError('has-sowings', keptRefusal('has-sowings.lot', { lot: id }));
         }
         return reply.code(204).send();
       },
@@ -126,10 +125,15 @@ export function refuseToCome(
   const nextYear = Number(tomorrow.slice(0, 4)) + 1;
   const faults = [
     ...(testedOn !== null && testedOn > tomorrow
-      ? [{ path: [...path, 'testedOn'], detail: `must not be a day to come; it was ${testedOn}` }]
+      ? [{ path: [...path, 'testedOn'], detail: fieldFact('field.to-come', wasValue(testedOn)) }]
       : []),
     ...(packedYear !== null && packedYear > nextYear
-      ? [{ path: [...path, 'packedYear'], detail: `must be at most ${nextYear}; it was ${packedYear}` }]
+      ? [
+          {
+            path: [...path, 'packedYear'],
+            detail: fieldFact('field.at-most', { limit: nextYear, of: 'number', ...wasValue(packedYear) }),
+          },
+        ]
       : []),
   ];
   if (faults.length > 0) throw notUnderstood(faults);

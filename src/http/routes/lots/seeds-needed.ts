@@ -1,5 +1,6 @@
 import { RequestError } from '../../../basics/errors.js';
 import { seedsNeededAnswerSchema, seedsNeededSchema } from '../../../contract/lots.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { MOST_SEEDS } from '../../../garden/lots/fewest-seeds.js';
 import { seedsNeeded } from '../../../garden/lots/seeds-needed.js';
 import type { CropChoice, LotFields } from '../../../garden/store/season-store.js';
@@ -72,22 +73,19 @@ function toldLot(told: Omit<LotFields, 'crop'> | undefined, crop: CropChoice, no
 async function keptLot(store: Store, owner: string, id: string, crop: CropChoice): Promise<LotFields> {
   const lot = await store.lot(owner, id);
   if (!lot) {
-    throw new RequestError(
-      'unknown-lot',
-      `No lot is kept under "${id}". PUT it to /v1/lots/${id} first, or send the lot itself.`,
-      [{ path: ['lot'], detail: 'There is no such lot.' }],
-    );
+    throw new RequestError('unknown-lot', keptRefusal('unknown-lot.question', { id }), [
+      { path: ['lot'], detail: keptRefusal('unknown-lot.field') },
+    ]);
   }
   if (typeof lot.crop === 'string' && typeof crop === 'string' && lot.crop !== crop) {
-    throw new RequestError('not-understood', `The lot "${id}" is of ${lot.crop}, not of ${crop}.`, [
-      { path: ['lot'], detail: `Is of another crop: ${lot.crop}.` },
-    ]);
+    throw new RequestError(
+      'not-understood',
+      keptRefusal('not-understood.lot-of-other-crop', { lot: id, lotCrop: lot.crop, crop }),
+      [{ path: ['lot'], detail: keptRefusal('not-understood.lot-of-other-crop.field', { lotCrop: lot.crop }) }],
+    );
   }
   return lot;
 }
 
 const tooManySeeds = (plants: number, sureness: number): RequestError =>
-  new RequestError(
-    'too-many-seeds',
-    `Not even ${MOST_SEEDS.toLocaleString('en')} seeds give ${plants === 1 ? 'a plant' : `${plants} plants`} with a sureness of ${sureness}: so few of this lot would come up in this bed. Ask for fewer plants or less sureness, or get better seed.`,
-  );
+  new RequestError('too-many-seeds', keptRefusal('too-many-seeds', { maxSeeds: MOST_SEEDS, plants, sureness }));

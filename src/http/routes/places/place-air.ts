@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { addDays, type PlainDate, zoneNamed } from '../../../basics/calendar.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import { basisCode } from '../../../basics/series.js';
 import { dateSchema } from '../../../contract/common.js';
 import {
@@ -84,9 +85,9 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       const { readings, dayBasis } = upload.series;
       if ((readings?.basis ?? dayBasis).some((basis) => !HAS_BEEN.includes(basis))) {
         const field = readings ? 'readings' : 'daily';
-        throw seriesFault(request, field, `must not hold what was not measured, by its basis; ${TO_COMING_DAYS}`);
+        throw seriesFault(request, field, fieldFact('field.air-not-measured'));
       }
-      if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', `is forecast; ${TO_COMING_DAYS}`);
+      if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', fieldFact('field.air-forecast'));
       const owner = ownerOf(request);
       const changes = await changeAsAllowed(
         request,
@@ -157,8 +158,6 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
 ];
 
 const HAS_BEEN = (['measured', 'corrected', 'modelled', 'filled'] as const).map(basisCode);
-const TO_COMING_DAYS = 'what is to come goes to PUT /v1/places/{id}/coming-days';
-
 const withIncomplete = ({ series, understood }: Upload, count: number): Upload => ({
   understood,
   series: { ...series, warnings: [...series.warnings, ...incompleteNotes(count)] },

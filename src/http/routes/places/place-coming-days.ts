@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { zoneNamed } from '../../../basics/calendar.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import { keptPrecisionSchema } from '../../../contract/kept.js';
 import { comingDaysAnswerSchema, comingDaysKeptSchema } from '../../../contract/places.js';
 import { seriesSchema } from '../../../contract/series.js';
@@ -48,7 +49,7 @@ export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] 
       const owner = ownerOf(request);
       const body = read(seriesSchema, request.body);
       if (body.origin === 'measured') {
-        throw seriesFault(request, 'origin', 'must be forecast; what was measured goes to POST /v1/places/{id}/air');
+        throw seriesFault(request, 'origin', fieldFact('field.not-forecast'));
       }
       const { days, incomplete } = wholeDays(
         request,

@@ -9,6 +9,7 @@ import {
   placePatchSchema,
   placePutSchema,
 } from '../../../contract/places.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Place, PlaceFields, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
 import {
@@ -136,10 +137,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         );
         if (outcome === 'absent') throw notKept('place', id);
         if (outcome === 'has-beds') {
-          throw new RequestError(
-            'has-beds',
-            `"${id}" has beds, so it stays, and nothing was deleted. Move or delete them first, or send ?with=beds to delete them and their readings too.`,
-          );
+          throw new RequestError('has-beds', keptRefusal('has-beds', { place: id }));
         }
         return reply.code(204).send();
       },
@@ -163,4 +161,4 @@ const placeOnWire = ({ revision: _, fieldsRevision, id, ...fields }: Place): Pla
 
 /** What belongs to a place and is not kept yet. */
 export const nothingYet = (id: string, what: string): RequestError =>
-  new RequestError('not-found', `No ${what} are kept for "${id}"; PUT /v1/places/{id}/${what} keeps some.`);
+  new RequestError('not-found', keptRefusal('not-found.of-place', { what, place: id }));

@@ -1,5 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../../basics/errors.js';
+import { fieldFact } from '../../../basics/field-facts.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { AirDay } from '../../../garden/store/store.js';
 import type { ReadSeries } from '../../../readings/read-series.js';
 import { seriesFault } from '../../question/upload.js';
@@ -10,14 +12,11 @@ export function wholeDays(
   { medium, days }: ReadSeries,
 ): { days: AirDay[]; incomplete: number } {
   if (medium !== 'air') {
-    throw seriesFault(request, 'medium', 'must be air; readings of soil go to POST /v1/beds/{id}/readings');
+    throw seriesFault(request, 'medium', fieldFact('field.not-air'));
   }
   const whole = days.filter(({ complete }) => complete);
   if (whole.length === 0) {
-    throw new RequestError(
-      'too-few-readings',
-      'No day of the series is complete, and air is kept by whole days. Send at least 18 of its 24 hours.',
-    );
+    throw new RequestError('too-few-readings', keptRefusal('too-few-readings.air'));
   }
   const air = whole.map(({ date, min, mean, max }) => ({ date, min, mean, max }));
   return { days: air, incomplete: days.length - whole.length };

@@ -2,8 +2,10 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays, dateAt, findStamp, instantText, startOfDay, type Zone, zoneNamed } from '../../../basics/calendar.js';
 import { notUnderstood, RequestError } from '../../../basics/errors.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import { bases } from '../../../basics/series.js';
 import { readingsKeptSchema, thermometersAnswerSchema } from '../../../contract/beds.js';
+import { mustBe } from '../../../contract/field-issue.js';
 import {
   changesAnswerSchema,
   dateRangeParameters,
@@ -12,6 +14,7 @@ import {
   keptPrecisionSchema,
   refuseBackward,
 } from '../../../contract/kept.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { seriesSchema } from '../../../contract/series.js';
 import type { Bed, DateRange, InstantRange, Probe, Store } from '../../../garden/store/store.js';
 import type { Readings } from '../../../readings/readings.js';
@@ -41,7 +44,7 @@ const USUAL_READINGS = 10_000;
 const mediumSchema = z.enum(['soil', 'air']);
 const AT_SEED = 'seed';
 const depthSchema = z.union([z.literal(AT_SEED), z.number().min(0).max(100)]);
-const STAMP_FAULT = 'must be an instant such as 2027-08-03T14:30:00-02:00; a + in it is written %2B';
+const STAMP_FAULT = mustBe('field.instant');
 
 const probeShape = {
   medium: mediumSchema.optional(),
@@ -107,9 +110,9 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       const zone = await zoneOf(bed, request, store);
       const upload = await uploadOf(request, zone);
       const { readings, medium, probeDepthCm, origin } = upload.series;
-      if (!readings) throw seriesFault(request, 'daily', NEEDS_INSTANTS);
+      if (!readings) throw seriesFault(request, 'daily', fieldFact('field.came-by-the-day'));
       if (origin === 'forecast') {
-        throw seriesFault(request, 'origin', 'is forecast; only what was measured is kept of a bed');
+        throw seriesFault(request, 'origin', fieldFact('field.bed-forecast'));
       }
       const owner = ownerOf(request);
       const probe = { medium, probeDepthCm };
@@ -190,7 +193,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
       };
       if (as === 'kept') {
         const [series] = (await answer()).series;
-        if (!series) throw new RequestError('not-found', `No readings are kept there of "${bed.id}".`);
+        if (!series) throw new RequestError('not-found', keptRefusal('not-found.readings', { bed: bed.id }));
         return sendAsKept(request, reply, bed.revision, series);
       }
       return sendWithETag(request, reply, readingsInputs(bed, asked), async () => signed(await answer(), clock()));
@@ -224,9 +227,6 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
   },
 ];
 
-const NEEDS_INSTANTS =
-  'came by the day, and a bed keeps readings with their instants. Send those; days of air go to POST /v1/places/{id}/air, days of soil with each question.';
-
 interface WantedProbe {
   readonly medium?: Probe['medium'] | undefined;
   readonly probeDepthCm?: number | typeof AT_SEED | undefined;
@@ -240,9 +240,7 @@ const isWanted = (probe: Probe, { medium, probeDepthCm }: WantedProbe): boolean 
 function refuseSeveral(probes: readonly Probe[]): void {
   if (probes.length < 2) return;
   const all = probes.map(({ medium, probeDepthCm }) => `medium=${medium}&probeDepthCm=${probeDepthCm ?? AT_SEED}`);
-  throw notUnderstood([
-    { parameter: 'as', detail: `kept is of one thermometer, and this bed has several: add ${all.join(' or ')}` },
-  ]);
+  throw notUnderstood([{ parameter: 'as', detail: fieldFact('field.one-thermometer', { ways: all.join(', ') }) }]);
 }
 
 /** The zone of a bed's place. */

@@ -3,9 +3,10 @@ import type { ReportWire } from '../../../contract/readings.js';
 import type { Day } from '../../../readings/daily/days.js';
 import type { SeriesReport } from '../../../readings/report.js';
 import type { Rounding } from '../../negotiation/rounding.js';
+import type { Unworded } from '../../negotiation/worded.js';
 
 /** What was understood of a series, as the contract words it. */
-export function reportOnWire(report: SeriesReport, { temperature, days: tenth }: Rounding): ReportWire {
+export function reportOnWire(report: SeriesReport, { temperature, days: tenth }: Rounding): Unworded<ReportWire> {
   const { days, dayBasis, origin, probeDepthCm, min, mean, max, columns, dropped, doubtful, gaps, ...rest } = report;
   const orNull = (value: number | null): number | null => (value === null ? null : temperature(value));
   const depth = probeDepthCm === null ? {} : { probeDepthCm };

@@ -1,4 +1,5 @@
 import { type ErrorCode, errorCodes, RequestError } from '../../../basics/errors.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Store } from '../../../garden/store/store.js';
 import type { Metrics } from '../../metrics/metrics.js';
 import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
@@ -55,7 +56,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     handler(request, reply) {
       const { code } = request.params as { code: string };
       const known = errorCodes.find((one) => one === code);
-      if (!known) throw new RequestError('not-found', `There is no problem of the name "${code.slice(0, 60)}".`);
+      if (!known) throw new RequestError('not-found', keptRefusal('not-found.problem', { name: code.slice(0, 60) }));
       return pageOf(known)(request, reply);
     },
   },

@@ -1,7 +1,9 @@
 import type { FastifyRequest } from 'fastify';
 import { addDays, dateAt, findDate, type PlainDate, zoneNamed } from '../../../basics/calendar.js';
 import { type Fault, notUnderstood, RequestError } from '../../../basics/errors.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import { orAsKept } from '../../../contract/kept.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { countAnswerSchema, countPutSchema } from '../../../contract/sowings.js';
 import type { Count, KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
@@ -123,38 +125,38 @@ const currentOf = (count: KeptCount | undefined): Current =>
 
 function noCount(request: FastifyRequest): RequestError {
   const { id } = request.params as { id: string };
-  return new RequestError(
-    'not-found',
-    `Nothing was counted of "${id}" on that date; GET /v1/sowings/${id} lists the counts.`,
-  );
+  return new RequestError('not-found', keptRefusal('not-found.count', { id }));
 }
 
 function refuseDate(): never {
-  throw notUnderstood([{ parameter: 'date', detail: 'in the path must be a date such as 2027-08-03' }]);
+  throw notUnderstood([{ parameter: 'date', detail: fieldFact('field.path-date') }]);
 }
 
 /** Refuses a count that cannot be. @throws {RequestError} `not-understood`. */
 function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Count, today: PlainDate): void {
   const faults: Fault[] = [];
   if (date < sowing.date)
-    faults.push({ parameter: 'date', detail: `must not be before the sowing, on ${sowing.date}` });
+    faults.push({ parameter: 'date', detail: fieldFact('field.before-sowing', { sowingDate: sowing.date }) });
   const last = addDays(sowing.date, LONGEST_COUNT_DAYS);
   if (date > last) {
-    faults.push({ parameter: 'date', detail: `must be within ${LONGEST_COUNT_DAYS} days of the sowing, by ${last}` });
+    faults.push({
+      parameter: 'date',
+      detail: fieldFact('field.long-after-sowing', { maxDays: LONGEST_COUNT_DAYS, by: last }),
+    });
   }
-  if (date > today) faults.push({ parameter: 'date', detail: `must not be a day to come; today is ${today}` });
+  if (date > today) faults.push({ parameter: 'date', detail: fieldFact('field.day-to-come', { todaysDate: today }) });
   const of = ofSeeds ?? sowing.seeds;
   const all = seedlings + (typeof thinned === 'number' ? thinned : 0);
   if (of === null && all > 0) {
     faults.push({
       path: ['ofSeeds'],
-      detail: 'is needed, as the sowing does not say how many seeds were sown: of how many are these?',
+      detail: fieldFact('field.of-seeds-needed'),
     });
   }
   if (of !== null && all > of) {
     faults.push({
       path: ['seedlings'],
-      detail: `must not be more than the ${of} seeds that were sown there, those pulled out among them; it was ${all}. Count fewer, or say ofSeeds`,
+      detail: fieldFact('field.many-seedlings', { seeds: of, counted: all }),
     });
   }
   if (faults.length > 0) throw notUnderstood(faults);

@@ -2,6 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays } from '../../../basics/calendar.js';
 import { type Fault, notUnderstood } from '../../../basics/errors.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import { precisionSchema } from '../../../contract/common.js';
 import { orAsKept } from '../../../contract/kept.js';
 import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../../../contract/sowings.js';
@@ -94,9 +95,7 @@ export const sowingRoutes = (service: Service): Route[] => {
     const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
     if (lot && !isSameCrop(lot.crop, fields.crop)) {
       const crop = typeof lot.crop === 'string' ? lot.crop : 'a crop of your own rows';
-      throw notUnderstood([
-        { path: ['lot'], detail: `names "${lot.id}", which is seed of ${crop}; name a lot of the crop that is sown` },
-      ]);
+      throw notUnderstood([{ path: ['lot'], detail: fieldFact('field.other-crops-lot', { lot: lot.id, crop }) }]);
     }
     return fields;
   };
@@ -193,17 +192,16 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
   const [first, last] = [counts[0], counts.at(-1)];
   if (!first || !last) return;
   const faults: Fault[] = [];
-  const orDelete = 'or DELETE the counts that are not of it';
   if (date > first.date) {
     faults.push({
       path: ['date'],
-      detail: `must not be after the first count, on ${first.date}; say an earlier one, ${orDelete}`,
+      detail: fieldFact('field.after-first-count', { countedOn: first.date }),
     });
   }
   if (last.date > addDays(date, LONGEST_COUNT_DAYS)) {
     faults.push({
       path: ['date'],
-      detail: `must be within ${LONGEST_COUNT_DAYS} days of the last count, on ${last.date}; say a later one, ${orDelete}`,
+      detail: fieldFact('field.long-before-count', { maxDays: LONGEST_COUNT_DAYS, countedOn: last.date }),
     });
   }
   const whole = counts.filter(({ ofSeeds }) => ofSeeds === null);
@@ -214,7 +212,7 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
   if (most > (seeds ?? 0)) {
     faults.push({
       path: ['seeds'],
-      detail: `must not be fewer than the ${most} seedlings that were counted; say more, ${orDelete}`,
+      detail: fieldFact('field.fewer-than-counted', { seedlings: most }),
     });
   }
   if (faults.length > 0) throw notUnderstood(faults);

@@ -1,6 +1,9 @@
 import { isIP } from 'node:net';
 import { notUnderstood, RequestError } from '../../../basics/errors.js';
+import type { Fact } from '../../../basics/fact.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import { orAsKept } from '../../../contract/kept.js';
+import { keptRefusal } from '../../../contract/refusal-facts.js';
 import {
   type SubscriptionWire,
   subscriptionAnswerSchema,
@@ -11,6 +14,7 @@ import { isPublicAddress } from '../../../egress/public-address.js';
 import type { Subscription, SubscriptionFields } from '../../../garden/store/alert-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { webhookUrlFault } from '../../../garden/store/webhook-url.js';
+import { cropRefusal } from '../../../germination/crop-choice.js';
 import { crops as handbook } from '../../../germination/crops.js';
 import { ownerOf } from '../../auth/owner.js';
 import {
@@ -125,26 +129,24 @@ function refuseUrl(url: string, allowPrivate: boolean): void {
   if (fault !== null) throw notUnderstood([{ path: ['url'], detail: fault }]);
 }
 
-function privateFault(url: string): string | null {
+function privateFault(url: string): Fact | null {
   const hostname = new URL(url).hostname.replace(/^\[|\]$/g, '').replace(/\.$/, '');
   const isPrivate = isIP(hostname) ? !isPublicAddress(hostname) : /(^|\.)localhost$/.test(hostname);
-  return isPrivate
-    ? `must be an address that others can reach; ${hostname} is this machine's own, or private. Whoever runs this service can allow it with ALLOW_PRIVATE_WEBHOOKS=1`
-    : null;
+  return isPrivate ? fieldFact('field.private-address', { host: hostname }) : null;
 }
 
 async function refuseUnknown(store: Store, owner: string, { beds, crops }: SubscriptionFields): Promise<void> {
   for (const [i, crop] of (crops ?? []).entries()) {
     if (handbook.has(crop)) continue;
-    throw new RequestError('unknown-crop', `There is no crop "${crop}" here; GET /v1/crops lists those there are.`, [
-      { path: ['crops', i], detail: 'There is no such crop.' },
+    throw new RequestError('unknown-crop', keptRefusal('unknown-crop.listed', { id: crop }), [
+      { path: ['crops', i], detail: cropRefusal('unknown-crop.field') },
     ]);
   }
   const kept = await Promise.all((beds ?? []).map(async (id) => ({ id, bed: await store.bed(owner, id) })));
   for (const [i, { id, bed }] of kept.entries()) {
     if (bed) continue;
-    throw new RequestError('unknown-bed', `No bed is kept under "${id}": PUT /v1/beds/${id} first.`, [
-      { path: ['beds', i], detail: 'There is no such bed.' },
+    throw new RequestError('unknown-bed', keptRefusal('unknown-bed', { id }), [
+      { path: ['beds', i], detail: keptRefusal('unknown-bed.field') },
     ]);
   }
 }
