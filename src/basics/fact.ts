@@ -1,6 +1,7 @@
 /**
  * What a parameter of a fact is: its type, its unit, and how a reader is told it. `count` is a whole number that a word can
- * agree with (`1 day`, `2 days`); a list of codes is one of them; a `?` after a kind: it may be missing, as null.
+ * agree with (`1 day`, `2 days`); `crops` are several, one a line; a list of codes is one of them; a `?` after a kind: it may
+ * be missing, as null.
  */
 export type Kind =
   | 'celsius'
@@ -11,6 +12,7 @@ export type Kind =
   | 'count'
   | 'date'
   | 'crop'
+  | 'crops'
   | 'text'
   | `${'celsius' | 'kelvin' | 'cm' | 'mm' | 'number' | 'count' | 'date' | 'crop' | 'text'}?`
   | readonly string[];
@@ -19,7 +21,7 @@ type ValueOf<K extends Kind> = K extends readonly string[]
   ? K[number]
   : K extends `${infer Sure extends Exclude<Kind, readonly string[]>}?`
     ? ValueOf<Sure> | null
-    : K extends 'date' | 'crop' | 'text'
+    : K extends 'date' | 'crop' | 'crops' | 'text'
       ? string
       : number;
 
@@ -30,7 +32,12 @@ export type FactKinds = Readonly<Record<string, Readonly<Record<string, Kind>>>>
 export interface Fact {
   readonly code: string;
   readonly params: Params;
+  /** Another fact that is said right after it, in the same text. */
+  readonly also?: Fact;
 }
+
+/** Makes a sentence, or several, of a fact. */
+export type Say = (fact: Fact) => string;
 
 export type Params = Readonly<Record<string, string | number | null>>;
 
@@ -41,3 +48,12 @@ export type FactOf<F extends FactKinds> = {
     readonly params: { readonly [P in keyof F[Code]]: ValueOf<F[Code][P]> };
   };
 }[keyof F & string];
+
+/** A fact and what is said right after it; `next` may be words that nobody has made a fact of yet. */
+export const followedBy = (fact: Fact, next: Fact | string | undefined): Fact =>
+  next === undefined ? fact : { ...fact, also: asFact(next) };
+
+/** Words that came as words. */
+export const saidFacts = { 'as-said': { words: 'text' } } as const satisfies FactKinds;
+export const asFact = (one: Fact | string): Fact =>
+  typeof one === 'string' ? { code: 'as-said', params: { words: one } } : one;

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { daysBetween } from '../basics/calendar.js';
-import { gapWhys } from '../garden/plan/plan-words.js';
+import { gapWhys } from '../garden/plan/plan-notes.js';
 import { sowingMethods } from '../garden/store/season-store.js';
-import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema, saidShape } from './common.js';
 import { cropChoiceSchema, ownCropSchema } from './crop.js';
 import { revisionOutSchema } from './kept.js';
 
@@ -73,7 +73,9 @@ export const planAnswerSchema = z.strictObject({
     }),
   ),
   gaps: z
-    .array(z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string() }))
+    .array(
+      z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string(), ...saidShape }),
+    )
     .describe('Weeks of the harvest that nothing reaches in most years.'),
   cautions: z.array(z.strictObject({ code: z.string(), text: z.string(), source: z.string() })),
   ...answerShape,

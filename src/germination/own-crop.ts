@@ -19,6 +19,13 @@ export interface OwnCrop {
   readonly bedTimeFactor?: Span | undefined;
 }
 
+const OWN_CROP_ID = 'own-rows';
+const OWN_CROP_NAME = 'Own rows';
+
+/** How facts name a crop: by its id, or, where it is the caller's own and has a name, by that. */
+export const cropInFacts = ({ id, name }: Pick<Crop, 'id' | 'name'>): string =>
+  id === OWN_CROP_ID && name !== OWN_CROP_NAME ? name : id;
+
 /** What beds give of a laboratory's stand where the crop's own share is not published: our assumption. */
 const ANY_CROP_FIELD: Span = { from: 0.4, to: 0.9 };
 const ANY_CROP_BED_TIME: Span = { from: 1, to: 1.2 };
@@ -59,8 +66,8 @@ export function ownCrop(own: OwnCrop): Crop {
     .sort((a, b) => a.temperatureC - b.temperatureC);
   const warmestTimedC = Math.max(...rows.filter((row) => row.days !== null).map((row) => row.temperatureC));
   return {
-    id: 'own-rows',
-    name: own.name ?? 'Own rows',
+    id: OWN_CROP_ID,
+    name: own.name ?? OWN_CROP_NAME,
     latinName: null,
     rows,
     soil: own.soil ?? null,

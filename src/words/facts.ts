@@ -1,8 +1,31 @@
-import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast/forecast-facts.js';
-import type { FactKinds, Kind } from '../basics/fact.js';
+import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
+import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
+import { newsFacts } from '../garden/alerts/news-facts.js';
+import { bedFacts } from '../garden/bed/bed-facts.js';
+import { eventFacts } from '../garden/calendar/event-facts.js';
+import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
+import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
+import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
 
 /** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
-const declared = [forecastAssumptionFacts, forecastWarningFacts] as const satisfies readonly FactKinds[];
+const declared = [
+  forecastAssumptionFacts,
+  forecastWarningFacts,
+  learnedFacts,
+  saidFacts,
+  bedFacts,
+  lotFacts,
+  seedsFacts,
+  verdictFacts,
+  taskFacts,
+  sowingWarningFacts,
+  gapFacts,
+  adviceFacts,
+  planAssumptionFacts,
+  planWarningFacts,
+  eventFacts,
+  newsFacts,
+] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
 export type FactCode = KeysOf<(typeof declared)[number]>;

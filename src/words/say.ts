@@ -1,5 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
-import type { Fact, Kind } from '../basics/fact.js';
+import type { Kind, Say } from '../basics/fact.js';
 import { de } from './de.js';
 import { en } from './en.js';
 import { type Catalogue, type FactCode, factKinds } from './facts.js';
@@ -8,23 +8,26 @@ import { valueFor } from './value.js';
 
 export const catalogues: Readonly<Record<Language, Catalogue>> = { en, de };
 
-/** Makes a sentence, or several, of a fact. */
-export type Say = (fact: Fact) => string;
-
 /** Facts in a reader's language, units and dates. */
 export const sayer =
   (reader: Reader): Say =>
-  ({ code, params }) => {
+  ({ code, params, also }) => {
     const kinds = factKinds[code as FactCode] as Readonly<Record<string, Kind>> | undefined;
     if (!kinds) throw new Error(`no fact is called ${code}`);
     const values = Object.fromEntries(
       Object.entries(kinds).map(([name, kind]) => [name, wordFor(kind, params[name] ?? null, reader)]),
     );
-    return capital(formatOf(reader.language, code as FactCode).format(values) as string, reader);
+    const text = capital(formatOf(reader.language, code as FactCode).format(values) as string, reader);
+    return also ? `${text} ${sayer(reader)(also)}` : text;
   };
 
 const wordFor = (kind: Kind, value: string | number | null, reader: Reader): string | number =>
-  kind === 'crop' && value !== null ? cropName(String(value), reader.language) : valueFor(kind, value, reader);
+  (kind === 'crop' || kind === 'crops') && value !== null
+    ? String(value)
+        .split('\n')
+        .map((crop) => cropName(crop, reader.language))
+        .join(', ')
+    : valueFor(kind, value, reader);
 
 /** What a crop is called within a sentence; a crop of the caller's own is called as they call it. */
 export const cropName = (crop: string, language: Language): string =>

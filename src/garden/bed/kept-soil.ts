@@ -19,6 +19,7 @@ import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
 import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-cache.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
+import type { ReadingsToCome } from './bed-facts.js';
 import { sourceNote } from './source-note.js';
 
 /** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
@@ -44,7 +45,7 @@ export interface Kept extends KeptRows {
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
   /** A note on readings of days to come, which are left out; null: there are none. */
-  readonly toCome: Note | null;
+  readonly toCome: ReadingsToCome | null;
 }
 
 /** Readings are looked at one by one so far back; before that their days say enough [d]. */
@@ -123,7 +124,7 @@ export function seriesToGoBy(
   if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
   throw new RequestError(
     'no-readings',
-    `No temperatures up to today are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".${toCome && 'text' in toCome ? ` ${toCome.text}` : ''}`,
+    `No temperatures up to today are kept of ${bed ? `the bed "${bed.id}" or its place` : 'the place'} "${place.id}". POST some to /v1/places/${place.id}/air${bed ? ` or /v1/beds/${bed.id}/readings` : ''}, or send "temperatures".${toCome ? ` Readings of days to come, up to ${toCome.params.lastDate}, are kept of this bed and left out.` : ''}`,
   );
 }
 
@@ -194,9 +195,9 @@ function airSeries(air: readonly AirDay[], origin: ReadSeries['origin'], zone: Z
   return days.length === 0 ? [] : [daily(days, { medium: 'air', probeDepthCm: null, origin }, zone)];
 }
 
-const readingsToCome = (bed: string, to: PlainDate, today: PlainDate): Note => ({
+const readingsToCome = (bed: string, lastDate: PlainDate, todayDate: PlainDate): ReadingsToCome => ({
   code: 'readings-to-come',
-  text: `Readings of days to come, up to ${to}, are kept of this bed and left out; today is ${today}. If a logger's clock or a year is wrong, DELETE /v1/beds/${bed}/readings?from=${addDays(today, 1)} and send them again.`,
+  params: { bed, lastDate, todayDate, deleteFrom: addDays(todayDate, 1) },
 });
 
 /** Lays notes over the first series; the same object as before for the same notes. */
