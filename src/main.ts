@@ -18,6 +18,8 @@ import { keepRefreshing } from './sources/keep-refreshing.js';
 import { sqlitePath } from './storage/database-url.js';
 import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
+import { plainReader } from './words/reader.js';
+import { sayer } from './words/say.js';
 import { askerOf } from './worker/asker-of.js';
 import { pastSoilCache } from './worker/past-soil-cache.js';
 import { workerPool } from './worker/worker-pool.js';
@@ -120,6 +122,7 @@ async function start(config: Config): Promise<void> {
   const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
   const looks = keepLooking({
     ...going,
+    say: sayer(plainReader),
     look: (owner, subscription, beds, signal) => {
       const ask = askerOf(work, { owner, caller: owner, signal, isBackground: true });
       return knownNow(store, owner, subscription, beds, clock(), ask);

@@ -5,6 +5,7 @@ import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
 import type { BedMake } from '../seedbed/bed.js';
 import type { Beyond } from './ahead/hours-ahead.js';
+import type { LearnedFact } from './forecast/forecast-facts.js';
 import type { Site } from './soil/known-hours.js';
 
 /** Where in the garden the seed lies. */
@@ -51,8 +52,7 @@ export interface Learned {
   readonly timeFactor: Middle | null;
   /** The share of a laboratory's stand; null: the counts say nothing of it. */
   readonly standFactor: Middle | null;
-  /** All of it in a sentence. */
-  readonly text: string;
+  readonly text: LearnedFact;
 }
 
 /** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */

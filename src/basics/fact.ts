@@ -1,7 +1,7 @@
 /**
  * What a parameter of a fact is: its type, its unit, and how a reader is told it. `count` is a whole number that a word can
- * agree with (`1 day`, `2 days`); `anyOf` a list of which one is to be chosen, parted by commas; a list of codes is one of
- * them; a `?` after a kind: it may be missing, as null.
+ * agree with (`1 day`, `2 days`); `anyOf` a list of which one is to be chosen, parted by commas; `crops` are several, one a line;
+ * a list of codes is one of them; a `?` after a kind: it may be missing, as null.
  */
 export type Kind =
   | 'celsius'
@@ -12,6 +12,7 @@ export type Kind =
   | 'count'
   | 'date'
   | 'crop'
+  | 'crops'
   | 'text'
   | 'anyOf'
   | `${'celsius' | 'kelvin' | 'cm' | 'mm' | 'number' | 'count' | 'date' | 'crop' | 'text' | 'anyOf'}?`
@@ -21,7 +22,7 @@ type ValueOf<K extends Kind> = K extends readonly string[]
   ? K[number]
   : K extends `${infer Sure extends Exclude<Kind, readonly string[]>}?`
     ? ValueOf<Sure> | null
-    : K extends 'date' | 'crop' | 'text' | 'anyOf'
+    : K extends 'date' | 'crop' | 'crops' | 'text' | 'anyOf'
       ? string
       : number;
 
@@ -32,12 +33,14 @@ export type FactKinds = Readonly<Record<string, Readonly<Record<string, Kind>>>>
 export interface Fact {
   readonly code: string;
   readonly params: Params;
+  /** Another fact that is said right after it, in the same text. */
+  readonly also?: Fact;
 }
 
-export type Params = Readonly<Record<string, string | number | null>>;
-
-/** Makes a sentence, or several, of a fact: in the reader's language, units and dates. */
+/** Makes a sentence, or several, of a fact. */
 export type Say = (fact: Fact) => string;
+
+export type Params = Readonly<Record<string, string | number | null>>;
 
 /** One of the facts that some kinds declare, such as `FactOf<typeof forecastFacts>`. */
 export type FactOf<F extends FactKinds> = {
@@ -75,3 +78,11 @@ export const choicesOf =
     code: Code,
     params: ParamsOf<F, `${Code}.reads`> & ParamsOf<F, `${Code}.consequence`>,
   ): { readonly value: string; readonly code: string; readonly params: Params } => ({ value, code, params });
+/** A fact and what is said right after it; `next` may be words that nobody has made a fact of yet. */
+export const followedBy = (fact: Fact, next: Fact | string | undefined): Fact =>
+  next === undefined ? fact : { ...fact, also: asFact(next) };
+
+/** Words that came as words. */
+export const saidFacts = { 'as-said': { words: 'text' } } as const satisfies FactKinds;
+export const asFact = (one: Fact | string): Fact =>
+  typeof one === 'string' ? { code: 'as-said', params: { words: one } } : one;

@@ -40,10 +40,19 @@ export const paramsSchema = z
   .describe(
     'What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.',
   );
+/** What stands beside a text, so that callers can word it themselves. */
+export const saidShape = {
+  code: z.string().optional().describe('Of the message, where the text stands beside no other code.'),
+  params: paramsSchema.optional(),
+  also: z
+    .strictObject({ code: z.string(), text: z.string(), params: paramsSchema })
+    .optional()
+    .describe('What the text says after it, by itself.'),
+};
 export const noteSchema = z.strictObject({
+  ...saidShape,
   code: z.string(),
   text: z.string(),
-  params: paramsSchema.optional(),
   source: z.string().optional().describe('Who says so, of what is known of a crop.'),
 });
 

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { daysBetween } from '../basics/calendar.js';
 import { wasValue } from '../basics/field-facts.js';
-import { gapWhys } from '../garden/plan/plan-words.js';
+import { gapWhys } from '../garden/plan/plan-notes.js';
 import { sowingMethods } from '../garden/store/season-store.js';
-import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema, saidShape } from './common.js';
 import { cautionSchema, cropChoiceSchema, ownCropSchema } from './crop.js';
 import { addIssue, fieldFact } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
@@ -76,7 +76,9 @@ export const planAnswerSchema = z.strictObject({
     }),
   ),
   gaps: z
-    .array(z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string() }))
+    .array(
+      z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string(), ...saidShape }),
+    )
     .describe('Weeks of the harvest that nothing reaches in most years.'),
   cautions: z.array(cautionSchema),
   ...answerShape,

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { verdicts } from '../garden/sowing/judgement.js';
 import { tasks } from '../garden/sowing/what-to-do.js';
 import { sowingMethods } from '../garden/store/season-store.js';
-import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, timeSchema } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, saidShape, timeSchema } from './common.js';
 import { cropChoiceSchema } from './crop.js';
 import { forecastAnswerSchema } from './forecast.js';
 import { revisionOutSchema } from './kept.js';
@@ -94,7 +94,7 @@ export const sowingAnswerSchema = z.strictObject({
     .nullable()
     .describe('From the bed’s latest readings, and what its counts have taught; null: see warnings.'),
   learned: z
-    .strictObject({ timeFactor: middleSchema, standFactor: middleSchema, text: z.string() })
+    .strictObject({ timeFactor: middleSchema, standFactor: middleSchema, text: z.string(), ...saidShape })
     .nullable()
     .describe('What counts in this bed have taught of this crop; null: there is none yet.'),
   expected: z.enum(['not-yet', 'due', 'past']).nullable().describe('By the forecast.'),
@@ -110,6 +110,7 @@ export const sowingAnswerSchema = z.strictObject({
         .nullable()
         .describe('null: nobody has counted, and nothing is guessed.'),
       text: z.string(),
+      ...saidShape,
     })
     .nullable(),
   indoors: z
@@ -126,7 +127,9 @@ export const sowingAnswerSchema = z.strictObject({
       'The last date of the season on which a new sowing is still good: it comes up well, and is ready before frost or short days end the season. null where that is over, and without past years.',
     ),
   toDo: z
-    .array(z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string() }))
+    .array(
+      z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string(), ...saidShape }),
+    )
     .describe('In the next two weeks, the most pressing first.'),
   ...answerShape,
 });

@@ -1,3 +1,4 @@
+import type { Say } from '../basics/fact.js';
 import { byOwner } from '../egress/by-owner.js';
 import { alertsOf } from '../garden/alerts/alerts.js';
 import type { KnownNow } from '../garden/sowing/known-now.js';
@@ -18,6 +19,8 @@ export interface LookSettings {
   ) => Promise<KnownNow>;
   /** Of this program: another may know more of the same garden. */
   readonly version: string;
+  /** Words the messages. */
+  readonly say: Say;
   readonly clock: () => Date;
   readonly log: Log;
   /** Aborted when the service stops. */
@@ -52,7 +55,7 @@ export async function lookAtDue(settings: LookSettings): Promise<number> {
 
 /** Tells one subscription what is new, unless nothing that could change a message has changed since all was told. */
 async function lookFor({ owner, subscription: id }: SubscriptionRef, settings: LookSettings): Promise<number> {
-  const { store, look, version, clock, signal } = settings;
+  const { store, look, version, say, clock, signal } = settings;
   const nowMs = clock().getTime();
   const taken = await store.takeLook(owner, id, nowMs, nowMs + LOOK_EVERY_MS);
   if (!taken) return 0;
@@ -63,6 +66,6 @@ async function lookFor({ owner, subscription: id }: SubscriptionRef, settings: L
   const beds = taken.beds.map(({ id: bed }) => bed);
   const known = await look(owner, taken.subscription, beds, signal);
   const alerts = alertsOf(taken.subscription, taken.told, known);
-  const tellings = alerts.map((alert) => tellingOf(alert, nowMs));
+  const tellings = alerts.map((alert) => tellingOf(alert, nowMs, say));
   return (await store.tell(owner, id, tellings, JSON.stringify(mark))) ?? 0;
 }

@@ -1,9 +1,14 @@
+import type { Say } from '../basics/fact.js';
 import type { Alert } from '../garden/alerts/alerts.js';
 import type { Telling } from '../garden/store/alert-store.js';
 
-/** An alert as it is kept and sent: numbers rounded to a tenth, as people read them. */
-export function tellingOf({ event, subject, before, mark, data }: Alert, nowMs: number): Telling {
-  const message = data && { type: event, timestamp: new Date(nowMs).toISOString(), data };
+/** An alert as it is kept and sent: numbers rounded to a tenth, as people read them, and a text with its code and parameters. */
+export function tellingOf({ event, subject, before, mark, data }: Alert, nowMs: number, say: Say): Telling {
+  const message = data && {
+    type: event,
+    timestamp: new Date(nowMs).toISOString(),
+    data: { ...data, text: say(data.text), ...data.text },
+  };
   return { subject, before, mark, body: message && JSON.stringify(message, tenths) };
 }
 

@@ -18,11 +18,11 @@ export const en = {
   'beds-against-laboratory':
     'Beds give less, and later, than a laboratory: {stand, select, own {your own share of the stand} taught {the share of the stand that your counts have taught} other {the share of the stand}} and {time, select, own {your own time factor} taught {the time that your counts have taught} other {the crop’s range of times}} are applied beside the laboratory’s figures.',
   depth: 'No depth was given; {depthCm} is taken.',
-  lot: 'No germination test of the seed was given; it is taken to be as good as the table’s. Test ten seeds on damp paper if the packet is old.',
+  lot: '{about, select, seeds {Nothing is told of how much of the seed germinates: it is taken to be as good as the best of the chart, {chartPercent} in a hundred.} other {No germination test of the seed was given; it is taken to be as good as the table’s. Test ten seeds on damp paper if the packet is old.}}',
   normals:
-    '{about, select, windows {No past years are known: each date is judged by one usual year, made from the place’s normals, in which no day is odd. How often it fails cannot be told.} other {After the last value, on {lastDate}, the soil is taken to go on as the place’s normals make it in a usual year, from today’s soil: no past years are known. The ranges are wide for it.}}',
+    '{about, select, plan {No past years are known: the plan is made for one usual year, from the place’s normals. How often it fails cannot be told.} windows {No past years are known: each date is judged by one usual year, made from the place’s normals, in which no day is odd. How often it fails cannot be told.} other {After the last value, on {lastDate}, the soil is taken to go on as the place’s normals make it in a usual year, from today’s soil: no past years are known. The ranges are wide for it.}}',
   'past-years':
-    '{about, select, windows {Each date is judged by what it would have done in {years, plural, one {# past year} other {# past years}}, and counted as one of them more or less alike: rain, pests and whether the ground can be worked are left out.} other {After the last value, on {lastDate}, the soil is taken to go on as in each of {years, plural, one {# past year} other {# past years}}, from today’s soil. Dates are the middle of them; the days told are their mean, in which single hot and cold days are smoothed away.}}',
+    '{about, select, plan {The plan is made from what each sowing would have done in {years, plural, one {# past year} other {# past years}}; a week counts as reached where it was in half of them or more.} other {After the last value, on {lastDate}, the soil is taken to go on as in each of {years, plural, one {# past year} windows {Each date is judged by what it would have done in {years, plural, one {# past year} other {# past years}}, and counted as one of them more or less alike: rain, pests and whether the ground can be worked are left out.} other {After the last value, on {lastDate}, the soil is taken to go on as in each of {years, plural, one {# past year} other {# past years}}, from today’s soil. Dates are the middle of them; the days told are their mean, in which single hot and cold days are smoothed away.}}',
   'repeat-last-week': 'After the last value, on {lastDate}, the last week is taken to come again and again.',
   'seasonal-drift':
     'After the last value, on {lastDate}, the soil is taken to follow the season from the level of the last {levelDays, plural, one {# day} other {# days}} or fewer, with the last week’s swing of day and night.',
@@ -112,9 +112,9 @@ export const en = {
   'good-date':
     'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {maxDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long by heat or cold{frost, select, tender {, and no frost comes within {frostFreeDays, plural, one {# day} other {# days}} of the first seedling} tender_planted_out {, and no frost comes within {frostFreeDays, plural, one {# day} other {# days}} of the first seedling; later frost is not counted, as its harvest is not counted from the sowing} half_hardy {, and it freezes no harder than {frostC} within {frostFreeDays, plural, one {# day} other {# days}} of the first seedling} other {}}.',
   'thin-years':
-    '{years, plural, one {# year is} other {# years are}} few: the ends of the windows may be off by a week.',
+    '{about, select, plan {{years, plural, one {# year is} other {# years are}} few: how sure a sowing is can hardly be told.} other {{years, plural, one {# year is} other {# years are}} few: the ends of the windows may be off by a week.}}',
   'frost-unknown':
-    'Without air temperatures frost cannot be told from soil: the windows do not heed it. Send the air’s daily minima.',
+    '{about, select, plan {Without air temperatures frost cannot be told from soil: the plan does not heed it. Send the air’s daily minima.} other {Without air temperatures frost cannot be told from soil: the windows do not heed it. Send the air’s daily minima.}}',
   'frost-hardy': 'Frost is not counted against a hardy crop; young seedlings can still suffer in a hard one.',
   'heat-ahead':
     '{isAll, select, yes {In all past years} other {In about {inYears, plural, one {#} other {#}} of {ofYears, plural, one {# past year} other {# past years}}}} soil above {thresholdC} came before such a sowing was up. When it comes nobody can tell so far ahead: have shade and water ready.',
@@ -692,4 +692,140 @@ export const en = {
   'precondition-failed.something-kept':
     'Something is kept here already, so nothing was done. Choose another name, or leave If-None-Match out to replace it.',
   'kept-in-part': 'It is kept. The rest of this answer cannot be worked out now: ask for it again in a little while.',
+
+  // The garden.
+  'as-said': '{words}',
+  'source-stale':
+    '{ageHours, select, none {The place’s source has not been asked yet; it will be within minutes.} other {The place’s source is behind. Its last good answer, {ageDays, plural, =0 {{ageHours, plural, =0 {less than an hour} one {# hour} other {# hours}}} one {# day} other {# days}} old, stays in use.}}',
+  'source-failing':
+    '{ageHours, select, none {The place’s source has never answered well, in {failures, plural, one {one try} other {# tries}}.} other {The place’s source has failed {failures, plural, one {one try} other {# tries}} running. Its last good answer, {ageDays, plural, =0 {{ageHours, plural, =0 {less than an hour} one {# hour} other {# hours}}} one {# day} other {# days}} old, stays in use.}}',
+  'readings-to-come':
+    'Readings of days to come, up to {lastDate}, are kept of this bed and left out; today is {todayDate}. If a logger’s clock or a year is wrong, DELETE /v1/beds/{bed}/readings?from={deleteFrom} and send them again.',
+  'lot-test':
+    '{germinated} of {sown, plural, one {# seed} other {# seeds}} germinated. The range is what such a count leaves open, 80 times in 100 (Jeffreys’ interval).',
+  'lot-packet':
+    '{germinationPercent} % is taken as it is told: from how many seeds it was counted is not known, so it has no range.',
+  'lot-unknown': 'Neither a test nor the percent on the packet is told, so how much germinates is not known.',
+  'lot-not-aged':
+    'The percent is not aged: {why, select, partly {that takes both the moisture of the seed and the temperature of the store} undated {the day on which it was found is not told} unpublished {no constants that can be relied on are published for this crop} other {the viability equation is held to for {moistureFromPercent} to {moistureToPercent} % of moisture and {storeFromC} to {storeToC}}}.',
+  'lot-aged':
+    'Aged over {days, plural, one {a day} other {# days}} at {moisturePercent} % of moisture and {storeC}, both taken to have stayed so, by the viability equation (Ellis, Roberts 1980; constants of {sources}). Constants from single lots, so take it as a rough guide.',
+  'lot-constants-differ':
+    'More than one set of constants is published, and they disagree: "aged" gives what each leaves, the percent lies midway between, and the range spans them.',
+  'lot-constants-of-kin':
+    'The constants were measured on {kin, select, maize {maize for grain} beet {sugar beet} rape {rape (Brassica napus)} other {brown mustard (Brassica juncea)}}{otherKin, select, nothing {} maize { and maize for grain} beet { and sugar beet} rape { and rape (Brassica napus)} other { and brown mustard (Brassica juncea)}}.',
+  'lot-age-unknown': 'Neither when it was packed nor when it was tested is told, so nothing is said of its age.',
+  'older-seed-later':
+    'Older seed also comes up later. No general figure is published for how much, so that is left out.',
+  'test-before-use':
+    'Even in good storage this seed is counted on for about {storageYears, plural, one {a year} other {# years}} (Knott’s Handbook, 1997), and it is older. Test some on damp paper before you sow it; wear gloves if it is treated.',
+  'percent-or-share':
+    'A germination of {germinationPercent} % is taken as sent: {germinationPercent} seeds in a hundred. If {meantPercent} % was meant, send {meantPercent}.',
+  field:
+    'Of a hundred seeds that germinate, {isRange, select, yes {{fromPercent} to {toPercent}} other {{fromPercent}}} become plants, {whose, select, own {as you say} other {as beds have given}}{isRange, select, yes {; all shares between are taken to be equally likely, which is our assumption} other {}}.',
+  'one-lot-one-bed':
+    'All seeds share one lot and one bed, and how good both are is not known exactly: where they are poor, all of the sowing is. So more seed is asked for than a division by their means gives.',
+  'poor-seed':
+    'Of a hundred such seeds about {percent} germinate, and what does is weak: test it once more, or buy fresh seed rather than sow so many.',
+  'verdict.wait':
+    '{countedOn, select, none {Nothing is to be seen yet: {firstDate, select, none {by its temperatures nothing comes before the count on {countDate}} other {the first are expected from {firstDate} on}}.} other {{found, select, some {{seedlings, plural, one {One seedling was counted} other {# seedlings were counted}}{ofSeeds, select, none {} other { of {ofSeeds} seeds}} on {countedOn}, and more may come.} other {None were up on {countedOn}{mostRowsShow, select, yes {, where most rows would show some by then. In a slow bed they may still come: count again in a few days before you give it up.} other {; that it lives is {livesPercent, plural, =0 {all but ruled out} =100 {all but certain} one {likely in # of 100 such rows} other {likely in # of 100 such rows}}.{isPast, select, yes { Count again in a few days.} other {}}}}}}}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+  'verdict.count-now':
+    '{lastCountOn, select, none {{isPast, select, yes {All should be up} other {Seedlings are due}}, and nobody has counted. Count them, even if there is nothing: without a count nothing can be said.} other {The last count, on {lastCountOn}, is old. Count again, even if there is nothing.}}',
+  'verdict.late':
+    '{found, select, some {{seedlings, plural, one {One seedling was counted} other {# seedlings were counted}}{ofSeeds, select, none {} other { of {ofSeeds} seeds}} on {countedOn}: it is late, not lost, and more may come.} other {{mostRowsShow, select, yes {None were up on {countedOn}, where most rows would show some by then. In a slow bed they may still come: count again in a few days before you give it up.} other {It is late, not lost: that it lives is {livesPercent, plural, =0 {all but ruled out} =100 {all but certain} one {likely in # of 100 such rows} other {likely in # of 100 such rows}}. Count again in a few days.}}}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+  'verdict.lost':
+    'That nothing will come of it any more is {lostPercent, plural, =0 {all but ruled out} =100 {all but certain} one {likely in # of 100 such rows} other {likely in # of 100 such rows}}. Sow again.',
+  'verdict.thin':
+    '{seedlings, plural, one {One seedling was counted} other {# seedlings were counted}}{ofSeeds, select, none {} other { of {ofSeeds} seeds}} on {countedOn}, {beforeOn, select, none {fewer than beds give of this crop, and hardly any are to come. Fill the gaps with a new sowing, or plant closer.} other {and {beforeSeedlings} on {beforeOn}. Something has taken them, or one of the counts is wrong: look for slugs, birds and seedlings fallen over at the soil, count again, and sow again what is bare.}}',
+  'verdict.good':
+    '{seedlings, plural, one {One seedling was counted} other {# seedlings were counted}}{ofSeeds, select, none {} other { of {ofSeeds} seeds}} on {countedOn}: {isThinned, select, yes {with those pulled out, } other {}}as many as beds give, or more.',
+  counts:
+    'From {counts, plural, =0 {} one {one count of this sowing} other {# counts of this sowing}}{otherSowings, plural, =0 {} one {{counts, plural, =0 {the counts} one { and those} other { and those}} of one other sowing in this bed} other {{counts, plural, =0 {the counts} one { and those} other { and those}} of # other sowings in this bed}}{isLost, select, yes {: of 95 in 100 such rows or more nothing comes.} other {{timeFactorMiddle, select, none {{standPercentMiddle, select, none { nothing can be told yet that the crop’s own ranges do not say.} other {: {crop} gives {standPercentMiddle} of 100 that a laboratory would{standPercentFrom, select, none {} other {{standPercentTo, select, none {} other { ({standPercentFrom} to {standPercentTo})}}}}.}}} other {: {crop} takes {timeFactorMiddle} times as long as the chart says{timeFactorFrom, select, none {} other {{timeFactorTo, select, none {} other { ({timeFactorFrom} to {timeFactorTo})}}}}{standPercentMiddle, select, none {} other {, and gives {standPercentMiddle} of 100 that a laboratory would{standPercentFrom, select, none {} other {{standPercentTo, select, none {} other { ({standPercentFrom} to {standPercentTo})}}}}}}.}}}}',
+  'task.sow-again':
+    '{isTooLate, select, yes {It is too late this season to sow again.} other {Sow again. {by, select, none {Whether there is still time this season cannot be told from what is kept.} other {{from, select, none {There is time} other {It is time for it from {from} on, and}} until {by}.}}}}',
+  'task.fill-gaps':
+    '{isTooLate, select, yes {It is too late this season to fill the gaps with a new sowing.} other {Fill the gaps with a new sowing. {by, select, none {Whether there is still time this season cannot be told from what is kept.} other {{from, select, none {There is time} other {It is time for it from {from} on, and}} until {by}.}}}}',
+  'task.count': 'Count what is up, even if there is nothing.',
+  'task.keep-moist': 'Keep the seed moist until {to}. Where watering is restricted, the local rules go first.',
+  'task.mind-heat': 'Heat above {thresholdC} at the seed.',
+  'task.mind-cold': 'Soil below {thresholdC} harms this seed.',
+  'task.thin':
+    'Thin the row to its spacing once the seedlings touch; water first, so that those that stay are not torn.',
+  'task.harden-off': 'Set the trays out by day, longer each day, and take them in at night.',
+  'task.plant-out':
+    'Plant out if nights allow; look at the forecast first, and keep fleece at hand. The room is taken to be at {roomC}.',
+  'task.harvest': 'The first may be ready.',
+  'frost-before-harvest':
+    'Frost ends {crop} about {endDate} in the middle of past years, before any of it is ready: under glass or a cover it may go on.',
+  'gap.too-hot':
+    '{crop} for these weeks would have to come up in soil that is too hot for it in most years, even under shade, and cannot be brought on in trays in time.',
+  'gap.too-cold':
+    '{crop} for these weeks would have to come up, or be planted out, while it is too cold for it in most years.',
+  'gap.frost':
+    '{isTender, select, yes {Frost would take {crop} before these weeks in most years.} other {Hard frost would take {crop} before these weeks in most years; under a cover it may stand.}}',
+  'gap.too-late': '{crop} for these weeks would have had to be sown before today.',
+  'gap.maturity-unknown':
+    'How long {crop} takes to its harvest is not known here: bulbs wait for the length of day that suits the kind, some crops for years, and of rows of your own nothing is told. Sow it when a sowing window is open.',
+  'start-indoors':
+    '{roomC, select, none {Or start it in trays in a cool room, and plant it out when it is fit.} other {Start it in trays in a room of {roomC}, and plant it out when it is fit and nights bear it. A sowing in the bed would not reach these weeks in most years.}}',
+  shade:
+    '{hotHours, select, none {Shade the row by half until seedlings show: without it too little would come up in most years. What shade does was worked out, not measured.} other {In the middle of the years the seed lies {hotHours} hours in soil hotter than {hotThresholdC} before half is up. Shade the row by half through the hot hours, and take the shade off once seedlings show.}}',
+  'sow-in-evening':
+    'Sow in the evening and water with cool water: the seed’s first hours, when heat stops it most easily, then fall in the night. Follow local rules where watering is restricted.',
+  'lies-long':
+    'The seed lies long in cold soil, where it may rot or be eaten: a cover of fleece, or trays indoors, would be surer.',
+  harvest:
+    'Published days to maturity are {fromDays} to {toDays} from {countedFrom, select, sowing {sowing; they are counted from half emergence, less the days the chart gives at {nominalC}} other {planting out}}. A sowing is picked from {pickFromDays} to {pickToDays} days after that, around the middle of them, and is the harvest of {weeks, plural, one {one week} other {# weeks}} (common practice, no source). Days shorter than {fullPaceHours} hours slow growth, to half its pace at {halfPaceHours} (a rule of thumb, common practice, no source).',
+  'even-emergence':
+    'Sowings are spaced so that they come up, and are ready, at even distances: closer together where the soil cools, further apart where it warms.',
+  'chart-time':
+    'Half is up when the chart says; beds have taken up to {timesInBeds} times as long, and then all is ready so much later.',
+  seeds:
+    'Seeds are counted for one plant to each one wanted, of seed as good as the chart’s, by the stand of that date and what beds have given.',
+  'stays-put': '{crop} does not bear to be moved, so nothing is started indoors.',
+  indoors:
+    'Trays are taken to be as warm as the room, {roomC}; plants are fit {weeksInTrays, plural, one {# week} other {# weeks}} after coming up, harden off for {hardeningDays, plural, one {# day} other {# days}}, and go out when nights bear them (common practice, no source).',
+  'weather-of-growth':
+    'What weather does to {crop} after it is up is left out but for frost and short days: heat makes some crops bolt, drought and pests take others.',
+  'event.sow': 'Sow {crop}{where, select, indoors { indoors} other {}}',
+  'event.sow.detail':
+    '{seeds, select, none {Sow} other {Sow {seeds, plural, one {# seed} other {# seeds}}}} {where, select, indoors {indoors, for {bed}} other {in {bed}}}{time, select, none {, as planned} other {, at {time}}}. Seed that is treated: wear gloves and follow its label.',
+  'event.keep-moist': 'Keep {crop} moist',
+  'event.keep-moist.detail':
+    'Seed that has begun to sprout dies when it dries out. Water gently, as local rules on watering allow.',
+  'event.look-for-seedlings': 'Look for {crop} seedlings',
+  'event.look-for-seedlings.detail':
+    '{halfDate, select, none {Less than half is looked for by the day of the count} other {Half of those that come are up about {halfDate}}}. In the bed {fromPercent} to {toPercent} of a hundred seeds are looked for; count what you see.',
+  'event.look-for-seedlings.planned': 'By past years half of this planned sowing is up about now.',
+  'event.thin': 'Thin {crop}',
+  'event.thin.detail':
+    'Most should be up and large enough to choose from: take out the weakest, and note how many you pull.',
+  'event.feed': 'Feed {crop}',
+  'event.feed.detail':
+    'Where the soil is poor or the leaves are pale. Give no more than the label says; rich soil needs nothing more.',
+  'event.harden-off': 'Harden off {crop}',
+  'event.harden-off.detail':
+    'Out by day, longer each day, first in the shade and out of the wind; in again for the night.',
+  'event.plant-out': 'Plant out {crop}',
+  'event.plant-out.detail':
+    'Into {bed}. By past years the nights bear it from now on: look at the forecast first, and wait where it says frost.',
+  'event.first-harvest': 'First harvest of {crop}',
+  'event.first-harvest.detail': 'The earliest kinds are ready in {bed} about now, by their published days.',
+  'event.last-harvest': 'Late harvest of {crop}',
+  'event.last-harvest.detail': 'The latest kinds are ready in {bed} about now, by their published days.',
+  'event.sow-again': 'Last day to sow {crop} again',
+  'event.sow-again.detail': 'Should this sowing of {sownOn} fail, a new one is good up to this day, by past years.',
+  'event.heat': '{severity, select, severe {Severe heat} other {Heat}} over {crop} seed',
+  'event.heat.detail': 'Up to {peakC} at the seed; above {thresholdC} heat holds it.',
+  'event.frost': 'Frost may harm {crops}',
+  'event.frost.detail':
+    'A night of about {minC} in the air is forecast, and {bed} can be colder under a clear sky. Cover the plants before dusk, and uncover them by day.',
+  'news.hot-spell':
+    'Heat lies ahead of the {crop} sown on {sownOn} in bed {bed}: from {from} to {to} it gets up to {peakC} at the seed, which is held back above {thresholdC} ({severity, select, severe {severe} other {mild}}).{spells, plural, one {} other { In all # hot spells lie ahead of it.}} Shade and water help; follow local watering rules.',
+  'news.emergence-shift':
+    'Half of the {crop} sown on {sownOn} in bed {bed} {halfOn, select, none {is no longer expected to be up by the count{beforeOn, select, none {} other {; {beforeOn} was told before}}.} other {{beforeOn, select, none {is expected to be up on {halfOn}; before, it was not expected by the count.} other {is now expected to be up on {halfOn}, {shiftDays, plural, one {# day} other {# days}} {isLater, select, yes {later} other {earlier}} than {beforeOn} as told before.}}}}',
+  'news.frost':
+    'Frost may harm seedlings of the {crop} sown on {sownOn} in bed {bed}: on {date} the air is forecast to fall to {minC}{nights, plural, one {} other {, and frost is forecast for # nights in all}}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.',
+  'news.window-open':
+    'From now until {to} is a good time to sow {crop} in bed {bed}, as past years at the place say. Look at the ground first: whether it can be worked is not known here.',
 } as const satisfies Catalogue;

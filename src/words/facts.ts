@@ -1,14 +1,20 @@
-import { forecastAssumptionFacts, forecastWarningFacts } from '../answers/forecast/forecast-facts.js';
+import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
 import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/window-facts.js';
 import { errorFacts } from '../basics/errors.js';
-import type { FactKinds, Kind } from '../basics/fact.js';
+import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
 import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
+import { newsFacts } from '../garden/alerts/news-facts.js';
+import { bedFacts } from '../garden/bed/bed-facts.js';
+import { eventFacts } from '../garden/calendar/event-facts.js';
+import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
+import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { askFacts } from '../garden/sowing/ask.js';
+import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
 import { pictureFacts } from '../plot/picture-facts.js';
@@ -38,6 +44,20 @@ const declared = [
   gardenRefusalFacts,
   requestRefusalFacts,
   keptRefusalFacts,
+  learnedFacts,
+  saidFacts,
+  bedFacts,
+  lotFacts,
+  seedsFacts,
+  verdictFacts,
+  taskFacts,
+  sowingWarningFacts,
+  gapFacts,
+  adviceFacts,
+  planAssumptionFacts,
+  planWarningFacts,
+  eventFacts,
+  newsFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

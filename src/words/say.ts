@@ -14,19 +14,25 @@ export type { Say };
 /** Facts in a reader's language, units and dates. */
 export const sayer =
   (reader: Reader): Say =>
-  ({ code, params }) => {
+  ({ code, params, also }) => {
     const kinds = factKinds[code as FactCode] as Readonly<Record<string, Kind>> | undefined;
     if (!kinds) throw new Error(`no fact is called ${code}`);
     const values = Object.fromEntries(
       Object.entries(kinds).map(([name, kind]) => [name, wordFor(kind, params[name] ?? null, reader)]),
     );
     const format = formatOf(reader.language, code as FactCode);
-    const text = format.format(values) as string;
-    return format.getAst()[0]?.type === TYPE.argument ? capital(text, reader) : text;
+    const said = format.format(values) as string;
+    const text = format.getAst()[0]?.type === TYPE.argument ? capital(said, reader) : said;
+    return also ? `${text} ${sayer(reader)(also)}` : text;
   };
 
 const wordFor = (kind: Kind, value: string | number | null, reader: Reader): string | number =>
-  kind === 'crop' && value !== null ? cropName(String(value), reader.language) : valueFor(kind, value, reader);
+  (kind === 'crop' || kind === 'crops') && value !== null
+    ? String(value)
+        .split('\n')
+        .map((crop) => cropName(crop, reader.language))
+        .join(', ')
+    : valueFor(kind, value, reader);
 
 /** What a crop is called within a sentence; a crop of the caller's own is called as they call it. */
 export const cropName = (crop: string, language: Language): string =>

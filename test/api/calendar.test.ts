@@ -5,6 +5,7 @@ import type { BedSeason } from '../../src/garden/calendar/calendar-season.js';
 import type { Bed, Store } from '../../src/garden/store/store.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { answerCache } from '../../src/http/negotiation/answer-cache.js';
+import { takeReader } from '../../src/http/negotiation/reader.js';
 import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
 import { serviceLog } from '../../src/http/server/service-log.js';
 import { openStore } from '../../src/storage/open-store.js';
@@ -196,6 +197,10 @@ describe('a subscribed calendar', () => {
     await whole.close();
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
+    app.decorateRequest('reader');
+    app.addHook('onRequest', async (request) => {
+      request.reader = takeReader(request);
+    });
     app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
     app.decorateRequest('reader', { getter: () => plainReader });
     const find = async () => ({
@@ -217,8 +222,9 @@ describe('a subscribed calendar', () => {
     await store.close();
   });
 
-  const read = async () => {
-    const { statusCode, body } = await app.inject({ url: `/v1/beds/north/calendar.ics?token=${bed.calendarToken}` });
+  const read = async (query = '', headers = {}) => {
+    const url = `/v1/beds/north/calendar.ics?token=${bed.calendarToken}${query}`;
+    const { statusCode, body } = await app.inject({ url, headers });
     expect([statusCode, calendarFaults(body)]).toEqual([200, []]);
     return new Map(eventsIn(body).map((event) => [event.UID!, event]));
   };
@@ -273,6 +279,41 @@ describe('a subscribed calendar', () => {
     known = seasonWith(8, '2027-05-09', on('2027-06-04'));
     expect(known).not.toEqual(hot);
     expect(Number((await read()).get(uid)!.SEQUENCE)).toBe(sequence + 1);
+  });
+
+  test('is in the words of whoever reads it, which change no event', async () => {
+    known = { ...seasonWith(8, '2027-05-09', on('2027-06-04')), comingMinC: [{ date: on('2027-06-01'), minC: -3 }] };
+    const english = await read();
+    later();
+    const german = await read('&lang=de&textUnit=F', { 'accept-language': 'en' });
+    expect(await read('&textUnit=F', { 'accept-language': 'de-DE, en;q=0.5' })).toEqual(german);
+    expect([...german.keys()]).toEqual([...english.keys()]);
+    for (const [uid, event] of german) {
+      const { SUMMARY, DESCRIPTION, ...rest } = event;
+      const was = english.get(uid)!;
+      expect(SUMMARY, uid).not.toBe(was.SUMMARY);
+      expect(DESCRIPTION, uid).not.toBe(was.DESCRIPTION);
+      expect({ ...was, SUMMARY, DESCRIPTION }).toEqual({ ...rest, SUMMARY, DESCRIPTION });
+    }
+    const frost = (events: Map<string, Record<string, string>>) =>
+      [...events.values()].find(({ CATEGORIES }) => CATEGORIES === 'frost')!;
+    expect(frost(english).DESCRIPTION).toContain('A night of about -3 °C in the air is forecast');
+    expect(frost(german)).toMatchObject({
+      SUMMARY: 'Frost kann schaden: Salat',
+      DESCRIPTION: expect.stringContaining('eine Nacht mit etwa 27 °F'),
+    });
+    later();
+    expect(await read()).toEqual(english);
+  });
+
+  test('keeps its events as they are where a crop is only called otherwise', async () => {
+    const before = await read();
+    known = {
+      ...known,
+      sowings: known.sowings!.map((one) => ({ ...one, crop: { ...one.crop, name: 'Leaf lettuce' } })),
+    };
+    later();
+    expect(await read()).toEqual(before);
   });
 
   test('is worked out only for whoever has its token, and not for whoever has it already', async () => {

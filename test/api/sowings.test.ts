@@ -132,7 +132,7 @@ describe('how a sowing stands', () => {
     const { judgement } = await standing('eaten');
     expect(judgement!.verdict).toBe('thin');
     expect(judgement!.text).toMatch(
-      /^6 seedlings were counted on 2027-05-27, and 110 on 2027-05-21\. Something has taken them/,
+      /^6 seedlings were counted on 27 May 2027, and 110 on 21 May 2027\. Something has taken them/,
     );
   });
 
@@ -259,7 +259,19 @@ describe('a lost row', () => {
       const inTime = (await asked('GET', '/v1/sowings/beans')).json();
       expect(inTime.judgement.verdict).toBe('lost');
       expect(inTime.resowBy).toMatch(/^2027-09/);
-      expect(inTime.toDo[0].text).toBe(`Sow again. There is time until ${inTime.resowBy}.`);
+      expect(inTime.toDo[0]).toMatchObject({
+        task: 'sow-again',
+        text: expect.stringMatching(/^Sow again\. There is time until \d+ September 2027\.$/),
+        params: { isTooLate: 'no', from: null, by: inTime.resowBy },
+      });
+      const german = (await asked('GET', '/v1/sowings/beans?lang=de')).json();
+      expect(german.toDo[0].text).toMatch(/^Neu säen\. Zeit ist bis zum \d+\. September 2027\.$/);
+      expect(german.toDo[0].params).toEqual(inTime.toDo[0].params);
+      expect(german.judgement).toMatchObject({
+        verdict: 'lost',
+        text: expect.stringMatching(/ Neu säen\.$/),
+        params: inTime.judgement.params,
+      });
       today = noonOn('2027-09-20');
       const after = (await asked('GET', '/v1/sowings/beans')).json();
       expect(after.resowBy).toBeNull();
@@ -288,7 +300,7 @@ describe('what counts teach', () => {
     // Half of the 110 were up after some 14 days, twice the chart's 7.
     expect(after.learned!.timeFactor!.middle).toBeGreaterThan(1.7);
     expect(after.learned!.timeFactor!.middle).toBeLessThan(2.3);
-    expect(after.learned!.text).toMatch(/^From 5 counts of this sowing: onion takes 2\.0 times as long/);
+    expect(after.learned!.text).toMatch(/^From 5 counts of this sowing: onion takes 2 times as long/);
     expect(after.forecast!.assumptions.map(({ code }) => code)).toContain('counts');
 
     const next = await sown('next', { bed: 'slow-room', date: '2027-05-25' });
@@ -372,7 +384,7 @@ describe('what is ready', () => {
     ).toBe(200);
     const { forecast } = await standing('spring-lettuce');
     expect(forecast!.emergence).toEqual(before.forecast!.emergence);
-    expect(forecast!.warnings.find(({ code }) => code === 'readings-to-come')!.text).toContain('up to 2028-05-03');
+    expect(forecast!.warnings.find(({ code }) => code === 'readings-to-come')!.text).toContain('up to 3 May 2028');
   });
 });
 

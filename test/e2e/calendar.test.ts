@@ -5,8 +5,9 @@ import { request } from 'undici';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { CalendarEvent } from '../../src/garden/calendar/calendar-event.js';
 import { calendarEvents } from '../../src/garden/calendar/calendar-events.js';
-import { type DatedEvent, icalendar } from '../../src/garden/calendar/icalendar.js';
+import { type DatedEvent, eventInWords, icalendar } from '../../src/garden/calendar/icalendar.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, sowingOf, spellOf } from '../unit/garden/seasons.js';
+import { sayPlainly } from '../unit/words/say-plainly.js';
 import { addressOf, killAll, run } from './run-service.js';
 
 // The readers are Debian's, and of its own Python.
@@ -51,7 +52,11 @@ describe.skipIf(!hasReaders && !process.env.CI)("a bed's calendar, read by other
     comingMinC: [{ date: on('2027-05-31'), minC: -1 }],
   });
   const events = calendarEvents(season).map(
-    (event, i): DatedEvent => ({ ...event, sequence: i, changedAtMs: Date.parse('2027-05-01T06:00Z') + 1000 * i }),
+    (event, i): DatedEvent => ({
+      ...eventInWords(event, sayPlainly),
+      sequence: i,
+      changedAtMs: Date.parse('2027-05-01T06:00Z') + 1000 * i,
+    }),
   );
   const told = (all: readonly DatedEvent[]) => all.map(({ changedAtMs: _, ...event }) => event);
 

@@ -34,5 +34,22 @@ export const forecastWarningFacts = {
   'old-test': { testedOn: 'date' },
 } as const satisfies FactKinds;
 
+/** What counts in the bed have taught: how many counts, of this sowing and of how many others. */
+export const learnedFacts = {
+  counts: {
+    crop: 'crop',
+    counts: 'count',
+    otherSowings: 'count',
+    isLost: ['yes', 'no'],
+    timeFactorMiddle: 'number?',
+    timeFactorFrom: 'number?',
+    timeFactorTo: 'number?',
+    standPercentMiddle: 'count?',
+    standPercentFrom: 'count?',
+    standPercentTo: 'count?',
+  },
+} as const satisfies FactKinds;
+
+export type LearnedFact = FactOf<typeof learnedFacts>;
 export type ForecastAssumption = FactOf<typeof forecastAssumptionFacts>;
 export type ForecastWarning = FactOf<typeof forecastWarningFacts>;

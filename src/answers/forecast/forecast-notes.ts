@@ -9,7 +9,7 @@ import { isThinRecord } from '../../seedbed/surface/seasonal-drift.js';
 import type { Beyond } from '../ahead/hours-ahead.js';
 import { type Bed, type Question, seedDepthCm } from '../question.js';
 import { beyondNote } from './beyond-note.js';
-import type { ForecastAssumption, ForecastWarning } from './forecast-facts.js';
+import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';
 import type { SeedRecord } from './seed-temperature.js';
 
 /** What the notes are about. */
@@ -40,7 +40,7 @@ const FAR_AHEAD_DAYS = 14;
 export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
   const { crop, bed, sowing, site, lot, learned } = question;
   const isTaught = learned && (question.timeFactor === null || question.standFactor === null);
-  const notes: (ForecastAssumption | { readonly code: 'counts'; readonly text: string })[] = [
+  const notes: (ForecastAssumption | LearnedFact)[] = [
     { code: 'curve', params: { crop: cropInFacts(crop), source: crop.source } },
     {
       code: 'moist-seedbed',
@@ -58,7 +58,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
         time: originOf(question.timeFactor, learned?.timeFactor),
       },
     },
-    ...(isTaught ? [{ code: 'counts' as const, text: learned.text }] : []),
+    ...(isTaught ? [learned.text] : []),
   ];
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });

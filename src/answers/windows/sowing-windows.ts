@@ -249,9 +249,9 @@ function frostParams(crop: Crop) {
 
 function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean): WindowNote[] {
   const notes: WindowNote[] = [];
-  if (years > 0 && years < THIN_YEARS) notes.push({ code: 'thin-years', params: { years } });
+  if (years > 0 && years < THIN_YEARS) notes.push({ code: 'thin-years', params: { about: 'windows', years } });
   if (!frostKnown && (crop.frost === 'tender' || crop.frost === 'half-hardy')) {
-    notes.push({ code: 'frost-unknown', params: {} });
+    notes.push({ code: 'frost-unknown', params: { about: 'windows' } });
   }
   if (crop.frost === 'hardy') notes.push({ code: 'frost-hardy', params: {} });
   return notes;

@@ -12,8 +12,8 @@ export const windowFacts = {
     frostFreeDays: 'count',
     frostC: 'celsius',
   },
-  'thin-years': { years: 'count' },
-  'frost-unknown': {},
+  'thin-years': { about: ['windows'], years: 'count' },
+  'frost-unknown': { about: ['windows'] },
   'frost-hardy': {},
   'heat-ahead': { isAll: ['yes', 'no'], inYears: 'count', ofYears: 'count', thresholdC: 'celsius' },
 } as const satisfies FactKinds;

@@ -1,7 +1,7 @@
 import { daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { SowingNow } from '../sowing/known-now.js';
+import { inBed, sownInBed } from './in-bed.js';
 import type { News } from './news.js';
-import { inBed, sownWords } from './news-words.js';
 
 /** Moves of less are the weather's usual to and fro [d]. */
 const LEAST_SHIFT_DAYS = 2;
@@ -37,7 +37,10 @@ export function emergenceNews({ sowing, crop, today, forecast }: SowingNow, told
       ...inBed(sowing, crop),
       half,
       before: before.half,
-      text: `Half of ${sownWords(sowing, crop)} ${moveWords(before.half, half)}`,
+      text: {
+        code: 'news.emergence-shift',
+        params: { ...sownInBed(sowing, crop), halfOn: half, beforeOn: before.half, ...shiftOf(before.half, half) },
+      },
     },
   };
 }
@@ -45,9 +48,8 @@ export function emergenceNews({ sowing, crop, today, forecast }: SowingNow, told
 const hasMoved = (before: PlainDate | null, now: PlainDate | null): boolean =>
   before === null || now === null ? before !== now : Math.abs(daysBetween(before, now)) >= LEAST_SHIFT_DAYS;
 
-function moveWords(before: PlainDate | null, now: PlainDate | null): string {
-  if (now === null) return `is no longer expected to be up by the count; ${before} was told before.`;
-  if (before === null) return `is expected to be up on ${now}; before, it was not expected by the count.`;
-  const days = daysBetween(before, now);
-  return `is now expected to be up on ${now}, ${Math.abs(days)} days ${days > 0 ? 'later' : 'earlier'} than ${before} as told before.`;
+/** How far a date has moved; nothing where there was none, or is none. */
+function shiftOf(before: PlainDate | null, now: PlainDate | null): { shiftDays: number; isLater: 'yes' | 'no' } {
+  const days = before === null || now === null ? 0 : daysBetween(before, now);
+  return { shiftDays: Math.abs(days), isLater: days > 0 ? 'yes' : 'no' };
 }

@@ -1,8 +1,8 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
 import type { SowingNow } from '../sowing/known-now.js';
+import { inBed, sownInBed } from './in-bed.js';
 import type { News } from './news.js';
-import { inBed, sownWords } from './news-words.js';
 
 /**
  * What is new of the frost ahead of a sowing: nights that would harm seedlings which are up, or may be up by then, and
@@ -38,16 +38,18 @@ export function frostNews(
   const mark = dates.length === 0 ? null : JSON.stringify(dates);
   const [next] = added;
   if (!next) return { mark, data: null };
-  const more = nights.length > 1 ? `, and frost is forecast for ${nights.length} nights in all` : '';
   return {
     mark,
     data: {
       ...inBed(sowing, crop),
       nights,
-      text: `Frost may harm seedlings of ${sownWords(sowing, crop)}: on ${next.date} the air is forecast to fall to ${tenth(next.minC)} °C${more}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.`,
+      text: {
+        code: 'news.frost',
+        params: { ...sownInBed(sowing, crop), date: next.date, minC: tenth(next.minC), nights: nights.length },
+      },
     },
   };
 }
 
 /** To a tenth; a little below 0 is 0, not -0. */
-const tenth = (tempC: number): string => (Math.round(10 * tempC) / 10 + 0).toFixed(1);
+const tenth = (tempC: number): number => Math.round(10 * tempC) / 10 + 0;

@@ -1,8 +1,8 @@
 import type { SpellAnswer } from '../../answers/forecast/spell-answers.js';
 import { daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { SowingNow } from '../sowing/known-now.js';
+import { inBed, sownInBed } from './in-bed.js';
 import type { News } from './news.js';
-import { inBed, sownWords } from './news-words.js';
 
 type ToldSpell = Pick<SpellAnswer, 'from' | 'to' | 'severity'>;
 
@@ -27,7 +27,6 @@ export function hotSpellNews({ sowing, crop, today, forecast }: SowingNow, told:
   const toldOf = (spell: ToldSpell) => before.find((one) => covers(one, spell));
   const first = ahead.find((spell) => !toldOf(spell));
   if (!first) return { mark: markOf(before), data: null };
-  const more = ahead.length > 1 ? ` In all ${ahead.length} hot spells lie ahead of it.` : '';
   return {
     // Of those that are known, as they were told: small moves add up.
     mark: markOf(ahead.map((spell) => toldOf(spell) ?? spell)),
@@ -41,7 +40,18 @@ export function hotSpellNews({ sowing, crop, today, forecast }: SowingNow, told:
         thresholdC,
         severity,
       })),
-      text: `Heat lies ahead of ${sownWords(sowing, crop)}: from ${first.from} to ${first.to} it gets up to ${first.peakC.toFixed(1)} °C at the seed, which is held back above ${first.thresholdC.toFixed(1)} °C (${first.severity}).${more} Shade and water help; follow local watering rules.`,
+      text: {
+        code: 'news.hot-spell',
+        params: {
+          ...sownInBed(sowing, crop),
+          from: first.from,
+          to: first.to,
+          peakC: tenth(first.peakC),
+          thresholdC: tenth(first.thresholdC),
+          severity: first.severity,
+          spells: ahead.length,
+        },
+      },
     },
   };
 }
@@ -54,3 +64,5 @@ const isNear = (one: PlainDate, other: PlainDate): boolean => Math.abs(daysBetwe
 
 const markOf = (spells: readonly ToldSpell[]): string | null =>
   spells.length === 0 ? null : JSON.stringify(spells.map(({ from, to, severity }) => ({ from, to, severity })));
+
+const tenth = (tempC: number): number => Math.round(10 * tempC) / 10;

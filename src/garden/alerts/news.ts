@@ -1,11 +1,13 @@
+import type { NewsFact } from './news-facts.js';
+
 /** What somebody is told of a bed, or of a sowing in it. */
 export interface NewsData {
   readonly bed: string;
   readonly sowing?: string;
   /** The crop's id. */
   readonly crop: string;
-  /** All of it in a sentence or two. */
-  readonly text: string;
+  /** All of it, for a sentence or two. */
+  readonly text: NewsFact;
   readonly [field: string]: unknown;
 }
 

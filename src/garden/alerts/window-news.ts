@@ -1,4 +1,5 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
+import { cropInFacts } from '../../germination/own-crop.js';
 import type { WindowsNow } from '../sowing/known-now.js';
 import type { News } from './news.js';
 
@@ -32,7 +33,7 @@ export function windowNews({ bed, crop, today, windows }: WindowsNow, told: stri
           bed,
           crop: crop.id,
           window,
-          text: `From now until ${open.to} is a good time to sow ${crop.name.toLowerCase()} in bed ${bed}, as past years at the place say. Look at the ground first: whether it can be worked is not known here.`,
+          text: { code: 'news.window-open', params: { crop: cropInFacts(crop), bed, to: open.to } },
         },
   };
 }

@@ -10,7 +10,7 @@ import {
   type Zone,
   zoneNamed,
 } from '../../basics/calendar.js';
-import { type Note, RequestError, type Sentence } from '../../basics/errors.js';
+import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyMinima } from '../../climate/frost-dates.js';
 import type { Normals } from '../../climate/normals.js';
@@ -20,6 +20,7 @@ import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
 import { gardenRefusal } from '../refusal-facts.js';
 import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-cache.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
+import type { ReadingsToCome } from './bed-facts.js';
 import { sourceNote } from './source-note.js';
 
 /** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
@@ -45,7 +46,7 @@ export interface Kept extends KeptRows {
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
   /** A note on readings of days to come, which are left out; null: there are none. */
-  readonly toCome: Note | null;
+  readonly toCome: ReadingsToCome | null;
 }
 
 /** Readings are looked at one by one so far back; before that their days say enough [d]. */
@@ -124,7 +125,7 @@ export function seriesToGoBy(
   if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
   throw new RequestError('no-readings', [
     gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
-    ...(toCome ? [toCome].flatMap((note): readonly Sentence[] | Sentence => ('text' in note ? note.text : note)) : []),
+    ...(toCome ? [toCome] : []),
   ]);
 }
 
@@ -195,9 +196,9 @@ function airSeries(air: readonly AirDay[], origin: ReadSeries['origin'], zone: Z
   return days.length === 0 ? [] : [daily(days, { medium: 'air', probeDepthCm: null, origin }, zone)];
 }
 
-const readingsToCome = (bed: string, to: PlainDate, today: PlainDate): Note => ({
+const readingsToCome = (bed: string, lastDate: PlainDate, todayDate: PlainDate): ReadingsToCome => ({
   code: 'readings-to-come',
-  text: `Readings of days to come, up to ${to}, are kept of this bed and left out; today is ${today}. If a logger's clock or a year is wrong, DELETE /v1/beds/${bed}/readings?from=${addDays(today, 1)} and send them again.`,
+  params: { bed, lastDate, todayDate, deleteFrom: addDays(todayDate, 1) },
 });
 
 /** Lays notes over the first series; the same object as before for the same notes. */

@@ -1,5 +1,7 @@
 import { DAY_MS, HOUR_MS } from '../../basics/calendar.js';
+import { type Fact, followedBy } from '../../basics/fact.js';
 import type { SourceState } from '../store/store.js';
+import type { BedNote } from './bed-facts.js';
 
 /** One or two failures come and go. */
 const FEW_FAILURES = 2;
@@ -12,30 +14,19 @@ const MISSED = 2;
  * @param state What the store keeps of it; undefined where the place has no source.
  * @returns null where there is nothing to heed.
  */
-export function sourceNote(
-  state: SourceState | undefined,
-  nowMs: number,
-): { readonly code: string; readonly text: string } | null {
+export function sourceNote(state: SourceState | undefined, nowMs: number): Fact | null {
   if (!state) return null;
   const { fetchedAtMs, failures, lastError, everyHours } = state;
-  const why = lastError ? ` ${lastError}` : '';
-  if (fetchedAtMs === null) {
-    if (failures === 0) return stale("The place's source has not been asked yet; it will be within minutes.");
-    return failing(`The place's source has never answered well, in ${times(failures)}.${why}`);
+  const ageMs = fetchedAtMs === null ? null : Math.max(0, nowMs - fetchedAtMs);
+  const because = (note: BedNote): Fact => followedBy(note, lastError ?? undefined);
+  if (failures > (ageMs === null ? 0 : FEW_FAILURES)) {
+    return because({ code: 'source-failing', params: { failures, ...ageOf(ageMs) } });
   }
-  const ageMs = Math.max(0, nowMs - fetchedAtMs);
-  const inUse = `Its last good answer, ${ageInWords(ageMs)} old, stays in use.`;
-  if (failures > FEW_FAILURES)
-    return failing(`The place's source has failed ${times(failures)} running. ${inUse}${why}`);
-  if (ageMs <= (1 + MISSED) * everyHours * HOUR_MS) return null;
-  return stale(`The place's source is behind. ${inUse}${why}`);
+  if (ageMs !== null && ageMs <= (1 + MISSED) * everyHours * HOUR_MS) return null;
+  return because({ code: 'source-stale', params: ageOf(ageMs) });
 }
 
-const stale = (text: string) => ({ code: 'source-stale', text });
-const failing = (text: string) => ({ code: 'source-failing', text });
-const times = (n: number): string => (n === 1 ? 'one try' : `${n} tries`);
-
-function ageInWords(ms: number): string {
-  const [n, unit] = ms >= 2 * DAY_MS ? [Math.floor(ms / DAY_MS), 'day'] : [Math.floor(ms / HOUR_MS), 'hour'];
-  return n === 0 ? 'less than an hour' : `${n} ${unit}${n === 1 ? '' : 's'}`;
-}
+const ageOf = (ageMs: number | null) => ({
+  ageHours: ageMs === null ? null : Math.floor(ageMs / HOUR_MS),
+  ageDays: ageMs !== null && ageMs >= 2 * DAY_MS ? Math.floor(ageMs / DAY_MS) : 0,
+});

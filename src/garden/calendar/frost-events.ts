@@ -1,7 +1,8 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { FrostClass } from '../../germination/crop.js';
+import { cropInFacts } from '../../germination/own-crop.js';
 import type { Bed } from '../store/store.js';
-import { type Draft, isUp, nameOf, on, whole } from './calendar-event.js';
+import { type Draft, isUp, on, whole } from './calendar-event.js';
 import type { BedSeason, GrowingSowing } from './calendar-season.js';
 
 /**
@@ -15,13 +16,13 @@ export function frostDrafts(sowings: readonly GrowingSowing[], coming: BedSeason
   return coming.flatMap(({ date, minC }) => {
     const atRisk = sowings.filter((one) => standsOn(one, date) && minC <= warnBelowC[one.crop.frost ?? 'tender']);
     if (atRisk.length === 0) return [];
-    const names = [...new Set(atRisk.map(({ crop }) => nameOf(crop)))].sort().join(', ');
+    const names = [...new Set(atRisk.map(({ crop }) => cropInFacts(crop)))].sort().join('\n');
     return [
       on(date, {
         kind: 'frost',
         n: date,
-        summary: `Frost may harm ${names}`,
-        description: `A night of about ${whole(minC)} °C in the air is forecast, and ${bed.name} can be colder under a clear sky. Cover the plants before dusk, and uncover them by day.`,
+        summary: { code: 'event.frost', params: { crops: names } },
+        description: [{ code: 'event.frost.detail', params: { bed: bed.name, minC: whole(minC) } }],
       }),
     ];
   });

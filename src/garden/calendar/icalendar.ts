@@ -1,11 +1,21 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
+import type { Say } from '../../basics/fact.js';
 import type { CalendarEvent } from './calendar-event.js';
 
-/** An event, how often it has changed, and when it did last [ms]. */
-export interface DatedEvent extends CalendarEvent {
+/** An event in words, how often it has changed, and when it did last [ms]. */
+export interface DatedEvent extends Omit<CalendarEvent, 'summary' | 'description'> {
+  readonly summary: string;
+  readonly description: string;
   readonly sequence: number;
   readonly changedAtMs: number;
 }
+
+/** An event in a reader's words. */
+export const eventInWords = ({ summary, description, ...event }: CalendarEvent, say: Say) => ({
+  ...event,
+  summary: say(summary),
+  description: description.map(say).join('\n'),
+});
 
 const LINE_OCTETS = 75;
 const REFRESH = 'PT6H';

@@ -1,6 +1,8 @@
+import type { LearnedFact } from '../../answers/forecast/forecast-facts.js';
 import type { Learned, Middle } from '../../answers/question.js';
 import { logistic, logit } from '../../basics/numerics/logit.js';
 import type { Crop } from '../../germination/crop.js';
+import { cropInFacts } from '../../germination/own-crop.js';
 import { LOST_ODDS } from '../sowing/judgement.js';
 import type { Count } from '../store/season-store.js';
 import type { Belief, Normal } from './belief.js';
@@ -43,42 +45,34 @@ export function learnedOf(learning: Learning): Learned | null {
   const timeFactor = telling(usual.logTime, time, Math.log);
   // What may yet come is dated as of one that lives, so that no date jumps where the odds of that sink.
   if (posterior && posterior.dead >= LOST_ODDS) {
-    return {
-      timeFactor,
-      standFactor: { middle: 0, from: 0, to: 0 },
-      text: `From ${countsOf(learning)}: of 95 in 100 such rows or more nothing comes.`,
-    };
+    const standFactor = { middle: 0, from: 0, to: 0 };
+    return { timeFactor, standFactor, text: learnedFact(learning, { timeFactor: null, standFactor: null }, true) };
   }
   const stand = posterior ? standFactorOf(posterior) : middleOf(belief.logitStand, logistic);
   const taught = { timeFactor, standFactor: telling(usual.logitStand, stand, logit) };
-  return { ...taught, text: sentenceOf(learning, taught) };
+  return { ...taught, text: learnedFact(learning, taught, false) };
 }
 
-/** What was learned, in one sentence. */
-function sentenceOf(learning: Learning, { timeFactor, standFactor }: Omit<Learned, 'text'>): string {
-  const name = learning.crop.name.toLowerCase();
-  const said = [
-    ...(timeFactor
-      ? [
-          `takes ${tenths(timeFactor.middle)} times as long as the chart says (${tenths(timeFactor.from)} to ${tenths(timeFactor.to)})`,
-        ]
-      : []),
-    ...(standFactor
-      ? [
-          `gives ${percent(standFactor.middle)} of 100 that a laboratory would (${percent(standFactor.from)} to ${percent(standFactor.to)})`,
-        ]
-      : []),
-  ];
-  return said.length === 0
-    ? `From ${countsOf(learning)} nothing can be told yet that the crop’s own ranges do not say.`
-    : `From ${countsOf(learning)}: ${name} ${said.join(', and ')}.`;
-}
+/** What was learned, as it is told. */
+const learnedFact = (
+  { crop, counts, lessons }: Learning,
+  { timeFactor, standFactor }: Omit<Learned, 'text'>,
+  isLost: boolean,
+): LearnedFact => ({
+  code: 'counts',
+  params: {
+    crop: cropInFacts(crop),
+    counts: counts.length,
+    otherSowings: lessons,
+    isLost: isLost ? 'yes' : 'no',
+    timeFactorMiddle: timeFactor && tenth(timeFactor.middle),
+    timeFactorFrom: timeFactor && tenth(timeFactor.from),
+    timeFactorTo: timeFactor && tenth(timeFactor.to),
+    standPercentMiddle: standFactor && percent(standFactor.middle),
+    standPercentFrom: standFactor && percent(standFactor.from),
+    standPercentTo: standFactor && percent(standFactor.to),
+  },
+});
 
-function countsOf({ counts, lessons }: Learning): string {
-  const own = counts.length === 1 ? 'one count of this sowing' : `${counts.length} counts of this sowing`;
-  const others = `${counts.length > 0 ? 'those' : 'the counts'} of ${lessons === 1 ? 'one other sowing' : `${lessons} other sowings`} in this bed`;
-  return [...(counts.length > 0 ? [own] : []), ...(lessons > 0 ? [others] : [])].join(' and ');
-}
-
-const tenths = (value: number): string => value.toFixed(1);
-const percent = (share: number): string => String(Math.round(100 * share));
+const tenth = (value: number): number => Math.round(10 * value) / 10;
+const percent = (share: number): number => Math.round(100 * share);

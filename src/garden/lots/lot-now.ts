@@ -1,12 +1,12 @@
 import type { Lot } from '../../answers/question.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
-import type { Note } from '../../basics/errors.js';
 import { betaQuantile } from '../../basics/numerics/beta-quantile.js';
 import type { Span } from '../../germination/crop.js';
 import { crops } from '../../germination/crops.js';
 import { agedShare, daysPerProbit, VIABILITY_HOLDS, viabilityHolds } from '../../germination/storage/viability.js';
 import type { ViabilitySet } from '../../germination/storage/viability-sets.js';
 import type { LotFields } from '../store/season-store.js';
+import type { LotNote } from './lot-facts.js';
 
 /** Time in store by one published set of constants. */
 export interface Ageing {
@@ -22,8 +22,8 @@ export interface LotState {
   /** By each published set; empty where the lot is not aged. */
   readonly ageings: readonly Ageing[];
   readonly testBeforeUse: boolean;
-  readonly assumptions: readonly Note[];
-  readonly warnings: readonly Note[];
+  readonly assumptions: readonly LotNote[];
+  readonly warnings: readonly LotNote[];
 }
 
 /** What a lot is worth on a date. */
@@ -35,8 +35,8 @@ export interface LotNow {
   /** What each published set leaves of it; empty where it is not aged. */
   readonly aged: readonly { readonly percent: number; readonly source: string }[];
   readonly testBeforeUse: boolean;
-  readonly assumptions: readonly Note[];
-  readonly warnings: readonly Note[];
+  readonly assumptions: readonly LotNote[];
+  readonly warnings: readonly LotNote[];
 }
 
 /** A packet's percent is a whole number of a hundred. */
@@ -129,61 +129,28 @@ export function lotState(lot: LotFields, onDate: PlainDate): LotState {
     assumptions: [
       foundNote(lot),
       ...notes,
-      ...(bornOn === null
-        ? [
-            {
-              code: 'lot-age-unknown',
-              text: 'Neither when it was packed nor when it was tested is told, so nothing is said of its age.',
-            },
-          ]
-        : []),
-      ...(isOlder
-        ? [
-            {
-              code: 'older-seed-later',
-              text: 'Older seed also comes up later. No general figure is published for how much, so none is reckoned with.',
-            },
-          ]
-        : []),
+      ...(bornOn === null ? [{ code: 'lot-age-unknown', params: {} } as const] : []),
+      ...(isOlder ? [{ code: 'older-seed-later', params: {} } as const] : []),
     ],
     warnings: [
-      ...(testBeforeUse
-        ? [
-            {
-              code: 'test-before-use',
-              text: `Even in good storage this seed is counted on for about ${years(crop!.storageYears!)} (Knott's Handbook, 1997), and it is older. Test some on damp paper before you sow it; wear gloves if it is treated.`,
-            },
-          ]
-        : []),
+      ...(testBeforeUse ? [{ code: 'test-before-use', params: { storageYears: crop!.storageYears! } } as const] : []),
       ...(germinationPercent !== null && germinationPercent > 0 && germinationPercent <= 1
         ? [
             {
               code: 'percent-or-share',
-              text: `A germination of ${germinationPercent} % is taken as sent: ${germinationPercent} seeds in a hundred. If ${100 * germinationPercent} % was meant, send ${100 * germinationPercent}.`,
-            },
+              params: { germinationPercent, meantPercent: 100 * germinationPercent },
+            } as const,
           ]
         : []),
     ],
   };
 }
 
-function foundNote({ test, germinationPercent }: LotFields): Note {
-  if (test) {
-    return {
-      code: 'lot-test',
-      text: `${test.germinated} of ${test.sown} seeds germinated. The range is what such a count leaves open, 80 times in 100 (Jeffreys' interval).`,
-    };
-  }
-  if (germinationPercent === null) {
-    return {
-      code: 'lot-unknown',
-      text: 'Neither a test nor the percent on the packet is told, so how much germinates is not known.',
-    };
-  }
-  return {
-    code: 'lot-packet',
-    text: `${germinationPercent} % is taken as it is told: from how many seeds it was counted is not known, so it has no range.`,
-  };
+function foundNote({ test, germinationPercent }: LotFields): LotNote {
+  if (test) return { code: 'lot-test', params: { germinated: test.germinated, sown: test.sown } };
+  return germinationPercent === null
+    ? { code: 'lot-unknown', params: {} }
+    : { code: 'lot-packet', params: { germinationPercent } };
 }
 
 /** The time in store by each published set, and what that rests on, or why there is none. */
@@ -192,48 +159,37 @@ function ageingOf(
   sets: readonly ViabilitySet[],
   foundPercent: number | null,
   onDate: PlainDate,
-): { ageings: readonly Ageing[]; notes: readonly Note[] } {
+): { ageings: readonly Ageing[]; notes: readonly LotNote[] } {
   const { moisturePercent, storeC, testedOn } = lot;
-  const without = (why: string) => ({
-    ageings: [],
-    notes: [{ code: 'lot-not-aged', text: `The percent is not aged: ${why}` }],
-  });
+  const without = (why: NotAged): { ageings: []; notes: LotNote[] } => ({ ageings: [], notes: [notAged(why)] });
   if (foundPercent === null) return { ageings: [], notes: [] };
   if (moisturePercent === null || storeC === null) {
-    if (moisturePercent === null && storeC === null) return { ageings: [], notes: [] };
-    return without('that takes both the moisture of the seed and the temperature of the store.');
+    return moisturePercent === null && storeC === null ? { ageings: [], notes: [] } : without('partly');
   }
-  if (testedOn === null) return without('the day on which it was found is not told.');
-  if (sets.length === 0) return without('no constants that can be relied on are published for this crop.');
-  if (!viabilityHolds(moisturePercent, storeC)) {
-    const { moistureFrom, moistureTo, storeFromC, storeToC } = VIABILITY_HOLDS;
-    return without(
-      `the viability equation is held to for ${moistureFrom} to ${moistureTo} % of moisture and ${storeFromC} to ${storeToC} °C.`,
-    );
-  }
+  if (testedOn === null) return without('undated');
+  if (sets.length === 0) return without('unpublished');
+  if (!viabilityHolds(moisturePercent, storeC)) return without('outside');
   const days = Math.max(0, daysBetween(testedOn, onDate));
   const ageings = sets.map((set) => ({ set, probits: days / daysPerProbit(set, moisturePercent, storeC) }));
-  return { ageings, notes: agedNotes(ageings, days, lot) };
+  return { ageings, notes: agedNotes(ageings, days, moisturePercent, storeC) };
 }
 
-function agedNotes(ageings: readonly Ageing[], days: number, { moisturePercent, storeC }: LotFields): Note[] {
-  const measured = ageings.flatMap(({ set }) => set.measuredOn ?? []);
-  const notes = [
-    {
-      code: 'lot-aged',
-      text: `Aged over ${days === 1 ? 'a day' : `${days} days`} at ${moisturePercent} % of moisture and ${storeC} °C, both taken to have stayed so, by the viability equation (Ellis, Roberts 1980; constants of ${ageings.map(({ set }) => set.source).join('; ')}). Constants from single lots, so take it as a rough guide.`,
-    },
+type NotAged = Extract<LotNote, { readonly code: 'lot-not-aged' }>['params']['why'];
+
+function notAged(why: NotAged): LotNote {
+  const { moistureFrom, moistureTo, storeFromC, storeToC } = VIABILITY_HOLDS;
+  const params = { why, moistureFromPercent: moistureFrom, moistureToPercent: moistureTo, storeFromC, storeToC };
+  return { code: 'lot-not-aged', params };
+}
+
+function agedNotes(ageings: readonly Ageing[], days: number, moisturePercent: number, storeC: number): LotNote[] {
+  const [kin, otherKin = 'nothing'] = ageings.flatMap(({ set }) => set.measuredOn ?? []);
+  const sources = ageings.map(({ set }) => set.source).join('; ');
+  return [
+    { code: 'lot-aged', params: { days, moisturePercent, storeC, sources } },
+    ...(ageings.length > 1 ? [{ code: 'lot-constants-differ', params: {} } as const] : []),
+    ...(kin ? [{ code: 'lot-constants-of-kin', params: { kin, otherKin } } as const] : []),
   ];
-  if (ageings.length > 1) {
-    notes.push({
-      code: 'lot-constants-differ',
-      text: 'More than one set of constants is published, and they disagree: "aged" gives what each leaves, the percent lies midway between, and the range spans them.',
-    });
-  }
-  if (measured.length > 0) {
-    notes.push({ code: 'lot-constants-of-kin', text: `The constants were measured on ${measured.join(' and ')}.` });
-  }
-  return notes;
 }
 
 /** Was it tested lately? */
@@ -245,5 +201,3 @@ const lastDayOf = (year: number): PlainDate => `${year}-12-31` as PlainDate;
 /** The same date so many years on; of 29 February the day after it. */
 const addYears = (date: PlainDate, n: number): PlainDate =>
   addDays(`${Number(date.slice(0, 4)) + n}-${date.slice(5, 7)}-01` as PlainDate, Number(date.slice(8)) - 1);
-
-const years = (n: number): string => (n === 1 ? 'a year' : `${n} years`);

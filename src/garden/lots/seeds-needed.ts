@@ -5,6 +5,7 @@ import { bestPercent } from '../../germination/curve/curve.js';
 import { plantShare } from '../learning/plant-share.js';
 import type { LotFields } from '../store/season-store.js';
 import { type FewestSeeds, fewestSeeds } from './fewest-seeds.js';
+import type { SeedsNote } from './lot-facts.js';
 import { lotNow, lotState } from './lot-now.js';
 
 /** How many plants are wanted, and what is known of the seed and the bed. */
@@ -44,18 +45,10 @@ export function seedsNeeded(
     assumptions: [
       ...(state?.assumptions ?? []),
       ...(percent === null
-        ? [
-            {
-              code: 'lot',
-              text: `Nothing is told of how much of the seed germinates: it is taken to be as good as the best of the chart, ${Math.round(chartPercent)} in a hundred.`,
-            },
-          ]
+        ? [{ code: 'lot', params: { about: 'seeds', chartPercent: Math.round(chartPercent) } } as const]
         : []),
       fieldNote(field, own !== null),
-      {
-        code: 'one-lot-one-bed',
-        text: 'All seeds share one lot and one bed, and how good both are is not known exactly: where they are poor, all of the sowing is. So more seed is asked for than a division by their means gives.',
-      },
+      { code: 'one-lot-one-bed', params: {} },
     ],
     warnings: [
       ...(state?.warnings ?? []),
@@ -68,20 +61,20 @@ export function seedsNeeded(
 /** Of seed poorer than this more is sown than it is worth: our choice of when to say so [%]. */
 const POOR_PERCENT = 30;
 
-function poorSeed(lot: LotFields | null, onDate: PlainDate): Note[] {
+function poorSeed(lot: LotFields | null, onDate: PlainDate): SeedsNote[] {
   const percent = lot && lotNow(lot, onDate).percent;
   if (percent === null || percent >= POOR_PERCENT) return [];
-  const text = `Of a hundred such seeds about ${Math.round(percent)} germinate, and what does is weak: test it once more, or buy fresh seed rather than sow so many.`;
-  return [{ code: 'poor-seed', text }];
+  return [{ code: 'poor-seed', params: { percent: Math.round(percent) } }];
 }
 
-function fieldNote({ from, to }: Span, isOwn: boolean): Note {
-  const whose = isOwn ? 'as you say' : 'as beds have given';
-  const text =
-    from === to
-      ? `Of a hundred seeds that germinate, ${percentOf(from)} become plants, ${whose}.`
-      : `Of a hundred seeds that germinate, ${percentOf(from)} to ${percentOf(to)} become plants, ${whose}; all shares between are taken to be equally likely, which is our assumption.`;
-  return { code: 'field', text };
-}
+const fieldNote = ({ from, to }: Span, isOwn: boolean): SeedsNote => ({
+  code: 'field',
+  params: {
+    fromPercent: percentOf(from),
+    toPercent: percentOf(to),
+    isRange: from === to ? 'no' : 'yes',
+    whose: isOwn ? 'own' : 'crop',
+  },
+});
 
 const percentOf = (share: number): number => Math.round(1000 * share) / 10;

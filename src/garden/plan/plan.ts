@@ -11,8 +11,9 @@ import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../sowing/indoors.js';
 import { type Picking, pickingOf, weeksOfPicking } from '../sowing/picking.js';
 import type { PlanFields, SowingMethod } from '../store/season-store.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
+import type { Advice, GapFact } from './plan-facts.js';
+import { adviceOn, assumptionsOf, type GapWhy, gapFact, warningsOf } from './plan-notes.js';
 import type { PlanQuestion } from './plan-question.js';
-import { adviceOn, assumptionsOf, type GapWhy, gapText, warningsOf } from './plan-words.js';
 import { type PlanYears, planYears } from './plan-years.js';
 import {
   directStarts,
@@ -47,14 +48,14 @@ export interface PlanSowing {
     readonly hardenOff: { readonly from: PlainDate; readonly to: PlainDate };
     readonly plantOut: PlainDate;
   } | null;
-  readonly advice: readonly Note[];
+  readonly advice: readonly Advice[];
 }
 
 export interface PlanGap {
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly why: GapWhy;
-  readonly text: string;
+  readonly text: GapFact;
 }
 
 export interface GardenPlan {
@@ -132,7 +133,7 @@ function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPla
     years: { from: null, to: null, count: 0 },
     weeksPerSowing: null,
     sowings: [],
-    gaps: [{ from, to, why: 'maturity-unknown', text: gapText('maturity-unknown', crop) }],
+    gaps: [{ from, to, why: 'maturity-unknown', text: gapFact('maturity-unknown', crop) }],
     cautions: crop.cautions,
     assumptions: [],
     warnings: [],
@@ -224,6 +225,6 @@ function gapsOf(
     from: addDays(firstDate, weeks[first]!.fromDay),
     to: addDays(firstDate, weeks[last]!.toDay),
     why,
-    text: gapText(why, crop),
+    text: gapFact(why, crop),
   }));
 }

@@ -19,10 +19,10 @@ export interface Grown {
 }
 
 /** Published days from sowing take the seed to come up as it does in soil of this warmth [°C]. Our assumption. */
-const NOMINAL_C = 20;
+export const NOMINAL_C = 20;
 /** On days so long and longer plants keep to the published days [h]; on short ones they grow at half that pace. */
-const FULL_PACE_H = 12;
-const HALF_PACE_H = 11;
+export const FULL_PACE_H = 12;
+export const HALF_PACE_H = 11;
 
 /**
  * When a sowing is ready to harvest.

@@ -6,6 +6,7 @@ import type { Posterior } from '../learning/count-posterior.js';
 import { oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
 import { type Tally, talliesOf } from '../learning/tally.js';
 import type { Count } from '../store/season-store.js';
+import type { VerdictFact } from './sowing-facts.js';
 
 /** Where a sowing should be by its forecast. */
 export type Expected = 'not-yet' | 'due' | 'past';
@@ -19,7 +20,7 @@ export interface Judgement {
   readonly verdict: Verdict;
   /** null: nobody has counted, and nothing is guessed. */
   readonly odds: { readonly late: number; readonly lost: number } | null;
-  readonly text: string;
+  readonly text: VerdictFact;
 }
 
 /** What a sowing is judged by. */
@@ -77,67 +78,90 @@ export function judgementOf(evidence: Evidence): Judgement {
   const { crop, forecast, posterior, isOverdue, counts, today } = evidence;
   const expected = expectedOf(forecast, today);
   const last = counts.at(-1);
+  const isPast = yesNo(expected === 'past');
+  const waiting = waitingFact(forecast, isPast);
   if (!posterior || !last) {
     return expected === 'not-yet'
-      ? { verdict: 'wait', odds: null, text: `Nothing is to be seen yet: ${whenFirst(forecast)}.` }
+      ? { verdict: 'wait', odds: null, text: waiting }
       : {
           verdict: 'count-now',
           odds: null,
-          text: `${expected === 'due' ? 'Seedlings are due' : 'All should be up'}, and nobody has counted. Count them, even if there are none: without a count nothing can be said.`,
+          text: { code: 'verdict.count-now', params: { lastCountOn: null, isPast } },
         };
   }
   const odds = oddsOf(posterior, crop);
   const observed = observedOf(evidence)!;
   const { to } = forecast.keepMoist;
-  const keepMoist = to >= today ? ` Keep it moist until ${to}.` : '';
-  const said = (verdict: Verdict, text: string): Judgement => ({ verdict, odds, text });
+  const counted = { countedOn: last.date, seedlings: last.seedlings, ofSeeds: last.ofSeeds };
+  const slow = (mostRowsShow: boolean) => ({
+    ...counted,
+    found: observed === 'some' ? ('some' as const) : ('nothing' as const),
+    mostRowsShow: yesNo(mostRowsShow),
+    livesPercent: percentOf(1 - odds.lost),
+    moistUntilDate: to >= today ? to : null,
+  });
+  const wait = (mostRowsShow: boolean): Judgement => ({
+    verdict: 'wait',
+    odds,
+    text: { code: 'verdict.wait', params: { ...waiting.params, ...slow(mostRowsShow) } },
+  });
+  const late = (mostRowsShow: boolean): Judgement => ({
+    verdict: 'late',
+    odds,
+    text: { code: 'verdict.late', params: slow(mostRowsShow) },
+  });
+  const thin = (before: Count | null): Judgement => ({
+    verdict: 'thin',
+    odds,
+    text: {
+      code: 'verdict.thin',
+      params: { ...counted, beforeOn: before?.date ?? null, beforeSeedlings: before?.seedlings ?? 0 },
+    },
+  });
   if (odds.lost >= LOST_ODDS) {
-    return isOverdue
-      ? said('lost', `That nothing will come of it any more is ${inHundred(odds.lost)}. Sow again.`)
-      : said(
-          expected === 'not-yet' ? 'wait' : 'late',
-          `None were up on ${last.date}, where most rows would show some by then. In a slow bed they may still come: count again in a few days before you give it up.${keepMoist}`,
-        );
+    if (isOverdue) {
+      return { verdict: 'lost', odds, text: { code: 'verdict.lost', params: { lostPercent: percentOf(odds.lost) } } };
+    }
+    return expected === 'not-yet' ? wait(true) : late(true);
   }
   const eaten = eatenSince(evidence);
-  if (eaten) {
-    return said(
-      'thin',
-      `${counted(last)}, and ${eaten.seedlings} on ${eaten.date}. Something has taken them, or one of the counts is wrong: look for slugs, birds and seedlings fallen over at the soil, count again, and sow again what is bare.`,
-    );
-  }
+  if (eaten) return thin(eaten);
   if (observed === 'enough') {
-    return said(
-      'good',
-      `${counted(last)}: ${counts.some(({ thinned }) => thinned) ? 'with those pulled out, ' : ''}as many as beds give, or more.`,
-    );
+    const isThinned = yesNo(counts.some(({ thinned }) => thinned));
+    return { verdict: 'good', odds, text: { code: 'verdict.good', params: { ...counted, isThinned } } };
   }
-  const isOver = expected === 'past';
-  if (observed === 'some' && isOver && thinOdds(posterior, crop) >= LIKELY) {
-    return said(
-      'thin',
-      `${counted(last)}, fewer than beds give of this crop, and hardly any are to come. Fill the gaps with a new sowing, or plant closer.`,
-    );
-  }
+  if (observed === 'some' && expected === 'past' && thinOdds(posterior, crop) >= LIKELY) return thin(null);
   if (expected !== 'not-yet' && isOld(forecast, last, today)) {
-    return said('count-now', `The last count, on ${last.date}, is old. Count again, even if there are none.`);
+    return {
+      verdict: 'count-now',
+      odds,
+      text: { code: 'verdict.count-now', params: { lastCountOn: last.date, isPast } },
+    };
   }
   // Of what is not yet due nobody says that it is late, however slow its bed may be.
-  if (expected !== 'not-yet' && odds.late >= LIKELY) {
-    return said(
-      'late',
-      observed === 'some'
-        ? `${counted(last)}: it is late, not lost, and more may come.${keepMoist}`
-        : `It is late, not lost: that it lives is ${inHundred(1 - odds.lost)}. Count again in a few days.${keepMoist}`,
-    );
-  }
-  return said(
-    'wait',
-    observed === 'some'
-      ? `${counted(last)}, and more may come.${keepMoist}`
-      : `None were up on ${last.date}; that it lives is ${inHundred(1 - odds.lost)}.${expected === 'past' ? ' Count again in a few days.' : ''}${keepMoist}`,
-  );
+  return expected !== 'not-yet' && odds.late >= LIKELY ? late(false) : wait(false);
 }
+
+/** That there is nothing to count yet. */
+const waitingFact = ({ emergence: { first }, stand }: Forecast, isPast: 'yes' | 'no') =>
+  ({
+    code: 'verdict.wait',
+    params: {
+      countedOn: null,
+      found: 'nothing',
+      seedlings: 0,
+      ofSeeds: null,
+      firstDate: 'why' in first ? null : first.range.from,
+      countDate: stand.by,
+      mostRowsShow: 'no',
+      livesPercent: 100,
+      isPast,
+      moistUntilDate: null,
+    },
+  }) as const satisfies VerdictFact;
+
+const yesNo = (is: boolean): 'yes' | 'no' => (is ? 'yes' : 'no');
+const percentOf = (share: number): number => Math.min(100, Math.max(0, Math.round(100 * share)));
 
 /** The fullest count before the last, where less than half of it stands now without anybody having thinned it. */
 function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>): Count | null {
@@ -171,17 +195,4 @@ function isOld({ emergence: { half } }: Forecast, last: Count, today: PlainDate)
   const quarter = 'why' in half ? OLD_AFTER_DAYS.most : half.days / 4;
   const days = Math.min(OLD_AFTER_DAYS.most, Math.max(OLD_AFTER_DAYS.least, quarter));
   return daysBetween(last.date, today) > days;
-}
-
-const whenFirst = ({ emergence: { first }, stand }: Forecast): string =>
-  'why' in first
-    ? `by its temperatures nothing comes before the count on ${stand.by}`
-    : `the first are expected from ${first.range.from} on`;
-
-const counted = ({ seedlings, ofSeeds, date }: Count): string =>
-  `${seedlings === 1 ? 'One seedling was' : `${seedlings} seedlings were`} counted${ofSeeds === null ? '' : ` of ${ofSeeds} seeds`} on ${date}`;
-
-function inHundred(odds: number): string {
-  const whole = Math.round(100 * odds);
-  return whole >= 100 ? 'all but certain' : whole <= 0 ? 'all but ruled out' : `likely in ${whole} of 100 such rows`;
 }

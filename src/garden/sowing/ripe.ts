@@ -1,13 +1,14 @@
-import type { Note } from '../../basics/errors.js';
+import { cropInFacts } from '../../germination/own-crop.js';
 import { minimaOf } from '../bed/kept-soil.js';
 import { frostEnd } from './frost-end.js';
 import { type Grown, type Harvest, harvestOf } from './harvest.js';
 import type { KnownSowing } from './known-sowing.js';
+import type { SowingWarning } from './sowing-facts.js';
 
 /** null: nobody knows when, or, with the reason, frost comes before. */
 export interface Ripe {
   readonly harvest: Harvest | null;
-  readonly why?: Note;
+  readonly why?: SowingWarning;
 }
 
 /** When a sowing may be ready, as far as frost lets it; or why frost takes it before. */
@@ -19,7 +20,6 @@ export function ripeIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (fro
     const end = harvest && endAfter(from.plantedOut ?? from.half);
     if (!end || harvest.to <= end) return { harvest };
     if (harvest.from < end) return { harvest: { ...harvest, to: end } };
-    const text = `Frost ends ${crop.name.toLowerCase()} about ${end} in the middle of past years, before any of it is ready: under glass or a cover it may go on.`;
-    return { harvest: null, why: { code: 'frost-before-harvest', text } };
+    return { harvest: null, why: { code: 'frost-before-harvest', params: { crop: cropInFacts(crop), endDate: end } } };
   };
 }

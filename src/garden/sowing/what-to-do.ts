@@ -2,8 +2,10 @@ import type { Forecast } from '../../answers/forecast/forecast.js';
 import { helpsSownSeed } from '../../answers/forecast/remedies.js';
 import type { SpellAnswer } from '../../answers/forecast/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
+import { type Fact, followedBy } from '../../basics/fact.js';
 import type { Judgement, Verdict } from './judgement.js';
 import type { KnownSowing } from './known-sowing.js';
+import type { TaskFact, VerdictFact } from './sowing-facts.js';
 import type { SowingState } from './sowing-state.js';
 import { thinningOf } from './thinning.js';
 
@@ -26,7 +28,7 @@ export interface ToDo {
   readonly task: (typeof tasks)[number];
   readonly from: PlainDate;
   readonly to: PlainDate;
-  readonly text: string;
+  readonly text: Fact;
 }
 
 /** What is further off is not yet to be done [d]. */
@@ -50,28 +52,33 @@ export function whatToDo(known: KnownSowing, state: SowingState): ToDo[] {
     ...(verdict === 'lost' ? [] : care(forecast)),
     ...(verdict === 'good' ? thinning(known, forecast) : []),
     ...(verdict === 'lost' ? [] : outOfTheTray(known, state.indoors)),
-    ...(state.harvest ? [{ task: 'harvest' as const, ...spanOf(state.harvest), text: 'The first may be ready.' }] : []),
+    ...(state.harvest ? [toDo('harvest', state.harvest, { code: 'task.harvest', params: {} })] : []),
   ];
   return all
     .filter(({ from, to }) => to >= today && from <= addDays(today, SOON_DAYS))
     .sort((a, b) => tasks.indexOf(a.task) - tasks.indexOf(b.task));
 }
 
+/** Something to do in a span of dates. */
+const toDo = (
+  task: ToDo['task'],
+  { from, to }: { readonly from: PlainDate; readonly to: PlainDate },
+  fact: TaskFact | VerdictFact,
+  next?: Fact | string,
+): ToDo => ({ task, from, to, text: followedBy(fact, next) });
+
 /** Where it is lost or too thin: whether, and when, it can be sown again. */
 function sowAgain(verdict: Verdict, resowing: SowingState['resowing'], today: PlainDate): ToDo[] {
   if (verdict !== 'lost' && verdict !== 'thin') return [];
   const task = verdict === 'lost' ? 'sow-again' : 'fill-gaps';
-  const again = verdict === 'lost' ? 'sow again' : 'fill the gaps with a new sowing';
-  if (resowing === 'too-late') {
-    return [{ task, from: today, to: today, text: `It is too late this season to ${again}.` }];
-  }
-  if (resowing === null) {
-    const text = `${capital(again)}. Whether there is still time this season cannot be told from what is kept.`;
-    return [{ task, from: today, to: addDays(today, SOON_DAYS), text }];
-  }
-  const { from, by } = resowing;
-  const since = from > today ? `It is time for it from ${from} on, and` : 'There is time';
-  return [{ task, from, to: by, text: `${capital(again)}. ${since} until ${by}.` }];
+  const isTooLate = resowing === 'too-late';
+  const open = resowing !== null && !isTooLate ? resowing : null;
+  const span = open
+    ? { from: open.from, to: open.by }
+    : { from: today, to: isTooLate ? today : addDays(today, SOON_DAYS) };
+  const from = open && open.from > today ? open.from : null;
+  const params = { isTooLate: isTooLate ? 'yes' : 'no', from, by: open?.by ?? null } as const;
+  return [toDo(task, span, { code: `task.${task}`, params })];
 }
 
 const toCount = (forecast: Forecast, { verdict, text }: Judgement, today: PlainDate): ToDo[] =>
@@ -80,62 +87,46 @@ const toCount = (forecast: Forecast, { verdict, text }: Judgement, today: PlainD
 /** Watering, and what heat and cold ask for, until most are up: a row that stands well already has more to come. */
 function care({ keepMoist, hotSpells, coldSpells }: Forecast): ToDo[] {
   const ofSpell =
-    (task: ToDo['task'], what: (thresholdC: string) => string) =>
-    ({ from, to, thresholdC, remedies }: SpellAnswer): ToDo => {
-      const remedy = remedies.find(helpsSownSeed)?.text;
-      return { task, from, to, text: `${what(thresholdC.toFixed(0))}${remedy ? ` ${remedy}` : ''}` };
+    (task: 'mind-heat' | 'mind-cold') =>
+    (spell: SpellAnswer): ToDo => {
+      const thresholdC = Math.round(spell.thresholdC);
+      const remedy = spell.remedies.find(helpsSownSeed)?.text;
+      return toDo(task, spell, { code: `task.${task}`, params: { thresholdC } }, remedy);
     };
+  const before = ({ from }: SpellAnswer): boolean => from <= keepMoist.to;
   return [
-    {
-      task: 'keep-moist',
-      ...keepMoist,
-      text: `Keep the seed moist until ${keepMoist.to}. Where watering is restricted, the local rules go first.`,
-    },
-    ...(hotSpells ?? [])
-      .filter(({ from }) => from <= keepMoist.to)
-      .map(ofSpell('mind-heat', (limit) => `Heat above ${limit} °C at the seed.`)),
-    ...(coldSpells ?? [])
-      .filter(({ from }) => from <= keepMoist.to)
-      .map(ofSpell('mind-cold', (limit) => `Soil below ${limit} °C harms this seed.`)),
+    toDo('keep-moist', keepMoist, { code: 'task.keep-moist', params: { to: keepMoist.to } }),
+    ...(hotSpells ?? []).filter(before).map(ofSpell('mind-heat')),
+    ...(coldSpells ?? []).filter(before).map(ofSpell('mind-cold')),
   ];
 }
 
-function countNow({ emergence: { most }, stand }: Forecast, text: string, today: PlainDate): ToDo[] {
+function countNow({ emergence: { most }, stand }: Forecast, text: VerdictFact, today: PlainDate): ToDo[] {
   const wasDue = 'why' in most ? stand.by : most.date;
-  return daysBetween(wasDue, today) <= COUNT_WITHIN_DAYS ? [{ task: 'count', from: today, to: today, text }] : [];
+  return daysBetween(wasDue, today) <= COUNT_WITHIN_DAYS ? [toDo('count', { from: today, to: today }, text)] : [];
 }
 
 function lookAgain({ emergence: { first }, stand }: Forecast, today: PlainDate): ToDo {
   const due = 'why' in first ? stand.by : first.range.from;
   const date = due > today ? due : addDays(today, LOOK_AGAIN_DAYS);
-  return { task: 'count', from: date, to: date, text: 'Count what is up, even if there is nothing.' };
+  return toDo('count', { from: date, to: date }, { code: 'task.count', params: {} });
 }
 
 function thinning({ sowing, counts, crop }: KnownSowing, { emergence: { most } }: Forecast): ToDo[] {
   const isThinned = counts.some(({ thinned }) => thinned);
   const dates = sowing.method === 'direct' && !isThinned ? thinningOf(crop, most) : null;
-  const text =
-    'Thin the row to its spacing once the seedlings touch; water first, so that those that stay are not torn.';
-  return dates ? [{ task: 'thin', ...dates, text }] : [];
+  return dates ? [toDo('thin', dates, { code: 'task.thin', params: {} })] : [];
 }
 
 function outOfTheTray({ question }: KnownSowing, indoors: SowingState['indoors']): ToDo[] {
   if (!indoors) return [];
   const { hardenOff, plantOut } = indoors;
   return [
-    {
-      task: 'harden-off',
-      ...hardenOff,
-      text: 'Set the trays out by day, longer each day, and take them in at night.',
-    },
-    {
-      task: 'plant-out',
-      from: plantOut,
-      to: addDays(plantOut, 7),
-      text: `Plant out if nights allow; look at the forecast first, and keep fleece at hand. The room is taken to be at ${question.bed.roomC} °C.`,
-    },
+    toDo('harden-off', hardenOff, { code: 'task.harden-off', params: {} }),
+    toDo(
+      'plant-out',
+      { from: plantOut, to: addDays(plantOut, 7) },
+      { code: 'task.plant-out', params: { roomC: question.bed.roomC! } },
+    ),
   ];
 }
-
-const spanOf = ({ from, to }: { readonly from: PlainDate; readonly to: PlainDate }) => ({ from, to });
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;

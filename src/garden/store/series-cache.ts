@@ -1,14 +1,14 @@
-import type { Note } from '../../basics/errors.js';
 import { type SharedCache, sharedCache } from '../../basics/shared-cache.js';
 import type { Normals } from '../../climate/normals.js';
 import type { ReadSeries } from '../../readings/read-series.js';
+import type { ReadingsToCome } from '../bed/bed-facts.js';
 import type { Store } from './store.js';
 
 /** The series of a place or of a bed's thermometers, as read from the store. */
 export interface CachedSeries {
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
-  readonly note: Note | null;
+  readonly note: ReadingsToCome | null;
 }
 
 export const NOT_MEASURED: CachedSeries = { series: [], normals: null, note: null };

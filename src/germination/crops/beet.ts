@@ -23,7 +23,7 @@ export const beet: CropRecord = {
   pickingDays: 14,
   isThinned: true,
   isFed: true,
-  viability: [viabilitySet('Ellis, Hong 2007', { ke: 8.988, cw: 4.969, ch: 0.0322, cq: 0.000454 }, 'sugar beet')],
+  viability: [viabilitySet('Ellis, Hong 2007', { ke: 8.988, cw: 4.969, ch: 0.0322, cq: 0.000454 }, 'beet')],
   cautions: [
     {
       code: 'seed-cluster',

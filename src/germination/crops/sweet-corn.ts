@@ -23,7 +23,7 @@ export const sweetCorn: CropRecord = {
   pickingDays: 10,
   isThinned: false,
   isFed: true,
-  viability: [viabilitySet('Ellis, Hong 2007', { ke: 9.993, cw: 5.993, ch: 0.0322, cq: 0.000454 }, 'maize for grain')],
+  viability: [viabilitySet('Ellis, Hong 2007', { ke: 9.993, cw: 5.993, ch: 0.0322, cq: 0.000454 }, 'maize')],
   cautions: [
     {
       code: 'cold-first-day',

@@ -1,16 +1,15 @@
 import type { Note } from '../../basics/errors.js';
-import type { Fact } from '../../basics/fact.js';
+import type { Fact, Say } from '../../basics/fact.js';
 import { messagesOf, refusalText } from '../../words/refusal-text.js';
-import type { Say } from '../../words/say.js';
 
 /** Names under which a fact stands as a sentence, its code and parameters beside it. */
 const SENTENCES = ['text', 'why', 'detail'] as const;
-/** Names of codes: a fact beside one of them needs no second. */
-const CODES = ['code', 'task', 'action', 'verdict'] as const;
+/** Names of codes that messages are named after, such as `task.thin`: a fact beside its own code needs no second. */
+const CODES = ['task', 'action', 'verdict'] as const;
 
 /** An answer before words are put into it: facts for notes, and a fact or a sentence where one stands alone. */
 export type Unworded<T> = T extends { readonly code: string; readonly text: string }
-  ? Note & Omit<T, 'code' | 'text' | 'params'>
+  ? Note & Omit<T, 'code' | 'text' | 'params' | 'also'>
   : T extends readonly (infer One)[]
     ? readonly Unworded<One>[]
     : T extends object
@@ -19,7 +18,7 @@ export type Unworded<T> = T extends { readonly code: string; readonly text: stri
 
 /**
  * An answer with words in it: beside a fact's `code` and `params` its `text`, and for a fact that stands as a `text`, `why` or
- * `detail` the sentence, with its code and parameters beside it.
+ * `detail` the sentence, with its code and parameters beside it. A fact that is said after it stands there as `also`.
  */
 export function worded(content: unknown, say: Say): unknown {
   if (Array.isArray(content)) return typeof content[0] === 'object' ? content.map((one) => worded(one, say)) : content;
@@ -30,8 +29,14 @@ export function worded(content: unknown, say: Say): unknown {
       // A refusal that a part of the answer met, told in its place.
       Object.assign(said, { text: refusalText(value, say), ...messagesOf(value) });
     } else if (isFact(value) && SENTENCES.some((one) => one === name)) {
-      const { code, params } = value;
-      Object.assign(said, { [name]: say(value), ...(CODES.some((one) => one in content) ? {} : { code }), params });
+      const { code, params, also } = value;
+      const isCoded = 'code' in content || CODES.some((one) => code === `${one}.${String(content[one])}`);
+      Object.assign(said, {
+        [name]: say(value),
+        ...(isCoded ? {} : { code }),
+        params,
+        ...(also && { also: worded(also, say) }),
+      });
     } else said[name] = name === 'params' ? value : worded(value, say);
   }
   return said;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CalendarEvent } from '../../../src/garden/calendar/calendar-event.js';
 import { calendarEvents } from '../../../src/garden/calendar/calendar-events.js';
 import type { BedSeason } from '../../../src/garden/calendar/calendar-season.js';
+import { sayPlainly } from '../words/say-plainly.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, sowingOf, spellOf } from './seasons.js';
 
 const dates = ({ kind, from, to }: CalendarEvent): [string, string, string] => [kind, from, to];
@@ -45,7 +46,7 @@ describe("a bed's calendar", () => {
       ['first-harvest', '2027-07-20', '2027-07-20'],
       ['last-harvest', '2027-08-20', '2027-08-20'],
     ]);
-    expect(eventsOf({ sowings: [tomato] })[0]!.summary).toBe('Sow tomato indoors');
+    expect(sayPlainly(eventsOf({ sowings: [tomato] })[0]!.summary)).toBe('Sow tomato indoors');
   });
 
   it('tells only that it is sown where nothing else is known', () => {
@@ -95,8 +96,11 @@ describe("a bed's calendar", () => {
       ['heat', '2027-05-06', '2027-05-08'],
       ['heat', '2027-05-11', '2027-05-11'],
     ]);
-    expect(heat[0]!.summary).toBe('Severe heat over lettuce seed');
-    expect(heat[0]!.description).toBe('Up to 33 °C at the seed; above 27 °C heat holds it.\nShade the bed.');
+    expect(sayPlainly(heat[0]!.summary)).toBe('Severe heat over lettuce seed');
+    expect(heat[0]!.description.map(sayPlainly)).toEqual([
+      'Up to 33 °C at the seed; above 27 °C heat holds it.',
+      'Shade the bed.',
+    ]);
     const means = forecastOf(SOWN, undefined, { hotSpells: null });
     expect(kindsOf({ sowings: [growing({ forecast: means })] })).not.toContain('heat');
   });

@@ -12,6 +12,7 @@ import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, quillmere, sowing } from '../../storage/make.js';
 import { closedAfterEach, serve } from '../egress/servers.js';
+import { sayPlainly } from '../words/say-plainly.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */
@@ -192,6 +193,7 @@ describe('from the weather to the receiver', () => {
       log: { info: silent, warn: silent, error: (details: object) => expect(details).toBeUndefined() },
       signal: new AbortController().signal,
       version: '1.0.0',
+      say: sayPlainly,
       look: (owner: string, subscription: SubscriptionFields, beds: readonly string[]) =>
         knownNow(store, owner, subscription, beds, new Date(nowMs), ask),
     };

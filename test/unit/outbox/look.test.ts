@@ -8,6 +8,7 @@ import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, probe, quillmere, readingsFrom } from '../../storage/make.js';
 import { closedAfterEach } from '../egress/servers.js';
 import { milestone, sowingNow } from '../garden/known.js';
+import { sayPlainly } from '../words/say-plainly.js';
 
 const OWNER = 'quillmere';
 /** Noon at the place. */
@@ -35,6 +36,7 @@ async function garden() {
   const settings = (version = '1.0.0') => ({
     store,
     version,
+    say: sayPlainly,
     look: async () => {
       looks++;
       if (state.fails) throw new Error('no forecast now');
@@ -87,7 +89,16 @@ describe('a garden is looked at for a subscription', () => {
         sowing: 'beans',
         crop: 'snap-bean',
         nights: [{ date: '2027-05-20', minC: -1.3 }],
-        text: expect.stringContaining('on 2027-05-20 the air is forecast to fall to -1.3 °C'),
+        text: expect.stringContaining('on 20 May 2027 the air is forecast to fall to -1.3 °C'),
+        code: 'news.frost',
+        params: {
+          crop: 'snap-bean',
+          bed: 'north',
+          sownOn: expect.stringMatching(/^2027-/),
+          date: '2027-05-20',
+          minC: -1.3,
+          nights: 1,
+        },
       },
     });
     expect(await lookAfter(30)).toBe(0);

@@ -40,6 +40,7 @@ function valuesOf(kind: Kind): fc.Arbitrary<string | number | null> {
   if (kind.endsWith('?')) return valuesOf(kind.slice(0, -1) as Kind);
   if (kind === 'date') return fc.constantFrom('2027-05-03', '2028-02-29');
   if (kind === 'crop') return fc.constantFrom('lettuce', 'my own kale');
+  if (kind === 'crops') return fc.constantFrom('lettuce', 'carrot\nmy own kale');
   if (kind === 'text') return fc.constantFrom('Quillmere', '{odd} text');
   return kind === 'count' ? fc.nat({ max: 400 }) : fc.double({ min: -40, max: 400, noNaN: true });
 }

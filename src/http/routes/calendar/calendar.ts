@@ -8,7 +8,8 @@ import { bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
 import type { CalendarEvent } from '../../../garden/calendar/calendar-event.js';
 import { calendarEvents } from '../../../garden/calendar/calendar-events.js';
 import type { BedSeason } from '../../../garden/calendar/calendar-season.js';
-import { icalendar } from '../../../garden/calendar/icalendar.js';
+import { eventInWords, icalendar } from '../../../garden/calendar/icalendar.js';
+import { sayer } from '../../../words/say.js';
 import { askerOf } from '../../../worker/asker-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import type { Route } from '../../openapi/route.js';
@@ -80,6 +81,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
         if (!opened || !found) throw noCalendar();
         const { owner } = opened;
         return answers.send({ request, reply, owner }, found.inputs, async () => {
+          const say = sayer(request.reader);
           const season = await found.season();
           const events = calendarEvents(season);
           const entries = events.map((event) => ({ uid: event.uid, digest: eventDigest(event) }));
@@ -90,7 +92,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
             type: `${MEDIA_TYPE}; charset=utf-8`,
             body: icalendar(
               season.bed.name,
-              events.map((event) => ({ ...event, ...revisionOf.get(event.uid)! })),
+              events.map((event) => ({ ...eventInWords(event, say), ...revisionOf.get(event.uid)! })),
             ),
           };
         });
@@ -99,7 +101,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
   ];
 };
 
-/** What an event says, in short. */
+/** What an event says, in short: whatever the words, the language and the units, so that none of them changes the event. */
 const eventDigest = ({ kind, from, to, summary, description }: CalendarEvent): string =>
   digestOfJson([kind, from, to, summary, description], 27);
 

@@ -1,0 +1,92 @@
+import { THIN_YEARS } from '../../answers/ahead/past-soil.js';
+import type { Crop } from '../../germination/crop.js';
+import { cropInFacts } from '../../germination/own-crop.js';
+import { FULL_PACE_H, HALF_PACE_H, NOMINAL_C } from '../sowing/harvest.js';
+import { HARDENING_DAYS } from '../sowing/indoors.js';
+import { type Picking, weeksOfPicking } from '../sowing/picking.js';
+import type { Advice, GapFact, PlanAssumption, PlanWarning } from './plan-facts.js';
+import type { PlanStart } from './starts.js';
+
+/** Why nothing reaches a week of harvest. */
+export const gapWhys = ['too-hot', 'too-cold', 'frost', 'too-late', 'maturity-unknown'] as const;
+export type GapWhy = (typeof gapWhys)[number];
+
+/** A gap in a plan. */
+export function gapFact(why: GapWhy, { id, name, frost }: Pick<Crop, 'id' | 'name' | 'frost'>): GapFact {
+  const crop = cropInFacts({ id, name });
+  if (why === 'frost') return { code: 'gap.frost', params: { crop, isTender: frost === 'tender' ? 'yes' : 'no' } };
+  return { code: `gap.${why}`, params: { crop } };
+}
+
+/** So many hot hours are worth a shade. */
+const HOT_HOURS = 6;
+/** Seed that takes so many times the crop's best lies long. Our assumption. */
+const LONG_TIMES = 3;
+
+/** What to do about one sowing of a plan. */
+export function adviceOn({ method, isShaded, hotHours, half, day }: PlanStart, crop: Crop, roomC: number): Advice[] {
+  if (method === 'indoors') return [{ code: 'start-indoors', params: { roomC } }];
+  const advice: Advice[] = [];
+  if (isShaded || hotHours >= HOT_HOURS) {
+    advice.push(
+      {
+        code: 'shade',
+        params: {
+          hotHours: isShaded ? null : Math.round(hotHours),
+          hotThresholdC: Math.round(crop.hotThresholdC),
+        },
+      },
+      { code: 'sow-in-evening', params: {} },
+    );
+    if (crop.weeksInTrays !== null) advice.push({ code: 'start-indoors', params: { roomC: null } });
+  }
+  const best = Math.min(...crop.rows.flatMap(({ days }) => (days === null ? [] : [days])));
+  if (half && half.p50 - day > LONG_TIMES * best && half.p50 - day > crop.maxDays) {
+    advice.push({ code: 'lies-long', params: {} });
+  }
+  return advice;
+}
+
+/** What every plan of a crop rests on. */
+export function assumptionsOf(
+  crop: Crop,
+  picking: Picking,
+  { years, roomC }: { readonly years: number; readonly roomC: number },
+): PlanAssumption[] {
+  const { fromDays, toDays, countedFrom } = crop.maturity!;
+  const { weeksInTrays } = crop;
+  return [
+    years === 0
+      ? { code: 'normals', params: { about: 'plan' } }
+      : { code: 'past-years', params: { about: 'plan', years } },
+    {
+      code: 'harvest',
+      params: {
+        fromDays,
+        toDays,
+        countedFrom,
+        nominalC: NOMINAL_C,
+        pickFromDays: picking.fromDays,
+        pickToDays: picking.toDays,
+        weeks: weeksOfPicking(picking),
+        fullPaceHours: FULL_PACE_H,
+        halfPaceHours: HALF_PACE_H,
+      },
+    },
+    { code: 'even-emergence', params: {} },
+    { code: 'chart-time', params: { timesInBeds: crop.bedTimeFactor.to } },
+    { code: 'seeds', params: {} },
+    weeksInTrays === null
+      ? { code: 'stays-put', params: { crop: cropInFacts(crop) } }
+      : { code: 'indoors', params: { roomC, weeksInTrays, hardeningDays: HARDENING_DAYS } },
+  ];
+}
+
+export const warningsOf = (
+  crop: Crop,
+  { years, airIsKnown }: { readonly years: number; readonly airIsKnown: boolean },
+): PlanWarning[] => [
+  ...(years > 0 && years < THIN_YEARS ? [{ code: 'thin-years', params: { about: 'plan', years } } as const] : []),
+  ...(airIsKnown ? [] : [{ code: 'frost-unknown', params: { about: 'plan' } } as const]),
+  { code: 'weather-of-growth', params: { crop: cropInFacts(crop) } },
+];
