@@ -25,10 +25,10 @@ export const forecastToKeep = (forecast: ForecastAnswer, asked: About): string =
 
 const optionsOf = ({ reader }: About) => ({ unit: reader.degrees, locale: reader.locale });
 
-function settingOf(forecast: ForecastAnswer, { question, shelf }: About): ForecastSetting {
+function settingOf(forecast: ForecastAnswer, { question, shelf, reader }: About): ForecastSetting {
   const crop = cropNamed(shelf, forecast.crop);
   return {
-    cropName: cropName(shelf, forecast.crop),
+    cropName: cropName(shelf, forecast.crop, reader),
     bedName: bedNamed(shelf, question.bed)?.name ?? null,
     goodC: crop?.soil ? { from: crop.soil.optimumFromC, to: crop.soil.optimumToC } : null,
     hours: forecast.hourly ? hoursOf(forecast.hourly.readings, forecast.sowing.date) : null,

@@ -3,6 +3,7 @@ import { questionFrom } from '../../../src/page/form/question.js';
 import type { Send } from '../../../src/page/shell/api.js';
 import { loadShelf } from '../../../src/page/shell/shelf.js';
 import type { Asked } from '../../../src/page/shell/view.js';
+import { readerIn } from './readers.js';
 
 /** Asks a service as the page does. */
 export const sendTo =
@@ -27,7 +28,7 @@ export async function askedOf(send: Send, link = ''): Promise<Asked> {
     question,
     file: null,
     shelf: loaded.value,
-    reader: { locale: 'en-GB', degrees: question.degrees },
+    reader: readerIn('en', question.degrees),
     send,
     widths: [600],
   };
