@@ -47,12 +47,13 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('outbox', ['garden', 'basics', 'egress']),
   onlyAtTheRim('outbox', 'demo\\.ts$'),
   onlyFrom('worker', ['answers', 'basics', 'garden', 'readings']),
-  onlyFrom('page', ['basics', 'contract', 'plot']),
+  onlyFrom('page', ['basics', 'contract', 'plot', 'words']),
   onlyAtTheRim('page'),
   {
     name: 'what moves in the page runs in a browser as it is',
     from: { path: '^src/page/', pathNot: '^src/page/server/' },
-    to: { path: '^src/page/server/|^fastify|^@fastify|^luxon' },
+    // Of words it knows codes and readers as types: the messages come from the service, read already.
+    to: { path: '^src/page/server/|^src/words/(?!page-en|reader)|^fastify|^@fastify|^luxon' },
   },
   {
     name: 'no more than the browser part knows of a document',
