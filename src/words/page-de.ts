@@ -272,7 +272,7 @@ export const pageDe = {
     'Von einem schlechten Beet bis zu einem guten. Alte Saat, verkrusteter Boden, Schnecken und Trockenheit können noch weniger übrig lassen.',
   'page.sowing.not-half': 'Bis zur Zählung am {date} ist nicht einmal die Hälfte von dem auf, was kommt.',
   'page.sowing.half-up':
-    'Die Hälfte davon {isOver, select, yes {war} other {ist}} {when} auf{hasSlow, select, yes {, in einem langsamen Beet erst am {slow}} other {}}.',
+    'Die Hälfte davon {isOver, select, yes {war} other {ist}} {isAfter, select, yes {{when}} other {am {when}}} auf{hasSlow, select, yes {, in einem langsamen Beet erst am {slow}} other {}}.',
   'page.sowing.after': 'nach dem {date}',
   'page.sowing.half.what': 'Die Tage, an denen die Hälfte von dem auf ist, was aufgeht.',
   'page.sowing.half.from':
@@ -291,7 +291,7 @@ export const pageDe = {
   'page.sowing.keep-moist.sure':
     'Die ganze Vorhersage setzt feuchten Boden voraus: Saat, die austrocknet, wartet, und alle Daten verschieben sich. Wo Gießen eingeschränkt ist, gelten die örtlichen Regeln.',
   'page.sowing.spell':
-    '{count}, {dates}: {later, plural, =0 {} one {die Hälfte kommt darum # Tag später, und } other {die Hälfte kommt darum # Tage später, und }}{atRisk, plural, =0 {kaum ein Same ist gefährdet} one {# von hundert Samen ist gefährdet} other {# von hundert Samen sind gefährdet}}.',
+    '{count}, {dates}: {later, plural, =0 {{atRisk, plural, =0 {Kaum ein Same ist gefährdet} one {# von hundert Samen ist gefährdet} other {# von hundert Samen sind gefährdet}}} one {Die Hälfte kommt darum # Tag später, und {atRisk, plural, =0 {kaum ein Same ist gefährdet} one {# von hundert Samen ist gefährdet} other {# von hundert Samen sind gefährdet}}} other {Die Hälfte kommt darum # Tage später, und {atRisk, plural, =0 {kaum ein Same ist gefährdet} one {# von hundert Samen ist gefährdet} other {# von hundert Samen sind gefährdet}}}}.',
   'page.sowing.spell-days':
     '{kind, select, hot {{days, plural, one {# heißer Tag} other {# heiße Tage}}} other {{days, plural, one {# kalter Tag} other {# kalte Tage}}}}',
   'page.sowing.held.what':
@@ -396,7 +396,7 @@ export const pageDe = {
   'page.when.today-date': 'heute, {date}',
   'page.when.no-week': 'Keine Woche ist sicher genug für {crop} {where}; das sicherste Datum ist {date}, gut {good}.',
   'page.when.sow':
-    '{crop} {where} säen {isToday, select, yes {{date}} other {am {date}}}: {good} {isUsual, select, yes {geht} other {ging}} genug davon rechtzeitig auf{hasHalf, select, yes {, die Hälfte davon nach {days}} other {}}.',
+    '{crop} {where} {isToday, select, yes {{date},} other {am {date}}} säen: {good} {isUsual, select, yes {geht} other {ging}} genug davon rechtzeitig auf{hasHalf, select, yes {, die Hälfte davon nach {days}} other {}}.',
   'page.when.days-dative': '{days, plural, one {# Tag} other {# Tagen}}',
   'page.when.best.what': 'Das beste Datum zum Säen von allen, die angesehen wurden.',
   'page.when.best.from': '{why}',
@@ -545,12 +545,12 @@ export const pageDe = {
     '{count, plural, one {# Aussaat} other {# Aussaaten}} {bed, select, none {in Ihren Beeten} other {im Beet {name}}}. {toDo}',
   'page.growing.nothing-week': 'Diese Woche ist nichts zu tun.',
   'page.growing.to-do':
-    '{now, plural, =0 {Heute ist nichts zu tun} one {# Sache ist heute zu tun} other {# Sachen sind heute zu tun}}{later, plural, =0 {} one {, # später in dieser Woche} other {, # später in dieser Woche}}.',
+    '{now, plural, =0 {Heute ist nichts zu tun} one {Heute ist # Ding zu tun} other {Heute sind # Dinge zu tun}}{later, plural, =0 {} one {, # später in dieser Woche} other {, # später in dieser Woche}}.',
   'page.growing.this-week': 'Diese Woche',
   'page.growing.nothing': 'Nichts.',
   'page.growing.week-after': 'Die Woche danach',
   'page.growing.today': 'Heute, {date}',
-  'page.growing.until': 'Bis {date}.',
+  'page.growing.until': 'Bis {date}',
   'page.growing.sow-planned': '{seeds, plural, one {# Samen} other {# Samen}} {where} säen, wie geplant.',
   'page.growing.where': '{where, select, trays {in Schalen} shade {ins Beet, in den Schatten} other {ins Beet}}',
   'page.growing.sown': '{crop}, gesät am {date}',

@@ -259,7 +259,7 @@ export const pageEn = {
     'From a poor bed to a good one. Old seed, crusted soil, slugs and drought can leave fewer still.',
   'page.sowing.not-half': 'Not even half of what comes is up by the count on {date}.',
   'page.sowing.half-up':
-    'Half of those {isOver, select, yes {were up} other {are up}} {when}{hasSlow, select, yes {, in a slow bed as late as {slow}} other {}}.',
+    'Half of those {isOver, select, yes {were up} other {are up}} {isAfter, select, yes {{when}} other {{when}}}{hasSlow, select, yes {, in a slow bed as late as {slow}} other {}}.',
   'page.sowing.after': 'after {date}',
   'page.sowing.half.what': 'The days on which half of what comes up is up.',
   'page.sowing.half.from':

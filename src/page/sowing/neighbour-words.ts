@@ -49,6 +49,7 @@ function halfSaid({ emergence: { half }, stand }: ForecastAnswer, reader: Reader
   const slow = slowDate(half);
   return reader.tell('page.sowing.half-up', {
     isOver: to !== null && to < today ? 'yes' : 'no',
+    isAfter: to === null ? 'yes' : 'no',
     when: figure('half', when, reader, 'page.sowing.half', { days: half.days }),
     hasSlow: slow === null ? 'no' : 'yes',
     slow: slow !== null && figure('slow', on(slow), reader, 'page.sowing.slow'),
