@@ -6,7 +6,7 @@ import { numberIn } from '../form/typed-numbers.js';
 import { get, isRefused, unusable } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
 import type { Act, Asked } from '../shell/view.js';
-import { monthName } from '../shell/words.js';
+import { monthName, tenthOf } from '../shell/words.js';
 import { placeSaid } from './place-said.js';
 
 const ACT = 'keep-climate';
@@ -21,19 +21,20 @@ export interface Climate {
 /** The form for the twelve months' mean lowest and highest, as a climate table has them. */
 export const climateForm = (asked: Asked, place: string, kept?: Climate): Html => {
   const { reader } = asked;
+  const { say } = reader;
   const usual = (meansC: readonly number[] | undefined, month: number): string =>
-    meansC === undefined ? '' : String(Math.round(inUnit(meansC[month - 1]!, reader.degrees) * 10) / 10);
+    meansC === undefined ? '' : tenthOf(inUnit(meansC[month - 1]!, reader.degrees), reader);
   return actForm(asked, {
     act: ACT,
     about: place,
-    button: 'Keep these means',
+    button: say('page.climate.keep'),
     fields: (typed) => html`
-      ${degreesField('unit', 'They are in', typed('unit', reader.degrees))}
-      <table class="days"><thead><tr><th scope="col">Month</th><th scope="col">Mean lowest</th><th scope="col">Mean highest</th></tr></thead><tbody>${MONTHS.map(
+      ${degreesField('unit', say('page.climate.unit'), typed('unit', reader.degrees))}
+      <table class="days"><thead><tr><th scope="col">${say('page.climate.month')}</th><th scope="col">${say('page.climate.lowest')}</th><th scope="col">${say('page.climate.highest')}</th></tr></thead><tbody>${MONTHS.map(
         (month) => {
           const name = monthName(month, reader);
           const [low, high] = [`low${month}`, `high${month}`];
-          return html`<tr><th scope="row" lang="${reader.locale}">${name}</th><td><input name="${low}" value="${typed(low, usual(kept?.meanMinC, month))}" inputmode="decimal" autocomplete="off" aria-label="Mean lowest in ${name}"></td><td><input name="${high}" value="${typed(high, usual(kept?.meanMaxC, month))}" inputmode="decimal" autocomplete="off" aria-label="Mean highest in ${name}"></td></tr>`;
+          return html`<tr><th scope="row" lang="${reader.locale}">${name}</th><td><input name="${low}" value="${typed(low, usual(kept?.meanMinC, month))}" inputmode="decimal" autocomplete="off" aria-label="${say('page.climate.lowest-in', { month: name })}"></td><td><input name="${high}" value="${typed(high, usual(kept?.meanMaxC, month))}" inputmode="decimal" autocomplete="off" aria-label="${say('page.climate.highest-in', { month: name })}"></td></tr>`;
         },
       )}</tbody></table>`,
   });
@@ -44,27 +45,26 @@ export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =
   foldedForm(climateForm(asked, place, kept), asked, {
     act: ACT,
     about: place,
-    name: 'Change the means of the twelve months',
+    name: asked.reader.say('page.climate.change'),
     look: 'add',
   });
 
 /** Keeps the months’ means of a place. */
 export const keepClimate: Act = async (said, { send, reader, shelf }) => {
+  const { say } = reader;
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
   const text = (field: 'low' | 'high', month: number): string => said.get(`${field}${month}`) ?? '';
   const means: { meanMinC: number[]; meanMaxC: number[] } = { meanMinC: [], meanMaxC: [] };
   for (const month of MONTHS) {
     const name = monthName(month, reader);
     const [low, high] = [numberIn(text('low', month)), numberIn(text('high', month))];
-    if (low === null || high === null) return unusable(`Write both means of ${name}: all twelve months are needed.`);
+    if (low === null || high === null) return unusable(say('page.climate.both', { month: name }));
     if (Number.isNaN(low) || Number.isNaN(high)) {
       const wrong = text(Number.isNaN(low) ? 'low' : 'high', month);
-      return unusable(`“${wrong}” of ${name} is no number. Write one, such as 12.5.`);
+      return unusable(say('page.climate.no-number', { said: wrong, month: name }));
     }
     if (low > high) {
-      return unusable(
-        `In ${name} the lowest, ${text('low', month)}, is above the highest, ${text('high', month)}. Mend one.`,
-      );
+      return unusable(say('page.climate.turned', { month: name, low: text('low', month), high: text('high', month) }));
     }
     means.meanMinC.push(fromUnit(low, unit));
     means.meanMaxC.push(fromUnit(high, unit));
@@ -72,17 +72,20 @@ export const keepClimate: Act = async (said, { send, reader, shelf }) => {
   const place = shelf.places.find(({ id }) => id === said.get('about'));
   if (place && isTurnedOver(place.latitude, means)) {
     return unusable(
-      `At ${placeSaid(place)} summer is in ${monthName(place.latitude > 0 ? 7 : 1, reader)}; by this table it is not. Mend the table, or the place under What is growing.`,
+      say('page.climate.turned-over', {
+        where: placeSaid(place, reader),
+        month: monthName(place.latitude > 0 ? 7 : 1, reader),
+      }),
     );
   }
   const path = `/v1/places/${encodeURIComponent(said.get('about') ?? '')}/normals`;
   const got = await get(send, { method: 'PUT', path, json: means });
-  if (!isRefused(got)) return { value: { said: 'Kept: the means of the twelve months', at: 'answer' } };
+  if (!isRefused(got)) return { value: { said: say('page.done.kept-climate'), at: 'answer' } };
   const [, field, index] = /mean(Min|Max)C\/(\d+)$/.exec(got.problem.errors?.[0]?.pointer ?? '') ?? [];
   if (index === undefined) return got;
   const month = Number(index) + 1;
   const wrong = text(field === 'Min' ? 'low' : 'high', month);
-  return unusable(`${wrong} °${unit} in ${monthName(month, reader)}? No air is like that. Mend it, or the degrees.`);
+  return unusable(say('page.climate.no-air', { said: wrong, unit, month: monthName(month, reader) }));
 };
 
 /** Between the tropics it may be warmest at any time of the year [°]. */

@@ -1,8 +1,14 @@
 import type { PlaceWire } from '../../contract/places.js';
+import type { Reader } from '../shell/words.js';
 
 /** Where a place lies, as `44.2° N, 30° W`. */
-export const placeSaid = ({ latitude, longitude }: Pick<PlaceWire, 'latitude' | 'longitude'>): string =>
-  `${side(latitude, 'N', 'S')}, ${side(longitude, 'E', 'W')}`;
-
-const side = (degrees: number, positive: string, negative: string): string =>
-  `${Math.round(Math.abs(degrees) * 100) / 100}° ${degrees < 0 ? negative : positive}`;
+export const placeSaid = (
+  { latitude, longitude }: Pick<PlaceWire, 'latitude' | 'longitude'>,
+  { say }: Reader,
+): string =>
+  say('page.place.at', {
+    latitude: Math.round(Math.abs(latitude) * 100) / 100,
+    side: latitude < 0 ? 'south' : 'north',
+    longitude: Math.round(Math.abs(longitude) * 100) / 100,
+    far: longitude < 0 ? 'west' : 'east',
+  });

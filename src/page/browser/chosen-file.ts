@@ -1,12 +1,13 @@
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
 import type { ReportWire } from '../../contract/readings.js';
-import { type Got, get, isRefused } from '../shell/api.js';
+import { type Got, get, isRefused, wordedFor } from '../shell/api.js';
 import type { Asked, FileGiven } from '../shell/view.js';
 import { checkRequest, sizeText, tooLarge } from '../sowing/file-check.js';
 import { fileState } from '../sowing/file-state.js';
 import { one } from './elements.js';
 import { forgetFile, type KeptFile, keepFile, keptFile } from './kept-file.js';
 import { sendUntil, stopSending, whileSending } from './send.js';
+import { say, speaking } from './speaking.js';
 
 /** A longer file is shown to be on its way [bytes], after a while [ms]. */
 const LONG_BYTES = 1024 * 1024;
@@ -87,13 +88,17 @@ function watchSending(): void {
     bar.value = sentBytes;
     one('#sent')!.textContent =
       sentBytes < allBytes
-        ? `Sending the file: ${sizeText(sentBytes)} of ${sizeText(allBytes)}`
-        : `All ${sizeText(allBytes)} are sent, and are being read.`;
+        ? say('page.file.sent', { sent: sizeText(sentBytes, speaking), all: sizeText(allBytes, speaking) })
+        : say('page.file.all-sent', { all: sizeText(allBytes, speaking) });
   });
 }
 
-const picked = (file: File): KeptFile => ({ name: file.name || 'a file without a name', body: file, isPasted: false });
-const pasted = (text: string): KeptFile => ({ name: 'What you pasted', body: new Blob([text]), isPasted: true });
+const picked = (file: File): KeptFile => ({
+  name: file.name || say('page.file.nameless'),
+  body: file,
+  isPasted: false,
+});
+const pasted = (text: string): KeptFile => ({ name: say('page.file.pasted'), body: new Blob([text]), isPasted: true });
 
 /** The file of before a reload, where one was kept; else what stands in the box. */
 async function restore(): Promise<void> {
@@ -211,14 +216,16 @@ export async function readableFile({
   const show = (got: Got<ReportWire> | null): void =>
     render(state!, fileState({ ...file, bytes: file.body.size, isKept }, got, reader).markup);
   const request = checkRequest(question, shelf, file);
-  if (check?.file !== file || check.path !== request.path) {
+  // What it says is worded for the degrees that are read.
+  const path = wordedFor(request.path, reader);
+  if (check?.file !== file || check.path !== path) {
     check?.end();
     const ended = new AbortController();
     const got: Promise<Got<ReportWire>> =
       file.body.size > FILE_LIMIT_BYTES
-        ? Promise.resolve({ problem: tooLarge(file.body.size) })
+        ? Promise.resolve({ problem: tooLarge(file.body.size, reader) })
         : get<ReportWire>(sendUntil(ended.signal), request);
-    check = { file, path: request.path, got, end: () => ended.abort() };
+    check = { file, path, got, end: () => ended.abort() };
     show(null);
   }
   const mine = check;

@@ -1,13 +1,15 @@
+import type { Language } from '../../words/reader.js';
 import { linkTo, type Question, questionFrom, type ViewName } from '../form/question.js';
 import { type Got, get, isRefused, type Send, unusable } from '../shell/api.js';
-import { WAITING } from '../shell/page.js';
+import { html } from '../shell/html.js';
+import { waiting } from '../shell/page.js';
 import { SHEET_PX } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
 import { loadShelf, type Shelf, todayAt } from '../shell/shelf.js';
 import type { Answered, Asked } from '../shell/view.js';
 import { viewOf } from '../shell/views.js';
 import type { Reader } from '../shell/words.js';
-import { UNSETTLED } from '../sowing/file-state.js';
+import { unsettled } from '../sowing/file-state.js';
 import { keepAndShare } from '../sowing/keep-and-share.js';
 import { watchActs } from './acts.js';
 import { readableFile, watchFile } from './chosen-file.js';
@@ -16,6 +18,7 @@ import { bringIntoView, foldAway } from './fold.js';
 import { keepAs } from './keep-as.js';
 import { keepTyping } from './kept-typing.js';
 import { send, sendUntil } from './send.js';
+import { readerNow, say } from './speaking.js';
 import { catchUp, moveTo, watchDates } from './when.js';
 
 /** How long typing has to rest before the answer follows [ms]. */
@@ -74,7 +77,7 @@ function start(ask: HTMLFormElement): void {
     async (date) => {
       ask.querySelector<HTMLInputElement>('input[name="sowing"]')!.value = date;
       one<HTMLAnchorElement>('#link')!.href = linkTo(await holdInLink(ask));
-      say(
+      speak(
         all('#at-date :is(h3, .state)')
           .map(({ textContent }) => textContent)
           .join('. '),
@@ -95,7 +98,7 @@ function start(ask: HTMLFormElement): void {
       const asked = askedNow(ask, got.value, send);
       const file = await readableFile(asked);
       return file === undefined
-        ? unusable('The file cannot be read like this. What is missing stands beside it.')
+        ? unusable(say('page.refused.unsettled-file'))
         : viewOf(asked.question.view).act(said, { ...asked, file });
     },
     async answerAgain({ said, goesOn = {} }) {
@@ -105,7 +108,7 @@ function start(ask: HTMLFormElement): void {
       await holdInLink(ask);
       await answer(ask, said);
     },
-    reader: () => readerOf(ask),
+    reader: readerOf,
   });
   document.addEventListener('visibilitychange', forgetShelf);
   supposeZone(ask);
@@ -153,8 +156,11 @@ async function holdInLink(ask: HTMLFormElement): Promise<Question> {
   const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
   if (!isRefused(got)) {
-    const asked = { question, shelf: got.value, reader: readerOf(ask) };
+    const asked = { question, shelf: got.value, reader: readerOf() };
     one('#asked')!.innerHTML = viewOf(question.view).asked(asked).markup;
+  }
+  for (const link of all<HTMLAnchorElement>('[data-lang]')) {
+    link.href = linkTo({ ...question, lang: link.dataset.lang as Language });
   }
   for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
     leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
@@ -227,7 +233,7 @@ function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void 
 /** @param said What to say of it, in place of the answer's own words. */
 async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   const side = one('#answer')!;
-  const patience = setTimeout(() => say('Working it out …'), PATIENCE_MS);
+  const patience = setTimeout(() => speak(say('page.shell.working')), PATIENCE_MS);
   side.setAttribute('aria-busy', 'true');
   const came = await answerNow(ask);
   clearTimeout(patience);
@@ -243,12 +249,12 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
   const { signal } = turn;
   const got = await known();
   if (signal.aborted) return undefined;
-  if (isRefused(got)) return { shown: problemNote(got.problem, readerOf(ask)) };
+  if (isRefused(got)) return { shown: problemNote(got.problem, readerOf()) };
   const asked = askedNow(ask, got.value, sendUntil(signal));
   const file = await readableFile(asked);
   const came =
     file === undefined || signal.aborted
-      ? { shown: UNSETTLED }
+      ? { shown: unsettled(asked.reader) }
       : await viewOf(asked.question.view).answer({ ...asked, file });
   return signal.aborted ? undefined : came;
 }
@@ -256,7 +262,7 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
 function askedNow(ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> {
   const question = questionOf(ask, shelf);
   today = todayAt(shelf, question.bed, question.timeZone);
-  return { question, shelf, reader: readerOf(ask), send, widths: widthsHere() };
+  return { question, shelf, reader: readerOf(), send, widths: widthsHere() };
 }
 
 /** As wide as the answer; on a phone for paper as well. */
@@ -265,22 +271,21 @@ function widthsHere(): number[] {
   return matchMedia('(width < 38rem)').matches ? [width, SHEET_PX] : [width];
 }
 
-function readerOf(ask: HTMLFormElement): Reader {
-  const degrees = new FormData(ask).get('degrees') === 'F' ? 'F' : 'C';
-  return { locale: navigator.language, degrees, ...(today !== undefined && { today }) };
+function readerOf(): Reader {
+  return { ...readerNow(), ...(today !== undefined && { today }) };
 }
 
 function show(came: Answered | null, said?: string): void {
   answered = came;
   const side = one('#answer')!;
   const putBack = keepTyping(side);
-  side.innerHTML = came ? came.shown.markup : `<p class="waiting">${WAITING}</p>`;
+  side.innerHTML = came ? came.shown.markup : waiting(readerNow()).markup;
   supposeZonesOfAnswer();
   putBack();
   void showLater(came);
-  one('#keep')!.innerHTML = keepAndShare(came)?.markup ?? '';
+  one('#keep')!.innerHTML = keepAndShare(came, readerNow())?.markup ?? '';
   // A refusal is an alert, and speaks for itself.
-  say(said ?? spokenOf(side.querySelector('.neighbour')));
+  speak(said ?? spokenOf(side.querySelector('.neighbour')));
 }
 
 /** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
@@ -290,7 +295,7 @@ async function showLater(came: Answered | null): Promise<void> {
   if (!came?.later || (below.dataset.of ?? of) !== of) below.innerHTML = '';
   below.dataset.of = of;
   if (!came?.later) return;
-  if (below.innerHTML === '') below.innerHTML = '<p class="waiting">The rest is being worked out …</p>';
+  if (below.innerHTML === '') below.innerHTML = html`<p class="waiting">${say('page.shell.rest-working')}</p>`.markup;
   const { markup } = await came.later();
   if (answered === came && !isAskedAnew()) below.innerHTML = markup;
 }
@@ -302,11 +307,11 @@ function spokenOf(said: Element | null): string {
   return copy?.textContent ?? '';
 }
 
-const say = (text: string): void => {
+const speak = (text: string): void => {
   one('#said')!.textContent = text;
 };
 
 async function copyLink(selector: string): Promise<void> {
   await navigator.clipboard.writeText(one<HTMLAnchorElement>(selector)!.href);
-  say('The link is copied.');
+  speak(say('page.shell.link-copied'));
 }

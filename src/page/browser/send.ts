@@ -1,4 +1,5 @@
-import type { ApiRequest, Problem, Send } from '../shell/api.js';
+import { type ApiRequest, type Problem, type Send, wordedFor } from '../shell/api.js';
+import { readerNow } from './speaking.js';
 
 type Came = Awaited<ReturnType<Send>>;
 
@@ -11,7 +12,7 @@ export const sendUntil =
   async (request) => {
     if (request.file) return upload(request, request.file as Blob, signal);
     const { method, path, json, isNew } = request;
-    const response = await fetch(path, {
+    const response = await fetch(wordedFor(path, readerNow()), {
       method,
       signal,
       headers: {
@@ -67,7 +68,7 @@ function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): 
   return new Promise((done, fail) => {
     const request = new XMLHttpRequest();
     const stop = (): void => {
-      done(refused('stopped', 'You stopped the file on its way. It is still here, and can be sent again.'));
+      done(refused('stopped'));
       request.abort();
     };
     const one: Upload = { bytes: file.size, sentBytes: 0, stop };
@@ -92,7 +93,7 @@ function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): 
     signal.addEventListener('abort', () => request.abort(), { once: true });
     uploads.add(one);
     tell();
-    request.open(method, path);
+    request.open(method, wordedFor(path, readerNow()));
     request.setRequestHeader('content-type', 'text/csv');
     request.send(file);
   });
@@ -108,12 +109,9 @@ const isReadable = (file: Blob): Promise<boolean> =>
       () => false,
     );
 
-const refused = (code: string, detail: string): Came => {
-  const body: Omit<Problem, 'status'> = { code, title: '', detail };
+const refused = (code: string): Came => {
+  const body: Omit<Problem, 'status'> = { code, title: '', detail: '' };
   return { status: 400, body };
 };
 
-const GONE = refused(
-  'file-gone',
-  'The file cannot be read any more: it was changed, renamed or moved since you chose it, or it is a folder. Choose it again.',
-);
+const GONE = refused('file-gone');

@@ -52,30 +52,30 @@ const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get(
 
 /** Why a change was refused, to stand within its form. */
 export const refusedNote = (problem: Problem, reader: Reader): Html =>
-  html`<div class="problem" role="alert" tabindex="-1" autofocus>${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">Try again</button></p>`}</div>`;
+  html`<div class="problem" role="alert" tabindex="-1" autofocus>${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">${reader.say('page.refused.try-again')}</button></p>`}</div>`;
 
 /** An answer, with what was refused before it where the form that said it does not stand in it. */
 export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>
   shown?.markup.includes(html` id="${idOf(tried)}"`.markup)
     ? shown
-    : html`${sendAgain(tried, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
+    : html`${sendAgain(tried, reader, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
 
 /** All that was said, to be sent once more. */
-export const sendAgain = ({ said, file }: Pick<Tried, 'said' | 'file'>, note?: Html): Html =>
+export const sendAgain = ({ said, file }: Pick<Tried, 'said' | 'file'>, reader: Reader, note?: Html): Html =>
   html`<form class="act" method="post" action="/" enctype="multipart/form-data">${note}
-    ${[...said].map(([name, value]) => hidden(name, value))}${file && fileAgain(file)}<p><button type="submit">Send what I entered again</button></p></form>`;
+    ${[...said].map(([name, value]) => hidden(name, value))}${file && fileAgain(file, reader)}<p><button type="submit">${reader.say('page.refused.send-entered')}</button></p></form>`;
 
 /** A file that goes along with a form where no script holds it: as the text that it is, or to be chosen again. */
-export const fileAgain = ({ text }: FileGiven): Html =>
+export const fileAgain = ({ text }: FileGiven, { say }: Reader): Html =>
   text === undefined
-    ? html`<noscript><label class="field"><span>The file, chosen again</span><input type="file" name="file"></label></noscript>`
+    ? html`<noscript><label class="field"><span>${say('page.refused.file-chosen-again')}</span><input type="file" name="file"></label></noscript>`
     : hidden('pasted', text);
 
 /** Does what a form's name stands for. */
 export const actOf =
   (acts: ReadonlyMap<string, Act>): Act =>
   async (said, asked) =>
-    acts.get(said.get('act') ?? '')?.(said, asked) ?? unusable('This page knows no such change. Load it again.');
+    acts.get(said.get('act') ?? '')?.(said, asked) ?? unusable(asked.reader.say('page.refused.unknown-act'));
 
 /** The question that a posted form comes from. */
 export const askedIn = (said: URLSearchParams): URLSearchParams =>

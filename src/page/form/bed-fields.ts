@@ -1,27 +1,11 @@
 import type { BedWire } from '../../contract/beds.js';
 import { type Html, html } from '../shell/html.js';
-import { optionsOf, selectField, textField } from './fields.js';
+import type { Reader } from '../shell/words.js';
+import { selectField, textField } from './fields.js';
 
-const KINDS = [
-  ['open-ground', 'in open ground'],
-  ['raised-bed', 'a raised bed'],
-  ['pot', 'a pot outside'],
-  ['tray', 'a tray outside'],
-  ['indoors', 'indoors'],
-] as const;
-const COVERS = [
-  ['bare', 'bare soil'],
-  ['grass', 'grass'],
-  ['mulch', 'mulch'],
-  ['black-film', 'black film'],
-  ['clear-film', 'clear film'],
-  ['fleece', 'fleece'],
-] as const;
-const MOISTURES = [
-  ['rain', 'as the rain leaves it'],
-  ['moist', 'kept moist'],
-  ['wet', 'kept wet'],
-] as const;
+const KINDS = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
+const COVERS = ['bare', 'grass', 'mulch', 'black-film', 'clear-film', 'fleece'] as const;
+const MOISTURES = ['rain', 'moist', 'wet'] as const;
 
 type BedField = 'kind' | 'cover' | 'moisture' | 'shadePercent';
 type PlaceField = 'timeZone' | 'latitude' | 'longitude';
@@ -31,28 +15,51 @@ type PlaceField = 'timeZone' | 'latitude' | 'longitude';
  *
  * @param room How warm its room is, where it is indoors.
  */
-export const bedFields = (said: (field: BedField) => string, room: Html): Html => html`
-      ${selectField('kind', 'It is', said('kind'), optionsOf(KINDS))}
-      ${selectField('cover', 'Covered with', said('cover'), optionsOf(COVERS))}
-      ${selectField('moisture', 'Water', said('moisture'), optionsOf(MOISTURES))}
-      ${textField('shadePercent', 'Shade in percent', said('shadePercent'), { isNumber: true, size: 'short', hint: 'left out: none' })}
+export const bedFields = (said: (field: BedField) => string, room: Html, reader: Reader): Html => {
+  const { say } = reader;
+  return html`
+      ${selectField(
+        'kind',
+        say('page.field.kind'),
+        said('kind'),
+        KINDS.map((value) => ({ value, text: kindSaid(value, reader) })),
+      )}
+      ${selectField(
+        'cover',
+        say('page.field.cover'),
+        said('cover'),
+        COVERS.map((value) => ({ value, text: say(`page.cover.${value}`) })),
+      )}
+      ${selectField(
+        'moisture',
+        say('page.field.moisture'),
+        said('moisture'),
+        MOISTURES.map((value) => ({ value, text: say(`page.moisture.${value}`) })),
+      )}
+      ${textField('shadePercent', say('page.field.shade-percent'), said('shadePercent'), { isNumber: true, size: 'short', hint: say('page.field.shade-hint') })}
       <div class="indoors">${room}</div>`;
+};
 
 /** Where it lies, to be filled in. */
-export const placeFields = (said: (field: PlaceField) => string, latitudeHint = 'north is positive'): Html => html`
-      ${textField('timeZone', 'Time zone', said('timeZone'), { hint: 'such as Etc/GMT+2' })}
-      ${textField('latitude', 'Latitude', said('latitude'), { isNumber: true, size: 'short', hint: latitudeHint })}
-      ${textField('longitude', 'Longitude', said('longitude'), { isNumber: true, size: 'short', hint: 'east is positive' })}`;
+export const placeFields = (
+  said: (field: PlaceField) => string,
+  { say }: Reader,
+  latitudeHint: 'latitude-hint' | 'latitude-air-hint' = 'latitude-hint',
+): Html => html`
+      ${textField('timeZone', say('page.field.time-zone'), said('timeZone'), { hint: say('page.field.time-zone-hint') })}
+      ${textField('latitude', say('page.field.latitude'), said('latitude'), { isNumber: true, size: 'short', hint: say(`page.field.${latitudeHint}`) })}
+      ${textField('longitude', say('page.field.longitude'), said('longitude'), { isNumber: true, size: 'short', hint: say('page.field.longitude-hint') })}`;
 
-const saidOf = (pairs: readonly (readonly [value: string, text: string])[], value: string): string =>
-  pairs.find(([one]) => one === value)?.[1] ?? value;
-
-export const kindSaid = (kind: string): string => saidOf(KINDS, kind);
+/** A link may name a kind that there is not. */
+export const kindSaid = (kind: string, { say }: Reader): string => {
+  const known = KINDS.find((one) => one === kind);
+  return known ? say(`page.kind.${known}`) : kind;
+};
 
 /** A kept bed in short, as `in open ground, bare soil, 20 % shade`. */
-export const bedSaid = ({ kind, cover, shadePercent }: BedWire): string =>
+export const bedSaid = ({ kind, cover, shadePercent }: BedWire, reader: Reader): string =>
   [
-    kindSaid(kind),
-    ...(kind === 'indoors' ? [] : [saidOf(COVERS, cover)]),
-    ...(shadePercent > 0 ? [`${shadePercent} % shade`] : []),
+    kindSaid(kind, reader),
+    ...(kind === 'indoors' ? [] : [reader.say(`page.cover.${cover}`)]),
+    ...(shadePercent > 0 ? [reader.say('page.bed.shade', { percent: shadePercent })] : []),
   ].join(', ');

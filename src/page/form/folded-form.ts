@@ -1,5 +1,6 @@
 import { type Html, html, type Part } from '../shell/html.js';
 import type { Asked } from '../shell/view.js';
+import type { Reader } from '../shell/words.js';
 import { actForm, actId, triedIn } from './act.js';
 
 interface Fold {
@@ -20,7 +21,11 @@ export const foldedForm = (
   html`<details class="${look}" id="fold-${actId(act, about)}"${(isOpen || triedIn(tried, actId(act, about))) && html` open`}><summary>${name}</summary>${form}</details>`;
 
 /** A name that tells who does not see where it stands what it is about. */
-export const nameOf = (does: string, what: string): Html => html`${does}<span class="unseen">: ${what}</span>`;
+export const nameOf = (does: string, what: string, { tell }: Reader): Html =>
+  tell('page.beds.named', { does, what, unseen });
+
+/** What only those are told who do not see where it stands. */
+export const unseen = (text: Html): Html => html`<span class="unseen">${text}</span>`;
 
 interface Confirmed {
   readonly act: string;

@@ -1,4 +1,5 @@
 import type { Unit } from '../../plot/degrees.js';
+import type { Language } from '../../words/reader.js';
 import { isDate } from '../shell/words.js';
 
 export const viewNames = ['sowing', 'when', 'growing'] as const;
@@ -57,6 +58,8 @@ export interface Question extends Readonly<Record<Field, string>> {
   readonly source: Source;
   /** The degrees to read by. */
   readonly degrees: Unit;
+  /** The language to read in; nothing: the one that the reader's browser asks for. */
+  readonly lang: Language | '';
   /** Days typed in, from `firstDay` on. */
   readonly days: readonly { readonly min: string; readonly max: string }[];
 }
@@ -93,19 +96,27 @@ export function questionFrom(
     max: (maxs[i] ?? '').slice(0, LONGEST_TEXT),
   }));
   const source = oneOf('source', sources) ?? usualSource(bed);
-  const degrees = oneOf('degrees', ['C', 'F'] as const) ?? 'C';
+  const reading = readingOf(said);
   return {
     ...texts,
     beside,
     bed,
     // Days are typed in the degrees that are read, and stay in them when others are read.
-    unit: texts.unit === '' && source === 'days' && isTyped(days) ? degrees : texts.unit,
+    unit: texts.unit === '' && source === 'days' && isTyped(days) ? reading.degrees : texts.unit,
     view: oneOf('view', viewNames) ?? 'sowing',
+    ...reading,
     source,
-    degrees,
     days,
   };
 }
+
+/** How a link or a form wants its answer to be read, whatever it asks. */
+export const readingOf = (said: URLSearchParams): Pick<Question, 'degrees' | 'lang'> => ({
+  degrees: said.getAll('degrees').at(-1) === 'F' ? 'F' : 'C',
+  lang: languages.find((one) => one === said.getAll('lang').at(-1)) ?? '',
+});
+
+const languages: readonly Language[] = ['en', 'de'];
 
 const isTyped = (days: Question['days']): boolean => days.some(({ min, max }) => min !== '' || max !== '');
 
@@ -116,6 +127,7 @@ export function linkTo(question: Question): string {
   const said = new URLSearchParams();
   if (question.view !== 'sowing') said.set('view', question.view);
   if (question.source !== usualSource(question.bed)) said.set('source', question.source);
+  if (question.lang !== '') said.set('lang', question.lang);
   if (question.degrees !== 'C') said.set('degrees', question.degrees);
   for (const field of fields) if (field === 'bed' || question[field] !== usual[field]) said.set(field, question[field]);
   if (isTyped(question.days)) {

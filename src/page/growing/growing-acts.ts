@@ -10,16 +10,16 @@ import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-a
 const count: Act = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
   const date = said.get('date') ?? '';
-  const numbers = wholeNumbers(said, ['seedlings', 'ofSeeds', 'thinned']);
+  const { say } = reader;
+  const numbers = wholeNumbers(said, ['seedlings', 'ofSeeds', 'thinned'], reader);
   if (isRefused(numbers)) return numbers;
   const { seedlings, ofSeeds, thinned } = numbers.value;
-  if (seedlings === null)
-    return unusable('How many stand there? Where there are none, write 0: that says something too.');
-  if (!isDate(date)) return unusable(NO_DATE);
+  if (seedlings === null) return unusable(say('page.undone.how-many'));
+  if (!isDate(date)) return unusable(say('page.refused.no-date'));
   const json = { seedlings, ofSeeds, thinned: thinned ?? said.has('thinnedSome') };
   const path = `/v1/sowings/${encodeURIComponent(about)}/counts/${date}`;
   return done(await get(send, { method: 'PUT', path, json }), () => ({
-    said: `Counted: ${seedlings} on ${dayMonth(date, reader)}`,
+    said: say('page.done.counted', { seedlings, date: dayMonth(date, reader) }),
     at: `sowing-${about}`,
   }));
 };
@@ -32,7 +32,7 @@ const sow: Act = async (said, { send, shelf, reader }) => {
   if (isRefused(sowing)) return sowing;
   const { crop, date } = sowing.value;
   return done(await keepUnder(send, 'sowings', `${crop}-${date}`, sowing.value), ({ id, isNew }) => ({
-    said: `${isNew ? 'Kept' : 'Kept already'}: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
+    said: reader.say('page.done.kept', { isNew: isNew ? 'yes' : 'no', what: sownSaid(shelf, crop, date, reader) }),
     at: `sowing-${id}`,
   }));
 };
@@ -44,7 +44,7 @@ const changeSowing: Act = async (said, { send, shelf, reader }) => {
   const { crop, date } = sowing.value;
   const path = `/v1/sowings/${encodeURIComponent(about)}`;
   return done(await get(send, { method: 'PATCH', path, json: sowing.value }), () => ({
-    said: `Changed: ${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}`,
+    said: reader.say('page.done.changed', { what: sownSaid(shelf, crop, date, reader) }),
     at: `sowing-${about}`,
   }));
 };
@@ -56,35 +56,39 @@ function sowingIn(
   reader: Reader,
 ): Got<{ readonly crop: string; readonly date: string; readonly [field: string]: unknown }> {
   const [bed, crop, date] = [said.get('bed') ?? '', said.get('crop') ?? '', said.get('date') ?? ''];
-  const numbers = wholeNumbers(said, ['seeds']);
+  const numbers = wholeNumbers(said, ['seeds'], reader);
   if (isRefused(numbers)) return numbers;
-  if (bed === '') return unusable(NO_BED);
-  if (!isDate(date)) return unusable(NO_DATE);
+  if (bed === '') return unusable(reader.say('page.refused.no-bed'));
+  if (!isDate(date)) return unusable(reader.say('page.refused.no-date'));
   const today = todayAt(shelf, bed, '');
   if (Math.abs(daysFrom(date, today)) > MOST_DAYS_OFF) {
     return unusable(
-      `${date.slice(0, 4)} is over a year from today, ${dayMonth(today, reader)} ${today.slice(0, 4)}. Is it the year that is meant?`,
+      reader.say('page.undone.other-year', {
+        year: date.slice(0, 4),
+        today: `${dayMonth(today, reader)} ${today.slice(0, 4)}`,
+      }),
     );
   }
   return { value: { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' } };
 }
 
-const plan: Act = async (said, { send, shelf }) => {
+const plan: Act = async (said, { send, shelf, reader }) => {
+  const { say } = reader;
   const [bed, crop, from, to] = ['bed', 'crop', 'from', 'to'].map((name) => said.get(name) ?? '') as [
     string,
     string,
     string,
     string,
   ];
-  const numbers = wholeNumbers(said, ['perWeek']);
+  const numbers = wholeNumbers(said, ['perWeek'], reader);
   if (isRefused(numbers)) return numbers;
   const { perWeek } = numbers.value;
-  if (bed === '') return unusable(NO_BED);
-  if (!isDate(from) || !isDate(to)) return unusable('Say the first and the last day of the harvest.');
-  if (perWeek === null) return unusable('How many plants do you want to harvest in a week?');
+  if (bed === '') return unusable(say('page.refused.no-bed'));
+  if (!isDate(from) || !isDate(to)) return unusable(say('page.undone.harvest-days'));
+  if (perWeek === null) return unusable(say('page.undone.harvest-plants'));
   const json = { bed, crop, harvest: { from, to, perWeek } };
   return done(await keepUnder(send, 'plans', `${crop}-${from}`, json), ({ id }) => ({
-    said: `Planned: ${cropName(shelf, crop)}, ${perWeek} a week`,
+    said: say('page.done.planned', { crop: cropName(shelf, crop, reader), perWeek }),
     at: `plan-${id}`,
   }));
 };
@@ -93,30 +97,32 @@ const forgetCount: Act = async (said, { send, reader }) => {
   const [of, date] = [said.get('of') ?? '', said.get('date') ?? ''];
   const path = `/v1/sowings/${encodeURIComponent(of)}/counts/${encodeURIComponent(date)}`;
   return done(gone(await get(send, { method: 'DELETE', path })), () => ({
-    said: `Forgotten: the count${isDate(date) ? ` of ${dayMonth(date, reader)}` : ''}`,
+    said: isDate(date)
+      ? reader.say('page.done.forgotten-count-of', { date: dayMonth(date, reader) })
+      : reader.say('page.done.forgotten-count'),
     at: `sowing-${of}`,
   }));
 };
 
 const forget =
   (kind: 'sowing' | 'plan' | 'bed' | 'place'): Act =>
-  async (said, { send, question }) => {
+  async (said, { send, question, reader }) => {
     const about = said.get('about') ?? '';
     const path = `/v1/${kind}s/${encodeURIComponent(about)}${kind === 'bed' ? '?with=sowings' : ''}`;
     // Nothing more is asked of a bed that is gone.
     const without = (bed: string): string => (bed === about ? '' : bed);
     return done(gone(await get(send, { method: 'DELETE', path })), () => ({
-      said: `Forgotten: the ${kind}`,
+      said: reader.say('page.done.forgotten', { kind }),
       at: 'answer',
       ...(kind === 'bed' && { goesOn: { bed: without(question.bed), ofBed: without(question.ofBed) } }),
     }));
   };
 
-const renewCalendar: Act = async (said, { send }) => {
+const renewCalendar: Act = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
   const path = `/v1/beds/${encodeURIComponent(about)}/calendar-token`;
   return done(await get(send, { method: 'POST', path }), () => ({
-    said: 'The calendar has a new address; the old one opens nothing any more',
+    said: reader.say('page.growing.new-address'),
     at: `calendar-${about}`,
   }));
 };
@@ -141,8 +147,8 @@ export const growingAct = actOf(
   ]),
 );
 
-const NO_BED = 'Choose the bed.';
-const NO_DATE = 'Say on which day.';
+const sownSaid = (shelf: Shelf, crop: string, date: string, reader: Reader): string =>
+  reader.say('page.growing.sown', { crop: cropName(shelf, crop, reader), date: dayMonth(date, reader) });
 const done = <T>(got: Got<T>, told: (value: T) => Done): Got<Done> =>
   isRefused(got) ? got : { value: told(got.value) };
 
@@ -154,9 +160,10 @@ const gone = (got: Got<unknown>): Got<unknown> =>
 function wholeNumbers<Name extends string>(
   said: URLSearchParams,
   names: readonly Name[],
+  { say }: Reader,
 ): Got<Record<Name, number | null>> {
   const numbers = names.map((name) => [name, wholeIn(said.get(name) ?? '')] as const);
   const wrong = numbers.find(([, value]) => Number.isNaN(value));
-  if (wrong) return unusable(`“${said.get(wrong[0])}” is no whole number. Write it in digits, such as 14.`);
+  if (wrong) return unusable(say('page.refused.no-whole', { said: said.get(wrong[0]) ?? '' }));
   return { value: Object.fromEntries(numbers) as Record<Name, number | null> };
 }

@@ -1,11 +1,10 @@
 import { actForm, NEW } from '../form/act.js';
 import { bedField } from '../form/bed-field.js';
 import { textField } from '../form/fields.js';
-import { confirmed, foldedForm, nameOf } from '../form/folded-form.js';
+import { confirmed, foldedForm, nameOf, unseen } from '../form/folded-form.js';
 import { type Html, html, type Part } from '../shell/html.js';
 import { bedName, cropName, todayAt } from '../shell/shelf.js';
 import type { Asked } from '../shell/view.js';
-import { plural } from '../shell/words.js';
 import { cropField } from '../sowing/sowing-form.js';
 import { bedForm } from './growing-bed-forms.js';
 import { placesAndBeds } from './growing-beds.js';
@@ -20,64 +19,70 @@ import { sowingName } from './growing-words.js';
 export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked): Html {
   const { sowings, otherSowings, plans, otherPlans, shelf } = found;
   const { reader } = asked;
+  const { say } = reader;
   const beds = bedsAsked(asked);
-  const where = beds.length === 1 ? beds[0]!.name : 'your beds';
+  const where = beds.length === 1 ? { bed: 'one', name: beds[0]!.name } : { bed: 'none', name: '' };
   const isEmpty = sowings.length === 0 && otherSowings.length === 0;
+  const summary = isEmpty
+    ? say('page.growing.nothing-sown', where)
+    : say('page.growing.sowings-in', { ...where, count: sowings.length, toDo: toDoSaid(toDo, reader) });
   return html`
-    <p class="neighbour">${isEmpty ? `Nothing is sown in ${where} yet.` : `${plural(sowings.length, 'sowing')} in ${where}. ${toDoSaid(toDo)}`}</p>
+    <p class="neighbour">${summary}</p>
     ${thisWeek(toDo, reader, beds.length)}
-    <section><h2>Sowings</h2>
+    <section><h2>${say('page.growing.sowings')}</h2>
       ${sowings.map(({ kept, got }) => sowingSection(kept, got, asked))}
-      ${otherSowings.length > 0 && html`<details id="other-sowings"><summary>${plural(otherSowings.length, 'more sowing')}, earlier or too many to work out at once</summary><ul>${otherSowings.map((one) => html`<li>${sowingName(shelf, one, reader, todayAt(shelf, one.bed, ''))}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
-      ${foldedForm(sowForm(asked), asked, { act: 'sow', about: NEW, name: isEmpty ? 'Keep a sowing' : 'Keep another sowing', look: 'add', isOpen: isEmpty })}
+      ${otherSowings.length > 0 && html`<details id="other-sowings"><summary>${say('page.growing.more-sowings', { count: otherSowings.length })}</summary><ul>${otherSowings.map((one) => html`<li>${sowingName(shelf, one, reader, todayAt(shelf, one.bed, ''))}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
+      ${foldedForm(sowForm(asked), asked, { act: 'sow', about: NEW, name: say(isEmpty ? 'page.growing.keep-sowing' : 'page.growing.keep-another-sowing'), look: 'add', isOpen: isEmpty })}
     </section>
-    <section><h2>Plans</h2>
+    <section><h2>${say('page.growing.plans')}</h2>
       ${plans.map(({ kept, got }) => planSection(kept, got, asked))}
-      ${otherPlans.length > 0 && html`<details id="other-plans"><summary>${plural(otherPlans.length, 'more plan')}</summary><ul>${otherPlans.map((one) => html`<li>${cropName(shelf, one.crop)}, ${wanted(one, reader)}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
-      ${foldedForm(planForm(asked), asked, { act: 'plan', about: NEW, name: 'Plan a harvest', look: 'add' })}
+      ${otherPlans.length > 0 && html`<details id="other-plans"><summary>${say('page.growing.more-plans', { count: otherPlans.length })}</summary><ul>${otherPlans.map((one) => html`<li>${cropName(shelf, one.crop, reader)}, ${wanted(one, reader)}, ${bedName(shelf, one.bed)}</li>`)}</ul></details>`}
+      ${foldedForm(planForm(asked), asked, { act: 'plan', about: NEW, name: say('page.growing.plan-harvest'), look: 'add' })}
     </section>
-    <section><h2>Calendar</h2>
-      <p>What there is to do, and when, in the calendar that you have anyhow: give it one of these addresses to subscribe to, and it follows as things change. Whoever has the address can read what grows in that bed, without a key, so pass it on only to those who may.</p>
+    <section><h2>${say('page.growing.calendar')}</h2>
+      <p>${say('page.growing.calendar-why')}</p>
       ${beds.map(({ id, name, calendarUrl }) => calendar(id, name, calendarUrl, asked))}
     </section>
-    <section><h2>Beds</h2>
+    <section><h2>${say('page.growing.beds')}</h2>
       ${placesAndBeds(asked, found.thermometers)}
-      ${foldedForm(bedForm(asked), asked, { act: 'keep-bed', about: NEW, name: 'Keep another bed', look: 'add' })}
+      ${foldedForm(bedForm(asked), asked, { act: 'keep-bed', about: NEW, name: say('page.growing.keep-another-bed'), look: 'add' })}
     </section>`;
 }
 
 function planForm(asked: Asked): Html {
-  const { question, shelf } = asked;
+  const { question, shelf, reader } = asked;
+  const { say } = reader;
   return actForm(asked, {
     act: 'plan',
     about: NEW,
-    button: 'Plan it',
+    button: say('page.growing.plan-it'),
     fields: (typed) => html`
-      <p>Say when you want to harvest, and how much; which sowings that takes is worked out from past years.</p>
-      ${bedField(shelf, typed('bed') || question.ofBed)}
-      ${cropField({ ...question, crop: typed('crop', question.crop) }, shelf)}
+      <p>${say('page.growing.plan-why')}</p>
+      ${bedField(shelf, typed('bed') || question.ofBed, reader)}
+      ${cropField({ ...question, crop: typed('crop', question.crop) }, shelf, reader)}
       <div class="side-by-side">
-        ${textField('from', 'Harvest from', typed('from'), { type: 'date', size: 'short' })}
-        ${textField('to', 'To', typed('to'), { type: 'date', size: 'short' })}
+        ${textField('from', say('page.field.harvest-from'), typed('from'), { type: 'date', size: 'short' })}
+        ${textField('to', say('page.field.to'), typed('to'), { type: 'date', size: 'short' })}
       </div>
-      ${textField('perWeek', 'How many plants a week', typed('perWeek'), { isNumber: true, size: 'short' })}`,
+      ${textField('perWeek', say('page.field.per-week'), typed('perWeek'), { isNumber: true, size: 'short' })}`,
   });
 }
 
 /** The address of a bed's calendar, and the way to another. */
 function calendar(id: string, name: string, url: string | null, asked: Asked): Html {
+  const { reader } = asked;
+  const { say, tell } = reader;
+  const copy = tell('page.growing.copy-address', { bed: name, unseen });
   const address: Part =
     url === null
-      ? `${name} has no calendar yet.`
-      : html`<a href="${url}" id="calendar-link-${id}">Calendar of ${name}</a> <button type="button" class="quiet needs-script" data-copies="calendar-link-${id}">Copy the address<span class="unseen"> of the calendar of ${name}</span></button>`;
+      ? say('page.growing.no-calendar', { bed: name })
+      : html`<a href="${url}" id="calendar-link-${id}">${say('page.growing.calendar-of', { bed: name })}</a> <button type="button" class="quiet needs-script" data-copies="calendar-link-${id}">${copy}</button>`;
+  const give = say(url === null ? 'page.growing.give-one' : 'page.growing.give-another');
   return html`<div class="calendar" id="calendar-${id}" tabindex="-1"><p class="row">${address}</p>
-    ${confirmed(nameOf(url === null ? 'Give it one' : 'Give it another address', `the calendar of ${name}`), asked, {
+    ${confirmed(nameOf(give, say('page.growing.the-calendar-of', { bed: name }), reader), asked, {
       act: 'renew-calendar',
       about: id,
-      question:
-        url === null
-          ? 'Its address then opens it for whoever has it.'
-          : 'The old address opens nothing any more: calendars that go by it have to be given the new one.',
-      button: 'Yes, a new address',
+      question: say(url === null ? 'page.growing.opens-for' : 'page.growing.old-address'),
+      button: say('page.growing.yes-address'),
     })}</div>`;
 }

@@ -5,7 +5,7 @@ import { type Got, get, isRefused, type Problem, pathWith, type Send, unusable }
 import { fieldOf } from '../shell/refusal-words.js';
 import { bedNamed } from '../shell/shelf.js';
 import type { Act } from '../shell/view.js';
-import { dateText, isDate, plural } from '../shell/words.js';
+import { dateText, isDate, type Reader } from '../shell/words.js';
 
 /** Nothing was measured before; a date field gives such a year to who types too quickly. */
 const EARLIEST = '1900-01-01';
@@ -17,23 +17,23 @@ const textsOf =
     (said.get(name) ?? '').trim();
 
 /** Keeps a bed under its name, and its place where that is new. */
-export const keepBed: Act = async (said, { send, question }) => {
+export const keepBed: Act = async (said, { send, question, reader }) => {
   const text = textsOf(said);
-  const bed = bedIn(text);
+  const bed = bedIn(text, reader);
   if (isRefused(bed)) return bed;
-  const place = await placeFor(text, send);
+  const place = await placeFor(text, send, reader);
   if (isRefused(place)) return place;
   const json = { ...bed.value, place: place.value.id };
   const kept = await keepUnder(send, 'beds', idFrom(bed.value.name, 'bed'), json);
   if (isRefused(kept)) {
     // Mended, it may be another place.
     if (place.value.isNew) await get(send, { method: 'DELETE', path: `/v1/places/${place.value.id}` });
-    return refusedBed(kept.problem, text);
+    return refusedBed(kept.problem, text, reader);
   }
   const { id, isNew } = kept.value;
   return {
     value: {
-      said: `${isNew ? 'Kept' : 'Kept already'}: ${bed.value.name}`,
+      said: reader.say('page.done.kept', { isNew: isNew ? 'yes' : 'no', what: bed.value.name }),
       at: `bed-${id}`,
       goesOn: { bed: id, ofBed: question.ofBed && id, source: 'bed' },
     },
@@ -41,40 +41,41 @@ export const keepBed: Act = async (said, { send, question }) => {
 };
 
 /** Changes what is kept of a bed. */
-export const changeBed: Act = async (said, { send }) => {
+export const changeBed: Act = async (said, { send, reader }) => {
   const text = textsOf(said);
-  const bed = bedIn(text);
+  const bed = bedIn(text, reader);
   if (isRefused(bed)) return bed;
   const json = { ...bed.value, place: text('place') };
   const path = `/v1/beds/${encodeURIComponent(text('about'))}`;
   const got = await get(send, { method: 'PATCH', path, json });
   return isRefused(got)
-    ? refusedBed(got.problem, text)
-    : { value: { said: `Changed: ${bed.value.name}`, at: `bed-${text('about')}` } };
+    ? refusedBed(got.problem, text, reader)
+    : { value: { said: reader.say('page.done.changed', { what: bed.value.name }), at: `bed-${text('about')}` } };
 };
 
 /** Changes what is kept of a place. */
-export const changePlace: Act = async (said, { send }) => {
+export const changePlace: Act = async (said, { send, reader }) => {
   const text = textsOf(said);
-  const place = placeIn(text);
+  const place = placeIn(text, reader);
   if (isRefused(place)) return place;
   const path = `/v1/places/${encodeURIComponent(text('about'))}`;
   const got = await get(send, { method: 'PATCH', path, json: place.value });
   return isRefused(got)
     ? { problem: ofPlace(got.problem) }
-    : { value: { said: `Changed: ${place.value.name}`, at: `place-${text('about')}` } };
+    : { value: { said: reader.say('page.done.changed', { what: place.value.name }), at: `place-${text('about')}` } };
 };
 
 /** Forgets what was measured on some days, in a bed or of its place's air. */
 export const forgetReadings: Act = async (said, { send, shelf, reader }) => {
   const text = textsOf(said);
+  const { say } = reader;
   const [from, to] = [text('from'), text('to')];
   const bed = bedNamed(shelf, text('about'));
-  if (!bed) return unusable('This bed is not kept here any more.');
+  if (!bed) return unusable(say('page.undone.bed-gone'));
   if (![from, to].every((date) => isDate(date) && date >= EARLIEST)) {
-    return unusable('Say the first and the last of the days to be forgotten, each with its year.');
+    return unusable(say('page.undone.forget-days'));
   }
-  if (from > to) return unusable('The first of these days comes after the last. Swap them, or mend one.');
+  if (from > to) return unusable(say('page.undone.days-turned'));
   const isAir = text('probe') === '';
   // Of a form that names none by mistake the service is asked for one that there cannot be, not for all.
   const named = new URLSearchParams(text('probe'));
@@ -84,24 +85,24 @@ export const forgetReadings: Act = async (said, { send, shelf, reader }) => {
     : pathWith(`/v1/beds/${bed.id}/readings`, { ...probe, from, to });
   const got = await get<{ readonly deleted: number }>(send, { method: 'DELETE', path });
   if (isRefused(got)) return got;
-  const what = isAir ? plural(got.value.deleted, 'day of air', 'days of air') : plural(got.value.deleted, 'reading');
+  const what = say(isAir ? 'page.of.air-days' : 'page.of.readings', { count: got.value.deleted });
   return {
     value: {
       said:
         got.value.deleted === 0
-          ? 'Nothing was kept of those days'
-          : `Forgotten: ${what}, ${dateText(from, reader)} to ${dateText(to, reader)}`,
+          ? say('page.done.nothing-kept')
+          : say('page.done.forgotten-days', { what, from: dateText(from, reader), to: dateText(to, reader) }),
       at: `bed-${bed.id}`,
     },
   };
 };
 
 /** What a bed is, as the service takes it. */
-function bedIn(text: Text): Got<{ readonly name: string; readonly [field: string]: unknown }> {
+function bedIn(text: Text, { say }: Reader): Got<{ readonly name: string; readonly [field: string]: unknown }> {
   const [name, kind, cover, moisture] = [text('name'), text('kind'), text('cover'), text('moisture')];
-  if (name === '') return unusable('Give the bed a name, such as North bed.');
+  if (name === '') return unusable(say('page.undone.bed-name'));
   const room = kind === 'indoors' ? numberOrText(text('roomC')) : null;
-  if (kind === 'indoors' && room === null) return unusable('How warm is the room? A bed indoors is as warm as that.');
+  if (kind === 'indoors' && room === null) return unusable(say('page.undone.room'));
   const roomC = typeof room === 'number' ? fromUnit(room, roomUnit(text)) : room;
   const shadePercent = numberOrText(text('shadePercent')) ?? 0;
   return { value: { name, kind, cover, moisture, shadePercent, roomC } };
@@ -110,34 +111,31 @@ function bedIn(text: Text): Got<{ readonly name: string; readonly [field: string
 const roomUnit = (text: Text): Unit => (text('roomUnit') === 'F' ? 'F' : 'C');
 
 /** A room is refused in the degrees that it was typed in. */
-const refusedBed = (problem: Problem, text: Text): { readonly problem: Problem } =>
+const refusedBed = (problem: Problem, text: Text, { say }: Reader): { readonly problem: Problem } =>
   problem.errors?.some((fault) => fieldOf(fault) === 'roomC')
-    ? unusable(`A room of ${text('roomC')} °${roomUnit(text)}? Mend the number, or its degrees.`)
+    ? unusable(say('page.undone.room-odd', { said: text('roomC'), unit: roomUnit(text) }))
     : { problem };
 
 /** Where a place lies, as the service takes it. */
-function placeIn(text: Text): Got<{ readonly name: string; readonly [field: string]: unknown }> {
-  const [name, timeZone] = [text('placeName') || USUAL_PLACE, text('timeZone')];
+function placeIn(text: Text, { say }: Reader): Got<{ readonly name: string; readonly [field: string]: unknown }> {
+  const [name, timeZone] = [text('placeName') || say('page.field.usual-place'), text('timeZone')];
   const [latitude, longitude] = [numberOrText(text('latitude')), numberOrText(text('longitude'))];
   if (latitude === null || longitude === null) {
-    return unusable('Where does the bed lie? Write its latitude and longitude in degrees; a map shows them.');
+    return unusable(say('page.undone.where'));
   }
-  if (timeZone === '') return unusable('Which time zone is the bed in? Write it like Etc/GMT+2.');
+  if (timeZone === '') return unusable(say('page.undone.time-zone'));
   return { value: { name, latitude, longitude, timeZone } };
 }
 
 /** The kept place that is chosen, or one that is described, kept now. */
-async function placeFor(text: Text, send: Send): Promise<Got<Kept>> {
+async function placeFor(text: Text, send: Send, reader: Reader): Promise<Got<Kept>> {
   const chosen = text('place');
   if (chosen !== '') return { value: { id: chosen, isNew: false } };
-  const place = placeIn(text);
+  const place = placeIn(text, reader);
   if (isRefused(place)) return place;
   const kept = await keepUnder(send, 'places', idFrom(place.value.name, 'place'), place.value);
   return isRefused(kept) ? { problem: ofPlace(kept.problem) } : kept;
 }
-
-/** What a place is called that nobody named. */
-export const USUAL_PLACE = 'My garden';
 
 /** A refusal of the place's name is not one of the bed's. */
 const ofPlace = (problem: Problem): Problem => ({

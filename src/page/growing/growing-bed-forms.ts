@@ -7,20 +7,21 @@ import { bedFields, placeFields } from '../form/bed-fields.js';
 import { degreesField, type Option, radios, selectField, textField } from '../form/fields.js';
 import { type Html, html } from '../shell/html.js';
 import type { Asked } from '../shell/view.js';
-import { USUAL_PLACE } from './growing-bed-acts.js';
+import { numberText, type Reader, tenthOf } from '../shell/words.js';
 
 /** A bed is asked for by its name, what it is, and where. */
 export function bedForm(asked: Asked): Html {
   const { question, shelf } = asked;
+  const { say } = asked.reader;
   const places = placesOf(asked);
   return actForm(asked, {
     act: 'keep-bed',
     about: NEW,
-    button: 'Keep this bed',
+    button: say('page.growing.keep-this-bed'),
     fields: (typed) => html`
       ${bedTexts(typed, { ...question, name: '', roomC: '' }, asked)}
-      ${places.length > 0 && selectField('place', 'At', typed('place', shelf.places[0]!.id), [...places, { value: '', text: 'another place' }])}
-      <div class="new-place">${placeTexts(typed, { ...question, name: '' })}</div>`,
+      ${places.length > 0 && selectField('place', say('page.field.at'), typed('place', shelf.places[0]!.id), [...places, { value: '', text: say('page.field.another-place') }])}
+      <div class="new-place">${placeTexts(typed, { ...question, name: '' }, asked)}</div>`,
   });
 }
 
@@ -29,18 +30,18 @@ export const changeBedForm = (bed: BedWire, asked: Asked): Html =>
   actForm(asked, {
     act: 'change-bed',
     about: bed.id,
-    button: 'Change it',
+    button: asked.reader.say('page.growing.change-it'),
     fields: (typed) => html`
       ${bedTexts(
         typed,
         {
           ...bed,
           shadePercent: String(bed.shadePercent),
-          roomC: bed.roomC === null ? '' : String(Math.round(inUnit(bed.roomC, asked.reader.degrees) * 10) / 10),
+          roomC: bed.roomC === null ? '' : tenthOf(inUnit(bed.roomC, asked.reader.degrees), asked.reader),
         },
         asked,
       )}
-      ${selectField('place', 'At', typed('place', bed.place), placesOf(asked))}`,
+      ${selectField('place', asked.reader.say('page.field.at'), typed('place', bed.place), placesOf(asked))}`,
   });
 
 /** What is kept of a place, to be changed. */
@@ -48,8 +49,13 @@ export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: Pla
   actForm(asked, {
     act: 'change-place',
     about: id,
-    button: 'Change it',
-    fields: (typed) => placeTexts(typed, { name, timeZone, latitude: String(latitude), longitude: String(longitude) }),
+    button: asked.reader.say('page.growing.change-it'),
+    fields: (typed) =>
+      placeTexts(
+        typed,
+        { name, timeZone, latitude: degreesText(latitude, asked), longitude: degreesText(longitude, asked) },
+        asked,
+      ),
   });
 
 /** What was kept by mistake of a thermometer, or of the place's air, goes by its days. */
@@ -57,15 +63,15 @@ export const forgetReadingsForm = ({ id }: BedWire, thermometers: readonly Therm
   actForm(asked, {
     act: 'forget-readings',
     about: id,
-    button: 'Forget it',
+    button: asked.reader.say('page.growing.forget-it'),
     fields: (typed) => html`
-      ${radios('probe', 'What was measured', typed('probe', probeOf(thermometers[0])), [
-        ...thermometers.map((one) => ({ value: probeOf(one), text: thermometerSaid(one) })),
-        { value: '', text: 'the air, for all beds of its place' },
+      ${radios('probe', asked.reader.say('page.beds.measured'), typed('probe', probeOf(thermometers[0])), [
+        ...thermometers.map((one) => ({ value: probeOf(one), text: thermometerSaid(one, asked.reader) })),
+        { value: '', text: asked.reader.say('page.beds.air') },
       ])}
       <div class="side-by-side">
-        ${textField('from', 'From', typed('from'), { type: 'date', size: 'short' })}
-        ${textField('to', 'To', typed('to'), { type: 'date', size: 'short' })}
+        ${textField('from', asked.reader.say('page.field.from'), typed('from'), { type: 'date', size: 'short' })}
+        ${textField('to', asked.reader.say('page.field.to'), typed('to'), { type: 'date', size: 'short' })}
       </div>`,
   });
 
@@ -74,23 +80,33 @@ const probeOf = (one: ThermometerWire | undefined): string =>
   one === undefined ? '' : `medium=${one.medium}&probeDepthCm=${one.probeDepthCm ?? 'seed'}`;
 
 /** As `soil 5 cm deep`. */
-export const thermometerSaid = ({ medium, probeDepthCm }: ThermometerWire): string =>
-  medium === 'air' ? 'air above it' : `soil ${probeDepthCm === undefined ? 'at the seed' : `${probeDepthCm} cm deep`}`;
+export const thermometerSaid = ({ medium, probeDepthCm }: ThermometerWire, reader: Reader): string =>
+  medium === 'air'
+    ? reader.say('page.beds.air-above')
+    : reader.say('page.beds.soil', { depth: probeDepthCm === undefined ? 'none' : numberText(probeDepthCm, reader) });
 
-const placesOf = ({ shelf }: Asked): Option[] =>
-  shelf.places.map((place) => ({ value: place.id, text: `${place.name} (${placeSaid(place)})` }));
+const placesOf = ({ shelf, reader }: Asked): Option[] =>
+  shelf.places.map((place) => ({
+    value: place.id,
+    text: reader.say('page.beds.place-choice', { name: place.name, where: placeSaid(place, reader) }),
+  }));
+
+/** Degrees on the globe with all their places, with the reader's decimal mark. */
+const degreesText = (degrees: number, { reader }: Asked): string =>
+  degrees.toLocaleString(reader.locale, { useGrouping: false, maximumFractionDigits: 10 });
 
 type BedText = 'name' | 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC';
 
 const bedTexts = (typed: Typed, usual: Readonly<Record<BedText, string>>, { reader }: Asked): Html => html`
-  ${textField('name', 'Its name', typed('name', usual.name), { hint: 'such as North bed' })}
+  ${textField('name', reader.say('page.field.name'), typed('name', usual.name), { hint: reader.say('page.field.name-hint') })}
   ${bedFields(
     (field) => typed(field, usual[field]),
-    html`<div class="side-by-side">${textField('roomC', 'Room', typed('roomC', usual.roomC), { isNumber: true, size: 'short' })}${degreesField('roomUnit', 'in', typed('roomUnit', reader.degrees))}</div>`,
+    html`<div class="side-by-side">${textField('roomC', reader.say('page.field.room'), typed('roomC', usual.roomC), { isNumber: true, size: 'short' })}${degreesField('roomUnit', reader.say('page.field.room-unit'), typed('roomUnit', reader.degrees))}</div>`,
+    reader,
   )}`;
 
 type PlaceText = 'name' | 'timeZone' | 'latitude' | 'longitude';
 
-const placeTexts = (typed: Typed, usual: Readonly<Record<PlaceText, string>>): Html => html`
-  ${textField('placeName', 'The place', typed('placeName', usual.name), { hint: `such as Quillmere allotments; left out: ${USUAL_PLACE}` })}
-  ${placeFields((field) => typed(field, usual[field]))}`;
+const placeTexts = (typed: Typed, usual: Readonly<Record<PlaceText, string>>, { reader }: Asked): Html => html`
+  ${textField('placeName', reader.say('page.field.place'), typed('placeName', usual.name), { hint: reader.say('page.field.place-hint', { usual: reader.say('page.field.usual-place') }) })}
+  ${placeFields((field) => typed(field, usual[field]), reader)}`;

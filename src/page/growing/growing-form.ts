@@ -5,10 +5,14 @@ import { bedNamed } from '../shell/shelf.js';
 import type { Asked } from '../shell/view.js';
 
 /** Of which bed; what the other leaves ask goes along unseen. */
-export const growingForm = ({ question, shelf }: Omit<Asked, 'send'>): Html =>
+export const growingForm = ({ question, shelf, reader }: Omit<Asked, 'send'>): Html =>
   html`
-    ${selectField('ofBed', 'Bed', question.ofBed, [{ value: '', text: 'all beds' }, ...optionsNamed(shelf.beds)])}
+    ${selectField('ofBed', reader.say('page.field.bed'), question.ofBed, [{ value: '', text: reader.say('page.growing.all-beds') }, ...optionsNamed(shelf.beds)])}
     ${carried(question, ['ofBed'])}`;
 
-export const growingAsked = ({ question, shelf }: Pick<Asked, 'question' | 'shelf'>): Html =>
-  html`${question.ofBed === '' ? 'All beds' : (bedNamed(shelf, question.ofBed)?.name ?? 'A bed that is gone')}`;
+export const growingAsked = ({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html =>
+  html`${
+    question.ofBed === ''
+      ? reader.say('page.growing.asked-all')
+      : (bedNamed(shelf, question.ofBed)?.name ?? reader.say('page.growing.bed-gone'))
+  }`;

@@ -20,7 +20,7 @@ export function sowForm(asked: Asked): Html {
   return actForm(asked, {
     act: 'sow',
     about: NEW,
-    button: 'Keep it',
+    button: asked.reader.say('page.growing.keep-it'),
     fields: (typed) => sowTexts(typed, usual, asked),
   });
 }
@@ -30,18 +30,18 @@ export const changeSowingForm = ({ id, crop, seeds, ...kept }: KeptSowing & { re
   actForm(asked, {
     act: 'change-sowing',
     about: id,
-    button: 'Change it',
+    button: asked.reader.say('page.growing.change-it'),
     fields: (typed) => sowTexts(typed, { ...kept, crop, seeds: seeds === null ? '' : String(seeds) }, asked),
   });
 
 type SowText = 'bed' | 'crop' | 'date' | 'seeds' | 'method';
 
 const sowTexts = (typed: Typed, usual: Readonly<Record<SowText, string>>, asked: Asked): Html => html`
-  ${bedField(asked.shelf, typed('bed', usual.bed) || asked.question.ofBed)}
-  ${cropField({ ...asked.question, crop: typed('crop', usual.crop) }, asked.shelf)}
-  ${textField('date', 'Sown on', typed('date', usual.date), { type: 'date', size: 'short' })}
-  ${textField('seeds', 'How many seeds', typed('seeds', usual.seeds), { isNumber: true, size: 'short' })}
-  ${radios('method', 'Where', typed('method', usual.method), [
-    { value: 'direct', text: 'in the bed' },
-    { value: 'indoors', text: 'in trays, to be planted out there' },
+  ${bedField(asked.shelf, typed('bed', usual.bed) || asked.question.ofBed, asked.reader)}
+  ${cropField({ ...asked.question, crop: typed('crop', usual.crop) }, asked.shelf, asked.reader)}
+  ${textField('date', asked.reader.say('page.field.sowing'), typed('date', usual.date), { type: 'date', size: 'short' })}
+  ${textField('seeds', asked.reader.say('page.field.seeds'), typed('seeds', usual.seeds), { isNumber: true, size: 'short' })}
+  ${radios('method', asked.reader.say('page.growing.where-label'), typed('method', usual.method), [
+    { value: 'direct', text: asked.reader.say('page.growing.direct') },
+    { value: 'indoors', text: asked.reader.say('page.growing.indoors') },
   ])}`;

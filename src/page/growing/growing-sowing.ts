@@ -1,22 +1,22 @@
 import type { SowingAnswer } from '../../contract/sowings.js';
 import { actForm, actId, type Typed, triedIn } from '../form/act.js';
 import { textField } from '../form/fields.js';
-import { confirmed, foldedForm, nameOf } from '../form/folded-form.js';
+import { confirmed, foldedForm, nameOf, unseen } from '../form/folded-form.js';
 import { linkTo } from '../form/question.js';
 import { type Got, isRefused } from '../shell/api.js';
 import { figure } from '../shell/figure.js';
 import { type Html, html, type Part } from '../shell/html.js';
 import { notes } from '../shell/notes.js';
 import { refusalSaid } from '../shell/refusal-words.js';
-import { saidText } from '../shell/said-text.js';
 import { bedName, todayAt } from '../shell/shelf.js';
 import { tableOf } from '../shell/table.js';
 import type { Asked } from '../shell/view.js';
-import { dayMonth, plural, type Reader, shortDay, span, spanText } from '../shell/words.js';
+import { dayMonth, numberText, type Reader, shortDay, span, spanText } from '../shell/words.js';
 import { forecastPictures } from '../sowing/forecast-picture.js';
+import { seedsSaid } from '../sowing/neighbour-words.js';
 import type { KeptSowing } from './growing-found.js';
 import { changeSowingForm } from './growing-sow-form.js';
-import { EXPECTED, OBSERVED, ofHundred, sowingName, VERDICTS } from './growing-words.js';
+import { sowingName } from './growing-words.js';
 
 /** Of rows of one's own no form asks. */
 const isOfChart = (kept: KeptSowing): kept is KeptSowing & { readonly crop: string } => typeof kept.crop === 'string';
@@ -25,12 +25,13 @@ const isOfChart = (kept: KeptSowing): kept is KeptSowing & { readonly crop: stri
 export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: Asked): Html {
   const { shelf, reader } = asked;
   const { id, bed, seeds, method } = kept;
+  const { say } = reader;
   const today = todayAt(shelf, bed, '');
   const name = sowingName(shelf, kept, reader, today);
   const where = [
     bedName(shelf, bed),
-    method === 'indoors' ? 'in trays first' : '',
-    seeds === null ? 'seeds not counted' : plural(seeds, 'seed'),
+    method === 'indoors' ? say('page.growing.in-trays-first') : '',
+    seeds === null ? say('page.growing.not-counted') : say('page.of.seeds', { count: seeds }),
   ];
   return html`<section class="sowing" id="sowing-${id}" tabindex="-1" aria-label="${name}">
     <h3>${name}</h3>
@@ -38,12 +39,12 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
     ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
     ${isRefused(got) ? null : forecastFolded(got.value, asked)}
-    ${isOfChart(kept) && foldedForm(changeSowingForm(kept, asked), asked, { act: 'change-sowing', about: id, name: nameOf('Change this sowing', name) })}
-    ${confirmed('Forget this sowing', asked, {
+    ${isOfChart(kept) && foldedForm(changeSowingForm(kept, asked), asked, { act: 'change-sowing', about: id, name: nameOf(say('page.growing.change-sowing'), name, reader) })}
+    ${confirmed(say('page.growing.forget-sowing'), asked, {
       act: 'forget-sowing',
       about: id,
-      question: 'It goes with all its counts, and what they taught goes with them.',
-      button: 'Yes, forget it',
+      question: say('page.growing.forget-sowing-why'),
+      button: say('page.growing.yes-forget'),
     })}
   </section>`;
 }
@@ -52,11 +53,11 @@ function standing(sowing: SowingAnswer, name: string, asked: Asked): Html {
   const { judgement, learned, warnings } = sowing;
   const { reader } = asked;
   return html`
-    ${judgement && html`<p class="verdict"><b>${VERDICTS[judgement.verdict]}.</b> ${saidText(judgement.text, reader)}</p>`}
-    ${warnings.map(({ text }) => html`<p class="aside">${saidText(text, reader)}</p>`)}
+    ${judgement && html`<p class="verdict"><b>${reader.say(`page.verdict.${judgement.verdict}`)}.</b> ${judgement.text}</p>`}
+    ${warnings.map(({ text }) => html`<p class="aside">${text}</p>`)}
     <dl class="facts">${factsOf(sowing, reader).map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl>
     ${counts(sowing, name, asked)}
-    ${learned && html`<p class="aside">${saidText(learned.text, reader)}</p>`}`;
+    ${learned && html`<p class="aside">${learned.text}</p>`}`;
 }
 
 type Fact = readonly [name: string, value: Part];
@@ -64,123 +65,115 @@ type Fact = readonly [name: string, value: Part];
 /** What is known of it, each with where that comes from. */
 function factsOf(sowing: SowingAnswer, reader: Reader): Fact[] {
   const { id, forecast, expected, observed, judgement, harvest, resowBy, indoors } = sowing;
+  const { say, tell } = reader;
   const facts: Fact[] = [];
-  if (expected) facts.push(['By the forecast', EXPECTED[expected]]);
-  facts.push(['By the counts', observed === null ? 'nobody has counted' : OBSERVED[observed]]);
+  if (expected) facts.push([say('page.growing.by-forecast'), say(`page.expected.${expected}`)]);
+  const counted = observed === null ? say('page.growing.nobody-counted') : say(`page.observed.${observed}`);
+  facts.push([say('page.growing.by-counts'), counted]);
   if (judgement?.odds && judgement.verdict !== 'good') {
     const { late, lost } = judgement.odds;
-    facts.push([
-      'Odds',
-      figure(`${id}-odds`, `slower than beds have been ${ofHundred(late)}, lost ${ofHundred(lost)}`, {
-        what: 'Of a hundred such rows, how many live but take longer than beds of this crop have taken, and of how many nothing comes any more.',
-        from: 'The forecast set against what was counted, with the counts of other sowings of the crop in this bed.',
-        sure: 'It knows nothing of slugs, birds and drought. Lost is said when 95 of a hundred such rows would be.',
-      }),
-    ]);
+    const said = say('page.growing.odds-said', { late: Math.round(100 * late), lost: Math.round(100 * lost) });
+    facts.push([say('page.growing.odds'), figure(`${id}-odds`, said, reader, 'page.growing.odds')]);
   }
   if (forecast) facts.push(...forecastFacts(id, forecast, reader));
   if (indoors) {
-    facts.push([
-      'Harden off, plant out',
-      figure(
-        `${id}-indoors`,
-        html`${span(indoors.hardenOff.from, indoors.hardenOff.to, reader)}, then ${span(indoors.plantOut, indoors.plantOut, reader)}`,
-        {
-          what: 'When the trays stand out by day, and when the plants go into the bed.',
-          from: 'So many weeks after coming up in the room, and not before nights bear it.',
-          sure: 'Common practice for most gardens. Look at the weather forecast first.',
-        },
-      ),
-    ]);
+    const dates = tell('page.growing.then', {
+      harden: span(indoors.hardenOff.from, indoors.hardenOff.to, reader),
+      plantOut: span(indoors.plantOut, indoors.plantOut, reader),
+    });
+    facts.push([say('page.growing.indoors-dates'), figure(`${id}-indoors`, dates, reader, 'page.growing.trays')]);
   }
   if (harvest) {
     facts.push([
-      'Harvest',
-      figure(`${id}-harvest`, span(harvest.from, harvest.to, reader), {
-        what: 'From when the earliest kinds may be ready to when late ones are.',
-        from: `Published days to maturity, counted from coming up.${harvest.slowed ? ' Short days slow it.' : ''}`,
-        sure: 'A guide. Kind, weather and soil move it by weeks.',
+      say('page.growing.harvest'),
+      figure(`${id}-harvest`, span(harvest.from, harvest.to, reader), reader, 'page.growing.harvest', {
+        slowed: harvest.slowed ? 'yes' : 'no',
       }),
     ]);
   }
   if (resowBy !== null && judgement?.verdict !== 'good') {
-    facts.push([
-      'Sow again by',
-      figure(`${id}-resow`, span(resowBy, resowBy, reader), {
-        what: 'The last day of the season on which a new sowing is still good.',
-        from: 'What sowings of each day would have done in the past years of this place, harvest counted in: “When to sow” asks only for seedlings, and so allows later ones.',
-        sure: 'Good in most years, not in all.',
-      }),
-    ]);
+    const date = span(resowBy, resowBy, reader);
+    facts.push([say('page.growing.sow-again-by'), figure(`${id}-resow`, date, reader, 'page.growing.resow')]);
   }
   return facts;
 }
 
 function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast']>, reader: Reader): Fact[] {
+  const { say } = reader;
   const { stand, sowing } = forecast;
-  const { half } = forecast.emergence;
   const { from, to } = stand.seedlings ?? stand.field;
+  const seedlings = say('page.growing.of-seeds', {
+    span: spanText({ from, to }, reader),
+    seeds: seedsSaid(sowing.seeds, reader),
+  });
   return [
+    [say('page.growing.half-up'), halfSaid(id, forecast, reader)],
     [
-      'Half up',
-      'why' in half
-        ? half.why === 'not-by-count-day'
-          ? html`not before ${shortDay(stand.by, reader)}`
-          : 'not at these temperatures'
-        : figure(
-            `${id}-half`,
-            html`${span(half.date, half.date, reader)} (${
-              half.range.to === null
-                ? html`${span(half.range.from, half.range.from, reader)} or later`
-                : span(half.range.from, half.range.to, reader)
-            })`,
-            {
-              what: 'The day on which half of what comes up is up, and the days between which it is eight times in ten.',
-              from: 'The crop’s response to temperature, added up hour by hour at the seed, and what counts in this bed have taught.',
-              sure: 'The range is of weather, soil and counts. Seed and drought come on top.',
-            },
-          ),
-    ],
-    [
-      'Seedlings in all',
-      figure(`${id}-stand`, `${spanText({ from, to })} of ${sowing.seeds ?? 'a hundred'} seeds`, {
-        what: `How many stand on ${dayMonth(stand.by, reader)}, the day of the count.`,
-        from: `In a laboratory ${stand.laboratory} of a hundred would; beds give less, and counts in this bed narrow how much less.`,
-        sure: 'From a poor bed to a good one.',
+      say('page.growing.in-all'),
+      figure(`${id}-stand`, seedlings, reader, 'page.growing.stand', {
+        date: dayMonth(stand.by, reader),
+        laboratory: stand.laboratory,
       }),
     ],
   ];
 }
 
+function halfSaid(id: string, forecast: NonNullable<SowingAnswer['forecast']>, reader: Reader): Part {
+  const { say, tell } = reader;
+  const { half } = forecast.emergence;
+  if ('why' in half) {
+    return half.why === 'not-by-count-day'
+      ? tell('page.growing.not-before', { date: shortDay(forecast.stand.by, reader) })
+      : say('page.sowing.not-here');
+  }
+  const { from, to } = half.range;
+  const range =
+    to === null ? tell('page.growing.or-later', { date: span(from, from, reader) }) : span(from, to, reader);
+  const dates = tell('page.growing.half-dates', { date: span(half.date, half.date, reader), range });
+  return figure(`${id}-half`, dates, reader, 'page.growing.half');
+}
+
 function counts({ id, counts: all, seeds }: SowingAnswer, sowing: string, asked: Asked): Html | false {
   const { reader } = asked;
+  const { say, tell } = reader;
   const isThinned = all.some(({ thinned }) => thinned !== false);
-  const columns = ['Counted on', 'Seedlings', 'Of seeds', ...(isThinned ? ['Pulled out before'] : [])];
+  const columns = [
+    say('page.growing.counted-on'),
+    say('page.field.seedlings'),
+    say('page.growing.of-so-many'),
+    ...(isThinned ? [say('page.growing.pulled-out')] : []),
+  ];
   const rows = all.map(({ date, seedlings, ofSeeds, thinned }) => {
-    const name = html`Forget<span class="unseen"> the count of ${dayMonth(date, reader)}</span>`;
+    const name = tell('page.growing.forget-count', { date: dayMonth(date, reader), unseen });
     const forget = confirmed(name, asked, {
       act: 'forget-count',
       about: `${id}-${date}`,
       with: { of: id, date },
-      question: 'What it taught goes with it.',
-      button: 'Yes, forget it',
+      question: say('page.growing.forget-count-why'),
+      button: say('page.growing.yes-forget'),
     });
-    return html`<tr><th scope="row">${shortDay(date, reader)}</th><td>${seedlings}</td><td>${ofSeeds ?? seeds}</td>${isThinned && html`<td>${pulledOut(thinned)}</td>`}<td>${forget}</td></tr>`;
+    return html`<tr><th scope="row">${shortDay(date, reader)}</th><td>${numberText(seedlings, reader)}</td><td>${numberOr(ofSeeds ?? seeds, reader)}</td>${isThinned && html`<td>${pulledOut(thinned, reader)}</td>`}<td>${forget}</td></tr>`;
   });
-  return all.length > 0 && tableOf(`Counts of ${sowing}`, [...columns, html`<span class="unseen">Forget</span>`], rows);
+  return (
+    all.length > 0 &&
+    tableOf(say('page.growing.counts-of', { sowing }), [...columns, unseen(html`${say('page.growing.forget')}`)], rows)
+  );
 }
 
-function pulledOut(thinned: boolean | number): string {
-  if (typeof thinned === 'number') return String(thinned);
-  return thinned ? 'some' : '';
+const numberOr = (value: number | null, reader: Reader): string => (value === null ? '' : numberText(value, reader));
+
+function pulledOut(thinned: boolean | number, reader: Reader): string {
+  if (typeof thinned === 'number') return numberText(thinned, reader);
+  return thinned ? reader.say('page.growing.some') : '';
 }
 
 /** Counts are typed in as they are seen; a stretch, and thinning, are said where there is something to say. */
 function countForm({ id, seeds }: KeptSowing, today: string, asked: Asked): Html {
+  const { say } = asked.reader;
   const tried = triedIn(asked.tried, actId('count', id));
   const isOpen = tried !== undefined && ['ofSeeds', 'thinned', 'thinnedSome'].some((name) => tried.said.get(name));
   const ofSeeds = (typed: Typed): Html =>
-    textField('ofSeeds', 'Of how many seeds', typed('ofSeeds'), {
+    textField('ofSeeds', say('page.field.of-seeds'), typed('ofSeeds'), {
       isNumber: true,
       size: 'short',
       ...(seeds === null ? {} : { placeholder: String(seeds) }),
@@ -188,18 +181,18 @@ function countForm({ id, seeds }: KeptSowing, today: string, asked: Asked): Html
   return actForm(asked, {
     act: 'count',
     about: id,
-    button: 'Count',
+    button: say('page.growing.count'),
     fields: (typed) => html`
-      ${textField('seedlings', 'Seedlings', typed('seedlings'), { isNumber: true, size: 'short' })}
+      ${textField('seedlings', say('page.field.seedlings'), typed('seedlings'), { isNumber: true, size: 'short' })}
       ${seeds === null && ofSeeds(typed)}
-      ${textField('date', 'Counted on', typed('date', today), { type: 'date', size: 'short' })}`,
+      ${textField('date', say('page.growing.counted-on'), typed('date', today), { type: 'date', size: 'short' })}`,
     more: (typed) =>
-      html`<details${isOpen && html` open`}><summary>${seeds === null ? 'After thinning' : 'Only a stretch of it, or after thinning'}</summary>
+      html`<details${isOpen && html` open`}><summary>${say(seeds === null ? 'page.growing.after-thinning' : 'page.growing.only-a-stretch')}</summary>
         <div class="side-by-side">
           ${seeds !== null && ofSeeds(typed)}
-          ${textField('thinned', 'Pulled out before, in all', typed('thinned'), { isNumber: true, size: 'short' })}
+          ${textField('thinned', say('page.field.thinned'), typed('thinned'), { isNumber: true, size: 'short' })}
         </div>
-        <label class="tick"><input type="checkbox" name="thinnedSome" value="yes"${typed('thinnedSome') !== '' && html` checked`}> Some were pulled out, nobody knows how many</label>
+        <label class="tick"><input type="checkbox" name="thinnedSome" value="yes"${typed('thinnedSome') !== '' && html` checked`}> ${say('page.growing.thinned-some')}</label>
       </details>`,
   });
 }
@@ -222,10 +215,10 @@ function forecastFolded(
     sowing: date,
     seeds: seeds === null ? '' : String(seeds),
   });
-  return html`<details id="forecast-of-${id}"><summary>The whole forecast</summary>
+  return html`<details id="forecast-of-${id}"><summary>${reader.say('page.growing.whole-forecast')}</summary>
     ${forecastPictures({ ...forecast, model, issuedAt }, about, `forecast-${id}`)}
-    ${typeof crop === 'string' && html`<p><a href="${sameSowing}">What a sowing of that day does, in all its numbers</a></p>`}
-    ${notes('Take heed', forecast.warnings, reader)}
-    ${notes('What this rests on', forecast.assumptions, reader)}
+    ${typeof crop === 'string' && html`<p><a href="${sameSowing}">${reader.say('page.growing.all-numbers')}</a></p>`}
+    ${notes(reader.say('page.sowing.take-heed'), forecast.warnings)}
+    ${notes(reader.say('page.sowing.rests-on'), forecast.assumptions)}
   </details>`;
 }

@@ -1,15 +1,16 @@
 import { isRefused } from '../shell/api.js';
 import { bedName, cropName } from '../shell/shelf.js';
+import type { Reader } from '../shell/words.js';
 import type { Found } from './growing-found.js';
 
 /** All counts as CSV. */
-export function growingTable({ shelf, sowings }: Found): string {
+export function growingTable({ shelf, sowings }: Found, reader: Reader): string {
   const rows = sowings.flatMap(({ kept, got }) =>
     isRefused(got)
       ? []
       : got.value.counts.map(({ date, seedlings, ofSeeds, thinned }) => [
           bedName(shelf, kept.bed),
-          cropName(shelf, kept.crop),
+          cropName(shelf, kept.crop, reader),
           kept.date,
           date,
           String(seedlings),

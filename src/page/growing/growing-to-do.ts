@@ -1,9 +1,8 @@
 import type { SowingAnswer } from '../../contract/sowings.js';
 import { isRefused } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
-import { saidText } from '../shell/said-text.js';
 import { bedName, cropName, todayAt } from '../shell/shelf.js';
-import { day, daysFrom, daysLater, plural, type Reader, shortDay } from '../shell/words.js';
+import { day, daysFrom, daysLater, type Reader, shortDay } from '../shell/words.js';
 import type { Found } from './growing-found.js';
 import { PRESSING, sowingName, whereSown } from './growing-words.js';
 
@@ -12,6 +11,8 @@ export interface ToDo {
   /** When to begin; today where that is past. */
   readonly date: string;
   readonly to: string;
+  /** The last day, where the text does not say it. */
+  readonly until: string | null;
   readonly text: string;
   readonly task: SowingAnswer['toDo'][number]['task'] | 'sow';
   readonly of: string;
@@ -32,10 +33,12 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): To
     const today = todayAt(shelf, kept.bed, '');
     const of = sowingName(shelf, kept, reader, today);
     return got.value.toDo.map(
-      ({ task, from, to, text }): ToDo => ({
+      ({ task, from, to, text, params = {} }): ToDo => ({
         task,
         date: [from, today].sort().at(-1)!,
         to,
+        // A sentence that says its last day itself is not told it once more.
+        until: Object.values(params).includes(to) ? null : to,
         text,
         of,
         bed: bedName(shelf, kept.bed),
@@ -54,9 +57,10 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): To
           task: 'sow',
           date: one.date,
           to: one.date,
+          until: null,
           today,
-          text: `Sow ${one.seeds} seeds ${whereSown(one)}, as planned.`,
-          of: cropName(shelf, kept.crop),
+          text: reader.say('page.growing.sow-planned', { seeds: one.seeds, where: whereSown(one, reader) }),
+          of: cropName(shelf, kept.crop, reader),
           bed: bedName(shelf, kept.bed),
           at: `plan-${kept.id}`,
         }),
@@ -71,13 +75,12 @@ const isThisWeek = ({ date, today }: ToDo): boolean => daysFrom(today, date) < W
 const isToday = ({ date, today }: ToDo): boolean => date === today;
 
 /** How much there is to do, in a sentence. */
-export function toDoSaid(all: readonly ToDo[]): string {
+export function toDoSaid(all: readonly ToDo[], { say }: Reader): string {
   const week = all.filter(isThisWeek);
   const now = week.filter(isToday).length;
-  const later = week.length - now;
-  if (week.length === 0) return 'Nothing is to be done this week.';
-  const today = now === 0 ? 'Nothing is to be done today' : `${plural(now, 'thing')} to do today`;
-  return later === 0 ? `${today}.` : `${today}, ${later} later this week.`;
+  return week.length === 0
+    ? say('page.growing.nothing-week')
+    : say('page.growing.to-do', { now, later: week.length - now });
 }
 
 /** What to do this week, day by day; the next one's is folded away. */
@@ -85,9 +88,9 @@ export function thisWeek(all: readonly ToDo[], reader: Reader, bedsShown: number
   const [week, next] = [all.filter(isThisWeek), all.filter((one) => !isThisWeek(one))];
   return (
     all.length > 0 &&
-    html`<section><h2>This week</h2>
-    ${week.length === 0 ? html`<p>Nothing.</p>` : byDay(week, reader, bedsShown)}
-    ${next.length > 0 && html`<details id="next-week"><summary>The week after</summary>${byDay(next, reader, bedsShown)}</details>`}
+    html`<section><h2>${reader.say('page.growing.this-week')}</h2>
+    ${week.length === 0 ? html`<p>${reader.say('page.growing.nothing')}</p>` : byDay(week, reader, bedsShown)}
+    ${next.length > 0 && html`<details id="next-week"><summary>${reader.say('page.growing.week-after')}</summary>${byDay(next, reader, bedsShown)}</details>`}
     </section>`
   );
 }
@@ -96,12 +99,16 @@ function byDay(all: readonly ToDo[], reader: Reader, bedsShown: number): Html[] 
   const dates = [...new Set(all.map(({ date }) => date))];
   return dates.map((date) => {
     const ofDay = all.filter((one) => one.date === date);
-    const name = ofDay.some(isToday) ? html`Today, ${day(date, reader)}` : day(date, reader);
+    const name = ofDay.some(isToday)
+      ? reader.tell('page.growing.today', { date: day(date, reader) })
+      : day(date, reader);
     return html`<h3>${name}</h3><ul class="to-do">${ofDay.map((one) => thing(one, reader, bedsShown))}</ul>`;
   });
 }
 
-const thing = ({ of, at, bed, text, date, to }: ToDo, reader: Reader, bedsShown: number): Html =>
-  html`<li><a href="#${at}">${of}</a>${bedsShown > 1 && html` <span class="aside">${bed}</span>`}<br>${saidText(text, reader)}${
-    to > date && !text.includes(to) && html` <span class="aside">Until ${shortDay(to, reader)}.</span>`
+const thing = ({ of, at, bed, text, date, until }: ToDo, reader: Reader, bedsShown: number): Html =>
+  html`<li><a href="#${at}">${of}</a>${bedsShown > 1 && html` <span class="aside">${bed}</span>`}<br>${text}${
+    until !== null &&
+    until > date &&
+    html` <span class="aside">${reader.tell('page.growing.until', { date: shortDay(until, reader) })}</span>`
   }</li>`;

@@ -3,6 +3,7 @@ import { type Html, html } from '../shell/html.js';
 import { problemNote } from '../shell/problem-note.js';
 import { bedNamed } from '../shell/shelf.js';
 import type { Answered, Asked, View } from '../shell/view.js';
+import type { Reader } from '../shell/words.js';
 import { forecastToKeep } from '../sowing/forecast-picture.js';
 import { growingAct } from './growing-acts.js';
 import { growingAnswer } from './growing-answer.js';
@@ -16,7 +17,7 @@ import { thingsToDo } from './growing-to-do.js';
 /** What is growing, and what to do about it? */
 export const growingView: View = {
   name: 'growing',
-  title: 'What is growing',
+  title: 'page.growing.title',
   fileName: 'sowings',
   form: growingForm,
   asked: growingAsked,
@@ -27,7 +28,7 @@ export const growingView: View = {
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf } = asked;
   if (shelf.beds.length === 0) return { shown: noBed(asked), link: question };
-  if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: GONE };
+  if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: gone(asked.reader) };
   const got = await findGrowing(asked);
   if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
   const { sowings } = got.value;
@@ -41,16 +42,20 @@ async function answer(asked: Asked): Promise<Answered | null> {
           { ...asked, question: { ...question, bed: drawn.bed } },
         ),
     }),
-    table: () => growingTable(got.value),
+    table: () => growingTable(got.value, asked.reader),
     link: question,
   };
 }
 
-const noBed = (asked: Asked): Html => html`<p class="neighbour">No bed is kept here yet, so nothing grows in one.</p>
-  <section class="keeping"><h2>Keep a bed</h2>
-    <p>Then its sowings, counts and plans can be typed in here, and a thermometer’s file need be sent but once.</p>
+function noBed(asked: Asked): Html {
+  const { say } = asked.reader;
+  return html`<p class="neighbour">${say('page.growing.no-bed')}</p>
+  <section class="keeping"><h2>${say('page.growing.keep-bed')}</h2>
+    <p>${say('page.growing.keep-bed-why')}</p>
     ${bedForm(asked)}
   </section>
-  ${asked.shelf.places.length > 0 && html`<section><h2>Places</h2>${placesAndBeds(asked, new Map())}</section>`}`;
+  ${asked.shelf.places.length > 0 && html`<section><h2>${say('page.growing.places')}</h2>${placesAndBeds(asked, new Map())}</section>`}`;
+}
 
-const GONE = html`<p class="neighbour">There is no such bed any more.</p><p>Choose another one.</p>`;
+const gone = ({ say }: Reader): Html =>
+  html`<p class="neighbour">${say('page.growing.gone')}</p><p>${say('page.growing.choose-other')}</p>`;

@@ -3,29 +3,7 @@ import type { SowingAnswer } from '../../contract/sowings.js';
 import { cropName, type Shelf } from '../shell/shelf.js';
 import { dayMonth, type Reader } from '../shell/words.js';
 
-type Verdict = NonNullable<SowingAnswer['judgement']>['verdict'];
 type Task = SowingAnswer['toDo'][number]['task'];
-
-export const VERDICTS: Readonly<Record<Verdict, string>> = {
-  wait: 'Wait',
-  'count-now': 'Count it now',
-  late: 'Late',
-  thin: 'Too thin',
-  good: 'It stands well',
-  lost: 'Lost',
-};
-
-export const EXPECTED: Readonly<Record<NonNullable<SowingAnswer['expected']>, string>> = {
-  'not-yet': 'nothing is due yet',
-  due: 'seedlings are due',
-  past: 'all should be up',
-};
-
-export const OBSERVED: Readonly<Record<NonNullable<SowingAnswer['observed']>, string>> = {
-  none: 'none seen yet',
-  some: 'some seen, not yet as many as beds give',
-  enough: 'as many seen as beds give',
-};
 
 /** How pressing each is; the least presses most. */
 export const PRESSING: Readonly<Record<Task | 'sow', number>> = {
@@ -43,10 +21,10 @@ export const PRESSING: Readonly<Record<Task | 'sow', number>> = {
 };
 
 /** Where a sowing of a plan is made. */
-export function whereSown({ method, shaded }: Pick<PlanAnswer['sowings'][number], 'method' | 'shaded'>): string {
-  if (method === 'indoors') return 'in trays';
-  return shaded ? 'in the bed, in shade' : 'in the bed';
-}
+export const whereSown = (
+  { method, shaded }: Pick<PlanAnswer['sowings'][number], 'method' | 'shaded'>,
+  { say }: Reader,
+): string => say('page.growing.where', { where: method === 'indoors' ? 'trays' : shaded ? 'shade' : 'bed' });
 
 /** Which sowing it is, as `Onion, sown 17 July`; with the year where it is not this one. */
 export function sowingName(
@@ -56,8 +34,9 @@ export function sowingName(
   today: string,
 ): string {
   const year = date.slice(0, 4);
-  return `${cropName(shelf, crop)}, sown ${dayMonth(date, reader)}${year === today.slice(0, 4) ? '' : ` ${year}`}`;
+  const on = dayMonth(date, reader);
+  return reader.say('page.growing.sown', {
+    crop: cropName(shelf, crop, reader),
+    date: year === today.slice(0, 4) ? on : `${on} ${year}`,
+  });
 }
-
-/** A number of a hundred as people say it. */
-export const ofHundred = (share: number): string => `${Math.round(100 * share)} of 100`;

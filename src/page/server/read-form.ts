@@ -52,22 +52,21 @@ export async function readForm(request: FastifyRequest, { isFileWanted }: { isFi
   }
   const pasted = said.get('pasted') ?? '';
   said.delete('pasted');
-  if (!file && pasted.trim() !== '') file = { name: 'what you pasted', body: Buffer.from(`${pasted}\n`), text: pasted };
+  if (!file && pasted.trim() !== '') file = { name: '', body: Buffer.from(`${pasted}\n`), text: pasted };
   return { said, file };
 }
 
 const TOO_LARGE: Problem = {
   status: 413,
-  code: 'too-large',
-  title: 'Too large',
-  detail:
-    'This is larger than a plain form takes: a file of 8 MB, or 2 MB that are typed or pasted. Switch JavaScript on, which takes up to 256 MB, or send the file to /v1/forecasts.',
+  code: 'form-too-large',
+  title: '',
+  detail: '',
 };
 const CUT_SHORT: Problem = {
   status: 400,
-  code: 'bad-request',
-  title: 'Not whole',
-  detail: 'The form did not arrive whole. Go back, and send it once more.',
+  code: 'cut-short',
+  title: '',
+  detail: '',
 };
 
 /** The text to show again, where the file is short and UTF-8. */

@@ -1,8 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { sessionIn } from '../../contract/session-cookie.js';
+import { type Language, readerOf } from '../../words/reader.js';
 import { askedIn, sendAgain, withTried } from '../form/act.js';
-import { linkTo, MOST_LINK, questionFrom } from '../form/question.js';
-import { isRefused, type Problem, type Send } from '../shell/api.js';
+import { linkTo, MOST_LINK, questionFrom, readingOf } from '../form/question.js';
+import { isRefused, type Problem, type Send, type WordsFor, wordedFor } from '../shell/api.js';
 import { html } from '../shell/html.js';
 import { opening } from '../shell/opening.js';
 import { type Files, keyPage, page } from '../shell/page.js';
@@ -11,12 +12,14 @@ import { problemNote } from '../shell/problem-note.js';
 import { loadShelf, type Shelf, todayAt } from '../shell/shelf.js';
 import type { Answered, Asked, Tried, View } from '../shell/view.js';
 import { viewOf } from '../shell/views.js';
+import type { Reader } from '../shell/words.js';
+import { speech } from './messages.js';
 import type { Form } from './read-form.js';
 
 /** Somebody at the door, and what the page needs to answer. */
 export interface Visit {
   readonly app: FastifyInstance;
-  readonly files: Files;
+  readonly filesIn: (language: Language) => Files;
   readonly request: FastifyRequest;
   readonly reply: FastifyReply;
 }
@@ -39,11 +42,15 @@ const NO_SHELF: Shelf = { crops: [], beds: [], places: [], nowMs: 0 };
 
 /** Answers a link or a form with the page: made from the service's answers, changed first where the form asks for that. */
 export async function showPage(visit: Visit, { said, file, problem: unread }: Form): Promise<FastifyReply> {
-  const { app, files, request, reply } = visit;
+  const { app, filesIn, request, reply } = visit;
   const isPosted = request.method === 'POST';
   const isAct = isPosted && said.has('act');
   // What is only asked ends when nobody is there to read it; what is to be changed is changed whole.
-  const send = sendFor(app, request, isAct ? undefined : endOf(reply));
+  const readBy = readingOf(isAct ? askedIn(said) : said);
+  const speaking = readerOf(request.headers['accept-language'], readBy.lang || undefined);
+  const readers = { ...speech(speaking.language, speaking.locale), ...speaking, degrees: readBy.degrees };
+  const files = filesIn(readers.language);
+  const send = sendFor(app, request, readers, isAct ? undefined : endOf(reply));
   const loaded = await loadShelf(send);
   reply.type('text/html; charset=utf-8').headers({
     'content-security-policy': POLICY,
@@ -53,12 +60,12 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
   const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
   const question = questionFrom(isAct ? askedIn(said) : said, shelf);
   if (isRefused(loaded) && loaded.problem.status === 401) {
-    return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused'));
+    return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused', readers));
   }
   const view = viewOf(question.view);
-  const isOpening = !isPosted && said.size === 0 && shelf.beds.length > 0;
+  const isOpening = !isPosted && [...said.keys()].every((name) => name === 'lang') && shelf.beds.length > 0;
   const today = todayAt(shelf, question.bed, question.timeZone);
-  const reader = { locale: localeOf(request), degrees: question.degrees, today };
+  const reader: Reader = { ...readers, today };
   const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
   const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
     if (wrong) reply.code(wrong.status || 503);
@@ -67,11 +74,12 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     return reply.send(
       page({
         question,
+        reader,
         view,
         asked: view.asked(asked),
         form,
         answered,
-        opening: answered || !isOpening ? null : opening(question, shelf),
+        opening: answered || !isOpening ? null : opening(question, shelf, reader),
         later,
         hasKey: hasKey(request),
         files,
@@ -81,7 +89,10 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
 
   const problem = unread ?? (isRefused(loaded) ? loaded.problem : undefined);
   if (problem)
-    return finish({ shown: html`${problemNote(problem, reader)}${isAct && sendAgain({ said, file })}` }, problem);
+    return finish(
+      { shown: html`${problemNote(problem, reader)}${isAct && sendAgain({ said, file }, reader)}` },
+      problem,
+    );
   let tried: Tried | undefined;
   if (isAct) {
     const done = await view.act(said, asked);
@@ -145,11 +156,11 @@ function endOf({ raw }: FastifyReply): AbortSignal {
 
 /** Asks the service as whoever asks for the page. */
 const sendFor =
-  (app: FastifyInstance, { headers, ip }: FastifyRequest, ended: AbortSignal | undefined): Send =>
+  (app: FastifyInstance, { headers, ip }: FastifyRequest, reader: WordsFor, ended: AbortSignal | undefined): Send =>
   async ({ method, path, json, file, isNew }) => {
     const response = await app.inject({
       method,
-      url: path,
+      url: wordedFor(path, reader),
       remoteAddress: ip,
       ...(ended ? { signal: ended } : {}),
       headers: {
@@ -162,18 +173,3 @@ const sendFor =
     });
     return { status: response.statusCode, body: response.body === '' ? undefined : JSON.parse(response.body) };
   };
-
-/** No language's tag is longer; it stands beside every date. */
-const LONGEST_TAG = 35;
-
-/** The first language that the reader's browser names, where it is one. */
-function localeOf({ headers }: FastifyRequest): string {
-  const tag = headers['accept-language']?.split(',')[0]?.split(';')[0]?.trim() ?? '';
-  try {
-    return tag === '' || tag === '*' || tag.length > LONGEST_TAG
-      ? 'en-GB'
-      : (Intl.getCanonicalLocales(tag)[0] ?? 'en-GB');
-  } catch {
-    return 'en-GB';
-  }
-}

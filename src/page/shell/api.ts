@@ -19,7 +19,7 @@ export interface Choice {
   readonly consequence: string;
 }
 
-/** A refusal (RFC 9457), as the service words it. */
+/** A refusal (RFC 9457), as the service words it; one of the page's own is worded by its code, and has no detail. */
 export interface Problem {
   /** 0: the service was not reached. */
   readonly status: number;
@@ -46,7 +46,7 @@ export interface Refused {
 
 /** What cannot be asked for as it is typed. */
 export const unusable = (detail: string): Refused => ({
-  problem: { status: 422, code: 'not-understood', title: 'Not understood', detail },
+  problem: { status: 422, code: 'not-understood', title: '', detail },
 });
 
 export const isRefused = (got: Got<unknown>): got is Refused => 'problem' in got;
@@ -70,9 +70,19 @@ export async function get<T>(send: Send, request: ApiRequest): Promise<Got<T>> {
 const UNREACHED: Problem = {
   status: 0,
   code: 'unreached',
-  title: 'No answer',
-  detail: 'The service does not answer just now. What you entered is still here: try again in a moment.',
+  title: '',
+  detail: '',
 };
+
+/** Whom the service words its answers for. */
+export interface WordsFor {
+  readonly language: string;
+  readonly degrees: string;
+}
+
+/** The address of a request whose answer is worded for the page's reader. */
+export const wordedFor = (path: string, { language, degrees }: WordsFor): string =>
+  `${path}${path.includes('?') ? '&' : '?'}lang=${language}&textUnit=${degrees}`;
 
 /** An address with a query of what is not empty. */
 export function pathWith(path: string, query: Readonly<Record<string, string>>): string {

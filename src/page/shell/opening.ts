@@ -1,10 +1,18 @@
-import { linkTo, type Question } from '../form/question.js';
+import { linkTo, type Question, type ViewName } from '../form/question.js';
 import { type Html, html } from './html.js';
-import { bedName, cropName, type Shelf } from './shelf.js';
+import { bedName, cropInSentence, type Shelf } from './shelf.js';
+import type { Reader } from './words.js';
 
 /** What stands in the answer's place as long as nothing is asked: one press to a first answer, and the ways to the other leaves. */
-export const opening = (question: Question, shelf: Shelf): Html =>
-  html`<p class="opening">Choose a bed, a crop and a day. You will see when it should come up, and how many seedlings to expect.</p>
-    <p><a class="main" href="${linkTo(question)}">Show ${cropName(shelf, question.crop).toLowerCase()} in ${bedName(shelf, question.bed)}, sown today</a></p>
-    <p>Not sown yet? <a href="${linkTo({ ...question, view: 'when' })}">Find a good day.</a></p>
-    <p>Sown already? <a href="${linkTo({ ...question, view: 'growing' })}">See how your rows stand, and what to do.</a></p>`;
+export function opening(question: Question, shelf: Shelf, reader: Reader): Html {
+  const { say, tell } = reader;
+  const first = say('page.opening.show', {
+    crop: cropInSentence(shelf, question.crop, reader),
+    bed: bedName(shelf, question.bed),
+  });
+  const to = (view: ViewName) => (text: Html) => html`<a href="${linkTo({ ...question, view })}">${text}</a>`;
+  return html`<p class="opening">${say('page.opening.choose')}</p>
+    <p><a class="main" href="${linkTo(question)}">${first}</a></p>
+    <p>${tell('page.opening.not-sown', { a: to('when') })}</p>
+    <p>${tell('page.opening.sown', { a: to('growing') })}</p>`;
+}

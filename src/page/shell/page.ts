@@ -4,15 +4,19 @@ import { keepAndShare } from '../sowing/keep-and-share.js';
 import { type Html, html } from './html.js';
 import type { Answered, View } from './view.js';
 import { views } from './views.js';
+import type { Reader } from './words.js';
 
 /** What the document links to. */
 export interface Files {
   readonly script: string;
   readonly style: string;
+  /** The messages in the reader's language, for the script. */
+  readonly messages: string;
 }
 
 export interface Page {
   readonly question: Question;
+  readonly reader: Reader;
   readonly view: View;
   /** What is asked, in short: it stands for the form where that is folded away. */
   readonly asked: Html;
@@ -27,84 +31,110 @@ export interface Page {
 }
 
 /** The whole document. */
-export const page = ({ question, view, asked, form, answered, opening, later, hasKey, files }: Page): string =>
-  documentOf(
-    view.title,
+export function page({ question, reader, view, asked, form, answered, opening, later, hasKey, files }: Page): string {
+  const { say } = reader;
+  const title = say(view.title);
+  return documentOf(
+    title,
     files,
+    reader,
     html`
     <header>
-      <a class="name" href="/">Germination forecaster</a>
-      ${leaves(question)}
+      <a class="name" href="/${question.lang && `?lang=${question.lang}`}">${say('page.shell.name')}</a>
+      ${leaves(question, reader)}
+      ${languages(reader, (lang) => linkTo({ ...question, lang }))}
     </header>
     <main data-view="${view.name}">
       <form id="ask" method="post" action="/" enctype="multipart/form-data" novalidate>
-        <h1>${view.title}</h1>
+        <h1>${title}</h1>
         ${hidden('view', view.name)}
+        ${question.lang !== '' && hidden('lang', question.lang)}
         <details id="asking" open>
-          <summary><span id="asked">${asked}</span> <b>change</b></summary>
+          <summary><span id="asked">${asked}</span> <b>${say('page.shell.change')}</b></summary>
           ${form}
-          ${radios('degrees', 'Read in', question.degrees, [
+          ${radios('degrees', say('page.shell.read-in'), question.degrees, [
             { value: 'C', text: '°C' },
             { value: 'F', text: '°F' },
           ])}
-          <p><button type="submit" class="main">Tell me</button></p>
+          <p><button type="submit" class="main">${say('page.shell.tell-me')}</button></p>
         </details>
       </form>
       <div id="side">
         <p id="said" role="status" class="unseen"></p>
-        <section id="answer" tabindex="-1" aria-label="Answer"${answered && html` data-answered`}${opening && html` data-opening`}>${answered?.shown ?? opening ?? html`<p class="waiting">${WAITING}</p>`}</section>
-        <div id="later">${later ?? (answered?.later && html`<noscript><p><a href="${linkTo(question)}&amp;whole=1">Work out the rest as well</a></p></noscript>`)}</div>
-        <section id="keep" aria-label="Keep and share">${keepAndShare(answered)}</section>
+        <section id="answer" tabindex="-1" aria-label="${say('page.shell.answer')}"${answered && html` data-answered`}${opening && html` data-opening`}>${answered?.shown ?? opening ?? waiting(reader)}</section>
+        <div id="later">${later ?? (answered?.later && html`<noscript><p><a href="${linkTo(question)}&amp;whole=1">${say('page.shell.whole')}</a></p></noscript>`)}</div>
+        <section id="keep" aria-label="${say('page.share.title')}">${keepAndShare(answered, reader)}</section>
       </div>
     </main>
     <footer>
-      <p>Ranges and odds say how sure this is; the soil has the last word. <a href="/docs">For other tools</a></p>
-      ${hasKey && html`<form method="post" action="/session">${hidden('key', '')}<button class="quiet">Forget my key here</button></form>`}
+      <p>${say('page.shell.how-sure')} <a href="/docs">${say('page.shell.other-tools')}</a></p>
+      ${hasKey && html`<form method="post" action="/session">${hidden('key', '')}<button class="quiet">${say('page.shell.forget-key')}</button></form>`}
     </footer>`,
   );
+}
 
-export const WAITING = 'Say what you sowed and which temperatures to go by; the answer will stand here.';
+/** What stands in the answer's place as long as too little is asked. */
+export const waiting = ({ say }: Reader): Html => html`<p class="waiting">${say('page.shell.waiting')}</p>`;
 
 /** The names of the leaves; each link holds the question as it stands. */
-export const leaves = (question: Question): Html =>
-  html`<nav aria-label="Leaves">${Object.values(views).map(
+export const leaves = (question: Question, { say }: Reader): Html =>
+  html`<nav aria-label="${say('page.shell.leaves')}">${Object.values(views).map(
     ({ name, title }) =>
-      html`<a href="${linkTo({ ...question, view: name })}" data-leaf="${name}"${name === question.view && html` aria-current="page"`}>${title}</a>`,
+      html`<a href="${linkTo({ ...question, view: name })}" data-leaf="${name}"${name === question.view && html` aria-current="page"`}>${say(title)}</a>`,
   )}</nav>`;
 
-/** What stands there as long as no key is known; with it the question is asked again. */
-export const keyPage = (files: Files, asked: string, isRefused: boolean): string =>
-  documentOf(
-    'A key',
+/** Each language by its own name. */
+const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
+
+/** The languages that the page is read in; each link leads to the same question. */
+const languages = ({ say, language }: Reader, linkIn: (language: Reader['language']) => string): Html =>
+  html`<nav class="languages" aria-label="${say('page.shell.languages')}">${(['en', 'de'] as const).map(
+    (one) =>
+      html`<a href="${linkIn(one)}" lang="${one}" hreflang="${one}" data-lang="${one}"${one === language && html` aria-current="true"`}>${LANGUAGES[one]}</a>`,
+  )}</nav>`;
+
+/** What stands there as long as no key is known; with it the question, a link, is asked again. */
+export function keyPage(files: Files, asked: string, isRefused: boolean, reader: Reader): string {
+  const { say } = reader;
+  const inLanguage = (language: Reader['language']): string => {
+    const query = new URLSearchParams(asked.split('?')[1] ?? '');
+    query.set('lang', language);
+    return `/?${query}`;
+  };
+  return documentOf(
+    say('page.key.title'),
     files,
-    html`<header><a class="name" href="/">Germination forecaster</a></header>
+    reader,
+    html`<header><a class="name" href="/">${say('page.shell.name')}</a>${languages(reader, inLanguage)}</header>
     <main><form id="key" method="post" action="/session">
-      <h1>Your key</h1>
+      <h1>${say('page.key.yours')}</h1>
       ${hidden('asked', asked)}
-      ${isRefused && html`<div class="problem" role="alert"><p>This key opens nothing here. Check it for a missing letter, or ask whoever runs the service.</p></div>`}
-      <label class="field"><span>Key</span><input type="password" name="key" required autocomplete="current-password"></label>
-      <p><button type="submit" class="main">Let me in</button></p>
-      <p class="aside">It is asked for once, and kept in this browser for half a year, where no script can read it.</p>
+      ${isRefused && html`<div class="problem" role="alert"><p>${say('page.key.refused')}</p></div>`}
+      <label class="field"><span>${say('page.key.key')}</span><input type="password" name="key" required autocomplete="current-password"></label>
+      <p><button type="submit" class="main">${say('page.key.let-me-in')}</button></p>
+      <p class="aside">${say('page.key.once')}</p>
     </form></main>`,
   );
+}
 
 const ICON =
   "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 16 16'%3E%3Cpath d='M8 15V7M8 8C8 4 5 3 2 3c0 3 2 5 6 5Zm0-1c0-3 2-5 6-5 0 4-3 5-6 5Z' fill='%23356b32' stroke='%23356b32'/%3E%3C/svg%3E";
 
-const documentOf = (title: string, { script, style }: Files, body: Html): string =>
+const documentOf = (title: string, { script, style, messages }: Files, { say, locale }: Reader, body: Html): string =>
   html`<!doctype html>
-<html lang="en">
+<html lang="${locale}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
-<title>${title} · Germination forecaster</title>
+<title>${title} · ${say('page.shell.name')}</title>
 <link rel="icon" href="${ICON}">
 <link rel="stylesheet" href="${style}">
+<link rel="modulepreload" id="messages" href="${messages}">
 <script type="module" src="${script}"></script>
 </head>
 <body>
-<a class="skip" href="#answer">To the answer</a>
+<a class="skip" href="#answer">${say('page.shell.to-answer')}</a>
 ${body}
 </body>
 </html>

@@ -1,22 +1,19 @@
-import { ACT_LABELS, LABELS, refusalInWords } from '../form/form-names.js';
+import { fieldLabel, refusalCode } from '../form/form-names.js';
 import type { Problem } from './api.js';
-import type { Html } from './html.js';
-import { saidText } from './said-text.js';
+import { type Html, html } from './html.js';
 import type { Reader } from './words.js';
 
 /** A refusal in sentences, in the page's words. */
-export function refusalSaid({ code, detail, errors = [] }: Problem, reader: Reader): Html[] {
-  const plain = refusalInWords(code);
-  const sentences = plain ? [plain] : errors.length > 0 ? errors.map(faultSaid) : [detail];
-  return sentences.map((one) => saidText(one, reader));
+export function refusalSaid({ code, detail, errors = [] }: Problem, { say }: Reader): Html[] {
+  const plain = refusalCode(code);
+  if (plain) return [html`${say(plain)}`];
+  return errors.length > 0 ? errors.map((fault) => faultSaid(fault, { say }, 'act')) : [html`${detail}`];
 }
 
-/** A fault says of a field what it must be; here by the name that the field has on the page. */
-function faultSaid(fault: Fault): string {
-  const field = fieldOf(fault);
-  const told = fault.detail.replaceAll('ofSeeds', ACT_LABELS.ofSeeds!);
-  const sentence = /^\p{Ll}/u.test(told) ? `${ACT_LABELS[field] ?? LABELS[field] ?? field} ${told}` : told;
-  return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
+/** A fault, behind the name that its field has in the form. */
+export function faultSaid(fault: Fault, { say }: Pick<Reader, 'say'>, form: 'ask' | 'act'): Html {
+  const label = fieldLabel(fieldOf(fault), form);
+  return label === undefined ? html`${fault.detail}` : html`<b>${say(label)}</b> ${fault.detail}`;
 }
 
 export type Fault = NonNullable<Problem['errors']>[number];

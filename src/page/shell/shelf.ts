@@ -2,7 +2,7 @@ import type { BedWire } from '../../contract/beds.js';
 import type { CropWire } from '../../contract/crop.js';
 import type { PlaceWire } from '../../contract/places.js';
 import { type Got, get, isRefused, pathWith, type Send } from './api.js';
-import { dateIn } from './words.js';
+import { capital, dateIn, type Reader } from './words.js';
 
 /** What there is to choose from: the crops, and the beds and places that are kept. */
 export interface Shelf {
@@ -57,12 +57,16 @@ export const bedNamed = ({ beds }: Shelf, id: string): BedWire | undefined => be
 
 export const cropNamed = ({ crops }: Shelf, id: string): CropWire | undefined => crops.find((crop) => crop.id === id);
 
-/** A crop by its name; one of the caller's own rows may have none. */
-export function cropName(shelf: Shelf, crop: unknown): string {
-  if (typeof crop === 'string') return cropNamed(shelf, crop)?.name ?? crop;
-  const { name } = crop as { readonly name?: string };
-  return name ?? 'A crop of your own';
+/** A crop by its name in the reader's language; one of the caller's own rows may have none. */
+export function cropName(shelf: Shelf, crop: unknown, reader: Reader): string {
+  if (typeof crop !== 'string') return (crop as { readonly name?: string }).name ?? reader.say('page.ways.own-crop');
+  const known = reader.crop(crop);
+  return known === undefined ? (cropNamed(shelf, crop)?.name ?? crop) : capital(known, reader);
 }
+
+/** The same within a sentence, as `lettuce`. */
+export const cropInSentence = (shelf: Shelf, crop: unknown, reader: Reader): string =>
+  (typeof crop === 'string' ? reader.crop(crop) : undefined) ?? cropName(shelf, crop, reader);
 
 export const bedName = (shelf: Shelf, id: string): string => bedNamed(shelf, id)?.name ?? id;
 

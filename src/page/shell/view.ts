@@ -1,3 +1,4 @@
+import type { PageCode } from '../../words/page-en.js';
 import type { Question, ViewName } from '../form/question.js';
 import type { Got, Problem, Send } from './api.js';
 import type { Html } from './html.js';
@@ -75,7 +76,7 @@ export interface Tried {
 /** One of the page's leaves: what it asks, and what it answers. */
 export interface View {
   readonly name: ViewName;
-  readonly title: string;
+  readonly title: PageCode;
   /** What its picture and its numbers are called as files. */
   readonly fileName: string;
   readonly form: (asked: Omit<Asked, 'send'>) => Html;

@@ -1,10 +1,13 @@
 import { dateOfDay, dayOf, remembered } from '../../plot/dates.js';
 import { inUnit, type Unit } from '../../plot/degrees.js';
-import { type Html, html } from './html.js';
+import type { Language } from '../../words/reader.js';
+import { type Html, html, type Part } from './html.js';
+import type { Speech } from './say.js';
 
-/** How the reader reads: dates in a language, temperatures in a unit. */
-export interface Reader {
-  /** A BCP 47 tag. */
+/** How the reader reads: words in a language, numbers and dates as their country writes them, temperatures in a unit. */
+export interface Reader extends Speech {
+  readonly language: Language;
+  /** A BCP 47 tag, of the language. */
   readonly locale: string;
   readonly degrees: Unit;
   /** The date where the question is about: dates of other years are told with theirs. */
@@ -106,16 +109,37 @@ export const monthName = (month: number, reader: Reader): string =>
 
 export const weekday = (date: string, reader: Reader): string => written(date, 'weekday', reader);
 
+const numbers = remembered(
+  (locale: string) => new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 2 }),
+);
+
+/** A number as the reader writes it. */
+export const numberText = (value: number, { locale }: Reader): string => numbers(locale).format(value);
+
 /** A temperature to a tenth, as `24.8 °C`. */
-export const degreesOf = (tempC: number, { degrees }: Reader): string =>
-  `${Math.round(inUnit(tempC, degrees) * 10) / 10} °${degrees}`;
+export const degreesOf = (tempC: number, reader: Reader): string =>
+  `${tenthOf(inUnit(tempC, reader.degrees), reader)} °${reader.degrees}`;
+
+/** A number to a tenth, as the reader writes it. */
+export const tenthOf = (value: number, reader: Reader): string => numberText(Math.round(value * 10) / 10, reader);
+
+/** How a language strings things together: English as in England, without a comma before its `and`. */
+const LIST_LOCALES: Readonly<Record<Language, string>> = { en: 'en-GB', de: 'de-DE' };
 
 /** Things one after another, as `a, b and c`. */
-export const listed = (texts: readonly string[], word: 'and' | 'or' = 'and'): string =>
-  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} ${word} ${texts.at(-1)}`;
-
-export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+export const listed = (parts: readonly Part[], { language }: Reader, type: 'conjunction' | 'disjunction'): Html => {
+  const list = new Intl.ListFormat(LIST_LOCALES[language], { type });
+  return html`${list.formatToParts(parts.map((_, i) => String(i))).map(({ type: kind, value }) => (kind === 'element' ? parts[Number(value)] : value))}`;
+};
 
 /** From one number to another, as `60 to 130`. */
-export const spanText = ({ from, to }: { readonly from: number; readonly to: number }): string =>
-  from === to ? `${from}` : `${from} to ${to}`;
+export const spanText = ({ from, to }: { readonly from: number; readonly to: number }, reader: Reader): string =>
+  from === to ? numberText(from, reader) : reader.say('page.of.span', { from, to });
+
+/** A share as people say it, as `9 of 100`. */
+export const ofHundred = (share: number, { say }: Reader): string =>
+  say('page.of.hundred', { count: Math.round(100 * share) });
+
+/** A name that begins a sentence or stands alone. */
+export const capital = (text: string, { locale }: Reader): string =>
+  text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);

@@ -4,6 +4,7 @@ import type { ApiRequest, Problem } from '../shell/api.js';
 import { pathWith } from '../shell/api.js';
 import { bedNamed, placeOf, type Shelf } from '../shell/shelf.js';
 import type { FileGiven } from '../shell/view.js';
+import type { Reader } from '../shell/words.js';
 import { fileQuery } from './forecast-request.js';
 
 /** The request that asks what the service makes of a file, by the clock of the bed's place. */
@@ -17,15 +18,18 @@ export function checkRequest(question: Question, shelf: Shelf, file: FileGiven):
   };
 }
 
-export const tooLarge = (bytes: number): Problem => ({
+export const tooLarge = (bytes: number, reader: Reader): Problem => ({
   status: 413,
   code: 'too-large',
-  title: 'Too large',
-  detail: `The file has ${sizeText(bytes)}; up to ${sizeText(FILE_LIMIT_BYTES)} can be sent. Export fewer years, or coarser readings: hourly ones are enough.`,
+  title: '',
+  detail: reader.say('page.file.too-large', {
+    size: sizeText(bytes, reader),
+    most: sizeText(FILE_LIMIT_BYTES, reader),
+  }),
 });
 
-export function sizeText(bytes: number): string {
+export function sizeText(bytes: number, { say }: Pick<Reader, 'say'>): string {
   const mega = bytes / 1024 / 1024;
-  if (mega < 1) return `${Math.max(1, Math.round(bytes / 1024))} KB`;
-  return `${mega < 10 ? Math.round(mega * 10) / 10 : Math.round(mega)} MB`;
+  if (mega < 1) return say('page.file.kb', { size: Math.max(1, Math.round(bytes / 1024)) });
+  return say('page.file.mb', { size: mega < 10 ? Math.round(mega * 10) / 10 : Math.round(mega) });
 }

@@ -13,14 +13,14 @@ export const fileState = (
   got: Got<ReportWire> | null,
   reader: Reader,
 ): Html =>
-  html`<p class="given"><bdi>${file.name}</bdi>, ${sizeText(file.bytes)} <button type="button" id="take-away" class="quiet">Take the file away</button></p>
-    ${got === null ? html`<p class="waiting">Reading it …</p>` : isRefused(got) ? problemNote(got.problem, reader) : understoodNote(got.value, reader)}
-    ${!file.isKept && html`<p class="aside">This browser cannot keep the file: after a reload it has to be chosen again.</p>`}`;
+  html`<p class="given"><bdi>${file.name || reader.say('page.file.pasted')}</bdi>, ${sizeText(file.bytes, reader)} <button type="button" id="take-away" class="quiet">${reader.say('page.file.take-away')}</button></p>
+    ${got === null ? html`<p class="waiting">${reader.say('page.file.reading')}</p>` : isRefused(got) ? problemNote(got.problem, reader) : understoodNote(got.value, reader)}
+    ${!file.isKept && html`<p class="aside">${reader.say('page.file.not-kept')}</p>`}`;
 
 /** What a page without script says of a file that it cannot hold. */
-export const chooseAgain = ({ name, text }: FileGiven): Html | false =>
+export const chooseAgain = ({ name, text }: FileGiven, { say, tell }: Reader): Html | false =>
   text === undefined &&
-  html`<p class="given"><bdi>${name}</bdi> was read, but a page without JavaScript cannot hold it: it is long, or no plain text in UTF-8. Choose it again with the next question.</p>`;
+  html`<p class="given">${tell('page.file.choose-again', { name: html`<bdi>${name || say('page.file.pasted-plain')}</bdi>` })}</p>`;
 
 /** What stands for the answer as long as the file cannot be read. */
-export const UNSETTLED = html`<p class="waiting">The answer will stand here once the file can be read. What is missing stands beside the file.</p>`;
+export const unsettled = ({ say }: Reader): Html => html`<p class="waiting">${say('page.file.unsettled')}</p>`;

@@ -2,22 +2,22 @@ import type { Question } from '../form/question.js';
 import { inQuery, numberIn, numberOrText, wholeOrText } from '../form/typed-numbers.js';
 import { type ApiRequest, pathWith, type Refused, unusable } from '../shell/api.js';
 import type { FileGiven } from '../shell/view.js';
-import { daysLater } from '../shell/words.js';
+import { daysLater, type Reader } from '../shell/words.js';
 
 /** The days typed in as a series; a value that is no number is named. */
-function typedSeries(question: Question): { readonly series: object } | Refused {
+function typedSeries(question: Question, { say }: Pick<Reader, 'say'>): { readonly series: object } | Refused {
   const { firstDay, days, medium, probeDepthCm, unit } = question;
-  if (firstDay === '') return unusable('Say which day the first of these temperatures is of.');
+  if (firstDay === '') return unusable(say('page.refused.first-day'));
   const daily: object[] = [];
   for (const [i, { min, max }] of days.entries()) {
     if (min.trim() === '' && max.trim() === '') continue;
     const [low, high] = [numberIn(min), numberIn(max)];
     if (Number.isNaN(low) || Number.isNaN(high)) {
-      const [name, said] = Number.isNaN(low) ? ['lowest', min] : ['highest', max];
-      return unusable(`The ${name} temperature of day ${i + 1} is “${said}”. Write a number, such as 12.5.`);
+      const [which, said] = Number.isNaN(low) ? ['min', min] : ['max', max];
+      return unusable(say('page.refused.no-number', { which, said, day: i + 1 }));
     }
     if (low !== null && high !== null && low > high) {
-      return unusable(`On day ${i + 1} the lowest, ${min}, is above the highest, ${max}. Swap them, or mend one.`);
+      return unusable(say('page.refused.turned', { day: i + 1, min, max }));
     }
     daily.push({
       date: daysLater(firstDay, i),
@@ -26,7 +26,7 @@ function typedSeries(question: Question): { readonly series: object } | Refused 
     });
   }
   if (daily.length === 0) {
-    return unusable('No temperature is entered yet: type the lowest and the highest of a few days.');
+    return unusable(say('page.refused.no-temperature'));
   }
   const depthCm = medium === 'air' ? null : numberOrText(probeDepthCm);
   return {
@@ -105,11 +105,12 @@ const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing
 export function forecastRequest(
   question: Question,
   file: FileGiven | null,
+  reader: Pick<Reader, 'say'>,
 ): { readonly request: ApiRequest } | Refused {
   const { crop, sowing, time, depthCm, seeds, countDays, bed, source } = question;
   if (source === 'bed') return { request: bedForecastRequest(question, bed, sowing) };
   if (source === 'file') {
-    if (!file) return unusable('Choose the thermometer’s file, or paste what it wrote.');
+    if (!file) return unusable(reader.say('page.refused.no-file'));
     const path = pathWith('/v1/forecasts', {
       ...sowingQuery(question, sowing),
       ...whereQuery(question),
@@ -117,7 +118,7 @@ export function forecastRequest(
     });
     return { request: { method: 'POST', path, file: file.body } };
   }
-  const typed = typedSeries(question);
+  const typed = typedSeries(question, reader);
   if ('problem' in typed) return typed;
   const json = {
     crop,

@@ -1,10 +1,10 @@
 import { bedFields, kindSaid, placeFields } from '../form/bed-fields.js';
-import { hidden, optionsNamed, optionsOf, radios, selectField, textField } from '../form/fields.js';
+import { hidden, type Option, optionsNamed, radios, selectField, textField } from '../form/fields.js';
 import { linkTo, type Question } from '../form/question.js';
 import { type Html, html } from '../shell/html.js';
 import { bedNamed, cropName, cropNamed, type Shelf, todayAt } from '../shell/shelf.js';
 import type { Asked, FileGiven } from '../shell/view.js';
-import { dateInShort, daysLater, type Reader, weekday } from '../shell/words.js';
+import { dateInShort, daysLater, numberText, type Reader, weekday } from '../shell/words.js';
 import { chooseAgain } from './file-state.js';
 
 /** A week is asked for where nothing is typed yet. */
@@ -14,58 +14,76 @@ const USUAL_DAYS = 7;
 export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const hasKept = shelf.beds.length > 0;
+  const { say } = reader;
   return html`
-    ${hasKept && whereFields(question, shelf)}
+    ${hasKept && whereFields(question, shelf, reader)}
     ${temperatureFields(question, shelf, reader, today, file)}
-    ${cropField(question, shelf)}
-    ${textField('sowing', 'Sown on', question.sowing || today, { type: 'date' })}
-    ${textField('seeds', 'How many seeds', question.seeds, {
+    ${cropField(question, shelf, reader)}
+    ${textField('sowing', say('page.field.sowing'), question.sowing || today, { type: 'date' })}
+    ${textField('seeds', say('page.field.seeds'), question.seeds, {
       isNumber: true,
       size: 'short',
-      hint: 'left out: told of a hundred',
+      hint: say('page.field.seeds-hint'),
     })}
-    ${details(question, shelf)}
-    ${!hasKept && whereFields(question, shelf)}`;
+    ${details(question, shelf, reader)}
+    ${!hasKept && whereFields(question, shelf, reader)}`;
 }
 
 /** The bed by its name, or by what it is. */
 export function sowingAsked({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const bed =
-    question.bed === '' ? kindSaid(question.kind) : (bedNamed(shelf, question.bed)?.name ?? 'a bed that is gone');
-  const from = { bed: '', file: '; by a thermometer’s file', days: '; by days typed in' }[question.source];
-  return html`${cropName(shelf, question.crop)}${bed !== undefined && `, ${bed}`}, sown ${dateInShort(question.sowing || today, reader, today)}${from}`;
+    question.bed === ''
+      ? kindSaid(question.kind, reader)
+      : (bedNamed(shelf, question.bed)?.name ?? reader.say('page.sowing.bed-gone'));
+  return reader.tell('page.sowing.asked', {
+    crop: cropName(shelf, question.crop, reader),
+    bed,
+    date: dateInShort(question.sowing || today, reader, today),
+    source: question.source,
+  });
 }
 
-function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf): Html {
+function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf, reader: Reader): Html {
+  const { say } = reader;
   const isSaid = [depthCm, time, countDays].some((one) => one !== '');
   const usualCm = cropNamed(shelf, crop)?.sowingDepthCm ?? 1.3;
-  return html`<details class="more"${isSaid && html` open`}><summary>Depth, hour, count</summary>
-      ${textField('depthCm', 'Depth in cm', depthCm, { isNumber: true, size: 'short', hint: `left out: ${usualCm}` })}
-      ${textField('time', 'Hour of sowing', time, { type: 'time', size: 'short', hint: 'left out: noon' })}
-      ${textField('countDays', 'Days to the count', countDays, { isNumber: true, size: 'short', hint: 'left out: three weeks or more' })}
+  return html`<details class="more"${isSaid && html` open`}><summary>${say('page.field.more')}</summary>
+      ${textField('depthCm', say('page.field.depth-cm'), depthCm, { isNumber: true, size: 'short', hint: say('page.field.left-out', { value: numberText(usualCm, reader) }) })}
+      ${textField('time', say('page.field.time'), time, { type: 'time', size: 'short', hint: say('page.field.time-hint') })}
+      ${textField('countDays', say('page.field.count-days'), countDays, { isNumber: true, size: 'short', hint: say('page.field.count-days-hint') })}
     </details>`;
 }
 
-export const cropField = (question: Question, { crops }: Shelf): Html =>
-  selectField('crop', 'Crop', question.crop, optionsNamed([...crops].sort((a, b) => (a.name < b.name ? -1 : 1))));
+export const cropField = (question: Question, shelf: Shelf, reader: Reader): Html =>
+  selectField('crop', reader.say('page.field.crop'), question.crop, cropOptions(shelf, reader));
+
+/** All crops, in the order of their names. */
+export const cropOptions = (shelf: Shelf, reader: Reader): Option[] =>
+  shelf.crops
+    .map(({ id }) => ({ value: id, text: cropName(shelf, id, reader) }))
+    .sort((a, b) => a.text.localeCompare(b.text, reader.language));
 
 /** A kept bed, or one that is described; the description shows only where it counts. */
-function whereFields(question: Question, { beds }: Shelf): Html {
+function whereFields(question: Question, { beds }: Shelf, reader: Reader): Html {
+  const { say, tell } = reader;
   if (beds.length === 0) {
-    return html`${hidden('bed', '')}<details class="more"${question.timeZone === '' && html` open`}><summary>The bed, and where it is</summary>${described(question)}</details>
-      <p class="aside">Sowing here again? <a href="${linkTo({ ...question, view: 'growing' })}">Keep the bed</a>, and it need not be described each time.</p>`;
+    const toKeep = (text: Html): Html => html`<a href="${linkTo({ ...question, view: 'growing' })}">${text}</a>`;
+    return html`${hidden('bed', '')}<details class="more"${question.timeZone === '' && html` open`}><summary>${say('page.field.bed-and-where')}</summary>${described(question, reader)}</details>
+      <p class="aside">${tell('page.field.keep-bed-first', { a: toKeep })}</p>`;
   }
+  const another = { value: '', text: say('page.field.another-bed') };
   return html`
-    ${selectField('bed', 'Bed', question.bed, [...optionsNamed(beds), { value: '', text: 'another bed' }])}
-    <fieldset class="described"><legend>That bed</legend>${described(question)}</fieldset>`;
+    ${selectField('bed', say('page.field.bed'), question.bed, [...optionsNamed(beds), another])}
+    <fieldset class="described"><legend>${say('page.field.that-bed')}</legend>${described(question, reader)}</fieldset>`;
 }
 
-const described = (question: Question): Html =>
+const described = (question: Question, reader: Reader): Html =>
   html`${bedFields(
     (field) => question[field],
-    textField('roomC', 'Room in °C', question.roomC, { isNumber: true, size: 'short' }),
-  )}${placeFields((field) => question[field], 'north is positive; needed for temperatures of the air')}`;
+    textField('roomC', reader.say('page.field.room-c'), question.roomC, { isNumber: true, size: 'short' }),
+    reader,
+  )}${placeFields((field) => question[field], reader, 'latitude-air-hint')}`;
 
 function temperatureFields(
   question: Question,
@@ -74,98 +92,73 @@ function temperatureFields(
   today: string,
   file: FileGiven | null,
 ): Html {
+  const { say } = reader;
   const bed = bedNamed(shelf, question.bed);
+  const sources = (['bed', 'file', 'days'] as const).filter((source) => source !== 'bed' || shelf.beds.length > 0);
   return html`
-    ${radios('source', 'Temperatures', question.source === 'bed' && !bed ? 'file' : question.source, [
-      ...(shelf.beds.length > 0 ? [{ value: 'bed', text: 'what is kept of the bed' }] : []),
-      { value: 'file', text: 'a thermometer’s file' },
-      { value: 'days', text: 'days typed in' },
-    ])}
+    ${radios(
+      'source',
+      say('page.sowing.temperatures'),
+      question.source === 'bed' && !bed ? 'file' : question.source,
+      sources.map((value) => ({ value, text: say(`page.sowing.source.${value}`) })),
+    )}
     <div class="from-file">
-      <label class="field"><span>File</span><input type="file" name="file"><small>A logger’s or a weather station’s, as it is.<span class="needs-script"> Or drop it anywhere on this page.</span></small></label>
-      <label class="field"><span>Or paste what it wrote</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">
+      <label class="field"><span>${say('page.file.file')}</span><input type="file" name="file"><small>${say('page.file.hint')}<span class="needs-script"> ${say('page.file.drop')}</span></small></label>
+      <label class="field"><span>${say('page.file.paste')}</span><textarea name="pasted" rows="4" spellcheck="false" autocomplete="off">
 ${file?.text}</textarea></label>
-      <p id="sending" hidden><progress aria-label="Sending the file"></progress> <span id="sent"></span> <button type="button" id="stop" class="quiet">Stop</button></p>
-      <div id="file-state" tabindex="-1" aria-live="polite">${file && chooseAgain(file)}</div>
-      ${howRead(question)}
+      <p id="sending" hidden><progress aria-label="${say('page.file.sending')}"></progress> <span id="sent"></span> <button type="button" id="stop" class="quiet">${say('page.file.stop')}</button></p>
+      <div id="file-state" tabindex="-1" aria-live="polite">${file && chooseAgain(file, reader)}</div>
+      ${howRead(question, reader)}
     </div>
-    <fieldset class="from-days"><legend>Days</legend>${daysFields(question, reader, today)}</fieldset>
+    <fieldset class="from-days"><legend>${say('page.file.days')}</legend>${daysFields(question, reader, today)}</fieldset>
     <div class="from-sent">
-      ${selectField(
-        'medium',
-        'The thermometer was',
-        question.medium,
-        optionsOf([
-          ['', 'as the file says'],
-          ['soil', 'in the soil'],
-          ['air', 'in the air'],
-        ]),
-      )}
-      <div class="in-soil">${textField('probeDepthCm', 'How deep, in cm', question.probeDepthCm, { isNumber: true, size: 'short', hint: 'nothing: as deep as the seed' })}</div>
-      ${selectField(
-        'unit',
-        'It reads',
-        question.unit,
-        optionsOf([
-          ['', 'as the file says'],
-          ['C', '°C'],
-          ['F', '°F'],
-          ['K', 'kelvin'],
-        ]),
-      )}
+      ${selectField('medium', say('page.file.medium'), question.medium, [
+        { value: '', text: say('page.file.medium.said') },
+        { value: 'soil', text: say('page.file.medium.soil') },
+        { value: 'air', text: say('page.file.medium.air') },
+      ])}
+      <div class="in-soil">${textField('probeDepthCm', say('page.file.depth'), question.probeDepthCm, { isNumber: true, size: 'short', hint: say('page.file.depth-hint') })}</div>
+      ${selectField('unit', say('page.file.unit'), question.unit, [
+        { value: '', text: say('page.file.medium.said') },
+        { value: 'C', text: '°C' },
+        { value: 'F', text: '°F' },
+        { value: 'K', text: say('page.file.kelvin') },
+      ])}
     </div>`;
 }
 
 /** What a file may leave open: settled by a choice, or here. */
-function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question): Html {
+function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question, { say }: Reader): Html {
   const isSaid = [column, timeColumn, dateOrder, clock, decimalMark].some((one) => one !== '');
-  return html`<details class="more"${isSaid && html` open`}><summary>How the file is read</summary>
-      ${textField('column', 'Column of the temperatures', column, { hint: 'its name, or its number from the left' })}
-      ${textField('timeColumn', 'Column of the times', timeColumn)}
-      ${selectField(
-        'dateOrder',
-        'Dates are written',
-        dateOrder,
-        optionsOf([
-          ['', 'as the file shows'],
-          ['dmy', 'day, month, year'],
-          ['mdy', 'month, day, year'],
-          ['ymd', 'year, month, day'],
-        ]),
-      )}
-      ${selectField(
-        'clock',
-        'Its clock',
-        clock,
-        optionsOf([
-          ['', 'as the file shows'],
-          ['local', 'is changed in spring and autumn'],
-          ['standard', 'shows standard time all year'],
-          ['utc', 'shows UTC'],
-        ]),
-      )}
-      ${selectField(
-        'decimalMark',
-        'Decimals follow',
-        decimalMark,
-        optionsOf([
-          ['', 'as the file shows'],
-          ['.', 'a point'],
-          [',', 'a comma'],
-        ]),
-      )}
+  const asShown = { value: '', text: say('page.file.as-shown') };
+  return html`<details class="more"${isSaid && html` open`}><summary>${say('page.file.how-read')}</summary>
+      ${textField('column', say('page.file.column'), column, { hint: say('page.file.column-hint') })}
+      ${textField('timeColumn', say('page.file.time-column'), timeColumn)}
+      ${selectField('dateOrder', say('page.file.date-order'), dateOrder, [
+        asShown,
+        ...(['dmy', 'mdy', 'ymd'] as const).map((value) => ({ value, text: say(`page.file.${value}`) })),
+      ])}
+      ${selectField('clock', say('page.file.clock'), clock, [
+        asShown,
+        ...(['local', 'standard', 'utc'] as const).map((value) => ({ value, text: say(`page.file.clock.${value}`) })),
+      ])}
+      ${selectField('decimalMark', say('page.file.decimals'), decimalMark, [
+        asShown,
+        { value: '.', text: say('page.file.point') },
+        { value: ',', text: say('page.file.comma') },
+      ])}
     </details>`;
 }
 
 function daysFields(question: Question, reader: Reader, today: string): Html {
+  const { say } = reader;
   const first = question.firstDay || daysLater(today, -USUAL_DAYS);
   const days =
     question.days.length > 0 ? question.days : Array.from({ length: USUAL_DAYS }, () => ({ min: '', max: '' }));
-  return html`${textField('firstDay', 'From', first, { type: 'date' })}
-    <table class="days"><thead><tr><th scope="col">Day</th><th scope="col">Lowest</th><th scope="col">Highest</th></tr></thead><tbody>${days.map(
-      ({ min, max }, i) => {
-        const name = weekday(daysLater(first, i), reader);
-        return html`<tr><th scope="row" lang="${reader.locale}">${name}</th><td><input name="min" value="${min}" inputmode="decimal" autocomplete="off" aria-label="Lowest on day ${i + 1}, ${name}"></td><td><input name="max" value="${max}" inputmode="decimal" autocomplete="off" aria-label="Highest on day ${i + 1}, ${name}"></td></tr>`;
-      },
-    )}</tbody></table>`;
+  const rows = days.map(({ min, max }, i) => {
+    const on = { day: i + 1, weekday: weekday(daysLater(first, i), reader) };
+    return html`<tr><th scope="row" lang="${reader.locale}">${on.weekday}</th><td><input name="min" value="${min}" inputmode="decimal" autocomplete="off" aria-label="${say('page.file.lowest-on', on)}"></td><td><input name="max" value="${max}" inputmode="decimal" autocomplete="off" aria-label="${say('page.file.highest-on', on)}"></td></tr>`;
+  });
+  return html`${textField('firstDay', say('page.field.from'), first, { type: 'date' })}
+    <table class="days"><thead><tr><th scope="col">${say('page.file.day')}</th><th scope="col">${say('page.file.lowest')}</th><th scope="col">${say('page.file.highest')}</th></tr></thead><tbody>${rows}</tbody></table>`;
 }

@@ -7,7 +7,7 @@ import { type Html, html } from '../shell/html.js';
 import { problemNote } from '../shell/problem-note.js';
 import { todayAt } from '../shell/shelf.js';
 import type { Answered, Asked, View } from '../shell/view.js';
-import { daysFrom, daysLater } from '../shell/words.js';
+import { daysFrom, daysLater, type Reader } from '../shell/words.js';
 import { forecastPictures, forecastToKeep } from './forecast-picture.js';
 import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
@@ -17,7 +17,7 @@ import { sowingAsked, sowingForm } from './sowing-form.js';
 /** What will this sowing do? */
 export const sowingView: View = {
   name: 'sowing',
-  title: 'This sowing',
+  title: 'page.sowing.title',
   fileName: 'forecast',
   form: sowingForm,
   asked: sowingAsked,
@@ -30,7 +30,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const question = withDate(asked);
   if (question.source === 'bed' && question.bed === '') return null;
   if (question.source === 'file' && !file) return null;
-  const asking = forecastRequest(question, file);
+  const asking = forecastRequest(question, file, asked.reader);
   if ('problem' in asking) return { shown: problemNote(asking.problem, asked.reader) };
   const got = await get<ForecastAnswer>(send, asking.request);
   const toKeep = question.source === 'file' && readingsForm(asked);
@@ -41,7 +41,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   const forecast = got.value;
   const link = linkable(question, forecast);
   return {
-    shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}${question.bed !== '' && inOtherYears(question)}`,
+    shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}${question.bed !== '' && inOtherYears(question, asked.reader)}`,
     picture: () => forecastToKeep(forecast, asked),
     table: () => forecastTable(forecast, asked.reader),
     ...(link && linkTo(link).length <= MOST_LINK ? { link, isLinkCoarser: link !== question } : {}),
@@ -49,8 +49,10 @@ async function answer(asked: Asked): Promise<Answered | null> {
 }
 
 /** A forecast says what a sowing does, not whether it is wise: frost may come after it. */
-const inOtherYears = (question: Question): Html =>
-  html`<p class="on-screen"><a href="${linkTo({ ...question, view: 'when' })}">Is it a good date?</a> What past years say of it, of frost after it too.</p>`;
+const inOtherYears = (question: Question, { tell }: Reader): Html =>
+  html`<p class="on-screen">${tell('page.sowing.other-years', {
+    a: (text) => html`<a href="${linkTo({ ...question, view: 'when' })}">${text}</a>`,
+  })}</p>`;
 
 /** Refusals of a file that can be read, but tells too little of this sowing. */
 const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([

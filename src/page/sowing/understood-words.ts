@@ -1,55 +1,65 @@
 import type { ReportWire } from '../../contract/readings.js';
-import { type Html, html } from '../shell/html.js';
-import { saidText } from '../shell/said-text.js';
-import { degreesOf, plural, type Reader, span } from '../shell/words.js';
-
-const UNITS = { C: '°C', F: '°F', K: 'kelvin' } as const;
-const ORDERS: Readonly<Record<string, string>> = { dmy: 'dates with the day first', mdy: 'dates with the month first' };
-const CLOCKS: Readonly<Record<string, string>> = {
-  standard: 'its clock on standard time all year',
-  utc: 'its clock on UTC',
-};
+import { type Html, html, type Part } from '../shell/html.js';
+import { degreesOf, numberText, type Reader, span } from '../shell/words.js';
 
 /** What was understood of a file or a series, in a sentence, and what was left out of it, and why. */
 export function understoodNote(report: ReportWire, reader: Reader): Html {
   const { rows, used, dropped, droppedCount, doubtful = [], doubtfulCount = 0, gaps, from, to, min, max } = report;
+  const { say, tell } = reader;
   const parts = [
-    report.medium === 'air'
-      ? 'Air'
-      : `Soil ${report.probeDepthCm === undefined ? 'at the seed' : `${report.probeDepthCm} cm deep`}`,
-    columnOf(report),
-    `in ${UNITS[report.unit]}`,
-    stepInWords(report.stepMinutes),
-    ORDERS[report.dateOrder ?? ''],
-    CLOCKS[report.clock ?? ''],
-  ].filter((one) => one);
-  const readings = `${plural(used, 'reading')}${used === rows ? '' : ` of ${plural(rows, 'row')}`}`;
-  return html`<div class="understood"><p>${parts.join(', ')}${
+    report.medium === 'air' ? say('page.read.air') : say('page.read.soil', { depth: depthOf(report, reader) }),
+    columnOf(report, reader),
+    say('page.read.in', { unit: report.unit === 'K' ? say('page.file.kelvin') : `°${report.unit}` }),
+    stepInWords(report.stepMinutes, reader),
+    report.dateOrder === 'dmy' || report.dateOrder === 'mdy' ? say(`page.read.${report.dateOrder}`) : '',
+    report.clock === 'standard' || report.clock === 'utc' ? say(`page.read.${report.clock}`) : '',
+  ].filter((one) => one !== '');
+  const readings = say('page.read.used', {
+    readings: say('page.of.readings', { count: used }),
+    rows: used === rows ? -1 : rows,
+  });
+  const days: Part =
     from !== null &&
     to !== null &&
-    html`; ${span(from.slice(0, 10), to.slice(0, 10), reader, 'shortAndYear')} in the time zone ${report.timeZone}`
-  }; ${readings}${min !== null && max !== null && ` between ${degreesOf(min, reader)} and ${degreesOf(max, reader)}`}.${
-    gaps.length > 0 && ` ${plural(gaps.length, 'gap')}, the longest of ${plural(longest(gaps), 'hour')}.`
-  }</p>${leftOut(droppedCount, dropped, 'left out', reader)}${leftOut(doubtfulCount, doubtful, 'hardly to be believed, but kept', reader)}</div>`;
+    html`; ${tell('page.read.days', { days: span(from.slice(0, 10), to.slice(0, 10), reader, 'shortAndYear'), zone: report.timeZone })}`;
+  const between =
+    min !== null &&
+    max !== null &&
+    ` ${say('page.read.between', { min: degreesOf(min, reader), max: degreesOf(max, reader) })}`;
+  const gapped = gaps.length > 0 && ` ${say('page.read.gaps', { gaps: gaps.length, hours: longest(gaps) })}`;
+  return html`<div class="understood"><p>${parts.join(', ')}${days}; ${readings}${between}.${gapped}</p>${leftOut(droppedCount, dropped, 'left-out', reader)}${leftOut(doubtfulCount, doubtful, 'doubtful', reader)}</div>`;
 }
 
-const columnOf = ({ column, columns }: ReportWire): string => {
-  const name = columns?.find(({ index }) => index === column)?.name;
-  return column === undefined ? '' : `column ${column}${name ? `, “${name}”` : ''}`;
-};
+const depthOf = ({ probeDepthCm }: ReportWire, reader: Reader): string =>
+  probeDepthCm === undefined ? 'none' : numberText(probeDepthCm, reader);
+
+function columnOf({ column, columns }: ReportWire, { say }: Reader): string {
+  if (column === undefined) return '';
+  const { name = '' } = columns?.find(({ index }) => index === column) ?? {};
+  return say('page.read.column', { column, name, hasName: name === '' ? 'no' : 'yes' });
+}
 
 const longest = (gaps: ReportWire['gaps']): number => Math.round(Math.max(...gaps.map(({ hours }) => hours)));
 
-function stepInWords(minutes: number | null): string {
+function stepInWords(minutes: number | null, { say }: Reader): string {
   if (minutes === null) return '';
-  if (minutes === 1440) return 'by the day';
-  if (minutes === 60) return 'every hour';
-  if (minutes === 1) return 'every minute';
-  return minutes < 60 ? `every ${plural(minutes, 'minute')}` : `every ${plural(Math.round(minutes / 6) / 10, 'hour')}`;
+  if (minutes === 1440) return say('page.read.by-day');
+  if (minutes === 60) return say('page.read.every-hour');
+  if (minutes === 1) return say('page.read.every-minute');
+  const step =
+    minutes < 60
+      ? say('page.of.minutes', { count: minutes })
+      : say('page.of.hours', { count: Math.round(minutes / 6) / 10 });
+  return say('page.read.every', { step });
 }
 
-const leftOut = (count: number, rows: ReportWire['dropped'], what: string, reader: Reader): Html | false =>
+const leftOut = (
+  count: number,
+  rows: ReportWire['dropped'],
+  what: 'left-out' | 'doubtful',
+  { say, tell }: Reader,
+): Html | false =>
   count > 0 &&
-  html`<details><summary>${plural(count, 'reading')} ${what}: why</summary><ul>${rows.map(({ line, value, why }) => html`<li>Line ${line}, “${value}”: ${saidText(why, reader)}</li>`)}</ul>${
-    count > rows.length && html`<p>These are the first ${rows.length}.</p>`
+  html`<details><summary>${say(`page.read.${what}`, { count })}</summary><ul>${rows.map(({ line, value, why }) => html`<li>${tell('page.read.line', { line, value, why })}</li>`)}</ul>${
+    count > rows.length && html`<p>${say('page.read.first', { count: rows.length })}</p>`
   }</details>`;

@@ -6,9 +6,9 @@ import { type Html, html } from '../shell/html.js';
 import { notes } from '../shell/notes.js';
 import { pictures } from '../shell/pictures.js';
 import { refusalSaid } from '../shell/refusal-words.js';
-import { cropName } from '../shell/shelf.js';
+import { cropInSentence, cropName } from '../shell/shelf.js';
 import type { Asked } from '../shell/view.js';
-import { listed } from '../shell/words.js';
+import { listed, type Reader } from '../shell/words.js';
 import { dateChanged, dateTable, type Named } from './when-date.js';
 import { besideOf, makeOf, type Spot, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
@@ -40,16 +40,18 @@ export async function laterOf({ question, spot, reader, send, shelf, season }: A
         ask(name, question, spot, question.crop, make),
       ),
     ),
-    Promise.all(besideOf(question, shelf).map((crop) => ask(cropName(shelf, crop), question, spot, crop))),
+    Promise.all(besideOf(question, shelf).map((crop) => ask(cropName(shelf, crop, reader), question, spot, crop))),
   ]);
   const told = (all: typeof ways): Named[] =>
     all.flatMap(({ name, got }) => (isRefused(got) ? [] : [{ name, season: got.value }]));
-  const own = { name: cropName(shelf, question.crop), season };
+  const own = { name: cropName(shelf, question.crop, reader), season };
   return {
     ways: told(ways),
     crops: crops.length > 0 ? [own, ...told(crops)] : [],
     refused: [...ways, ...crops].flatMap(({ name, got }) =>
-      isRefused(got) ? refusalSaid(got.problem, reader).map((one) => html`${name}: ${one}`) : [],
+      isRefused(got)
+        ? refusalSaid(got.problem, reader).map((text) => reader.tell('page.ways.refused', { name, text }))
+        : [],
     ),
   };
 }
@@ -61,35 +63,40 @@ export function laterShown(
   atDate: Got<ForecastAnswer>,
 ): Html {
   const { season, reader, today } = about;
+  const { say } = reader;
   const isSame = JSON.stringify(ways[0]?.season.dates) === JSON.stringify(season.dates);
   return html`
-    <section><h2>${waysTitle(ways)}</h2>
+    <section><h2>${waysTitle(ways, reader)}</h2>
       <ul>${waysSaid(ways, reader, today)}</ul>
-      ${lanes('ways', 'When to sow, by what is made of the bed', ways, about)}
+      ${lanes('ways', say('page.ways.lanes'), ways, about)}
       <div id="ways-at-date">${waysAtDate(ways, date, about)}</div>
       <p id="shade-in-heat">${shadeSaid(atDate, about)}</p>
-      ${ways.length > 0 && html`<p class="aside">${!isSame && 'The bed’s own thermometer is left out here, so that all of these are worked out alike: how it would read in shade or under fleece nobody knows. '}Indoors only the seed is judged: what comes up there needs light, and has to be planted out in its time.</p>`}
+      ${ways.length > 0 && html`<p class="aside">${say('page.ways.aside', { isSame: isSame ? 'yes' : 'no' })}</p>`}
     </section>
     ${
       crops.length > 0 &&
-      html`<section><h2>Crops side by side</h2>
-      ${lanes('crops', 'When to sow, crop by crop', crops, about)}
+      html`<section><h2>${say('page.ways.crops')}</h2>
+      ${lanes('crops', say('page.ways.crop-lanes'), crops, about)}
       <ul>${cropsSaid(crops, reader, today)}</ul>
-      <div id="crops-at-date">${dateTable('Crop', crops, date, reader, today)}</div></section>`
+      <div id="crops-at-date">${dateTable(say('page.when.crop'), crops, date, reader, today)}</div></section>`
     }
     ${refused.length > 0 && html`<ul class="aside">${refused.map((one) => html`<li>${one}</li>`)}</ul>`}
-    ${notes('Take heed', season.warnings, reader, true)}
-    ${notes(`What is known of ${cropName(about.shelf, season.crop).toLowerCase()}`, season.cautions, reader)}
-    ${notes('What this rests on', season.assumptions, reader)}`;
+    ${notes(say('page.sowing.take-heed'), season.warnings, true)}
+    ${notes(say('page.ways.known', { crop: cropInSentence(about.shelf, season.crop, reader) }), season.cautions)}
+    ${notes(say('page.sowing.rests-on'), season.assumptions)}`;
 }
 
 /** As `In half shade, under fleece and indoors at 18 °C`. */
-const waysTitle = ([, ...ways]: readonly Named[]): string =>
-  listed(ways.map(({ name }, i) => (i === 0 ? name : `${name.slice(0, 1).toLowerCase()}${name.slice(1)}`)));
+const waysTitle = ([, ...ways]: readonly Named[], reader: Reader): Html =>
+  listed(
+    ways.map(({ name }, i) => (i === 0 ? name : name.charAt(0).toLocaleLowerCase(reader.locale) + name.slice(1))),
+    reader,
+    'conjunction',
+  );
 
 /** The bed as it is and as it could be, at one date. */
 export const waysAtDate = (ways: readonly Named[], date: string, { reader, today }: About): Html =>
-  html`${dateTable('The bed', ways, date, reader, today)}${dateChanged(ways, date)}`;
+  html`${dateTable(reader.say('page.when.the-bed'), ways, date, reader, today)}${dateChanged(ways, date, reader)}`;
 
 /** Of a bed that lies in shade already no more is told. */
 export const shadeSaid = (got: Got<ForecastAnswer>, { spot, reader }: About): Html | null =>

@@ -6,13 +6,13 @@ import { seasonStrip } from '../../plot/season-strip.js';
 import { type Climate, climateAgain, climateForm, keepClimate } from '../begin/climate-table.js';
 import { actOf } from '../form/act.js';
 import { linkTo, type Question } from '../form/question.js';
-import { type Got, get, isRefused, type Problem } from '../shell/api.js';
+import { type Got, get, isRefused, type Problem, unusable } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
 import { pictureFor, pictures, TO_KEEP } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
-import { cropName } from '../shell/shelf.js';
+import { cropInSentence } from '../shell/shelf.js';
 import type { Answered, Asked, AtDate, View } from '../shell/view.js';
-import { dateIn, day, daysLater, dayText } from '../shell/words.js';
+import { dateIn, day, daysLater, dayText, type Reader } from '../shell/words.js';
 import { forecastPictures } from '../sowing/forecast-picture.js';
 import { neighbourWords } from '../sowing/neighbour-words.js';
 import { dateTable, dateWords } from './when-date.js';
@@ -26,7 +26,7 @@ import { seasonTables, whenWords } from './when-words.js';
 /** When should I sow? */
 export const whenView: View = {
   name: 'when',
-  title: 'When to sow',
+  title: 'page.when.title',
   fileName: 'season',
   form: whenForm,
   asked: whenAsked,
@@ -37,7 +37,8 @@ export const whenView: View = {
 async function answer(asked: Asked): Promise<Answered | null> {
   const { question, shelf, send, reader } = asked;
   const spot = spotOf(question, shelf);
-  if (!spot) return { shown: shelf.beds.length === 0 ? nothingKept(question) : problemNote(NO_PLACE, reader) };
+  if (!spot)
+    return { shown: shelf.beds.length === 0 ? nothingKept(question, reader) : problemNote(noPlace(reader), reader) };
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
   if (isRefused(got)) {
     const { code } = got.problem;
@@ -62,8 +63,8 @@ async function answer(asked: Asked): Promise<Answered | null> {
   };
   const strip = (options: PictureOptions): string => seasonStrip(drawn, setting, options);
   const spoken = {
-    cropName: cropName(about.shelf, question.crop).toLowerCase(),
-    where: whereSaid(spot),
+    cropName: cropInSentence(shelf, question.crop, reader),
+    where: whereSaid(spot, reader),
     today: about.today,
     reader,
   };
@@ -87,29 +88,26 @@ async function answer(asked: Asked): Promise<Answered | null> {
   };
 }
 
-const NO_PLACE: Problem = {
-  status: 422,
-  code: 'not-understood',
-  title: 'No place',
-  detail:
-    'When to sow is told from past years, so it needs a bed or a place that is kept with the service, and three years or more of its air. What is named here is not kept: choose another bed.',
-};
+const noPlace = ({ say }: Reader): Problem => unusable(say('page.when.no-such-place')).problem;
 
-const nothingKept = (question: Question): Html =>
-  html`<p class="neighbour">No bed is kept here yet, and when to sow is told of one.</p>
-  <p><a href="${linkTo({ ...question, view: 'growing' })}">Keep a bed</a>; then the means of the months, from a climate table, are enough to begin with.</p>`;
+const nothingKept = (question: Question, { say, tell }: Reader): Html =>
+  html`<p class="neighbour">${say('page.when.no-bed')}</p>
+  <p>${tell('page.when.keep-bed', { a: (text) => html`<a href="${linkTo({ ...question, view: 'growing' })}">${text}</a>` })}</p>`;
 
 /** Too few past years are known: how to mend it, and what can be asked meanwhile. */
 const fewYears = (asked: Asked, { place }: Spot): Html => {
   const link = (changes: Partial<Question>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
-  return html`<div class="problem" role="alert"><h2>Too few past years</h2>
-    <p>When to sow is told by what each date would have done in past years, and of ${place.name} fewer than three are known.</p>
-    <p>Give it the highest and lowest air temperature of each day of three years or more, as a weather station’s file has them: <a href="${link({ source: 'file' })}">choose that file</a>, and keep it for a bed there. Or, where nobody wrote them down, type in the means of the twelve months from a climate table.</p>
-    <p>Until then <a href="${link({})}">one sowing</a> can be told from the temperatures that there are.</p></div>
-    <section><h2>The means of the twelve months</h2>${climateForm(asked, place.id)}</section>`;
+  const { say, tell } = asked.reader;
+  const to = (changes: Partial<Question>) => ({ a: (text: Html) => html`<a href="${link(changes)}">${text}</a>` });
+  return html`<div class="problem" role="alert"><h2>${say('page.when.few-years')}</h2>
+    <p>${say('page.when.few-years.what', { place: place.name })}</p>
+    <p>${tell('page.when.few-years.do', to({ source: 'file' }))}</p>
+    <p>${tell('page.when.few-years.meanwhile', to({}))}</p></div>
+    <section><h2>${say('page.when.twelve-means')}</h2>${climateForm(asked, place.id)}</section>`;
 };
 
-const whereSaid = ({ bed, place }: Spot): string => (bed ? `in ${bed.name}` : `in open ground at ${place.name}`);
+const whereSaid = ({ bed, place }: Spot, { say }: Reader): string =>
+  bed ? say('page.when.in-bed', { bed: bed.name }) : say('page.when.in-ground', { place: place.name });
 
 /** The means of the months that one usual year was made of. */
 const climateOf = ({ send, spot }: About): Promise<Got<Climate>> =>
@@ -120,16 +118,17 @@ const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<
 
 /** Moves the date: by script at once, and by the form without it. */
 function dateMover({ season, reader }: About, date: string): Html {
+  const { say } = reader;
   const [first, last] = [season.dates[0]!.date, season.dates.at(-1)!.date];
   // A slider put beyond its end would be moved there by the browser, and take the date along.
   const shown = date < first ? first : date > last ? last : date;
   const step = (to: string, by: number, text: string): Html =>
     html`<button type="submit" form="ask" name="sowing" value="${to}" data-step="${by}">${text}</button>`;
-  return html`<h2>Move the date</h2>
+  return html`<h2>${say('page.when.move')}</h2>
     <div class="move">
-      ${step(daysLater(date, -1), -1, 'A day earlier')}
-      <label class="needs-script"><span class="unseen">Date of sowing</span><input type="range" id="date-moved" min="${dayOf(first)}" max="${dayOf(last)}" value="${dayOf(shown)}" aria-valuetext="${dayText(shown, reader)}"></label>
-      ${step(daysLater(date, 1), 1, 'A day later')}
+      ${step(daysLater(date, -1), -1, say('page.when.earlier'))}
+      <label class="needs-script"><span class="unseen">${say('page.when.date-of-sowing')}</span><input type="range" id="date-moved" min="${dayOf(first)}" max="${dayOf(last)}" value="${dayOf(shown)}" aria-valuetext="${dayText(shown, reader)}"></label>
+      ${step(daysLater(date, 1), 1, say('page.when.later'))}
     </div>`;
 }
 
@@ -137,9 +136,9 @@ function dateMover({ season, reader }: About, date: string): Html {
 function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
   if (isRefused(got)) return problemNote(got.problem, about.reader);
   const { question, reader, today, spot } = about;
-  return html`${neighbourWords(got.value, cropName(about.shelf, question.crop), reader, today)}
+  return html`${neighbourWords(got.value, cropInSentence(about.shelf, question.crop, reader), reader, today)}
     ${forecastPictures(got.value, about)}
-    ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">All about a sowing on ${day(date, reader, today)}</a></p>`}`;
+    ${spot.bed && html`<p><a href="${linkTo({ ...question, view: 'sowing', source: 'bed', sowing: date })}">${reader.tell('page.when.all-about', { date: day(date, reader, today) })}</a></p>`}`;
 }
 
 interface FoundBeside {
@@ -168,5 +167,7 @@ function dateMoved(about: About, { known, find }: FoundBeside, date: string): At
 /** The bed altered, and other crops, at another date; what could not be had stays as it is. */
 const besideAt = ({ ways, crops }: Beside, about: About, date: string): Readonly<Record<string, Html>> => ({
   ...(ways.length > 0 && { 'ways-at-date': waysAtDate(ways, date, about) }),
-  ...(crops.length > 0 && { 'crops-at-date': dateTable('Crop', crops, date, about.reader, about.today) }),
+  ...(crops.length > 0 && {
+    'crops-at-date': dateTable(about.reader.say('page.when.crop'), crops, date, about.reader, about.today),
+  }),
 });

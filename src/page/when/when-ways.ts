@@ -2,8 +2,7 @@ import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
 import { inUnit } from '../../plot/degrees.js';
 import { type Html, html } from '../shell/html.js';
-import { saidText } from '../shell/said-text.js';
-import { day, type Reader, span, spanText } from '../shell/words.js';
+import { day, listed, type Reader, span, spanText } from '../shell/words.js';
 import type { Named } from './when-date.js';
 import { type BedMake, OPEN_GROUND } from './when-request.js';
 import { type Gap, gapsOf, lengthOf } from './when-season.js';
@@ -21,19 +20,23 @@ const ROOM_C = 18;
 
 /** The bed as it is, and what a grower could make of it. */
 export function waysOf(bed: BedMake | null, reader: Reader): Way[] {
+  const { say } = reader;
   const asIs = bed ?? OPEN_GROUND;
-  const first = { name: bed ? 'As it is' : 'In open ground', make: asIs };
-  if (asIs.kind === 'indoors') return [first, { name: 'In open ground', make: OPEN_GROUND }];
+  const inOpenGround = say('page.ways.open-ground');
+  const first = { name: bed ? say('page.ways.as-is') : inOpenGround, make: asIs };
+  if (asIs.kind === 'indoors') return [first, { name: inOpenGround, make: OPEN_GROUND }];
   return [
     first,
     asIs.shadePercent >= HALF_SHADE
-      ? { name: 'Without its shade', make: { ...asIs, shadePercent: 0 } }
-      : { name: 'In half shade', make: { ...asIs, shadePercent: HALF_SHADE } },
+      ? { name: say('page.ways.no-shade'), make: { ...asIs, shadePercent: 0 } }
+      : { name: say('page.ways.half-shade'), make: { ...asIs, shadePercent: HALF_SHADE } },
     asIs.cover === 'fleece'
-      ? { name: 'Without the fleece', make: { ...asIs, cover: 'bare' } }
-      : { name: 'Under fleece', make: { ...asIs, cover: 'fleece' } },
+      ? { name: say('page.ways.no-fleece'), make: { ...asIs, cover: 'bare' } }
+      : { name: say('page.ways.fleece'), make: { ...asIs, cover: 'fleece' } },
     {
-      name: `Indoors at ${Math.round(inUnit(ROOM_C, reader.degrees))} °${reader.degrees}`,
+      name: say('page.ways.indoors', {
+        temp: `${Math.round(inUnit(ROOM_C, reader.degrees))} °${reader.degrees}`,
+      }),
       make: { ...OPEN_GROUND, kind: 'indoors', roomC: ROOM_C },
     },
   ];
@@ -50,8 +53,10 @@ export const waysSaid = ([asIs, ...others]: readonly Named[], reader: Reader, to
 
 function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader, today: string): Html | null {
   if (!other.best || other.windows.length === 0) return null;
-  const date = day(other.best.date, reader, today);
-  return asIs.best?.date === other.best.date ? html`The best date stays ${date}.` : html`The best date is ${date}.`;
+  return reader.tell('page.ways.best', {
+    date: day(other.best.date, reader, today),
+    isSame: asIs.best?.date === other.best.date ? 'yes' : 'no',
+  });
 }
 
 /** Fewer days than this more or less are within the doubt of the soil, and no change [d]. */
@@ -59,26 +64,41 @@ const LEAST_CHANGE_DAYS = 3;
 
 /** What becomes of the times that are closed. */
 function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader): Html {
+  const { say, tell } = reader;
   const [before, after] = [gapsOf(asIs), gapsOf(other)];
-  if (other.windows.length === 0)
-    return html`no week is sure enough: ${becauseOf(after.flatMap(({ spells }) => spells))}.`;
-  if (after.length === 0) return html`it can be sown at any time.`;
-  const told = after.map((gap, i) => {
+  if (other.windows.length === 0) {
+    return tell('page.ways.no-week', {
+      why: becauseOf(
+        after.flatMap(({ spells }) => spells),
+        reader,
+      ),
+    });
+  }
+  if (after.length === 0) return html`${say('page.ways.any-time')}`;
+  const told = after.map((gap) => {
     const old = before.filter((one) => overlap(one, gap));
     // One that was broken up is told once, with its last piece.
     const pieces = after.filter((one) => old.some((each) => overlap(one, each)));
     const more = daysOf(pieces) - daysOf(old);
     const isLast = pieces.at(-1) === gap || old.length === 0;
-    const change =
-      old.length === 0
-        ? ' (open as it is)'
-        : Math.abs(more) < LEAST_CHANGE_DAYS
-          ? ' (much the same)'
-          : ` (${Math.abs(more)} days ${more < 0 ? 'shorter' : 'longer'}${pieces.length > 1 ? ' together' : ''})`;
-    return html`${i > 0 && (i === after.length - 1 ? ' and ' : ', ')}${span(gap.from, gap.to, reader)}${isLast && change}`;
+    return tell('page.ways.gap', {
+      dates: span(gap.from, gap.to, reader),
+      change: isLast ? changeOf(old.length > 0, more) : 'none',
+      days: Math.abs(more),
+      together: pieces.length > 1 ? 'yes' : 'no',
+    });
   });
   const opened = before.filter((one) => !after.some((gap) => overlap(one, gap)));
-  return html`closed ${told}${opened.map(({ from, to }) => html`; open ${span(from, to, reader)}`)}.`;
+  return tell('page.ways.closed', {
+    dates: listed(told, reader, 'conjunction'),
+    opened: opened.map(({ from, to }) => tell('page.ways.opened', { dates: span(from, to, reader) })),
+  });
+}
+
+function changeOf(wasClosed: boolean, moreDays: number): 'open' | 'same' | 'shorter' | 'longer' {
+  if (!wasClosed) return 'open';
+  if (Math.abs(moreDays) < LEAST_CHANGE_DAYS) return 'same';
+  return moreDays < 0 ? 'shorter' : 'longer';
 }
 
 const overlap = (one: Gap, other: Gap): boolean => one.from <= other.to && other.from <= one.to;
@@ -91,18 +111,36 @@ export function shadeInHeat(forecast: ForecastAnswer, reader: Reader): Html | nu
     const shade = remedies.find(({ action }) => action === 'shade');
     if (!shade?.coolerC) continue;
     const { coolerC, hotHoursAvoided } = shade;
-    const hours =
-      hotHoursAvoided && hotHoursAvoided.to > 0 ? `, and is spared ${spanText(hotHoursAvoided)} hot hours` : '';
-    const cooler = saidText(`${Math.round(coolerC.from)} to ${Math.round(coolerC.to)} °C cooler`, reader);
-    return html`In half shade the seed lies ${cooler} in the afternoons of ${span(from, to, reader)}${hours}.`;
+    return reader.tell('page.ways.shade', {
+      cooler: coolerSaid(coolerC, reader),
+      dates: span(from, to, reader),
+      hasHours: hotHoursAvoided && hotHoursAvoided.to > 0 ? 'yes' : 'no',
+      hours: hotHoursAvoided && spanText(hotHoursAvoided, reader),
+    });
   }
   return null;
 }
 
+/** A kelvin is as much as 1.8 °F: the definition of the scale. */
+const coolerSaid = ({ from, to }: { readonly from: number; readonly to: number }, { say, degrees }: Reader): string => {
+  const inDegrees = (kelvin: number): number => Math.round(degrees === 'F' ? Math.round(kelvin) * 1.8 : kelvin);
+  return say('page.ways.cooler', { from: inDegrees(from), to: inDegrees(to), unit: degrees });
+};
+
 /** When each of several crops is open. */
 export const cropsSaid = (all: readonly Named[], reader: Reader, today: string): Html[] =>
-  all.map(({ name, season: { best, windows } }) =>
-    windows.length === 0
-      ? html`<li><b>${name}</b> no week is sure enough.</li>`
-      : html`<li><b>${name}</b> open ${windows.map(({ from, to }, i) => html`${i > 0 && (i === windows.length - 1 ? ' and ' : ', ')}${span(from, to, reader)}`)}${best && html`; best on ${day(best.date, reader, today)}`}.</li>`,
-  );
+  all.map(({ name, season: { best, windows } }) => {
+    const parts = { name, b: (text: Html) => html`<b>${text}</b>` };
+    if (windows.length === 0) return html`<li>${reader.tell('page.ways.crop-closed', parts)}</li>`;
+    const dates = listed(
+      windows.map(({ from, to }) => span(from, to, reader)),
+      reader,
+      'conjunction',
+    );
+    return html`<li>${reader.tell('page.ways.crop-open', {
+      ...parts,
+      dates,
+      hasBest: best ? 'yes' : 'no',
+      best: best && day(best.date, reader, today),
+    })}</li>`;
+  });

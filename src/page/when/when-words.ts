@@ -3,11 +3,10 @@ import type { WindowAnswer } from '../../contract/windows.js';
 import type { WhyClosed } from '../../plot/season-strip.js';
 import { figure } from '../shell/figure.js';
 import { type Html, html, type Part } from '../shell/html.js';
-import { saidText } from '../shell/said-text.js';
+import type { Told } from '../shell/say.js';
 import { tableOf } from '../shell/table.js';
-import { day, daysFrom, degreesOf, listed, plural, type Reader, span, spanText } from '../shell/words.js';
+import { day, daysFrom, degreesOf, listed, numberText, type Reader, span, spanText } from '../shell/words.js';
 import { type ClosedSpell, gapsOf, joinedSpells, lengthOf } from './when-season.js';
-import { WHY_WORDS } from './why-words.js';
 
 /** What the sentence is about. */
 export interface Spoken {
@@ -32,101 +31,117 @@ export function whenWords(season: WindowAnswer, atBest: ForecastAnswer | null, s
   return html`<p class="neighbour">${sentences.map((one) => one && html`${one} `)}</p>`;
 }
 
-function bestSaid(season: WindowAnswer, { cropName, where, today, reader }: Spoken): Html {
+function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }: Spoken): Html {
   const { best, windows, dates } = season;
+  const { tell } = reader;
   if (!best) {
     const [first, last] = [dates[0]!.date, dates.at(-1)!.date];
-    const why = becauseOf(joinedSpells(season.closed));
-    return html`No date from ${day(first, reader, today)} to ${day(last, reader, today)} is good for ${cropName} ${where}: ${why}.`;
+    return tell('page.when.no-date', {
+      from: day(first, reader, today),
+      to: day(last, reader, today),
+      crop,
+      where,
+      why: becauseOf(joinedSpells(season.closed), reader),
+    });
   }
   const { sureness, halfDays } = dates.find(({ date }) => date === best.date)!;
+  const on = day(best.date, reader, today);
+  const isToday = best.date === today;
   const date = figure(
     'when-best',
-    best.date === today ? html`today, ${day(best.date, reader, today)}` : day(best.date, reader, today),
+    isToday ? tell('page.when.today-date', { date: on }) : on,
+    reader,
+    'page.when.best',
     {
-      what: 'The best date to sow, of all that were looked at.',
-      from: saidText(best.why, reader),
-      sure: surenessNote(season),
+      why: best.why,
+      ...howSure(season),
     },
   );
-  const good = figure('when-good', yearsSaid(season, sureness), {
-    what: 'In how many years the date was good, taken over the week around it.',
-    from: saidText(goodDate(season), reader),
-    sure: surenessNote(season),
+  const good = figure('when-good', yearsSaid(season, sureness, reader), reader, 'page.when.good', {
+    goodDate: goodDate(season),
+    ...howSure(season),
   });
-  const on = best.date === today ? '' : 'on ';
   if (!windows.some(({ from, to }) => from <= best.date && best.date <= to)) {
-    return html`No week is sure enough for ${cropName} ${where}; the surest date is ${date}, good ${good}.`;
+    return tell('page.when.no-week', { crop, where, date, good });
   }
-  const half =
+  const days =
     halfDays &&
-    html`, half of it in ${figure('when-half', plural(halfDays.p50, 'day'), {
-      what: 'Days from sowing until half of what comes up is up.',
-      from: `The crop’s response to temperature, run through the soil of ${pastYears(season)} from this date on.`,
-      sure: `In eight years of ten it took ${spanText({ from: halfDays.p10, to: halfDays.p90 })} days. Beds can take longer than the laboratory that this comes from.`,
-    })}`;
-  return html`Sow ${cropName} ${where} ${on}${date}: ${good} enough of it ${season.years.count === 0 ? 'comes' : 'came'} up in time${half}.`;
+    figure('when-half', reader.say('page.when.days-dative', { days: halfDays.p50 }), reader, 'page.when.half', {
+      count: season.years.count,
+      span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader),
+    });
+  return tell('page.when.sow', {
+    crop,
+    where,
+    isToday: isToday ? 'yes' : 'no',
+    date,
+    good,
+    isUsual: season.years.count === 0 ? 'yes' : 'no',
+    hasHalf: days ? 'yes' : 'no',
+    days,
+  });
 }
 
 /** As `in 14 of 15 past years`; what is rounded says so. */
-export const yearsSaid = ({ years: { count } }: Pick<WindowAnswer, 'years'>, sureness: number | null): string => {
-  if (sureness === null || count === 0) return 'in a usual year';
-  const good = Math.round(sureness * count);
-  return good === count
-    ? `in all ${count} past years`
-    : good === 0
-      ? `in none of ${count} past years`
-      : `in about ${good} of ${count} past years`;
-};
+export function yearsSaid({ years: { count } }: Pick<WindowAnswer, 'years'>, sureness: number | null, { say }: Reader) {
+  const good = Math.round((sureness ?? 0) * count);
+  const kind = sureness === null || count === 0 ? 'usual' : good === count ? 'all' : good === 0 ? 'none' : 'some';
+  return say('page.when.in-years', { kind, good: String(good), count: String(count) });
+}
 
-const pastYears = ({ years: { count } }: WindowAnswer): string =>
-  count === 0 ? 'a usual year' : `${count} past years`;
-
-const surenessNote = ({ years: { count }, criteria }: WindowAnswer): string =>
-  count === 0
-    ? ONE_YEAR
-    : `Each of ${plural(count, 'year')} is taken to be as likely to come again; a date is open if ${Math.round(100 * criteria.sureness)} of a hundred were good. Rain, pests and whether the ground can be worked are left out.`;
-
-const ONE_YEAR = 'One usual year stands for all, so how often a date fails is not known.';
+const howSure = ({ years: { count }, criteria }: WindowAnswer): Readonly<Record<string, Told>> => ({
+  count,
+  open: String(Math.round(100 * criteria.sureness)),
+});
 
 /** Weather that is forecast and that the seed would meet, and the date that meets none of it. */
 function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }: Spoken): Html | null {
   const costs = [
-    ...(hotSpells ?? []).map((spell) => ({ ...spell, name: 'heat' })),
-    ...(coldSpells ?? []).map((spell) => ({ ...spell, name: 'cold' })),
+    ...(hotSpells ?? []).map((spell) => ({ ...spell, kind: 'hot' })),
+    ...(coldSpells ?? []).map((spell) => ({ ...spell, kind: 'cold' })),
   ]
     .filter(({ from }) => daysFrom(today, from) <= FORECAST_DAYS)
-    .map((spell) => ({ ...spell, cost: costSaid(spell) }));
+    .map((spell) => ({ ...spell, cost: costOf(spell, reader) }));
   const spell = costs.find(({ cost }) => cost !== null);
   if (!spell?.cost) return null;
-  const { name, from, to, hours, peakC, thresholdC, cost, remedies } = spell;
+  const { kind, from, to, hours, peakC, thresholdC, cost, remedies } = spell;
   const wait = remedies.find(({ action }) => action === 'wait');
-  const freeDate = /\d{4}-\d{2}-\d{2}/.exec(wait?.text.startsWith('Wait: ') ? wait.text : '')?.[0];
-  const spent = figure('when-ahead', cost.number, {
-    what: `What ${name} ahead of a sowing on that date costs: ${plural(hours, 'hour')} ${name === 'heat' ? 'above' : 'below'} ${degreesOf(thresholdC, reader)} at the seed, ${name === 'heat' ? 'up' : 'down'} to ${degreesOf(peakC, reader)}.`,
-    from: 'The weather that is forecast, the temperature of the soil worked out from it, and past years after that.',
-    sure: 'As sure as the weather forecast. Kinds of a crop differ by some degrees in what they bear.',
+  const { freeDate = null } = spell as { readonly freeDate?: string | null };
+  return reader.tell('page.when.ahead', {
+    kind,
+    dates: span(from, to, reader),
+    cost: cost.does,
+    number: figure('when-ahead', cost.number, reader, 'page.when.met', {
+      kind,
+      hours,
+      threshold: degreesOf(thresholdC, reader),
+      peak: degreesOf(peakC, reader),
+    }),
+    atRisk: cost.atRiskBesides,
+    hasFree: freeDate === null ? 'no' : 'yes',
+    free:
+      freeDate !== null &&
+      figure('when-free', day(freeDate, reader, today), reader, 'page.when.free', { kind, why: wait?.text ?? '' }),
   });
-  return html`The ${name} of ${span(from, to, reader)} ${cost.does} ${spent}${cost.besides}${
-    freeDate !== undefined &&
-    html`; sown on ${figure('when-free', day(freeDate, reader, today), {
-      what: `The first date from which a sowing meets no such ${name} before most of it is up.`,
-      from: saidText(wait!.text, reader),
-      sure: 'It is told from the weather forecast and, after that, from the middle of past years: a year can be otherwise.',
-    })} it meets none`
-  }.`;
 }
 
-function costSaid({
-  delayDays,
-  standAtRisk,
-}: NonNullable<ForecastAnswer['hotSpells']>[number]): { does: string; number: string; besides: string } | null {
+interface Cost {
+  readonly does: 'half' | 'last' | 'risk';
+  readonly number: string;
+  /** Seeds of a hundred that are at risk besides. */
+  readonly atRiskBesides: number;
+}
+
+function costOf(
+  { delayDays, standAtRisk }: NonNullable<ForecastAnswer['hotSpells']>[number],
+  { say }: Reader,
+): Cost | null {
   const [half, most] = [delayDays?.half ?? 0, delayDays?.most ?? 0];
-  const risk = `${standAtRisk} of a hundred seeds`;
-  const besides = standAtRisk > 0 ? ` and puts ${risk} at risk` : '';
-  if (half > 0) return { does: 'holds half back by', number: plural(half, 'day'), besides };
-  if (most > 0) return { does: 'holds the last of it back by', number: plural(most, 'day'), besides };
-  return standAtRisk > 0 ? { does: 'puts at risk', number: risk, besides: '' } : null;
+  if (half > 0) return { does: 'half', number: say('page.of.days', { days: half }), atRiskBesides: standAtRisk };
+  if (most > 0) return { does: 'last', number: say('page.of.days', { days: most }), atRiskBesides: standAtRisk };
+  return standAtRisk > 0
+    ? { does: 'risk', number: say('page.when.seeds-at-risk', { count: standAtRisk }), atRiskBesides: 0 }
+    : null;
 }
 
 /** What makes a date good, as the service says it. */
@@ -140,74 +155,83 @@ const MOST_TOLD = 3;
 function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
   const { windows, dates, best } = season;
   if (windows.length === 0 || !best) return [];
+  const { tell } = reader;
   const [first, last] = [dates[0]!.date, dates.at(-1)!.date];
   const gaps = gapsOf(season);
   const on = (date: string): Html => span(date, date, reader);
   const opening = gaps.find(({ from }) => from === first);
   return [
-    opening && html`Until ${on(opening.to)} ${becauseOf(opening.spells)}.`,
+    opening && tell('page.when.until', { date: on(opening.to), why: becauseOf(opening.spells, reader) }),
     ...windows.slice(0, MOST_TOLD).map(({ from, to }, i) => {
       const gap = gaps.find((one) => one.from > to);
-      if (!gap)
-        return i === 0
-          ? html`It can be sown at any time ${from === first ? '' : html`from ${on(from)} on`} until ${on(to)}.`
-          : html`Sow again from ${on(from)} on.`;
-      const until = figure(`when-last-${i}`, on(to), {
-        what: 'The last date of a time that is open to sowing.',
-        from: `Sown later, in too many of ${pastYears(season)} ${becauseOf(gap.spells)}.`,
-        sure: 'Give or take some days; where few years are known, a week.',
+      if (!gap && i > 0) return tell('page.when.again-on', { from: on(from) });
+      if (!gap) {
+        return tell('page.when.any-time', { isFirst: from === first ? 'yes' : 'no', from: on(from), to: on(to) });
+      }
+      const why = becauseOf(gap.spells, reader);
+      return tell('page.when.window', {
+        start: i > 0 ? 'again' : best.date > to ? 'first' : 'on',
+        from: on(from),
+        until: figure(`when-last-${i}`, on(to), reader, 'page.when.last', { count: season.years.count, why }),
+        why,
+        hasEnd: gap.to < last ? 'yes' : 'no',
+        end: on(gap.to),
       });
-      const start =
-        i > 0
-          ? html`Sow again from ${on(from)}`
-          : best.date > to
-            ? html`A first time is open from ${on(from)}`
-            : 'Go on';
-      return html`${start} until ${until}; then ${becauseOf(gap.spells)}${gap.to < last && html` until ${on(gap.to)}`}.`;
     }),
   ];
 }
 
-const WHY: Readonly<Record<WhyClosed, string>> = {
-  'too-cold': 'it is too cold',
-  'too-hot': 'it is too hot',
-  'too-slow': 'it comes up too slowly',
-  'frost-to-come': 'frost comes too soon after it',
-};
-const NOT_SURE = 'too many years fail, now for one reason, now for another';
-
 /** Why a time is closed, the reason of most days first. */
-export function becauseOf(spells: readonly ClosedSpell[]): string {
+export function becauseOf(spells: readonly ClosedSpell[], reader: Reader): Html {
   const days = new Map<WhyClosed, number>();
   for (const spell of spells) days.set(spell.why, (days.get(spell.why) ?? 0) + lengthOf(spell));
-  const whys = [...days].sort(([, a], [, b]) => b - a).map(([why]) => WHY[why]);
-  return whys.length === 0 ? NOT_SURE : listed(whys, 'or');
+  const whys = [...days].sort(([, a], [, b]) => b - a).map(([why]) => reader.say(`page.when.why.${why}`));
+  return whys.length === 0 ? html`${reader.say('page.when.why.mixed')}` : listed(whys, reader, 'disjunction');
 }
 
 /** How sure a date is, in a word or two. */
-export function sureWord(sureness: number): string {
-  if (sureness >= 0.95) return 'all but certain';
-  if (sureness >= 0.9) return 'very sure';
-  if (sureness >= 0.8) return 'sure enough';
-  if (sureness >= 0.5) return 'a gamble';
-  return sureness > 0 ? 'seldom good' : 'never good';
+export function sureWord(sureness: number, { say }: Reader): string {
+  if (sureness >= 0.95) return say('page.when.sureness.certain');
+  if (sureness >= 0.9) return say('page.when.sureness.very');
+  if (sureness >= 0.8) return say('page.when.sureness.enough');
+  if (sureness >= 0.5) return say('page.when.sureness.gamble');
+  return say(sureness > 0 ? 'page.when.sureness.seldom' : 'page.when.sureness.never');
 }
 
 /** The times that are open, and those that are not and why. */
 export function seasonTables(season: WindowAnswer, reader: Reader): Html {
-  const open = season.windows.map(
-    ({ from, to, sureness, halfDays, stand }) =>
-      html`<tr><th scope="row">${span(from, to, reader)}</th><td>${sureness === null ? 'not known' : html`${Math.round(100 * sureness)} % or more, ${sureWord(sureness)}`}</td><td>${halfDays ? `${spanText({ from: halfDays.p10, to: halfDays.p90 })} days` : '–'}</td><td>${stand ? stand.p50 : '–'}</td></tr>`,
-  );
+  const { say, tell } = reader;
+  const open = season.windows.map(({ from, to, sureness, halfDays, stand }) => {
+    const sure =
+      sureness === null
+        ? say('page.when.not-known')
+        : say('page.when.or-more', { percent: Math.round(100 * sureness), word: sureWord(sureness, reader) });
+    const half = halfDays
+      ? say('page.when.days', { span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader) })
+      : '–';
+    return html`<tr><th scope="row">${span(from, to, reader)}</th><td>${sure}</td><td>${half}</td><td>${stand ? numberText(stand.p50, reader) : '–'}</td></tr>`;
+  });
   const closed = gapsOf(season).flatMap((gap): readonly (Omit<ClosedSpell, 'why'> & { why: WhyClosed | null })[] =>
     gap.spells.length > 0 ? gap.spells : [{ from: gap.from, to: gap.to, why: null, isMixed: false }],
   );
-  return html`<section><h2>Open and closed</h2>
-    ${open.length > 0 && tableOf('Open to sowing', ['Open', 'How sure', 'Half up in', 'Of 100 come'], open)}
-    ${closed.length > 0 && html`<ul class="closed">${closed.map(({ from, to, why, isMixed }) => html`<li>${span(from, to, reader)}: ${why === null ? NOT_SURE : `${isMixed ? 'mostly ' : ''}${WHY_WORDS[why]}`}</li>`)}</ul>`}
-    <details><summary>What these numbers are</summary><ul>
-      <li><b>How sure</b>: ${surenessNote(season)}</li>
-      <li><b>Half up</b>: days from sowing until half of what comes up is up, in eight years of ten; the middle year where one number stands. They come from the crop’s response to temperature, run through the soil of ${pastYears(season)}. Beds can take longer.</li>
-      <li><b>Of 100 come</b>: seedlings of a hundred seeds in a laboratory at these temperatures; from what comes if the seed that heat or cold holds too long is lost to what comes if it only waits. Beds give fewer.</li>
-      <li><b>Good years</b>: ${saidText(goodDate(season), reader)}</li></ul></details></section>`;
+  const closedSaid = (why: WhyClosed | null, isMixed: boolean): string => {
+    if (why === null) return say('page.when.why.mixed');
+    const alone = say(`page.when.closed.${why}`);
+    return isMixed ? say('page.when.mostly', { why: alone }) : alone;
+  };
+  const columns = [
+    say('page.when.open'),
+    say('page.when.how-sure'),
+    say('page.when.half-in'),
+    say('page.when.of-hundred'),
+  ];
+  const b = (text: Html): Html => html`<b>${text}</b>`;
+  return html`<section><h2>${say('page.when.open-and-closed')}</h2>
+    ${open.length > 0 && tableOf(say('page.when.open-to-sowing'), columns, open)}
+    ${closed.length > 0 && html`<ul class="closed">${closed.map(({ from, to, why, isMixed }) => html`<li>${tell('page.when.closed-spell', { dates: span(from, to, reader), why: closedSaid(why, isMixed) })}</li>`)}</ul>`}
+    <details><summary>${say('page.when.numbers')}</summary><ul>
+      <li>${tell('page.when.numbers.sure', { b, sure: tell('page.when.best.sure', howSure(season)) })}</li>
+      <li>${tell('page.when.numbers.half', { b, count: season.years.count })}</li>
+      <li>${tell('page.when.numbers.come', { b })}</li>
+      <li>${tell('page.when.numbers.good', { b, goodDate: goodDate(season) })}</li></ul></details></section>`;
 }

@@ -6,8 +6,9 @@ import type { Shelf } from '../../../src/page/shell/shelf.js';
 import { checkRequest, sizeText, tooLarge } from '../../../src/page/sowing/file-check.js';
 import { chooseAgain, fileState } from '../../../src/page/sowing/file-state.js';
 import { understoodNote } from '../../../src/page/sowing/understood-words.js';
+import { english, readerIn } from './readers.js';
 
-const reader = { locale: 'en-GB', degrees: 'C' } as const;
+const reader = english;
 const text = ({ markup }: { markup: string }): string =>
   markup
     .replaceAll(/<[^>]*>/g, ' ')
@@ -55,9 +56,10 @@ describe('what was understood of a file', () => {
   });
 
   it('is in the degrees and the language of who reads it', () => {
-    const said = text(understoodNote(report, { locale: 'de-DE', degrees: 'F' }));
+    const said = text(understoodNote({ ...report, min: 10.25 }, readerIn('de', 'F')));
     expect(said).toMatch(/3\. ?– ?10\. Mai 2027/);
-    expect(said).toContain('between 50 °F and 59 °F');
+    expect(said).toMatch(/^Boden in 5 cm Tiefe, Spalte 3, „bed &lt;b&gt;“, in °F, alle 30 Minuten/);
+    expect(said).toContain('zwischen 50,5 °F und 59 °F');
   });
 
   it('says less where less is known', () => {
@@ -81,13 +83,15 @@ describe('a file beside its field', () => {
     expect(text(fileState({ ...file, isKept: false }, null, reader))).toMatch(
       /Reading it … .*after a reload it has to be chosen/,
     );
-    expect(text(chooseAgain(file) || { markup: '' })).toContain('Choose it again');
-    expect(chooseAgain({ ...file, text: 'time,soil' })).toBe(false);
+    expect(text(chooseAgain(file, reader) || { markup: '' })).toContain('Choose it again');
+    expect(chooseAgain({ ...file, text: 'time,soil' }, reader)).toBe(false);
   });
 
   it('is too large in words', () => {
-    expect(tooLarge(FILE_LIMIT_BYTES + 2 ** 20).detail).toContain('The file has 257 MB; up to 256 MB can be sent');
-    expect([0, 900, 2 ** 20, 1.55 * 2 ** 20, 30 * 2 ** 20].map(sizeText)).toEqual([
+    expect(tooLarge(FILE_LIMIT_BYTES + 2 ** 20, reader).detail).toContain(
+      'The file has 257 MB; up to 256 MB can be sent',
+    );
+    expect([0, 900, 2 ** 20, 1.55 * 2 ** 20, 30 * 2 ** 20].map((bytes) => sizeText(bytes, reader))).toEqual([
       '1 KB',
       '1 KB',
       '1 MB',

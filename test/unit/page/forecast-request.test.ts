@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { linkTo, type Question, questionFrom } from '../../../src/page/form/question.js';
 import { numberIn } from '../../../src/page/form/typed-numbers.js';
 import { forecastRequest } from '../../../src/page/sowing/forecast-request.js';
+import { english } from './readers.js';
 
 const asked = (query: string): Question => questionFrom(new URLSearchParams(query), { beds: [{ id: 'north' }] });
 const requestOf = (query: string) => {
-  const made = forecastRequest(asked(query), null);
+  const made = forecastRequest(asked(query), null, english);
   if ('problem' in made) throw new Error(made.problem.detail);
   return made.request;
 };
@@ -56,7 +57,7 @@ test('days typed in become a series of dates on end, and an empty one is left ou
 });
 
 test('a day that is no number is named, with what was typed', () => {
-  const made = forecastRequest(asked('source=days&firstDay=2027-04-30&min=9&max=warm'), null);
+  const made = forecastRequest(asked('source=days&firstDay=2027-04-30&min=9&max=warm'), null, english);
   expect(made).toMatchObject({
     problem: { detail: expect.stringContaining('highest temperature of day 1 is “warm”') },
   });
@@ -76,7 +77,7 @@ test('a bed that is described goes along with its place', () => {
 
 test('days typed while °F are read are °F, and stay so in the link when °C are read', () => {
   const typed = asked('bed=north&source=days&degrees=F&firstDay=2027-03-01&min=30&max=44');
-  const made = forecastRequest(typed, null);
+  const made = forecastRequest(typed, null, english);
   expect(made).toMatchObject({ request: { json: { temperatures: [{ unit: 'F' }] } } });
   const link = linkTo({ ...typed, degrees: 'C' });
   expect(asked(link.slice(2)).unit).toBe('F');
@@ -88,7 +89,7 @@ describe('days that cannot be', () => {
     ['firstDay=&min=9&max=10', 'which day the first'],
     ['firstDay=2027-03-01&min=&max=', 'No temperature is entered'],
   ])('%s is refused in words', (query, words) => {
-    expect(forecastRequest(asked(`source=days&${query}`), null)).toMatchObject({
+    expect(forecastRequest(asked(`source=days&${query}`), null, english)).toMatchObject({
       problem: { detail: expect.stringContaining(words) },
     });
   });

@@ -4,8 +4,9 @@ import type { SowingAnswer } from '../../../src/contract/sowings.js';
 import type { Found } from '../../../src/page/growing/growing-found.js';
 import { thingsToDo, thisWeek, toDoSaid } from '../../../src/page/growing/growing-to-do.js';
 import type { Shelf } from '../../../src/page/shell/shelf.js';
+import { english } from './readers.js';
 
-const reader = { locale: 'en-GB', degrees: 'C' } as const;
+const reader = english;
 /** At Quillmere it is still 3 August: its zone is two hours behind. */
 const shelf = {
   crops: [
@@ -88,7 +89,7 @@ describe('what there is to do', () => {
     [['2027-08-10'], 'Nothing is to be done this week.'],
   ])('on %j is summed up: %s', (dates, sentence) => {
     const tasks = dates.map((date) => task('count', date));
-    expect(toDoSaid(thingsToDo(found([sowing('carrot', '2027-08-01', tasks)]), reader))).toBe(sentence);
+    expect(toDoSaid(thingsToDo(found([sowing('carrot', '2027-08-01', tasks)]), reader), reader)).toBe(sentence);
   });
 
   test('of a sowing of another year says which year', () => {

@@ -76,10 +76,10 @@ describe('what is growing', () => {
       if (request.path.startsWith('/v1/sowings?with=')) {
         return { status: 200, body: { sowings: sowings.slice(90), next: 'row-99', issuedAt: NOW_AT } };
       }
-      if (request.path.startsWith('/v1/sowings?') || request.path === '/v1/sowings') {
+      if (request.path.startsWith('/v1/sowings?')) {
         return { status: 200, body: { sowings, next: null, issuedAt: NOW_AT } };
       }
-      const row = /^\/v1\/sowings\/(row-\d+)$/.exec(request.path)?.[1];
+      const row = /^\/v1\/sowings\/(row-\d+)\?/.exec(request.path)?.[1];
       if (!row) return send(request);
       asked++;
       most = Math.max(most, ++asking);

@@ -1,8 +1,9 @@
 import type { FastifyInstance } from 'fastify';
 import { questionFrom } from '../../../src/page/form/question.js';
-import type { Send } from '../../../src/page/shell/api.js';
+import { type Send, wordedFor } from '../../../src/page/shell/api.js';
 import { loadShelf } from '../../../src/page/shell/shelf.js';
 import type { Asked } from '../../../src/page/shell/view.js';
+import { readerIn } from './readers.js';
 
 /** Asks a service as the page does. */
 export const sendTo =
@@ -23,12 +24,13 @@ export async function askedOf(send: Send, link = ''): Promise<Asked> {
   const loaded = await loadShelf(send);
   if ('problem' in loaded) throw new Error(loaded.problem.detail);
   const question = questionFrom(new URLSearchParams(link), loaded.value);
+  const reader = readerIn('en', question.degrees);
   return {
     question,
     file: null,
     shelf: loaded.value,
-    reader: { locale: 'en-GB', degrees: question.degrees },
-    send,
+    reader,
+    send: (request) => send({ ...request, path: wordedFor(request.path, reader) }),
     widths: [600],
   };
 }

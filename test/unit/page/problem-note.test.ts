@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../../src/page/shell/api.js';
 import { problemNote } from '../../../src/page/shell/problem-note.js';
+import { readerIn } from './readers.js';
 
 const text = ({ markup }: { markup: string }): string => markup.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ');
-const noted = (problem: Problem, degrees: 'C' | 'F' = 'C') => problemNote(problem, { locale: 'en-GB', degrees });
+const noted = (problem: Problem) => problemNote(problem, readerIn('en'));
 const refusal = { status: 422, code: 'not-understood', title: '' };
 
 describe('a refusal, in place', () => {
@@ -22,15 +23,6 @@ describe('a refusal, in place', () => {
     expect(markup).toContain('form="ask" name="unit" value="F"');
     expect(markup).toContain('minimum &lt;0&gt;');
     expect(markup).not.toContain('Send unit=F');
-  });
-
-  it('says what each way means in the reader’s dates and degrees', () => {
-    const choices = [{ value: 'dmy', reads: 'the day first', consequence: 'begins on 2027-05-04 at 10 °C' }];
-    const said = text(
-      noted({ ...refusal, detail: 'Which?', errors: [{ parameter: 'dateOrder', detail: 'Which?', choices }] }, 'F'),
-    );
-    // 10 °C are 50 °F: the definition of the scale.
-    expect(said).toMatch(/begins on Tuesday 4 May at 50 °F/);
   });
 
   it('calls fields as the form does, and tells each once', () => {

@@ -7,6 +7,7 @@ import { loadShelf } from '../../../src/page/shell/shelf.js';
 import type { Asked } from '../../../src/page/shell/view.js';
 import type { Season } from '../../../src/page/when/when-season.js';
 import { dateAfter } from '../plot/make.js';
+import { readerIn } from './readers.js';
 
 /** What a reader sees of it: no tags, and nothing of what a figure says when it is asked. */
 export const seen = ({ markup }: Html): string =>
@@ -51,7 +52,7 @@ export async function askedOf(send: Send, query: string): Promise<Asked & { ques
   const shelf = await loadShelf(send);
   if (isRefused(shelf)) throw new Error(shelf.problem.detail);
   const question = questionFrom(new URLSearchParams(query), shelf.value);
-  const reader = { locale: 'en-GB', degrees: question.degrees };
+  const reader = readerIn('en', question.degrees);
   return { question, file: null, shelf: shelf.value, reader, send, widths: [344] };
 }
 

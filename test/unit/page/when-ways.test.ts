@@ -3,9 +3,10 @@ import type { WindowAnswer } from '../../../src/contract/windows.js';
 import { html } from '../../../src/page/shell/html.js';
 import { OPEN_GROUND } from '../../../src/page/when/when-request.js';
 import { waysOf, waysSaid } from '../../../src/page/when/when-ways.js';
+import { english, readerIn } from './readers.js';
 import { madeSeason, seen } from './when-made.js';
 
-const reader = { locale: 'en-GB', degrees: 'C' } as const;
+const reader = english;
 
 describe('the same bed, altered', () => {
   test('open ground is set beside half shade, fleece and a room', () => {
@@ -18,7 +19,7 @@ describe('the same bed, altered', () => {
   });
 
   test('what a bed has already is taken away instead', () => {
-    const ways = waysOf({ ...OPEN_GROUND, shadePercent: 60, cover: 'fleece' }, { ...reader, degrees: 'F' });
+    const ways = waysOf({ ...OPEN_GROUND, shadePercent: 60, cover: 'fleece' }, readerIn('en', 'F'));
     expect(ways.map(({ name }) => name)).toEqual([
       'As it is',
       'Without its shade',

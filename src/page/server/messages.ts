@@ -1,0 +1,36 @@
+import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
+import { remembered } from '../../plot/dates.js';
+import { pageDe } from '../../words/page-de.js';
+import { pageEn } from '../../words/page-en.js';
+import type { Language } from '../../words/reader.js';
+import { catalogues } from '../../words/say.js';
+import { type Message, type Messages, type Speech, speechIn } from '../shell/say.js';
+
+/** Reads a pattern; one without parameters is left as the text that it is. */
+function read(pattern: string): Message {
+  const elements = parse(pattern);
+  const [first, second] = elements;
+  return first?.type === TYPE.literal && second === undefined ? first.value : elements;
+}
+
+const readAll = (language: Language, own: Readonly<Record<string, string>>): Messages => {
+  const crops = Object.entries(catalogues[language]).filter(([code]) => code.startsWith('crop.'));
+  return Object.fromEntries([...crops, ...Object.entries(own)].map(([code, pattern]) => [code, read(pattern)]));
+};
+
+/** What the page says itself, and what crops are called, in each language. */
+export const messages: Readonly<Record<Language, Messages>> = {
+  en: readAll('en', pageEn),
+  de: readAll('de', pageDe),
+};
+
+/** The messages of a language as a module that the page's script imports. */
+export const messagesModule = (language: Language): string => `export default ${JSON.stringify(messages[language])};\n`;
+
+/** The page's messages in a language, with numbers as a locale writes them. */
+export const speech = (language: Language, locale: string): Speech => speeches[language](locale);
+
+const speeches: Readonly<Record<Language, (locale: string) => Speech>> = {
+  en: remembered((locale) => speechIn(messages.en, locale)),
+  de: remembered((locale) => speechIn(messages.de, locale)),
+};

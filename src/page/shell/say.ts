@@ -1,0 +1,70 @@
+import type { MessageFormatElement } from '@formatjs/icu-messageformat-parser';
+import { type Formatters, IntlMessageFormat, type PrimitiveType } from 'intl-messageformat';
+import type { PageCode } from '../../words/page-en.js';
+import { type Html, html, type Part } from './html.js';
+
+/** A message: a text, or what an ICU pattern was read into. Reading patterns is left to the service: a parser is large. */
+export type Message = string | readonly MessageFormatElement[];
+export type Messages = Readonly<Record<string, Message>>;
+
+/** A parameter of a message: markup or text, or what makes markup of the text between the tags of its name. */
+export type Told = Part | ((inner: Html) => Html);
+
+export interface Speech {
+  /** One of the page’s messages, as text. */
+  readonly say: (code: PageCode, values?: Readonly<Record<string, string | number>>) => string;
+  /** One of the page’s messages, with markup in it. */
+  readonly tell: (code: PageCode, parts: Readonly<Record<string, Told>>) => Html;
+  /** What a crop is called within a sentence; undefined where it is none of the chart’s. */
+  readonly crop: (id: string) => string | undefined;
+}
+
+/** A field takes numbers without marks between thousands, so none stand in sentences either. */
+const formatters: Formatters = {
+  getNumberFormat: (locales, options) =>
+    new Intl.NumberFormat(locales, {
+      ...options,
+      useGrouping: false,
+      maximumFractionDigits: 2,
+    }),
+  getDateTimeFormat: (...all) => new Intl.DateTimeFormat(...all),
+  getPluralRules: (...all) => new Intl.PluralRules(...all),
+};
+
+/**
+ * The page's messages in a reader's language.
+ *
+ * @param locale How numbers are written, as a BCP 47 tag.
+ */
+export function speechIn(messages: Messages, locale: string): Speech {
+  const formats = new Map<string, IntlMessageFormat>();
+  const formatOf = (code: string, message: Exclude<Message, string>): IntlMessageFormat => {
+    const known = formats.get(code);
+    if (known) return known;
+    const made = new IntlMessageFormat([...message], locale, undefined, {
+      formatters,
+    });
+    formats.set(code, made);
+    return made;
+  };
+  const partsOf = (code: string, values: Readonly<Record<string, Told>>): readonly Part[] => {
+    const message = messages[code];
+    if (message === undefined) throw new Error(`no message is called ${code}`);
+    if (typeof message === 'string') return [message];
+    return formatOf(code, message)
+      .formatToParts<Html>(Object.fromEntries(Object.entries(values).map(([name, value]) => [name, valueFor(value)])))
+      .map(({ value }) => value as Part);
+  };
+  return {
+    say: (code, values = {}) => partsOf(code, values).join(''),
+    tell: (code, parts) => html`${partsOf(code, parts)}`,
+    crop: (id) => (typeof messages[`crop.${id}`] === 'string' ? (messages[`crop.${id}`] as string) : undefined),
+  };
+}
+
+type Value = PrimitiveType | Html | ((inner: (string | Html)[]) => Html);
+
+function valueFor(told: Told): Value {
+  if (typeof told === 'function') return (inner) => told(html`${inner}`);
+  return typeof told === 'string' || typeof told === 'number' ? told : html`${told}`;
+}
