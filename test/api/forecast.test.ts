@@ -61,7 +61,7 @@ describe('numbers', () => {
     expect(full.map(([path]) => path).sort()).toEqual([...rounded.keys()].sort());
     const whole = /stand|percent|Percent|AtRisk|hours|hot|rows|used|count/;
     for (const [path, value] of full) {
-      const step = whole.test(path) && !/\/(days|peakC|thresholdC|half|most)$|coolerC/.test(path) ? 1 : 0.1;
+      const step = whole.test(path) && !/\/(days|peakC|thresholdC|half|most)$|coolerC|params/.test(path) ? 1 : 0.1;
       const said = rounded.get(path)!;
       expect(Math.abs(said - value), path).toBeLessThanOrEqual(step / 2 + 1e-9);
       expect(said * 10, path).toBeCloseTo(Math.round(said * 10), 9);
