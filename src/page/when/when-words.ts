@@ -101,7 +101,7 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
   if (!spell?.cost) return null;
   const { name, from, to, hours, peakC, thresholdC, cost, remedies } = spell;
   const wait = remedies.find(({ action }) => action === 'wait');
-  const freeDate = /\d{4}-\d{2}-\d{2}/.exec(wait?.text.startsWith('Wait: ') ? wait.text : '')?.[0];
+  const freeDate = spell.freeDate?.date;
   const spent = figure('when-ahead', cost.number, {
     what: `What ${name} ahead of a sowing on that date costs: ${plural(hours, 'hour')} ${name === 'heat' ? 'above' : 'below'} ${degreesOf(thresholdC, reader)} at the seed, ${name === 'heat' ? 'up' : 'down'} to ${degreesOf(peakC, reader)}.`,
     from: 'The weather that is forecast, the temperature of the soil worked out from it, and past years after that.',
