@@ -61,7 +61,7 @@ describe('numbers', () => {
     expect(full.map(([path]) => path).sort()).toEqual([...rounded.keys()].sort());
     const whole = /stand|percent|Percent|AtRisk|hours|hot|rows|used|count/;
     for (const [path, value] of full) {
-      const step = whole.test(path) && !/\/(days|peakC|thresholdC|half|most)$|coolerC/.test(path) ? 1 : 0.1;
+      const step = whole.test(path) && !/\/(days|peakC|thresholdC|half|most)$|coolerC|params/.test(path) ? 1 : 0.1;
       const said = rounded.get(path)!;
       expect(Math.abs(said - value), path).toBeLessThanOrEqual(step / 2 + 1e-9);
       expect(said * 10, path).toBeCloseTo(Math.round(said * 10), 9);
@@ -782,6 +782,32 @@ describe('waiting', () => {
       expect((await ask({ ...question, sowing: { date: '2027-07-12' } })).hotSpells).not.toEqual([]);
     },
   );
+
+  it('stands among remedies that are worded for the reader, with the numbers beside them as they are', async () => {
+    const question = { crop: 'lettuce', temperatures: [threeHotDays], beyond: 'refuse', countDays: 25 };
+    const [english, german] = await Promise.all([
+      ask({ ...question, sowing: { date: '2027-07-10' } }),
+      ask({ ...question, sowing: { date: '2027-07-10' } }, 'lang=de&textUnit=F'),
+    ]);
+    const indoors = (answer: ForecastAnswer) =>
+      answer.hotSpells![0]!.remedies.find(({ action }) => action === 'start-indoors')!;
+    expect(indoors(english)).toMatchObject({
+      text: expect.stringContaining('in a cool room, below 26 °C by day and night'),
+      params: { about: 'heat', thresholdC: 26 },
+    });
+    expect(indoors(german)).toMatchObject({
+      text: expect.stringContaining('in einem kühlen Raum vor, Tag und Nacht unter 79 °F'),
+      params: { about: 'heat', thresholdC: 26 },
+    });
+    const caution = (answer: ForecastAnswer) => answer.warnings.find(({ code }) => code === 'stopped-by-heat')!;
+    expect(caution(english).text).toContain('99 seedlings in a hundred seeds at 25 °C, 12 at 30 °C');
+    expect(caution(german).text).toContain('99 Sämlinge aus hundert Samen bei 77 °F, 12 bei 86 °F');
+    expect(caution(german).source).toMatch(/Harrington/);
+    for (const answer of [english, german]) {
+      const said = answer.hotSpells!.flatMap(({ remedies }) => remedies.map(({ text }) => text));
+      expect(said.join(' ')).not.toContain(answer === german ? '°C' : '°F');
+    }
+  });
 
   it('in dry soil begins with the wetting, and the hour of sowing is no remedy', async () => {
     const where = { place: quillmere, bed: { moisture: 'dry', wettedOn: '2027-07-11' } };
