@@ -3,6 +3,7 @@ import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { errorFacts } from '../basics/errors.js';
 import type { FactKinds, Kind } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
+import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
 import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { askFacts } from '../garden/sowing/ask.js';
@@ -25,6 +26,8 @@ const declared = [
   gardenRefusalFacts,
   requestRefusalFacts,
   keptRefusalFacts,
+  problemFacts,
+  problemPageFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
