@@ -42,5 +42,12 @@ export function takeReader(request: FastifyRequest): Reader {
   return readerOf(request.headers['accept-language'], asked.lang, asked.textUnit);
 }
 
+/** Whom a refusal is worded for that comes before the query is read: what it says of the reader counts where it can. */
+export function readerSoFar({ headers, query }: FastifyRequest): Reader {
+  const { lang, textUnit } = (query ?? {}) as Record<string, unknown>;
+  const language = languages.find((one) => one === lang);
+  return readerOf(headers['accept-language'], language, textUnit === 'F' ? 'F' : 'C');
+}
+
 /** Sets the tag of an answer apart that is worded for another reader. */
 export const readerKey = ({ locale, textUnit }: Reader): string => `${locale}~${textUnit}`;
