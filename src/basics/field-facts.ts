@@ -3,7 +3,7 @@ import { type FactKinds, factsOf } from './fact.js';
 const KINDS = ['text', 'number', 'wholeNumber', 'trueOrFalse', 'list', 'object', 'something'] as const;
 export type ValueKind = (typeof KINDS)[number];
 
-/** What was sent: its JSON where it is one value; `missing`: nothing. */
+/** What was sent: its JSON where it is one value, how many entries a list has; `missing`: nothing. */
 const sent = { was: 'text', wasKind: ['value', 'missing', 'list', 'emptyList', 'object', 'largeNumber'] } as const;
 
 export type SentKind = (typeof sent)['wasKind'][number];

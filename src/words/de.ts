@@ -3,7 +3,7 @@ import type { Catalogue } from './facts.js';
 /** What faults of fields begin and end with: whether it was sent, and what was. */
 const MISSING = '{wasKind, select, missing {fehlt; es } other {}}';
 const WAS =
-  '{wasKind, select, missing {} list {; gesendet wurde eine Liste} emptyList {; gesendet wurde eine leere Liste} object {; gesendet wurde ein Objekt} largeNumber {; gesendet wurde eine zu große Zahl} other {; gesendet wurde {was}}}';
+  '{wasKind, select, missing {} list {; gesendet wurde eine Liste von {was}} emptyList {; gesendet wurde eine leere Liste} object {; gesendet wurde ein Objekt} largeNumber {; gesendet wurde eine zu große Zahl} other {; gesendet wurde {was}}}';
 
 /** German. */
 export const de = {
@@ -856,4 +856,181 @@ export const de = {
     '{crop}, gesät am {sownOn}, Beet {bed}: Frost kann den Sämlingen schaden. Für den {date} sind {minC} in der Luft vorhergesagt{nights, plural, one {} other {, und Frost für insgesamt # Nächte}}. Decken Sie sie über Nacht ab; in Senken und in stillen, klaren Nächten ist es kälter, als eine Vorhersage der Luft sagt.',
   'news.window-open':
     '{crop}, Beet {bed}: Bis zum {to} ist eine gute Zeit zum Säen, nach den vergangenen Jahren am Ort. Sehen Sie zuerst nach dem Boden: Ob er sich bearbeiten lässt, ist hier nicht bekannt.',
+  // contract: problems, by their code
+  'title.bad-request': 'Die Anfrage ist nicht lesbar',
+  'cause.bad-request': 'Die Anfragezeile, ein Header oder die Adresse ist nicht wohlgeformt.',
+  'cure.bad-request':
+    'Prüfen Sie die Adresse auf verirrte %-Zeichen, und die Header auf das, was Ihr Werkzeug hinzufügt.',
+  'title.key-in-address': 'Die Adresse enthält einen Schlüssel',
+  'cause.key-in-address':
+    'In der Adresse steht ein Schlüssel. Adressen bleiben in Verläufen und in den Protokollen jedes Servers unterwegs.',
+  'cure.key-in-address':
+    'Senden Sie den Schlüssel im Header "Authorization: Bearer", und lassen Sie ihn vom Betreiber ändern.',
+  'title.misdirected': 'Dieser Dienst antwortet nicht für diesen Host',
+  'cause.misdirected':
+    'Der Dienst ist nur für diesen Rechner offen, und der Host-Header nennt etwas anderes: Eine fremde Seite kann ihrem eigenen Namen die Adresse dieses Rechners gegeben haben.',
+  'cure.misdirected': 'Fragen Sie localhost, oder lassen Sie den Namen, den Sie verwenden, in ALLOWED_HOSTS eintragen.',
+  'title.too-slow': 'Die Anfrage kam zu langsam',
+  'cause.too-slow': 'Ihre Header, oder das nächste Stück ihres Inhalts, kamen nicht innerhalb einer Minute.',
+  'cure.too-slow':
+    'Senden Sie sie noch einmal; eine große Datei über eine langsame Leitung in Teilen mit weniger Tagen.',
+  'title.not-json': 'Der Inhalt ist kein JSON',
+  'cause.not-json': 'Der Inhalt gibt sich als JSON aus, ist aber nicht lesbar oder leer.',
+  'cure.not-json': 'Prüfen Sie Anführungszeichen, Kommas und Klammern an der genannten Stelle.',
+  'title.not-csv': 'Die Datei ist keine Tabelle aus Text',
+  'cause.not-csv':
+    'Der Inhalt ist leer, ein Archiv, ein Bild, eine Webseite, oder Zeilen ohne zusammengehörige Zellen.',
+  'cure.not-csv': 'Exportieren Sie die Messwerte als CSV: eine Messung je Zeile, darin Datum, Uhrzeit und Temperatur.',
+  'title.no-readings': 'Es wurden keine Messwerte gefunden',
+  'cause.no-readings':
+    'Die Datei ist eine Tabelle, aber keine Spalte enthält Daten, oder keine Temperaturen, oder keine Zeile beides. Oder von dem Beet oder Ort der Frage ist noch nichts gespeichert.',
+  'cure.no-readings':
+    'Schreiben Sie Datum, Uhrzeit und Temperatur in jede Zeile; "errors" sagt, was stattdessen gefunden wurde. Von einem Ort oder Beet senden Sie zuerst die Luft oder die Messwerte.',
+  'title.not-understood': 'Etwas in der Anfrage ist nicht brauchbar',
+  'cause.not-understood': 'Ein Feld fehlt, ist unbekannt, von der falschen Art oder außerhalb der Grenzen.',
+  'cure.not-understood': 'Jeder Eintrag in "errors" nennt ein Feld und was es sein muss.',
+  'title.too-large': 'Die Anfrage ist zu groß',
+  'cause.too-large': 'Der Inhalt ist größer, als diese Adresse nimmt.',
+  'cure.too-large': 'Senden Sie weniger Tage oder gröbere Messwerte: Stündliche genügen.',
+  'title.unsupported-media-type': 'Diese Art von Inhalt nimmt die Adresse nicht',
+  'cause.unsupported-media-type': 'Content-Type ist weder application/json noch, wo eine Datei gilt, text/csv.',
+  'cure.unsupported-media-type': 'Setzen Sie Content-Type auf das, was der Inhalt ist.',
+  'title.unsupported-coding': 'Der Inhalt ist gepackt',
+  'cause.unsupported-coding':
+    'Der Header Content-Encoding sagt, dass der Inhalt gepackt ist; genommen wird er nur, wie er ist.',
+  'cure.unsupported-coding': 'Senden Sie den Inhalt ungepackt, ohne Content-Encoding.',
+  'title.not-acceptable': 'Keine Antwort der gewünschten Art',
+  'cause.not-acceptable': 'Der Accept-Header erlaubt nichts, was diese Adresse gibt.',
+  'cure.not-acceptable': 'Erlauben Sie application/json.',
+  'title.not-found': 'Hier ist nichts',
+  'cause.not-found': 'Die Adresse, oder was sie nennt, gibt es nicht.',
+  'cure.not-found': '/docs nennt alle Adressen.',
+  'title.method-not-allowed': 'Das geht hier nicht',
+  'cause.method-not-allowed': 'Die Adresse gibt es, aber nicht für diese Methode.',
+  'cure.method-not-allowed': 'Der Header Allow nennt die Methoden, die sie nimmt.',
+  'title.unauthorized': 'Ein Schlüssel ist nötig',
+  'cause.unauthorized':
+    'Dieser Dienst läuft mit Schlüsseln, und die Anfrage trägt keinen davon. WWW-Authenticate sagt, ob keiner kam (Bearer) oder ein falscher (error="invalid_token").',
+  'cure.unauthorized':
+    'Senden Sie "Authorization: Bearer" und Ihren Schlüssel; im Browser geben Sie ihn einmal ein, dann steht ein Cookie dafür.',
+  'title.foreign-origin': 'Die Anfrage kommt von anderswo',
+  'cause.foreign-origin':
+    'Eine fremde Seite hat sie in einem Browser gesendet, der hier eine Sitzung hat, oder will eine beginnen oder beenden. Oder etwas zwischen Browser und Dienst ändert den Host-Header.',
+  'cure.foreign-origin':
+    'Senden Sie sie von einer Seite dieses Dienstes, oder mit "Authorization: Bearer" und Ihrem Schlüssel; was vor dem Dienst steht, muss den Host-Header weitergeben.',
+  'title.precondition-failed': 'Es ist nicht mehr, wie Sie es kannten',
+  'cause.precondition-failed':
+    'If-Match nennt einen anderen Zustand als den gespeicherten, oder es ist nichts gespeichert; oder If-None-Match sagt, dass nichts da sein darf, und es ist etwas da.',
+  'cure.precondition-failed':
+    'Holen Sie es mit GET, sehen Sie nach, was sich geändert hat, und senden Sie Ihre Änderung mit dem neuen ETag noch einmal, oder unter einem anderen Namen.',
+  'title.has-beds': 'Der Ort hat Beete',
+  'cause.has-beds':
+    'Ein Ort wird nur gelöscht, wenn kein Beet darin liegt, damit keine Messwerte versehentlich verloren gehen.',
+  'cure.has-beds': 'Verlegen oder löschen Sie zuerst seine Beete, oder senden Sie "with=beds", um sie mitzulöschen.',
+  'title.has-sowings': 'Es hat Saaten',
+  'cause.has-sowings':
+    'Ein Beet oder Saatgut wird nur gelöscht, wenn keine Saat es nennt, damit keine Zählungen versehentlich verloren gehen.',
+  'cure.has-sowings': 'Verlegen oder löschen Sie zuerst die Saaten; bei einem Beet löscht "with=sowings" sie mit.',
+  'title.quota-full': 'Mehr darf nicht gespeichert werden',
+  'cause.quota-full': 'Der Betreiber lässt jeden nur so viele Dinge einer Art oder so viele Megabyte speichern.',
+  'cure.quota-full':
+    'Löschen Sie, was nicht mehr gebraucht wird; GET /v1/usage sagt, was da ist. Oder bitten Sie den Betreiber um mehr.',
+  'title.too-many-requests': 'Zu viele Anfragen',
+  'cause.too-many-requests':
+    'Dieser Inhaber, oder diese Adresse, hat öfter gefragt, als der Dienst in einer Minute erlaubt.',
+  'cure.too-many-requests': 'Warten Sie so viele Sekunden, wie Retry-After sagt.',
+  'title.too-much-at-once': 'Zu viel auf einmal',
+  'cause.too-much-at-once':
+    'Für diesen Inhaber, oder diese Adresse, werden schon so viele Antworten aus vergangenen Jahren berechnet, wie gleichzeitig sein dürfen.',
+  'cure.too-much-at-once': 'Warten Sie, bis einige davon da sind, oder so viele Sekunden, wie Retry-After sagt.',
+  'title.storage-unavailable': 'Gespeichertes ist nicht erreichbar',
+  'cause.storage-unavailable':
+    'Die Datenbank ist gerade nicht nutzbar; Fragen, die ihre Temperaturen mitbringen, werden wie immer beantwortet.',
+  'cure.storage-unavailable':
+    'Senden Sie die Anfrage nach so vielen Sekunden wieder, wie Retry-After sagt; zweimal senden schadet nicht.',
+  'title.storage-full': 'Zum Speichern ist kein Platz',
+  'cause.storage-full':
+    'Der Datenträger der Datenbank ist voll. Geändert wurde nichts; Fragen werden beantwortet, und Löschen geht.',
+  'cure.storage-full':
+    'Der Betreiber muss Platz machen. Senden Sie die Anfrage nach so vielen Sekunden wieder, wie Retry-After sagt; zweimal senden schadet nicht.',
+  'title.storage-damaged': 'Die Datenbank ist beschädigt',
+  'cause.storage-damaged':
+    'Die Datei der Datenbank ist beschädigt, oder wurde entfernt oder ersetzt, während der Dienst lief. Geändert wurde nichts; Fragen, die ihre Temperaturen mitbringen, werden wie immer beantwortet.',
+  'cure.storage-damaged':
+    'Warten hilft nicht. Der Betreiber muss den Dienst neu starten, nötigenfalls mit einer Sicherung; das Protokoll nennt die Datei.',
+  'title.busy': 'Es wird schon zu viel berechnet',
+  'cause.busy':
+    'Fragen zu vergangenen Jahren, die Sekunden brauchen, warten, bis sie dran sind; mehr dürfen nicht warten, oder diese hat zu lange gewartet.',
+  'cure.busy': 'Senden Sie die Anfrage nach so vielen Sekunden wieder, wie Retry-After sagt.',
+  'title.stopping': 'Der Dienst hält an',
+  'cause.stopping': 'Er soll anhalten und nimmt nichts mehr an. Geändert wurde nichts.',
+  'cure.stopping':
+    'Senden Sie die Anfrage nach so vielen Sekunden wieder, wie Retry-After sagt: Ein anderer, oder der Dienst selbst, wenn er wieder läuft, beantwortet sie.',
+  'title.unknown-crop': 'Diese Kultur gibt es nicht',
+  'cause.unknown-crop': 'Die Kultur ist keine von denen in GET /v1/crops.',
+  'cure.unknown-crop': 'Verwenden Sie eine von deren Ids, oder senden Sie eigene Zeilen.',
+  'title.unknown-place': 'Diesen Ort gibt es nicht',
+  'cause.unknown-place': 'Der Ort wird mit einer Id genannt, unter der nichts gespeichert ist.',
+  'cure.unknown-place': 'Senden Sie den Ort selbst: Breite, Länge und Zeitzone.',
+  'title.unknown-bed': 'Dieses Beet gibt es nicht',
+  'cause.unknown-bed': 'Das Beet wird mit einer Id genannt, unter der nichts gespeichert ist.',
+  'cure.unknown-bed': 'Senden Sie den Ort, und das Beet, wenn es kein Freiland ist.',
+  'title.unknown-lot': 'Dieses Saatgut gibt es nicht',
+  'cause.unknown-lot': 'Das Saatgut wird mit einer Id genannt, unter der nichts gespeichert ist.',
+  'cure.unknown-lot': 'Senden Sie es zuerst mit PUT, oder senden Sie, was vom Saatgut bekannt ist.',
+  'title.too-many-seeds': 'Mehr Samen, als sich säen lassen',
+  'cause.too-many-seeds':
+    'So wenig des Saatguts würde zu Pflanzen, dass nicht einmal zehn Millionen die Zahl so sicher geben wie gewünscht.',
+  'cure.too-many-seeds': 'Fragen Sie nach weniger Pflanzen oder weniger Sicherheit, oder nehmen Sie besseres Saatgut.',
+  'title.time-zone-needed': 'Die Zeitzone ist nicht bekannt',
+  'cause.time-zone-needed': 'Tage, oder Zeitstempel ohne Abstand zu UTC, sagen ohne die Zeitzone des Ortes nichts.',
+  'cure.time-zone-needed': 'Senden Sie die Zeitzone als IANA-Namen wie Etc/GMT+2.',
+  'title.no-past-years': 'Zu wenige vergangene Jahre sind bekannt',
+  'cause.no-past-years':
+    'Die Frage braucht die Luft vergangener Jahre, und für diesen Ort sind zu wenige gesendet oder gespeichert.',
+  'cure.no-past-years':
+    'Senden Sie die Luft von mehr vergangenen Jahren, nach Tagen. Für eine Vorhersage genügt auch "beyond" mit seasonal-drift, repeat-last-week oder refuse.',
+  'title.no-latitude': 'Die Breite ist nicht bekannt',
+  'cause.no-latitude':
+    'Die Sonne über einem Beet und der Gang der Jahreszeit hängen von der Breite ab, und sie wurde nicht gesendet.',
+  'cure.no-latitude':
+    'Senden Sie die Breite; Bodentemperaturen allein kommen ohne sie aus, wenn "beyond" repeat-last-week ist.',
+  'title.starts-after-sowing': 'Die Temperaturen beginnen nach der Saat',
+  'cause.starts-after-sowing': 'Vom Boden zur Zeit der Saat ist nichts bekannt.',
+  'cure.starts-after-sowing': 'Senden Sie frühere Temperaturen, oder ein späteres Saatdatum.',
+  'title.ends-too-early': 'Die Temperaturen enden zu früh',
+  'cause.ends-too-early':
+    'Sie reichen nicht bis zu der Zeit, die die Antwort braucht, und danach darf nichts angenommen werden.',
+  'cure.ends-too-early': 'Senden Sie mehr Tage, zählen Sie früher, oder sagen Sie mit "beyond", was anzunehmen ist.',
+  'title.too-few-readings': 'Zu wenige Temperaturen',
+  'cause.too-few-readings': 'Weniger als ein ganzer Tag ist bekannt.',
+  'cure.too-few-readings': 'Senden Sie mindestens 24 Stunden am Stück.',
+  'title.gap-too-long': 'Die Lücke ist zu lang',
+  'cause.gap-too-long': 'Um die Saat herum wurde über 14 Tage nichts gemessen.',
+  'cure.gap-too-long': 'Senden Sie die fehlenden Tage, oder nur, was auf die Lücke folgt.',
+  'title.choose-medium': 'Boden oder Luft?',
+  'cause.choose-medium': 'Weder die Spalte noch die Anfrage sagt, wo das Thermometer war.',
+  'cure.choose-medium': 'Senden Sie "medium" mit einer der Möglichkeiten.',
+  'title.choose-unit': 'Welche Einheit?',
+  'cause.choose-unit': 'Aus den Temperaturen geht nicht hervor, ob sie in °C, °F oder K sind.',
+  'cure.choose-unit': 'Senden Sie "unit" mit einer der Möglichkeiten.',
+  'title.choose-column': 'Welche Spalte?',
+  'cause.choose-column': 'Mehr als eine Spalte passt.',
+  'cure.choose-column': 'Senden Sie "column" oder "timeColumn" mit einer der Möglichkeiten.',
+  'title.choose-date-order': 'Tag oder Monat zuerst?',
+  'cause.choose-date-order': 'Die Daten lassen sich verschieden lesen, und nichts in der ganzen Spalte zeigt, wie.',
+  'cure.choose-date-order': 'Senden Sie "dateOrder" mit einer der Möglichkeiten.',
+  'title.choose-clock': 'Welche Uhr?',
+  'cause.choose-clock':
+    'Die Zeitstempel laufen ohne Sprung weiter, wo die Uhren am Ort umgestellt werden; der Logger geht also anders.',
+  'cure.choose-clock': 'Senden Sie "clock" mit einer der Möglichkeiten.',
+  'title.choose-decimal-mark': 'Punkt oder Komma?',
+  'cause.choose-decimal-mark': 'Kommas trennen die Zellen und können auch in den Zahlen stehen.',
+  'cure.choose-decimal-mark': 'Senden Sie "decimalMark" mit einer der Möglichkeiten.',
+  'title.internal': 'Hier ging etwas schief',
+  'cause.internal': 'Ein Fehler des Dienstes, nicht der Anfrage.',
+  'cure.internal': 'Versuchen Sie es wieder; bleibt es dabei, nennen Sie dem Betreiber die Kennung in instance.',
+  'problem-page.status': 'Problem {problem}, HTTP-Status {status}.',
+  'problem-page.cause': 'Warum',
+  'problem-page.cure': 'Was tun',
 } as const satisfies Catalogue;

@@ -3,7 +3,7 @@ import type { Catalogue } from './facts.js';
 /** What faults of fields begin and end with: whether it was sent, and what was. */
 const MISSING = '{wasKind, select, missing {is missing; it } other {}}';
 const WAS =
-  '{wasKind, select, missing {} list {; it was a list} emptyList {; it was an empty list} object {; it was an object} largeNumber {; it was too large a number to reckon with} other {; it was {was}}}';
+  '{wasKind, select, missing {} list {; it was a list of {was}} emptyList {; it was an empty list} object {; it was an object} largeNumber {; it was too large a number to reckon with} other {; it was {was}}}';
 
 /** English. */
 export const en = {
@@ -621,9 +621,9 @@ export const en = {
   misdirected:
     'This service does not answer for the host "{host}". Ask for localhost, or have its name put into ALLOWED_HOSTS.',
   unauthorized: 'Send the header "Authorization: Bearer" followed by your key.',
-  'unauthorized.unknown-key': 'This is none of the keys of the service. Check it for letters left out or swapped.',
+  'unauthorized.unknown-key': 'This is not one of the keys of the service. Check it for letters left out or swapped.',
   'unauthorized.session':
-    'What was sent is none of the keys here, nor a session of one. Send the header "Authorization: Bearer" followed by your key.',
+    'What was sent is neither a key here nor a session of one. Send the header "Authorization: Bearer" followed by your key.',
   'too-many-requests':
     'More than {perMinute} {policy, select, work {answers from past years} other {requests}} a minute came. Go on in {waitS, plural, one {a second} other {# seconds}}.',
   'too-much-at-once':
@@ -828,4 +828,174 @@ export const en = {
     'Frost may harm seedlings of the {crop} sown on {sownOn} in bed {bed}: on {date} the air is forecast to fall to {minC}{nights, plural, one {} other {, and frost is forecast for # nights in all}}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.',
   'news.window-open':
     'From now until {to} is a good time to sow {crop} in bed {bed}, as past years at the place say. Look at the ground first: whether it can be worked is not known here.',
+  // contract: problems, by their code
+  'title.bad-request': 'The request cannot be read',
+  'cause.bad-request': 'The request line, a header or the address is not well formed.',
+  'cure.bad-request': 'Check the address for stray % signs, and the headers for what your tool adds.',
+  'title.key-in-address': 'The address holds a key',
+  'cause.key-in-address':
+    'A key stands in the query. Addresses are kept in histories and in the logs of every server on the way.',
+  'cure.key-in-address':
+    'Send the key in the header "Authorization: Bearer", and have whoever runs the service change it.',
+  'title.misdirected': 'This service does not answer for that host',
+  'cause.misdirected':
+    'The service is open to this machine alone, and the Host header names something else: a page of another site may have given its own name the address of this machine.',
+  'cure.misdirected': 'Ask for localhost, or have the name that you use put into ALLOWED_HOSTS.',
+  'title.too-slow': 'The request came too slowly',
+  'cause.too-slow': 'Its headers, or the next piece of its body, did not come within a minute.',
+  'cure.too-slow': 'Send it again; a large file over a slow line in parts of fewer days.',
+  'title.not-json': 'The body is not JSON',
+  'cause.not-json': 'The body says it is JSON but cannot be parsed, or is empty.',
+  'cure.not-json': 'Check quotes, commas and brackets near the place named.',
+  'title.not-csv': 'The file is not a table of text',
+  'cause.not-csv': 'The body is empty, an archive, a picture, a page, or lines without cells that belong together.',
+  'cure.not-csv': 'Export the readings as CSV: one row to a line, a date and time and a temperature in each.',
+  'title.no-readings': 'No readings were found',
+  'cause.no-readings':
+    'The file is a table, but no column holds dates, or none holds temperatures, or no row holds both. Or nothing is kept yet of the bed or place that the question names.',
+  'cure.no-readings':
+    'Write the date and time and the temperature into each row; "errors" says what was found instead. Of a place or bed, send its air or its readings first.',
+  'title.not-understood': 'Something in the request cannot be used',
+  'cause.not-understood': 'A field is missing, unknown, of the wrong kind or out of range.',
+  'cure.not-understood': 'Each entry of "errors" names a field and what it should be.',
+  'title.too-large': 'The request is too large',
+  'cause.too-large': 'The body is larger than this route takes.',
+  'cure.too-large': 'Send fewer days, or coarser readings: hourly ones are enough.',
+  'title.unsupported-media-type': 'The body is of a kind this route does not take',
+  'cause.unsupported-media-type': 'The Content-Type is neither application/json nor, where a file is taken, text/csv.',
+  'cure.unsupported-media-type': 'Set Content-Type to what the body is.',
+  'title.unsupported-coding': 'The body is packed',
+  'cause.unsupported-coding':
+    'The Content-Encoding header says that the body is compressed, and bodies are taken as they are.',
+  'cure.unsupported-coding': 'Send the body unpacked, without Content-Encoding.',
+  'title.not-acceptable': 'No answer of the kind asked for',
+  'cause.not-acceptable': 'The Accept header allows nothing that this route gives.',
+  'cure.not-acceptable': 'Accept application/json.',
+  'title.not-found': 'There is nothing here',
+  'cause.not-found': 'The address, or the thing it names, does not exist.',
+  'cure.not-found': 'See /docs for the addresses there are.',
+  'title.method-not-allowed': 'That cannot be done here',
+  'cause.method-not-allowed': 'The address exists, but not for this method.',
+  'cure.method-not-allowed': 'The Allow header names the methods it takes.',
+  'title.unauthorized': 'A key is needed',
+  'cause.unauthorized':
+    'This service was started with keys, and the request carries none of them. WWW-Authenticate says whether none came (Bearer) or a wrong one (error="invalid_token").',
+  'cure.unauthorized':
+    'Send "Authorization: Bearer" and your key; in a browser, give the key once and a cookie stands for it.',
+  'title.foreign-origin': 'The request comes from another site',
+  'cause.foreign-origin':
+    'A page of another site sent it in a browser that has a session here, or wants to begin or to end one. Or something between the browser and this service changes the Host header.',
+  'cure.foreign-origin':
+    'Send it from a page of this service, or with "Authorization: Bearer" and your key; what stands before the service has to hand the Host header on.',
+  'title.precondition-failed': 'It is no longer as you knew it',
+  'cause.precondition-failed':
+    'If-Match names another state of the thing than the one that is kept, or nothing is kept; or If-None-Match says that nothing may be there, and something is.',
+  'cure.precondition-failed':
+    'GET it, look at what has changed, and send your change again with the new ETag, or under another name.',
+  'title.has-beds': 'The place has beds',
+  'cause.has-beds': 'A place is deleted only when no bed lies in it, so that no readings are lost by mistake.',
+  'cure.has-beds': 'Move or delete its beds first, or send "with=beds" to delete them too.',
+  'title.has-sowings': 'It has sowings',
+  'cause.has-sowings':
+    'A bed or a seed lot is deleted only when no sowing names it, so that no counts are lost by mistake.',
+  'cure.has-sowings': 'Move or delete its sowings first; for a bed, "with=sowings" deletes them too.',
+  'title.quota-full': 'As much is kept as may be',
+  'cause.quota-full':
+    'Whoever runs the service lets an owner keep only so many things of a kind, or so many megabytes.',
+  'cure.quota-full':
+    'Delete what is not needed any more; GET /v1/usage tells what there is. Or ask whoever runs the service for more.',
+  'title.too-many-requests': 'Too many requests',
+  'cause.too-many-requests': 'This owner, or this address, has asked more often than the service allows in a minute.',
+  'cure.too-many-requests': 'Wait as many seconds as Retry-After says.',
+  'title.too-much-at-once': 'Too much at once',
+  'cause.too-much-at-once':
+    'So many answers from past years are being worked out for this owner, or this address, as may be at one time.',
+  'cure.too-much-at-once': 'Wait until some of them have come, or as many seconds as Retry-After says.',
+  'title.storage-unavailable': 'What is kept cannot be reached',
+  'cause.storage-unavailable':
+    'The database cannot be used now; questions that bring their own temperatures are answered as ever.',
+  'cure.storage-unavailable':
+    'Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
+  'title.storage-full': 'There is no room to keep anything',
+  'cause.storage-full':
+    'The disk of the database is full. Nothing was changed; questions are answered, and deleting works.',
+  'cure.storage-full':
+    'Whoever runs the service has to make room. Send the request again after as many seconds as Retry-After says; sending it twice does no harm.',
+  'title.storage-damaged': 'The database is damaged',
+  'cause.storage-damaged':
+    'The file of the database is damaged, or was removed or replaced while the service ran. Nothing was changed; questions that bring their own temperatures are answered as ever.',
+  'cure.storage-damaged':
+    'Waiting mends nothing. Whoever runs the service has to restart it, with a backup if need be; the log names the file.',
+  'title.busy': 'Too much is being worked out already',
+  'cause.busy':
+    'Questions that take seconds, about past years, wait for their turn; no more may wait, or this one has waited too long.',
+  'cure.busy': 'Send the request again after as many seconds as Retry-After says.',
+  'title.stopping': 'The service is stopping',
+  'cause.stopping': 'It was told to stop, and takes on nothing more. Nothing was changed.',
+  'cure.stopping':
+    'Send the request again after as many seconds as Retry-After says: another instance, or the service once it runs again, answers it.',
+  'title.unknown-crop': 'No such crop',
+  'cause.unknown-crop': 'The crop is not one of those in GET /v1/crops.',
+  'cure.unknown-crop': 'Use one of their ids, or send rows of your own.',
+  'title.unknown-place': 'No such place',
+  'cause.unknown-place': 'The place is named by an id that nothing is kept under.',
+  'cure.unknown-place': 'Send the place itself: latitude, longitude and time zone.',
+  'title.unknown-bed': 'No such bed',
+  'cause.unknown-bed': 'The bed is named by an id that nothing is kept under.',
+  'cure.unknown-bed': 'Send the place, and the bed if it is not open ground.',
+  'title.unknown-lot': 'No such lot',
+  'cause.unknown-lot': 'The seed lot is named by an id that nothing is kept under.',
+  'cure.unknown-lot': 'PUT the lot first, or send what is known of the seed itself.',
+  'title.too-many-seeds': 'More seeds than could be sown',
+  'cause.too-many-seeds':
+    'So little of the seed would become plants that not even ten million give the number as surely as wanted.',
+  'cure.too-many-seeds': 'Ask for fewer plants or less sureness, or get better seed.',
+  'title.time-zone-needed': 'The time zone is not known',
+  'cause.time-zone-needed': 'Days, or stamps without an offset, mean nothing without the zone of the place.',
+  'cure.time-zone-needed': 'Send the zone as an IANA name such as Etc/GMT+2.',
+  'title.no-past-years': 'Too few past years are known',
+  'cause.no-past-years': 'The question needs the air of past years, and too few are sent or kept for this place.',
+  'cure.no-past-years':
+    'Send the air of more past years, by the day. For a forecast, or let "beyond" be seasonal-drift, repeat-last-week or refuse.',
+  'title.no-latitude': 'The latitude is not known',
+  'cause.no-latitude': 'The sun over a bed, and the drift of the season, depend on the latitude, which was not sent.',
+  'cure.no-latitude': 'Send the latitude; soil temperatures alone can do without, if "beyond" is repeat-last-week.',
+  'title.starts-after-sowing': 'The temperatures begin after the sowing',
+  'cause.starts-after-sowing': 'Nothing is known of the soil when the seed was sown.',
+  'cure.starts-after-sowing': 'Send earlier temperatures, or a later sowing date.',
+  'title.ends-too-early': 'The temperatures end too early',
+  'cause.ends-too-early': 'They do not reach the time that the answer needs, and nothing may be supposed after them.',
+  'cure.ends-too-early': 'Send more days, count earlier, or let "beyond" say what to suppose.',
+  'title.too-few-readings': 'Too few temperatures',
+  'cause.too-few-readings': 'Less than a whole day is known.',
+  'cure.too-few-readings': 'Send at least 24 hours in a row.',
+  'title.gap-too-long': 'The gap is too long to fill',
+  'cause.gap-too-long': 'For over 14 days around the sowing nothing was measured.',
+  'cure.gap-too-long': 'Send the missing days, or only what follows the gap.',
+  'title.choose-medium': 'Soil or air?',
+  'cause.choose-medium': 'Neither the column nor the query says where the thermometer was.',
+  'cure.choose-medium': 'Send "medium" with one of the choices.',
+  'title.choose-unit': 'Which unit?',
+  'cause.choose-unit': 'The temperatures do not prove whether they are °C, °F or K.',
+  'cure.choose-unit': 'Send "unit" with one of the choices.',
+  'title.choose-column': 'Which column?',
+  'cause.choose-column': 'More than one column fits what was asked for.',
+  'cure.choose-column': 'Send "column" or "timeColumn" with one of the choices.',
+  'title.choose-date-order': 'Day or month first?',
+  'cause.choose-date-order':
+    'The dates could be read in more than one order, and nothing in the whole column proves which.',
+  'cure.choose-date-order': 'Send "dateOrder" with one of the choices.',
+  'title.choose-clock': 'Which clock?',
+  'cause.choose-clock':
+    'The stamps run on unbroken where the clocks at the place change, so the logger keeps another time.',
+  'cure.choose-clock': 'Send "clock" with one of the choices.',
+  'title.choose-decimal-mark': 'Point or comma?',
+  'cause.choose-decimal-mark': 'Commas part the cells and may stand within the numbers too.',
+  'cure.choose-decimal-mark': 'Send "decimalMark" with one of the choices.',
+  'title.internal': 'Something went wrong here',
+  'cause.internal': 'A fault of the service, not of the request.',
+  'cure.internal': 'Try again; if it stays, tell whoever runs the service the instance named.',
+  'problem-page.status': 'Problem {problem}, HTTP status {status}.',
+  'problem-page.cause': 'Why',
+  'problem-page.cure': 'What to do',
 } as const satisfies Catalogue;

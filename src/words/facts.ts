@@ -6,6 +6,7 @@ import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/windo
 import { errorFacts } from '../basics/errors.js';
 import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
+import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
 import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
 import { newsFacts } from '../garden/alerts/news-facts.js';
 import { bedFacts } from '../garden/bed/bed-facts.js';
@@ -58,6 +59,8 @@ const declared = [
   planWarningFacts,
   eventFacts,
   newsFacts,
+  problemFacts,
+  problemPageFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

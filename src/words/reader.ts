@@ -31,6 +31,25 @@ export function readerOf(
   language?: Language,
   textUnit: Reader['textUnit'] = 'C',
 ): Reader {
+  if (acceptLanguage !== undefined && acceptLanguage.length > MAX_KNOWN_LENGTH) {
+    return readerAsked(acceptLanguage, language, textUnit);
+  }
+  const key = `${language} ${textUnit} ${acceptLanguage}`;
+  const reader = known.get(key) ?? readerAsked(acceptLanguage, language, textUnit);
+  if (known.size < MAX_KNOWN) known.set(key, reader);
+  return reader;
+}
+
+/** Browsers send a few headers again and again: to read one takes longer than to find what was read. */
+const known = new Map<string, Reader>();
+const MAX_KNOWN = 500;
+const MAX_KNOWN_LENGTH = 100;
+
+function readerAsked(
+  acceptLanguage: string | undefined,
+  language: Language | undefined,
+  textUnit: Reader['textUnit'],
+): Reader {
   const wanted = new Negotiator({ headers: { 'accept-language': acceptLanguage } }).languages();
   const localeIn = (one: Language): string | undefined => {
     const [, , country] =

@@ -62,7 +62,7 @@ function alike(value: number, turn: (value: number) => number): number {
 const numberFor = (value: number, { locale }: Reader): string => numbers(locale).format(value);
 const dateFor = (date: string, { locale }: Reader): string => dates(locale).format(new Date(`${date}T00:00Z`));
 
-const numbers = byLocale((locale) => new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }));
+const numbers = byLocale((locale) => new Intl.NumberFormat(locale, { maximumFractionDigits: 2, useGrouping: 'min2' }));
 const lists = byLocale((locale) => new Intl.ListFormat(locale, { type: 'disjunction' }));
 const dates = byLocale(
   (locale) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }),

@@ -72,7 +72,7 @@ const badRequests: readonly BadRequest[] = [
   unusable(
     'a source with a long address',
     putPlace({ source: { ...source, url: `https://a.example/${'x'.repeat(2000)}` } }),
-    'at most 2000 characters',
+    'at most 2,000 characters',
     '#/source/url',
   ),
   unusable(
@@ -118,7 +118,13 @@ const badRequests: readonly BadRequest[] = [
     ask('GET', PLACE, undefined, { accept: 'application/xml' }),
     'application/json',
   ),
-  refused(405, 'method-not-allowed', 'to post a place', ask('POST', PLACE, place), 'GET and DELETE'),
+  refused(
+    405,
+    'method-not-allowed',
+    'to post a place',
+    ask('POST', PLACE, place),
+    'PUT, PATCH, GET or DELETE, not POST',
+  ),
   refused(
     412,
     'precondition-failed',
@@ -399,7 +405,7 @@ const badRequests: readonly BadRequest[] = [
     'at most 100',
     '#/beds',
   ),
-  unusable('a subscription to a long address', subscribe({ url: `https://a/${'x'.repeat(2000)}` }), '2000', '#/url'),
+  unusable('a subscription to a long address', subscribe({ url: `https://a/${'x'.repeat(2000)}` }), '2,000', '#/url'),
   unusable('a subscription without an address', subscribe({ url: 'shed' }), 'whole address', '#/url'),
   unusable('a subscription to a private address', subscribe({ url: 'https://10.0.0.1/' }), 'private', '#/url'),
   unusable(
@@ -413,7 +419,7 @@ const badRequests: readonly BadRequest[] = [
   refused(422, 'unknown-crop', 'a subscription for a crop unknown', subscribe({ crops: ['x'] }), 'GET /v1/crops'),
   missing('a subscription that is not there', ask('GET', '/v1/subscriptions/nowhere')),
   missing('to delete a subscription that is not there', ask('DELETE', '/v1/subscriptions/nowhere')),
-  refused(405, 'method-not-allowed', 'to patch a subscription', ask('PATCH', SUBSCRIPTION, {}), 'PUT and GET'),
+  refused(405, 'method-not-allowed', 'to patch a subscription', ask('PATCH', SUBSCRIPTION, {}), 'takes PUT, GET'),
 ];
 
 /** All that is kept, as it is answered. */

@@ -3,9 +3,9 @@ import ajvFormats from 'ajv-formats';
 import { afterAll, describe, expect, test } from 'vitest';
 import { errorCodes } from '../../src/basics/errors.js';
 import type { CropList } from '../../src/contract/crop.js';
-import { problemKinds } from '../../src/http/problems/problems.js';
 import { examplePastAir } from '../../src/http/question/examples.js';
 import { FORM } from '../../src/http/server/form-body.js';
+import { en } from '../../src/words/en.js';
 import { keepQuillmere, keptIds, lettuceQuestion, linkQueries, post, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
 
@@ -252,8 +252,8 @@ describe('what the document shows works', () => {
       const response = await app.inject(`/problems/${code}`);
       expect(response.statusCode, code).toBe(200);
       expect(response.headers['content-type']).toContain('text/html');
-      expect(response.body).toContain(problemKinds[code].title);
-      expect(response.body).toContain(problemKinds[code].cure);
+      expect(response.body).toContain(en[`title.${code}`]);
+      expect(response.body).toContain(en[`cure.${code}`]);
     }
   });
 });

@@ -12,7 +12,7 @@ import { metrics } from '../../src/http/metrics/metrics.js';
 import { requestMetrics } from '../../src/http/metrics/request-metrics.js';
 import { watch } from '../../src/http/metrics/seen.js';
 import { readyAnswer } from '../../src/http/negotiation/ready-answer.js';
-import { problemKinds } from '../../src/http/problems/problems.js';
+import { problemStatuses } from '../../src/http/problems/problems.js';
 import { DEFAULT_CONNECTION_LIMITS } from '../../src/http/server/bounded-server.js';
 import { scaleFigures } from '../../src/page/running/scale-figures.js';
 import { servePage } from '../../src/page/server/serve.js';
@@ -82,7 +82,7 @@ describe('the page for who runs the service', () => {
   test('explains every 503 that there is, and no other code', () => {
     const section = page.slice(page.indexOf('id="refusals"'));
     const explained = [...section.matchAll(/<dt><code>([^<]+)<\/code>/g)].map(([, code]) => code!);
-    const all = errorCodes.filter((code) => problemKinds[code].status === 503);
+    const all = errorCodes.filter((code) => problemStatuses[code] === 503);
     expect(explained.sort()).toEqual([...all].sort());
   });
 

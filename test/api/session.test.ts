@@ -350,7 +350,7 @@ describe('a session', () => {
     const app = await start();
     for (const key of ['guessed', '', 's3cret-of-the-nort', 's3cret-of-the-north\0']) {
       const ask = { method: 'POST', url: '/session', payload: { key } } as const;
-      await expectProblem(app, refused(401, 'unauthorized', key, ask, 'This is none of the keys'));
+      await expectProblem(app, refused(401, 'unauthorized', key, ask, 'This is not one of the keys'));
       expect((await app.inject(ask)).headers['set-cookie']).toBeUndefined();
     }
   });

@@ -12,7 +12,7 @@ import { codingFor, isWorthPacking } from '../negotiation/coding.js';
 import { codedTag, matchesTag, tagOf, unworded } from '../negotiation/etag.js';
 import { signed } from '../openapi/model.js';
 import type { QueryParameter } from '../openapi/route.js';
-import { problemKinds } from '../problems/problems.js';
+import { problemStatuses } from '../problems/problems.js';
 import { asRequestError } from '../problems/request-error.js';
 import { read } from '../question/read.js';
 
@@ -219,7 +219,7 @@ async function wholeOrInPart<T extends Kept>(
     return { tag: tagOf(inputs), content };
   } catch (error) {
     const { code } = asRequestError(error);
-    if (!showInPart || problemKinds[code].status !== 503) throw error;
+    if (!showInPart || problemStatuses[code] !== 503) throw error;
     return { content: showInPart(kept, { code, text: [keptRefusal('kept-in-part')] }) };
   }
 }

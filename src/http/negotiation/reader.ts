@@ -46,10 +46,19 @@ export const readerParameters: readonly QueryParameter[] = [
  */
 export function takeReader(request: FastifyRequest): void {
   const { lang, textUnit, model, ...query } = (request.query ?? {}) as Record<string, unknown>;
+  // What headers say was taken by `readerSoFar`.
+  if (lang === undefined && textUnit === undefined && model === undefined) return;
   const asked = read(z.object(readerShape), { lang, textUnit, model }, ([name]) => ({ parameter: String(name) }));
   request.query = query;
   request.reader = readerOf(request.headers['accept-language'], asked.lang, asked.textUnit);
   request.isModelInFull = asked.model === 'full';
+}
+
+/** Whom a refusal is worded for that comes before the query is read: what it says of the reader counts where it can. */
+export function readerSoFar({ headers, query }: FastifyRequest): Reader {
+  const { lang, textUnit } = (query ?? {}) as Record<string, unknown>;
+  const language = languages.find((one) => one === lang);
+  return readerOf(headers['accept-language'], language, textUnit === 'F' ? 'F' : 'C');
 }
 
 /** Sets the tag of an answer apart that is worded for another reader. */

@@ -5,7 +5,7 @@ import { SESSION_COOKIE } from '../../contract/session-cookie.js';
 import { quotaNames } from '../../garden/store/quotas.js';
 import { SVG } from '../negotiation/picture.js';
 import { readerParameters } from '../negotiation/reader.js';
-import { problemKinds } from '../problems/problems.js';
+import { problemStatuses } from '../problems/problems.js';
 import { FORM } from '../server/form-body.js';
 import { model } from './model.js';
 import type { Operation, Route } from './route.js';
@@ -187,7 +187,7 @@ function successes(answer: Operation['answer']) {
 const anywhere = ['unauthorized', 'too-many-requests', 'stopping'] as const satisfies readonly ErrorCode[];
 
 const problemList = (codes: readonly ErrorCode[]): string =>
-  `A problem: ${[...codes, ...anywhere, ...(codes.includes('busy') ? (['too-much-at-once'] as const) : [])].map((code) => `${problemKinds[code].status} ${code}`).join(', ')}.`;
+  `A problem: ${[...codes, ...anywhere, ...(codes.includes('busy') ? (['too-much-at-once'] as const) : [])].map((code) => `${problemStatuses[code]} ${code}`).join(', ')}.`;
 
 function schemaOf(schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> {
   const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, target: 'draft-2020-12' });

@@ -130,9 +130,9 @@ function kindFact(all: readonly ValueKind[], value: unknown): Fact {
 const MAX_SHOWN = 60;
 
 /** A value as faults tell it. */
-function sentOf(value: unknown): ReturnType<typeof wasValue> | { was: ''; wasKind: SentKind } {
+function sentOf(value: unknown): ReturnType<typeof wasValue> | { was: string; wasKind: SentKind } {
   if (value === undefined) return { was: '', wasKind: 'missing' };
-  if (Array.isArray(value)) return { was: '', wasKind: value.length === 0 ? 'emptyList' : 'list' };
+  if (Array.isArray(value)) return { was: String(value.length), wasKind: value.length === 0 ? 'emptyList' : 'list' };
   if (value !== null && typeof value === 'object') return { was: '', wasKind: 'object' };
   if (typeof value === 'number' && !Number.isFinite(value)) return { was: '', wasKind: 'largeNumber' };
   const text = JSON.stringify(value) ?? '';

@@ -1,10 +1,13 @@
 import { type ErrorCode, errorCodes, RequestError } from '../../../basics/errors.js';
+import { problemFact } from '../../../contract/problem-facts.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Store } from '../../../garden/store/store.js';
+import type { Reader } from '../../../words/reader.js';
+import { sayer } from '../../../words/say.js';
 import type { Metrics } from '../../metrics/metrics.js';
 import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
 import type { Route } from '../../openapi/route.js';
-import { problemKinds } from '../../problems/problems.js';
+import { problemStatuses } from '../../problems/problems.js';
 import { storageProblems } from '../../problems/usual-problems.js';
 
 /** Is it alive, is it ready, and what do its problems mean? */
@@ -57,35 +60,42 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
       const { code } = request.params as { code: string };
       const known = errorCodes.find((one) => one === code);
       if (!known) throw new RequestError('not-found', keptRefusal('not-found.problem', { name: code.slice(0, 60) }));
-      return pageOf(known)(request, reply);
+      return pageOf(known, request.reader)(request, reply);
     },
   },
 ];
 
-/** What a problem means, as a page: made at its first request. */
-const pageOf = (code: ErrorCode): SendReady => {
+/** What a problem means, as a page: made at its first request in a language. */
+const pageOf = (code: ErrorCode, reader: Reader): SendReady => {
+  const key = `${reader.language} ${code}`;
   const page =
-    pages.get(code) ??
-    readyAnswer({ type: 'text/html; charset=utf-8', body: explained(code), headers: { 'cache-control': 'no-cache' } });
-  pages.set(code, page);
+    pages.get(key) ??
+    readyAnswer({
+      type: 'text/html; charset=utf-8',
+      body: explained(code, reader),
+      headers: { 'cache-control': 'no-cache', vary: 'Accept-Encoding, Accept-Language' },
+    });
+  pages.set(key, page);
   return page;
 };
-const pages = new Map<ErrorCode, SendReady>();
+const pages = new Map<string, SendReady>();
 
-const explained = (code: ErrorCode): string => {
-  const { status, title, cause, cure } = problemKinds[code];
+function explained(code: ErrorCode, reader: Reader): string {
+  const say = sayer(reader);
+  const title = say(problemFact(`title.${code}`));
+  const status = { problem: code, status: problemStatuses[code] };
   return `<!doctype html>
-<html lang="en">
+<html lang="${reader.language}">
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${title}</title>
 <style>body { font: 1.1rem/1.5 Georgia, serif; max-width: 34em; margin: 3em auto; padding: 0 1em; color: #222; background: #fdfcf8 }</style>
 <h1>${title}</h1>
-<p>Problem <code>${code}</code>, HTTP status ${status}.</p>
-<h2>Why</h2>
-<p>${cause}</p>
-<h2>What to do</h2>
-<p>${cure}</p>
+<p>${say({ code: 'problem-page.status', params: status })}</p>
+<h2>${say({ code: 'problem-page.cause', params: {} })}</h2>
+<p>${say(problemFact(`cause.${code}`))}</p>
+<h2>${say({ code: 'problem-page.cure', params: {} })}</h2>
+<p>${say(problemFact(`cure.${code}`))}</p>
 </html>
 `;
-};
+}
