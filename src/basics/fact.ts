@@ -49,6 +49,18 @@ export type FactOf<F extends FactKinds> = {
   };
 }[keyof F & string];
 
+type ParamsOf<F extends FactKinds, Code extends keyof F & string> = {
+  readonly [P in keyof F[Code]]: ValueOf<F[Code][P]>;
+};
+
+/** Makes facts of some kinds: the compiler holds each code to its parameters. */
+export const factsOf =
+  <F extends FactKinds>(_kinds: F) =>
+  <Code extends keyof F & string>(
+    code: Code,
+    ...[params]: keyof F[Code] extends never ? [] : [params: ParamsOf<F, Code>]
+  ): Fact => ({ code, params: params ?? {} });
+
 /** A fact and what is said right after it; `next` may be words that nobody has made a fact of yet. */
 export const followedBy = (fact: Fact, next: Fact | string | undefined): Fact =>
   next === undefined ? fact : { ...fact, also: asFact(next) };

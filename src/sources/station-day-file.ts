@@ -1,5 +1,7 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { RequestError } from '../basics/errors.js';
+import { followedBy } from '../basics/fact.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { fileReader } from '../readings/read-file.js';
 import { readInPieces } from '../readings/text/read-in-pieces.js';
 import { type FileRead, noHints } from '../readings/text/rows-read.js';
@@ -17,7 +19,7 @@ export async function readStationDayFile(bytes: Uint8Array, { zone }: AnswerCont
   const { series } = await inWords(() =>
     readInPieces(fileReader({ ...noHints, medium: 'air' }, zone), [airElements(bytes)], othersTurn),
   );
-  if (series.medium !== 'air') throw new SourceError('The file of the source holds no air temperatures.');
+  if (series.medium !== 'air') throw new SourceError(sourceFact('source.no-air'));
   const measured = series.days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : []));
   return { measured, coming: [] };
 }
@@ -40,7 +42,7 @@ function airElements(bytes: Uint8Array): Uint8Array {
     if (first.has(element)) others.push(line);
     else first.set(element, line);
   }
-  if (first.size === 0) throw new SourceError('The file of the source holds no air temperatures.');
+  if (first.size === 0) throw new SourceError(sourceFact('source.no-air'));
   return Buffer.from(`${[...first.values(), ...others].join('\n')}\n`, 'latin1');
 }
 
@@ -51,6 +53,6 @@ async function inWords(reading: () => Promise<FileRead>): Promise<FileRead> {
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     const sentences = error.message.split(/(?<=[.?!])\s+/).filter((one) => !/^(?:Send|Export|Say)\b/.test(one));
-    throw new SourceError(`The source's file cannot be used: ${sentences.join(' ')}`, { cause: error });
+    throw new SourceError(followedBy(sourceFact('source.file'), sentences.join(' ')), { cause: error });
   }
 }

@@ -6,6 +6,7 @@ import { eventFacts } from '../garden/calendar/event-facts.js';
 import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
 import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
+import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 
 /** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
 const declared = [
@@ -24,6 +25,8 @@ const declared = [
   planAssumptionFacts,
   planWarningFacts,
   eventFacts,
+  sourceFacts,
+  deliveryFacts,
   newsFacts,
 ] as const satisfies readonly FactKinds[];
 

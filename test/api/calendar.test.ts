@@ -9,7 +9,6 @@ import { takeReader } from '../../src/http/negotiation/reader.js';
 import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
 import { serviceLog } from '../../src/http/server/service-log.js';
 import { openStore } from '../../src/storage/open-store.js';
-import { plainReader } from '../../src/words/reader.js';
 import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, spellOf } from '../unit/garden/seasons.js';
@@ -198,11 +197,8 @@ describe('a subscribed calendar', () => {
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
     app.decorateRequest('reader');
-    app.addHook('onRequest', async (request) => {
-      request.reader = takeReader(request);
-    });
+    app.addHook('onRequest', async (request) => takeReader(request));
     app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
-    app.decorateRequest('reader', { getter: () => plainReader });
     const find = async () => ({
       inputs: known,
       season: async () => {
