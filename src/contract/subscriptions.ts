@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { alertEvents } from '../garden/store/alert-store.js';
-import { answerShape, idSchema } from './common.js';
+import { answerShape, idSchema, saidShape } from './common.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
@@ -56,11 +56,11 @@ const subscriptionOutShape = {
   pending: z.number().describe('How many messages wait.'),
   deliveredAt: instantSchema.nullable().describe('When one was last delivered; null: never yet.'),
   failing: z
-    .strictObject({ times: z.number(), why: z.string(), nextTryAt: instantSchema })
+    .strictObject({ times: z.number(), why: z.string(), ...saidShape, nextTryAt: instantSchema })
     .nullable()
     .describe('Why the first message that waits could not be delivered; null: nothing has failed.'),
   switchedOff: z
-    .strictObject({ at: instantSchema, why: z.string() })
+    .strictObject({ at: instantSchema, why: z.string(), ...saidShape })
     .nullable()
     .describe('Since when nothing is sent any more; PUT it again to switch it on. What waits is kept.'),
 };

@@ -1,31 +1,55 @@
-/** What went wrong on the way to a host and back, in words that go on from its name: "refused the connection". */
-export function connectionFault(error: unknown, headersMs: number): string {
+/** What went wrong on the way to a host and back; `seconds`: how long was waited for, where that is known. */
+export interface ConnectionFault {
+  readonly fault:
+    | 'unaccepted'
+    | 'unanswered'
+    | 'silent'
+    | 'unnamed'
+    | 'refused'
+    | 'broken'
+    | 'unreachable'
+    | 'untrusted'
+    | 'malformed'
+    | 'slow'
+    | 'other';
+  readonly seconds: number | null;
+  readonly errorCode: string | null;
+}
+
+/**
+ * What an error of a connection is.
+ *
+ * @param headersMs How long the answer was waited for to begin.
+ */
+export function connectionFault(error: unknown, headersMs: number): ConnectionFault {
   const { code = '', name } = error as NodeJS.ErrnoException;
+  const of = (fault: ConnectionFault['fault'], seconds: number | null = null): ConnectionFault => ({
+    fault,
+    seconds,
+    errorCode: fault === 'other' && code !== '' ? code : null,
+  });
   switch (code) {
     case 'UND_ERR_CONNECT_TIMEOUT':
     case 'ETIMEDOUT':
-      return 'did not accept the connection in time';
+      return of('unaccepted');
     case 'UND_ERR_HEADERS_TIMEOUT':
-      return `did not begin to answer within ${headersMs / 1000} s`;
+      return of('unanswered', headersMs / 1000);
     case 'UND_ERR_BODY_TIMEOUT':
-      return 'fell silent in the middle of its answer';
+      return of('silent');
     case 'ENOTFOUND':
     case 'EAI_AGAIN':
     case 'EAI_NODATA':
-      return 'has a host name that leads nowhere';
+      return of('unnamed');
     case 'ECONNREFUSED':
-      return 'refused the connection';
+      return of('refused');
     case 'ECONNRESET':
     case 'EPIPE':
     case 'UND_ERR_SOCKET':
-      return 'broke off the connection';
+      return of('broken');
     case 'EHOSTUNREACH':
     case 'ENETUNREACH':
-      return 'cannot be reached';
+      return of('unreachable');
   }
-  if (/^(?:CERT_|ERR_TLS|ERR_SSL|DEPTH_ZERO|SELF_SIGNED|UNABLE_TO)/.test(code)) {
-    return 'has no certificate that can be trusted';
-  }
-  if (name === 'HTTPParserError' || /^(?:HPE_|UND_ERR_)/.test(code)) return 'does not answer as HTTP asks';
-  return `could not be asked${code && ` (${code})`}`;
+  if (/^(?:CERT_|ERR_TLS|ERR_SSL|DEPTH_ZERO|SELF_SIGNED|UNABLE_TO)/.test(code)) return of('untrusted');
+  return name === 'HTTPParserError' || /^(?:HPE_|UND_ERR_)/.test(code) ? of('malformed') : of('other');
 }

@@ -1,5 +1,7 @@
 import type { Delivery, DeliveryEnd, SubscriptionRef } from '../garden/store/alert-store.js';
+import { deliveryFact } from '../garden/store/connection-facts.js';
 import type { Store } from '../garden/store/store.js';
+import { factToStore } from '../garden/store/stored-fact.js';
 import { backOffMs } from './back-off.js';
 import type { Sender } from './send-webhook.js';
 import { signedHeaders } from './sign.js';
@@ -25,7 +27,6 @@ export interface Log {
 
 /** Who has not ended by then has died: several times as long as an attempt may take. */
 const LEASE_MS = 2 * 60_000;
-const LONGEST_ERROR = 500;
 
 /** Sends the first message that waits for a subscription, unless another has taken it on. */
 export async function deliver({ owner, subscription: id }: SubscriptionRef, settings: DeliverSettings): Promise<void> {
@@ -54,12 +55,9 @@ async function attempt(
   const atMs = clock().getTime();
   if (sent?.outcome === 'delivered') return { outcome: 'delivered', atMs };
   if (sent === null && signal.aborted) return { outcome: 'given-up' };
-  const error = inWords(sent?.error ?? 'The service could not send it.');
+  const error = factToStore(sent?.error ?? deliveryFact('delivery.not-sent'));
   const waitMs = sent?.outcome === 'gone' ? null : backOffMs(failures + 1, random(), sent?.retryAfterMs);
   return waitMs === null
     ? { outcome: 'switched-off', atMs, error }
     : { outcome: 'failed', nextAtMs: atMs + waitMs, error };
 }
-
-/** What a receiver says of itself may hold anything. */
-const inWords = (error: string): string => error.replaceAll(/\p{Cc}+/gu, ' ').slice(0, LONGEST_ERROR);

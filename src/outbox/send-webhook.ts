@@ -1,13 +1,11 @@
 import { type Dispatcher, request } from 'undici';
+import { type Fact, followedBy } from '../basics/fact.js';
 import { AddressRefused } from '../egress/address-refused.js';
 import { connectionFault } from '../egress/connection-fault.js';
 import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
 import { discard, headerOf, retryAfterMs } from '../egress/response.js';
+import { deliveryFact } from '../garden/store/connection-facts.js';
 import { webhookUrlFault } from '../garden/store/webhook-url.js';
-import { plainReader } from '../words/reader.js';
-import { sayer } from '../words/say.js';
-
-const say = sayer(plainReader);
 
 export interface SendLimits {
   readonly connectMs: number;
@@ -37,12 +35,12 @@ export interface SenderSettings {
   readonly limits?: Partial<SendLimits>;
 }
 
-/** How it went. `failed`: in a sentence for the owner of the subscription; `gone`: it wants no more messages. */
+/** How it went. `failed`: why, for the owner of the subscription; `gone`: it wants no more messages. */
 export type Sent =
   | { readonly outcome: 'delivered' }
   | {
       readonly outcome: 'failed' | 'gone';
-      readonly error: string;
+      readonly error: Fact;
       readonly retryAfterMs?: number | undefined;
     };
 
@@ -71,7 +69,11 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
     let at = url;
     for (let redirects = 0; ; redirects++) {
       const fault = webhookUrlFault(at, allowHttp);
-      if (fault !== null) return failed(`The address${redirects > 0 ? ' that it sends on to' : ''} ${say(fault)}.`);
+      if (fault !== null) {
+        return failed(
+          followedBy(deliveryFact('delivery.address', { isRedirect: redirects > 0 ? 'yes' : 'no' }), fault),
+        );
+      }
       const response = await request(at, {
         method: 'POST',
         dispatcher: agent,
@@ -85,10 +87,12 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
       if (location === null) return heard(response, limits);
       discard(response);
       if (redirects === MOST_REDIRECTS)
-        return failed(`It sends on to another address more than ${MOST_REDIRECTS} times.`);
-      if (!URL.canParse(location, at)) return failed('It sends on to an address that is none.');
+        return failed(deliveryFact('delivery.redirects', { maxRedirects: MOST_REDIRECTS }));
+      if (!URL.canParse(location, at)) return failed(deliveryFact('delivery.redirect-nowhere'));
       const next = new URL(location, at);
-      if (next.protocol !== new URL(at).protocol) return failed(`It sends on to another scheme, ${next.protocol}//.`);
+      if (next.protocol !== new URL(at).protocol) {
+        return failed(deliveryFact('delivery.redirect-scheme', { scheme: `${next.protocol}//` }));
+      }
       at = next.href;
     }
   }
@@ -100,9 +104,12 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
         return await post(url, headers, body, AbortSignal.any([signal, whole]));
       } catch (error) {
         if (signal.aborted) throw error;
-        if (error instanceof AddressRefused) return failed(refusalWords(error));
-        if (whole.aborted) return failed(`It took longer than ${limits.wholeMs / 1000} s to answer.`);
-        return failed(`It ${connectionFault(error, limits.headersMs)}.`);
+        if (error instanceof AddressRefused) return failed(deliveryFact('delivery.private', { host: error.hostname }));
+        if (whole.aborted) {
+          const fault = { fault: 'slow', seconds: limits.wholeMs / 1000, errorCode: null } as const;
+          return failed(deliveryFact('delivery.connection', fault));
+        }
+        return failed(deliveryFact('delivery.connection', { ...connectionFault(error, limits.headersMs) }));
       }
     },
     close: () => agent.destroy(),
@@ -116,22 +123,19 @@ async function heard(response: Dispatcher.ResponseData, { listenMs, listenBytes 
   // Cut off at once, some receivers would take it for a broken connection.
   await response.body.dump({ limit: listenBytes, signal: AbortSignal.timeout(listenMs) }).catch(() => {});
   if (status >= 200 && status < 300) return { outcome: 'delivered' };
-  if (status === 410) return { outcome: 'gone', error: 'It answered with status 410: it wants no more messages.' };
-  if (status === 429) return failed('It has been sent too much (429) and wants to be left alone for a while.', retry);
-  const why =
+  if (status === 410) return { outcome: 'gone', error: deliveryFact('delivery.gone') };
+  if (status === 429) return failed(deliveryFact('delivery.too-often'), retry);
+  const reason =
     status === 404
-      ? ': there is nothing at this address'
+      ? 'missing'
       : status === 401 || status === 403
-        ? ': it does not take messages from this service'
+        ? 'refusing'
         : status >= 500
-          ? ': it is in trouble itself'
+          ? 'troubled'
           : status >= 300 && status < 400
-            ? ': it sends on to somewhere else'
-            : '';
-  return failed(`It answered with status ${status}${why}.`, retry);
+            ? 'moved'
+            : 'unknown';
+  return failed(deliveryFact('delivery.status', { status, reason }), retry);
 }
 
-const failed = (error: string, retryAfter?: number): Sent => ({ outcome: 'failed', error, retryAfterMs: retryAfter });
-
-const refusalWords = ({ hostname }: AddressRefused): string =>
-  `Its host ${hostname} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_WEBHOOKS=1.`;
+const failed = (error: Fact, retryAfter?: number): Sent => ({ outcome: 'failed', error, retryAfterMs: retryAfter });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { findDate } from '../basics/calendar.js';
 import { celsiusFrom } from '../basics/units.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { airDayOf } from './air-day.js';
 import { jsonAnswer } from './json-answer.js';
 import type { SourceDays } from './source-days.js';
@@ -26,7 +27,7 @@ const COLUMNS = { min: 'T2M_MIN', mean: 'T2M', max: 'T2M_MAX' } as const;
  * (NASA POWER, daily point service). Its days, of local solar time, are taken for the place's own.
  */
 export function readDailyArchiveJson(bytes: Uint8Array): SourceDays {
-  const answer = jsonAnswer(bytes, archive, "a daily archive's JSON, with properties.parameter and parameters");
+  const answer = jsonAnswer(bytes, archive, 'archive');
   const fill = answer.header?.fill_value ?? FILL_VALUE;
   const days = new Map<string, { min?: number; mean?: number; max?: number }>();
   for (const [statistic, column] of Object.entries(COLUMNS)) {
@@ -35,7 +36,7 @@ export function readDailyArchiveJson(bytes: Uint8Array): SourceDays {
     const said = answer.parameters[column]?.units ?? '';
     const name = unitNamed(said);
     if (!name) {
-      throw new SourceError(`The source gives ${column} in ${said ? `"${said}"` : 'no unit'}; °C, °F or K is needed.`);
+      throw new SourceError(sourceFact('source.unit', { value: column, unit: said || null }));
     }
     for (const [date, value] of values) {
       if (value === null || value === fill || value === FILL_VALUE) continue;
@@ -44,7 +45,7 @@ export function readDailyArchiveJson(bytes: Uint8Array): SourceDays {
   }
   const measured = [...days].map(([compact, said]) => {
     const date = findDate(compact.replace(/^(\d{4})(\d{2})(\d{2})$/, '$1-$2-$3'));
-    if (!date) throw new SourceError(`The source has a value for "${compact.slice(0, 20)}", which is no date.`);
+    if (!date) throw new SourceError(sourceFact('source.no-date', { text: compact.slice(0, 20) }));
     return airDayOf(date, said) ?? [];
   });
   return { measured: measured.flat().sort((a, b) => (a.date < b.date ? -1 : 1)), coming: [] };

@@ -2,16 +2,14 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
 import { type Dispatcher, request } from 'undici';
+import { followedBy } from '../basics/fact.js';
 import { AddressRefused } from '../egress/address-refused.js';
-import { connectionFault } from '../egress/connection-fault.js';
+import { type ConnectionFault, connectionFault } from '../egress/connection-fault.js';
 import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
 import { discard, headerOf, retryAfterMs } from '../egress/response.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { addressFault } from '../garden/store/source-url.js';
-import { plainReader } from '../words/reader.js';
-import { sayer } from '../words/say.js';
 import { SourceError } from './source-error.js';
-
-const say = sayer(plainReader);
 
 /** What was got last time from an address, to ask whether it is still so. */
 export interface Validators {
@@ -97,12 +95,12 @@ export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settin
         if (location === null) return await answerOf(response, known, limits.mostBytes);
         discard(response);
         if (redirects === MOST_REDIRECTS) {
-          throw new SourceError(`The source sends on to another address more than ${MOST_REDIRECTS} times.`);
+          throw new SourceError(sourceFact('source.redirects', { maxRedirects: MOST_REDIRECTS }));
         }
         at = redirectedTo(location, at);
       }
     } catch (error) {
-      throw inWords(error, whole.aborted, limits);
+      throw asSourceError(error, whole.aborted, limits);
     }
   }
 
@@ -127,10 +125,10 @@ export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settin
 
 /** Where a redirect leads. @throws {SourceError} where that must not be followed. */
 export function redirectedTo(location: string, from: URL): URL {
-  if (!URL.canParse(location, from.href)) throw new SourceError('The source sends on to an address that is none.');
+  if (!URL.canParse(location, from.href)) throw new SourceError(sourceFact('source.redirect-nowhere'));
   const to = new URL(location, from);
   if (from.protocol === 'https:' && to.protocol !== 'https:') {
-    throw new SourceError('The source sends on from https to an address without encryption.');
+    throw new SourceError(sourceFact('source.redirect-unencrypted'));
   }
   refuseUrl(to.href);
   return to;
@@ -138,7 +136,7 @@ export function redirectedTo(location: string, from: URL): URL {
 
 function refuseUrl(url: string): void {
   const fault = addressFault(url);
-  if (fault !== null) throw new SourceError(`The address of the source ${say(fault)}.`);
+  if (fault !== null) throw new SourceError(followedBy(sourceFact('source.address'), fault));
 }
 
 async function answerOf(
@@ -166,20 +164,17 @@ async function answerOf(
 function refusedWith(status: number, retryAfterMs: number | undefined): SourceError {
   const mayPass = BUSY.includes(status);
   if (status === 429) {
-    return new SourceError('The source has been asked too often (429) and wants to be left alone for a while.', {
-      mayPass,
-      retryAfterMs,
-    });
+    return new SourceError(sourceFact('source.too-often'), { mayPass, retryAfterMs });
   }
-  const why =
+  const reason =
     status === 404 || status === 410
-      ? ': there is nothing at this address'
+      ? 'missing'
       : status === 401 || status === 403
-        ? ': it does not answer this service'
+        ? 'refusing'
         : status >= 500
-          ? ': it is in trouble itself'
-          : '';
-  return new SourceError(`The source answered with status ${status}${why}.`, { mayPass, retryAfterMs });
+          ? 'troubled'
+          : 'unknown';
+  return new SourceError(sourceFact('source.status', { status, reason }), { mayPass, retryAfterMs });
 }
 
 /** The body whole, unpacked where it is packed with gzip, be it on the way or as the file itself. */
@@ -187,7 +182,7 @@ async function bodyOf(response: Dispatcher.ResponseData, mostBytes: number): Pro
   const encoding = headerOf(response, 'content-encoding')?.trim().toLowerCase() ?? 'identity';
   if (!['identity', 'gzip', 'x-gzip', ''].includes(encoding)) {
     discard(response);
-    throw new SourceError('The source packs its answer in a way that was not asked for.');
+    throw new SourceError(sourceFact('source.coding'));
   }
   if (Number(headerOf(response, 'content-length') ?? 0) > mostBytes) {
     discard(response);
@@ -214,22 +209,21 @@ async function unpacked(bytes: Uint8Array, mostBytes: number): Promise<Uint8Arra
     return await unzip(bytes, { maxOutputLength: mostBytes });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE') throw tooLarge(mostBytes);
-    throw new SourceError('The packed answer of the source is damaged.', { mayPass: true, cause: error });
+    throw new SourceError(sourceFact('source.damaged'), { mayPass: true, cause: error });
   }
 }
 
 const tooLarge = (mostBytes: number): SourceError =>
-  new SourceError(`The answer of the source is larger than ${Math.round(mostBytes / 1024 / 1024)} MB.`);
+  new SourceError(sourceFact('source.too-large', { megabytes: Math.round(mostBytes / 1024 / 1024) }));
 
-function inWords(error: unknown, tookTooLong: boolean, limits: FetchLimits): unknown {
+function asSourceError(error: unknown, tookTooLong: boolean, limits: FetchLimits): unknown {
   if (error instanceof SourceError) return error;
   if (error instanceof AddressRefused) {
-    return new SourceError(
-      `The source's host ${error.hostname} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_SOURCES=1.`,
-    );
+    return new SourceError(sourceFact('source.private', { host: error.hostname }));
   }
-  const saying = (text: string) => new SourceError(`The source ${text}.`, { mayPass: true, cause: error });
-  if (tookTooLong) return saying(`took longer than ${limits.wholeMs / 1000} s to answer`);
+  const saying = (fault: ConnectionFault) =>
+    new SourceError(sourceFact('source.connection', { ...fault }), { mayPass: true, cause: error });
+  if (tookTooLong) return saying({ fault: 'slow', seconds: limits.wholeMs / 1000, errorCode: null });
   // Given up by the caller.
   if ((error as Error).name === 'AbortError') return error;
   return saying(connectionFault(error, limits.headersMs));

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { addDays, dateAt, type PlainDate, startOfDay, type Zone } from '../basics/calendar.js';
 import { celsiusFrom } from '../basics/units.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { isTemperature } from '../readings/read-series.js';
 import { airDayOf } from './air-day.js';
 import { type Interval, intervalOf } from './iso-interval.js';
@@ -34,11 +35,10 @@ const MOST_DAYS = 60;
  * the middle of their time lies in the date. Without hours, the two of one date are taken for it.
  */
 export function readForecastGridJson(bytes: Uint8Array, { zone }: AnswerContext): SourceDays {
-  const form = "a forecast grid's JSON, with temperature, maxTemperature or minTemperature";
-  const outer = jsonAnswer(bytes, z.union([z.object({ properties: layers }), layers]), form);
+  const outer = jsonAnswer(bytes, z.union([z.object({ properties: layers }), layers]), 'grid');
   const { temperature, maxTemperature, minTemperature } = 'properties' in outer ? outer.properties : outer;
   if (!temperature && !maxTemperature && !minTemperature)
-    throw new SourceError(`The answer of the source is not ${form}.`);
+    throw new SourceError(sourceFact('source.not-form', { form: 'grid', at: null }));
 
   const hours = hoursByDate(stretchesOf(temperature, 'temperature'), zone);
   const highs = byMiddle(stretchesOf(maxTemperature, 'maxTemperature'), zone);
@@ -66,13 +66,11 @@ function stretchesOf(said: z.infer<typeof layer>, name: string): Stretch[] {
   if (!said || said.values.length === 0) return [];
   const unit = unitNamed(said.uom ?? '');
   if (!unit) {
-    throw new SourceError(
-      `The source gives ${name} in ${said.uom ? `"${said.uom}"` : 'no unit'}; °C, °F or K is needed.`,
-    );
+    throw new SourceError(sourceFact('source.unit', { value: name, unit: said.uom || null }));
   }
   const stretches = said.values.flatMap(({ validTime, value }) => {
     const interval = intervalOf(validTime);
-    if (!interval) throw new SourceError(`The source has a ${name} for "${validTime.slice(0, 60)}", which is no time.`);
+    if (!interval) throw new SourceError(sourceFact('source.no-time', { value: name, text: validTime.slice(0, 60) }));
     const valueC = value === null ? Number.NaN : celsiusFrom[unit](value);
     return isTemperature(valueC) ? [{ ...interval, valueC }] : [];
   });

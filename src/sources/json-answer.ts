@@ -1,5 +1,8 @@
 import type { z } from 'zod';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { SourceError } from './source-error.js';
+
+export type AnswerForm = 'archive' | 'grid' | 'observations' | 'datastream';
 
 /** Longer answers would hold up everybody while they are read. */
 const MOST_BYTES = 8 * 1024 * 1024;
@@ -7,25 +10,24 @@ const MOST_BYTES = 8 * 1024 * 1024;
 /**
  * An answer in JSON, of the shape that it should have.
  *
- * @param form What the shape is called, to go on from "The answer is not ".
+ * @param form Which shape that is.
  * @throws {SourceError} where it is not JSON, or of another shape.
  */
-export function jsonAnswer<T>(bytes: Uint8Array, schema: z.ZodType<T>, form: string): T {
-  if (bytes.length > MOST_BYTES) throw new SourceError('The answer of the source is longer than 8 MB of JSON.');
+export function jsonAnswer<T>(bytes: Uint8Array, schema: z.ZodType<T>, form: AnswerForm): T {
+  if (bytes.length > MOST_BYTES)
+    throw new SourceError(sourceFact('source.too-large', { megabytes: MOST_BYTES / 1024 / 1024 }));
   const text = new TextDecoder().decode(bytes);
-  if (text.trim() === '') throw new SourceError('The answer of the source is empty.');
+  if (text.trim() === '') throw new SourceError(sourceFact('source.empty'));
   let value: unknown;
   try {
     value = JSON.parse(text);
   } catch {
     const isPage = /^\s*<(?:!doctype|html|\?xml|head|body)/i.test(text);
-    throw new SourceError(
-      isPage ? 'The source answered with a web page instead of JSON.' : 'The answer of the source is not JSON.',
-    );
+    throw new SourceError(sourceFact('source.not-json', { isPage: isPage ? 'yes' : 'no' }));
   }
   const read = schema.safeParse(value);
   if (read.success) return read.data;
   const [first] = read.error.issues;
-  const at = first && first.path.length > 0 ? ` (at ${first.path.join('.')})` : '';
-  throw new SourceError(`The answer of the source is not ${form}${at}.`);
+  const at = first && first.path.length > 0 ? first.path.join('.') : null;
+  throw new SourceError(sourceFact('source.not-form', { form, at }));
 }

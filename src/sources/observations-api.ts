@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { findStamp } from '../basics/calendar.js';
 import { basisCode } from '../basics/series.js';
 import { celsiusFrom, type TemperatureUnit } from '../basics/units.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { daysOf } from '../readings/daily/days.js';
 import { isTemperature } from '../readings/read-series.js';
 import { type RawReading, rowsInTimeOrder } from '../readings/readings.js';
@@ -42,7 +43,7 @@ type Observation = z.infer<typeof observation>;
  */
 export async function readObservationsApi(bytes: Uint8Array, context: AnswerContext): Promise<SourceDays> {
   const observations = await allPages(bytes, context);
-  if (observations.length === 0) throw new SourceError('The source has no observations for the time asked for.');
+  if (observations.length === 0) throw new SourceError(sourceFact('source.no-observations'));
   const stream = streamOf(observations) ?? (await askStream(context));
   const unit = unitOf(stream);
   const raw = observations.flatMap((one) => readingOf(one, unit) ?? []);
@@ -51,7 +52,7 @@ export async function readObservationsApi(bytes: Uint8Array, context: AnswerCont
   return { measured: days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : [])), coming: [] };
 }
 
-const readPage = (bytes: Uint8Array) => jsonAnswer(bytes, page, "an observations API's JSON, with a list under value");
+const readPage = (bytes: Uint8Array) => jsonAnswer(bytes, page, 'observations');
 
 async function allPages(first: Uint8Array, { url, ask }: AnswerContext): Promise<Observation[]> {
   const observations: Observation[] = [];
@@ -61,12 +62,10 @@ async function allPages(first: Uint8Array, { url, ask }: AnswerContext): Promise
     observations.push(...value);
     if (link === undefined) return observations;
     const next = URL.canParse(link, from.href) ? new URL(link, from) : null;
-    if (next?.origin !== url.origin) throw new SourceError('The next page of the source lies at another host.');
-    if (seen.has(next.href)) throw new SourceError('The pages of the source go round in a circle.');
+    if (next?.origin !== url.origin) throw new SourceError(sourceFact('source.other-host'));
+    if (seen.has(next.href)) throw new SourceError(sourceFact('source.circle'));
     if (seen.size === MOST_PAGES) {
-      throw new SourceError(
-        `The source has more than ${MOST_PAGES} pages for the time asked for. Ask for larger ones with $top, or for less with {from}.`,
-      );
+      throw new SourceError(sourceFact('source.pages', { maxPages: MOST_PAGES }));
     }
     seen.add(next.href);
     bytes = await ask(next);
@@ -77,17 +76,17 @@ async function allPages(first: Uint8Array, { url, ask }: AnswerContext): Promise
 function streamOf(observations: readonly Observation[]): Datastream | undefined {
   const [first] = observations.flatMap((one) => one.Datastream ?? []);
   const isMixed = observations.some((one) => one.Datastream && one.Datastream['@iot.id'] !== first?.['@iot.id']);
-  if (isMixed) throw new SourceError('The source answers with several Datastreams; name one in the address.');
+  if (isMixed) throw new SourceError(sourceFact('source.mixed'));
   return first;
 }
 
 async function askStream({ url, ask }: AnswerContext): Promise<Datastream> {
   const [path] = /^.*\/Datastreams\([^()/]+\)(?=\/Observations\/?$)/.exec(url.pathname) ?? [];
   if (!path) {
-    throw new SourceError('The source does not say its unit. Ask for it with $expand=Datastream in the address.');
+    throw new SourceError(sourceFact('source.unit-untold'));
   }
   const bytes = await ask(new URL(path, url));
-  return jsonAnswer(bytes, datastream, "a Datastream's JSON, with its unitOfMeasurement");
+  return jsonAnswer(bytes, datastream, 'datastream');
 }
 
 /** The definition is trusted first, then the symbol, then the name. */
@@ -95,9 +94,7 @@ function unitOf({ unitOfMeasurement: { definition, symbol, name } }: Datastream)
   const unit = [definition, symbol, name].flatMap((text) => (text ? (unitNamed(text) ?? []) : []))[0];
   if (unit) return unit;
   const said = symbol ?? name ?? definition ?? '';
-  throw new SourceError(
-    `The source measures in ${said ? `"${said.slice(0, 40)}"` : 'no unit'}; °C, °F or K is needed.`,
-  );
+  throw new SourceError(sourceFact('source.unit', { value: null, unit: said.slice(0, 40) || null }));
 }
 
 function readingOf({ phenomenonTime, result }: Observation, unit: TemperatureUnit): RawReading | undefined {

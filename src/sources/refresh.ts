@@ -1,17 +1,16 @@
 import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneNamed } from '../basics/calendar.js';
+import { type Fact, followedBy } from '../basics/fact.js';
 import { byOwner } from '../egress/by-owner.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { QuotaError } from '../garden/store/quotas.js';
 import { type SourceFormat, sourceFormats } from '../garden/store/source-formats.js';
 import { fillUrl, sourceUrlFault } from '../garden/store/source-url.js';
 import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store/store.js';
-import { plainReader } from '../words/reader.js';
-import { sayer } from '../words/say.js';
+import { factToStore } from '../garden/store/stored-fact.js';
 import type { Fetcher } from './fetch-source.js';
 import { readAnswer } from './read-answer.js';
 import type { SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
-
-const say = sayer(plainReader);
 
 export interface RefreshSettings {
   readonly store: Store;
@@ -50,7 +49,6 @@ const LEASE_MS = 2 * WHOLE_MS;
 const FIRST_BACK_OFF_MS = 5 * 60_000;
 const LONGEST_BACK_OFF_MS = DAY_MS;
 const MOST_YEARS = 40;
-const LONGEST_ERROR = 500;
 
 /** Days before today that are asked for: the first time, and again where the record may have been mended since. */
 const SPANS: Record<SourceFormat, { first: number; again: number }> = {
@@ -101,9 +99,9 @@ async function fetched(owner: string, lease: SourceLease, settings: RefreshSetti
   const { place } = lease;
   const { clock, fetcher } = settings;
   const format = sourceFormats.find((one) => one === place.source.format);
-  if (!format) throw new SourceError(`The format "${place.source.format}" is not known.`);
+  if (!format) throw new SourceError(sourceFact('source.format', { format: place.source.format }));
   const fault = sourceUrlFault(place.source.url);
-  if (fault !== null) throw new SourceError(`The address of the source ${say(fault)}.`);
+  if (fault !== null) throw new SourceError(followedBy(sourceFact('source.address'), fault));
 
   const zone = zoneNamed(place.timeZone);
   const to = dateAt(clock().getTime(), zone);
@@ -142,23 +140,21 @@ function usable({ measured, coming }: SourceDays, today: PlainDate): SourceDays 
     coming: coming.filter(({ date }) => date >= today),
   };
   if (days.measured.length + days.coming.length > 0) return days;
-  throw new SourceError('The source answered, but with no day that can be used.');
+  throw new SourceError(sourceFact('source.no-day'));
 }
 
 /** The same days again change nothing. */
 async function keep(owner: string, place: string, days: SourceDays, atMs: number, store: Store): Promise<void> {
-  if (days.measured.length > 0) await store.putAir(owner, place, days.measured).catch(inQuotaWords);
+  if (days.measured.length > 0) await store.putAir(owner, place, days.measured).catch(refuseFull);
   if (days.coming.length === 0) return;
   const before = await store.comingDays(owner, place);
   if (before && sameDays(before.days, days.coming)) return;
   await store.putComingDays(owner, place, { atMs, days: days.coming });
 }
 
-function inQuotaWords(error: unknown): never {
+function refuseFull(error: unknown): never {
   if (!(error instanceof QuotaError)) throw error;
-  throw new SourceError(
-    `Its days are not kept, as there is no room for more than ${error.limit} megabytes of readings and air. Delete what is not needed.`,
-  );
+  throw new SourceError(sourceFact('source.no-room', { megabytes: error.limit }));
 }
 
 const sameDays = (a: readonly AirDay[], b: readonly AirDay[]): boolean =>
@@ -177,16 +173,15 @@ function failed(lease: SourceLease, error: unknown, { clock, random, log, signal
   const usualMs = lease.place.source.everyHours * HOUR_MS;
   const backOffMs = Math.min(usualMs, LONGEST_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
   const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, LONGEST_BACK_OFF_MS));
-  return { outcome: 'failed', nextAtMs: clock().getTime() + waitMs, error: isOurs ? OUR_FAULT : inWords(error) };
+  return {
+    outcome: 'failed',
+    nextAtMs: clock().getTime() + waitMs,
+    error: factToStore(isOurs ? sourceFact('source.not-kept') : reasonOf(error)),
+  };
 }
-
-const OUR_FAULT = 'The service could not keep what the source said.';
 
 const isTimeOut = (error: unknown): boolean =>
   error instanceof Error && (error.name === 'TimeoutError' || error.name === 'AbortError');
 
-/** What a source says of itself may hold anything. */
-const inWords = (error: unknown): string =>
-  error instanceof SourceError
-    ? error.message.replaceAll(/\p{Cc}+/gu, ' ').slice(0, LONGEST_ERROR)
-    : 'The source took too long with all its pages.';
+const reasonOf = (error: unknown): Fact =>
+  error instanceof SourceError ? error.said : sourceFact('source.pages-slow');

@@ -1,12 +1,11 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { RequestError } from '../basics/errors.js';
+import { followedBy } from '../basics/fact.js';
+import { sourceFact } from '../garden/store/connection-facts.js';
 import { fileReader } from '../readings/read-file.js';
 import { readInPieces } from '../readings/text/read-in-pieces.js';
 import { type FileRead, noHints } from '../readings/text/rows-read.js';
 import { fixedFormOf } from '../readings/time/fixed-forms.js';
-import { plainReader } from '../words/reader.js';
-import { refusalText } from '../words/refusal-text.js';
-import { sayer } from '../words/say.js';
 import { airDayOf } from './air-day.js';
 import type { AnswerContext, SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
@@ -20,7 +19,7 @@ export async function readStationDayFile(bytes: Uint8Array, { zone }: AnswerCont
   const { series } = await inWords(() =>
     readInPieces(fileReader({ ...noHints, medium: 'air' }, zone), [airElements(bytes)], othersTurn),
   );
-  if (series.medium !== 'air') throw new SourceError('The file of the source holds no air temperatures.');
+  if (series.medium !== 'air') throw new SourceError(sourceFact('source.no-air'));
   const measured = series.days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : []));
   return { measured, coming: [] };
 }
@@ -43,7 +42,7 @@ function airElements(bytes: Uint8Array): Uint8Array {
     if (first.has(element)) others.push(line);
     else first.set(element, line);
   }
-  if (first.size === 0) throw new SourceError('The file of the source holds no air temperatures.');
+  if (first.size === 0) throw new SourceError(sourceFact('source.no-air'));
   return Buffer.from(`${[...first.values(), ...others].join('\n')}\n`, 'latin1');
 }
 
@@ -54,7 +53,8 @@ async function inWords(reading: () => Promise<FileRead>): Promise<FileRead> {
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     // Only the first sentence: how to answer a question about a file is no advice to a source.
-    const said = refusalText(error.said.slice(0, 1), sayer(plainReader));
-    throw new SourceError(`The source's file cannot be used: ${said}`, { cause: error });
+    const [first] = error.said;
+    const why = typeof first === 'object' && 'detail' in first ? first.detail : first;
+    throw new SourceError(followedBy(sourceFact('source.file'), why), { cause: error });
   }
 }

@@ -1,3 +1,5 @@
+import { deliveryFact } from '../garden/store/connection-facts.js';
+import { factToStore } from '../garden/store/stored-fact.js';
 import type { Database, Query } from './database.js';
 import { isSealed, type SecretOf, type Secrets } from './secrets.js';
 
@@ -10,9 +12,6 @@ interface SecretRow {
 const LIKE_SEALED = "like 'sealed:1:%'";
 const TOKENS = 'select owner, id, calendar_token as secret from beds';
 const SECRETS = 'select owner, id, secret from subscriptions';
-
-/** Why nothing is sent any more where a subscription's secret is gone. */
-const SECRET_GONE = 'Its secret was lost. DELETE the subscription, and PUT it again for a new one.';
 
 /** Whether the database has secrets that only a key opens. */
 export async function hasSealed(database: Database): Promise<boolean> {
@@ -94,7 +93,7 @@ export const forgetSealed = (database: Database, newSecret: (of: SecretOf) => st
     for (const { owner, id } of await query.all<SecretRow>(`${SECRETS} where secret ${LIKE_SEALED}`)) {
       await query.run(
         'update subscriptions set secret = $3, off_at_ms = $4, last_error = $5 where owner = $1 and id = $2',
-        [owner, id, newSecret(['webhook', owner, id]), nowMs, SECRET_GONE],
+        [owner, id, newSecret(['webhook', owner, id]), nowMs, factToStore(deliveryFact('delivery.key-lost'))],
       );
     }
   });

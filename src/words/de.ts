@@ -1033,4 +1033,62 @@ export const de = {
   'problem-page.status': 'Problem {problem}, HTTP-Status {status}.',
   'problem-page.cause': 'Warum',
   'problem-page.cure': 'Was tun',
+
+  // Sources of air, and messages on their way.
+  'source.format': 'Das Format „{format}“ ist nicht bekannt.',
+  'source.address': 'Die Adresse der Quelle ist nicht brauchbar:',
+  'source.redirects':
+    'Die Quelle leitet mehr als {maxRedirects, plural, one {einmal} other {#-mal}} an eine andere Adresse weiter.',
+  'source.redirect-nowhere': 'Die Quelle leitet an etwas weiter, das keine Adresse ist.',
+  'source.redirect-unencrypted': 'Die Quelle leitet von https an eine Adresse ohne Verschlüsselung weiter.',
+  'source.private':
+    'Der Host {host} der Quelle hat keine öffentliche Adresse. Wer diesen Dienst betreibt, kann das mit ALLOW_PRIVATE_SOURCES=1 erlauben.',
+  'source.connection':
+    'Die Quelle {fault, select, unaccepted {hat die Verbindung nicht rechtzeitig angenommen} unanswered {hat{seconds, select, none {} other { nach {seconds} s}} noch nicht zu antworten begonnen} silent {ist mitten in der Antwort verstummt} unnamed {hat einen Hostnamen, der nirgendwohin führt} refused {hat die Verbindung abgelehnt} broken {hat die Verbindung abgebrochen} unreachable {ist nicht erreichbar} untrusted {hat kein vertrauenswürdiges Zertifikat} malformed {antwortet nicht, wie HTTP es verlangt} slow {hat zu lange gebraucht{seconds, select, none {} other {, mehr als {seconds} s}}} other {konnte nicht gefragt werden{errorCode, select, none {} other { ({errorCode})}}}}.',
+  'source.pages-slow': 'Die Quelle hat mit all ihren Seiten zu lange gebraucht.',
+  'source.status':
+    'Die Quelle hat mit Status {status} geantwortet{reason, select, missing {: Unter dieser Adresse gibt es nichts} refusing {: Sie antwortet diesem Dienst nicht} troubled {: Sie hat selbst Schwierigkeiten} moved {: Sie leitet anderswohin weiter} other {}}.',
+  'source.too-often': 'Die Quelle wurde zu oft gefragt (429) und möchte eine Weile in Ruhe gelassen werden.',
+  'source.coding': 'Die Quelle packt ihre Antwort auf eine Weise, um die nicht gebeten wurde.',
+  'source.damaged': 'Die gepackte Antwort der Quelle ist beschädigt.',
+  'source.too-large': 'Die Antwort der Quelle ist größer als {megabytes} MB.',
+  'source.empty': 'Die Antwort der Quelle ist leer.',
+  'source.not-json':
+    '{isPage, select, yes {Die Quelle hat mit einer Webseite statt mit JSON geantwortet.} other {Die Antwort der Quelle ist kein JSON.}}',
+  'source.not-form':
+    'Die Antwort der Quelle ist nicht {form, select, archive {das JSON eines Tagesarchivs, mit properties.parameter und parameters} grid {das JSON eines Vorhersagerasters, mit temperature, maxTemperature oder minTemperature} observations {das JSON einer Schnittstelle für Beobachtungen, mit einer Liste unter value} other {das JSON eines Datastreams, mit seiner unitOfMeasurement}}{at, select, none {} other { (bei {at})}}.',
+  'source.no-air': 'Die Datei der Quelle enthält keine Lufttemperaturen.',
+  'source.file': 'Die Datei der Quelle ist nicht brauchbar:',
+  'source.unit':
+    'Die Quelle {value, select, none {misst} other {gibt {value}}} {unit, select, none {ohne Einheit} other {in „{unit}“}}{value, select, none {} other { an}}; nötig ist °C, °F oder K.',
+  'source.unit-untold': 'Die Quelle nennt ihre Einheit nicht. Fragen Sie mit $expand=Datastream in der Adresse danach.',
+  'source.no-date': 'Die Quelle hat einen Wert für „{text}“, und das ist kein Datum.',
+  'source.no-time': 'Die Quelle hat {value} für „{text}“, und das ist keine Zeit.',
+  'source.no-observations': 'Die Quelle hat für die gefragte Zeit keine Beobachtungen.',
+  'source.other-host': 'Die nächste Seite der Quelle liegt auf einem anderen Host.',
+  'source.circle': 'Die Seiten der Quelle verweisen im Kreis aufeinander.',
+  'source.pages':
+    'Die Quelle hat für die gefragte Zeit mehr als {maxPages, plural, one {# Seite} other {# Seiten}}. Fragen Sie mit $top nach größeren, oder mit dem Platzhalter from nach weniger.',
+  'source.mixed': 'Die Quelle antwortet mit mehreren Datastreams; nennen Sie einen davon in der Adresse.',
+  'source.no-day': 'Die Quelle hat geantwortet, aber ohne einen brauchbaren Tag.',
+  'source.no-room':
+    'Ihre Tage werden nicht gespeichert: Für mehr als {megabytes} Megabyte Messwerte und Luft ist kein Platz. Löschen Sie, was nicht gebraucht wird.',
+  'source.not-kept': 'Der Dienst konnte nicht speichern, was die Quelle sagt.',
+  'delivery.address':
+    'Die Adresse{isRedirect, select, yes {, an die weitergeleitet wird,} other {}} ist nicht brauchbar:',
+  'delivery.redirects':
+    'Der Empfänger leitet mehr als {maxRedirects, plural, one {einmal} other {#-mal}} an eine andere Adresse weiter.',
+  'delivery.redirect-nowhere': 'Der Empfänger leitet an etwas weiter, das keine Adresse ist.',
+  'delivery.redirect-scheme': 'Der Empfänger leitet an ein anderes Schema weiter, {scheme}.',
+  'delivery.private':
+    'Der Host {host} hat keine öffentliche Adresse. Wer diesen Dienst betreibt, kann das mit ALLOW_PRIVATE_WEBHOOKS=1 erlauben.',
+  'delivery.connection':
+    'Der Empfänger {fault, select, unaccepted {hat die Verbindung nicht rechtzeitig angenommen} unanswered {hat{seconds, select, none {} other { nach {seconds} s}} noch nicht zu antworten begonnen} silent {ist mitten in der Antwort verstummt} unnamed {hat einen Hostnamen, der nirgendwohin führt} refused {hat die Verbindung abgelehnt} broken {hat die Verbindung abgebrochen} unreachable {ist nicht erreichbar} untrusted {hat kein vertrauenswürdiges Zertifikat} malformed {antwortet nicht, wie HTTP es verlangt} slow {hat zu lange gebraucht{seconds, select, none {} other {, mehr als {seconds} s}}} other {konnte nicht gefragt werden{errorCode, select, none {} other { ({errorCode})}}}}.',
+  'delivery.status':
+    'Der Empfänger hat mit Status {status} geantwortet{reason, select, missing {: Unter dieser Adresse gibt es nichts} refusing {: Er nimmt von diesem Dienst keine Nachrichten an} troubled {: Er hat selbst Schwierigkeiten} moved {: Er leitet anderswohin weiter} other {}}.',
+  'delivery.gone': 'Der Empfänger hat mit Status 410 geantwortet: Er möchte keine Nachrichten mehr.',
+  'delivery.too-often': 'Dem Empfänger wurde zu viel gesendet (429), und er möchte eine Weile in Ruhe gelassen werden.',
+  'delivery.not-sent': 'Der Dienst konnte die Nachricht nicht senden.',
+  'delivery.key-lost':
+    'Das Geheimnis ist verloren. Löschen Sie das Abonnement mit DELETE, und legen Sie es mit PUT neu an.',
 } as const satisfies Catalogue;

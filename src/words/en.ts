@@ -998,4 +998,59 @@ export const en = {
   'problem-page.status': 'Problem {problem}, HTTP status {status}.',
   'problem-page.cause': 'Why',
   'problem-page.cure': 'What to do',
+
+  // Sources of air, and messages on their way.
+  'source.format': 'The format "{format}" is not known.',
+  'source.address': 'The address of the source cannot be used:',
+  'source.redirects':
+    'The source sends on to another address more than {maxRedirects, plural, one {once} other {# times}}.',
+  'source.redirect-nowhere': 'The source sends on to an address that is no address.',
+  'source.redirect-unencrypted': 'The source sends on from https to an address without encryption.',
+  'source.private':
+    'The source’s host {host} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_SOURCES=1.',
+  'source.connection':
+    'The source {fault, select, unaccepted {did not accept the connection in time} unanswered {did not begin to answer{seconds, select, none {} other { within {seconds} s}}} silent {fell silent in the middle of its answer} unnamed {has a host name that leads nowhere} refused {refused the connection} broken {broke off the connection} unreachable {cannot be reached} untrusted {has no certificate that can be trusted} malformed {does not answer as HTTP asks} slow {took longer{seconds, select, none {} other { than {seconds} s}} to answer} other {could not be asked{errorCode, select, none {} other { ({errorCode})}}}}.',
+  'source.pages-slow': 'The source took too long with all its pages.',
+  'source.status':
+    'The source answered with status {status}{reason, select, missing {: there is nothing at this address} refusing {: it does not answer this service} troubled {: it is in trouble itself} moved {: it sends on to somewhere else} other {}}.',
+  'source.too-often': 'The source has been asked too often (429) and wants to be left alone for a while.',
+  'source.coding': 'The source packs its answer in a way that was not asked for.',
+  'source.damaged': 'The packed answer of the source is damaged.',
+  'source.too-large': 'The answer of the source is larger than {megabytes} MB.',
+  'source.empty': 'The answer of the source is empty.',
+  'source.not-json':
+    '{isPage, select, yes {The source answered with a web page instead of JSON.} other {The answer of the source is not JSON.}}',
+  'source.not-form':
+    'The answer of the source is not {form, select, archive {a daily archive’s JSON, with properties.parameter and parameters} grid {a forecast grid’s JSON, with temperature, maxTemperature or minTemperature} observations {an observations API’s JSON, with a list under value} other {a Datastream’s JSON, with its unitOfMeasurement}}{at, select, none {} other { (at {at})}}.',
+  'source.no-air': 'The file of the source holds no air temperatures.',
+  'source.file': 'The source’s file cannot be used:',
+  'source.unit':
+    'The source {value, select, none {measures} other {gives {value}}} in {unit, select, none {no unit} other {"{unit}"}}; °C, °F or K is needed.',
+  'source.unit-untold': 'The source does not say its unit. Ask for it with $expand=Datastream in the address.',
+  'source.no-date': 'The source has a value for "{text}", which is no date.',
+  'source.no-time': 'The source has a {value} for "{text}", which is no time.',
+  'source.no-observations': 'The source has no observations for the time asked for.',
+  'source.other-host': 'The next page of the source lies at another host.',
+  'source.circle': 'The pages of the source go round in a circle.',
+  'source.pages':
+    'The source has more than {maxPages, plural, one {# page} other {# pages}} for the time asked for. Ask for larger ones with $top, or for less with the placeholder from.',
+  'source.mixed': 'The source answers with several Datastreams; name one in the address.',
+  'source.no-day': 'The source answered, but with no day that can be used.',
+  'source.no-room':
+    'Its days are not kept, as there is no room for more than {megabytes} megabytes of readings and air. Delete what is not needed.',
+  'source.not-kept': 'The service could not keep what the source said.',
+  'delivery.address': 'The address{isRedirect, select, yes { that it sends on to} other {}} cannot be used:',
+  'delivery.redirects': 'It sends on to another address more than {maxRedirects, plural, one {once} other {# times}}.',
+  'delivery.redirect-nowhere': 'It sends on to an address that is no address.',
+  'delivery.redirect-scheme': 'It sends on to another scheme, {scheme}.',
+  'delivery.private':
+    'Its host {host} is not a public address. Whoever runs this service can allow it with ALLOW_PRIVATE_WEBHOOKS=1.',
+  'delivery.connection':
+    'It {fault, select, unaccepted {did not accept the connection in time} unanswered {did not begin to answer{seconds, select, none {} other { within {seconds} s}}} silent {fell silent in the middle of its answer} unnamed {has a host name that leads nowhere} refused {refused the connection} broken {broke off the connection} unreachable {cannot be reached} untrusted {has no certificate that can be trusted} malformed {does not answer as HTTP asks} slow {took longer{seconds, select, none {} other { than {seconds} s}} to answer} other {could not be asked{errorCode, select, none {} other { ({errorCode})}}}}.',
+  'delivery.status':
+    'It answered with status {status}{reason, select, missing {: there is nothing at this address} refusing {: it does not take messages from this service} troubled {: it is in trouble itself} moved {: it sends on to somewhere else} other {}}.',
+  'delivery.gone': 'It answered with status 410: it wants no more messages.',
+  'delivery.too-often': 'It has been sent too much (429) and wants to be left alone for a while.',
+  'delivery.not-sent': 'The service could not send it.',
+  'delivery.key-lost': 'Its secret was lost. DELETE the subscription, and PUT it again for a new one.',
 } as const satisfies Catalogue;

@@ -16,6 +16,7 @@ import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '..
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { askFacts } from '../garden/sowing/ask.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
+import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
 import { pictureFacts } from '../plot/picture-facts.js';
@@ -58,6 +59,8 @@ const declared = [
   planAssumptionFacts,
   planWarningFacts,
   eventFacts,
+  sourceFacts,
+  deliveryFacts,
   newsFacts,
   problemFacts,
   problemPageFacts,

@@ -197,9 +197,7 @@ describe('a subscribed calendar', () => {
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
     app.decorateRequest('reader');
-    app.addHook('onRequest', async (request) => {
-      takeReader(request);
-    });
+    app.addHook('onRequest', async (request) => takeReader(request));
     app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
     const find = async () => ({
       inputs: known,

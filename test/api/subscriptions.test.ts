@@ -1,4 +1,6 @@
 import { afterAll, describe, expect, test } from 'vitest';
+import { deliveryFact } from '../../src/garden/store/connection-facts.js';
+import { factToStore } from '../../src/garden/store/stored-fact.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { OPEN_OWNER } from '../../src/http/auth/owner.js';
 import { openStore } from '../../src/storage/open-store.js';
@@ -74,11 +76,18 @@ describe('a subscription', () => {
         return (await ask('GET', url)).json();
       };
       const nextAtMs = atMs + 5000;
-      expect(await end({ outcome: 'failed', nextAtMs, error: 'It refused the connection.' })).toMatchObject({
+      const refused = { fault: 'refused', seconds: null, errorCode: null } as const;
+      const error = factToStore(deliveryFact('delivery.connection', refused));
+      const failing = { times: 1, code: 'delivery.connection', params: refused, nextTryAt: '2027-08-03T14:00:05.000Z' };
+      expect(await end({ outcome: 'failed', nextAtMs, error })).toMatchObject({
         pending: 2,
-        failing: { times: 1, why: 'It refused the connection.', nextTryAt: '2027-08-03T14:00:05.000Z' },
+        failing: { ...failing, why: 'It refused the connection.' },
+      });
+      expect((await ask('GET', `${url}?lang=de`)).json()).toMatchObject({
+        failing: { ...failing, why: 'Der Empfänger hat die Verbindung abgelehnt.' },
       });
       expect(await end({ outcome: 'delivered', atMs })).toMatchObject({ pending: 1, deliveredAt: NOW, failing: null });
+      // A sentence, as it was stored before there were facts.
       const off = { switchedOff: { at: NOW, why: 'It is gone.' }, failing: null, pending: 1 };
       expect(await end({ outcome: 'switched-off', atMs, error: 'It is gone.' })).toMatchObject(off);
       expect((await ask('PUT', url, fields)).json()).toMatchObject({ switchedOff: null, pending: 1 });

@@ -1,6 +1,7 @@
 import { DAY_MS, HOUR_MS } from '../../basics/calendar.js';
 import { type Fact, followedBy } from '../../basics/fact.js';
 import type { SourceState } from '../store/store.js';
+import { factStored } from '../store/stored-fact.js';
 import type { BedNote } from './bed-facts.js';
 
 /** One or two failures come and go. */
@@ -18,7 +19,7 @@ export function sourceNote(state: SourceState | undefined, nowMs: number): Fact 
   if (!state) return null;
   const { fetchedAtMs, failures, lastError, everyHours } = state;
   const ageMs = fetchedAtMs === null ? null : Math.max(0, nowMs - fetchedAtMs);
-  const because = (note: BedNote): Fact => followedBy(note, lastError ?? undefined);
+  const because = (note: BedNote): Fact => followedBy(note, lastError === null ? undefined : factStored(lastError));
   if (failures > (ageMs === null ? 0 : FEW_FAILURES)) {
     return because({ code: 'source-failing', params: { failures, ...ageOf(ageMs) } });
   }

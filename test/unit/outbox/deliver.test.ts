@@ -11,6 +11,7 @@ import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { emptySqlite } from '../../storage/databases.js';
 import { closedAfterEach, serve } from '../egress/servers.js';
+import { sayStored } from '../words/say-plainly.js';
 
 const OWNER = 'quillmere';
 const NOW = Date.parse('2027-05-03T12:00Z');
@@ -192,12 +193,8 @@ describe('a message that is not taken', () => {
     const { tell, roundAfter, state } = await outbox(shed.url);
     await tell('shed', ['a', 'b']);
     await roundAfter(0);
-    expect(await state()).toMatchObject({
-      pending: 2,
-      failures: 1,
-      lastError: 'It answered with status 503: it is in trouble itself.',
-      nextAtMs: NOW + 5000,
-    });
+    expect(await state()).toMatchObject({ pending: 2, failures: 1, nextAtMs: NOW + 5000 });
+    expect(sayStored((await state()).lastError!)).toBe('It answered with status 503: it is in trouble itself.');
     await roundAfter(4 / 3600);
     expect(shed.received).toHaveLength(1);
     for (const hours of [0.01, 0.2, 1]) await roundAfter(hours);
@@ -228,7 +225,7 @@ describe('a message that is not taken', () => {
     const { switchedOff, pending } = await state();
     expect(shed.received).toHaveLength(10);
     expect(switchedOff!.atMs - NOW).toBeGreaterThan(72 * HOUR_MS);
-    expect(switchedOff!.reason).toBe('It answered with status 500: it is in trouble itself.');
+    expect(sayStored(switchedOff!.reason)).toBe('It answered with status 500: it is in trouble itself.');
     expect(pending).toBe(2);
     await roundAfter(1000);
     expect(shed.received).toHaveLength(10);
@@ -247,10 +244,9 @@ describe('a message that is not taken', () => {
     const { tell, roundAfter, state } = await outbox(shed.url);
     await tell('shed', ['a']);
     await roundAfter(0);
-    expect(await state()).toMatchObject({
-      pending: 1,
-      switchedOff: { atMs: NOW, reason: expect.stringContaining('410') },
-    });
+    const { pending, switchedOff } = await state();
+    expect([pending, switchedOff!.atMs]).toEqual([1, NOW]);
+    expect(sayStored(switchedOff!.reason)).toContain('410');
   });
 
   test('and nothing of its secret is ever logged', async () => {

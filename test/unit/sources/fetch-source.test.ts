@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { isPublicAddress } from '../../../src/egress/public-address.js';
 import { type Fetcher, type FetcherSettings, redirectedTo, sourceFetcher } from '../../../src/sources/fetch-source.js';
 import { answerWithoutEnd, closedAfterEach, serve } from '../egress/servers.js';
+import { inPlainWords } from '../words/say-plainly.js';
 
 const { open, server } = closedAfterEach();
 
@@ -16,7 +17,7 @@ function fetcherWith(settings: Partial<FetcherSettings> = {}): Fetcher {
     limits: { firstPauseMs: 2, longestPauseMs: 40, ...settings.limits },
   });
   open.push(fetcher);
-  return fetcher;
+  return { ...fetcher, ask: (url, options) => inPlainWords(fetcher.ask(url, options)) };
 }
 
 const textOf = (bytes: Uint8Array | null): string => Buffer.from(bytes ?? []).toString();

@@ -7,6 +7,7 @@ import { durationMs, intervalOf } from '../../../src/sources/iso-interval.js';
 import { readAnswer } from '../../../src/sources/read-answer.js';
 import type { SourceDays } from '../../../src/sources/source-days.js';
 import { unitNamed } from '../../../src/sources/unit-name.js';
+import { inPlainWords } from '../words/say-plainly.js';
 
 const bytesOf = (answer: unknown): Uint8Array =>
   Buffer.from(typeof answer === 'string' ? answer : JSON.stringify(answer));
@@ -19,14 +20,17 @@ const read = (
   pages: Record<string, unknown> = {},
   url = 'https://weather.example/v1.1/Datastreams(7)/Observations',
 ): Promise<SourceDays> =>
-  readAnswer(format, answer instanceof Uint8Array ? answer : bytesOf(answer), {
-    zone: zoneNamed(timeZone),
-    url: new URL(url),
-    ask: async ({ href }) => {
-      if (!(href in pages)) throw new Error(`nobody should have asked ${href}`);
-      return bytesOf(pages[href]);
-    },
-  });
+  inPlainWords(
+    (async () =>
+      readAnswer(format, answer instanceof Uint8Array ? answer : bytesOf(answer), {
+        zone: zoneNamed(timeZone),
+        url: new URL(url),
+        ask: async ({ href }) => {
+          if (!(href in pages)) throw new Error(`nobody should have asked ${href}`);
+          return bytesOf(pages[href]);
+        },
+      }))(),
+  );
 
 const allFormats = ['station-day-file', 'daily-archive-json', 'forecast-grid-json', 'observations-api'] as const;
 
@@ -112,7 +116,7 @@ describe('a climate station file', () => {
     const rain = Array.from({ length: 9 }, (_, n) => row(addDays('2027-05-01' as PlainDate, n), 'PRCP', n));
     await expect(read('station-day-file', `${rain.join('\n')}\n`)).rejects.toThrow(/no air temperatures/);
     const soil = 'time,soil temperature (°C)\n2027-05-01 10:00,12\n2027-05-01 11:00,13\n2027-05-01 12:00,14\n';
-    await expect(read('station-day-file', soil)).rejects.toThrow(/^The source's file cannot be used: (?!.*Send)/);
+    await expect(read('station-day-file', soil)).rejects.toThrow(/^The source’s file cannot be used: (?!.*Send)/);
   });
 });
 

@@ -13,6 +13,7 @@ import {
 import { isPublicAddress } from '../../../egress/public-address.js';
 import type { Subscription, SubscriptionFields } from '../../../garden/store/alert-store.js';
 import type { Store } from '../../../garden/store/store.js';
+import { factStored } from '../../../garden/store/stored-fact.js';
 import { webhookUrlFault } from '../../../garden/store/webhook-url.js';
 import { cropRefusal } from '../../../germination/crop-choice.js';
 import { crops as handbook } from '../../../germination/crops.js';
@@ -33,6 +34,7 @@ import {
 } from '../../kept/kept.js';
 import { deleteRoute, listRoute } from '../../kept/kept-routes.js';
 import { sendWithETag } from '../../negotiation/etag.js';
+import type { Unworded } from '../../negotiation/worded.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
@@ -153,7 +155,7 @@ async function refuseUnknown(store: Store, owner: string, { beds, crops }: Subsc
 
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
-const subscriptionOnWire = (subscription: Subscription): SubscriptionWire => {
+const subscriptionOnWire = (subscription: Subscription): Unworded<SubscriptionWire> => {
   const { id, revision, url, events, beds, crops, pending, deliveredAtMs, failures, lastError, nextAtMs, switchedOff } =
     subscription;
   return {
@@ -166,7 +168,9 @@ const subscriptionOnWire = (subscription: Subscription): SubscriptionWire => {
     pending,
     deliveredAt: deliveredAtMs === null ? null : instantText(deliveredAtMs),
     failing:
-      lastError === null || switchedOff ? null : { times: failures, why: lastError, nextTryAt: instantText(nextAtMs) },
-    switchedOff: switchedOff && { at: instantText(switchedOff.atMs), why: switchedOff.reason },
+      lastError === null || switchedOff
+        ? null
+        : { times: failures, why: factStored(lastError), nextTryAt: instantText(nextAtMs) },
+    switchedOff: switchedOff && { at: instantText(switchedOff.atMs), why: factStored(switchedOff.reason) },
   };
 };
