@@ -4,7 +4,9 @@ import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
 import { isOwnOrigin, needsKey } from '../../contract/own-origin.js';
 import { styles } from '../../plot/theme.js';
-import { RUNNING_POLICY, runningPage } from '../running/page.js';
+import { guidePage } from '../guide/page.js';
+import { runningPage } from '../running/page.js';
+import type { Setting } from '../running/settings.js';
 import type { Problem } from '../shell/api.js';
 import { colours } from '../shell/colours.js';
 import type { Files } from '../shell/page.js';
@@ -29,8 +31,13 @@ type ReadyAnswer = (answer: { type: string; body: Buffer; headers?: Readonly<Rec
  *
  * @param folder Where the build put the page's script and style sheet.
  * @param readyAnswer How the service packs and tags what never changes; main hands it in.
+ * @param settings What can be set, for the page about running the service; left out: its table is empty.
  */
-export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginAsync {
+export function servePage(
+  folder: URL,
+  readyAnswer: ReadyAnswer,
+  settings: () => readonly Setting[] = () => [],
+): FastifyPluginAsync {
   const script = readFileSync(new URL('page.js', folder));
   const style = Buffer.from(`${colours()}${styles('auto')}${readFileSync(new URL('page.css', folder), 'utf8')}`);
   const files: Files = { script: `/page.js?${versionOf(script)}`, style: `/page.css?${versionOf(style)}` };
@@ -47,14 +54,23 @@ export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginA
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, files, request, reply }, form);
     });
-    app.get(
-      '/docs/running',
-      readyAnswer({
-        type: 'text/html; charset=utf-8',
-        body: runningPage,
-        headers: { 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' },
-      }),
-    );
+    let running: Handle | undefined;
+    app.get('/docs/running', (request, reply) => {
+      running ??= readyAnswer(runningPage(settings()));
+      return running(request, reply);
+    });
+    let guide: Handle | undefined;
+    app.get('/docs/guide', async (request, reply) => {
+      if (!guide) {
+        const { statusCode, headers, rawPayload } = await app.inject({
+          url: '/openapi.json',
+          remoteAddress: request.ip,
+        });
+        if (statusCode !== 200) return reply.code(statusCode).headers(headers).send(rawPayload);
+        guide = readyAnswer(guidePage(JSON.parse(rawPayload.toString())));
+      }
+      return guide(request, reply);
+    });
     const text = (kind: string, body: Buffer): Handle => readyAnswer({ type: `text/${kind}; charset=utf-8`, body });
     app.get('/page.js', underOwnAddress(files.script, text('javascript', script)));
     app.get('/page.css', underOwnAddress(files.style, text('css', style)));
