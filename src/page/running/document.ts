@@ -34,7 +34,7 @@ thead th{color:var(--quiet);font-weight:600}
 .note{color:var(--quiet);font-size:.95rem}
 .scroll{overflow-x:auto}
 .options th[scope=row]{font-weight:400}
-.routes td{width:100%}
+@media (min-width:40.01rem){.options th[scope=row] code{white-space:nowrap}}
 @media (max-width:34rem){.wide thead{display:none}.wide tr{display:block;border-bottom:1px solid var(--rule);padding:.4rem 0}.wide td,.wide th[scope=row]{display:flex;justify-content:space-between;gap:1rem;border:0;padding:.1rem 0}.wide th[scope=row]{font-weight:600}.wide td::before{content:attr(data-of);color:var(--quiet)}}
 @media (max-width:40rem){.options thead{display:none}.options tr{display:block;border-bottom:1px solid var(--rule);padding:.4rem 0}.options td,.options th[scope=row]{display:block;border:0;padding:.1rem 0}.options td:empty{display:none}.options td[data-of]::before{content:attr(data-of) ': ';color:var(--quiet)}}
 @media print{html{background:none;font-size:10pt}body{max-width:none;padding:0}nav{display:none}pre,.cards>div,tr{break-inside:avoid}h2,h3{break-after:avoid}pre{background:none;border:1px solid var(--rule)}}

@@ -12,7 +12,7 @@ export interface Setting {
 /** How to start the service, and what can be set. */
 export const settingsSection = (settings: readonly Setting[]): Html => html`
 <section id="start"><h2>Start</h2>
-<p>The service needs Node.js 20.19 or later, or a container. Nothing is compiled, and npm fetches all there is.</p>
+<p>The service needs Node.js 20.19 or later, or a container. Nothing is compiled, and all packages come from npm.</p>
 <pre>npm ci &amp;&amp; npm run build &amp;&amp; npm start</pre>
 <pre>docker build -t germination-forecaster .
 docker run --rm -p 8080:8080 -v garden:/data -e API_KEYS=me:a-long-secret germination-forecaster</pre>
@@ -25,7 +25,7 @@ ${optionsTable(
   ['Variable', 'Default', 'What it does'],
   settings.map(({ name, usual, does }) => [
     html`<code>${name}</code>`,
-    usual === '' ? '' : html`<code>${usual}</code>`,
+    usual === '' ? '' : html`<code>${usual.split(/(?<=,)/).map((part) => html`${part}<wbr>`)}</code>`,
     does,
   ]),
   ['Default'],
