@@ -25,7 +25,7 @@ ${optionsTable(
   ['Variable', 'Default', 'What it does'],
   settings.map(({ name, usual, does }) => [
     html`<code>${name}</code>`,
-    usual === '' ? '' : html`<code>${usual.split(/(?<=,)/).map((part) => html`${part}<wbr>`)}</code>`,
+    usual === '' ? '' : html`<code>${usual.split(/(?<=[,/])/).map((part) => html`${part}<wbr>`)}</code>`,
     does,
   ]),
   ['Default'],
