@@ -2,11 +2,11 @@ import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { promisify } from 'node:util';
 import Fastify, {
+  type FastifyBaseLogger,
   type FastifyInstance,
   type FastifyPluginAsync,
   type FastifyReply,
   type FastifyRequest,
-  type FastifyServerOptions,
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
 import { refuseForeign } from '../contract/own-origin.js';
@@ -91,7 +91,8 @@ export interface AppOptions {
   readonly work?: WorkerPool | undefined;
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
-  readonly logger?: FastifyServerOptions['logger'];
+  /** Left out: nothing is logged. */
+  readonly log?: FastifyBaseLogger | undefined;
   /** Hosts that are answered for beside this machine's own names; left out: any. */
   readonly hosts?: readonly string[] | undefined;
   /** Is it the address of a proxy of ours? Left out: none is. */
@@ -128,7 +129,7 @@ export async function buildApp({
   takeAllowance: take,
   allowPrivateWebhooks = false,
   work = workerPool({ modelVersion: model.version }),
-  logger = false,
+  log,
   hosts,
   isProxy = () => false,
   publicUrl = '',
@@ -139,7 +140,7 @@ export async function buildApp({
   },
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
-    logger,
+    ...(log ? { loggerInstance: log } : { logger: false }),
     logController: requestLog(),
     bodyLimit: JSON_LIMIT_BYTES,
     genReqId: () => randomUUID(),

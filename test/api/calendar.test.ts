@@ -6,7 +6,7 @@ import type { Bed, Store } from '../../src/garden/store/store.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { answerCache } from '../../src/http/negotiation/answer-cache.js';
 import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
-import { loggedRequest } from '../../src/http/server/logged-request.js';
+import { serviceLog } from '../../src/http/server/service-log.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { plainReader } from '../../src/words/reader.js';
 import { calendarFaults } from '../unit/garden/calendar-faults.js';
@@ -24,11 +24,7 @@ describe("a bed's calendar", () => {
   beforeAll(async () => {
     app = await startApp({
       findOwner: keyring(new Map([['s3cret', 'gardener']])),
-      logger: {
-        level: 'info',
-        serializers: { req: loggedRequest },
-        stream: { write: (line: string) => lines.push(line) },
-      },
+      log: serviceLog('info', { write: (line) => lines.push(line) }),
       rateLimit: 100,
     });
     const ask = askerOf(app);

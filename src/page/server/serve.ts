@@ -1,16 +1,15 @@
 import { readFileSync } from 'node:fs';
 import multipart from '@fastify/multipart';
-import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyPluginAsync } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
 import { isOwnOrigin, needsKey } from '../../contract/own-origin.js';
 import { styles } from '../../plot/theme.js';
-import { guidePage } from '../guide/page.js';
-import { runningPage } from '../running/page.js';
 import type { Setting } from '../running/settings.js';
 import type { Problem } from '../shell/api.js';
 import { colours } from '../shell/colours.js';
 import type { Files } from '../shell/page.js';
 import { formLimits, readForm } from './read-form.js';
+import { type Handle, type ReadyAnswer, serveDocuments } from './serve-documents.js';
 import { showPage } from './show-page.js';
 
 const FOREIGN: Problem = {
@@ -20,18 +19,13 @@ const FOREIGN: Problem = {
   detail: 'A page of another site sent this, so nothing was changed. If it was you, enter it here.',
 };
 
-type Handle = (request: FastifyRequest, reply: FastifyReply) => Promise<FastifyReply>;
-
-/** Makes a handler of an answer that never changes. */
-type ReadyAnswer = (answer: { type: string; body: Buffer; headers?: Readonly<Record<string, string>> }) => Handle;
-
 /**
  * The page at `/` and its files: the same document whether its form is posted or its script runs, made from the
  * service's own answers.
  *
  * @param folder Where the build put the page's script and style sheet.
  * @param readyAnswer How the service packs and tags what never changes; main hands it in.
- * @param settings What can be set, for the page about running the service; left out: its table is empty.
+ * @param settings What can be set, for the page about running the service; without them its table is empty.
  */
 export function servePage(
   folder: URL,
@@ -54,23 +48,7 @@ export function servePage(
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, files, request, reply }, form);
     });
-    let running: Handle | undefined;
-    app.get('/docs/running', (request, reply) => {
-      running ??= readyAnswer(runningPage(settings()));
-      return running(request, reply);
-    });
-    let guide: Handle | undefined;
-    app.get('/docs/guide', async (request, reply) => {
-      if (!guide) {
-        const { statusCode, headers, rawPayload } = await app.inject({
-          url: '/openapi.json',
-          remoteAddress: request.ip,
-        });
-        if (statusCode !== 200) return reply.code(statusCode).headers(headers).send(rawPayload);
-        guide = readyAnswer(guidePage(JSON.parse(rawPayload.toString())));
-      }
-      return guide(request, reply);
-    });
+    serveDocuments(app, readyAnswer, settings);
     const text = (kind: string, body: Buffer): Handle => readyAnswer({ type: `text/${kind}; charset=utf-8`, body });
     app.get('/page.js', underOwnAddress(files.script, text('javascript', script)));
     app.get('/page.css', underOwnAddress(files.style, text('css', style)));
