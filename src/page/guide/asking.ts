@@ -32,7 +32,7 @@ export const asking: Html = html`
 <h3>What will this sowing do?</h3>
 <p>Three days of a probe at seed depth, and lettuce sown on 3 May:</p>
 <pre>${FORECAST}</pre>
-<p>The answer has dates for the first tenth, for half and for nine tenths (<code>first</code>, <code>half</code>, <code>most</code>) of the seedlings that come up by the day of the count, each with its range; how many come up; spells of heat and cold, what they cost, and what helps. With <code>?hourly=true</code> it has the temperature at the seed by the hour too, as a series that you can send back. <code>GET /v1/crops</code> lists the ids of the 25 crops.</p>
+<p>The answer has dates for the first tenth, for half and for nine tenths (<code>first</code>, <code>half</code>, <code>most</code>) of the seedlings that come up by the day of the count, each with its range; how many come up; spells of heat and cold, what they cost, and what helps. With <code>?hourly=true</code> it has the temperature at the seed by the hour too, as a series that you can send back. <code>GET /v1/crops</code> lists the crops and their ids.</p>
 <h3>How warm is the soil?</h3>
 <p>Most growers have no probe at the seed. A weather record’s lowest and highest of each day do instead: send them from two months before the sowing on, with next week’s forecast beside them. A probe at another depth does too. The two together teach the model about this bed:</p>
 <pre>${SOIL}</pre>
