@@ -28,8 +28,8 @@ ${optionsTable(
 )}
 <ul>
 <li><b>Signed</b> as <a href="https://www.standardwebhooks.com">Standard Webhooks</a> 1.0.0 says, so any of its libraries verifies a message. The secret stands only in the answer that creates the subscription: delete it and put it again for another. The demo stamps messages with its own day, which a verifier that looks at the time refuses.</li>
-<li><b>In order, and at least once</b>, always under the same <code>webhook-id</code>. Only an answer of 2xx takes a message. The service sends one that is not taken again after 5 seconds, then ever later, ten times over three days. Then it switches the subscription off, and at once by 410. <code>GET</code> says since when and why; <code>PUT</code> switches it on again.</li>
-<li><b>Nothing that waits is lost</b>, up to a thousand messages. Beyond them the service tells nothing until there is room, and then what holds at that time.</li>
+<li><b>In order, and at least once</b>, always under the same <code>webhook-id</code>. Only an answer of 2xx takes a message. The service sends one that is not taken again after 5 seconds, then ever later, ten times over three days. Then it switches the subscription off; an answer of 410 does so at once. <code>GET</code> says since when and why; <code>PUT</code> switches it on again.</li>
+<li><b>Nothing that waits is lost</b>, up to a thousand messages. Beyond that the service adds none until there is room, and then tells what holds at that time.</li>
 <li><b>Addresses are https and public</b>, as those of sources are. <code>ALLOW_PRIVATE_WEBHOOKS=1</code> allows private ones, and http.</li>
 <li><b>At most every quarter of an hour</b> the service looks at the garden, where something in it or the date has changed.</li>
 </ul>

@@ -22,6 +22,6 @@ export const overHttp: Html = html`
 <li><code>If-Match</code> guards the beginning of a long upload: once that is kept, the rest follows.</li>
 </ul>
 <h3>Refusals</h3>
-<p>A refusal is a problem (RFC 9457) that says what is wrong and what to send instead. Its <code>type</code> is an address, <code>/problems/{code}</code>, that explains it. Over a limit the answer is 429, and <code>Retry-After</code> says when to go on. <code>RateLimit-Policy</code> names the limits, and <code>RateLimit</code> says what is left of the nearest. A <a href="/docs/running#refusals">503</a> is never your fault and has changed nothing: send the request again after <code>Retry-After</code>. <a href="/docs/running#limits">Limits and quotas</a> has the figures.</p>
+<p>A refusal is a problem (RFC 9457) that says what is wrong and what to send instead. Its <code>type</code> is an address, <code>/problems/{code}</code>, that explains it. A caller over a limit gets 429, and <code>Retry-After</code> says when to go on. <code>RateLimit-Policy</code> names the limits, and <code>RateLimit</code> says what is left of the nearest. A <a href="/docs/running#refusals">503</a> is never your fault and has changed nothing: send the request again after <code>Retry-After</code>. <a href="/docs/running#limits">Limits and quotas</a> has the figures.</p>
 <p>Every answer has a <code>Request-Id</code>. The service sends an <code>X-Request-Id</code> of yours back, and logs it together with <code>traceparent</code>.</p>
 </section>`;

@@ -41,7 +41,7 @@ PORT=8081 DATABASE_URL=sqlite:/tmp/try.db npm start</pre>
 <dl>
 <dt><code>PUBLIC_URL=https://garden.example</code></dt><dd>Links in calendars and messages begin with it.</dd>
 <dt><code>TRUST_PROXY=loopback</code></dt><dd>Limits and logs see the caller’s address. Without it all callers of the proxy share one allowance of requests and connections. Name the proxy’s network, never everybody’s: callers could then claim any address.</dd>
-<dt><code>ALLOWED_HOSTS=garden.example</code></dt><dd>A service without keys answers under that name too, beside <code>localhost</code>, <code>127.0.0.1</code> and <code>[::1]</code>. Other names get 421, so that no page of another site can read the service by giving its own name this machine’s address.</dd>
+<dt><code>ALLOWED_HOSTS=garden.example</code></dt><dd>A service without keys answers under that name too, beside <code>localhost</code>, <code>127.0.0.1</code> and <code>[::1]</code>. Other names get 421, so a page of another site cannot read the service by giving its own name this machine’s address.</dd>
 </dl>
 <p>What the proxy must do:</p>
 <ul>
