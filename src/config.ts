@@ -9,7 +9,7 @@ const MAX_QUOTA = 1e9;
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
-/** What can be set from outside. Each has its line in the README's table, and a test holds the two together. */
+/** What can be set from outside. The page at `/docs/running` has a line for each. */
 export const configSchema = z.object({
   HOST: z.string().min(1).default('127.0.0.1').describe('Address to listen on'),
   PORT: z
@@ -124,6 +124,22 @@ export const configSchema = z.object({
 });
 
 export type Config = z.output<typeof configSchema>;
+
+/** Each setting as one would write it into the environment: its name, what it is where nobody sets it, and what it does. */
+export const settings = (): { name: string; usual: string; does: string }[] =>
+  Object.entries(configSchema.shape).map(([name, schema]) => ({
+    name,
+    usual: String(usualOf(schema)),
+    does: schema.description ?? '',
+  }));
+
+/** The default stands within the schemas that read and describe a setting. */
+function usualOf({ _zod: { def } }: z.core.$ZodType): unknown {
+  if ('defaultValue' in def) return def.defaultValue;
+  const { in: read, innerType } = def as { in?: z.core.$ZodType; innerType?: z.core.$ZodType };
+  const within = innerType ?? read;
+  return within ? usualOf(within) : '';
+}
 
 /** The configuration, or every fault in it at once, in words. */
 export function readConfig(

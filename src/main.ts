@@ -1,7 +1,7 @@
 import { randomInt } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import closeWithGrace from 'close-with-grace';
-import { type Config, hostsOf, readConfig } from './config.js';
+import { type Config, hostsOf, readConfig, settings } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/sowing/known-now.js';
@@ -108,7 +108,7 @@ async function start(config: Config): Promise<void> {
     publicUrl: config.PUBLIC_URL,
     connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
     seen,
-    page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer),
+    page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer, settings),
     log,
   });
   await warmedUp;

@@ -45,6 +45,7 @@ export interface DocumentedOperation {
   readonly path: string;
   readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   readonly operationId: string;
+  readonly summary: string;
   readonly parameters: readonly ParameterObject[];
   readonly requestBody?: { readonly content: Readonly<Record<string, Content>> };
   readonly responses: Readonly<Record<string, { readonly content: Readonly<Record<string, Content>> }>>;

@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { errorCodes } from '../../src/basics/errors.js';
 import { histogram } from '../../src/basics/histogram.js';
-import { configSchema } from '../../src/config.js';
+import { configSchema, readConfig, settings } from '../../src/config.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { metrics } from '../../src/http/metrics/metrics.js';
 import { requestMetrics } from '../../src/http/metrics/request-metrics.js';
@@ -18,12 +18,13 @@ import { scaleFigures } from '../../src/page/running/scale-figures.js';
 import { servePage } from '../../src/page/server/serve.js';
 import { simulate } from '../bench/scale-simulation.js';
 import { startApp } from './helper.js';
+import { rowsOf } from './rows-of.js';
 
 const folder = await mkdtemp(join(tmpdir(), 'running-'));
 await writeFile(join(folder, 'page.js'), '');
 await writeFile(join(folder, 'page.css'), '');
 const app = await startApp({
-  page: servePage(pathToFileURL(`${folder}/`), readyAnswer),
+  page: servePage(pathToFileURL(`${folder}/`), readyAnswer, settings),
   findOwner: keyring(new Map([['s3cret', 'north']])),
 });
 afterAll(async () => {
@@ -55,6 +56,17 @@ describe('the page for who runs the service', () => {
       if (link.startsWith('#')) expect(page).toContain(`id="${link.slice(1)}"`);
       else expect((await app.inject(link)).statusCode, link).toBe(200);
     }
+  });
+
+  test('has a table of every setting: names, defaults and meanings, in order', () => {
+    const described = Object.entries(configSchema.shape).map(([name, { description }]) => [name, description]);
+    expect(described.length).toBeGreaterThanOrEqual(15);
+    const rows = rowsOf(page, 'settings');
+    expect(rows.map(([name, , does]) => [name, does])).toEqual(described);
+    // A default is what the setting is where nobody sets it.
+    const unset = readConfig({});
+    for (const [name, usual] of rows) expect(readConfig({ [name!]: usual }), name).toEqual(unset);
+    expect(rows.filter(([, usual]) => usual !== '').length).toBeGreaterThanOrEqual(13);
   });
 
   test('names each setting as it is called, with its default where it tells one', async () => {

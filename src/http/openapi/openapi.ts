@@ -69,7 +69,7 @@ export function openApiDocument(routes: readonly Route[], version: string): Reco
       title: 'germination-forecaster',
       version,
       summary: 'Tells a grower when a sowing will come up, how much of it, and what heat will do to it.',
-      description: `Dates are calendar dates at the place, instants are RFC 3339, temperatures are in °C unless a unit is sent. Model ${model.name} ${model.version}. For who runs the service: [/docs/running](/docs/running).`,
+      description: `Dates are calendar dates at the place, instants are RFC 3339, temperatures are in °C unless a unit is sent. Model ${model.name} ${model.version}. The guide, with examples that work: [/docs/guide](/docs/guide). How to run the service: [/docs/running](/docs/running).`,
     },
     servers: [{ url: '/' }],
     paths,

@@ -34,7 +34,7 @@ export function answerUnrouted(request: FastifyRequest, reply: FastifyReply, rou
 
 /** What may be served beside the routes. */
 const PAGES = [
-  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs', '/docs/running'].map((url) => ({
+  ...['/', '/page.js', '/page.css', '/openapi.json', '/docs', '/docs/guide', '/docs/running'].map((url) => ({
     method: 'GET' as const,
     url,
   })),

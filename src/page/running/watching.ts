@@ -1,4 +1,5 @@
 import { type Html, html } from '../shell/html.js';
+import { coded } from './document.js';
 
 interface Alarm {
   readonly says: string;
@@ -55,10 +56,6 @@ const alarms: readonly Alarm[] = [
   },
 ];
 
-/** Texts with code between backticks. */
-const coded = (text: string): Html[] =>
-  text.split('`').map((part, i) => (i % 2 === 1 ? html`<code>${part}</code>` : html`${part}`));
-
 /** Each 503, or what is answered in its place. */
 const refusals: readonly (readonly [code: string, means: string, does: string])[] = [
   [
@@ -84,11 +81,13 @@ const refusals: readonly (readonly [code: string, means: string, does: string])[
 export const watching: Html = html`
 <section id="limits"><h2>Limits and quotas</h2>
 <ul>
-<li><code>RATE_LIMIT</code> (600): requests a minute of an owner, or without keys of an address. More get 429.</li>
+<li><code>RATE_LIMIT</code> (600): requests a minute of an owner, or without keys of an address. Requests that need no key count against the address too. More get 429, and <code>Retry-After</code> says when to go on.</li>
 <li><code>MAX_CONNECTIONS</code> (2000): connections open at once, and <code>MAX_CONNECTIONS_PER_ADDRESS</code> (250) from one address. One more is closed. A proxy in <code>TRUST_PROXY</code> counts only in the first.</li>
-<li><code>WORK_LIMIT</code> (240): answers a minute that are worked out from years of weather. Answers that are kept cost none.</li>
-<li><code>QUOTAS</code>: how much an owner may keep, such as <code>QUOTAS=beds:500,megabytes:1024</code>. Full is 409 <code>quota-full</code>. <code>GET /v1/usage</code> tells an owner what is used.</li>
-<li>JSON up to 4 MB, files up to 256 MB. Owners take turns, so nobody waits for another’s queue.</li>
+<li><code>WORK_LIMIT</code> (240): answers a minute that are worked out from years of weather. Answers from the cache cost none. The service works on at most eight of them for one caller at a time.</li>
+<li>An answer that is not there after ten seconds (a plan 20, soil 30) is refused with 503 <code>busy</code> and <code>Retry-After</code>. Owners take turns, so nobody waits for another’s queue.</li>
+<li><code>QUOTAS</code>: how much an owner may keep, such as <code>QUOTAS=beds:500,megabytes:1024</code>. Thermometers and devices count by bed. A reading counts as 16 bytes, a day of air as 34. More is 409 <code>quota-full</code>. <code>GET /v1/usage</code> shows an owner what is used. Deleting always works.</li>
+<li>JSON may have 4 MB, a file 256 MB.</li>
+<li>A connection has one request answered at a time. The service closes it where headers take longer than a minute, a body stands still for a minute (408), or nobody reads an answer for a minute.</li>
 </ul>
 </section>
 
@@ -102,7 +101,9 @@ export const watching: Html = html`
 <div class="cards">${alarms.map(
   ({ says, alarm, does }) => html`<div><p><b>${coded(says)}</b> ${coded(does)}</p><pre>${alarm}</pre></div>`,
 )}</div>
-<p>Of caches <code>forecaster_cache_hits_total</code>, <code>forecaster_cache_misses_total</code> and <code>forecaster_cache_bytes</code> say how well they serve. <code>forecaster_work_waiting</code>, <code>forecaster_work_running</code> and <code>forecaster_work_threads</code> tell of the worker pool, <code>forecaster_messages_waiting</code> of messages that wait. A metric that is not known now is left out. The log has one line of JSON for each request, once it is answered.</p>
+<p>Of caches <code>forecaster_cache_hits_total</code>, <code>forecaster_cache_misses_total</code> and <code>forecaster_cache_bytes</code> say how well they serve. <code>forecaster_work_waiting</code>, <code>forecaster_work_running</code> and <code>forecaster_work_threads</code> tell of the worker pool, <code>forecaster_messages_waiting</code> of messages that wait. A metric that is not known now is left out.</p>
+<h3>The log</h3>
+<p>The log has one line of JSON for each request, on standard output. The service writes it within a tenth of a second after it has answered, or the caller has gone. The line has the <code>Request-Id</code> of the answer, the caller’s <code>X-Request-Id</code> and <code>traceparent</code>. A problem’s <code>instance</code> is the same id. <code>LOG_LEVEL=debug</code> logs more.</p>
 </section>
 
 <section id="refusals"><h2>What each 503 means</h2>

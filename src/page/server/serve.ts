@@ -1,16 +1,17 @@
 import { readFileSync } from 'node:fs';
 import multipart from '@fastify/multipart';
-import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyPluginAsync } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
 import { isOwnOrigin, needsKey } from '../../contract/own-origin.js';
 import { styles } from '../../plot/theme.js';
 import { type Language, languages } from '../../words/reader.js';
-import { RUNNING_POLICY, runningPage } from '../running/page.js';
+import type { Setting } from '../running/settings.js';
 import type { Problem } from '../shell/api.js';
 import { colours } from '../shell/colours.js';
 import type { Files } from '../shell/page.js';
 import { messagesModule } from './messages.js';
 import { formLimits, readForm } from './read-form.js';
+import { type Handle, type ReadyAnswer, serveDocuments } from './serve-documents.js';
 import { showPage } from './show-page.js';
 
 const FOREIGN: Problem = {
@@ -20,19 +21,19 @@ const FOREIGN: Problem = {
   detail: '',
 };
 
-type Handle = (request: FastifyRequest, reply: FastifyReply) => Promise<FastifyReply>;
-
-/** Makes a handler of an answer that never changes. */
-type ReadyAnswer = (answer: { type: string; body: Buffer; headers?: Readonly<Record<string, string>> }) => Handle;
-
 /**
  * The page at `/` and its files: the same document whether its form is posted or its script runs, made from the
  * service's own answers.
  *
  * @param folder Where the build put the page's script and style sheet.
  * @param readyAnswer How the service packs and tags what never changes; main hands it in.
+ * @param settings What can be set, for the page about running the service; without them its table is empty.
  */
-export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginAsync {
+export function servePage(
+  folder: URL,
+  readyAnswer: ReadyAnswer,
+  settings: () => readonly Setting[] = () => [],
+): FastifyPluginAsync {
   const script = readFileSync(new URL('page.js', folder));
   const style = Buffer.from(`${colours()}${styles('auto')}${readFileSync(new URL('page.css', folder), 'utf8')}`);
   const files = { script: `/page.js?${versionOf(script)}`, style: `/page.css?${versionOf(style)}` };
@@ -57,14 +58,7 @@ export function servePage(folder: URL, readyAnswer: ReadyAnswer): FastifyPluginA
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, filesIn, request, reply }, form);
     });
-    app.get(
-      '/docs/running',
-      readyAnswer({
-        type: 'text/html; charset=utf-8',
-        body: runningPage,
-        headers: { 'content-security-policy': RUNNING_POLICY, 'cache-control': 'no-cache' },
-      }),
-    );
+    serveDocuments(app, readyAnswer, settings);
     const text = (kind: string, body: Buffer): Handle => readyAnswer({ type: `text/${kind}; charset=utf-8`, body });
     app.get('/page.js', underOwnAddress(files.script, text('javascript', script)));
     for (const { path, address, body } of modules) app.get(path, underOwnAddress(address, text('javascript', body)));

@@ -113,7 +113,7 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
       url: '/v1/beds/:id',
       operation: {
         id: 'deleteBed',
-        summary: 'Forget a bed, its readings and plans; with=sowings its sowings and their counts too',
+        summary: 'Delete a bed, its readings and plans; with=sowings its sowings and their counts too',
         query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Its sowings go too.' }],
         answer: 'none',
         ifMatch: true,

@@ -91,7 +91,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
       url: '/v1/lots/:id',
       operation: {
         id: 'deleteLot',
-        summary: 'Forget a seed lot that was not sown',
+        summary: 'Delete a seed lot that was not sown',
         answer: 'none',
         ifMatch: true,
         problems: ['not-found', 'has-sowings', 'precondition-failed', ...keptProblems],

@@ -21,6 +21,7 @@ export const frostDatesRoutes = (store: Store, clock: () => Date): Route[] => [
     operation: {
       id: 'frostDates',
       summary: 'When the last frost of spring and the first of autumn come, at three risks',
+      description: 'Dates at 10, 50 and 90 % risk need ten years of air or more; fewer years give 50 % alone.',
       query: [
         {
           name: 'threshold',

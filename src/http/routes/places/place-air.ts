@@ -136,7 +136,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/places/:id/air',
     operation: {
       id: 'deleteAir',
-      summary: 'Forget days of air: those from and to dates, or all',
+      summary: 'Delete days of air: those from and to dates, or all',
       query: dateRangeParameters,
       answer: { schema: deletedAnswerSchema },
       ifMatch: true,

@@ -123,7 +123,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
       url: '/v1/places/:id',
       operation: {
         id: 'deletePlace',
-        summary: 'Forget a place and its air; with=beds its beds and their readings too',
+        summary: 'Delete a place and its air; with=beds its beds and their readings too',
         query: [{ name: 'with', schema: z.enum(['beds']), description: 'Its beds go too.' }],
         answer: 'none',
         ifMatch: true,

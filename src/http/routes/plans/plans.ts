@@ -85,7 +85,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         id: 'putPlan',
         summary: 'Keep a harvest that is wanted, or replace it, and see what to sow for it',
         description:
-          'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept.',
+          'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept. A week counts plants that are ready: tomatoes and beans bear for weeks, so want fewer of them.',
         json: { schema: planPutSchema, example: examplePlan, readOnly: readOnlyOf(planPutSchema, planAnswerSchema) },
         answer: { schema: planAnswerSchema, mayCreate: true },
         ifMatch: true,
@@ -129,7 +129,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         );
       },
     },
-    deleteRoute('plan', 'Forget a plan', ({ askedBy }) => keeperFor(askedBy()), store.deletePlan),
+    deleteRoute('plan', 'Delete a plan', ({ askedBy }) => keeperFor(askedBy()), store.deletePlan),
   ];
 };
 

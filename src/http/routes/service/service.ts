@@ -40,7 +40,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     operation: {
       id: 'metrics',
       summary:
-        'How much it is asked, how fast it answers, what waits, and how caches, sources, deliveries and the database do, as Prometheus reads it',
+        'Requests, refusals, queues, caches, sources, deliveries, database, event loop and memory, as Prometheus reads them',
       answer: { mediaType: 'text/plain' },
       problems: ['not-acceptable'],
     },

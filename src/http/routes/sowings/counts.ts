@@ -90,7 +90,7 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/sowings/:id/counts/:date',
     operation: {
       id: 'deleteCount',
-      summary: 'Forget what was counted on a date',
+      summary: 'Delete what was counted on a date',
       answer: 'none',
       ifMatch: true,
       problems: ['not-found', 'precondition-failed', ...keptProblems],

@@ -173,7 +173,7 @@ export const sowingRoutes = (service: Service): Route[] => {
         );
       },
     },
-    deleteRoute('sowing', 'Forget a sowing and its counts', ({ askedBy }) => keeperFor(askedBy()), store.deleteSowing),
+    deleteRoute('sowing', 'Delete a sowing and its counts', ({ askedBy }) => keeperFor(askedBy()), store.deleteSowing),
   ];
 };
 

@@ -74,7 +74,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
       url: '/v1/subscriptions/:id',
       operation: {
         id: 'putSubscription',
-        summary: 'Be told what is new, by messages to an address; or change that, or switch it on again',
+        summary: 'Have what is new posted to an address; or change that, or switch it on again',
         description:
           'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again. The last 200 sowings of the beds are looked at, and windows of up to 100 pairs of bed and crop.',
         json: {
@@ -118,7 +118,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
     },
     deleteRoute(
       'subscription',
-      'Be told no more; messages that wait are not sent',
+      'Delete a subscription; messages that wait are not sent',
       () => keeper,
       store.deleteSubscription,
     ),

@@ -1,0 +1,34 @@
+import { type Html, html } from '../shell/html.js';
+import { optionsTable } from './document.js';
+
+/** A variable of the environment, as the configuration describes it. */
+export interface Setting {
+  readonly name: string;
+  /** Its value where nobody sets it; empty: none. */
+  readonly usual: string;
+  readonly does: string;
+}
+
+/** How to start the service, and what can be set. */
+export const settingsSection = (settings: readonly Setting[]): Html => html`
+<section id="start"><h2>Start</h2>
+<p>The service needs Node.js 20.19 or later, or a container. Nothing is compiled, and all packages come from npm.</p>
+<pre>npm ci &amp;&amp; npm run build &amp;&amp; npm start</pre>
+<pre>docker build -t germination-forecaster .
+docker run --rm -p 8080:8080 -v garden:/data -e API_KEYS=me:a-long-secret germination-forecaster</pre>
+<p>It stops cleanly on SIGTERM or Ctrl-C.</p>
+</section>
+
+<section id="settings"><h2>Settings</h2>
+<p>Variables of the environment. The service names every one that it cannot use, and then does not start. An empty one counts as left out.</p>
+${optionsTable(
+  ['Variable', 'Default', 'What it does'],
+  settings.map(({ name, usual, does }) => [
+    html`<code>${name}</code>`,
+    usual === '' ? '' : html`<code>${usual.split(/(?<=[,/])/).map((part) => html`${part}<wbr>`)}</code>`,
+    does,
+  ]),
+  ['Default'],
+)}
+<p>Without keys the service refuses to listen beyond this machine, unless <code>ALLOW_OPEN=1</code>. <code>ALLOW_PRIVATE_SOURCES=1</code> lets a weather station of your own network be a source; whoever holds a key can then reach what this machine can reach. <code>ALLOW_PRIVATE_WEBHOOKS=1</code> does the same for messages, and allows http.</p>
+</section>`;
