@@ -106,7 +106,7 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
   if (!spell?.cost) return null;
   const { kind, from, to, hours, peakC, thresholdC, cost, remedies } = spell;
   const wait = remedies.find(({ action }) => action === 'wait');
-  const { freeDate = null } = spell as { readonly freeDate?: string | null };
+  const freeDate = (spell as { readonly freeDate?: { readonly date: string } | null }).freeDate?.date ?? null;
   return reader.tell('page.when.ahead', {
     kind,
     dates: span(from, to, reader),
