@@ -13,12 +13,12 @@ import { type PageCode, pageEn } from '../../src/words/page-en.js';
 import { askerOf, startApp } from './helper.js';
 
 const folder = await mkdtemp(join(tmpdir(), 'page-languages-'));
+for (const file of ['page.js', 'page.css']) await writeFile(join(folder, file), '');
 const page = servePage(pathToFileURL(`${folder}/`), readyAnswer);
 let app: FastifyInstance;
 
 beforeAll(async () => {
-  for (const file of ['page.js', 'page.css']) await writeFile(join(folder, file), '');
-  app = await startApp({ page: servePage(pathToFileURL(`${folder}/`), readyAnswer) });
+  app = await startApp({ page });
   const ask = askerOf(app);
   await ask('PUT', '/v1/places/quillmere', place);
   await ask('POST', '/v1/places/quillmere/air', { medium: 'air', daily: pastAir().slice(-5 * 365) });
