@@ -6,19 +6,22 @@ import type { Language } from '../../words/reader.js';
 import { catalogues } from '../../words/say.js';
 import { type Message, type Messages, type Speech, speechIn } from '../shell/say.js';
 
+/** What the page needs of the catalogue of facts: what crops are called, and what pictures say. */
+const OF_FACTS = /^(crop|picture)\./;
+
 /** Reads a pattern; one without parameters is left as the text that it is. */
-function read(pattern: string): Message {
-  const elements = parse(pattern);
+function read(code: string, pattern: string): Message {
+  const elements = parse(pattern, { ignoreTag: OF_FACTS.test(code) });
   const [first, second] = elements;
   return first?.type === TYPE.literal && second === undefined ? first.value : elements;
 }
 
 const readAll = (language: Language, own: Readonly<Record<string, string>>): Messages => {
-  const crops = Object.entries(catalogues[language]).filter(([code]) => code.startsWith('crop.'));
-  return Object.fromEntries([...crops, ...Object.entries(own)].map(([code, pattern]) => [code, read(pattern)]));
+  const ofFacts = Object.entries(catalogues[language]).filter(([code]) => OF_FACTS.test(code));
+  return Object.fromEntries([...ofFacts, ...Object.entries(own)].map(([code, pattern]) => [code, read(code, pattern)]));
 };
 
-/** What the page says itself, and what crops are called, in each language. */
+/** All that is said on the page, in each language. */
 export const messages: Readonly<Record<Language, Messages>> = {
   en: readAll('en', pageEn),
   de: readAll('de', pageDe),
