@@ -53,7 +53,7 @@ function copyOfTree(): string {
   return copy;
 }
 
-/** The first test file that fails; null: none does. */
+/** The first test that fails, and why; null: none does. */
 async function failingOf(vitest: Vitest, copy: string, tests: readonly string[]): Promise<string | null> {
   for (const test of tests) {
     const path = join(copy, test);
@@ -63,7 +63,10 @@ async function failingOf(vitest: Vitest, copy: string, tests: readonly string[])
     // Those of earlier runs are among them.
     const ran = testModules.find(({ moduleId }) => moduleId === path);
     if (!ran) throw new Error(`${test} did not run`);
-    if (!ran.ok()) return test;
+    if (ran.ok()) continue;
+    const [failed] = ran.children.allTests('failed');
+    const why = failed?.result().errors?.[0]?.message ?? ran.errors()[0]?.message ?? '';
+    return `${test} "${failed?.fullName ?? ''}": ${why.slice(0, 150)}`;
   }
   return null;
 }
@@ -87,7 +90,8 @@ const vitest = await createVitest('test', {
 });
 async function mustPass(): Promise<void> {
   for (const test of new Set(chosen.flatMap(({ tests }) => tests))) {
-    if (await failingOf(vitest, copy, [test])) throw new Error(`${test} fails with nothing changed`);
+    const failing = await failingOf(vitest, copy, [test]);
+    if (failing) throw new Error(`with nothing changed there fails ${failing}`);
   }
 }
 const survivors: { readonly mutation: Planned; readonly isExplained: boolean }[] = [];

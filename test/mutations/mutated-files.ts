@@ -113,27 +113,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
     tests: ['test/unit/seedbed/fill-days.test.ts'],
     numbers: ['LEAST_PER_BIN'],
   },
-  {
-    file: 'src/seedbed/sun/day-curve.ts',
-    tests: [GOLDEN],
-    numbers: ['SURFACE.a', 'SURFACE.c', 'AIR_DAY_SHAPE.a', 'AIR_DAY_SHAPE.b', 'AIR_DAY_SHAPE.c'],
-  },
-  {
-    file: 'src/seedbed/sun/hourly-from-days.ts',
-    tests: ['test/unit/seedbed/hourly-from-days.test.ts'],
-    numbers: ['LEAST_EXPONENT', 'MOST_EXPONENT'],
-  },
   { file: 'src/seedbed/sun/sun.ts', tests: [GOLDEN], numbers: ['SOLAR_CONSTANT'] },
   { file: 'src/seedbed/sun/day-length.ts', tests: [GOLDEN], numbers: ['HORIZON_DEG'] },
   {
     file: 'src/seedbed/sun/fill-days.ts',
     tests: ['test/unit/seedbed/fill-days.test.ts'],
     numbers: ['BRIDGED_DAYS'],
-  },
-  {
-    file: 'src/seedbed/conduction/soil-from-air.ts',
-    tests: ['test/unit/seedbed/soil-from-air.test.ts'],
-    numbers: ['SIDE_CONDUCTANCE', 'SIDE_SUN'],
   },
   {
     file: 'src/seedbed/conduction/annual-start.ts',
@@ -146,13 +131,8 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['FREEZING_HEAT', 'FREEZES_FROM_C'],
   },
   {
-    file: 'src/seedbed/bed.ts',
-    tests: ['test/unit/seedbed/soil-from-air.test.ts'],
-    numbers: ['CONTAINERS[0]', 'CONTAINERS[1]', 'CONTAINERS[2]'],
-  },
-  {
     file: 'src/seedbed/surface/surface.ts',
-    tests: [GOLDEN, 'test/unit/seedbed/soil-from-air.test.ts'],
+    tests: ['test/unit/seedbed/surface.test.ts'],
     numbers: [
       'MOISTURE_SUN.rain',
       'MOISTURE_SUN.moist',
@@ -169,21 +149,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
       'SUNNY_W',
       'SHADE_COUNTS',
       'RAISED_SUN',
-      'BARE_CONDUCTANCE',
-      'MULCHED_CONDUCTANCE',
       'UNCHECKED_SCALE',
-    ],
-    changes: [
-      ['0.034 * MOISTURE_SUN[moisture]', '0.0374 * MOISTURE_SUN[moisture]'],
-      ['constantK: -4.3,', 'constantK: -4.73,'],
-      ['constantK: -3,', 'constantK: -3.3,'],
-      ['constantK: -4.77,', 'constantK: -5.25,'],
-      ['perRangeK: -0.42,', 'perRangeK: -0.46,'],
     ],
   },
   {
     file: 'src/seedbed/surface/seasonal-drift.ts',
-    tests: [GOLDEN, 'test/unit/seedbed/seasonal-drift.test.ts'],
+    tests: ['test/unit/seedbed/seasonal-drift.test.ts', GOLDEN],
     numbers: ['AMPLITUDE_K', 'PEAK_DAY_NORTH', 'PEAK_DAY_SOUTH', 'FADES_IN_DAYS', 'LEVEL_DAYS'],
   },
   {
@@ -219,7 +190,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/answers/soil/fill-gaps.ts',
-    tests: ['test/unit/answers/fill-gaps.test.ts', 'test/unit/answers/fill-from-model.test.ts'],
+    tests: ['test/unit/answers/gap-limits.test.ts'],
     numbers: ['BRIDGED_H', 'BLENDED_H', 'LONGEST_FROM_MODEL_H', 'LEFT_AFTER_DAY'],
   },
   {
@@ -229,7 +200,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/answers/soil/soil-range.ts',
-    tests: ['test/unit/answers/soil-range.test.ts'],
+    tests: ['test/unit/answers/gap-limits.test.ts'],
     numbers: ['NEGLIGIBLE_K'],
   },
   {
@@ -393,7 +364,11 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/garden/learning/belief.ts',
-    tests: ['test/unit/garden/belief.test.ts', 'test/unit/garden/count-odds.test.ts'],
+    tests: [
+      'test/unit/garden/belief.test.ts',
+      'test/unit/garden/count-odds.test.ts',
+      'test/unit/garden/count-posterior.test.ts',
+    ],
     numbers: [
       'RANGE_SD',
       'LEAST_TIME_SD',
@@ -408,7 +383,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/garden/plan/batches.ts',
-    tests: ['test/unit/garden/batches.test.ts'],
+    tests: ['test/unit/garden/plan-limits.test.ts'],
     numbers: ['LEAST_REACH'],
     changes: [
       ['start.reach(week) >= LEAST_REACH', 'start.reach(week) > LEAST_REACH'],
@@ -417,31 +392,14 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/garden/plan/starts.ts',
-    tests: ['test/unit/garden/starts.test.ts'],
-    numbers: [
-      'PLAN_SHARE',
-      'LEAST_SURENESS',
-      'ENDS_C.tender',
-      'ENDS_C.half-hardy',
-      'ENDS_C.hardy',
-      'LONGEST_WAIT_DAYS',
-      'IN_TRAYS.from',
-    ],
-    changes: [
-      ['minC[i]! <= ENDS_C[frost]', 'minC[i]! < ENDS_C[frost]'],
-      ['2 * crop.maxDays', '2.2 * crop.maxDays'],
-    ],
-  },
-  {
-    file: 'src/garden/lots/fewest-seeds.ts',
-    tests: [GOLDEN],
-    numbers: ['TAIL'],
-    changes: [['chanceOfCount(plants, seeds, share) >= sureness', 'chanceOfCount(plants, seeds, share) > sureness']],
+    tests: ['test/unit/garden/starts.test.ts', 'test/unit/garden/plan-limits.test.ts'],
+    numbers: ['ENDS_C.tender', 'ENDS_C.half-hardy', 'ENDS_C.hardy', 'LONGEST_WAIT_DAYS', 'IN_TRAYS.from'],
+    changes: [['2 * crop.maxDays', '2.2 * crop.maxDays']],
   },
   {
     file: 'src/garden/lots/lot-now.ts',
     tests: ['test/unit/garden/lot-now.test.ts', GOLDEN],
-    numbers: ['PACKET_SEEDS', 'TAIL', 'TEST_LASTS_DAYS', 'OLDER_DAYS'],
+    numbers: ['TAIL'],
   },
   {
     file: 'src/garden/lots/seeds-needed.ts',
@@ -455,7 +413,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/garden/alerts/window-news.ts',
-    tests: ['test/unit/garden/alerts.test.ts'],
+    tests: ['test/unit/garden/waits.test.ts'],
     numbers: ['SAME_WINDOW_DAYS'],
   },
   {
@@ -475,7 +433,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/garden/calendar/frost-events.ts',
-    tests: ['test/unit/garden/calendar-events.test.ts'],
+    tests: ['test/unit/garden/plan-limits.test.ts'],
     changes: [
       ['tender: 2,', 'tender: 2.2,'],
       ['tender: 2,', 'tender: 1.8,'],

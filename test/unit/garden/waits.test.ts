@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
+import { windowNews } from '../../../src/garden/alerts/window-news.js';
 import { growthOf } from '../../../src/garden/sowing/harvest.js';
 import { daysInRoom, indoorsOf, nightsBear, USUAL_ROOM_C } from '../../../src/garden/sowing/indoors.js';
+import type { WindowsNow } from '../../../src/garden/sowing/known-now.js';
 import { resowingIn } from '../../../src/garden/sowing/resowing.js';
 import { crops } from '../../../src/germination/crops.js';
 import { cropCalled } from '../germination/make.js';
@@ -36,6 +38,20 @@ describe('windows', () => {
   it('are of one season up to a quarter of a year apart', () => {
     expect(resowingIn([window(0, 10), window(100, 110)], from)).toEqual({ from, by: addDays(from, 110) });
     expect(resowingIn([window(0, 10), window(101, 111)], from)).toEqual({ from, by: addDays(from, 10) });
+  });
+});
+
+describe('a window that opens again', () => {
+  it('within a week of the end that was told is the same, whose end has moved, and is not told anew', () => {
+    const today = on('2027-05-10');
+    const isNew = (daysSinceEnd: number): boolean => {
+      const told = JSON.stringify({ from: on('2027-04-01'), to: addDays(today, -daysSinceEnd) });
+      const window = { from: today, to: addDays(today, 20) };
+      const now = { bed: 'north', crop: tomato, today, windows: [window] } as unknown as WindowsNow;
+      return windowNews(now, told)!.data !== null;
+    };
+    expect(isNew(7)).toBe(false);
+    expect(isNew(8)).toBe(true);
   });
 });
 
