@@ -43,16 +43,11 @@ const KEPT_RUNS = 90;
 
 afterAll(() => app.close());
 
-const tally = { sent: 0, good: 0, slowestMs: 0, slowest: '', asked: new Set<string>() };
-
-async function send(sent: Sent): Promise<LightMyRequestResponse> {
-  const { ms: firstMs, response } = await timed(sent);
+async function send(sent: Sent): Promise<{ readonly ms: number; readonly response: LightMyRequestResponse }> {
+  const first = await timed(sent);
   // The machine may be busy with others: what took long is asked once more.
-  const ms = firstMs < LONGEST_MS ? firstMs : Math.min(firstMs, (await timed(sent)).ms);
-  tally.sent++;
-  if (response.statusCode < 300) tally.good++;
-  if (ms > tally.slowestMs) Object.assign(tally, { slowestMs: ms, slowest: JSON.stringify(sent).slice(0, 3000) });
-  return response;
+  const ms = first.ms < LONGEST_MS ? first.ms : Math.min(first.ms, (await timed(sent)).ms);
+  return { ms, response: first.response };
 }
 
 const seasons = fc.record({
@@ -315,6 +310,10 @@ function someQuery(operation: DocumentedOperation, most: number, except: readonl
 
 const isKept = ({ path }: DocumentedOperation): boolean =>
   /^\/v1\/(places|beds|lots|seeds-needed|subscriptions|plans)/.test(path);
+
+/** Is it asked of a garden, where there has to be one? */
+const hasGarden = (operation: DocumentedOperation): boolean =>
+  isKept(operation) || /^\/v1\/(sowings|calendar)/.test(operation.path);
 
 /** A place or a part of one, made to hang together. */
 function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null }) {
@@ -600,36 +599,67 @@ function requestsFor(operation: DocumentedOperation): fc.Arbitrary<Sent> {
   return plainRequests(operation);
 }
 
-const runs = (operationId: string) => ({ numRuns: RUNS[operationId] ?? KEPT_RUNS, seed: SEED });
+interface Tally {
+  sent: number;
+  good: number;
+  slowestMs: number;
+  slowest: string;
+}
+
+async function tallyOf(operation: DocumentedOperation): Promise<Tally> {
+  const tally: Tally = { sent: 0, good: 0, slowestMs: 0, slowest: '' };
+  const { method, path } = operation;
+  const changes = method !== 'GET' && hasGarden(operation);
+  /** What is taken away may take others with it; what is put in another's stead is put back alone. */
+  const isToBePutBack = (url: string): boolean =>
+    method === 'DELETE' || (url.split('/')[2] === path.split('/')[2] && !/\/(air|readings)$/.test(url));
+  if (hasGarden(operation)) await keepQuillmere(app);
+  let isChanged = false;
+  await fc.assert(
+    fc.asyncProperty(requestsFor(operation), async (sent) => {
+      // No question finds what the one before it has left, so that one that fails does so alone as well.
+      if (isChanged) await keepQuillmere(app, isToBePutBack);
+      const { ms, response } = await send(sent);
+      isChanged = changes && response.statusCode < 300;
+      tally.sent++;
+      if (response.statusCode < 300) tally.good++;
+      if (ms > tally.slowestMs) Object.assign(tally, { slowestMs: ms, slowest: JSON.stringify(sent).slice(0, 3000) });
+      expect(faultsOf(operation, response)).toEqual([]);
+    }),
+    { numRuns: RUNS[operation.operationId] ?? KEPT_RUNS, seed: SEED },
+  );
+  return tally;
+}
+
+const tallies = new Map<DocumentedOperation, Promise<Tally>>();
+/** An operation is asked its questions once, whichever test comes first. */
+function asked(operation: DocumentedOperation): Promise<Tally> {
+  const tally = tallies.get(operation) ?? tallyOf(operation);
+  tallies.set(operation, tally);
+  return tally;
+}
 
 describe('more than ten thousand questions', () => {
   test.each(operations.map((operation) => [operation.operationId, operation] as const))(
-    'to %s are each answered as the document says, or refused in words',
-    async (operationId, operation) => {
-      tally.asked.add(operationId);
-      const takesAway = operation.method === 'DELETE' && operation.path.startsWith('/v1/');
-      if (isKept(operation)) await keepQuillmere(app);
-      await fc.assert(
-        fc.asyncProperty(requestsFor(operation), async (sent) => {
-          if (takesAway) await keepQuillmere(app);
-          expect(faultsOf(operation, await send(sent))).toEqual([]);
-        }),
-        runs(operationId),
-      );
+    'to %s are each answered as the document says, or refused in words, and never take long',
+    async (_, operation) => {
+      const { slowestMs, slowest } = await asked(operation);
+      expect(slowestMs, slowest).toBeLessThan(LONGEST_MS);
     },
     60_000,
   );
 
-  test('were asked, over every operation, and about half or more were answered', () => {
-    expect(tally.asked).toEqual(new Set(operations.map(({ operationId }) => operationId)));
-    expect(tally.sent).toBeGreaterThanOrEqual(10_000);
-    expect(tally.good / tally.sent).toBeGreaterThanOrEqual(0.45);
-    expect(tally.good / tally.sent).toBeLessThan(0.95);
-  });
-
-  test('never kept the service busy for long', () => {
-    expect(tally.slowestMs, tally.slowest).toBeLessThan(LONGEST_MS);
-  });
+  test('are asked over every operation, and about half or more are answered', async () => {
+    let [sent, good] = [0, 0];
+    for (const operation of operations) {
+      const tally = await asked(operation);
+      sent += tally.sent;
+      good += tally.good;
+    }
+    expect(sent).toBeGreaterThanOrEqual(10_000);
+    expect(good / sent).toBeGreaterThanOrEqual(0.45);
+    expect(good / sent).toBeLessThan(0.95);
+  }, 600_000);
 });
 
 describe('what is answered can be sent back', () => {
