@@ -10,8 +10,7 @@ import { sharedAllowances } from './http/auth/allowances.js';
 import { keyring } from './http/auth/keys.js';
 import { readyAnswer } from './http/negotiation/ready-answer.js';
 import { model } from './http/openapi/model.js';
-import { logStream } from './http/server/log-stream.js';
-import { loggedRequest } from './http/server/logged-request.js';
+import { serviceLog } from './http/server/service-log.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepLooking } from './outbox/keep-looking.js';
 import { servePage } from './page/server/serve.js';
@@ -39,7 +38,7 @@ async function start(config: Config): Promise<void> {
   // The demo's season is of a day to come; it begins at its noon.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
-  const warnings: string[] = [];
+  const log = serviceLog(isDemo ? 'warn' : config.LOG_LEVEL);
   // The demo leaves nothing behind.
   const databaseUrl = isDemo ? 'sqlite::memory:' : config.DATABASE_URL;
   const isInMemory = sqlitePath(databaseUrl) === ':memory:';
@@ -47,12 +46,12 @@ async function start(config: Config): Promise<void> {
     quotas: config.QUOTAS,
     secretsKey: config.SECRETS_KEY || undefined,
     forgetSecrets: config.FORGET_SECRETS ? { atMs: clock().getTime() } : undefined,
-    warn: (text) => warnings.push(text),
+    warn: (text) => log.warn(text),
   }).catch((error: Error) => {
     process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
     process.exit(1);
   });
-  const failing = (what: string) => (err: unknown) => app.log.warn({ err }, what);
+  const failing = (what: string) => (err: unknown) => log.warn({ err }, what);
   const work = workerPool({
     modelVersion: model.version,
     threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
@@ -68,9 +67,7 @@ async function start(config: Config): Promise<void> {
     }),
   });
   // Begun now, it goes on beside this thread's own start.
-  const warmedUp = work.warmUp().catch((error: Error) => {
-    warnings.push(`the worker threads could not be warmed up: ${error.message}`);
-  });
+  const warmedUp = work.warmUp().catch(failing('the worker threads could not be warmed up'));
   const seen = {
     caches: { 'past-soil': () => work.stats().pastSoil },
     work: () => {
@@ -110,12 +107,7 @@ async function start(config: Config): Promise<void> {
     connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
     seen,
     page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer),
-    logger: {
-      level: isDemo ? 'warn' : config.LOG_LEVEL,
-      redact: ['req.headers.authorization', 'req.headers.cookie'],
-      serializers: { req: loggedRequest },
-      stream: logStream(),
-    },
+    log,
   });
   await warmedUp;
   const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
@@ -123,7 +115,7 @@ async function start(config: Config): Promise<void> {
     process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);
     process.exit(1);
   });
-  const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log: app.log };
+  const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log };
   const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
   const looks = keepLooking({
@@ -134,15 +126,14 @@ async function start(config: Config): Promise<void> {
     },
   });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
-    if (err) app.log.error({ err }, 'stopping after an error');
+    if (err) log.error({ err }, 'stopping after an error');
     await Promise.all([app.close(), sources.stop(), looks.stop(), deliveries.stop()]);
     await store.close();
-    app.log.info('stopped');
+    log.info('stopped');
   });
-  for (const text of warnings) app.log.warn(text);
-  app.log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
+  log.info({ version, node: process.version, keys: config.API_KEYS.size }, 'started');
   if (config.ALLOW_OPEN && config.API_KEYS.size === 0) {
-    app.log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');
+    log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');
   }
   if (isDemo) await showDemo(address, [...config.API_KEYS.keys()][0], (text) => process.stdout.write(text));
 }

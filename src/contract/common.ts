@@ -46,11 +46,17 @@ export const noteSchema = z.strictObject({
   params: paramsSchema.optional(),
 });
 
+export const modelSchema = z.strictObject({
+  name: z.string(),
+  version: z.string(),
+  sources: z.array(z.string()).optional().describe('What the model rests on: with model=full, and at /v1/model.'),
+});
+
 /** What every answer carries. */
 export const answerShape = {
   assumptions: z.array(noteSchema).describe('What the answer rests on.'),
   warnings: z.array(noteSchema).describe('What the grower should heed.'),
-  model: z.strictObject({ name: z.string(), version: z.string(), sources: z.array(z.string()) }),
+  model: modelSchema,
   issuedAt: z
     .string()
     .describe('When the answer was worked out: an answer whose inputs are unchanged is given again as it was.')

@@ -2,11 +2,11 @@ import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { promisify } from 'node:util';
 import Fastify, {
+  type FastifyBaseLogger,
   type FastifyInstance,
   type FastifyPluginAsync,
   type FastifyReply,
   type FastifyRequest,
-  type FastifyServerOptions,
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
 import { refuseForeign } from '../contract/own-origin.js';
@@ -15,7 +15,6 @@ import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
 import type { Store } from '../garden/store/store.js';
-import { sayer } from '../words/say.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { refuseMisconduct } from './auth/conduct.js';
 import type { FindOwner } from './auth/keys.js';
@@ -28,12 +27,12 @@ import { metrics } from './metrics/metrics.js';
 import { requestMetrics } from './metrics/request-metrics.js';
 import { type Seen, watch } from './metrics/seen.js';
 import { answerCache } from './negotiation/answer-cache.js';
+import { completed } from './negotiation/completed.js';
 import { VARY } from './negotiation/etag.js';
 import { packAnswer } from './negotiation/pack-answer.js';
 import { readerSoFar, takeReader } from './negotiation/reader.js';
 import { readyAnswer, type SendReady } from './negotiation/ready-answer.js';
 import { requireAccepted } from './negotiation/require-accepted.js';
-import { worded } from './negotiation/worded.js';
 import { asJson } from './negotiation/written.js';
 import { docs } from './openapi/docs.js';
 import { model } from './openapi/model.js';
@@ -92,7 +91,8 @@ export interface AppOptions {
   readonly work?: WorkerPool | undefined;
   /** Subscriptions may name private addresses, and such without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
-  readonly logger?: FastifyServerOptions['logger'];
+  /** Left out: nothing is logged. */
+  readonly log?: FastifyBaseLogger | undefined;
   /** Hosts that are answered for beside this machine's own names; left out: any. */
   readonly hosts?: readonly string[] | undefined;
   /** Is it the address of a proxy of ours? Left out: none is. */
@@ -129,7 +129,7 @@ export async function buildApp({
   takeAllowance: take,
   allowPrivateWebhooks = false,
   work = workerPool({ modelVersion: model.version }),
-  logger = false,
+  log,
   hosts,
   isProxy = () => false,
   publicUrl = '',
@@ -140,7 +140,7 @@ export async function buildApp({
   },
 }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
-    logger,
+    ...(log ? { loggerInstance: log } : { logger: false }),
     logController: requestLog(),
     bodyLimit: JSON_LIMIT_BYTES,
     genReqId: () => randomUUID(),
@@ -238,6 +238,7 @@ export async function buildApp({
   app.decorateRequest('sessionId', null);
   app.decorateRequest('askedBy');
   app.decorateRequest('reader');
+  app.decorateRequest('isModelInFull', false);
   const keyed = new Set(routes.filter(({ open }) => !open).map(({ url }) => url));
   const documentedUrls = new Map<string | undefined, string>(routes.map(({ url }) => [url, shownUrl(url)]));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
@@ -285,7 +286,7 @@ export async function buildApp({
   for (const { method, url, handler, open, operation } of routes) {
     const onRequest = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
       reply.header('cache-control', 'private, no-cache');
-      request.reader = takeReader(request);
+      takeReader(request);
       reply.header('content-language', request.reader.language);
       if (open) return;
       const { shown, holder } = request.caller!;
@@ -305,7 +306,7 @@ export async function buildApp({
       // A problem has its words already.
       if (String(reply.getHeader('content-type')).startsWith(PROBLEM)) return content;
       if (!reply.hasHeader('vary')) reply.header('vary', VARY);
-      return worded(content, sayer(request.reader));
+      return completed(content, request);
     };
     const route = { method, url, handler, onRequest, preSerialization };
     if (operation.form) {

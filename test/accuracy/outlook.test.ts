@@ -5,8 +5,9 @@ import type { PastSoil } from '../../src/answers/ahead/past-soil.js';
 import { yearsAhead } from '../../src/answers/ahead/years-ahead.js';
 import { soilDoubtK } from '../../src/answers/soil/soil-range.js';
 import { DAY_MS, startOfDay } from '../../src/basics/calendar.js';
+import type { Harmonics } from '../../src/basics/numerics/harmonic-fit.js';
 import { hazenQuantile } from '../../src/basics/numerics/hazen-quantile.js';
-import { usualOn, type YearCourse, yearCourse } from '../../src/climate/year-course.js';
+import { usualOn, yearCourse } from '../../src/climate/year-course.js';
 import { rateAt } from '../../src/germination/curve/curve.js';
 import { cohortRun } from '../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../src/germination/run/outcome.js';
@@ -152,8 +153,8 @@ function issuedOn(station: Station, origin: number, { probeDays, comingDays, com
 
 /** The year's course of a station's modelled soil on days since some first one. Fitted once over all its years, the later ones
  * too: it moves starts of past years by a week or two, and to fit it anew for each date would take minutes. */
-function courseOf(station: Station, firstDay: number): YearCourse {
-  const courses = coursesByStation.get(station) ?? new Map<number, YearCourse>();
+function courseOf(station: Station, firstDay: number): Harmonics {
+  const courses = coursesByStation.get(station) ?? new Map<number, Harmonics>();
   coursesByStation.set(station, courses);
   let course = courses.get(firstDay);
   if (!course) {
@@ -163,7 +164,7 @@ function courseOf(station: Station, firstDay: number): YearCourse {
   }
   return course;
 }
-const coursesByStation = new Map<Station, Map<number, YearCourse>>();
+const coursesByStation = new Map<Station, Map<number, Harmonics>>();
 
 /** Forecasts of air that err by 1.2 K at first and 0.4 K more each day, 0.7 alike from day to day, as soil at 5 cm takes
  * them up: standard deviations .30 .58 .86 ... K, as worked out in our study. Invented, the same for the same day. */

@@ -6,8 +6,9 @@ import type { Bed, Store } from '../../src/garden/store/store.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { answerCache } from '../../src/http/negotiation/answer-cache.js';
 import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
-import { loggedRequest } from '../../src/http/server/logged-request.js';
+import { serviceLog } from '../../src/http/server/service-log.js';
 import { openStore } from '../../src/storage/open-store.js';
+import { plainReader } from '../../src/words/reader.js';
 import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, spellOf } from '../unit/garden/seasons.js';
@@ -23,11 +24,7 @@ describe("a bed's calendar", () => {
   beforeAll(async () => {
     app = await startApp({
       findOwner: keyring(new Map([['s3cret', 'gardener']])),
-      logger: {
-        level: 'info',
-        serializers: { req: loggedRequest },
-        stream: { write: (line: string) => lines.push(line) },
-      },
+      log: serviceLog('info', { write: (line) => lines.push(line) }),
       rateLimit: 100,
     });
     const ask = askerOf(app);
@@ -200,6 +197,7 @@ describe('a subscribed calendar', () => {
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
     app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
+    app.decorateRequest('reader', { getter: () => plainReader });
     const find = async () => ({
       inputs: known,
       season: async () => {

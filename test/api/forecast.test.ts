@@ -91,11 +91,14 @@ describe('a crop’s numbers', () => {
 });
 
 describe('what every answer carries', () => {
-  it('the model with its sources, the time of issue, assumptions and warnings', async () => {
+  it('the model, with its sources where they are asked for, the time of issue, assumptions and warnings', async () => {
     const answer = await ask();
     expect(answer.issuedAt).toBe(NOW);
     expect(answer.model).toMatchObject({ name: expect.any(String), version: expect.stringMatching(/^\d+\.\d+\.\d+$/) });
-    expect(answer.model.sources.join()).toContain('Harrington');
+    expect(answer.model.sources).toBeUndefined();
+    const { model } = await ask({}, 'model=full');
+    expect(model.sources!.join()).toContain('Harrington');
+    expect((await app.inject('/v1/model')).json()).toEqual(model);
     expect(codes(answer.assumptions)).toEqual(expect.arrayContaining(['curve', 'count-day', 'depth', 'lot']));
     for (const { text } of [...answer.assumptions, ...answer.warnings]) expect(text).toMatch(/^[A-Z0-9].+[.)]$/);
   });

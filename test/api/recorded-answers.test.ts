@@ -109,6 +109,7 @@ describe('what is recorded', () => {
     const elsewhere = new Map([
       ['deleteSession', 'a session has a random id: test/api/sessions.test.ts'],
       ['listMessages', 'it holds words alone: test/unit/words/catalogue.test.ts'],
+      ['getModel', 'it names sources alone: test/api/forecast.test.ts'],
     ]);
     const asked = [
       ...questions.map(({ name, method, url }) => ({ method, path: url.split('?', 1)[0]!, name })),

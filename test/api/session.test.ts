@@ -4,7 +4,7 @@ import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Store } from '../../src/garden/store/store.js';
 import { keyring } from '../../src/http/auth/keys.js';
-import { loggedRequest } from '../../src/http/server/logged-request.js';
+import { serviceLog } from '../../src/http/server/service-log.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { expectProblem, refused } from './bad-request.js';
 import { lettuceQuestion, NOW, quillmere, startApp } from './helper.js';
@@ -417,7 +417,7 @@ describe('a session', () => {
         done();
       },
     });
-    const app = await start({ logger: { level: 'trace', stream, serializers: { req: loggedRequest } } });
+    const app = await start({ log: serviceLog('trace', stream) });
     const cookie = cookieOf(await begin(app, 's3cret-of-the-north'));
     await sendForm(app, 'key=s3cret-of-the-north');
     await app.inject('/session?key=s3cret-of-the-north');

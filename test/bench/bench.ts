@@ -3,6 +3,9 @@ import type { FastifyInstance } from 'fastify';
 
 // What is measured is what ships: the built code, not the sources as a test runner rewrites them.
 const built = (file: string): string => new URL(`../../dist/${file}`, import.meta.url).href;
+const { serviceLog } = (await import(
+  built('http/server/service-log.js')
+)) as typeof import('../../src/http/server/service-log.js');
 const { buildApp } = (await import(built('http/app.js'))) as typeof import('../../src/http/app.js');
 const { openStore } = (await import(
   built('storage/open-store.js')
@@ -77,7 +80,7 @@ async function startApp(): Promise<FastifyInstance> {
     version: 'bench',
     clock: () => new Date(),
     store: await openStore('sqlite::memory:'),
-    logger: { level: 'info', stream: nowhere },
+    log: serviceLog('info', nowhere),
   });
   app.post('/bare', async (request) => {
     read(forecastBodySchema, request.body);

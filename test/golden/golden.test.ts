@@ -15,7 +15,6 @@ import { lotRunners } from './lot-runners.js';
 import type { Out } from './out.js';
 import { readingsRunners } from './readings-runners.js';
 import { seedbedRunners } from './seedbed-runners.js';
-import { solarRunners } from './solar-runners.js';
 import { yardstickRunners } from './yardstick-runners.js';
 
 /** How far an answer may lie from the table's. `abs` may differ from field to field; with `atLeast` only less is wrong. */
@@ -58,7 +57,6 @@ const runners: Record<string, (given: never) => Out> = {
 
   ...readingsRunners,
   ...seedbedRunners,
-  ...solarRunners,
   ...climateRunners,
   ...lotRunners,
   ...yardstickRunners,

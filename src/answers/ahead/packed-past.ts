@@ -2,15 +2,11 @@ import type { PlainDate } from '../../basics/calendar.js';
 import { type AirMinima, type PastSoil, STEPS_PER_K } from './past-soil.js';
 
 /** Raised whenever the bytes change, or what past soil is made of: older ones are then worked out again. */
-export const PACKED_VERSION = 1;
+export const PACKED_VERSION = 2;
 
 /** All but the long arrays. Gaps are hours without a value, from the first up to, not including, the last. */
 interface Head extends Omit<PastSoil, 'hourlyC' | 'comingC' | 'air' | 'course'> {
-  readonly course: {
-    readonly usual: PlainWaves;
-    readonly variance: PlainWaves;
-    readonly leastVariance: number;
-  } | null;
+  readonly course: PlainWaves | null;
   readonly hours: number;
   readonly gaps: readonly (readonly [fromH: number, toH: number])[];
   readonly comingHours: number;
@@ -34,11 +30,7 @@ const PREFIX_BYTES = 5;
 export function foldPast({ hourlyC, comingC, air, course, ...rest }: PastSoil): Uint8Array {
   const head: Head = {
     ...rest,
-    course: course && {
-      usual: plain(course.usual),
-      variance: plain(course.variance),
-      leastVariance: course.leastVariance,
-    },
+    course: course && plain(course),
     hours: hourlyC.length,
     gaps: gapsOf(hourlyC),
     comingHours: comingC.length,
@@ -76,11 +68,7 @@ export function unfoldPast(bytes: Uint8Array): PastSoil | null {
   return {
     startMs: head.startMs,
     hourlyC,
-    course: course && {
-      usual: typed(course.usual),
-      variance: typed(course.variance),
-      leastVariance: course.leastVariance,
-    },
+    course: course && typed(course),
     years: head.years,
     comingC,
     air: air && minimaFrom(air, bytes, view, at),

@@ -1,8 +1,9 @@
 import { addDays, DAY_MS, dateAt, HOUR_MS, type PlainDate, startOfDay, type Zone } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
+import type { Harmonics } from '../../basics/numerics/harmonic-fit.js';
 import { basisCode } from '../../basics/series.js';
 import type { ShouldStop } from '../../basics/stop.js';
-import { type YearCourse, yearCourse } from '../../climate/year-course.js';
+import { yearCourse } from '../../climate/year-course.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import { SOWN_DEPTHS_CM } from '../../seedbed/conduction/soil-from-air.js';
 import { residualVarianceK2 } from '../../seedbed/surface/residual-model.js';
@@ -18,7 +19,7 @@ export interface PastSoil {
   /** Hourly means up to the last hour that is not a forecast [°C]; NaN where nothing is known. Shape (n). */
   readonly hourlyC: Float64Array;
   /** The year's course of the daily mean, on days since the record's start; null: less than a year is known. */
-  readonly course: YearCourse | null;
+  readonly course: Harmonics | null;
   /** How many past years may be told from it: whole ones, of the air or the soil. */
   readonly years: number;
   /** After the last measured hour, as the coming days make the soil [°C]. Shape (m). */

@@ -1,6 +1,5 @@
-import type { Reader } from '../../words/reader.js';
-import { sayer } from '../../words/say.js';
-import { worded } from './worded.js';
+import type { FastifyRequest } from 'fastify';
+import { completed } from './completed.js';
 
 /** An answer as it goes out: all but its tag, its coding, and what every answer carries. */
 export interface Written {
@@ -9,8 +8,8 @@ export interface Written {
   readonly headers?: Readonly<Record<string, string>>;
 }
 
-/** @param reader Whom its words are for; left out where it holds none. */
-export const asJson = (content: object, reader?: Reader): Written => ({
+/** @param request Whom its words are for; left out where it holds none. */
+export const asJson = (content: object, request?: Pick<FastifyRequest, 'reader' | 'isModelInFull'>): Written => ({
   type: 'application/json; charset=utf-8',
-  body: JSON.stringify(reader ? worded(content, sayer(reader)) : content),
+  body: JSON.stringify(request ? completed(content, request) : content),
 });

@@ -1,9 +1,11 @@
 import type { Note } from '../../basics/errors.js';
 
 /** The model's version changes whenever the same question gets another answer. */
-export const model = {
-  name: 'cohort-threshold',
-  version: '1.5.0',
+export const model = { name: 'cohort-threshold', version: '1.5.0' };
+
+/** The model with what it rests on, for who asks for it. */
+export const modelInFull = {
+  ...model,
   sources: [
     "Harrington, Minges (1954), as printed in Knott's Handbook for Vegetable Growers, 4th ed. (1997): days and percent at constant temperature",
     'Brewster (2008), Onions and Other Vegetable Alliums, Eqns 4.6-4.9: thermal time, spread and ceilings within a lot',

@@ -64,7 +64,7 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
           },
           clock(),
         );
-        return asJson(list, request.reader);
+        return asJson(list, request);
       });
     },
   },
@@ -91,7 +91,7 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
       return answers.send({ request, reply, owner: EVERYBODY }, inputs, () => {
         if (wantsPicture(request)) return asPicture(cropDrawn(crop, options));
         const one: Unworded<CropAnswer> = signed(cropOnWire(crop, roundingFor(precision)), clock());
-        return asJson(one, request.reader);
+        return asJson(one, request);
       });
     },
   },

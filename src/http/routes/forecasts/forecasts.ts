@@ -89,7 +89,7 @@ export const forecastRoutes = (service: Service): Route[] => [
         const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
           ? asPicture(forecastDrawn(answered, known, options))
-          : asJson(signed(write(answered, question.site.zone), known.now), request.reader);
+          : asJson(signed(write(answered, question.site.zone), known.now), request);
       });
     },
   },

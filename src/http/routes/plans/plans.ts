@@ -125,7 +125,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
         const { inputs, answer } = await show(plan, request.askedBy());
         return answers.send({ request, reply, owner }, inputs, async () =>
-          asJson(signed(await answer(), clock()), request.reader),
+          asJson(signed(await answer(), clock()), request),
         );
       },
     },

@@ -1,9 +1,11 @@
 import { z } from 'zod';
+import { modelSchema } from '../../../contract/common.js';
 import { publishedMessages } from '../../../words/published.js';
 import { type Language, languages } from '../../../words/reader.js';
 import { VARY } from '../../negotiation/etag.js';
 import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
 import { asJson } from '../../negotiation/written.js';
+import { modelInFull } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 
 const messagesSchema = z.strictObject({
@@ -11,10 +13,12 @@ const messagesSchema = z.strictObject({
   messages: z.record(z.string(), z.string()).describe('ICU messages by code. A parameter that is null selects `none`.'),
 });
 
+const sendModel = readyAnswer({ ...asJson(modelInFull), headers: { 'cache-control': 'public, max-age=3600' } });
+
 /** The messages of each language, made ready where they are first asked for. */
 const ready = new Map<Language, SendReady>();
 
-/** What callers need to word codes and parameters themselves. */
+/** What callers need to word codes and parameters themselves, and what the model rests on. */
 export const messageRoutes: readonly Route[] = [
   {
     method: 'GET',
@@ -37,5 +41,17 @@ export const messageRoutes: readonly Route[] = [
       ready.set(language, send);
       return send(request, reply);
     },
+  },
+  {
+    method: 'GET',
+    url: '/v1/model',
+    open: true,
+    operation: {
+      id: 'getModel',
+      summary: 'The model: its version, and what it rests on',
+      answer: { schema: modelSchema },
+      problems: [],
+    },
+    handler: (request, reply) => sendModel(request, reply),
   },
 ];

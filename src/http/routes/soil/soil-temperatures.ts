@@ -68,7 +68,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
             await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
             known.now,
           ),
-          request.reader,
+          request,
         ),
       );
     },

@@ -95,7 +95,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
         if (answer && !(asked.open && isOver(answer, bed.today))) sowings.push(partOf(answer, asked.with));
       }
       const list: Unworded<SowingList> = signed({ sowings, next }, now);
-      return asJson(list, request.reader);
+      return asJson(list, request);
     });
 
     /** The same answer that GET /v1/sowings/{id} gives, and shares its place in the cache; undefined: it has just gone. */
@@ -111,7 +111,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
           by.takePlace?.();
           return asJson(
             signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now),
-            request.reader,
+            { reader: request.reader, isModelInFull: false },
           );
         },
       );

@@ -169,7 +169,7 @@ export const sowingRoutes = (service: Service): Route[] => {
         }
         const { inputs, answer } = await show(counted, request.askedBy(), precision);
         return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
-          asJson(signed(await answer(), clock()), request.reader),
+          asJson(signed(await answer(), clock()), request),
         );
       },
     },

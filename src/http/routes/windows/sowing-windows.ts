@@ -108,6 +108,6 @@ function byLink(
   return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
     if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options));
-    return asJson(signed(windowsOnWire(found, rounding), known.now), request.reader);
+    return asJson(signed(windowsOnWire(found, rounding), known.now), request);
   });
 }
