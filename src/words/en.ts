@@ -580,7 +580,7 @@ export const en = {
   'no-past-years.no-season':
     "From {from} to {to} no spring and no autumn is known without long gaps: send its past years to POST /v1/places/'{id}'/air, ten or more of them.",
   'no-past-years.plan':
-    "A plan is made from past years, and {years, plural, =0 {none is} one {only # is} other {only # are}} known of this bed’s place. POST daily minima and maxima of the air of {minYears} years or more to /v1/places/'{id}'/air, or PUT the place’s normals.",
+    "A plan is made from past years, and {years, plural, =0 {no year is} one {only # is} other {only # are}} known of this bed’s place. POST daily minima and maxima of the air of {minYears} years or more to /v1/places/'{id}'/air, or PUT the place’s normals.",
   'no-readings.kept':
     'No temperatures up to today are kept of {bed, select, none {the place "{place}". POST some to /v1/places/{place}/air} other {the bed "{bed}" or its place "{place}". POST some to /v1/places/{place}/air or /v1/beds/{bed}/readings}}, or send "temperatures".',
   'unknown-crop':
@@ -852,7 +852,7 @@ export const en = {
   'cure.not-csv': 'Export the readings as CSV: one row to a line, a date and time and a temperature in each.',
   'title.no-readings': 'No readings were found',
   'cause.no-readings':
-    'The file is a table, but no column holds dates, or none holds temperatures, or no row holds both. Or nothing is kept yet of the bed or place that the question names.',
+    'The file is a table, but no column holds dates, or no column holds temperatures, or no row holds both. Or nothing is kept yet of the bed or place that the question names.',
   'cure.no-readings':
     'Write the date and time and the temperature into each row; "errors" says what was found instead. Of a place or bed, send its air or its readings first.',
   'title.not-understood': 'Something in the request cannot be used',
@@ -879,7 +879,7 @@ export const en = {
   'cure.method-not-allowed': 'The Allow header names the methods it takes.',
   'title.unauthorized': 'A key is needed',
   'cause.unauthorized':
-    'This service was started with keys, and the request carries none of them. WWW-Authenticate says whether none came (Bearer) or a wrong one (error="invalid_token").',
+    'This service was started with keys, and the request does not carry one of them. WWW-Authenticate says whether no key came (Bearer) or a wrong one (error="invalid_token").',
   'cure.unauthorized':
     'Send "Authorization: Bearer" and your key; in a browser, give the key once and a cookie stands for it.',
   'title.foreign-origin': 'The request comes from another site',

@@ -23,7 +23,9 @@ export type Unworded<T> = T extends { readonly code: string; readonly text: stri
 export function worded(content: unknown, say: Say): unknown {
   if (Array.isArray(content)) return typeof content[0] === 'object' ? content.map((one) => worded(one, say)) : content;
   if (!isRecord(content)) return content;
-  const said: Record<string, unknown> = isFact(content) ? { code: content.code, text: say(content) } : {};
+  // A part of an answer that was made before has its text, under a code that need not be a message's.
+  const isUnsaid = isFact(content) && typeof (content as { text?: unknown }).text !== 'string';
+  const said: Record<string, unknown> = isUnsaid ? { code: content.code, text: say(content) } : {};
   for (const [name, value] of Object.entries(content)) {
     if (name === 'text' && Array.isArray(value)) {
       // A refusal that a part of the answer met, told in its place.
