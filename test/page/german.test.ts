@@ -37,7 +37,7 @@ describe.skipIf(hasNoBrowser)('the page in German', () => {
       await answerAfter(page, () => page.locator('[name="seeds"]').fill('300'));
       expect(await sentence(page)).toMatch(/^Von 300 Samen sind \d+ bis \d+ Sämlinge zu erwarten/);
       expect(await page.locator('#asked').textContent()).toContain('gesät am 3. August');
-      await answerAfter(page, () => page.getByLabel('°F').check());
+      await answerAfter(page, () => page.locator('[name="degrees"][value="F"]').check());
       expect(await page.locator('#answer').textContent()).toMatch(/\d,\d °F/);
     }));
 

@@ -1,5 +1,5 @@
 import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
-import { remembered } from '../../plot/dates.js';
+import { LRUCache } from 'lru-cache';
 import { pageDe } from '../../words/page-de.js';
 import { pageEn } from '../../words/page-en.js';
 import type { Language } from '../../words/reader.js';
@@ -30,10 +30,15 @@ export const messages: Readonly<Record<Language, Messages>> = {
 /** The messages of a language as a module that the page's script imports. */
 export const messagesModule = (language: Language): string => `export default ${JSON.stringify(messages[language])};\n`;
 
-/** The page's messages in a language, with numbers as a locale writes them. */
-export const speech = (language: Language, locale: string): Speech => speeches[language](locale);
+/** Which locales there are is for readers to choose; what is kept for one grows to half a megabyte. */
+const MAX_SPEECHES = 10;
+const speeches = new LRUCache<string, Speech>({ max: MAX_SPEECHES });
 
-const speeches: Readonly<Record<Language, (locale: string) => Speech>> = {
-  en: remembered((locale) => speechIn(messages.en, locale)),
-  de: remembered((locale) => speechIn(messages.de, locale)),
-};
+/** The page's messages in a language, with numbers as a locale of it writes them. */
+export function speech(language: Language, locale: string): Speech {
+  const known = speeches.get(locale);
+  if (known) return known;
+  const made = speechIn(messages[language], locale);
+  speeches.set(locale, made);
+  return made;
+}

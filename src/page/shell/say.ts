@@ -20,16 +20,17 @@ export interface Speech {
 }
 
 /** A field takes numbers without marks between thousands, so none stand in sentences either. */
-const formatters: Formatters = {
-  getNumberFormat: (locales, options) =>
-    new Intl.NumberFormat(locales, {
-      ...options,
-      useGrouping: false,
-      maximumFractionDigits: 2,
-    }),
-  getDateTimeFormat: (...all) => new Intl.DateTimeFormat(...all),
-  getPluralRules: (...all) => new Intl.PluralRules(...all),
-};
+const PLAIN: Intl.NumberFormatOptions = { useGrouping: false, maximumFractionDigits: 2 };
+
+/** All that messages format are numbers, of one kind; making a format takes longer than a hundred numbers written by it. */
+function formattersIn(locale: string): Formatters {
+  const [numbers, plurals] = [new Intl.NumberFormat(locale, PLAIN), new Intl.PluralRules(locale)];
+  return {
+    getNumberFormat: () => numbers,
+    getPluralRules: () => plurals,
+    getDateTimeFormat: (...all) => new Intl.DateTimeFormat(...all),
+  };
+}
 
 /**
  * The page's messages in a reader's language.
@@ -37,6 +38,7 @@ const formatters: Formatters = {
  * @param locale How numbers are written, as a BCP 47 tag.
  */
 export function speechIn(messages: Messages, locale: string): Speech {
+  const formatters = formattersIn(locale);
   const formats = new Map<string, IntlMessageFormat>();
   const formatOf = (code: string, message: Exclude<Message, string>): IntlMessageFormat => {
     const known = formats.get(code);
