@@ -154,7 +154,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/surface/seasonal-drift.ts',
-    tests: ['test/unit/seedbed/seasonal-drift.test.ts', GOLDEN],
+    tests: ['test/unit/seedbed/season-by-latitude.test.ts', GOLDEN],
     numbers: ['AMPLITUDE_K', 'PEAK_DAY_NORTH', 'PEAK_DAY_SOUTH', 'FADES_IN_DAYS', 'LEVEL_DAYS'],
   },
   {
@@ -225,12 +225,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/answers/ahead/years-ahead.ts',
-    tests: ['test/unit/answers/years-ahead.test.ts'],
+    tests: ['test/unit/answers/years-ahead.test.ts', 'test/unit/answers/ahead-sd.test.ts'],
     numbers: ['SOIL_LAG_1', 'COMING_WEIGHT[0]', 'COMING_WEIGHT[3]', 'COMING_WEIGHT[6]', 'COMING_WEIGHT[9]'],
   },
   {
     file: 'src/answers/ahead/ensemble.ts',
-    tests: ['test/unit/answers/ensemble.test.ts'],
+    tests: ['test/unit/answers/ahead-sd.test.ts'],
     numbers: ['NORMAL_IN_THREE[1]', 'NORMAL_IN_THREE[2]'],
   },
   {
