@@ -52,7 +52,7 @@ describe('how far a forecast’s days are trusted', () => {
 
 describe('three points that stand for a normal distribution', () => {
   it('have its mean and its variance', () => {
-    const sum = (power: number): number => NORMAL_IN_THREE.reduce((total, z) => total + z ** power, 0);
+    const sum = (power: number): number => NORMAL_IN_THREE.reduce<number>((total, z) => total + z ** power, 0);
     expect(sum(1)).toBeCloseTo(0, 9);
     expect(sum(2) / 3).toBeCloseTo(1, 3);
   });
