@@ -28,7 +28,8 @@ const OWN_CROP_NAME = 'Own rows';
 export const cropInFacts = ({ id, name }: Pick<Crop, 'id' | 'name'>): string =>
   id === OWN_CROP_ID && name !== OWN_CROP_NAME ? name : id;
 
-/** What beds give of a laboratory's stand where the crop's own share is not published: our assumption. */
+/** What beds give of a laboratory's stand [1], how many times longer they take than the chart [1], and for how long a sowing is
+ * worth making [d], where nothing is published of the crop: as the middle one of the handbook's crops. */
 const ANY_CROP_FIELD: Span = { from: 0.4, to: 0.9 };
 const ANY_CROP_BED_TIME: Span = { from: 1, to: 1.2 };
 const ANY_CROP_MAX_DAYS = 26;

@@ -7,8 +7,11 @@ export interface DiffusivityFound {
   readonly diffusivityM2s: number | null;
 }
 
+/** Three days are the least that tell a daily wave from a drift [h]: our judgement. */
 const LEAST_HOURS = 72;
+/** Swing and lag agree within this ratio [1]: our judgement, from 27 weeks at Hamburg. */
 const LARGER_OVER_SMALLER = 1.3;
+/** Diffusivities of soil lie between these, dry peat's and wet sand's [m²/s]: our judgement. */
 const LEAST_M2S = 0.5e-7;
 const MOST_M2S = 15e-7;
 const PER_SECOND = (2 * Math.PI) / 86_400;

@@ -3,6 +3,7 @@ const WHOLE_COVER = 10;
 const DEEPEST = 100;
 /** How much a unit of snow resists the flow of heat [m² K W⁻¹]. */
 const RESISTANCE = 0.04;
+/** How much of the index a degree of thaw takes in a day [1/K]: our own fit to 32 cold stations, as the resistance. */
 const MELT_PER_K = 4;
 
 /**

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { aheadDoubtK } from '../../../src/answers/ahead/ahead-doubt.js';
 import { aheadSdK } from '../../../src/answers/ahead/ahead-sd.js';
+import { NORMAL_IN_THREE } from '../../../src/answers/ahead/ensemble.js';
+import { comingWeight } from '../../../src/answers/ahead/years-ahead.js';
 import { comingDoubtK } from '../../../src/answers/forecast/coming-doubt.js';
 
 // By hand, from what our own study of 13 stations of the U.S. Climate Reference Network measured.
@@ -35,5 +37,23 @@ describe('how far the soil may be off in years to come', () => {
     expect(doubtK.at(-1)).toBeCloseTo(2.25, 6);
     // After one day the variance left open is 1 - e^(-2/8) of it.
     expect(doubtK[0]).toBeCloseTo(2.25 * Math.sqrt(1 - Math.exp(-0.25)), 6);
+  });
+});
+
+describe('how far a forecast’s days are trusted', () => {
+  it('is wholly for two days, by half on the eighth, a tenth less each day about it, and not beyond the tenth', () => {
+    const weights = Array.from({ length: 11 }, (_, day) => comingWeight(24 * day));
+    expect(weights.slice(0, 2)).toEqual([1, 1]);
+    expect(weights[7]).toBe(0.5);
+    for (let day = 3; day < 9; day++) expect(weights[day]! - weights[day + 1]!).toBeCloseTo(0.1, 9);
+    expect(weights[10]).toBe(0);
+  });
+});
+
+describe('three points that stand for a normal distribution', () => {
+  it('have its mean and its variance', () => {
+    const sum = (power: number): number => NORMAL_IN_THREE.reduce<number>((total, z) => total + z ** power, 0);
+    expect(sum(1)).toBeCloseTo(0, 9);
+    expect(sum(2) / 3).toBeCloseTo(1, 3);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { annualProfile, waveAt, yearWave } from '../../../src/seedbed/conduction/annual-start.js';
 import { seasonByLatitude } from '../../../src/seedbed/surface/season-by-latitude.js';
+import { seasonalDrift } from '../../../src/seedbed/surface/seasonal-drift.js';
 
 const peakOf = (latitudeDeg: number): number => {
   const wave = yearWave([100], [10], latitudeDeg);
@@ -36,5 +37,13 @@ describe('the year’s wave of a place whose own year is not known', () => {
     const ground = { depthsCm: Float64Array.of(0, 5), conductivity: 1, heatCapacity: 2.5e6 };
     const wave = { meanC: -8, cosineK: 0, sineK: 0 };
     expect([...annualProfile(ground, wave, 0, Infinity)]).toEqual([-2, -2]);
+  });
+});
+
+describe('the season’s drift', () => {
+  it('has its level from the last month, and knows nothing of the day before it', () => {
+    const month = Array.from({ length: 30 }, (_, day) => 8 + day / 10);
+    expect(seasonalDrift([40, ...month], 91, 44, 5)).toEqual(seasonalDrift(month, 91, 44, 5));
+    expect(seasonalDrift(month.slice(1), 91, 44, 5)).not.toEqual(seasonalDrift(month, 91, 44, 5));
   });
 });
