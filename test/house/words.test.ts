@@ -5,35 +5,6 @@ import { parseAst } from 'vitest/node';
 /** Rooms that find facts: the room `words` alone makes sentences of them. */
 const PURE_ROOMS = ['basics', 'readings', 'seedbed', 'climate', 'germination', 'answers', 'garden'];
 
-/** Files that still hold sentences: each leaves this list when its sentences have become facts, and none comes to it. */
-const STILL_ALLOWED = new Set([
-  'src/garden/alerts/emergence-news.ts',
-  'src/garden/alerts/frost-news.ts',
-  'src/garden/alerts/hot-spell-news.ts',
-  'src/garden/alerts/window-news.ts',
-  'src/garden/bed/kept-soil.ts',
-  'src/garden/bed/source-note.ts',
-  'src/garden/calendar/frost-events.ts',
-  'src/garden/calendar/sowing-events.ts',
-  'src/garden/learning/learned.ts',
-  'src/garden/lots/lot-now.ts',
-  'src/garden/lots/seeds-needed.ts',
-  'src/garden/plan/plan-words.ts',
-  'src/garden/sowing/ask.ts',
-  'src/garden/sowing/judgement.ts',
-  'src/garden/sowing/ripe.ts',
-  'src/garden/sowing/what-to-do.ts',
-  'src/readings/columns/channels.ts',
-  'src/readings/read-file.ts',
-  'src/readings/read-series.ts',
-  'src/readings/settle/settle-clock.ts',
-  'src/readings/settle/settle-unit.ts',
-  'src/readings/settle/settle.ts',
-  'src/readings/time/time-plan.ts',
-  // What is wrong with a caller's rows, which becomes a fault of the request.
-  'src/germination/own-crop.ts',
-]);
-
 /** Calls whose arguments tell a fault: of a caller, or of ours. */
 const FAULTS = /^(RequestError|ScienceError|Error|notUnderstood|no[A-Z]\w*)$/;
 /** Members that tell a fault. */
@@ -102,12 +73,8 @@ describe('the rooms that find facts', () => {
     expect(files.length).toBeGreaterThan(200);
   });
 
-  test.each(files.filter((path) => !STILL_ALLOWED.has(path)))('hold no sentence in %s', (path) => {
+  test.each(files)('hold no sentence in %s', (path) => {
     expect(sentencesIn(readFileSync(path, 'utf8'))).toEqual([]);
-  });
-
-  test.each([...STILL_ALLOWED])('hold sentences in %s, which would else be allowed for nothing', (path) => {
-    expect(sentencesIn(readFileSync(path, 'utf8'))).not.toEqual([]);
   });
 });
 

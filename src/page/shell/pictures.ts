@@ -1,5 +1,7 @@
+import type { Fact, Kind } from '../../basics/fact.js';
 import type { PictureOptions } from '../../plot/picture.js';
-import { sayer } from '../../words/say.js';
+import { pictureFacts } from '../../plot/picture-facts.js';
+import { valueFor } from '../../words/value.js';
 import { type Html, html, safe } from './html.js';
 import type { Asked } from './view.js';
 import type { Reader } from './words.js';
@@ -8,11 +10,23 @@ import type { Reader } from './words.js';
 export const TO_KEEP: Omit<PictureOptions, 'say'> = { width: 1000, theme: 'light' };
 
 /** What of a picture is the reader's. */
-export const pictureFor = ({ degrees, locale }: Reader): Pick<PictureOptions, 'say' | 'unit' | 'locale'> => ({
-  say: sayer({ language: 'en', locale, textUnit: degrees }),
-  unit: degrees,
-  locale,
+export const pictureFor = (reader: Reader): Pick<PictureOptions, 'say' | 'unit' | 'locale'> => ({
+  say: (fact) => reader.ofPicture(fact.code, valuesOf(fact, reader)),
+  unit: reader.degrees,
+  locale: reader.locale,
 });
+
+/** The parameters of what a picture says, as its reader is told them. */
+function valuesOf({ code, params }: Fact, { crop, language, locale, degrees }: Reader) {
+  const kinds: Readonly<Record<string, Kind>> = pictureFacts[code as keyof typeof pictureFacts];
+  return Object.fromEntries(
+    Object.entries(kinds).map(([name, kind]) => {
+      const value = params[name] ?? null;
+      const word = kind === 'crop' && value !== null ? (crop(String(value)) ?? value) : null;
+      return [name, word ?? valueFor(kind, value, { language, locale, textUnit: degrees })];
+    }),
+  );
+}
 
 /** How wide a picture is that fills a sheet of paper, or a screen that is not known [px]. */
 export const SHEET_PX = 860;
