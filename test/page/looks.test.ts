@@ -88,7 +88,7 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
   it('tells the leaf that is open from the others in the reader’s own colours too', () =>
     visit(service, { path: '/', forcedColors: 'active' }, async (page) => {
       const lines = await page
-        .locator('nav a')
+        .locator('nav a[data-leaf]')
         .evaluateAll((links) => links.map((link) => getComputedStyle(link).borderBottomColor));
       const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
       expect(lines.map((line) => line === ground)).toEqual([false, true, true]);

@@ -74,8 +74,8 @@ describe.skipIf(hasNoBrowser)('when to sow', () => {
           await released;
           await route.continue().catch(() => {});
         });
-      await hold('**/v1/sowing-windows');
-      const rest = page.waitForRequest('**/v1/sowing-windows');
+      await hold('**/v1/sowing-windows?*');
+      const rest = page.waitForRequest('**/v1/sowing-windows?*');
       await page.locator('[name="crop"]').selectOption('spinach');
       await rest;
       await hold('**/v1/beds/**');

@@ -10,7 +10,8 @@ export function problemNote({ status, code, detail, errors = [] }: Problem, { sa
   const plain = refusalCode(code);
   const others = errors.filter(({ choices }) => !choices || choices.length === 0);
   // What is told of fields under their own names is not told once more by the names of parameters.
-  const isOfFields = others.length > 0 && others.every((one) => fieldLabel(fieldOf(one), 'ask') !== undefined);
+  const isOfFields =
+    !plain && others.length > 0 && others.every((one) => fieldLabel(fieldOf(one), 'ask') !== undefined);
   const told = isOfFields ? others : plain ? [] : others.filter((one) => !detail.includes(one.detail));
   const isPassing = mayPass({ status }) || code === 'stopped';
   const title = asked.length > 0 ? 'one-thing' : isPassing ? 'no-answer' : 'not-yet';
