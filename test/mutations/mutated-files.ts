@@ -185,7 +185,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/surface/snow.ts',
-    tests: [GOLDEN],
+    tests: ['test/unit/seedbed/surface.test.ts', GOLDEN],
     numbers: ['WHOLE_COVER', 'DEEPEST', 'RESISTANCE', 'MELT_PER_K'],
   },
   {
