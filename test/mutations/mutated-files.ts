@@ -154,7 +154,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/surface/seasonal-drift.ts',
-    tests: ['test/unit/seedbed/season-by-latitude.test.ts', GOLDEN],
+    tests: ['test/unit/seedbed/season-by-latitude.test.ts', 'test/unit/seedbed/seasonal-drift.test.ts', GOLDEN],
     numbers: ['AMPLITUDE_K', 'PEAK_DAY_NORTH', 'PEAK_DAY_SOUTH', 'FADES_IN_DAYS', 'LEVEL_DAYS'],
   },
   {
@@ -185,7 +185,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/surface/snow.ts',
-    tests: [GOLDEN],
+    tests: ['test/unit/seedbed/surface.test.ts', GOLDEN],
     numbers: ['WHOLE_COVER', 'DEEPEST', 'RESISTANCE', 'MELT_PER_K'],
   },
   {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BedMake } from '../../../src/seedbed/bed.js';
+import { throughSnow } from '../../../src/seedbed/surface/snow.js';
 import { surfaceOf } from '../../../src/seedbed/surface/surface.js';
 
 const bare: BedMake = { kind: 'open-ground', cover: 'bare', moisture: 'rain', shadePercent: 0 };
@@ -47,5 +48,12 @@ describe('a bed that was never compared with a measured one', () => {
     const scaleOf = (bed: Partial<BedMake>): number => surfaceOf({ ...bare, ...bed }, null).residuals.scale;
     expect(scaleOf({ kind: 'raised-bed' })).toBe(2 * scaleOf({}));
     expect(scaleOf({ shadePercent: 10 })).toBe(2 * scaleOf({}));
+  });
+});
+
+describe('snow', () => {
+  it('insulates the more the more of it lies, and no more after a hundred days of frost', () => {
+    expect(throughSnow(5, 100)).toBeLessThan(throughSnow(5, 95));
+    expect(throughSnow(5, 200)).toBe(throughSnow(5, 100));
   });
 });
