@@ -4,7 +4,7 @@ import { errorFacts } from '../basics/errors.js';
 import type { FactKinds, Kind } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
 import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
-import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
+import { keptNoteFacts, keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { askFacts } from '../garden/sowing/ask.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
@@ -26,6 +26,7 @@ const declared = [
   gardenRefusalFacts,
   requestRefusalFacts,
   keptRefusalFacts,
+  keptNoteFacts,
   problemFacts,
   problemPageFacts,
 ] as const satisfies readonly FactKinds[];
