@@ -82,5 +82,9 @@ export const keptRefusalFacts = {
   'kept-in-part': {},
 } as const satisfies FactKinds;
 
+/** What the owner should know of what was kept. */
+export const keptNoteFacts = { 'incomplete-days': { days: 'count' } } as const satisfies FactKinds;
+
+export const keptNote = factsOf(keptNoteFacts);
 export const requestRefusal = factsOf(requestRefusalFacts);
 export const keptRefusal = factsOf(keptRefusalFacts);

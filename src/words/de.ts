@@ -713,6 +713,8 @@ export const de = {
     'Hier ist nichts gespeichert, also kann es nicht in dem Zustand sein, den If-Match nennt. Lassen Sie den Header weg, um es anzulegen.',
   'precondition-failed.something-kept':
     'Hier ist schon etwas gespeichert; getan wurde nichts. Wählen Sie einen anderen Namen, oder lassen Sie If-None-Match weg, um es zu ersetzen.',
+  'incomplete-days':
+    '{days, plural, one {Ein Tag fehlt} other {# Tage fehlen}}, mit Messwerten von weniger als 18 Stunden. Senden Sie {days, plural, one {ihn} other {sie}} wieder, wenn vollständig.',
   'kept-in-part':
     'Es ist gespeichert. Der Rest dieser Antwort lässt sich jetzt nicht berechnen: Fragen Sie in Kürze wieder danach.',
 

@@ -691,6 +691,8 @@ export const en = {
     'Nothing is kept here, so it cannot be in the state that If-Match names. Leave the header out to create it.',
   'precondition-failed.something-kept':
     'Something is kept here already, so nothing was done. Choose another name, or leave If-None-Match out to replace it.',
+  'incomplete-days':
+    '{days, plural, one {One day is} other {# days are}} left out, with less than 18 hours of readings. Send {days, plural, one {it} other {them}} again when whole.',
   'kept-in-part': 'It is kept. The rest of this answer cannot be worked out now: ask for it again in a little while.',
 
   // The garden.

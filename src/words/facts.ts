@@ -7,12 +7,12 @@ import { errorFacts } from '../basics/errors.js';
 import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
 import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
-import { keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
 import { newsFacts } from '../garden/alerts/news-facts.js';
 import { bedFacts } from '../garden/bed/bed-facts.js';
 import { eventFacts } from '../garden/calendar/event-facts.js';
 import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
 import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
+import { keptNoteFacts, keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { askFacts } from '../garden/sowing/ask.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
@@ -62,6 +62,7 @@ const declared = [
   sourceFacts,
   deliveryFacts,
   newsFacts,
+  keptNoteFacts,
   problemFacts,
   problemPageFacts,
 ] as const satisfies readonly FactKinds[];

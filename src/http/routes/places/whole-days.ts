@@ -1,7 +1,8 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../../basics/errors.js';
+import type { Fact } from '../../../basics/fact.js';
 import { fieldFact } from '../../../basics/field-facts.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptNote, keptRefusal } from '../../../contract/refusal-facts.js';
 import type { AirDay } from '../../../garden/store/store.js';
 import type { ReadSeries } from '../../../readings/read-series.js';
 import { seriesFault } from '../../question/upload.js';
@@ -22,13 +23,5 @@ export function wholeDays(
   return { days: air, incomplete: days.length - whole.length };
 }
 
-/** Says how many days were left out. */
-export const incompleteNotes = (count: number) =>
-  count === 0
-    ? []
-    : [
-        {
-          code: 'incomplete-days',
-          text: `${count === 1 ? 'One day is' : `${count} days are`} left out, with less than 18 hours of readings. Send them again when they are whole.`,
-        },
-      ];
+/** How many days were left out. */
+export const incompleteNotes = (days: number): Fact[] => (days === 0 ? [] : [keptNote('incomplete-days', { days })]);
