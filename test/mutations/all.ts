@@ -66,7 +66,7 @@ async function failingOf(vitest: Vitest, copy: string, tests: readonly string[])
     if (ran.ok()) continue;
     const [failed] = ran.children.allTests('failed');
     const why = failed?.result().errors?.[0]?.message ?? ran.errors()[0]?.message ?? '';
-    return `${test} "${failed?.fullName ?? ''}": ${why.slice(0, 150)}`;
+    return `${test} "${failed?.fullName ?? ''}": ${why.split('\n', 1)[0]!.slice(0, 150)}`;
   }
   return null;
 }
