@@ -5,7 +5,7 @@ import type { BedSeason } from '../../src/garden/calendar/calendar-season.js';
 import type { Bed, Store } from '../../src/garden/store/store.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { answerCache } from '../../src/http/negotiation/answer-cache.js';
-import { takeReader } from '../../src/http/negotiation/reader.js';
+import { readerSoFar, takeReader } from '../../src/http/negotiation/reader.js';
 import { calendarRoutes } from '../../src/http/routes/calendar/calendar.js';
 import { serviceLog } from '../../src/http/server/service-log.js';
 import { openStore } from '../../src/storage/open-store.js';
@@ -197,7 +197,10 @@ describe('a subscribed calendar', () => {
     bed = (await store.bed('gardener', 'north'))!;
     app = Fastify();
     app.decorateRequest('reader');
-    app.addHook('onRequest', async (request) => takeReader(request));
+    app.addHook('onRequest', async (request) => {
+      request.reader = readerSoFar(request);
+      takeReader(request);
+    });
     app.decorateRequest('askedBy', (owner = 'gardener') => ({ owner, caller: owner }));
     const find = async () => ({
       inputs: known,

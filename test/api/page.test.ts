@@ -261,7 +261,7 @@ describe('whatever is sent', () => {
     const { statusCode, headers, body } = await app.inject({ method: 'PUT', url: '/' });
     expect(statusCode).toBe(405);
     expect(headers.allow).toBe('GET, HEAD, POST');
-    expect(JSON.parse(body).detail).toBe('/ takes GET and POST, not PUT.');
+    expect(JSON.parse(body).detail).toBe('/ takes GET or POST, not PUT.');
     expect((await app.inject({ method: 'POST', url: '/page.js' })).headers.allow).toBe('GET, HEAD');
     expect((await app.inject({ method: 'PUT', url: '/docs' })).headers.allow).toBe('GET, HEAD');
   });

@@ -397,7 +397,7 @@ describe('a bed of which nothing but days to come is kept', () => {
     await ask('POST', '/v1/beds/ahead/readings', { medium: 'soil', probeDepthCm: 5, readings });
     const { detail } = (await ask('GET', '/v1/beds/ahead/forecast?crop=lettuce&sowing=2027-05-20')).json();
     expect(detail).toContain('No temperatures up to today are kept');
-    expect(detail).toContain('Readings of days to come, up to 2028-05-02, are kept of this bed and left out');
+    expect(detail).toContain('Readings of days to come, up to 2 May 2028, are kept of this bed and left out');
   });
 });
 
@@ -418,8 +418,8 @@ describe('what cannot be', () => {
     await sown('checked');
     await sown('unnumbered', { seeds: null });
     const counts = '/v1/sowings/checked/counts';
-    await refused('PUT', `${counts}/2027-05-01`, { seedlings: 1 }, 422, /before the sowing, on 2027-05-03/);
-    await refused('PUT', `${counts}/2027-05-21`, { seedlings: 1 }, 422, /today is 2027-05-20/);
+    await refused('PUT', `${counts}/2027-05-01`, { seedlings: 1 }, 422, /before the sowing, on 3 May 2027/);
+    await refused('PUT', `${counts}/2027-05-21`, { seedlings: 1 }, 422, /today is 20 May 2027/);
     await refused('PUT', `${counts}/2027-05-20`, { seedlings: 201 }, 422, /more than the 200 seeds/);
     await refused(
       'PUT',
@@ -430,7 +430,7 @@ describe('what cannot be', () => {
     );
     await refused('PUT', `${counts}/2027-05-20`, { seedlings: -1 }, 422, /seedlings must be at least 0/);
     await sown('long-ago', { date: '2019-05-03' });
-    await refused('PUT', '/v1/sowings/long-ago/counts/2027-05-20', { seedlings: 0 }, 422, /by 2020-05-03/);
+    await refused('PUT', '/v1/sowings/long-ago/counts/2027-05-20', { seedlings: 0 }, 422, /by 3 May 2020/);
     await refused('PUT', `${counts}/2027-02-30`, { seedlings: 1 }, 422, /must be a date/);
     await refused('PUT', '/v1/sowings/unnumbered/counts/2027-05-20', { seedlings: 3 }, 422, /of how many are these/);
     await refused('PUT', '/v1/sowings/nowhere/counts/2027-05-20', { seedlings: 3 }, 404, /No sowing is kept/);
@@ -444,8 +444,8 @@ describe('what cannot be', () => {
     await count('changed', 12, 20);
     await count('changed', 20, 110);
     const patch = (changes: object, detail: RegExp) => refused('PATCH', '/v1/sowings/changed', changes, 422, detail);
-    await patch({ date: '2027-05-16' }, /not be after the first count, on 2027-05-15/);
-    await patch({ date: '2026-05-01' }, /within 366 days of the last count, on 2027-05-23/);
+    await patch({ date: '2027-05-16' }, /not be after the first count, on 15 May 2027/);
+    await patch({ date: '2026-05-01' }, /within 366 days of the last count, on 23 May 2027/);
     await patch({ seeds: 109 }, /not be fewer than the 110 seedlings/);
     await patch({ seeds: null }, /not be fewer than the 110 seedlings/);
     expect((await ask('PATCH', '/v1/sowings/changed', { date: '2027-05-14', seeds: 110 })).statusCode).toBe(200);
@@ -542,7 +542,7 @@ describe('while the database goes away right after something was kept', () => {
     const kept = await asked('PUT', '/v1/sowings/onions', fields);
     expect(kept.statusCode).toBe(201);
     expect(kept.json()).toMatchObject({ ...fields, id: 'onions', counts: [], forecast: null, toDo: [] });
-    expect(kept.json().warnings).toEqual([{ code: 'storage-damaged', text: expect.stringMatching(/^It is kept\. /) }]);
+    expect(kept.json().warnings).toMatchObject([{ code: 'storage-damaged', text: expect.stringMatching(/^It is kept\. /) }]);
     expect(kept.headers.etag).toBeUndefined();
     expect((await asked('GET', '/v1/sowings/onions')).statusCode).toBe(503);
     await found();
