@@ -11,6 +11,9 @@ export const catalogues: Readonly<Record<Language, Catalogue>> = { en, de };
 
 export type { Say };
 
+/** Labels and sentences of pictures begin with a capital, whatever they begin with. */
+const OF_PICTURES = 'picture.';
+
 /** Facts in a reader's language, units and dates. */
 export const sayer =
   (reader: Reader): Say =>
@@ -22,7 +25,8 @@ export const sayer =
     );
     const format = formatOf(reader.language, code as FactCode);
     const said = format.format(values) as string;
-    const text = format.getAst()[0]?.type === TYPE.argument ? capital(said, reader) : said;
+    const isCapital = format.getAst()[0]?.type === TYPE.argument || code.startsWith(OF_PICTURES);
+    const text = isCapital ? capital(said, reader) : said;
     return also ? `${text} ${sayer(reader)(also)}` : text;
   };
 

@@ -15,14 +15,11 @@ export interface Speech {
   readonly say: (code: PageCode, values?: Readonly<Record<string, string | number>>) => string;
   /** One of the page’s messages, with markup in it. */
   readonly tell: (code: PageCode, parts: Readonly<Record<string, Told>>) => Html;
-  /** What a picture says, its parameters as words; what begins with one of them begins with a capital. */
+  /** What a picture says, its parameters as words; it begins with a capital. */
   readonly ofPicture: (code: string, values: Readonly<Record<string, string | number>>) => string;
   /** What a crop is called within a sentence; undefined where it is none of the chart’s. */
   readonly crop: (id: string) => string | undefined;
 }
-
-/** How the parser names a parameter alone (`TYPE.argument`); the parser itself stays out of the page's script. */
-const ARGUMENT = 1;
 
 /** A field takes numbers without marks between thousands, so none stand in sentences either. */
 const PLAIN: Intl.NumberFormatOptions = { useGrouping: false, maximumFractionDigits: 2 };
@@ -67,9 +64,7 @@ export function speechIn(messages: Messages, locale: string): Speech {
     tell: (code, parts) => html`${partsOf(code, parts)}`,
     ofPicture: (code, values) => {
       const text = partsOf(code, values).join('');
-      const message = messages[code];
-      const isCapital = typeof message === 'object' && message[0]?.type === ARGUMENT;
-      return isCapital ? text.charAt(0).toLocaleUpperCase(locale) + text.slice(1) : text;
+      return text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
     },
     crop: (id) => (typeof messages[`crop.${id}`] === 'string' ? (messages[`crop.${id}`] as string) : undefined),
   };
