@@ -40,6 +40,9 @@ const PIECES = 12;
 
 type Corner = readonly [x: number, y: number];
 
+/** Seed that is faster cannot be drawn, nor can there be any: no seed comes up in a quarter of an hour [d]. */
+const MIN_DAYS = 0.01;
+
 /** The crop's curve: days to half and percent over temperature, with what was tested, what failed and what nobody tried. */
 export function cropCurve(crop: DrawnCrop, options: PictureOptions): string {
   const sheet = sheetOf(options);
@@ -142,7 +145,7 @@ const rowsOf = ({ rows }: DrawnCrop): DrawnRow[] =>
   rows
     .filter(
       ({ temperatureC, days }) =>
-        Number.isFinite(temperatureC) && (days === null || (Number.isFinite(days) && days > 0)),
+        Number.isFinite(temperatureC) && (days === null || (Number.isFinite(days) && days >= MIN_DAYS)),
     )
     .map((row) => ({
       ...row,

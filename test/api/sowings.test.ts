@@ -542,7 +542,9 @@ describe('while the database goes away right after something was kept', () => {
     const kept = await asked('PUT', '/v1/sowings/onions', fields);
     expect(kept.statusCode).toBe(201);
     expect(kept.json()).toMatchObject({ ...fields, id: 'onions', counts: [], forecast: null, toDo: [] });
-    expect(kept.json().warnings).toMatchObject([{ code: 'storage-damaged', text: expect.stringMatching(/^It is kept\. /) }]);
+    expect(kept.json().warnings).toMatchObject([
+      { code: 'storage-damaged', text: expect.stringMatching(/^It is kept\. /) },
+    ]);
     expect(kept.headers.etag).toBeUndefined();
     expect((await asked('GET', '/v1/sowings/onions')).statusCode).toBe(503);
     await found();
