@@ -60,7 +60,12 @@ function alike(value: number, turn: (value: number) => number): number {
 }
 
 const numberFor = (value: number, { locale }: Reader): string => numbers(locale).format(value);
-const dateFor = (date: string, { locale }: Reader): string => dates(locale).format(new Date(`${date}T00:00Z`));
+
+/** What is no date of the calendar, as only a refusal can hold, is told as it came. */
+function dateFor(date: string, { locale }: Reader): string {
+  const at = Date.parse(`${date}T00:00Z`);
+  return Number.isNaN(at) ? date : dates(locale).format(at);
+}
 
 const numbers = byLocale((locale) => new Intl.NumberFormat(locale, { maximumFractionDigits: 2, useGrouping: 'min2' }));
 const lists = byLocale((locale) => new Intl.ListFormat(locale, { type: 'disjunction' }));

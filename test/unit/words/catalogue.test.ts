@@ -173,3 +173,10 @@ describe('a reader', () => {
     );
   });
 });
+
+describe('a date that is none', () => {
+  test('is told as it came', () => {
+    const params = { from: 'June', was: '2028-07-31', wasKind: 'value' };
+    expect(sayer(plainReader)({ code: 'field.before-from', params })).toContain('June');
+  });
+});
