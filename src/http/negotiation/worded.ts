@@ -21,7 +21,7 @@ export type Unworded<T> = T extends { readonly code: string; readonly text: stri
  * `detail` the sentence, with its code and parameters beside it. A fact that is said after it stands there as `also`.
  */
 export function worded(content: unknown, say: Say): unknown {
-  if (Array.isArray(content)) return typeof content[0] === 'object' ? content.map((one) => worded(one, say)) : content;
+  if (Array.isArray(content)) return content.every(isFlat) ? content : content.map((one) => worded(one, say));
   if (!isRecord(content)) return content;
   // A part of an answer that was made before has its text, under a code that need not be a message's.
   const isUnsaid = isFact(content) && typeof (content as { text?: unknown }).text !== 'string';
@@ -42,6 +42,13 @@ export function worded(content: unknown, say: Say): unknown {
     } else said[name] = name === 'params' ? value : worded(value, say);
   }
   return said;
+}
+
+/** A row of numbers and texts holds no fact: most of an answer is such rows, and is handed on as it is. */
+function isFlat(row: unknown): boolean {
+  if (typeof row !== 'object' || row === null) return true;
+  for (const value of Object.values(row)) if (typeof value === 'object' && value !== null) return false;
+  return true;
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
