@@ -4,6 +4,7 @@ import type { Kind, Say } from '../basics/fact.js';
 import { de } from './de.js';
 import { en } from './en.js';
 import { type Catalogue, type FactCode, factKinds } from './facts.js';
+import { pictureText } from './picture-text.js';
 import type { Language, Reader } from './reader.js';
 import { valueFor } from './value.js';
 
@@ -11,7 +12,6 @@ export const catalogues: Readonly<Record<Language, Catalogue>> = { en, de };
 
 export type { Say };
 
-/** Labels and sentences of pictures begin with a capital, whatever they begin with. */
 const OF_PICTURES = 'picture.';
 
 /** Facts in a reader's language, units and dates. */
@@ -25,8 +25,8 @@ export const sayer =
     );
     const format = formatOf(reader.language, code as FactCode);
     const said = format.format(values) as string;
-    const isCapital = format.getAst()[0]?.type === TYPE.argument || code.startsWith(OF_PICTURES);
-    const text = isCapital ? capital(said, reader) : said;
+    const isLed = format.getAst()[0]?.type === TYPE.argument;
+    const text = code.startsWith(OF_PICTURES) ? pictureText(said, reader.locale) : isLed ? capital(said, reader) : said;
     return also ? `${text} ${sayer(reader)(also)}` : text;
   };
 

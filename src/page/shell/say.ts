@@ -1,6 +1,7 @@
 import type { MessageFormatElement } from '@formatjs/icu-messageformat-parser';
 import { type Formatters, IntlMessageFormat, type PrimitiveType } from 'intl-messageformat';
 import type { PageCode } from '../../words/page-en.js';
+import { pictureText } from '../../words/picture-text.js';
 import { type Html, html, type Part } from './html.js';
 
 /** A message: a text, or what an ICU pattern was read into. Reading patterns is left to the service: a parser is large. */
@@ -15,7 +16,7 @@ export interface Speech {
   readonly say: (code: PageCode, values?: Readonly<Record<string, string | number>>) => string;
   /** One of the page’s messages, with markup in it. */
   readonly tell: (code: PageCode, parts: Readonly<Record<string, Told>>) => Html;
-  /** What a picture says, its parameters as words; it begins with a capital. */
+  /** What a picture says, its parameters as words. */
   readonly ofPicture: (code: string, values: Readonly<Record<string, string | number>>) => string;
   /** What a crop is called within a sentence; undefined where it is none of the chart’s. */
   readonly crop: (id: string) => string | undefined;
@@ -62,10 +63,7 @@ export function speechIn(messages: Messages, locale: string): Speech {
   return {
     say: (code, values = {}) => partsOf(code, values).join(''),
     tell: (code, parts) => html`${partsOf(code, parts)}`,
-    ofPicture: (code, values) => {
-      const text = partsOf(code, values).join('');
-      return text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
-    },
+    ofPicture: (code, values) => pictureText(partsOf(code, values).join(''), locale),
     crop: (id) => (typeof messages[`crop.${id}`] === 'string' ? (messages[`crop.${id}`] as string) : undefined),
   };
 }
