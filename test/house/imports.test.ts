@@ -53,7 +53,7 @@ const rules: IForbiddenRuleType[] = [
     name: 'what moves in the page runs in a browser as it is',
     from: { path: '^src/page/', pathNot: '^src/page/server/' },
     // Of words it knows codes, readers and values: the messages come from the service, read already.
-    to: { path: '^src/page/server/|^src/words/(?!page-en|reader|value)|^fastify|^@fastify|^luxon' },
+    to: { path: '^src/page/server/|^src/words/(?!page-en|picture-text|reader|value)|^fastify|^@fastify|^luxon' },
   },
   {
     name: 'no more than the browser part knows of a document',
