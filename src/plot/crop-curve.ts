@@ -1,10 +1,10 @@
-import { type LinearScale, scaleLinear, scaleLog } from 'd3-scale';
-import { line } from 'd3-shape';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { degrees, degreesSpan, inUnit } from './degrees.js';
 import { inRows, lettering, paragraph, TYPE, widthOf } from './lettering.js';
 import { type PictureOptions, picture, type Sheet, sheetOf } from './picture.js';
 import type { SayPicture } from './picture-facts.js';
 import { rungs } from './rungs.js';
+import { type Corner, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
 import { paint } from './theme.js';
 
@@ -37,8 +37,6 @@ const cellOf = ({ tested, days }: DrawnRow): Cell => (tested ? (days === null ? 
 const CELLS: readonly Cell[] = ['timed', 'none-came', 'not-tested'];
 /** Between two cells the rate is drawn at so many places. */
 const PIECES = 12;
-
-type Corner = readonly [x: number, y: number];
 
 /** Seed that is faster cannot be drawn, nor can there be any: no seed comes up in a quarter of an hour [d]. */
 const MIN_DAYS = 0.01;
@@ -219,7 +217,7 @@ const percentLine = (counted: readonly DrawnRow[], xOf: (tempC: number) => numbe
 
 const curve = (corners: readonly Corner[], isDashed: boolean): string =>
   element('path', {
-    d: line().digits(1)(corners) ?? undefined,
+    d: lineThrough(corners) ?? undefined,
     ...paint({ stroke: 'accent' }),
     'stroke-width': 2,
     'stroke-dasharray': isDashed ? '3 4' : undefined,

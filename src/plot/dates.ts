@@ -1,5 +1,6 @@
-import { type LinearScale, scaleLinear } from 'd3-scale';
+import { scaleLinear } from 'd3-scale';
 import { lettering, TYPE, widthOf } from './lettering.js';
+import type { LinearScale } from './shapes.js';
 import { element } from './svg.js';
 import { paint } from './theme.js';
 

@@ -1,4 +1,5 @@
-import { type LinearScale, scaleLinear } from 'd3-scale';
+import { scaleLinear } from 'd3-scale';
+import type { LinearScale } from './shapes.js';
 
 export type Unit = 'C' | 'F';
 

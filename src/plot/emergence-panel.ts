@@ -1,11 +1,11 @@
-import { type LinearScale, scaleLinear } from 'd3-scale';
-import { area, line } from 'd3-shape';
+import { scaleLinear } from 'd3-scale';
 import { dateAxis, dayOf } from './dates.js';
 import type { DrawnDay, DrawnForecast, Milestone } from './drawn-forecast.js';
 import { EVENTS, milestoneInWords } from './forecast-words.js';
 import type { Frame } from './frame.js';
 import { lettering, paragraph, TYPE, widthOf } from './lettering.js';
 import { rungs } from './rungs.js';
+import { areaBetween, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
 import { paint } from './theme.js';
 
@@ -36,20 +36,15 @@ export function emergencePanel(
         ...days.map(({ day, upPercent }) => [x(day + 1), y(Math.min(100, Math.max(0, upPercent)))] as const),
       ]
     : [];
-  const band = area()
-    .x(([at]) => at)
-    .y0(([, low]) => low)
-    .y1(([, , high]) => high)
-    .digits(1);
   const curve =
     corners.length === 0
       ? ''
       : element('path', {
-          d: band(corners.map(([at, height]) => [at, bottomY, height] as const)) ?? undefined,
+          d: areaBetween(corners.map(([at, height]) => [at, bottomY, height] as const)) ?? undefined,
           ...paint({ fill: 'accentGround' }),
         }) +
         element('path', {
-          d: line().digits(1)(corners) ?? undefined,
+          d: lineThrough(corners) ?? undefined,
           ...paint({ stroke: 'accent' }),
           'stroke-width': 2.5,
           'stroke-linejoin': 'round',

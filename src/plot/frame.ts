@@ -1,6 +1,6 @@
-import type { LinearScale } from 'd3-scale';
 import type { DateWords } from './dates.js';
 import type { Sheet } from './picture.js';
+import type { LinearScale } from './shapes.js';
 
 /** What all parts of a picture over dates share. */
 export interface Frame {

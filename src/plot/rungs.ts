@@ -1,5 +1,5 @@
-import type { LinearScale } from 'd3-scale';
 import { lettering, TYPE } from './lettering.js';
+import type { LinearScale } from './shapes.js';
 import { element } from './svg.js';
 import { paint } from './theme.js';
 

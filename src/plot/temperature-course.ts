@@ -1,5 +1,3 @@
-import type { LinearScale } from 'd3-scale';
-import { area, line } from 'd3-shape';
 import { dayOf } from './dates.js';
 import { degreeScale, inUnit } from './degrees.js';
 import {
@@ -14,6 +12,7 @@ import type { Frame } from './frame.js';
 import { inRows, lettering, TYPE } from './lettering.js';
 import type { Sheet } from './picture.js';
 import { rungs } from './rungs.js';
+import { areaBetween, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
 import { DASHES, type Part, partOf, stretches } from './temperature-parts.js';
 import { hatched, paint } from './theme.js';
@@ -97,7 +96,7 @@ function hourlyCourse({ atDay, tempC, basis }: DrawnHours, x: LinearScale, yOf: 
 function courseLine(part: Part, corners: readonly (readonly [number, number])[]): string {
   const single = corners.length === 1 ? [corners[0]!, [corners[0]![0] + 0.1, corners[0]![1]] as const] : corners;
   return element('path', {
-    d: line().digits(1)(single) ?? undefined,
+    d: lineThrough(single) ?? undefined,
     ...paint({ stroke: 'ink' }),
     'stroke-width': part === 'expected' ? 2 : 1.75,
     'stroke-linejoin': 'round',
@@ -109,16 +108,11 @@ function courseLine(part: Part, corners: readonly (readonly [number, number])[])
 /** The temperature by the day: from the lowest to the highest as a band, and the mean as a line. */
 function dailyCourse(sheet: Sheet, days: readonly DrawnDay[], x: LinearScale, yOf: (tempC: number) => number): string {
   const follows = (before: DrawnDay, after: DrawnDay): boolean => after.day - before.day === 1;
-  const band = area()
-    .x(([at]) => at)
-    .y0(([, low]) => low)
-    .y1(([, , high]) => high)
-    .digits(1);
   const runs = stretches(days, follows);
   const bands = runs.map(({ part, points }) => {
     const corners = widened(points.map(({ day, min, max }) => [x(day + 0.5), yOf(min), yOf(max)] as const));
     const fill = part === 'measured' ? paint({ fill: 'rule', stroke: 'quiet' }) : hatched(sheet.id, part);
-    return element('path', { d: band(corners) ?? undefined, ...fill, 'stroke-width': 0.75 });
+    return element('path', { d: areaBetween(corners) ?? undefined, ...fill, 'stroke-width': 0.75 });
   });
   const means = runs.map(({ part, points }) =>
     courseLine(
