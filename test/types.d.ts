@@ -12,13 +12,3 @@ declare module 'jstat' {
   };
   export default jStat;
 }
-
-declare module 'd3-scale' {
-  interface TimeScale {
-    (date: Date): number;
-    domain(dates: readonly Date[]): TimeScale;
-    range(ys: readonly number[]): TimeScale;
-    ticks(count: number): Date[];
-  }
-  export function scaleUtc(): TimeScale;
-}
