@@ -4,7 +4,7 @@ import type { Crop, Span } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
 import type { BedMake } from '../seedbed/bed.js';
-import type { Beyond } from './ahead/hours-ahead.js';
+import type { Extrapolation } from './ahead/hours-ahead.js';
 import type { LearnedFact } from './forecast/forecast-facts.js';
 import type { Site } from './soil/known-hours.js';
 
@@ -86,7 +86,7 @@ export interface Question {
   readonly series: readonly ReadSeries[];
   /** What was understood of each series, told back as it is. */
   readonly understood: readonly SeriesReport[];
-  readonly beyond: Beyond | null;
+  readonly beyond: Extrapolation | null;
   /** The place's normals, where past years are not known. */
   readonly normals: Normals | null;
 }

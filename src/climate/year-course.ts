@@ -10,7 +10,7 @@ const WAVES = 2;
  *
  * @param days   Days since any 1 January, counted on through leap years. Shape (n).
  * @param values Daily values, in any unit; NaN is left out. Shape (n), 365 numbers or more.
- * @returns The course, for `usualOn`.
+ * @returns The course, for `climatologicalOn`.
  * @throws ScienceError `empty` for fewer than 365 values.
  *
  * Formula: least squares with two waves.
@@ -26,4 +26,4 @@ export function yearCourse(days: ArrayLike<number>, values: ArrayLike<number>): 
 }
 
 /** What is usual on a day, in the count of days of the fit. */
-export const usualOn = (course: Harmonics, day: number): number => harmonicAt(course, day);
+export const climatologicalOn = (course: Harmonics, day: number): number => harmonicAt(course, day);

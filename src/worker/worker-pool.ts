@@ -93,7 +93,7 @@ export interface WorkerPoolOptions {
 }
 
 /** One who waits for an answer. */
-interface Asker {
+interface QueueOwner {
   resolve(answer: unknown): void;
   reject(error: Error): void;
 }
@@ -110,7 +110,7 @@ interface Entry {
   readonly bytes: number;
   readonly pastKey: string | undefined;
   readonly stop: SharedArrayBuffer;
-  readonly askers: Set<Asker>;
+  readonly askers: Set<QueueOwner>;
   readonly askedMs: number;
   state: 'looking-up' | 'waiting' | 'working' | 'ended';
 }
@@ -193,7 +193,7 @@ export function workerPool({
   };
 
   /** One asker less: nobody works for nobody. */
-  const leave = (entry: Entry, asker: Asker): void => {
+  const leave = (entry: Entry, asker: QueueOwner): void => {
     entry.askers.delete(asker);
     if (entry.askers.size > 0 || entry.state === 'ended') return;
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
@@ -212,7 +212,7 @@ export function workerPool({
         clearTimeout(timer);
         signal?.removeEventListener('abort', gone);
       };
-      const asker: Asker = {
+      const asker: QueueOwner = {
         resolve: (answer) => {
           settled();
           resolve(answer);

@@ -1,7 +1,7 @@
 import { yearsOfDates } from '../../src/answers/windows/years-of-dates.js';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import type { DaySpan } from '../../src/garden/plan/batches.js';
-import type { Picking } from '../../src/garden/sowing/picking.js';
+import type { HarvestPeriod } from '../../src/garden/sowing/harvest-period.js';
 import type { Crop, FrostClass } from '../../src/germination/crop.js';
 import { germinationCurve, rateAt, shareAt } from '../../src/germination/curve/curve.js';
 import { pastOf, type Station } from './stations.js';
@@ -86,7 +86,7 @@ export function frostsIn(
  * is up when the chart's rates at each day's measured mean add up to one, and it makes a row where the chart's percents on
  * those days, each by its part in the progress, come to half of the best. Growth takes the published days.
  */
-export function pickedIn(measured: MeasuredYear, crop: Crop, { fromDays, toDays }: Picking): (DaySpan | null)[] {
+export function pickedIn(measured: MeasuredYear, crop: Crop, { fromDays, toDays }: HarvestPeriod): (DaySpan | null)[] {
   const { soilC } = measured;
   const curve = germinationCurve(crop.rows, crop.soil?.maximumC ?? null);
   const rates = Float64Array.from(soilC, (tempC) => rateAt(curve, tempC));

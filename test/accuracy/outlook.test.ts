@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { aheadDoubtK } from '../../src/answers/ahead/ahead-doubt.js';
+import { aheadUncertaintyK } from '../../src/answers/ahead/ahead-uncertainty.js';
 import { doubtShare, ensembleOf, NORMAL_IN_THREE } from '../../src/answers/ahead/ensemble.js';
 import type { PastSoil } from '../../src/answers/ahead/past-soil.js';
 import { yearsAhead } from '../../src/answers/ahead/years-ahead.js';
-import { soilDoubtK } from '../../src/answers/soil/soil-range.js';
+import { soilUncertaintyK } from '../../src/answers/soil/soil-range.js';
 import { DAY_MS, startOfDay } from '../../src/basics/calendar.js';
 import type { Harmonics } from '../../src/basics/numerics/harmonic-fit.js';
 import { hazenQuantile } from '../../src/basics/numerics/hazen-quantile.js';
-import { usualOn, yearCourse } from '../../src/climate/year-course.js';
+import { climatologicalOn, yearCourse } from '../../src/climate/year-course.js';
 import { rateAt } from '../../src/germination/curve/curve.js';
 import { cohortRun } from '../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../src/germination/run/outcome.js';
@@ -123,7 +123,7 @@ function issuedOn(station: Station, origin: number, { probeDays, comingDays, com
   const course = courseOf(station, firstDay);
   const past: PastSoil = {
     startMs,
-    hourlyC: isUsual ? hourlyC.map((_, hour) => usualOn(course, (hour + 0.5) / 24)) : hourlyC,
+    hourlyC: isUsual ? hourlyC.map((_, hour) => climatologicalOn(course, (hour + 0.5) / 24)) : hourlyC,
     course,
     years: Math.floor((origin - firstDay) / 345),
     comingC: new Float64Array(),
@@ -147,7 +147,11 @@ function issuedOn(station: Station, origin: number, { probeDays, comingDays, com
       sun: new Float64Array(nDays),
     }).sdK;
   const nHours = 24 * FOLLOWED_DAYS;
-  const doubt = aheadDoubtK({ sdK: new Float64Array(), sdAheadK }, past, { fromH: 0, nHours, comingH: comingC.length });
+  const doubt = aheadUncertaintyK({ sdK: new Float64Array(), sdAheadK }, past, {
+    fromH: 0,
+    nHours,
+    comingH: comingC.length,
+  });
   return ahead && { ahead, doubt, residuals };
 }
 
@@ -226,7 +230,7 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
         if (Number.isNaN(truth) || plain.length === 0) return [];
         const usual = hazenQuantile(plain.sort(byValue), 0.5);
         if (!(usual < LONGEST_USUAL_DAYS)) return [];
-        const doubtK = soilDoubtK(issued.residuals, issued.doubt, 24 * usual);
+        const doubtK = soilUncertaintyK(issued.residuals, issued.doubt, 24 * usual);
         const share = doubtShare(known.probeDays > 0);
         const doubtByDay = Float64Array.from({ length: FOLLOWED_DAYS }, (_, day) => doubtK[24 * day]!);
         const members = plain
@@ -393,7 +397,7 @@ describe.runIf(hasRecords)('when half is up, told at the sowing from past years 
             const ensemble = ensembleOf(
               seed,
               issued.ahead.traces(nHours),
-              soilDoubtK(issued.residuals, issued.doubt, usual.halfH),
+              soilUncertaintyK(issued.residuals, issued.doubt, usual.halfH),
               doubtShare(true),
             );
             const middle = ensemble && outcomeAt(ensemble.middle, nHours, 100);

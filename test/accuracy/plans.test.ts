@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
+import { harvestPeriodOf, weeksOfHarvest } from '../../src/garden/sowing/harvest-period.js';
 import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../../src/garden/sowing/indoors.js';
-import { pickingOf, weeksOfPicking } from '../../src/garden/sowing/picking.js';
 import type { FrostClass } from '../../src/germination/crop.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {
@@ -134,8 +134,8 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
       const measured = measuredYears(station, FIRST_DATE, N_DAYS);
       for (const id of CROPS) {
         const crop = cropCalled(id);
-        const picking = pickingOf(crop)!;
-        const batchWeeks = weeksOfPicking(picking);
+        const picking = harvestPeriodOf(crop)!;
+        const batchWeeks = weeksOfHarvest(picking);
         const publishedDays = (crop.maturity!.fromDays + crop.maturity!.toDays) / 2;
         // Nothing published measures how short days slow growth: neither the plan nor the judge counts it here.
         const ripe = ripening(picking, FIRST_DATE, N_DAYS, null);

@@ -6,7 +6,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/run/cohorts.ts',
     tests: ['test/unit/germination/cohorts.test.ts', 'test/unit/germination/held-seed.test.ts'],
-    numbers: ['BEARABLE_HOURS', 'RELIEF_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS', 'CHILLING_C'],
+    numbers: ['INDUCTION_HOURS', 'RECOVERY_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS', 'CHILLING_C'],
     changes: [
       ['tempC > seed.hotThresholdC', 'tempC >= seed.hotThresholdC'],
       ['tempC < CHILLING_C', 'tempC <= CHILLING_C'],
@@ -17,7 +17,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/run/spells.ts',
     tests: ['test/unit/germination/spells.test.ts', 'test/unit/germination/held-seed.test.ts'],
-    numbers: ['JOINS_WITHIN_H', 'LEAST_HOURS_ON_A_DAY', 'UNBROKEN_H', 'HOURS_OF_A_DAY'],
+    numbers: ['JOINS_WITHIN_H', 'MIN_HOURS_ON_A_DAY', 'UNBROKEN_H', 'HOURS_OF_A_DAY'],
     changes: [
       ['hour - open.toH < JOINS_WITHIN_H', 'hour - open.toH <= JOINS_WITHIN_H'],
       ['tally.longestRunH >= UNBROKEN_H', 'tally.longestRunH > UNBROKEN_H'],
@@ -43,13 +43,13 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/run/count-day.ts',
     tests: ['test/unit/germination/count-day.test.ts'],
-    numbers: ['SHORTEST_COUNT_DAYS', 'LONGEST_COUNT_DAYS'],
+    numbers: ['MIN_COUNT_DAYS', 'MAX_COUNT_DAYS'],
     changes: [
       ['days >= 2 * timeFactor', 'days > 2 * timeFactor'],
       ['days >= 2 * timeFactor', 'days >= 2.2 * timeFactor'],
     ],
   },
-  { file: 'src/germination/curve/hot-threshold.ts', tests: [GOLDEN], numbers: ['CHECKED_SHARE'] },
+  { file: 'src/germination/curve/thermoinhibition-threshold.ts', tests: [GOLDEN], numbers: ['CHECKED_SHARE'] },
   {
     file: 'src/germination/curve/curve.ts',
     tests: ['test/unit/germination/curve.test.ts', GOLDEN],
@@ -58,10 +58,10 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/crops.ts',
     tests: ['test/unit/germination/held-seed.test.ts'],
-    numbers: ['DEFAULT_SPREAD_LOG10', 'SOWING_TO_HALF'],
+    numbers: ['DEFAULT_SIGMA_LOG10', 'SOWING_TO_HALF'],
   },
   {
-    file: 'src/germination/own-crop.ts',
+    file: 'src/germination/custom-crop.ts',
     tests: ['test/unit/germination/own-crop.test.ts'],
     numbers: [
       'ANY_CROP_FIELD.from',
@@ -88,10 +88,10 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['COMMON_TERMS.ch', 'COMMON_TERMS.cq'],
   },
   {
-    file: 'src/seedbed/probe/shallower.ts',
+    file: 'src/seedbed/probe/upward-inversion.ts',
     tests: ['test/unit/seedbed/shallower.test.ts', 'test/unit/seedbed/probe-limits.test.ts'],
-    numbers: ['SHALLOWER_LEAST_HOURS', 'IN_FULL_H', 'LEFT_OUT_H'],
-    changes: [['n < SHALLOWER_LEAST_HOURS', 'n <= SHALLOWER_LEAST_HOURS']],
+    numbers: ['MIN_INVERSION_HOURS', 'IN_FULL_H', 'LEFT_OUT_H'],
+    changes: [['n < MIN_INVERSION_HOURS', 'n <= MIN_INVERSION_HOURS']],
   },
   {
     file: 'src/seedbed/probe/unlike-the-model.ts',
@@ -153,7 +153,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
     ],
   },
   {
-    file: 'src/seedbed/surface/seasonal-drift.ts',
+    file: 'src/seedbed/surface/seasonal-persistence.ts',
     tests: ['test/unit/seedbed/season-by-latitude.test.ts', 'test/unit/seedbed/seasonal-drift.test.ts', GOLDEN],
     numbers: ['AMPLITUDE_K', 'PEAK_DAY_NORTH', 'PEAK_DAY_SOUTH', 'FADES_IN_DAYS', 'LEVEL_DAYS'],
   },
@@ -204,12 +204,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['NEGLIGIBLE_K'],
   },
   {
-    file: 'src/answers/soil/lay-soil.ts',
+    file: 'src/answers/soil/overlay-soil.ts',
     tests: ['test/unit/answers/lay-soil.test.ts'],
     numbers: ['MOVED_SD_K.down', 'MOVED_SD_K.up', 'MOVED_SD_K.too-far', 'MOVED_SD_K.too-short', 'FELT_K'],
   },
   {
-    file: 'src/answers/ahead/ahead-doubt.ts',
+    file: 'src/answers/ahead/ahead-uncertainty.ts',
     tests: ['test/unit/answers/ahead-sd.test.ts'],
     numbers: ['USUAL_SD_K'],
   },
@@ -266,7 +266,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
     ],
   },
   {
-    file: 'src/answers/forecast/coming-doubt.ts',
+    file: 'src/answers/forecast/coming-uncertainty.ts',
     tests: ['test/unit/answers/ahead-sd.test.ts'],
     numbers: ['FIRST_DAY_SD_K', 'PER_DAY_SD_K'],
   },
@@ -331,7 +331,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/learning/count-odds.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['WILD', 'OVERLOOKED', 'PATCHINESS', 'MOST_SEEDS'],
+    numbers: ['WILD', 'OVERLOOKED', 'CONCENTRATION', 'MOST_SEEDS'],
   },
   {
     file: 'src/garden/learning/count-posterior.ts',
@@ -352,10 +352,10 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/learning/posterior-factors.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['LEAST_SAID'],
+    numbers: ['MIN_INFORMATION'],
   },
   {
-    file: 'src/garden/learning/belief.ts',
+    file: 'src/garden/learning/prior.ts',
     tests: [
       'test/unit/garden/belief.test.ts',
       'test/unit/garden/count-odds.test.ts',

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import {
   type DeliveryEnd,
   MOST_PENDING,
+  type Notification,
   type SubscriptionFields,
-  type Telling,
 } from '../../src/garden/store/alert-store.js';
 import type { Store } from '../../src/garden/store/store.js';
 import { airFrom, lot, northBed, quillmere, sowing } from './make.js';
@@ -18,7 +18,7 @@ const fields: SubscriptionFields = {
   crops: ['lettuce'],
 };
 const told = (subject: string, body: string | null, before: string | null = null, mark: string | null = 'told') =>
-  ({ subject, before, mark, body }) satisfies Telling;
+  ({ subject, before, mark, body }) satisfies Notification;
 
 /** What must hold of subscriptions and their messages, in two stores over one database. */
 export function alertContract(stores: () => { readonly store: Store; readonly other: Store }): void {

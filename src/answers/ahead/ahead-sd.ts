@@ -1,4 +1,4 @@
-import type { Beyond } from './hours-ahead.js';
+import type { Extrapolation } from './hours-ahead.js';
 
 /** How sure the first supposed day is, how unsure the last ones, and how fast the one becomes the other [K, d]. */
 const AT_ONCE_K = 0.3;
@@ -22,7 +22,7 @@ const SEASON_MOST_K = 15;
  * week's share is our judgement.
  * @example aheadSdK('seasonal-drift', 0, false) // => 0.810
  */
-export function aheadSdK(beyond: Beyond, leadDays: number, isSpring: boolean): number {
+export function aheadSdK(beyond: Extrapolation, leadDays: number, isSpring: boolean): number {
   const far = isSpring ? FAR_IN_SPRING_K : FAR_K;
   const drift = Math.hypot(AT_ONCE_K, far * Math.sqrt(1 - Math.exp((-2 * (leadDays + 1)) / FADES_IN_DAYS)));
   return beyond === 'repeat-last-week'

@@ -44,8 +44,8 @@ export function ensembleOf(
   const runOf = memberRun(seed);
   // By cohort, one member beside the other.
   const upAtH = new Float64Array(COHORTS * members);
-  const heatRiskAtH = new Float64Array(COHORTS * members);
-  const coldRiskAtH = new Float64Array(COHORTS * members);
+  const heatInducedAtH = new Float64Array(COHORTS * members);
+  const coldInducedAtH = new Float64Array(COHORTS * members);
   const killedAtH = new Float64Array(members);
   let everWarmEnough = false;
   let member = 0;
@@ -55,8 +55,8 @@ export function ensembleOf(
       const run = runOf(hourlyC);
       for (let j = 0, at = member; j < COHORTS; j++, at += members) {
         upAtH[at] = run.upAtH[j]!;
-        heatRiskAtH[at] = run.heatRiskAtH[j]!;
-        coldRiskAtH[at] = run.coldRiskAtH[j]!;
+        heatInducedAtH[at] = run.heatInducedAtH[j]!;
+        coldInducedAtH[at] = run.coldInducedAtH[j]!;
       }
       killedAtH[member] = run.killedAtH;
       everWarmEnough ||= run.everWarmEnough;
@@ -66,7 +66,7 @@ export function ensembleOf(
   const ofCohort = (all: Float64Array, j: number): Float64Array => all.subarray(j * members, (j + 1) * members);
   const majority = (riskAtH: Float64Array): Float64Array =>
     Float64Array.from({ length: COHORTS }, (_, j) => majorityOf(ofCohort(riskAtH, j), ofCohort(upAtH, j)));
-  const risks = { heatRiskAtH: majority(heatRiskAtH), coldRiskAtH: majority(coldRiskAtH) };
+  const risks = { heatInducedAtH: majority(heatInducedAtH), coldInducedAtH: majority(coldInducedAtH) };
   // Sorted only now: risks and times are one member's.
   const cohorts = Array.from({ length: COHORTS }, (_, j) => ofCohort(upAtH, j).sort());
   const middle = {

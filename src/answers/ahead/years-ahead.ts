@@ -1,6 +1,6 @@
 import { addDays, DAY_MS, dateAt, HOUR_MS, startOfDay } from '../../basics/calendar.js';
 import { fadingAnomaly } from '../../climate/fading-anomaly.js';
-import { usualOn } from '../../climate/year-course.js';
+import { climatologicalOn } from '../../climate/year-course.js';
 import type { Site } from '../soil/known-hours.js';
 import { type PastSoil, yearsBefore } from './past-soil.js';
 
@@ -37,7 +37,7 @@ const COMING_WEIGHT = [1, 1, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 export const comingWeight = (hour: number): number => COMING_WEIGHT[Math.floor(hour / 24)] ?? 0;
 
 /** What is left of an oddness some hours after the day that showed it; from the middle of that day on. */
-export const oddnessLeft = (hour: number): number => fadingAnomaly(1, 0, SOIL_LAG_1, (hour + 12) / 24).meanK;
+export const anomalyLeft = (hour: number): number => fadingAnomaly(1, 0, SOIL_LAG_1, (hour + 12) / 24).meanK;
 
 /** The mean of the 24 hours before an hour of a record [°C]; NaN where they are not all known. */
 export function dayBefore(hourlyC: Float64Array, hour: number): number {
@@ -94,9 +94,9 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
   const layOut = (upToH: number): void => {
     if (upToH <= laidH) return;
     const nHours = Math.max(upToH, comingC.length);
-    const left = Float64Array.from({ length: nHours }, (_, hour) => oddnessLeft(hour));
+    const left = Float64Array.from({ length: nHours }, (_, hour) => anomalyLeft(hour));
     const nowK = Float64Array.from({ length: Math.ceil(nHours / 24) }, (_, day) =>
-      course ? usualOn(course, dayOf(lastMs) + day + 0.5) : 0,
+      course ? climatologicalOn(course, dayOf(lastMs) + day + 0.5) : 0,
     );
     traces = starts.map(({ fromH, seasonFrom, oddK }, i) => {
       const trace = longer(traces[i]!, nHours);
@@ -105,12 +105,12 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
       const isMoved = course !== null && seasonFrom !== dayOf(lastMs);
       for (let hour = laidH; hour < knownH; ) {
         const day = Math.floor(hour / 24);
-        const movedK = isMoved ? nowK[day]! - usualOn(course, seasonFrom + day + 0.5) : 0;
+        const movedK = isMoved ? nowK[day]! - climatologicalOn(course, seasonFrom + day + 0.5) : 0;
         for (const endH = Math.min(knownH, 24 * day + 24); hour < endH; hour++)
           trace[hour] = past.hourlyC[fromH + hour]! + oddK * left[hour]! + movedK;
       }
       if (comingC.length > 0) {
-        if (laidH === 0) differencesK[i] = layComing(trace, comingC);
+        if (laidH === 0) differencesK[i] = overlayForecast(trace, comingC);
         const differenceK = differencesK[i]!;
         for (let hour = Math.max(laidH, comingC.length); hour < nHours; hour++)
           trace[hour]! += differenceK * left[hour - comingC.length]!;
@@ -118,7 +118,7 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
       return trace;
     });
     usualC = longer(usualC, nHours);
-    layMean(usualC, traces, laidH, (hour) => usualHour(past, dayOf(lastMs), hour));
+    overlayMean(usualC, traces, laidH, (hour) => usualHour(past, dayOf(lastMs), hour));
     laidH = nHours;
   };
   return {
@@ -146,13 +146,13 @@ const yearsSince = ({ startMs }: PastSoil, lastMs: number): number => Math.ceil(
 
 /** By how much the season is warmer on one day than on another [K]. */
 const seasonK = ({ course }: PastSoil, day: number, other: number): number =>
-  course && day !== other ? usualOn(course, day) - usualOn(course, other) : 0;
+  course && day !== other ? climatologicalOn(course, day) - climatologicalOn(course, other) : 0;
 
 const usualHour = ({ course }: PastSoil, fromDay: number, hour: number): number =>
-  course ? usualOn(course, fromDay + (hour + 0.5) / 24) : NaN;
+  course ? climatologicalOn(course, fromDay + (hour + 0.5) / 24) : NaN;
 
 /** Lays the coming days over a trace, as far as they are trusted; tells how far they moved its last day [K]. */
-function layComing(trace: Float64Array, comingC: Float64Array): number {
+function overlayForecast(trace: Float64Array, comingC: Float64Array): number {
   let differenceK = 0;
   const fromH = Math.max(0, comingC.length - 24);
   for (let hour = 0; hour < comingC.length; hour++) {
@@ -164,7 +164,7 @@ function layComing(trace: Float64Array, comingC: Float64Array): number {
 }
 
 /** Puts the mean of those traces that are known into each hour from one on. */
-function layMean(
+function overlayMean(
   mean: Float64Array,
   traces: readonly Float64Array[],
   fromH: number,

@@ -1,14 +1,14 @@
 import { addDays, dateAt } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { rateAt, STEP_BEYOND_K, shareAt } from '../../germination/curve/curve.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import { type CohortRun, LETHAL_C, LETHAL_HOURS, type Seed } from '../../germination/run/cohorts.js';
-import { SHORTEST_COUNT_DAYS } from '../../germination/run/count-day.js';
+import { MIN_COUNT_DAYS } from '../../germination/run/count-day.js';
 import type { Outcome } from '../../germination/run/outcome.js';
-import { isThinRecord } from '../../seedbed/surface/seasonal-drift.js';
-import type { Beyond } from '../ahead/hours-ahead.js';
+import { isThinRecord } from '../../seedbed/surface/seasonal-persistence.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { type Bed, type Question, seedDepthCm } from '../question.js';
-import { beyondNote } from './beyond-note.js';
+import { extrapolationNote } from './extrapolation-note.js';
 import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';
 import type { SeedRecord } from './seed-temperature.js';
 
@@ -20,7 +20,7 @@ export interface ForecastFindings {
   /** Hourly temperatures from wetting to the count [°C]. */
   readonly countedC: Float64Array;
   readonly record: SeedRecord;
-  readonly beyond: Beyond;
+  readonly beyond: Extrapolation;
   readonly countDays: number;
   readonly hasHotSpell: boolean;
   readonly wetMs: number;
@@ -63,7 +63,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });
   if (findings.record.knownToH < findings.record.wetH + findings.countedC.length) {
-    notes.push(beyondNote(findings.beyond, findings.record, site));
+    notes.push(extrapolationNote(findings.beyond, findings.record, site));
   }
   if (question.series.some((one) => one.readings === null) && site.latitude === null) {
     notes.push({ code: 'daylight', params: {} });
@@ -103,8 +103,8 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
   if (beyond === 'seasonal-drift' && isThinRecord(record.knownToH) && record.knownToH - record.wetH < countedC.length) {
     warnings.push({ code: 'thin-record', params: {} });
   }
-  if (findings.countDays === SHORTEST_COUNT_DAYS && question.countDays === null && outcome.whyNone !== null) {
-    warnings.push({ code: 'too-cold-or-hot', params: { countDays: SHORTEST_COUNT_DAYS } });
+  if (findings.countDays === MIN_COUNT_DAYS && question.countDays === null && outcome.whyNone !== null) {
+    warnings.push({ code: 'too-cold-or-hot', params: { countDays: MIN_COUNT_DAYS } });
   }
   const daysAhead = Math.round((record.wetH - record.knownToH) / 24);
   if (daysAhead > FAR_AHEAD_DAYS) warnings.push({ code: 'far-ahead', params: { about: 'forecast', daysAhead } });

@@ -5,8 +5,8 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Crop, Span } from '../../germination/crop.js';
 import { type ChartAnswer, chartOf } from '../../germination/curve/chart.js';
 import { rateAt } from '../../germination/curve/curve.js';
-import { type CohortRun, cohortRun, unknownPace } from '../../germination/run/cohorts.js';
-import { LONGEST_COUNT_DAYS } from '../../germination/run/count-day.js';
+import { type CohortRun, cohortRun, unknownProgress } from '../../germination/run/cohorts.js';
+import { MAX_COUNT_DAYS } from '../../germination/run/count-day.js';
 import { type Outcome, outcomeAt } from '../../germination/run/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../../germination/run/spells.js';
 import type { SeriesReport } from '../../readings/report.js';
@@ -17,12 +17,12 @@ import { answerRefusal } from '../refusal-facts.js';
 import { placeDays } from '../soil/place-days.js';
 import { atSeed } from '../soil/probe-at-seed.js';
 import { refuseDepth } from '../soil/refuse-depth.js';
-import { soilDoubtK, soilRanges } from '../soil/soil-range.js';
+import { soilRanges, soilUncertaintyK } from '../soil/soil-range.js';
 import { heatAhead } from '../windows/heat-ahead.js';
 import { bedChanges } from './bed-changes.js';
-import { supposedBeyond } from './beyond.js';
 import { countDaysFor } from './count-days.js';
-import { type Event, ensembleRanges, supposedRanges, withLearned } from './event-ranges.js';
+import { assumedRanges, type Event, ensembleRanges, withLearned } from './event-ranges.js';
+import { assumedExtrapolation } from './extrapolation.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type HoursAtSeed, hoursAtSeed } from './hours-at-seed.js';
@@ -77,13 +77,13 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const depthCm = seedDepthCm(question);
   refuseDepth(question.bed.kind, depthCm, ['sowing', 'depthCm']);
   const bedding = { site, bed: question.bed, depthCm };
-  const { beyond, past } = supposedBeyond({ ...question, ...bedding }, wetMs, findPast, shouldStop);
+  const { beyond, past } = assumedExtrapolation({ ...question, ...bedding }, wetMs, findPast, shouldStop);
   const record = seedRecord(question.series, bedding, wetMs, beyond, { past }, shouldStop);
   const seed = seedOf(question);
   const chart = chartOf(crop);
   const waitH = (wetMs - sowMs) / HOUR_MS;
   const knownH = record.knownToH - record.wetH;
-  const reachDays = beyond === 'refuse' ? Math.max(0, Math.floor(knownH / 24)) : LONGEST_COUNT_DAYS;
+  const reachDays = beyond === 'refuse' ? Math.max(0, Math.floor(knownH / 24)) : MAX_COUNT_DAYS;
   const countDays = question.countDays ?? countDaysFor(chart, seed.timeFactor, record, waitH, reachDays);
   const countH = 24 * countDays - waitH;
   const by = addDays(sowing.date, countDays);
@@ -96,8 +96,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const dayOfHour = days.dayOfHour.subarray(record.wetH);
   const counted = hourlyC.subarray(0, Math.max(0, Math.ceil(countH)));
 
-  const pace = unknownPace(counted.length);
-  const ownRun = cohortRun(seed, counted, pace);
+  const hourly = unknownProgress(counted.length);
+  const ownRun = cohortRun(seed, counted, hourly);
   const viablePercent = viablePercentOf(question, seed);
   const ownOutcome = outcomeAt(ownRun, countH, viablePercent);
   const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
@@ -108,7 +108,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     ? ensembleOf(
         seed,
         traces,
-        soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH),
+        soilUncertaintyK(residuals, sdK, ownOutcome.halfH ?? countH),
         doubtShare(record.soil.probes.length > 0),
       )
     : null;
@@ -116,7 +116,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;
   const weather = ensemble
     ? ensembleRanges(ensemble, outcome)
-    : supposedRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
+    : assumedRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
   const learnedTime = learnedTimeOf(question);
   const withFactor = (timeFactor: number): CohortRun => cohortRun({ ...seed, timeFactor }, counted);
   const ranges = learnedTime
@@ -136,7 +136,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const sown = {
     seed,
     hourlyC: counted,
-    pace,
+    hourly,
     dayOfHour: dayOfHour.subarray(0, counted.length),
     countH,
     viablePercent,

@@ -3,8 +3,8 @@ import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import { aheadDoubtK } from '../ahead/ahead-doubt.js';
-import { type Beyond, hoursAhead } from '../ahead/hours-ahead.js';
+import { aheadUncertaintyK } from '../ahead/ahead-uncertainty.js';
+import { type Extrapolation, hoursAhead } from '../ahead/hours-ahead.js';
 import type { PastSoil } from '../ahead/past-soil.js';
 import { type YearsAhead, yearsAhead } from '../ahead/years-ahead.js';
 import type { Bedding } from '../question.js';
@@ -72,7 +72,7 @@ export function seedRecord(
   series: readonly ReadSeries[],
   bedding: Bedding,
   wetMs: number,
-  beyond: Beyond,
+  beyond: Extrapolation,
   {
     past = null,
     longestH = LONGEST_NEEDED_H,
@@ -121,7 +121,7 @@ export function seedRecord(
       all.hourlyC.set(ahead.usual(nAhead), measuredToH);
       all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
       all.sdK.set(
-        aheadDoubtK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
+        aheadUncertaintyK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
         measuredToH,
       );
     } else if (total > knownToH && beyond !== 'refuse') {

@@ -16,7 +16,7 @@ import { hourlyFromDays } from '../../seedbed/sun/hourly-from-days.js';
 import { extraterrestrialMJ } from '../../seedbed/sun/sun.js';
 import { type ClimateNumbers, climateNumbers } from '../../seedbed/surface/climate-numbers.js';
 import type { AirDay, AirRecord } from '../../seedbed/surface/surface-forcing.js';
-import { USUAL_RANGE_K } from '../ahead/usual-air.js';
+import { CLIMATOLOGICAL_RANGE_K } from '../ahead/climatological-air.js';
 import { extentOf, isCoarse, knownHours, type Site, sunOnClock } from './known-hours.js';
 
 /** The air above a bed on whole hours, and what is known of the place's own climate. */
@@ -172,7 +172,7 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
       swings[at] = isWide ? 1 : 0;
     });
   }
-  const halfRange = usualRangeK(minC, maxC) / 2;
+  const halfRange = climatologicalRangeK(minC, maxC) / 2;
   meansC.forEach((mean, at) => {
     if (Number.isNaN(mean)) return;
     minC[at] = mean - halfRange;
@@ -185,14 +185,14 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
 /** Has a series no whole day at all? */
 const isOnly = ({ days }: ReadSeries): boolean => !days.some((day) => day.complete);
 
-function usualRangeK(minC: Float64Array, maxC: Float64Array): number {
+function climatologicalRangeK(minC: Float64Array, maxC: Float64Array): number {
   let [sum, known] = [0, 0];
   minC.forEach((low, i) => {
     if (Number.isNaN(low)) return;
     sum += maxC[i]! - low;
     known++;
   });
-  return known > 0 ? sum / known : USUAL_RANGE_K;
+  return known > 0 ? sum / known : CLIMATOLOGICAL_RANGE_K;
 }
 
 /** What soil worked out from such air rests on: measured air makes a model, anything less stays what it is. */

@@ -4,26 +4,25 @@ import { basisCode } from '../../basics/series.js';
 import { neverStop, type ShouldStop } from '../../basics/stop.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import { containerOf } from '../../seedbed/bed.js';
-import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-drift.js';
+import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-persistence.js';
 import { type Surface, surfaceOf } from '../../seedbed/surface/surface.js';
 import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
-import { type BedLesson, bedLesson } from './bed-lesson.js';
 import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.js';
+import { measuredDiffusivityM2s } from './measured-diffusivity.js';
+import { type ModelledBed, modelledBed } from './modelled-bed.js';
 import {
   blank,
   fillFromProbeAndModel,
   forget,
   holdRoom,
-  type Laid,
-  layModel,
-  layProbe,
-  layUsualSwing,
   MOVED_SD_K,
-} from './lay-soil.js';
-import { measuredDiffusivityM2s } from './measured-diffusivity.js';
-import { type ModelledBed, modelledBed } from './modelled-bed.js';
+  type OverlaidSoil,
+  overlayClimatologicalRange,
+  overlayModel,
+  overlayProbe,
+} from './overlay-soil.js';
 import {
   type Clock,
   lastWholeStretch,
@@ -32,10 +31,11 @@ import {
   profileFromProbe,
   tellableDepthCm,
 } from './probe-at-seed.js';
+import { type ProbeCalibration, probeCalibration } from './probe-calibration.js';
 import { soilAssumptions, soilWarnings } from './soil-notes.js';
 
 /** What is known of the soil at the depth asked, hour by hour, before anything is supposed. */
-export interface SoilRecord extends Clock, Laid {
+export interface SoilRecord extends Clock, OverlaidSoil {
   readonly probes: readonly ProbeAtSeed[];
   readonly model: ModelledBed | null;
   /** The same doubt on days after the record's last, were their air known; null: the bed has no model to say it. */
@@ -116,7 +116,7 @@ export function soilRecords<T>(
     const bedding = { ...place, depthCm: asked };
     forget(known);
     const { model, lesson } = models?.[i] ?? { model: null, lesson: null };
-    if (model) layModel(known, model, lesson!, modelFromH);
+    if (model) overlayModel(known, model, lesson!, modelFromH);
     else if (isIndoors && bed.roomC !== null) {
       known.hourlyC.fill(bed.roomC);
       known.basis.fill(basisCode('modelled'));
@@ -124,8 +124,8 @@ export function soilRecords<T>(
       known.sdK.fill(ROOM_SD_K);
     }
     const modelledC = (model && probes.length > 0) || isIndoors ? known.hourlyC.slice() : null;
-    layUsualSwing(known, probes, bedding, clock);
-    for (const probe of probes) layProbe(known, probe, modelledC);
+    overlayClimatologicalRange(known, probes, bedding, clock);
+    for (const probe of probes) overlayProbe(known, probe, modelledC);
     if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
     const fromH = above ? Math.floor((wanted.fromMs - above.startMs) / HOUR_MS) : 0;
     const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0, fromH };
@@ -201,9 +201,9 @@ function modelsAt(
   atDepths: readonly AtDepth[],
   run: Run,
   shouldStop: ShouldStop,
-): { model: ModelledBed; lesson: BedLesson }[] {
+): { model: ModelledBed; lesson: ProbeCalibration }[] {
   const runs = new Map<KnownHours | undefined, ModelledBed>();
-  const lessons = new Map<string, BedLesson>();
+  const lessons = new Map<string, ProbeCalibration>();
   const {
     above,
     place: { site, bed },
@@ -235,7 +235,7 @@ function modelsAt(
     const startSdK = before ? Math.hypot(PROBE_SD_K, MOVED_SD_K[before.moved]) : null;
     // Without a probe, and mostly with one, all depths have one lesson.
     const key = JSON.stringify([startSdK, before && depthCm, probes.map((probe) => [probe.depthCm, probe.moved])]);
-    const lesson = lessons.get(key) ?? bedLesson(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
+    const lesson = lessons.get(key) ?? probeCalibration(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
     lessons.set(key, lesson);
     return { model, lesson };
   });

@@ -9,10 +9,10 @@ import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { plusMinusK } from '../../seedbed/surface/estimate-sd.js';
 import { aheadSdK } from '../ahead/ahead-sd.js';
-import type { Beyond } from '../ahead/hours-ahead.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { type FindPast, pastSoil } from '../ahead/past-soil.js';
-import { type Supposed, supposedBeyond } from '../forecast/beyond.js';
-import { beyondNote } from '../forecast/beyond-note.js';
+import { type AssumedExtrapolation, assumedExtrapolation } from '../forecast/extrapolation.js';
+import { extrapolationNote } from '../forecast/extrapolation-note.js';
 import { seedDays } from '../forecast/seed-days.js';
 import { type SeedRecord, type SeedTemperature, seedRecord } from '../forecast/seed-temperature.js';
 import type { Bedding } from '../question.js';
@@ -33,7 +33,7 @@ export interface SoilQuestion extends Bedding {
   /** null: to the last date known. */
   readonly to: PlainDate | null;
   readonly step: 'day' | 'hour';
-  readonly beyond: Beyond | null;
+  readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
 }
 
@@ -71,7 +71,7 @@ export function soilTemperatures(
   refuseDepth(bed.kind, depthCm, ['depthCm']);
   const { from, to } = datesOf(question);
   const startMs = startOfDay(from, site.zone);
-  const recordOf = ({ beyond, past }: Supposed, neededH: number): SeedRecord => {
+  const recordOf = ({ beyond, past }: AssumedExtrapolation, neededH: number): SeedRecord => {
     try {
       const reach = { past, longestH: neededH + TAUGHT_AFTER_H, neededH };
       return seedRecord(series, { site, bed, depthCm }, startMs, beyond, reach, shouldStop);
@@ -82,10 +82,10 @@ export function soilTemperatures(
   };
   const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
   // Readings after the dates asked teach the bed's model as well.
-  let supposed: Supposed = { beyond: 'refuse', past: null };
+  let supposed: AssumedExtrapolation = { beyond: 'refuse', past: null };
   let record = asksAhead(question, startMs + hours * HOUR_MS) ? null : recordOf(supposed, hours);
   if (!record || record.wetH + hours > record.measuredToH) {
-    supposed = supposedBeyond(question, startMs, findPast, shouldStop);
+    supposed = assumedExtrapolation(question, startMs, findPast, shouldStop);
     record = recordOf(supposed, hours);
   }
   const { beyond } = supposed;
@@ -104,7 +104,7 @@ export function soilTemperatures(
     understood: question.understood,
     assumptions: [
       ...record.soil.assumptions,
-      ...(record.wetH + hours > record.knownToH ? [beyondNote(beyond, record, site)] : []),
+      ...(record.wetH + hours > record.knownToH ? [extrapolationNote(beyond, record, site)] : []),
     ],
     warnings: [...record.warnings.filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };
@@ -133,7 +133,7 @@ function daysOf(
   temperature: SeedTemperature,
   from: PlainDate,
   to: PlainDate,
-  beyond: Beyond,
+  beyond: Extrapolation,
 ): SoilDay[] {
   const { startMs, hourlyC, sdK } = temperature;
   const days = placeDays(startMs, hourlyC.length, from, daysBetween(from, to) + 1, site.zone);

@@ -180,7 +180,7 @@ function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: num
   };
 }
 
-/** Hours summed up in one call: see `hourlyPace`. */
+/** Hours summed up in one call: see `hourlyProgress`. */
 const CHUNK_H = 30 * 24;
 
 function addSoilSums(

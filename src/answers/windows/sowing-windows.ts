@@ -9,14 +9,14 @@ import { frostExposure } from '../../germination/run/frost-exposure.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
-import { usualSoil } from '../forecast/beyond.js';
+import { climatologicalSoil } from '../forecast/extrapolation.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from './dates-in-years.js';
 import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
 import type { BestDateWhy, WindowNote } from './window-facts.js';
-import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
+import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
 export interface WindowQuestion extends Bedding {
@@ -92,9 +92,11 @@ export function sowingWindows(
   const isUsual = years.length < FEWEST_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
   // Usual years lie before the dates asked, whenever the last value came.
-  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop) : null;
+  const usual = isUsual
+    ? climatologicalSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop)
+    : null;
   const { all, frostKnown } = usual
-    ? datesInUsualYear(usual, question, nDates, (some) =>
+    ? datesInClimatologicalYear(usual, question, nDates, (some) =>
         datesInYears({ seed, viablePercent, crop, criteria, years: some }, shouldStop),
       )
     : inYears;

@@ -6,7 +6,7 @@ import type { Normals } from '../../climate/normals.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import type { Kept as KeptBed } from '../bed/kept-soil.js';
+import type { BedInputs as KeptBed } from '../bed/bed-inputs.js';
 import type { PlanFields, SowingFields, SowingMethod } from '../store/season-store.js';
 
 /** What a grower wants of a bed, and what is known of it. */

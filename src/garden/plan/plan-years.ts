@@ -1,7 +1,7 @@
 import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
-import { usualSoil } from '../../answers/forecast/beyond.js';
+import { climatologicalSoil } from '../../answers/forecast/extrapolation.js';
 import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
-import { type DatesAsked, usualYears, yearsOfDates } from '../../answers/windows/years-of-dates.js';
+import { climatologicalYears, type DatesAsked, yearsOfDates } from '../../answers/windows/years-of-dates.js';
 import { type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import type { ShouldStop } from '../../basics/stop.js';
@@ -50,9 +50,9 @@ export function planYears(
     };
   }
   if (!normals) throw noPastYears(years.length);
-  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
+  const usual = climatologicalSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
   return {
-    years: usualYears(usual, asked, nDays),
+    years: climatologicalYears(usual, asked, nDays),
     told: { from: null, to: null, count: 0 },
     past: usual,
     isUsual: true,

@@ -7,8 +7,8 @@ import type { Note } from '../../basics/errors.js';
 import { neverStop, type ShouldStop } from '../../basics/stop.js';
 import type { Caution, Crop } from '../../germination/crop.js';
 import { fewestSeeds, MOST_SEEDS } from '../lots/fewest-seeds.js';
+import { type HarvestPeriod, harvestPeriodOf, weeksOfHarvest } from '../sowing/harvest-period.js';
 import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../sowing/indoors.js';
-import { type Picking, pickingOf, weeksOfPicking } from '../sowing/picking.js';
 import type { PlanFields, SowingMethod } from '../store/season-store.js';
 import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
 import type { Advice, GapFact } from './plan-facts.js';
@@ -84,7 +84,7 @@ export function gardenPlan(
   shouldStop: ShouldStop = neverStop,
 ): GardenPlan {
   const { crop, harvest, bed, site } = question;
-  const picking = pickingOf(crop);
+  const picking = harvestPeriodOf(crop);
   if (!picking) return planOfUnknown(question);
   const roomC = bed.roomC ?? USUAL_ROOM_C;
   const firstDate = addDays(harvest.from, -longestAhead(crop, picking, roomC));
@@ -99,7 +99,7 @@ export function gardenPlan(
   });
   const season = seasonOf(known.years);
   const weeks = weeksOf(harvest, firstDate);
-  const batchWeeks = weeksOfPicking(picking);
+  const batchWeeks = weeksOfHarvest(picking);
 
   const direct = directStarts(season);
   const shut = batchesFor(weeks, batchWeeks, [direct]).unreached.map((week) => whyShut(weeks[week]!, [direct], season));
@@ -141,7 +141,7 @@ function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPla
 }
 
 /** So long before a harvest a sowing may be made: coming up, or weeks in trays, and growth at half its pace [d]. */
-function longestAhead(crop: Crop, picking: Picking, roomC: number): number {
+function longestAhead(crop: Crop, picking: HarvestPeriod, roomC: number): number {
   const inTrays = 7 * (crop.weeksInTrays ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
   return Math.ceil(2 * picking.toDays + Math.max(maxPlanDays(crop), inTrays)) + 7;
 }

@@ -15,8 +15,8 @@ import { shareAt } from '../../germination/curve/curve.js';
 import type { Seed } from '../../germination/run/cohorts.js';
 import { plantShare } from '../learning/plant-share.js';
 import { growthPace } from '../sowing/harvest.js';
+import type { HarvestPeriod } from '../sowing/harvest-period.js';
 import { daysInRoom, type IndoorStart, indoorsOf } from '../sowing/indoors.js';
-import type { Picking } from '../sowing/picking.js';
 import type { DaySpan, Start } from './batches.js';
 
 export type StartMethod = 'direct' | 'indoors';
@@ -44,7 +44,7 @@ export interface PlanStart extends Start {
 export interface PlanSeason {
   readonly crop: Crop;
   readonly seed: Seed;
-  readonly picking: Picking;
+  readonly picking: HarvestPeriod;
   /** The first possible sowing: day 0. */
   readonly firstDate: PlainDate;
   readonly nDays: number;
@@ -193,7 +193,7 @@ export function plantsPerSeed({ method, stand, ifHeldAreLost }: PlanStart, { fie
  * @param nDays Days that may be asked.
  */
 export function ripening(
-  { fromDays, toDays }: Picking,
+  { fromDays, toDays }: HarvestPeriod,
   firstDate: PlainDate,
   nDays: number,
   latitude: number | null,

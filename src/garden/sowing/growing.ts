@@ -6,12 +6,12 @@ import { type Learned, type Question, seedDepthCm } from '../../answers/question
 import { HOUR_MS, instantAt } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
-import { timeFactorReach } from '../../germination/run/time-factor-reach.js';
-import { type Belief, beliefAfter, type Lesson, usualBelief } from '../learning/belief.js';
+import { largestDelayFactors } from '../../germination/run/largest-delay-factors.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from '../learning/count-posterior.js';
 import { learnedOf } from '../learning/learned.js';
 import { isOverdue } from '../learning/overdue.js';
-import { oddsOfStands, oddsOfTimes, saidAlone } from '../learning/posterior-factors.js';
+import { likelihoodAsGaussian, oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
+import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/prior.js';
 import { standCounted } from '../learning/stand-counted.js';
 import { talliesOf } from '../learning/tally.js';
 import type { Count } from '../store/season-store.js';
@@ -50,12 +50,12 @@ export function growing(
   shouldStop: ShouldStop = neverStop,
 ): Growing {
   const { crop, sowing, lotId, counts, others } = question;
-  const usual = withSoilsDoubt(usualBelief(crop), question);
+  const usual = withSoilsDoubt(usualPrior(crop), question);
   const lessons = others.flatMap((other) => {
     stopIf(shouldStop);
     return lessonOf(question, other, usual);
   });
-  const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
+  const belief = priorAfter(usual, lessons, { date: sowing.date, lot: lotId });
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
   const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
@@ -72,14 +72,14 @@ export function growing(
  * degree or two where seed needs some ten above its base. */
 const SOILS_DOUBT = { air: 0.1, probe: 0.05, room: 0 } as const;
 
-function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 'series'>): Belief {
+function withSoilsDoubt(belief: Prior, { bed, series }: Pick<Question, 'bed' | 'series'>): Prior {
   const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
   const { mean, sd } = belief.logTime;
   return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
 }
 
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */
-function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesson[] {
+function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson[] {
   try {
     const posterior = countPosterior(usual, seenOf(question, other));
     // Of one that is likelier dead nothing is learned about those that live.
@@ -88,8 +88,8 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
       {
         date: other.sowing.date,
         lot: other.lotId,
-        logTime: saidAlone(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
-        logitStand: saidAlone(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
+        logTime: likelihoodAsGaussian(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
+        logitStand: likelihoodAsGaussian(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
       },
     ];
   } catch (error) {
@@ -126,7 +126,7 @@ function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing 
       isAtLeast,
     })),
     reaches: SPREADS.map(({ times }) =>
-      timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH),
+      largestDelayFactors({ ...seed, sigmaLog10: seed.sigmaLog10 * times }, hourlyC, atH),
     ),
     viable: viablePercentOf({ lot }, seed) / 100,
   };

@@ -2,7 +2,7 @@ import type { Bed as QuestionBed } from '../../answers/question.js';
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
-import type { Kept } from '../bed/kept-soil.js';
+import type { BedInputs } from '../bed/bed-inputs.js';
 import { lotForQuestion } from '../lots/lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
@@ -11,7 +11,7 @@ import { USUAL_ROOM_C } from './indoors.js';
 
 /** All that is kept and bears on a sowing. */
 export interface KnownSowing extends CountedSowing {
-  readonly kept: Kept;
+  readonly kept: BedInputs;
   readonly crop: Crop;
   readonly question: GrowingQuestion;
   readonly now: Date;
@@ -32,7 +32,7 @@ export async function knownSowing(
   store: Store,
   owner: string,
   { sowing, counts }: CountedSowing,
-  kept: Kept,
+  kept: BedInputs,
   now: Date,
 ): Promise<KnownSowing> {
   const [others, lot] = await Promise.all([
@@ -91,7 +91,7 @@ const grown = ({ sowing, counts }: CountedSowing, lot: SeedLot | undefined): Gro
 });
 
 /** A tray is as warm as the room: as the sowing says, else the bed, if that is one indoors. */
-const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
+const tray = ({ bedMake }: BedInputs, { roomC }: Sowing): QuestionBed => ({
   kind: 'indoors',
   cover: 'bare',
   moisture: 'moist',

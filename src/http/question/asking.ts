@@ -3,7 +3,7 @@ import type { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import type { Asking, ForecastBody } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/refusal-facts.js';
-import { bedRows, type KeptRows, keptInputs, keptOf, placeRows } from '../../garden/bed/kept-soil.js';
+import { bedInputsIn, bedRows, keptOf, type PlaceRecords, placeRows } from '../../garden/bed/bed-inputs.js';
 import type { Store } from '../../garden/store/store.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';
 import { ownerOf } from '../auth/owner.js';
@@ -84,7 +84,7 @@ export async function answerLinked<A extends AnyAsking>(
   const now = service.clock();
   const owner = ownerOf(request);
   const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked, 'not-found');
-  const inputs = { query: request.query, ...keptInputs(rows), ...formOf(request) };
+  const inputs = { query: request.query, ...bedInputsIn(rows), ...formOf(request) };
   return service.answers.send({ request, reply, owner }, inputs, () =>
     inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
@@ -108,7 +108,7 @@ async function knownOf(service: Service, request: FastifyRequest, where: Asking[
   return { now, kept: await keptOf(service.store, owner, rows) };
 }
 
-const rowsOf = ({ store }: Service, owner: string, linked: Linked, now: Date): Promise<KeptRows | undefined> =>
+const rowsOf = ({ store }: Service, owner: string, linked: Linked, now: Date): Promise<PlaceRecords | undefined> =>
   'bed' in linked
     ? bedRows(store, owner, linked.bed, now.getTime())
     : placeRows(store, owner, linked.place, now.getTime());

@@ -9,7 +9,7 @@ import type { Asking, ForecastBody } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/refusal-facts.js';
 import type { SoilAsking } from '../../contract/soil.js';
 import type { WindowAsking } from '../../contract/windows.js';
-import { type Kept, seriesToGoBy } from '../../garden/bed/kept-soil.js';
+import { type BedInputs, seriesToGoBy } from '../../garden/bed/bed-inputs.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../../readings/report.js';
@@ -17,7 +17,7 @@ import type { FileRead } from '../../readings/text/rows-read.js';
 
 /** What is kept of the place or bed that a question names, and the instant it is asked at. */
 export interface Known {
-  readonly kept: Kept | null;
+  readonly kept: BedInputs | null;
   readonly now: Date;
 }
 

@@ -3,12 +3,12 @@ import { type BedKind, containerOf } from '../bed.js';
 import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from '../surface/ground.js';
 import type { Surface } from '../surface/surface.js';
 import { type AirRecord, type SurfaceForcing, surfaceForcing } from '../surface/surface-forcing.js';
-import { annualProfile, type YearWave } from './annual-start.js';
+import { type AnnualHarmonic, annualProfile } from './annual-start.js';
 import { type Boundary, conduct, type Exchange, hourlyMeans } from './conduct.js';
 
 /** How the soil lies when the record begins. */
 export type Start =
-  | { readonly wave: YearWave; readonly day: number }
+  | { readonly wave: AnnualHarmonic; readonly day: number }
   | { readonly profileOf: (ground: Ground) => Float64Array };
 
 export interface SoilFromAir {

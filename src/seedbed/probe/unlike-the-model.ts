@@ -19,7 +19,7 @@ const LEAST_HOURS = 72;
  * Source: the idea, from networks that screen soil readings by a heat diffusion model; the limits are ours. Bare ground
  * at Hamburg, 2018: see the accuracy report.
  */
-export function unlikeTheModel(residualsK: Float64Array): number[] {
+export function isProbeOutlier(residualsK: Float64Array): number[] {
   const known = [...residualsK].filter((residual) => !Number.isNaN(residual));
   if (known.length < LEAST_HOURS) return [];
   const usual = median(known);

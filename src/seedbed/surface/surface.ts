@@ -109,7 +109,7 @@ function grassSurface(place: ClimateNumbers | null): Surface {
       residuals: { ...residualsWithoutRain(0), scale: 1 },
     };
   }
-  const { continentality, vapourKPa, rangeSeason, humidity } = place;
+  const { continentality, vapourKPa, rangeSeason, logAridity: humidity } = place;
   if (humidity === null) {
     const perQ = 5.73 + 0.955 * vapourKPa + 1.58 * rangeSeason - 1.14 * continentality;
     return {

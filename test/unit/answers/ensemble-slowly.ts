@@ -1,7 +1,7 @@
 import { type Ensemble, NORMAL_IN_THREE } from '../../../src/answers/ahead/ensemble.js';
 import { hazenQuantile } from '../../../src/basics/numerics/hazen-quantile.js';
 import { COHORTS, type CohortRun, cohortRun, type Seed } from '../../../src/germination/run/cohorts.js';
-import { hourlyPace } from '../../../src/germination/run/hourly-pace.js';
+import { hourlyProgress } from '../../../src/germination/run/hourly-progress.js';
 import { countUpBy } from '../../../src/germination/run/outcome.js';
 import { sdOfPlusMinusK } from '../../../src/seedbed/surface/estimate-sd.js';
 
@@ -31,17 +31,20 @@ export function ensembleSlowly(
         hourlyC[at++] = trace[hour]! + doubt * share * sdOfPlusMinusK(doubtK[hour]!);
     }
   }
-  const pace = hourlyPace(seed, hourlyC, 0, hourlyC.length);
+  const hourly = hourlyProgress(seed, hourlyC, 0, hourlyC.length);
   const runs: CohortRun[] = [];
   for (let from = 0; from < hourlyC.length; from += nHours) {
-    const own = { awake: pace.awake.subarray(from, from + nHours), step: pace.step.subarray(from, from + nHours) };
+    const own = {
+      germinable: hourly.germinable.subarray(from, from + nHours),
+      progressPerHour: hourly.progressPerHour.subarray(from, from + nHours),
+    };
     runs.push(cohortRun(seed, hourlyC.subarray(from, from + nHours), own));
   }
   const cohorts = Array.from({ length: COHORTS }, (_, j) => Float64Array.from(runs, (run) => run.upAtH[j]!).sort());
   const middle = {
     upAtH: Float64Array.from(cohorts, (upAtH) => hazenQuantile(upAtH, 0.5)),
-    heatRiskAtH: majority(runs, 'heatRiskAtH'),
-    coldRiskAtH: majority(runs, 'coldRiskAtH'),
+    heatInducedAtH: majority(runs, 'heatInducedAtH'),
+    coldInducedAtH: majority(runs, 'coldInducedAtH'),
     killedAtH: hazenQuantile(Float64Array.from(runs, (run) => run.killedAtH).sort(), 0.5),
     everWarmEnough: runs.some((run) => run.everWarmEnough),
   };
@@ -55,7 +58,7 @@ export function ensembleSlowly(
 }
 
 /** When a cohort passes into risk in the middle of the members in which it does so before it is up; Infinity where those are the fewer. */
-function majority(runs: readonly CohortRun[], which: 'heatRiskAtH' | 'coldRiskAtH'): Float64Array {
+function majority(runs: readonly CohortRun[], which: 'heatInducedAtH' | 'coldInducedAtH'): Float64Array {
   return Float64Array.from({ length: COHORTS }, (_, j) => {
     const risky = runs.flatMap((run) => (run[which][j]! <= run.upAtH[j]! ? run[which][j]! : [])).sort((a, b) => a - b);
     return 2 * risky.length > runs.length ? hazenQuantile(risky, 0.5) : Infinity;

@@ -76,7 +76,7 @@ describe('the ensemble, beside each of its members worked out alone', () => {
           const doubt = none.map((_, hour) => doubtK * (1 + Math.sin(hour / 50) / 2));
           const [fast, slow] = [ensembleOf, ensembleSlowly].map((run) => run(own, traces, doubt, 0.75)!);
           // The doubt's share is multiplied in another order: the last bit of a temperature.
-          for (const name of ['upAtH', 'heatRiskAtH', 'coldRiskAtH'] as const) {
+          for (const name of ['upAtH', 'heatInducedAtH', 'coldInducedAtH'] as const) {
             expect([...fast!.middle[name]]).toEqual(
               [...slow!.middle[name]].map((hours) => (Number.isFinite(hours) ? expect.closeTo(hours, 6) : hours)),
             );

@@ -3,7 +3,7 @@ import { HOUR_MS } from '../../../src/basics/calendar.js';
 import type { KnownNow } from '../../../src/garden/sowing/known-now.js';
 import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import type { Store } from '../../../src/garden/store/store.js';
-import { lookAtDue } from '../../../src/outbox/look.js';
+import { pollDue } from '../../../src/outbox/poll.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, probe, quillmere, readingsFrom } from '../../storage/make.js';
 import { closedAfterEach } from '../egress/servers.js';
@@ -56,7 +56,7 @@ async function garden() {
     /** Looks at what is due so long after the start. */
     async lookAfter(after: number, version?: string) {
       hours = after;
-      return lookAtDue(settings(version));
+      return pollDue(settings(version));
     },
     /** What waits to be sent, taken out. */
     async sent() {
@@ -190,7 +190,7 @@ describe('a garden is looked at for a subscription', () => {
   test('by two services at once tells nothing twice', async () => {
     const { store, state, settings, sent } = await garden();
     Object.assign(state, frosty);
-    const told = await Promise.all([lookAtDue(settings()), lookAtDue(settings())]);
+    const told = await Promise.all([pollDue(settings()), pollDue(settings())]);
     expect(told.sort()).toEqual([0, 1]);
     expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 1 });
     expect(await sent()).toHaveLength(1);

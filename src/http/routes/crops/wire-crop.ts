@@ -6,7 +6,7 @@ import type { Unworded } from '../../negotiation/worded.js';
 /** A handbook crop as the contract words it. */
 export function cropOnWire(crop: Crop, { temperature }: Rounding): Unworded<CropWire> {
   const {
-    spreadLog10: _,
+    sigmaLog10: _,
     weeksInTrays: _weeks,
     pickingDays: _picking,
     isThinned: _thinned,

@@ -1,6 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { needsPast } from '../../../answers/forecast/beyond.js';
+import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type Forecast, forecast } from '../../../answers/forecast/forecast.js';
 import { type Question, seedDepthCm } from '../../../answers/question.js';
 import { hourReadings } from '../../../answers/soil/hour-readings.js';

@@ -1,6 +1,13 @@
 import { orAsKept } from '../../../contract/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../../../contract/plans.js';
-import { bedRows, type Kept, type KeptRows, keptBed, keptInputs, keptOf } from '../../../garden/bed/kept-soil.js';
+import {
+  type BedInputs,
+  bedInputsIn,
+  bedInputsOf,
+  bedRows,
+  keptOf,
+  type PlaceRecords,
+} from '../../../garden/bed/bed-inputs.js';
 import type { GardenPlan } from '../../../garden/plan/plan.js';
 import { planQuestionOf } from '../../../garden/plan/plan-question.js';
 import type { Plan, PlanFields } from '../../../garden/store/season-store.js';
@@ -35,9 +42,9 @@ const MOST_SOWINGS = 100;
 
 /** The harvests that a grower wants, and what to sow for them. */
 export const planRoutes = ({ store, clock, work, answers }: Service): Route[] => {
-  const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
-    keptBed(store, owner, bed, clock().getTime());
-  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
+  const bedOf = (owner: string, { bed }: PlanFields): Promise<BedInputs | undefined> =>
+    bedInputsOf(store, owner, bed, clock().getTime());
+  const ask = async (by: AskedBy, plan: PlanFields, kept: BedInputs): Promise<GardenPlan> => {
     const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
     const known = sowings.map(({ sowing }) => sowing);
     return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
@@ -137,7 +144,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
 const planProblems = ['no-past-years', 'busy'] as const;
 
 /** All that a plan depends on. */
-const inputsOf = (plan: Plan, rows: KeptRows): object => ({
+const inputsOf = (plan: Plan, rows: PlaceRecords): object => ({
   plan: [plan.id, plan.revision],
-  ...keptInputs(rows),
+  ...bedInputsIn(rows),
 });

@@ -1,4 +1,4 @@
-import { needsPast } from '../../../answers/forecast/beyond.js';
+import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type SoilQuestion, soilTemperatures } from '../../../answers/soil/soil-temperatures.js';
 import { precisionSchema } from '../../../contract/common.js';
 import {

@@ -7,7 +7,7 @@ import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { countAnswerSchema, countPutSchema } from '../../../contract/sowings.js';
 import type { Count, KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
-import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
+import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
 import { ownerOf } from '../../auth/owner.js';
 import {
   asParameter,
@@ -137,11 +137,11 @@ function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Coun
   const faults: Fault[] = [];
   if (date < sowing.date)
     faults.push({ parameter: 'date', detail: fieldFact('field.before-sowing', { sowingDate: sowing.date }) });
-  const last = addDays(sowing.date, LONGEST_COUNT_DAYS);
+  const last = addDays(sowing.date, MAX_COUNT_DAYS);
   if (date > last) {
     faults.push({
       parameter: 'date',
-      detail: fieldFact('field.long-after-sowing', { maxDays: LONGEST_COUNT_DAYS, by: last }),
+      detail: fieldFact('field.long-after-sowing', { maxDays: MAX_COUNT_DAYS, by: last }),
     });
   }
   if (date > today) faults.push({ parameter: 'date', detail: fieldFact('field.day-to-come', { todaysDate: today }) });

@@ -6,12 +6,12 @@ import { fieldFact } from '../../../basics/field-facts.js';
 import { precisionSchema } from '../../../contract/common.js';
 import { orAsKept } from '../../../contract/kept.js';
 import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../../../contract/sowings.js';
-import { bedRows } from '../../../garden/bed/kept-soil.js';
+import { bedRows } from '../../../garden/bed/bed-inputs.js';
 import type { Count, CountedSowing, KeptCount, Sowing, SowingFields } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { chosenCrop, isSameCrop } from '../../../germination/crop-choice.js';
-import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
-import { askerOf } from '../../../worker/asker-of.js';
+import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
+import { workPortOf } from '../../../worker/work-port-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import { ownerOf } from '../../auth/owner.js';
 import {
@@ -62,7 +62,7 @@ export const sowingRoutes = (service: Service): Route[] => {
       inputs: sowingInputs(counted.sowing, rows),
       answer() {
         by.takePlace?.();
-        const ask = { ...askerOf(work, by), canDoWithout };
+        const ask = { ...workPortOf(work, by), canDoWithout };
         return sowingContent(store, owner, counted, rows, { ask, now, precision });
       },
     };
@@ -198,10 +198,10 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
       detail: fieldFact('field.after-first-count', { countedOn: first.date }),
     });
   }
-  if (last.date > addDays(date, LONGEST_COUNT_DAYS)) {
+  if (last.date > addDays(date, MAX_COUNT_DAYS)) {
     faults.push({
       path: ['date'],
-      detail: fieldFact('field.long-before-count', { maxDays: LONGEST_COUNT_DAYS, countedOn: last.date }),
+      detail: fieldFact('field.long-before-count', { maxDays: MAX_COUNT_DAYS, countedOn: last.date }),
     });
   }
   const whole = counts.filter(({ ofSeeds }) => ofSeeds === null);

@@ -9,6 +9,6 @@ const PER_DAY_SD_K = 0.22;
  * @returns Standard deviation of the soil's daily mean [K].
  *
  * Source: our own study: forecasts that err by 1.2 K at first and 0.4 K more each day, carried into soil at 5 cm.
- * @example comingDoubtK(9) // => 2.28
+ * @example comingUncertaintyK(9) // => 2.28
  */
-export const comingDoubtK = (leadDays: number): number => FIRST_DAY_SD_K + PER_DAY_SD_K * leadDays;
+export const comingUncertaintyK = (leadDays: number): number => FIRST_DAY_SD_K + PER_DAY_SD_K * leadDays;

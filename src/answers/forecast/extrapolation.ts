@@ -1,9 +1,9 @@
 import { addDays, dateAt, dayOfYear } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import type { ShouldStop } from '../../basics/stop.js';
-import { type Normals, usualAirOf } from '../../climate/normals.js';
+import { climatologicalAirOf, type Normals } from '../../climate/normals.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import type { Beyond } from '../ahead/hours-ahead.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, yearsTold } from '../ahead/past-soil.js';
 import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
@@ -12,13 +12,13 @@ import { extentOf, type Site } from '../soil/known-hours.js';
 /** What a question says of the time after its last value. */
 export interface Asked extends Bedding {
   readonly series: readonly ReadSeries[];
-  readonly beyond: Beyond | null;
+  readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
 }
 
 /** What is supposed after the last value, and the past years or the usual one where it is theirs. */
-export interface Supposed {
-  readonly beyond: Beyond;
+export interface AssumedExtrapolation {
+  readonly beyond: Extrapolation;
   readonly past: PastSoil | null;
 }
 
@@ -33,19 +33,20 @@ export const needsPast = ({ series, beyond, bed, site, normals }: Asked): boolea
  * What to suppose after the last value: as asked; else past years where there are three or more, else a usual year where
  * there are normals, else the season's drift where there is a latitude, else the last week.
  */
-export function supposedBeyond(
+export function assumedExtrapolation(
   asked: Asked,
   phaseMs: number,
   findPast: FindPast = pastSoil,
   shouldStop?: ShouldStop,
-): Supposed {
+): AssumedExtrapolation {
   const { beyond, series, normals, site } = asked;
   if (needsPast(asked)) {
     if (yearsTold(series) >= FEWEST_YEARS) {
       const past = findPast(series, asked, phaseMs, shouldStop);
       if (past.years >= FEWEST_YEARS) return { beyond: 'past-years', past };
     }
-    if (normals) return { beyond: 'past-years', past: usualSoil(normals, asked, phaseMs, findPast, shouldStop) };
+    if (normals)
+      return { beyond: 'past-years', past: climatologicalSoil(normals, asked, phaseMs, findPast, shouldStop) };
   }
   if (beyond === 'past-years') refuseNoPastYears();
   return { beyond: beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift'), past: null };
@@ -61,7 +62,7 @@ function refuseNoPastYears(): never {
 const USUAL_DAYS = 1400;
 
 /** A bed's soil in a usual year, as the normals make it. */
-export function usualSoil(
+export function climatologicalSoil(
   normals: Normals,
   { series, ...bedding }: Pick<Asked, 'series' | keyof Bedding>,
   phaseMs: number,
@@ -69,14 +70,17 @@ export function usualSoil(
   shouldStop?: ShouldStop,
 ): PastSoil {
   const lastMs = Math.max(phaseMs, ...series.map((one) => extentOf(one).lastMs));
-  return { ...findPast([usualSeries(normals, lastMs, bedding.site)], bedding, phaseMs, shouldStop), isUsual: true };
+  return {
+    ...findPast([climatologicalSeries(normals, lastMs, bedding.site)], bedding, phaseMs, shouldStop),
+    isUsual: true,
+  };
 }
 
 /** Daily extremes of usual air up to an instant, as a series. */
-export function usualSeries(normals: Normals, lastMs: number, site: Site): ReadSeries {
+export function climatologicalSeries(normals: Normals, lastMs: number, site: Site): ReadSeries {
   const last = dateAt(lastMs - 1, site.zone);
   const dates = Array.from({ length: USUAL_DAYS }, (_, i) => addDays(last, i + 1 - USUAL_DAYS));
-  const { minC, maxC } = usualAirOf(normals, dates.map(dayOfYear));
+  const { minC, maxC } = climatologicalAirOf(normals, dates.map(dayOfYear));
   return {
     medium: 'air',
     probeDepthCm: null,

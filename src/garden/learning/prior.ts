@@ -9,7 +9,7 @@ export interface Normal {
 }
 
 /** What is supposed of a sowing before it is counted. */
-export interface Belief {
+export interface Prior {
   /** Natural logarithm of the time factor. */
   readonly logTime: Normal;
   /** Logit of the stand factor, of a sowing that lives. */
@@ -29,7 +29,7 @@ const DEAD_SHARE = 0.07;
 const OFF_ENDS = 0.03;
 
 /** What is supposed of a sowing in a bed of which nothing has been learned: the crop's published ranges. */
-export function usualBelief({ bedTimeFactor, field }: Pick<Crop, 'bedTimeFactor' | 'field'>): Belief {
+export function usualPrior({ bedTimeFactor, field }: Pick<Crop, 'bedTimeFactor' | 'field'>): Prior {
   const logitOf = (share: number): number => logit(Math.min(1 - OFF_ENDS, Math.max(OFF_ENDS, share)));
   return {
     logTime: within({ from: Math.log(bedTimeFactor.from), to: Math.log(bedTimeFactor.to) }, LEAST_TIME_SD),
@@ -73,7 +73,7 @@ const OTHER_LOT = 0.8;
  * Source: regression of Gaussian processes as in Rasmussen, Williams (2006), Gaussian Processes for Machine Learning, Eqns
  * 2.25 and 2.26; the kernel's numbers are ours.
  */
-export function beliefAfter(usual: Belief, lessons: readonly Lesson[], sowing: Pick<Lesson, 'date' | 'lot'>): Belief {
+export function priorAfter(usual: Prior, lessons: readonly Lesson[], sowing: Pick<Lesson, 'date' | 'lot'>): Prior {
   return {
     ...usual,
     logTime: regressed(usual.logTime, lessons, sowing, ({ logTime }) => logTime),
@@ -96,11 +96,11 @@ function regressed(
   const n = told.length;
   const matrix = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < i; j++) matrix[i * n + j] = variance * likeness(told[i]!.lesson, told[j]!.lesson);
+    for (let j = 0; j < i; j++) matrix[i * n + j] = variance * correlation(told[i]!.lesson, told[j]!.lesson);
     matrix[i * n + i] = variance + told[i]!.sd ** 2;
   }
   const lower = choleskyFactor(matrix, n);
-  const shared = told.map(({ lesson }) => variance * likeness(lesson, sowing));
+  const shared = told.map(({ lesson }) => variance * correlation(lesson, sowing));
   const weights = solveUpper(lower, solveLower(lower, shared));
   let mean = usual.mean;
   let left = variance;
@@ -112,7 +112,7 @@ function regressed(
 }
 
 /** How far two sowings in a bed go together, 0 to 1. */
-function likeness(a: Pick<Lesson, 'date' | 'lot'>, b: Pick<Lesson, 'date' | 'lot'>): number {
+function correlation(a: Pick<Lesson, 'date' | 'lot'>, b: Pick<Lesson, 'date' | 'lot'>): number {
   const days = Math.abs(daysBetween(a.date, b.date));
   const season = 1 - SEASONS_SHARE + SEASONS_SHARE * Math.cos((2 * Math.PI * days) / 365.25);
   const lot = a.lot !== null && b.lot !== null && a.lot !== b.lot ? OTHER_LOT : 1;

@@ -1,9 +1,9 @@
 import type { Say } from '../basics/fact.js';
 import type { Alert } from '../garden/alerts/alerts.js';
-import type { Telling } from '../garden/store/alert-store.js';
+import type { Notification } from '../garden/store/alert-store.js';
 
 /** An alert as it is kept and sent: numbers rounded to a tenth, as people read them, and a text with its code and parameters. */
-export function tellingOf({ event, subject, before, mark, data }: Alert, nowMs: number, say: Say): Telling {
+export function notificationOf({ event, subject, before, mark, data }: Alert, nowMs: number, say: Say): Notification {
   const message = data && {
     type: event,
     timestamp: new Date(nowMs).toISOString(),

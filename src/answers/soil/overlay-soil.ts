@@ -1,15 +1,15 @@
 import { basisCode } from '../../basics/series.js';
 import type { Bedding } from '../question.js';
-import type { BedLesson } from './bed-lesson.js';
+import { climatologicalDiurnalK } from './climatological-diurnal.js';
 import { fillFromModel, missingHours } from './fill-gaps.js';
 import type { ModelledBed } from './modelled-bed.js';
 import type { Clock, ProbeAtSeed } from './probe-at-seed.js';
+import type { ProbeCalibration } from './probe-calibration.js';
 import { runningDay } from './running-day.js';
 import type { SoilWarning } from './soil-facts.js';
-import { usualSwingC } from './usual-swing.js';
 
 /** What is known hour by hour, as one thing is laid over another. Shapes (nHours). */
-export interface Laid {
+export interface OverlaidSoil {
   /** Hourly means [°C]; NaN where nothing is known. */
   readonly hourlyC: Float64Array;
   /** What each hour rests on: codes of basics/series. */
@@ -21,7 +21,7 @@ export interface Laid {
 }
 
 /** Nothing known yet. */
-export const blank = ({ nHours }: Clock): Laid => ({
+export const blank = ({ nHours }: Clock): OverlaidSoil => ({
   hourlyC: new Float64Array(nHours).fill(NaN),
   basis: new Uint8Array(nHours),
   swings: new Uint8Array(nHours),
@@ -29,7 +29,7 @@ export const blank = ({ nHours }: Clock): Laid => ({
 });
 
 /** Nothing known any more, in the same arrays. */
-export function forget({ hourlyC, basis, swings, sdK }: Laid): void {
+export function forget({ hourlyC, basis, swings, sdK }: OverlaidSoil): void {
   hourlyC.fill(NaN);
   for (const one of [basis, swings, sdK]) one.fill(0);
 }
@@ -40,24 +40,28 @@ export const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 1.8,
 const FELT_K = 0.5;
 
 /** The model, moved and widened as the probes have taught. */
-export function layModel(known: Laid, model: ModelledBed, lesson: BedLesson, fromH: number): void {
+export function overlayModel(known: OverlaidSoil, model: ModelledBed, lesson: ProbeCalibration, fromH: number): void {
   const modelC = model.hourlyC.at(-1)!;
-  const dayC = lesson.swingFactor === 1 ? null : runningDay(modelC);
+  const dayC = lesson.diurnalFactor === 1 ? null : runningDay(modelC);
   const corrected = basisCode('corrected');
   const modelled = basisCode('modelled');
   for (let hour = 0; hour < modelC.length && fromH + hour < known.hourlyC.length; hour++) {
     const at = fromH + hour;
     const basis = model.air.basis[hour]!;
-    const atSeedC = dayC ? dayC[hour]! + lesson.swingFactor * (modelC[hour]! - dayC[hour]!) : modelC[hour]!;
+    const atSeedC = dayC ? dayC[hour]! + lesson.diurnalFactor * (modelC[hour]! - dayC[hour]!) : modelC[hour]!;
     known.hourlyC[at] = atSeedC + lesson.correctionK[at]!;
-    known.basis[at] = lesson.isTaught && basis === modelled ? corrected : basis;
+    known.basis[at] = lesson.isCalibrated && basis === modelled ? corrected : basis;
     known.swings[at] = model.air.swings[hour]!;
     known.sdK[at] = lesson.sdK[at]!;
   }
 }
 
 /** What a probe reads, over whatever was laid before. */
-export function layProbe(known: Laid, { atProbe, atSeedC, moved }: ProbeAtSeed, modelledC: Float64Array | null): void {
+export function overlayProbe(
+  known: OverlaidSoil,
+  { atProbe, atSeedC, moved }: ProbeAtSeed,
+  modelledC: Float64Array | null,
+): void {
   const movedSdK = MOVED_SD_K[moved];
   for (let hour = 0; hour < known.hourlyC.length; hour++) {
     const hasModel = modelledC !== null && !Number.isNaN(modelledC[hour]!);
@@ -73,14 +77,19 @@ export function layProbe(known: Laid, { atProbe, atSeedC, moved }: ProbeAtSeed, 
 }
 
 /** Where a probe lies too deep and no air tells more: its daily mean, with the swing that a usual day would have. */
-export function layUsualSwing(known: Laid, probes: readonly ProbeAtSeed[], bedding: Bedding, clock: Clock): void {
+export function overlayClimatologicalRange(
+  known: OverlaidSoil,
+  probes: readonly ProbeAtSeed[],
+  bedding: Bedding,
+  clock: Clock,
+): void {
   const isBare = (hour: number, { atProbe }: ProbeAtSeed): boolean =>
     Number.isNaN(known.hourlyC[hour]) && !Number.isNaN(atProbe.hourlyC[hour]);
   const deep = probes.filter(
     (probe) => probe.moved === 'too-far' && known.hourlyC.some((_, hour) => isBare(hour, probe)),
   );
   if (deep.length === 0) return;
-  const swingC = usualSwingC(bedding, clock);
+  const swingC = climatologicalDiurnalK(bedding, clock);
   for (const probe of deep.reverse()) {
     const { atProbe } = probe;
     const meanC = runningDay(atProbe.hourlyC);
@@ -95,7 +104,7 @@ export function layUsualSwing(known: Laid, probes: readonly ProbeAtSeed[], beddi
 }
 
 /** A thermometer in the room's soil knows better than the grower's word for the room, until the end. */
-export function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: number): SoilWarning[] {
+export function holdRoom(known: OverlaidSoil, probes: readonly ProbeAtSeed[], roomC: number): SoilWarning[] {
   const probe = probes.at(-1);
   const endH = probe ? probe.atSeedC.findLastIndex((tempC) => !Number.isNaN(tempC)) + 1 : 0;
   if (endH < 24) return [];
@@ -108,7 +117,11 @@ export function holdRoom(known: Laid, probes: readonly ProbeAtSeed[], roomC: num
 }
 
 /** Hours within the probes' record that no probe knows: filled by the model, brought to the readings on either side. */
-export function fillFromProbeAndModel(known: Laid, modelledC: Float64Array, probes: readonly ProbeAtSeed[]): void {
+export function fillFromProbeAndModel(
+  known: OverlaidSoil,
+  modelledC: Float64Array,
+  probes: readonly ProbeAtSeed[],
+): void {
   const measured = new Float64Array(known.hourlyC.length).fill(NaN);
   for (const { atSeedC, atProbe } of probes) {
     for (let hour = 0; hour < measured.length; hour++) {

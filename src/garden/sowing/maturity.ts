@@ -1,18 +1,18 @@
-import { cropInFacts } from '../../germination/own-crop.js';
-import { minimaOf } from '../bed/kept-soil.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
+import { minimaOf } from '../bed/bed-inputs.js';
 import { frostEnd } from './frost-end.js';
 import { type Grown, type Harvest, harvestOf } from './harvest.js';
 import type { KnownSowing } from './known-sowing.js';
 import type { SowingWarning } from './sowing-facts.js';
 
 /** null: nobody knows when, or, with the reason, frost comes before. */
-export interface Ripe {
+export interface MaturityDates {
   readonly harvest: Harvest | null;
   readonly why?: SowingWarning;
 }
 
 /** When a sowing may be ready, as far as frost lets it; or why frost takes it before. */
-export function ripeIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: Grown) => Ripe {
+export function maturityIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: Grown) => MaturityDates {
   const { latitude } = kept.site;
   const endAfter = frostEnd(minimaOf(kept), crop.frost, latitude);
   return (from) => {

@@ -1,5 +1,5 @@
 /** What every kept thing bears: its owner's own id, and a number that grows with any change to it or to its series. */
-export interface Kept {
+export interface Resource {
   readonly id: string;
   /** A whole number; never given twice to one owner, not even after something was deleted and made again. */
   readonly revision: number;
@@ -24,7 +24,7 @@ export type Put<T> =
   | { readonly outcome: 'stale' | 'no-place' | 'no-bed' | 'no-lot' };
 
 /** Up to `limit` of a list, in the order of ids, from the first id beyond `after` on. */
-export interface Page {
+export interface ResourcePage {
   readonly after?: string | undefined;
   readonly limit: number;
 }

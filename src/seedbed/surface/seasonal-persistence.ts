@@ -25,9 +25,9 @@ export const LEVEL_DAYS = 30;
  * Validity: days to half emergence err by 1.5 d on average (2.3 d in April, 0.3-0.5 d in June to August), against
  * 5.7 d for holding the last week's mean; measured on 13 stations as above, March to September.
  * Source: our own fit (fixtures/golden/seasonal-drift.json has worked values).
- * @example seasonalDrift(30 days at 8 °C, 91, 44, 1) // => [8.447]
+ * @example seasonalPersistence(30 days at 8 °C, 91, 44, 1) // => [8.447]
  */
-export function seasonalDrift(
+export function seasonalPersistence(
   knownC: ArrayLike<number>,
   nextDay: number,
   latitudeDeg: number,

@@ -1,5 +1,5 @@
 /** Work that is begun again and again. */
-export interface Rounds {
+export interface Scheduler {
   /** Begins no more, gives up what was begun, and resolves when it has ended. */
   stop(): Promise<void>;
 }
@@ -11,11 +11,11 @@ export interface Rounds {
  * @param round   The work; its signal is aborted when the rounds are stopped.
  * @param failed  Told of a round that failed; the next one comes all the same.
  */
-export function rounds(
+export function scheduler(
   everyMs: number,
   round: (signal: AbortSignal) => Promise<unknown>,
   failed: (error: unknown) => void,
-): Rounds {
+): Scheduler {
   const stopping = new AbortController();
   let underWay: Promise<void> | null = null;
   const begin = (): void => {

@@ -5,10 +5,10 @@ import type { KnownNow } from '../garden/sowing/known-now.js';
 import type { Subscription, SubscriptionRef } from '../garden/store/alert-store.js';
 import type { Store } from '../garden/store/store.js';
 import type { Log } from './deliver.js';
-import { gardenMark, hasMoved, markFrom, quickMark } from './garden-mark.js';
-import { tellingOf } from './wire-alert.js';
+import { notificationOf } from './notification.js';
+import { hasMoved, quickWatermark, watermark, watermarkFrom } from './watermark.js';
 
-export interface LookSettings {
+export interface PollSettings {
   readonly store: Store;
   /** What is known now of all that a subscription is about, given the ids of all the owner's beds. */
   readonly look: (
@@ -28,7 +28,7 @@ export interface LookSettings {
 }
 
 /** So often a garden is looked at for a subscription, and not more. */
-const LOOK_EVERY_MS = 15 * 60_000;
+const POLL_EVERY_MS = 15 * 60_000;
 const MOST_A_ROUND = 1000;
 /** So many owners' gardens are looked at at once: most of a look waits for its turn among background work. */
 const MAX_AT_ONCE = 4;
@@ -38,12 +38,12 @@ const MAX_AT_ONCE = 4;
  *
  * @returns How many messages are new.
  */
-export async function lookAtDue(settings: LookSettings): Promise<number> {
+export async function pollDue(settings: PollSettings): Promise<number> {
   const due = await settings.store.dueLooks(settings.clock().getTime(), MOST_A_ROUND);
   let told = 0;
   await byOwner(due, { atOnce: MAX_AT_ONCE, perOwner: 1 }, async (one) => {
     if (settings.signal.aborted) return;
-    const added = await lookFor(one, settings).catch((err: unknown) => {
+    const added = await pollFor(one, settings).catch((err: unknown) => {
       // Of others there may be something to tell all the same; a service that stops works nothing out any more.
       if (!settings.signal.aborted) settings.log.error({ err, ...one }, 'what is new cannot be told now');
       return 0;
@@ -54,18 +54,18 @@ export async function lookAtDue(settings: LookSettings): Promise<number> {
 }
 
 /** Tells one subscription what is new, unless nothing that could change a message has changed since all was told. */
-async function lookFor({ owner, subscription: id }: SubscriptionRef, settings: LookSettings): Promise<number> {
+async function pollFor({ owner, subscription: id }: SubscriptionRef, settings: PollSettings): Promise<number> {
   const { store, look, version, say, clock, signal } = settings;
   const nowMs = clock().getTime();
-  const taken = await store.takeLook(owner, id, nowMs, nowMs + LOOK_EVERY_MS);
+  const taken = await store.takeLook(owner, id, nowMs, nowMs + POLL_EVERY_MS);
   if (!taken) return 0;
-  const before = markFrom(taken.seen);
-  if (before?.quick === quickMark(taken, version, nowMs)) return 0;
-  const mark = await gardenMark(store, owner, taken, version, nowMs);
+  const before = watermarkFrom(taken.seen);
+  if (before?.quick === quickWatermark(taken, version, nowMs)) return 0;
+  const mark = await watermark(store, owner, taken, version, nowMs);
   if (before && !hasMoved(before, mark)) return 0;
   const beds = taken.beds.map(({ id: bed }) => bed);
   const known = await look(owner, taken.subscription, beds, signal);
   const alerts = alertsOf(taken.subscription, taken.told, known);
-  const tellings = alerts.map((alert) => tellingOf(alert, nowMs, say));
+  const tellings = alerts.map((alert) => notificationOf(alert, nowMs, say));
   return (await store.tell(owner, id, tellings, JSON.stringify(mark))) ?? 0;
 }

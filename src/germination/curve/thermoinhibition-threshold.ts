@@ -12,9 +12,9 @@ const CHECKED_SHARE = 0.9;
  * counted cells never fall so far, because the hot side was not tested.
  *
  * Source: derived from the crop's own cells; the share of 0.9 is our choice.
- * @example hotThreshold of lettuce's rows // => 25.569
+ * @example thermoinhibitionThreshold of lettuce's rows // => 25.569
  */
-export function hotThreshold(rows: readonly CropRow[]): number | null {
+export function thermoinhibitionThreshold(rows: readonly CropRow[]): number | null {
   const { tempsC, values } = shareCells(rows);
   for (let i = values.lastIndexOf(1) + 1; i < values.length; i++) {
     const [warm, hot] = [values[i - 1]!, values[i]!];

@@ -6,7 +6,7 @@ import type { Query } from './database.js';
  *
  * Revisions that were taken and not used are left out; none comes twice.
  */
-export async function takeTurn(query: Query, owner: string): Promise<number> {
+export async function takeOwnerLock(query: Query, owner: string): Promise<number> {
   const rows = await query.all<{ revision: number }>(
     `insert into owners (owner, revision) values ($1, 1)
      on conflict (owner) do update set revision = owners.revision + 1

@@ -1,8 +1,8 @@
 import { fadingAnomaly } from '../../climate/fading-anomaly.js';
-import { comingDoubtK } from '../forecast/coming-doubt.js';
+import { comingUncertaintyK } from '../forecast/coming-uncertainty.js';
 import type { SoilRecord } from '../soil/soil-record.js';
 import type { PastSoil } from './past-soil.js';
-import { comingWeight, oddnessLeft, SOIL_LAG_1 } from './years-ahead.js';
+import { anomalyLeft, comingWeight, SOIL_LAG_1 } from './years-ahead.js';
 
 /** Days of soil at 5 cm lie so far from the usual [K]: median of 103 stations of the U.S. Climate Reference Network. */
 const USUAL_SD_K = 2.25;
@@ -18,7 +18,7 @@ const USUAL_SD_K = 2.25;
  * @param ahead  From which hour of the record on, how many hours, and how many of them are coming days.
  * @returns Standard deviation of a day's mean [K]. Shape (nHours).
  */
-export function aheadDoubtK(
+export function aheadUncertaintyK(
   soil: Pick<SoilRecord, 'sdK' | 'sdAheadK'>,
   past: Pick<PastSoil, 'sdK' | 'isUsual'>,
   { fromH, nHours, comingH }: { readonly fromH: number; readonly nHours: number; readonly comingH: number },
@@ -33,11 +33,11 @@ export function aheadDoubtK(
       return Math.sqrt(farK * farK + (lastK * lastK - farK * farK) * left);
     });
   const lastComing = Math.floor((comingH - 1) / 24);
-  const ofForecast = (hour: number): number => comingWeight(hour) * comingDoubtK(Math.floor(hour / 24));
+  const ofForecast = (hour: number): number => comingWeight(hour) * comingUncertaintyK(Math.floor(hour / 24));
   return Float64Array.from({ length: nHours }, (_, hour) => {
     const day = Math.floor(hour / 24);
     const comingK =
-      hour < comingH ? ofForecast(hour) : comingH > 0 ? ofForecast(24 * lastComing) * oddnessLeft(hour - comingH) : 0;
+      hour < comingH ? ofForecast(hour) : comingH > 0 ? ofForecast(24 * lastComing) * anomalyLeft(hour - comingH) : 0;
     const weatherK = past.isUsual ? fadingAnomaly(0, USUAL_SD_K, SOIL_LAG_1, day + 1).sdK : 0;
     return Math.hypot(soilK[day]!, comingK, weatherK);
   });

@@ -1,4 +1,4 @@
-import { usualSeries } from '../../answers/forecast/beyond.js';
+import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
 import type { Bed as QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
 import {
@@ -24,7 +24,7 @@ import type { ReadingsToCome } from './bed-facts.js';
 import { sourceNote } from './source-note.js';
 
 /** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
-export interface KeptRows {
+export interface PlaceRecords {
   readonly place: Place;
   /** null: a place alone was asked for. */
   readonly bed: Bed | null;
@@ -35,12 +35,12 @@ export interface KeptRows {
   readonly sourceNote: Note | null;
 }
 
-export interface BedRows extends KeptRows {
+export interface BedRecords extends PlaceRecords {
   readonly bed: Bed;
 }
 
 /** What is kept of a place, or of a bed in it, as a question about it needs it. */
-export interface Kept extends KeptRows {
+export interface BedInputs extends PlaceRecords {
   readonly bedMake: QuestionBed | null;
   /** The place's air and coming days, and what the bed's thermometers read. */
   readonly series: readonly ReadSeries[];
@@ -53,19 +53,24 @@ export interface Kept extends KeptRows {
 const BY_READING_DAYS = 60;
 
 /** The rows of a place; undefined where it is not there. */
-export async function placeRows(store: Store, owner: string, id: string, nowMs: number): Promise<KeptRows | undefined> {
+export async function placeRows(
+  store: Store,
+  owner: string,
+  id: string,
+  nowMs: number,
+): Promise<PlaceRecords | undefined> {
   const place = await store.place(owner, id);
   return place && { ...(await rowsOf(store, owner, place, nowMs)), bed: null };
 }
 
 /** The rows of a bed and of its place; undefined where it is not there. */
-export async function bedRows(store: Store, owner: string, id: string, nowMs: number): Promise<BedRows | undefined> {
+export async function bedRows(store: Store, owner: string, id: string, nowMs: number): Promise<BedRecords | undefined> {
   const bed = await store.bed(owner, id);
   const place = bed && (await store.place(owner, bed.place));
   return bed && place && { ...(await rowsOf(store, owner, place, nowMs)), bed };
 }
 
-async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<KeptRows, 'bed'>> {
+async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<PlaceRecords, 'bed'>> {
   const { latitude, longitude, annualRainMm } = place;
   const zone = zoneNamed(place.timeZone);
   return {
@@ -80,7 +85,7 @@ async function rowsOf(store: Store, owner: string, place: Place, nowMs: number):
  * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
  * the lots that were sown in it, a place's by its air.
  */
-export const keptInputs = ({ place, bed, today, sourceNote }: KeptRows): object => ({
+export const bedInputsIn = ({ place, bed, today, sourceNote }: PlaceRecords): object => ({
   place: [place.id, place.revision],
   bed: bed && [bed.id, bed.revision],
   today,
@@ -88,13 +93,18 @@ export const keptInputs = ({ place, bed, today, sourceNote }: KeptRows): object 
 });
 
 /** A bed and its place with all their series; undefined where it is not there. */
-export async function keptBed(store: Store, owner: string, id: string, nowMs: number): Promise<Kept | undefined> {
+export async function bedInputsOf(
+  store: Store,
+  owner: string,
+  id: string,
+  nowMs: number,
+): Promise<BedInputs | undefined> {
   const rows = await bedRows(store, owner, id, nowMs);
   return rows && keptOf(store, owner, rows);
 }
 
 /** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
-export async function keptOf(store: Store, owner: string, rows: KeptRows): Promise<Kept> {
+export async function keptOf(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
   const { bed, sourceNote } = rows;
   const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
     placeSeries(store, owner, rows),
@@ -118,11 +128,11 @@ export async function keptOf(store: Store, owner: string, rows: KeptRows): Promi
  * @throws {RequestError} `no-readings` where there is neither.
  */
 export function seriesToGoBy(
-  { series, normals, site, place, bed, toCome }: Kept,
+  { series, normals, site, place, bed, toCome }: BedInputs,
   nowMs: number,
 ): readonly ReadSeries[] {
   if (series.length > 0) return series;
-  if (normals) return [insteadOfMeasured(usualSeries(normals, nowMs, site))];
+  if (normals) return [insteadOfMeasured(climatologicalSeries(normals, nowMs, site))];
   throw new RequestError('no-readings', [
     gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
     ...(toCome ? [toCome] : []),
@@ -137,7 +147,7 @@ const insteadOfMeasured = (usual: ReadSeries): ReadSeries => ({
 });
 
 /** A place's series, without a note of its source, and its normals. */
-const placeSeries = (store: Store, owner: string, { place, site, today }: KeptRows): Promise<CachedSeries> =>
+const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceRecords): Promise<CachedSeries> =>
   seriesCacheOf(store).get(keyOf(owner, 'place', place, site.zone, today), async () => {
     const [air, coming, normals] = await Promise.all([
       store.air(owner, place.id),
@@ -154,7 +164,7 @@ const placeSeries = (store: Store, owner: string, { place, site, today }: KeptRo
   });
 
 /** What a bed's thermometers read. */
-const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: KeptRows): Promise<CachedSeries> =>
+const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: PlaceRecords): Promise<CachedSeries> =>
   seriesCacheOf(store).get(keyOf(owner, 'bed', bed, site.zone, today), async () => {
     const thermometers = await store.series(owner, bed.id);
     const read = await Promise.all(
@@ -270,7 +280,7 @@ const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
 });
 
 /** The air's minima that are kept, day by day from the first one on; NaN where none is. */
-export function minimaOf({ series }: Kept): DailyMinima | null {
+export function minimaOf({ series }: BedInputs): DailyMinima | null {
   const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
   const firstDate = air?.days[0]?.date;
   if (!air || firstDate === undefined) return null;

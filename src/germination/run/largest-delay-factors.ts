@@ -1,32 +1,32 @@
 import { COHORTS, cohortZ, type Seed } from './cohorts.js';
-import { hourlyPace } from './hourly-pace.js';
+import { hourlyProgress } from './hourly-progress.js';
 
 /**
- * How slow a sowing can be and still have each hundredth of its seed up by some hours: one run answers for all time factors,
+ * The largest delay factor with which each hundredth of the seed still emerges by some hours: one run answers for all factors,
  * as a cohort's progress falls in proportion to them.
  *
  * @param seed    How the seed answers to temperature; its own time factor is left aside.
- * @param hourlyC Hourly mean temperature at the seed since wetting [°C]. Shape (nHours), finite.
- * @param atH     Hours since wetting, rising, each 0 to nHours. Shape (nAt).
+ * @param hourlyC Hourly mean temperature at the seed since imbibition began [°C]. Shape (nHours), finite.
+ * @param atH     Hours since imbibition began, rising, each 0 to nHours. Shape (nAt).
  * @returns The largest time factor with which each cohort is up by each of `atH`, the fastest cohort first, never rising
  * within a row; 0: up with none. Shape (nAt x 100). Heat that kills is left aside.
  *
  * Formula: as `cohortRun`: progress of cohort j over 10^(σ z_j).
- * @example shareUp(timeFactorReach(onionSeed, 30 days at 15 °C, [14 * 24]), 2) // => 0.5, onion's 7 days taken twice
+ * @example shareUp(largestDelayFactors(onionSeed, 30 days at 15 °C, [14 * 24]), 2) // => 0.5, onion's 7 days taken twice
  */
-export function timeFactorReach(seed: Seed, hourlyC: Float64Array, atH: readonly number[]): Float64Array {
-  const { awake, step } = hourlyPace({ ...seed, timeFactor: 1 }, hourlyC, 0, hourlyC.length);
-  const goal = cohortZ.map((z) => 10 ** (seed.spreadLog10 * z));
-  const addedByAwake = new Float64Array(COHORTS + 1);
+export function largestDelayFactors(seed: Seed, hourlyC: Float64Array, atH: readonly number[]): Float64Array {
+  const { germinable, progressPerHour } = hourlyProgress({ ...seed, timeFactor: 1 }, hourlyC, 0, hourlyC.length);
+  const goal = cohortZ.map((z) => 10 ** (seed.sigmaLog10 * z));
+  const addedByGerminable = new Float64Array(COHORTS + 1);
   const reach = new Float64Array(atH.length * COHORTS);
   let hour = 0;
   atH.forEach((toH, at) => {
-    for (; hour + 1 <= toH; hour++) addedByAwake[awake[hour]!]! += step[hour]!;
-    const partly = hour < hourlyC.length ? (toH - hour) * step[hour]! : 0;
+    for (; hour + 1 <= toH; hour++) addedByGerminable[germinable[hour]!]! += progressPerHour[hour]!;
+    const partly = hour < hourlyC.length ? (toH - hour) * progressPerHour[hour]! : 0;
     let progress = 0;
     for (let j = COHORTS - 1; j >= 0; j--) {
-      progress += addedByAwake[j + 1]!;
-      const own = progress + (hour < hourlyC.length && awake[hour]! > j ? partly : 0);
+      progress += addedByGerminable[j + 1]!;
+      const own = progress + (hour < hourlyC.length && germinable[hour]! > j ? partly : 0);
       reach[at * COHORTS + j] = own / goal[j]!;
     }
   });
@@ -36,7 +36,7 @@ export function timeFactorReach(seed: Seed, hourlyC: Float64Array, atH: readonly
 /**
  * The share of the seed that is up with a time factor, from the reach of the cohorts.
  *
- * @param reach      Rows of `timeFactorReach`. Shape (n x 100), never rising within a row.
+ * @param reach      Rows of `largestDelayFactors`. Shape (n x 100), never rising within a row.
  * @param timeFactor Above 0.
  * @param from       Where in it the row begins.
  * @returns 0 to 1; between two cohorts a straight line.

@@ -3,10 +3,10 @@ import { basisCode } from '../../basics/series.js';
 import { groundOf } from '../../seedbed/conduction/soil-from-air.js';
 import { stepResponse } from '../../seedbed/conduction/step-response.js';
 import { probeUpdate } from '../../seedbed/probe/probe-update.js';
-import { unlikeTheModel } from '../../seedbed/probe/unlike-the-model.js';
+import { isProbeOutlier } from '../../seedbed/probe/unlike-the-model.js';
 import { nodeAt } from '../../seedbed/surface/ground.js';
 import { residualVarianceK2 } from '../../seedbed/surface/residual-model.js';
-import { comingDoubtK } from '../forecast/coming-doubt.js';
+import { comingUncertaintyK } from '../forecast/coming-uncertainty.js';
 import type { Site } from './known-hours.js';
 import type { ModelledBed } from './modelled-bed.js';
 import { placeDays } from './place-days.js';
@@ -15,15 +15,15 @@ import { runningDay } from './running-day.js';
 import type { SoilWarning } from './soil-facts.js';
 
 /** What the probes teach about the bed's model. Shapes (nHours of the record's clock). */
-export interface BedLesson {
+export interface ProbeCalibration {
   /** To be added to the model at the seed [K]. */
   readonly correctionK: Float64Array;
   /** Standard deviation of a day's mean about the corrected one [K]. */
   readonly sdK: Float64Array;
   /** How much wider than the model the bed swings between day and night; 1 where no probe says. */
-  readonly swingFactor: number;
+  readonly diurnalFactor: number;
   /** False where no day was known by both. */
-  readonly isTaught: boolean;
+  readonly isCalibrated: boolean;
   /** The same standard deviation on days after the record's last, of its soil alone [K]. Shape (nDays). */
   sdAheadK(nDays: number): Float64Array;
   readonly warnings: readonly SoilWarning[];
@@ -52,7 +52,7 @@ const SNOW_SD_K = 2;
  * @param setting  `startSdK`: the model began from soil that a probe had measured as well as this, so that its doubt only
  * grows from there on; null: it did not.
  */
-export function bedLesson(
+export function probeCalibration(
   model: ModelledBed,
   depthsCm: readonly number[],
   probes: readonly ProbeAtSeed[],
@@ -62,7 +62,7 @@ export function bedLesson(
     site,
     startSdK,
   }: { readonly clock: Clock; readonly modelFromH: number; readonly site: Site; readonly startSdK: number | null },
-): BedLesson {
+): ProbeCalibration {
   const { startMs, nHours } = clock;
   const firstDate = dateAt(startMs + modelFromH * HOUR_MS, site.zone);
   const lastDate = dateAt(startMs + nHours * HOUR_MS - 1, site.zone);
@@ -76,7 +76,7 @@ export function bedLesson(
     // Readings hours apart tell no day's mean; a probe below the container is not in this bed.
     if (!modelC || probe.isCoarse) continue;
     const doubted = doubtfulHours(probe, modelC, modelFromH);
-    if (doubted.length > 0) warnings.push(doubtWarning(probe, doubted, clock, site));
+    if (doubted.length > 0) warnings.push(calibrationWarning(probe, doubted, clock, site));
     const isDoubted = new Set(doubted);
     const sums = new Float64Array(nDays);
     const soilSums = new Float64Array(nDays);
@@ -106,20 +106,20 @@ export function bedLesson(
   // What a probe at another depth teaches has the way between them to go.
   const isAtSeed = probes.some(({ moved }) => moved === 'not-moved');
   const movedSdK = taught.length > 0 && !isAtSeed ? OTHER_DEPTH_SD_K : 0;
-  const grown = startSdK === null ? null : growthOfDoubt(model, depthsCm.at(-1)!, nDays);
+  const grown = startSdK === null ? null : growthOfUncertainty(model, depthsCm.at(-1)!, nDays);
   warnings.push(...disagreement(residualK, Math.sqrt(residualVarianceK2(residuals, 0))));
   const airSdK = doubtOfAir(model, modelFromH, days.dayOfHour, nDays);
   const dailySdK = sdK.map((sd, day) => {
     const soilSdK = taught.length === 0 && grown ? Math.hypot(sd * grown[day]!, startSdK!) : sd;
     return Math.hypot(soilSdK, airSdK[day]!, movedSdK);
   });
-  const swingFactor = swingFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)], modelFromH);
-  if (swingFactor === LEAST_SWING || swingFactor === MOST_SWING) warnings.push(oddSwing(swingFactor));
+  const diurnalFactor = diurnalFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)], modelFromH);
+  if (diurnalFactor === LEAST_SWING || diurnalFactor === MOST_SWING) warnings.push(oddSwing(diurnalFactor));
   return {
     correctionK: betweenMiddles(correctionK, days.dayOfHour, days.endH),
     sdK: byDay(dailySdK, days.dayOfHour),
-    swingFactor,
-    isTaught: taught.length > 0,
+    diurnalFactor: diurnalFactor,
+    isCalibrated: taught.length > 0,
     sdAheadK(nAhead) {
       const ahead = Array.from({ length: nAhead }, (_, day) => nDays + day);
       const asUsual = new Float64Array(nAhead);
@@ -146,7 +146,7 @@ const MOST_SWING = 1.6;
  * days' share of Σ m²: least squares, drawn towards 1 where little is known. The probe's depth does not matter: what
  * widens the surface's swing widens all depths' alike.
  */
-function swingFactorOf(
+function diurnalFactorOf(
   probes: readonly ProbeAtSeed[],
   modelOf: (probe: ProbeAtSeed) => Float64Array | undefined,
   modelFromH: number,
@@ -179,7 +179,7 @@ function swingFactorOf(
 }
 
 /** A model that began from measured soil errs little at first: its doubt grows as the soil forgets. */
-function growthOfDoubt({ surface, kind }: ModelledBed, depthCm: number, nDays: number): Float64Array {
+function growthOfUncertainty({ surface, kind }: ModelledBed, depthCm: number, nDays: number): Float64Array {
   const ground = groundOf(surface, kind, [depthCm]);
   return stepResponse(ground, nodeAt(ground, depthCm), surface.conductance, nDays);
 }
@@ -206,7 +206,7 @@ function doubtfulHours({ atProbe }: ProbeAtSeed, modelC: Float64Array, modelFrom
   const residualsK = modelC.map((tempC, hour) =>
     atProbe.swings[modelFromH + hour] === 1 ? atProbe.hourlyC[modelFromH + hour]! - tempC : NaN,
   );
-  return unlikeTheModel(residualsK).map((hour) => modelFromH + hour);
+  return isProbeOutlier(residualsK).map((hour) => modelFromH + hour);
 }
 
 const oddSwing = (factor: number): SoilWarning => ({
@@ -229,7 +229,7 @@ function disagreement(residualK: Float64Array, sdK: number): SoilWarning[] {
 /** So many standard deviations are no longer a bed's own ways. */
 const TOO_FAR_SD = 3;
 
-function doubtWarning(
+function calibrationWarning(
   { depthCm }: ProbeAtSeed,
   hours: readonly number[],
   { startMs }: Clock,
@@ -266,7 +266,7 @@ function doubtOfAir(
     sdK[day] = Math.max(sdK[day]!, SNOW_SD_K * snowCover[hour]!);
   });
   return sdK.map((sd, day) =>
-    lead[day]! < 0 ? sd : Math.hypot(sd, Math.min(FORECAST_SD_MOST_K, comingDoubtK(lead[day]!))),
+    lead[day]! < 0 ? sd : Math.hypot(sd, Math.min(FORECAST_SD_MOST_K, comingUncertaintyK(lead[day]!))),
   );
 }
 

@@ -10,7 +10,7 @@ import type { Clock } from '../soil/probe-at-seed.js';
 const SUMMER_MJ = 40;
 const MEAN_C = 20;
 /** Over a usual day the air swings so far [K]: common in the growing season, no source. */
-export const USUAL_RANGE_K = 10;
+export const CLIMATOLOGICAL_RANGE_K = 10;
 
 /**
  * The same day of air again and again over a clock: to ask what a bed makes of weather that is not known.
@@ -19,7 +19,7 @@ export const USUAL_RANGE_K = 10;
  * @param clock  The hours.
  * @param rangeK How far each day swings [K].
  */
-export function usualAir(site: Site, { startMs, nHours }: Clock, rangeK: number): AirRecord {
+export function climatologicalAir(site: Site, { startMs, nHours }: Clock, rangeK: number): AirRecord {
   const firstDate = dateAt(startMs, site.zone);
   const lastDate = dateAt(startMs + nHours * HOUR_MS - 1, site.zone);
   const days = Array.from({ length: daysBetween(firstDate, lastDate) + 1 }, (_, i) => {
@@ -36,4 +36,4 @@ export function usualAir(site: Site, { startMs, nHours }: Clock, rangeK: number)
 }
 
 /** Soil that has lain under such air for ever, the season left aside. */
-export const usualStart = { wave: { meanC: MEAN_C, cosineK: 0, sineK: 0 }, day: 0 };
+export const climatologicalStart = { wave: { meanC: MEAN_C, cosineK: 0, sineK: 0 }, day: 0 };

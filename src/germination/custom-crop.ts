@@ -1,11 +1,11 @@
 import type { Fact } from '../basics/fact.js';
 import { fieldFact } from '../basics/field-facts.js';
 import type { Crop, CropRow, SoilLimits, Span } from './crop.js';
-import { DEFAULT_SPREAD_LOG10 } from './crops.js';
-import { hotThreshold } from './curve/hot-threshold.js';
+import { DEFAULT_SIGMA_LOG10 } from './crops.js';
+import { thermoinhibitionThreshold } from './curve/thermoinhibition-threshold.js';
 
 /** A curve of the caller's own, as sent. */
-export interface OwnCrop {
+export interface CustomCrop {
   readonly name?: string | undefined;
   readonly rows: readonly {
     readonly temperatureC: number;
@@ -21,12 +21,12 @@ export interface OwnCrop {
   readonly bedTimeFactor?: Span | undefined;
 }
 
-const OWN_CROP_ID = 'own-rows';
-const OWN_CROP_NAME = 'Own rows';
+const CUSTOM_CROP_ID = 'own-rows';
+const CUSTOM_CROP_NAME = 'Own rows';
 
 /** How facts name a crop: by its id, or, where it is the caller's own and has a name, by that. */
 export const cropInFacts = ({ id, name }: Pick<Crop, 'id' | 'name'>): string =>
-  id === OWN_CROP_ID && name !== OWN_CROP_NAME ? name : id;
+  id === CUSTOM_CROP_ID && name !== CUSTOM_CROP_NAME ? name : id;
 
 /** What beds give of a laboratory's stand [1], how many times longer they take than the chart [1], and for how long a sowing is
  * worth making [d], where nothing is published of the crop: as the middle one of the handbook's crops. */
@@ -38,7 +38,7 @@ const ANY_CROP_WEEKS_IN_TRAYS = 4;
 const ANY_CROP_PICKING_DAYS = 14;
 
 /** Why rows make no curve, in words for the caller; null where they do. */
-export function faultOfRows(rows: OwnCrop['rows']): Fact | null {
+export function faultOfRows(rows: CustomCrop['rows']): Fact | null {
   const temperatures = rows.map((row) => row.temperatureC);
   const twice = temperatures.find((tempC, i) => temperatures.indexOf(tempC) !== i);
   if (twice !== undefined) return fieldFact('field.rows-at-once', { atC: twice });
@@ -57,7 +57,7 @@ export function faultOfRows(rows: OwnCrop['rows']): Fact | null {
  *
  * @param own Rows in any order, for which `faultOfRows` finds nothing.
  */
-export function ownCrop(own: OwnCrop): Crop {
+export function customCrop(own: CustomCrop): Crop {
   const noneCounted = own.rows.every((row) => row.percent === null);
   const rows = own.rows
     .map((row): CropRow => {
@@ -69,12 +69,12 @@ export function ownCrop(own: OwnCrop): Crop {
     .sort((a, b) => a.temperatureC - b.temperatureC);
   const warmestTimedC = Math.max(...rows.filter((row) => row.days !== null).map((row) => row.temperatureC));
   return {
-    id: OWN_CROP_ID,
-    name: own.name ?? OWN_CROP_NAME,
+    id: CUSTOM_CROP_ID,
+    name: own.name ?? CUSTOM_CROP_NAME,
     latinName: null,
     rows,
     soil: own.soil ?? null,
-    hotThresholdC: own.hotThresholdC ?? hotThreshold(rows) ?? own.soil?.maximumC ?? warmestTimedC,
+    hotThresholdC: own.hotThresholdC ?? thermoinhibitionThreshold(rows) ?? own.soil?.maximumC ?? warmestTimedC,
     frost: null,
     chillingSensitive: own.chillingSensitive ?? false,
     sowingDepthCm: own.sowingDepthCm ?? null,
@@ -83,7 +83,7 @@ export function ownCrop(own: OwnCrop): Crop {
     field: own.field ?? ANY_CROP_FIELD,
     bedTimeFactor: own.bedTimeFactor ?? ANY_CROP_BED_TIME,
     maxDays: ANY_CROP_MAX_DAYS,
-    spreadLog10: DEFAULT_SPREAD_LOG10,
+    sigmaLog10: DEFAULT_SIGMA_LOG10,
     weeksInTrays: ANY_CROP_WEEKS_IN_TRAYS,
     pickingDays: ANY_CROP_PICKING_DAYS,
     isThinned: false,

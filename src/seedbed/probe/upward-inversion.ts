@@ -3,7 +3,7 @@ import { dampingDepthCm } from '../conduction/damping.js';
 import { fft } from '../conduction/fft.js';
 
 /** Less than this says too little of the days around [h]. */
-export const SHALLOWER_LEAST_HOURS = 48;
+export const MIN_INVERSION_HOURS = 48;
 
 /** Waves this long and longer are lifted in full, those this short are left out: their gain is mostly noise's [h]. */
 const IN_FULL_H = 8;
@@ -35,9 +35,9 @@ const FADES_H = 48;
  * grow with the gain: steps of 0.1 K make 0.3 K at most over one damping depth. Two days alone err a tenth more than five.
  * Cost: two transforms of the power of two above n + 192; a year in some 10 ms.
  * Source: Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6, turned round; limits, ends and cut are ours.
- * @example shallowerC(30 days of 20 + 3 sin(2π h/24) °C, 10, 1, 5e-7) // => 20 + 6.46 sin(2π (h + 2.93)/24) °C
+ * @example upwardInversionC(30 days of 20 + 3 sin(2π h/24) °C, 10, 1, 5e-7) // => 20 + 6.46 sin(2π (h + 2.93)/24) °C
  */
-export function shallowerC(
+export function upwardInversionC(
   hourlyC: ArrayLike<number>,
   fromCm: number,
   toCm: number,
@@ -45,8 +45,8 @@ export function shallowerC(
 ): Float64Array {
   const n = hourlyC.length;
   const upCm = fromCm - toCm;
-  if (n < SHALLOWER_LEAST_HOURS)
-    throw new ScienceError('out-of-range', `shallowerC takes at least ${SHALLOWER_LEAST_HOURS} hours, not ${n}`);
+  if (n < MIN_INVERSION_HOURS)
+    throw new ScienceError('out-of-range', `shallowerC takes at least ${MIN_INVERSION_HOURS} hours, not ${n}`);
   if (!(upCm >= 0 && upCm <= dampingDepthCm(diffusivityM2s, 24)))
     throw new ScienceError('out-of-range', `shallowerC goes up by one damping depth at most, not ${upCm} cm`);
   const meanC = meanOf(hourlyC);

@@ -1,9 +1,9 @@
-import { annualProfile, type YearWave } from '../conduction/annual-start.js';
+import { type AnnualHarmonic, annualProfile } from '../conduction/annual-start.js';
 import { conduct, hourEdges, hourlyMeans } from '../conduction/conduct.js';
 import type { Ground } from '../surface/ground.js';
 
 /** The soil below a probe: what it carries downward of what the probe reads. */
-export interface BelowProbe {
+export interface DownwardPropagation {
   /** Hourly means at the depth asked [°C]. Shape (n). */
   readonly hourlyC: Float64Array;
   /** Temperature of each node of the ground below the probe at the end [°C], the first at the probe. */
@@ -26,13 +26,13 @@ const FIRST_DAY_AGAIN = 5;
  * Accuracy: 5 to 10, 15 and 20 cm RMSE 0.12, 0.15, 0.21 K over a month of hours (one profile, Wuhan; our own study).
  * Source: as `conduct`, the surface known.
  */
-export function belowProbe(
+export function downwardPropagation(
   ground: Ground,
   hourlyC: Float64Array,
   node: number,
-  wave: YearWave,
+  wave: AnnualHarmonic,
   day: number,
-): BelowProbe {
+): DownwardPropagation {
   const firstDay = hourlyC.subarray(0, Math.min(24, hourlyC.length));
   const before = FIRST_DAY_AGAIN * firstDay.length;
   const all = new Float64Array(before + hourlyC.length);

@@ -2,7 +2,7 @@ import type { Crop } from '../../germination/crop.js';
 import { growthOf } from './harvest.js';
 
 /** When a batch is picked, in days of growth at full pace from half emergence or from planting out. */
-export interface Picking {
+export interface HarvestPeriod {
   readonly fromDays: number;
   /** The first day on which there is no more of it. */
   readonly toDays: number;
@@ -14,9 +14,9 @@ export interface Picking {
  * before the first of them, and for as long as it stays good.
  *
  * @returns null where the days to maturity are not known.
- * @example pickingOf(lettuce) // => { fromDays: 68, toDays: 82, countedFrom: 'sowing' }
+ * @example harvestPeriodOf(lettuce) // => { fromDays: 68, toDays: 82, countedFrom: 'sowing' }
  */
-export function pickingOf(crop: Crop): Picking | null {
+export function harvestPeriodOf(crop: Crop): HarvestPeriod | null {
   const growth = growthOf(crop);
   const { pickingDays: days } = crop;
   if (!growth || days === null) return null;
@@ -26,5 +26,5 @@ export function pickingOf(crop: Crop): Picking | null {
 }
 
 /** Of how many weeks one batch is the harvest. */
-export const weeksOfPicking = ({ fromDays, toDays }: Picking): number =>
+export const weeksOfHarvest = ({ fromDays, toDays }: HarvestPeriod): number =>
   Math.max(1, Math.floor((toDays - fromDays) / 7));

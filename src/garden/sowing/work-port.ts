@@ -5,7 +5,7 @@ import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { type ErrorCode, type Note, RequestError } from '../../basics/errors.js';
 import { type FactKinds, factsOf } from '../../basics/fact.js';
 import type { Crop } from '../../germination/crop.js';
-import { type Kept, seriesToGoBy } from '../bed/kept-soil.js';
+import { type BedInputs, seriesToGoBy } from '../bed/bed-inputs.js';
 import type { GardenPlan } from '../plan/plan.js';
 import type { PlanQuestion } from '../plan/plan-question.js';
 import type { Growing, GrowingQuestion } from './growing.js';
@@ -14,7 +14,7 @@ export const askFacts = { 'not-worked-out': {} } as const satisfies FactKinds;
 const askFact = factsOf(askFacts);
 
 /** Works out what takes seconds, wherever that is done. */
-export interface Asker {
+export interface WorkPort {
   /** True where the answer goes without what cannot be worked out just now, and says so. */
   readonly canDoWithout?: boolean;
   growing(question: GrowingQuestion): Promise<Growing>;
@@ -22,7 +22,7 @@ export interface Asker {
 }
 
 /** Works out a whole season of a bed. */
-export interface SeasonAsker extends Asker {
+export interface SeasonWorkPort extends WorkPort {
   plan(question: PlanQuestion): Promise<GardenPlan>;
 }
 
@@ -32,7 +32,10 @@ export interface WhyNot {
 }
 
 /** What came of some work, or why it could not be answered. */
-export const orWhyNot = async <T>(work: () => Promise<T>, { canDoWithout = false }: Pick<Asker, 'canDoWithout'> = {}) =>
+export const orWhyNot = async <T>(
+  work: () => Promise<T>,
+  { canDoWithout = false }: Pick<WorkPort, 'canDoWithout'> = {},
+) =>
   work().catch((error: unknown): WhyNot => {
     if (!(error instanceof RequestError)) throw error;
     if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.said } };
@@ -47,12 +50,12 @@ const ONLY_NOW: readonly ErrorCode[] = ['busy', 'stopping', 'too-many-requests',
 /** A kept sowing's question, what is kept of its bed, and the instant it is asked at. */
 interface SowingAsked {
   readonly question: GrowingQuestion;
-  readonly kept: Kept;
+  readonly kept: BedInputs;
   readonly now: Date;
 }
 
 /** What a kept sowing does by today. */
-export const growingNow = ({ question, kept, now }: SowingAsked, ask: Asker): Promise<Growing | WhyNot> =>
+export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | WhyNot> =>
   orWhyNot(async () => {
     const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
     return ask.growing({ ...question, series });
@@ -68,10 +71,10 @@ export interface ToSow {
 
 /** When a crop can be sown in a kept bed, in the year from a date on. */
 export const windowsAhead = (
-  { site, bedMake, series, normals }: Kept,
+  { site, bedMake, series, normals }: BedInputs,
   from: PlainDate,
   { crop, time, depthCm, lot }: ToSow,
-  ask: Asker,
+  ask: WorkPort,
 ): Promise<SowingWindows | WhyNot> =>
   orWhyNot(
     () =>

@@ -1,10 +1,10 @@
 import { DAY_MS, dateAt, type PlainDate, zoneNamed } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';
-import type { Look } from '../garden/store/alert-store.js';
+import type { Poll } from '../garden/store/alert-store.js';
 import type { Store } from '../garden/store/store.js';
 
 /** What a garden was like when it was looked at. */
-export interface GardenMark {
+export interface Watermark {
   /** Changes with every revision: where it is the same, all is the same. */
   readonly quick: string;
   /** Changes with whatever can change a message, but not with each reading. */
@@ -19,19 +19,19 @@ const SOIL_MOVED_K = 0.5;
 const MAX_SOWINGS = 200;
 
 /** The look itself, before anything else is read: with every revision and date. */
-export function quickMark({ subscription, beds }: Look, version: string, nowMs: number): string {
+export function quickWatermark({ subscription, beds }: Poll, version: string, nowMs: number): string {
   const dated = beds.map(({ timeZone, ...bed }) => ({ ...bed, today: todayAt(timeZone, nowMs) }));
   return digestOfJson([version, subscription.revision, dated]);
 }
 
 /** What the garden is like now, as far as it can change a message of the subscription. */
-export async function gardenMark(
+export async function watermark(
   store: Store,
   owner: string,
-  look: Look,
+  look: Poll,
   version: string,
   nowMs: number,
-): Promise<GardenMark> {
+): Promise<Watermark> {
   const { subscription, beds } = look;
   const soilC: Record<string, number | null> = {};
   const said: unknown[] = [version, subscription.revision];
@@ -56,11 +56,11 @@ export async function gardenMark(
       soilC[`${id} ${medium} ${probeDepthCm}`] = meanOf(lately.valueC);
     }
   }
-  return { quick: quickMark(look, version, nowMs), exact: digestOfJson(said), soilC };
+  return { quick: quickWatermark(look, version, nowMs), exact: digestOfJson(said), soilC };
 }
 
 /** May a message have changed between two looks? */
-export const hasMoved = (before: GardenMark, now: GardenMark): boolean =>
+export const hasMoved = (before: Watermark, now: Watermark): boolean =>
   before.exact !== now.exact ||
   Object.entries(now.soilC).some(([thermometer, meanC]) => {
     const wasC = before.soilC[thermometer] ?? null;
@@ -68,9 +68,9 @@ export const hasMoved = (before: GardenMark, now: GardenMark): boolean =>
   });
 
 /** A mark as it was kept; null where it is none of this program. */
-export function markFrom(text: string | null): GardenMark | null {
+export function watermarkFrom(text: string | null): Watermark | null {
   if (!text?.startsWith('{')) return null;
-  return JSON.parse(text) as GardenMark;
+  return JSON.parse(text) as Watermark;
 }
 
 const todayAt = (timeZone: string, nowMs: number): PlainDate => dateAt(nowMs, zoneNamed(timeZone));

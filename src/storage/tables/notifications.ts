@@ -1,25 +1,25 @@
 import { randomBytes } from 'node:crypto';
-import { type Look, MOST_PENDING, type SubscriptionRef, type Telling } from '../../garden/store/alert-store.js';
+import { MOST_PENDING, type Notification, type Poll, type SubscriptionRef } from '../../garden/store/alert-store.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { findSubscription } from './subscriptions.js';
 
-export const dueLooks = (database: Database, nowMs: number, limit: number): Promise<SubscriptionRef[]> =>
+export const duePolls = (database: Database, nowMs: number, limit: number): Promise<SubscriptionRef[]> =>
   database.all<SubscriptionRef>(
     `select owner, id as subscription from subscriptions where look_at_ms <= $1 and off_at_ms is null
      order by look_at_ms, owner, id limit $2`,
     [nowMs, limit],
   );
 
-export const takeLook = (
+export const takePoll = (
   database: Database,
   owner: string,
   id: string,
   nowMs: number,
   nextMs: number,
-): Promise<Look | undefined> =>
+): Promise<Poll | undefined> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const of = [owner, id];
     const taken = await query.all<{ seen: string | null }>(
       `update subscriptions set look_at_ms = $4
@@ -36,7 +36,7 @@ export const takeLook = (
     return {
       subscription,
       seen: taken[0].seen,
-      told: await marksOf(query, owner, id),
+      told: await watermarksOf(query, owner, id),
       beds: beds.map(({ id: bed, revision, place_revision, time_zone }) => ({
         id: bed,
         revision,
@@ -46,18 +46,18 @@ export const takeLook = (
     };
   });
 
-export const tell = (
+export const keepNotifications = (
   database: Database,
   owner: string,
   id: string,
-  tellings: readonly Telling[],
+  tellings: readonly Notification[],
   seen: string,
 ): Promise<number | undefined> =>
   database.transaction(async (query) => {
-    const told = await takeTurn(query, owner);
+    const told = await takeOwnerLock(query, owner);
     const subscription = await findSubscription(query, owner, id);
     if (!subscription) return undefined;
-    const marks = await marksOf(query, owner, id);
+    const marks = await watermarksOf(query, owner, id);
     const stands = tellings.filter(({ subject, before }) => (marks.get(subject) ?? null) === before);
     let added = 0;
     let left = tellings.length - stands.length;
@@ -66,7 +66,7 @@ export const tell = (
         left++;
         continue;
       }
-      await keepMark(query, [owner, id, subject], mark);
+      await keepWatermark(query, [owner, id, subject], mark);
       if (body === null) continue;
       await query.run(
         'insert into messages (owner, subscription, told, place, id, body) values ($1, $2, $3, $4, $5, $6)',
@@ -79,7 +79,7 @@ export const tell = (
     return added;
   });
 
-async function marksOf(query: Query, owner: string, subscription: string): Promise<Map<string, string>> {
+async function watermarksOf(query: Query, owner: string, subscription: string): Promise<Map<string, string>> {
   const rows = await query.all<{ subject: string; mark: string }>(
     'select subject, mark from tellings where owner = $1 and subscription = $2',
     [owner, subscription],
@@ -87,7 +87,7 @@ async function marksOf(query: Query, owner: string, subscription: string): Promi
   return new Map(rows.map(({ subject, mark }) => [subject, mark]));
 }
 
-const keepMark = (query: Query, of: readonly [string, string, string], mark: string | null): Promise<number> =>
+const keepWatermark = (query: Query, of: readonly [string, string, string], mark: string | null): Promise<number> =>
   mark === null
     ? query.run('delete from tellings where owner = $1 and subscription = $2 and subject = $3', of)
     : query.run(
