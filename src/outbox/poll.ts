@@ -4,7 +4,7 @@ import { alertsOf } from '../garden/alerts/alerts.js';
 import type { KnownNow } from '../garden/sowing/known-now.js';
 import type { Subscription, SubscriptionRef } from '../garden/store/alert-store.js';
 import type { Store } from '../garden/store/store.js';
-import type { Log } from './deliver.js';
+import type { DeliveryLog } from './deliver.js';
 import { notificationOf } from './notification.js';
 import { hasMoved, quickWatermark, watermark, watermarkFrom } from './watermark.js';
 
@@ -22,14 +22,14 @@ export interface PollSettings {
   /** Words the messages. */
   readonly say: Say;
   readonly clock: () => Date;
-  readonly log: Log;
+  readonly log: DeliveryLog;
   /** Aborted when the service stops. */
   readonly signal: AbortSignal;
 }
 
 /** So often a garden is looked at for a subscription, and not more. */
 const POLL_EVERY_MS = 15 * 60_000;
-const MOST_A_ROUND = 1000;
+const MAX_A_ROUND = 1000;
 /** So many owners' gardens are looked at at once: most of a look waits for its turn among background work. */
 const MAX_AT_ONCE = 4;
 
@@ -39,7 +39,7 @@ const MAX_AT_ONCE = 4;
  * @returns How many messages are new.
  */
 export async function pollDue(settings: PollSettings): Promise<number> {
-  const due = await settings.store.dueLooks(settings.clock().getTime(), MOST_A_ROUND);
+  const due = await settings.store.dueLooks(settings.clock().getTime(), MAX_A_ROUND);
   let told = 0;
   await byOwner(due, { atOnce: MAX_AT_ONCE, perOwner: 1 }, async (one) => {
     if (settings.signal.aborted) return;

@@ -15,7 +15,7 @@ export interface MeasuredYear {
 }
 
 /** Holes of so many days are bridged. */
-const LONGEST_HOLE_DAYS = 3;
+const MAX_HOLE_DAYS = 3;
 
 /** What was measured in each year on the dates of a season; years with longer holes are left out. */
 export function measuredYears(station: Station, firstDate: PlainDate, nDays: number): MeasuredYear[] {
@@ -35,7 +35,7 @@ function bridged(values: Float64Array): Float64Array {
     if (!Number.isNaN(whole[from]!)) continue;
     let to = from;
     while (to < whole.length && Number.isNaN(whole[to]!)) to++;
-    if (to - from > LONGEST_HOLE_DAYS) return whole.fill(NaN);
+    if (to - from > MAX_HOLE_DAYS) return whole.fill(NaN);
     const [before, after] = [whole[from - 1] ?? whole[to]!, whole[to] ?? whole[from - 1]!];
     for (let day = from; day < to; day++) whole[day] = before + ((after - before) * (day - from + 1)) / (to - from + 1);
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aheadUncertaintyK } from '../../src/answers/ahead/ahead-uncertainty.js';
-import { doubtShare, ensembleOf, NORMAL_IN_THREE } from '../../src/answers/ahead/ensemble.js';
+import { ensembleOf, NORMAL_IN_THREE, uncertaintyShare } from '../../src/answers/ahead/ensemble.js';
 import type { PastSoil } from '../../src/answers/ahead/past-soil.js';
 import { yearsAhead } from '../../src/answers/ahead/years-ahead.js';
 import { soilUncertaintyK } from '../../src/answers/soil/soil-range.js';
@@ -61,17 +61,17 @@ function halfDays(rates: Float64Array, dailyC: Float64Array, doubtK?: Float64Arr
     // As the ensemble does: three members stand for a normal distribution of the soil's doubt.
     const tempC = (dailyC[day] ?? NaN) + (doubtK ? sideSd * sdOfPlusMinusK(doubtK[day]!) : 0);
     if (Number.isNaN(tempC)) return NaN;
-    const rate = rates[Math.max(0, Math.min(rates.length - 1, Math.round((tempC - COLDEST_C) * STEPS_PER_K)))]!;
+    const rate = rates[Math.max(0, Math.min(rates.length - 1, Math.round((tempC - MIN_C) * STEPS_PER_K)))]!;
     if (progress + rate >= 1) return day + (1 - progress) / rate;
     progress += rate;
   }
   return FOLLOWED_DAYS;
 }
-const COLDEST_C = -20;
+const MIN_C = -20;
 const STEPS_PER_K = 100;
 const rateTables = CROPS.map((crop) => {
   const { curve } = seedOf(cropCalled(crop));
-  return Float64Array.from({ length: 80 * STEPS_PER_K }, (_, i) => rateAt(curve, COLDEST_C + i / STEPS_PER_K));
+  return Float64Array.from({ length: 80 * STEPS_PER_K }, (_, i) => rateAt(curve, MIN_C + i / STEPS_PER_K));
 });
 
 /** Days on which forecasts are issued: the 1st, 11th and 21st of March to September. */
@@ -222,21 +222,21 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
       const measured = station.soil5C.subarray(origin, origin + FOLLOWED_DAYS);
       const issued = issuedOn(station, origin, known);
       if (!issued) return [];
-      const traces = issued.ahead.traces(24 * FOLLOWED_DAYS).map(dailyOf);
+      const members = issued.ahead.members(24 * FOLLOWED_DAYS).map(dailyOf);
       return CROPS.flatMap((crop, c) => {
         const rates = rateTables[c]!;
         const truth = halfDays(rates, measured);
-        const plain = traces.map((trace) => halfDays(rates, trace)).filter((days) => !Number.isNaN(days));
+        const plain = members.map((member) => halfDays(rates, member)).filter((days) => !Number.isNaN(days));
         if (Number.isNaN(truth) || plain.length === 0) return [];
         const usual = hazenQuantile(plain.sort(byValue), 0.5);
         if (!(usual < LONGEST_USUAL_DAYS)) return [];
         const doubtK = soilUncertaintyK(issued.residuals, issued.doubt, 24 * usual);
-        const share = doubtShare(known.probeDays > 0);
+        const share = uncertaintyShare(known.probeDays > 0);
         const doubtByDay = Float64Array.from({ length: FOLLOWED_DAYS }, (_, day) => doubtK[24 * day]!);
         const members = plain
           .concat(
             ...NORMAL_IN_THREE.slice(1).map((side) =>
-              traces.map((trace) => halfDays(rates, trace, doubtByDay, side * share)),
+              members.map((member) => halfDays(rates, member, doubtByDay, side * share)),
             ),
           )
           .filter((days) => !Number.isNaN(days))
@@ -396,9 +396,9 @@ describe.runIf(hasRecords)('when half is up, told at the sowing from past years 
             if (truth.halfH === null || usual.halfH === null || usual.halfH > 24 * LONGEST_USUAL_DAYS) return [];
             const ensemble = ensembleOf(
               seed,
-              issued.ahead.traces(nHours),
+              issued.ahead.members(nHours),
               soilUncertaintyK(issued.residuals, issued.doubt, usual.halfH),
-              doubtShare(true),
+              uncertaintyShare(true),
             );
             const middle = ensemble && outcomeAt(ensemble.middle, nHours, 100);
             if (!ensemble || !middle || middle.halfH === null) return [];

@@ -5,7 +5,7 @@ import type { PastSoil } from './past-soil.js';
 import { anomalyLeft, comingWeight, SOIL_LAG_1 } from './years-ahead.js';
 
 /** Days of soil at 5 cm lie so far from the usual [K]: median of 103 stations of the U.S. Climate Reference Network. */
-const USUAL_SD_K = 2.25;
+const CLIMATOLOGICAL_SD_K = 2.25;
 
 /**
  * How far the soil may be off in the hours after the last measured one, were the past years' weather to come again.
@@ -38,7 +38,7 @@ export function aheadUncertaintyK(
     const day = Math.floor(hour / 24);
     const comingK =
       hour < comingH ? ofForecast(hour) : comingH > 0 ? ofForecast(24 * lastComing) * anomalyLeft(hour - comingH) : 0;
-    const weatherK = past.isUsual ? fadingAnomaly(0, USUAL_SD_K, SOIL_LAG_1, day + 1).sdK : 0;
+    const weatherK = past.isUsual ? fadingAnomaly(0, CLIMATOLOGICAL_SD_K, SOIL_LAG_1, day + 1).sdK : 0;
     return Math.hypot(soilK[day]!, comingK, weatherK);
   });
 }

@@ -38,7 +38,7 @@ function repeated(knownC: Float64Array, nHours: number): Float64Array {
 }
 
 /** Without sun, too, days swing a little: as if there were so much more of it [MJ m⁻² d⁻¹]. */
-const LEAST_SUN_MJ = 5;
+const MIN_SUN_MJ = 5;
 
 /** The season's drift by the day, with the mean swing of the last days laid over it, wider or narrower with the sun. */
 function seasonallyPersistent(knownC: Float64Array, nHours: number, lastMs: number, site: Site): Float64Array {
@@ -60,8 +60,7 @@ function seasonallyPersistent(knownC: Float64Array, nHours: number, lastMs: numb
   const nextDay = dayOfYear(date) + (middleOfFirstMs - startOfDay(date, site.zone)) / DAY_MS - 0.5;
   const drift = seasonalPersistence(means, nextDay, site.latitude!, Math.ceil(nHours / 24));
   const ahead = new Float64Array(nHours);
-  const height = (day: number): number =>
-    LEAST_SUN_MJ + extraterrestrialMJ(site.latitude!, 1 + ((day - 1) % YEAR_DAYS));
+  const height = (day: number): number => MIN_SUN_MJ + extraterrestrialMJ(site.latitude!, 1 + ((day - 1) % YEAR_DAYS));
   const lastHeight = height(nextDay);
   for (let day = 0; 24 * day < nHours; day++) {
     const wider = height(nextDay + day) / lastHeight;

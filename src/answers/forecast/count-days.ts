@@ -27,7 +27,7 @@ export function countDaysFor(
     if (days > reach) return null;
     if (hourlyC.length < 24 * days) {
       const wanted = days === MIN_COUNT_DAYS ? days : Math.min(reach, 2 * days);
-      hourlyC = record.upTo(24 * wanted).hourlyC.subarray(record.wetH);
+      hourlyC = record.upTo(24 * wanted).hourlyC.subarray(record.imbibitionH);
     }
     for (; summedH < 24 * days; summedH++) sum += hourlyC[summedH]!;
     return sum / summedH;

@@ -4,13 +4,13 @@ import type { ShouldStop } from '../../basics/stop.js';
 import { climatologicalAirOf, type Normals } from '../../climate/normals.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
-import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, yearsTold } from '../ahead/past-soil.js';
+import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, yearsTold } from '../ahead/past-soil.js';
 import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { extentOf, type Site } from '../soil/known-hours.js';
 
 /** What a question says of the time after its last value. */
-export interface Asked extends Bedding {
+export interface AskedExtrapolation extends Bedding {
   readonly series: readonly ReadSeries[];
   readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
@@ -23,27 +23,27 @@ export interface AssumedExtrapolation {
 }
 
 /** Is the soil of past years, seconds of work, to be worked out for this question? */
-export const needsPast = ({ series, beyond, bed, site, normals }: Asked): boolean =>
+export const needsPast = ({ series, beyond, bed, site, normals }: AskedExtrapolation): boolean =>
   (beyond === null || beyond === 'past-years') &&
   bed.kind !== 'indoors' &&
   (site.latitude !== null || series.every((one) => one.medium === 'soil')) &&
-  (yearsTold(series) >= FEWEST_YEARS || (normals !== null && site.latitude !== null && series.length > 0));
+  (yearsTold(series) >= MIN_YEARS || (normals !== null && site.latitude !== null && series.length > 0));
 
 /**
  * What to suppose after the last value: as asked; else past years where there are three or more, else a usual year where
  * there are normals, else the season's drift where there is a latitude, else the last week.
  */
 export function assumedExtrapolation(
-  asked: Asked,
+  asked: AskedExtrapolation,
   phaseMs: number,
   findPast: FindPast = pastSoil,
   shouldStop?: ShouldStop,
 ): AssumedExtrapolation {
   const { beyond, series, normals, site } = asked;
   if (needsPast(asked)) {
-    if (yearsTold(series) >= FEWEST_YEARS) {
+    if (yearsTold(series) >= MIN_YEARS) {
       const past = findPast(series, asked, phaseMs, shouldStop);
-      if (past.years >= FEWEST_YEARS) return { beyond: 'past-years', past };
+      if (past.years >= MIN_YEARS) return { beyond: 'past-years', past };
     }
     if (normals)
       return { beyond: 'past-years', past: climatologicalSoil(normals, asked, phaseMs, findPast, shouldStop) };
@@ -53,18 +53,18 @@ export function assumedExtrapolation(
 }
 
 function refuseNoPastYears(): never {
-  throw new RequestError('no-past-years', answerRefusal('no-past-years.beyond', { minYears: FEWEST_YEARS }), [
-    { path: ['beyond'], detail: answerRefusal('no-past-years.beyond.field', { minYears: FEWEST_YEARS }) },
+  throw new RequestError('no-past-years', answerRefusal('no-past-years.beyond', { minYears: MIN_YEARS }), [
+    { path: ['beyond'], detail: answerRefusal('no-past-years.beyond.field', { minYears: MIN_YEARS }) },
   ]);
 }
 
 /** So much usual air before the last value: a year of dates in it, after soil that has forgotten how it began [d]. */
-const USUAL_DAYS = 1400;
+const CLIMATOLOGICAL_DAYS = 1400;
 
 /** A bed's soil in a usual year, as the normals make it. */
 export function climatologicalSoil(
   normals: Normals,
-  { series, ...bedding }: Pick<Asked, 'series' | keyof Bedding>,
+  { series, ...bedding }: Pick<AskedExtrapolation, 'series' | keyof Bedding>,
   phaseMs: number,
   findPast: FindPast = pastSoil,
   shouldStop?: ShouldStop,
@@ -79,7 +79,7 @@ export function climatologicalSoil(
 /** Daily extremes of usual air up to an instant, as a series. */
 export function climatologicalSeries(normals: Normals, lastMs: number, site: Site): ReadSeries {
   const last = dateAt(lastMs - 1, site.zone);
-  const dates = Array.from({ length: USUAL_DAYS }, (_, i) => addDays(last, i + 1 - USUAL_DAYS));
+  const dates = Array.from({ length: CLIMATOLOGICAL_DAYS }, (_, i) => addDays(last, i + 1 - CLIMATOLOGICAL_DAYS));
   const { minC, maxC } = climatologicalAirOf(normals, dates.map(dayOfYear));
   return {
     medium: 'air',

@@ -40,19 +40,24 @@ export const MOVED_SD_K = { 'not-moved': 0, down: 0.15, up: 0.4, 'too-far': 1.8,
 const FELT_K = 0.5;
 
 /** The model, moved and widened as the probes have taught. */
-export function overlayModel(known: OverlaidSoil, model: ModelledBed, lesson: ProbeCalibration, fromH: number): void {
+export function overlayModel(
+  known: OverlaidSoil,
+  model: ModelledBed,
+  calibration: ProbeCalibration,
+  fromH: number,
+): void {
   const modelC = model.hourlyC.at(-1)!;
-  const dayC = lesson.diurnalFactor === 1 ? null : runningDay(modelC);
+  const dayC = calibration.diurnalFactor === 1 ? null : runningDay(modelC);
   const corrected = basisCode('corrected');
   const modelled = basisCode('modelled');
   for (let hour = 0; hour < modelC.length && fromH + hour < known.hourlyC.length; hour++) {
     const at = fromH + hour;
     const basis = model.air.basis[hour]!;
-    const atSeedC = dayC ? dayC[hour]! + lesson.diurnalFactor * (modelC[hour]! - dayC[hour]!) : modelC[hour]!;
-    known.hourlyC[at] = atSeedC + lesson.correctionK[at]!;
-    known.basis[at] = lesson.isCalibrated && basis === modelled ? corrected : basis;
+    const atSeedC = dayC ? dayC[hour]! + calibration.diurnalFactor * (modelC[hour]! - dayC[hour]!) : modelC[hour]!;
+    known.hourlyC[at] = atSeedC + calibration.correctionK[at]!;
+    known.basis[at] = calibration.isCalibrated && basis === modelled ? corrected : basis;
     known.swings[at] = model.air.swings[hour]!;
-    known.sdK[at] = lesson.sdK[at]!;
+    known.sdK[at] = calibration.sdK[at]!;
   }
 }
 

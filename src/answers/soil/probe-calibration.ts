@@ -36,7 +36,7 @@ const WHOLE_DAY_H = 18;
 /** At or below this snow or ice may lie between probe and model [°C]. */
 const ICE_C = 1;
 /** A forecast day is never less sure than a day of the season at random [K]: our judgement. */
-const FORECAST_SD_MOST_K = 2.5;
+const FORECAST_SD_MAX_K = 2.5;
 /** Where the day's air was filled, or its swing and with it its sunshine supposed [K]: our judgement. */
 const FILLED_AIR_SD_K = 1.5;
 const SUPPOSED_SWING_SD_K = 1;
@@ -114,7 +114,7 @@ export function probeCalibration(
     return Math.hypot(soilSdK, airSdK[day]!, movedSdK);
   });
   const diurnalFactor = diurnalFactorOf(probes, (probe) => model.hourlyC[depthsCm.indexOf(probe.depthCm)], modelFromH);
-  if (diurnalFactor === LEAST_SWING || diurnalFactor === MOST_SWING) warnings.push(oddSwing(diurnalFactor));
+  if (diurnalFactor === MIN_SWING || diurnalFactor === MAX_SWING) warnings.push(oddSwing(diurnalFactor));
   return {
     correctionK: betweenMiddles(correctionK, days.dayOfHour, days.endH),
     sdK: byDay(dailySdK, days.dayOfHour),
@@ -134,10 +134,10 @@ export function probeCalibration(
 /** So many days' worth of the model's own swing stand against what a probe shows [d]: our choice. */
 const SWING_PRIOR_DAYS = 2;
 /** Of a day's hours so many must be read to tell its swing [h]. */
-const SWING_LEAST_H = 20;
+const SWING_MIN_H = 20;
 /** A bed that swings beyond these is another bed than the one described. */
-const LEAST_SWING = 0.6;
-const MOST_SWING = 1.6;
+const MIN_SWING = 0.6;
+const MAX_SWING = 1.6;
 
 /**
  * How much wider than the model the probes swing about the mean of the day around each hour.
@@ -161,7 +161,7 @@ function diurnalFactorOf(
     const measuredC = probe.atProbe.hourlyC.subarray(modelFromH, modelFromH + end);
     // Both means are over the same hours, and over most of a day of them.
     const heardC = modelC.subarray(0, end).map((tempC, hour) => (Number.isNaN(measuredC[hour]) ? NaN : tempC));
-    const [measuredDay, modelDay] = [runningDay(measuredC, SWING_LEAST_H), runningDay(heardC, SWING_LEAST_H)];
+    const [measuredDay, modelDay] = [runningDay(measuredC, SWING_MIN_H), runningDay(heardC, SWING_MIN_H)];
     for (let hour = 0; hour < end; hour++) {
       const isRead =
         probe.atProbe.swings[modelFromH + hour] === 1 && !Number.isNaN(measuredC[hour]! - measuredDay[hour]!);
@@ -175,7 +175,7 @@ function diurnalFactorOf(
   }
   if (hours < WHOLE_DAY_H || own === 0) return 1;
   const prior = (own / hours) * 24 * SWING_PRIOR_DAYS;
-  return Math.min(MOST_SWING, Math.max(LEAST_SWING, (both + prior) / (own + prior)));
+  return Math.min(MAX_SWING, Math.max(MIN_SWING, (both + prior) / (own + prior)));
 }
 
 /** A model that began from measured soil errs little at first: its doubt grows as the soil forgets. */
@@ -266,7 +266,7 @@ function doubtOfAir(
     sdK[day] = Math.max(sdK[day]!, SNOW_SD_K * snowCover[hour]!);
   });
   return sdK.map((sd, day) =>
-    lead[day]! < 0 ? sd : Math.hypot(sd, Math.min(FORECAST_SD_MOST_K, comingUncertaintyK(lead[day]!))),
+    lead[day]! < 0 ? sd : Math.hypot(sd, Math.min(FORECAST_SD_MAX_K, comingUncertaintyK(lead[day]!))),
   );
 }
 

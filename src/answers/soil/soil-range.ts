@@ -31,8 +31,8 @@ const UNKNOWN_RESIDUALS: ResidualModel = {
  * @returns Half widths [K]. Shape (n).
  */
 export function soilUncertaintyK(residuals: ResidualModel | null, sdK: Float64Array, eventH: number): Float64Array {
-  const doubtK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, eventH / 24);
-  return doubtK.map((doubt, hour) => (sdK[hour]! < NEGLIGIBLE_K ? 0 : doubt));
+  const uncertaintyK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, eventH / 24);
+  return uncertaintyK.map((doubt, hour) => (sdK[hour]! < NEGLIGIBLE_K ? 0 : doubt));
 }
 
 /**

@@ -8,7 +8,7 @@ import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-persistence.js';
 import { type Surface, surfaceOf } from '../../seedbed/surface/surface.js';
 import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
-import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
+import { type AirAboveBed, airAboveBed, type WantedAir } from './air-above-bed.js';
 import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.js';
 import { measuredDiffusivityM2s } from './measured-diffusivity.js';
 import { type ModelledBed, modelledBed } from './modelled-bed.js';
@@ -47,7 +47,7 @@ export interface SoilRecord extends Clock, OverlaidSoil {
 }
 
 /** Soil that was last read so long before is of no use [ms]. */
-const LONGEST_BACK_MS = 400 * DAY_MS;
+const MAX_BACK_MS = 400 * DAY_MS;
 /** A probe's own readings teach the model for so long after them [ms]. */
 const LESSON_MS = 365 * DAY_MS;
 /** A probe's day errs by this much [K]: the sensor, and where it lies. */
@@ -68,7 +68,7 @@ const ROOM_SD_K = 1;
 export const soilRecord = (
   series: readonly ReadSeries[],
   { depthCm, ...place }: Bedding,
-  wanted: Wanted,
+  wanted: WantedAir,
   shouldStop?: ShouldStop,
 ): SoilRecord => soilRecords(series, place, [depthCm], wanted, (record) => record, shouldStop)[0]!;
 
@@ -82,7 +82,7 @@ export function soilRecords<T>(
   series: readonly ReadSeries[],
   place: Omit<Bedding, 'depthCm'>,
   askedCm: readonly number[],
-  wanted: Wanted,
+  wanted: WantedAir,
   take: (record: SoilRecord) => T,
   shouldStop: ShouldStop = neverStop,
 ): T[] {
@@ -115,8 +115,8 @@ export function soilRecords<T>(
   return atDepths.map(({ asked, depthCm, probes }, i) => {
     const bedding = { ...place, depthCm: asked };
     forget(known);
-    const { model, lesson } = models?.[i] ?? { model: null, lesson: null };
-    if (model) overlayModel(known, model, lesson!, modelFromH);
+    const { model, calibration } = models?.[i] ?? { model: null, calibration: null };
+    if (model) overlayModel(known, model, calibration!, modelFromH);
     else if (isIndoors && bed.roomC !== null) {
       known.hourlyC.fill(bed.roomC);
       known.basis.fill(basisCode('modelled'));
@@ -135,12 +135,12 @@ export function soilRecords<T>(
       ...known,
       probes,
       model,
-      sdAheadK: lesson?.sdAheadK ?? null,
+      sdAheadK: calibration?.sdAheadK ?? null,
       modelFromH,
       assumptions: soilAssumptions(findings),
       warnings: [
         ...series.flatMap((one) => one.warnings),
-        ...(lesson?.warnings ?? []),
+        ...(calibration?.warnings ?? []),
         ...soilWarnings(findings),
         ...roomNotes,
       ],
@@ -201,9 +201,9 @@ function modelsAt(
   atDepths: readonly AtDepth[],
   run: Run,
   shouldStop: ShouldStop,
-): { model: ModelledBed; lesson: ProbeCalibration }[] {
+): { model: ModelledBed; calibration: ProbeCalibration }[] {
   const runs = new Map<KnownHours | undefined, ModelledBed>();
-  const lessons = new Map<string, ProbeCalibration>();
+  const calibrations = new Map<string, ProbeCalibration>();
   const {
     above,
     place: { site, bed },
@@ -233,11 +233,12 @@ function modelsAt(
     runs.set(before?.atProbe, whole);
     const model = { ...whole, hourlyC: depthsCm.map((cm) => whole.hourlyC[allCm.indexOf(cm)]!) };
     const startSdK = before ? Math.hypot(PROBE_SD_K, MOVED_SD_K[before.moved]) : null;
-    // Without a probe, and mostly with one, all depths have one lesson.
+    // Without a probe, and mostly with one, all depths have one calibration.
     const key = JSON.stringify([startSdK, before && depthCm, probes.map((probe) => [probe.depthCm, probe.moved])]);
-    const lesson = lessons.get(key) ?? probeCalibration(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
-    lessons.set(key, lesson);
-    return { model, lesson };
+    const calibration =
+      calibrations.get(key) ?? probeCalibration(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
+    calibrations.set(key, calibration);
+    return { model, calibration };
   });
 }
 
@@ -263,12 +264,12 @@ function clockOf(
   airFromMs: number | null,
   airHours: number,
   isIndoors: boolean,
-  { phaseMs, fromMs, toMs }: Wanted,
+  { phaseMs, fromMs, toMs }: WantedAir,
 ): Clock {
   const extents = soil.map(extentOf);
   const soilFirstMs = Math.min(...extents.map((extent) => extent.firstMs));
   const soilLastMs = Math.max(...extents.map((extent) => extent.lastMs));
-  const levelMs = Math.max(fromMs - LONGEST_BACK_MS, Math.min(fromMs, soilLastMs) - (LEVEL_DAYS + 1) * DAY_MS);
+  const levelMs = Math.max(fromMs - MAX_BACK_MS, Math.min(fromMs, soilLastMs) - (LEVEL_DAYS + 1) * DAY_MS);
   const lookBackMs = airFromMs === null ? levelMs : Math.min(levelMs, fromMs - LESSON_MS);
   const firstMs = Math.min(
     soil.length > 0 ? Math.max(soilFirstMs, lookBackMs) : Infinity,

@@ -21,7 +21,7 @@ export interface DatesAsked {
   readonly criteria: WindowCriteria;
 }
 
-/** Today's oddness is forgotten after so long [h]. */
+/** Today's anomaly is forgotten after so long [h]. */
 const FORGOTTEN_H = 60 * 24;
 /** What is left of it in each of those hours. */
 const LEFT = Float64Array.from({ length: FORGOTTEN_H }, (_, hour) => anomalyLeft(hour));
@@ -29,7 +29,7 @@ const LEFT = Float64Array.from({ length: FORGOTTEN_H }, (_, hour) => anomalyLeft
 const FROST_DAYS = 250;
 /** A usual year's weather may be off by this much over the weeks to emergence, colder or warmer [K]: our judgement from the
  * spread of days of soil at 5 cm (2.25 K) and how long it lasts. */
-const USUAL_YEARS_SD_K = 2;
+const CLIMATOLOGICAL_YEARS_SD_K = 2;
 /** In four years of five the last frost is over when the usual minimum is this far above 0 °C [K]: the middle of 13 stations of
  * the U.S. Climate Reference Network, where it was 4 to 10 K, spring and autumn. */
 export const FROST_BELOW_USUAL_K = 8;
@@ -95,7 +95,7 @@ function yearOfDates(
   };
 }
 
-/** Lays what is left of today's oddness, and the coming days, over a past year's hours that lie ahead of today. */
+/** Lays what is left of today's anomaly, and the coming days, over a past year's hours that lie ahead of today. */
 function bringToToday(
   hourlyC: Float64Array,
   past: PastSoil,
@@ -140,10 +140,10 @@ function minimaAhead(
 export function climatologicalYears(usual: PastSoil, asked: DatesAsked, nDates: number): YearOfDates[] {
   const own = yearsOfDates(usual, asked, nDates).find(({ hourlyC }) => !hourlyC.some(Number.isNaN))!;
   const minC = own.minC?.map((usualC) => usualC - FROST_BELOW_USUAL_K);
-  return NORMAL_IN_THREE.map((oddness) => ({
+  return NORMAL_IN_THREE.map((anomaly) => ({
     ...own,
     minC: minC ?? null,
-    hourlyC: own.hourlyC.map((tempC) => tempC + oddness * USUAL_YEARS_SD_K),
+    hourlyC: own.hourlyC.map((tempC) => tempC + anomaly * CLIMATOLOGICAL_YEARS_SD_K),
   }));
 }
 

@@ -7,7 +7,7 @@ import type { News } from './news.js';
 type ToldSpell = Pick<SpellAnswer, 'from' | 'to' | 'severity'>;
 
 /** More than this is not foretold. */
-const MOST_SPELLS = 10;
+const MAX_SPELLS = 10;
 
 /** A spell that begins and ends within a day of one that was told is that one: an hour more or less moves a date [d]. */
 const SAME_SPELL_DAYS = 1;
@@ -22,7 +22,7 @@ const SAME_SPELL_DAYS = 1;
 export function hotSpellNews({ sowing, crop, today, forecast }: SowingNow, told: string | null): News | undefined {
   const hotSpells = forecast?.hotSpells;
   if (!hotSpells) return undefined;
-  const ahead = hotSpells.filter(({ to }) => to >= today).slice(0, MOST_SPELLS);
+  const ahead = hotSpells.filter(({ to }) => to >= today).slice(0, MAX_SPELLS);
   const before = told === null ? [] : (JSON.parse(told) as ToldSpell[]).filter(({ to }) => to >= today);
   const toldOf = (spell: ToldSpell) => before.find((one) => covers(one, spell));
   const first = ahead.find((spell) => !toldOf(spell));

@@ -1,5 +1,5 @@
 import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
-import type { Bed as QuestionBed } from '../../answers/question.js';
+import type { QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
 import {
   addDays,
@@ -183,13 +183,13 @@ const keyOf = (owner: string, kind: 'place' | 'bed', { id, revision }: Place | B
   JSON.stringify([owner, kind, id, revision, zone.name, today]);
 
 /** Coming days are of use up to the first hole of so many days, counted from the last one measured [d]. */
-const LONGEST_HOLE_DAYS = 14;
+const MAX_HOLE_DAYS = 14;
 
 /** The coming days that follow on what is known; others would only tear a hole. */
 function joined(coming: readonly AirDay[], air: readonly AirDay[]): AirDay[] {
   let last = air.at(-1)?.date ?? coming[0]?.date;
   const end = coming.findIndex(({ date }) => {
-    if (daysBetween(last!, date) > LONGEST_HOLE_DAYS) return true;
+    if (daysBetween(last!, date) > MAX_HOLE_DAYS) return true;
     if (date > last!) last = date;
     return false;
   });

@@ -25,19 +25,19 @@ export interface KnownSeason {
 /** Sowings are spoken of for so long [d], which is longer than most crops stand, */
 const SEASON_DAYS = 240;
 /** and the last so many of them: each is a forecast of its own. */
-const MOST_SOWINGS = 20;
+const MAX_SOWINGS = 20;
 /** So many plans of a bed are spoken of, the first by their ids of those whose harvest is not over. */
-const MOST_PLANS = 10;
+const MAX_PLANS = 10;
 /** So many are looked at. */
-const MOST_PLANS_LOOKED_AT = 100;
+const MAX_PLANS_LOOKED_AT = 100;
 
 /** What is kept of a bed's season. */
 export async function knownSeason(store: Store, owner: string, rows: BedRecords, now: Date): Promise<KnownSeason> {
   const { bed, today } = rows;
   const [kept, last, plans] = await Promise.all([
     keptOf(store, owner, rows),
-    store.sowingsOf(owner, bed.id, MOST_SOWINGS),
-    store.plans(owner, { bed: bed.id, limit: MOST_PLANS_LOOKED_AT }),
+    store.sowingsOf(owner, bed.id, MAX_SOWINGS),
+    store.plans(owner, { bed: bed.id, limit: MAX_PLANS_LOOKED_AT }),
   ]);
   const sowings = last.filter(({ sowing: { date } }) => date >= addDays(today, -SEASON_DAYS));
   return {
@@ -45,7 +45,7 @@ export async function knownSeason(store: Store, owner: string, rows: BedRecords,
     bed,
     kept,
     sowings,
-    plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MOST_PLANS),
+    plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MAX_PLANS),
     now,
     today,
   };

@@ -16,7 +16,7 @@ const OVERLOOKED = 0.5;
  * Our assumption. */
 const CONCENTRATION = 1000;
 /** Patches make more seeds than these say nothing new. */
-const MOST_SEEDS = 1000;
+const MAX_SEEDS = 1000;
 /** Shares are tabled so finely, their square roots evenly spaced: finer towards 0. */
 const SHARE_STEPS = 240;
 
@@ -29,7 +29,7 @@ const SHARE_STEPS = 240;
  * @returns Natural logarithms of the odds by the square root of the share, 0 to 1: `logOddsAt` looks them up. Shape (241).
  */
 export function logOddsOfShares(count: SeenCount, viable: number): Float64Array {
-  const scale = Math.min(1, MOST_SEEDS / count.ofSeeds);
+  const scale = Math.min(1, MAX_SEEDS / count.ofSeeds);
   const ofSeeds = Math.round(scale * count.ofSeeds);
   // Seed better than it was taken to be comes up whole; it is no wild count.
   const seedlings = Math.min(Math.ceil(viable * ofSeeds), Math.ceil(scale * count.seedlings));

@@ -21,8 +21,8 @@ export interface Prior {
 /** The published range of a factor is taken to hold so many standard deviations to either side: it is of few beds and years. */
 const RANGE_SD = 1.6;
 /** No crop's beds are alike to less than this: standard deviations of the logarithm of time, and of the logit of the stand. */
-const LEAST_TIME_SD = 0.1;
-const LEAST_STAND_SD = 0.3;
+const MIN_TIME_SD = 0.1;
+const MIN_STAND_SD = 0.3;
 /** Sowings of which nothing comes, for whatever reason: our assumption. */
 const DEAD_SHARE = 0.07;
 /** A share is kept off 0 and 1, whose logits are endless. */
@@ -32,8 +32,8 @@ const OFF_ENDS = 0.03;
 export function usualPrior({ bedTimeFactor, field }: Pick<Crop, 'bedTimeFactor' | 'field'>): Prior {
   const logitOf = (share: number): number => logit(Math.min(1 - OFF_ENDS, Math.max(OFF_ENDS, share)));
   return {
-    logTime: within({ from: Math.log(bedTimeFactor.from), to: Math.log(bedTimeFactor.to) }, LEAST_TIME_SD),
-    logitStand: within({ from: logitOf(field.from), to: logitOf(field.to) }, LEAST_STAND_SD),
+    logTime: within({ from: Math.log(bedTimeFactor.from), to: Math.log(bedTimeFactor.to) }, MIN_TIME_SD),
+    logitStand: within({ from: logitOf(field.from), to: logitOf(field.to) }, MIN_STAND_SD),
     deadShare: DEAD_SHARE,
   };
 }

@@ -99,7 +99,7 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson
 }
 
 /** Of a sowing so many counts are looked at: more say nothing new, and take their time. */
-const MOST_COUNTS = 60;
+const MAX_COUNTS = 60;
 
 /** Some of a list, evenly spread, the last among them. */
 const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
@@ -110,15 +110,15 @@ const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
 /** A sowing's counts, beside how far its seed can have come by each. */
 function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing {
   const { site, series, bed } = question;
-  const tallies = spreadOver(talliesOf(counts), MOST_COUNTS);
-  const wetMs = instantAt(sowing.date, sowing.time, site.zone);
-  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
+  const tallies = spreadOver(talliesOf(counts), MAX_COUNTS);
+  const imbibitionMs = instantAt(sowing.date, sowing.time, site.zone);
+  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - imbibitionMs) / HOUR_MS));
   const lastH = Math.ceil(atH.at(-1)!);
   const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
   const bedding = { site, bed, depthCm: seedDepthCm({ crop: question.crop, sowing }) };
   const beyond = site.latitude === null ? 'repeat-last-week' : 'seasonal-drift';
-  const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1 });
-  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
+  const record = seedRecord(series, bedding, imbibitionMs, beyond, { longestH: lastH + 1 });
+  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.imbibitionH);
   return {
     counts: tallies.map(({ came, ofSeeds, isAtLeast }) => ({
       seedlings: came,

@@ -45,8 +45,8 @@ export interface KnownNow {
 /** By then a sowing is up, lost or ripe, and there is nothing to tell of it any more [d]. */
 const LIVE_DAYS = 180;
 /** Each takes up to a second to work out. */
-const MOST_SOWINGS = 200;
-const MOST_WINDOWS = 100;
+const MAX_SOWINGS = 200;
+const MAX_WINDOWS = 100;
 
 /** Whether somebody wants to be told of this crop in this bed. */
 export const isWanted = ({ beds, crops }: SubscriptionFields, bed: string, crop: string): boolean =>
@@ -73,8 +73,8 @@ export async function knownNow(
   const windows: WindowsNow[] = [];
   for (const bed of wanted) {
     if (ofSowings)
-      sowings.push(...(await sowingsNow(store, owner, subscription, bed, now, ask, MOST_SOWINGS - sowings.length)));
-    const crops = ofWindows.slice(0, MOST_WINDOWS - windows.length);
+      sowings.push(...(await sowingsNow(store, owner, subscription, bed, now, ask, MAX_SOWINGS - sowings.length)));
+    const crops = ofWindows.slice(0, MAX_WINDOWS - windows.length);
     if (crops.length > 0) windows.push(...(await windowsNow(store, owner, bed, crops, now, ask)));
   }
   return { sowings, windows };

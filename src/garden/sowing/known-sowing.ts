@@ -1,4 +1,4 @@
-import type { Bed as QuestionBed } from '../../answers/question.js';
+import type { QuestionBed } from '../../answers/question.js';
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
@@ -7,7 +7,7 @@ import { lotForQuestion } from '../lots/lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
 import type { GrowingQuestion, Grown } from './growing.js';
-import { USUAL_ROOM_C } from './indoors.js';
+import { DEFAULT_ROOM_C } from './indoors.js';
 
 /** All that is kept and bears on a sowing. */
 export interface KnownSowing extends CountedSowing {
@@ -20,8 +20,8 @@ export interface KnownSowing extends CountedSowing {
 }
 
 /** So many of a bed's sowings are looked at, and so many of a crop teach. */
-const MOST_LOOKED_AT = 60;
-const MOST_LESSONS = 12;
+const MAX_LOOKED_AT = 60;
+const MAX_LESSONS = 12;
 
 /**
  * What is kept and bears on a sowing.
@@ -71,13 +71,13 @@ export async function lessonsOf(
   bed: string,
   like: Pick<Sowing, 'crop' | 'method'> & { readonly id?: string },
 ): Promise<Grown[]> {
-  const ofBed = await store.sowingsOf(owner, bed, MOST_LOOKED_AT);
+  const ofBed = await store.sowingsOf(owner, bed, MAX_LOOKED_AT);
   const alike = ofBed
     .filter(
       ({ sowing: { id, crop, method }, counts }) =>
         id !== like.id && counts.length > 0 && method === like.method && isSameCrop(crop, like.crop),
     )
-    .slice(-MOST_LESSONS);
+    .slice(-MAX_LESSONS);
   const ids = [...new Set(alike.flatMap(({ sowing: { lot } }) => lot ?? []))];
   const lots = new Map(await Promise.all(ids.map(async (id) => [id, await store.lot(owner, id)] as const)));
   return alike.map((one) => grown(one, one.sowing.lot === null ? undefined : lots.get(one.sowing.lot)));
@@ -96,6 +96,6 @@ const tray = ({ bedMake }: BedInputs, { roomC }: Sowing): QuestionBed => ({
   cover: 'bare',
   moisture: 'moist',
   shadePercent: 0,
-  roomC: roomC ?? bedMake?.roomC ?? USUAL_ROOM_C,
+  roomC: roomC ?? bedMake?.roomC ?? DEFAULT_ROOM_C,
   wettedOn: null,
 });

@@ -1,7 +1,7 @@
 import { cropInFacts } from '../../germination/custom-crop.js';
 import { minimaOf } from '../bed/bed-inputs.js';
 import { frostEnd } from './frost-end.js';
-import { type Grown, type Harvest, harvestOf } from './harvest.js';
+import { type GrownPlant, type Harvest, harvestOf } from './harvest.js';
 import type { KnownSowing } from './known-sowing.js';
 import type { SowingWarning } from './sowing-facts.js';
 
@@ -12,7 +12,7 @@ export interface MaturityDates {
 }
 
 /** When a sowing may be ready, as far as frost lets it; or why frost takes it before. */
-export function maturityIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: Grown) => MaturityDates {
+export function maturityIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: GrownPlant) => MaturityDates {
   const { latitude } = kept.site;
   const endAfter = frostEnd(minimaOf(kept), crop.frost, latitude);
   return (from) => {

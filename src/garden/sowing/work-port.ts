@@ -1,4 +1,4 @@
-import { type Lot, USUAL_DEPTH_CM } from '../../answers/question.js';
+import { DEFAULT_DEPTH_CM, type Lot } from '../../answers/question.js';
 import { usualCriteria } from '../../answers/windows/dates-in-years.js';
 import type { SowingWindows, WindowQuestion } from '../../answers/windows/sowing-windows.js';
 import { addDays, type PlainDate } from '../../basics/calendar.js';
@@ -82,7 +82,7 @@ export const windowsAhead = (
         crop,
         site,
         bed: bedMake!,
-        depthCm: depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+        depthCm: depthCm ?? crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
         time,
         lot,
         timeFactor: null,

@@ -86,7 +86,7 @@ export type DeliveryEnd =
   | { readonly outcome: 'given-up' };
 
 /** So many messages of a subscription wait at most: what comes then is told when there is room, as it is by then. */
-export const MOST_PENDING = 1000;
+export const MAX_PENDING = 1000;
 
 /** What growers want to be told of, what they were told, and what is still on its way to them. All as `Store` says. */
 export interface AlertStore {
@@ -112,7 +112,7 @@ export interface AlertStore {
   takeLook(owner: string, id: string, nowMs: number, nextMs: number): Promise<Poll | undefined>;
   /**
    * Keeps what is told and the messages that tell it, all or none. What another has told meanwhile, and messages beyond
-   * `MOST_PENDING` with what they tell, are left out.
+   * `MAX_PENDING` with what they tell, are left out.
    *
    * @param seen What the garden was like; kept where nothing was left out.
    * @returns How many messages are new.

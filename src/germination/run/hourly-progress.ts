@@ -48,10 +48,10 @@ function speedsOf(sigmaLog10: number): (share: number) => number {
 }
 
 /** The table's range [°C] and its steps a kelvin. */
-const COLDEST_C = -40;
-const WARMEST_C = 80;
+const MIN_C = -40;
+const MAX_C = 80;
 const STEPS_PER_K = 100;
-const KNOWN_STEPS = (WARMEST_C - COLDEST_C) * STEPS_PER_K + 1;
+const KNOWN_STEPS = (MAX_C - MIN_C) * STEPS_PER_K + 1;
 
 /**
  * The seed's progress in each hour of a long record, as `cohortRun` has it, worked out for all hours at once.
@@ -108,7 +108,7 @@ function addProgress(
     const tempC = hourlyC[hour]!;
     if (Number.isNaN(tempC)) continue;
     const steps = Math.round(tempC * STEPS_PER_K);
-    const place = steps - COLDEST_C * STEPS_PER_K;
+    const place = steps - MIN_C * STEPS_PER_K;
     const isInSteps = steps / STEPS_PER_K === tempC && place >= 0 && place < KNOWN_STEPS;
     if (isInSteps && knownProgress[place]! >= 0) {
       germinable[hour] = knownAwake[place]!;

@@ -30,7 +30,7 @@ export interface Spell {
   readonly hoursInFirstDay: number;
 }
 
-export interface Sowing {
+export interface SpellSowing {
   readonly seed: Seed;
   /** Hourly means at the seed since wetting [°C]. */
   readonly hourlyC: Float64Array;
@@ -43,11 +43,11 @@ export interface Sowing {
 }
 
 /** Spells of heat between wetting and most, and what each costs: the sowing is run again with the spell cut off at the threshold. */
-export const hotSpells = (sowing: Sowing, run: CohortRun, outcome: Outcome): Spell[] =>
+export const hotSpells = (sowing: SpellSowing, run: CohortRun, outcome: Outcome): Spell[] =>
   spells(sowing, outcome, { thresholdC: sowing.seed.hotThresholdC, sign: 1, inducedAtH: run.heatInducedAtH });
 
 /** Spells of soil under 10 °C, for crops that chill harms. */
-export const coldSpells = (sowing: Sowing, run: CohortRun, outcome: Outcome): Spell[] =>
+export const coldSpells = (sowing: SpellSowing, run: CohortRun, outcome: Outcome): Spell[] =>
   sowing.seed.chillingSensitive
     ? spells(sowing, outcome, { thresholdC: CHILLING_C, sign: -1, inducedAtH: run.coldInducedAtH })
     : [];
@@ -59,7 +59,7 @@ interface Harm {
   readonly inducedAtH: Float64Array;
 }
 
-function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
+function spells(sowing: SpellSowing, outcome: Outcome, harm: Harm): Spell[] {
   const { hourlyC } = sowing;
   // Where some of the seed still waits at the count, what came after most of the rest is what holds it.
   const endH = Math.min(hourlyC.length, Math.ceil(outcome.someWait ? sowing.countH : (outcome.mostH ?? sowing.countH)));
@@ -92,7 +92,7 @@ function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
   });
 }
 
-function tallyOf(sowing: Sowing, fromH: number, toH: number, isHarmful: (hour: number) => boolean, sign: 1 | -1) {
+function tallyOf(sowing: SpellSowing, fromH: number, toH: number, isHarmful: (hour: number) => boolean, sign: 1 | -1) {
   let hours = 0;
   let days = 0;
   let hoursToday = 0;
@@ -122,7 +122,7 @@ function tallyOf(sowing: Sowing, fromH: number, toH: number, isHarmful: (hour: n
   return { hours, days, mostHoursOnADay, longestRunH, hoursInFirstDay, peakC };
 }
 
-function anyDayMeanHarmful({ hourlyC, dayOfHour }: Sowing, fromH: number, toH: number, harm: Harm): boolean {
+function anyDayMeanHarmful({ hourlyC, dayOfHour }: SpellSowing, fromH: number, toH: number, harm: Harm): boolean {
   let hour = fromH;
   while (hour > 0 && dayOfHour[hour - 1] === dayOfHour[fromH]) hour--;
   while (hour < toH) {
@@ -139,7 +139,7 @@ function anyDayMeanHarmful({ hourlyC, dayOfHour }: Sowing, fromH: number, toH: n
 }
 
 /** What the spell costs: the sowing is run again with the spell cut off at the threshold. */
-function costOf(sowing: Sowing, outcome: Outcome, fromH: number, toH: number, harm: Harm) {
+function costOf(sowing: SpellSowing, outcome: Outcome, fromH: number, toH: number, harm: Harm) {
   const clipped = sowing.hourlyC.slice();
   const hourly = {
     germinable: sowing.hourly.germinable.slice(),

@@ -12,7 +12,7 @@ const FADES_IN_DAYS = 8;
 export const LEVEL_DAYS = 30;
 
 /**
- * Daily mean soil temperatures for the days after the last one known: the season moves on, today's oddness fades.
+ * Daily mean soil temperatures for the days after the last one known: the season moves on, today's anomaly fades.
  *
  * @param knownC     Daily means so far [°C], the last one last. Shape (n), n >= 1; the last 30 are used.
  * @param nextDay    Day of the year of the first day wanted; 1 January is 1.
@@ -39,10 +39,10 @@ export function seasonalPersistence(
   let sum = 0;
   for (let back = 1; back <= used; back++) sum += knownC[knownC.length - back]! - season(nextDay - back);
   const level = sum / used;
-  const oddness = knownC[knownC.length - 1]! - season(nextDay - 1) - level;
+  const anomaly = knownC[knownC.length - 1]! - season(nextDay - 1) - level;
   return Float64Array.from(
     { length: nDays },
-    (_, k) => level + season(nextDay + k) + oddness * Math.exp(-(k + 1) / FADES_IN_DAYS),
+    (_, k) => level + season(nextDay + k) + anomaly * Math.exp(-(k + 1) / FADES_IN_DAYS),
   );
 }
 

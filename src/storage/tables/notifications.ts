@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { MOST_PENDING, type Notification, type Poll, type SubscriptionRef } from '../../garden/store/alert-store.js';
+import { MAX_PENDING, type Notification, type Poll, type SubscriptionRef } from '../../garden/store/alert-store.js';
 import type { Database, Query } from '../database.js';
 import { takeOwnerLock } from '../owner-lock.js';
 import { findSubscription } from './subscriptions.js';
@@ -62,7 +62,7 @@ export const keepNotifications = (
     let added = 0;
     let left = tellings.length - stands.length;
     for (const { subject, mark, body } of stands) {
-      if (body !== null && subscription.pending + added >= MOST_PENDING) {
+      if (body !== null && subscription.pending + added >= MAX_PENDING) {
         left++;
         continue;
       }

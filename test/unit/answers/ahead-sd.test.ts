@@ -33,10 +33,14 @@ describe('how far a supposed day may be off', () => {
 describe('how far the soil may be off in years to come', () => {
   it('of a usual year is at last what days lie from the usual: 2.25 K, the median of 103 stations', () => {
     const soil = { sdK: new Float64Array(24), sdAheadK: null };
-    const doubtK = aheadUncertaintyK(soil, { sdK: 0, isUsual: true }, { fromH: 24, nHours: 24 * 200, comingH: 0 });
-    expect(doubtK.at(-1)).toBeCloseTo(2.25, 6);
+    const uncertaintyK = aheadUncertaintyK(
+      soil,
+      { sdK: 0, isUsual: true },
+      { fromH: 24, nHours: 24 * 200, comingH: 0 },
+    );
+    expect(uncertaintyK.at(-1)).toBeCloseTo(2.25, 6);
     // After one day the variance left open is 1 - e^(-2/8) of it.
-    expect(doubtK[0]).toBeCloseTo(2.25 * Math.sqrt(1 - Math.exp(-0.25)), 6);
+    expect(uncertaintyK[0]).toBeCloseTo(2.25 * Math.sqrt(1 - Math.exp(-0.25)), 6);
   });
 });
 

@@ -9,26 +9,26 @@ import { sdOfPlusMinusK } from '../../../src/seedbed/surface/estimate-sd.js';
  * `ensembleOf` as plainly as it can be written.
  *
  * @param seed    The seed.
- * @param traces  Hourly means since the wetting [°C]. Shape (nHours) each; those with an unknown hour are left out.
- * @param doubtK  How far each hour may be off for want of knowing the soil: half the width of the middle 80 % [K].
- * @param share   How much of that doubt is laid over the traces, 0 to 1: `doubtShare`.
- * @returns The middle and the spans; null where no trace is known to the end.
+ * @param members  Hourly means since the wetting [°C]. Shape (nHours) each; those with an unknown hour are left out.
+ * @param uncertaintyK  How far each hour may be off for want of knowing the soil: half the width of the middle 80 % [K].
+ * @param share   How much of that doubt is laid over the members, 0 to 1: `uncertaintyShare`.
+ * @returns The middle and the spans; null where no member is known to the end.
  */
 export function ensembleSlowly(
   seed: Seed,
-  traces: readonly Float64Array[],
-  doubtK: Float64Array,
+  members: readonly Float64Array[],
+  uncertaintyK: Float64Array,
   share = 1,
 ): Ensemble | null {
-  const known = traces.filter((trace) => !trace.some(Number.isNaN));
+  const known = members.filter((member) => !member.some(Number.isNaN));
   if (known.length === 0) return null;
   const nHours = known[0]!.length;
   const hourlyC = new Float64Array(nHours * known.length * NORMAL_IN_THREE.length);
   let at = 0;
   for (const doubt of NORMAL_IN_THREE) {
-    for (const trace of known) {
+    for (const member of known) {
       for (let hour = 0; hour < nHours; hour++)
-        hourlyC[at++] = trace[hour]! + doubt * share * sdOfPlusMinusK(doubtK[hour]!);
+        hourlyC[at++] = member[hour]! + doubt * share * sdOfPlusMinusK(uncertaintyK[hour]!);
     }
   }
   const hourly = hourlyProgress(seed, hourlyC, 0, hourlyC.length);

@@ -3,7 +3,7 @@ import { crops } from '../../../src/germination/crops.js';
 import { bestPercent, germinationCurve } from '../../../src/germination/curve/curve.js';
 import { cohortRun, type Seed, unknownProgress } from '../../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../../src/germination/run/outcome.js';
-import type { Sowing } from '../../../src/germination/run/spells.js';
+import type { SpellSowing } from '../../../src/germination/run/spells.js';
 
 export function cropCalled(id: string): Crop {
   const crop = crops.get(id);
@@ -64,6 +64,6 @@ export function sow(
   const viablePercent = bestPercent(crop.rows);
   const countH = 24 * countDays;
   const dayOfHour = Int32Array.from(hourlyC, (_, hour) => Math.floor((hour + wetAt) / 24));
-  const sowing: Sowing = { seed, hourlyC, hourly, dayOfHour, countH, viablePercent };
+  const sowing: SpellSowing = { seed, hourlyC, hourly, dayOfHour, countH, viablePercent };
   return { sowing, run, outcome: outcomeAt(run, countH, viablePercent) };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
 import type { KnownNow } from '../../../src/garden/sowing/known-now.js';
-import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
+import { MAX_PENDING, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import type { Store } from '../../../src/garden/store/store.js';
 import { pollDue } from '../../../src/outbox/poll.js';
 import { openStore } from '../../../src/storage/open-store.js';
@@ -218,7 +218,7 @@ describe('a garden is looked at for a subscription', () => {
     await lookAfter(0);
     const { told } = (await store.takeLook(OWNER, 'shed', NOW + 1e9, NOW))!;
     expect([...told.keys()]).toEqual(['emergence-shift beans']);
-    const padding = Array.from({ length: MOST_PENDING }, (_, i) => ({
+    const padding = Array.from({ length: MAX_PENDING }, (_, i) => ({
       subject: `p${i}`,
       before: null,
       mark: 'x',

@@ -15,7 +15,7 @@ describe('seasonalDrift', () => {
   });
 
   it('swings alike beyond 30 degrees, and less and less towards the equator', () => {
-    // Late enough that the last day's oddness has faded.
+    // Late enough that the last day's anomaly has faded.
     const swing = (latitude: number): number => {
       const year = [...seasonalPersistence(level(30), 1, latitude, 800)].slice(100);
       return Math.max(...year) - Math.min(...year);

@@ -13,17 +13,17 @@ import { sayer } from '../../../words/say.js';
 import { workPortOf } from '../../../worker/work-port-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import type { Route } from '../../openapi/route.js';
-import { storageProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
+import { storageProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
 
 /** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
-export interface Growing {
+export interface BedGrowing {
   readonly inputs: object;
   season(): Promise<BedSeason>;
 }
 
 /** What grows in a bed of an owner; undefined: there is no such bed. */
-export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<Growing | undefined>;
+export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<BedGrowing | undefined>;
 
 /** What grows in a kept bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {

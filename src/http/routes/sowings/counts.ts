@@ -9,23 +9,23 @@ import type { Count, KeptCount, Sowing } from '../../../garden/store/season-stor
 import type { Store } from '../../../garden/store/store.js';
 import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag, tagOf } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleCount } from '../../question/examples.js';
 import {
   asParameter,
   type Current,
   changeAsAllowed,
   fieldsOf,
   isAskedAsKept,
-  notKept,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag, tagOf } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleCount } from '../../question/examples.js';
+} from '../../resource/resource.js';
 import { countedIn } from './sowings.js';
 
 /** What was counted of a sowing. */
@@ -50,7 +50,7 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
       const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
       const bed = await store.bed(owner, sowing.bed);
       const place = bed && (await store.place(owner, bed.place));
-      if (!place) throw notKept('sowing', sowing.id);
+      if (!place) throw resourceNotFound('sowing', sowing.id);
       refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
       const done = await changeAsAllowed(
         request,
@@ -60,7 +60,7 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
           return put?.outcome === 'stale' ? put.outcome : put;
         },
       );
-      if (!done) throw notKept('sowing', sowing.id);
+      if (!done) throw resourceNotFound('sowing', sowing.id);
       return reply
         .code(done.outcome === 'created' ? 201 : 200)
         .header('etag', tagOf(done.kept))

@@ -8,7 +8,7 @@ import type { CountedSowing, Sowing } from '../../../garden/store/season-store.j
 import type { Store } from '../../../garden/store/store.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { sowingStateOnWire } from './wire-sowing.js';
+import { serializeSowingState } from './sowing-serializer.js';
 
 /** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
 export const sowingInputs = ({ id, revision }: Sowing, rows: BedRecords): object => ({
@@ -30,5 +30,5 @@ export async function sowingContent(
 ): Promise<Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'>> {
   const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
   const state = await sowingState(known, ask);
-  return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
+  return serializeSowingState(known, state, whatToDo(known, state), roundingFor(precision));
 }

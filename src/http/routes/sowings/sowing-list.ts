@@ -9,16 +9,16 @@ import type { Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { workPortOf } from '../../../worker/work-port-of.js';
 import { ownerOf } from '../../auth/owner.js';
-import { listParameters, listQuery, queryOf } from '../../kept/kept.js';
 import { sendWithETag } from '../../negotiation/etag.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { listParameters, listQuery, queryOf } from '../../resource/resource.js';
 import { sowingContent, sowingInputs } from './sowing-content.js';
-import { sowingOnWire } from './wire-sowing.js';
+import { serializeSowing } from './sowing-serializer.js';
 
 /** The most sowings on a page whose state is asked for: each is a forecast of its own. */
 const MAX_WORKED_OUT = 25;
@@ -72,7 +72,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     const now = clock();
     if (asked.with.length === 0 && !asked.open) {
       const { page, next } = await sownFrom(store, owner, asked);
-      const content = { sowings: page.map(sowingOnWire), next };
+      const content = { sowings: page.map(serializeSowing), next };
       return sendWithETag(request, reply, content, (): Unworded<SowingList> => signed(content, now));
     }
     const { page, next } = await sownFrom(store, owner, { ...asked, limit: Math.min(asked.limit, MAX_WORKED_OUT) });

@@ -4,7 +4,7 @@ import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
 /** A handbook crop as the contract words it. */
-export function cropOnWire(crop: Crop, { temperature }: Rounding): Unworded<CropWire> {
+export function serializeCrop(crop: Crop, { temperature }: Rounding): Unworded<CropWire> {
   const {
     sigmaLog10: _,
     weeksInTrays: _weeks,

@@ -2,10 +2,10 @@ import type { Quantiles, SowingWindows } from '../../../answers/windows/sowing-w
 import type { WindowAnswer } from '../../../contract/windows.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { reportOnWire } from '../readings/wire-report.js';
+import { serializeReport } from '../readings/report-serializer.js';
 
 /** Sowing windows in the contract's words, rounded as the caller wants them. */
-export function windowsOnWire(
+export function serializeWindows(
   found: SowingWindows,
   rounding: Rounding,
 ): Omit<Unworded<WindowAnswer>, 'model' | 'issuedAt'> {
@@ -36,7 +36,7 @@ export function windowsOnWire(
       ifHeldAreLost: inPercent(one.ifHeldAreLost),
     })),
     cautions: [...found.cautions],
-    understood: found.understood.map((report) => reportOnWire(report, rounding)),
+    understood: found.understood.map((report) => serializeReport(report, rounding)),
     assumptions: [...found.assumptions],
     warnings: [...found.warnings],
   };

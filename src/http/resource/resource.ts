@@ -16,17 +16,17 @@ import { problemStatuses } from '../problems/problems.js';
 import { asRequestError } from '../problems/request-error.js';
 import { read } from '../question/read.js';
 
-export type Kind = 'place' | 'bed' | 'lot' | 'sowing' | 'subscription' | 'plan' | 'session';
+export type ResourceKind = 'place' | 'bed' | 'lot' | 'sowing' | 'subscription' | 'plan' | 'session';
 
 /** The id in the path. One that cannot be an id is not there; only who wants to create it is told why. */
-export function idIn(request: FastifyRequest, kind: Kind): string {
+export function idIn(request: FastifyRequest, kind: ResourceKind): string {
   const { id } = request.params as { id: string };
   if (idSchema.safeParse(id).success) return id;
-  if (request.method !== 'PUT') throw notKept(kind, id);
+  if (request.method !== 'PUT') throw resourceNotFound(kind, id);
   throw notUnderstood([{ parameter: 'id', detail: fieldFact('field.path-id') }]);
 }
 
-export const notKept = (kind: Kind, id: string): RequestError =>
+export const resourceNotFound = (kind: ResourceKind, id: string): RequestError =>
   new RequestError('not-found', keptRefusal('not-found.kept', { kind, id: id.slice(0, 64) }));
 
 /** A thing that is to be kept names another, in a field of that name, which is not there. */
@@ -43,16 +43,16 @@ const noQuery = z.strictObject({});
 /** Refuses a query where none is asked for. */
 export const refuseQuery = (request: FastifyRequest): void => void queryOf(noQuery, request);
 
-const MOST_ON_A_PAGE = 100;
+const MAX_ON_A_PAGE = 100;
 
 /** The query of a list, by pages. */
 export const listQuery = z.strictObject({
   after: idSchema.optional(),
-  limit: z.coerce.number().int().min(1).max(MOST_ON_A_PAGE).default(MOST_ON_A_PAGE),
+  limit: z.coerce.number().int().min(1).max(MAX_ON_A_PAGE).default(MAX_ON_A_PAGE),
 });
 export const listParameters: readonly QueryParameter[] = [
   { name: 'after', schema: idSchema, description: 'The id after which to go on.' },
-  { name: 'limit', schema: z.int().min(1).max(MOST_ON_A_PAGE).default(MOST_ON_A_PAGE) },
+  { name: 'limit', schema: z.int().min(1).max(MAX_ON_A_PAGE).default(MAX_ON_A_PAGE) },
 ];
 
 /** One page, and the id to go on after. */
@@ -143,16 +143,16 @@ export async function changeAsAllowed<Done>(
 }
 
 /** What is told of a kept thing, and what its tag is made of. */
-export interface Shown {
+export interface ShownResource {
   readonly inputs: object;
   answer(): object | Promise<object>;
 }
 
 /** How things of one kind are kept and shown. */
-export interface Keeper<T extends Kept, Fields> {
+export interface Repository<T extends Kept, Fields> {
   find(owner: string, id: string): Promise<T | undefined>;
   put(owner: string, id: string, fields: Fields, ifRevision: IfRevision): Promise<Put<T>>;
-  show(kept: T, owner: string): Shown | Promise<Shown>;
+  show(kept: T, owner: string): ShownResource | Promise<ShownResource>;
   /** What is shown of a thing where it is created, and never again. */
   shownOnce?(kept: T): object;
   /** What is shown of a thing that is kept while it cannot be shown whole, for this reason. */
@@ -160,15 +160,17 @@ export interface Keeper<T extends Kept, Fields> {
 }
 
 /** A thing that is shown as it is kept. */
-export const asKept = (content: object): Shown => ({ inputs: content, answer: () => content });
+export const asKept = (content: object): ShownResource => ({ inputs: content, answer: () => content });
 
 /** The revision that a change of a thing rests on: that of its fields, where what lies in it has another. */
 export const revisionOf = (kept: Kept & { readonly fieldsRevision?: number }): number =>
   kept.fieldsRevision ?? kept.revision;
 
 /** A kept thing as preconditions see it. */
-export const currentOf = <T extends Kept>(kept: T | undefined, show: (kept: T) => Shown | Promise<Shown>): Current =>
-  kept ? { revision: revisionOf(kept), inputs: async () => (await show(kept)).inputs } : NOTHING;
+export const currentOf = <T extends Kept>(
+  kept: T | undefined,
+  show: (kept: T) => ShownResource | Promise<ShownResource>,
+): Current => (kept ? { revision: revisionOf(kept), inputs: async () => (await show(kept)).inputs } : NOTHING);
 
 /**
  * Puts a thing and answers with what is then kept. Where somebody else changed it since it was looked at, it is looked at
@@ -180,7 +182,7 @@ export async function putAndAnswer<T extends Kept, Fields>(
   request: FastifyRequest,
   reply: FastifyReply,
   id: string,
-  keeper: Keeper<T, Fields>,
+  keeper: Repository<T, Fields>,
   fieldsFrom: (before: T | undefined) => Fields,
   clock: () => Date,
 ): Promise<FastifyReply> {
@@ -209,7 +211,7 @@ export async function putAndAnswer<T extends Kept, Fields>(
  * tag with it.
  */
 async function wholeOrInPart<T extends Kept>(
-  { show, showInPart }: Pick<Keeper<T, never>, 'show' | 'showInPart'>,
+  { show, showInPart }: Pick<Repository<T, never>, 'show' | 'showInPart'>,
   kept: T,
   owner: string,
 ): Promise<{ readonly tag?: string; readonly content: object }> {

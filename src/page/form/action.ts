@@ -1,12 +1,12 @@
-import { type Problem, unusable } from '../shell/api.js';
+import { type ProblemBody, unusable } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
 import { mayPass, refusalSaid } from '../shell/refusal-words.js';
-import type { Act, Asked, FileGiven, Tried } from '../shell/view.js';
-import type { Reader } from '../shell/words.js';
+import type { ActionOf, AskedQuestion, FileGiven, Rejected } from '../shell/view.js';
+import type { PageReader } from '../shell/words.js';
 import { hidden } from './fields.js';
 import { linkTo } from './question.js';
 
-export interface ActForm {
+export interface ActionForm {
   readonly act: string;
   /** What it is about, as an id; with `act` it tells the form from all others. */
   readonly about: string;
@@ -25,15 +25,15 @@ export const NEW = 'new';
 /** What was typed into a field; what it holds to begin with where nothing was. */
 export type Typed = (name: string, usual?: string) => string;
 
-export const actId = (act: string, about: string): string => `${act}-${about}`;
+export const actionId = (act: string, about: string): string => `${act}-${about}`;
 
 /** A form within an answer that changes what is kept, and then shows the same question's answer again. */
-export function actForm(
-  { question, tried, reader }: Pick<Asked, 'question' | 'tried' | 'reader'>,
-  { act, about, fields, more, button, with: unseen = {} }: ActForm,
+export function actionForm(
+  { question, tried, reader }: Pick<AskedQuestion, 'question' | 'tried' | 'reader'>,
+  { act, about, fields, more, button, with: unseen = {} }: ActionForm,
 ): Html {
-  const id = actId(act, about);
-  const mine = triedIn(tried, id);
+  const id = actionId(act, about);
+  const mine = rejectedIn(tried, id);
   const typed: Typed = (name, usual = '') => (mine ? (mine.said.get(name) ?? '') : usual);
   return html`<form class="act act-${act}" id="${id}" method="post" action="/" enctype="multipart/form-data" novalidate>
     ${hidden('asked', linkTo(question))}${hidden('act', act)}${hidden('about', about)}${Object.entries(unseen).map(([name, value]) => hidden(name, value))}
@@ -45,35 +45,35 @@ export function actForm(
 }
 
 /** What was refused, if it was this form's. */
-export const triedIn = (tried: Tried | undefined, id: string): Tried | undefined =>
+export const rejectedIn = (tried: Rejected | undefined, id: string): Rejected | undefined =>
   tried && idOf(tried) === id ? tried : undefined;
 
-const idOf = ({ said }: Tried): string => actId(said.get('act') ?? '', said.get('about') ?? '');
+const idOf = ({ said }: Rejected): string => actionId(said.get('act') ?? '', said.get('about') ?? '');
 
 /** Why a change was refused, to stand within its form. */
-export const refusedNote = (problem: Problem, reader: Reader): Html =>
+export const refusedNote = (problem: ProblemBody, reader: PageReader): Html =>
   html`<div class="problem" role="alert" tabindex="-1" autofocus>${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">${reader.say('page.refused.try-again')}</button></p>`}</div>`;
 
 /** An answer, with what was refused before it where the form that said it does not stand in it. */
-export const withTried = (shown: Html | undefined, tried: Tried, reader: Reader): Html =>
+export const withRejected = (shown: Html | undefined, tried: Rejected, reader: PageReader): Html =>
   shown?.markup.includes(html` id="${idOf(tried)}"`.markup)
     ? shown
     : html`${sendAgain(tried, reader, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
 
 /** All that was said, to be sent once more. */
-export const sendAgain = ({ said, file }: Pick<Tried, 'said' | 'file'>, reader: Reader, note?: Html): Html =>
+export const sendAgain = ({ said, file }: Pick<Rejected, 'said' | 'file'>, reader: PageReader, note?: Html): Html =>
   html`<form class="act" method="post" action="/" enctype="multipart/form-data">${note}
     ${[...said].map(([name, value]) => hidden(name, value))}${file && fileAgain(file, reader)}<p><button type="submit">${reader.say('page.refused.send-entered')}</button></p></form>`;
 
 /** A file that goes along with a form where no script holds it: as the text that it is, or to be chosen again. */
-export const fileAgain = ({ text }: FileGiven, { say }: Reader): Html =>
+export const fileAgain = ({ text }: FileGiven, { say }: PageReader): Html =>
   text === undefined
     ? html`<noscript><label class="field"><span>${say('page.refused.file-chosen-again')}</span><input type="file" name="file"></label></noscript>`
     : hidden('pasted', text);
 
 /** Does what a form's name stands for. */
-export const actOf =
-  (acts: ReadonlyMap<string, Act>): Act =>
+export const actionOf =
+  (acts: ReadonlyMap<string, ActionOf>): ActionOf =>
   async (said, asked) =>
     acts.get(said.get('act') ?? '')?.(said, asked) ?? unusable(asked.reader.say('page.refused.unknown-act'));
 

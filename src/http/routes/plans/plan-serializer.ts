@@ -5,15 +5,15 @@ import { forPeople } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
 /** What is kept of a plan. */
-export const planFieldsOnWire = ({ crop, ...rest }: Plan): PlanWire => ({
+export const serializePlanFields = ({ crop, ...rest }: Plan): PlanWire => ({
   ...rest,
   crop: crop as PlanWire['crop'],
 });
 
 /** A plan in the contract's words. */
-export function planOnWire(kept: Plan, found: GardenPlan): Omit<Unworded<PlanAnswer>, 'model' | 'issuedAt'> {
+export function serializePlan(kept: Plan, found: GardenPlan): Omit<Unworded<PlanAnswer>, 'model' | 'issuedAt'> {
   return {
-    ...planFieldsOnWire(kept),
+    ...serializePlanFields(kept),
     years: found.years,
     weeksPerSowing: found.weeksPerSowing,
     sowings: found.sowings.map(({ half, ...sowing }) => ({

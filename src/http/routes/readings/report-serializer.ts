@@ -6,7 +6,7 @@ import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
 /** What was understood of a series, as the contract words it. */
-export function reportOnWire(report: SeriesReport, { temperature, days: tenth }: Rounding): Unworded<ReportWire> {
+export function serializeReport(report: SeriesReport, { temperature, days: tenth }: Rounding): Unworded<ReportWire> {
   const { days, dayBasis, origin, probeDepthCm, min, mean, max, columns, dropped, doubtful, gaps, ...rest } = report;
   const orNull = (value: number | null): number | null => (value === null ? null : temperature(value));
   const depth = probeDepthCm === null ? {} : { probeDepthCm };
@@ -25,7 +25,7 @@ export function reportOnWire(report: SeriesReport, { temperature, days: tenth }:
       ...depth,
       unit: 'C',
       ...(origin === 'forecast' ? { origin } : {}),
-      daily: days.map((day, i) => dayOnWire(day, tellingBasis(origin, dayBasis[i]), temperature)),
+      daily: days.map((day, i) => serializeDay(day, tellingBasis(origin, dayBasis[i]), temperature)),
     },
   };
 }
@@ -34,7 +34,7 @@ export function reportOnWire(report: SeriesReport, { temperature, days: tenth }:
 const tellingBasis = (origin: SeriesReport['origin'], basis: number | undefined): number | undefined =>
   basis === basisCode(origin) ? undefined : basis;
 
-function dayOnWire(day: Day, basis: number | undefined, temperature: Rounding['temperature']) {
+function serializeDay(day: Day, basis: number | undefined, temperature: Rounding['temperature']) {
   return {
     date: day.date,
     ...(day.min === null ? {} : { min: temperature(day.min) }),

@@ -5,10 +5,10 @@ import type { HourlySeriesOut } from '../../../contract/series.js';
 import type { SoilAnswer } from '../../../contract/soil.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { reportOnWire } from '../readings/wire-report.js';
+import { serializeReport } from '../readings/report-serializer.js';
 
 /** Soil temperatures in the contract's words, rounded as the caller wants them. */
-export function soilOnWire(
+export function serializeSoil(
   { depthCm, daily, hours, understood, assumptions, warnings }: SoilTemperatures,
   zone: Zone,
   rounding: Rounding,
@@ -26,15 +26,15 @@ export function soilOnWire(
             plusMinus: temperature(day.plusMinus),
           })),
         }
-      : hoursOnWire(depthCm, hours!, zone, rounding),
-    understood: understood.map((report) => reportOnWire(report, rounding)),
+      : serializeHours(depthCm, hours!, zone, rounding),
+    understood: understood.map((report) => serializeReport(report, rounding)),
     assumptions: [...assumptions],
     warnings: [...warnings],
   };
 }
 
 /** Temperatures by the hour as a series that can be sent back. */
-export const hoursOnWire = (
+export const serializeHours = (
   depthCm: number,
   { startMs, tempC, basis }: HourReadings,
   zone: Zone,

@@ -26,7 +26,7 @@ function qualityOf(mediaType: string, ranges: readonly Range[]): number {
 }
 
 /** Of the media types that there are, usual one first, the one that an Accept header likes best; undefined: it takes none. */
-export function accepted(accept: string | undefined, mediaTypes: readonly string[]): string | undefined {
+export function negotiatedType(accept: string | undefined, mediaTypes: readonly string[]): string | undefined {
   if (accept === undefined) return mediaTypes[0];
   const ranges = rangesOf(accept);
   if (ranges.length === 0) return mediaTypes[0];

@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
-import type { Asking, ForecastBody } from '../../contract/forecast.js';
+import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/refusal-facts.js';
 import { bedInputsIn, bedRows, keptOf, type PlaceRecords, placeRows } from '../../garden/bed/bed-inputs.js';
 import type { Store } from '../../garden/store/store.js';
@@ -13,7 +13,7 @@ import type { Written } from '../negotiation/written.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
-import { type Known, type Read, readBody, readFile, zoneAsked } from './question.js';
+import { type Known, type ReadSeriesSet, readBody, readFile, zoneAsked } from './question.js';
 import { read } from './read.js';
 
 /** What the routes need beside the request. */
@@ -25,10 +25,10 @@ export interface Service {
 }
 
 /** A question about a bed, in whichever way it comes. */
-type AnyAsking = Pick<Asking, 'where'> & { readonly crop?: Asking['crop'] | undefined };
+type AnyQuery = Pick<ForecastQuery, 'where'> & { readonly crop?: ForecastQuery['crop'] | undefined };
 
 /** How one kind of question is asked: as a body, or beside a file by query parameters. */
-export interface Form<A extends AnyAsking> {
+export interface EndpointDefinition<A extends AnyQuery> {
   readonly body: z.ZodType<A & { temperatures: ForecastBody['temperatures'] }>;
   readonly asking: z.ZodType<A>;
   readonly parameters: Parameters;
@@ -36,15 +36,15 @@ export interface Form<A extends AnyAsking> {
   readonly isAlwaysLong?: true;
 }
 
-type Answering<A, Answer> = (asking: A, read: readonly Read[], known: Known) => Promise<Answer>;
+type Answerer<A, Answer> = (asking: A, read: readonly ReadSeriesSet[], known: Known) => Promise<Answer>;
 
 /** Answers a posted question: JSON, or a file with the question in the query. */
-export async function answerPosted<A extends AnyAsking, Answer>(
+export async function answerPost<A extends AnyQuery, Answer>(
   service: Service,
   request: FastifyRequest,
   query: Record<string, unknown>,
-  { body, asking: schema, parameters, isAlwaysLong }: Form<A>,
-  answer: Answering<A, Answer>,
+  { body, asking: schema, parameters, isAlwaysLong }: EndpointDefinition<A>,
+  answer: Answerer<A, Answer>,
 ): Promise<Answer> {
   if (isFile(request)) {
     const { asked, hints } = askedOfFile(schema, parameters, query);
@@ -69,14 +69,14 @@ export type Linked = { readonly bed: string } | { readonly place: string };
  * Answers a question asked by a link, under a tag of all that it depends on: what is asked, what is kept, and the date at
  * the place. Whoever has the answer already is told so before anything is worked out.
  */
-export async function answerLinked<A extends AnyAsking>(
+export async function answerLink<A extends AnyQuery>(
   service: Service,
   request: FastifyRequest,
   reply: FastifyReply,
-  { asking: schema, parameters, isAlwaysLong }: Omit<Form<A>, 'body'>,
+  { asking: schema, parameters, isAlwaysLong }: Omit<EndpointDefinition<A>, 'body'>,
   linked: Linked,
   query: Record<string, unknown>,
-  answer: Answering<A, Written>,
+  answer: Answerer<A, Written>,
 ): Promise<FastifyReply> {
   const sent = askedByQuery(query, parameters);
   const where = { ...(sent.where as object | undefined), ...linked };
@@ -94,7 +94,7 @@ export async function answerLinked<A extends AnyAsking>(
 }
 
 /** What is kept of the place or bed named, where one is. */
-async function knownOf(service: Service, request: FastifyRequest, where: Asking['where']): Promise<Known> {
+async function knownOf(service: Service, request: FastifyRequest, where: ForecastQuery['where']): Promise<Known> {
   const now = service.clock();
   const owner = ownerOf(request);
   const linked =

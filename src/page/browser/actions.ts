@@ -1,18 +1,18 @@
-import { refusedNote } from '../form/act.js';
-import { type Got, isRefused } from '../shell/api.js';
+import { refusedNote } from '../form/action.js';
+import { isFailure, type Result } from '../shell/api.js';
 import type { Done } from '../shell/view.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 
 interface Acting {
   readonly side: HTMLElement;
-  readonly act: (said: URLSearchParams) => Promise<Got<Done>>;
+  readonly act: (said: URLSearchParams) => Promise<Result<Done>>;
   /** Shows the answer anew, and says what was done. */
   readonly answerAgain: (done: Done) => Promise<void>;
-  readonly reader: () => Reader;
+  readonly reader: () => PageReader;
 }
 
 /** The forms of an answer that change what is kept are sent without leaving the page; what was typed stays until it is taken. */
-export function watchActs(acting: Acting): void {
+export function watchActions(acting: Acting): void {
   acting.side.addEventListener('submit', (event) => {
     const { target } = event;
     if (!(target instanceof HTMLFormElement) || target.elements.namedItem('act') === null) return;
@@ -28,7 +28,7 @@ async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting)
   form.setAttribute('aria-busy', 'true');
   const got = await act(said);
   form.removeAttribute('aria-busy');
-  if (isRefused(got)) {
+  if (isFailure(got)) {
     // A form that was posted without a script and came back has no place for the note.
     if (refused) refused.innerHTML = refusedNote(got.problem, reader()).markup;
     if (!form.contains(document.activeElement)) form.querySelector('button')?.focus({ preventScroll: true });

@@ -8,13 +8,13 @@ import type { ToDo } from '../../../garden/sowing/what-to-do.js';
 import type { KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { forecastOnWire } from '../forecasts/wire-forecast.js';
+import { serializeForecast } from '../forecasts/forecast-serializer.js';
 
 /** A sowing as it is kept. */
-export const sowingOnWire = ({ id, revision, ...fields }: Sowing) => ({ id, revision, ...fields });
+export const serializeSowing = ({ id, revision, ...fields }: Sowing) => ({ id, revision, ...fields });
 
 /** A sowing, and how it stands. */
-export function sowingStateOnWire(
+export function serializeSowingState(
   known: KnownSowing,
   state: SowingState,
   toDo: readonly ToDo[],
@@ -25,9 +25,9 @@ export function sowingStateOnWire(
   const middle = (one: Middle | null) => one && { middle: share(one.middle), from: share(one.from), to: share(one.to) };
   const learned = growing?.learned ?? null;
   return {
-    ...sowingOnWire(known.sowing),
+    ...serializeSowing(known.sowing),
     counts: [...known.counts],
-    forecast: growing && forecastOnWire(growing.forecast, rounding),
+    forecast: growing && serializeForecast(growing.forecast, rounding),
     learned: learned && {
       timeFactor: middle(learned.timeFactor),
       standFactor: middle(learned.standFactor),
@@ -49,12 +49,12 @@ export function sowingStateOnWire(
 }
 
 /** A sowing, while how it stands cannot be told. */
-export const sowingInPart = (
+export const serializeSowingPart = (
   sowing: Sowing,
   counts: readonly KeptCount[],
   why: Note,
 ): Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'> => ({
-  ...sowingOnWire(sowing),
+  ...serializeSowing(sowing),
   counts: [...counts],
   forecast: null,
   learned: null,

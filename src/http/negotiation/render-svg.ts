@@ -12,7 +12,7 @@ import { seasonStrip } from '../../plot/season-strip.js';
 import type { Known } from '../question/question.js';
 
 /** A forecast about a kept bed as a picture. */
-export function forecastDrawn(forecast: Forecast, known: Known, options: PictureOptions): string {
+export function renderForecast(forecast: Forecast, known: Known, options: PictureOptions): string {
   const { crop, hours } = forecast;
   const setting = {
     crop: cropInFacts(crop),
@@ -24,14 +24,14 @@ export function forecastDrawn(forecast: Forecast, known: Known, options: Picture
 }
 
 /** Sowing windows of a kept bed or place as a picture. */
-export const windowsDrawn = (windows: SowingWindows, known: Known, options: PictureOptions, say: Say): string =>
+export const renderWindows = (windows: SowingWindows, known: Known, options: PictureOptions, say: Say): string =>
   seasonStrip(
     { ...windows, best: windows.best && { date: windows.best.date, why: say(windows.best.why) } },
     { crop: cropInFacts(windows.crop), ...placed(known) },
     options,
   );
 
-export const cropDrawn = (crop: Crop, options: PictureOptions): string => cropCurve(crop, options);
+export const renderCrop = (crop: Crop, options: PictureOptions): string => cropCurve(crop, options);
 
 /** What the bed or the place is called, and the date there. */
 function placed({ kept, now }: Known) {

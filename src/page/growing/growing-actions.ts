@@ -1,18 +1,18 @@
-import { actOf } from '../form/act.js';
+import { actionOf } from '../form/action.js';
 import { keepUnder } from '../form/keep-under.js';
 import { wholeIn } from '../form/typed-numbers.js';
-import { type Got, get, isRefused, unusable } from '../shell/api.js';
-import { cropName, type Shelf, todayAt } from '../shell/shelf.js';
-import type { Act, Done } from '../shell/view.js';
-import { dayMonth, daysFrom, isDate, type Reader } from '../shell/words.js';
-import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-acts.js';
+import { get, isFailure, type Result, unusable } from '../shell/api.js';
+import { cropName, type Inventory, todayAt } from '../shell/inventory.js';
+import type { ActionOf, Done } from '../shell/view.js';
+import { dayMonth, daysFrom, isDate, type PageReader } from '../shell/words.js';
+import { changeBed, changePlace, forgetReadings, keepBed } from './growing-bed-actions.js';
 
-const count: Act = async (said, { send, reader }) => {
+const count: ActionOf = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
   const date = said.get('date') ?? '';
   const { say } = reader;
   const numbers = wholeNumbers(said, ['seedlings', 'ofSeeds', 'thinned'], reader);
-  if (isRefused(numbers)) return numbers;
+  if (isFailure(numbers)) return numbers;
   const { seedlings, ofSeeds, thinned } = numbers.value;
   if (seedlings === null) return unusable(say('page.undone.how-many'));
   if (!isDate(date)) return unusable(say('page.refused.no-date'));
@@ -25,11 +25,11 @@ const count: Act = async (said, { send, reader }) => {
 };
 
 /** A sowing further off is a slip of the pen [d]. */
-const MOST_DAYS_OFF = 366;
+const MAX_DAYS_OFF = 366;
 
-const sow: Act = async (said, { send, shelf, reader }) => {
+const sow: ActionOf = async (said, { send, shelf, reader }) => {
   const sowing = sowingIn(said, shelf, reader);
-  if (isRefused(sowing)) return sowing;
+  if (isFailure(sowing)) return sowing;
   const { crop, date } = sowing.value;
   return done(await keepUnder(send, 'sowings', `${crop}-${date}`, sowing.value), ({ id, isNew }) => ({
     said: reader.say('page.done.kept', { isNew: isNew ? 'yes' : 'no', what: sownSaid(shelf, crop, date, reader) }),
@@ -37,10 +37,10 @@ const sow: Act = async (said, { send, shelf, reader }) => {
   }));
 };
 
-const changeSowing: Act = async (said, { send, shelf, reader }) => {
+const changeSowing: ActionOf = async (said, { send, shelf, reader }) => {
   const about = said.get('about') ?? '';
   const sowing = sowingIn(said, shelf, reader);
-  if (isRefused(sowing)) return sowing;
+  if (isFailure(sowing)) return sowing;
   const { crop, date } = sowing.value;
   const path = `/v1/sowings/${encodeURIComponent(about)}`;
   return done(await get(send, { method: 'PATCH', path, json: sowing.value }), () => ({
@@ -52,16 +52,16 @@ const changeSowing: Act = async (said, { send, shelf, reader }) => {
 /** A sowing as the service takes it. */
 function sowingIn(
   said: URLSearchParams,
-  shelf: Shelf,
-  reader: Reader,
-): Got<{ readonly crop: string; readonly date: string; readonly [field: string]: unknown }> {
+  shelf: Inventory,
+  reader: PageReader,
+): Result<{ readonly crop: string; readonly date: string; readonly [field: string]: unknown }> {
   const [bed, crop, date] = [said.get('bed') ?? '', said.get('crop') ?? '', said.get('date') ?? ''];
   const numbers = wholeNumbers(said, ['seeds'], reader);
-  if (isRefused(numbers)) return numbers;
+  if (isFailure(numbers)) return numbers;
   if (bed === '') return unusable(reader.say('page.refused.no-bed'));
   if (!isDate(date)) return unusable(reader.say('page.refused.no-date'));
   const today = todayAt(shelf, bed, '');
-  if (Math.abs(daysFrom(date, today)) > MOST_DAYS_OFF) {
+  if (Math.abs(daysFrom(date, today)) > MAX_DAYS_OFF) {
     return unusable(
       reader.say('page.undone.other-year', {
         year: date.slice(0, 4),
@@ -72,7 +72,7 @@ function sowingIn(
   return { value: { bed, crop, date, seeds: numbers.value.seeds, method: said.get('method') ?? 'direct' } };
 }
 
-const plan: Act = async (said, { send, shelf, reader }) => {
+const plan: ActionOf = async (said, { send, shelf, reader }) => {
   const { say } = reader;
   const [bed, crop, from, to] = ['bed', 'crop', 'from', 'to'].map((name) => said.get(name) ?? '') as [
     string,
@@ -81,7 +81,7 @@ const plan: Act = async (said, { send, shelf, reader }) => {
     string,
   ];
   const numbers = wholeNumbers(said, ['perWeek'], reader);
-  if (isRefused(numbers)) return numbers;
+  if (isFailure(numbers)) return numbers;
   const { perWeek } = numbers.value;
   if (bed === '') return unusable(say('page.refused.no-bed'));
   if (!isDate(from) || !isDate(to)) return unusable(say('page.undone.harvest-days'));
@@ -93,7 +93,7 @@ const plan: Act = async (said, { send, shelf, reader }) => {
   }));
 };
 
-const forgetCount: Act = async (said, { send, reader }) => {
+const forgetCount: ActionOf = async (said, { send, reader }) => {
   const [of, date] = [said.get('of') ?? '', said.get('date') ?? ''];
   const path = `/v1/sowings/${encodeURIComponent(of)}/counts/${encodeURIComponent(date)}`;
   return done(gone(await get(send, { method: 'DELETE', path })), () => ({
@@ -105,7 +105,7 @@ const forgetCount: Act = async (said, { send, reader }) => {
 };
 
 const forget =
-  (kind: 'sowing' | 'plan' | 'bed' | 'place'): Act =>
+  (kind: 'sowing' | 'plan' | 'bed' | 'place'): ActionOf =>
   async (said, { send, question, reader }) => {
     const about = said.get('about') ?? '';
     const path = `/v1/${kind}s/${encodeURIComponent(about)}${kind === 'bed' ? '?with=sowings' : ''}`;
@@ -118,7 +118,7 @@ const forget =
     }));
   };
 
-const renewCalendar: Act = async (said, { send, reader }) => {
+const renewCalendar: ActionOf = async (said, { send, reader }) => {
   const about = said.get('about') ?? '';
   const path = `/v1/beds/${encodeURIComponent(about)}/calendar-token`;
   return done(await get(send, { method: 'POST', path }), () => ({
@@ -128,7 +128,7 @@ const renewCalendar: Act = async (said, { send, reader }) => {
 };
 
 /** What the forms of this leaf do, by their names. */
-export const growingAct = actOf(
+export const growingAction = actionOf(
   new Map([
     ['count', count],
     ['sow', sow],
@@ -147,21 +147,21 @@ export const growingAct = actOf(
   ]),
 );
 
-const sownSaid = (shelf: Shelf, crop: string, date: string, reader: Reader): string =>
+const sownSaid = (shelf: Inventory, crop: string, date: string, reader: PageReader): string =>
   reader.say('page.growing.sown', { crop: cropName(shelf, crop, reader), date: dayMonth(date, reader) });
-const done = <T>(got: Got<T>, told: (value: T) => Done): Got<Done> =>
-  isRefused(got) ? got : { value: told(got.value) };
+const done = <T>(got: Result<T>, told: (value: T) => Done): Result<Done> =>
+  isFailure(got) ? got : { value: told(got.value) };
 
 /** What is not there any more is forgotten. */
-const gone = (got: Got<unknown>): Got<unknown> =>
-  isRefused(got) && got.problem.status === 404 ? { value: undefined } : got;
+const gone = (got: Result<unknown>): Result<unknown> =>
+  isFailure(got) && got.problem.status === 404 ? { value: undefined } : got;
 
 /** Numbers as they are typed, null where nothing is. */
 function wholeNumbers<Name extends string>(
   said: URLSearchParams,
   names: readonly Name[],
-  { say }: Reader,
-): Got<Record<Name, number | null>> {
+  { say }: PageReader,
+): Result<Record<Name, number | null>> {
   const numbers = names.map((name) => [name, wholeIn(said.get(name) ?? '')] as const);
   const wrong = numbers.find(([, value]) => Number.isNaN(value));
   if (wrong) return unusable(say('page.refused.no-whole', { said: said.get(wrong[0]) ?? '' }));

@@ -6,24 +6,24 @@ import { ownerOf } from '../auth/owner.js';
 import { sendWithETag } from '../negotiation/etag.js';
 import { signed } from '../openapi/model.js';
 import type { Route } from '../openapi/route.js';
-import { keptProblems } from '../problems/usual-problems.js';
+import { keptProblems } from '../problems/common-problems.js';
 import {
   changeAsAllowed,
   currentOf,
   idIn,
-  type Keeper,
-  type Kind,
   listParameters,
   listQuery,
-  notKept,
   pageOf,
   queryOf,
+  type Repository,
+  type ResourceKind,
   refuseQuery,
-} from './kept.js';
+  resourceNotFound,
+} from './resource.js';
 
 /** A list of kept things, by pages. */
 export interface Listing<T extends Kept> {
-  readonly kind: Kind;
+  readonly kind: ResourceKind;
   readonly summary: string;
   readonly schema: z.ZodType;
   readonly list: (owner: string, page: Page & { readonly bed?: string | undefined }) => Promise<T[]>;
@@ -34,7 +34,7 @@ export interface Listing<T extends Kept> {
 
 const bedParameter = { name: 'bed', schema: idSchema, description: 'Only those of this bed.' };
 const listOfBedQuery = listQuery.extend({ bed: idSchema.optional() });
-const named = (kind: Kind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
+const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
 
 /** All of one kind that an owner has, by id. */
 export const listRoute = <T extends Kept>(
@@ -62,9 +62,9 @@ export const listRoute = <T extends Kept>(
 
 /** Forgets a kept thing that nothing else rests on. */
 export const deleteRoute = <T extends Kept>(
-  kind: Kind,
+  kind: ResourceKind,
   summary: string,
-  keeperFor: (request: FastifyRequest) => Pick<Keeper<T, never>, 'find' | 'show'>,
+  keeperFor: (request: FastifyRequest) => Pick<Repository<T, never>, 'find' | 'show'>,
   remove: (owner: string, id: string, ifRevision: IfRevision) => Promise<'deleted' | 'absent' | 'stale'>,
 ): Route => ({
   method: 'DELETE',
@@ -82,7 +82,7 @@ export const deleteRoute = <T extends Kept>(
     const outcome = await deleteAsAllowed(request, id, keeperFor(request), (owner, ifRevision) =>
       remove(owner, id, ifRevision),
     );
-    if (outcome === 'absent') throw notKept(kind, id);
+    if (outcome === 'absent') throw resourceNotFound(kind, id);
     return reply.code(204).send();
   },
 });
@@ -91,7 +91,7 @@ export const deleteRoute = <T extends Kept>(
 export function deleteAsAllowed<T extends Kept, Outcome extends string>(
   request: FastifyRequest,
   id: string,
-  { find, show }: Pick<Keeper<T, never>, 'find' | 'show'>,
+  { find, show }: Pick<Repository<T, never>, 'find' | 'show'>,
   remove: (owner: string, ifRevision: IfRevision) => Promise<Outcome | 'stale'>,
 ): Promise<Exclude<Outcome, 'stale'>> {
   const owner = ownerOf(request);

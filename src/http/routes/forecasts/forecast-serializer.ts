@@ -5,10 +5,10 @@ import type { ForecastAnswer } from '../../../contract/forecast.js';
 import type { Span } from '../../../germination/crop.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { reportOnWire } from '../readings/wire-report.js';
+import { serializeReport } from '../readings/report-serializer.js';
 
 /** A forecast as the contract words it, without what every answer carries. */
-export function forecastOnWire(
+export function serializeForecast(
   forecast: Forecast,
   rounding: Rounding,
 ): Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'> {
@@ -37,8 +37,8 @@ export function forecastOnWire(
       days: chart.days === null ? null : days(chart.days),
       percent: whole(chart.percent),
     },
-    hotSpells: forecast.hotSpells?.map((spell) => spellOnWire(spell, rounding)) ?? null,
-    coldSpells: forecast.coldSpells?.map((spell) => spellOnWire(spell, rounding)) ?? null,
+    hotSpells: forecast.hotSpells?.map((spell) => serializeSpell(spell, rounding)) ?? null,
+    coldSpells: forecast.coldSpells?.map((spell) => serializeSpell(spell, rounding)) ?? null,
     keepMoist: forecast.keepMoist,
     daily: forecast.daily.map(({ date, min, mean, max, basis, emergedPercent, hotHours }) => ({
       date,
@@ -49,13 +49,13 @@ export function forecastOnWire(
       emergedPercent: whole(emergedPercent),
       hotHours,
     })),
-    understood: forecast.understood.map((report) => reportOnWire(report, rounding)),
+    understood: forecast.understood.map((report) => serializeReport(report, rounding)),
     assumptions: [...forecast.assumptions],
     warnings: [...forecast.warnings],
   };
 }
 
-function spellOnWire(spell: SpellAnswer, { temperature, days, whole }: Rounding) {
+function serializeSpell(spell: SpellAnswer, { temperature, days, whole }: Rounding) {
   return {
     ...spell,
     peakC: temperature(spell.peakC),

@@ -6,7 +6,7 @@ import { requestRefusal } from './refusal-facts.js';
  * Does a request come from a page of this service, or from no page at all? Browsers say where a request to change something
  * comes from; a program that is no browser says nothing, and holds no cookie that others could use.
  */
-export function isOwnOrigin({ headers, host }: Pick<FastifyRequest, 'headers' | 'host'>): boolean {
+export function isSameOrigin({ headers, host }: Pick<FastifyRequest, 'headers' | 'host'>): boolean {
   const { origin } = headers;
   const site = headers['sec-fetch-site'];
   if (site === 'cross-site' || site === 'same-site') return false;
@@ -25,8 +25,8 @@ function isAt(origin: string, host: string): boolean {
 }
 
 /** @throws {RequestError} where a page of another site has sent it. */
-export function refuseForeign(request: FastifyRequest): void {
-  if (isOwnOrigin(request)) return;
+export function requireSameOrigin(request: FastifyRequest): void {
+  if (isSameOrigin(request)) return;
   throw new RequestError('foreign-origin', requestRefusal('foreign-origin'));
 }
 

@@ -1,10 +1,10 @@
 import type { PageCode } from '../../words/page-en.js';
-import { type Html, html, type Part } from './html.js';
+import { type Html, type HtmlPart, html } from './html.js';
 import type { Told } from './say.js';
-import type { Reader } from './words.js';
+import type { PageReader } from './words.js';
 
 /** What a number says when it is asked: three messages, of what it is, where it comes from, and how sure it is. */
-export type FigureCode = PageCode extends infer Code ? (Code extends `${infer Of}.sure` ? Of : never) : never;
+export type ExplainedNumberCode = PageCode extends infer Code ? (Code extends `${infer Of}.sure` ? Of : never) : never;
 
 /**
  * A number in a sentence that explains itself when it is pressed.
@@ -12,11 +12,11 @@ export type FigureCode = PageCode extends infer Code ? (Code extends `${infer Of
  * @param code Begins the codes of its three messages, which end in `.what`, `.from` and `.sure`.
  * @param parts The parameters of them all.
  */
-export function figure(
+export function explainedNumber(
   id: string,
-  text: Part,
-  { tell, say }: Reader,
-  code: FigureCode,
+  text: HtmlPart,
+  { tell, say }: PageReader,
+  code: ExplainedNumberCode,
   parts: Readonly<Record<string, Told>> = {},
 ): Html {
   const told = (part: 'what' | 'from' | 'sure'): Html => tell(`${code}.${part}` as PageCode, parts);
