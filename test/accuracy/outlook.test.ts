@@ -222,11 +222,11 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
       const measured = station.soil5C.subarray(origin, origin + FOLLOWED_DAYS);
       const issued = issuedOn(station, origin, known);
       if (!issued) return [];
-      const members = issued.ahead.members(24 * FOLLOWED_DAYS).map(dailyOf);
+      const yearsC = issued.ahead.members(24 * FOLLOWED_DAYS).map(dailyOf);
       return CROPS.flatMap((crop, c) => {
         const rates = rateTables[c]!;
         const truth = halfDays(rates, measured);
-        const plain = members.map((member) => halfDays(rates, member)).filter((days) => !Number.isNaN(days));
+        const plain = yearsC.map((yearC) => halfDays(rates, yearC)).filter((days) => !Number.isNaN(days));
         if (Number.isNaN(truth) || plain.length === 0) return [];
         const usual = hazenQuantile(plain.sort(byValue), 0.5);
         if (!(usual < LONGEST_USUAL_DAYS)) return [];
