@@ -51,6 +51,8 @@ function cropOf(record: CropRecord): Crop {
     sigmaLog10: record.sigmaLog10 ?? DEFAULT_SIGMA_LOG10,
     weeksInTrays: record.weeksInTrays,
     pickingDays: record.pickingDays,
+    growth: record.growth,
+    plantingOut: record.plantingOut,
     isThinned: record.isThinned,
     isFed: record.isFed,
     viability: record.viability,

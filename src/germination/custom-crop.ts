@@ -86,6 +86,8 @@ export function customCrop(own: CustomCrop): Crop {
     sigmaLog10: DEFAULT_SIGMA_LOG10,
     weeksInTrays: ANY_CROP_WEEKS_IN_TRAYS,
     pickingDays: ANY_CROP_PICKING_DAYS,
+    growth: null,
+    plantingOut: null,
     isThinned: false,
     isFed: true,
     viability: [],

@@ -236,7 +236,7 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
         const members = plain
           .concat(
             ...NORMAL_IN_THREE.slice(1).map((side) =>
-              members.map((member) => halfDays(rates, member, doubtByDay, side * share)),
+              yearsC.map((yearC) => halfDays(rates, yearC, doubtByDay, side * share)),
             ),
           )
           .filter((days) => !Number.isNaN(days))

@@ -14,7 +14,7 @@ export interface HarvestPeriod {
  * before the first of them, and for as long as it stays good.
  *
  * @returns null where the days to maturity are not known.
- * @example harvestPeriodOf(lettuce) // => { fromDays: 68, toDays: 82, countedFrom: 'sowing' }
+ * @example harvestPeriodOf(headLettuce) // => { fromDays: 68, toDays: 82, countedFrom: 'sowing' }
  */
 export function harvestPeriodOf(crop: Crop): HarvestPeriod | null {
   const growth = growthOf(crop);

@@ -9,6 +9,8 @@ export function serializeCrop(crop: Crop, { temperature }: Rounding): Unworded<C
     sigmaLog10: _,
     weeksInTrays: _weeks,
     pickingDays: _picking,
+    growth: _growth,
+    plantingOut: _plantingOut,
     isThinned: _thinned,
     isFed: _fed,
     viability: _viability,
