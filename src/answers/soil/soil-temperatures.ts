@@ -106,7 +106,7 @@ export function soilTemperatures(
       ...record.soil.assumptions,
       ...(record.wetH + hours > record.knownToH ? [beyondNote(beyond, record, site)] : []),
     ],
-    warnings: [...record.warnings.filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
+    warnings: [...record.warnings(hours).filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };
 }
 
