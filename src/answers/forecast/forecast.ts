@@ -29,7 +29,7 @@ import { type HoursAtSeed, hoursAtSeed } from './hours-at-seed.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedOf, viablePercentOf } from './seed-of.js';
-import { seedRecord } from './seed-temperature.js';
+import { type SeedRecord, seedRecord } from './seed-temperature.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
@@ -78,7 +78,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   refuseDepth(question.bed.kind, depthCm, ['sowing', 'depthCm']);
   const bedding = { site, bed: question.bed, depthCm };
   const { beyond, past } = assumedExtrapolation({ ...question, ...bedding }, imbibitionMs, findPast, shouldStop);
-  const record = seedRecord(question.series, bedding, imbibitionMs, beyond, { past }, shouldStop);
+  const record = seedRecord(question.series, bedding, imbibitionMs, beyond, { past, neededH: 0 }, shouldStop);
   const seed = seedOf(question);
   const chart = chartOf(crop);
   const waitH = (imbibitionMs - sowMs) / HOUR_MS;
@@ -100,6 +100,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const ownRun = cohortRun(seed, counted, hourly);
   const viablePercent = viablePercentOf(question, seed);
   const ownOutcome = outcomeAt(ownRun, countH, viablePercent);
+  refuseGapBeforeMost(record, ownOutcome, countH);
   const dated = (hour: number): PlainDate => dateAt(imbibitionMs + hour * HOUR_MS, site.zone);
   const sdK = temperature.sdK.subarray(record.imbibitionH, record.imbibitionH + counted.length);
   const residuals = record.soil.model?.surface.residuals ?? null;
@@ -203,7 +204,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     understood: question.understood,
     assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
     warnings: [
-      ...record.warnings,
+      ...record.warnings(countH),
       ...(hot.length === 0 && record.ahead && !record.ahead.isUsual
         ? heatAhead(members, seed.hotThresholdC, outcome.mostH ?? countH, record.ahead.years)
         : []),
@@ -223,6 +224,12 @@ function imbibitionMsOf({ bed, site, sowing }: Question, sowMs: number): number 
     );
   }
   return Math.max(sowMs, instantAt(bed.wettedOn, '12:00', site.zone));
+}
+
+/** Once most are up, the soil says nothing more of them; before, nobody knows what it did in a long gap. */
+function refuseGapBeforeMost(record: SeedRecord, { mostH }: Outcome, countH: number): void {
+  const gap = record.longGap(Math.ceil(countH));
+  if (gap && gap.fromH < (mostH ?? countH)) throw gap.refusal;
 }
 
 function refuseLateWetting({ bed }: Question, by: PlainDate): never {

@@ -36,13 +36,24 @@ export interface SeedRecord {
   readonly measuredToH: number;
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
-  readonly warnings: readonly Note[];
+  /** What is to be said of the temperatures, of hours filled up to so many after the wetting. */
+  warnings(hoursAfterWetting: number): readonly Note[];
+  /** The first gap since the wetting, up to so many hours after it, that leaves nothing to go by; null: there is none. */
+  longGap(hoursAfterWetting: number): LongGap | null;
   /** The past years after the last measured hour; null where something else is supposed. */
   readonly ahead: YearsAhead | null;
   /** As `upTo` from the wetting on, but after the last measured hour once as in each past year. */
   members(hoursAfterWetting: number): readonly Float64Array[];
   /** Temperatures up to this many hours after wetting, supposed where nothing was sent. */
   upTo(hoursAfterWetting: number): SeedTemperature;
+}
+
+/** A gap that nothing but its two ends tell of. */
+export interface LongGap {
+  /** Hours after the wetting; negative where it begins before. */
+  readonly fromH: number;
+  /** What is said where somebody needs to know of it. */
+  readonly refusal: RequestError;
 }
 
 /** No gap longer than this is filled since wetting [h]: nothing would be left to go by. */
@@ -64,7 +75,7 @@ const MAX_AHEAD_H = 366 * 24;
  * @param imbibitionMs   When the seed was wetted; the whole hours are counted from here.
  * @param beyond  What to suppose after the last value.
  * @param options `past`: the bed's soil in past years, where they are supposed. `longestH`: nothing is asked of hours further
- * than this after the wetting. `neededH`: what comes later only teaches, and may have gaps.
+ * than this after the wetting. `neededH`: what comes later may have gaps, which `longGap` tells of.
  * @param shouldStop Asked once a year of soil.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
@@ -93,13 +104,13 @@ export function seedRecord(
     basis.fill(basisCode('filled'), gap.fromH, gap.toH);
     soil.sdK.fill(FILLED_SD_K, gap.fromH, gap.toH);
   }
-  refuseLongGap(basis.subarray(0, Math.min(knownToH, imbibitionH + neededH)), imbibitionH, startMs, site);
+  const longGap = (hoursAfterWetting: number): LongGap | null =>
+    longGapOf(basis.subarray(0, Math.min(knownToH, imbibitionH + hoursAfterWetting)), imbibitionH, startMs, site);
+  const gap = longGap(neededH);
+  if (gap) throw gap.refusal;
 
   const sinceWetting = swings.subarray(Math.min(imbibitionH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
-  const filledH = basis
-    .subarray(Math.min(imbibitionH, knownToH), knownToH)
-    .reduce((n, one) => n + Number(one === FILLED), 0);
   const someMeansOnly = sinceWetting.some(
     (one, i) => one === 0 && basis[Math.min(imbibitionH, knownToH) + i] !== FILLED,
   );
@@ -143,11 +154,14 @@ export function seedRecord(
     knownToH,
     measuredToH,
     showsSwing,
-    warnings: [
+    warnings: (hoursAfterWetting) => [
       ...soil.warnings,
-      ...fillWarnings(filledH, sinceWetting.length),
+      ...fillWarnings(
+        basis.subarray(Math.min(imbibitionH, knownToH), Math.min(knownToH, imbibitionH + hoursAfterWetting)),
+      ),
       ...swingWarnings(showsSwing, someMeansOnly, series.some(isCoarse)),
     ],
+    longGap,
     ahead,
     members(hoursAfterWetting) {
       const total = imbibitionH + hoursAfterWetting;
@@ -205,8 +219,8 @@ function refuseNothingNear(imbibitionMs: number, site: Site): never {
   );
 }
 
-/** Filled hours in a row since the wetting, longer than anything left to go by. */
-function refuseLongGap(basis: Uint8Array, imbibitionH: number, startMs: number, site: Site): void {
+/** The first run of filled hours since the wetting that is longer than anything left to go by. */
+function longGapOf(basis: Uint8Array, imbibitionH: number, startMs: number, site: Site): LongGap | null {
   let fromH = -1;
   for (let hour = 0; hour <= basis.length; hour++) {
     const isFilled = basis[hour] === FILLED;
@@ -217,10 +231,12 @@ function refuseLongGap(basis: Uint8Array, imbibitionH: number, startMs: number, 
         string,
         string,
       ];
-      throw new RequestError('gap-too-long', answerRefusal('gap-too-long', { fromAt, toAt }));
+      const refusal = new RequestError('gap-too-long', answerRefusal('gap-too-long', { fromAt, toAt }));
+      return { fromH: fromH - imbibitionH, refusal };
     }
     fromH = -1;
   }
+  return null;
 }
 
 /** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
@@ -266,9 +282,10 @@ function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never 
   ]);
 }
 
-function fillWarnings(hours: number, since: number): SoilWarning[] {
+function fillWarnings(basis: Uint8Array): SoilWarning[] {
+  const hours = basis.reduce((n, one) => n + Number(one === FILLED), 0);
   if (hours === 0) return [];
-  return [{ code: 'hours-filled', params: { hours, percent: Math.max(1, Math.round((100 * hours) / since)) } }];
+  return [{ code: 'hours-filled', params: { hours, percent: Math.max(1, Math.round((100 * hours) / basis.length)) } }];
 }
 
 function swingWarnings(showsSwing: boolean, someMeansOnly: boolean, coarse: boolean): SoilWarning[] {

@@ -106,7 +106,7 @@ export function soilTemperatures(
       ...record.soil.assumptions,
       ...(record.imbibitionH + hours > record.knownToH ? [extrapolationNote(beyond, record, site)] : []),
     ],
-    warnings: [...record.warnings.filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
+    warnings: [...record.warnings(hours).filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };
 }
 

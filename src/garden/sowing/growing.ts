@@ -9,7 +9,7 @@ import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import { largestDelayFactors } from '../../germination/run/largest-delay-factors.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from '../learning/count-posterior.js';
 import { learnedOf } from '../learning/learned.js';
-import { isOverdue } from '../learning/overdue.js';
+import { isOverdue, isOverdueBy } from '../learning/overdue.js';
 import { likelihoodAsGaussian, oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
 import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/prior.js';
 import { standCounted } from '../learning/stand-counted.js';
@@ -81,7 +81,9 @@ function withSoilsDoubt(belief: Prior, { bed, series }: Pick<Question, 'bed' | '
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */
 function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson[] {
   try {
-    const posterior = countPosterior(usual, seenOf(question, other));
+    const seen = seenOf(question, other);
+    if (!seen) return [];
+    const posterior = countPosterior(usual, seen);
     // Of one that is likelier dead nothing is learned about those that live.
     if (posterior.dead > 0.5) return [];
     return [
@@ -107,27 +109,36 @@ const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
     ? list
     : Array.from({ length: most }, (_, i) => list[Math.round(((i + 1) * list.length) / most) - 1]!);
 
-/** A sowing's counts, beside how far its seed can have come by each. */
-function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing {
-  const { site, series, bed } = question;
+/**
+ * A sowing's counts, beside how far its seed can have come by each; null where none says anything. A count after a long gap
+ * in the temperatures counts only where most of the sowing should have been up before it.
+ */
+function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing | null {
+  const { site, series, bed, crop } = question;
   const tallies = spreadOver(talliesOf(counts), MAX_COUNTS);
   const imbibitionMs = instantAt(sowing.date, sowing.time, site.zone);
   const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - imbibitionMs) / HOUR_MS));
   const lastH = Math.ceil(atH.at(-1)!);
   const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
-  const bedding = { site, bed, depthCm: seedDepthCm({ crop: question.crop, sowing }) };
+  const bedding = { site, bed, depthCm: seedDepthCm({ crop, sowing }) };
   const beyond = site.latitude === null ? 'repeat-last-week' : 'seasonal-drift';
-  const record = seedRecord(series, bedding, imbibitionMs, beyond, { longestH: lastH + 1 });
+  const record = seedRecord(series, bedding, imbibitionMs, beyond, { longestH: lastH + 1, neededH: 0 });
   const hourlyC = record.upTo(lastH).hourlyC.subarray(record.imbibitionH);
-  return {
-    counts: tallies.map(({ came, ofSeeds, isAtLeast }) => ({
+  const reachesAt = (hours: readonly number[]): Float64Array[] =>
+    SPREADS.map(({ times }) =>
+      largestDelayFactors({ ...seed, sigmaLog10: seed.sigmaLog10 * times }, hourlyC, [...hours]),
+    );
+  const seenUpTo = (n: number): SeenSowing => ({
+    counts: tallies.slice(0, n).map(({ came, ofSeeds, isAtLeast }) => ({
       seedlings: came,
       ofSeeds: ofSeeds ?? sowing.seeds ?? SEEDS_UNSAID,
       isAtLeast,
     })),
-    reaches: SPREADS.map(({ times }) =>
-      largestDelayFactors({ ...seed, sigmaLog10: seed.sigmaLog10 * times }, hourlyC, atH),
-    ),
+    reaches: reachesAt(atH.slice(0, n)),
     viable: viablePercentOf({ lot }, seed) / 100,
-  };
+  });
+  const gapH = record.longGap(lastH)?.fromH ?? Infinity;
+  const isUpBeforeGap = gapH > 0 && gapH < lastH && isOverdueBy(reachesAt([gapH]), 0, crop);
+  const known = isUpBeforeGap ? tallies.length : atH.filter((hour) => hour <= gapH).length;
+  return known === 0 ? null : seenUpTo(known);
 }

@@ -86,7 +86,7 @@ export function judgementOf(evidence: Evidence): Judgement {
       : {
           verdict: 'count-now',
           odds: null,
-          text: { code: 'verdict.count-now', params: { lastCountOn: null, isPast } },
+          text: { code: 'verdict.count-now', params: { lastCountOn: last?.date ?? null, isPast } },
         };
   }
   const odds = oddsOf(posterior, crop);

@@ -20,7 +20,7 @@ export interface SowingNow {
   /** Today at the place. */
   readonly today: PlainDate;
   /** As it stands today, with the weather until now and ahead; null: its bed's temperatures do not tell. */
-  readonly forecast: Pick<Forecast, 'emergence' | 'hotSpells'> | null;
+  readonly forecast: Pick<Forecast, 'emergence' | 'hotSpells' | 'hours'> | null;
   /** When it is planted out, as past years' nights allow; null: it was sown where it stays, or does not come as far. */
   readonly plantOut: PlainDate | null;
   /** The coldest of each coming day's air, as forecast. */

@@ -4,7 +4,7 @@ import { type Outcome, outcomeAt } from './outcome.js';
 /** Harmful hours less than this far apart belong to one spell [h]. */
 const JOINS_WITHIN_H = 24;
 /** Fewer harmful hours than this on every day make no spell [h]. */
-const MIN_HOURS_ON_A_DAY = 6;
+export const MIN_HOURS_ON_A_DAY = 6;
 /** This long without relief makes a spell severe [h]. */
 const UNBROKEN_H = 24;
 /** A day's mean counts when at least this many of its hours lie after wetting, as for any daily mean [h]. */
