@@ -3,6 +3,7 @@ import { type Fault, type Note, notUnderstood, RequestError } from '../basics/er
 import type { Fact } from '../basics/fact.js';
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
 import { celsiusDeltaFromFahrenheit, celsiusFrom, type TemperatureUnit } from '../basics/units.js';
+import { doubtfulMinimaNotes } from './checks/doubtful-minima.js';
 import { type Day, daysOf } from './daily/days.js';
 import { type RawReading, type Readings, rowsInTimeOrder } from './readings.js';
 import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from './readings-facts.js';
@@ -53,8 +54,15 @@ export function readSeries(
 ): ReadSeries {
   const read = series.readings ? readReadings(series, zone, path) : readDaily(series, zone, path);
   refuseOtherUnit(read, path);
-  return { ...read, warnings: [...read.warnings, ...unitDoubts(read)] };
+  return {
+    ...read,
+    warnings: [...read.warnings, ...unitDoubts(read), ...airDoubts(read)],
+  };
 }
+
+/** Minima of the air that hardly can be true are told; soil and readings have checks of their own. */
+export const airDoubts = ({ medium, readings, days }: Pick<ReadSeries, 'medium' | 'readings' | 'days'>): Fact[] =>
+  medium === 'air' && readings === null ? doubtfulMinimaNotes(days) : [];
 
 /** The offset that a series' stamps carry, as a zone; undefined where the first has none. */
 export function zoneOfStamps(series: TemperatureSeries): Zone | undefined {
