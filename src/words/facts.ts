@@ -2,7 +2,7 @@ import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
-import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/window-facts.js';
+import { bestDateFacts, frostFacts, frostWarningFacts, windowFacts } from '../answers/windows/window-facts.js';
 import { errorFacts } from '../basics/errors.js';
 import { type FactKinds, type ParamKind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
@@ -32,6 +32,7 @@ const declared = [
   windowFacts,
   bestDateFacts,
   frostFacts,
+  frostWarningFacts,
   cautionFacts,
   pictureFacts,
   errorFacts,

@@ -4,17 +4,17 @@ import type { PlainDate } from '../../src/basics/calendar.js';
 import type { SowingAnswer } from '../../src/contract/sowings.js';
 import { inventedAir } from '../../src/demo/air.js';
 import { chance } from '../../src/demo/chance.js';
-import { quillmere, startApp, workPortOf } from './helper.js';
+import { askerOf, quillmere, startApp } from './helper.js';
 
 // Seven invented years of air. A thermometer fails, and its days are missing.
 const air = inventedAir('2020-05-20' as PlainDate, 2557, chance(11));
 
 let app: FastifyInstance;
-let ask: ReturnType<typeof workPortOf>;
+let ask: ReturnType<typeof askerOf>;
 
 beforeAll(async () => {
   app = await startApp({ clock: () => new Date('2027-05-20T14:00:00Z') });
-  ask = workPortOf(app);
+  ask = askerOf(app);
 });
 afterAll(() => app.close());
 

@@ -4,6 +4,7 @@ import type { Harmonics } from '../../basics/numerics/harmonic-fit.js';
 import { basisCode } from '../../basics/series.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import { yearCourse } from '../../climate/year-course.js';
+import { isDoubtfulMinimum } from '../../readings/checks/doubtful-minima.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import { SOWN_DEPTHS_CM } from '../../seedbed/conduction/soil-from-air.js';
 import { residualVarianceK2 } from '../../seedbed/surface/residual-model.js';
@@ -188,8 +189,16 @@ function minimaOf({ startMs, modelFromH }: SoilRecord, { air }: ModelledBed, zon
   const firstMs = startMs + (modelFromH + (days[0]!.startH + days[0]!.endH) / 2) * HOUR_MS;
   return {
     firstDate: dateAt(firstMs, zone),
-    minC: Float64Array.from(days, ({ minC }) => minC),
+    minC: Float64Array.from(days, (_, day) => soundMinimum(days, day)),
   };
+}
+
+/** A minimum, or where it hardly can be true the middle of those beside it: no frost is told from a failed reading. */
+function soundMinimum(days: readonly { readonly minC: number; readonly maxC: number }[], day: number): number {
+  const [before, own, after] = [days[day - 1], days[day]!, days[day + 1]];
+  if (!before || !after) return own.minC;
+  const isDoubtful = isDoubtfulMinimum([before.minC, own.minC, after.minC], [before.maxC, own.maxC, after.maxC]);
+  return isDoubtful ? (before.minC + after.minC) / 2 : own.minC;
 }
 
 /** What was filled over more days than this is no past year [d]. */

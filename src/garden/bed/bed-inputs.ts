@@ -14,6 +14,7 @@ import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyMinima } from '../../climate/frost-dates.js';
 import type { Normals } from '../../climate/normals.js';
+import { doubtfulMinima } from '../../readings/checks/doubtful-minima.js';
 import { type Day, daysOf } from '../../readings/daily/days.js';
 import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
@@ -279,12 +280,13 @@ const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
   meanC: meanOfDays(days),
 });
 
-/** The air's minima that are kept, day by day from the first one on; NaN where none is. */
+/** The air's minima that are kept, day by day from the first one on; NaN where none is, or one hardly can be true. */
 export function minimaOf({ series }: BedInputs): DailyMinima | null {
   const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
   const firstDate = air?.days[0]?.date;
   if (!air || firstDate === undefined) return null;
   const minC = new Float64Array(daysBetween(firstDate, air.days.at(-1)!.date) + 1).fill(Number.NaN);
   for (const { date, min } of air.days) minC[daysBetween(firstDate, date)] = min ?? Number.NaN;
+  for (const { date } of doubtfulMinima(air.days)) minC[daysBetween(firstDate, date)] = Number.NaN;
   return { firstDate, minC };
 }

@@ -4,7 +4,7 @@ import { basisCode } from '../../basics/series.js';
 import { celsiusFrom } from '../../basics/units.js';
 import type { Day } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
-import { isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
+import { airDoubts, isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
 import { readingsRefusal, rowFact } from '../readings-facts.js';
 import {
   type DroppedList,
@@ -67,7 +67,10 @@ export function* settleDays(
   refuseOtherUnit(series, []);
   const clock = read.time.clock.isStandard ? 'standard' : 'local';
   return {
-    series: { ...series, warnings: [...series.warnings, ...unitDoubts(series)] },
+    series: {
+      ...series,
+      warnings: [...series.warnings, ...unitDoubts(series), ...airDoubts(series)],
+    },
     rows: read.rows,
     file: fileReport(read, order, clock, { list: [], count: 0 }),
   };

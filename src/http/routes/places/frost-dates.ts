@@ -37,7 +37,7 @@ export const frostDatesRoutes = (store: Store, clock: () => Date): Route[] => [
       const { id, latitude } = await placeIn(request, store);
       const { assumptions, ...content } = frostDatesOfPlace(await store.air(ownerOf(request), id), threshold, latitude);
       return sendWithETag(request, reply, content, () =>
-        signed({ ...content, assumptions: [...assumptions] }, clock()),
+        signed({ ...content, assumptions: [...assumptions], warnings: [...content.warnings] }, clock()),
       );
     },
   },
