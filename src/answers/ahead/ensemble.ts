@@ -45,7 +45,7 @@ export function ensembleOf(
   // By cohort, one member beside the other.
   const upAtH = new Float64Array(COHORTS * members);
   const heatInducedAtH = new Float64Array(COHORTS * members);
-  const coldInducedAtH = new Float64Array(COHORTS * members);
+  const coldLoss = new Float64Array(members);
   const killedAtH = new Float64Array(members);
   let everWarmEnough = false;
   let member = 0;
@@ -56,9 +56,9 @@ export function ensembleOf(
       for (let j = 0, at = member; j < COHORTS; j++, at += members) {
         upAtH[at] = run.upAtH[j]!;
         heatInducedAtH[at] = run.heatInducedAtH[j]!;
-        coldInducedAtH[at] = run.coldInducedAtH[j]!;
       }
       killedAtH[member] = run.killedAtH;
+      coldLoss[member] = run.coldLoss;
       everWarmEnough ||= run.everWarmEnough;
       member++;
     }
@@ -66,7 +66,7 @@ export function ensembleOf(
   const ofCohort = (all: Float64Array, j: number): Float64Array => all.subarray(j * members, (j + 1) * members);
   const majority = (inducedAtH: Float64Array): Float64Array =>
     Float64Array.from({ length: COHORTS }, (_, j) => majorityOf(ofCohort(inducedAtH, j), ofCohort(upAtH, j)));
-  const risks = { heatInducedAtH: majority(heatInducedAtH), coldInducedAtH: majority(coldInducedAtH) };
+  const risks = { heatInducedAtH: majority(heatInducedAtH), coldLoss: hazenQuantile(coldLoss.sort(), 0.5) };
   // Sorted only now: risks and times are one member's.
   const cohorts = Array.from({ length: COHORTS }, (_, j) => ofCohort(upAtH, j).sort());
   const middle = {

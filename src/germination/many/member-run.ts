@@ -1,8 +1,8 @@
 import { pieceAt, straightPieces } from '../curve/straight-pieces.js';
 import {
-  CHILLING_C,
   COHORTS,
   type CohortRun,
+  coldLossOf,
   germinableCohorts,
   goalsOf,
   type InductionClock,
@@ -28,15 +28,13 @@ export function memberRun(seed: Seed): (hourlyC: Float64Array) => CohortRun {
   const speed = medianSpeed(seed.sigmaLog10);
   const perHour = 1 / 24 / seed.timeFactor;
   const goal = goalsOf(seed.sigmaLog10);
-  const coldC = seed.chillingSensitive ? CHILLING_C : -Infinity;
   const upAtH = new Float64Array(COHORTS);
   const addedByGerminable = new Float64Array(COHORTS + 1);
-  const [heat, cold] = [inductionClock(), inductionClock()];
+  const heat = inductionClock();
   return (hourlyC) => {
     upAtH.fill(Infinity);
     addedByGerminable.fill(0);
     reset(heat);
-    reset(cold);
     let piece = 0;
     let progress = 0;
     let up = 0;
@@ -63,11 +61,9 @@ export function memberRun(seed: Seed): (hourlyC: Float64Array) => CohortRun {
       }
       if (tempC > seed.hotThresholdC) tick(heat, true, up, germinable, hour);
       else heat.recoveryH++;
-      if (tempC < coldC) tick(cold, true, up, germinable, hour);
-      else cold.recoveryH++;
       if (tempC > LETHAL_C && ++lethalHours > LETHAL_HOURS) killedAtH = hour + 1;
     }
-    return { upAtH, heatInducedAtH: heat.inducedAtH, coldInducedAtH: cold.inducedAtH, killedAtH, everWarmEnough };
+    return { upAtH, heatInducedAtH: heat.inducedAtH, coldLoss: coldLossOf(seed, hourlyC), killedAtH, everWarmEnough };
   };
 }
 

@@ -27,19 +27,19 @@ export interface InductionWatch {
  *
  * @param germinable Cohorts that can progress in each hour. Shape (nHours).
  * @param hourlyC Hourly mean temperature at the seed [°C]. Shape (nHours).
- * @param harm    Hours above the one or below the other harm the seed that they inhibit [°C].
+ * @param aboveC  Hours above it harm the seed that they inhibit [°C].
  * @param fromH   First hour that is needed.
  * @param toH     The hour after the last.
  */
 export function inductionWatch(
   germinable: Uint8Array,
   hourlyC: Float64Array,
-  harm: { readonly aboveC: number; readonly belowC: number },
+  aboveC: number,
   fromH: number,
   toH: number,
 ): InductionWatch {
   return {
-    stretches: inhibitedStretches(germinable, hourlyC, harm, fromH, toH),
+    stretches: inhibitedStretches(germinable, hourlyC, aboveC, fromH, toH),
     first: 0,
     sharedFromH: new Int32Array(COHORTS + 1),
     next: new Int32Array(COHORTS + 1),
@@ -55,7 +55,7 @@ const CHUNK_H = 30 * 24;
 function inhibitedStretches(
   germinable: Uint8Array,
   hourlyC: Float64Array,
-  harm: { readonly aboveC: number; readonly belowC: number },
+  aboveC: number,
   firstH: number,
   endH: number,
 ): InhibitedStretches {
@@ -63,7 +63,7 @@ function inhibitedStretches(
   const found = { fromH: new Int32Array(hours), toH: new Int32Array(hours), germinable: new Uint8Array(hours) };
   let n = 0;
   for (let hour = firstH; hour < endH; hour += CHUNK_H) {
-    n = addStretches(found, n, germinable, hourlyC, harm.aboveC, harm.belowC, hour, Math.min(endH, hour + CHUNK_H));
+    n = addStretches(found, n, germinable, hourlyC, aboveC, hour, Math.min(endH, hour + CHUNK_H));
   }
   return {
     fromH: found.fromH.subarray(0, n),
@@ -79,14 +79,13 @@ function addStretches(
   germinable: Uint8Array,
   hourlyC: Float64Array,
   aboveC: number,
-  belowC: number,
   firstH: number,
   endH: number,
 ): number {
   let count = n;
   for (let hour = firstH; hour < endH; hour++) {
     const tempC = hourlyC[hour]!;
-    const isHarmful = tempC > aboveC || tempC < belowC;
+    const isHarmful = tempC > aboveC;
     const moving = germinable[hour]!;
     if (!isHarmful || moving >= COHORTS) continue;
     if (count === 0 || toH[count - 1] !== hour || uninhibited[count - 1] !== moving) {
