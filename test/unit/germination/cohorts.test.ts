@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { probit } from '../../../src/basics/numerics/probit.js';
 import { germinationCurve } from '../../../src/germination/curve/curve.js';
 import { type CohortRun, cohortRun } from '../../../src/germination/run/cohorts.js';
-import { cropCalled, days, hourly, type Part, rowsOf, seedOf, sow, type Part } from './make.js';
+import { cropCalled, days, hourly, type Part, rowsOf, seedOf, sow } from './make.js';
 
 const hours = (n: number, meanC: number): Part => ({ hours: n, meanC });
 const lettuce = cropCalled('lettuce');
