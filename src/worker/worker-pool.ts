@@ -15,7 +15,8 @@ import {
 import { type PastSoilCache, pastSoilCache } from './past-soil-cache.js';
 import { neededPastSoil } from './past-soil-key.js';
 import { type PoolStats, poolCounters } from './pool-stats.js';
-import { threads } from './threads.js';
+import { IDLE_MS, threads } from './threads.js';
+import { twoCallers } from './two-callers.js';
 
 /** Who asks. */
 export interface AskedBy {
@@ -129,6 +130,7 @@ export function workerPool({
   const entries = new Map<string, Entry>();
   const working = new Set<Entry>();
   const counters = poolCounters();
+  const callers = twoCallers(IDLE_MS);
   /** Time that a job takes over what it was reckoned to. */
   let slowness = 1;
   let isClosed = false;
@@ -147,9 +149,17 @@ export function workerPool({
   const dispatch = (): void => {
     while (!isClosed && working.size < most) {
       const next = queue.next(mayServe)?.item;
-      if (!next) return;
+      if (!next) break;
       void start(next);
     }
+    startSpare();
+  };
+
+  /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
+  const startSpare = (): void => {
+    const isNeeded = working.size < most && working.size >= pool.count() && callers.areAbout(performance.now());
+    // All being at work, this starts another. Where that fails, the next question for it says so.
+    if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
 
   const start = async (entry: Entry): Promise<void> => {
@@ -157,7 +167,7 @@ export function workerPool({
     entry.state = 'working';
     working.add(entry);
     counters.addWait(startedMs - entry.askedMs);
-    const done = await pool.run(jobOf(entry)).catch((error: Error) => error);
+    const done = await pool.run(jobOf(entry), hasMore(entry)).catch((error: Error) => error);
     const tookMs = performance.now() - startedMs;
     working.delete(entry);
     counters.addWork(tookMs);
@@ -167,6 +177,10 @@ export function workerPool({
     end(entry, done);
     dispatch();
   };
+
+  /** Has its caller more questions waiting, or is it background work, which nobody waits for? */
+  const hasMore = ({ caller, isBackground }: Entry): boolean =>
+    isBackground || [...entries.values()].some((one) => one.state === 'waiting' && one.caller === caller);
 
   const jobOf = ({ kind, question, stop, owner, pastKey }: Entry): Job => {
     const bytes = pastKey === undefined ? undefined : pasts.peek(owner, pastKey);
@@ -267,6 +281,7 @@ export function workerPool({
       await by.admit?.();
       if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
+      if (!by.isBackground) callers.asked(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
       const known = entries.get(key);

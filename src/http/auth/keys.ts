@@ -31,10 +31,10 @@ export function keyring(keys: ReadonlyMap<string, string>): FindOwner {
     const proofFor = (token: string): string => createHmac('sha256', keyDigest).update(token).digest('base64url');
     return { keyDigest, holder: { owner, keyDigest: keyDigest.toString('base64url'), proofFor } };
   });
-  const isOf = ({ keyDigest, holder }: (typeof known)[number], shown: ShownKey): boolean =>
-    'key' in shown
-      ? timingSafeEqual(keyDigest, sha256(shown.key))
-      : timingSafeEqual(sha256(holder.proofFor(shown.token)), sha256(shown.proof));
-  return (shown) =>
-    known.reduce<KeyHolder | undefined>((found, one) => (isOf(one, shown) ? one.holder : found), undefined);
+  return (shown) => {
+    const shownDigest = sha256('key' in shown ? shown.key : shown.proof);
+    const isOf = ({ keyDigest, holder }: (typeof known)[number]): boolean =>
+      timingSafeEqual(shownDigest, 'key' in shown ? keyDigest : sha256(holder.proofFor(shown.token)));
+    return known.reduce<KeyHolder | undefined>((found, one) => (isOf(one) ? one.holder : found), undefined);
+  };
 }
