@@ -221,7 +221,8 @@ export const de = {
   'crop.celery': 'Stangensellerie',
   'crop.cucumber': 'Gurke',
   'crop.eggplant': 'Aubergine',
-  'crop.lettuce': 'Kopfsalat',
+  'crop.lettuce': 'Pflücksalat',
+  'crop.head-lettuce': 'Kopfsalat',
   'crop.lima-bean': 'Limabohne',
   'crop.muskmelon': 'Zuckermelone',
   'crop.okra': 'Okra',
@@ -1093,4 +1094,10 @@ export const de = {
   'delivery.not-sent': 'Der Dienst konnte die Nachricht nicht senden.',
   'delivery.key-lost':
     'Das Geheimnis ist verloren. Löschen Sie das Abonnement mit DELETE, und legen Sie es mit PUT neu an.',
+
+  // answers/windows und readings: Tiefstwerte der Luft, die bei Frostterminen fehlen, und wo ein Thermometer liegt.
+  'frost-hollow':
+    'An diesem Thermometer gab es auch im {summer, select, south {Dezember, Januar und Februar} other {Juni, Juli und August}} Frost. Vielleicht liegt es in einem Frostloch, oder seine Daten sind falsch. Fragen Sie nach den Frostterminen der Gärten in der Nähe: Sie haben womöglich Wochen mehr.',
+  'doubtful-minimum':
+    '{days, plural, one {Am {date} lag der Tiefstwert mit {minC}} other {An # Tagen, zuerst am {date} mit {minC}, lag der Tiefstwert}} weit unter den Nächten davor und danach, während sich die Höchstwerte kaum änderten. Prüfen Sie {days, plural, one {diesen Messwert} other {diese Messwerte}}: Bei den Frostterminen {days, plural, one {fehlt er} other {fehlen sie}}.',
 } as const satisfies Catalogue;

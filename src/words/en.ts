@@ -217,6 +217,7 @@ export const en = {
   'crop.cucumber': 'cucumber',
   'crop.eggplant': 'eggplant',
   'crop.lettuce': 'lettuce',
+  'crop.head-lettuce': 'head lettuce',
   'crop.lima-bean': 'lima bean',
   'crop.muskmelon': 'muskmelon',
   'crop.okra': 'okra',
@@ -1055,4 +1056,10 @@ export const en = {
   'delivery.too-often': 'It has been sent too much (429) and wants to be left alone for a while.',
   'delivery.not-sent': 'The service could not send it.',
   'delivery.key-lost': 'Its secret was lost. DELETE the subscription, and PUT it again for a new one.',
+
+  // answers/windows and readings: minima of the air that frost dates leave out, and where a thermometer lies.
+  'frost-hollow':
+    'This thermometer has had frost in {summer, select, south {December, January and February} other {June, July and August}} too. It may lie in a frost hollow, or its dates are wrong. Ask for the frost dates of gardens near you: they may have weeks more.',
+  'doubtful-minimum':
+    '{days, plural, one {On {date} the low was {minC}} other {On # days, first on {date} with {minC}, the low was}} far below the nights before and after, while the highs hardly moved. Check {days, plural, one {that reading} other {those readings}}: frost dates leave {days, plural, one {it} other {them}} out.',
 } as const satisfies Catalogue;

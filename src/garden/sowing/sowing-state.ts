@@ -1,14 +1,14 @@
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import type { Note } from '../../basics/errors.js';
-import { minimaOf } from '../bed/kept-soil.js';
-import { type Asker, growingNow } from './ask.js';
+import { minimaOf } from '../bed/bed-inputs.js';
 import type { Growing } from './growing.js';
 import type { Harvest } from './harvest.js';
 import { type IndoorStart, indoorsOf, nightsBear } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
 import type { KnownSowing } from './known-sowing.js';
+import { type MaturityDates, maturityIn } from './maturity.js';
 import { type Resowing, resowingOf } from './resowing.js';
-import { type Ripe, ripeIn } from './ripe.js';
+import { growingNow, type WorkPort } from './work-port.js';
 
 /** How a sowing stands today. */
 export interface SowingState {
@@ -25,7 +25,7 @@ export interface SowingState {
 }
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
-export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
+export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<SowingState> {
   const { sowing, counts, crop, question, today } = known;
   const told = await growingNow(known, ask);
   const growing = 'why' in told ? null : told;
@@ -44,8 +44,8 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
     today,
   };
   const judgement = evidence && judgementOf(evidence);
-  const ripe = ripeIn(known);
-  const own: Ripe = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
+  const ripe = maturityIn(known);
+  const own: MaturityDates = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
   return {
     growing,
     expected: growing && expectedOf(growing.forecast, today),

@@ -1,7 +1,7 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import { CHILLING_C, COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from '../run/cohorts.js';
-import { type HeldWatch, heldTooLongAtH, heldWatch } from '../run/held-too-long.js';
-import { hourlyPace } from '../run/hourly-pace.js';
+import { hourlyProgress } from '../run/hourly-progress.js';
+import { type InductionWatch, inductionAtH, inductionWatch } from '../run/secondary-dormancy.js';
 import { isUp, type RunningSums, roomForSums, sumUp, upAtH } from './running-sums.js';
 
 /** What the grower counts, and when. */
@@ -70,14 +70,15 @@ export function allSowings(
   const firstH = sownAtH[next]!;
   const lastH = sownAtH[end - 1]!;
   const toH = Math.min(nHours, lastH + withinH);
-  const pace = hourlyPace(seed, hourlyC, firstH, toH);
-  const watchFor = (aboveC: number, belowC: number) => heldWatch(pace.awake, hourlyC, { aboveC, belowC }, firstH, toH);
+  const hourly = hourlyProgress(seed, hourlyC, firstH, toH);
+  const watchFor = (aboveC: number, belowC: number) =>
+    inductionWatch(hourly.germinable, hourlyC, { aboveC, belowC }, firstH, toH);
   const watches = [watchFor(seed.hotThresholdC, -Infinity)];
   if (seed.chillingSensitive) watches.push(watchFor(Infinity, CHILLING_C));
   const killedAtH = killedAt(hourlyC);
   const knownToH = knownTo(hourlyC);
   const shareCohorts = shares.map(cohortOfShare);
-  const sums = roomForSums(seed, pace, Math.min(CHUNK_H, lastH - firstH) + withinH);
+  const sums = roomForSums(seed, hourly, Math.min(CHUNK_H, lastH - firstH) + withinH);
 
   const followed: Followed = { sums, watches, killedAtH, knownToH, shareCohorts, up: 0, upUnheld: 0 };
   while (next < end) {
@@ -96,7 +97,7 @@ export function allSowings(
 /** What is followed from sowing to sowing. */
 interface Followed {
   readonly sums: RunningSums;
-  readonly watches: readonly HeldWatch[];
+  readonly watches: readonly InductionWatch[];
   readonly killedAtH: (sowH: number) => number;
   readonly knownToH: (sowH: number) => number;
   readonly shareCohorts: readonly number[];
@@ -124,8 +125,8 @@ function follow(
   let upUnheld = up;
   for (const watch of watches) {
     upUnheld = lastOf(upUnheld, followed.upUnheld, (cohort) => {
-      const heldH = heldTooLongAtH(watch, cohort, atH, allUpH);
-      return heldH >= allUpH || isUp(sums, cohort, atH, heldH);
+      const inhibitedH = inductionAtH(watch, cohort, atH, allUpH);
+      return inhibitedH >= allUpH || isUp(sums, cohort, atH, inhibitedH);
     });
   }
   followed.upUnheld = upUnheld;

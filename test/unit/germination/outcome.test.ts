@@ -7,14 +7,14 @@ const NEVER = Infinity;
 /** Cohort j is up at hour j + 1, as far as they come; risk is told cohort by cohort. */
 function runOf(
   coming: number,
-  heatRiskAtH: (cohort: number) => number = () => NEVER,
+  heatInducedAtH: (cohort: number) => number = () => NEVER,
   everWarmEnough = true,
 ): CohortRun {
   const of = (at: (cohort: number) => number) => Float64Array.from({ length: COHORTS }, (_, j) => at(j));
   return {
     upAtH: of((j) => (j < coming ? j + 1 : NEVER)),
-    heatRiskAtH: of(heatRiskAtH),
-    coldRiskAtH: of(() => NEVER),
+    heatInducedAtH: of(heatInducedAtH),
+    coldInducedAtH: of(() => NEVER),
     killedAtH: NEVER,
     everWarmEnough,
   };
@@ -46,7 +46,7 @@ describe('outcomeAt', () => {
   });
 
   it('loses a cohort that cold held too long just as one that heat did', () => {
-    const run = { ...runOf(10), coldRiskAtH: new Float64Array(COHORTS).fill(0.5) };
+    const run = { ...runOf(10), coldInducedAtH: new Float64Array(COHORTS).fill(0.5) };
     expect(outcomeAt(run, 1000, 100)).toMatchObject({ laboratoryPercent: 10, ifHeldAreLostPercent: 0 });
   });
 
