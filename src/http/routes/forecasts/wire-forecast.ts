@@ -6,6 +6,7 @@ import type { Span } from '../../../germination/crop.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { reportOnWire } from '../readings/wire-report.js';
+import { risksOnWire } from './wire-risk.js';
 
 /** A forecast as the contract words it, without what every answer carries. */
 export function forecastOnWire(
@@ -49,6 +50,7 @@ export function forecastOnWire(
       emergedPercent: whole(emergedPercent),
       hotHours,
     })),
+    risks: risksOnWire(forecast.risks, rounding),
     understood: forecast.understood.map((report) => reportOnWire(report, rounding)),
     assumptions: [...forecast.assumptions],
     warnings: [...forecast.warnings],
