@@ -35,7 +35,7 @@ export interface WorkableGround {
  *
  * Formula: the middle of the years' first days with a sum of max(0, T) of 200 °C·d since midwinter; evaporation of the mean year's
  * extremes by `evaporationMm`, as means of 15 days.
- * @example at 40.05° north, in Illinois, from 22 years of air: firstDay 86 (28 March)
+ * @example workableGround of 22 years of air at Champaign, Illinois: its first day, 28 March // => 86
  */
 export function workableGround({ firstDate, minC, maxC }: DailyAir, latitudeDeg: number): WorkableGround {
   const firsts: number[] = [];
