@@ -16,6 +16,7 @@ import {
 import { cropChoiceSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { reportSchema } from './readings.js';
+import { riskSchema } from './risk.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
 
 export const placeSchema = z.strictObject({
@@ -225,6 +226,9 @@ export const forecastAnswerSchema = z.strictObject({
     .describe(
       'With `hourly=true`: the days of `daily` by the hour, as a series that can be sent back; null: only days are known.',
     ),
+  risks: z
+    .array(riskSchema)
+    .describe('What threatens the row, in the order of dates; pests where past years of air are known.'),
   understood: z.array(reportSchema),
   ...answerShape,
 });

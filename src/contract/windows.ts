@@ -4,6 +4,7 @@ import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.j
 import { cautionSchema } from './crop.js';
 import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
+import { riskSchema } from './risk.js';
 
 const share = z.number().min(0.01).max(1);
 
@@ -72,6 +73,7 @@ export const windowAnswerSchema = z.strictObject({
         sureness: z.number().nullable().describe('The least in it; null from normals alone.'),
         halfDays: quantilesSchema,
         stand: quantilesSchema,
+        risks: z.array(riskSchema).describe('Those of `risks` that meet rows sown in it.'),
       }),
     )
     .describe('A week or more of sure dates each.'),
@@ -91,6 +93,11 @@ export const windowAnswerSchema = z.strictObject({
     }),
   ),
   cautions: z.array(cautionSchema),
+  risks: z
+    .array(riskSchema)
+    .describe(
+      'What threatens rows sown between the first date and the last, in the order of dates: pests, from past years of air.',
+    ),
   understood: z.array(reportSchema),
   ...answerShape,
 });

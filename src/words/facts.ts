@@ -19,6 +19,7 @@ import { askFacts } from '../garden/sowing/work-port.js';
 import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
+import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
 import { pictureFacts } from '../plot/picture-facts.js';
 import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
@@ -33,6 +34,8 @@ const declared = [
   bestDateFacts,
   frostFacts,
   frostWarningFacts,
+  riskFacts,
+  riskNoteFacts,
   cautionFacts,
   pictureFacts,
   errorFacts,

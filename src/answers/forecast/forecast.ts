@@ -9,6 +9,7 @@ import { type CohortRun, cohortRun, unknownProgress } from '../../germination/ru
 import { MAX_COUNT_DAYS } from '../../germination/run/count-day.js';
 import { type Outcome, outcomeAt } from '../../germination/run/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../../germination/run/spells.js';
+import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { ensembleOf, uncertaintyShare } from '../ahead/ensemble.js';
 import { type FindPast, pastSoil } from '../ahead/past-soil.js';
@@ -19,6 +20,7 @@ import { atSeed } from '../soil/probe-at-seed.js';
 import { refuseDepth } from '../soil/refuse-depth.js';
 import { soilRanges, soilUncertaintyK } from '../soil/soil-range.js';
 import { heatAhead } from '../windows/heat-ahead.js';
+import { pestNotes } from '../windows/risks-met.js';
 import { bedChanges } from './bed-changes.js';
 import { countDaysFor } from './count-days.js';
 import { assumedRanges, type Event, ensembleRanges, withLearned } from './event-ranges.js';
@@ -30,6 +32,7 @@ import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { seedOf, viablePercentOf } from './seed-of.js';
 import { type SeedRecord, seedRecord } from './seed-temperature.js';
+import { sowingRisks } from './sowing-risks.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
@@ -61,6 +64,8 @@ export interface Forecast {
   readonly daily: readonly ForecastDay[];
   /** null: means alone are known. */
   readonly hours: HoursAtSeed | null;
+  /** What threatens it, in the order of dates. */
+  readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -172,6 +177,9 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
+  const meanC = meanOf(counted, outcome.halfH ?? countH);
+  const risks = sowingRisks({ ...question, date: sowing.date, half: emergence.half, most: emergence.most, by, meanC });
+
   const findings = {
     seed,
     run,
@@ -189,7 +197,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     countDays,
     emergence,
     stand: standOf(question, outcome, by),
-    chart: chart(meanOf(counted, outcome.halfH ?? countH)),
+    chart: chart(meanC),
     hotSpells: spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC),
     coldSpells: spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity)),
     keepMoist: { from: dateAt(imbibitionMs, site.zone), to: mostInBeds },
@@ -201,8 +209,9 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
       viablePercent,
     }),
     hours: record.showsSwing ? hoursAtSeed(days, temperature) : null,
+    risks,
     understood: question.understood,
-    assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
+    assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings), ...pestNotes(risks)],
     warnings: [
       ...record.warnings(countH),
       ...(hot.length === 0 && record.ahead && !record.ahead.isUsual

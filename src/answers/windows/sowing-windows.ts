@@ -6,6 +6,7 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Caution, Crop } from '../../germination/crop.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
+import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { type FindPast, MIN_YEARS, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
@@ -14,6 +15,7 @@ import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { type DateInYears, datesInYears, type WhyNotInYear, type WindowCriteria } from './dates-in-years.js';
+import { met, pestNotes, pestsMet } from './risks-met.js';
 import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
 import type { BestDateWhy, WindowNote } from './window-facts.js';
 import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
@@ -46,6 +48,8 @@ export interface SowingWindow {
   readonly sureness: number | null;
   readonly halfDays: Quantiles | null;
   readonly stand: Quantiles | null;
+  /** What threatens rows sown in it. */
+  readonly risks: readonly Risk[];
 }
 
 export interface WindowDate {
@@ -68,6 +72,8 @@ export interface SowingWindows {
   readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyNotInYear }[];
   readonly dates: readonly WindowDate[];
   readonly cautions: readonly Caution[];
+  /** What threatens rows sown between the first date and the last. */
+  readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -105,6 +111,9 @@ export function sowingWindows(
   const sureness = smoothed(all.map(({ good }) => good));
   const windows = sureRuns(sureness, criteria.sureness);
   const dated = (day: number): PlainDate => addDays(from, day);
+  const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
+  const risksOf = (run: Run): Risk[] =>
+    met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   return {
     crop,
     years: isUsual
@@ -118,6 +127,7 @@ export function sowingWindows(
       sureness: isUsual ? null : Math.min(...sureness.subarray(run.from, run.to + 1)),
       halfDays: pooled(all, run, ({ halfDays }) => halfDays),
       stand: pooled(all, run, ({ stand }) => stand),
+      risks: risksOf(run),
     })),
     closed: closedRuns(all, windows).map(({ why, ...run }) => ({
       from: dated(run.from),
@@ -134,8 +144,9 @@ export function sowingWindows(
       ifHeldAreLost: quantilesOf(one.ifHeldAreLost),
     })),
     cautions: crop.cautions,
+    risks,
     understood: question.understood,
-    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length)],
+    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length), ...pestNotes(risks)],
     warnings: [...soil.warnings, ...warningsOf(question, isUsual ? 0 : years.length, frostKnown)],
   };
 }

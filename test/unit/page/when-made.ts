@@ -63,7 +63,7 @@ export const madeSeason = (
   { windows, closed }: { windows: readonly (readonly [string, string])[]; closed: SeasonOfWindows['closed'] },
 ): SeasonOfWindows => ({
   best: windows[0] ? { date: windows[0][0], why: 'It is the earliest date.' } : null,
-  windows: windows.map(([start, to]) => ({ from: start, to, sureness: 0.9, halfDays: null, stand: null })),
+  windows: windows.map(([start, to]) => ({ from: start, to, sureness: 0.9, halfDays: null, stand: null, risks: [] })),
   closed,
   dates: Array.from({ length: nDays }, (_, i) => ({
     date: dateAfter(from, i),

@@ -6,6 +6,7 @@ import type { Span } from '../../../germination/crop.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { serializeReport } from '../readings/report-serializer.js';
+import { serializeRisks } from './risk-serializer.js';
 
 /** A forecast as the contract words it, without what every answer carries. */
 export function serializeForecast(
@@ -49,6 +50,7 @@ export function serializeForecast(
       emergedPercent: whole(emergedPercent),
       hotHours,
     })),
+    risks: serializeRisks(forecast.risks, rounding),
     understood: forecast.understood.map((report) => serializeReport(report, rounding)),
     assumptions: [...forecast.assumptions],
     warnings: [...forecast.warnings],

@@ -2,6 +2,7 @@ import type { Quantiles, SowingWindows } from '../../../answers/windows/sowing-w
 import type { WindowAnswer } from '../../../contract/windows.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
+import { serializeRisks } from '../forecasts/risk-serializer.js';
 import { serializeReport } from '../readings/report-serializer.js';
 
 /** Sowing windows in the contract's words, rounded as the caller wants them. */
@@ -24,6 +25,7 @@ export function serializeWindows(
       sureness: window.sureness === null ? null : share(window.sureness),
       halfDays: inDays(window.halfDays),
       stand: inPercent(window.stand),
+      risks: serializeRisks(window.risks, rounding),
     })),
     closed: [...found.closed],
     dates: found.dates.map((one) => ({
@@ -36,6 +38,7 @@ export function serializeWindows(
       ifHeldAreLost: inPercent(one.ifHeldAreLost),
     })),
     cautions: [...found.cautions],
+    risks: serializeRisks(found.risks, rounding),
     understood: found.understood.map((report) => serializeReport(report, rounding)),
     assumptions: [...found.assumptions],
     warnings: [...found.warnings],
