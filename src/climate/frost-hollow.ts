@@ -18,7 +18,7 @@ const FROST_C = 0;
  * Validity: of 13 stations of the U.S. Climate Reference Network one is meant, near Spokane, whose last and first frost lie 25 days
  * inside those of the town; one with frosts in June and August alone is not.
  * Source: our rule.
- * @example of minima of -1 °C on 10 June 2018, 2 July 2019 and 20 August 2021: of latitudes 47 and -47° that at which it is one // => 47
+ * Minima of -1 °C on 10 June 2018, 2 July 2019 and 20 August 2021, at 47° N make one.
  */
 export function isFrostHollow({ firstDate, minC }: DailyMinima, latitudeDeg: number): boolean {
   const summer: readonly string[] = latitudeDeg < 0 ? SUMMER.south : SUMMER.north;

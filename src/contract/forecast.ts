@@ -99,7 +99,7 @@ export const beyondSchema = z
   );
 
 /** All of the question but its temperatures: what the CSV form asks in its query. */
-export const askingShape = {
+export const questionShape = {
   crop: cropChoiceSchema,
   where: whereSchema.optional(),
   sowing: sowingSchema,
@@ -121,7 +121,7 @@ export const askingShape = {
   beyond: beyondSchema.optional(),
 };
 
-export const askingSchema = z.strictObject(askingShape);
+export const forecastQuerySchema = z.strictObject(questionShape);
 
 /** The series that a question rests on; only a bed indoors can do without. */
 export const temperaturesSchema = z
@@ -132,7 +132,7 @@ export const temperaturesSchema = z
 
 /** Without temperatures nothing outdoors can be answered, unless they are kept. */
 export function needTemperatures(
-  { where, temperatures }: { where?: Asking['where']; temperatures: readonly unknown[] },
+  { where, temperatures }: { where?: ForecastQuery['where']; temperatures: readonly unknown[] },
   context: z.RefinementCtx,
 ): void {
   const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
@@ -142,9 +142,9 @@ export function needTemperatures(
 }
 
 export const forecastBodySchema = z
-  .strictObject({ ...askingShape, temperatures: temperaturesSchema })
+  .strictObject({ ...questionShape, temperatures: temperaturesSchema })
   .superRefine(needTemperatures);
-export type Asking = z.infer<typeof askingSchema>;
+export type ForecastQuery = z.infer<typeof forecastQuerySchema>;
 export type ForecastBody = z.infer<typeof forecastBodySchema>;
 
 const milestoneSchema = z.union([

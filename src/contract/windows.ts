@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { usualCriteria } from '../answers/windows/dates-in-years.js';
 import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
 import { cautionSchema } from './crop.js';
-import { askingShape, lotSchema, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
+import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
 
@@ -26,18 +26,18 @@ const windowShape = {
 
 const windowSowingSchema = sowingSchema.omit({ date: true }).default({ time: '12:00' });
 
-export const windowAskingSchema = z.strictObject({
-  crop: askingShape.crop,
-  where: askingShape.where,
+export const windowQuerySchema = z.strictObject({
+  crop: questionShape.crop,
+  where: questionShape.where,
   sowing: windowSowingSchema,
   lot: lotSchema.optional(),
-  timeFactor: askingShape.timeFactor,
+  timeFactor: questionShape.timeFactor,
   ...windowShape,
 });
 export const windowBodySchema = z
-  .strictObject({ ...windowAskingSchema.shape, temperatures: temperaturesSchema })
+  .strictObject({ ...windowQuerySchema.shape, temperatures: temperaturesSchema })
   .superRefine(needTemperatures);
-export type WindowAsking = z.infer<typeof windowAskingSchema>;
+export type WindowQuery = z.infer<typeof windowQuerySchema>;
 
 const quantilesSchema = z
   .strictObject({ p10: z.number(), p50: z.number(), p90: z.number() })

@@ -10,10 +10,10 @@ import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from './read
 import { longestJoinedMs, usualStepMs } from './time/step.js';
 
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
-const COLDEST_C = -60;
+const MIN_C = -60;
 const HOTTEST_C = 75;
 /** Is this a temperature that soil or air can have [°C]? */
-export const isTemperature = (tempC: number): boolean => tempC >= COLDEST_C && tempC <= HOTTEST_C;
+export const isTemperature = (tempC: number): boolean => tempC >= MIN_C && tempC <= HOTTEST_C;
 /** No place's soil or air keeps a mean above this [°C]: such a series is in another unit. */
 const HOTTEST_MEAN_C = 45;
 

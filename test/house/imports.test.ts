@@ -194,11 +194,11 @@ describe('who may know whom', () => {
       'src/page/browser/elements.ts': 'export const one = 1;',
       'src/plot/dates.ts': "import { words } from '../page/shell/words.js';",
       'src/egress/agent.ts': "import { refresh } from '../sources/refresh.js';",
-      'src/outbox/look.ts': "import { sun } from '../seedbed/sun.js';",
+      'src/outbox/poll.ts': "import { sun } from '../seedbed/sun.js';",
       'src/contract/crop.ts': "import { app } from '../http/app.js';",
       'src/growth/day-units.ts': "import { normals } from '../climate/normals.js';",
       'src/worker/jobs.ts': "import { sun } from '../seedbed/sun.js';",
-      'src/garden/alerts.ts': "import { look } from '../outbox/look.js';",
+      'src/garden/alerts.ts': "import { look } from '../outbox/poll.js';",
       'src/plot/season-strip.ts':
         "import { addDays } from '../basics/calendar.js';\nimport { sun } from '../seedbed/sun.js';",
       'src/words/say.ts': "import { sun } from '../seedbed/sun.js';",

@@ -1,11 +1,11 @@
-import { FEWEST_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
+import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
 import type { SowingWindow } from '../../answers/windows/sowing-windows.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
-import { type Asker, windowsAhead } from './ask.js';
-import type { Grown } from './harvest.js';
+import type { GrownPlant } from './harvest.js';
 import type { KnownSowing } from './known-sowing.js';
-import type { Ripe } from './ripe.js';
+import type { MaturityDates } from './maturity.js';
+import { type WorkPort, windowsAhead } from './work-port.js';
 
 /** From the first date of a season that is still to come, or today, to its last. */
 export interface Resowing {
@@ -19,11 +19,11 @@ const SEASON_GAP_DAYS = 90;
 /** When a new sowing is good in place of one, or that it is too late; null: past years do not tell. */
 export async function resowingOf(
   known: KnownSowing,
-  ripe: (from: Grown) => Ripe,
-  ask: Asker,
+  ripe: (from: GrownPlant) => MaturityDates,
+  ask: WorkPort,
 ): Promise<Resowing | 'too-late' | null> {
   const { kept, crop, question, sowing, today } = known;
-  if (yearsTold(kept.series) < FEWEST_YEARS) return null;
+  if (yearsTold(kept.series) < MIN_YEARS) return null;
   const { time, depthCm } = sowing;
   const isToCome = sowing.date > today;
   const from = isToCome ? sowing.date : today;
@@ -34,17 +34,20 @@ export async function resowingOf(
 }
 
 /** Published days are stretched at most so far before a sowing is one for another season. Our assumption. */
-const LONGEST_STRETCH = 1.5;
+const MAX_STRETCH = 1.5;
 
 /** Is what is sown on a date ready in the same season, before frost ends it? Of a crop nobody knows the days of: yes. */
-function worthSowing(crop: Crop, ripe: (from: Grown) => Ripe): (date: PlainDate, halfDays: number) => boolean {
+function worthSowing(
+  crop: Crop,
+  ripe: (from: GrownPlant) => MaturityDates,
+): (date: PlainDate, halfDays: number) => boolean {
   const untilFit = crop.maturity?.countedFrom === 'planting-out' ? 7 * (crop.weeksInTrays ?? 0) : null;
   return (date, halfDays) => {
     const half = addDays(date, Math.round(halfDays));
     const { harvest, why } = ripe({ half, plantedOut: untilFit === null ? null : addDays(half, untilFit) });
     if (why) return false;
     const publishedDays = (crop.maturity?.fromDays ?? 0) + (untilFit === null ? 0 : halfDays + untilFit);
-    return !harvest || daysBetween(date, harvest.from) <= LONGEST_STRETCH * publishedDays;
+    return !harvest || daysBetween(date, harvest.from) <= MAX_STRETCH * publishedDays;
   };
 }
 

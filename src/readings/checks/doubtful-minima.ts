@@ -8,7 +8,7 @@ const DROP_K = 12;
 const ALIKE_K = 6;
 
 /** One day's air; null where it is not known [°C]. */
-interface AirDay {
+interface AirDayAbove {
   readonly date: PlainDate;
   readonly min: number | null;
   readonly max: number | null;
@@ -35,7 +35,7 @@ export const isDoubtfulMinimum = (
   Math.abs(max - maxAfter) <= ALIKE_K;
 
 /** The days whose minimum no frost is told from, in the order of dates. */
-export function doubtfulMinima<D extends AirDay>(days: readonly D[]): D[] {
+export function doubtfulMinima<D extends AirDayAbove>(days: readonly D[]): D[] {
   return days.filter((day, i) => {
     const [before, after] = [days[i - 1], days[i + 1]];
     if (!before || !after) return false;
@@ -50,7 +50,7 @@ export function doubtfulMinima<D extends AirDay>(days: readonly D[]): D[] {
 const degrees = (value: number | null): number => value ?? Number.NaN;
 
 /** What is told of such days; nothing where there are none. */
-export function doubtfulMinimaNotes(days: readonly AirDay[]): Fact[] {
+export function doubtfulMinimaNotes(days: readonly AirDayAbove[]): Fact[] {
   const doubtful = doubtfulMinima(days);
   const [first] = doubtful;
   if (!first) return [];

@@ -15,7 +15,7 @@ import {
   type RowsRead,
 } from '../text/rows-read.js';
 import type { DateOrder } from '../time/date-order.js';
-import { settleUnit, type Unit, unitWarnings } from './settle-unit.js';
+import { type ReadingUnit, settleUnit, unitWarnings } from './settle-unit.js';
 
 const NO_SUCH_DATE = rowFact('row.no-such-date');
 const NO_TEMPERATURE = rowFact('row.no-temperature');
@@ -85,7 +85,7 @@ function refuseManyADay(days: number, rows: number): void {
 }
 
 /** The days of a file in a unit, in order; what cannot be used is dropped. */
-function daysIn(read: RowsRead, { unit, scale }: Unit, dropped: DroppedList): Day[] {
+function daysIn(read: RowsRead, { unit, scale }: ReadingUnit, dropped: DroppedList): Day[] {
   const toCelsius = celsiusFrom[unit];
   const utc = fixedZone(0);
   const byDate = new Map<PlainDate, { min?: number; mean?: number; max?: number; line: number }>();
