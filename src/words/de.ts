@@ -1116,4 +1116,8 @@ export const de = {
     'Säen Sie dünn, lüften Sie, und halten Sie die Erde nur eben feucht, nie nass. Saat, die in kühler Erde lange liegt, fault, oder ihre Keimlinge fallen um.',
   'pest-dates':
     'Die Daten der Schädlinge folgen allein aus der Wärme von {years, plural, one {# früheren Jahr} other {# früheren Jahren}}. Ein Schädling muss bei Ihnen nicht vorkommen. Folgen Sie der örtlichen Beratung und dem Etikett dessen, was Sie verwenden.',
+
+  // garden: Pflanzen, die in ihren Schalen warten
+  'planting-out-unknown':
+    'Warten Sie mit dem Auspflanzen ({crop}) auf Ihren letzten Frost: Kein früheres Jahr sagt, wie die Nächte sind. Mit den Höchst- und Tiefstwerten einiger Jahre gibt es ein Datum.',
 } as const satisfies Catalogue;

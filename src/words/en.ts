@@ -1078,4 +1078,8 @@ export const en = {
     'Sow thinly, let air in, and keep the soil just moist, never wet. Seed that lies slowly in cool soil rots, or its seedlings topple.',
   'pest-dates':
     'Pest dates follow from the warmth of {years, plural, one {# past year} other {# past years}} alone. A pest need not live near you. Follow local advice, and the label of whatever you use.',
+
+  // garden: plants that wait in their trays
+  'planting-out-unknown':
+    'Wait for your last frost before {crop} goes out: no past years tell of your nights. Add years of daily highs and lows to see a date.',
 } as const satisfies Catalogue;
