@@ -1055,4 +1055,28 @@ export const en = {
   'delivery.too-often': 'It has been sent too much (429) and wants to be left alone for a while.',
   'delivery.not-sent': 'The service could not send it.',
   'delivery.key-lost': 'Its secret was lost. DELETE the subscription, and PUT it again for a new one.',
+  // garden: triage of a row, and why little came up
+  'do.wait':
+    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+  'do.count': 'Count what is up, even if there is nothing. Without a count nothing can be said.',
+  'do.sow-again':
+    '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
+  'do.fill-gaps':
+    'Too thin. Fill the gaps with a new sowing{from, select, none {{by, select, none {} other { by {by}}}} other { from {from} on{by, select, none {} other {, until {by}}}}}.',
+  'do.nothing':
+    '{why, select, stands {It stands well. There is nothing to decide.} other {Too late this season to sow {crop} again.{hasFitting, select, yes { These still fit: {fitting}.} other {}}}}',
+  'check.dry':
+    '{moisture, select, rain {You leave this bed to the rain. Dig down to the seed: is it moist there?} dry {This bed is dry. Seed waits in dry soil.} other {Dig down to the seed: is it moist there?}}',
+  'check.crust': 'Is the surface crusted? Break it gently, and keep it moist.',
+  'check.too-deep':
+    'It lies at {depthCm}; the usual depth is {usualCm}. Deep seedlings come late, weak, or not at all.',
+  'check.old-seed':
+    '{known, select, poor {Few of these seeds germinate{germinationPercent, select, none {} other {: about {germinationPercent} in 100}}. Sow new seed.} old {This seed is older than it keeps{storageYears, select, none {} other {: about {storageYears} years}}. Test ten seeds on damp paper.} other {How old is the seed?{storageYears, select, none {} other { This crop keeps for about {storageYears} years.}} Test ten seeds on damp paper.}}',
+  'check.heat':
+    'Soil was above {thresholdC} at the seed for {hours, plural, one {# hour} other {# hours}}. Heat holds this seed, or kills it.',
+  'check.cold': 'Soil at the seed was {meanC} in the mean. This crop needs {minimumC} at least.',
+  'check.eaten':
+    '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
+  'check.wrong-date':
+    '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
 } as const satisfies Catalogue;

@@ -16,6 +16,7 @@ import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '..
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { askFacts } from '../garden/sowing/ask.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
+import { checkFacts, triageFacts } from '../garden/sowing/triage-facts.js';
 import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
@@ -65,6 +66,8 @@ const declared = [
   keptNoteFacts,
   problemFacts,
   problemPageFacts,
+  triageFacts,
+  checkFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

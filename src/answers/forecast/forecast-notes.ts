@@ -31,7 +31,7 @@ const MOST_HELD_PROGRESS = 0.25;
 /** Emergence this many times slower than the crop's best exposes the seed to rot: our choice of when to say so. */
 const SLOW_FACTOR = 3;
 /** Seed this many times deeper than usual comes slowly and weakly: common practice, no source. */
-const DEEP_FACTOR = 2;
+export const DEEP_FACTOR = 2;
 const TEST_LASTS_DAYS = 366;
 /** A drift or a repeated week says little of a sowing so long after it: our choice. */
 const FAR_AHEAD_DAYS = 14;

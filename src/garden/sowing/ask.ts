@@ -66,12 +66,13 @@ export interface ToSow {
   readonly lot: Lot | null;
 }
 
-/** When a crop can be sown in a kept bed, in the year from a date on. */
+/** When a crop can be sown in a kept bed, from a date on: in a year, or so many days more than that date. */
 export const windowsAhead = (
   { site, bedMake, series, normals }: Kept,
   from: PlainDate,
   { crop, time, depthCm, lot }: ToSow,
   ask: Asker,
+  daysMore = 364,
 ): Promise<SowingWindows | WhyNot> =>
   orWhyNot(
     () =>
@@ -86,7 +87,7 @@ export const windowsAhead = (
         series,
         understood: [],
         from,
-        to: addDays(from, 364),
+        to: addDays(from, daysMore),
         criteria: { ...usualCriteria, maxDays: crop.maxDays },
         prefer: 'earliest',
         normals,
