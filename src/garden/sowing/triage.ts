@@ -132,7 +132,7 @@ function waitOrSowAgain(
   const losses = span && lossesOn(lost, harvest, span.on);
   const wait: TriageOption = {
     action: 'wait',
-    until: againOn ?? (moistTo > lookOn ? moistTo : lookOn),
+    until: againOn ?? [moistTo, lookOn].sort()[1]!,
     odds: { stands: 1 - lost, late, lost },
     costs: { seeds: 0, daysLost: daysOf(crop, losses?.wait) },
     harvest: own && { from: own.from, to: own.to },
