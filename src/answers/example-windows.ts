@@ -72,7 +72,11 @@ export function exampleWindows(): ExampleWindows[] {
         course,
         years: YEARS,
         comingC: hourlyC.slice(-24 * COMING_DAYS),
-        air: { firstDate: FIRST_DATE, minC: Float64Array.from(daily, ({ min }) => min) },
+        air: {
+          firstDate: FIRST_DATE,
+          minC: Float64Array.from(daily, ({ min }) => min),
+          maxC: Float64Array.from(daily, ({ max }) => max),
+        },
         isUsual: false,
         sdK: 1.5,
         assumptions: [],

@@ -51,6 +51,8 @@ function cropOf(record: CropRecord): Crop {
     spreadLog10: record.spreadLog10 ?? DEFAULT_SPREAD_LOG10,
     weeksInTrays: record.weeksInTrays,
     pickingDays: record.pickingDays,
+    growth: record.growth,
+    plantingOut: record.plantingOut,
     isThinned: record.isThinned,
     isFed: record.isFed,
     viability: record.viability,

@@ -86,6 +86,8 @@ export function ownCrop(own: OwnCrop): Crop {
     spreadLog10: DEFAULT_SPREAD_LOG10,
     weeksInTrays: ANY_CROP_WEEKS_IN_TRAYS,
     pickingDays: ANY_CROP_PICKING_DAYS,
+    growth: null,
+    plantingOut: null,
     isThinned: false,
     isFed: true,
     viability: [],

@@ -217,6 +217,7 @@ export const en = {
   'crop.cucumber': 'cucumber',
   'crop.eggplant': 'eggplant',
   'crop.lettuce': 'lettuce',
+  'crop.head-lettuce': 'head lettuce',
   'crop.lima-bean': 'lima bean',
   'crop.muskmelon': 'muskmelon',
   'crop.okra': 'okra',

@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 type Files = Readonly<Record<string, string>>;
 
 const ROOT = new URL('../../', import.meta.url);
-const PURE = '^src/(basics|readings|seedbed|climate|germination|answers|garden|plot)/';
+const PURE = '^src/(basics|readings|seedbed|climate|germination|growth|answers|garden|plot)/';
 
 const files: Files = Object.fromEntries(
   await Promise.all(
@@ -35,8 +35,9 @@ const onlyAtTheRim = (room: string, ...knownBy: readonly string[]): IForbiddenRu
 const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
-  onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
-  onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'readings', 'seedbed']),
+  onlyFrom('growth', ['basics', 'germination', 'seedbed']),
+  onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination', 'growth']),
+  onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'growth', 'readings', 'seedbed']),
   onlyFrom('words', ['answers', 'basics', 'contract', 'garden', 'germination', 'plot', 'readings']),
   onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
@@ -194,6 +195,7 @@ describe('who may know whom', () => {
       'src/egress/agent.ts': "import { refresh } from '../sources/refresh.js';",
       'src/outbox/look.ts': "import { sun } from '../seedbed/sun.js';",
       'src/contract/crop.ts': "import { app } from '../http/app.js';",
+      'src/growth/day-units.ts': "import { normals } from '../climate/normals.js';",
       'src/worker/jobs.ts': "import { sun } from '../seedbed/sun.js';",
       'src/garden/alerts.ts': "import { look } from '../outbox/look.js';",
       'src/plot/season-strip.ts':

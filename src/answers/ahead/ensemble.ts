@@ -45,7 +45,7 @@ export function ensembleOf(
   // By cohort, one member beside the other.
   const upAtH = new Float64Array(COHORTS * members);
   const heatRiskAtH = new Float64Array(COHORTS * members);
-  const coldRiskAtH = new Float64Array(COHORTS * members);
+  const coldLoss = new Float64Array(members);
   const killedAtH = new Float64Array(members);
   let everWarmEnough = false;
   let member = 0;
@@ -56,9 +56,9 @@ export function ensembleOf(
       for (let j = 0, at = member; j < COHORTS; j++, at += members) {
         upAtH[at] = run.upAtH[j]!;
         heatRiskAtH[at] = run.heatRiskAtH[j]!;
-        coldRiskAtH[at] = run.coldRiskAtH[j]!;
       }
       killedAtH[member] = run.killedAtH;
+      coldLoss[member] = run.coldLoss;
       everWarmEnough ||= run.everWarmEnough;
       member++;
     }
@@ -66,7 +66,7 @@ export function ensembleOf(
   const ofCohort = (all: Float64Array, j: number): Float64Array => all.subarray(j * members, (j + 1) * members);
   const majority = (riskAtH: Float64Array): Float64Array =>
     Float64Array.from({ length: COHORTS }, (_, j) => majorityOf(ofCohort(riskAtH, j), ofCohort(upAtH, j)));
-  const risks = { heatRiskAtH: majority(heatRiskAtH), coldRiskAtH: majority(coldRiskAtH) };
+  const risks = { heatRiskAtH: majority(heatRiskAtH), coldLoss: hazenQuantile(coldLoss.sort(), 0.5) };
   // Sorted only now: risks and times are one member's.
   const cohorts = Array.from({ length: COHORTS }, (_, j) => ofCohort(upAtH, j).sort());
   const middle = {

@@ -24,8 +24,8 @@ export interface PastSoil {
   readonly years: number;
   /** After the last measured hour, as the coming days make the soil [°C]. Shape (m). */
   readonly comingC: Float64Array;
-  /** The air's minima; null where no air is known. */
-  readonly air: AirMinima | null;
+  /** The air's extremes; null where no air is known. */
+  readonly air: AirDays | null;
   /** True where it is one usual year again and again, made from normals. */
   readonly isUsual: boolean;
   /** How far a day's mean errs where no probe has told of the bed: standard deviation [K]; null: measured soil. */
@@ -34,10 +34,11 @@ export interface PastSoil {
   readonly warnings: readonly Note[];
 }
 
-/** Daily minima of the air from a date on [°C], coming days and filled ones among them. Shape (nDays). */
-export interface AirMinima {
+/** Daily extremes of the air from a date on [°C], coming days and filled ones among them. Shape (nDays) each. */
+export interface AirDays {
   readonly firstDate: PlainDate;
   readonly minC: Float64Array;
+  readonly maxC: Float64Array;
 }
 
 /** No odds are told from fewer past years; under five they are thin. */
@@ -126,19 +127,16 @@ function soilsAt(
   const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MOST_YEARS + 1) * YEAR_DAYS));
   const first = [earliest, dateAt(Math.min(...extents.map((one) => one.firstMs)), zone)].sort()[1]!;
   const fromMs = phaseMs + Math.floor((startOfDay(first, zone) - phaseMs) / HOUR_MS) * HOUR_MS;
-  let air: AirMinima | null = null;
+  let air: AirDays | null = null;
   const take = (record: SoilRecord): PastSoil => {
     // The air is the same at all depths.
-    air ??= record.model && minimaOf(record, record.model, zone);
+    air ??= record.model && extremesOf(record, record.model, zone);
     return pastOf(record, air);
   };
   return soilRecords(series, place, depthsCm, { phaseMs: fromMs, fromMs, toMs: lastMs }, take, shouldStop);
 }
 
-function pastOf(
-  { startMs, hourlyC, basis, model, assumptions, warnings }: SoilRecord,
-  air: AirMinima | null,
-): PastSoil {
+function pastOf({ startMs, hourlyC, basis, model, assumptions, warnings }: SoilRecord, air: AirDays | null): PastSoil {
   const forecast = basisCode('forecast');
   let end = hourlyC.length;
   while (end > 0 && (Number.isNaN(hourlyC[end - 1]!) || basis[end - 1]! >= forecast)) end--;
@@ -183,12 +181,13 @@ function comingOf(hourlyC: Float64Array, measuredToH: number): Float64Array {
   return rest.slice(0, gap < 0 ? rest.length : gap);
 }
 
-function minimaOf({ startMs, modelFromH }: SoilRecord, { air }: ModelledBed, zone: Zone): AirMinima {
+function extremesOf({ startMs, modelFromH }: SoilRecord, { air }: ModelledBed, zone: Zone): AirDays {
   const { days } = air.record;
   const firstMs = startMs + (modelFromH + (days[0]!.startH + days[0]!.endH) / 2) * HOUR_MS;
   return {
     firstDate: dateAt(firstMs, zone),
     minC: Float64Array.from(days, ({ minC }) => minC),
+    maxC: Float64Array.from(days, ({ maxC }) => maxC),
   };
 }
 

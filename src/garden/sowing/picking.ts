@@ -14,7 +14,7 @@ export interface Picking {
  * before the first of them, and for as long as it stays good.
  *
  * @returns null where the days to maturity are not known.
- * @example pickingOf(lettuce) // => { fromDays: 68, toDays: 82, countedFrom: 'sowing' }
+ * @example pickingOf(headLettuce) // => { fromDays: 68, toDays: 82, countedFrom: 'sowing' }
  */
 export function pickingOf(crop: Crop): Picking | null {
   const growth = growthOf(crop);

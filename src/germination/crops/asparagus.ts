@@ -20,6 +20,15 @@ export const asparagus: CropRecord = {
   ownHotThresholdC: null,
   weeksInTrays: 10,
   pickingDays: null,
+  growth: {
+    seedlingFrostC: -2, // assumed
+    leastSoilC: null,
+    bedFactor: 1,
+    patienceFactor: 1.2,
+    harvest: null,
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: true,
   isFed: true,
   viability: [],

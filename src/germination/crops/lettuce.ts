@@ -12,7 +12,7 @@ export const lettuce: CropRecord = {
   frost: 'half-hardy',
   chillingSensitive: false,
   sowingDepthCm: 0.6,
-  maturity: { fromDays: 70, toDays: 85, countedFrom: 'sowing' }, // UC Napa
+  maturity: { fromDays: 40, toDays: 55, countedFrom: 'sowing' }, // leaf kinds: several extension services
   storageYears: 6,
   field: { from: 0.2, to: 0.67 },
   bedTimeFactor: { from: 1, to: 1.4 },
@@ -21,6 +21,29 @@ export const lettuce: CropRecord = {
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,
+  growth: {
+    seedlingFrostC: -6,
+    leastSoilC: null,
+    bedFactor: 1,
+    patienceFactor: 1.2,
+    harvest: {
+      by: 'heat',
+      baseTempC: 4.4,
+      ceilingTempC: 24,
+      heatUnitsCDays: 615,
+      countedFrom: 'emergence',
+      leastPickingDays: 7,
+      endFrostC: -5,
+      hotHarvestC: 24,
+    },
+    boltingDayLengthH: null,
+  },
+  plantingOut: {
+    weeksFromSowing: 5,
+    frost: { limitC: -4, days: 30 },
+    nights: null,
+    leastSoilC: null,
+  },
   isThinned: true,
   isFed: true,
   viability: [

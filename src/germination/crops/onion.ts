@@ -21,6 +21,15 @@ export const onion: CropRecord = {
   ownHotThresholdC: null,
   weeksInTrays: 8,
   pickingDays: null,
+  growth: {
+    seedlingFrostC: -6,
+    leastSoilC: null,
+    bedFactor: 1,
+    patienceFactor: 1.5,
+    harvest: { by: 'day-length', swellsAfterDays: 10, ripensInDays: 60, leastLeafDays: 45, endFrostC: -10 },
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: true,
   isFed: true,
   viability: [

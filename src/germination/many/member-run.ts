@@ -1,9 +1,9 @@
 import { pieceAt, straightPieces } from '../curve/straight-pieces.js';
 import {
-  CHILLING_C,
   COHORTS,
   type CohortRun,
   cohortsAwake,
+  coldLossOf,
   goalsOf,
   type HeldClock,
   heldClock,
@@ -28,15 +28,13 @@ export function memberRun(seed: Seed): (hourlyC: Float64Array) => CohortRun {
   const speed = medianSpeed(seed.spreadLog10);
   const perHour = 1 / 24 / seed.timeFactor;
   const goal = goalsOf(seed.spreadLog10);
-  const coldC = seed.chillingSensitive ? CHILLING_C : -Infinity;
   const upAtH = new Float64Array(COHORTS);
   const addedByAwake = new Float64Array(COHORTS + 1);
-  const [heat, cold] = [heldClock(), heldClock()];
+  const heat = heldClock();
   return (hourlyC) => {
     upAtH.fill(Infinity);
     addedByAwake.fill(0);
     setBack(heat);
-    setBack(cold);
     let piece = 0;
     let progress = 0;
     let up = 0;
@@ -63,11 +61,9 @@ export function memberRun(seed: Seed): (hourlyC: Float64Array) => CohortRun {
       }
       if (tempC > seed.hotThresholdC) tick(heat, true, up, awake, hour);
       else heat.reliefH++;
-      if (tempC < coldC) tick(cold, true, up, awake, hour);
-      else cold.reliefH++;
       if (tempC > LETHAL_C && ++lethalHours > LETHAL_HOURS) killedAtH = hour + 1;
     }
-    return { upAtH, heatRiskAtH: heat.riskAtH, coldRiskAtH: cold.riskAtH, killedAtH, everWarmEnough };
+    return { upAtH, heatRiskAtH: heat.riskAtH, coldLoss: coldLossOf(seed, hourlyC), killedAtH, everWarmEnough };
   };
 }
 

@@ -1,5 +1,6 @@
 import { probit } from '../../basics/numerics/probit.js';
 import { type GerminationCurve, rateAt, shareAt } from '../curve/curve.js';
+import { coldLoss } from './cold-loss.js';
 
 /** Seeds are followed in this many cohorts, from the fastest hundredth to the slowest. */
 export const COHORTS = 100;
@@ -12,8 +13,8 @@ export const RELIEF_PER_HOUR = 0.5;
 /** Wet seed above this for this long in all is dead: Takeba, Matsubara (1976), lettuce; assumed for other crops. */
 export const LETHAL_C = 45;
 export const LETHAL_HOURS = 40;
-/** Below this soil harms the wet seed of crops that bear no chill [°C]: for sweet corn the first day at 10 °C and
- * under (Manitoba corn growers' advice); assumed for the others. */
+/** Below this soil is cold to the seed of crops that bear no chill [°C]: for sweet corn the first day at 10 °C and under (Manitoba
+ * corn growers' advice); assumed for the others. What it costs is told by `coldLoss`. */
 export const CHILLING_C = 10;
 
 /** How the seed of one sowing answers to temperature. */
@@ -31,7 +32,8 @@ export interface Seed {
 export interface CohortRun {
   readonly upAtH: Float64Array;
   readonly heatRiskAtH: Float64Array;
-  readonly coldRiskAtH: Float64Array;
+  /** The share of the seed that cold took while it drank, 0 to 0.3; 0 where chill does not harm. */
+  readonly coldLoss: number;
   /** When all seed not yet up had borne too many hours of killing heat. */
   readonly killedAtH: number;
   /** Could any cohort progress in any hour? */
@@ -72,8 +74,8 @@ function workOut({ awake, step }: Pace, hour: number, seed: Seed, tempC: number)
  * When each hundredth of the seed comes up, hour by hour through changing temperature.
  *
  * A cohort progresses while the temperature lets its hundredth come up at all, at a pace set by the chart's rate and
- * its own speed; otherwise it pauses and keeps its progress. A clock counts the hours for which heat (or, where chill
- * harms, cold) holds it, and falls half as fast in relief.
+ * its own speed; otherwise it pauses and keeps its progress. A clock counts the hours for which heat holds it, and falls
+ * half as fast in relief. Where chill harms, cold of the first day takes a share (`coldLoss`).
  *
  * @param seed How the seed answers to temperature.
  * @param hourlyC Hourly mean temperature at the seed since wetting [°C]. Shape (nHours), finite.
@@ -91,7 +93,6 @@ function workOut({ awake, step }: Pace, hour: number, seed: Seed, tempC: number)
 export function cohortRun(seed: Seed, hourlyC: Float64Array, pace: Pace = unknownPace(hourlyC.length)): CohortRun {
   const upAtH = new Float64Array(COHORTS).fill(Infinity);
   const heat = heldClock();
-  const cold = heldClock();
   const goal = goalsOf(seed.spreadLog10);
   // Cohorts come up in order, so only the next one's progress is kept. By how many were awake, what each hour added:
   // the one after it has made the same way, less the hours in which it alone was not awake.
@@ -118,11 +119,14 @@ export function cohortRun(seed: Seed, hourlyC: Float64Array, pace: Pace = unknow
       }
     }
     tick(heat, tempC > seed.hotThresholdC, up, awake, hour);
-    if (seed.chillingSensitive) tick(cold, tempC < CHILLING_C, up, awake, hour);
     if (tempC > LETHAL_C && ++lethalHours > LETHAL_HOURS) killedAtH = hour + 1;
   }
-  return { upAtH, heatRiskAtH: heat.riskAtH, coldRiskAtH: cold.riskAtH, killedAtH, everWarmEnough };
+  return { upAtH, heatRiskAtH: heat.riskAtH, coldLoss: coldLossOf(seed, hourlyC), killedAtH, everWarmEnough };
 }
+
+/** What cold takes of a sowing. */
+export const coldLossOf = ({ chillingSensitive }: Seed, hourlyC: Float64Array): number =>
+  chillingSensitive ? coldLoss(hourlyC) : 0;
 
 /** How far each cohort has to go; kept for the last spread asked. */
 export function goalsOf(spreadLog10: number): Float64Array {

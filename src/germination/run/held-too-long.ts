@@ -27,19 +27,19 @@ export interface HeldWatch {
  *
  * @param awake   How many cohorts can progress in each hour. Shape (nHours).
  * @param hourlyC Hourly mean temperature at the seed [°C]. Shape (nHours).
- * @param harm    Hours above the one or below the other harm the seed they hold [°C].
+ * @param aboveC  Hours above it harm the seed they hold [°C].
  * @param fromH   First hour that is needed.
  * @param toH     The hour after the last.
  */
 export function heldWatch(
   awake: Uint8Array,
   hourlyC: Float64Array,
-  harm: { readonly aboveC: number; readonly belowC: number },
+  aboveC: number,
   fromH: number,
   toH: number,
 ): HeldWatch {
   return {
-    stretches: heldStretches(awake, hourlyC, harm, fromH, toH),
+    stretches: heldStretches(awake, hourlyC, aboveC, fromH, toH),
     first: 0,
     sharedFromH: new Int32Array(COHORTS + 1),
     next: new Int32Array(COHORTS + 1),
@@ -55,7 +55,7 @@ const CHUNK_H = 30 * 24;
 function heldStretches(
   awake: Uint8Array,
   hourlyC: Float64Array,
-  harm: { readonly aboveC: number; readonly belowC: number },
+  aboveC: number,
   firstH: number,
   endH: number,
 ): HeldStretches {
@@ -63,7 +63,7 @@ function heldStretches(
   const found = { fromH: new Int32Array(hours), toH: new Int32Array(hours), awake: new Uint8Array(hours) };
   let n = 0;
   for (let hour = firstH; hour < endH; hour += CHUNK_H) {
-    n = addStretches(found, n, awake, hourlyC, harm.aboveC, harm.belowC, hour, Math.min(endH, hour + CHUNK_H));
+    n = addStretches(found, n, awake, hourlyC, aboveC, hour, Math.min(endH, hour + CHUNK_H));
   }
   return { fromH: found.fromH.subarray(0, n), toH: found.toH.subarray(0, n), awake: found.awake.subarray(0, n) };
 }
@@ -75,14 +75,13 @@ function addStretches(
   awake: Uint8Array,
   hourlyC: Float64Array,
   aboveC: number,
-  belowC: number,
   firstH: number,
   endH: number,
 ): number {
   let count = n;
   for (let hour = firstH; hour < endH; hour++) {
     const tempC = hourlyC[hour]!;
-    const isHarmful = tempC > aboveC || tempC < belowC;
+    const isHarmful = tempC > aboveC;
     const moving = awake[hour]!;
     if (!isHarmful || moving >= COHORTS) continue;
     if (count === 0 || toH[count - 1] !== hour || notHeld[count - 1] !== moving) {

@@ -1,4 +1,5 @@
 import { CHILLING_C, type CohortRun, cohortRun, NOT_YET, type Pace, type Seed } from './cohorts.js';
+import { DRINKING_HOURS } from './cold-loss.js';
 import { type Outcome, outcomeAt } from './outcome.js';
 
 /** Harmful hours less than this far apart belong to one spell [h]. */
@@ -44,19 +45,28 @@ export interface Sowing {
 
 /** Spells of heat between wetting and most, and what each costs: the sowing is run again with the spell cut off at the threshold. */
 export const hotSpells = (sowing: Sowing, run: CohortRun, outcome: Outcome): Spell[] =>
-  spells(sowing, outcome, { thresholdC: sowing.seed.hotThresholdC, sign: 1, riskAtH: run.heatRiskAtH });
+  spells(sowing, outcome, {
+    thresholdC: sowing.seed.hotThresholdC,
+    sign: 1,
+    isCostly: (fromH, toH) => run.heatRiskAtH.some((riskH) => riskH > fromH && riskH <= toH),
+  });
 
 /** Spells of soil under 10 °C, for crops that chill harms. */
 export const coldSpells = (sowing: Sowing, run: CohortRun, outcome: Outcome): Spell[] =>
   sowing.seed.chillingSensitive
-    ? spells(sowing, outcome, { thresholdC: CHILLING_C, sign: -1, riskAtH: run.coldRiskAtH })
+    ? spells(sowing, outcome, {
+        thresholdC: CHILLING_C,
+        sign: -1,
+        isCostly: (fromH) => fromH < DRINKING_HOURS && run.coldLoss > 0,
+      })
     : [];
 
 /** Which side of which threshold harms: sign 1 above, -1 below. */
 interface Harm {
   readonly thresholdC: number;
   readonly sign: 1 | -1;
-  readonly riskAtH: Float64Array;
+  /** Is seed lost to it, were held seed lost? */
+  isCostly(fromH: number, toH: number): boolean;
 }
 
 function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
@@ -74,8 +84,8 @@ function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
   return stretches.flatMap(({ fromH, toH }) => {
     const tally = tallyOf(sowing, fromH, toH, isHarmful, harm.sign);
     if (tally.mostHoursOnADay < LEAST_HOURS_ON_A_DAY) return [];
-    const atRisk = harm.riskAtH.some((riskH) => riskH > fromH && riskH <= toH);
-    const severe = tally.longestRunH >= UNBROKEN_H || anyDayMeanHarmful(sowing, fromH, toH, harm) || atRisk;
+    const severe =
+      tally.longestRunH >= UNBROKEN_H || anyDayMeanHarmful(sowing, fromH, toH, harm) || harm.isCostly(fromH, toH);
     return [
       {
         fromH,

@@ -41,7 +41,7 @@ export function ensembleSlowly(
   const middle = {
     upAtH: Float64Array.from(cohorts, (upAtH) => hazenQuantile(upAtH, 0.5)),
     heatRiskAtH: majority(runs, 'heatRiskAtH'),
-    coldRiskAtH: majority(runs, 'coldRiskAtH'),
+    coldLoss: hazenQuantile(Float64Array.from(runs, (run) => run.coldLoss).sort(), 0.5),
     killedAtH: hazenQuantile(Float64Array.from(runs, (run) => run.killedAtH).sort(), 0.5),
     everWarmEnough: runs.some((run) => run.everWarmEnough),
   };
@@ -55,7 +55,7 @@ export function ensembleSlowly(
 }
 
 /** When a cohort passes into risk in the middle of the members in which it does so before it is up; Infinity where those are the fewer. */
-function majority(runs: readonly CohortRun[], which: 'heatRiskAtH' | 'coldRiskAtH'): Float64Array {
+function majority(runs: readonly CohortRun[], which: 'heatRiskAtH'): Float64Array {
   return Float64Array.from({ length: COHORTS }, (_, j) => {
     const risky = runs.flatMap((run) => (run[which][j]! <= run.upAtH[j]! ? run[which][j]! : [])).sort((a, b) => a - b);
     return 2 * risky.length > runs.length ? hazenQuantile(risky, 0.5) : Infinity;

@@ -133,27 +133,30 @@ describe('killing heat', () => {
 });
 
 describe('seed that cold holds', () => {
-  it('of a crop that chill harms is at risk after a day of it', () => {
-    const riskAfter = (n: number) => cohortRun(seedOf(snapBean), hourly(hours(n, 9), days(30, 20))).coldRiskAtH;
-    expect(atRisk(riskAfter(24))).toBe(0);
-    expect(new Set(riskAfter(25))).toEqual(new Set([25]));
+  const lossAfter = (...parts: readonly Part[]) => cohortRun(seedOf(snapBean), hourly(...parts)).coldLoss;
+
+  // Iowa State University Extension: under 7 °C within the first 6 to 24 h harms; after 24 h seed bears 2 to 4 °C.
+  it('of a crop that chill harms is lost in part to the first day of it, and to no later one', () => {
+    expect(lossAfter(hours(24, 6.9), days(30, 20))).toBeCloseTo(0.3, 9);
+    expect(lossAfter(hours(6, 6.9), days(30, 20))).toBeCloseTo(0.075, 9);
+    expect(lossAfter(hours(24, 20), days(5, 3), days(30, 20))).toBe(0);
   });
 
-  it('is not harmed at 10 °C, only below', () => {
-    expect(atRisk(cohortRun(seedOf(snapBean), hourly(days(5, 10), days(30, 20))).coldRiskAtH)).toBe(0);
+  it('is not harmed at 7 °C, only below', () => {
+    expect(lossAfter(days(5, 7), days(30, 20))).toBe(0);
   });
 
   it('of tomato only waits', () => {
     const { run, outcome } = sow(tomato, hourly(days(10, 5), days(30, 25)), 40);
-    expect(atRisk(run.coldRiskAtH)).toBe(0);
+    expect(run.coldLoss).toBe(0);
     expect(outcome.halfH! / 24).toBeCloseTo(16, 1);
     expect(outcome.ifHeldAreLostPercent).toBe(outcome.laboratoryPercent);
   });
 
-  it('costs every snap bean after a month at 9 °C, and not one if held seed only waits', () => {
+  it('costs no snap bean that waits for a month at 9 °C: at Corvallis beans sown so stood', () => {
     const { outcome } = sow(snapBean, hourly(days(30, 9, 3), days(30, 18, 5)), 60);
     expect(outcome.halfH! / 24).toBeCloseTo(42.9, 1);
     expect(outcome.laboratoryPercent).toBeCloseTo(93.12, 9);
-    expect(outcome.ifHeldAreLostPercent).toBe(0);
+    expect(outcome.ifHeldAreLostPercent).toBeGreaterThan(0.9 * outcome.laboratoryPercent);
   });
 });

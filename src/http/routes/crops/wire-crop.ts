@@ -9,6 +9,8 @@ export function cropOnWire(crop: Crop, { temperature }: Rounding): Unworded<Crop
     spreadLog10: _,
     weeksInTrays: _weeks,
     pickingDays: _picking,
+    growth: _growth,
+    plantingOut: _plantingOut,
     isThinned: _thinned,
     isFed: _fed,
     viability: _viability,
