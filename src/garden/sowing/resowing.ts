@@ -41,7 +41,7 @@ const WEEK_DAYS = 7;
 /** When a new sowing is good in place of one, or that it is too late; null: past years do not tell. */
 export async function seasonAhead({ known, crop, ripe }: Resown, ask: Asker): Promise<SeasonAhead | null> {
   const { sowing, today } = known;
-  const from = sowing.date > today ? sowing.date : today;
+  const from = [sowing.date, today].sort()[1]!;
   const found = await pastYearsOf({ known, crop }, addDays(from, -WEEK_DAYS), 364, ask);
   if (!found) return null;
   const isWorth = worthSowing(crop, ripe);
