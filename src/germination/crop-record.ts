@@ -1,4 +1,5 @@
 import type { Caution, FrostClass, Maturity, Span } from './crop.js';
+import type { Growth, PlantingOut } from './growth.js';
 import type { ViabilitySet } from './storage/viability-sets.js';
 
 // The values of all crops, unless a crop's own file says otherwise:
@@ -14,8 +15,9 @@ import type { ViabilitySet } from './storage/viability-sets.js';
 // others are from memory, and which day seed packets count from is common practice, no source.
 // Storage years: Knott's Handbook, 4th ed. 1997, as given by Iowa State University.
 // Field: Bralewski & Holubowicz 2008 for onion, carrot, lettuce, radish and cabbage; otherwise assumed.
-// Bed time factor: derived for onion, lettuce and carrot from Bierhuizen & Wagenvoort 1974 (from memory);
-// otherwise assumed.
+// Bed time factor: derived for onion, lettuce and carrot from Bierhuizen & Wagenvoort 1974 (from memory); beans and pea, which
+// beds bring up sooner than the chart, in their own files; otherwise assumed.
+// Growth and planting out: see `growth.ts`.
 // Most days to half: 1.2 times the chart's days at the low end of the best soil temperatures, held within 12 to 21;
 // more for crops that are slow at their best.
 // Weeks in trays: common practice, no source; near what handbooks print from sowing, from memory. Carrot, parsnip, radish and
@@ -60,13 +62,17 @@ export interface CropRecord {
   /** Days within which half should be up for a sowing to be worth making. */
   readonly maxHalfDays: number;
   /** Spread among seeds: standard deviation of log10 of the time to emergence; null: none is published. */
-  readonly spreadLog10: number | null;
+  readonly sigmaLog10: number | null;
   /** Where the crop's own row is a poor guide to heat: the threshold published elsewhere [°C]; null: the row's own holds. */
   readonly ownHotThresholdC: number | null;
   /** From emergence until it is fit to plant out [weeks]; null: it does not bear to be moved. */
   readonly weeksInTrays: number | null;
   /** How long one sowing is picked before it is over, or past its best [d]; null: its harvest is not told. */
   readonly pickingDays: number | null;
+  /** From emergence to harvest. */
+  readonly growth: Growth;
+  /** How it goes out of a tray; null: sown in place, or nothing is known of it. */
+  readonly plantingOut: PlantingOut | null;
   /** Is it sown thickly, in rows, and thinned until those left have room? */
   readonly isThinned: boolean;
   /** Is it fed as it grows? */

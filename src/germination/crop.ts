@@ -1,4 +1,5 @@
 import type { CautionFact } from './caution-facts.js';
+import type { Growth, PlantingOut } from './growth.js';
 import type { ViabilitySet } from './storage/viability-sets.js';
 
 /** What one constant temperature did to a crop's seed. */
@@ -63,11 +64,15 @@ export interface Crop {
   /** Days within which a sowing should be up to be worth making. */
   readonly maxDays: number;
   /** Spread among seeds: standard deviation of log10 of the time to come up. */
-  readonly spreadLog10: number;
+  readonly sigmaLog10: number;
   /** From emergence until it is fit to plant out [weeks]; null: it does not bear to be moved. */
   readonly weeksInTrays: number | null;
   /** How long one sowing is picked before it is over, or past its best [d]; null: its harvest is not told. */
   readonly pickingDays: number | null;
+  /** From emergence to harvest; null: the caller's own rows, which say nothing of it. */
+  readonly growth: Growth | null;
+  /** How it goes out of a tray; null: sown in place, or nothing is known of it. */
+  readonly plantingOut: PlantingOut | null;
   readonly isThinned: boolean;
   readonly isFed: boolean;
   readonly viability: readonly ViabilitySet[];

@@ -8,7 +8,7 @@ import {
   digestOfQuestion,
   type Job,
   type JobDone,
-  type Kind,
+  type JobKind,
   type LongQuestions,
   sendable,
 } from './jobs.js';
@@ -40,7 +40,7 @@ export interface WorkerPool {
    * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
    * @throws StoppedError where the asker went before.
    */
-  ask<K extends Kind>(
+  ask<K extends JobKind>(
     kind: K,
     question: LongQuestions[K]['question'],
     by: AskedBy,
@@ -65,7 +65,7 @@ const MAX_WAITING = 400;
 /** and so much of their temperatures in memory [bytes]. */
 const MAX_WAITING_BYTES = 128 * 1024 * 1024;
 /** So long a question may take, waiting and working [ms]: ten seconds, more for what takes seconds alone. */
-export const DEADLINE_MS: Readonly<Record<Kind, number>> = {
+export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   forecast: 10_000,
   growing: 10_000,
   windows: 10_000,
@@ -86,7 +86,7 @@ export interface WorkerPoolOptions {
   /** Left out: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
-  readonly deadlineMs?: Readonly<Record<Kind, number>>;
+  readonly deadlineMs?: Readonly<Record<JobKind, number>>;
   readonly maxWaiting?: number;
   readonly maxWaitingBytes?: number;
   /** The module that does the work, in a thread. */
@@ -94,15 +94,15 @@ export interface WorkerPoolOptions {
 }
 
 /** One who waits for an answer. */
-interface Asker {
+interface QueueOwner {
   resolve(answer: unknown): void;
   reject(error: Error): void;
 }
 
 /** A question, with all who ask it. */
 interface Entry {
-  readonly kind: Kind;
-  readonly question: LongQuestions[Kind]['question'];
+  readonly kind: JobKind;
+  readonly question: LongQuestions[JobKind]['question'];
   readonly key: string;
   readonly owner: string;
   caller: string;
@@ -111,7 +111,7 @@ interface Entry {
   readonly bytes: number;
   readonly pastKey: string | undefined;
   readonly stop: SharedArrayBuffer;
-  readonly askers: Set<Asker>;
+  readonly askers: Set<QueueOwner>;
   readonly askedMs: number;
   state: 'looking-up' | 'waiting' | 'working' | 'ended';
 }
@@ -207,7 +207,7 @@ export function workerPool({
   };
 
   /** One asker less: nobody works for nobody. */
-  const leave = (entry: Entry, asker: Asker): void => {
+  const leave = (entry: Entry, asker: QueueOwner): void => {
     entry.askers.delete(asker);
     if (entry.askers.size > 0 || entry.state === 'ended') return;
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
@@ -226,7 +226,7 @@ export function workerPool({
         clearTimeout(timer);
         signal?.removeEventListener('abort', gone);
       };
-      const asker: Asker = {
+      const asker: QueueOwner = {
         resolve: (answer) => {
           settled();
           resolve(answer);

@@ -113,7 +113,11 @@ export const pastOf = ({ bed, zone, firstDate }: Station, hourlyC: Float64Array)
   course: null,
   years: 20,
   comingC: new Float64Array(),
-  air: { firstDate, minC: Float64Array.from(bed.air.record.days, ({ minC }) => minC) },
+  air: {
+    firstDate,
+    minC: Float64Array.from(bed.air.record.days, ({ minC }) => minC),
+    maxC: Float64Array.from(bed.air.record.days, ({ maxC }) => maxC),
+  },
   isUsual: false,
   sdK: null,
   assumptions: [],

@@ -298,7 +298,7 @@ describe('a subscribed calendar', () => {
       [...events.values()].find(({ CATEGORIES }) => CATEGORIES === 'frost')!;
     expect(frost(english).DESCRIPTION).toContain('A night of about -3 °C in the air is forecast');
     expect(frost(german)).toMatchObject({
-      SUMMARY: 'Frost kann schaden: Kopfsalat',
+      SUMMARY: 'Frost kann schaden: Pflücksalat',
       DESCRIPTION: expect.stringContaining('eine Nacht mit etwa 27 °F'),
     });
     later();

@@ -693,9 +693,9 @@ describe('GET /v1/crops', () => {
     expect((await app.inject('/v1/crops?limit=3')).headers.etag).not.toBe(now.headers.etag);
   });
 
-  it('lists 25 crops, all at once or page by page', async () => {
+  it('lists 26 crops, all at once or page by page', async () => {
     const all = (await app.inject('/v1/crops')).json();
-    expect(all.crops).toHaveLength(25);
+    expect(all.crops).toHaveLength(26);
     expect(all.next).toBeNull();
     const paged: unknown[] = [];
     let after = '';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { crops } from '../../src/germination/crops.js';
 
 const ROOT = new URL('../../', import.meta.url);
-const ROOMS = ['basics', 'germination', 'seedbed', 'climate', 'readings', 'answers', 'garden'];
+const ROOMS = ['basics', 'germination', 'seedbed', 'climate', 'readings', 'growth', 'answers', 'garden'];
 
 interface Example {
   readonly file: string;

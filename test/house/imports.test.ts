@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 type Files = Readonly<Record<string, string>>;
 
 const ROOT = new URL('../../', import.meta.url);
-const PURE = '^src/(basics|readings|seedbed|climate|germination|answers|garden|plot)/';
+const PURE = '^src/(basics|readings|seedbed|climate|germination|growth|answers|garden|plot)/';
 
 const files: Files = Object.fromEntries(
   await Promise.all(
@@ -35,9 +35,10 @@ const onlyAtTheRim = (room: string, ...knownBy: readonly string[]): IForbiddenRu
 const rules: IForbiddenRuleType[] = [
   onlyFrom('basics', []),
   ...['readings', 'seedbed', 'climate', 'germination'].map((room) => onlyFrom(room, ['basics'])),
-  onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination']),
-  onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'readings', 'seedbed']),
-  onlyFrom('words', ['answers', 'basics', 'contract', 'garden', 'germination', 'plot', 'readings']),
+  onlyFrom('growth', ['basics', 'germination', 'seedbed']),
+  onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination', 'growth']),
+  onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'growth', 'readings', 'seedbed']),
+  onlyFrom('words', ['answers', 'basics', 'contract', 'garden', 'germination', 'growth', 'plot', 'readings']),
   onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   onlyAtTheRim('storage', 'demo\\.ts$'),
@@ -60,13 +61,14 @@ const rules: IForbiddenRuleType[] = [
     from: { path: '^src/page/', pathNot: '^src/page/browser/' },
     to: { path: '^src/page/browser/' },
   },
-  onlyFrom('contract', ['answers', 'basics', 'garden', 'germination', 'readings', 'seedbed']),
+  onlyFrom('contract', ['answers', 'basics', 'garden', 'germination', 'growth', 'readings', 'seedbed']),
   onlyFrom('http', [
     'answers',
     'basics',
     'contract',
     'garden',
     'germination',
+    'growth',
     'egress',
     'plot',
     'readings',
@@ -192,10 +194,11 @@ describe('who may know whom', () => {
       'src/page/browser/elements.ts': 'export const one = 1;',
       'src/plot/dates.ts': "import { words } from '../page/shell/words.js';",
       'src/egress/agent.ts': "import { refresh } from '../sources/refresh.js';",
-      'src/outbox/look.ts': "import { sun } from '../seedbed/sun.js';",
+      'src/outbox/poll.ts': "import { sun } from '../seedbed/sun.js';",
       'src/contract/crop.ts': "import { app } from '../http/app.js';",
+      'src/growth/day-units.ts': "import { normals } from '../climate/normals.js';",
       'src/worker/jobs.ts': "import { sun } from '../seedbed/sun.js';",
-      'src/garden/alerts.ts': "import { look } from '../outbox/look.js';",
+      'src/garden/alerts.ts': "import { look } from '../outbox/poll.js';",
       'src/plot/season-strip.ts':
         "import { addDays } from '../basics/calendar.js';\nimport { sun } from '../seedbed/sun.js';",
       'src/words/say.ts': "import { sun } from '../seedbed/sun.js';",

@@ -1,8 +1,8 @@
 import type { PlainDate } from '../../basics/calendar.js';
-import { type AirMinima, type PastSoil, STEPS_PER_K } from './past-soil.js';
+import { type AirDays, type PastSoil, STEPS_PER_K } from './past-soil.js';
 
 /** Raised whenever the bytes change, or what past soil is made of: older ones are then worked out again. */
-export const PACKED_VERSION = 2;
+export const PACKED_VERSION = 3;
 
 /** All but the long arrays. Gaps are hours without a value, from the first up to, not including, the last. */
 interface Head extends Omit<PastSoil, 'hourlyC' | 'comingC' | 'air' | 'course'> {
@@ -34,12 +34,16 @@ export function foldPast({ hourlyC, comingC, air, course, ...rest }: PastSoil): 
     hours: hourlyC.length,
     gaps: gapsOf(hourlyC),
     comingHours: comingC.length,
-    air: air && { firstDate: air.firstDate, days: air.minC.length, inSteps: air.minC.every(isInSteps) },
+    air: air && {
+      firstDate: air.firstDate,
+      days: air.minC.length,
+      inSteps: air.minC.every(isInSteps) && air.maxC.every(isInSteps),
+    },
   };
   const headBytes = new TextEncoder().encode(JSON.stringify(head));
   // No second difference of what a thermometer can read takes more than four bytes.
   const bytes = new Uint8Array(
-    PREFIX_BYTES + headBytes.length + 4 * (hourlyC.length + comingC.length) + 8 * (air?.minC.length ?? 0),
+    PREFIX_BYTES + headBytes.length + 4 * (hourlyC.length + comingC.length) + 16 * (air?.minC.length ?? 0),
   );
   const view = new DataView(bytes.buffer);
   bytes[0] = PACKED_VERSION;
@@ -47,8 +51,10 @@ export function foldPast({ hourlyC, comingC, air, course, ...rest }: PastSoil): 
   bytes.set(headBytes, PREFIX_BYTES);
   let at = writeSteps(bytes, PREFIX_BYTES + headBytes.length, hourlyC);
   at = writeSteps(bytes, at, comingC);
-  if (air && head.air!.inSteps) at = writeSteps(bytes, at, air.minC);
-  else if (air) for (const minC of air.minC) at = writeDouble(view, at, minC);
+  for (const tempsC of air ? [air.minC, air.maxC] : []) {
+    if (head.air!.inSteps) at = writeSteps(bytes, at, tempsC);
+    else for (const tempC of tempsC) at = writeDouble(view, at, tempC);
+  }
   return bytes.slice(0, at);
 }
 
@@ -71,7 +77,7 @@ export function unfoldPast(bytes: Uint8Array): PastSoil | null {
     course: course && typed(course),
     years: head.years,
     comingC,
-    air: air && minimaFrom(air, bytes, view, at),
+    air: air && extremesFrom(air, bytes, view, at),
     isUsual: head.isUsual,
     sdK: head.sdK,
     assumptions: head.assumptions,
@@ -79,16 +85,19 @@ export function unfoldPast(bytes: Uint8Array): PastSoil | null {
   };
 }
 
-function minimaFrom(
+function extremesFrom(
   { firstDate, days, inSteps }: NonNullable<Head['air']>,
   bytes: Uint8Array,
   view: DataView,
-  at: number,
-): AirMinima {
-  const minC = new Float64Array(days);
-  if (inSteps) readSteps(bytes, at, minC);
-  else for (let day = 0; day < days; day++) minC[day] = view.getFloat64(at + 8 * day, true);
-  return { firstDate, minC };
+  from: number,
+): AirDays {
+  const [minC, maxC] = [new Float64Array(days), new Float64Array(days)];
+  let at = from;
+  for (const tempsC of [minC, maxC]) {
+    if (inSteps) at = readSteps(bytes, at, tempsC);
+    else for (let day = 0; day < days; day++, at += 8) tempsC[day] = view.getFloat64(at, true);
+  }
+  return { firstDate, minC, maxC };
 }
 
 const plain = ({ mean, cosine, sine }: { mean: number; cosine: Float64Array; sine: Float64Array }): PlainWaves => ({
@@ -141,7 +150,7 @@ function writeSteps(bytes: Uint8Array, from: number, tempsC: Float64Array): numb
   return at;
 }
 
-/** Values read in one call: see `hourlyPace`. */
+/** Values read in one call: see `hourlyProgress`. */
 const CHUNK = 1024;
 
 /** Where reading stands. */

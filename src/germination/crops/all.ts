@@ -8,6 +8,7 @@ import { cauliflower } from './cauliflower.js';
 import { celery } from './celery.js';
 import { cucumber } from './cucumber.js';
 import { eggplant } from './eggplant.js';
+import { headLettuce } from './head-lettuce.js';
 import { lettuce } from './lettuce.js';
 import { limaBean } from './lima-bean.js';
 import { muskmelon } from './muskmelon.js';
@@ -39,6 +40,7 @@ export const allCrops: readonly CropRecord[] = [
   cucumber,
   eggplant,
   lettuce,
+  headLettuce,
   muskmelon,
   okra,
   onion,

@@ -8,9 +8,27 @@ export const bunchingOnion: CropRecord = {
   id: 'bunching-onion',
   name: 'Bunching onion',
   latinName: 'Allium fistulosum',
-  maturity: { fromDays: 70, toDays: 85, countedFrom: 'sowing' }, // UC Napa, as green onion
+  maturity: { fromDays: 60, toDays: 70, countedFrom: 'sowing' }, // several extension services, as green onion
   weeksInTrays: 8,
   pickingDays: 21,
+  growth: {
+    seedlingFrostC: -6,
+    leastSoilC: null,
+    bedFactor: 1,
+    patienceFactor: 1.5,
+    harvest: {
+      by: 'heat',
+      baseTempC: 6,
+      ceilingTempC: 24,
+      heatUnitsCDays: 855,
+      countedFrom: 'emergence',
+      leastPickingDays: 0,
+      endFrostC: -6,
+      hotHarvestC: null,
+    },
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: false,
   isFed: true,
   viability: [],

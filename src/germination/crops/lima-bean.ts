@@ -1,4 +1,4 @@
-import { coldWetSoil, HANDBOOK, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import { coldWetSoil, HANDBOOK, treatedSeed, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const limaBean: CropRecord = {
@@ -14,12 +14,30 @@ export const limaBean: CropRecord = {
   maturity: { fromDays: 65, toDays: 90, countedFrom: 'sowing' }, // from memory
   storageYears: 3,
   field: usualField,
-  bedTimeFactor: usualBedTime,
+  bedTimeFactor: { from: 0.45, to: 0.75 }, // as snap bean: assumed
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,
+  growth: {
+    seedlingFrostC: 0,
+    leastSoilC: 15.6,
+    bedFactor: 0.6,
+    patienceFactor: 1.2,
+    harvest: {
+      by: 'heat',
+      baseTempC: 10,
+      ceilingTempC: 29,
+      heatUnitsCDays: 735,
+      countedFrom: 'emergence',
+      leastPickingDays: 14,
+      endFrostC: 0,
+      hotHarvestC: 27,
+    },
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: false,
   isFed: false,
   viability: [],

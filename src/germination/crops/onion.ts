@@ -17,10 +17,19 @@ export const onion: CropRecord = {
   field: { from: 0.05, to: 0.88 },
   bedTimeFactor: { from: 1, to: 2.3 },
   maxHalfDays: 16,
-  spreadLog10: 0.107, // from Brewster 2008, for germination; the tightening on the way up is our arithmetic
+  sigmaLog10: 0.107, // from Brewster 2008, for germination; the tightening on the way up is our arithmetic
   ownHotThresholdC: null,
   weeksInTrays: 8,
   pickingDays: null,
+  growth: {
+    seedlingFrostC: -6,
+    leastSoilC: null,
+    bedFactor: 1,
+    patienceFactor: 1.5,
+    harvest: { by: 'day-length', swellsAfterDays: 10, ripensInDays: 60, leastLeafDays: 45, endFrostC: -10 },
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: true,
   isFed: true,
   viability: [

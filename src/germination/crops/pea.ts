@@ -1,4 +1,4 @@
-import { autumnSlows, hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import { autumnSlows, hotSideUntested, treatedSeed, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
@@ -15,12 +15,30 @@ export const pea: CropRecord = {
   maturity: { fromDays: 55, toDays: 80, countedFrom: 'sowing' }, // UC Napa
   storageYears: 3,
   field: usualField,
-  bedTimeFactor: usualBedTime,
+  bedTimeFactor: { from: 0.55, to: 0.85 }, // PubMed 40596089; the width assumed
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,
+  growth: {
+    seedlingFrostC: -7,
+    leastSoilC: null,
+    bedFactor: 0.7,
+    patienceFactor: 1.5,
+    harvest: {
+      by: 'heat',
+      baseTempC: 4.4,
+      ceilingTempC: 24,
+      heatUnitsCDays: 750,
+      countedFrom: 'emergence',
+      leastPickingDays: 7,
+      endFrostC: -2,
+      hotHarvestC: 24,
+    },
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: false,
   isFed: false,
   viability: [viabilitySet('Ellis and others 1989', { ke: 9.858, cw: 5.39, ...COMMON_TERMS })],

@@ -1,4 +1,4 @@
-import { autumnSlows, coldWetSoil, HANDBOOK, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import { autumnSlows, coldWetSoil, HANDBOOK, treatedSeed, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
@@ -15,12 +15,30 @@ export const snapBean: CropRecord = {
   maturity: { fromDays: 50, toDays: 80, countedFrom: 'sowing' }, // UC Napa
   storageYears: 3,
   field: usualField,
-  bedTimeFactor: usualBedTime,
+  bedTimeFactor: { from: 0.45, to: 0.75 }, // Oregon Vegetable Digest, July 1969
   maxHalfDays: 18,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,
+  growth: {
+    seedlingFrostC: 0,
+    leastSoilC: 15.6,
+    bedFactor: 0.6,
+    patienceFactor: 1.2,
+    harvest: {
+      by: 'heat',
+      baseTempC: 10,
+      ceilingTempC: 29,
+      heatUnitsCDays: 495,
+      countedFrom: 'emergence',
+      leastPickingDays: 14,
+      endFrostC: 0,
+      hotHarvestC: 27,
+    },
+    boltingDayLengthH: null,
+  },
+  plantingOut: null,
   isThinned: false,
   isFed: false,
   viability: [viabilitySet('Ellis and others 1990', { ke: 9.09, cw: 4.761, ...COMMON_TERMS })],

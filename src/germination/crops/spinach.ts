@@ -17,9 +17,27 @@ export const spinach: CropRecord = {
   bedTimeFactor: usualBedTime,
   maxHalfDays: 20,
   ownHotThresholdC: 20, // Leskovar, Esensee & Belefant-Miller 1999, J. Am. Soc. Hort. Sci. 124:301
-  spreadLog10: null,
+  sigmaLog10: null,
   weeksInTrays: 3,
   pickingDays: 14,
+  growth: {
+    seedlingFrostC: -8,
+    leastSoilC: null,
+    bedFactor: 1,
+    patienceFactor: 1.2,
+    harvest: {
+      by: 'heat',
+      baseTempC: 4.4,
+      ceilingTempC: 24,
+      heatUnitsCDays: 370,
+      countedFrom: 'emergence',
+      leastPickingDays: 7,
+      endFrostC: -8,
+      hotHarvestC: 21,
+    },
+    boltingDayLengthH: 14.5, // critical lengths of 12.5 to 14 h are published; this is tuned
+  },
+  plantingOut: null,
   isThinned: true,
   isFed: true,
   viability: [],

@@ -1,7 +1,8 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
-import { CHILLING_C, COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from '../run/cohorts.js';
-import { type HeldWatch, heldTooLongAtH, heldWatch } from '../run/held-too-long.js';
-import { hourlyPace } from '../run/hourly-pace.js';
+import { COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from '../run/cohorts.js';
+import { coldLoss } from '../run/cold-loss.js';
+import { hourlyProgress } from '../run/hourly-progress.js';
+import { type InductionWatch, inductionAtH, inductionWatch } from '../run/secondary-dormancy.js';
 import { isUp, type RunningSums, roomForSums, sumUp, upAtH } from './running-sums.js';
 
 /** What the grower counts, and when. */
@@ -18,7 +19,7 @@ export interface Counting {
 export interface SowingOutcomes {
   /** 1: told; 0: an hour that matters is not known, or lies outside the record. Then all else is NaN, or 0 cohorts. */
   readonly known: Uint8Array;
-  /** Hundredths of what the lot can give that are up by the count, and those of them that were not held too long. */
+  /** Hundredths of what the lot can give that are up by the count, and those of them that heat did not hold too long. */
   readonly up: Uint8Array;
   readonly upUnheld: Uint8Array;
   /** When 10, 50 and 90 % of those up by the count are up; NaN where none is. */
@@ -70,16 +71,15 @@ export function allSowings(
   const firstH = sownAtH[next]!;
   const lastH = sownAtH[end - 1]!;
   const toH = Math.min(nHours, lastH + withinH);
-  const pace = hourlyPace(seed, hourlyC, firstH, toH);
-  const watchFor = (aboveC: number, belowC: number) => heldWatch(pace.awake, hourlyC, { aboveC, belowC }, firstH, toH);
-  const watches = [watchFor(seed.hotThresholdC, -Infinity)];
-  if (seed.chillingSensitive) watches.push(watchFor(Infinity, CHILLING_C));
+  const hourly = hourlyProgress(seed, hourlyC, firstH, toH);
+  const watch = inductionWatch(hourly.germinable, hourlyC, seed.hotThresholdC, firstH, toH);
+  const lossAt = seed.chillingSensitive ? (atH: number) => coldLoss(hourlyC, atH) : () => 0;
   const killedAtH = killedAt(hourlyC);
   const knownToH = knownTo(hourlyC);
   const shareCohorts = shares.map(cohortOfShare);
-  const sums = roomForSums(seed, pace, Math.min(CHUNK_H, lastH - firstH) + withinH);
+  const sums = roomForSums(seed, hourly, Math.min(CHUNK_H, lastH - firstH) + withinH);
 
-  const followed: Followed = { sums, watches, killedAtH, knownToH, shareCohorts, up: 0, upUnheld: 0 };
+  const followed: Followed = { sums, watch, lossAt, killedAtH, knownToH, shareCohorts, up: 0, upUnheld: 0 };
   while (next < end) {
     stopIf(shouldStop);
     const chunkFromH = sownAtH[next]!;
@@ -96,7 +96,9 @@ export function allSowings(
 /** What is followed from sowing to sowing. */
 interface Followed {
   readonly sums: RunningSums;
-  readonly watches: readonly HeldWatch[];
+  readonly watch: InductionWatch;
+  /** The share that cold takes of a sowing, 0 to 1. */
+  readonly lossAt: (sowH: number) => number;
   readonly killedAtH: (sowH: number) => number;
   readonly knownToH: (sowH: number) => number;
   readonly shareCohorts: readonly number[];
@@ -114,26 +116,23 @@ function follow(
   withinH: number,
   viablePercent: number,
 ): void {
-  const { sums, watches, shareCohorts } = followed;
+  const { sums, watch, shareCohorts } = followed;
   const countH = Math.min(atH + withinH, followed.killedAtH(atH));
   const byH = Math.min(countH, followed.knownToH(atH));
   const up = lastOf(COHORTS, followed.up, (cohort) => isUp(sums, cohort, atH, byH));
   followed.up = up;
   if (up < COHORTS && byH < countH) return;
   const allUpH = up > 0 ? atH + Math.ceil(upAtH(sums, up, atH, byH)) : atH;
-  let upUnheld = up;
-  for (const watch of watches) {
-    upUnheld = lastOf(upUnheld, followed.upUnheld, (cohort) => {
-      const heldH = heldTooLongAtH(watch, cohort, atH, allUpH);
-      return heldH >= allUpH || isUp(sums, cohort, atH, heldH);
-    });
-  }
+  const upUnheld = lastOf(up, followed.upUnheld, (cohort) => {
+    const inhibitedH = inductionAtH(watch, cohort, atH, allUpH);
+    return inhibitedH >= allUpH || isUp(sums, cohort, atH, inhibitedH);
+  });
   followed.upUnheld = upUnheld;
   outcomes.known[i] = 1;
   outcomes.up[i] = up;
   outcomes.upUnheld[i] = upUnheld;
   outcomes.laboratoryPercent[i] = (viablePercent * up) / COHORTS;
-  outcomes.ifHeldAreLostPercent[i] = (viablePercent * upUnheld) / COHORTS;
+  outcomes.ifHeldAreLostPercent[i] = ((viablePercent * upUnheld) / COHORTS) * (1 - followed.lossAt(atH));
   if (up > 0) {
     outcomes.firstH[i] = upAtH(sums, Math.ceil(0.1 * up), atH, byH);
     outcomes.halfH[i] = upAtH(sums, Math.ceil(0.5 * up), atH, byH);

@@ -16,8 +16,8 @@ export interface Outcome {
 /**
  * What is up on the count day, and when it came.
  *
- * Two stands, never one: the laboratory's, in which held seed only waits, and the one without the cohorts that heat or
- * cold held longer than they are known to bear. The gap between them is the risk.
+ * Two stands, never one: the laboratory's, in which held seed only waits, and the one without the cohorts that heat held
+ * longer than they are known to bear and the share that cold took. The gap between them is the risk.
  *
  * @param run The cohorts' times.
  * @param countH When the grower counts [h since wetting]; finite.
@@ -26,14 +26,14 @@ export interface Outcome {
 export function outcomeAt(run: CohortRun, countH: number, viablePercent: number): Outcome {
   const up = countUpBy(run, countH);
   let atRisk = 0;
-  for (let j = 0; j < up; j++) if (Math.min(run.heatRiskAtH[j]!, run.coldRiskAtH[j]!) <= run.upAtH[j]!) atRisk++;
+  for (let j = 0; j < up; j++) if (run.heatInducedAtH[j]! <= run.upAtH[j]!) atRisk++;
   const timeOf = (share: number): number | null => (up === 0 ? null : run.upAtH[Math.ceil(share * up) - 1]!);
   return {
     firstH: timeOf(0.1),
     halfH: timeOf(0.5),
     mostH: timeOf(0.9),
     laboratoryPercent: (viablePercent * up) / COHORTS,
-    ifHeldAreLostPercent: (viablePercent * (up - atRisk)) / COHORTS,
+    ifHeldAreLostPercent: ((viablePercent * (up - atRisk)) / COHORTS) * (1 - run.coldLoss),
     someWait: up < COHORTS,
     whyNone: up > 0 ? null : run.everWarmEnough ? 'not-by-count-day' : 'not-at-this-temperature',
   };

@@ -2,7 +2,7 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 import { sha256 } from '../../basics/digest.js';
 
 /** What a caller shows: a key, or the token of a session with the proof that is kept of it. */
-export type Shown = { readonly key: string } | { readonly token: string; readonly proof: string };
+export type ShownKey = { readonly key: string } | { readonly token: string; readonly proof: string };
 
 /** Who has a key. */
 export interface KeyHolder {
@@ -17,7 +17,7 @@ export interface KeyHolder {
 }
 
 /** Finds whose key, or whose session's key, it is; undefined where it is nobody's. */
-export type FindOwner = (shown: Shown) => KeyHolder | undefined;
+export type FindOwner = (shown: ShownKey) => KeyHolder | undefined;
 
 /**
  * Keys are compared by digests, in constant time, every one of them each time, so that how long it takes tells nothing of

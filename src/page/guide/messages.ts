@@ -8,7 +8,10 @@ const SUBSCRIPTION = `curl -s -X PUT http://127.0.0.1:8080/v1/subscriptions/shed
 
 /** What messages there are, and when each is sent. */
 export const events: readonly (readonly [type: string, when: string])[] = [
-  ['hot-spell', 'heat lies ahead of a sowing, has moved by two days or more since the last message, or gets severe'],
+  [
+    'hot-spell',
+    'heat that is measured or forecast lies ahead of a sowing, has moved by two days or more since the last message, or gets severe',
+  ],
   ['emergence-shift', 'the date of half of a sowing has moved by two days or more since the last message'],
   ['window-open', 'a window to sow one of the `crops` opens, or is open at the first look; the crops have to be named'],
   [

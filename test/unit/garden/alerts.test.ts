@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
+import { addDays } from '../../../src/basics/calendar.js';
+import { basisCode } from '../../../src/basics/series.js';
 import { type Alert, alertsOf } from '../../../src/garden/alerts/alerts.js';
 import type { KnownNow, WindowsNow } from '../../../src/garden/sowing/known-now.js';
 import { alertEvents, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import { crops } from '../../../src/germination/crops.js';
-import { ownCrop } from '../../../src/germination/own-crop.js';
+import { customCrop } from '../../../src/germination/custom-crop.js';
 import { date } from '../../storage/make.js';
 import { sayPlainly } from '../words/say-plainly.js';
-import { hotSpell, milestone, sowingNow } from './known.js';
+import { hotSpell, hoursWith, milestone, sowingNow } from './known.js';
 
 const everything: SubscriptionFields = { url: 'https://shed.example/', events: alertEvents, beds: null, crops: null };
 
@@ -46,7 +48,7 @@ describe('a hot spell ahead', () => {
         sowing: 'beans',
         crop: 'snap-bean',
         hotSpells: [
-          { from: '2027-05-08', to: '2027-05-09', hours: 9, peakC: 33.33, thresholdC: 29.5, severity: 'severe' },
+          { from: '2027-05-08', to: '2027-05-09', hours: 16, peakC: 33.33, thresholdC: 29.5, severity: 'severe' },
         ],
       },
     });
@@ -106,6 +108,41 @@ describe('a hot spell ahead', () => {
     expect(hear({ ...known, today: date('2027-05-10') })).toEqual([]);
     expect(told.size).toBe(0);
     expect(hear({ ...spells(hotSpell('2027-05-01', '2027-05-02')) })).toEqual([]);
+  });
+
+  test('is not told of by the mean of past years, and with others only as far as its hours are known', () => {
+    const spell = hotSpell('2027-05-08', '2027-05-12');
+    const look = (lastKnownDay: number) => {
+      const hours = hoursWith([spell], (day) => (day <= lastKnownDay ? 'forecast' : 'past-years'));
+      return listener().lookAt({ sowings: [sowingNow({ forecast: { hotSpells: [spell], hours } })] });
+    };
+    expect(look(4)).toEqual([]);
+    // 3 May and six days: of the spell 8 and 9 May are forecast, eight hot hours each.
+    expect(look(6)[0]!.data).toMatchObject({ hotSpells: [{ from: '2027-05-08', to: '2027-05-09', hours: 16 }] });
+  });
+
+  test('of which five hours on each day are known is none', () => {
+    const spell = hotSpell('2027-05-08', '2027-05-08');
+    const hours = hoursWith([spell]);
+    const hear = (nHours: number) => {
+      const basis = hours.basis.map((basis, hour) => (hour < 5 * 24 + 9 + nHours ? basis : basisCode('drift')));
+      return listener().hear({ forecast: { hotSpells: [spell], hours: { ...hours, basis } } });
+    };
+    expect(hear(5)).toEqual([]);
+    expect(hear(6)).toHaveLength(1);
+  });
+
+  test('that each new day of the forecast shows more of is told once, and where it ends is no news', () => {
+    const { hear } = listener();
+    const spell = hotSpell('2027-05-08', '2027-05-25');
+    const on = (day: number, until = '2027-05-25') => {
+      const whole = { ...spell, to: date(until) };
+      const hours = hoursWith([whole], (one) => (one <= day + 9 ? 'forecast' : 'past-years'));
+      return hear({ today: addDays(date('2027-05-03'), day), forecast: { hotSpells: [whole], hours } });
+    };
+    expect([0, 2, 4, 6, 8, 10, 12, 14, 16].map((day) => on(day).length)).toEqual([1, 0, 0, 0, 0, 0, 0, 0, 0]);
+    // Its end was known by then: that it goes on for days is news.
+    expect(on(19, '2027-05-29')).toHaveLength(1);
   });
 
   test('stands as it was told where the temperatures cannot show one', () => {
@@ -192,7 +229,7 @@ describe('frost ahead', () => {
     expect([heard('snap-bean', 0.1), heard('snap-bean', 0)]).toEqual([0, 1]);
     expect([heard('lettuce', -1.9), heard('lettuce', -2)]).toEqual([0, 1]);
     expect(heard('cabbage', -9)).toBe(0);
-    const own = ownCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
+    const own = customCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
     expect(listener().hear({ crop: own, ...nights(['2027-05-15', -9]) })).toEqual([]);
   });
 

@@ -60,7 +60,7 @@ const steps = (dates: readonly PlainDate[]): number[] => dates.slice(1).map((dat
 
 describe('gardenPlan', () => {
   it('spaces emergence evenly, and sowings further apart in spring', () => {
-    const { sowings, gaps, weeksPerSowing } = planOf('lettuce', ['2027-06-20', '2027-09-04']);
+    const { sowings, gaps, weeksPerSowing } = planOf('head-lettuce', ['2027-06-20', '2027-09-04']);
     expect(gaps).toEqual([]);
     expect(weeksPerSowing).toBe(2);
     expect(sowings.length).toBe(6);

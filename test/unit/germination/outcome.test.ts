@@ -7,14 +7,14 @@ const NEVER = Infinity;
 /** Cohort j is up at hour j + 1, as far as they come; risk is told cohort by cohort. */
 function runOf(
   coming: number,
-  heatRiskAtH: (cohort: number) => number = () => NEVER,
+  heatInducedAtH: (cohort: number) => number = () => NEVER,
   everWarmEnough = true,
 ): CohortRun {
   const of = (at: (cohort: number) => number) => Float64Array.from({ length: COHORTS }, (_, j) => at(j));
   return {
     upAtH: of((j) => (j < coming ? j + 1 : NEVER)),
-    heatRiskAtH: of(heatRiskAtH),
-    coldRiskAtH: of(() => NEVER),
+    heatInducedAtH: of(heatInducedAtH),
+    coldLoss: 0,
     killedAtH: NEVER,
     everWarmEnough,
   };
@@ -45,9 +45,9 @@ describe('outcomeAt', () => {
     expect(outcomeAt(risky, 1000, 50)).toMatchObject({ laboratoryPercent: 50, ifHeldAreLostPercent: 40 });
   });
 
-  it('loses a cohort that cold held too long just as one that heat did', () => {
-    const run = { ...runOf(10), coldRiskAtH: new Float64Array(COHORTS).fill(0.5) };
-    expect(outcomeAt(run, 1000, 100)).toMatchObject({ laboratoryPercent: 10, ifHeldAreLostPercent: 0 });
+  it('loses the share that cold took as well', () => {
+    const run = { ...runOf(10), coldLoss: 0.3 };
+    expect(outcomeAt(run, 1000, 100)).toMatchObject({ laboratoryPercent: 10, ifHeldAreLostPercent: 7 });
   });
 
   it('says why none is up: too early to count, or never warm enough', () => {

@@ -1,0 +1,37 @@
+/** Why there was no good harvest of what was up, the first that came. */
+export const growthWhys = [
+  'frost-on-seedling',
+  'frost-before-harvest',
+  'season-too-short',
+  'heat-at-harvest',
+  'bolts',
+  'over-winter',
+  'day-length',
+] as const;
+export type GrowthWhy = (typeof growthWhys)[number];
+
+/** The air of a year from some day on, day by day [°C]. Shape (n) each; NaN: not known. */
+export interface AirOfYear {
+  /** Where it is a usual year, as cold as it is in one year of five: for frost. */
+  readonly minC: Float64Array;
+  /** (min + max)/2: for growth. */
+  readonly meanC: Float64Array;
+  /** The day of the year of its first day, 1 January being 1. */
+  readonly firstDayOfYear: number;
+  readonly latitudeDeg: number;
+}
+
+/** What became of a crop in one year. */
+export interface Fate {
+  /** null: it was harvested; undefined: the year is not known so far. */
+  readonly why: GrowthWhy | null | undefined;
+  /** The day of the first harvest of early, middling and late kinds; NaN: none is known. */
+  readonly earlyDay: number;
+  readonly harvestDay: number;
+  readonly lateDay: number;
+  /** The day of the frost that ended it; NaN: none did. */
+  readonly endDay: number;
+}
+
+export const NOTHING = { earlyDay: NaN, harvestDay: NaN, lateDay: NaN, endDay: NaN } as const;
+export const UNKNOWN: Fate = { ...NOTHING, why: undefined };

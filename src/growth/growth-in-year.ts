@@ -1,0 +1,120 @@
+import type { Growth, HeatHarvest } from '../germination/growth.js';
+import { bulbFate } from './bulb-year.js';
+import { type AirOfYear, type Fate, NOTHING, UNKNOWN } from './fate.js';
+import { frostAhead } from './frost-ahead.js';
+import { harvestDay } from './harvest-days.js';
+import { heatSums } from './heat-sums.js';
+import type { LongDays } from './long-days.js';
+import { meanOver, sumsUpTo } from './mean-over.js';
+import { seasonDayOf } from './season-day.js';
+
+/** How soon and late kinds are ripe beside the middling one whose heat units the crop has [1]. */
+export interface KindSpread {
+  readonly early: number;
+  readonly late: number;
+}
+
+/** Seedlings are looked after for so long [d]. */
+const SEEDLING_DAYS = 30;
+/** Heat spoils a harvest from so long before it on [d]. */
+const SPOILS_DAYS = 14;
+/** A harvest further off than this is none [d]. */
+export const LONGEST_GROWTH_DAYS = 250;
+/** It bolts as a small plant where more than this share of its growth lies after days have become long: tuned, on two lists. */
+const GROWN_IN_LONG_DAYS = 0.95;
+/** Sown in the second half of the growing year, and ripe only after the first month of the next, it has stood over winter [d]. */
+const SECOND_HALF_DAY = 181;
+const WINTER_ENDS_DAY = 31;
+const YEAR_DAYS = 365;
+
+/**
+ * What becomes of a crop that comes up on a day, for every day of a year.
+ *
+ * @param growth The crop's.
+ * @param air    The year's; days are counted from its first.
+ * @param kinds  Of early and late kinds.
+ * @param long   When days make it bolt; null: they do not.
+ * @returns Asked with the day of the sowing and that of half emergence [d, may have a fraction].
+ *
+ * Rules: no frost on the seedling for 30 days; none that ends it from half of its heat units to the end of the least picking; the
+ * harvest within 250 days; no heat above its limit from 14 days before the harvest to the end of that picking. Days that are too
+ * long for it and a winter that it stands over are told as reasons of their own, as they only make it worse.
+ */
+export function growthInYear(
+  growth: Growth,
+  air: AirOfYear,
+  kinds: KindSpread,
+  long: LongDays | null,
+): (sownDay: number, upDay: number) => Fate {
+  const { harvest, seedlingFrostC } = growth;
+  const seedlingFrost = frostAhead(air.minC, seedlingFrostC);
+  const nDays = air.minC.length;
+  const heat = harvest?.by === 'heat' ? heatYear(harvest, air, kinds, seedlingFrostC >= 0, long) : null;
+  return (sownDay, upDay) => {
+    const up = Math.floor(upDay);
+    if (!(up >= 0) || up >= nDays) return UNKNOWN;
+    if (seedlingFrost[up]! < SEEDLING_DAYS)
+      return { ...NOTHING, why: 'frost-on-seedling', endDay: up + seedlingFrost[up]! };
+    if (up + SEEDLING_DAYS > nDays) return UNKNOWN;
+    if (heat) return heat(Math.floor(sownDay), up);
+    return harvest?.by === 'day-length' ? bulbFate(harvest, air, up) : { ...NOTHING, why: null };
+  };
+}
+
+function heatYear(
+  harvest: HeatHarvest,
+  air: AirOfYear,
+  kinds: KindSpread,
+  isTender: boolean,
+  long: LongDays | null,
+): (sownDay: number, up: number) => Fate {
+  const { baseTempC, ceilingTempC, heatUnitsCDays: units, leastPickingDays, endFrostC, hotHarvestC } = harvest;
+  const nDays = air.minC.length;
+  const sums = heatSums(air.meanC, baseTempC, ceilingTempC);
+  const endFrost = endFrostC === null ? null : frostAhead(air.minC, endFrostC);
+  const means = hotHarvestC === null ? null : sumsUpTo(air.meanC);
+  const ofYear = (day: number): number => ((air.firstDayOfYear + day - 1 + YEAR_DAYS) % YEAR_DAYS) + 1;
+  const seasonOf = (day: number): number => seasonDayOf(ofYear(day), air.latitudeDeg);
+  return (sownDay, up) => {
+    const ripe = harvestDay(sums, up, units);
+    const half = harvestDay(sums, up, units / 2);
+    const frozen = endFrost && half <= nDays ? half + endFrost[half]! : Infinity;
+    if (frozen <= (ripe >= 0 ? ripe + leastPickingDays - 1 : nDays)) {
+      return { ...NOTHING, why: 'frost-before-harvest', endDay: frozen };
+    }
+    const isLate = ripe - up > LONGEST_GROWTH_DAYS || (Number.isNaN(ripe) && nDays - up > LONGEST_GROWTH_DAYS);
+    if (isLate) return { ...NOTHING, why: 'season-too-short' };
+    if (Number.isNaN(ripe) || ripe + leastPickingDays > nDays) return UNKNOWN;
+    const early = harvestDay(sums, up, units * kinds.early);
+    const late = harvestDay(sums, up, units * kinds.late);
+    const told = { earlyDay: early, harvestDay: ripe, lateDay: Number.isNaN(late) ? ripe : late, endDay: NaN };
+    if (means && meanOver(means, ripe - SPOILS_DAYS, ripe + leastPickingDays) > hotHarvestC!) {
+      return { ...told, why: 'heat-at-harvest' };
+    }
+    if (long && boltsInLongDays(sums, ofYear, long, up, units)) return { ...told, why: 'bolts' };
+    const isOver = !isTender && seasonOf(sownDay) >= SECOND_HALF_DAY && isAfterWinter(seasonOf, sownDay, ripe);
+    return { ...told, why: isOver ? 'over-winter' : null };
+  };
+}
+
+/** Is the ripe day past the first month of the growing year after the one it was sown in? */
+function isAfterWinter(seasonOf: (day: number) => number, sownDay: number, ripe: number): boolean {
+  const untilNextYear = YEAR_DAYS - seasonOf(sownDay);
+  return ripe - sownDay >= untilNextYear + WINTER_ENDS_DAY;
+}
+
+/** Grows it nearly all after the first long day, having come up before the last? */
+function boltsInLongDays(
+  sums: Float64Array,
+  ofYear: (day: number) => number,
+  { first, last }: LongDays,
+  up: number,
+  units: number,
+): boolean {
+  const day = ofYear(up);
+  const [untilFirst, untilLast] = [(first - day + YEAR_DAYS) % YEAR_DAYS, (last - day + YEAR_DAYS) % YEAR_DAYS];
+  // Up while days are long already, the last of them comes before the next first one.
+  if (untilLast < untilFirst) return true;
+  const firstLong = Math.min(sums.length - 1, up + untilFirst);
+  return sums[firstLong]! - sums[up]! < (1 - GROWN_IN_LONG_DAYS) * units;
+}

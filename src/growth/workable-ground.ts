@@ -1,0 +1,103 @@
+import { dayOfYear, type PlainDate } from '../basics/calendar.js';
+import { dayUnits } from './day-units.js';
+import { evaporationMm } from './evaporation.js';
+import { seasonDayOf, YEAR_DAYS } from './season-day.js';
+
+/** Air from a date on, day by day [°C]; NaN: not known. Shape (n) each. */
+export interface DailyAir {
+  readonly firstDate: PlainDate;
+  readonly minC: Float64Array;
+  readonly maxC: Float64Array;
+}
+
+/** Field work starts when so many degrees above 0 °C have come together [°C·d]: Barnett and others (2006), handbook of climate
+ * trends across Scotland. */
+export const FIELD_WORK_CDAYS = 200;
+/** Ground dries when so much can evaporate a day [mm]: the least that seven stations have on their day of field work (tuned), so
+ * that it delays only where winters are mild and dull. */
+export const DRYING_MM = 1.9;
+/** As a mean of so many days around each. */
+const DRYING_DAYS = 15;
+
+/** Which days of the growing year find the ground fit to be worked. */
+export interface WorkableGround {
+  /** The first with enough warmth since midwinter, as the middle of the years; NaN: no year is known. */
+  readonly firstDay: number;
+  /** What a mean day can evaporate around each [mm/d]. Shape (365). */
+  readonly evaporationMm: Float64Array;
+}
+
+/**
+ * When ground can be worked in spring, as past years had it.
+ *
+ * @param air         Of several years, coming days not among them.
+ * @param latitudeDeg North positive [°].
+ *
+ * Formula: the middle of the years' first days with a sum of max(0, T) of 200 °C·d since midwinter; evaporation of the mean year's
+ * extremes by `evaporationMm`, as means of 15 days.
+ * @example workableGround of 22 years of air at Champaign, Illinois: its first day, 28 March // => 86
+ */
+export function workableGround({ firstDate, minC, maxC }: DailyAir, latitudeDeg: number): WorkableGround {
+  const firsts: number[] = [];
+  const sums = { min: new Float64Array(YEAR_DAYS), max: new Float64Array(YEAR_DAYS), n: new Float64Array(YEAR_DAYS) };
+  const ofYear = new Float64Array(YEAR_DAYS);
+  let [warmth, isReached] = [NaN, true];
+  let year = Number(firstDate.slice(0, 4));
+  let doy = dayOfYear(firstDate) - 1;
+  for (let i = 0; i < minC.length; i++) {
+    if (++doy > daysIn(year)) [year, doy] = [year + 1, 1];
+    const day = seasonDayOf(doy, latitudeDeg);
+    // The last day of a leap year is that of the day before.
+    if (doy > YEAR_DAYS) continue;
+    if (day === 0) [warmth, isReached] = [0, false];
+    const meanC = (minC[i]! + maxC[i]!) / 2;
+    if (!isReached) {
+      warmth += dayUnits(meanC, 0, Infinity);
+      if (warmth >= FIELD_WORK_CDAYS) {
+        firsts.push(day);
+        isReached = true;
+      }
+    }
+    if (Number.isNaN(meanC)) continue;
+    sums.min[day]! += minC[i]!;
+    sums.max[day]! += maxC[i]!;
+    sums.n[day]!++;
+    ofYear[day] = doy;
+  }
+  const daily = ofYear.map((doy, day) =>
+    evaporationMm(sums.min[day]! / sums.n[day]!, sums.max[day]! / sums.n[day]!, latitudeDeg, doy),
+  );
+  firsts.sort((a, b) => a - b);
+  return { firstDay: firsts[(firsts.length - 1) >> 1] ?? NaN, evaporationMm: aroundEach(daily) };
+}
+
+const daysIn = (year: number): number => (year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 366 : 365);
+
+function aroundEach(daily: Float64Array): Float64Array {
+  const reach = (DRYING_DAYS - 1) / 2;
+  return daily.map((_, day) => {
+    let [sum, n] = [0, 0];
+    for (let i = day - reach; i <= day + reach; i++) {
+      const value = daily[(i + YEAR_DAYS) % YEAR_DAYS]!;
+      if (Number.isNaN(value)) continue;
+      sum += value;
+      n++;
+    }
+    return sum / n;
+  });
+}
+
+/** Spring, in which wet ground closes dates, is the first half of the growing year [d]: before 1 July in the north. */
+const SPRING_DAYS = 181;
+
+/**
+ * Is a date closed because the ground is still too cold and wet to be worked?
+ *
+ * @param day    Of the growing year, as `seasonDay` counts.
+ * @param drains A raised bed drains, so evaporation says nothing of it: assumed.
+ */
+export const isTooWet = (
+  { firstDay, evaporationMm: dryingMm }: WorkableGround,
+  day: number,
+  drains: boolean,
+): boolean => day < SPRING_DAYS && (day < firstDay || (!drains && dryingMm[day]! < DRYING_MM));
