@@ -10,41 +10,44 @@ import { type RateLimit, type RateVerdict, rateLimit } from './rate-limit.js';
 
 export interface LimitOptions {
   readonly clock: () => Date;
-  /** Requests a minute of an owner, or of an address without one; 0: any number. */
+  /** Requests per minute of an owner, or of an address without one; 0: unlimited. */
   readonly perMinute: number;
-  /** Answers a minute that are worked out from years; 0: any number. */
+  /** Answers from past years per minute; 0: unlimited. */
   readonly workPerMinute: number;
-  /** Such answers of one caller that may be under way at one time. */
+  /** Concurrent answers from past years of one caller. */
   readonly atOnce?: number;
-  /** Takes from allowances that all instances share; left out: each instance has its own. */
+  /** Takes from allowances shared by all instances; left out: each instance has its own. */
   readonly take?: TakeAllowance | undefined;
-  /** In how many seconds an answer from years is probably there. */
+  /** Expected wait for an answer from past years [s]. */
   readonly waitS: () => number;
-  /** Does a route count against the address, whoever asks? By the route's pattern; undefined: there is no such route. */
+  /**
+   * True if a route, given by its pattern, counts against the address even with a key; undefined: there is no such
+   * route.
+   */
   readonly isOpen: (url: string | undefined) => boolean;
 }
 
 declare module 'fastify' {
   interface FastifyRequest {
-    /** Who asks for long work by this request; of another owner where its token opens that garden. */
+    /** The requester of long work in this request; of another owner if its token opens that garden. */
     askedBy(owner?: string): AskedBy;
   }
 }
 
-/** Long answers of one caller under way at one time. */
+/** Concurrent long answers of one caller. */
 export const AT_ONCE = 8;
-/** Whoever asks whether the service lives may do so often: several balancers, each every second. */
+/** Health checks may be frequent: several load balancers, each every second. */
 const HEALTH_PER_MINUTE = 6_000;
 const HEALTH = new Set(['/healthz', '/readyz']);
-/** A chunk of an allowance that lies in a database is this share of it. */
+/** A chunk of a shared allowance is one part in this many. */
 const CHUNKS = 20;
 
-/** Counts a request whose caller is known, and prepares what it may ask. @throws {RequestError} where it is one too many. */
+/** Counts a request of a known caller and prepares its long work. @throws {RequestError} over the limit. */
 export type CountRequest = (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
 
 /**
- * Limits what each caller may ask: requests a minute, answers a minute that are worked out from years, and how many of
- * those at a time. Every address of the service counts, so that none can be asked without end.
+ * Limits each caller's requests per minute, answers from past years per minute, and concurrent ones. Every address of
+ * the service counts, so that none can be flooded.
  */
 export function requestLimits(options: LimitOptions): CountRequest {
   const { clock, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
@@ -95,7 +98,7 @@ export function requestLimits(options: LimitOptions): CountRequest {
     });
   };
 
-  /** Who asks by a request: it takes one place, and one of the allowance of long work, however much it asks. */
+  /** The requester of a request: it takes one place, and one long answer of the allowance, however much it asks. */
   const asker = (request: FastifyRequest, reply: FastifyReply, requester: () => string) => {
     let signal: AbortSignal | undefined;
     let hasPlace = false;
@@ -147,17 +150,17 @@ export function requestLimits(options: LimitOptions): CountRequest {
   return count;
 }
 
-/** Aborted when the answer has been sent, or nobody is there to read it. */
+/** Aborted once the answer has been sent or its reader is gone. */
 function endOf({ raw }: FastifyReply): AbortSignal {
   const ended = new AbortController();
-  // A caller who went while the database was asked has closed it already, and it tells that no second time.
+  // A caller who left during the database query has closed it already, and no second event follows.
   if (raw.destroyed) ended.abort();
   raw.once('finish', () => ended.abort());
   raw.once('close', () => ended.abort());
   return ended.signal;
 }
 
-/** Is less left of this allowance than of the one that was told? */
+/** True if less is left of this allowance than of the one already reported. */
 function isNearer(reply: FastifyReply, { remaining }: RateVerdict, limit: number): boolean {
   const told = {
     limit: Number(reply.getHeader('ratelimit-limit')),
@@ -179,7 +182,7 @@ function tooMany(policy: string, perMinute: number, { nextInS }: RateVerdict): R
   );
 }
 
-/** Callers are remembered by a digest: nobody reads addresses out of it. */
+/** Callers are stored as digests, so that nobody can read addresses from them. */
 const callerId = (kind: 'owner' | 'address', name: string): string => digestOf(`${kind} ${name}`, 22);
 
 /** An address; of IPv6 its first 64 bits, as one caller has all the rest. */

@@ -21,14 +21,14 @@ import {
   resourceNotFound,
 } from './resource.js';
 
-/** A list of kept things, by pages. */
+/** A paged list of resources. */
 export interface Listing<T extends Kept> {
   readonly kind: ResourceKind;
   readonly summary: string;
   readonly schema: z.ZodType;
   readonly list: (owner: string, page: Page & { readonly bed?: string | undefined }) => Promise<T[]>;
   readonly onWire: (kept: T) => object;
-  /** Can one bed's be asked for? */
+  /** True if the list can be limited to one bed. */
   readonly byBed?: true;
 }
 
@@ -36,7 +36,7 @@ const bedParameter = { name: 'bed', schema: idSchema, description: 'Only those o
 const listOfBedQuery = listQuery.extend({ bed: idSchema.optional() });
 const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
 
-/** All of one kind that an owner has, by id. */
+/** Lists all resources of one kind of an owner, by id. */
 export const listRoute = <T extends Kept>(
   { kind, summary, schema, list, onWire, byBed }: Listing<T>,
   clock: () => Date,
@@ -60,7 +60,7 @@ export const listRoute = <T extends Kept>(
   },
 });
 
-/** Forgets a kept thing that nothing else rests on. */
+/** Deletes a resource that no other depends on. */
 export const deleteRoute = <T extends Kept>(
   kind: ResourceKind,
   summary: string,
@@ -87,7 +87,7 @@ export const deleteRoute = <T extends Kept>(
   },
 });
 
-/** Deletes a kept thing as the request's preconditions allow. */
+/** Deletes a resource as the request's preconditions allow. */
 export function deleteAsAllowed<T extends Kept, Outcome extends string>(
   request: FastifyRequest,
   id: string,
