@@ -4,12 +4,12 @@ import { messagesOf, refusalText } from '../../words/refusal-text.js';
 
 /** Fields in which a fact becomes a sentence, with its code and parameters beside it. */
 const SENTENCES = ['text', 'why', 'detail'] as const;
-/** Fields whose codes name messages, such as `task.thin`: a fact beside its own code needs no second. */
-const CODES = ['task', 'action', 'verdict'] as const;
+/** Names of codes that messages are named after, such as `task.thin`: a fact beside its own code needs no second. */
+const CODES = ['task', 'action', 'verdict', 'do'] as const;
 
 /** An answer before it is worded: facts for notes, and a fact or a sentence in a single field. */
 export type Unworded<T> = T extends { readonly code: string; readonly text: string }
-  ? Note & Omit<T, 'code' | 'text' | 'params' | 'also'>
+  ? Omit<T, 'code' | 'text' | 'params' | 'also'> & (Note | { readonly code: string; readonly text: Fact })
   : T extends readonly (infer One)[]
     ? readonly Unworded<One>[]
     : T extends object
