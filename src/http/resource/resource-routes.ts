@@ -67,17 +67,17 @@ export const listRoute = <T extends Kept>(
   },
 });
 
-/** What is told of one kept thing, whole or as a PUT takes it. */
+/** How one resource is answered, whole or as a PUT takes it. */
 export interface Showing<T extends Kept> {
   readonly kind: ResourceKind;
   readonly summary: string;
   readonly put: z.ZodObject;
   readonly answer: z.ZodObject;
-  /** Holds the fields that a PUT takes. */
+  /** The fields that a PUT takes, among others. */
   readonly onWire: (kept: T) => object;
 }
 
-/** One kept thing. */
+/** Returns one resource. */
 export const getRoute = <T extends Kept>(
   { kind, summary, put, answer, onWire }: Showing<T>,
   { find, show }: Pick<Repository<T, never>, 'find' | 'show'>,
@@ -101,7 +101,7 @@ export const getRoute = <T extends Kept>(
   },
 });
 
-/** Forgets a kept thing that nothing else rests on. */
+/** Deletes a resource that no other depends on. */
 export const deleteRoute = <T extends Kept>(
   kind: ResourceKind,
   summary: string,

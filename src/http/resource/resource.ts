@@ -29,7 +29,7 @@ export function idIn(request: FastifyRequest, kind: ResourceKind): string {
 export const resourceNotFound = (kind: ResourceKind, id: string): RequestError =>
   new RequestError('not-found', keptRefusal('not-found.kept', { kind, id: id.slice(0, 64) }));
 
-/** The kept thing that a request's path names. @throws {RequestError} `not-found`. */
+/** The resource in a request's path. @throws {RequestError} `not-found`. */
 export async function keptIn<T>(
   request: FastifyRequest,
   kind: ResourceKind,
@@ -41,7 +41,7 @@ export async function keptIn<T>(
   return kept;
 }
 
-/** A thing that is to be kept names another, in a field of that name, which is not there. */
+/** A refusal of a resource that names another, in the field of that name, which does not exist. */
 export const noSuch = (kind: 'place' | 'bed' | 'lot', id: string): RequestError =>
   new RequestError(`unknown-${kind}`, keptRefusal(`unknown-${kind}`, { id }), [
     { path: [kind], detail: keptRefusal(`unknown-${kind}.field`) },
