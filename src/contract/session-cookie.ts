@@ -9,9 +9,7 @@ export const SESSION_KEPT_S = 180 * 24 * 3600;
 export const sessionIn = (header: string | undefined): string | undefined =>
   header === undefined ? undefined : parseCookie(header)[SESSION_COOKIE];
 
-/**
- * Sets the session's cookie, or deletes it for an empty session. No script can read it, and no other site can use it.
- */
+/** Sets the session's cookie, or deletes it for an empty session. No script and no other site can use it. */
 export function setSession({ protocol, headers }: FastifyRequest, reply: FastifyReply, session: string): void {
   const cookie = stringifySetCookie(SESSION_COOKIE, session, {
     path: '/',

@@ -41,9 +41,7 @@ const PIECES = 12;
 /** Faster seed cannot be drawn, and there is none: no seed emerges within a quarter of an hour [d]. */
 const MIN_DAYS = 0.01;
 
-/**
- * The crop's curve: days to half emergence and percent over temperature, with cells tested, failed and never tested.
- */
+/** The crop's curve: days to half emergence and percent over temperature, cells tested, failed and untested. */
 export function cropCurve(crop: DrawnCrop, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const { unit, say } = sheet;

@@ -75,9 +75,7 @@ const STEPS_MONTHS = [1, 2, 3, 6, 12];
 /** Gap between two date labels. */
 const GAP_PX = 16;
 
-/**
- * The labelled days of an axis: the first of each month where months are many, else every nth day from the first on.
- */
+/** The labelled days of an axis: each first of a month where months are many, else every nth day from the first. */
 export function dateTicks(scale: LinearScale, words: DateWords): DateTick[] {
   const [fromDay, toDay] = scale.domain() as [number, number];
   const [fromX, toX] = scale.range() as [number, number];

@@ -45,10 +45,7 @@ export interface DrawnForecast {
   }[];
 }
 
-/**
- * Hourly temperatures at the seed [°C], their times in days since midnight of the sowing date at the place, and their
- * provenance.
- */
+/** Hourly temperatures at the seed [°C], with provenance, in days since local midnight of the sowing date. */
 export interface DrawnHours {
   readonly atDay: ArrayLike<number>;
   readonly tempC: ArrayLike<number>;

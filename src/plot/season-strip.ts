@@ -44,9 +44,7 @@ interface DrawnDate {
   readonly isOpen: boolean;
 }
 
-/**
- * The season as one strip of days: the probability of each date, windows, closed spells with reasons, the best date.
- */
+/** The season as one strip of days: each date's probability, windows, closed spells with reasons, the best date. */
 export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const { say } = sheet;

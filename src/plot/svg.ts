@@ -37,9 +37,7 @@ export function element(name: string, attributes: Attributes, ...children: reado
   return children.length === 0 ? `<${name}${written}/>` : `<${name}${written}>${children.join('')}</${name}>`;
 }
 
-/**
- * A number to a tenth of a unit. @throws for a number that is not finite: a picture with a hole in it is no picture.
- */
+/** A number to a tenth of a unit. @throws for a number that is not finite: a picture must not have a hole. */
 export function tenth(value: number): string {
   if (!Number.isFinite(value)) throw new Error(`${value} cannot be drawn`);
   return String(Math.round(value * 10) / 10 + 0);

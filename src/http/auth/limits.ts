@@ -20,10 +20,7 @@ export interface LimitOptions {
   readonly take?: TakeAllowance | undefined;
   /** Expected wait for an answer from past years [s]. */
   readonly waitS: () => number;
-  /**
-   * True if a route, given by its pattern, counts against the address even with a key; undefined: there is no such
-   * route.
-   */
+  /** True if a route's requests count against the address even with a key; undefined: there is no such route. */
   readonly isOpen: (url: string | undefined) => boolean;
 }
 

@@ -16,9 +16,7 @@ export const rangesOf = (accept: string): Range[] =>
       return { type: type!, quality: said >= 0 && said <= 1 ? said : 1 };
     });
 
-/**
- * A caller's preference for a media type, 0 (not acceptable) to 1: the most specific range counts (RFC 9110, 12.5.1).
- */
+/** Preference for a media type, 0 (not acceptable) to 1: the most specific range counts (RFC 9110, 12.5.1). */
 function qualityOf(mediaType: string, ranges: readonly Range[]): number {
   for (const wanted of [mediaType, mediaType.replace(/\/.*/, '/*'), '*/*']) {
     const named = ranges.filter(({ type }) => type === wanted);

@@ -12,10 +12,7 @@ const sentences = new LRUCache<string, string>({
   sizeCalculation: (text, key) => text.length + key.length,
 });
 
-/**
- * Caches the sentences of `sayer`. Most sentences of an answer repeat, and making one takes ten times as long as
- * looking it up.
- */
+/** Caches the sentences of `sayer`: most repeat, and making one takes ten times as long as looking it up. */
 export function said(reader: Reader): Say {
   const say = sayer(reader);
   const of = readerKey(reader);

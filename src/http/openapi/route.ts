@@ -27,10 +27,7 @@ export interface Operation {
   readonly form?: true;
   /** An example of the file, if the body may be one. */
   readonly csv?: { readonly example: string };
-  /**
-   * `mayCreate`: 201 if something was created; `picture`: also as SVG, if Accept prefers it; `none`: 204 without a
-   * body.
-   */
+  /** `mayCreate`: 201 if created; `picture`: also as SVG, if Accept prefers it; `none`: 204 without a body. */
   readonly answer:
     | { readonly schema: z.ZodType; readonly mayCreate?: true; readonly picture?: true }
     | { readonly mediaType: string }
@@ -47,9 +44,7 @@ export interface Route {
   /** `:name` stands for a path parameter. */
   readonly url: string;
   readonly operation: Operation;
-  /**
-   * True if no key is needed; `by-token`: the request itself holds a secret, and requests count against the address.
-   */
+  /** True if no key is needed; `by-token`: the request holds a secret, and counts against the address. */
   readonly open?: true | 'by-token';
   readonly handler: (request: FastifyRequest, reply: FastifyReply) => unknown;
 }

@@ -19,9 +19,7 @@ export interface ConnectionLimits {
   readonly requestMs: number;
   /** Time limit for a body that stands still or an answer that is not read [ms]. */
   readonly stillMs: number;
-  /**
-   * How long an idle connection stays open [ms]; longer than the 60 s of most load balancers, so that they close first.
-   */
+  /** Time limit for an idle connection [ms]; above the 60 s of most load balancers, so that they close first. */
   readonly keepAliveMs: number;
   /** Maximum bytes, and time [ms], of input that is read and dropped after a refusal. */
   readonly maxDroppedBytes: number;

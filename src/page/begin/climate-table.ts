@@ -91,9 +91,7 @@ export const keepClimate: ActionOf = async (said, { send, reader, shelf }) => {
 /** Between the tropics the warmest month can be any month [°]. */
 const TROPIC = 23.5;
 
-/**
- * True if every summer month is colder than the month half a year away. One mistyped month does not turn the year over.
- */
+/** True if every summer month is colder than the month half a year away, so one typing error does not count. */
 function isTurnedOver(latitude: number, { meanMinC, meanMaxC }: Climate): boolean {
   if (Math.abs(latitude) <= TROPIC) return false;
   const sumC = (month: number): number => meanMinC[month]! + meanMaxC[month]!;

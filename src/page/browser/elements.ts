@@ -5,8 +5,5 @@ export const all = <T extends HTMLElement = HTMLElement>(selector: string): T[] 
   ...document.querySelectorAll<T>(selector),
 ];
 
-/**
- * True if another question is under way. Requests of the answer still on the page are then aborted, which is no
- * refusal.
- */
+/** True if another question is under way: aborted requests of the answer on the page are then no refusals. */
 export const isAskedAnew = (): boolean => one('#answer')!.getAttribute('aria-busy') === 'true';

@@ -1,9 +1,6 @@
 import { one } from './elements.js';
 
-/**
- * On a phone, where the answer stands below the form, folds the form and scrolls there; open questions about a file
- * come first.
- */
+/** On a phone, folds the form and scrolls there; open questions about a file come first. */
 export function bringIntoView(): void {
   const open = unsettled();
   const side = one('#answer')!;
@@ -17,10 +14,7 @@ function unsettled(): HTMLElement | null {
   return one('#ask:has([name="source"][value="file"]:checked) #file-state :is(.problem, .choices)');
 }
 
-/**
- * Folds the form where the answer stands below it, for an answer or for the opening. Focus in the form moves to its
- * summary.
- */
+/** On a narrow screen, folds the form above an answer or the opening; focus moves to its summary. */
 export function foldAway(): boolean {
   const asking = one<HTMLDetailsElement>('#asking')!;
   const isBelow = matchMedia('(width < 60rem)').matches;

@@ -67,10 +67,7 @@ export function servePage(
 
 const versionOf = (file: Buffer): string => digestOf(file, 12);
 
-/**
- * A file never changes under its own address; the address of another build, requested during a rolling update, is
- * different.
- */
+/** A file never changes under its own address; during a rolling update another build's address may be requested. */
 const underOwnAddress =
   (ownAddress: string, send: Handle): Handle =>
   (request, reply) =>

@@ -4,9 +4,7 @@ import { type Html, html } from './html.js';
 import { faultSaid, fieldOf, mayPass } from './refusal-words.js';
 import type { PageReader } from './words.js';
 
-/**
- * A refusal in place: what is wrong, how to mend it, and for an ambiguous file each way to read it with its meaning.
- */
+/** A refusal in place: what is wrong, how to mend it, and the ways to read an ambiguous file with their meanings. */
 export function problemNote({ status, code, detail, errors = [] }: ProblemBody, { say, tell }: PageReader): Html {
   const asked = errors.filter(({ choices }) => choices && choices.length > 0);
   const plain = refusalCode(code);

@@ -11,9 +11,7 @@ export interface ClosedSpell {
   readonly isMixed: boolean;
 }
 
-/**
- * Consecutive dates outside all windows, and what closes them; dates good in too many years to be closed have no spell.
- */
+/** Consecutive dates outside all windows, and what closes them; dates good in too many years have no spell. */
 export interface SeasonGap {
   readonly from: string;
   readonly to: string;
