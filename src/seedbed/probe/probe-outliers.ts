@@ -1,32 +1,32 @@
 import { median, medianAbsoluteDeviation } from 'simple-statistics';
 
-/** So many robust standard deviations from the usual difference nothing but a fault explains. */
+/** Robust standard deviations from the median beyond which only a fault explains a residual. */
 const TOO_MANY_SD = 4;
-/** A median absolute deviation is this share of a normal distribution's standard deviation. */
+/** Standard deviation of a normal distribution over its median absolute deviation. */
 const SD_PER_MAD = 1.4826;
-/** Closer than this to the usual difference the model itself may be the one that errs [K]. */
-const MIN_DOUBTED_K = 6;
-/** Fewer hours tell no usual difference. */
+/** Below this distance from the median the model itself may be wrong [K]. */
+const MIN_OUTLIER_K = 6;
+/** Fewer hours give no reliable median. */
 const MIN_HOURS = 72;
 
 /**
- * Which readings nothing in the air explains: a probe pulled out, lying in the sun, or in another bed.
+ * Outliers that no air temperature explains: a probe pulled out, lying in the sun, or in another bed.
  *
- * @param residualsK Measured less modelled, hour by hour [K]; NaN where either is missing. Shape (n).
- * @returns The indices of the doubtful ones, rising; none where fewer than 72 hours are known.
+ * @param residualsK Measured less modelled, hour by hour [K]; NaN when either is missing. Shape (n).
+ * @returns The outliers' indices, rising; none when fewer than 72 hours are known.
  *
  * Formula: |r - median| > max(6 K, 4 · 1.4826 MAD)
  * Source: the idea, from networks that screen soil readings by a heat diffusion model; the limits are ours. Bare ground
  * at Hamburg, 2018: see the accuracy report.
  */
-export function isProbeOutlier(residualsK: Float64Array): number[] {
+export function probeOutliers(residualsK: Float64Array): number[] {
   const known = [...residualsK].filter((residual) => !Number.isNaN(residual));
   if (known.length < MIN_HOURS) return [];
-  const usual = median(known);
-  const limit = Math.max(MIN_DOUBTED_K, TOO_MANY_SD * SD_PER_MAD * medianAbsoluteDeviation(known));
-  const doubted: number[] = [];
+  const middle = median(known);
+  const limit = Math.max(MIN_OUTLIER_K, TOO_MANY_SD * SD_PER_MAD * medianAbsoluteDeviation(known));
+  const outliers: number[] = [];
   residualsK.forEach((residual, i) => {
-    if (Math.abs(residual - usual) > limit) doubted.push(i);
+    if (Math.abs(residual - middle) > limit) outliers.push(i);
   });
-  return doubted;
+  return outliers;
 }
