@@ -39,11 +39,11 @@ if ('faults' in read) {
 await start(read.config);
 
 async function start(config: Config): Promise<void> {
-  // The demo's season is of a day to come; it begins at its noon.
+  // The demo's season lies in the future and begins at noon of its own day.
   const aheadMs = isDemo ? demoNow.getTime() - Date.now() : 0;
   const clock = () => new Date(Date.now() + aheadMs);
   const log = serviceLog(isDemo ? 'warn' : config.LOG_LEVEL);
-  // The demo leaves nothing behind.
+  // The demo leaves no files behind.
   const databaseUrl = isDemo ? 'sqlite::memory:' : config.DATABASE_URL;
   const isInMemory = sqlitePath(databaseUrl) === ':memory:';
   const store = await openStore(databaseUrl, {
@@ -60,7 +60,7 @@ async function start(config: Config): Promise<void> {
     modelVersion: model.version,
     threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
     pasts: pastSoilCache({
-      // A database in memory outlives nothing, and would hold it twice.
+      // A cache would hold an in-memory database twice, and nothing outlives the process.
       store: isInMemory
         ? undefined
         : {
@@ -70,7 +70,7 @@ async function start(config: Config): Promise<void> {
       failed: failing('the database has no past soil now: it is worked out anew'),
     }),
   });
-  // Begun now, it goes on beside this thread's own start.
+  // The workers warm up while this thread starts.
   const warmedUp = work.warmUp().catch(failing('the worker threads could not be warmed up'));
   const seen = {
     caches: { 'past-soil': () => work.stats().pastSoil },
