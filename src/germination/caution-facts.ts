@@ -90,6 +90,8 @@ export const cautionFacts = {
   'whole-days': {},
   'cool-and-light': { coolC: 'celsius', coldC: 'celsius' },
   'seedless-kinds': {},
+  'burning-sap': {},
+  'look-alikes': {},
 } as const satisfies FactKinds;
 
 export type CautionFact = FactOf<typeof cautionFacts>;

@@ -1120,4 +1120,20 @@ export const de = {
   // garden: Pflanzen, die in ihren Schalen warten
   'planting-out-unknown':
     'Warten Sie mit dem Auspflanzen ({crop}) auf Ihren letzten Frost: Kein früheres Jahr sagt, wie die Nächte sind. Mit den Höchst- und Tiefstwerten einiger Jahre gibt es ein Datum.',
+
+  // answers und germination: was die Gärtnerin und den Gärtner schützt
+  'electricity-near-water':
+    'Ziehen Sie vor dem Gießen die Stecker von Lampen und Heizmatten. Nehmen Sie nur solche, die für feuchte Räume gemacht sind, an einem FI-Schalter und mit dem Stecker über allem, was tropft.',
+  'mould-on-paper':
+    'Sehen Sie täglich nach dem feuchten Papier. Werfen Sie schimmlige Samen samt Papier weg, atmen Sie nicht darüber, und waschen Sie sich die Hände.',
+  'compost-dust':
+    'Befeuchten Sie Erde und Kompost, bevor Sie damit arbeiten, halten Sie das Gesicht vom offenen Sack fern, und waschen Sie sich danach die Hände. Der Staub kann Keime tragen, die schwer krank machen (Legionellen).',
+  'hot-clear-film':
+    'Nehmen Sie klare Folie ab, sobald die ersten Keimlinge zu sehen sind, an sonnigen Tagen schon vorher. Darunter kann die Sonne sie verbrühen.',
+  'heat-for-you':
+    'Arbeiten Sie an heißen Tagen früh oder spät, und nehmen Sie Wasser mit. Hören Sie auf, wenn Ihnen schwindlig wird.',
+  'burning-sap':
+    'Tragen Sie beim Vereinzeln und Schneiden an hellen Tagen Handschuhe und lange Ärmel. Der Saft auf der Haut kann mit der Sonne Verbrennungen und Blasen geben; waschen Sie ihn gleich ab.',
+  'look-alikes':
+    'Essen Sie nur, was Sie selbst gesät haben. Tödlich giftige Wildpflanzen derselben Familie, etwa der Schierling, sehen sehr ähnlich aus.',
 } as const satisfies Catalogue;

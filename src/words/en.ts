@@ -1082,4 +1082,19 @@ export const en = {
   // garden: plants that wait in their trays
   'planting-out-unknown':
     'Wait for your last frost before {crop} goes out: no past years tell of your nights. Add years of daily highs and lows to see a date.',
+
+  // answers and germination: what keeps the gardener safe
+  'electricity-near-water':
+    'Unplug lamps and heat mats before you water. Use only such as are made for damp places, on a safety switch, with plugs above any drip.',
+  'mould-on-paper':
+    'Look at the damp paper every day. Throw mouldy seed away with its paper, do not breathe over it, and wash your hands.',
+  'compost-dust':
+    'Damp compost down before you handle it, keep your face away from the open bag, and wash your hands afterwards. Its dust can carry germs that make you gravely ill (Legionella).',
+  'hot-clear-film':
+    'Lift clear film once the first seedlings show, and on sunny days before that. Under it the sun can scald them.',
+  'heat-for-you': 'Work early or late on hot days, and take water with you. Stop when you feel dizzy.',
+  'burning-sap':
+    'Wear gloves and long sleeves when you thin or cut it on a bright day. The sap on skin and the sun together can burn and blister; wash it off at once.',
+  'look-alikes':
+    'Eat only what you sowed yourself. Deadly wild plants of the same family, such as hemlock, look much like it.',
 } as const satisfies Catalogue;

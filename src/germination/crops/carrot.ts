@@ -1,4 +1,4 @@
-import { autumnSlows, BEDS } from '../crop-parts.js';
+import { autumnSlows, BEDS, lookAlikes } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const carrot: CropRecord = {
@@ -63,5 +63,6 @@ export const carrot: CropRecord = {
       source: 'Nascimento & Pereira 2007; Nascimento and others 2008 (abstracts)',
     },
     autumnSlows,
+    lookAlikes,
   ],
 };
