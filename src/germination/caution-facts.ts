@@ -33,7 +33,7 @@ export const cautionFacts = {
   'no-sound-seedlings-hot': { hotC: 'celsius' },
   'seed-cluster': {},
   crust: { crop: ['beet', 'carrot'] },
-  'bolts-after-cold': { crop: ['beet', 'celery', 'onion'], belowC: 'celsius' },
+  'bolts-after-cold': { crop: ['beet', 'cabbage', 'carrot', 'celery', 'onion', 'turnip'], belowC: 'celsius' },
   'onion-rows-stand-in': {},
   'white-lisbon-heat': { stoppedC: 'celsius' },
   'cold-side-untimed': { coldC: 'celsius', belowC: 'celsius' },

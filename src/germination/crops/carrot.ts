@@ -64,5 +64,11 @@ export const carrot: CropRecord = {
     },
     autumnSlows,
     lookAlikes,
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'carrot', belowC: 10 },
+      source:
+        'Atherton and others 1990: the first bolters after 126 °C·d of chilling, nine in ten after 336; leaves and 10 °C: Michigan State University Extension',
+    },
   ],
 };

@@ -50,6 +50,8 @@ describe('plants from trays', () => {
     expect(gradeOf('pepper', warm(nights(10)))).toBe('fair');
     expect(gradeOf('pepper', warm(nights(12.7)))).toBe('fair');
     expect(gradeOf('pepper', warm(nights(12.9)))).toBe('good');
+    // Thirteen nights of 10.5 °C and one of 1 °C are a fortnight of 9.8 °C.
+    expect(gradeOf('pepper', warm(past((day) => (day === 13 ? 1 : 10.5))))).toBe('poor');
     // A cold fortnight after the first one is another matter.
     expect(gradeOf('pepper', warm(past((day) => (day >= 14 ? 9 : 14))))).toBe('good');
   });
