@@ -1136,4 +1136,28 @@ export const de = {
     'Tragen Sie beim Vereinzeln und Schneiden an hellen Tagen Handschuhe und lange Ärmel. Der Saft auf der Haut kann mit der Sonne Verbrennungen und Blasen geben; waschen Sie ihn gleich ab.',
   'look-alikes':
     'Essen Sie nur, was Sie selbst gesät haben. Tödlich giftige Wildpflanzen derselben Familie, etwa der Schierling, sehen sehr ähnlich aus.',
+  // garden: triage of a row, and why little came up
+  'do.wait':
+    '{found, select, some {Warten: Einiges ist aufgegangen, mehr kann noch kommen.} other {Warten: Etwa {livingRows} von {ofRows} solchen Reihen {livingRows, plural, one {geht} other {gehen}} noch auf.}} Sehen Sie am {lookOn} wieder nach.{again, select, no {} then { Dann noch kahl? Neu säen.} other { Am {againOn, select, none {} other {{againOn}}} noch kahl? Dann neu säen.}}{moistUntilDate, select, none {} other { Bis zum {moistUntilDate} feucht halten.}}',
+  'do.count': 'Zählen Sie, was aufgegangen ist, auch wenn es nichts ist. Ohne Zählung lässt sich nichts sagen.',
+  'do.sow-again':
+    '{sureness, select, lost {Verloren.} probably {Wahrscheinlich verloren ({lostRows} von {ofRows}).} other {Vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
+  'do.fill-gaps':
+    'Zu dünn. Füllen Sie die Lücken mit einer neuen Saat{from, select, none {{by, select, none {} other { bis zum {by}}}} other { ab dem {from}{by, select, none {} other {, bis zum {by}}}}}.',
+  'do.nothing':
+    '{why, select, stands {Die Reihe steht gut. Es ist nichts zu entscheiden.} other {In dieser Saison ist es zu spät, {crop} neu zu säen.{hasFitting, select, yes { Noch passen: {fitting}.} other {}}}}',
+  'check.dry':
+    '{moisture, select, rain {Dieses Beet bekommt nur Regen. Graben Sie bis zum Samen: Ist es dort feucht?} dry {Dieses Beet ist trocken. In trockener Erde wartet der Samen.} other {Graben Sie bis zum Samen: Ist es dort feucht?}}',
+  'check.crust': 'Ist die Oberfläche verkrustet? Brechen Sie die Kruste vorsichtig, und halten Sie sie feucht.',
+  'check.too-deep':
+    'Der Samen liegt {depthCm} tief; üblich sind {usualCm}. Tiefe Keimlinge kommen spät, schwach oder gar nicht.',
+  'check.old-seed':
+    '{known, select, poor {Wenige dieser Samen keimen{germinationPercent, select, none {} other {: etwa {germinationPercent} von 100}}. Säen Sie neues Saatgut.} old {Dieses Saatgut ist älter, als es hält{storageYears, select, none {} other {: etwa {storageYears} Jahre}}. Prüfen Sie zehn Samen auf feuchtem Papier.} other {Wie alt ist das Saatgut?{storageYears, select, none {} other { Es hält etwa {storageYears} Jahre.}} Prüfen Sie zehn Samen auf feuchtem Papier.}}',
+  'check.heat':
+    'Die Erde war am Samen {hours, plural, one {# Stunde} other {# Stunden}} über {thresholdC}. Hitze hält diesen Samen zurück oder tötet ihn.',
+  'check.cold': 'Am Samen hatte die Erde im Mittel {meanC}. Diese Kultur braucht mindestens {minimumC}.',
+  'check.eaten':
+    '{beforeOn, select, none {Suchen Sie Schneckenspuren, Vogelspuren und Gänge, und abgebissene Triebe.} other {Am {beforeOn} {beforeSeedlings, plural, one {war ein Sämling} other {waren # Sämlinge}} aufgegangen. Suchen Sie Schneckenspuren, Vogelspuren und abgebissene oder umgefallene Sämlinge.}}',
+  'check.wrong-date':
+    'Der {sownOn} ist ein schlechter Termin dafür: {goodPercent, plural, =0 {in keinem der vergangenen Jahre} one {in # von 100 vergangenen Jahren} other {in # von 100 vergangenen Jahren}} war er gut.',
 } as const satisfies Catalogue;

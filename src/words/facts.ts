@@ -16,6 +16,7 @@ import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
 import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
+import { checkFacts, triageFacts } from '../garden/sowing/triage-facts.js';
 import { askFacts } from '../garden/sowing/work-port.js';
 import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
@@ -71,6 +72,8 @@ const declared = [
   keptNoteFacts,
   problemFacts,
   problemPageFacts,
+  triageFacts,
+  checkFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

@@ -321,7 +321,24 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/sowing/what-to-do.ts',
     tests: ['test/unit/garden/what-to-do.test.ts'],
-    numbers: ['SOON_DAYS', 'COUNT_WITHIN_DAYS', 'LOOK_AGAIN_DAYS'],
+    numbers: ['SOON_DAYS', 'COUNT_WITHIN_DAYS'],
+  },
+  {
+    file: 'src/garden/sowing/triage-rule.ts',
+    tests: [GOLDEN, 'test/unit/garden/triage.test.ts'],
+    numbers: ['LOOK_AGAIN_DAYS', 'COMES_UP', 'RESOWING_COST', 'LOST_A_DAY'],
+    changes: [['lossByWaiting <= 0 ? 1', 'lossByWaiting <= 0 ? 0.9']],
+  },
+  {
+    file: 'src/garden/sowing/triage.ts',
+    tests: ['test/unit/garden/triage.test.ts'],
+    numbers: ['LIKELY'],
+  },
+  {
+    file: 'src/garden/sowing/check-for.ts',
+    tests: ['test/unit/garden/check-for.test.ts'],
+    numbers: ['POOR_DATE_ODDS'],
+    changes: [['depthCm > DEEP_FACTOR * usualCm', 'depthCm >= DEEP_FACTOR * usualCm']],
   },
   {
     file: 'src/garden/sowing/indoors.ts',
@@ -334,7 +351,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
       ['tender: { limitC: 0, mildC: 8 }', 'tender: { limitC: 0, mildC: 8.8 }'],
       ["'half-hardy': { limitC: -2", "'half-hardy': { limitC: -2.2"],
       ['hardy: { limitC: -5', 'hardy: { limitC: -5.5'],
-      ['coldestC - oddK > limitC', 'coldestC - oddK >= limitC'],
+      ['coldestC - anomalyK > limitC', 'coldestC - anomalyK >= limitC'],
       ['nightsC / nights >= mildC', 'nightsC / nights > mildC'],
       ['without >= SURE * years', 'without > SURE * years'],
     ],

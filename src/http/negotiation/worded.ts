@@ -5,11 +5,11 @@ import { messagesOf, refusalText } from '../../words/refusal-text.js';
 /** Names under which a fact stands as a sentence, its code and parameters beside it. */
 const SENTENCES = ['text', 'why', 'detail'] as const;
 /** Names of codes that messages are named after, such as `task.thin`: a fact beside its own code needs no second. */
-const CODES = ['task', 'action', 'verdict'] as const;
+const CODES = ['task', 'action', 'verdict', 'do'] as const;
 
 /** An answer before words are put into it: facts for notes, and a fact or a sentence where one stands alone. */
 export type Unworded<T> = T extends { readonly code: string; readonly text: string }
-  ? Note & Omit<T, 'code' | 'text' | 'params' | 'also'>
+  ? Omit<T, 'code' | 'text' | 'params' | 'also'> & (Note | { readonly code: string; readonly text: Fact })
   : T extends readonly (infer One)[]
     ? readonly Unworded<One>[]
     : T extends object

@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { idSchema } from '../../contract/common.js';
+import { orAsKept } from '../../contract/kept.js';
 import type { IfRevision, Kept, Page } from '../../garden/store/store.js';
 import { ownerOf } from '../auth/owner.js';
 import { sendWithETag } from '../negotiation/etag.js';
@@ -8,9 +9,13 @@ import { signed } from '../openapi/model.js';
 import type { Route } from '../openapi/route.js';
 import { keptProblems } from '../problems/common-problems.js';
 import {
+  asParameter,
   changeAsAllowed,
   currentOf,
+  fieldsOf,
   idIn,
+  isAskedAsKept,
+  keptIn,
   listParameters,
   listQuery,
   pageOf,
@@ -19,6 +24,8 @@ import {
   type ResourceKind,
   refuseQuery,
   resourceNotFound,
+  revisionOf,
+  sendAsKept,
 } from './resource.js';
 
 /** A list of kept things, by pages. */
@@ -34,7 +41,7 @@ export interface Listing<T extends Kept> {
 
 const bedParameter = { name: 'bed', schema: idSchema, description: 'Only those of this bed.' };
 const listOfBedQuery = listQuery.extend({ bed: idSchema.optional() });
-const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
+export const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
 
 /** All of one kind that an owner has, by id. */
 export const listRoute = <T extends Kept>(
@@ -57,6 +64,40 @@ export const listRoute = <T extends Kept>(
     const { page, next } = await pageOf(paging, (asked) => list(ownerOf(request), { ...asked, bed }));
     const content = { [`${kind}s`]: page.map(onWire), next };
     return sendWithETag(request, reply, content, () => signed(content, clock()));
+  },
+});
+
+/** What is told of one kept thing, whole or as a PUT takes it. */
+export interface Showing<T extends Kept> {
+  readonly kind: ResourceKind;
+  readonly summary: string;
+  readonly put: z.ZodObject;
+  readonly answer: z.ZodObject;
+  /** Holds the fields that a PUT takes. */
+  readonly onWire: (kept: T) => object;
+}
+
+/** One kept thing. */
+export const getRoute = <T extends Kept>(
+  { kind, summary, put, answer, onWire }: Showing<T>,
+  { find, show }: Pick<Repository<T, never>, 'find' | 'show'>,
+  clock: () => Date,
+): Route => ({
+  method: 'GET',
+  url: `/v1/${kind}s/:id`,
+  operation: {
+    id: `get${named(kind)}`,
+    summary,
+    query: [asParameter],
+    answer: { schema: orAsKept(answer, put) },
+    problems: ['not-found', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const isAsKept = isAskedAsKept(request);
+    const kept = await keptIn(request, kind, find);
+    if (isAsKept) return sendAsKept(request, reply, revisionOf(kept), fieldsOf(put, onWire(kept)));
+    const shown = await show(kept, ownerOf(request));
+    return sendWithETag(request, reply, shown.inputs, async () => signed(await shown.answer(), clock()));
   },
 });
 

@@ -29,6 +29,18 @@ export function idIn(request: FastifyRequest, kind: ResourceKind): string {
 export const resourceNotFound = (kind: ResourceKind, id: string): RequestError =>
   new RequestError('not-found', keptRefusal('not-found.kept', { kind, id: id.slice(0, 64) }));
 
+/** The kept thing that a request's path names. @throws {RequestError} `not-found`. */
+export async function keptIn<T>(
+  request: FastifyRequest,
+  kind: ResourceKind,
+  find: (owner: string, id: string) => Promise<T | undefined>,
+): Promise<T> {
+  const id = idIn(request, kind);
+  const kept = await find(ownerOf(request), id);
+  if (!kept) throw resourceNotFound(kind, id);
+  return kept;
+}
+
 /** A thing that is to be kept names another, in a field of that name, which is not there. */
 export const noSuch = (kind: 'place' | 'bed' | 'lot', id: string): RequestError =>
   new RequestError(`unknown-${kind}`, keptRefusal(`unknown-${kind}`, { id }), [

@@ -32,6 +32,10 @@ export const sowingFields: readonly (readonly [fields: string, says: string])[] 
     'the last date of the season on which a new sowing is still good, from past years; null where the season is over',
   ],
   [
+    '`triage`',
+    'what to do about a row that should be up: wait, sow again, fill the gaps, with what each costs in days of harvest; and what to look for where nothing came (`checkFor`). It weighs what waiting loses against what sowing again costs, so that near the end of the season less certainty is needed',
+  ],
+  [
     '`toDo`, `harvest`, `indoors`',
     'what to do in the next two weeks; when it may be ready; when to harden trays off and plant them out',
   ],
