@@ -11,7 +11,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/growth/planting-out.ts',
     tests: ['test/unit/growth/planting-out.test.ts'],
-    numbers: ['SURE', 'LEAST_YEARS', 'MOST_MISSING', 'NIGHTS'],
+    numbers: ['SURE', 'LEAST_YEARS', 'MOST_MISSING', 'NIGHTS', 'SOIL_ABOVE_AIR_K'],
     changes: [['minC[day]! <= frost.limitC', 'minC[day]! < frost.limitC']],
   },
   { file: 'src/growth/tray-dates.ts', tests: ['test/unit/growth/planting-out.test.ts'], numbers: ['HARDENING_DAYS'] },
