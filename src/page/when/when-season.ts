@@ -1,5 +1,5 @@
 import type { WindowAnswer } from '../../contract/windows.js';
-import type { WhyClosed } from '../../plot/season-strip.js';
+import type { WhyClosed } from '../../plot/season.js';
 import { daysFrom, daysLater } from '../shell/words.js';
 
 /** A spell that is closed to sowing, for one reason on most of its days. */
