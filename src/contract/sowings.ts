@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { checkCodes } from '../garden/sowing/check-for.js';
 import { verdicts } from '../garden/sowing/judgement.js';
+import { triageActions, triageDos } from '../garden/sowing/triage.js';
 import { tasks } from '../garden/sowing/what-to-do.js';
 import { sowingMethods } from '../garden/store/season-store.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, saidShape, timeSchema } from './common.js';
@@ -86,6 +88,55 @@ const sowingOutShape = {
 
 const { model: _model, issuedAt: _issuedAt, hourly: _hourly, ...forecastShape } = forecastAnswerSchema.shape;
 
+const harvestSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutSchema });
+
+export const triageSchema = z
+  .strictObject({
+    do: z
+      .enum(triageDos)
+      .describe(
+        'The option that loses the least harvest in the mean; of equal ones, to wait. `count`: without a count nothing is guessed. `nothing`: it stands well, or it is too late this season.',
+      ),
+    text: z.string(),
+    ...saidShape,
+    options: z
+      .array(
+        z.strictObject({
+          action: z.enum(triageActions),
+          by: dateOutSchema.nullable().optional().describe('The last date for it; null: past years do not tell.'),
+          until: dateOutSchema.optional().describe('When to decide anew, or until when the row is kept moist.'),
+          odds: z.strictObject({
+            stands: z.number().describe('That a row, or what fills the gaps, stands in the end.'),
+            late: z.number().optional(),
+            lost: z.number().optional(),
+          }),
+          costs: z.strictObject({
+            seeds: z.number().nullable().describe('null: nobody said how many were sown.'),
+            daysLost: z
+              .number()
+              .nullable()
+              .describe(
+                'Mean days of harvest lost against a row that had come up in time, over the odds; sowing again is itself reckoned as a twentieth of a harvest. null: past years do not tell.',
+              ),
+          }),
+          harvest: harvestSpanSchema.nullable(),
+        }),
+      )
+      .describe('The one to do first.'),
+    checkFor: z
+      .array(
+        z.strictObject({
+          likely: z.boolean().describe('What is known of the row points to it.'),
+          text: z.string(),
+          ...saidShape,
+          code: z.enum(checkCodes),
+        }),
+      )
+      .describe('Why little or nothing may have come up: what is likely first.'),
+  })
+  .nullable()
+  .describe('What to do about a row that should be up; null: it is not due yet, or its temperatures do not tell.');
+
 export const sowingAnswerSchema = z.strictObject({
   ...sowingOutShape,
   counts: z.array(countOutSchema).describe('In the order of dates.'),
@@ -126,6 +177,7 @@ export const sowingAnswerSchema = z.strictObject({
     .describe(
       'The last date of the season on which a new sowing is still good: it comes up well, and is ready before frost or short days end the season. null where that is over, and without past years.',
     ),
+  triage: triageSchema,
   toDo: z
     .array(
       z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string(), ...saidShape }),
@@ -136,7 +188,7 @@ export const sowingAnswerSchema = z.strictObject({
 export type SowingAnswer = z.infer<typeof sowingAnswerSchema>;
 
 /** What a list can tell of each sowing besides what is kept of it. */
-export const sowingParts = ['judgement', 'toDo', 'forecast'] as const;
+export const sowingParts = ['judgement', 'triage', 'toDo', 'forecast'] as const;
 
 const { model: _ofList, issuedAt: _whenListed, assumptions: _none, ...sowingStateShape } = sowingAnswerSchema.shape;
 

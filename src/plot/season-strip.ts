@@ -36,7 +36,7 @@ interface NamedDay {
   readonly isBest: boolean;
 }
 
-/** The season as one strip of days: how sure each date is, windows, spells closed to sowing and why, the best date. */
+/** The season as one strip of days: each date's probability, windows, closed spells with reasons, the best date. */
 export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const { say } = sheet;
@@ -182,7 +182,7 @@ function legendOf(season: DrawnSeason, { sheet, words }: Strip, fromY: number): 
   return { drawn: open + spells.join(''), toY };
 }
 
-/** Each date with its odds; of a usual year open dates stand for sure, and others for none. */
+/** Each date with its probability; from a usual year 1 for open dates and 0 for others. */
 function datesOf({ dates, windows }: DrawnSeason): DrawnDate[] {
   const spans = windows.map(({ from, to }) => ({ from: dayOf(from), to: dayOf(to) }));
   return dates
@@ -195,7 +195,7 @@ function datesOf({ dates, windows }: DrawnSeason): DrawnDate[] {
     .filter(({ day }) => Number.isFinite(day));
 }
 
-/** Dates on end that are open, or are not. */
+/** Runs of consecutive dates, each all open or all closed. */
 function runsOf(dates: readonly DrawnDate[]): DrawnDate[][] {
   const runs: DrawnDate[][] = [];
   for (const one of dates) {

@@ -2,7 +2,7 @@ import type { DateWords } from './dates.js';
 import type { SayPicture } from './picture-facts.js';
 import { type DrawnSeason, type SeasonSetting, WHYS, type WhyClosed } from './season.js';
 
-/** So many spells of one kind are named one by one. */
+/** Maximum spells of one kind that are named one by one. */
 const MAX_NAMED = 4;
 
 export const titleOf = ({ crop, bedName }: SeasonSetting, say: SayPicture): string =>
@@ -46,7 +46,7 @@ export function spansInWords(spans: readonly Dates[], words: DateWords, say: Say
   return words.list(more > 0 ? [...named, say({ code: 'picture.more', params: { more } })] : named);
 }
 
-/** What the picture says, for who does not see it. */
+/** The picture's description for readers who cannot see it. */
 export function inWords(season: DrawnSeason, { today }: SeasonSetting, words: DateWords, say: SayPicture): string {
   const reasons = WHYS.filter((why) => season.closed.some((one) => one.why === why));
   return [

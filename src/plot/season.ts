@@ -2,9 +2,9 @@ import type { Hatch } from './theme.js';
 
 export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
 
-/** Of sowing windows what is drawn; an answer of /v1/sowing-windows has it all. */
+/** The rendered part of sowing windows; an answer of /v1/sowing-windows has it all. */
 export interface DrawnSeason {
-  /** The share of years in which each date was good; null where a usual year stands for all. */
+  /** The share of years in which each date was good; null from a usual year. */
   readonly dates: readonly { readonly date: string; readonly sureness: number | null }[];
   readonly windows: readonly { readonly from: string; readonly to: string }[];
   readonly closed: readonly { readonly from: string; readonly to: string; readonly why: WhyClosed }[];
@@ -14,9 +14,9 @@ export interface DrawnSeason {
 }
 
 export interface SeasonSetting {
-  /** A crop's id, or what the grower calls a crop of their own. */
+  /** A crop's id, or the grower's name for a custom response curve. */
   readonly crop: string;
-  /** The bed, or the place. */
+  /** The bed or the place. */
   readonly bedName?: string | null;
   readonly today?: string | null;
 }

@@ -104,8 +104,8 @@ export function onceEach(ask: WorkPort): WorkPort {
   return {
     growing: ask.growing,
     windows(question) {
-      const { crop, bed, depthCm, time, lot, from } = question;
-      const key = JSON.stringify([crop, bed, depthCm, time, lot, from]);
+      const { crop, bed, depthCm, time, lot, from, to } = question;
+      const key = JSON.stringify([crop, bed, depthCm, time, lot, from, to]);
       const windows = asked.get(key) ?? ask.windows(question);
       asked.set(key, windows);
       return windows;

@@ -3,7 +3,7 @@ import { type Forecast, forecast } from '../../answers/forecast/forecast.js';
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import { seedRecord } from '../../answers/forecast/seed-temperature.js';
 import { type Learned, type Question, seedDepthCm } from '../../answers/question.js';
-import { HOUR_MS, instantAt } from '../../basics/calendar.js';
+import { addDays, HOUR_MS, instantAt, type PlainDate } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import { largestDelayFactors } from '../../germination/run/largest-delay-factors.js';
@@ -15,6 +15,7 @@ import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/pri
 import { standCounted } from '../learning/stand-counted.js';
 import { talliesOf } from '../learning/tally.js';
 import type { Count } from '../store/season-store.js';
+import { LOOK_AGAIN_DAYS } from './triage-rule.js';
 
 /** A sowing with its counts, as what was learned of a bed needs it. */
 export interface Grown extends Pick<Question, 'sowing' | 'lot'> {
@@ -38,6 +39,13 @@ export interface Growing {
   readonly posterior: Posterior | null;
   /** By the last count, would most of what can come have been up in a slow bed of the crop, too? */
   readonly isOverdue: boolean;
+  /** How likely it is lost should it still be bare on later looks; none where the last count was not bare. */
+  readonly lostIfBare: readonly LostIfBare[];
+}
+
+export interface LostIfBare {
+  readonly date: PlainDate;
+  readonly odds: number;
 }
 
 /** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
@@ -58,6 +66,7 @@ export function growing(
   const belief = priorAfter(usual, lessons, { date: sowing.date, lot: lotId });
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
+  const lostIfBare = counts.at(-1)?.seedlings === 0 ? lostIfStillBare(question, belief, shouldStop) : [];
   const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
   const foretold = forecast({ ...question, learned }, findPast, shouldStop);
   return {
@@ -65,7 +74,32 @@ export function growing(
     learned,
     posterior,
     isOverdue: seen !== null && isOverdue(seen, crop),
+    lostIfBare,
   };
+}
+
+/** So many looks ahead a bare row is followed: three weeks at the least are told. */
+const MOST_LOOKS = 6;
+/** From these odds on nothing more is learned by looking. */
+const CERTAIN = 0.99;
+
+/** The odds that a row which is bare now is lost, look by look, should it stay bare. */
+function lostIfStillBare(question: GrowingQuestion, belief: Prior, shouldStop: ShouldStop): LostIfBare[] {
+  const { sowing, lot, lotId, counts } = question;
+  const told: LostIfBare[] = [];
+  const looks: Count[] = [];
+  for (let n = 1; n <= MOST_LOOKS; n++) {
+    const date = addDays(counts.at(-1)!.date, n * LOOK_AGAIN_DAYS);
+    looks.push({ date, seedlings: 0, ofSeeds: null, thinned: false });
+    // Only what is known of the row now, and that it stays bare, bears on it.
+    stopIf(shouldStop);
+    const seen = seenOf(question, { sowing, lot, lotId, counts: [...counts, ...looks] });
+    if (!seen) break;
+    const odds = countPosterior(belief, seen).dead;
+    told.push({ date, odds });
+    if (odds >= CERTAIN) break;
+  }
+  return told;
 }
 
 /** How far the time may be off for want of knowing the soil: standard deviation of its logarithm. Our assumption, from a

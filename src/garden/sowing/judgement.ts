@@ -164,7 +164,8 @@ const yesNo = (is: boolean): 'yes' | 'no' => (is ? 'yes' : 'no');
 const percentOf = (share: number): number => Math.min(100, Math.max(0, Math.round(100 * share)));
 
 /** The fullest count before the last, where less than half of it stands now without anybody having thinned it. */
-function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>): Count | null {
+export function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>): Count | null {
+  if (counts.length === 0) return null;
   const shareOf = ({ seedlings, ofSeeds }: Count): number => seedlings / (ofSeeds ?? seeds ?? 1);
   const fullest = counts.reduce((full, one) => (shareOf(one) > shareOf(full) ? one : full));
   const last = counts.at(-1)!;

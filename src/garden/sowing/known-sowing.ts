@@ -3,7 +3,7 @@ import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import type { BedInputs } from '../bed/bed-inputs.js';
-import { lotForQuestion } from '../lots/lot-now.js';
+import { type LotState, lotForQuestion, lotState } from '../lots/lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
 import type { GrowingQuestion, Grown } from './growing.js';
@@ -14,6 +14,8 @@ export interface KnownSowing extends CountedSowing {
   readonly kept: BedInputs;
   readonly crop: Crop;
   readonly question: GrowingQuestion;
+  /** What is known of the seed on the day of sowing; null: no lot is told. */
+  readonly lotState: LotState | null;
   readonly now: Date;
   /** At the place. */
   readonly today: PlainDate;
@@ -57,7 +59,16 @@ export async function knownSowing(
     normals: kept.normals,
     others,
   };
-  return { sowing, counts, kept, crop, question, now, today: dateAt(now.getTime(), kept.site.zone) };
+  return {
+    sowing,
+    counts,
+    kept,
+    crop,
+    question,
+    lotState: lot ? lotState(lot, sowing.date) : null,
+    now,
+    today: dateAt(now.getTime(), kept.site.zone),
+  };
 }
 
 /**

@@ -8,8 +8,10 @@ import { bearsPlants, type IndoorStart, indoorsOf } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
 import type { KnownSowing } from './known-sowing.js';
 import { type MaturityDates, maturityIn } from './maturity.js';
-import { type Resowing, resowingOf } from './resowing.js';
+import { type Resowing, seasonAhead } from './resowing.js';
 import type { SowingWarning } from './sowing-facts.js';
+import type { Triage } from './triage.js';
+import { triageNow } from './triage-now.js';
 import { growingNow, type WorkPort } from './work-port.js';
 
 /** How a sowing stands today. */
@@ -23,6 +25,8 @@ export interface SowingState {
   readonly harvest: Harvest | null;
   /** When a new sowing is good; null: past years do not tell. */
   readonly resowing: Resowing | 'too-late' | null;
+  /** What to do about a row that should be up; null: it is not due, or nothing is known of it. */
+  readonly triage: Triage | null;
   readonly warnings: readonly Note[];
 }
 
@@ -47,15 +51,22 @@ export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<So
   };
   const judgement = evidence && judgementOf(evidence);
   const ripe = maturityIn(known);
+  const season = sowing.method === 'direct' ? await seasonAhead({ known, crop, ripe }, ask) : null;
   const own: MaturityDates = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
+  const expected = growing && expectedOf(growing.forecast, today);
+  const observed = evidence && observedOf(evidence);
   return {
     growing,
-    expected: growing && expectedOf(growing.forecast, today),
-    observed: evidence && observedOf(evidence),
+    expected,
+    observed,
     judgement,
     indoors,
     harvest: judgement?.verdict === 'lost' ? null : own.harvest,
-    resowing: sowing.method === 'direct' ? await resowingOf(known, ripe, ask) : null,
+    resowing: season?.resowing ?? null,
+    triage:
+      growing && judgement && expected
+        ? await triageNow({ known, growing, judgement, expected, observed, season, harvest: own.harvest }, ask)
+        : null,
     warnings: [...warnings, ...(own.why ? [own.why] : []), ...trayWarnings(known)],
   };
 }

@@ -53,7 +53,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       { name: 'from', schema: dateSchema, description: 'Only those sown on this date or later.' },
       {
         name: 'with',
-        schema: z.string().meta({ examples: ['judgement,toDo,forecast'] }),
+        schema: z.string().meta({ examples: ['judgement,triage,toDo,forecast'] }),
         description: `What to add to each sowing, with commas between: ${sowingParts.join(', ')}. \`judgement\` brings counts, what they have taught, harvest, resowBy and warnings too.`,
       },
       {
@@ -175,6 +175,7 @@ function partOf(
     harvest,
     resowBy,
     warnings,
+    triage,
     toDo,
     forecast,
     assumptions: _assumptions,
@@ -189,6 +190,7 @@ function partOf(
     ...(parts.includes('judgement')
       ? { counts, learned, expected, observed, judgement, indoors, harvest, resowBy, warnings }
       : {}),
+    ...(parts.includes('triage') ? { triage } : {}),
     ...(parts.includes('toDo') ? { toDo } : {}),
     ...(parts.includes('forecast') ? { forecast } : {}),
   };

@@ -4,6 +4,7 @@ import type { SowingAnswer } from '../../../contract/sowings.js';
 import type { KnownSowing } from '../../../garden/sowing/known-sowing.js';
 import { resowByOf } from '../../../garden/sowing/resowing.js';
 import type { SowingState } from '../../../garden/sowing/sowing-state.js';
+import type { Triage } from '../../../garden/sowing/triage.js';
 import type { ToDo } from '../../../garden/sowing/what-to-do.js';
 import type { KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Rounding } from '../../negotiation/rounding.js';
@@ -42,11 +43,27 @@ export function serializeSowingState(
     indoors,
     harvest,
     resowBy: resowByOf(state.resowing),
+    triage: triageOnWire(state.triage, rounding),
     toDo: [...toDo],
     assumptions: [],
     warnings: [...warnings],
   };
 }
+
+/** What to do about a row, its odds and days rounded. */
+const triageOnWire = (triage: Triage | null, { share, days }: Rounding): Unworded<SowingAnswer>['triage'] =>
+  triage && {
+    do: triage.do,
+    text: triage.text,
+    options: triage.options.map(({ odds, costs, ...option }) => ({
+      ...option,
+      odds: Object.fromEntries(
+        Object.entries(odds).map(([name, value]) => [name, share(value)]),
+      ) as unknown as typeof odds,
+      costs: { ...costs, daysLost: costs.daysLost === null ? null : days(costs.daysLost) },
+    })),
+    checkFor: [...triage.checkFor],
+  };
 
 /** A sowing, while how it stands cannot be told. */
 export const serializeSowingPart = (
@@ -64,6 +81,7 @@ export const serializeSowingPart = (
   indoors: null,
   harvest: null,
   resowBy: null,
+  triage: null,
   toDo: [],
   assumptions: [],
   warnings: [why],
