@@ -7,15 +7,15 @@ import { connect, patiently } from './sqlite-connection.js';
 import { prepareFile, type SqliteFile, watchFile } from './sqlite-file.js';
 
 /**
- * When the log is carried into the file: soon after a commit [ms], or, in a storm of commits, at this length [bytes]. A
- * short log is carried over within milliseconds, and a copy of the file alone lacks little.
+ * Time of a checkpoint: soon after a commit [ms], or, under many commits, at this length of the log [bytes]. A
+ * short log is copied within milliseconds, and a copy of the file alone lacks little.
  */
 const CHECKPOINT_AFTER_MS = 1_000;
 const CHECKPOINT_BYTES = 1024 * 1024;
-/** Work of the service itself, which belongs to no owner. */
+/** The service's own work, which belongs to no owner. */
 const SERVICE = '';
 
-/** What a database in memory has instead of a file. */
+/** Stands in for the file of a database in memory. */
 const IN_MEMORY: SqliteFile = {
   requireSame() {},
   logBytes: () => 0,
@@ -26,10 +26,11 @@ const IN_MEMORY: SqliteFile = {
 };
 
 /**
- * An SQLite file, made where there is none; `:memory:` is forgotten when closed.
+ * Opens an SQLite file and creates a missing one; `:memory:` is lost when closed.
  *
- * One connection writes, a transaction at a time; another reads what has been committed. Every commit is synced to disk
- * before it is acknowledged. A statement runs on this thread; after each, others have their turn.
+ * One connection writes, a transaction at a time; another reads committed rows. Every commit is synced to disk
+ * before it is acknowledged. Statements run on this thread, which yields after each. The log needs checkpoints of our
+ * own, because the driver closes a file only when its statements are garbage-collected.
  */
 export async function openSqlite(path: string): Promise<Database> {
   const inMemory = path === ':memory:';
@@ -57,7 +58,7 @@ export async function openSqlite(path: string): Promise<Database> {
     await patiently(() => writer.exec('BEGIN IMMEDIATE'));
     try {
       const result = await work(inTransaction);
-      // What is written to a file that was removed meanwhile is lost.
+      // A write into a file that was removed meanwhile would be lost.
       file.requireSame();
       writer.exec('COMMIT');
       return result;
@@ -68,7 +69,7 @@ export async function openSqlite(path: string): Promise<Database> {
     }
   }
 
-  /** An attempt; where the disk is full, further ones with what room can be made. */
+  /** Attempts a commit. On a full disk it empties the log and tries again; a deletion may then release the reserve. */
   async function commit<T>(work: (query: Query) => Promise<T>, frees: boolean): Promise<T> {
     const waysOut = [checkpoint, ...(frees ? [file.releaseReserve] : [])];
     for (;;) {
@@ -88,7 +89,7 @@ export async function openSqlite(path: string): Promise<Database> {
   }
 
   /**
-   * Carries the log into the file and empties it. Another process that reads, or a full disk, may keep it from doing so;
+   * Copies the log into the file and empties it. A reading process or a full disk may prevent that;
    * nothing is lost then, and the next checkpoint does it.
    */
   function checkpoint(): void {
@@ -107,13 +108,13 @@ export async function openSqlite(path: string): Promise<Database> {
     clearTimeout(planned);
     const due = () => {
       planned = undefined;
-      // Nobody waits for it. A fault that stays is found by the next commit.
+      // Nobody waits for it; the next commit finds a lasting fault.
       inTurn(SERVICE, async () => isClosed || checkpoint()).catch(() => undefined);
     };
     planned = setTimeout(due, isLong ? 0 : CHECKPOINT_AFTER_MS).unref();
   }
 
-  /** Makes ready for the next commit. The one before stays as it ended, whatever comes of this. */
+  /** Prepares for the next commit. The previous one stays committed even if this fails. */
   function cleanUp(): void {
     try {
       if (file.isReleased()) {
@@ -129,7 +130,7 @@ export async function openSqlite(path: string): Promise<Database> {
   const probe = throttledProbe(() =>
     inTurn(SERVICE, async () => {
       file.requireSame();
-      // A number in the file's header that nothing else needs: as small a commit as there is.
+      // Writes an unused number of the file's header: the smallest commit.
       await patiently(() => writer.exec('PRAGMA user_version = 1'));
       file.fillReserve();
       file.requireRoom();
@@ -138,7 +139,7 @@ export async function openSqlite(path: string): Promise<Database> {
 
   const forOwner = (owner: string, frees?: 'frees'): Database => ({
     keyType: 'text',
-    // A transaction that writes keeps out all others as it is.
+    // A write transaction excludes all others anyway.
     migrationLock: [],
     async all<Row>(sql: string, values: readonly Value[] = []) {
       const ask = async () => {
@@ -154,7 +155,7 @@ export async function openSqlite(path: string): Promise<Database> {
         try {
           return await commit(work, frees !== undefined);
         } finally {
-          // In the same turn, so that nobody else fills what was freed.
+          // In the same turn, so that nobody else fills the freed space.
           cleanUp();
         }
       }),
