@@ -18,27 +18,32 @@ import { type PoolStats, poolCounters } from './pool-stats.js';
 import { IDLE_MS, threads } from './threads.js';
 import { twoCallers } from './two-callers.js';
 
-/** Who asks. */
+/** The caller of a question. */
 export interface AskedBy {
-  /** Whose garden it is. */
+  /** Owner of the garden. */
   readonly owner: string;
-  /** Whose turn it takes: an owner, or an address where there are no keys. */
+  /** Key of the fair queue: an owner, or an address when there are no keys. */
   readonly caller: string;
-  /** Aborted once nobody waits for the answer any more. */
+  /** Aborted when the caller no longer waits. */
   readonly signal?: AbortSignal | undefined;
-  /** Nobody waits for it: people come first. */
+  /** True for work that nobody waits for; people come first. */
   readonly isBackground?: boolean;
-  /** Takes one of the caller's places, before anything is read for the answer. @throws {RequestError} where all are taken. */
+  /**
+   * Takes one of the caller's slots before anything is read for the answer. @throws {RequestError} when all are taken.
+   */
   takePlace?(): void;
-  /** Asked before each question is taken on; takes a place too. @throws {RequestError} where the caller has asked too much. */
+  /**
+   * Runs before each question is accepted, and takes a slot too. @throws {RequestError} when the caller is over its
+   * limit.
+   */
   admit?(): Promise<void>;
 }
 
-/** Answers what takes seconds, beside the thread that answers requests. */
+/** Answers questions that take seconds in worker threads, so that the thread of the server stays free. */
 export interface WorkerPool {
   /**
-   * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
-   * @throws StoppedError where the asker went before.
+   * @throws {RequestError} as the work itself does; `busy` when the queue is full or the deadline has passed.
+   * @throws StoppedError when the caller left before.
    */
   ask<K extends JobKind>(
     kind: K,
@@ -46,25 +51,28 @@ export interface WorkerPool {
     by: AskedBy,
   ): Promise<LongQuestions[K]['answer']>;
   /**
-   * Starts a thread and has it answer some examples, so that the first question finds a thread, and code that is compiled.
-   * Nothing of it is kept.
+   * Starts a thread and runs examples in it, so that the first question finds a thread with compiled code. The results
+   * are dropped.
    */
   warmUp(): Promise<void>;
-  /** In how many seconds one more question would probably be answered, >= 1. */
+  /** Estimated time until another question would be answered [s], >= 1. */
   waitS(): number;
   stats(): PoolStats;
   close(): Promise<void>;
 }
 
-/** More threads than this help nobody: each takes 60 MB. */
+/** More threads gain nothing: each takes 60 MB. */
 const MAX_DEFAULT_THREADS = 8;
-/** With fewer, one owner's long question holds up everybody else's; the second starts only where two are asked at once. */
+/**
+ * A single thread would let one owner's long question block all others; the second starts only for concurrent
+ * questions.
+ */
 const MIN_DEFAULT_THREADS = 2;
-/** So many questions may wait, */
+/** Questions waiting at most. */
 const MAX_WAITING = 400;
-/** and so much of their temperatures in memory [bytes]. */
+/** Memory of the waiting questions' temperatures at most [bytes]. */
 const MAX_WAITING_BYTES = 128 * 1024 * 1024;
-/** So long a question may take, waiting and working [ms]: ten seconds, more for what takes seconds alone. */
+/** Time for a question, waiting and working [ms]: ten seconds, more for kinds that take seconds alone. */
 export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   forecast: 10_000,
   growing: 10_000,
@@ -72,34 +80,34 @@ export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   plan: 20_000,
   soil: 30_000,
 };
-/** Work that is late goes on for so many deadlines more before it is ended. */
+/** Deadlines that late work may run on before it is stopped. */
 const GRACE_DEADLINES = 2;
-/** Background work waits until people are served [ms]. */
+/** Background work waits behind people's questions [ms]. */
 const BACKGROUND_DEADLINE_MS = 10 * 60_000;
 const MAX_RETRY_AFTER_S = 60;
-/** How much the latest job counts for how long jobs take. */
+/** Weight of the latest job in the estimate of job durations. */
 const SMOOTHING = 0.1;
 
 export interface WorkerPoolOptions {
-  /** Past soil of another model is not used. */
+  /** Past soil of another model version is not used. */
   readonly modelVersion: string;
-  /** Left out: one less than the machine has processors, 2 to 8. */
+  /** Default: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
   readonly deadlineMs?: Readonly<Record<JobKind, number>>;
   readonly maxWaiting?: number;
   readonly maxWaitingBytes?: number;
-  /** The module that does the work, in a thread. */
+  /** Module that runs in a thread. */
   readonly entry?: URL;
 }
 
-/** One who waits for an answer. */
-interface QueueOwner {
+/** A caller that waits for an answer. */
+interface Waiter {
   resolve(answer: unknown): void;
   reject(error: Error): void;
 }
 
-/** A question, with all who ask it. */
+/** A question with all its callers. */
 interface Entry {
   readonly kind: JobKind;
   readonly question: LongQuestions[JobKind]['question'];
@@ -111,43 +119,43 @@ interface Entry {
   readonly bytes: number;
   readonly pastKey: string | undefined;
   readonly stop: SharedArrayBuffer;
-  readonly askers: Set<QueueOwner>;
+  readonly waiters: Set<Waiter>;
   readonly askedMs: number;
   state: 'looking-up' | 'waiting' | 'working' | 'ended';
 }
 
 export function workerPool({
   modelVersion,
-  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
+  threads: maxThreads = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
   pasts = pastSoilCache(),
   deadlineMs = DEADLINE_MS,
   maxWaiting = MAX_WAITING,
   maxWaitingBytes = MAX_WAITING_BYTES,
   entry: module = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url),
 }: WorkerPoolOptions): WorkerPool {
-  const pool = threads(most, module);
+  const pool = threads(maxThreads, module);
   const queue: FairQueue<Entry> = fairQueue();
   const entries = new Map<string, Entry>();
   const working = new Set<Entry>();
   const counters = poolCounters();
   const callers = twoCallers(IDLE_MS);
-  /** Time that a job takes over what it was reckoned to. */
+  /** Ratio of job durations to their estimates. */
   let slowness = 1;
   let isClosed = false;
 
-  /** No owner, and no background work, ever has all threads where there are several. */
+  /** With several threads, neither one owner nor background work may occupy all of them. */
   const mayServe = (caller: string, isBackground: boolean): boolean => {
     const alike = [...working].filter((one) => (isBackground ? one.isBackground : one.caller === caller));
-    return alike.length < Math.max(1, most - 1);
+    return alike.length < Math.max(1, maxThreads - 1);
   };
 
   const waitS = (): number => {
     const ahead = queue.cost() + [...working].reduce((sum, { cost }) => sum + cost, 0);
-    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / most / 1000)));
+    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / maxThreads / 1000)));
   };
 
   const dispatch = (): void => {
-    while (!isClosed && working.size < most) {
+    while (!isClosed && working.size < maxThreads) {
       const next = queue.next(mayServe)?.item;
       if (!next) break;
       void start(next);
@@ -155,10 +163,10 @@ export function workerPool({
     startSpare();
   };
 
-  /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
+  /** With two active callers, keeps a thread ready for one while the other occupies the rest. */
   const startSpare = (): void => {
-    const isNeeded = working.size < most && working.size >= pool.count() && callers.areAbout(performance.now());
-    // All being at work, this starts another. Where that fails, the next question for it says so.
+    const isNeeded = working.size < maxThreads && working.size >= pool.count() && callers.areAbout(performance.now());
+    // All threads are busy, so this job starts another. If that fails, the next question reports it.
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
 
@@ -178,7 +186,7 @@ export function workerPool({
     dispatch();
   };
 
-  /** Has its caller more questions waiting, or is it background work, which nobody waits for? */
+  /** True when more of the caller's questions wait, or for background work, which nobody waits for. */
   const hasMore = ({ caller, isBackground }: Entry): boolean =>
     isBackground || [...entries.values()].some((one) => one.state === 'waiting' && one.caller === caller);
 
@@ -188,28 +196,28 @@ export function workerPool({
     return { kind, question: sendable(question), modelVersion, stop, remembered } as unknown as Job;
   };
 
-  /** Tells all who still wait what came of it. */
+  /** Passes the result to all callers that still wait. */
   const end = (entry: Entry, done: JobDone | Error): void => {
     entry.state = 'ended';
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
     if (done instanceof Error) counters.add('crashed');
     else for (const { key, bytes } of done.made) pasts.keep(entry.owner, key, bytes);
-    for (const asker of entry.askers) {
-      if (done instanceof Error) asker.reject(done);
-      else if ('answer' in done) asker.resolve(done.answer);
+    for (const waiter of entry.waiters) {
+      if (done instanceof Error) waiter.reject(done);
+      else if ('answer' in done) waiter.resolve(done.answer);
       else if ('refused' in done)
-        asker.reject(new RequestError(done.refused.code, done.refused.said, done.refused.faults));
-      else if ('failed' in done) asker.reject(new Error(done.failed));
-      else asker.reject(new StoppedError());
+        waiter.reject(new RequestError(done.refused.code, done.refused.said, done.refused.faults));
+      else if ('failed' in done) waiter.reject(new Error(done.failed));
+      else waiter.reject(new StoppedError());
     }
     if (!(done instanceof Error)) counters.add('stopped' in done ? 'stopped' : 'done');
-    entry.askers.clear();
+    entry.waiters.clear();
   };
 
-  /** One asker less: nobody works for nobody. */
-  const leave = (entry: Entry, asker: QueueOwner): void => {
-    entry.askers.delete(asker);
-    if (entry.askers.size > 0 || entry.state === 'ended') return;
+  /** Removes a caller; work without callers is stopped. */
+  const leave = (entry: Entry, waiter: Waiter): void => {
+    entry.waiters.delete(waiter);
+    if (entry.waiters.size > 0 || entry.state === 'ended') return;
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
     if (entry.state === 'working') {
       Atomics.store(new Int32Array(entry.stop), 0, 1);
@@ -226,7 +234,7 @@ export function workerPool({
         clearTimeout(timer);
         signal?.removeEventListener('abort', gone);
       };
-      const asker: QueueOwner = {
+      const waiter: Waiter = {
         resolve: (answer) => {
           settled();
           resolve(answer);
@@ -237,20 +245,20 @@ export function workerPool({
         },
       };
       const gone = (): void => {
-        asker.reject(new StoppedError());
-        leave(entry, asker);
+        waiter.reject(new StoppedError());
+        leave(entry, waiter);
       };
       const late = (): void => {
         counters.add('late');
-        asker.reject(tooLate(waitS()));
-        // Work that has begun may be finished: whoever asks again then finds it done, and a slow machine gets on.
-        if (entry.state === 'working') setTimeout(() => leave(entry, asker), GRACE_DEADLINES * deadline).unref();
-        else leave(entry, asker);
+        waiter.reject(tooLate(waitS()));
+        // Work under way may finish: a retry then finds its result, and a slow machine makes progress.
+        if (entry.state === 'working') setTimeout(() => leave(entry, waiter), GRACE_DEADLINES * deadline).unref();
+        else leave(entry, waiter);
       };
       const deadline = isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind];
       const timer = setTimeout(late, deadline);
       signal?.addEventListener('abort', gone, { once: true });
-      entry.askers.add(asker);
+      entry.waiters.add(waiter);
     });
 
   const enqueue = (entry: Entry): void => {
@@ -259,7 +267,7 @@ export function workerPool({
     queue.add({ item: entry, owner, cost, bytes, isBackground });
   };
 
-  /** Past soil is looked up before the question waits, so that no thread waits for the database. */
+  /** Reads past soil before the question is queued, so that no thread waits for the database. */
   const lookUp = async (entry: Entry): Promise<void> => {
     if (entry.pastKey !== undefined) await pasts.find(entry.owner, entry.pastKey);
     if (entry.state !== 'looking-up' || isClosed) return;
@@ -267,7 +275,7 @@ export function workerPool({
     dispatch();
   };
 
-  /** Questions whose past soil is being looked up hold their temperatures too. */
+  /** Includes questions still reading past soil, which hold their temperatures too. */
   const waitingBytes = (): number =>
     [...entries.values()].reduce((sum, { state, bytes }) => sum + (state === 'looking-up' ? bytes : 0), queue.bytes());
 
@@ -284,17 +292,17 @@ export function workerPool({
       if (!by.isBackground) callers.asked(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
-      const known = entries.get(key);
+      const shared = entries.get(key);
       const isBackground = by.isBackground ?? false;
-      if (known) {
+      if (shared) {
         counters.add('shared');
-        // Somebody waits now for what was begun for nobody in particular.
-        if (known.isBackground && !isBackground) {
-          const isWaiting = queue.remove(known);
-          Object.assign(known, { isBackground, caller: by.caller });
-          if (isWaiting) enqueue(known);
+        // A person now waits for what began as background work.
+        if (shared.isBackground && !isBackground) {
+          const isWaiting = queue.remove(shared);
+          Object.assign(shared, { isBackground, caller: by.caller });
+          if (isWaiting) enqueue(shared);
         }
-        return (await waitFor(known, by)) as never;
+        return (await waitFor(shared, by)) as never;
       }
       const bytes = bytesOfQuestion(question);
       if (isFull(bytes)) {
@@ -312,7 +320,7 @@ export function workerPool({
         bytes,
         pastKey: neededPastSoil({ kind, question } as never, modelVersion),
         stop: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
-        askers: new Set(),
+        waiters: new Set(),
         askedMs: performance.now(),
         state: 'looking-up',
       };
@@ -331,7 +339,7 @@ export function workerPool({
     stats: () => ({
       ...counters.all(),
       threads: pool.count(),
-      maxThreads: most,
+      maxThreads,
       working: working.size,
       waitingPeople: queue.size(false),
       waitingBackground: queue.size(true),
@@ -340,10 +348,10 @@ export function workerPool({
     }),
     async close() {
       isClosed = true;
-      // Whoever still waits is told so: nothing else would end their requests.
-      for (const { askers } of entries.values()) {
-        for (const asker of askers) asker.reject(stopping());
-        askers.clear();
+      // Nothing else would end the waiting requests.
+      for (const { waiters } of entries.values()) {
+        for (const waiter of waiters) waiter.reject(stopping());
+        waiters.clear();
       }
       entries.clear();
       await pool.close();
