@@ -21,9 +21,9 @@ const resolveByDns: Resolve = async (hostname) => (await lookUp(hostname, { all:
 /**
  * An agent that connects to allowed addresses only, whatever host names resolve to them.
  *
- * A name is resolved once for each connection, when connecting, and the connection goes to the very
- * addresses that were checked, so that DNS rebinding gains nothing. If one address of a name is not allowed, the
- * whole name is refused with `AddressRefused`.
+ * A name is resolved once for each connection, when connecting, and the connection goes to the very addresses that were
+ * checked, so that DNS rebinding gains nothing. If one address of a name is not allowed, the whole name is refused with
+ * `AddressRefused`.
  */
 export function guardedAgent({ isAllowed, resolve = resolveByDns, ...limits }: GuardSettings): Agent {
   const lookup: LookupFunction = (hostname, options, callback) => {

@@ -22,9 +22,9 @@ const FILL_VALUE = -999;
 const COLUMNS = { min: 'T2M_MIN', mean: 'T2M', max: 'T2M_MAX' } as const;
 
 /**
- * An agro-climate archive that serves daily values of a point as JSON: air temperature at two metres, its minimum,
- * mean and maximum, each by date `YYYYMMDD`; units under `parameters`, the fill value in `header`
- * (NASA POWER, daily point service). Its days, of local solar time, are assumed to be the place's own.
+ * An agro-climate archive that serves daily values of a point as JSON: air temperature at two metres, its minimum, mean
+ * and maximum, each by date `YYYYMMDD`; units under `parameters`, the fill value in `header` (NASA POWER, daily point
+ * service). Its days, of local solar time, are assumed to be the place's own.
  */
 export function readDailyArchiveJson(bytes: Uint8Array): SourceDays {
   const answer = jsonAnswer(bytes, archive, 'archive');

@@ -27,8 +27,8 @@ interface Stretch extends Interval {
 const MAX_DAYS = 60;
 
 /**
- * A national forecast of one grid cell as JSON: layers of values, each with its ISO 8601 interval
- * (U.S. National Weather Service, raw gridpoint forecast).
+ * A national forecast of one grid cell as JSON: layers of values, each with its ISO 8601 interval (U.S. National
+ * Weather Service, raw gridpoint forecast).
  *
  * A date counts when `temperature` covers it from its first hour to its last at the place. Its minimum and maximum are
  * the lowest and highest of these hours; `minTemperature` of the night and `maxTemperature` of the day extend them if

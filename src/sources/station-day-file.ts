@@ -53,7 +53,7 @@ async function inWords(reading: () => Promise<FileRead>): Promise<FileRead> {
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     // Only the first sentence: the others advise the sender of a file.
-    const [first] = error.said;
+    const [first] = error.sentences;
     const why = typeof first === 'object' && 'detail' in first ? first.detail : first;
     throw new SourceError(followedBy(sourceFact('source.file'), why), { cause: error });
   }

@@ -15,9 +15,9 @@ import { dirname } from 'node:path';
 import { StorageError } from '../garden/store/storage-error.js';
 
 /**
- * Bytes reserved in a file beside the database. On a full disk they are released so that something can be
- * deleted: SQLite writes the pages that a deletion changes to its log before it frees any. They exceed the growth of
- * the log between two checkpoints plus one large upload (4 MB of JSON store 1.3 MB).
+ * Bytes reserved in a file beside the database. On a full disk they are released so that something can be deleted:
+ * SQLite writes the pages that a deletion changes to its log before it frees any. They exceed the growth of the log
+ * between two checkpoints plus one large upload (4 MB of JSON store 1.3 MB).
  */
 const RESERVE_BYTES = 4 * 1024 * 1024;
 /** Minimum free space of the disk [bytes]; a common write would not fit into less. */

@@ -89,8 +89,8 @@ export async function openSqlite(path: string): Promise<Database> {
   }
 
   /**
-   * Copies the log into the file and empties it. A reading process or a full disk may prevent that;
-   * nothing is lost then, and the next checkpoint does it.
+   * Copies the log into the file and empties it. A reading process or a full disk may prevent that; nothing is lost
+   * then, and the next checkpoint does it.
    */
   function checkpoint(): void {
     try {

@@ -35,9 +35,9 @@ interface Line<T> {
  * A queue in which owners take turns: the owner with less work done comes first, and nobody waits for all of
  * another's items. People come before background work.
  *
- * Start-time fair queueing: an owner's first item has a start tag, the later one of the virtual time and the end of
- * the owner's previous item. The lowest tag is served and becomes the virtual time. Among equal tags the
- * owner with fewer waiting items is served.
+ * Start-time fair queueing: an owner's first item has a start tag, the later one of the virtual time and the end of the
+ * owner's previous item. The lowest tag is served and becomes the virtual time. Among equal tags the owner with fewer
+ * waiting items is served.
  *
  * Two owners that both have items waiting all the time get the same work done, to within the cost of one item of
  * each. An owner new to the queue waits for at most one item of each other owner.

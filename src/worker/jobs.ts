@@ -48,7 +48,7 @@ export type Job = {
 
 export type JobDone = { readonly threadId: number; readonly made: readonly PackedPast[] } & (
   | { readonly answer: unknown }
-  | { readonly refused: Pick<RequestError, 'code' | 'said' | 'faults'> }
+  | { readonly refused: Pick<RequestError, 'code' | 'sentences' | 'faults'> }
   | { readonly failed: string }
   | { readonly stopped: true }
 );

@@ -1,7 +1,7 @@
 /** Tells whether at least two callers were active lately. */
 export interface TwoCallers {
-  asked(caller: string, atMs: number): void;
-  areAbout(atMs: number): boolean;
+  sawQuestion(caller: string, atMs: number): void;
+  areActive(atMs: number): boolean;
 }
 
 /** @param forMs Time after a question during which its caller counts as active [ms]. */
@@ -11,11 +11,11 @@ export function twoCallers(forMs: number): TwoCallers {
   /** Time of the latest question from another caller than the latest. */
   let otherMs = Number.NEGATIVE_INFINITY;
   return {
-    asked(caller, atMs) {
+    sawQuestion(caller, atMs) {
       if (caller !== latest) otherMs = latestMs;
       latest = caller;
       latestMs = atMs;
     },
-    areAbout: (atMs) => atMs - otherMs < forMs && atMs - latestMs < forMs,
+    areActive: (atMs) => atMs - otherMs < forMs && atMs - latestMs < forMs,
   };
 }

@@ -165,7 +165,7 @@ export function workerPool({
 
   /** With two active callers, keeps a thread ready for one while the other occupies the rest. */
   const startSpare = (): void => {
-    const isNeeded = working.size < maxThreads && working.size >= pool.count() && callers.areAbout(performance.now());
+    const isNeeded = working.size < maxThreads && working.size >= pool.count() && callers.areActive(performance.now());
     // All threads are busy, so this job starts another. If that fails, the next question reports it.
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
@@ -206,7 +206,7 @@ export function workerPool({
       if (done instanceof Error) waiter.reject(done);
       else if ('answer' in done) waiter.resolve(done.answer);
       else if ('refused' in done)
-        waiter.reject(new RequestError(done.refused.code, done.refused.said, done.refused.faults));
+        waiter.reject(new RequestError(done.refused.code, done.refused.sentences, done.refused.faults));
       else if ('failed' in done) waiter.reject(new Error(done.failed));
       else waiter.reject(new StoppedError());
     }
@@ -289,7 +289,7 @@ export function workerPool({
       await by.admit?.();
       if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
-      if (!by.isBackground) callers.asked(by.caller, performance.now());
+      if (!by.isBackground) callers.sawQuestion(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
       const shared = entries.get(key);
