@@ -126,19 +126,19 @@ export const configSchema = z.object({
 export type Config = z.output<typeof configSchema>;
 
 /** Each setting for the documents: name, default as environment text, and description. */
-export const settings = (): { name: string; usual: string; does: string }[] =>
+export const settings = (): { name: string; defaultText: string; does: string }[] =>
   Object.entries(configSchema.shape).map(([name, schema]) => ({
     name,
-    usual: String(usualOf(schema)),
+    defaultText: String(defaultOf(schema)),
     does: schema.description ?? '',
   }));
 
 /** The default, which zod stores inside the schemas that read and describe a setting. */
-function usualOf({ _zod: { def } }: z.core.$ZodType): unknown {
+function defaultOf({ _zod: { def } }: z.core.$ZodType): unknown {
   if ('defaultValue' in def) return def.defaultValue;
   const { in: read, innerType } = def as { in?: z.core.$ZodType; innerType?: z.core.$ZodType };
   const within = innerType ?? read;
-  return within ? usualOf(within) : '';
+  return within ? defaultOf(within) : '';
 }
 
 /** The configuration, or a text that lists all faults at once. */

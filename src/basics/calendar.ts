@@ -6,7 +6,7 @@ Settings.defaultZone = 'utc';
 /** A calendar date at a place, `YYYY-MM-DD`. It is not an instant: converting between the two needs a named zone. */
 export type PlainDate = string & { readonly kind: 'PlainDate' };
 
-/** How far a place's clocks are ahead of UTC, at any instant. Instants are milliseconds since 1970-01-01T00:00Z. */
+/** Offset of a place's clocks from UTC at any instant. Instants are milliseconds since 1970-01-01T00:00Z. */
 export interface Zone {
   readonly name: string;
   offsetMs(instantMs: number): number;
@@ -19,16 +19,16 @@ export const DAY_MS = 24 * HOUR_MS;
 export const FIRST_YEAR = 1900;
 export const LAST_YEAR = 2199;
 
-const MAX_ZONES_KEPT = 100;
+const MAX_CACHED_ZONES = 100;
 const zones = new Map<string, Zone>();
 
-/** The zone of an IANA name such as `Etc/GMT+2`, or undefined where there is none of that name. */
+/** The zone of an IANA name such as `Etc/GMT+2`, or undefined for an unknown name. */
 export function findZone(name: string): Zone | undefined {
-  const known = zones.get(name);
-  if (known) return known;
+  const cached = zones.get(name);
+  if (cached) return cached;
   if (!IANAZone.isValidZone(name)) return undefined;
-  if (zones.size >= MAX_ZONES_KEPT) zones.clear();
-  const zone = tabledZone(IANAZone.create(name));
+  if (zones.size >= MAX_CACHED_ZONES) zones.clear();
+  const zone = cachedZone(IANAZone.create(name));
   zones.set(name, zone);
   return zone;
 }
@@ -54,7 +54,7 @@ export function zoneNamed(name: string): Zone {
 }
 
 /** Caches a year's few offset changes, found by bisection, because luxon is slow to answer for every hour. */
-function tabledZone(zone: IANAZone): Zone {
+function cachedZone(zone: IANAZone): Zone {
   const years = new Map<number, { fromMs: number; offsetMs: number }[]>();
   const offsetAt = (ms: number): number => zone.offset(ms) * 60_000;
   const changesOf = (year: number) => {

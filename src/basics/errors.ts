@@ -91,18 +91,18 @@ export interface Later {
 export class RequestError extends Error {
   override readonly name = 'RequestError';
   /** The sentences of the refusal, in order. */
-  readonly said: readonly Sentence[];
+  readonly sentences: readonly Sentence[];
   constructor(
     readonly code: ErrorCode,
-    said: FactText | readonly Sentence[],
+    sentences: FactText | readonly Sentence[],
     readonly faults: readonly Fault[] = [],
     readonly later: Later = {},
     /** Extra members of the problem document. */
     readonly members: Readonly<Record<string, string | number>> = {},
   ) {
-    const sentences = Array.isArray(said) ? (said as readonly Sentence[]) : [said as FactText];
-    super(sentences.map(inShort).join('; '));
-    this.said = sentences;
+    const all = Array.isArray(sentences) ? (sentences as readonly Sentence[]) : [sentences as FactText];
+    super(all.map(inShort).join('; '));
+    this.sentences = all;
   }
 }
 

@@ -1,9 +1,7 @@
 /**
  * The type and unit of a fact's parameter, which decide how it is formatted. `count` is a whole number that a word
- * agrees
- * with (`1 day`, `2 days`); `anyOf` a list of alternatives, separated by commas; `crops` several crops, one a line; a
- * list
- * of codes allows one of them; a `?` after a kind allows null.
+ * agrees with (`1 day`, `2 days`); `anyOf` a list of alternatives, separated by commas; `crops` several crops, one a
+ * line; a list of codes allows one of them; a `?` after a kind allows null.
  */
 export type ParamKind =
   | 'celsius'

@@ -13,8 +13,7 @@ export interface CacheStats {
 export interface SharedCache<T extends object> {
   /**
    * Returns the cached result, else that of `make`, which concurrent callers share. Failures are not cached. A failure
-   * of
-   * the maker's own is not shared either: the next caller makes the result anew.
+   * of the maker's own is not shared either: the next caller makes the result anew.
    */
   get(key: string, make: () => Promise<T>): Promise<T>;
   stats(): CacheStats;

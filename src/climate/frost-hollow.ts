@@ -8,15 +8,15 @@ const SUMMER = {
 const FROST_C = 0;
 
 /**
- * Whether each of the three months of summer has had a frost in one year or another: such a thermometer lies in a frost hollow, or
+ * True when each of the three months of summer had a frost in some year. Such a thermometer lies in a frost hollow, or
  * its days are wrong; gardens near it have weeks more.
  *
  * @param minima      The record; NaN is a missing day.
  * @param latitudeDeg Latitude, north positive [°].
  * @throws ScienceError never.
  *
- * Validity: of 13 stations of the U.S. Climate Reference Network one is meant, near Spokane, whose last and first frost lie 25 days
- * inside those of the town; one with frosts in June and August alone is not.
+ * Validity: of 13 stations of the U.S. Climate Reference Network it finds one, near Spokane, whose last and first frost
+ * lie 25 days inside those of the town; one with frosts in June and August alone does not count.
  * Source: our rule.
  * Minima of -1 °C on 10 June 2018, 2 July 2019 and 20 August 2021, at 47° N make one.
  */

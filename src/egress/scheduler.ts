@@ -1,15 +1,15 @@
-/** Work that is begun again and again. */
+/** Work that runs at an interval. */
 export interface Scheduler {
-  /** Begins no more, gives up what was begun, and resolves when it has ended. */
+  /** Starts no more work, aborts the current one, and resolves when it has ended. */
   stop(): Promise<void>;
 }
 
 /**
- * Begins a round of work every so often, one after the other: while one is under way no other is begun.
+ * Runs work at an interval. A run that is still under way is never joined by a second one.
  *
- * @param everyMs How often [ms].
- * @param round   The work; its signal is aborted when the rounds are stopped.
- * @param failed  Told of a round that failed; the next one comes all the same.
+ * @param everyMs Interval [ms].
+ * @param round   The work; its signal is aborted when the scheduler stops.
+ * @param failed  Called with the error of a failed run; the next one runs all the same.
  */
 export function scheduler(
   everyMs: number,

@@ -3,7 +3,7 @@ import { type PollSettings, pollDue } from './poll.js';
 
 const EVERY_MS = 60_000;
 
-/** Looks at the gardens that are due, every minute, until it is stopped. */
+/** Polls the gardens that are due, every minute until stopped. */
 export const keepPolling = (settings: Omit<PollSettings, 'signal'>): Scheduler =>
   scheduler(
     EVERY_MS,

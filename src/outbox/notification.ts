@@ -2,7 +2,9 @@ import type { Say } from '../basics/fact.js';
 import type { Alert } from '../garden/alerts/alerts.js';
 import type { Notification } from '../garden/store/alert-store.js';
 
-/** An alert as it is kept and sent: numbers rounded to a tenth, as people read them, and a text with its code and parameters. */
+/**
+ * An alert as it is stored and sent: numbers rounded to a tenth for readers, and a text with its code and parameters.
+ */
 export function notificationOf({ event, subject, before, mark, data }: Alert, nowMs: number, say: Say): Notification {
   const message = data && {
     type: event,

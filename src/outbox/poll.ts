@@ -10,16 +10,16 @@ import { hasMoved, quickWatermark, watermark, watermarkFrom } from './watermark.
 
 export interface PollSettings {
   readonly store: Store;
-  /** What is known now of all that a subscription is about, given the ids of all the owner's beds. */
+  /** Collects the current state that a subscription covers, given the ids of all the owner's beds. */
   readonly look: (
     owner: string,
     subscription: Subscription,
     beds: readonly string[],
     signal: AbortSignal,
   ) => Promise<KnownNow>;
-  /** Of this program: another may know more of the same garden. */
+  /** Version of this program; another version may find more in the same garden. */
   readonly version: string;
-  /** Words the messages. */
+  /** Turns facts into the messages' text. */
   readonly say: Say;
   readonly clock: () => Date;
   readonly log: DeliveryLog;
@@ -27,45 +27,45 @@ export interface PollSettings {
   readonly signal: AbortSignal;
 }
 
-/** So often a garden is looked at for a subscription, and not more. */
+/** Interval between polls for one subscription. */
 const POLL_EVERY_MS = 15 * 60_000;
 const MAX_A_ROUND = 1000;
-/** So many owners' gardens are looked at at once: most of a look waits for its turn among background work. */
+/** Owners polled at once; most of a poll waits behind other work. */
 const MAX_AT_ONCE = 4;
 
 /**
- * Looks at the gardens that are due, a few owners' at a time, and tells what is new.
+ * Polls the gardens that are due, a few owners' at a time, and writes notifications of changes.
  *
- * @returns How many messages are new.
+ * @returns Number of new messages.
  */
 export async function pollDue(settings: PollSettings): Promise<number> {
   const due = await settings.store.dueLooks(settings.clock().getTime(), MAX_A_ROUND);
-  let told = 0;
+  let total = 0;
   await byOwner(due, { atOnce: MAX_AT_ONCE, perOwner: 1 }, async (one) => {
     if (settings.signal.aborted) return;
     const added = await pollFor(one, settings).catch((err: unknown) => {
-      // Of others there may be something to tell all the same; a service that stops works nothing out any more.
-      if (!settings.signal.aborted) settings.log.error({ err, ...one }, 'what is new cannot be told now');
+      // A failed poll must not stop those of others. After the service began to stop, failures are expected.
+      if (!settings.signal.aborted) settings.log.error({ err, ...one }, 'what is new cannot be total now');
       return 0;
     });
-    told += added;
+    total += added;
   });
-  return told;
+  return total;
 }
 
-/** Tells one subscription what is new, unless nothing that could change a message has changed since all was told. */
+/** Polls one subscription and writes notifications, unless nothing relevant has changed since its watermark. */
 async function pollFor({ owner, subscription: id }: SubscriptionRef, settings: PollSettings): Promise<number> {
   const { store, look, version, say, clock, signal } = settings;
   const nowMs = clock().getTime();
-  const taken = await store.takeLook(owner, id, nowMs, nowMs + POLL_EVERY_MS);
-  if (!taken) return 0;
-  const before = watermarkFrom(taken.seen);
-  if (before?.quick === quickWatermark(taken, version, nowMs)) return 0;
-  const mark = await watermark(store, owner, taken, version, nowMs);
-  if (before && !hasMoved(before, mark)) return 0;
-  const beds = taken.beds.map(({ id: bed }) => bed);
-  const known = await look(owner, taken.subscription, beds, signal);
-  const alerts = alertsOf(taken.subscription, taken.told, known);
-  const tellings = alerts.map((alert) => notificationOf(alert, nowMs, say));
-  return (await store.tell(owner, id, tellings, JSON.stringify(mark))) ?? 0;
+  const poll = await store.takeLook(owner, id, nowMs, nowMs + POLL_EVERY_MS);
+  if (!poll) return 0;
+  const before = watermarkFrom(poll.seen);
+  if (before?.quick === quickWatermark(poll, version, nowMs)) return 0;
+  const current = await watermark(store, owner, poll, version, nowMs);
+  if (before && !hasMoved(before, current)) return 0;
+  const beds = poll.beds.map(({ id: bed }) => bed);
+  const state = await look(owner, poll.subscription, beds, signal);
+  const alerts = alertsOf(poll.subscription, poll.told, state);
+  const notifications = alerts.map((alert) => notificationOf(alert, nowMs, say));
+  return (await store.tell(owner, id, notifications, JSON.stringify(current))) ?? 0;
 }

@@ -3,38 +3,38 @@ import { digestOfJson } from '../basics/digest.js';
 import type { Poll } from '../garden/store/alert-store.js';
 import type { Store } from '../garden/store/store.js';
 
-/** What a garden was like when it was looked at. */
+/** State of a garden at a poll. */
 export interface Watermark {
-  /** Changes with every revision: where it is the same, all is the same. */
+  /** Changes with every revision: when it is equal, nothing has changed. */
   readonly quick: string;
   /** Changes with whatever can change a message, but not with each reading. */
   readonly exact: string;
-  /** The mean of each thermometer's last day of readings [°C], by bed and thermometer; null: it has read nothing since. */
+  /** Mean of each thermometer's last day of readings [°C], by bed and thermometer; null: no readings in that day. */
   readonly soilC: Readonly<Record<string, number | null>>;
 }
 
-/** Soil that has moved by less than this says nothing new [K]: it moves half emergence by some hours. Our judgement. */
+/** Smallest relevant change of the soil [K]: it moves half emergence by some hours. Our judgement. */
 const SOIL_MOVED_K = 0.5;
-/** Of a bed's sowings the last so many are looked at. */
+/** Latest sowings of a bed that count. */
 const MAX_SOWINGS = 200;
 
-/** The look itself, before anything else is read: with every revision and date. */
+/** The watermark's quick part, from every revision and date, without further reading. */
 export function quickWatermark({ subscription, beds }: Poll, version: string, nowMs: number): string {
   const dated = beds.map(({ timeZone, ...bed }) => ({ ...bed, today: todayAt(timeZone, nowMs) }));
   return digestOfJson([version, subscription.revision, dated]);
 }
 
-/** What the garden is like now, as far as it can change a message of the subscription. */
+/** The current state of the garden, as far as it can change a message of the subscription. */
 export async function watermark(
   store: Store,
   owner: string,
-  look: Poll,
+  poll: Poll,
   version: string,
   nowMs: number,
 ): Promise<Watermark> {
-  const { subscription, beds } = look;
+  const { subscription, beds } = poll;
   const soilC: Record<string, number | null> = {};
-  const said: unknown[] = [version, subscription.revision];
+  const parts: unknown[] = [version, subscription.revision];
   for (const { id, placeRevision, timeZone } of beds) {
     if (subscription.beds !== null && !subscription.beds.includes(id)) continue;
     const [bed, counted, thermometers] = await Promise.all([
@@ -44,10 +44,10 @@ export async function watermark(
     ]);
     const lots = [...new Set(counted.flatMap(({ sowing }) => sowing.lot ?? []))];
     const { revision: _, calendarToken: __, ...make } = bed ?? { revision: 0, calendarToken: null };
-    said.push(
+    parts.push(
       [id, placeRevision, todayAt(timeZone, nowMs), make, counted],
       await Promise.all(lots.map((lot) => store.lot(owner, lot))),
-      // Earlier readings than before are news as well.
+      // Readings earlier than the first before are a change too.
       thermometers.map(({ medium, probeDepthCm, from }) => [medium, probeDepthCm, from]),
     );
     for (const { medium, probeDepthCm } of thermometers) {
@@ -56,10 +56,10 @@ export async function watermark(
       soilC[`${id} ${medium} ${probeDepthCm}`] = meanOf(lately.valueC);
     }
   }
-  return { quick: quickWatermark(look, version, nowMs), exact: digestOfJson(said), soilC };
+  return { quick: quickWatermark(poll, version, nowMs), exact: digestOfJson(parts), soilC };
 }
 
-/** May a message have changed between two looks? */
+/** True when a message may have changed between two polls. */
 export const hasMoved = (before: Watermark, now: Watermark): boolean =>
   before.exact !== now.exact ||
   Object.entries(now.soilC).some(([thermometer, meanC]) => {
@@ -67,7 +67,7 @@ export const hasMoved = (before: Watermark, now: Watermark): boolean =>
     return meanC === null || wasC === null ? meanC !== wasC : Math.abs(meanC - wasC) > SOIL_MOVED_K;
   });
 
-/** A mark as it was kept; null where it is none of this program. */
+/** A stored watermark; null when another version of the program wrote it. */
 export function watermarkFrom(text: string | null): Watermark | null {
   if (!text?.startsWith('{')) return null;
   return JSON.parse(text) as Watermark;

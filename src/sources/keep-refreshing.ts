@@ -5,13 +5,13 @@ import { type RefreshSettings, refreshDue } from './refresh.js';
 
 export interface SourcesSettings extends Omit<RefreshSettings, 'fetcher' | 'signal'> {
   readonly version: string;
-  /** Sources may lie on this machine or in its network. */
+  /** Allows sources on this machine and in its network. */
   readonly allowPrivate: boolean;
 }
 
 const EVERY_MS = 60_000;
 
-/** Asks the sources that are due, every minute, until it is stopped. */
+/** Refreshes the sources that are due, every minute until stopped. */
 export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): Scheduler {
   const fetcher = sourceFetcher({
     userAgent: `germination-forecaster/${version}`,

@@ -8,18 +8,20 @@ import { sameFields } from './same-fields.js';
 import { findBed, touchBedRevision } from './tables/beds.js';
 import { refuseOneMore } from './tables/quotas.js';
 
-/** What of a thing's fields has a column of its own. */
-interface Asked {
+/** Fields that also have a column of their own. */
+interface QueriedFields {
   readonly crop: CropChoice;
   readonly bed?: string;
   readonly lot?: string | null;
   readonly date?: string;
 }
 
-/** A table of things that are kept as the JSON of their fields; what they are asked by stands in columns as well. */
-export interface DocumentTable<Fields extends Asked> {
+/**
+ * A document table: resources stored as the JSON of their fields. The fields that queries filter by have columns too.
+ */
+export interface DocumentTable<Fields extends QueriedFields> {
   readonly name: 'lots' | 'sowings' | 'plans';
-  readonly columns: readonly (keyof Fields & keyof Asked)[];
+  readonly columns: readonly (keyof Fields & keyof QueriedFields)[];
 }
 
 export interface DocumentRow {
@@ -34,7 +36,7 @@ export const resourceOf = <Fields>({ id, revision, fields }: DocumentRow): Field
   revision,
 });
 
-export async function findDocument<Fields extends Asked>(
+export async function findDocument<Fields extends QueriedFields>(
   ask: Pick<Query, 'all'>,
   { name }: DocumentTable<Fields>,
   owner: string,
@@ -47,7 +49,7 @@ export async function findDocument<Fields extends Asked>(
   return rows[0] && resourceOf<Fields>(rows[0]);
 }
 
-export async function listDocuments<Fields extends Asked>(
+export async function listDocuments<Fields extends QueriedFields>(
   database: Database,
   { name }: DocumentTable<Fields>,
   owner: string,
@@ -61,8 +63,11 @@ export async function listDocuments<Fields extends Asked>(
   return rows.map((row) => resourceOf<Fields>(row));
 }
 
-/** Puts a thing. The bed that it lies in, the one that it leaves, and those that a lot was sown in are no longer as they were. */
-export const putDocument = <Fields extends Asked>(
+/**
+ * Stores a resource and touches the revisions of its bed, of the bed that it leaves, and of the beds that a lot was
+ * sown in.
+ */
+export const putDocument = <Fields extends QueriedFields>(
   database: Database,
   quotas: Quotas,
   table: DocumentTable<Fields>,
@@ -94,10 +99,10 @@ export const putDocument = <Fields extends Asked>(
         id,
         revision,
         JSON.stringify(fields),
-        ...table.columns.map((column) => (fields as Asked)[column] as string | null),
+        ...table.columns.map((column) => (fields as QueriedFields)[column] as string | null),
       ],
     );
-    // A lot is no bed's own, but what is told of a bed it was sown in rests on it.
+    // A lot belongs to no bed, but the answers about beds that it was sown in depend on it.
     const sownIn =
       name === 'lots'
         ? await query.all<{ bed: string }>('select distinct bed from sowings where owner = $1 and lot = $2', [
@@ -111,8 +116,8 @@ export const putDocument = <Fields extends Asked>(
     return { outcome: before ? 'replaced' : 'created', kept };
   });
 
-/** Deletes a thing out of its bed, where it lies in one. */
-export async function deleteDocument<Fields extends Asked>(
+/** Deletes a resource and touches the revision of its bed, if it has one. */
+export async function deleteDocument<Fields extends QueriedFields>(
   query: Query,
   table: DocumentTable<Fields>,
   owner: string,

@@ -1,13 +1,13 @@
 import type { Query, Value } from './database.js';
 
-/** Rows in one statement: enough to make the way to the server short, few enough for what either kind takes. */
+/** Rows in one statement: enough to save round trips, and within the parameter limits of both kinds. */
 const MAX_ROWS = 200;
 
 /**
  * Inserts rows, many with each statement.
  *
  * @param into Table and columns, such as `normals (owner, place)`.
- * @param onConflict What to do with a row whose key is there; no key may be twice among the rows.
+ * @param onConflict Clause for a row whose key exists; no key may be twice among the rows.
  */
 export async function insertMany(
   query: Query,

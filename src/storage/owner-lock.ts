@@ -1,10 +1,11 @@
 import type { Query } from './database.js';
 
 /**
- * The next revision of an owner. Whoever has taken it is alone with the owner's rows until the transaction ends: the
- * row of the owner is locked, so that every change of one owner's things waits here, and never deeper in.
+ * Takes the next revision of an owner, which locks the owner's row until the transaction ends. Every write takes this
+ * lock first and no other, so writes of one owner go one after the other on any number of instances and cannot
+ * deadlock.
  *
- * Revisions that were taken and not used are left out; none comes twice.
+ * Revisions may be skipped, but never come twice.
  */
 export async function takeOwnerLock(query: Query, owner: string): Promise<number> {
   const rows = await query.all<{ revision: number }>(

@@ -30,22 +30,22 @@ import { dueSources, endLease, findSourceState, leaseSource } from './tables/sou
 import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './tables/sowings.js';
 import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './tables/subscriptions.js';
 
-/** What a store keeps to. */
+/** Limits and secrets of a store. */
 export interface StoreSettings {
   readonly quotas: Quotas;
   readonly secrets: Secrets;
 }
 
-/** The tables, and what all that use them share. */
+/** The tables and the settings that their users share. */
 interface Tables extends StoreSettings {
   readonly database: Database;
   /** The database for an owner. */
   readonly of: (owner: string) => Database;
-  /** The database for what an owner deletes, which goes on where the disk is full. */
+  /** The database for an owner's deletions, which also work on a full disk. */
   readonly freeing: (owner: string) => Database;
 }
 
-/** The store over a database that has today's schema. */
+/** The store over a database with the current schema. */
 export function storeOf(
   database: Database,
   { quotas = DEFAULT_QUOTAS, secrets = plainSecrets }: Partial<StoreSettings> = {},
@@ -68,7 +68,7 @@ export function storeOf(
   };
 }
 
-/** Places, their air, and what is worked out from it. */
+/** Places, their air, and the past soil computed from it. */
 function places({ of, freeing, quotas }: Tables) {
   return {
     putPlace: (owner, ...args) => putPlace(of(owner), quotas, owner, ...args),
@@ -91,7 +91,7 @@ function places({ of, freeing, quotas }: Tables) {
 
 /** Beds, their readings and calendars. */
 function beds({ database, of, freeing, quotas, secrets }: Tables) {
-  // Within the storage secrets are as they are kept; whoever asks for a thing has them opened.
+  // The tables hold secrets as stored; the store's results hold them opened.
   const openedBed = (owner: string, bed: Bed): Bed => ({
     ...bed,
     calendarToken: bed.calendarToken && secrets.open(bed.calendarToken, ['calendar', owner, bed.id]),
@@ -143,7 +143,7 @@ function season({ of, freeing, quotas }: Tables) {
   } satisfies Partial<Store>;
 }
 
-/** Subscriptions, and polls for what is new. */
+/** Subscriptions and their polls. */
 function subscriptions({ database, of, freeing, quotas, secrets }: Tables) {
   const openedSubscription = (owner: string, subscription: Subscription): Subscription => ({
     ...subscription,
@@ -164,14 +164,14 @@ function subscriptions({ database, of, freeing, quotas, secrets }: Tables) {
 
     dueLooks: (...args) => duePolls(database, ...args),
     async takeLook(owner, ...args) {
-      const look = await takePoll(of(owner), owner, ...args);
-      return look && { ...look, subscription: openedSubscription(owner, look.subscription) };
+      const poll = await takePoll(of(owner), owner, ...args);
+      return poll && { ...poll, subscription: openedSubscription(owner, poll.subscription) };
     },
     tell: (owner, ...args) => keepNotifications(of(owner), owner, ...args),
   } satisfies Partial<Store>;
 }
 
-/** Messages that wait. */
+/** Waiting messages. */
 function deliveries({ database, of, secrets }: Tables) {
   return {
     dueDeliveries: (...args) => dueDeliveries(database, ...args),
@@ -184,7 +184,7 @@ function deliveries({ database, of, secrets }: Tables) {
   } satisfies Partial<Store>;
 }
 
-/** Sources of air, and who refreshes them. */
+/** Sources of air and their leases. */
 function sources({ database, of }: Tables) {
   return {
     dueSources: (...args) => dueSources(database, ...args),

@@ -1,21 +1,21 @@
-/** Tells whether more than one caller has asked lately. */
+/** Tells whether at least two callers were active lately. */
 export interface TwoCallers {
-  asked(caller: string, atMs: number): void;
-  areAbout(atMs: number): boolean;
+  sawQuestion(caller: string, atMs: number): void;
+  areActive(atMs: number): boolean;
 }
 
-/** @param forMs How long a caller is about after a question [ms]. */
+/** @param forMs Time after a question during which its caller counts as active [ms]. */
 export function twoCallers(forMs: number): TwoCallers {
   let latest: string | null = null;
   let latestMs = Number.NEGATIVE_INFINITY;
-  /** When one other than the latest asked last. */
+  /** Time of the latest question from another caller than the latest. */
   let otherMs = Number.NEGATIVE_INFINITY;
   return {
-    asked(caller, atMs) {
+    sawQuestion(caller, atMs) {
       if (caller !== latest) otherMs = latestMs;
       latest = caller;
       latestMs = atMs;
     },
-    areAbout: (atMs) => atMs - otherMs < forMs && atMs - latestMs < forMs,
+    areActive: (atMs) => atMs - otherMs < forMs && atMs - latestMs < forMs,
   };
 }

@@ -1,7 +1,7 @@
 import type { SeasonWorkPort } from '../garden/sowing/work-port.js';
 import type { AskedBy, WorkerPool } from './worker-pool.js';
 
-/** What a pool works out of kept sowings and plans, for one who asks. */
+/** The pool as the port through which stored sowings and plans are computed, for one caller. */
 export const workPortOf = (work: WorkerPool, by: AskedBy): SeasonWorkPort => ({
   plan: (question) => work.ask('plan', question, by),
   growing: (question) => work.ask('growing', question, by),

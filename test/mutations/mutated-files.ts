@@ -106,7 +106,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/probe/upward-inversion.ts',
-    tests: ['test/unit/seedbed/shallower.test.ts', 'test/unit/seedbed/probe-limits.test.ts'],
+    tests: ['test/unit/seedbed/upward-inversion.test.ts', 'test/unit/seedbed/probe-limits.test.ts'],
     numbers: ['MIN_INVERSION_HOURS', 'IN_FULL_H', 'LEFT_OUT_H'],
     changes: [['n < MIN_INVERSION_HOURS', 'n <= MIN_INVERSION_HOURS']],
   },
@@ -171,7 +171,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/surface/seasonal-persistence.ts',
-    tests: ['test/unit/seedbed/season-by-latitude.test.ts', 'test/unit/seedbed/seasonal-drift.test.ts', GOLDEN],
+    tests: ['test/unit/seedbed/season-by-latitude.test.ts', 'test/unit/seedbed/seasonal-persistence.test.ts', GOLDEN],
     numbers: ['AMPLITUDE_K', 'PEAK_DAY_NORTH', 'PEAK_DAY_SOUTH', 'FADES_IN_DAYS', 'LEVEL_DAYS'],
   },
   {

@@ -101,8 +101,8 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
     });
   });
 
-  describe('the garden is looked at for a subscription', () => {
-    test('once it is due, by one of two, who are told what they have to know', async () => {
+  describe('the garden is polled for a subscription', () => {
+    test('once it is due, by one of two instances', async () => {
       const { store, other, owner } = await subscribed(1);
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
@@ -124,7 +124,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await isDue(nextMs)).toBe(true);
     });
 
-    test('and something in a bed, a lot, or the air over a bed shows in what they are told', async () => {
+    test('and something in a bed, a lot, or the air over a bed shows in the poll', async () => {
       const { store, owner } = await subscribed();
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
@@ -156,13 +156,13 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
     });
   });
 
-  describe('what is told', () => {
+  describe('a notification', () => {
     const lookAt = async (store: Store, owner: string) => {
       const { told: marks, seen } = (await store.takeLook(owner, 'shed', 1e15, 0))!;
       return { marks: Object.fromEntries(marks), seen };
     };
 
-    test('is remembered together with the message that tells it, once, whoever tells it', async () => {
+    test('is stored together with its message, once, from either instance', async () => {
       const { store, other, owner, state } = await subscribed();
       const tellings = [told('hot', 'Hot days.', null, 'hot'), told('half', null, null, '2027-05-20')];
       const both = await Promise.all([store, other].map((one) => one.tell(owner, 'shed', tellings, 'seen')));
@@ -171,7 +171,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await lookAt(store, owner)).toEqual({ marks: { hot: 'hot', half: '2027-05-20' }, seen: 'seen' });
     });
 
-    test('on the ground of what is no longer so is left out, and the garden is to be looked at again', async () => {
+    test('from an outdated mark is left out, and the garden is polled again', async () => {
       const { store, owner, state } = await subscribed();
       await store.tell(owner, 'shed', [told('half', null, null, '20 May')], 'first');
       const stale = [told('half', 'From the 10th to the 25th.', '10 May', '25 May'), told('hot', 'Hot.')];
@@ -198,7 +198,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
   });
 
   describe('a message', () => {
-    test('is sent by one at a time, in the order in which it was told, and gone once delivered', async () => {
+    test('is sent by one at a time, in the order of notifications, and gone once delivered', async () => {
       const { store, other, owner, state, isDue, lease } = await subscribed(3);
       await store.tell(owner, 'shed', [told('later', 'message 3')], 'x');
       const secret = (await state()).secret;
@@ -233,7 +233,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await store.endDelivery(owner, 'shed', first, delivered())).toBe(false);
     });
 
-    test('that failed holds the others back until it is delivered; its failures are counted and told', async () => {
+    test('that failed holds the others back until it is delivered; its failures are counted and shown', async () => {
       const { isDue, deliver, state } = await subscribed(2);
       const nextAtMs = nowMs + 5 * MINUTE_MS;
       await deliver(failed(nextAtMs));

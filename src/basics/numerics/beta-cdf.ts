@@ -19,8 +19,7 @@ const TINY = 1e-300;
  * Accuracy: max abs error 1e-12 against scipy for shapes up to 10 000 (fixtures/golden/beta-cdf.json).
  * Cost: about the root of the larger shape, in steps.
  * Source: Abramowitz, Stegun (1964). Handbook of Mathematical Functions, 26.5.8 (the fraction), 26.5.2 (the
- * reflection);
- * evaluated forward as by Lentz (1976), Appl. Opt. 15: 668-671.
+ * reflection); evaluated forward as by Lentz (1976), Appl. Opt. 15: 668-671.
  * @example betaCdf(0.25, 1, 1) // => 0.25
  */
 export function betaCdf(x: number, a: number, b: number): number {

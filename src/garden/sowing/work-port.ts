@@ -38,9 +38,9 @@ export const orWhyNot = async <T>(
 ) =>
   work().catch((error: unknown): WhyNotInYear => {
     if (!(error instanceof RequestError)) throw error;
-    if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.said } };
+    if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.sentences } };
     if (!canDoWithout) throw error;
-    return { why: { code: error.code, text: [askFact('not-worked-out'), ...error.said] } };
+    return { why: { code: error.code, text: [askFact('not-worked-out'), ...error.sentences] } };
   });
 
 /** Is it the service or the caller that is too busy, and not the garden that does not tell? */

@@ -63,6 +63,6 @@ export async function inParameters<Answer>(parameters: Parameters, answer: () =>
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     const faults = error.faults.map(({ path, ...fault }) => (path ? { ...parameterAt(path, all), ...fault } : fault));
-    throw new RequestError(error.code, error.said, faults, error.later, error.members);
+    throw new RequestError(error.code, error.sentences, faults, error.later, error.members);
   }
 }

@@ -5,7 +5,7 @@ import { optionsTable } from './document.js';
 export interface Setting {
   readonly name: string;
   /** Its default; empty: none. */
-  readonly usual: string;
+  readonly defaultText: string;
   readonly does: string;
 }
 
@@ -23,9 +23,9 @@ docker run --rm -p 8080:8080 -v garden:/data -e API_KEYS=me:a-long-secret germin
 <p>Variables of the environment. The service names every one that it cannot use, and then does not start. An empty one counts as left out.</p>
 ${optionsTable(
   ['Variable', 'Default', 'What it does'],
-  settings.map(({ name, usual, does }) => [
+  settings.map(({ name, defaultText, does }) => [
     html`<code>${name}</code>`,
-    usual === '' ? '' : html`<code>${usual.split(/(?<=[,/])/).map((part) => html`${part}<wbr>`)}</code>`,
+    defaultText === '' ? '' : html`<code>${defaultText.split(/(?<=[,/])/).map((part) => html`${part}<wbr>`)}</code>`,
     does,
   ]),
   ['Default'],

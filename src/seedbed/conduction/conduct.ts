@@ -47,14 +47,14 @@ const STOP_EVERY_STEPS = 8760;
  * @param options  `freezes`: soil water freezes and thaws (default true). `stepH`: length of a step when it is not an
  * hour; "hour" here then means "step".
  * @param shouldStop Called once a year of hours.
- * @returns For each node asked, its temperature at the edges of the hours [°C]. Shape (n + 1) each.
+ * @returns For each of the nodes, its temperature at the edges of the hours [°C]. Shape (n + 1) each.
  *
  * Formula: C dT/dt = d/dz(λ dT/dz); at the top -λ dT/dz = h (F - T0); between nodes by Crank-Nicolson over control
  * volumes, α = 2κ/(m(m + p)), γ = 2κ/(p(m + p)), m and p the distances up and down; one tridiagonal solve a step
- * (`soil-equations`), repeated in frost only as deep as frost may reach. The
- * hour's mean stands for the middle of the step, so that heat is conserved. The apparent heat capacity is 3e7 J m⁻³ K⁻¹
- * higher between -1 and 0 °C. A phase-change step is solved again with each node's apparent capacity, and an enthalpy
- * update then sets each node's temperature from the heat it gained. A node without frost always has its own capacity.
+ * (`soil-equations`), repeated in frost only as deep as frost may reach. The hour's mean stands for the middle of the
+ * step, so that heat is conserved. The apparent heat capacity is 3e7 J m⁻³ K⁻¹ higher between -1 and 0 °C. A
+ * phase-change step is solved again with each node's apparent capacity, and an enthalpy update then sets each node's
+ * temperature from the heat it gained. A node without frost always has its own capacity.
  * Accuracy: a 10 K wave of a day or a year at 5 cm within 0.02 K of the analytic answer. Sixty days of frost by night
  * and thaw by day, by the hour, within 0.05 K at 5 cm of steps of some minutes. Jumps of the surroundings make the
  * surface oscillate about the truth from edge to edge; the hours' means (`hourlyMeans`) are free of it.

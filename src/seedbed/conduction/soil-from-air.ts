@@ -12,7 +12,7 @@ export type ProfileStart =
   | { readonly profileOf: (ground: Ground) => Float64Array };
 
 export interface SoilFromAir {
-  /** Hourly means at each depth asked [°C]. Shape (n) each. */
+  /** Hourly means at each depth wanted [°C]. Shape (n) each. */
   readonly hourlyC: readonly Float64Array[];
   /**
    * Hourly response of 5 cm to sunnier weather than the climatological mean (x₂ of the residuals), computed on call.

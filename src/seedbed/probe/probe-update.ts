@@ -32,14 +32,14 @@ const DAYS_BACK = 365;
  *
  * @param model The residuals' prior.
  * @param probe The readings; none is allowed, and then the correction is 0 and the sd the prior's.
- * @param asked The days to correct, before or after the readings or among them.
- * @returns Correction and standard deviation on each day asked.
+ * @param asked Days to correct, before or after the readings or among them.
+ * @returns Correction and standard deviation on each of these days.
  * @throws ScienceError `out-of-range` for a reading that is no number, or lists of different lengths.
  *
  * Formula: K = k(probe, probe) + noise I; correction = k(t, probe) K⁻¹ r;
  * variance = k(t, t) + noise - k(t, probe) K⁻¹ k(probe, t); k as in residual-model.
  * Validity: as the residual model's; over the 60 days after 14 of probe the median station's RMSE was 1.15 K.
- * Cost: one factor of at most 162 daily readings, then n²/2 for each day asked.
+ * Cost: one factor of at most 162 daily readings, then n²/2 for each day to correct.
  * Source: Rasmussen, Williams (2006). Gaussian Processes for Machine Learning, eqns 2.23-2.24 and algorithm 2.1; the
  * year's limit is ours.
  * @example probeUpdate(T1 at w 0.784, 7 days of about +1.3 K at x 0.1, the day after) // => 1.2781 K, sd 0.6731 K

@@ -41,9 +41,9 @@ const W_PER_MJ = 1e6 / 86_400;
 export const sunninessOf = (rangeK: number, extraterrestrialMJ: number): number => (extraterrestrialMJ * rangeK) / 360;
 
 /**
- * Warming of bare soil by sunshine, relative to rain-fed soil [1]. Moist and wet are
- * scaled by the contrast of wet and dry surfaces on clear days, and not measured; dry is from desert stations. Grass is
- * assumed to follow the same ratios.
+ * Warming of bare soil by sunshine, relative to rain-fed soil [1]. Moist and wet are scaled by the contrast of wet and
+ * dry surfaces on clear days, and not measured; dry is from desert stations. Grass is assumed to follow the same
+ * ratios.
  */
 const MOISTURE_SUN: Record<Moisture, number> = { rain: 1, moist: 0.68, wet: 0.48, dry: 1.06 };
 /** Moist peat in a pot or tray of unknown colour [K per W m⁻²]: between white, 0.020, and black, 0.025. */

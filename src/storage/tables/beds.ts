@@ -105,7 +105,9 @@ export const deleteBed = (
     return 'deleted';
   });
 
-/** Says that a bed, or something that lies in it, is no longer as it was. */
+/**
+ * Marks a bed as changed. Whatever was made from a bed and what lies in it stays valid while the bed's revision does.
+ */
 export const touchBedRevision = (query: Query, owner: string, id: string, revision: number): Promise<number> =>
   query.run('update beds set revision = $3 where owner = $1 and id = $2', [owner, id, revision]);
 
@@ -138,7 +140,7 @@ export const renewCalendarToken = (
     return changed > 0 ? token : undefined;
   });
 
-/** What nobody guesses: 256 bits of chance. */
+/** An unguessable token of 256 random bits. */
 function newToken(secrets: Secrets, owner: string, bed: string) {
   const token = randomBytes(32).toString('base64url');
   return { token, sealed: secrets.seal(token, ['calendar', owner, bed]), digest: secrets.digest(token) };
@@ -193,7 +195,7 @@ export const deleteReadings = (
     ifRevision,
   );
 
-/** Changes a series of a bed, whose revision rises unless nothing was different; undefined where there is no such bed. */
+/** Changes a series of a bed and touches its revision unless nothing differed; undefined when there is no such bed. */
 const changeOfBed = <T>(
   database: Database,
   owner: string,
@@ -215,7 +217,7 @@ const changeOfBed = <T>(
     return result;
   });
 
-/** Packed out of order, readings could not be found again. */
+/** Readings packed out of order could not be found again. */
 function refuseDisorder({ atMs, valueC }: Readings): void {
   for (let i = 0; i < atMs.length; i++) {
     const rising = i === 0 || atMs[i]! > atMs[i - 1]!;

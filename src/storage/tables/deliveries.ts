@@ -12,7 +12,7 @@ export const dueDeliveries = (database: Database, nowMs: number, limit: number):
     [nowMs, limit],
   );
 
-/** Counts no further than the limit, so that what it costs does not grow with what is kept. */
+/** Counts up to the limit only, so that the cost does not grow with the table. */
 export async function messagesWaiting(database: Database, limit: number): Promise<number> {
   const [row] = await database.all<{ n: number }>(
     'select count(*) as n from (select 1 as one from messages limit $1) as waiting',
@@ -96,7 +96,7 @@ function write(
         revision,
       ]);
     case 'delivered':
-      // What waits next comes after what others have waiting.
+      // The subscription's next message queues behind those of others.
       return set(', next_at_ms = $4, failures = 0, last_error = null, delivered_at_ms = $4', [end.atMs]);
   }
 }

@@ -96,5 +96,5 @@ const keepWatermark = (query: Query, of: readonly [string, string, string], mark
         [...of, mark],
       );
 
-/** Without a full stop, which parts what is signed. */
+/** Has no full stop, because full stops separate the signed parts. */
 const newMessageId = (): string => `msg_${randomBytes(20).toString('base64url')}`;

@@ -91,7 +91,7 @@ export const putPlace = (
     return { outcome: before ? 'replaced' : 'created', kept };
   });
 
-/** The days of its beds' readings are other days now, and whatever was made from them is stale. */
+/** Sorts the readings of a place's beds into its new days and marks the beds as changed. */
 async function rezonePlace(query: Query, owner: string, { id, timeZone, revision }: Place): Promise<void> {
   const of = [owner, id];
   const beds = await query.all<{ id: string }>('select id from beds where owner = $1 and place = $2 order by id', of);
@@ -124,10 +124,10 @@ export const deletePlace = (
   });
 
 /**
- * Changes a series of a place, whose revision rises unless nothing was different.
+ * Changes a series of a place and touches its revision unless nothing differed.
  *
- * @param change Does it, and says what came of it and whether anything is different.
- * @returns What came of it; `stale`: the place is at another revision; undefined where there is no such place.
+ * @param change Makes the change, and returns its result and whether anything differed.
+ * @returns That result; `stale`: the place is at another revision; undefined when there is no such place.
  */
 export const changeOfPlace = <T>(
   database: Database,

@@ -103,7 +103,10 @@ async function findCount(query: Query, owner: string, sowing: string, date: Plai
   return rows[0] && countOf(rows[0]);
 }
 
-/** Changes the counts of a sowing; unless nothing was, it and its bed are no longer as they were. Undefined: no such sowing. */
+/**
+ * Changes the counts of a sowing and touches its revision and its bed's unless nothing differed. Undefined: no such
+ * sowing.
+ */
 const changeOfSowing = <T>(
   database: Database,
   owner: string,

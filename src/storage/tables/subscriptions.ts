@@ -92,7 +92,7 @@ export const putSubscription = (
         nowMs,
       ],
     );
-    // Whoever is sending to the address before has nothing more to say of it.
+    // A delivery under way to the previous address loses its lease.
     if (before && (before.switchedOff !== null || before.url !== fields.url)) {
       await query.run(
         `update subscriptions set next_at_ms = $3, failures = 0, last_error = null, off_at_ms = null,
@@ -119,5 +119,5 @@ export const deleteSubscription = (
     return 'deleted';
   });
 
-/** 256 bits of chance, as Standard Webhooks writes them. */
+/** A secret of 256 random bits in the form of Standard Webhooks. */
 export const newSecret = (): string => `whsec_${randomBytes(32).toString('base64')}`;

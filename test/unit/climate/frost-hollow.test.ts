@@ -18,7 +18,7 @@ describe('a frost hollow', () => {
     expect(isFrostHollow(recordWith('2015-05-31', '2019-07-01', '2020-09-01'), 47)).toBe(false);
   });
 
-  it('is looked for half a year later in the south', () => {
+  it('is sought half a year later in the south', () => {
     const northern = recordWith('2015-06-30', '2019-07-01', '2020-08-31');
     const southern = recordWith('2015-12-30', '2019-01-01', '2020-02-28');
     expect(isFrostHollow(northern, -37)).toBe(false);

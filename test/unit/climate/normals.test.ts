@@ -14,7 +14,7 @@ function monthly(daily: Float64Array): number[] {
   });
 }
 
-describe('a usual year from normals', () => {
+describe('a climatological year from normals', () => {
   it('has the normals as its months’ means, within what two waves and unequal months leave', () => {
     // De Bilt, the Netherlands, 1991-2020 (KNMI), daily maximum and minimum: from memory, to a few tenths.
     const meanMaxC = [6.1, 6.9, 10.4, 14.8, 18.5, 21.0, 23.2, 22.9, 19.4, 14.7, 9.8, 6.7];

@@ -34,7 +34,7 @@ describe('yearCourse', () => {
     }
   });
 
-  it('is told by a year, and not by less', () => {
+  it('needs a year', () => {
     const one = days(1);
     expect(climatologicalOn(yearCourse(one, one.map(usual)), 205)).toBeCloseTo(usual(205), 6);
     expect(() => yearCourse(one.slice(1), one.slice(1).map(usual))).toThrow(/365 values, not 364/);

@@ -62,7 +62,7 @@ const known = (store: Store, changes: Partial<SubscriptionFields> = {}, beds = [
 const ids = ({ sowings }: KnownNow) => sowings.map(({ sowing: { id } }) => id);
 
 describe('what is known now', () => {
-  test('of a sowing is its forecast from what is kept, and the coldest of the coming days', async () => {
+  test('of a sowing is its forecast from stored data, and the coldest of the forecast days', async () => {
     const { sowings, windows } = await known(await garden());
     expect(windows).toEqual([]);
     expect(sowings.map(({ crop }) => crop.id).sort()).toEqual(['lettuce', 'snap-bean']);
@@ -169,7 +169,7 @@ describe('what is known now', () => {
 });
 
 describe('from the weather to the receiver', () => {
-  test('a hot week and a frost in the forecast are told, and a cold one that delays the beans, each once', async () => {
+  test('a hot week, a frost and a cold week that delays the beans are notified, each once', async () => {
     const store = await garden();
     const messages: { type: string; data: Record<string, unknown> }[] = [];
     const shed = await serve(async (request, response) => {

@@ -16,7 +16,7 @@ const record = (nHours: number, swingK: number, lateH: number, driftK = 0): Floa
   );
 
 describe('diffusivityFromTwoProbes', () => {
-  it('finds what two waves were made with, within 1 %, under a drift and over any part of days', () => {
+  it('finds what two waves were made with, within 1 %, under a trend and over any part of days', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 72, max: 700 }),
@@ -40,7 +40,7 @@ describe('diffusivityFromTwoProbes', () => {
     );
   });
 
-  it('accepts none where swing and lag disagree by more than 30 %, and still says what each gave', () => {
+  it('accepts none when amplitude and lag disagree by more than 30 %, and still returns both', () => {
     // Swing as for 5e-7 m²/s over 5 cm; the lag is scaled so that its κ is larger by the factor.
     const lowerK = diurnalAmplitudeAtDepthK(8, 0, 5, 5e-7, 24);
     const withLagFor = (factor: number) =>
@@ -64,7 +64,7 @@ describe('diffusivityFromTwoProbes', () => {
     expect(depths(17e-7)).toBeNull();
   });
 
-  it('finds nothing where the lower probe swings more, or first, or not at all', () => {
+  it('finds nothing when the lower probe has a larger amplitude, leads, or has no wave', () => {
     const upper = record(240, 5, 0);
     expect(diffusivityFromTwoProbes(upper, record(240, 6, 2), 5)).toMatchObject({ byAmplitudeM2s: null });
     expect(diffusivityFromTwoProbes(upper, record(240, 4, -2), 5)).toMatchObject({ byLagM2s: null });

@@ -54,7 +54,7 @@ describe('readings that nothing explains', () => {
     probeOutliers(Float64Array.from({ length: 168 }, (_, hour) => (hour === 50 ? odd : k * ((hour % 3) - 1)))).length >
     0;
 
-  it('lie four standard deviations off, told from the median absolute deviation as of a normal distribution', () => {
+  it('lie four standard deviations off, estimated from the median absolute deviation of a normal distribution', () => {
     // The median absolute deviation of -k, 0 and k is k.
     const limitK = (4 * 2) / probit(0.75);
     expect(doubted(2, 1.01 * limitK)).toBe(true);
@@ -66,7 +66,7 @@ describe('readings that nothing explains', () => {
     expect(doubted(0, 5.9)).toBe(false);
   });
 
-  it('are told of from three days of hours on', () => {
+  it('are found from three days of hours on', () => {
     const known = (hours: number) => probeOutliers(Float64Array.from({ length: hours }, (_, h) => (h === 5 ? 30 : 0)));
     expect(known(72)).toEqual([5]);
     expect(known(71)).toEqual([]);

@@ -10,12 +10,12 @@ describe('probeOutliers', () => {
     expect(found).toEqual([60, 61, 62, 63]);
   });
 
-  it('doubts no bed for being warmer than the model all along, nor for swinging more', () => {
+  it('accepts a bed that is always warmer than the model or has a wider diurnal range', () => {
     expect(probeOutliers(week(() => 9))).toEqual([]);
     expect(probeOutliers(week((hour) => 5 * Math.sin((2 * Math.PI * hour) / 24)))).toEqual([]);
   });
 
-  it('doubts nothing where too little is known to tell the usual difference', () => {
+  it('finds nothing in too few hours', () => {
     expect(probeOutliers(week((hour) => (hour < 71 ? (hour === 5 ? 30 : 0) : NaN)))).toEqual([]);
     expect(probeOutliers(new Float64Array())).toEqual([]);
   });

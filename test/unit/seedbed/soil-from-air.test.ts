@@ -57,7 +57,7 @@ const dayOf = (hourlyC: Float64Array, day: number) => {
 const lastDays = Array.from({ length: DAYS - 10 }, (_, i) => 10 + i);
 
 describe('soil from air', () => {
-  it('swings less and later the deeper it is', () => {
+  it('has a smaller amplitude and a longer lag the deeper it is', () => {
     const depths = [0.5, 1.3, 5, 10, 20, 30];
     const soil = soilAt({}, depths, summer());
     for (let i = 1; i < depths.length; i++) {
@@ -134,7 +134,7 @@ describe('surfaceForcing', () => {
 });
 
 describe('the start of a record', () => {
-  it('lies where years of the same wave would have left it', () => {
+  it('starts as years of the same harmonic would leave it', () => {
     const ground = { depthsCm: gradedDepthsCm([5, 100], DEEP_CM), conductivity: 1.2, heatCapacity: 2e6 };
     const wave = { meanC: 10, cosineK: -11, sineK: -4 };
     const profileC = annualProfile(ground, wave, 0, 5);
@@ -147,7 +147,7 @@ describe('the start of a record', () => {
     }
   });
 
-  it('takes the wave from a year of days, and supposes it from less, north and south', () => {
+  it('fits the annual harmonic to a year of days, and assumes it from less, north and south', () => {
     const days = Float64Array.from({ length: 730 }, (_, day) => (day % 365) + 1);
     const values = days.map((day) => 9 + 8 * Math.cos((2 * Math.PI * (day - 200)) / 365.2425));
     const fitted = annualHarmonic(days, values, 44);
@@ -164,7 +164,7 @@ describe('the start of a record', () => {
 });
 
 describe('belowProbe', () => {
-  it('carries a day’s wave down as the analytic solution has it', () => {
+  it('propagates a diurnal wave down as the analytic solution does', () => {
     const ground = { depthsCm: gradedDepthsCm([10], DEEP_CM), conductivity: 1.2, heatCapacity: 2e6 };
     const hourlyC = Float64Array.from(
       { length: 24 * 20 },

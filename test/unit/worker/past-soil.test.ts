@@ -118,7 +118,7 @@ describe('what a thread works out', () => {
     expect(memory.size).toBe(before + depthsWith(radish.depthCm).length);
   });
 
-  it('is worked out anew where what was kept cannot be read, or the database fails', async () => {
+  it('is computed again when the stored bytes are unreadable or the database fails', async () => {
     const garbled = start({ find: async () => new Uint8Array([1, 2, 3]), keep: async () => {} });
     expect(await garbled.ask('windows', questions.windows, by)).toEqual(direct.windows);
     const away = async (): Promise<never> => {
@@ -141,7 +141,7 @@ describe('the cache of past soil', () => {
   });
 });
 
-describe('a question whose past soil is being looked up', () => {
+describe('a question whose past soil is being read', () => {
   it('counts with its temperatures among those that wait', async () => {
     let find = (): void => {};
     const found = new Promise<undefined>((resolve) => {

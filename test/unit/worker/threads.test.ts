@@ -9,8 +9,8 @@ let started: Threads | undefined;
 afterEach(() => started?.close());
 
 describe('two threads', () => {
-  it('leave the one that has done most to who asks one thing, and the other to who asks many', async () => {
-    const both = threads(2, new URL('./told-worker.mjs', import.meta.url));
+  it('keep the thread with most jobs done for single questions, and the other for a caller with many', async () => {
+    const both = threads(2, new URL('./scripted-worker.mjs', import.meta.url));
     started = both;
     const threadOf = async (time: string, isOneOfMany: boolean): Promise<number> =>
       (await both.run(job(time), isOneOfMany)).threadId;

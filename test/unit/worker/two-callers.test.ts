@@ -4,7 +4,7 @@ import { twoCallers } from '../../../src/worker/two-callers.js';
 const FOR_MS = 1000;
 
 describe('two callers', () => {
-  it('are about where both have asked lately, whoever asked last', () => {
+  it('are active when both have asked lately, in any order', () => {
     const callers = twoCallers(FOR_MS);
     const seen = (
       [
@@ -17,10 +17,10 @@ describe('two callers', () => {
         ['ann', 1200],
       ] as const
     ).map(([caller, atMs]) => {
-      callers.asked(caller, atMs);
-      return callers.areAbout(atMs);
+      callers.sawQuestion(caller, atMs);
+      return callers.areActive(atMs);
     });
     expect(seen).toEqual([false, false, true, true, true, false, true]);
-    expect([callers.areAbout(2099), callers.areAbout(2100)]).toEqual([true, false]);
+    expect([callers.areActive(2099), callers.areActive(2100)]).toEqual([true, false]);
   });
 });

@@ -5,7 +5,7 @@ const level = (n: number, tempC = 15): number[] => new Array(n).fill(tempC);
 const yearAt = (latitude: number): Float64Array => seasonalPersistence(level(30), 1, latitude, 366);
 const dayOf = (year: Float64Array, pick: (...values: number[]) => number): number => year.indexOf(pick(...year)) + 1;
 
-describe('seasonalDrift', () => {
+describe('seasonalPersistence', () => {
   it('peaks in July in the north, and half a year later in January in the south', () => {
     // Common practice, no source: soil is warmest some weeks after midsummer on either side.
     expect(dayOf(yearAt(44), Math.max)).toBe(204);
@@ -14,7 +14,7 @@ describe('seasonalDrift', () => {
     expect(dayOf(yearAt(-36), Math.min)).toBe(204);
   });
 
-  it('swings alike beyond 30 degrees, and less and less towards the equator', () => {
+  it('has the same amplitude beyond 30 degrees, and a smaller one towards the equator', () => {
     // Late enough that the last day's anomaly has faded.
     const swing = (latitude: number): number => {
       const year = [...seasonalPersistence(level(30), 1, latitude, 800)].slice(100);

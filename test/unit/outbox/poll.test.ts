@@ -75,8 +75,8 @@ const frosty = {
   known: { sowings: [sowingNow({ comingMinC: [{ date: date('2027-05-20'), minC: -1.26 }] })], windows: [] },
 };
 
-describe('a garden is looked at for a subscription', () => {
-  test('and what is new is told once, in a message as the contract has it', async () => {
+describe('a garden is polled for a subscription', () => {
+  test('and a change is notified once, in a message by the contract', async () => {
     const { lookAfter, state, sent } = await garden();
     Object.assign(state, frosty);
     expect(await lookAfter(0)).toBe(1);
@@ -105,7 +105,7 @@ describe('a garden is looked at for a subscription', () => {
     expect(await sent()).toEqual([]);
   });
 
-  test('at most every quarter of an hour, and only where something or the date has changed', async () => {
+  test('at most every quarter of an hour, and only after a change of something or of the date', async () => {
     const { store, lookAfter, looks, fields } = await garden();
     await lookAfter(0);
     expect(looks()).toBe(1);
@@ -187,7 +187,7 @@ describe('a garden is looked at for a subscription', () => {
     expect(looks()).toBe(before + 2);
   });
 
-  test('by two services at once tells nothing twice', async () => {
+  test('by two services at once notifies nothing twice', async () => {
     const { store, state, settings, sent } = await garden();
     Object.assign(state, frosty);
     const told = await Promise.all([pollDue(settings()), pollDue(settings())]);
@@ -196,7 +196,7 @@ describe('a garden is looked at for a subscription', () => {
     expect(await sent()).toHaveLength(1);
   });
 
-  test('again where it could not be, and the others all the same', async () => {
+  test('again after a failure, and the others all the same', async () => {
     const { store, fields, lookAfter, state, faults, sent } = await garden();
     Object.assign(state, frosty);
     await store.putSubscription(OWNER, 'a-first', { ...fields, events: ['hot-spell'] }, NOW);
@@ -208,7 +208,7 @@ describe('a garden is looked at for a subscription', () => {
     expect(await sent()).toHaveLength(1);
   });
 
-  test('with a full outbox tells it when there is room, as it is by then', async () => {
+  test('with a full outbox notifies when there is room, of the state by then', async () => {
     const { store, lookAfter, state, sent } = await garden();
     const half = (on: string) => ({
       emergence: { first: milestone('2027-05-10'), half: milestone(on), most: milestone(on) },

@@ -28,7 +28,7 @@ function waves(nHours: number, meanC: number, sines: readonly Sine[], downCm: nu
 const worst = (a: Float64Array, b: Float64Array): number => Math.max(...a.map((value, i) => Math.abs(value - b[i]!)));
 
 describe('fft', () => {
-  it('is the sum that defines it, and comes back with its parts exchanged', () => {
+  it('is the sum that defines it, and is inverted by exchanging its parts', () => {
     const given = [3, -1, 4, 1, -5, 9, 2, -6];
     const n = given.length;
     const [real, imag] = [Float64Array.from(given), new Float64Array(n)];
@@ -49,8 +49,8 @@ describe('fft', () => {
   });
 });
 
-describe('shallowerC', () => {
-  it('gives back two sines that were sent down, to the first and the last hour, within 0.04 K of 10 K', () => {
+describe('upwardInversionC', () => {
+  it('restores two sines that were propagated down, to the first and the last hour, within 0.04 K of 10 K', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 5 * 24, max: 40 * 24 }),
@@ -72,7 +72,7 @@ describe('shallowerC', () => {
     );
   });
 
-  it('gives back a wave of weeks under the day’s, away from the ends within 0.15 K', () => {
+  it('restores a wave of weeks under the diurnal one, away from the ends within 0.15 K', () => {
     const sines = [
       { swingK: 8, periodH: 24, startH: 9 },
       { swingK: 4, periodH: 400, startH: 50 },
@@ -84,7 +84,7 @@ describe('shallowerC', () => {
     expect(worst(back, above!)).toBeLessThan(1);
   });
 
-  it('leaves a level bed level, and follows a mean that is moved', () => {
+  it('leaves a constant bed constant, and follows a shifted mean', () => {
     const flat = new Float64Array(200).fill(12.3);
     expect(worst(upwardInversionC(flat, 10, 1, 5e-7), flat)).toBeLessThan(1e-12);
     const below = waves(200, 15, [{ swingK: 3, periodH: 24, startH: 3 }], 0, 5e-7);
@@ -115,14 +115,14 @@ describe('shallowerC', () => {
     expect(worst(upwardInversionC(stepped, 11.7, 0, 5e-7), upwardInversionC(smooth, 11.7, 0, 5e-7))).toBeLessThan(0.3);
   });
 
-  it('changes nothing that it is given', () => {
+  it('does not change its input', () => {
     const below = waves(200, 15, [{ swingK: 3, periodH: 24, startH: 3 }], 0, 5e-7);
     const copy = below.slice();
     upwardInversionC(below, 10, 5, 5e-7);
     expect(below).toEqual(copy);
   });
 
-  it('refuses what it cannot do: too short a record, a gap, downward, and beyond one damping depth', () => {
+  it('refuses too short a record, a gap, downward, and beyond one damping depth', () => {
     const hours = new Float64Array(MIN_INVERSION_HOURS).fill(10);
     expect(upwardInversionC(hours, 11.7, 0, 5e-7)).toHaveLength(MIN_INVERSION_HOURS);
     const gap = hours.slice();

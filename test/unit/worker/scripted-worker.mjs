@@ -14,7 +14,7 @@ export default function work({ question, stop }) {
   if (what === 'throw') throw new Error('no such soil');
   if (what === 'refuse') {
     const faults = [{ path: ['from'], detail: 'must not be so late' }];
-    return { ...done, refused: { code: 'no-past-years', said: ['Too few years.'], faults } };
+    return { ...done, refused: { code: 'no-past-years', sentences: ['Too few years.'], faults } };
   }
   return { ...done, answer: question.time };
 }
