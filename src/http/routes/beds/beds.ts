@@ -41,12 +41,12 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
   const list = { kind: 'bed', summary: 'Your beds, by id', schema: bedListSchema, list: store.beds } as const;
   const put = {
     ...bedSchemas,
-    summary: 'Keep a bed, or replace it; what lies in it stays',
+    summary: 'Store or replace a bed; its contents stay',
     example: exampleBed,
   };
   const patch = {
     ...bedSchemas,
-    summary: 'Change some of what is kept of a bed',
+    summary: 'Change some fields of a bed',
     patch: bedPatchSchema,
     example: { cover: 'mulch', shadePercent: 20 },
     onWire,
@@ -66,8 +66,8 @@ const deleteBed = (beds: Repository<Bed, BedFields>, store: Store): Route => ({
   url: '/v1/beds/:id',
   operation: {
     id: 'deleteBed',
-    summary: 'Delete a bed, its readings and plans; with=sowings its sowings and their counts too',
-    query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Its sowings go too.' }],
+    summary: 'Delete a bed, its readings and plans; with=sowings also its sowings and their counts',
+    query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Also delete its sowings.' }],
     answer: 'none',
     ifMatch: true,
     problems: ['not-found', 'has-sowings', 'precondition-failed', ...keptProblems],
@@ -89,7 +89,7 @@ const renewCalendarToken = (store: Store, onWire: (bed: Bed) => BedWire, clock: 
   url: '/v1/beds/:id/calendar-token',
   operation: {
     id: 'renewCalendarToken',
-    summary: "Give a bed's calendar a new address; the old one opens nothing any more",
+    summary: "Give a bed's calendar a new address; the old one stops working",
     answer: { schema: bedAnswerSchema },
     problems: ['not-found', ...keptProblems],
   },

@@ -20,8 +20,8 @@ export const frostDatesRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/places/:id/frost-dates',
     operation: {
       id: 'frostDates',
-      summary: 'When the last frost of spring and the first of autumn come, at three risks',
-      description: 'Dates at 10, 50 and 90 % risk need ten years of air or more; fewer years give 50 % alone.',
+      summary: 'Dates of the last spring frost and the first autumn frost, at three risks',
+      description: 'Dates at 10, 50 and 90 % risk need ten years of air or more; fewer years give only 50 %.',
       query: [
         {
           name: 'threshold',

@@ -73,9 +73,8 @@ const addAir = (store: Store, clock: () => Date): Route => ({
   url: '/v1/places/:id/air',
   operation: {
     id: 'addAir',
-    summary: 'Keep air temperatures of past days, each in place of what was kept of its date',
-    description:
-      'By the day, or as readings, of which the complete days are kept. A forecast goes to coming-days instead.',
+    summary: "Store air temperatures of past days; each replaces its date's earlier values",
+    description: 'Days, or readings, of which the complete days are stored. A forecast goes to coming-days instead.',
     query: uploadParameters,
     json: { schema: seriesSchema, example: examplePastAir },
     csv: { example: exampleAirCsv },
@@ -112,7 +111,7 @@ const getAir = (store: Store, clock: () => Date): Route => ({
     summary: "The days of a place's air, as a series that can be sent back",
     query: [
       ...dateRangeParameters,
-      { name: 'after', schema: dateSchema, description: 'The date after which to go on.' },
+      { name: 'after', schema: dateSchema, description: 'Return only dates after this one.' },
       { name: 'limit', schema: z.int().min(1).max(MAX_DAYS).default(DEFAULT_DAYS) },
       { name: 'precision', schema: keptPrecisionSchema },
       asParameter,
@@ -143,7 +142,7 @@ const deleteAir = (store: Store, clock: () => Date): Route => ({
   url: '/v1/places/:id/air',
   operation: {
     id: 'deleteAir',
-    summary: 'Delete days of air: those from and to dates, or all',
+    summary: 'Delete days of air, all or those between dates',
     query: dateRangeParameters,
     answer: { schema: deletedAnswerSchema },
     ifMatch: true,

@@ -26,7 +26,7 @@ export const placeNormalsRoutes = (store: Store, clock: () => Date): Route[] => 
     url: '/v1/places/:id/normals',
     operation: {
       id: 'putNormals',
-      summary: 'Keep the long-term monthly means of the daily maximum and minimum',
+      summary: 'Store the long-term monthly means of the daily maximum and minimum',
       json: {
         schema: normalsSchema,
         example: exampleNormals,

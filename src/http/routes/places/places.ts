@@ -29,10 +29,10 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
   };
   const onWire = serializePlace;
   const list = { kind: 'place', summary: 'Your places, by id', schema: placeListSchema, list: store.places } as const;
-  const put = { ...placeSchemas, summary: 'Keep a place, or replace it', example: examplePlace };
+  const put = { ...placeSchemas, summary: 'Store or replace a place', example: examplePlace };
   const patch = {
     ...placeSchemas,
-    summary: 'Change some of what is kept of a place',
+    summary: 'Change some fields of a place',
     patch: placePatchSchema,
     example: { annualRainMm: 800 },
     onWire,
@@ -51,8 +51,8 @@ const deletePlace = (places: Repository<Place, PlaceFields>, store: Store): Rout
   url: '/v1/places/:id',
   operation: {
     id: 'deletePlace',
-    summary: 'Delete a place and its air; with=beds its beds and their readings too',
-    query: [{ name: 'with', schema: z.enum(['beds']), description: 'Its beds go too.' }],
+    summary: 'Delete a place and its air; with=beds also its beds and their readings',
+    query: [{ name: 'with', schema: z.enum(['beds']), description: 'Also delete its beds.' }],
     answer: 'none',
     ifMatch: true,
     problems: ['not-found', 'has-beds', 'precondition-failed', ...keptProblems],

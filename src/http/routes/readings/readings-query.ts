@@ -38,7 +38,7 @@ export const deleteQuery = z.strictObject({ ...dateRangeShape, ...probeShape }).
 /** The query that names thermometers and dates, as the document describes it. */
 export const deleteParameters = [
   ...dateRangeParameters,
-  { name: 'medium', schema: mediumSchema, description: 'Only thermometers in it.' },
+  { name: 'medium', schema: mediumSchema, description: 'Only thermometers in this medium.' },
   {
     name: 'probeDepthCm',
     schema: depthSchema,
@@ -50,15 +50,15 @@ export const readingsParameters = [
   {
     name: 'after',
     schema: stampText.meta({ examples: ['2027-05-03T12:00:00-02:00'] }),
-    description: 'The instant after which to go on.',
+    description: 'Return only instants after this one.',
   },
   {
     name: 'limit',
     schema: z.int().min(1).max(MAX_READINGS).default(DEFAULT_READINGS),
-    description: 'How many readings of one thermometer, about: whole days are given.',
+    description: 'Approximate number of readings of one thermometer: a page holds whole days.',
   },
   { name: 'precision', schema: keptPrecisionSchema },
-  { ...asParameter, description: '`kept`: the series alone, of one thermometer, as it can be sent back.' },
+  { ...asParameter, description: '`kept`: only the series, of one thermometer, as it can be sent back.' },
 ];
 
 /** Does a query ask for this thermometer? */

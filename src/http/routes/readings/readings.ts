@@ -28,7 +28,7 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
     url: '/v1/readings/check',
     operation: {
       id: 'checkReadings',
-      summary: 'What a file or a series says, as the service understands it; nothing is kept',
+      summary: "The service's reading of a file or a series; nothing is stored",
       query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...placeParameters, ...fileParameters })],
       json: { schema: seriesSchema, example: exampleQuestion.temperatures[0] },
       csv: { example: exampleCsv },

@@ -40,7 +40,7 @@ const putCount = (store: Store, clock: () => Date): Route => ({
   url: '/v1/sowings/:id/counts/:date',
   operation: {
     id: 'putCount',
-    summary: 'Keep what was counted on a date, in place of an earlier count of it',
+    summary: 'Store the count of a date; it replaces an earlier one',
     json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
     answer: { schema: countAnswerSchema, mayCreate: true },
     ifMatch: true,
@@ -78,7 +78,7 @@ const getCount = (store: Store, clock: () => Date): Route => ({
   url: '/v1/sowings/:id/counts/:date',
   operation: {
     id: 'getCount',
-    summary: 'What was counted on a date',
+    summary: 'The count of a date',
     query: [asParameter],
     answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
     problems: ['not-found', ...keptProblems],
@@ -97,7 +97,7 @@ const deleteCount = (store: Store): Route => ({
   url: '/v1/sowings/:id/counts/:date',
   operation: {
     id: 'deleteCount',
-    summary: 'Delete what was counted on a date',
+    summary: 'Delete the count of a date',
     answer: 'none',
     ifMatch: true,
     problems: ['not-found', 'precondition-failed', ...keptProblems],

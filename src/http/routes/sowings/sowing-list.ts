@@ -45,8 +45,8 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
   url: '/v1/sowings',
   operation: {
     id: 'listSowings',
-    summary: 'Your sowings, by id; of one bed, if you name it; with how each stands, if you ask',
-    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Sowings that have not changed are not worked out again.`,
+    summary: 'Your sowings, by id, of all beds or one; with their states on request',
+    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Unchanged sowings are not worked out again.`,
     query: [
       ...listParameters,
       { name: 'bed', schema: idSchema, description: 'Only those of this bed.' },
@@ -54,12 +54,12 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       {
         name: 'with',
         schema: z.string().meta({ examples: ['judgement,triage,toDo,forecast'] }),
-        description: `What to add to each sowing, with commas between: ${sowingParts.join(', ')}. \`judgement\` brings counts, what they have taught, harvest, resowBy and warnings too.`,
+        description: `Parts to add to each sowing, separated by commas: ${sowingParts.join(', ')}. \`judgement\` also adds counts, what they taught, harvest, resowBy and warnings.`,
       },
       {
         name: 'open',
         schema: z.boolean().default(false),
-        description: `true: only those that are neither lost nor past their harvest, nor older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; go on while \`next\` is not null.`,
+        description: `true: only those that are not lost, past their harvest, or older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; continue while \`next\` is not null.`,
       },
     ],
     answer: { schema: sowingListSchema },

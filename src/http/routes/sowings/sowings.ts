@@ -62,7 +62,7 @@ const putSowing = (service: Service): Route => ({
   url: '/v1/sowings/:id',
   operation: putOperation({
     ...sowingSchemas,
-    summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
+    summary: 'Store or replace a sowing, and get its state; its counts stay',
     example: exampleSowing,
   }),
   async handler(request, reply) {
@@ -77,7 +77,7 @@ const putSowing = (service: Service): Route => ({
 const changeSowing = (service: Service): Route => {
   const change = {
     ...sowingSchemas,
-    summary: 'Change some of what is kept of a sowing',
+    summary: 'Change some fields of a sowing',
     patch: sowingPatchSchema,
     example: { seeds: 150 },
     onWire: serializeSowing,
@@ -104,7 +104,7 @@ const getSowing = (service: Service): Route => ({
   url: '/v1/sowings/:id',
   operation: {
     id: 'getSowing',
-    summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
+    summary: 'One sowing: its forecast from the bed’s latest readings, its state, and what to do',
     query: [precisionParameter, asParameter],
     answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
     problems: ['not-found', 'busy', ...keptProblems],
