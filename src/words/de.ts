@@ -153,7 +153,7 @@ export const de = {
   crust:
     '{crop, select, carrot {Starker Regen bald nach der Saat kann eine Kruste bilden, die die feinen Sämlinge nicht heben, und war in drei Jahren Versuchssaat eine Hauptursache schlechter Reihen.} other {Starker Regen auf Lehm kann eine Kruste bilden, die Sämlinge nicht heben. Säen Sie flach, und halten Sie die Oberfläche locker.}}',
   'bolts-after-cold':
-    '{crop, select, beet {Zwei bis drei Wochen unter {belowC}, wenn die Pflanzen schon mehrere Laubblätter haben, können sie schießen lassen, statt Rüben zu bilden. Eilen Sie nicht mit der ersten Saat.} celery {Kälte lässt junge Pflanzen schießen; Wärme bei der Anzucht hielt das zurück. Ersparen Sie ihnen zehn oder mehr Nächte unter etwa {belowC}.} other {Kälte unter etwa {belowC} lässt Pflanzen schießen, die schon dick sind: ab etwa sieben Blättern, die noch verborgenen mitgezählt, bei einer Frühjahrssorte, ab zehn bei einer Herbstsorte. Steckzwiebeln sind von Anfang an dick: Stecken Sie kleine.}}',
+    '{crop, select, beet {Zwei bis drei Wochen unter {belowC}, wenn die Pflanzen schon mehrere Laubblätter haben, können sie schießen lassen, statt Rüben zu bilden. Eilen Sie nicht mit der ersten Saat.} cabbage {Wochen mit Nächten unter etwa {belowC} können Pflanzen schießen lassen, statt dass sie Köpfe bilden, sobald ihr Stängel bleistiftdick ist. Pflanzen Sie früh kleine aus, keine großen.} carrot {Sehr früh gesät, können einige schießen: Wochen mit Nächten unter etwa {belowC} zählen, sobald die Pflanzen acht Blätter oder mehr haben.} celery {Kälte lässt junge Pflanzen schießen; Wärme bei der Anzucht hielt das zurück. Ersparen Sie ihnen zehn oder mehr Nächte unter etwa {belowC}.} turnip {Wochen mit Nächten unter etwa {belowC} können junge Pflanzen schießen lassen. Eilen Sie nicht mit der ersten Saat.} other {Kälte unter etwa {belowC} lässt Pflanzen schießen, die schon dick sind: ab etwa sieben Blättern, die noch verborgenen mitgezählt, bei einer Frühjahrssorte, ab zehn bei einer Herbstsorte. Steckzwiebeln sind von Anfang an dick: Stecken Sie kleine.}}',
   'onion-rows-stand-in':
     'Das Handbuch kennt keine Winterheckenzwiebel. Tage und Anteile sind die der Zwiebel, einer anderen Art.',
   'white-lisbon-heat':
@@ -1120,6 +1120,22 @@ export const de = {
   // garden: Pflanzen, die in ihren Schalen warten
   'planting-out-unknown':
     'Warten Sie mit dem Auspflanzen ({crop}) auf Ihren letzten Frost: Kein früheres Jahr sagt, wie die Nächte sind. Mit den Höchst- und Tiefstwerten einiger Jahre gibt es ein Datum.',
+
+  // answers und germination: was die Gärtnerin und den Gärtner schützt
+  'electricity-near-water':
+    'Ziehen Sie vor dem Gießen die Stecker von Lampen und Heizmatten. Nehmen Sie nur solche, die für feuchte Räume gemacht sind, an einem FI-Schalter und mit dem Stecker über allem, was tropft.',
+  'mould-on-paper':
+    'Sehen Sie täglich nach dem feuchten Papier. Werfen Sie schimmlige Samen samt Papier weg, atmen Sie nicht darüber, und waschen Sie sich die Hände.',
+  'compost-dust':
+    'Befeuchten Sie Erde und Kompost, bevor Sie damit arbeiten, halten Sie das Gesicht vom offenen Sack fern, und waschen Sie sich danach die Hände. Der Staub kann Keime tragen, die schwer krank machen (Legionellen).',
+  'hot-clear-film':
+    'Nehmen Sie klare Folie ab, sobald die ersten Keimlinge zu sehen sind, an sonnigen Tagen schon vorher. Darunter kann die Sonne sie verbrühen.',
+  'heat-for-you':
+    'Arbeiten Sie an heißen Tagen früh oder spät, und nehmen Sie Wasser mit. Hören Sie auf, wenn Ihnen schwindlig wird.',
+  'burning-sap':
+    'Tragen Sie beim Vereinzeln und Schneiden an hellen Tagen Handschuhe und lange Ärmel. Der Saft auf der Haut kann mit der Sonne Verbrennungen und Blasen geben; waschen Sie ihn gleich ab.',
+  'look-alikes':
+    'Essen Sie nur, was Sie selbst gesät haben. Tödlich giftige Wildpflanzen derselben Familie, etwa der Schierling, sehen sehr ähnlich aus.',
   // garden: triage of a row, and why little came up
   'do.wait':
     '{found, select, some {Warten: Einiges ist aufgegangen, mehr kann noch kommen.} other {Warten: Etwa {livingRows} von {ofRows} solchen Reihen {livingRows, plural, one {geht} other {gehen}} noch auf.}} Sehen Sie am {lookOn} wieder nach.{again, select, no {} then { Dann noch kahl? Neu säen.} other { Am {againOn, select, none {} other {{againOn}}} noch kahl? Dann neu säen.}}{moistUntilDate, select, none {} other { Bis zum {moistUntilDate} feucht halten.}}',

@@ -150,7 +150,7 @@ export const en = {
   crust:
     '{crop, select, carrot {Heavy rain soon after sowing can set a crust that the fine seedlings cannot lift, and was a major cause of poor rows in three years of trial sowings.} other {Heavy rain on clay soil can set a crust that seedlings cannot lift. Sow shallow and keep the surface open.}}',
   'bolts-after-cold':
-    '{crop, select, beet {Two to three weeks below {belowC}, once the plants have several true leaves, can send them to seed instead of making roots. Do not hurry the first sowing.} celery {Cold on young plants sends them to seed; warmth while they are raised held that back. Keep them from ten days or more of nights under about {belowC}.} other {Cold below about {belowC} sends plants to seed that are already thick: from about seven leaves, counting those still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.}}',
+    '{crop, select, beet {Two to three weeks below {belowC}, once the plants have several true leaves, can send them to seed instead of making roots. Do not hurry the first sowing.} cabbage {Weeks of nights below about {belowC} can send plants to seed instead of hearts once their stems are as thick as a pencil. Plant small ones out early, not large ones.} carrot {Sown very early, some may run to seed: weeks of nights below about {belowC} count once plants have eight leaves or more.} celery {Cold on young plants sends them to seed; warmth while they are raised held that back. Keep them from ten days or more of nights under about {belowC}.} turnip {Weeks of nights below about {belowC} can send young plants to seed. Do not hurry the first sowing.} other {Cold below about {belowC} sends plants to seed that are already thick: from about seven leaves, counting those still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.}}',
   'onion-rows-stand-in':
     'The handbook has no bunching onion. The days and percentages are onion’s, which is another species.',
   'white-lisbon-heat':
@@ -1082,6 +1082,21 @@ export const en = {
   // garden: plants that wait in their trays
   'planting-out-unknown':
     'Wait for your last frost before {crop} goes out: no past years tell of your nights. Add years of daily highs and lows to see a date.',
+
+  // answers and germination: what keeps the gardener safe
+  'electricity-near-water':
+    'Unplug lamps and heat mats before you water. Use only such as are made for damp places, on a safety switch, with plugs above any drip.',
+  'mould-on-paper':
+    'Look at the damp paper every day. Throw mouldy seed away with its paper, do not breathe over it, and wash your hands.',
+  'compost-dust':
+    'Damp compost down before you handle it, keep your face away from the open bag, and wash your hands afterwards. Its dust can carry germs that make you gravely ill (Legionella).',
+  'hot-clear-film':
+    'Lift clear film once the first seedlings show, and on sunny days before that. Under it the sun can scald them.',
+  'heat-for-you': 'Work early or late on hot days, and take water with you. Stop when you feel dizzy.',
+  'burning-sap':
+    'Wear gloves and long sleeves when you thin or cut it on a bright day. The sap on skin and the sun together can burn and blister; wash it off at once.',
+  'look-alikes':
+    'Eat only what you sowed yourself. Deadly wild plants of the same family, such as hemlock, look much like it.',
   // garden: triage of a row, and why little came up
   'do.wait':
     '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Poll again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',

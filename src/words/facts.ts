@@ -1,5 +1,6 @@
 import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
+import { safetyFacts } from '../answers/forecast/safety-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
 import { bestDateFacts, frostFacts, frostWarningFacts, windowFacts } from '../answers/windows/window-facts.js';
@@ -37,6 +38,7 @@ const declared = [
   frostWarningFacts,
   riskFacts,
   riskNoteFacts,
+  safetyFacts,
   cautionFacts,
   pictureFacts,
   errorFacts,

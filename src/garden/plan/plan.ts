@@ -1,4 +1,5 @@
 import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
+import { planSafety } from '../../answers/forecast/safety-notes.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
 import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
 import { daysOutdoors, usualDaysOutdoors } from '../../answers/windows/days-outdoors.js';
@@ -129,6 +130,10 @@ export function gardenPlan(
     warnings: [
       ...known.past.warnings,
       ...warningsOf(crop, { years, airIsKnown: known.past.air !== null, isTrayKnown: outdoors !== null }),
+      ...planSafety(
+        bed,
+        batches.some(({ start }) => start.method === 'indoors'),
+      ),
     ],
   };
 }
