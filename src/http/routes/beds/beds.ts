@@ -26,7 +26,7 @@ import { deleteAsAllowed, getRoute, listRoute } from '../../resource/resource-ro
 const deleteQuery = z.strictObject({ with: z.enum(['sowings']).optional() });
 const bedSchemas = { kind: 'bed', put: bedPutSchema, answer: bedAnswerSchema, problems: ['unknown-place'] } as const;
 
-/** The beds that a grower has. */
+/** The routes of beds. */
 export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Route[] => {
   const onWire = serializeBed(publicUrl);
   const beds: Repository<Bed, BedFields> = {
@@ -101,10 +101,10 @@ const renewCalendarToken = (store: Store, onWire: (bed: Bed) => BedWire, clock: 
   },
 });
 
-/** The bed that a request's path names. @throws {RequestError} `not-found`. */
+/** The bed in a request's path. @throws {RequestError} `not-found`. */
 export const bedIn = (request: FastifyRequest, store: Store): Promise<Bed> => keptIn(request, 'bed', store.bed);
 
-/** @param publicUrl What the address of a calendar begins with; '': nothing, it is one of this service. */
+/** @param publicUrl Prefix of a calendar's address; '': none, it is a path of this service. */
 const serializeBed =
   (publicUrl: string) =>
   ({ revision: _, fieldsRevision, id, calendarToken, ...fields }: Bed): BedWire => ({

@@ -39,7 +39,7 @@ const form: EndpointDefinition<ForecastQuery> = {
 };
 const linkForm = { asking: forecastQuerySchema, parameters: linkParameters(askingParameters) };
 
-/** How the answer is to be written, whatever is asked. */
+/** Parameters that say how any answer is written. */
 const writtenParameters: readonly QueryParameter[] = [
   { name: 'precision', schema: precisionSchema },
   {
@@ -49,7 +49,7 @@ const writtenParameters: readonly QueryParameter[] = [
   },
 ];
 
-/** What will this sowing do? */
+/** The routes of forecasts. */
 export const forecastRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
@@ -99,7 +99,7 @@ export const forecastRoutes = (service: Service): Route[] => [
   },
 ];
 
-/** Writes a forecast as the query wants it; the rest of the query. */
+/** The serializer that the query requests, and the rest of the query. */
 function writtenAs(request: FastifyRequest) {
   const { rounding, query } = precisionOf(request);
   const { hourly, ...rest } = query;
@@ -119,7 +119,7 @@ const serializeHourly = (
   rounding: Rounding,
 ): Unworded<ForecastAnswer>['hourly'] => hours && serializeHours(sowing.depthCm, hourReadings(hours), zone, rounding);
 
-/** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
+/** Past years take seconds, and so may a bed with counts; anything else takes milliseconds. */
 async function forecastOf(
   { work, store }: Service,
   request: FastifyRequest,

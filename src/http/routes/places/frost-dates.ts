@@ -13,7 +13,7 @@ import { placeIn } from './places.js';
 const thresholdSchema = z.coerce.number().min(-20).max(20).default(0);
 const frostQuery = z.strictObject({ threshold: thresholdSchema });
 
-/** When frosts come at a place. */
+/** The route of a place's frost dates. */
 export const frostDatesRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'GET',

@@ -49,19 +49,19 @@ const airQuery = z
   .superRefine(refuseBackward);
 const rangeQuery = z.strictObject(dateRangeShape).superRefine(refuseBackward);
 
-/** Of what is kept with a place its revision is that of all of it. */
+/** The present state of a place's air, whose revision is the place's. */
 const airCurrentOf = (place: Place | undefined, range: Partial<z.output<typeof airQuery>>): Current =>
   place
     ? { revision: place.revision, inputs: () => airInputs(place, { ...airQuery.parse({}), ...range }) }
     : { revision: null };
 
-/** All that an answer about a place's air rests on: no day need be read to know it unchanged. */
+/** Everything that an answer about a place's air depends on; no day need be read to know it unchanged. */
 const airInputs = ({ id, revision }: Place, { from, to, after, limit, precision }: z.output<typeof airQuery>) => ({
   air: [id, revision],
   asked: { from, to, after, limit, precision },
 });
 
-/** What the air of a place has been. */
+/** The routes of a place's past air. */
 export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
   addAir(store, clock),
   getAir(store, clock),

@@ -29,7 +29,7 @@ import { incompleteNotes, wholeDays } from './whole-days.js';
 
 const comingQuery = z.strictObject({ precision: keptPrecisionSchema, ...asQueryShape });
 
-/** What the air of a place will be. */
+/** The routes of a place's forecast days. */
 export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'PUT',

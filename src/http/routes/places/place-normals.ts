@@ -19,7 +19,7 @@ import {
 } from '../../resource/resource.js';
 import { nothingYet, placeIn } from './places.js';
 
-/** What the air of a place is in an ordinary year. */
+/** The routes of a place's climatological normals. */
 export const placeNormalsRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'PUT',

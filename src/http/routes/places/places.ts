@@ -20,7 +20,7 @@ import { deleteAsAllowed, getRoute, listRoute } from '../../resource/resource-ro
 const deleteQuery = z.strictObject({ with: z.enum(['beds']).optional() });
 const placeSchemas = { kind: 'place', put: placePutSchema, answer: placeAnswerSchema } as const;
 
-/** The places that a grower has, each with a climate of its own. */
+/** The routes of places, each with a climate of its own. */
 export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
   const places: Repository<Place, PlaceFields> = {
     find: store.place,
@@ -69,7 +69,7 @@ const deletePlace = (places: Repository<Place, PlaceFields>, store: Store): Rout
   },
 });
 
-/** The place that a request's path names. @throws {RequestError} `not-found`. */
+/** The place in a request's path. @throws {RequestError} `not-found`. */
 export const placeIn = (request: FastifyRequest, store: Store): Promise<Place> => keptIn(request, 'place', store.place);
 
 const serializePlace = ({ revision: _, fieldsRevision, id, ...fields }: Place): PlaceWire => ({
@@ -78,6 +78,6 @@ const serializePlace = ({ revision: _, fieldsRevision, id, ...fields }: Place): 
   ...fields,
 });
 
-/** What belongs to a place and is not kept yet. */
+/** A refusal because a part of a place is not stored yet. */
 export const nothingYet = (id: string, what: string): RequestError =>
   new RequestError('not-found', keptRefusal('not-found.of-place', { what, place: id }));

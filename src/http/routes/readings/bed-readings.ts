@@ -33,7 +33,7 @@ import {
   readingsQuery,
 } from './readings-query.js';
 
-/** What the thermometers of a bed have read. */
+/** The routes of a bed's readings. */
 export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
   addReadings(store, clock),
   listThermometers(store, clock),
@@ -150,7 +150,7 @@ const deleteReadings = (store: Store, clock: () => Date): Route => ({
   },
 });
 
-/** All that an answer about a bed's readings rests on: none need be read to know it unchanged. */
+/** Everything that an answer about a bed's readings depends on; none need be read to know it unchanged. */
 const readingsInputs = ({ id, revision }: Bed, asked: ReadingsAsked) => {
   const { from, to, medium, probeDepthCm, after, limit, precision } = asked;
   return { readings: [id, revision], asked: { from, to, medium, probeDepthCm, after, limit, precision } };
@@ -161,7 +161,7 @@ const currentOf = (bed: Bed | undefined, asked: Partial<ReadingsAsked>): Current
     ? { revision: bed.revision, inputs: () => readingsInputs(bed, { ...readingsQuery.parse({}), ...asked }) }
     : { revision: null };
 
-/** The zone of a bed's place. */
+/** The time zone of a bed's place. */
 async function zoneOf(bed: Bed, request: FastifyRequest, store: Store): Promise<Zone> {
   const place = await store.place(ownerOf(request), bed.place);
   if (!place) throw resourceNotFound('bed', bed.id);

@@ -10,7 +10,7 @@ const DEFAULT_READINGS = 10_000;
 const MAX_STAMP_CHARACTERS = 40;
 
 const mediumSchema = z.enum(['soil', 'air']);
-/** How a query names the thermometer that lies as deep as the seed. */
+/** A query's value for the thermometer at the depth of the seed. */
 export const AT_SEED = 'seed';
 const depthSchema = z.union([z.literal(AT_SEED), z.number().min(0).max(100)]);
 const stampText = z.string().max(MAX_STAMP_CHARACTERS);
@@ -35,7 +35,7 @@ export const readingsQuery = z
 export type ReadingsAsked = Omit<z.output<typeof readingsQuery>, 'as'>;
 export const deleteQuery = z.strictObject({ ...dateRangeShape, ...probeShape }).superRefine(refuseBackward);
 
-/** The query that names thermometers and dates, as the document describes it. */
+/** Query parameters that select thermometers and dates. */
 export const deleteParameters = [
   ...dateRangeParameters,
   { name: 'medium', schema: mediumSchema, description: 'Only thermometers in this medium.' },
@@ -61,7 +61,7 @@ export const readingsParameters = [
   { ...asParameter, description: '`kept`: only the series, of one thermometer, as it can be sent back.' },
 ];
 
-/** Does a query ask for this thermometer? */
+/** True if a query selects this thermometer. */
 export const isWanted = (probe: Probe, { medium, probeDepthCm }: Partial<ReadingsAsked>): boolean =>
   (medium === undefined || probe.medium === medium) &&
   (probeDepthCm === undefined || probe.probeDepthCm === (probeDepthCm === AT_SEED ? null : probeDepthCm));

@@ -21,7 +21,7 @@ import { serializeReport } from './report-serializer.js';
 
 const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
 
-/** What does this file, or this series, say? */
+/** The route that reports on a file or a series. */
 export const readingsRoutes = (clock: () => Date): Route[] => [
   {
     method: 'POST',

@@ -43,7 +43,7 @@ const sowingSchemas = {
   problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy'],
 } as const;
 
-/** What a grower sowed, how it stands, and what was counted. */
+/** The routes of sowings, their state and counts. */
 export const sowingRoutes = (service: Service): Route[] => [
   sowingListRoute(service),
   putSowing(service),
@@ -125,11 +125,11 @@ const getSowing = (service: Service): Route => ({
   },
 });
 
-/** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
+/** The sowing in a request's path, with its counts. @throws {RequestError} `not-found`. */
 export const countedIn = (request: FastifyRequest, store: Store): Promise<CountedSowing> =>
   keptIn(request, 'sowing', store.sowing);
 
-/** Refuses a crop that is unknown, and a lot of another crop. @throws {RequestError} `unknown-crop`, `not-understood`. */
+/** Refuses an unknown crop, and a lot of another crop. @throws {RequestError} `unknown-crop`, `not-understood`. */
 async function refuseOtherCrop(store: Store, owner: string, fields: SowingFields): Promise<void> {
   chosenCrop(fields.crop);
   const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
