@@ -1,6 +1,6 @@
 import type { Catalogue } from './facts.js';
 
-/** What faults of fields begin and end with: whether it was sent, and what was. */
+/** Start and end of every field fault: whether a value was sent, and which. */
 const MISSING = '{wasKind, select, missing {fehlt; es } other {}}';
 const WAS =
   '{wasKind, select, missing {} list {; gesendet wurde eine Liste von {was}} emptyList {; gesendet wurde eine leere Liste} object {; gesendet wurde ein Objekt} largeNumber {; gesendet wurde eine zu große Zahl} other {; gesendet wurde {was}}}';
@@ -211,7 +211,7 @@ export const de = {
   'seedless-kinds':
     'Saat kernloser Sorten keimt schlecht. Säen Sie sie im Haus in warme Erde, die feucht ist, aber nie nass.',
 
-  // What crops are called within a sentence.
+  // Names of crops within a sentence.
   'crop.asparagus': 'Spargel',
   'crop.beet': 'Rote Bete',
   'crop.bunching-onion': 'Winterheckenzwiebel',
@@ -307,7 +307,7 @@ export const de = {
   'skipped-hour':
     '{rows, plural, one {# Zeile liegt} other {# Zeilen liegen}} in einer Stunde, die die Uhren am Ort überspringen, und {rows, plural, one {fehlt} other {fehlen}} deshalb. Wird die Uhr des Loggers nicht umgestellt, clock=standard senden.',
 
-  // readings: why a row was dropped or is doubtful, to go on from its value
+  // readings: reasons why a row was dropped or is doubtful; each continues the row's value
   'row.no-stamp': 'enthält kein Datum mit Uhrzeit',
   'row.unexpected-offset': 'hat einen Abstand zu UTC, die anderen haben keinen',
   'row.no-offset': 'hat keinen Abstand zu UTC, die anderen haben einen',
@@ -405,7 +405,7 @@ export const de = {
   'not-understood.no-such-block': 'Die Datei hat weder eine Spalte noch einen Block von Zeilen namens „{column}“.',
   'not-understood.no-such-block.field': 'Nennen Sie {blocks} oder eine Spalte.',
 
-  // readings: what is asked about a file
+  // readings: questions about a file
   'choose-unit.too-hot':
     'Das Mittel der Reihe wäre {meanC}, heißer, als Boden bleibt. Sind es Grad Fahrenheit, "unit": "F" senden.',
   'choose-unit.unsaid': 'Die Datei sagt nicht, ob die Spalte „{column}“ in °C, °F oder K ist.',
@@ -463,7 +463,7 @@ export const de = {
   'choose-decimal-mark.choice.consequence':
     'es ist die Zahl {number}{decimalMark, select, comma {} other {, und eine Spalte ohne Namen}}',
 
-  // basics: what is wrong with a field
+  // basics: faults of a field
   'field.unknown': 'ist hier kein bekanntes Feld; prüfen Sie die Schreibweise, oder lassen Sie es weg',
   'field.wrong-kind': `${MISSING}muss {expected, select, text {ein Text} number {eine Zahl} wholeNumber {eine ganze Zahl} trueOrFalse {true oder false} list {eine Liste} object {ein Objekt} other {etwas anderes}}{orExpected, select, nothing {} text { oder ein Text} number { oder eine Zahl} wholeNumber { oder eine ganze Zahl} trueOrFalse { oder true oder false} list { oder eine Liste} object { oder ein Objekt} other { oder etwas anderes}} sein${WAS}`,
   'field.at-least': `${MISSING}muss {of, select, entries {mindestens {limit, plural, one {einen Eintrag} other {# Einträge}} haben} characters {mindestens {limit, plural, one {ein Zeichen} other {# Zeichen}} haben} other {mindestens {limit} sein}}${WAS}`,
@@ -1037,7 +1037,7 @@ export const de = {
   'problem-page.cause': 'Warum',
   'problem-page.cure': 'Was tun',
 
-  // Sources of air, and messages on their way.
+  // Sources of air, and outgoing messages.
   'source.format': 'Das Format „{format}“ ist nicht bekannt.',
   'source.address': 'Die Adresse der Quelle ist nicht brauchbar:',
   'source.redirects':
@@ -1095,13 +1095,13 @@ export const de = {
   'delivery.key-lost':
     'Das Geheimnis ist verloren. Löschen Sie das Abonnement mit DELETE, und legen Sie es mit PUT neu an.',
 
-  // answers/windows und readings: Tiefstwerte der Luft, die bei Frostterminen fehlen, und wo ein Thermometer liegt.
+  // answers/windows and readings: air minima that frost dates leave out, and the position of a thermometer
   'frost-hollow':
     'An diesem Thermometer gab es auch im {summer, select, south {Dezember, Januar und Februar} other {Juni, Juli und August}} Frost. Vielleicht liegt es in einem Frostloch, oder seine Daten sind falsch. Fragen Sie nach den Frostterminen der Gärten in der Nähe: Sie haben womöglich Wochen mehr.',
   'doubtful-minimum':
     '{days, plural, one {Am {date} lag der Tiefstwert mit {minC}} other {An # Tagen, zuerst am {date} mit {minC}, lag der Tiefstwert}} weit unter den Nächten davor und danach, während sich die Höchstwerte kaum änderten. Prüfen Sie {days, plural, one {diesen Messwert} other {diese Messwerte}}: Bei den Frostterminen {days, plural, one {fehlt er} other {fehlen sie}}.',
 
-  // growth und answers: was einer Reihe droht, und was hilft
+  // growth and answers: risks to a row, and remedies
   'risk.seedcorn-maggot':
     'Säen Sie ein bis zwei Wochen nach dem {peakDate} in warmen Boden, oder decken Sie die Reihe mit feinem Netz ab. Die Fliegen der {brood}. Generation, deren Maden keimende Samen fressen, sind um diese Zeit am häufigsten ({fromDate} bis {toDate}). Frischer Mist und eben untergegrabenes Grün locken sie an.',
   'risk.onion-maggot':

@@ -1,6 +1,6 @@
 import type { Catalogue } from './facts.js';
 
-/** What faults of fields begin and end with: whether it was sent, and what was. */
+/** Start and end of every field fault: whether a value was sent, and which. */
 const MISSING = '{wasKind, select, missing {is missing; it } other {}}';
 const WAS =
   '{wasKind, select, missing {} list {; it was a list of {was}} emptyList {; it was an empty list} object {; it was an object} largeNumber {; it was too large a number to reckon with} other {; it was {was}}}';
@@ -206,7 +206,7 @@ export const en = {
     'In soil of {coolC} or less light held the seed of one kind back, so cover it well. In the same study ten days wet at {coldC} did no harm: our cold warning errs on the safe side.',
   'seedless-kinds': 'Seed of seedless kinds starts poorly. Sow it indoors in warm soil that is moist but never soaked.',
 
-  // What crops are called within a sentence.
+  // Names of crops within a sentence.
   'crop.asparagus': 'asparagus',
   'crop.beet': 'beet',
   'crop.bunching-onion': 'bunching onion',
@@ -302,7 +302,7 @@ export const en = {
   'skipped-hour':
     '{rows, plural, one {# row stands} other {# rows stand}} in an hour that the clocks at the place skip, and {rows, plural, one {is} other {are}} left out. If the logger’s clock is not changed in spring and autumn, send clock=standard.',
 
-  // readings: why a row was dropped or is doubtful, to go on from its value
+  // readings: reasons why a row was dropped or is doubtful; each continues the row's value
   'row.no-stamp': 'holds no date and time',
   'row.unexpected-offset': 'has an offset from UTC, which the others have not',
   'row.no-offset': 'has no offset from UTC, as the others have',
@@ -393,7 +393,7 @@ export const en = {
   'not-understood.no-such-block': 'There is no column or block of rows called "{column}" in the file.',
   'not-understood.no-such-block.field': 'Name one of {blocks}, or a column.',
 
-  // readings: what is asked about a file
+  // readings: questions about a file
   'choose-unit.too-hot':
     'The series’ mean would be {meanC}, hotter than any soil stays. Send "unit": "F" if these are degrees Fahrenheit.',
   'choose-unit.unsaid': 'The file does not say whether the column "{column}" is in °C, °F or K.',
@@ -450,7 +450,7 @@ export const en = {
   'choose-decimal-mark.choice.consequence':
     'it is the number {number}{decimalMark, select, comma {} other {, and a column without a name}}',
 
-  // basics: what is wrong with a field
+  // basics: faults of a field
   'field.unknown': 'is not a field known here; check the spelling, or leave it out',
   'field.wrong-kind': `${MISSING}must be {expected, select, text {text} number {a number} wholeNumber {a whole number} trueOrFalse {true or false} list {a list} object {an object} other {something else}}{orExpected, select, nothing {} text { or text} number { or a number} wholeNumber { or a whole number} trueOrFalse { or true or false} list { or a list} object { or an object} other { or something else}}${WAS}`,
   'field.at-least': `${MISSING}must {of, select, entries {have at least {limit, plural, one {one entry} other {# entries}}} characters {have at least {limit, plural, one {one character} other {# characters}}} other {be at least {limit}}}${WAS}`,
@@ -1002,7 +1002,7 @@ export const en = {
   'problem-page.cause': 'Why',
   'problem-page.cure': 'What to do',
 
-  // Sources of air, and messages on their way.
+  // Sources of air, and outgoing messages.
   'source.format': 'The format "{format}" is not known.',
   'source.address': 'The address of the source cannot be used:',
   'source.redirects':
@@ -1057,13 +1057,13 @@ export const en = {
   'delivery.not-sent': 'The service could not send it.',
   'delivery.key-lost': 'Its secret was lost. DELETE the subscription, and PUT it again for a new one.',
 
-  // answers/windows and readings: minima of the air that frost dates leave out, and where a thermometer lies.
+  // answers/windows and readings: air minima that frost dates leave out, and the position of a thermometer
   'frost-hollow':
     'This thermometer has had frost in {summer, select, south {December, January and February} other {June, July and August}} too. It may lie in a frost hollow, or its dates are wrong. Ask for the frost dates of gardens near you: they may have weeks more.',
   'doubtful-minimum':
     '{days, plural, one {On {date} the low was {minC}} other {On # days, first on {date} with {minC}, the low was}} far below the nights before and after, while the highs hardly moved. Check {days, plural, one {that reading} other {those readings}}: frost dates leave {days, plural, one {it} other {them}} out.',
 
-  // growth and answers: what threatens a row, and what helps
+  // growth and answers: risks to a row, and remedies
   'risk.seedcorn-maggot':
     'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then ({fromDate} to {toDate}). Fresh manure and just-dug green matter draw them.',
   'risk.onion-maggot':

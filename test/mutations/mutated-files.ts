@@ -111,9 +111,9 @@ export const mutatedFiles: readonly MutatedFile[] = [
     changes: [['n < MIN_INVERSION_HOURS', 'n <= MIN_INVERSION_HOURS']],
   },
   {
-    file: 'src/seedbed/probe/unlike-the-model.ts',
+    file: 'src/seedbed/probe/probe-outliers.ts',
     tests: ['test/unit/seedbed/probe-limits.test.ts'],
-    numbers: ['TOO_MANY_SD', 'SD_PER_MAD', 'MIN_DOUBTED_K', 'MIN_HOURS'],
+    numbers: ['TOO_MANY_SD', 'SD_PER_MAD', 'MIN_OUTLIER_K', 'MIN_HOURS'],
   },
   {
     file: 'src/seedbed/probe/diffusivity-from-two-probes.ts',

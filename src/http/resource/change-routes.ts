@@ -17,7 +17,7 @@ import {
 } from './resource.js';
 import { named } from './resource-routes.js';
 
-/** What a PUT takes and answers. */
+/** A PUT's body and answer. */
 export interface Replacement<Put extends z.ZodObject> {
   readonly kind: ResourceKind;
   readonly summary: string;
@@ -26,15 +26,15 @@ export interface Replacement<Put extends z.ZodObject> {
   readonly answer: z.ZodObject;
   /** Fields of the answer that may be sent back; left out: all. */
   readonly sentBack?: z.ZodObject;
-  /** A body that works. */
+  /** An example of a body that works. */
   readonly example: object;
-  /** What can go wrong, beside what can with every change. */
+  /** Problems beyond those of every change. */
   readonly problems?: readonly ErrorCode[];
   /** Refuses fields that a schema cannot. */
   readonly refuse?: (fields: z.output<Put>) => void;
 }
 
-/** The document's part of a PUT. */
+/** The OpenAPI entry of a PUT. */
 export const putOperation = <Put extends z.ZodObject>({
   kind,
   summary,
@@ -55,7 +55,7 @@ export const putOperation = <Put extends z.ZodObject>({
   problems: [...problems, ...changeProblems],
 });
 
-/** Keeps a thing, or replaces it. */
+/** Creates or replaces a resource. */
 export const putRoute = <Put extends z.ZodObject, T extends Kept>(
   replacement: Replacement<Put>,
   repository: Repository<T, z.output<Put>>,
@@ -74,7 +74,7 @@ export const putRoute = <Put extends z.ZodObject, T extends Kept>(
   },
 });
 
-/** What a PATCH takes and answers. */
+/** A PATCH's body and answer. */
 export interface Change<Put extends z.ZodObject, T extends Kept> {
   readonly kind: ResourceKind;
   readonly summary: string;
@@ -82,13 +82,13 @@ export interface Change<Put extends z.ZodObject, T extends Kept> {
   readonly put: Put;
   readonly answer: z.ZodObject;
   readonly example: object;
-  /** What can go wrong, beside what can with every change. */
+  /** Problems beyond those of every change. */
   readonly problems?: readonly ErrorCode[];
-  /** Holds the fields that a PUT takes. */
+  /** The fields that a PUT takes, among others. */
   readonly onWire: (kept: T) => object;
 }
 
-/** The document's part of a PATCH. */
+/** The OpenAPI entry of a PATCH. */
 export const patchOperation = <Put extends z.ZodObject, T extends Kept>({
   kind,
   summary,
@@ -105,7 +105,7 @@ export const patchOperation = <Put extends z.ZodObject, T extends Kept>({
   problems: ['not-found', ...problems, ...changeProblems],
 });
 
-/** A thing's fields after a change. @throws {RequestError} `not-found` where nothing is kept. */
+/** A resource's fields after a change. @throws {RequestError} `not-found` if there is no resource. */
 export function fieldsAfter<Put extends z.ZodObject, T extends Kept>(
   { kind, put, onWire }: Pick<Change<Put, T>, 'kind' | 'put' | 'onWire'>,
   id: string,
@@ -116,7 +116,7 @@ export function fieldsAfter<Put extends z.ZodObject, T extends Kept>(
   return read(put, { ...fieldsOf(put, onWire(before)), ...changes });
 }
 
-/** Changes some of what is kept of a thing. */
+/** Changes some fields of a resource. */
 export const patchRoute = <Put extends z.ZodObject, T extends Kept>(
   change: Change<Put, T>,
   repository: Repository<T, z.output<Put>>,

@@ -28,14 +28,14 @@ import {
   sendAsKept,
 } from './resource.js';
 
-/** A list of kept things, by pages. */
+/** A paged list of resources. */
 export interface Listing<T extends Kept> {
   readonly kind: ResourceKind;
   readonly summary: string;
   readonly schema: z.ZodType;
   readonly list: (owner: string, page: Page & { readonly bed?: string | undefined }) => Promise<T[]>;
   readonly onWire: (kept: T) => object;
-  /** Can one bed's be asked for? */
+  /** True if the list can be limited to one bed. */
   readonly byBed?: true;
 }
 
@@ -43,7 +43,7 @@ const bedParameter = { name: 'bed', schema: idSchema, description: 'Only those o
 const listOfBedQuery = listQuery.extend({ bed: idSchema.optional() });
 export const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
 
-/** All of one kind that an owner has, by id. */
+/** Lists all resources of one kind of an owner, by id. */
 export const listRoute = <T extends Kept>(
   { kind, summary, schema, list, onWire, byBed }: Listing<T>,
   clock: () => Date,
@@ -67,17 +67,17 @@ export const listRoute = <T extends Kept>(
   },
 });
 
-/** What is told of one kept thing, whole or as a PUT takes it. */
+/** How one resource is answered, whole or as a PUT takes it. */
 export interface Showing<T extends Kept> {
   readonly kind: ResourceKind;
   readonly summary: string;
   readonly put: z.ZodObject;
   readonly answer: z.ZodObject;
-  /** Holds the fields that a PUT takes. */
+  /** The fields that a PUT takes, among others. */
   readonly onWire: (kept: T) => object;
 }
 
-/** One kept thing. */
+/** Returns one resource. */
 export const getRoute = <T extends Kept>(
   { kind, summary, put, answer, onWire }: Showing<T>,
   { find, show }: Pick<Repository<T, never>, 'find' | 'show'>,
@@ -101,7 +101,7 @@ export const getRoute = <T extends Kept>(
   },
 });
 
-/** Forgets a kept thing that nothing else rests on. */
+/** Deletes a resource that no other depends on. */
 export const deleteRoute = <T extends Kept>(
   kind: ResourceKind,
   summary: string,
@@ -128,7 +128,7 @@ export const deleteRoute = <T extends Kept>(
   },
 });
 
-/** Deletes a kept thing as the request's preconditions allow. */
+/** Deletes a resource as the request's preconditions allow. */
 export function deleteAsAllowed<T extends Kept, Outcome extends string>(
   request: FastifyRequest,
   id: string,

@@ -15,7 +15,7 @@ import { putRoute, type Replacement } from '../../resource/change-routes.js';
 import { asKept, idIn, type Repository, refuseQuery, resourceNotFound } from '../../resource/resource.js';
 import { deleteAsAllowed, getRoute, listRoute } from '../../resource/resource-routes.js';
 
-/** The seed that a grower has. */
+/** The routes of seed lots. */
 export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
   const schemas = { kind: 'lot', put: lotPutSchema, answer: lotAnswerSchema } as const;
   const onWire = serializeLot;
@@ -70,7 +70,7 @@ const deleteLot = (lots: Repository<SeedLot, LotFields>, store: Store): Route =>
 /** A lot has no place, so its day is that of UTC. */
 export const dateOf = (now: Date): PlainDate => dateAt(now.getTime(), fixedZone(0));
 
-/** Refuses a test, or a packet, that is yet to come anywhere on earth. @throws {RequestError} `not-understood`. */
+/** Refuses a test or a packet that is in the future everywhere on earth. @throws {RequestError} `not-understood`. */
 export function refuseToCome(
   { testedOn, packedYear }: Pick<LotFields, 'testedOn' | 'packedYear'>,
   now: Date,

@@ -38,13 +38,13 @@ import {
 import { deleteRoute, listRoute } from '../../resource/resource-routes.js';
 import { serializePlan, serializePlanFields } from './plan-serializer.js';
 
-/** Of a bed's sowings the last so many are looked at. */
+/** Maximum sowings of a bed that are considered, the latest. */
 const MAX_SOWINGS = 100;
-/** What can be wrong with what a plan is made from. */
+/** Problems of a plan's inputs. */
 const planProblems = ['no-past-years', 'busy'] as const;
 const planSchemas = { kind: 'plan', put: planPutSchema, answer: planAnswerSchema } as const;
 
-/** The harvests that a grower wants, and what to sow for them. */
+/** The routes of plans: harvests, and the sowings for them. */
 export const planRoutes = (service: Service): Route[] => {
   const { store, clock } = service;
   const list = {
@@ -83,7 +83,7 @@ const putPlan = (service: Service): Route => ({
     const { store, clock } = service;
     const kept = await bedInputsOf(store, ownerOf(request), fields.bed, clock().getTime());
     if (!kept) throw noSuch('bed', fields.bed);
-    // What cannot be planned is not kept.
+    // A plan that cannot be worked out is not stored.
     const planned = await planFor(service, by, fields, kept);
     return putAndAnswer(request, reply, id, plansFor(service, by, planned), () => fields, clock);
   },
@@ -111,7 +111,7 @@ const getPlan = (service: Service): Route => ({
   },
 });
 
-/** How plans are kept and shown to a caller. @param planned What was worked out for the one that is being kept. */
+/** How plans are stored and shown to a caller. @param planned The result for the plan that is being stored. */
 const plansFor = (service: Service, by: AskedBy, planned?: GardenPlan): Repository<Plan, PlanFields> => ({
   find: service.store.plan,
   async put(owner, id, fields, ifRevision) {
@@ -127,7 +127,7 @@ async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: Gar
   const { store, clock } = service;
   const { owner } = by;
   const rows = await bedRows(store, owner, plan.bed, clock().getTime());
-  // Its bed went while we looked.
+  // The bed was deleted meanwhile.
   if (!rows) throw resourceNotFound('plan', plan.id);
   return {
     inputs: inputsOf(plan, rows),
@@ -145,7 +145,7 @@ async function planFor({ store, work }: Service, by: AskedBy, plan: PlanFields, 
   return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
 }
 
-/** All that a plan depends on. */
+/** Everything that a plan depends on. */
 const inputsOf = (plan: Plan, rows: PlaceRecords): object => ({
   plan: [plan.id, plan.revision],
   ...bedInputsIn(rows),

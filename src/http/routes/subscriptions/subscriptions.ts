@@ -23,13 +23,13 @@ import { putRoute, type Replacement } from '../../resource/change-routes.js';
 import { asKept, type Repository } from '../../resource/resource.js';
 import { deleteRoute, getRoute, listRoute } from '../../resource/resource-routes.js';
 
-/** A secret that is sent is no slip: somebody wants to choose it, and cannot. */
+/** A secret in the body is refused: the caller wants to choose it and cannot. */
 const sentBackSchema = subscriptionAnswerSchema.omit({ secret: true });
 
 /**
- * Where a grower's tools are told what is new.
+ * The routes of subscriptions to news.
  *
- * @param allowPrivate Receivers may lie on this machine or in its network, and do without encryption.
+ * @param allowPrivate Allows receivers in the local network and without encryption.
  */
 export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate: boolean): Route[] => {
   const schemas = { kind: 'subscription', put: subscriptionPutSchema, answer: subscriptionAnswerSchema } as const;
@@ -69,7 +69,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
   ];
 };
 
-/** What a name leads to is seen when a message is sent; an address that is written out can be refused at once. */
+/** Refuses an unsuitable literal address at once; a host name is resolved only when a message is sent. */
 function refuseUrl(url: string, allowPrivate: boolean): void {
   const fault = webhookUrlFault(url, allowPrivate) ?? (allowPrivate ? null : privateFault(url));
   if (fault !== null) throw notUnderstood([{ path: ['url'], detail: fault }]);
