@@ -12,7 +12,7 @@ import { readyAnswer } from './http/negotiation/ready-answer.js';
 import { model } from './http/openapi/model.js';
 import { serviceLog } from './http/server/service-log.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
-import { keepLooking } from './outbox/keep-looking.js';
+import { keepPolling } from './outbox/keep-polling.js';
 import { servePage } from './page/server/serve.js';
 import { keepRefreshing } from './sources/keep-refreshing.js';
 import { sqlitePath } from './storage/database-url.js';
@@ -20,8 +20,8 @@ import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
 import { plainReader } from './words/reader.js';
 import { sayer } from './words/say.js';
-import { askerOf } from './worker/asker-of.js';
 import { pastSoilCache } from './worker/past-soil-cache.js';
+import { workPortOf } from './worker/work-port-of.js';
 import { workerPool } from './worker/worker-pool.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
@@ -120,11 +120,11 @@ async function start(config: Config): Promise<void> {
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log };
   const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
-  const looks = keepLooking({
+  const looks = keepPolling({
     ...going,
     say: sayer(plainReader),
     look: (owner, subscription, beds, signal) => {
-      const ask = askerOf(work, { owner, caller: owner, signal, isBackground: true });
+      const ask = workPortOf(work, { owner, caller: owner, signal, isBackground: true });
       return knownNow(store, owner, subscription, beds, clock(), ask);
     },
   });

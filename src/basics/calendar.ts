@@ -19,7 +19,7 @@ export const DAY_MS = 24 * HOUR_MS;
 export const FIRST_YEAR = 1900;
 export const LAST_YEAR = 2199;
 
-const MOST_ZONES_KEPT = 100;
+const MAX_ZONES_KEPT = 100;
 const zones = new Map<string, Zone>();
 
 /** The zone of an IANA name such as `Etc/GMT+2`, or undefined where there is none of that name. */
@@ -27,7 +27,7 @@ export function findZone(name: string): Zone | undefined {
   const known = zones.get(name);
   if (known) return known;
   if (!IANAZone.isValidZone(name)) return undefined;
-  if (zones.size >= MOST_ZONES_KEPT) zones.clear();
+  if (zones.size >= MAX_ZONES_KEPT) zones.clear();
   const zone = tabledZone(IANAZone.create(name));
   zones.set(name, zone);
   return zone;

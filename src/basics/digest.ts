@@ -2,6 +2,7 @@ import { createHash, hash } from 'node:crypto';
 
 /** The SHA-256 digest (FIPS 180-4) of texts, in UTF-8, and bytes one after another. */
 export function sha256(...parts: readonly (string | Uint8Array)[]): Buffer {
+  if (parts.length === 1) return hash('sha256', parts[0]!, 'buffer');
   const all = createHash('sha256');
   for (const part of parts) all.update(part);
   return all.digest();

@@ -53,7 +53,7 @@ export const errorCodes = [
 export type ErrorCode = (typeof errorCodes)[number];
 
 /** What is told: a fact, or a sentence where a room has not been brought to facts yet. */
-export type Words = Fact | string;
+export type FactText = Fact | string;
 
 /**
  * A way out that the caller can take: to send `value` as the parameter. How the request then reads, and what follows, are
@@ -72,12 +72,12 @@ export interface Fault {
   readonly parameter?: string;
   readonly line?: number;
   /** Whole sentences, or words that go on from the name of the field: "must be a number; it was ...". */
-  readonly detail: Words;
+  readonly detail: FactText;
   readonly choices?: readonly Choice[];
 }
 
 /** A sentence of a refusal. A fault stands for its detail, with the name of its field in front where it goes on from it. */
-export type Sentence = Words | Fault;
+export type Sentence = FactText | Fault;
 
 /** When a request that is refused now may be sent again, and which limits refused it. */
 export interface Later {
@@ -92,13 +92,13 @@ export class RequestError extends Error {
   readonly said: readonly Sentence[];
   constructor(
     readonly code: ErrorCode,
-    said: Words | readonly Sentence[],
+    said: FactText | readonly Sentence[],
     readonly faults: readonly Fault[] = [],
     readonly later: Later = {},
     /** What the problem says beside its text, in members of its own. */
     readonly members: Readonly<Record<string, string | number>> = {},
   ) {
-    const sentences = Array.isArray(said) ? (said as readonly Sentence[]) : [said as Words];
+    const sentences = Array.isArray(said) ? (said as readonly Sentence[]) : [said as FactText];
     super(sentences.map(inShort).join('; '));
     this.said = sentences;
   }

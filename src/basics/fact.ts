@@ -3,7 +3,7 @@
  * agree with (`1 day`, `2 days`); `anyOf` a list of which one is to be chosen, parted by commas; `crops` are several, one a line;
  * a list of codes is one of them; a `?` after a kind: it may be missing, as null.
  */
-export type Kind =
+export type ParamKind =
   | 'celsius'
   | 'kelvin'
   | 'cm'
@@ -18,16 +18,16 @@ export type Kind =
   | `${'celsius' | 'kelvin' | 'cm' | 'mm' | 'number' | 'count' | 'date' | 'crop' | 'text' | 'anyOf'}?`
   | readonly string[];
 
-type ValueOf<K extends Kind> = K extends readonly string[]
+type ValueOf<K extends ParamKind> = K extends readonly string[]
   ? K[number]
-  : K extends `${infer Sure extends Exclude<Kind, readonly string[]>}?`
+  : K extends `${infer Sure extends Exclude<ParamKind, readonly string[]>}?`
     ? ValueOf<Sure> | null
     : K extends 'date' | 'crop' | 'crops' | 'text' | 'anyOf'
       ? string
       : number;
 
 /** The kinds of all parameters, by the codes that they stand beside. */
-export type FactKinds = Readonly<Record<string, Readonly<Record<string, Kind>>>>;
+export type FactKinds = Readonly<Record<string, Readonly<Record<string, ParamKind>>>>;
 
 /** A fact: what is the case, as data. Only the room `words` makes a sentence of it. */
 export interface Fact {

@@ -20,9 +20,9 @@ const MONTHS = 12;
  * Formula: two waves of the year through the middles of the months, each wave divided by what averaging over a month
  * leaves of it, sin(πk/12)/(πk/12), so that the days' monthly means are the normals, but for what two waves cannot hold.
  * Source: Epstein (1991). On obtaining daily climatological values from monthly means. J. Climate 4: 365-368.
- * @example usualAirOf(twelve months at 5 and 15 °C, [1, 180]) // => { minC: [5, 5], maxC: [15, 15] }
+ * @example climatologicalAirOf(twelve months at 5 and 15 °C, [1, 180]) // => { minC: [5, 5], maxC: [15, 15] }
  */
-export function usualAirOf(
+export function climatologicalAirOf(
   { meanMaxC, meanMinC }: Normals,
   days: ArrayLike<number>,
 ): { readonly minC: Float64Array; readonly maxC: Float64Array } {

@@ -1,7 +1,7 @@
 import { ScienceError } from '../basics/errors.js';
 import { type Harmonics, harmonicAt, harmonicFit } from '../basics/numerics/harmonic-fit.js';
 
-const LEAST_DAYS = 365;
+const MIN_DAYS = 365;
 /** More waves than two gained nothing in years left out, at 103 stations. */
 const WAVES = 2;
 
@@ -10,7 +10,7 @@ const WAVES = 2;
  *
  * @param days   Days since any 1 January, counted on through leap years. Shape (n).
  * @param values Daily values, in any unit; NaN is left out. Shape (n), 365 numbers or more.
- * @returns The course, for `usualOn`.
+ * @returns The course, for `climatologicalOn`.
  * @throws ScienceError `empty` for fewer than 365 values.
  *
  * Formula: least squares with two waves.
@@ -21,9 +21,9 @@ const WAVES = 2;
 export function yearCourse(days: ArrayLike<number>, values: ArrayLike<number>): Harmonics {
   let known = 0;
   for (let i = 0; i < days.length; i++) if (!Number.isNaN(values[i]!)) known++;
-  if (known < LEAST_DAYS) throw new ScienceError('empty', `yearCourse takes ${LEAST_DAYS} values, not ${known}`);
+  if (known < MIN_DAYS) throw new ScienceError('empty', `yearCourse takes ${MIN_DAYS} values, not ${known}`);
   return harmonicFit(days, values, WAVES);
 }
 
 /** What is usual on a day, in the count of days of the fit. */
-export const usualOn = (course: Harmonics, day: number): number => harmonicAt(course, day);
+export const climatologicalOn = (course: Harmonics, day: number): number => harmonicAt(course, day);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { faultOfRows } from '../germination/own-crop.js';
+import { faultOfRows } from '../germination/custom-crop.js';
 import { answerShape, noteSchema, spanSchema } from './common.js';
 import { addIssue, mustBe } from './field-issue.js';
 

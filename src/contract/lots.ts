@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { FIRST_YEAR, LAST_YEAR } from '../basics/calendar.js';
-import { MOST_SEEDS } from '../garden/lots/fewest-seeds.js';
+import { MAX_SEEDS } from '../garden/lots/fewest-seeds.js';
 import { answerShape, dateOutSchema, dateSchema, idSchema, spanSchema } from './common.js';
 import { cropChoiceSchema, ownCropSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
@@ -108,7 +108,7 @@ export const seedsNeededAnswerSchema = z.strictObject({
   crop: z.string(),
   plants: z.number(),
   sureness: z.number(),
-  seeds: z.number().max(MOST_SEEDS).describe('How many to sow.'),
+  seeds: z.number().max(MAX_SEEDS).describe('How many to sow.'),
   range: spanSchema.describe('How many plants that many seeds give, 80 times in 100.'),
   field: spanSchema.describe('The share of germinating seed that becomes plants, as reckoned with.'),
   ...answerShape,

@@ -8,18 +8,18 @@ import { cautionSchema, cropChoiceSchema, ownCropSchema } from './crop.js';
 import { addIssue, fieldFact } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
-const MOST_DAYS = 366;
-const MOST_PER_WEEK = 10_000;
+const MAX_DAYS = 366;
+const MAX_PER_WEEK = 10_000;
 
 const harvestSchema = z
   .strictObject({
     from: dateSchema.describe('The first date of the harvest that is wanted.'),
     to: dateSchema.describe('The last, within a year.'),
-    perWeek: z.int().min(1).max(MOST_PER_WEEK).describe('How many plants to harvest in a week.'),
+    perWeek: z.int().min(1).max(MAX_PER_WEEK).describe('How many plants to harvest in a week.'),
   })
   .superRefine(({ from, to }, context) => {
     if (to < from) addIssue(context, ['to'], fieldFact('field.before-from', { from, ...wasValue(to) }));
-    else if (daysBetween(from, to) >= MOST_DAYS) {
+    else if (daysBetween(from, to) >= MAX_DAYS) {
       addIssue(context, ['to'], fieldFact('field.within-a-year', wasValue(to)));
     }
   });

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { answerShape, dateSchema } from './common.js';
-import { askingShape, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
+import { needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
 import { seriesOutSchema } from './series.js';
 
 /** What is asked beside the place, the bed and the temperatures. */
-const soilAskingShape = {
+const soilQueryShape = {
   depthCm: z
     .number()
     .min(0)
@@ -19,9 +19,9 @@ const soilAskingShape = {
   step: z.enum(['day', 'hour']).default('day'),
 };
 
-const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = askingShape;
+const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = questionShape;
 
-export const soilAskingSchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilAskingShape });
+export const soilQuerySchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilQueryShape });
 
 /** The same body as for a forecast may be sent; what concerns the seed beyond its depth is not used. */
 export const soilBodySchema = z
@@ -34,11 +34,11 @@ export const soilBodySchema = z
     timeFactor,
     standFactor,
     countDays,
-    ...soilAskingShape,
+    ...soilQueryShape,
     temperatures: temperaturesSchema,
   })
   .superRefine(needTemperatures);
-export type SoilAsking = z.infer<typeof soilAskingSchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
+export type SoilQuery = z.infer<typeof soilQuerySchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
 
 export const soilAnswerSchema = z.strictObject({
   series: seriesOutSchema,

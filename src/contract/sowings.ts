@@ -9,8 +9,8 @@ import { cropChoiceSchema } from './crop.js';
 import { forecastAnswerSchema } from './forecast.js';
 import { revisionOutSchema } from './kept.js';
 
-const MOST_SEEDS = 10_000_000;
-const wholeSeeds = z.int().min(1).max(MOST_SEEDS);
+const MAX_SEEDS = 10_000_000;
+const wholeSeeds = z.int().min(1).max(MAX_SEEDS);
 
 const sowingFields = {
   bed: idSchema.describe('The id of a kept bed: where it is sown, or will be planted out.'),
@@ -44,14 +44,14 @@ export const countPutSchema = z.strictObject({
   seedlings: z
     .int()
     .min(0)
-    .max(MOST_SEEDS)
+    .max(MAX_SEEDS)
     .describe('How many stand there; a count of 0 tells no less than one of a hundred.'),
   ofSeeds: wholeSeeds
     .nullable()
     .default(null)
     .describe("Of how many seeds, where only a stretch was counted. Default: the sowing's seeds."),
   thinned: z
-    .union([z.boolean(), z.int().min(0).max(MOST_SEEDS)])
+    .union([z.boolean(), z.int().min(0).max(MAX_SEEDS)])
     .default(false)
     .describe(
       'How many were pulled out before this count, in all; true: some were, nobody knows how many. false: what an earlier count says of it holds.',

@@ -4,8 +4,8 @@ import { answerShape, idSchema, saidShape } from './common.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
-const MOST_BEDS = 100;
-const MOST_CROPS = 30;
+const MAX_BEDS = 100;
+const MAX_CROPS = 30;
 
 const isOnceEach = (all: readonly string[]): boolean => new Set(all).size === all.length;
 const ONCE_EACH = mustBe('field.once-each');
@@ -21,14 +21,14 @@ const subscriptionFields = {
   beds: z
     .array(idSchema)
     .min(1)
-    .max(MOST_BEDS)
+    .max(MAX_BEDS)
     .refine(isOnceEach, ONCE_EACH)
     .nullable()
     .describe('Ids of kept beds; null: all.'),
   crops: z
     .array(idSchema)
     .min(1)
-    .max(MOST_CROPS)
+    .max(MAX_CROPS)
     .refine(isOnceEach, ONCE_EACH)
     .nullable()
     .describe('Ids of crops; null: all that are sown. `window-open` needs them named.'),

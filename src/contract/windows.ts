@@ -2,8 +2,9 @@ import { z } from 'zod';
 import { usualCriteria } from '../answers/windows/dates-in-years.js';
 import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
 import { cautionSchema } from './crop.js';
-import { askingShape, lotSchema, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
+import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
+import { riskSchema } from './risk.js';
 
 const share = z.number().min(0.01).max(1);
 
@@ -25,18 +26,18 @@ const windowShape = {
 
 const windowSowingSchema = sowingSchema.omit({ date: true }).default({ time: '12:00' });
 
-export const windowAskingSchema = z.strictObject({
-  crop: askingShape.crop,
-  where: askingShape.where,
+export const windowQuerySchema = z.strictObject({
+  crop: questionShape.crop,
+  where: questionShape.where,
   sowing: windowSowingSchema,
   lot: lotSchema.optional(),
-  timeFactor: askingShape.timeFactor,
+  timeFactor: questionShape.timeFactor,
   ...windowShape,
 });
 export const windowBodySchema = z
-  .strictObject({ ...windowAskingSchema.shape, temperatures: temperaturesSchema })
+  .strictObject({ ...windowQuerySchema.shape, temperatures: temperaturesSchema })
   .superRefine(needTemperatures);
-export type WindowAsking = z.infer<typeof windowAskingSchema>;
+export type WindowQuery = z.infer<typeof windowQuerySchema>;
 
 const quantilesSchema = z
   .strictObject({ p10: z.number(), p50: z.number(), p90: z.number() })
@@ -72,6 +73,7 @@ export const windowAnswerSchema = z.strictObject({
         sureness: z.number().nullable().describe('The least in it; null from normals alone.'),
         halfDays: quantilesSchema,
         stand: quantilesSchema,
+        risks: z.array(riskSchema).describe('Those of `risks` that meet rows sown in it.'),
       }),
     )
     .describe('A week or more of sure dates each.'),
@@ -91,6 +93,11 @@ export const windowAnswerSchema = z.strictObject({
     }),
   ),
   cautions: z.array(cautionSchema),
+  risks: z
+    .array(riskSchema)
+    .describe(
+      'What threatens rows sown between the first date and the last, in the order of dates: pests, from past years of air.',
+    ),
   understood: z.array(reportSchema),
   ...answerShape,
 });

@@ -2,7 +2,7 @@ import { addDays, dayOfYear, type PlainDate } from '../basics/calendar.js';
 import { probit } from '../basics/numerics/probit.js';
 
 /** A day's air as a weather record has it [°C]. */
-export interface AirDay {
+export interface DemoAirDay {
   readonly date: PlainDate;
   readonly min: number;
   readonly max: number;
@@ -20,7 +20,7 @@ const STRAY_K = 3;
 const KEPT = 0.7;
 /** How far a day's range strays, as a share of it. */
 const RANGE_STRAY = 0.28;
-const LEAST_RANGE_K = 2;
+const MIN_RANGE_K = 2;
 
 /**
  * Invents the air of a place that does not exist, day by day.
@@ -34,7 +34,7 @@ const LEAST_RANGE_K = 2;
  * Source: a first-order autoregression about the season, as in Richardson (1981), Water Resour. Res. 17: 182-190, from
  * memory; the constants are ours.
  */
-export function inventedAir(from: PlainDate, nDays: number, random: () => number): AirDay[] {
+export function inventedAir(from: PlainDate, nDays: number, random: () => number): DemoAirDay[] {
   const normal = (): number => probit(random());
   let strayK = STRAY_K * normal();
   return Array.from({ length: nDays }, (_, day) => {
@@ -42,7 +42,7 @@ export function inventedAir(from: PlainDate, nDays: number, random: () => number
     const season = Math.cos((2 * Math.PI * (dayOfYear(date) - WARMEST_DAY)) / 365.25);
     if (day > 0) strayK = KEPT * strayK + Math.sqrt(1 - KEPT * KEPT) * STRAY_K * normal();
     const meanC = YEAR_MEAN_C + SEASON_C * season + strayK;
-    const rangeK = Math.max(LEAST_RANGE_K, (RANGE_K + RANGE_SEASON_K * season) * (1 + RANGE_STRAY * normal()));
+    const rangeK = Math.max(MIN_RANGE_K, (RANGE_K + RANGE_SEASON_K * season) * (1 + RANGE_STRAY * normal()));
     return { date, min: tenths(meanC - rangeK / 2), max: tenths(meanC + rangeK / 2) };
   });
 }

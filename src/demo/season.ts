@@ -11,7 +11,7 @@ import {
 } from '../basics/calendar.js';
 import { probit } from '../basics/numerics/probit.js';
 import { readSeries } from '../readings/read-series.js';
-import { type AirDay, inventedAir } from './air.js';
+import { type DemoAirDay, inventedAir } from './air.js';
 import { chance } from './chance.js';
 
 /** The day on which the society asks. Its record of air ends the day before. */
@@ -35,10 +35,10 @@ export const beds = {
 } as const;
 
 /** Fifteen years of air. */
-export const pastAir = (): AirDay[] => inventedAir(FIRST_DATE, daysBetween(FIRST_DATE, today), chance(SEED));
+export const pastAir = (): DemoAirDay[] => inventedAir(FIRST_DATE, daysBetween(FIRST_DATE, today), chance(SEED));
 
 /** What is forecast: the three hot days that north-bed-august.csv has in its soil, and four that are not. */
-export const comingDays: readonly AirDay[] = (
+export const comingDays: readonly DemoAirDay[] = (
   [
     [17, 31.5],
     [18.5, 33],

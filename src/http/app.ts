@@ -9,8 +9,8 @@ import Fastify, {
   type FastifyRequest,
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
-import { refuseForeign } from '../contract/own-origin.js';
 import { requestRefusal } from '../contract/refusal-facts.js';
+import { requireSameOrigin } from '../contract/same-origin.js';
 import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
@@ -107,7 +107,7 @@ export interface AppOptions {
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
-const LONGEST_PATH_PARAMETER = 200;
+const MAX_PATH_PARAMETER = 200;
 /** Counting goes on no further, so that a scrape costs the same however much waits. */
 const MAX_MESSAGES_COUNTED = 10_000;
 const SAFETY_HEADERS = {
@@ -158,7 +158,7 @@ export async function buildApp({
     clientErrorHandler: sendClientError,
     // The answer to that is ours, as a problem.
     return503OnClosing: false,
-    routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
+    routerOptions: { maxParamLength: MAX_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
@@ -292,7 +292,7 @@ export async function buildApp({
       const { shown, holder } = request.caller!;
       if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
       // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
-      if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
+      if (method !== 'GET' && (!shown || 'session' in shown)) requireSameOrigin(request);
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError('unsupported-media-type', requestRefusal('unsupported-media-type.file'));

@@ -15,9 +15,9 @@ const WAITS_MS = [
   24 * HOUR_MS,
 ];
 /** Up to so much longer, by chance, lest many come back at once. */
-const MOST_JITTER = 0.2;
+const MAX_JITTER = 0.2;
 /** Whoever asks to be left alone for longer is asked again all the same. */
-const LONGEST_WAIT_MS = 24 * HOUR_MS;
+const MAX_WAIT_MS = 24 * HOUR_MS;
 
 /**
  * How long to wait until a message is sent again [ms].
@@ -30,5 +30,5 @@ const LONGEST_WAIT_MS = 24 * HOUR_MS;
 export function backOffMs(failures: number, jitter: number, retryAfterMs = 0): number | null {
   const waitMs = WAITS_MS[failures - 1];
   if (waitMs === undefined) return null;
-  return Math.max(waitMs * (1 + MOST_JITTER * jitter), Math.min(retryAfterMs, LONGEST_WAIT_MS));
+  return Math.max(waitMs * (1 + MAX_JITTER * jitter), Math.min(retryAfterMs, MAX_WAIT_MS));
 }

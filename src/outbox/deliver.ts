@@ -12,14 +12,14 @@ export interface DeliverSettings {
   readonly clock: () => Date;
   /** From 0 to below 1. */
   readonly random: () => number;
-  readonly log: Log;
+  readonly log: DeliveryLog;
   /** Counts how attempts have ended; whoever passes it reads it. */
   readonly tally?: Record<DeliveryEnd['outcome'], number>;
   /** Aborted when the service stops. */
   readonly signal: AbortSignal;
 }
 
-export interface Log {
+export interface DeliveryLog {
   info(details: object, message: string): void;
   warn(details: object, message: string): void;
   error(details: object, message: string): void;

@@ -50,7 +50,7 @@ export interface Sender {
   close(): Promise<void>;
 }
 
-const MOST_REDIRECTS = 3;
+const MAX_REDIRECTS = 3;
 /** Those that let the message be sent on as it is; 303 asks for another thing to be fetched (RFC 9110, 15.4). */
 const REDIRECTS = [301, 302, 307, 308];
 
@@ -86,8 +86,8 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
       const location = REDIRECTS.includes(response.statusCode) ? headerOf(response, 'location') : null;
       if (location === null) return heard(response, limits);
       discard(response);
-      if (redirects === MOST_REDIRECTS)
-        return failed(deliveryFact('delivery.redirects', { maxRedirects: MOST_REDIRECTS }));
+      if (redirects === MAX_REDIRECTS)
+        return failed(deliveryFact('delivery.redirects', { maxRedirects: MAX_REDIRECTS }));
       if (!URL.canParse(location, at)) return failed(deliveryFact('delivery.redirect-nowhere'));
       const next = new URL(location, at);
       if (next.protocol !== new URL(at).protocol) {

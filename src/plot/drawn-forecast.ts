@@ -1,6 +1,6 @@
 import type { Basis } from '../basics/series.js';
 import { dayOf } from './dates.js';
-import { type Part, partOf } from './temperature-parts.js';
+import { type PlotPart, partOf } from './temperature-parts.js';
 
 interface Dates {
   readonly from: string;
@@ -8,9 +8,9 @@ interface Dates {
 }
 
 /** When a share of what comes is up, or why it never is. */
-export type DrawnMilestone = Milestone | { readonly why: 'not-by-count-day' | 'not-at-this-temperature' };
+export type DrawnMilestone = DrawnEvent | { readonly why: 'not-by-count-day' | 'not-at-this-temperature' };
 
-export interface Milestone {
+export interface DrawnEvent {
   readonly date: string;
   /** `to: null`: later than the count. */
   readonly range: { readonly from: string; readonly to: string | null };
@@ -69,7 +69,7 @@ export interface DrawnDay {
   readonly min: number;
   readonly mean: number;
   readonly max: number;
-  readonly part: Part;
+  readonly part: PlotPart;
   readonly upPercent: number;
 }
 

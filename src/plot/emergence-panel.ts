@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { dateAxis, dayOf } from './dates.js';
-import type { DrawnDay, DrawnForecast, Milestone } from './drawn-forecast.js';
+import type { DrawnDay, DrawnEvent, DrawnForecast } from './drawn-forecast.js';
 import { EVENTS, milestoneInWords } from './forecast-words.js';
 import type { Frame } from './frame.js';
 import { lettering, paragraph, TYPE, widthOf } from './lettering.js';
@@ -111,7 +111,7 @@ function lanesOf(forecast: DrawnForecast, { sheet, words, x }: Frame, fromY: num
 }
 
 /** Thick as far as the weather leaves it open, thin on to slow beds; an arrow where it goes on past the picture. */
-function rangeBar({ date, range, inBeds }: Milestone, x: LinearScale) {
+function rangeBar({ date, range, inBeds }: DrawnEvent, x: LinearScale) {
   const [, edgeX] = x.range() as [number, number];
   const within = x.copy().clamp(true);
   const at = within(dayOf(date) + 0.5);

@@ -1,12 +1,12 @@
 import { type DateWords, dateOfDay } from './dates.js';
 import { degrees, degreesSpan } from './degrees.js';
 import {
+  type DrawnEvent,
   type DrawnForecast,
   type DrawnMilestone,
   daysOf,
   type ForecastSetting,
   type KindOfSpell,
-  type Milestone,
   spellsOf,
 } from './drawn-forecast.js';
 import type { Sheet } from './picture.js';
@@ -16,18 +16,21 @@ export const EVENTS = ['first', 'half', 'most'] as const;
 type Event = (typeof EVENTS)[number];
 
 /** What a picture's words need: who says them, in which unit, and how dates are written. */
-export interface Words extends Pick<Sheet, 'say' | 'unit'> {
+export interface PlotWords extends Pick<Sheet, 'say' | 'unit'> {
   readonly words: DateWords;
 }
 
-export const titleOf = ({ sowing }: DrawnForecast, { crop, bedName }: ForecastSetting, { say, words }: Words): string =>
-  say({ code: 'picture.sown', params: { crop, on: words.long(sowing.date), bed: bedName || null } });
+export const titleOf = (
+  { sowing }: DrawnForecast,
+  { crop, bedName }: ForecastSetting,
+  { say, words }: PlotWords,
+): string => say({ code: 'picture.sown', params: { crop, on: words.long(sowing.date), bed: bedName || null } });
 
 /** What the forecast comes to, in a sentence or two. */
 export function gist(
   { emergence: { half }, stand, sowing }: DrawnForecast,
   today: string | null,
-  { say, words }: Words,
+  { say, words }: PlotWords,
 ): string {
   if ('why' in half) return say({ code: 'picture.none-up', params: { reason: half.why, by: words.short(stand.by) } });
   const { from, to } = stand.seedlings ?? stand.field;
@@ -49,7 +52,7 @@ export function milestoneInWords(
   event: Event,
   milestone: DrawnMilestone,
   by: string,
-  { say, words }: Pick<Words, 'say' | 'words'>,
+  { say, words }: Pick<PlotWords, 'say' | 'words'>,
 ): string {
   if ('why' in milestone) {
     return say({ code: 'picture.no-event', params: { event, reason: milestone.why, by: words.short(by) } });
@@ -63,7 +66,7 @@ export function milestoneInWords(
 }
 
 /** From when to when, where that is more than a day. */
-function rangeOf({ range: { from, to } }: Milestone, words: DateWords) {
+function rangeOf({ range: { from, to } }: DrawnEvent, words: DateWords) {
   if (to === null) return { range: 'open', from: words.short(from), to: null } as const;
   return from === to
     ? ({ range: 'day', from: null, to: null } as const)
@@ -71,11 +74,11 @@ function rangeOf({ range: { from, to } }: Milestone, words: DateWords) {
 }
 
 /** A spell as the picture names it. */
-export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, { say, unit, words }: Words): string =>
+export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, { say, unit, words }: PlotWords): string =>
   say({ code: 'picture.spell', params: { kind, dates: words.span(from, to), peak: degrees(peakC, unit) } });
 
 /** What the picture says, for who does not see it. */
-export function forecastInWords(forecast: DrawnForecast, { goodC, today }: ForecastSetting, told: Words): string {
+export function forecastInWords(forecast: DrawnForecast, { goodC, today }: ForecastSetting, told: PlotWords): string {
   const { say, unit, words } = told;
   const { emergence, stand } = forecast;
   const days = daysOf(forecast);

@@ -7,7 +7,7 @@ import { type Hatch, hatchPattern, paint, styles, type Theme } from './theme.js'
 export interface PictureOptions {
   /** Makes its words, in the language of the reader. */
   readonly say: SayPicture;
-  /** How wide it is [px]: LEAST_WIDTH to MOST_WIDTH. */
+  /** How wide it is [px]: MIN_WIDTH to MAX_WIDTH. */
   readonly width?: number;
   readonly unit?: 'C' | 'F';
   /** Of dates, as a BCP 47 tag. */
@@ -19,9 +19,9 @@ export interface PictureOptions {
   readonly hasStyles?: boolean;
 }
 
-export const LEAST_WIDTH = 280;
-export const MOST_WIDTH = 2400;
-const USUAL_WIDTH = 800;
+export const MIN_WIDTH = 280;
+export const MAX_WIDTH = 2400;
+const DEFAULT_WIDTH = 800;
 /** From here on there is room beside things [px]. */
 const WIDE = 640;
 
@@ -37,14 +37,14 @@ export interface Sheet extends Required<PictureOptions> {
 
 export function sheetOf({
   say,
-  width = USUAL_WIDTH,
+  width = DEFAULT_WIDTH,
   unit = 'C',
   locale = 'en-GB',
   theme = 'auto',
   id = 'plot',
   hasStyles = true,
 }: PictureOptions): Sheet {
-  const fitting = Math.round(Math.max(LEAST_WIDTH, Math.min(MOST_WIDTH, Number.isFinite(width) ? width : USUAL_WIDTH)));
+  const fitting = Math.round(Math.max(MIN_WIDTH, Math.min(MAX_WIDTH, Number.isFinite(width) ? width : DEFAULT_WIDTH)));
   const isWide = fitting >= WIDE;
   const margin = isWide ? 24 : 14;
   return {

@@ -36,7 +36,7 @@ export const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
 };
 export const WHYS = Object.keys(WHY_HATCH) as WhyClosed[];
 /** So many spells of one kind are named one by one. */
-const MOST_NAMED = 4;
+const MAX_NAMED = 4;
 
 interface DrawnDate {
   readonly day: number;
@@ -218,7 +218,7 @@ interface Dates {
 }
 
 export function spansInWords(spans: readonly Dates[], words: DateWords, say: SayPicture): string {
-  const named = spans.slice(0, MOST_NAMED).map(({ from, to }) => words.span(from, to));
+  const named = spans.slice(0, MAX_NAMED).map(({ from, to }) => words.span(from, to));
   const more = spans.length - named.length;
   return words.list(more > 0 ? [...named, say({ code: 'picture.more', params: { more } })] : named);
 }

@@ -14,7 +14,7 @@ import type { Sheet } from './picture.js';
 import { rungs } from './rungs.js';
 import { areaBetween, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
-import { DASHES, type Part, partOf, stretches } from './temperature-parts.js';
+import { DASHES, type PlotPart, partOf, stretches } from './temperature-parts.js';
 import { hatched, paint } from './theme.js';
 import { thinned } from './thinned.js';
 
@@ -80,7 +80,7 @@ function beyondThreshold(
 /** The temperature by the hour, a line of one kind for each part. */
 function hourlyCourse({ atDay, tempC, basis }: DrawnHours, x: LinearScale, yOf: (tempC: number) => number): string {
   const [fromDay, toDay] = x.domain() as [number, number];
-  const points: { day: number; tempC: number; part: Part }[] = [];
+  const points: { day: number; tempC: number; part: PlotPart }[] = [];
   for (let i = 0; i < basis.length; i++) {
     const day = fromDay + (atDay[i] ?? NaN);
     if (Number.isFinite(tempC[i]) && day >= fromDay && day <= toDay)
@@ -93,7 +93,7 @@ function hourlyCourse({ atDay, tempC, basis }: DrawnHours, x: LinearScale, yOf: 
     .join('');
 }
 
-function courseLine(part: Part, corners: readonly (readonly [number, number])[]): string {
+function courseLine(part: PlotPart, corners: readonly (readonly [number, number])[]): string {
   const single = corners.length === 1 ? [corners[0]!, [corners[0]![0] + 0.1, corners[0]![1]] as const] : corners;
   return element('path', {
     d: lineThrough(single) ?? undefined,
@@ -134,7 +134,7 @@ const widened = (corners: readonly (readonly [number, number, number])[]) => {
 /** Which days are measured, worked out and expected: a strip under the temperature, in the lines' own drawing. */
 export function partsStrip(days: readonly DrawnDay[], { x, sheet: { say } }: Frame, y: number) {
   const [fromX, toX] = x.range() as [number, number];
-  const runs: { part: Part; from: number; to: number }[] = [];
+  const runs: { part: PlotPart; from: number; to: number }[] = [];
   for (const { day, part } of days) {
     const last = runs.at(-1);
     if (last && last.part === part && last.to === day) last.to = day + 1;
@@ -150,7 +150,7 @@ export function partsStrip(days: readonly DrawnDay[], { x, sheet: { say } }: Fra
     }),
   );
   // Each part is named once, under its longest run.
-  const longest = new Map<Part, { from: number; to: number }>();
+  const longest = new Map<PlotPart, { from: number; to: number }>();
   for (const run of runs) {
     const known = longest.get(run.part);
     if (!known || run.to - run.from > known.to - known.from) longest.set(run.part, run);

@@ -1,9 +1,9 @@
 import type { Basis } from '../basics/series.js';
 
 /** What a stretch of temperatures rests on, in a grower's words. */
-export type Part = 'measured' | 'modelled' | 'expected';
+export type PlotPart = 'measured' | 'modelled' | 'expected';
 
-const PARTS: Readonly<Record<Basis, Part>> = {
+const PARTS: Readonly<Record<Basis, PlotPart>> = {
   measured: 'measured',
   corrected: 'modelled',
   modelled: 'modelled',
@@ -13,10 +13,10 @@ const PARTS: Readonly<Record<Basis, Part>> = {
   drift: 'expected',
   repeated: 'expected',
 };
-export const partOf = (basis: Basis): Part => PARTS[basis];
+export const partOf = (basis: Basis): PlotPart => PARTS[basis];
 
 /** How a line of each part is drawn, so that they differ without colour. */
-export const DASHES: Readonly<Record<Part, string | undefined>> = {
+export const DASHES: Readonly<Record<PlotPart, string | undefined>> = {
   measured: undefined,
   modelled: '7 3',
   expected: '1.5 3.5',
@@ -24,7 +24,7 @@ export const DASHES: Readonly<Record<Part, string | undefined>> = {
 
 /** A stretch of what rests on one thing. */
 export interface Stretch<Point> {
-  readonly part: Part;
+  readonly part: PlotPart;
   readonly points: readonly Point[];
 }
 
@@ -32,11 +32,11 @@ export interface Stretch<Point> {
  * Points in stretches of one part each, broken where `joins` says that two do not follow on one another. A stretch begins
  * with the last point of the one before where they join, so that the line has no hole.
  */
-export function stretches<Point extends { readonly part: Part }>(
+export function stretches<Point extends { readonly part: PlotPart }>(
   points: readonly Point[],
   joins: (before: Point, after: Point) => boolean,
 ): Stretch<Point>[] {
-  const all: { part: Part; points: Point[] }[] = [];
+  const all: { part: PlotPart; points: Point[] }[] = [];
   points.forEach((point, i) => {
     const before = points[i - 1];
     const isJoined = before !== undefined && joins(before, point);

@@ -67,7 +67,7 @@ export interface Fetcher {
   close(): Promise<void>;
 }
 
-const MOST_REDIRECTS = 5;
+const MAX_REDIRECTS = 5;
 const REDIRECTS = [301, 302, 303, 307, 308];
 const BUSY = [408, 425, 429, 500, 502, 503, 504];
 const unzip = promisify(gunzip);
@@ -94,8 +94,8 @@ export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settin
         const location = REDIRECTS.includes(response.statusCode) ? headerOf(response, 'location') : null;
         if (location === null) return await answerOf(response, known, limits.mostBytes);
         discard(response);
-        if (redirects === MOST_REDIRECTS) {
-          throw new SourceError(sourceFact('source.redirects', { maxRedirects: MOST_REDIRECTS }));
+        if (redirects === MAX_REDIRECTS) {
+          throw new SourceError(sourceFact('source.redirects', { maxRedirects: MAX_REDIRECTS }));
         }
         at = redirectedTo(location, at);
       }

@@ -24,7 +24,7 @@ interface Stretch extends Interval {
 }
 
 /** No forecast reaches further [days]. */
-const MOST_DAYS = 60;
+const MAX_DAYS = 60;
 
 /**
  * A national forecast of one grid cell as JSON: layers of values, each with the ISO 8601 interval that it holds for
@@ -85,7 +85,7 @@ function hoursByDate(
   const days = new Map<PlainDate, { min: number; mean: number; max: number }>();
   if (stretches.length === 0) return days;
   const first = dateAt(stretches[0]!.fromMs, zone);
-  for (let n = 0, date = first; n < MOST_DAYS; n++, date = addDays(date, 1)) {
+  for (let n = 0, date = first; n < MAX_DAYS; n++, date = addDays(date, 1)) {
     const [start, end] = [startOfDay(date, zone), startOfDay(addDays(date, 1), zone)];
     const within = stretches.filter(({ fromMs, toMs }) => fromMs < end && toMs > start);
     let reached = start;

@@ -1,5 +1,5 @@
 import { isPublicAddress } from '../egress/public-address.js';
-import { type Rounds, rounds } from '../egress/rounds.js';
+import { type Scheduler, scheduler } from '../egress/scheduler.js';
 import { sourceFetcher } from './fetch-source.js';
 import { type RefreshSettings, refreshDue } from './refresh.js';
 
@@ -12,13 +12,13 @@ export interface SourcesSettings extends Omit<RefreshSettings, 'fetcher' | 'sign
 const EVERY_MS = 60_000;
 
 /** Asks the sources that are due, every minute, until it is stopped. */
-export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): Rounds {
+export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): Scheduler {
   const fetcher = sourceFetcher({
     userAgent: `germination-forecaster/${version}`,
     isAllowed: (address) => allowPrivate || isPublicAddress(address),
     random: settings.random,
   });
-  const asking = rounds(
+  const asking = scheduler(
     EVERY_MS,
     (signal) => refreshDue({ ...settings, fetcher, signal }),
     (err) => settings.log.error({ err }, 'the sources cannot be refreshed now'),

@@ -14,9 +14,9 @@ import type { AnswerContext, SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
 import { unitNamed } from './unit-name.js';
 
-const MOST_PAGES = 200;
+const MAX_PAGES = 200;
 /** A mean over a longer time says nothing of the hour [ms]. */
-const LONGEST_MEAN_MS = 3 * 3_600_000;
+const MAX_MEAN_MS = 3 * 3_600_000;
 
 const datastream = z.object({
   '@iot.id': z.union([z.string(), z.number()]).optional(),
@@ -64,8 +64,8 @@ async function allPages(first: Uint8Array, { url, ask }: AnswerContext): Promise
     const next = URL.canParse(link, from.href) ? new URL(link, from) : null;
     if (next?.origin !== url.origin) throw new SourceError(sourceFact('source.other-host'));
     if (seen.has(next.href)) throw new SourceError(sourceFact('source.circle'));
-    if (seen.size === MOST_PAGES) {
-      throw new SourceError(sourceFact('source.pages', { maxPages: MOST_PAGES }));
+    if (seen.size === MAX_PAGES) {
+      throw new SourceError(sourceFact('source.pages', { maxPages: MAX_PAGES }));
     }
     seen.add(next.href);
     bytes = await ask(next);
@@ -107,6 +107,6 @@ function readingOf({ phenomenonTime, result }: Observation, unit: TemperatureUni
 
 function middleOf(text: string): number | undefined {
   const interval = intervalOf(text);
-  if (!interval || interval.toMs - interval.fromMs > LONGEST_MEAN_MS) return undefined;
+  if (!interval || interval.toMs - interval.fromMs > MAX_MEAN_MS) return undefined;
   return (interval.fromMs + interval.toMs) / 2;
 }

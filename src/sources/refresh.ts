@@ -18,7 +18,7 @@ export interface RefreshSettings {
   readonly clock: () => Date;
   /** From 0 to below 1. */
   readonly random: () => number;
-  readonly log: Log;
+  readonly log: RefreshLog;
   /** Counts what was asked; whoever passes it reads it. */
   readonly tally?: SourceTally;
   /** Aborted when the service stops. */
@@ -34,21 +34,21 @@ export interface SourceTally {
   longestOverdueS: number;
 }
 
-export interface Log {
+export interface RefreshLog {
   info(details: object, message: string): void;
   warn(details: object, message: string): void;
   error(details: object, message: string): void;
 }
 
-const MOST_A_ROUND = 200;
+const MAX_A_ROUND = 200;
 const AT_ONCE = 4;
 /** For one source with all its pages, its retries and its reading. */
 const WHOLE_MS = 5 * 60_000;
 /** Who has not ended by then has died. */
 const LEASE_MS = 2 * WHOLE_MS;
 const FIRST_BACK_OFF_MS = 5 * 60_000;
-const LONGEST_BACK_OFF_MS = DAY_MS;
-const MOST_YEARS = 40;
+const MAX_BACK_OFF_MS = DAY_MS;
+const MAX_YEARS = 40;
 
 /** Days before today that are asked for: the first time, and again where the record may have been mended since. */
 const SPANS: Record<SourceFormat, { first: number; again: number }> = {
@@ -65,7 +65,7 @@ const SPANS: Record<SourceFormat, { first: number; again: number }> = {
  */
 export async function refreshDue(settings: RefreshSettings): Promise<number> {
   const nowMs = settings.clock().getTime();
-  const due = await settings.store.dueSources(nowMs, MOST_A_ROUND);
+  const due = await settings.store.dueSources(nowMs, MAX_A_ROUND);
   if (settings.tally) {
     settings.tally.due = due.length;
     settings.tally.longestOverdueS = Math.max(
@@ -136,7 +136,7 @@ function firstAsked(
 /** A day that is not over is not measured, and one that is over is no longer to come. */
 function usable({ measured, coming }: SourceDays, today: PlainDate): SourceDays {
   const days = {
-    measured: measured.filter(({ date }) => date < today).slice(-366 * MOST_YEARS),
+    measured: measured.filter(({ date }) => date < today).slice(-366 * MAX_YEARS),
     coming: coming.filter(({ date }) => date >= today),
   };
   if (days.measured.length + days.coming.length > 0) return days;
@@ -171,8 +171,8 @@ function failed(lease: SourceLease, error: unknown, { clock, random, log, signal
   if (isOurs) log.error({ err: error }, 'a source could not be asked or kept');
   const retryAfterMs = error instanceof SourceError ? (error.retryAfterMs ?? 0) : 0;
   const usualMs = lease.place.source.everyHours * HOUR_MS;
-  const backOffMs = Math.min(usualMs, LONGEST_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
-  const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, LONGEST_BACK_OFF_MS));
+  const backOffMs = Math.min(usualMs, MAX_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
+  const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, MAX_BACK_OFF_MS));
   return {
     outcome: 'failed',
     nextAtMs: clock().getTime() + waitMs,

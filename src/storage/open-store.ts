@@ -4,7 +4,7 @@ import type { Bed, Put, Store } from '../garden/store/store.js';
 import { chooseSecrets, type SecretsSettings } from './choose-secrets.js';
 import type { Database } from './database.js';
 import { sqlitePath } from './database-url.js';
-import { deleteKept, findKept, listKept, putKept } from './kept-rows.js';
+import { deleteDocument, findDocument, listDocuments, putDocument } from './document-table.js';
 import { migrate } from './migrate.js';
 import { openPostgres } from './postgres.js';
 import { plainSecrets, type Secrets } from './secrets.js';
@@ -24,6 +24,7 @@ import {
 import { calendarRevisions } from './tables/calendar-events.js';
 import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './tables/deliveries.js';
 import { deleteLot, lots } from './tables/lots.js';
+import { duePolls, keepNotifications, takePoll } from './tables/notifications.js';
 import { findPastSoil, keepPastSoil } from './tables/past-soil.js';
 import { deletePlace, findPlace, listPlaces, putPlace } from './tables/places.js';
 import { plans } from './tables/plans.js';
@@ -33,7 +34,6 @@ import { beginSession, endSession, findSession, listSessions, useSession } from 
 import { dueSources, endLease, findSourceState, leaseSource } from './tables/sources.js';
 import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './tables/sowings.js';
 import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './tables/subscriptions.js';
-import { dueLooks, takeLook, tell } from './tables/tellings.js';
 
 /**
  * The database at an address: `sqlite:./data.db` (a file, made where there is none), `sqlite::memory:` (forgotten at
@@ -120,24 +120,25 @@ export function storeOf(
     deleteReadings: (owner, bed, range = {}, ...rest) =>
       deleteReadings(freeing(owner), quotas, owner, bed, range, ...rest),
 
-    putLot: (owner, ...args) => putKept(of(owner), quotas, lots, owner, ...args),
-    lot: (owner, ...args) => findKept(of(owner), lots, owner, ...args),
-    lots: (owner, ...args) => listKept(of(owner), lots, owner, ...args),
+    putLot: (owner, ...args) => putDocument(of(owner), quotas, lots, owner, ...args),
+    lot: (owner, ...args) => findDocument(of(owner), lots, owner, ...args),
+    lots: (owner, ...args) => listDocuments(of(owner), lots, owner, ...args),
     deleteLot: (owner, ...args) => deleteLot(freeing(owner), owner, ...args),
 
-    putSowing: (owner, ...args) => putKept(of(owner), quotas, sowings, owner, ...args),
+    putSowing: (owner, ...args) => putDocument(of(owner), quotas, sowings, owner, ...args),
     sowing: (owner, ...args) => findSowing(of(owner), owner, ...args),
-    sowings: (owner, ...args) => listKept(of(owner), sowings, owner, ...args),
+    sowings: (owner, ...args) => listDocuments(of(owner), sowings, owner, ...args),
     sowingsOf: (owner, ...args) => sowingsOfBed(of(owner), owner, ...args),
-    deleteSowing: (owner, ...args) => freeing(owner).transaction((query) => deleteKept(query, sowings, owner, ...args)),
+    deleteSowing: (owner, ...args) =>
+      freeing(owner).transaction((query) => deleteDocument(query, sowings, owner, ...args)),
 
     putCount: (owner, ...args) => putCount(of(owner), owner, ...args),
     deleteCount: (owner, ...args) => deleteCount(freeing(owner), owner, ...args),
 
-    putPlan: (owner, ...args) => putKept(of(owner), quotas, plans, owner, ...args),
-    plan: (owner, ...args) => findKept(of(owner), plans, owner, ...args),
-    plans: (owner, ...args) => listKept(of(owner), plans, owner, ...args),
-    deletePlan: (owner, ...args) => freeing(owner).transaction((query) => deleteKept(query, plans, owner, ...args)),
+    putPlan: (owner, ...args) => putDocument(of(owner), quotas, plans, owner, ...args),
+    plan: (owner, ...args) => findDocument(of(owner), plans, owner, ...args),
+    plans: (owner, ...args) => listDocuments(of(owner), plans, owner, ...args),
+    deletePlan: (owner, ...args) => freeing(owner).transaction((query) => deleteDocument(query, plans, owner, ...args)),
 
     bedOfCalendar: (...args) => bedOfCalendar(database, secrets, ...args),
     renewCalendarToken: (owner, ...args) => renewCalendarToken(of(owner), secrets, owner, ...args),
@@ -155,12 +156,12 @@ export function storeOf(
       (await listSubscriptions(of(owner), owner, page)).map((one) => openedSubscription(owner, one)),
     deleteSubscription: (owner, ...args) => deleteSubscription(freeing(owner), owner, ...args),
 
-    dueLooks: (...args) => dueLooks(database, ...args),
+    dueLooks: (...args) => duePolls(database, ...args),
     async takeLook(owner, ...args) {
-      const look = await takeLook(of(owner), owner, ...args);
+      const look = await takePoll(of(owner), owner, ...args);
       return look && { ...look, subscription: openedSubscription(owner, look.subscription) };
     },
-    tell: (owner, ...args) => tell(of(owner), owner, ...args),
+    tell: (owner, ...args) => keepNotifications(of(owner), owner, ...args),
 
     dueDeliveries: (...args) => dueDeliveries(database, ...args),
     async leaseDelivery(owner, id, ...args) {

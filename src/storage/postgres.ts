@@ -21,7 +21,7 @@ const STATEMENT_WITHIN_MS = 30_000;
 const LOCK_WITHIN_MS = 15_000;
 const IDLE_WITHIN_MS = 30_000;
 /** So often work is begun again where the server had to choose between two transactions. */
-const MOST_TRIES = 8;
+const MAX_TRIES = 8;
 const FIRST_NAP_MS = 5;
 
 /** Where two transactions got in each other's way: serialization failure, deadlock. */
@@ -78,7 +78,7 @@ export async function openPostgres(url: string): Promise<Database> {
         probe.wrote(true);
         return result;
       } catch (error) {
-        if (isConflict(error) && tries < MOST_TRIES) {
+        if (isConflict(error) && tries < MAX_TRIES) {
           await setTimeout(FIRST_NAP_MS * 2 ** tries);
           continue;
         }

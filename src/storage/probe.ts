@@ -2,7 +2,7 @@
 const PROBE_EVERY_MS = 2_000;
 
 /** Whether a write would succeed, asked seldom of the database itself. */
-export interface Probe {
+export interface DatabaseProbe {
   (): Promise<void>;
   /** Reports how a real write ended, so that the next probe asks again where this disagrees with the last outcome. */
   wrote(isGood: boolean): void;
@@ -15,7 +15,7 @@ interface Outcome {
 }
 
 /** @param write Throws as a real write would. */
-export function throttledProbe(write: () => Promise<void>): Probe {
+export function throttledProbe(write: () => Promise<void>): DatabaseProbe {
   let last: Outcome | undefined;
   const probe = (): Promise<void> => {
     if (last) return last.outcome;

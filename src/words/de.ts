@@ -1118,4 +1118,26 @@ export const de = {
     '{beforeOn, select, none {Suchen Sie Schneckenspuren, Vogelspuren und Gänge, und abgebissene Triebe.} other {Am {beforeOn} {beforeSeedlings, plural, one {war ein Sämling} other {waren # Sämlinge}} aufgegangen. Suchen Sie Schneckenspuren, Vogelspuren und abgebissene oder umgefallene Sämlinge.}}',
   'check.wrong-date':
     'Der {sownOn} ist ein schlechter Termin dafür: {goodPercent, plural, =0 {in keinem der vergangenen Jahre} one {in # von 100 vergangenen Jahren} other {in # von 100 vergangenen Jahren}} war er gut.',
+
+  // answers/windows und readings: Tiefstwerte der Luft, die bei Frostterminen fehlen, und wo ein Thermometer liegt.
+  'frost-hollow':
+    'An diesem Thermometer gab es auch im {summer, select, south {Dezember, Januar und Februar} other {Juni, Juli und August}} Frost. Vielleicht liegt es in einem Frostloch, oder seine Daten sind falsch. Fragen Sie nach den Frostterminen der Gärten in der Nähe: Sie haben womöglich Wochen mehr.',
+  'doubtful-minimum':
+    '{days, plural, one {Am {date} lag der Tiefstwert mit {minC}} other {An # Tagen, zuerst am {date} mit {minC}, lag der Tiefstwert}} weit unter den Nächten davor und danach, während sich die Höchstwerte kaum änderten. Prüfen Sie {days, plural, one {diesen Messwert} other {diese Messwerte}}: Bei den Frostterminen {days, plural, one {fehlt er} other {fehlen sie}}.',
+
+  // growth und answers: was einer Reihe droht, und was hilft
+  'risk.seedcorn-maggot':
+    'Säen Sie ein bis zwei Wochen nach dem {peakDate} in warmen Boden, oder decken Sie die Reihe mit feinem Netz ab. Die Fliegen der {brood}. Generation, deren Maden keimende Samen fressen, sind um diese Zeit am häufigsten ({fromDate} bis {toDate}). Frischer Mist und eben untergegrabenes Grün locken sie an.',
+  'risk.onion-maggot':
+    'Legen Sie bis zum {fromDate} ein Netz über die Reihe, drücken Sie die Erde an, und räumen Sie alte Zwiebeln weg. Die Zwiebelfliegen der {brood}. Generation sind etwa am {peakDate} am häufigsten, in manchen Jahren noch bis zum {toDate}.',
+  'risk.cabbage-maggot':
+    'Legen Sie von der Saat an ein Netz über die Reihe. Die Kohlfliegen der {brood}. Generation legen etwa am {peakDate} die meisten Eier ({fromDate} bis {toDate}).',
+  'risk.carrot-rust-fly':
+    '{brood, plural, one {Säen Sie nach dem {toDate}, um dem ersten Flug der Möhrenfliege zu entgehen, oder legen Sie ein Netz über die Reihe. Die Fliegen schlüpfen etwa am {peakDate}, frühestens um den {fromDate}.} other {Legen Sie bis zum {fromDate} ein Netz über die Reihe: Die Möhrenfliegen schlüpfen zum #. Mal etwa am {peakDate}, in den meisten Jahren bis zum {toDate}. Gegen sie hilft späteres Säen nicht.}} Vereinzeln Sie abends, und gießen Sie danach.',
+  'risk.carrot-weevil':
+    'Säen Sie, wo im Vorjahr weder Möhren noch Sellerie oder Petersilie standen, oder legen Sie ein Netz über die Reihe. Die Möhrenrüssler sind etwa am {peakDate} am häufigsten ({fromDate} bis {toDate}). Sie legen Eier, sobald die Pflanzen etwa vier Blätter haben.',
+  'risk.damping-off':
+    'Säen Sie dünn, lüften Sie, und halten Sie die Erde nur eben feucht, nie nass. Saat, die in kühler Erde lange liegt, fault, oder ihre Keimlinge fallen um.',
+  'pest-dates':
+    'Die Daten der Schädlinge folgen allein aus der Wärme von {years, plural, one {# früheren Jahr} other {# früheren Jahren}}. Ein Schädling muss bei Ihnen nicht vorkommen. Folgen Sie der örtlichen Beratung und dem Etikett dessen, was Sie verwenden.',
 } as const satisfies Catalogue;

@@ -1080,4 +1080,26 @@ export const en = {
     '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
   'check.wrong-date':
     '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
+
+  // answers/windows and readings: minima of the air that frost dates leave out, and where a thermometer lies.
+  'frost-hollow':
+    'This thermometer has had frost in {summer, select, south {December, January and February} other {June, July and August}} too. It may lie in a frost hollow, or its dates are wrong. Ask for the frost dates of gardens near you: they may have weeks more.',
+  'doubtful-minimum':
+    '{days, plural, one {On {date} the low was {minC}} other {On # days, first on {date} with {minC}, the low was}} far below the nights before and after, while the highs hardly moved. Check {days, plural, one {that reading} other {those readings}}: frost dates leave {days, plural, one {it} other {them}} out.',
+
+  // growth and answers: what threatens a row, and what helps
+  'risk.seedcorn-maggot':
+    'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then ({fromDate} to {toDate}). Fresh manure and just-dug green matter draw them.',
+  'risk.onion-maggot':
+    'Net the row by {fromDate}, firm the soil, and clear away old onions. Onion flies of generation {brood} should be at their most about {peakDate}, and until {toDate} in some years.',
+  'risk.cabbage-maggot':
+    'Net the row from sowing on. Root flies of generation {brood} should lay most about {peakDate} ({fromDate} to {toDate}).',
+  'risk.carrot-rust-fly':
+    '{brood, plural, one {Sow after {toDate} to miss the first flight of carrot flies, or net the row. They should come out about {peakDate}, from {fromDate} on.} other {Net the row by {fromDate}: flight # of carrot flies should come out about {peakDate}, and by {toDate} in most years. Sowing later does not lower its harm.}} Thin in the evening, and water after it.',
+  'risk.carrot-weevil':
+    'Sow where no carrots, celery or parsley grew last year, or net the row. Carrot weevils should be at their most about {peakDate} ({fromDate} to {toDate}). They lay once plants have about four leaves.',
+  'risk.damping-off':
+    'Sow thinly, let air in, and keep the soil just moist, never wet. Seed that lies slowly in cool soil rots, or its seedlings topple.',
+  'pest-dates':
+    'Pest dates follow from the warmth of {years, plural, one {# past year} other {# past years}} alone. A pest need not live near you. Follow local advice, and the label of whatever you use.',
 } as const satisfies Catalogue;

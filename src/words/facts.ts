@@ -2,9 +2,9 @@ import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
-import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/window-facts.js';
+import { bestDateFacts, frostFacts, frostWarningFacts, windowFacts } from '../answers/windows/window-facts.js';
 import { errorFacts } from '../basics/errors.js';
-import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
+import { type FactKinds, type ParamKind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
 import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
 import { keptNoteFacts, keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
@@ -14,12 +14,13 @@ import { eventFacts } from '../garden/calendar/event-facts.js';
 import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
 import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
-import { askFacts } from '../garden/sowing/ask.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
 import { checkFacts, triageFacts } from '../garden/sowing/triage-facts.js';
+import { askFacts } from '../garden/sowing/work-port.js';
 import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
+import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
 import { pictureFacts } from '../plot/picture-facts.js';
 import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
@@ -33,6 +34,9 @@ const declared = [
   windowFacts,
   bestDateFacts,
   frostFacts,
+  frostWarningFacts,
+  riskFacts,
+  riskNoteFacts,
   cautionFacts,
   pictureFacts,
   errorFacts,
@@ -77,10 +81,10 @@ export type FactCode = KeysOf<(typeof declared)[number]>;
 export type Catalogue = Readonly<Record<FactCode | `crop.${string}`, string>>;
 
 /** The kinds of every fact's parameters. */
-export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, Kind>>>>;
+export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, ParamKind>>>>;
 
 function merged(all: readonly FactKinds[]): FactKinds {
-  const kinds: Record<string, Record<string, Kind>> = {};
+  const kinds: Record<string, Record<string, ParamKind>> = {};
   for (const one of all) {
     for (const [code, params] of Object.entries(one)) {
       kinds[code] ??= {};

@@ -1,6 +1,6 @@
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import { printAST } from '@formatjs/icu-messageformat-parser/printer.js';
-import type { Kind } from '../basics/fact.js';
+import type { ParamKind } from '../basics/fact.js';
 import { type FactCode, factKinds } from './facts.js';
 import type { Language } from './reader.js';
 import { catalogues } from './say.js';
@@ -19,7 +19,7 @@ export const publishedMessages = (language: Language): Readonly<Record<string, s
 
 const withUnits = (
   elements: readonly MessageFormatElement[],
-  kinds: Readonly<Record<string, Kind>>,
+  kinds: Readonly<Record<string, ParamKind>>,
 ): MessageFormatElement[] =>
   elements.flatMap((element): MessageFormatElement[] => {
     if (element.type === TYPE.argument) {

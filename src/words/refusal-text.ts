@@ -1,4 +1,4 @@
-import { errorFact, type Fault, fieldOf, isFault, type Sentence, type Words } from '../basics/errors.js';
+import { errorFact, type FactText, type Fault, fieldOf, isFault, type Sentence } from '../basics/errors.js';
 import type { Params } from '../basics/fact.js';
 import type { Say } from './say.js';
 
@@ -16,7 +16,7 @@ export function messagesOf(said: readonly Sentence[]): {
   return { messages: facts.map(({ code }) => code), params: Object.assign({}, ...facts.map(({ params }) => params)) };
 }
 
-const inWords = (words: Words, say: Say): string => (typeof words === 'string' ? words : say(words));
+const inWords = (words: FactText, say: Say): string => (typeof words === 'string' ? words : say(words));
 
 /** A fault as a sentence: with the name of its field where its words go on from it. */
 function faultText(fault: Fault, say: Say): string {

@@ -1,6 +1,6 @@
 import { TYPE } from '@formatjs/icu-messageformat-parser';
 import { IntlMessageFormat } from 'intl-messageformat';
-import type { Kind, Say } from '../basics/fact.js';
+import type { ParamKind, Say } from '../basics/fact.js';
 import { de } from './de.js';
 import { en } from './en.js';
 import { type Catalogue, type FactCode, factKinds } from './facts.js';
@@ -18,7 +18,7 @@ const OF_PICTURES = 'picture.';
 export const sayer =
   (reader: Reader): Say =>
   ({ code, params, also }) => {
-    const kinds = factKinds[code as FactCode] as Readonly<Record<string, Kind>> | undefined;
+    const kinds = factKinds[code as FactCode] as Readonly<Record<string, ParamKind>> | undefined;
     if (!kinds) throw new Error(`no fact is called ${code}`);
     const values = Object.fromEntries(
       Object.entries(kinds).map(([name, kind]) => [name, wordFor(kind, params[name] ?? null, reader)]),
@@ -30,7 +30,7 @@ export const sayer =
     return also ? `${text} ${sayer(reader)(also)}` : text;
   };
 
-const wordFor = (kind: Kind, value: string | number | null, reader: Reader): string | number =>
+const wordFor = (kind: ParamKind, value: string | number | null, reader: Reader): string | number =>
   (kind === 'crop' || kind === 'crops') && value !== null
     ? String(value)
         .split('\n')

@@ -1,4 +1,4 @@
-import type { Kind } from '../basics/fact.js';
+import type { ParamKind } from '../basics/fact.js';
 import type { Reader } from './reader.js';
 
 /** What a parameter that is missing selects in a message. */
@@ -15,7 +15,7 @@ const MM_PER_INCH = 25.4;
  *
  * @param value null where it is missing.
  */
-export function valueFor(kind: Kind, value: string | number | null, reader: Reader): string | number {
+export function valueFor(kind: ParamKind, value: string | number | null, reader: Reader): string | number {
   if (value === null) return MISSING;
   if (typeof kind !== 'string') return selectorOf(String(value));
   const isFahrenheit = reader.textUnit === 'F';

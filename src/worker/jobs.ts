@@ -19,8 +19,8 @@ export interface LongQuestions {
   readonly plan: { readonly question: PlanQuestion; readonly answer: GardenPlan };
   readonly soil: { readonly question: SoilQuestion; readonly answer: SoilTemperatures };
 }
-export type Kind = keyof LongQuestions;
-type AnyQuestion = LongQuestions[Kind]['question'];
+export type JobKind = keyof LongQuestions;
+type AnyQuestion = LongQuestions[JobKind]['question'];
 
 /** A question as it is sent to a thread: its zones by their names, its series as columns. */
 export type Sendable<Asked extends AnyQuestion> = Omit<Asked, 'site' | 'series'> & {
@@ -35,7 +35,7 @@ export interface PackedPast {
 }
 
 export type Job = {
-  [K in Kind]: {
+  [K in JobKind]: {
     readonly kind: K;
     readonly question: Sendable<LongQuestions[K]['question']>;
     readonly modelVersion: string;
@@ -44,7 +44,7 @@ export type Job = {
     /** Past soil that is known already. */
     readonly remembered: readonly PackedPast[];
   };
-}[Kind];
+}[JobKind];
 
 export type JobDone = { readonly threadId: number; readonly made: readonly PackedPast[] } & (
   | { readonly answer: unknown }
@@ -75,17 +75,17 @@ export function received<Asked extends AnyQuestion>(
 }
 
 /** A digest of a question: those who ask the same share one answer. */
-export function digestOfQuestion<K extends Kind>(kind: K, question: Sendable<LongQuestions[K]['question']>): string {
+export function digestOfQuestion<K extends JobKind>(kind: K, question: Sendable<LongQuestions[K]['question']>): string {
   const { series, ...rest } = question;
   const said = [kind, rest, series.map(({ digest, warnings }) => [digest, warnings])];
   return digestOfJson(said);
 }
 
 /** Processor time of a question for each past year [ms], as measured with past soil to be worked out anew. */
-const MS_A_YEAR: Record<Kind, number> = { forecast: 12, windows: 20, growing: 16, plan: 40, soil: 50 };
+const MS_A_YEAR: Record<JobKind, number> = { forecast: 12, windows: 20, growing: 16, plan: 40, soil: 50 };
 
 /** About how much work a question is [ms of a processor]. */
-export const costOf = (kind: Kind, { series }: Pick<AnyQuestion, 'series'>): number =>
+export const costOf = (kind: JobKind, { series }: Pick<AnyQuestion, 'series'>): number =>
   MS_A_YEAR[kind] * Math.min(40, Math.max(1, yearsTold(series)));
 
 /** How much memory a question holds while it waits [bytes]. */

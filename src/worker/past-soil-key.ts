@@ -1,9 +1,9 @@
-import { depthsWith, FEWEST_YEARS, pastDepthCm, yearsTold } from '../answers/ahead/past-soil.js';
+import { depthsWith, MIN_YEARS, pastDepthCm, yearsTold } from '../answers/ahead/past-soil.js';
 import { type Bedding, seedDepthCm } from '../answers/question.js';
 import { HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';
 import type { ReadSeries } from '../readings/read-series.js';
-import type { Kind, LongQuestions } from './jobs.js';
+import type { JobKind, LongQuestions } from './jobs.js';
 import { digestOfSeries } from './series-columns.js';
 
 /** A digest of all that past soil is worked out from, its depth as the seed's is taken. */
@@ -25,7 +25,7 @@ export function pastSoilKey(
   return digestOfJson(said);
 }
 
-type Asked = { [K in Kind]: { readonly kind: K; readonly question: LongQuestions[K]['question'] } }[Kind];
+type Asked = { [K in JobKind]: { readonly kind: K; readonly question: LongQuestions[K]['question'] } }[JobKind];
 
 /**
  * The key of the past soil that a question will need first; undefined where that cannot be told beforehand, or too few
@@ -33,7 +33,7 @@ type Asked = { [K in Kind]: { readonly kind: K; readonly question: LongQuestions
  */
 export function neededPastSoil(asked: Asked, modelVersion: string): string | undefined {
   const { series, site, bed } = asked.question;
-  if (bed.kind === 'indoors' || yearsTold(series) < FEWEST_YEARS) return undefined;
+  if (bed.kind === 'indoors' || yearsTold(series) < MIN_YEARS) return undefined;
   const phaseMs = phaseOf(asked);
   if (phaseMs === undefined) return undefined;
   return pastSoilKey(series, { site, bed, depthCm: depthOf(asked) }, phaseMs, modelVersion);

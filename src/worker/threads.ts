@@ -3,19 +3,37 @@ import type { Job, JobDone } from './jobs.js';
 
 /** Threads that each do one job at a time. */
 export interface Threads {
-  /** Rejects where the thread ended before the job was done. */
-  run(job: Job): Promise<JobDone>;
+  /**
+   * Rejects where the thread ended before the job was done.
+   *
+   * @param isOneOfMany More like it wait: it takes the idle thread that has done least, so that those who ask one thing find
+   *   one whose code is compiled.
+   */
+  run(job: Job, isOneOfMany?: boolean): Promise<JobDone>;
   /** How many there are now. */
   count(): number;
   close(): Promise<void>;
 }
 
 /** A thread without work is kept so long: the next one costs half a second of a processor [ms]. */
-const IDLE_MS = 60_000;
+export const IDLE_MS = 10 * 60_000;
 /** Room of a thread for what is seldom needed for long [MB]: with the 48 of V8 a thread grows by 30 MB more, and is hardly faster. */
 const MAX_YOUNG_MB = 12;
 /** So many series are remembered of a thread, to send their next question to it. */
 const MAX_SERIES_OF_THREAD = 64;
+
+/** What a thread has done. */
+interface Done {
+  readonly jobs: number;
+  /** The series that it has had, by their digests, the latest last. */
+  readonly series: Set<string>;
+}
+
+/** Where a job should go. */
+interface Wish {
+  readonly digests: readonly string[];
+  readonly isOneOfMany: boolean;
+}
 
 /**
  * Threads, by piscina: one from the first job on, which the service warms up at its start; more while there is work for
@@ -25,8 +43,7 @@ const MAX_SERIES_OF_THREAD = 64;
  * @param entry The module that does the work.
  */
 export function threads(most: number, entry: URL): Threads {
-  /** Which series a thread has had, by their digests, the latest last. */
-  const seriesOf = new Map<number, Set<string>>();
+  const doneBy = new Map<number, Done>();
   let pool: Piscina<Job, JobDone> | null = null;
   const start = (): Piscina<Job, JobDone> => {
     const created = new Piscina<Job, JobDone>({
@@ -36,18 +53,21 @@ export function threads(most: number, entry: URL): Threads {
       idleTimeout: IDLE_MS,
       recordTiming: false,
       resourceLimits: { maxYoungGenerationSizeMb: MAX_YOUNG_MB },
-      // A thread that has the question's series goes before others, where it has nothing else to do.
       loadBalancer: (task, workers) => {
-        const idle = workers.filter(({ currentUsage }) => currentUsage === 0);
-        const { digests } = task[Piscina.queueOptionsSymbol as keyof typeof task] as unknown as { digests: string[] };
-        const has = ({ id }: { id: number }): boolean => digests.some((digest) => seriesOf.get(id)?.has(digest));
-        return idle.find(has) ?? idle[0] ?? null;
+        const { digests, isOneOfMany } = task[Piscina.queueOptionsSymbol as keyof typeof task] as unknown as Wish;
+        const jobsOf = ({ id }: { id: number }): number => doneBy.get(id)?.jobs ?? 0;
+        const idle = workers
+          .filter(({ currentUsage }) => currentUsage === 0)
+          .sort((a, b) => (isOneOfMany ? jobsOf(a) - jobsOf(b) : jobsOf(b) - jobsOf(a)));
+        // A thread that has the question's series goes before others.
+        const has = ({ id }: { id: number }): boolean => digests.some((digest) => doneBy.get(id)?.series.has(digest));
+        return (isOneOfMany ? undefined : idle.find(has)) ?? idle[0] ?? null;
       },
     });
     // Without work at hand nobody has to be told: a thread that ends is replaced.
     created.on('error', () => {});
     created.on('workerDestroy', ({ id }: { id: number }) => {
-      seriesOf.delete(id);
+      doneBy.delete(id);
       queueMicrotask(() => {
         if (pool === created && created.threads.length === 0) abandon(created);
       });
@@ -60,17 +80,18 @@ export function threads(most: number, entry: URL): Threads {
     void broken.destroy();
   };
   return {
-    async run(job) {
+    async run(job, isOneOfMany = false) {
       const digests = job.question.series.map(({ digest }) => digest);
       pool ??= start();
-      const done = await pool.run({ ...job, [Piscina.queueOptionsSymbol]: { digests } });
-      const had = seriesOf.get(done.threadId) ?? new Set();
+      const wish: Wish = { digests, isOneOfMany };
+      const done = await pool.run({ ...job, [Piscina.queueOptionsSymbol]: wish });
+      const { jobs, series } = doneBy.get(done.threadId) ?? { jobs: 0, series: new Set() };
       for (const digest of digests) {
-        had.delete(digest);
-        had.add(digest);
-        if (had.size > MAX_SERIES_OF_THREAD) had.delete(had.values().next().value!);
+        series.delete(digest);
+        series.add(digest);
+        if (series.size > MAX_SERIES_OF_THREAD) series.delete(series.values().next().value!);
       }
-      seriesOf.set(done.threadId, had);
+      doneBy.set(done.threadId, { jobs: jobs + 1, series });
       return done;
     },
     count: () => pool?.threads.length ?? 0,

@@ -8,14 +8,15 @@ import {
   digestOfQuestion,
   type Job,
   type JobDone,
-  type Kind,
+  type JobKind,
   type LongQuestions,
   sendable,
 } from './jobs.js';
 import { type PastSoilCache, pastSoilCache } from './past-soil-cache.js';
 import { neededPastSoil } from './past-soil-key.js';
 import { type PoolStats, poolCounters } from './pool-stats.js';
-import { threads } from './threads.js';
+import { IDLE_MS, threads } from './threads.js';
+import { twoCallers } from './two-callers.js';
 
 /** Who asks. */
 export interface AskedBy {
@@ -39,7 +40,7 @@ export interface WorkerPool {
    * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
    * @throws StoppedError where the asker went before.
    */
-  ask<K extends Kind>(
+  ask<K extends JobKind>(
     kind: K,
     question: LongQuestions[K]['question'],
     by: AskedBy,
@@ -64,7 +65,7 @@ const MAX_WAITING = 400;
 /** and so much of their temperatures in memory [bytes]. */
 const MAX_WAITING_BYTES = 128 * 1024 * 1024;
 /** So long a question may take, waiting and working [ms]: ten seconds, more for what takes seconds alone. */
-export const DEADLINE_MS: Readonly<Record<Kind, number>> = {
+export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   forecast: 10_000,
   growing: 10_000,
   windows: 10_000,
@@ -85,7 +86,7 @@ export interface WorkerPoolOptions {
   /** Left out: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
-  readonly deadlineMs?: Readonly<Record<Kind, number>>;
+  readonly deadlineMs?: Readonly<Record<JobKind, number>>;
   readonly maxWaiting?: number;
   readonly maxWaitingBytes?: number;
   /** The module that does the work, in a thread. */
@@ -93,15 +94,15 @@ export interface WorkerPoolOptions {
 }
 
 /** One who waits for an answer. */
-interface Asker {
+interface QueueOwner {
   resolve(answer: unknown): void;
   reject(error: Error): void;
 }
 
 /** A question, with all who ask it. */
 interface Entry {
-  readonly kind: Kind;
-  readonly question: LongQuestions[Kind]['question'];
+  readonly kind: JobKind;
+  readonly question: LongQuestions[JobKind]['question'];
   readonly key: string;
   readonly owner: string;
   caller: string;
@@ -110,7 +111,7 @@ interface Entry {
   readonly bytes: number;
   readonly pastKey: string | undefined;
   readonly stop: SharedArrayBuffer;
-  readonly askers: Set<Asker>;
+  readonly askers: Set<QueueOwner>;
   readonly askedMs: number;
   state: 'looking-up' | 'waiting' | 'working' | 'ended';
 }
@@ -129,6 +130,7 @@ export function workerPool({
   const entries = new Map<string, Entry>();
   const working = new Set<Entry>();
   const counters = poolCounters();
+  const callers = twoCallers(IDLE_MS);
   /** Time that a job takes over what it was reckoned to. */
   let slowness = 1;
   let isClosed = false;
@@ -147,9 +149,17 @@ export function workerPool({
   const dispatch = (): void => {
     while (!isClosed && working.size < most) {
       const next = queue.next(mayServe)?.item;
-      if (!next) return;
+      if (!next) break;
       void start(next);
     }
+    startSpare();
+  };
+
+  /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
+  const startSpare = (): void => {
+    const isNeeded = working.size < most && working.size >= pool.count() && callers.areAbout(performance.now());
+    // All being at work, this starts another. Where that fails, the next question for it says so.
+    if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
 
   const start = async (entry: Entry): Promise<void> => {
@@ -157,7 +167,7 @@ export function workerPool({
     entry.state = 'working';
     working.add(entry);
     counters.addWait(startedMs - entry.askedMs);
-    const done = await pool.run(jobOf(entry)).catch((error: Error) => error);
+    const done = await pool.run(jobOf(entry), hasMore(entry)).catch((error: Error) => error);
     const tookMs = performance.now() - startedMs;
     working.delete(entry);
     counters.addWork(tookMs);
@@ -167,6 +177,10 @@ export function workerPool({
     end(entry, done);
     dispatch();
   };
+
+  /** Has its caller more questions waiting, or is it background work, which nobody waits for? */
+  const hasMore = ({ caller, isBackground }: Entry): boolean =>
+    isBackground || [...entries.values()].some((one) => one.state === 'waiting' && one.caller === caller);
 
   const jobOf = ({ kind, question, stop, owner, pastKey }: Entry): Job => {
     const bytes = pastKey === undefined ? undefined : pasts.peek(owner, pastKey);
@@ -193,7 +207,7 @@ export function workerPool({
   };
 
   /** One asker less: nobody works for nobody. */
-  const leave = (entry: Entry, asker: Asker): void => {
+  const leave = (entry: Entry, asker: QueueOwner): void => {
     entry.askers.delete(asker);
     if (entry.askers.size > 0 || entry.state === 'ended') return;
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
@@ -212,7 +226,7 @@ export function workerPool({
         clearTimeout(timer);
         signal?.removeEventListener('abort', gone);
       };
-      const asker: Asker = {
+      const asker: QueueOwner = {
         resolve: (answer) => {
           settled();
           resolve(answer);
@@ -267,6 +281,7 @@ export function workerPool({
       await by.admit?.();
       if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
+      if (!by.isBackground) callers.asked(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
       const known = entries.get(key);

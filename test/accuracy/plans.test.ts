@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../../src/garden/sowing/indoors.js';
-import { pickingOf, weeksOfPicking } from '../../src/garden/sowing/picking.js';
+import { harvestPeriodOf, weeksOfHarvest } from '../../src/garden/sowing/harvest-period.js';
+import { DEFAULT_ROOM_C, daysInRoom, nightsBear } from '../../src/garden/sowing/indoors.js';
 import type { FrostClass } from '../../src/germination/crop.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {
@@ -134,8 +134,8 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
       const measured = measuredYears(station, FIRST_DATE, N_DAYS);
       for (const id of CROPS) {
         const crop = cropCalled(id);
-        const picking = pickingOf(crop)!;
-        const batchWeeks = weeksOfPicking(picking);
+        const picking = harvestPeriodOf(crop)!;
+        const batchWeeks = weeksOfHarvest(picking);
         const publishedDays = (crop.maturity!.fromDays + crop.maturity!.toDays) / 2;
         // Nothing published measures how short days slow growth: neither the plan nor the judge counts it here.
         const ripe = ripening(picking, FIRST_DATE, N_DAYS, null);
@@ -152,7 +152,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
         const weeksInTray = crop.weeksInTrays;
         /** Planted out as soon as it is fit, whatever the nights are; null: not moved. */
         const inTray = (day: number, year: MeasuredYear): DaySpan | null => {
-          const half = day + Math.round(daysInRoom(crop, USUAL_ROOM_C)!);
+          const half = day + Math.round(daysInRoom(crop, DEFAULT_ROOM_C)!);
           return weeksInTray === null ? null : inGarden(half, half + 7 * weeksInTray, year);
         };
         for (const truth of measured) {
@@ -160,7 +160,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
           if (others.length < LEAST_YEARS) continue;
           const known = { ...season, years: others.map((one) => one.starts) };
           const starts = directStarts(known);
-          const trays = indoorStarts(known, USUAL_ROOM_C, nightsWithout(station, truth.year, crop.frost!));
+          const trays = indoorStarts(known, DEFAULT_ROOM_C, nightsWithout(station, truth.year, crop.frost!));
           const standing = ({ half, indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null =>
             inGarden(half!.p50, daysBetween(FIRST_DATE, indoors!.plantOut), year);
           const picked = pickedIn(truth, crop, picking);
@@ -241,7 +241,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
     ] as const) {
       tell(
         `plans-${what}`,
-        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${USUAL_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
+        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${DEFAULT_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
         table(
           header,
           names.map((name) => row(name, what)),

@@ -3,9 +3,9 @@ import { addDays, daysBetween, type PlainDate } from '../../src/basics/calendar.
 import { normalCdf } from '../../src/basics/numerics/normal-cdf.js';
 import { probit } from '../../src/basics/numerics/probit.js';
 import { chance } from '../../src/demo/chance.js';
-import { usualBelief } from '../../src/garden/learning/belief.js';
 import { countPosterior, SPREADS } from '../../src/garden/learning/count-posterior.js';
 import { isOverdue } from '../../src/garden/learning/overdue.js';
+import { usualPrior } from '../../src/garden/learning/prior.js';
 import { LOST_ODDS } from '../../src/garden/sowing/judgement.js';
 import {
   COMES_UP,
@@ -16,8 +16,8 @@ import {
   RESOWING_COST,
 } from '../../src/garden/sowing/triage-rule.js';
 import { COHORTS, cohortRun } from '../../src/germination/run/cohorts.js';
+import { largestDelayFactors } from '../../src/germination/run/largest-delay-factors.js';
 import { countUpBy } from '../../src/germination/run/outcome.js';
-import { timeFactorReach } from '../../src/germination/run/time-factor-reach.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { countedWrong, inventedSoil, trueSowing, waysOf } from './simulated-beds.js';
 import { mean, table } from './statistics.js';
@@ -162,13 +162,13 @@ describe('a season of 500 invented rows, judged as the service judges them', () 
       const { crop, seed: own, harvestDays } = crops[pick]!;
       const { ways, hourlyC } = soils[3 * pick + Math.floor(random() * 3)]!;
       const isDead = random() < DEAD;
-      const { bedTimeFactor, field, spreadLog10 } = crop;
+      const { bedTimeFactor, field, sigmaLog10 } = crop;
       const truth = trueSowing(ways, random, {
         timeFactor: bedTimeFactor.from + random() * (1.15 * bedTimeFactor.to - bedTimeFactor.from),
         standFactor: isDead ? 0 : field.from + random() * (field.to - field.from),
         seeds: 200,
         viable: VIABLE,
-        spreadLog10,
+        sigmaLog10,
       });
       if (!isDead && !Number.isFinite(truth.halfH)) continue;
       const dayOfShare = (share: number, timeFactor: number): number => {
@@ -183,8 +183,8 @@ describe('a season of 500 invented rows, judged as the service judges them', () 
       const days: number[] = [];
       for (let day = LOOK_AGAIN_DAYS; day <= Math.min(140, 2.5 * rangesEnd); day += LOOK_AGAIN_DAYS) days.push(day);
       const reaches = SPREADS.map(({ times }) =>
-        timeFactorReach(
-          { ...own, spreadLog10: own.spreadLog10 * times },
+        largestDelayFactors(
+          { ...own, sigmaLog10: own.sigmaLog10 * times },
           hourlyC,
           days.map((day) => 24 * day),
         ),
@@ -194,7 +194,7 @@ describe('a season of 500 invented rows, judged as the service judges them', () 
         const seedlings = random() < WRONG ? countedWrong(right, truth.seeds, random) : right;
         return { seedlings, ofSeeds: truth.seeds, isAtLeast: false };
       });
-      const belief = usualBelief(crop);
+      const belief = usualPrior(crop);
       const looks = days.map((day, k) => ({
         day,
         isBare: counts[k]!.seedlings === 0,

@@ -2,9 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import {
   type DeliveryEnd,
-  MOST_PENDING,
+  MAX_PENDING,
+  type Notification,
   type SubscriptionFields,
-  type Telling,
 } from '../../src/garden/store/alert-store.js';
 import type { Store } from '../../src/garden/store/store.js';
 import { airFrom, lot, northBed, quillmere, sowing } from './make.js';
@@ -18,7 +18,7 @@ const fields: SubscriptionFields = {
   crops: ['lettuce'],
 };
 const told = (subject: string, body: string | null, before: string | null = null, mark: string | null = 'told') =>
-  ({ subject, before, mark, body }) satisfies Telling;
+  ({ subject, before, mark, body }) satisfies Notification;
 
 /** What must hold of subscriptions and their messages, in two stores over one database. */
 export function alertContract(stores: () => { readonly store: Store; readonly other: Store }): void {
@@ -184,16 +184,16 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await lookAt(store, owner)).toEqual({ marks: { half: '25 May' }, seen: 'fourth' });
     });
 
-    test(`beyond ${MOST_PENDING} messages that wait is left out with its message, for when there is room`, async () => {
-      const { store, owner, state, deliver } = await subscribed(MOST_PENDING - 1);
+    test(`beyond ${MAX_PENDING} messages that wait is left out with its message, for when there is room`, async () => {
+      const { store, owner, state, deliver } = await subscribed(MAX_PENDING - 1);
       const tellings = ['a', 'b', 'c'].map((subject) => told(subject, subject));
       expect(await store.tell(owner, 'shed', [...tellings, told('quiet', null)], 'full')).toBe(1);
-      expect(await state()).toMatchObject({ pending: MOST_PENDING });
+      expect(await state()).toMatchObject({ pending: MAX_PENDING });
       const { marks, seen } = await lookAt(store, owner);
       expect([marks.a, marks.b, marks.quiet, seen]).toEqual(['told', undefined, 'told', 'as it was']);
       await deliver(delivered());
       expect(await store.tell(owner, 'shed', tellings.slice(1), 'full')).toBe(1);
-      expect(await state()).toMatchObject({ pending: MOST_PENDING });
+      expect(await state()).toMatchObject({ pending: MAX_PENDING });
     });
   });
 

@@ -18,14 +18,14 @@ export interface WindowCriteria {
 /** What makes a date good where nobody says otherwise. */
 export const usualCriteria = { share: 0.8, shareIfHeld: 0.6, sureness: 0.8 } as const;
 
-export type WhyNot = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
+export type WhyNotInYear = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
 
 /** What a date would have done in the years that are known. */
 export interface DateInYears {
   /** The share of them in which it was good; NaN where none is known. */
   readonly good: number;
   /** The commonest reason of the others; null where it was good in all. */
-  readonly whyNot: WhyNot | null;
+  readonly whyNot: WhyNotInYear | null;
   /** A value of each year in which half of those that came were up, rising. */
   readonly firstDays: Float64Array;
   readonly halfDays: Float64Array;
@@ -65,7 +65,11 @@ interface Season {
 export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYears {
   const nDates = season.years[0]?.sowH.length ?? 0;
   const nHours = season.years[0]?.hourlyC.length ?? 0;
-  const tallies = Array.from({ length: nDates }, () => ({ known: 0, good: 0, whyNot: new Map<WhyNot, number>() }));
+  const tallies = Array.from({ length: nDates }, () => ({
+    known: 0,
+    good: 0,
+    whyNot: new Map<WhyNotInYear, number>(),
+  }));
   const values = (): ValuesOfDates => valuesOfDates(nDates, season.years.length);
   const [firstDays, halfDays, mostDays, stand, ifHeldAreLost] = [values(), values(), values(), values(), values()];
   const countH = 24 * season.criteria.maxDays;
@@ -135,12 +139,12 @@ function valuesOfDates(nDates: number, most: number): ValuesOfDates {
   };
 }
 
-const mostOften = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
+const mostOften = (reasons: ReadonlyMap<WhyNotInYear, number>): WhyNotInYear | null =>
   [...reasons].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 
 /** The reason that most years give; null: none gives any. */
-export function commonest(reasons: readonly (WhyNot | null)[]): WhyNot | null {
-  const counts = new Map<WhyNot, number>();
+export function commonest(reasons: readonly (WhyNotInYear | null)[]): WhyNotInYear | null {
+  const counts = new Map<WhyNotInYear, number>();
   for (const why of reasons) if (why) counts.set(why, (counts.get(why) ?? 0) + 1);
   return mostOften(counts);
 }
@@ -151,9 +155,9 @@ function whyNotOf(
   { up, upUnheld, firstH }: SowingOutcomes,
   i: number,
   sowH: number,
-  tooWhat: () => WhyNot,
+  tooWhat: () => WhyNotInYear,
   frost: FrostRule | null,
-): WhyNot | null | undefined {
+): WhyNotInYear | null | undefined {
   const frozen = frost && !Number.isNaN(firstH[i]!) ? frost(sowH + firstH[i]!) : false;
   if (frozen === null) return undefined;
   if (up[i]! < criteria.share * COHORTS || upUnheld[i]! < criteria.shareIfHeld * COHORTS) return tooWhat();
@@ -162,7 +166,7 @@ function whyNotOf(
 
 /** What is wrong with the soil after an hour, were too little to come up: more of its hours are too hot than too cold, or
  * it is colder all in all than the crop bears, or but slow. */
-function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): (fromH: number) => WhyNot {
+function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): (fromH: number) => WhyNotInYear {
   const { soil, rows } = crop;
   const coldestC = soil?.minimumC ?? Math.min(...rows.map((row) => row.temperatureC));
   const coolC = soil?.optimumFromC ?? coldestC;
@@ -180,7 +184,7 @@ function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: num
   };
 }
 
-/** Hours summed up in one call: see `hourlyPace`. */
+/** Hours summed up in one call: see `hourlyProgress`. */
 const CHUNK_H = 30 * 24;
 
 function addSoilSums(

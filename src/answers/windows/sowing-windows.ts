@@ -6,17 +6,19 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Caution, Crop } from '../../germination/crop.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
+import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
-import { FEWEST_YEARS, type FindPast, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
-import { usualSoil } from '../forecast/beyond.js';
+import { type FindPast, MIN_YEARS, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
+import { climatologicalSoil } from '../forecast/extrapolation.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
-import { type DateInYears, datesInYears, type WhyNot, type WindowCriteria } from './dates-in-years.js';
+import { type DateInYears, datesInYears, type WhyNotInYear, type WindowCriteria } from './dates-in-years.js';
+import { met, pestNotes, pestsMet } from './risks-met.js';
 import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
 import type { BestDateWhy, WindowNote } from './window-facts.js';
-import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
+import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
 export interface WindowQuestion extends Bedding {
@@ -46,6 +48,8 @@ export interface SowingWindow {
   readonly sureness: number | null;
   readonly halfDays: Quantiles | null;
   readonly stand: Quantiles | null;
+  /** What threatens rows sown in it. */
+  readonly risks: readonly Risk[];
 }
 
 export interface WindowDate {
@@ -65,9 +69,11 @@ export interface SowingWindows {
   readonly criteria: WindowCriteria;
   readonly best: { readonly date: PlainDate; readonly why: BestDateWhy } | null;
   readonly windows: readonly SowingWindow[];
-  readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyNot }[];
+  readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyNotInYear }[];
   readonly dates: readonly WindowDate[];
   readonly cautions: readonly Caution[];
+  /** What threatens rows sown between the first date and the last. */
+  readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -83,18 +89,20 @@ export function sowingWindows(
   const nDates = daysBetween(from, to) + 1;
   refuseDates(question, nDates);
   const phaseMs = startOfDay(from, site.zone);
-  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
+  const past = yearsTold(series) >= MIN_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
   const known = past ? yearsOfDates(past, question, nDates) : [];
   const seed = seedOf(question);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
   const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known }, shouldStop);
   const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
-  const isUsual = years.length < FEWEST_YEARS;
+  const isUsual = years.length < MIN_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
   // Usual years lie before the dates asked, whenever the last value came.
-  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop) : null;
+  const usual = isUsual
+    ? climatologicalSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop)
+    : null;
   const { all, frostKnown } = usual
-    ? datesInUsualYear(usual, question, nDates, (some) =>
+    ? datesInClimatologicalYear(usual, question, nDates, (some) =>
         datesInYears({ seed, viablePercent, crop, criteria, years: some }, shouldStop),
       )
     : inYears;
@@ -103,6 +111,9 @@ export function sowingWindows(
   const sureness = smoothed(all.map(({ good }) => good));
   const windows = sureRuns(sureness, criteria.sureness);
   const dated = (day: number): PlainDate => addDays(from, day);
+  const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
+  const risksOf = (run: Run): Risk[] =>
+    met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   return {
     crop,
     years: isUsual
@@ -116,6 +127,7 @@ export function sowingWindows(
       sureness: isUsual ? null : Math.min(...sureness.subarray(run.from, run.to + 1)),
       halfDays: pooled(all, run, ({ halfDays }) => halfDays),
       stand: pooled(all, run, ({ stand }) => stand),
+      risks: risksOf(run),
     })),
     closed: closedRuns(all, windows).map(({ why, ...run }) => ({
       from: dated(run.from),
@@ -132,8 +144,9 @@ export function sowingWindows(
       ifHeldAreLost: quantilesOf(one.ifHeldAreLost),
     })),
     cautions: crop.cautions,
+    risks,
     understood: question.understood,
-    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length)],
+    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length), ...pestNotes(risks)],
     warnings: [...soil.warnings, ...warningsOf(question, isUsual ? 0 : years.length, frostKnown)],
   };
 }
@@ -191,10 +204,10 @@ function bestOf(
 }
 
 /** Runs of dates outside the windows, each with the reason that most years give; dates good in most years have none. */
-function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Run & { why: WhyNot })[] {
+function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Run & { why: WhyNotInYear })[] {
   const isOpen = new Uint8Array(dates.length);
   for (const { from, to } of windows) isOpen.fill(1, from, to + 1);
-  const runs: { from: number; to: number; why: WhyNot }[] = [];
+  const runs: { from: number; to: number; why: WhyNotInYear }[] = [];
   dates.forEach(({ whyNot }, day) => {
     if (isOpen[day] || whyNot === null) return;
     const last = runs.at(-1);
@@ -217,8 +230,8 @@ function refuseDates({ from, to, criteria: { maxDays } }: WindowQuestion, nDates
 function refuseFewYears(count: number): never {
   throw new RequestError(
     'no-past-years',
-    answerRefusal('no-past-years.windows', { years: count, minYears: FEWEST_YEARS }),
-    [{ path: ['temperatures'], detail: answerRefusal('no-past-years.windows.field', { minYears: FEWEST_YEARS }) }],
+    answerRefusal('no-past-years.windows', { years: count, minYears: MIN_YEARS }),
+    [{ path: ['temperatures'], detail: answerRefusal('no-past-years.windows.field', { minYears: MIN_YEARS }) }],
   );
 }
 

@@ -1,4 +1,4 @@
-import type { FactKinds, FactOf } from '../../basics/fact.js';
+import { type FactKinds, type FactOf, factsOf } from '../../basics/fact.js';
 
 /** What sowing windows rest on, and what should be heeded of them. */
 export const windowFacts = {
@@ -37,6 +37,12 @@ export const frostFacts = {
   'frost-in-the-air': {},
   'frost-left-out': {},
 } as const satisfies FactKinds;
+
+/** What should be heeded of frost dates. */
+export const frostWarningFacts = {
+  'frost-hollow': { summer: ['north', 'south'] },
+} as const satisfies FactKinds;
+export const frostWarning = factsOf(frostWarningFacts);
 
 export type WindowNote = FactOf<typeof windowFacts>;
 export type BestDateWhy = FactOf<typeof bestDateFacts>;

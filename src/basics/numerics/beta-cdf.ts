@@ -1,7 +1,7 @@
 import { gammaln } from 'simple-statistics';
 import { ScienceError } from '../errors.js';
 
-const MOST_STEPS = 10_000;
+const MAX_STEPS = 10_000;
 const CLOSE = 1e-15;
 /** Stands in for a zero that would be divided by. */
 const TINY = 1e-300;
@@ -38,7 +38,7 @@ function fraction(x: number, a: number, b: number): number {
   let c = 1;
   let d = 1 / awayFromZero(1 - ((a + b) * x) / (a + 1));
   let value = d;
-  for (let m = 1; m <= MOST_STEPS; m++) {
+  for (let m = 1; m <= MAX_STEPS; m++) {
     const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
     d = 1 / awayFromZero(1 + even * d);
     c = awayFromZero(1 + even / c);

@@ -1,7 +1,7 @@
 import type { SpellAnswer } from '../../answers/forecast/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import { basisCode } from '../../basics/series.js';
-import { LEAST_HOURS_ON_A_DAY } from '../../germination/run/spells.js';
+import { MIN_HOURS_ON_A_DAY } from '../../germination/run/spells.js';
 import type { SowingNow } from '../sowing/known-now.js';
 import { inBed, sownInBed } from './in-bed.js';
 import type { News } from './news.js';
@@ -14,7 +14,7 @@ interface ToldSpell extends Pick<SpellAnswer, 'from' | 'to' | 'severity'> {
 interface KnownSpell extends ToldSpell, Pick<SpellAnswer, 'hours' | 'peakC' | 'thresholdC'> {}
 
 /** More than this is not foretold. */
-const MOST_SPELLS = 10;
+const MAX_SPELLS = 10;
 
 /** A spell that begins and ends within a day of one that was told is that one: an hour more or less moves a date [d]. */
 const SAME_SPELL_DAYS = 1;
@@ -30,7 +30,7 @@ const SAME_SPELL_DAYS = 1;
 export function hotSpellNews({ sowing, crop, today, forecast }: SowingNow, told: string | null): News | undefined {
   const hotSpells = forecast?.hotSpells?.flatMap((spell) => knownSpell(spell, sowing.date, forecast.hours));
   if (!hotSpells) return undefined;
-  const ahead = hotSpells.filter(({ to }) => to >= today).slice(0, MOST_SPELLS);
+  const ahead = hotSpells.filter(({ to }) => to >= today).slice(0, MAX_SPELLS);
   const before = told === null ? [] : (JSON.parse(told) as ToldSpell[]).filter(({ to }) => to >= today);
   // Each new day of the forecast shows more of a spell that goes on: no news, but where it ends is learned.
   const known = before.map((one) => {
@@ -90,7 +90,7 @@ function knownSpell(
   });
   const lastDay = Math.floor(hours.atDay[hours.basis.findLastIndex((basis) => basis <= FORECAST)] ?? -1);
   const counts = [...hotOnDay.values()];
-  if (!counts.some((count) => count >= LEAST_HOURS_ON_A_DAY)) return [];
+  if (!counts.some((count) => count >= MIN_HOURS_ON_A_DAY)) return [];
   const days = [...hotOnDay.keys()];
   return [
     {

@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import type { WindowsNow } from '../sowing/known-now.js';
 import type { News } from './news.js';
 

@@ -4,7 +4,7 @@ import type { SpellAnswer } from '../../answers/forecast/spell-answers.js';
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { asFact } from '../../basics/fact.js';
 import type { Crop } from '../../germination/crop.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import { thinningOf } from '../sowing/thinning.js';
 import type { Sowing } from '../store/season-store.js';
 import type { Bed } from '../store/store.js';

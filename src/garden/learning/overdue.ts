@@ -1,6 +1,6 @@
 import type { Crop } from '../../germination/crop.js';
 import { COHORTS } from '../../germination/run/cohorts.js';
-import { shareUp } from '../../germination/run/time-factor-reach.js';
+import { shareUp } from '../../germination/run/largest-delay-factors.js';
 import { type SeenSowing, SPREADS } from './count-posterior.js';
 
 /** Most of what can come at all: so that nine in ten dead rows of invented beds are called lost within twice the days to most. */

@@ -1,7 +1,7 @@
 import type { Middle } from '../../answers/question.js';
 import { logistic } from '../../basics/numerics/logit.js';
-import type { Normal } from './belief.js';
 import type { Posterior } from './count-posterior.js';
+import type { Normal } from './prior.js';
 
 /** The time factor of a sowing that lives. */
 export const timeFactorOf = (posterior: Posterior): Middle => {
@@ -57,7 +57,7 @@ function quantileOf(points: Float64Array, odds: Float64Array, share: number): nu
  * @returns The normal distribution that would turn `before` into one of the same mean and spread; null where the counts
  * have hardly narrowed it.
  */
-export function saidAlone(before: Normal, points: Float64Array, odds: Float64Array): Normal | null {
+export function likelihoodAsGaussian(before: Normal, points: Float64Array, odds: Float64Array): Normal | null {
   let mean = 0;
   points.forEach((point, i) => {
     mean += point * odds[i]!;
@@ -68,9 +68,9 @@ export function saidAlone(before: Normal, points: Float64Array, odds: Float64Arr
     variance += odds[i]! * (point - mean) ** 2;
   });
   const precision = 1 / variance - 1 / before.sd ** 2;
-  if (precision * before.sd ** 2 < LEAST_SAID) return null;
+  if (precision * before.sd ** 2 < MIN_INFORMATION) return null;
   return { mean: (mean / variance - before.mean / before.sd ** 2) / precision, sd: 1 / Math.sqrt(precision) };
 }
 
 /** Less than this, beside what was known before, is nothing. */
-const LEAST_SAID = 0.2;
+const MIN_INFORMATION = 0.2;

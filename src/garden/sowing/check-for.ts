@@ -1,9 +1,9 @@
 import type { Forecast } from '../../answers/forecast/forecast.js';
 import { DEEP_FACTOR } from '../../answers/forecast/forecast-notes.js';
-import type { Bed } from '../../answers/question.js';
+import type { QuestionBed } from '../../answers/question.js';
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
-import { LEAST_HOURS_ON_A_DAY } from '../../germination/run/spells.js';
+import { MIN_HOURS_ON_A_DAY } from '../../germination/run/spells.js';
 import { POOR_PERCENT } from '../lots/seeds-needed.js';
 import type { Count } from '../store/season-store.js';
 import type { CheckFact } from './triage-facts.js';
@@ -21,7 +21,7 @@ export interface Check {
 /** What is known of a row of which little or nothing came. */
 export interface BareRow {
   readonly crop: Crop;
-  readonly bed: Pick<Bed, 'kind' | 'cover' | 'moisture'>;
+  readonly bed: Pick<QuestionBed, 'kind' | 'cover' | 'moisture'>;
   readonly sowing: Forecast['sowing'];
   readonly today: PlainDate;
   readonly daily: Forecast['daily'];
@@ -85,7 +85,7 @@ function oldSeed({ crop: { storageYears }, seed }: BareRow): Check | null {
 /** Hours above the threshold up to today; a severe spell holds or takes the seed, a mild one only delays it. */
 function heat({ daily, hotSpells, hotThresholdC, today }: BareRow): Check | null {
   const hours = daily.reduce((sum, { date, hotHours }) => (date <= today ? sum + hotHours : sum), 0);
-  if (hours < LEAST_HOURS_ON_A_DAY) return null;
+  if (hours < MIN_HOURS_ON_A_DAY) return null;
   const likely = (hotSpells ?? []).some(({ from, severity }) => from <= today && severity === 'severe');
   const thresholdC = Math.round(10 * hotThresholdC) / 10;
   return { code: 'heat', likely, text: { code: 'check.heat', params: { hours, thresholdC } } };

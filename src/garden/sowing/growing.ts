@@ -6,12 +6,12 @@ import { type Learned, type Question, seedDepthCm } from '../../answers/question
 import { addDays, HOUR_MS, instantAt, type PlainDate } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
-import { timeFactorReach } from '../../germination/run/time-factor-reach.js';
-import { type Belief, beliefAfter, type Lesson, usualBelief } from '../learning/belief.js';
+import { largestDelayFactors } from '../../germination/run/largest-delay-factors.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from '../learning/count-posterior.js';
 import { learnedOf } from '../learning/learned.js';
 import { isOverdue, isOverdueBy } from '../learning/overdue.js';
-import { oddsOfStands, oddsOfTimes, saidAlone } from '../learning/posterior-factors.js';
+import { likelihoodAsGaussian, oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
+import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/prior.js';
 import { standCounted } from '../learning/stand-counted.js';
 import { talliesOf } from '../learning/tally.js';
 import type { Count } from '../store/season-store.js';
@@ -58,12 +58,12 @@ export function growing(
   shouldStop: ShouldStop = neverStop,
 ): Growing {
   const { crop, sowing, lotId, counts, others } = question;
-  const usual = withSoilsDoubt(usualBelief(crop), question);
+  const usual = withSoilsDoubt(usualPrior(crop), question);
   const lessons = others.flatMap((other) => {
     stopIf(shouldStop);
     return lessonOf(question, other, usual);
   });
-  const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
+  const belief = priorAfter(usual, lessons, { date: sowing.date, lot: lotId });
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
   const lostIfBare = counts.at(-1)?.seedlings === 0 ? lostIfStillBare(question, belief, shouldStop) : [];
@@ -79,25 +79,25 @@ export function growing(
 }
 
 /** So many looks ahead a bare row is followed: three weeks at the least are told. */
-const MOST_LOOKS = 6;
+const MAX_LOOKS = 6;
 /** From these odds on nothing more is learned by looking. */
-const CERTAIN = 0.99;
+const CERTAIN_ODDS = 0.99;
 
 /** The odds that a row which is bare now is lost, look by look, should it stay bare. */
-function lostIfStillBare(question: GrowingQuestion, belief: Belief, shouldStop: ShouldStop): LostIfBare[] {
+function lostIfStillBare(question: GrowingQuestion, prior: Prior, shouldStop: ShouldStop): LostIfBare[] {
   const { sowing, lot, lotId, counts } = question;
   const told: LostIfBare[] = [];
   const looks: Count[] = [];
-  for (let n = 1; n <= MOST_LOOKS; n++) {
+  for (let n = 1; n <= MAX_LOOKS; n++) {
     const date = addDays(counts.at(-1)!.date, n * LOOK_AGAIN_DAYS);
     looks.push({ date, seedlings: 0, ofSeeds: null, thinned: false });
     // Only what is known of the row now, and that it stays bare, bears on it.
     stopIf(shouldStop);
     const seen = seenOf(question, { sowing, lot, lotId, counts: [...counts, ...looks] });
     if (!seen) break;
-    const odds = countPosterior(belief, seen).dead;
+    const odds = countPosterior(prior, seen).dead;
     told.push({ date, odds });
-    if (odds >= CERTAIN) break;
+    if (odds >= CERTAIN_ODDS) break;
   }
   return told;
 }
@@ -106,14 +106,14 @@ function lostIfStillBare(question: GrowingQuestion, belief: Belief, shouldStop: 
  * degree or two where seed needs some ten above its base. */
 const SOILS_DOUBT = { air: 0.1, probe: 0.05, room: 0 } as const;
 
-function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 'series'>): Belief {
+function withSoilsDoubt(belief: Prior, { bed, series }: Pick<Question, 'bed' | 'series'>): Prior {
   const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
   const { mean, sd } = belief.logTime;
   return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
 }
 
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */
-function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesson[] {
+function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson[] {
   try {
     const seen = seenOf(question, other);
     if (!seen) return [];
@@ -124,8 +124,8 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
       {
         date: other.sowing.date,
         lot: other.lotId,
-        logTime: saidAlone(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
-        logitStand: saidAlone(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
+        logTime: likelihoodAsGaussian(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
+        logitStand: likelihoodAsGaussian(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
       },
     ];
   } catch (error) {
@@ -135,7 +135,7 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
 }
 
 /** Of a sowing so many counts are looked at: more say nothing new, and take their time. */
-const MOST_COUNTS = 60;
+const MAX_COUNTS = 60;
 
 /** Some of a list, evenly spread, the last among them. */
 const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
@@ -149,18 +149,18 @@ const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
  */
 function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing | null {
   const { site, series, bed, crop } = question;
-  const tallies = spreadOver(talliesOf(counts), MOST_COUNTS);
-  const wetMs = instantAt(sowing.date, sowing.time, site.zone);
-  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
+  const tallies = spreadOver(talliesOf(counts), MAX_COUNTS);
+  const imbibitionMs = instantAt(sowing.date, sowing.time, site.zone);
+  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - imbibitionMs) / HOUR_MS));
   const lastH = Math.ceil(atH.at(-1)!);
   const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
   const bedding = { site, bed, depthCm: seedDepthCm({ crop, sowing }) };
   const beyond = site.latitude === null ? 'repeat-last-week' : 'seasonal-drift';
-  const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1, neededH: 0 });
-  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
+  const record = seedRecord(series, bedding, imbibitionMs, beyond, { longestH: lastH + 1, neededH: 0 });
+  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.imbibitionH);
   const reachesAt = (hours: readonly number[]): Float64Array[] =>
     SPREADS.map(({ times }) =>
-      timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, [...hours]),
+      largestDelayFactors({ ...seed, sigmaLog10: seed.sigmaLog10 * times }, hourlyC, [...hours]),
     );
   const seenUpTo = (n: number): SeenSowing => ({
     counts: tallies.slice(0, n).map(({ came, ofSeeds, isAtLeast }) => ({

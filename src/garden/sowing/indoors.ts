@@ -12,7 +12,7 @@ export interface IndoorStart {
 }
 
 /** A heated room where nobody says how warm it is [°C]. */
-export const USUAL_ROOM_C = 20;
+export const DEFAULT_ROOM_C = 20;
 /** So many days of hardening off: lists say 7 to 10. Common practice, no source. */
 export const HARDENING_DAYS = 8;
 
@@ -82,7 +82,7 @@ const SURE = 0.85;
  *
  * @param minima The air's daily minima of past years; null: none is known. A date of which no year is known is taken as borne.
  * @param frost  The crop's hardiness; null: taken as tender.
- * @param oddK   How much colder than these a night may well be [K]: of a usual year, in which no night is odd.
+ * @param anomalyK   How much colder than these a night may well be [K]: of a usual year, in which no night is odd.
  */
 export function nightsBear(
   minima: DailyMinima | null,

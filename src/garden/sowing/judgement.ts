@@ -170,11 +170,11 @@ export function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>
   const fullest = counts.reduce((full, one) => (shareOf(one) > shareOf(full) ? one : full));
   const last = counts.at(-1)!;
   const isThinned = counts.some(({ thinned }) => thinned !== false);
-  const isSeen = fullest.seedlings >= FEWEST_SEEN && shareOf(last) < shareOf(fullest) / 2;
+  const isSeen = fullest.seedlings >= MIN_SEEN && shareOf(last) < shareOf(fullest) / 2;
   return isSeen && !isThinned ? fullest : null;
 }
 /** Of fewer seedlings nobody can tell what took half of them. */
-const FEWEST_SEEN = 10;
+const MIN_SEEN = 10;
 
 /** How likely a sowing lives but takes longer than beds of its crop have taken, and how likely it is dead. */
 function oddsOf(posterior: Posterior, crop: Crop): NonNullable<Judgement['odds']> {

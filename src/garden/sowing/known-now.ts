@@ -3,15 +3,15 @@ import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import { addDays, dateAt, fixedZone, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
+import { bedInputsOf } from '../bed/bed-inputs.js';
 import { comingMinima } from '../bed/coming-minima.js';
-import { keptBed } from '../bed/kept-soil.js';
 import type { SubscriptionFields } from '../store/alert-store.js';
 import type { Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
-import { type Asker, growingNow, windowsAhead } from './ask.js';
 import { observedOf } from './judgement.js';
 import { type KnownSowing, knownSowing } from './known-sowing.js';
 import { indoorStartOf } from './sowing-state.js';
+import { growingNow, type WorkPort, windowsAhead } from './work-port.js';
 
 /** What is known of a sowing today. */
 export interface SowingNow {
@@ -45,8 +45,8 @@ export interface KnownNow {
 /** By then a sowing is up, lost or ripe, and there is nothing to tell of it any more [d]. */
 const LIVE_DAYS = 180;
 /** Each takes up to a second to work out. */
-const MOST_SOWINGS = 200;
-const MOST_WINDOWS = 100;
+const MAX_SOWINGS = 200;
+const MAX_WINDOWS = 100;
 
 /** Whether somebody wants to be told of this crop in this bed. */
 export const isWanted = ({ beds, crops }: SubscriptionFields, bed: string, crop: string): boolean =>
@@ -64,7 +64,7 @@ export async function knownNow(
   subscription: SubscriptionFields,
   beds: readonly string[],
   now: Date,
-  ask: Asker,
+  ask: WorkPort,
 ): Promise<KnownNow> {
   const wanted = beds.filter((bed) => subscription.beds === null || subscription.beds.includes(bed));
   const ofSowings = subscription.events.some((event) => event !== 'window-open');
@@ -73,8 +73,8 @@ export async function knownNow(
   const windows: WindowsNow[] = [];
   for (const bed of wanted) {
     if (ofSowings)
-      sowings.push(...(await sowingsNow(store, owner, subscription, bed, now, ask, MOST_SOWINGS - sowings.length)));
-    const crops = ofWindows.slice(0, MOST_WINDOWS - windows.length);
+      sowings.push(...(await sowingsNow(store, owner, subscription, bed, now, ask, MAX_SOWINGS - sowings.length)));
+    const crops = ofWindows.slice(0, MAX_WINDOWS - windows.length);
     if (crops.length > 0) windows.push(...(await windowsNow(store, owner, bed, crops, now, ask)));
   }
   return { sowings, windows };
@@ -86,7 +86,7 @@ async function sowingsNow(
   subscription: SubscriptionFields,
   bed: string,
   now: Date,
-  ask: Asker,
+  ask: WorkPort,
   limit: number,
 ): Promise<SowingNow[]> {
   const found: SowingNow[] = [];
@@ -96,7 +96,7 @@ async function sowingsNow(
   const wanted = counted.filter(
     ({ sowing: { date, crop } }) => date >= eldest && isWanted(subscription, bed, chosenCrop(crop).id),
   );
-  const kept = wanted.length > 0 ? await keptBed(store, owner, bed, now.getTime()) : undefined;
+  const kept = wanted.length > 0 ? await bedInputsOf(store, owner, bed, now.getTime()) : undefined;
   if (!kept) return [];
   const minima = await comingMinima(store, owner, kept);
   for (const one of wanted) {
@@ -129,9 +129,9 @@ async function windowsNow(
   bed: string,
   crops: readonly string[],
   now: Date,
-  ask: Asker,
+  ask: WorkPort,
 ): Promise<WindowsNow[]> {
-  const kept = await keptBed(store, owner, bed, now.getTime());
+  const kept = await bedInputsOf(store, owner, bed, now.getTime());
   if (!kept?.bedMake || kept.bedMake.kind === 'indoors') return [];
   const today = dateAt(now.getTime(), kept.site.zone);
   const found: WindowsNow[] = [];

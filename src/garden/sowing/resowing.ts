@@ -1,14 +1,14 @@
-import { FEWEST_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
+import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
 import { usualCriteria } from '../../answers/windows/dates-in-years.js';
 import type { SowingWindow, SowingWindows } from '../../answers/windows/sowing-windows.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
-import { type Asker, windowsAhead } from './ask.js';
-import type { Grown, Harvest } from './harvest.js';
+import type { GrownPlant, Harvest } from './harvest.js';
 import type { KnownSowing } from './known-sowing.js';
-import { type Ripe, ripeIn } from './ripe.js';
+import { type MaturityDates, maturityIn } from './maturity.js';
 import type { HarvestOdds } from './triage-rule.js';
+import { type WorkPort, windowsAhead } from './work-port.js';
 
 /** From the first date of a season that is still to come, or today, to its last. */
 export interface Resowing {
@@ -32,14 +32,14 @@ export interface SeasonAhead {
 export interface Resown {
   readonly known: Pick<KnownSowing, 'kept' | 'question' | 'sowing' | 'today'>;
   readonly crop: Crop;
-  readonly ripe: (from: Grown) => Ripe;
+  readonly ripe: (from: GrownPlant) => MaturityDates;
 }
 
 /** A window is a week or more: asked for from its last days on, it would be none [d]. */
 const WEEK_DAYS = 7;
 
 /** When a new sowing is good in place of one, or that it is too late; null: past years do not tell. */
-export async function seasonAhead({ known, crop, ripe }: Resown, ask: Asker): Promise<SeasonAhead | null> {
+export async function seasonAhead({ known, crop, ripe }: Resown, ask: WorkPort): Promise<SeasonAhead | null> {
   const { sowing, today } = known;
   const from = [sowing.date, today].sort()[1]!;
   const found = await pastYearsOf({ known, crop }, addDays(from, -WEEK_DAYS), 364, ask);
@@ -67,7 +67,7 @@ export async function oddsOfDate(
   known: Resown['known'],
   crop: Crop,
   date: PlainDate,
-  ask: Asker,
+  ask: WorkPort,
 ): Promise<number | null> {
   const found = await pastYearsOf({ known, crop }, addDays(date, -3), WEEK_DAYS - 1, ask);
   return found?.dates.find((one) => one.date === date)?.sureness ?? null;
@@ -78,9 +78,9 @@ async function pastYearsOf(
   { known: { kept, question, sowing }, crop }: Pick<Resown, 'known' | 'crop'>,
   from: PlainDate,
   days: number,
-  ask: Asker,
+  ask: WorkPort,
 ): Promise<SowingWindows | null> {
-  if (yearsTold(kept.series) < FEWEST_YEARS) return null;
+  if (yearsTold(kept.series) < MIN_YEARS) return null;
   const isOwn = crop === question.crop;
   const toSow = { crop, time: sowing.time, depthCm: isOwn ? sowing.depthCm : null, lot: isOwn ? question.lot : null };
   const found = await windowsAhead(kept, from, toSow, ask, days);
@@ -93,12 +93,12 @@ const QUICK_CROPS = ['radish', 'lettuce', 'spinach'] as const;
 const FITS_WITHIN_DAYS = 14;
 
 /** Which quick crops can be sown in a bed within two weeks, where a row's own season is over. */
-export async function fittingCrops(known: KnownSowing, ask: Asker): Promise<Crop[]> {
+export async function fittingCrops(known: KnownSowing, ask: WorkPort): Promise<Crop[]> {
   const { kept, crop: own, today } = known;
   const fitting: Crop[] = [];
   for (const crop of QUICK_CROPS.map(chosenCrop)) {
     if (crop.id === own.id) continue;
-    const ripe = ripeIn({ crop, kept });
+    const ripe = maturityIn({ crop, kept });
     const found = await pastYearsOf({ known, crop }, addDays(today, -WEEK_DAYS), 5 * WEEK_DAYS, ask);
     const resowing = found && resowingIn(found.windows, today, worthSowing(crop, ripe));
     if (resowing && resowing !== 'too-late' && resowing.from <= addDays(today, FITS_WITHIN_DAYS)) fitting.push(crop);
@@ -107,16 +107,19 @@ export async function fittingCrops(known: KnownSowing, ask: Asker): Promise<Crop
 }
 
 /** Published days are stretched at most so far before a sowing is one for another season. Our assumption. */
-const LONGEST_STRETCH = 1.5;
+const MAX_STRETCH = 1.5;
 
 /** Is what is sown on a date ready in the same season, before frost ends it? Of a crop nobody knows the days of: yes. */
-function worthSowing(crop: Crop, ripe: (from: Grown) => Ripe): (date: PlainDate, halfDays: number) => boolean {
+function worthSowing(
+  crop: Crop,
+  ripe: (from: GrownPlant) => MaturityDates,
+): (date: PlainDate, halfDays: number) => boolean {
   const untilFit = untilFitOf(crop);
   return (date, halfDays) => {
     const { harvest, why } = ripe(grownFrom(crop, date, halfDays));
     if (why) return false;
     const publishedDays = (crop.maturity?.fromDays ?? 0) + (untilFit === null ? 0 : halfDays + untilFit);
-    return !harvest || daysBetween(date, harvest.from) <= LONGEST_STRETCH * publishedDays;
+    return !harvest || daysBetween(date, harvest.from) <= MAX_STRETCH * publishedDays;
   };
 }
 
@@ -125,7 +128,7 @@ const untilFitOf = ({ maturity, weeksInTrays }: Crop): number | null =>
   maturity?.countedFrom === 'planting-out' ? 7 * (weeksInTrays ?? 0) : null;
 
 /** What is sown on a date, and half up after so many days. */
-function grownFrom(crop: Crop, date: PlainDate, halfDays: number): Grown {
+function grownFrom(crop: Crop, date: PlainDate, halfDays: number): GrownPlant {
   const half = addDays(date, Math.round(halfDays));
   const untilFit = untilFitOf(crop);
   return { half, plantedOut: untilFit === null ? null : addDays(half, untilFit) };

@@ -1,16 +1,16 @@
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import type { Note } from '../../basics/errors.js';
-import { minimaOf } from '../bed/kept-soil.js';
-import { type Asker, growingNow } from './ask.js';
+import { minimaOf } from '../bed/bed-inputs.js';
 import type { Growing } from './growing.js';
 import type { Harvest } from './harvest.js';
 import { type IndoorStart, indoorsOf, nightsBear } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
 import type { KnownSowing } from './known-sowing.js';
+import { type MaturityDates, maturityIn } from './maturity.js';
 import { type Resowing, seasonAhead } from './resowing.js';
-import { type Ripe, ripeIn } from './ripe.js';
 import type { Triage } from './triage.js';
 import { triageNow } from './triage-now.js';
+import { growingNow, type WorkPort } from './work-port.js';
 
 /** How a sowing stands today. */
 export interface SowingState {
@@ -29,7 +29,7 @@ export interface SowingState {
 }
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
-export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
+export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<SowingState> {
   const { sowing, counts, crop, question, today } = known;
   const told = await growingNow(known, ask);
   const growing = 'why' in told ? null : told;
@@ -48,9 +48,9 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
     today,
   };
   const judgement = evidence && judgementOf(evidence);
-  const ripe = ripeIn(known);
+  const ripe = maturityIn(known);
   const season = sowing.method === 'direct' ? await seasonAhead({ known, crop, ripe }, ask) : null;
-  const own: Ripe = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
+  const own: MaturityDates = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
   const expected = growing && expectedOf(growing.forecast, today);
   const observed = evidence && observedOf(evidence);
   return {

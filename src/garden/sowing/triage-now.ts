@@ -1,6 +1,5 @@
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import { talliesOf } from '../learning/tally.js';
-import type { Asker } from './ask.js';
 import { type Check, checksFor } from './check-for.js';
 import type { Growing } from './growing.js';
 import type { Harvest } from './harvest.js';
@@ -8,6 +7,7 @@ import { type Expected, eatenSince, type Judgement, type Observed } from './judg
 import type { KnownSowing } from './known-sowing.js';
 import { fittingCrops, oddsOfDate, type SeasonAhead } from './resowing.js';
 import { isToTriage, isWanting, type Triage, triageOf } from './triage.js';
+import type { WorkPort } from './work-port.js';
 
 /** How a row stands, from which it follows what to do about it. */
 export interface Standing {
@@ -21,7 +21,7 @@ export interface Standing {
 }
 
 /** What to do about a row that should be up; what still fits, and whether its date was a good one, is asked only where it matters. */
-export async function triageNow(standing: Standing, ask: Asker): Promise<Triage | null> {
+export async function triageNow(standing: Standing, ask: WorkPort): Promise<Triage | null> {
   const { known, growing, judgement, expected, observed, season, harvest } = standing;
   if (!isToTriage(expected, judgement)) return null;
   const { sowing, crop, today } = known;
@@ -45,7 +45,7 @@ export async function triageNow(standing: Standing, ask: Asker): Promise<Triage 
 }
 
 /** Why little or nothing came up. */
-async function checksOf({ known, growing: { forecast } }: Standing, ask: Asker): Promise<Check[]> {
+async function checksOf({ known, growing: { forecast } }: Standing, ask: WorkPort): Promise<Check[]> {
   const { sowing, crop, question, counts, lotState, today } = known;
   const { daily, hotSpells, coldSpells } = forecast;
   return checksFor({

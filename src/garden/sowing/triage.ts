@@ -1,6 +1,6 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import type { Check } from './check-for.js';
 import type { LostIfBare } from './growing.js';
 import type { Harvest } from './harvest.js';

@@ -17,7 +17,7 @@ export const cabbage: CropRecord = {
   field: { from: 0.65, to: 0.97 },
   bedTimeFactor: usualBedTime,
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 5,
   pickingDays: 21,

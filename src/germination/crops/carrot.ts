@@ -16,7 +16,7 @@ export const carrot: CropRecord = {
   field: { from: 0.22, to: 0.99 },
   bedTimeFactor: { from: 1, to: 1.4 },
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: null,
   pickingDays: 21,

@@ -16,7 +16,7 @@ export const celery: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 13,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 8,
   pickingDays: 28,

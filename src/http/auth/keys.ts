@@ -2,7 +2,7 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 import { sha256 } from '../../basics/digest.js';
 
 /** What a caller shows: a key, or the token of a session with the proof that is kept of it. */
-export type Shown = { readonly key: string } | { readonly token: string; readonly proof: string };
+export type ShownKey = { readonly key: string } | { readonly token: string; readonly proof: string };
 
 /** Who has a key. */
 export interface KeyHolder {
@@ -17,7 +17,7 @@ export interface KeyHolder {
 }
 
 /** Finds whose key, or whose session's key, it is; undefined where it is nobody's. */
-export type FindOwner = (shown: Shown) => KeyHolder | undefined;
+export type FindOwner = (shown: ShownKey) => KeyHolder | undefined;
 
 /**
  * Keys are compared by digests, in constant time, every one of them each time, so that how long it takes tells nothing of
@@ -31,10 +31,10 @@ export function keyring(keys: ReadonlyMap<string, string>): FindOwner {
     const proofFor = (token: string): string => createHmac('sha256', keyDigest).update(token).digest('base64url');
     return { keyDigest, holder: { owner, keyDigest: keyDigest.toString('base64url'), proofFor } };
   });
-  const isOf = ({ keyDigest, holder }: (typeof known)[number], shown: Shown): boolean =>
-    'key' in shown
-      ? timingSafeEqual(keyDigest, sha256(shown.key))
-      : timingSafeEqual(sha256(holder.proofFor(shown.token)), sha256(shown.proof));
-  return (shown) =>
-    known.reduce<KeyHolder | undefined>((found, one) => (isOf(one, shown) ? one.holder : found), undefined);
+  return (shown) => {
+    const shownDigest = sha256('key' in shown ? shown.key : shown.proof);
+    const isOf = ({ keyDigest, holder }: (typeof known)[number]): boolean =>
+      timingSafeEqual(shownDigest, 'key' in shown ? keyDigest : sha256(holder.proofFor(shown.token)));
+    return known.reduce<KeyHolder | undefined>((found, one) => (isOf(one) ? one.holder : found), undefined);
+  };
 }

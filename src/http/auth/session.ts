@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
-import { refuseForeign } from '../../contract/own-origin.js';
 import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requireSameOrigin } from '../../contract/same-origin.js';
 import { sessionIn, setSession } from '../../contract/session-cookie.js';
 import type { Store } from '../../garden/store/store.js';
-import { refuseQuery } from '../kept/kept.js';
 import type { Route } from '../openapi/route.js';
 import { read } from '../question/read.js';
+import { refuseQuery } from '../resource/resource.js';
 import { isForm } from '../server/form-body.js';
 import type { FindOwner } from './keys.js';
 import { beginSession, endSessionOf } from './open-session.js';
@@ -55,7 +55,7 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
       ],
     },
     async handler(request, reply) {
-      refuseForeign(request);
+      requireSameOrigin(request);
       refuseQuery(request);
       const { key, asked } = read(keySchema, request.body);
       const isEnd = isForm(request) && key === '';
@@ -82,7 +82,7 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
       problems: ['foreign-origin', 'not-understood', 'storage-unavailable'],
     },
     async handler(request, reply) {
-      refuseForeign(request);
+      requireSameOrigin(request);
       refuseQuery(request);
       await endSessionOf(store, sessionIn(request.headers.cookie), clock());
       setSession(request, reply, '');

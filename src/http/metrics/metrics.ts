@@ -7,14 +7,14 @@ export type Labels = Readonly<Record<string, string>>;
 export type Reading<Value = number> = Value | readonly { readonly labels: Labels; readonly value: Value }[] | undefined;
 
 /** Gives what a metric stands at; one that fails, or takes too long, is left out of that answer. */
-export type Read<Value = number> = () => Reading<Value> | Promise<Reading<Value>>;
+export type ReadMetric<Value = number> = () => Reading<Value> | Promise<Reading<Value>>;
 
 export interface Metrics {
   /** What rises and falls. */
-  gauge(name: string, help: string, read: Read): void;
+  gauge(name: string, help: string, read: ReadMetric): void;
   /** What only rises; its name ends in `_total`. */
-  counter(name: string, help: string, read: Read): void;
-  histogram(name: string, help: string, read: Read<HistogramReading>): void;
+  counter(name: string, help: string, read: ReadMetric): void;
+  histogram(name: string, help: string, read: ReadMetric<HistogramReading>): void;
   /** All of them as they stand, in the text form of Prometheus, version 0.0.4. */
   text(): Promise<string>;
 }
@@ -30,7 +30,7 @@ export function metrics(): Metrics {
     type: 'gauge' | 'counter' | 'histogram',
     name: string,
     help: string,
-    read: Read<Value>,
+    read: ReadMetric<Value>,
     linesOf: (name: string, labels: Labels, value: Value) => string[],
   ): void {
     sources.push(async (tooLate) => {

@@ -2,7 +2,7 @@ import { type Histogram, histogram } from '../../basics/histogram.js';
 import type { Labels, Metrics } from './metrics.js';
 
 /** One request that was answered. */
-export interface Answered {
+export interface AnsweredRequest {
   /** As the OpenAPI document writes it; never an address that a caller made up. */
   readonly route: string;
   readonly method: string;
@@ -11,7 +11,7 @@ export interface Answered {
 }
 
 export interface RequestCounts {
-  answered(request: Answered): void;
+  answered(request: AnsweredRequest): void;
   /** A problem was sent, under its code. */
   refused(code: string): void;
 }

@@ -16,7 +16,7 @@ export interface WorkStats {
 }
 
 /** What the loop that asks sources has counted since the start. */
-export interface SourceTally {
+export interface SourceCounts {
   readonly asked: number;
   readonly failed: number;
   /** Of its last round: how many were due, and for how long the longest had been [s]. */
@@ -37,7 +37,7 @@ export interface DatabaseStats {
 export interface Seen {
   readonly caches?: Readonly<Record<string, () => CacheStats>>;
   readonly work?: () => WorkStats;
-  readonly sources?: SourceTally;
+  readonly sources?: SourceCounts;
   readonly deliveries?: DeliveryTally;
   /** Messages that wait to be sent, counted up to a bound. */
   readonly messagesWaiting?: () => Promise<number>;

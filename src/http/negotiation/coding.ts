@@ -1,6 +1,6 @@
 import { promisify } from 'node:util';
 import { brotliCompress, constants, gzip } from 'node:zlib';
-import { rangesOf } from './accepted.js';
+import { rangesOf } from './content-negotiation.js';
 
 export type Coding = 'br' | 'gzip';
 /** The better one first: it wins where a caller takes both alike. */

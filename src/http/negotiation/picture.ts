@@ -1,17 +1,17 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { LEAST_WIDTH, MOST_WIDTH, type PictureOptions } from '../../plot/picture.js';
+import { MAX_WIDTH, MIN_WIDTH, type PictureOptions } from '../../plot/picture.js';
 import type { Reader } from '../../words/reader.js';
 import { sayer } from '../../words/say.js';
 import type { QueryParameter } from '../openapi/route.js';
 import { read } from '../question/read.js';
-import { accepted } from './accepted.js';
+import { negotiatedType } from './content-negotiation.js';
 import type { Written } from './written.js';
 
 export const SVG = 'image/svg+xml';
 
 const pictureShape = {
-  width: z.coerce.number().int().min(LEAST_WIDTH).max(MOST_WIDTH).optional(),
+  width: z.coerce.number().int().min(MIN_WIDTH).max(MAX_WIDTH).optional(),
   unit: z.enum(['C', 'F']).optional(),
 };
 
@@ -19,7 +19,7 @@ const pictureShape = {
 export const pictureParameters: readonly QueryParameter[] = [
   {
     name: 'width',
-    schema: z.int().min(LEAST_WIDTH).max(MOST_WIDTH).default(800),
+    schema: z.int().min(MIN_WIDTH).max(MAX_WIDTH).default(800),
     description: 'How wide the picture is [px], where one is asked for.',
   },
   {
@@ -31,7 +31,7 @@ export const pictureParameters: readonly QueryParameter[] = [
 
 /** Is the answer to be a picture rather than JSON? */
 export const wantsPicture = ({ headers }: FastifyRequest): boolean =>
-  accepted(headers.accept, ['application/json', SVG]) === SVG;
+  negotiatedType(headers.accept, ['application/json', SVG]) === SVG;
 
 /** What sets the tag of a picture apart from that of the same answer in JSON. */
 export const formOf = (request: FastifyRequest): { readonly form?: string } =>

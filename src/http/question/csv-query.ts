@@ -3,7 +3,7 @@ import { type Fault, notUnderstood } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { fieldFact } from '../../basics/field-facts.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from '../../contract/common.js';
-import { askingShape, beyondSchema } from '../../contract/forecast.js';
+import { beyondSchema, questionShape } from '../../contract/forecast.js';
 import { dateOrders } from '../../readings/time/date-order.js';
 import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
 import type { QueryParameter } from '../openapi/route.js';
@@ -59,11 +59,11 @@ export const askingParameters: Parameters = {
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.testedOn': text('lot.testedOn', dateSchema),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
-  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+  timeFactor: number('timeFactor', questionShape.timeFactor.unwrap()),
   standFactor: number('standFactor', z.number().min(0).max(1)),
   'standFactor.from': number('standFactor.from', z.number().min(0).max(1)),
   'standFactor.to': number('standFactor.to', z.number().min(0).max(1)),
-  countDays: number('countDays', askingShape.countDays.unwrap()),
+  countDays: number('countDays', questionShape.countDays.unwrap()),
 };
 
 /** The same for soil temperatures. */
@@ -99,7 +99,7 @@ export const windowParameters: Parameters = {
   ...whereParameters,
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
-  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+  timeFactor: number('timeFactor', questionShape.timeFactor.unwrap()),
 };
 
 /** What a link may say of a question: the place, and the bed unless it `describesBed`, are named by the link itself. */

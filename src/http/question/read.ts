@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type Fault, notUnderstood, type Words } from '../../basics/errors.js';
+import { type FactText, type Fault, notUnderstood } from '../../basics/errors.js';
 import type { Fact, Params } from '../../basics/fact.js';
 import {
   type FieldCode,
@@ -15,7 +15,7 @@ type Path = readonly (string | number)[];
 type Issue = z.core.$ZodIssue;
 
 /** So many issues are put into words; a list of empty rows can have hundreds of thousands. */
-const MOST_ISSUES = 20;
+const MAX_ISSUES = 20;
 
 /**
  * What a caller sent, as the schema understands it.
@@ -33,8 +33,8 @@ export function read<Schema extends z.ZodType>(
   const result = schema.safeParse(sent);
   if (result.success) return result.data;
   const { issues } = result.error;
-  const faults = issues.slice(0, MOST_ISSUES).flatMap((issue) => faultsOf(issue, [], sent, whereOf));
-  const count = faults.length + Math.max(0, issues.length - MOST_ISSUES);
+  const faults = issues.slice(0, MAX_ISSUES).flatMap((issue) => faultsOf(issue, [], sent, whereOf));
+  const count = faults.length + Math.max(0, issues.length - MAX_ISSUES);
   throw notUnderstood(faults, count, issues.length >= MAX_ROW_FAULTS);
 }
 
@@ -70,7 +70,7 @@ function nearestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[
 const weight = (issues: readonly Issue[]): number =>
   issues.reduce((sum, { code }) => sum + (code === 'unrecognized_keys' ? 3 : code === 'invalid_type' ? 2 : 1), 0);
 
-function detailOf(issue: Issue, value: unknown): Words {
+function detailOf(issue: Issue, value: unknown): FactText {
   switch (issue.code) {
     case 'invalid_type':
       return ownFact(issue, value) ?? kindFact([expectation(issue)], value);

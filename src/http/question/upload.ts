@@ -13,7 +13,7 @@ import { reportOf } from '../../readings/report.js';
 import type { Unworded } from '../negotiation/worded.js';
 import { signed } from '../openapi/model.js';
 import type { QueryParameter } from '../openapi/route.js';
-import { reportOnWire } from '../routes/readings/wire-report.js';
+import { serializeReport } from '../routes/readings/report-serializer.js';
 import { askedByQuery, documented, fileParameters } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from './file-request.js';
@@ -43,13 +43,13 @@ export async function uploadOf(request: FastifyRequest, zone: Zone, medium: Medi
     const { series, rows, file } = await inParameters({}, () =>
       readFileBody(request, { ...hints, medium: hints.medium ?? medium }, zone),
     );
-    return { series, understood: reportOnWire(reportOf(series, rows, file), rounding) };
+    return { series, understood: serializeReport(reportOf(series, rows, file), rounding) };
   }
   askedByQuery(query, {});
   const body = read(seriesSchema, request.body);
   const series = readSeries(body, zone, []);
   const rows = body.readings?.length ?? body.daily!.length;
-  return { series, understood: reportOnWire(reportOf(series, rows), rounding) };
+  return { series, understood: serializeReport(reportOf(series, rows), rounding) };
 }
 
 /** A fault of a series as sent: of a field of the body, or of a file, where there may be a parameter of that name. */

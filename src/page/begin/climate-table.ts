@@ -1,11 +1,11 @@
 import { fromUnit, inUnit } from '../../plot/degrees.js';
-import { actForm } from '../form/act.js';
+import { actionForm } from '../form/action.js';
 import { degreesField } from '../form/fields.js';
 import { foldedForm } from '../form/folded-form.js';
 import { numberIn } from '../form/typed-numbers.js';
-import { get, isRefused, unusable } from '../shell/api.js';
+import { get, isFailure, unusable } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
-import type { Act, Asked } from '../shell/view.js';
+import type { ActionOf, AskedQuestion } from '../shell/view.js';
 import { monthName, tenthOf } from '../shell/words.js';
 import { placeSaid } from './place-said.js';
 
@@ -19,12 +19,12 @@ export interface Climate {
 }
 
 /** The form for the twelve months' mean lowest and highest, as a climate table has them. */
-export const climateForm = (asked: Asked, place: string, kept?: Climate): Html => {
+export const climateForm = (asked: AskedQuestion, place: string, kept?: Climate): Html => {
   const { reader } = asked;
   const { say } = reader;
   const usual = (meansC: readonly number[] | undefined, month: number): string =>
     meansC === undefined ? '' : tenthOf(inUnit(meansC[month - 1]!, reader.degrees), reader);
-  return actForm(asked, {
+  return actionForm(asked, {
     act: ACT,
     about: place,
     button: say('page.climate.keep'),
@@ -41,7 +41,7 @@ export const climateForm = (asked: Asked, place: string, kept?: Climate): Html =
 };
 
 /** The same, folded away, where they are kept already. */
-export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =>
+export const climateAgain = (asked: AskedQuestion, place: string, kept: Climate): Html =>
   foldedForm(climateForm(asked, place, kept), asked, {
     act: ACT,
     about: place,
@@ -50,7 +50,7 @@ export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =
   });
 
 /** Keeps the months’ means of a place. */
-export const keepClimate: Act = async (said, { send, reader, shelf }) => {
+export const keepClimate: ActionOf = async (said, { send, reader, shelf }) => {
   const { say } = reader;
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
   const text = (field: 'low' | 'high', month: number): string => said.get(`${field}${month}`) ?? '';
@@ -80,7 +80,7 @@ export const keepClimate: Act = async (said, { send, reader, shelf }) => {
   }
   const path = `/v1/places/${encodeURIComponent(said.get('about') ?? '')}/normals`;
   const got = await get(send, { method: 'PUT', path, json: means });
-  if (!isRefused(got)) return { value: { said: say('page.done.kept-climate'), at: 'answer' } };
+  if (!isFailure(got)) return { value: { said: say('page.done.kept-climate'), at: 'answer' } };
   const [, field, index] = /mean(Min|Max)C\/(\d+)$/.exec(got.problem.errors?.[0]?.pointer ?? '') ?? [];
   if (index === undefined) return got;
   const month = Number(index) + 1;

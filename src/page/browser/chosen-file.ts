@@ -1,7 +1,7 @@
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
 import type { ReportWire } from '../../contract/readings.js';
-import { type Got, get, isRefused, wordedFor } from '../shell/api.js';
-import type { Asked, FileGiven } from '../shell/view.js';
+import { get, isFailure, type Result, wordedFor } from '../shell/api.js';
+import type { AskedQuestion, FileGiven } from '../shell/view.js';
 import { checkRequest, sizeText, tooLarge } from '../sowing/file-check.js';
 import { fileState } from '../sowing/file-state.js';
 import { one } from './elements.js';
@@ -15,14 +15,14 @@ const PATIENCE_MS = 300;
 /** How long typing has to rest before it is kept [ms]. */
 const REST_MS = 200;
 /** A longer text would make its box slow [characters]. */
-const MOST_SHOWN = 512 * 1024;
+const MAX_SHOWN = 512 * 1024;
 /** Fields that say how one file is to be read, and mean nothing to the next. */
 const OF_ONE_FILE = ['column', 'timeColumn', 'dateOrder', 'clock', 'decimalMark'];
 
 let chosen: KeptFile | null = null;
 let isKept = true;
 /** What the service makes of the file, asked once for each way to read it. */
-let check: { file: KeptFile; path: string; got: Promise<Got<ReportWire>>; end: () => void } | null = null;
+let check: { file: KeptFile; path: string; got: Promise<Result<ReportWire>>; end: () => void } | null = null;
 /** Fields that a choice has set. */
 const settled = new Set<string>();
 let restored: Promise<void> = Promise.resolve();
@@ -114,7 +114,7 @@ async function showIn(file: KeptFile | null): Promise<void> {
   const given = new DataTransfer();
   if (file && !file.isPasted) given.items.add(file.body instanceof File ? file.body : new File([file.body], file.name));
   if (fileField()!.files?.[0] !== given.files[0]) fileField()!.files = given.files;
-  const text = file?.isPasted && file.body.size <= MOST_SHOWN ? await file.body.text() : '';
+  const text = file?.isPasted && file.body.size <= MAX_SHOWN ? await file.body.text() : '';
   if (chosen === file && pastedField()!.value !== text) pastedField()!.value = text;
 }
 
@@ -185,7 +185,7 @@ function watchPaste(form: HTMLFormElement, take: (file: KeptFile) => void): void
     const text = event.clipboardData?.getData('text/plain') ?? '';
     const field = (event.target as HTMLElement).closest('input, select, textarea, [contenteditable]');
     if (file && text === '') take(picked(file));
-    else if (text.trim() !== '' && (!field || (field === pastedField() && text.length > MOST_SHOWN))) {
+    else if (text.trim() !== '' && (!field || (field === pastedField() && text.length > MAX_SHOWN))) {
       take(pasted(text));
     } else return;
     event.preventDefault();
@@ -202,7 +202,7 @@ export async function readableFile({
   question,
   shelf,
   reader,
-}: Pick<Asked, 'question' | 'shelf' | 'reader'>): Promise<FileGiven | null | undefined> {
+}: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Promise<FileGiven | null | undefined> {
   await restored;
   const file = chosen;
   const state = one('#file-state');
@@ -213,7 +213,7 @@ export async function readableFile({
     return null;
   }
   if (question.source !== 'file') return file;
-  const show = (got: Got<ReportWire> | null): void =>
+  const show = (got: Result<ReportWire> | null): void =>
     render(state!, fileState({ ...file, bytes: file.body.size, isKept }, got, reader).markup);
   const request = checkRequest(question, shelf, file);
   // What it says is worded for the degrees that are read.
@@ -221,7 +221,7 @@ export async function readableFile({
   if (check?.file !== file || check.path !== path) {
     check?.end();
     const ended = new AbortController();
-    const got: Promise<Got<ReportWire>> =
+    const got: Promise<Result<ReportWire>> =
       file.body.size > FILE_LIMIT_BYTES
         ? Promise.resolve({ problem: tooLarge(file.body.size, reader) })
         : get<ReportWire>(sendUntil(ended.signal), request);
@@ -232,7 +232,7 @@ export async function readableFile({
   const got = await mine.got;
   if (mine !== check) return undefined;
   show(got);
-  if (!isRefused(got)) return file;
+  if (!isFailure(got)) return file;
   // What a second try may mend is asked again.
   const { status } = got.problem;
   if (status === 0 || status >= 500 || [400, 401, 429].includes(status)) check = null;

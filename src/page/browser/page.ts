@@ -1,17 +1,17 @@
 import type { Language } from '../../words/reader.js';
-import { linkTo, type Question, questionFrom, type ViewName } from '../form/question.js';
-import { type Got, get, isRefused, type Send, unusable } from '../shell/api.js';
+import { linkTo, type PageQuestion, questionFrom, type ViewName } from '../form/question.js';
+import { get, isFailure, type Result, type Send, unusable } from '../shell/api.js';
 import { html } from '../shell/html.js';
+import { type Inventory, loadInventory, todayAt } from '../shell/inventory.js';
 import { waiting } from '../shell/page.js';
 import { SHEET_PX } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
-import { loadShelf, type Shelf, todayAt } from '../shell/shelf.js';
-import type { Answered, Asked } from '../shell/view.js';
+import type { AnsweredView, AskedQuestion } from '../shell/view.js';
 import { viewOf } from '../shell/views.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 import { unsettled } from '../sowing/file-state.js';
 import { keepAndShare } from '../sowing/keep-and-share.js';
-import { watchActs } from './acts.js';
+import { watchActions } from './actions.js';
 import { readableFile, watchFile } from './chosen-file.js';
 import { all, isAskedAnew, one } from './elements.js';
 import { bringIntoView, foldAway } from './fold.js';
@@ -27,10 +27,10 @@ const REST_MS = 250;
 const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
-let shelf: Promise<Got<Shelf>> | undefined;
+let shelf: Promise<Result<Inventory>> | undefined;
 /** The date where the question is about, by the service's clock. */
 let today: string | undefined;
-let answered: Answered | null = null;
+let answered: AnsweredView | null = null;
 /** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
 let turn = new AbortController();
 
@@ -45,7 +45,7 @@ async function knock(): Promise<void> {
   const [visit] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
   if (visit?.type === 'reload') return;
   const got = await get(send, { method: 'GET', path: '/v1/crops?limit=1' });
-  if (!isRefused(got)) location.reload();
+  if (!isFailure(got)) location.reload();
 }
 
 function start(ask: HTMLFormElement): void {
@@ -90,11 +90,11 @@ function start(ask: HTMLFormElement): void {
     if (id === 'copy') void copyLink('#link');
     if (dataset.copies !== undefined) void copyLink(`#${dataset.copies}`);
   });
-  watchActs({
+  watchActions({
     side: one('#answer')!,
     async act(said) {
       const got = await known();
-      if (isRefused(got)) return got;
+      if (isFailure(got)) return got;
       const asked = askedNow(ask, got.value, send);
       const file = await readableFile(asked);
       return file === undefined
@@ -138,10 +138,10 @@ function forgetShelf(): void {
 }
 
 /** Asked for once, and again where it was not to be had. */
-async function known(): Promise<Got<Shelf>> {
-  shelf ??= loadShelf(send);
+async function known(): Promise<Result<Inventory>> {
+  shelf ??= loadInventory(send);
   const got = await shelf;
-  if (isRefused(got)) shelf = undefined;
+  if (isFailure(got)) shelf = undefined;
   return got;
 }
 
@@ -151,11 +151,11 @@ async function follow(ask: HTMLFormElement): Promise<void> {
   await answer(ask);
 }
 
-async function holdInLink(ask: HTMLFormElement): Promise<Question> {
+async function holdInLink(ask: HTMLFormElement): Promise<PageQuestion> {
   const got = await known();
-  const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
+  const question = questionOf(ask, isFailure(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
-  if (!isRefused(got)) {
+  if (!isFailure(got)) {
     const asked = { question, shelf: got.value, reader: readerOf() };
     one('#asked')!.innerHTML = viewOf(question.view).asked(asked).markup;
   }
@@ -168,7 +168,7 @@ async function holdInLink(ask: HTMLFormElement): Promise<Question> {
   return question;
 }
 
-function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
+function questionOf(ask: HTMLFormElement, known: Pick<Inventory, 'beds'>): PageQuestion {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   const question = questionFrom(said, known);
@@ -200,7 +200,7 @@ function theirZone(): string {
 }
 
 /** Fills in what the question goes on with. */
-function goOn(ask: HTMLFormElement, changes: Partial<Question>): void {
+function goOn(ask: HTMLFormElement, changes: Partial<PageQuestion>): void {
   for (const [name, value] of Object.entries(changes)) {
     const field = ask.elements.namedItem(name) as HTMLInputElement | RadioNodeList | null;
     if (field) field.value = String(value);
@@ -210,7 +210,7 @@ function goOn(ask: HTMLFormElement, changes: Partial<Question>): void {
 /** After a change there may be other beds to choose from. */
 async function renewBeds(ask: HTMLFormElement): Promise<void> {
   const got = await known();
-  if (isRefused(got)) return;
+  if (isFailure(got)) return;
   const asked = askedNow(ask, got.value, send);
   const fresh = document.createElement('template');
   fresh.innerHTML = viewOf(asked.question.view).form({ ...asked, file: null }).markup;
@@ -243,13 +243,13 @@ async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
 }
 
 /** The answer to what the form asks now; undefined where it was asked anew meanwhile. */
-async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefined> {
+async function answerNow(ask: HTMLFormElement): Promise<AnsweredView | null | undefined> {
   turn.abort();
   turn = new AbortController();
   const { signal } = turn;
   const got = await known();
   if (signal.aborted) return undefined;
-  if (isRefused(got)) return { shown: problemNote(got.problem, readerOf()) };
+  if (isFailure(got)) return { shown: problemNote(got.problem, readerOf()) };
   const asked = askedNow(ask, got.value, sendUntil(signal));
   const file = await readableFile(asked);
   const came =
@@ -259,7 +259,7 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
   return signal.aborted ? undefined : came;
 }
 
-function askedNow(ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> {
+function askedNow(ask: HTMLFormElement, shelf: Inventory, send: Send): Omit<AskedQuestion, 'file'> {
   const question = questionOf(ask, shelf);
   today = todayAt(shelf, question.bed, question.timeZone);
   return { question, shelf, reader: readerOf(), send, widths: widthsHere() };
@@ -271,11 +271,11 @@ function widthsHere(): number[] {
   return matchMedia('(width < 38rem)').matches ? [width, SHEET_PX] : [width];
 }
 
-function readerOf(): Reader {
+function readerOf(): PageReader {
   return { ...readerNow(), ...(today !== undefined && { today }) };
 }
 
-function show(came: Answered | null, said?: string): void {
+function show(came: AnsweredView | null, said?: string): void {
   answered = came;
   const side = one('#answer')!;
   const putBack = keepTyping(side);
@@ -289,7 +289,7 @@ function show(came: Answered | null, said?: string): void {
 }
 
 /** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
-async function showLater(came: Answered | null): Promise<void> {
+async function showLater(came: AnsweredView | null): Promise<void> {
   const below = one('#later')!;
   const of = came?.link ? linkTo(came.link) : '';
   if (!came?.later || (below.dataset.of ?? of) !== of) below.innerHTML = '';

@@ -1,4 +1,4 @@
-import { type ApiRequest, type Problem, type Send, wordedFor } from '../shell/api.js';
+import { type ApiRequest, type ProblemBody, type Send, wordedFor } from '../shell/api.js';
 import { readerNow } from './speaking.js';
 
 type Came = Awaited<ReturnType<Send>>;
@@ -110,7 +110,7 @@ const isReadable = (file: Blob): Promise<boolean> =>
     );
 
 const refused = (code: string): Came => {
-  const body: Omit<Problem, 'status'> = { code, title: '', detail: '' };
+  const body: Omit<ProblemBody, 'status'> = { code, title: '', detail: '' };
   return { status: 400, body };
 };
 

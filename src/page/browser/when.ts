@@ -1,5 +1,5 @@
 import { dateOfDay, dayOf } from '../../plot/dates.js';
-import type { Answered } from '../shell/view.js';
+import type { AnsweredView } from '../shell/view.js';
 import { all, isAskedAnew, one } from './elements.js';
 
 /** How long the date has to rest before its forecast is asked for [ms]. */
@@ -9,7 +9,7 @@ let resting: ReturnType<typeof setTimeout> | undefined;
 let rested: (date: string) => Promise<void> = async () => {};
 
 /** Lets the date be moved by its slider and its buttons; `atRest` is told where it came to rest. */
-export function watchDates(answered: () => Answered | null, atRest: typeof rested): void {
+export function watchDates(answered: () => AnsweredView | null, atRest: typeof rested): void {
   rested = atRest;
   document.addEventListener('input', ({ target }) => {
     if (target instanceof HTMLInputElement && target.id === 'date-moved')
@@ -25,13 +25,13 @@ export function watchDates(answered: () => Answered | null, atRest: typeof reste
 }
 
 /** Moves the answer to where the slider was put before there was one. */
-export function catchUp(answered: Answered | null): void {
+export function catchUp(answered: AnsweredView | null): void {
   const slider = one<HTMLInputElement>('#date-moved');
   if (slider && slider.value !== slider.defaultValue) moveTo(answered, dateOfDay(slider.valueAsNumber));
 }
 
 /** Moves the answer to another date; false where it is none of those that are shown. */
-export function moveTo(answered: Answered | null, date: string): boolean {
+export function moveTo(answered: AnsweredView | null, date: string): boolean {
   const slider = one<HTMLInputElement>('#date-moved');
   const day = dayOf(date);
   if (!answered?.atDate || !slider || !(Number(slider.min) <= day && day <= Number(slider.max))) return false;

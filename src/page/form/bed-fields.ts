@@ -1,6 +1,6 @@
 import type { BedWire } from '../../contract/beds.js';
 import { type Html, html } from '../shell/html.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 import { selectField, textField } from './fields.js';
 
 const KINDS = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
@@ -15,7 +15,7 @@ type PlaceField = 'timeZone' | 'latitude' | 'longitude';
  *
  * @param room How warm its room is, where it is indoors.
  */
-export const bedFields = (said: (field: BedField) => string, room: Html, reader: Reader): Html => {
+export const bedFields = (said: (field: BedField) => string, room: Html, reader: PageReader): Html => {
   const { say } = reader;
   return html`
       ${selectField(
@@ -43,7 +43,7 @@ export const bedFields = (said: (field: BedField) => string, room: Html, reader:
 /** Where it lies, to be filled in. */
 export const placeFields = (
   said: (field: PlaceField) => string,
-  { say }: Reader,
+  { say }: PageReader,
   latitudeHint: 'latitude-hint' | 'latitude-air-hint' = 'latitude-hint',
 ): Html => html`
       ${textField('timeZone', say('page.field.time-zone'), said('timeZone'), { hint: say('page.field.time-zone-hint') })}
@@ -51,13 +51,13 @@ export const placeFields = (
       ${textField('longitude', say('page.field.longitude'), said('longitude'), { isNumber: true, size: 'short', hint: say('page.field.longitude-hint') })}`;
 
 /** A link may name a kind that there is not. */
-export const kindSaid = (kind: string, { say }: Reader): string => {
+export const kindSaid = (kind: string, { say }: PageReader): string => {
   const known = KINDS.find((one) => one === kind);
   return known ? say(`page.kind.${known}`) : kind;
 };
 
 /** A kept bed in short, as `in open ground, bare soil, 20 % shade`. */
-export const bedSaid = ({ kind, cover, shadePercent }: BedWire, reader: Reader): string =>
+export const bedSaid = ({ kind, cover, shadePercent }: BedWire, reader: PageReader): string =>
   [
     kindSaid(kind, reader),
     ...(kind === 'indoors' ? [] : [reader.say(`page.cover.${cover}`)]),

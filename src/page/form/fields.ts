@@ -1,8 +1,8 @@
-import { type Html, html, type Part } from '../shell/html.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
 
 interface FieldLook {
   readonly type?: 'text' | 'date' | 'time';
-  readonly hint?: Part;
+  readonly hint?: HtmlPart;
   /** Numbers: the keyboard that a phone shows. */
   readonly isNumber?: boolean;
   readonly size?: 'short';

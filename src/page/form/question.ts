@@ -1,4 +1,4 @@
-import type { Unit } from '../../plot/degrees.js';
+import type { PlotUnit } from '../../plot/degrees.js';
 import type { Language } from '../../words/reader.js';
 import { isDate } from '../shell/words.js';
 
@@ -53,11 +53,11 @@ const dates: readonly Field[] = ['sowing', 'firstDay', 'from'];
 export const fields = Object.keys(usual) as Field[];
 
 /** What the page is asked, as it was typed: a link holds all of it but a file. */
-export interface Question extends Readonly<Record<Field, string>> {
+export interface PageQuestion extends Readonly<Record<Field, string>> {
   readonly view: ViewName;
   readonly source: Source;
   /** The degrees to read by. */
-  readonly degrees: Unit;
+  readonly degrees: PlotUnit;
   /** The language to read in; nothing: the one that the reader's browser asks for. */
   readonly lang: Language | '';
   /** Days typed in, from `firstDay` on. */
@@ -65,10 +65,10 @@ export interface Question extends Readonly<Record<Field, string>> {
 }
 
 /** So many days a link may hold. */
-export const MOST_DAYS = 366;
-const LONGEST_TEXT = 200;
+export const MAX_DAYS = 366;
+const MAX_TEXT = 200;
 /** A longer link not everything between a browser and the service takes. */
-export const MOST_LINK = 8000;
+export const MAX_LINK = 8000;
 
 /**
  * The question that a link or a form holds; what makes no sense in it is left out. Of a field that is said twice the
@@ -78,22 +78,22 @@ export const MOST_LINK = 8000;
 export function questionFrom(
   said: URLSearchParams,
   { beds }: { readonly beds: readonly { readonly id: string }[] },
-): Question {
+): PageQuestion {
   const last = (name: string): string | undefined => said.getAll(name).at(-1);
   const oneOf = <T extends string>(name: string, all: readonly T[]): T | undefined =>
     all.find((one) => one === last(name));
   const texts = Object.fromEntries(
     fields.map((field) => {
-      const text = (last(field) ?? usual[field]).slice(0, LONGEST_TEXT);
+      const text = (last(field) ?? usual[field]).slice(0, MAX_TEXT);
       return [field, dates.includes(field) && !isDate(text) ? '' : text];
     }),
   ) as Record<Field, string>;
-  const beside = said.getAll('beside').join().split(',').filter(Boolean).join().slice(0, LONGEST_TEXT);
+  const beside = said.getAll('beside').join().split(',').filter(Boolean).join().slice(0, MAX_TEXT);
   const bed = last('bed') === undefined ? (beds[0]?.id ?? '') : texts.bed;
   const [mins, maxs] = [said.getAll('min'), said.getAll('max')];
-  const days = Array.from({ length: Math.min(MOST_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
-    min: (mins[i] ?? '').slice(0, LONGEST_TEXT),
-    max: (maxs[i] ?? '').slice(0, LONGEST_TEXT),
+  const days = Array.from({ length: Math.min(MAX_DAYS, Math.max(mins.length, maxs.length)) }, (_, i) => ({
+    min: (mins[i] ?? '').slice(0, MAX_TEXT),
+    max: (maxs[i] ?? '').slice(0, MAX_TEXT),
   }));
   const source = oneOf('source', sources) ?? usualSource(bed);
   const reading = readingOf(said);
@@ -111,19 +111,19 @@ export function questionFrom(
 }
 
 /** How a link or a form wants its answer to be read, whatever it asks. */
-export const readingOf = (said: URLSearchParams): Pick<Question, 'degrees' | 'lang'> => ({
+export const readingOf = (said: URLSearchParams): Pick<PageQuestion, 'degrees' | 'lang'> => ({
   degrees: said.getAll('degrees').at(-1) === 'F' ? 'F' : 'C',
   lang: languages.find((one) => one === said.getAll('lang').at(-1)) ?? '',
 });
 
 const languages: readonly Language[] = ['en', 'de'];
 
-const isTyped = (days: Question['days']): boolean => days.some(({ min, max }) => min !== '' || max !== '');
+const isTyped = (days: PageQuestion['days']): boolean => days.some(({ min, max }) => min !== '' || max !== '');
 
 const usualSource = (bed: string): Source => (bed === '' ? 'file' : 'bed');
 
 /** The question as a link holds it: what goes without saying is left out. */
-export function linkTo(question: Question): string {
+export function linkTo(question: PageQuestion): string {
   const said = new URLSearchParams();
   if (question.view !== 'sowing') said.set('view', question.view);
   if (question.source !== usualSource(question.bed)) said.set('source', question.source);

@@ -1,13 +1,13 @@
 import type { SowingAnswer } from '../../contract/sowings.js';
-import { isRefused } from '../shell/api.js';
+import { isFailure } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
-import { bedName, cropName, todayAt } from '../shell/shelf.js';
-import { day, daysFrom, daysLater, type Reader, shortDay } from '../shell/words.js';
+import { bedName, cropName, todayAt } from '../shell/inventory.js';
+import { day, daysFrom, daysLater, type PageReader, shortDay } from '../shell/words.js';
 import type { Found } from './growing-found.js';
 import { PRESSING, sowingName, whereSown } from './growing-words.js';
 
 /** Something to do, of which sowing or plan, and where. */
-export interface ToDo {
+export interface ThingToDo {
   /** When to begin; today where that is past. */
   readonly date: string;
   readonly to: string;
@@ -27,13 +27,13 @@ const WEEK_DAYS = 7;
 const SOON_DAYS = 14;
 
 /** All that is to be done in the next two weeks, by date, and on one date the most pressing first. */
-export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): ToDo[] {
+export function thingsToDo({ shelf, sowings, plans }: Found, reader: PageReader): ThingToDo[] {
   const ofSowings = sowings.flatMap(({ kept, got }) => {
-    if (isRefused(got)) return [];
+    if (isFailure(got)) return [];
     const today = todayAt(shelf, kept.bed, '');
     const of = sowingName(shelf, kept, reader, today);
     return got.value.toDo.map(
-      ({ task, from, to, text, params = {} }): ToDo => ({
+      ({ task, from, to, text, params = {} }): ThingToDo => ({
         task,
         date: [from, today].sort().at(-1)!,
         to,
@@ -48,12 +48,12 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): To
     );
   });
   const ofPlans = plans.flatMap(({ kept, got }) => {
-    if (isRefused(got)) return [];
+    if (isFailure(got)) return [];
     const today = todayAt(shelf, kept.bed, '');
     return got.value.sowings
       .filter(({ date, sown }) => !sown && date >= today && date <= daysLater(today, SOON_DAYS))
       .map(
-        (one): ToDo => ({
+        (one): ThingToDo => ({
           task: 'sow',
           date: one.date,
           to: one.date,
@@ -71,11 +71,11 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): To
   );
 }
 
-const isThisWeek = ({ date, today }: ToDo): boolean => daysFrom(today, date) < WEEK_DAYS;
-const isToday = ({ date, today }: ToDo): boolean => date === today;
+const isThisWeek = ({ date, today }: ThingToDo): boolean => daysFrom(today, date) < WEEK_DAYS;
+const isToday = ({ date, today }: ThingToDo): boolean => date === today;
 
 /** How much there is to do, in a sentence. */
-export function toDoSaid(all: readonly ToDo[], { say }: Reader): string {
+export function toDoSaid(all: readonly ThingToDo[], { say }: PageReader): string {
   const week = all.filter(isThisWeek);
   const now = week.filter(isToday).length;
   return week.length === 0
@@ -84,7 +84,7 @@ export function toDoSaid(all: readonly ToDo[], { say }: Reader): string {
 }
 
 /** What to do this week, day by day; the next one's is folded away. */
-export function thisWeek(all: readonly ToDo[], reader: Reader, bedsShown: number): Html | false {
+export function thisWeek(all: readonly ThingToDo[], reader: PageReader, bedsShown: number): Html | false {
   const [week, next] = [all.filter(isThisWeek), all.filter((one) => !isThisWeek(one))];
   return (
     all.length > 0 &&
@@ -95,7 +95,7 @@ export function thisWeek(all: readonly ToDo[], reader: Reader, bedsShown: number
   );
 }
 
-function byDay(all: readonly ToDo[], reader: Reader, bedsShown: number): Html[] {
+function byDay(all: readonly ThingToDo[], reader: PageReader, bedsShown: number): Html[] {
   const dates = [...new Set(all.map(({ date }) => date))];
   return dates.map((date) => {
     const ofDay = all.filter((one) => one.date === date);
@@ -106,7 +106,7 @@ function byDay(all: readonly ToDo[], reader: Reader, bedsShown: number): Html[] 
   });
 }
 
-const thing = ({ of, at, bed, text, date, until }: ToDo, reader: Reader, bedsShown: number): Html =>
+const thing = ({ of, at, bed, text, date, until }: ThingToDo, reader: PageReader, bedsShown: number): Html =>
   html`<li><a href="#${at}">${of}</a>${bedsShown > 1 && html` <span class="aside">${bed}</span>`}<br>${text}${
     until !== null &&
     until > date &&

@@ -1,6 +1,6 @@
 import { sha256 } from '../../basics/digest.js';
 import { colours } from '../shell/colours.js';
-import { type Html, html, type Part, safe } from '../shell/html.js';
+import { type Html, type HtmlPart, html, safe } from '../shell/html.js';
 
 const STYLE = `${colours()}
 *{box-sizing:border-box}
@@ -95,7 +95,7 @@ export const coded = (text: string): Html[] =>
 /** A table whose first column names something; on a narrow screen each row becomes a block. */
 export const optionsTable = (
   head: readonly string[],
-  rows: readonly (readonly [Part, ...Part[]])[],
+  rows: readonly (readonly [HtmlPart, ...HtmlPart[]])[],
   labelled: readonly string[] = [],
 ): Html => html`<table class="options"><thead><tr>${head.map((cell) => html`<th scope="col">${cell}</th>`)}</tr></thead><tbody>
 ${rows.map(

@@ -1,4 +1,4 @@
-import { type Html, html, type Part } from '../shell/html.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
 import { scaleFigures } from './scale-figures.js';
 
 const { costs, assumptions, machines, measuredOn, node } = scaleFigures;
@@ -39,7 +39,7 @@ const cost = ({ mainMs, workMs }: { mainMs: number; workMs: number }): string =>
 
 const table = (
   head: readonly string[],
-  body: readonly (readonly Part[])[],
+  body: readonly (readonly HtmlPart[])[],
   isWide = false,
 ): Html => html`<div class="scroll"><table class="numbers${isWide ? ' wide' : ''}"><thead><tr>${head.map((cell) => html`<th scope="col">${cell}</th>`)}</tr></thead><tbody>
 ${body.map(

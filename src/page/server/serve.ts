@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
-import { isOwnOrigin, needsKey } from '../../contract/own-origin.js';
+import { isSameOrigin, needsKey } from '../../contract/same-origin.js';
 import { styles } from '../../plot/theme.js';
 import { type Language, languages } from '../../words/reader.js';
 import type { Setting } from '../running/settings.js';
-import type { Problem } from '../shell/api.js';
+import type { ProblemBody } from '../shell/api.js';
 import { colours } from '../shell/colours.js';
 import type { Files } from '../shell/page.js';
 import { messagesModule } from './messages.js';
@@ -14,7 +14,7 @@ import { formLimits, readForm } from './read-form.js';
 import { type Handle, type ReadyAnswer, serveDocuments } from './serve-documents.js';
 import { showPage } from './show-page.js';
 
-const FOREIGN: Problem = {
+const FOREIGN: ProblemBody = {
   status: 403,
   code: 'foreign-origin',
   title: '',
@@ -52,7 +52,7 @@ export function servePage(
       return showPage({ app, filesIn, request, reply }, { said, file: null });
     });
     app.post('/', async (request, reply) => {
-      const form = isOwnOrigin(request)
+      const form = isSameOrigin(request)
         ? // A stranger is asked for a key, whatever the file holds.
           await readForm(request, { isFileWanted: !needsKey(request) })
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };

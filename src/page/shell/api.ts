@@ -13,14 +13,14 @@ export interface ApiRequest {
 export type Send = (request: ApiRequest) => Promise<{ readonly status: number; readonly body: unknown }>;
 
 /** One of several ways to take what a caller sent. */
-export interface Choice {
+export interface ProblemChoice {
   readonly value: string;
   readonly reads: string;
   readonly consequence: string;
 }
 
 /** A refusal (RFC 9457), as the service words it; one of the page's own is worded by its code, and has no detail. */
-export interface Problem {
+export interface ProblemBody {
   /** 0: the service was not reached. */
   readonly status: number;
   readonly code: string;
@@ -33,26 +33,26 @@ export interface Problem {
     readonly parameter?: string;
     readonly detail: string;
     readonly line?: number;
-    readonly choices?: readonly Choice[];
+    readonly choices?: readonly ProblemChoice[];
   }[];
 }
 
 /** What came of a request: its answer, or why there is none. */
-export type Got<T> = { readonly value: T } | Refused;
+export type Result<T> = { readonly value: T } | Failure;
 
-export interface Refused {
-  readonly problem: Problem;
+export interface Failure {
+  readonly problem: ProblemBody;
 }
 
 /** What cannot be asked for as it is typed. */
-export const unusable = (detail: string): Refused => ({
+export const unusable = (detail: string): Failure => ({
   problem: { status: 422, code: 'not-understood', title: '', detail },
 });
 
-export const isRefused = (got: Got<unknown>): got is Refused => 'problem' in got;
+export const isFailure = (got: Result<unknown>): got is Failure => 'problem' in got;
 
 /** Asks the service. Whoever calls knows which answer the address gives. */
-export async function get<T>(send: Send, request: ApiRequest): Promise<Got<T>> {
+export async function get<T>(send: Send, request: ApiRequest): Promise<Result<T>> {
   let came: Awaited<ReturnType<Send>>;
   try {
     came = await send(request);
@@ -61,13 +61,13 @@ export async function get<T>(send: Send, request: ApiRequest): Promise<Got<T>> {
   }
   const { status, body } = came;
   if (status < 400) return { value: body as T };
-  const said = body as Partial<Problem> | undefined;
+  const said = body as Partial<ProblemBody> | undefined;
   return typeof said?.detail === 'string' && typeof said.code === 'string'
-    ? { problem: { title: '', ...said, status } as Problem }
+    ? { problem: { title: '', ...said, status } as ProblemBody }
     : { problem: { ...UNREACHED, status } };
 }
 
-const UNREACHED: Problem = {
+const UNREACHED: ProblemBody = {
   status: 0,
   code: 'unreached',
   title: '',

@@ -2,14 +2,14 @@ import type { MessageFormatElement } from '@formatjs/icu-messageformat-parser';
 import { type Formatters, IntlMessageFormat, type PrimitiveType } from 'intl-messageformat';
 import type { PageCode } from '../../words/page-en.js';
 import { pictureText } from '../../words/picture-text.js';
-import { type Html, html, type Part } from './html.js';
+import { type Html, type HtmlPart, html } from './html.js';
 
 /** A message: a text, or what an ICU pattern was read into. Reading patterns is left to the service: a parser is large. */
 export type Message = string | readonly MessageFormatElement[];
 export type Messages = Readonly<Record<string, Message>>;
 
 /** A parameter of a message: markup or text, or what makes markup of the text between the tags of its name. */
-export type Told = Part | ((inner: Html) => Html);
+export type Told = HtmlPart | ((inner: Html) => Html);
 
 export interface Speech {
   /** One of the page’s messages, as text. */
@@ -52,13 +52,13 @@ export function speechIn(messages: Messages, locale: string): Speech {
     formats.set(code, made);
     return made;
   };
-  const partsOf = (code: string, values: Readonly<Record<string, Told>>): readonly Part[] => {
+  const partsOf = (code: string, values: Readonly<Record<string, Told>>): readonly HtmlPart[] => {
     const message = messages[code];
     if (message === undefined) throw new Error(`no message is called ${code}`);
     if (typeof message === 'string') return [message];
     return formatOf(code, message)
       .formatToParts<Html>(Object.fromEntries(Object.entries(values).map(([name, value]) => [name, valueFor(value)])))
-      .map(({ value }) => value as Part);
+      .map(({ value }) => value as HtmlPart);
   };
   return {
     say: (code, values = {}) => partsOf(code, values).join(''),

@@ -1,9 +1,9 @@
 import type { PageCode } from '../../words/page-en.js';
-import type { Question, ViewName } from '../form/question.js';
-import type { Got, Problem, Send } from './api.js';
+import type { PageQuestion, ViewName } from '../form/question.js';
+import type { ProblemBody, Result, Send } from './api.js';
 import type { Html } from './html.js';
-import type { Shelf } from './shelf.js';
-import type { Reader } from './words.js';
+import type { Inventory } from './inventory.js';
+import type { PageReader } from './words.js';
 
 /** A thermometer's file, or what was pasted of one. */
 export interface FileGiven {
@@ -14,16 +14,16 @@ export interface FileGiven {
 }
 
 /** All that a view is made from. */
-export interface Asked {
-  readonly question: Question;
+export interface AskedQuestion {
+  readonly question: PageQuestion;
   readonly file: FileGiven | null;
-  readonly shelf: Shelf;
-  readonly reader: Reader;
+  readonly shelf: Inventory;
+  readonly reader: PageReader;
   readonly send: Send;
   /** Widths of pictures [px], the narrowest first: the style sheet shows the one that fits. */
   readonly widths: readonly number[];
   /** A change that was asked for and refused. */
-  readonly tried?: Tried | undefined;
+  readonly tried?: Rejected | undefined;
 }
 
 /** What is answered of one date. */
@@ -37,7 +37,7 @@ export interface AtDate {
 }
 
 /** What a view answers. */
-export interface Answered {
+export interface AnsweredView {
   readonly shown: Html;
   /** What takes longer, asked for once it is wanted, and shown below. */
   readonly later?: () => Promise<Html>;
@@ -48,7 +48,7 @@ export interface Answered {
   /** The numbers to keep, as CSV. */
   readonly table?: () => string;
   /** The question as a link can hold it, a file's days in place of the file. */
-  readonly link?: Question;
+  readonly link?: PageQuestion;
   /** A link holds less than what was answered. */
   readonly isLinkCoarser?: boolean;
 }
@@ -60,17 +60,17 @@ export interface Done {
   /** The id of the element where it shows. */
   readonly at: string;
   /** What the question goes on with in place of what it held. */
-  readonly goesOn?: Partial<Question>;
+  readonly goesOn?: Partial<PageQuestion>;
 }
 
 /** A change of what is kept, as a form says it. */
-export type Act = (said: URLSearchParams, asked: Asked) => Promise<Got<Done>>;
+export type ActionOf = (said: URLSearchParams, asked: AskedQuestion) => Promise<Result<Done>>;
 
 /** A change that was refused: what was typed is shown again. */
-export interface Tried {
+export interface Rejected {
   readonly said: URLSearchParams;
   readonly file: FileGiven | null;
-  readonly problem: Problem;
+  readonly problem: ProblemBody;
 }
 
 /** One of the page's leaves: what it asks, and what it answers. */
@@ -79,11 +79,11 @@ export interface View {
   readonly title: PageCode;
   /** What its picture and its numbers are called as files. */
   readonly fileName: string;
-  readonly form: (asked: Omit<Asked, 'send'>) => Html;
+  readonly form: (asked: Omit<AskedQuestion, 'send'>) => Html;
   /** What is asked, in short, as `Lettuce, North bed, sown 3 August`. */
-  readonly asked: (asked: Pick<Asked, 'question' | 'shelf' | 'reader'>) => Html;
+  readonly asked: (asked: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>) => Html;
   /** null: too little is said yet to ask. */
-  readonly answer: (asked: Asked) => Promise<Answered | null>;
+  readonly answer: (asked: AskedQuestion) => Promise<AnsweredView | null>;
   /** Makes a change that a form of its answer asks for. */
-  readonly act: Act;
+  readonly act: ActionOf;
 }

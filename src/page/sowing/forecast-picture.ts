@@ -3,16 +3,16 @@ import { dayOf } from '../../plot/dates.js';
 import type { DrawnHours, ForecastSetting } from '../../plot/drawn-forecast.js';
 import { forecastPlot } from '../../plot/forecast-plot.js';
 import type { Html } from '../shell/html.js';
+import { bedNamed, cropNamed, todayAt } from '../shell/inventory.js';
 import { pictureFor, pictures, TO_KEEP } from '../shell/pictures.js';
-import { bedNamed, cropNamed, todayAt } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
+import type { AskedQuestion } from '../shell/view.js';
 
-type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
+type About = Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>;
 
 /** The forecast drawn for the page, under an id that no other picture there has. */
 export function forecastPictures(
   forecast: ForecastAnswer,
-  asked: About & Pick<Asked, 'widths'>,
+  asked: About & Pick<AskedQuestion, 'widths'>,
   id = 'forecast',
 ): Html {
   const setting = settingOf(forecast, asked);

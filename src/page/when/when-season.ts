@@ -12,13 +12,13 @@ export interface ClosedSpell {
 }
 
 /** Dates on end in no window, and what closes them; what is good in too many years to be closed has no spell. */
-export interface Gap {
+export interface SeasonGap {
   readonly from: string;
   readonly to: string;
   readonly spells: readonly ClosedSpell[];
 }
 
-export type Season = Pick<WindowAnswer, 'windows' | 'closed' | 'dates' | 'best'>;
+export type SeasonOfWindows = Pick<WindowAnswer, 'windows' | 'closed' | 'dates' | 'best'>;
 
 /** A spell shorter than this, next to others, is told with the longest of them [d]. */
 const SHORT_DAYS = 14;
@@ -62,7 +62,7 @@ export const lengthOf = ({ from, to }: { readonly from: string; readonly to: str
   daysFrom(from, to) + 1;
 
 /** The dates between the windows, before the first and after the last. */
-export function gapsOf({ windows, closed, dates }: Omit<Season, 'best'>): Gap[] {
+export function gapsOf({ windows, closed, dates }: Omit<SeasonOfWindows, 'best'>): SeasonGap[] {
   const [first, last] = [dates[0]?.date, dates.at(-1)?.date];
   if (first === undefined || last === undefined) return [];
   const starts = [first, ...windows.map(({ to }) => daysLater(to, 1))];
@@ -75,7 +75,10 @@ export function gapsOf({ windows, closed, dates }: Omit<Season, 'best'>): Gap[] 
 }
 
 /** What closes a date; null in a window. */
-export function closedAt(season: Omit<Season, 'best'>, date: string): { readonly why: WhyClosed | null } | null {
+export function closedAt(
+  season: Omit<SeasonOfWindows, 'best'>,
+  date: string,
+): { readonly why: WhyClosed | null } | null {
   if (season.windows.some(({ from, to }) => from <= date && date <= to)) return null;
   return { why: season.closed.find(({ from, to }) => from <= date && date <= to)?.why ?? null };
 }

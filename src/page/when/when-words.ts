@@ -1,11 +1,11 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
 import type { WhyClosed } from '../../plot/season-strip.js';
-import { figure } from '../shell/figure.js';
-import { type Html, html, type Part } from '../shell/html.js';
+import { explainedNumber } from '../shell/explained-number.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
 import type { Told } from '../shell/say.js';
 import { tableOf } from '../shell/table.js';
-import { day, daysFrom, degreesOf, listed, numberText, type Reader, span, spanText } from '../shell/words.js';
+import { day, daysFrom, degreesOf, listed, numberText, type PageReader, span, spanText } from '../shell/words.js';
 import { type ClosedSpell, gapsOf, joinedSpells, lengthOf } from './when-season.js';
 
 /** What the sentence is about. */
@@ -15,7 +15,7 @@ export interface Spoken {
   /** As `in North bed`. */
   readonly where: string;
   readonly today: string;
-  readonly reader: Reader;
+  readonly reader: PageReader;
 }
 
 /** So far ahead weather is forecast, if at all [d]: what comes after has been judged by past years already. */
@@ -47,7 +47,7 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
   const { sureness, halfDays } = dates.find(({ date }) => date === best.date)!;
   const on = day(best.date, reader, today);
   const isToday = best.date === today;
-  const date = figure(
+  const date = explainedNumber(
     'when-best',
     isToday ? tell('page.when.today-date', { date: on }) : on,
     reader,
@@ -57,7 +57,7 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
       ...howSure(season),
     },
   );
-  const good = figure('when-good', yearsSaid(season, sureness, reader), reader, 'page.when.good', {
+  const good = explainedNumber('when-good', yearsSaid(season, sureness, reader), reader, 'page.when.good', {
     goodDate: goodDate(season),
     ...howSure(season),
   });
@@ -66,10 +66,16 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
   }
   const days =
     halfDays &&
-    figure('when-half', reader.say('page.when.days-dative', { days: halfDays.p50 }), reader, 'page.when.half', {
-      count: season.years.count,
-      span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader),
-    });
+    explainedNumber(
+      'when-half',
+      reader.say('page.when.days-dative', { days: halfDays.p50 }),
+      reader,
+      'page.when.half',
+      {
+        count: season.years.count,
+        span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader),
+      },
+    );
   return tell('page.when.sow', {
     crop,
     where,
@@ -83,7 +89,11 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
 }
 
 /** As `in 14 of 15 past years`; what is rounded says so. */
-export function yearsSaid({ years: { count } }: Pick<WindowAnswer, 'years'>, sureness: number | null, { say }: Reader) {
+export function yearsSaid(
+  { years: { count } }: Pick<WindowAnswer, 'years'>,
+  sureness: number | null,
+  { say }: PageReader,
+) {
   const good = Math.round((sureness ?? 0) * count);
   const kind = sureness === null || count === 0 ? 'usual' : good === count ? 'all' : good === 0 ? 'none' : 'some';
   return say('page.when.in-years', { kind, good: String(good), count: String(count) });
@@ -111,7 +121,7 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
     kind,
     dates: span(from, to, reader),
     cost: cost.does,
-    number: figure('when-ahead', cost.number, reader, 'page.when.met', {
+    number: explainedNumber('when-ahead', cost.number, reader, 'page.when.met', {
       kind,
       hours,
       threshold: degreesOf(thresholdC, reader),
@@ -121,7 +131,10 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
     hasFree: freeDate === null ? 'no' : 'yes',
     free:
       freeDate !== null &&
-      figure('when-free', day(freeDate, reader, today), reader, 'page.when.free', { kind, why: wait?.text ?? '' }),
+      explainedNumber('when-free', day(freeDate, reader, today), reader, 'page.when.free', {
+        kind,
+        why: wait?.text ?? '',
+      }),
   });
 }
 
@@ -134,7 +147,7 @@ interface Cost {
 
 function costOf(
   { delayDays, standAtRisk }: NonNullable<ForecastAnswer['hotSpells']>[number],
-  { say }: Reader,
+  { say }: PageReader,
 ): Cost | null {
   const [half, most] = [delayDays?.half ?? 0, delayDays?.most ?? 0];
   if (half > 0) return { does: 'half', number: say('page.of.days', { days: half }), atRiskBesides: standAtRisk };
@@ -149,10 +162,10 @@ const goodDate = ({ assumptions }: WindowAnswer): string =>
   assumptions.find(({ code }) => code === 'good-date')?.text ?? '';
 
 /** So many windows are told in words; the table has all. */
-const MOST_TOLD = 3;
+const MAX_TOLD = 3;
 
 /** Until when one can go on, when not to sow, and why. */
-function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
+function gapsSaid(season: WindowAnswer, { reader }: Spoken): HtmlPart[] {
   const { windows, dates, best } = season;
   if (windows.length === 0 || !best) return [];
   const { tell } = reader;
@@ -162,7 +175,7 @@ function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
   const opening = gaps.find(({ from }) => from === first);
   return [
     opening && tell('page.when.until', { date: on(opening.to), why: becauseOf(opening.spells, reader) }),
-    ...windows.slice(0, MOST_TOLD).map(({ from, to }, i) => {
+    ...windows.slice(0, MAX_TOLD).map(({ from, to }, i) => {
       const gap = gaps.find((one) => one.from > to);
       if (!gap && i > 0) return tell('page.when.again-on', { from: on(from) });
       if (!gap) {
@@ -172,7 +185,7 @@ function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
       return tell('page.when.window', {
         start: i > 0 ? 'again' : best.date > to ? 'first' : 'on',
         from: on(from),
-        until: figure(`when-last-${i}`, on(to), reader, 'page.when.last', { count: season.years.count, why }),
+        until: explainedNumber(`when-last-${i}`, on(to), reader, 'page.when.last', { count: season.years.count, why }),
         why,
         hasEnd: gap.to < last ? 'yes' : 'no',
         end: on(gap.to),
@@ -182,7 +195,7 @@ function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
 }
 
 /** Why a time is closed, the reason of most days first. */
-export function becauseOf(spells: readonly ClosedSpell[], reader: Reader): Html {
+export function becauseOf(spells: readonly ClosedSpell[], reader: PageReader): Html {
   const days = new Map<WhyClosed, number>();
   for (const spell of spells) days.set(spell.why, (days.get(spell.why) ?? 0) + lengthOf(spell));
   const whys = [...days].sort(([, a], [, b]) => b - a).map(([why]) => reader.say(`page.when.why.${why}`));
@@ -190,7 +203,7 @@ export function becauseOf(spells: readonly ClosedSpell[], reader: Reader): Html 
 }
 
 /** How sure a date is, in a word or two. */
-export function sureWord(sureness: number, { say }: Reader): string {
+export function sureWord(sureness: number, { say }: PageReader): string {
   if (sureness >= 0.95) return say('page.when.sureness.certain');
   if (sureness >= 0.9) return say('page.when.sureness.very');
   if (sureness >= 0.8) return say('page.when.sureness.enough');
@@ -199,7 +212,7 @@ export function sureWord(sureness: number, { say }: Reader): string {
 }
 
 /** The times that are open, and those that are not and why. */
-export function seasonTables(season: WindowAnswer, reader: Reader): Html {
+export function seasonTables(season: WindowAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
   const open = season.windows.map(({ from, to, sureness, halfDays, stand }) => {
     const sure =

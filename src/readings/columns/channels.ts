@@ -33,7 +33,7 @@ export interface ChannelPlan {
 }
 
 /** What the caller says of the series wanted. */
-export interface Wanted {
+export interface WantedChannel {
   readonly medium: Medium | null;
   readonly probeDepthCm: number | null;
   readonly column: string | null;
@@ -55,7 +55,12 @@ const VALUE_NAMES =
  *
  * @throws {RequestError} `choose-column` with every temperature described, `not-csv` where there is none.
  */
-export function channelPlanOf(table: Table, columns: readonly Column[], time: TimePlan, wanted: Wanted): ChannelPlan {
+export function channelPlanOf(
+  table: Table,
+  columns: readonly Column[],
+  time: TimePlan,
+  wanted: WantedChannel,
+): ChannelPlan {
   const labelColumns = labelColumnsOf(table, columns, time);
   const all = channelsOf(table, columns, time, labelColumns);
   const planOf = (channels: readonly Channel[]): ChannelPlan => ({ channels, labelColumns, all });
@@ -204,7 +209,7 @@ function couldBeTemperature({ meaning, min, max }: Channel, unit: TemperatureUni
   return isTemperature(toCelsius(min * scale)) || isTemperature(toCelsius(max * scale));
 }
 
-function fits(meaning: Meaning, wanted: Wanted): boolean {
+function fits(meaning: Meaning, wanted: WantedChannel): boolean {
   if (wanted.medium !== null && meaning.medium !== null && meaning.medium !== wanted.medium) return false;
   return (
     !(
@@ -217,7 +222,7 @@ function fits(meaning: Meaning, wanted: Wanted): boolean {
 }
 
 /** What is named as asked for goes before what is not named at all. */
-function nearestTo(channels: readonly Channel[], wanted: Wanted): readonly Channel[] {
+function nearestTo(channels: readonly Channel[], wanted: WantedChannel): readonly Channel[] {
   const ofMedium = channels.filter(({ meaning }) => wanted.medium !== null && meaning.medium === wanted.medium);
   const media = ofMedium.length > 0 ? ofMedium : channels;
   const ofDepth = media.filter(({ meaning }) => wanted.probeDepthCm !== null && meaning.depthCm !== null);

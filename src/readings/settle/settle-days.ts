@@ -4,7 +4,7 @@ import { basisCode } from '../../basics/series.js';
 import { celsiusFrom } from '../../basics/units.js';
 import type { Day } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
-import { isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
+import { airDoubts, isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
 import { readingsRefusal, rowFact } from '../readings-facts.js';
 import {
   type DroppedList,
@@ -15,7 +15,7 @@ import {
   type RowsRead,
 } from '../text/rows-read.js';
 import type { DateOrder } from '../time/date-order.js';
-import { settleUnit, type Unit, unitWarnings } from './settle-unit.js';
+import { type ReadingUnit, settleUnit, unitWarnings } from './settle-unit.js';
 
 const NO_SUCH_DATE = rowFact('row.no-such-date');
 const NO_TEMPERATURE = rowFact('row.no-temperature');
@@ -67,7 +67,10 @@ export function* settleDays(
   refuseOtherUnit(series, []);
   const clock = read.time.clock.isStandard ? 'standard' : 'local';
   return {
-    series: { ...series, warnings: [...series.warnings, ...unitDoubts(series)] },
+    series: {
+      ...series,
+      warnings: [...series.warnings, ...unitDoubts(series), ...airDoubts(series)],
+    },
     rows: read.rows,
     file: fileReport(read, order, clock, { list: [], count: 0 }),
   };
@@ -82,7 +85,7 @@ function refuseManyADay(days: number, rows: number): void {
 }
 
 /** The days of a file in a unit, in order; what cannot be used is dropped. */
-function daysIn(read: RowsRead, { unit, scale }: Unit, dropped: DroppedList): Day[] {
+function daysIn(read: RowsRead, { unit, scale }: ReadingUnit, dropped: DroppedList): Day[] {
   const toCelsius = celsiusFrom[unit];
   const utc = fixedZone(0);
   const byDate = new Map<PlainDate, { min?: number; mean?: number; max?: number; line: number }>();

@@ -5,7 +5,7 @@ import { seasonByLatitude } from '../surface/season-by-latitude.js';
 import { dampingDepthCm } from './damping.js';
 
 /** The sol-air temperature's course through the year: mean and the first wave, by days since 1 January [°C, K]. */
-export interface YearWave {
+export interface AnnualHarmonic {
   readonly meanC: number;
   readonly cosineK: number;
   readonly sineK: number;
@@ -32,7 +32,11 @@ const YEAR_H = YEAR_DAYS * 24;
  *
  * Validity: supposed, 31 to 48° N; maritime places swing less, the tropics are scaled down in proportion (our assumption).
  */
-export function yearWave(daysOfYear: ArrayLike<number>, valuesC: ArrayLike<number>, latitudeDeg: number): YearWave {
+export function annualHarmonic(
+  daysOfYear: ArrayLike<number>,
+  valuesC: ArrayLike<number>,
+  latitudeDeg: number,
+): AnnualHarmonic {
   const since = Float64Array.from(daysOfYear, (day) => day - 1);
   if (coversYear(daysOfYear, valuesC)) {
     const { mean, cosine, sine } = harmonicFit(since, valuesC, 1);
@@ -41,12 +45,12 @@ export function yearWave(daysOfYear: ArrayLike<number>, valuesC: ArrayLike<numbe
   const { amplitudeK, peakDay } = seasonByLatitude(latitudeDeg, AMPLITUDE_K, PEAK_DAY_NORTH, PEAK_DAY_SOUTH);
   const peak = (2 * Math.PI * (peakDay - 1)) / YEAR_DAYS;
   const wave = { meanC: 0, cosineK: amplitudeK * Math.cos(peak), sineK: amplitudeK * Math.sin(peak) };
-  const rest = Float64Array.from(valuesC, (value, i) => value - waveAt(wave, since[i]!));
+  const rest = Float64Array.from(valuesC, (value, i) => value - annualHarmonicAt(wave, since[i]!));
   return { ...wave, meanC: harmonicFit(since, rest, 0).mean };
 }
 
 /** The wave on a day [°C]; days since 1 January. */
-export const waveAt = ({ meanC, cosineK, sineK }: YearWave, day: number): number => {
+export const annualHarmonicAt = ({ meanC, cosineK, sineK }: AnnualHarmonic, day: number): number => {
   const angle = (2 * Math.PI * day) / YEAR_DAYS;
   return meanC + cosineK * Math.cos(angle) + sineK * Math.sin(angle);
 };
@@ -64,7 +68,7 @@ export const waveAt = ({ meanC, cosineK, sineK }: YearWave, day: number): number
  * it, as freezing water and snow hold the cold off (our judgement).
  * Source: Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6.
  */
-export function annualProfile(ground: Ground, wave: YearWave, day: number, conductance: number): Float64Array {
+export function annualProfile(ground: Ground, wave: AnnualHarmonic, day: number, conductance: number): Float64Array {
   const dampingCm = dampingDepthCm(diffusivityOf(ground), YEAR_H);
   const resistance = ground.conductivity / ((dampingCm / 100) * conductance);
   const gain = 1 / Math.hypot(1 + resistance, resistance);

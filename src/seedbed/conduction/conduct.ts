@@ -1,6 +1,6 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import type { Ground } from '../surface/ground.js';
-import { frostShareOf, meetFrost, settleHeat } from './phase-change.js';
+import { frozenCapacityShare, meetApparentHeatCapacity, updateEnthalpy } from './phase-change.js';
 import { type Equations, eliminate, equationsOf, type Outside, sweepDown, sweepUp } from './soil-equations.js';
 
 /** A body's exchange with something outside it, hour by hour. */
@@ -105,7 +105,7 @@ export function conduct(
     if (freezes && (wasFreezing || mayThaw || coldestC < 0)) {
       coldestC = stepInFrost(equations, frost, profileC, next, outside);
       wasFreezing = mayThaw || coldestC < 0;
-      if (wasFreezing) settleHeat(profileC, next, frost.share, frost.frostShare);
+      if (wasFreezing) updateEnthalpy(profileC, next, frost.share, frost.frostShare);
       else {
         frost.share.fill(1);
         staleTo = n - 1;
@@ -126,7 +126,7 @@ interface Frost {
 
 const frostOf = ({ depthsCm, heatCapacity }: Ground): Frost => ({
   share: new Float64Array(depthsCm.length).fill(1),
-  frostShare: frostShareOf(heatCapacity),
+  frostShare: frozenCapacityShare(heatCapacity),
 });
 
 /**
@@ -147,7 +147,7 @@ function stepInFrost(
   let reach = last;
   while (reach > 0 && Math.min(fromC[reach]!, toC[reach]!) >= NEAR_FROST_C && share[reach] === 1) reach--;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    const changedTo = meetFrost(fromC, toC, share, frostShare, reach);
+    const changedTo = meetApparentHeatCapacity(fromC, toC, share, frostShare, reach);
     if (changedTo < 0) break;
     eliminate(equations, share, changedTo);
     sweepUp(equations, fromC, changedTo, outside);

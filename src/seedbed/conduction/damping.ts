@@ -26,9 +26,9 @@ export function dampingDepthCm(diffusivityM2s: number, periodH: number): number 
  *
  * Formula: A' = A exp((from - to) / D)
  * Source: as `dampingDepthCm`.
- * @example swingAtDepthK(3, 10, 1, 5e-7, 24) // => 6.46
+ * @example diurnalAmplitudeAtDepthK(3, 10, 1, 5e-7, 24) // => 6.46
  */
-export function swingAtDepthK(
+export function diurnalAmplitudeAtDepthK(
   swingK: number,
   fromCm: number,
   toCm: number,

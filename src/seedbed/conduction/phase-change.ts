@@ -2,10 +2,10 @@
 const FREEZING_HEAT = 3e7;
 const FREEZES_FROM_C = -1;
 /** Capacities this near to those a step was solved with are met well enough [1]. */
-const MET_WELL = 0.1;
+const CAPACITY_TOLERANCE = 0.1;
 
 /** The capacity of soil without freezing over that of soil in which water freezes. */
-export const frostShareOf = (heatCapacity: number): number => heatCapacity / (heatCapacity + FREEZING_HEAT);
+export const frozenCapacityShare = (heatCapacity: number): number => heatCapacity / (heatCapacity + FREEZING_HEAT);
 
 /**
  * Sets each node's share to what it met between two temperatures: its capacity without freezing over that with it.
@@ -16,7 +16,7 @@ export const frostShareOf = (heatCapacity: number): number => heatCapacity / (he
  * @param toNode The deepest node that is looked at.
  * @returns The deepest node whose share changed by so much that the step has to be solved again; -1: none did.
  */
-export function meetFrost(
+export function meetApparentHeatCapacity(
   fromC: Float64Array,
   toC: Float64Array,
   share: Float64Array,
@@ -34,7 +34,7 @@ export function meetFrost(
       const inFrost = Math.min(high, 0) - Math.max(low, FREEZES_FROM_C);
       met = high === low ? frostShare : (high - low) / (high - low - inFrost + inFrost / frostShare);
     }
-    const isNear = met === 1 ? share[i] === 1 : Math.abs(met - share[i]!) <= MET_WELL * share[i]!;
+    const isNear = met === 1 ? share[i] === 1 : Math.abs(met - share[i]!) <= CAPACITY_TOLERANCE * share[i]!;
     if (isNear) continue;
     share[i] = met;
     changedTo = i;
@@ -43,7 +43,7 @@ export function meetFrost(
 }
 
 /** Gives each node the temperature that the heat it took up in a step amounts to, in place. */
-export function settleHeat(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): void {
+export function updateEnthalpy(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): void {
   for (let i = 0; i < toC.length; i++) {
     const from = fromC[i]!;
     const to = toC[i]!;

@@ -3,12 +3,12 @@ import { type BedKind, containerOf } from '../bed.js';
 import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from '../surface/ground.js';
 import type { Surface } from '../surface/surface.js';
 import { type AirRecord, type SurfaceForcing, surfaceForcing } from '../surface/surface-forcing.js';
-import { annualProfile, type YearWave } from './annual-start.js';
+import { type AnnualHarmonic, annualProfile } from './annual-start.js';
 import { type Boundary, conduct, type Exchange, hourlyMeans } from './conduct.js';
 
 /** How the soil lies when the record begins. */
-export type Start =
-  | { readonly wave: YearWave; readonly day: number }
+export type ProfileStart =
+  | { readonly wave: AnnualHarmonic; readonly day: number }
   | { readonly profileOf: (ground: Ground) => Float64Array };
 
 export interface SoilFromAir {
@@ -51,7 +51,7 @@ export function soilFromAir(
   surface: Surface,
   kind: BedKind,
   depthsCm: readonly number[],
-  start: Start,
+  start: ProfileStart,
   later?: { readonly fromH: number; readonly surface: Surface },
   shouldStop: ShouldStop = neverStop,
 ): SoilFromAir {
@@ -115,7 +115,13 @@ export const groundOf = (
   heatCapacity,
 });
 
-function startOf(start: Start, ground: Ground, surface: Surface, kind: BedKind, forcing: SurfaceForcing): Float64Array {
+function startOf(
+  start: ProfileStart,
+  ground: Ground,
+  surface: Surface,
+  kind: BedKind,
+  forcing: SurfaceForcing,
+): Float64Array {
   if ('profileOf' in start) return start.profileOf(ground);
   if (!containerOf(kind)) return annualProfile(ground, start.wave, start.day, surface.conductance);
   // A container forgets its past within a day.

@@ -1,6 +1,6 @@
 const BINS = 12;
 /** A twelfth of the year is known by so many days. */
-const LEAST_PER_BIN = 20;
+const MIN_PER_BIN = 20;
 const YEAR_DAYS = 366;
 
 /**
@@ -16,5 +16,5 @@ export function coversYear(dayOfYear: ArrayLike<number>, values: ArrayLike<numbe
   for (let i = 0; i < values.length; i++) {
     if (!Number.isNaN(values[i]!)) known[Math.floor(((dayOfYear[i]! - 1) * BINS) / YEAR_DAYS)]!++;
   }
-  return known.every((days) => days >= LEAST_PER_BIN);
+  return known.every((days) => days >= MIN_PER_BIN);
 }

@@ -8,12 +8,12 @@ export interface DiffusivityFound {
 }
 
 /** Three days are the least that tell a daily wave from a drift [h]: our judgement. */
-const LEAST_HOURS = 72;
+const MIN_HOURS = 72;
 /** Swing and lag agree within this ratio [1]: our judgement, from 27 weeks at Hamburg. */
 const LARGER_OVER_SMALLER = 1.3;
 /** Diffusivities of soil lie between these, dry peat's and wet sand's [m²/s]: our judgement. */
-const LEAST_M2S = 0.5e-7;
-const MOST_M2S = 15e-7;
+const MIN_M2S = 0.5e-7;
+const MAX_M2S = 15e-7;
 const PER_SECOND = (2 * Math.PI) / 86_400;
 
 /**
@@ -72,8 +72,8 @@ export function diffusivityFromTwoProbes(
   lowerC: ArrayLike<number>,
   apartCm: number,
 ): DiffusivityFound {
-  if (upperC.length !== lowerC.length || upperC.length < LEAST_HOURS)
-    throw new ScienceError('out-of-range', `diffusivityFromTwoProbes takes ${LEAST_HOURS} hours or more of both`);
+  if (upperC.length !== lowerC.length || upperC.length < MIN_HOURS)
+    throw new ScienceError('out-of-range', `diffusivityFromTwoProbes takes ${MIN_HOURS} hours or more of both`);
   const upper = dailyWave(upperC);
   const lower = dailyWave(lowerC);
   if (!Number.isFinite(upper.swingK + lower.swingK))
@@ -88,7 +88,7 @@ export function diffusivityFromTwoProbes(
     bySwingM2s !== null &&
     byLagM2s !== null &&
     Math.max(bySwingM2s, byLagM2s) <= LARGER_OVER_SMALLER * Math.min(bySwingM2s, byLagM2s);
-  const isSoil = middleM2s !== null && middleM2s >= LEAST_M2S && middleM2s <= MOST_M2S;
+  const isSoil = middleM2s !== null && middleM2s >= MIN_M2S && middleM2s <= MAX_M2S;
   return { bySwingM2s, byLagM2s, diffusivityM2s: agree && isSoil ? middleM2s : null };
 }
 

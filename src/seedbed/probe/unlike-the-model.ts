@@ -5,9 +5,9 @@ const TOO_MANY_SD = 4;
 /** A median absolute deviation is this share of a normal distribution's standard deviation. */
 const SD_PER_MAD = 1.4826;
 /** Closer than this to the usual difference the model itself may be the one that errs [K]. */
-const LEAST_DOUBTED_K = 6;
+const MIN_DOUBTED_K = 6;
 /** Fewer hours tell no usual difference. */
-const LEAST_HOURS = 72;
+const MIN_HOURS = 72;
 
 /**
  * Which readings nothing in the air explains: a probe pulled out, lying in the sun, or in another bed.
@@ -19,11 +19,11 @@ const LEAST_HOURS = 72;
  * Source: the idea, from networks that screen soil readings by a heat diffusion model; the limits are ours. Bare ground
  * at Hamburg, 2018: see the accuracy report.
  */
-export function unlikeTheModel(residualsK: Float64Array): number[] {
+export function isProbeOutlier(residualsK: Float64Array): number[] {
   const known = [...residualsK].filter((residual) => !Number.isNaN(residual));
-  if (known.length < LEAST_HOURS) return [];
+  if (known.length < MIN_HOURS) return [];
   const usual = median(known);
-  const limit = Math.max(LEAST_DOUBTED_K, TOO_MANY_SD * SD_PER_MAD * medianAbsoluteDeviation(known));
+  const limit = Math.max(MIN_DOUBTED_K, TOO_MANY_SD * SD_PER_MAD * medianAbsoluteDeviation(known));
   const doubted: number[] = [];
   residualsK.forEach((residual, i) => {
     if (Math.abs(residual - usual) > limit) doubted.push(i);

@@ -13,8 +13,8 @@ export interface DayOnClock {
 }
 
 /** How far a curve is bent to meet a day's own mean: exponents beyond these would make it all night or all noon. */
-const LEAST_EXPONENT = 0.2;
-const MOST_EXPONENT = 5;
+const MIN_EXPONENT = 0.2;
+const MAX_EXPONENT = 5;
 const NEWTON_STEPS = 12;
 
 /**
@@ -86,7 +86,7 @@ function bendToMean(hourlyC: Float64Array, { minC, maxC }: DayExtremes, meanC: n
     }
     const excess = sum - wanted * shares.length;
     if (slope === 0 || Math.abs(excess) < 1e-10) break;
-    exponent = Math.min(MOST_EXPONENT, Math.max(LEAST_EXPONENT, exponent * Math.exp(-excess / slope)));
+    exponent = Math.min(MAX_EXPONENT, Math.max(MIN_EXPONENT, exponent * Math.exp(-excess / slope)));
   }
   shares.forEach((share, i) => {
     if (bends(share)) hourlyC[i] = minC + rangeC * share ** exponent;

@@ -12,7 +12,7 @@ export interface ClimateNumbers {
   /** D: whether the day's swing is wider in summer (above 0) or in winter. */
   readonly rangeSeason: number;
   /** LA: how humid the place is; dry ground heats more. null: the annual rain is not known. */
-  readonly humidity: number | null;
+  readonly logAridity: number | null;
 }
 
 /** Daily extremes of the air and the day of the year, in time order. All of shape (n). */
@@ -33,7 +33,7 @@ export interface YearsOfAir {
  *
  * Formula: A = (amplitude of the first harmonic of Tm, kept within 3.5 to 17 K, - 11)/10;
  * V = mean of es(Tmax) - es(Tmin), kept within 0.4 to 2.8 kPa, - 1.2; D = (-cosine of the first harmonic of d - 1.5)/10,
- * the phase from 1 January, in the south from 1 July; LA as `humidityOf`.
+ * the phase from 1 January, in the south from 1 July; LA as `logAridityOf`.
  * Validity: 26 to 49° N, mostly grass; outside the bounds nothing is known.
  * Source: our own study of 99 stations of the U.S. Climate Reference Network.
  */
@@ -69,7 +69,7 @@ export function climateNumbers(
     continentality: continentalityOf(Math.hypot(course.cosine[0]!, course.sine[0]!)),
     vapourKPa: clip(vapour / whole, 0.4, 2.8) - 1.2,
     rangeSeason: (-rangeCourse.cosine[0]! - 1.5) / 10,
-    humidity: annualRainMm === null ? null : humidityOf(annualRainMm / ((evaporationMm / whole) * YEAR_DAYS)),
+    logAridity: annualRainMm === null ? null : logAridityOf(annualRainMm / ((evaporationMm / whole) * YEAR_DAYS)),
   };
 }
 
@@ -82,8 +82,8 @@ export const continentalityOf = (amplitudeK: number): number => (clip(amplitudeK
  * @param aridityIndex Annual precipitation over annual reference evaporation, kept within 0 to 2.
  *
  * Formula: LA = ln(AI + 0.1) + 0.6
- * @example humidityOf(0.7) // => 0.3769
+ * @example logAridityOf(0.7) // => 0.3769
  */
-export const humidityOf = (aridityIndex: number): number => Math.log(clip(aridityIndex, 0, 2) + 0.1) + 0.6;
+export const logAridityOf = (aridityIndex: number): number => Math.log(clip(aridityIndex, 0, 2) + 0.1) + 0.6;
 
 const clip = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));

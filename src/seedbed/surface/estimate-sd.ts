@@ -4,7 +4,7 @@ import type { ResidualModel } from './residual-model.js';
 const WITHIN_80_PERCENT = 1.28;
 
 /** A variance never falls below this: the model's own steps, the probe's place [K²]. */
-const LEAST_K2 = 0.02;
+const MIN_K2 = 0.02;
 
 /**
  * Half the width of the range that holds a day's measured mean four times in five.
@@ -40,5 +40,5 @@ export const sdOfPlusMinusK = (plusMinus: number): number => plusMinus / WITHIN_
 export function emergencePlusMinusK(model: ResidualModel, sdK: ArrayLike<number>, predictedDays: number): Float64Array {
   const averagedOut = 1 - Math.min(1, (2 * model.fastDays) / predictedDays);
   const leftOutK2 = model.scale * (model.fastK2 + model.noiseK2) * averagedOut;
-  return Float64Array.from(sdK, (sd) => plusMinusK(Math.sqrt(Math.max(LEAST_K2, sd * sd - leftOutK2))));
+  return Float64Array.from(sdK, (sd) => plusMinusK(Math.sqrt(Math.max(MIN_K2, sd * sd - leftOutK2))));
 }

@@ -1,7 +1,7 @@
 /** What evaporates a millimetre of water [mm per MJ m⁻²]. */
 const MM_PER_MJ = 0.408;
 /** A day's evaporation never counts as less [mm]: frost would make it negative. */
-const LEAST_MM = 0.05;
+const MIN_MM = 0.05;
 
 /**
  * What a watered sward would give off in a day, from the air's minimum and maximum.
@@ -17,7 +17,7 @@ const LEAST_MM = 0.05;
  */
 export function referenceEvaporationMm(minC: number, maxC: number, extraterrestrial: number): number {
   const rangeK = Math.max(0.5, maxC - minC);
-  return Math.max(LEAST_MM, 0.0023 * MM_PER_MJ * extraterrestrial * ((minC + maxC) / 2 + 17.8) * Math.sqrt(rangeK));
+  return Math.max(MIN_MM, 0.0023 * MM_PER_MJ * extraterrestrial * ((minC + maxC) / 2 + 17.8) * Math.sqrt(rangeK));
 }
 
 /**

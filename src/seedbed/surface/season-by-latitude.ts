@@ -2,7 +2,7 @@
 const FULL_SEASONS_FROM_DEG = 30;
 
 /** How far a yearly wave swings to either side of its mean [K], and the day of the year it peaks, 1 January being 1. */
-export interface Season {
+export interface SeasonalCourse {
   readonly amplitudeK: number;
   readonly peakDay: number;
 }
@@ -21,7 +21,7 @@ export function seasonByLatitude(
   amplitudeK: number,
   peakDayNorth: number,
   peakDaySouth: number,
-): Season {
+): SeasonalCourse {
   return {
     amplitudeK: amplitudeK * Math.min(1, Math.abs(latitudeDeg) / FULL_SEASONS_FROM_DEG),
     peakDay: latitudeDeg >= 0 ? peakDayNorth : peakDaySouth,

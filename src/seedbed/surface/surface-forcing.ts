@@ -2,7 +2,7 @@ import { snowCover, snowIndex, throughSnow, underSnowC } from './snow.js';
 import { type Surface, solAirC, sunninessOf } from './surface.js';
 
 /** A day of air on the clock of hours since a record's start. */
-export interface AirDay {
+export interface AirDayAbove {
   readonly startH: number;
   readonly endH: number;
   readonly sunriseH: number;
@@ -18,7 +18,7 @@ export interface AirRecord {
   /** Hourly means [°C], none missing. Shape (n). */
   readonly hourlyC: Float64Array;
   /** Days in a row that cover every hour, none missing. */
-  readonly days: readonly AirDay[];
+  readonly days: readonly AirDayAbove[];
 }
 
 /** What acts on the soil's surface, hour by hour. All of shape (n). */
@@ -36,7 +36,7 @@ export interface SurfaceForcing {
 }
 
 /** The air's swing never counts as less [K]. */
-const LEAST_RANGE_K = 0.5;
+const MIN_RANGE_K = 0.5;
 
 /**
  * What the weather does at the soil's surface, by the hour.
@@ -67,7 +67,7 @@ export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): 
     const first = Math.max(0, Math.ceil(day.startH - 0.5));
     const end = Math.min(n, Math.ceil(day.endH - 0.5));
     const meanC = (day.minC + day.maxC) / 2;
-    const rangeK = Math.max(LEAST_RANGE_K, day.maxC - day.minC);
+    const rangeK = Math.max(MIN_RANGE_K, day.maxC - day.minC);
     snow = snowIndex(snow, meanC);
     if (first >= end) continue;
     const isWhole = day.startH > -0.5 && day.endH < n + 0.5;
@@ -91,7 +91,7 @@ export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): 
 }
 
 /** The mean strength of the sun in an hour, over that of the day: a half-sine from rise to set. */
-function sunOfHour({ startH, endH, sunriseH, sunsetH }: AirDay, hour: number): number {
+function sunOfHour({ startH, endH, sunriseH, sunsetH }: AirDayAbove, hour: number): number {
   const from = Math.max(hour, sunriseH);
   const to = Math.min(hour + 1, sunsetH);
   if (from >= to) return 0;

@@ -84,10 +84,11 @@ export const isChecked = ({ kind, cover, moisture, shadePercent }: BedMake): boo
 const UNCHECKED_SCALE = 2;
 
 function describedSurface(bed: BedMake, place: ClimateNumbers | null): Surface {
-  const lit = (1 - (SHADE_COUNTS * bed.shadePercent) / 100) * (bed.kind === 'raised-bed' ? RAISED_SUN : 1);
+  const insolationFactor = (1 - (SHADE_COUNTS * bed.shadePercent) / 100) * (bed.kind === 'raised-bed' ? RAISED_SUN : 1);
   const isContainer = bed.kind === 'pot' || bed.kind === 'tray' || bed.kind === 'indoors';
-  if (bed.cover === 'grass' && !isContainer) return withSun(grassSurface(place), lit * MOISTURE_SUN[bed.moisture]);
-  return isContainer ? peatSurface(bed, lit) : bareSurface(bed, lit);
+  if (bed.cover === 'grass' && !isContainer)
+    return withSun(grassSurface(place), insolationFactor * MOISTURE_SUN[bed.moisture]);
+  return isContainer ? peatSurface(bed, insolationFactor) : bareSurface(bed, insolationFactor);
 }
 
 const withSun = (surface: Surface, factor: number): Surface => ({
@@ -109,7 +110,7 @@ function grassSurface(place: ClimateNumbers | null): Surface {
       residuals: { ...residualsWithoutRain(0), scale: 1 },
     };
   }
-  const { continentality, vapourKPa, rangeSeason, humidity } = place;
+  const { continentality, vapourKPa, rangeSeason, logAridity: humidity } = place;
   if (humidity === null) {
     const perQ = 5.73 + 0.955 * vapourKPa + 1.58 * rangeSeason - 1.14 * continentality;
     return {
@@ -135,13 +136,13 @@ function grassSurface(place: ClimateNumbers | null): Surface {
 /** The residuals of the average station, on bare ground. */
 const ON_BARE_GROUND = { ...onBareGround(residualsWithRain(0)), scale: 1 };
 
-function bareSurface({ cover, moisture }: BedMake, lit: number): Surface {
+function bareSurface({ cover, moisture }: BedMake, insolationFactor: number): Surface {
   const perW = 0.034 * MOISTURE_SUN[moisture] + COVER_K[cover] / SUNNY_W;
   return {
     conductance: cover === 'mulch' ? MULCHED_CONDUCTANCE : BARE_CONDUCTANCE,
     constantK: -4.3,
     perRangeK: -0.2,
-    sunK: (rangeK, above) => lit * perW * W_PER_MJ * sunshineMJ(rangeK, above),
+    sunK: (rangeK, above) => insolationFactor * perW * W_PER_MJ * sunshineMJ(rangeK, above),
     isOfExtremes: false,
     conductivity: 1.2,
     heatCapacity: 2e6,
@@ -149,13 +150,13 @@ function bareSurface({ cover, moisture }: BedMake, lit: number): Surface {
   };
 }
 
-function peatSurface({ cover, moisture }: BedMake, lit: number): Surface {
+function peatSurface({ cover, moisture }: BedMake, insolationFactor: number): Surface {
   const perW = PEAT_SUN[moisture] + COVER_K[cover] / SUNNY_W;
   return {
     conductance: cover === 'mulch' ? MULCHED_CONDUCTANCE : BARE_CONDUCTANCE,
     constantK: -3,
     perRangeK: 0,
-    sunK: (rangeK, above) => lit * perW * W_PER_MJ * sunshineMJ(rangeK, above),
+    sunK: (rangeK, above) => insolationFactor * perW * W_PER_MJ * sunshineMJ(rangeK, above),
     isOfExtremes: false,
     conductivity: 0.3,
     heatCapacity: 2.1e6,

@@ -1,11 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { zoneNamed } from '../../basics/calendar.js';
-import { type IfRevision, isAtRevision } from '../../garden/store/kept.js';
 import type { Quotas } from '../../garden/store/quotas.js';
+import { type IfRevision, isAtRevision } from '../../garden/store/resource.js';
 import type { Bed, BedFields, Changes, InstantRange, Page, Probe, Put } from '../../garden/store/store.js';
 import type { Readings } from '../../readings/readings.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
 import type { Secrets } from '../secrets.js';
 import { findPlace } from './places.js';
@@ -54,7 +54,7 @@ export const putBed = (
   ifRevision?: IfRevision,
 ): Promise<Put<Bed>> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const before = await findBed(query, owner, id);
     const place = await findPlace(query, owner, fields.place);
     if (!place) return { outcome: 'no-place' };
@@ -92,7 +92,7 @@ export const deleteBed = (
   { withSowings = false, ifRevision }: { withSowings?: boolean; ifRevision?: IfRevision },
 ): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const of = [owner, id];
     const before = await findBed(query, owner, id);
     if (!before) return 'absent';
@@ -106,7 +106,7 @@ export const deleteBed = (
   });
 
 /** Says that a bed, or something that lies in it, is no longer as it was. */
-export const raiseBed = (query: Query, owner: string, id: string, revision: number): Promise<number> =>
+export const touchBedRevision = (query: Query, owner: string, id: string, revision: number): Promise<number> =>
   query.run('update beds set revision = $3 where owner = $1 and id = $2', [owner, id, revision]);
 
 export async function bedOfCalendar(
@@ -129,7 +129,7 @@ export const renewCalendarToken = (
   id: string,
 ): Promise<string | undefined> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const { token, sealed, digest } = newToken(secrets, owner, id);
     const changed = await query.run(
       'update beds set calendar_token = $3, calendar_digest = $4, revision = $5 where owner = $1 and id = $2',
@@ -202,7 +202,7 @@ const changeOfBed = <T>(
   ifRevision?: IfRevision,
 ): Promise<T | 'stale' | undefined> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const found = await query.all<{ revision: number; time_zone: string }>(
       `select beds.revision, places.time_zone from beds join places on places.owner = beds.owner and places.id = beds.place
        where beds.owner = $1 and beds.id = $2`,
@@ -211,7 +211,7 @@ const changeOfBed = <T>(
     if (!found[0]) return undefined;
     if (!isAtRevision(found[0].revision, ifRevision)) return 'stale';
     const { result, different } = await change(query, found[0].time_zone);
-    if (different) await raiseBed(query, owner, bed, revision);
+    if (different) await touchBedRevision(query, owner, bed, revision);
     return result;
   });
 

@@ -1,7 +1,7 @@
 import type { CalendarEntry, CalendarRevision } from '../../garden/store/season-store.js';
 import type { Database, Query } from '../database.js';
 import { insertMany } from '../insert-many.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 
 interface Event extends CalendarEntry, CalendarRevision {}
 
@@ -33,7 +33,7 @@ export async function calendarRevisions(
   const before = await eventsOf(database, owner, bed);
   if (!before || isAsKnown(before)) return before && revisionsIn(before);
   return database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const known = await eventsOf(query, owner, bed);
     if (!known) return undefined;
     const changed = [...wanted]

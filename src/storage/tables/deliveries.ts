@@ -1,6 +1,6 @@
 import type { Delivery, DeliveryEnd, SubscriptionFields, SubscriptionRef } from '../../garden/store/alert-store.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 
 const IS_DUE = `(s.off_at_ms is null and s.next_at_ms <= $1 and (s.leased_until_ms is null or s.leased_until_ms <= $1))`;
 
@@ -29,7 +29,7 @@ export const leaseDelivery = (
   untilMs: number,
 ): Promise<Delivery | undefined> =>
   database.transaction(async (query) => {
-    const lease = await takeTurn(query, owner);
+    const lease = await takeOwnerLock(query, owner);
     const [row] = await query.all<{
       fields: string;
       secret: string;
@@ -61,7 +61,7 @@ export const endDelivery = (
   end: DeliveryEnd,
 ): Promise<boolean> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const isOurs = (await write(query, [owner, id, lease], end, revision)) > 0;
     if (isOurs && end.outcome === 'delivered') {
       await query.run('delete from messages where owner = $1 and subscription = $2 and id = $3', [

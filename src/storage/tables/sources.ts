@@ -1,6 +1,6 @@
 import type { FetchEnd, SourceLease, SourceRef, SourceState } from '../../garden/store/store.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { findPlace } from './places.js';
 
 interface SourceRow {
@@ -44,7 +44,7 @@ export const leaseSource = (
   untilMs: number,
 ): Promise<SourceLease | undefined> =>
   database.transaction(async (query) => {
-    const lease = await takeTurn(query, owner);
+    const lease = await takeOwnerLock(query, owner);
     const [row] = await query.all<SourceRow>(
       `select ${STATE} ${OF_PLACE} and ${IS_DUE} and p.owner = $2 and p.id = $3`,
       [nowMs, owner, id],
@@ -80,7 +80,7 @@ export const endLease = (
   end: FetchEnd,
 ): Promise<boolean> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     return (await write(query, [owner, place, lease], end)) > 0;
   });
 

@@ -9,9 +9,10 @@ const answer: WindowAnswer = {
   criteria: { share: 0.8, shareIfHeld: 0.6, maxDays: 25, sureness: 0.8 },
   best: { date: '2027-08-12', why: 'It is the surest date.' },
   windows: [
-    { from: '2027-08-10', to: '2027-09-30', sureness: 0.81, halfDays: quantiles, stand: quantiles },
-    { from: '2028-04-16', to: '2028-06-20', sureness: 0.9, halfDays: null, stand: null },
+    { from: '2027-08-10', to: '2027-09-30', sureness: 0.81, halfDays: quantiles, stand: quantiles, risks: [] },
+    { from: '2028-04-16', to: '2028-06-20', sureness: 0.9, halfDays: null, stand: null, risks: [] },
   ],
+  risks: [],
   closed: [
     { from: '2027-08-03', to: '2027-08-08', why: 'too-hot' },
     { from: '2027-10-01', to: '2027-10-31', why: 'frost-to-come' },

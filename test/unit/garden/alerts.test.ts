@@ -6,7 +6,7 @@ import { type Alert, alertsOf } from '../../../src/garden/alerts/alerts.js';
 import type { KnownNow, WindowsNow } from '../../../src/garden/sowing/known-now.js';
 import { alertEvents, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import { crops } from '../../../src/germination/crops.js';
-import { ownCrop } from '../../../src/germination/own-crop.js';
+import { customCrop } from '../../../src/germination/custom-crop.js';
 import { date } from '../../storage/make.js';
 import { sayPlainly } from '../words/say-plainly.js';
 import { hotSpell, hoursWith, milestone, sowingNow } from './known.js';
@@ -229,7 +229,7 @@ describe('frost ahead', () => {
     expect([heard('snap-bean', 0.1), heard('snap-bean', 0)]).toEqual([0, 1]);
     expect([heard('lettuce', -1.9), heard('lettuce', -2)]).toEqual([0, 1]);
     expect(heard('cabbage', -9)).toBe(0);
-    const own = ownCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
+    const own = customCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
     expect(listener().hear({ crop: own, ...nights(['2027-05-15', -9]) })).toEqual([]);
   });
 

@@ -85,6 +85,7 @@ export function forecastOf(
       seedlings: { from: 35, to: 121 },
     },
     chart: { meanC: 15, days: 4, percent: 98 },
+    risks: [],
     hours: null,
     hotSpells: [],
     coldSpells: null,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
 import { windowNews } from '../../../src/garden/alerts/window-news.js';
 import { growthOf } from '../../../src/garden/sowing/harvest.js';
-import { daysInRoom, indoorsOf, nightsBear, USUAL_ROOM_C } from '../../../src/garden/sowing/indoors.js';
+import { DEFAULT_ROOM_C, daysInRoom, indoorsOf, nightsBear } from '../../../src/garden/sowing/indoors.js';
 import type { WindowsNow } from '../../../src/garden/sowing/known-now.js';
 import { resowingIn } from '../../../src/garden/sowing/resowing.js';
 import { crops } from '../../../src/germination/crops.js';
@@ -16,7 +16,7 @@ const fit = addDays(sown, Math.round(daysInRoom(tomato, roomC)!) + 7 * tomato.we
 
 describe('plants that wait in their trays', () => {
   it('stand in a room as warm as heated dwellings are made for: 20 °C of EN 16798-1, category II', () => {
-    expect(USUAL_ROOM_C).toBe(20);
+    expect(DEFAULT_ROOM_C).toBe(20);
   });
 
   it('wait half a year at most, from one solstice to the other', () => {

@@ -7,7 +7,7 @@ import { type KnownNow, knownNow } from '../../../src/garden/sowing/known-now.js
 import type { SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import type { Store } from '../../../src/garden/store/store.js';
 import { deliver } from '../../../src/outbox/deliver.js';
-import { lookAtDue } from '../../../src/outbox/look.js';
+import { pollDue } from '../../../src/outbox/poll.js';
 import { webhookSender } from '../../../src/outbox/send-webhook.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, quillmere, sowing } from '../../storage/make.js';
@@ -201,7 +201,7 @@ describe('from the weather to the receiver', () => {
     const told = async (): Promise<string[]> => {
       nowMs += HOUR_MS;
       messages.splice(0);
-      await lookAtDue(settings);
+      await pollDue(settings);
       for (let due = 1; due > 0; ) {
         const refs = await store.dueDeliveries(nowMs, 9);
         for (const ref of refs) await deliver(ref, settings);

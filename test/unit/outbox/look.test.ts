@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { HOUR_MS } from '../../../src/basics/calendar.js';
 import type { KnownNow } from '../../../src/garden/sowing/known-now.js';
-import { MOST_PENDING, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
+import { MAX_PENDING, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import type { Store } from '../../../src/garden/store/store.js';
-import { lookAtDue } from '../../../src/outbox/look.js';
+import { pollDue } from '../../../src/outbox/poll.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { airFrom, date, northBed, probe, quillmere, readingsFrom } from '../../storage/make.js';
 import { closedAfterEach } from '../egress/servers.js';
@@ -56,7 +56,7 @@ async function garden() {
     /** Looks at what is due so long after the start. */
     async lookAfter(after: number, version?: string) {
       hours = after;
-      return lookAtDue(settings(version));
+      return pollDue(settings(version));
     },
     /** What waits to be sent, taken out. */
     async sent() {
@@ -190,7 +190,7 @@ describe('a garden is looked at for a subscription', () => {
   test('by two services at once tells nothing twice', async () => {
     const { store, state, settings, sent } = await garden();
     Object.assign(state, frosty);
-    const told = await Promise.all([lookAtDue(settings()), lookAtDue(settings())]);
+    const told = await Promise.all([pollDue(settings()), pollDue(settings())]);
     expect(told.sort()).toEqual([0, 1]);
     expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 1 });
     expect(await sent()).toHaveLength(1);
@@ -218,7 +218,7 @@ describe('a garden is looked at for a subscription', () => {
     await lookAfter(0);
     const { told } = (await store.takeLook(OWNER, 'shed', NOW + 1e9, NOW))!;
     expect([...told.keys()]).toEqual(['emergence-shift beans']);
-    const padding = Array.from({ length: MOST_PENDING }, (_, i) => ({
+    const padding = Array.from({ length: MAX_PENDING }, (_, i) => ({
       subject: `p${i}`,
       before: null,
       mark: 'x',

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { lagH, swingAtDepthK } from '../../../src/seedbed/conduction/damping.js';
+import { diurnalAmplitudeAtDepthK, lagH } from '../../../src/seedbed/conduction/damping.js';
 import {
   diffusivityFromLag,
   diffusivityFromSwings,
@@ -24,7 +24,7 @@ describe('diffusivityFromTwoProbes', () => {
         fc.double({ min: 4, max: 10, noNaN: true }),
         fc.double({ min: -12, max: 12, noNaN: true }),
         (nHours, diffusivityM2s, apartCm, lateH) => {
-          const lowerK = swingAtDepthK(8, 0, apartCm, diffusivityM2s, 24);
+          const lowerK = diurnalAmplitudeAtDepthK(8, 0, apartCm, diffusivityM2s, 24);
           const laterH = lateH + lagH(0, apartCm, diffusivityM2s, 24);
           const found = diffusivityFromTwoProbes(record(nHours, 8, lateH), record(nHours, lowerK, laterH), apartCm);
           for (const one of Object.values(found)) expect(one! / diffusivityM2s).toBeCloseTo(1, 1.7);
@@ -42,7 +42,7 @@ describe('diffusivityFromTwoProbes', () => {
 
   it('accepts none where swing and lag disagree by more than 30 %, and still says what each gave', () => {
     // Swing as for 5e-7 m²/s over 5 cm; the lag is scaled so that its κ is larger by the factor.
-    const lowerK = swingAtDepthK(8, 0, 5, 5e-7, 24);
+    const lowerK = diurnalAmplitudeAtDepthK(8, 0, 5, 5e-7, 24);
     const withLagFor = (factor: number) =>
       diffusivityFromTwoProbes(record(240, 8, 0), record(240, lowerK, lagH(0, 5, 5e-7, 24) / Math.sqrt(factor)), 5);
     expect(withLagFor(1.28).diffusivityM2s! * 1e7).toBeGreaterThan(5);
@@ -55,7 +55,7 @@ describe('diffusivityFromTwoProbes', () => {
     const depths = (diffusivityM2s: number) =>
       diffusivityFromTwoProbes(
         record(240, 8, 0),
-        record(240, swingAtDepthK(8, 0, 5, diffusivityM2s, 24), lagH(0, 5, diffusivityM2s, 24)),
+        record(240, diurnalAmplitudeAtDepthK(8, 0, 5, diffusivityM2s, 24), lagH(0, 5, diffusivityM2s, 24)),
         5,
       ).diffusivityM2s;
     expect(depths(0.6e-7)).not.toBeNull();

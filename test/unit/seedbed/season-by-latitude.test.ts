@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { annualProfile, waveAt, yearWave } from '../../../src/seedbed/conduction/annual-start.js';
+import { annualHarmonic, annualHarmonicAt, annualProfile } from '../../../src/seedbed/conduction/annual-start.js';
 import { seasonByLatitude } from '../../../src/seedbed/surface/season-by-latitude.js';
-import { seasonalDrift } from '../../../src/seedbed/surface/seasonal-drift.js';
+import { seasonalPersistence } from '../../../src/seedbed/surface/seasonal-persistence.js';
 
 const peakOf = (latitudeDeg: number): number => {
-  const wave = yearWave([100], [10], latitudeDeg);
+  const wave = annualHarmonic([100], [10], latitudeDeg);
   return Array.from({ length: 365 }, (_, day) => day).reduce((best, day) =>
-    waveAt(wave, day) > waveAt(wave, best) ? day : best,
+    annualHarmonicAt(wave, day) > annualHarmonicAt(wave, best) ? day : best,
   );
 };
 const swingOf = (latitudeDeg: number): number => {
-  const { cosineK, sineK } = yearWave([100], [10], latitudeDeg);
+  const { cosineK, sineK } = annualHarmonic([100], [10], latitudeDeg);
   return Math.hypot(cosineK, sineK);
 };
 
@@ -43,7 +43,7 @@ describe('the year’s wave of a place whose own year is not known', () => {
 describe('the season’s drift', () => {
   it('has its level from the last month, and knows nothing of the day before it', () => {
     const month = Array.from({ length: 30 }, (_, day) => 8 + day / 10);
-    expect(seasonalDrift([40, ...month], 91, 44, 5)).toEqual(seasonalDrift(month, 91, 44, 5));
-    expect(seasonalDrift(month.slice(1), 91, 44, 5)).not.toEqual(seasonalDrift(month, 91, 44, 5));
+    expect(seasonalPersistence([40, ...month], 91, 44, 5)).toEqual(seasonalPersistence(month, 91, 44, 5));
+    expect(seasonalPersistence(month.slice(1), 91, 44, 5)).not.toEqual(seasonalPersistence(month, 91, 44, 5));
   });
 });

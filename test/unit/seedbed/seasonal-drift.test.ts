@@ -1,23 +1,23 @@
 import { describe, expect, it } from 'vitest';
-import { seasonalDrift } from '../../../src/seedbed/surface/seasonal-drift.js';
+import { seasonalPersistence } from '../../../src/seedbed/surface/seasonal-persistence.js';
 
 const level = (n: number, tempC = 15): number[] => new Array(n).fill(tempC);
-const yearAt = (latitude: number): Float64Array => seasonalDrift(level(30), 1, latitude, 366);
+const yearAt = (latitude: number): Float64Array => seasonalPersistence(level(30), 1, latitude, 366);
 const dayOf = (year: Float64Array, pick: (...values: number[]) => number): number => year.indexOf(pick(...year)) + 1;
 
 describe('seasonalDrift', () => {
   it('peaks in July in the north, and half a year later in January in the south', () => {
     // Common practice, no source: soil is warmest some weeks after midsummer on either side.
     expect(dayOf(yearAt(44), Math.max)).toBe(204);
-    const south = seasonalDrift(level(30), 60, -36, 366);
+    const south = seasonalPersistence(level(30), 60, -36, 366);
     expect((south.indexOf(Math.max(...south)) + 60) % 365).toBeCloseTo(21, -0.5);
     expect(dayOf(yearAt(-36), Math.min)).toBe(204);
   });
 
   it('swings alike beyond 30 degrees, and less and less towards the equator', () => {
-    // Late enough that the last day's oddness has faded.
+    // Late enough that the last day's anomaly has faded.
     const swing = (latitude: number): number => {
-      const year = [...seasonalDrift(level(30), 1, latitude, 800)].slice(100);
+      const year = [...seasonalPersistence(level(30), 1, latitude, 800)].slice(100);
       return Math.max(...year) - Math.min(...year);
     };
     expect(swing(44)).toBeCloseTo(22, 1);

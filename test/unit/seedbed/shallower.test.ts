@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { dampingDepthCm, lagH, swingAtDepthK } from '../../../src/seedbed/conduction/damping.js';
+import { dampingDepthCm, diurnalAmplitudeAtDepthK, lagH } from '../../../src/seedbed/conduction/damping.js';
 import { fft } from '../../../src/seedbed/conduction/fft.js';
-import { SHALLOWER_LEAST_HOURS, shallowerC } from '../../../src/seedbed/probe/shallower.js';
+import { MIN_INVERSION_HOURS, upwardInversionC } from '../../../src/seedbed/probe/upward-inversion.js';
 
 interface Sine {
   readonly swingK: number;
@@ -17,7 +17,9 @@ function waves(nHours: number, meanC: number, sines: readonly Sine[], downCm: nu
     sines.reduce((sum, { swingK, periodH, startH }) => {
       const sinceStart = hour - startH - lagH(0, downCm, diffusivityM2s, periodH);
       return (
-        sum + swingAtDepthK(swingK, 0, downCm, diffusivityM2s, periodH) * Math.sin((2 * Math.PI * sinceStart) / periodH)
+        sum +
+        diurnalAmplitudeAtDepthK(swingK, 0, downCm, diffusivityM2s, periodH) *
+          Math.sin((2 * Math.PI * sinceStart) / periodH)
       );
     }, meanC),
   );
@@ -64,7 +66,7 @@ describe('shallowerC', () => {
           const upCm = shareOfReach * dampingDepthCm(diffusivityM2s, 24);
           const below = waves(nHours, 15, sines, upCm, diffusivityM2s);
           const above = waves(nHours, 15, sines, 0, diffusivityM2s);
-          expect(worst(shallowerC(below, upCm + 1, 1, diffusivityM2s), above)).toBeLessThan(0.04);
+          expect(worst(upwardInversionC(below, upCm + 1, 1, diffusivityM2s), above)).toBeLessThan(0.04);
         },
       ),
     );
@@ -76,7 +78,7 @@ describe('shallowerC', () => {
       { swingK: 4, periodH: 400, startH: 50 },
     ];
     const [below, above] = [9, 0].map((downCm) => waves(30 * 24, 15, sines, downCm, 5e-7));
-    const back = shallowerC(below!, 10, 1, 5e-7);
+    const back = upwardInversionC(below!, 10, 1, 5e-7);
     expect(worst(below!, above!)).toBeGreaterThan(4);
     expect(worst(back.subarray(24, -24), above!.subarray(24, -24))).toBeLessThan(0.15);
     expect(worst(back, above!)).toBeLessThan(1);
@@ -84,9 +86,9 @@ describe('shallowerC', () => {
 
   it('leaves a level bed level, and follows a mean that is moved', () => {
     const flat = new Float64Array(200).fill(12.3);
-    expect(worst(shallowerC(flat, 10, 1, 5e-7), flat)).toBeLessThan(1e-12);
+    expect(worst(upwardInversionC(flat, 10, 1, 5e-7), flat)).toBeLessThan(1e-12);
     const below = waves(200, 15, [{ swingK: 3, periodH: 24, startH: 3 }], 0, 5e-7);
-    const moved = shallowerC(
+    const moved = upwardInversionC(
       below.map((tempC) => tempC + 7),
       10,
       1,
@@ -95,34 +97,34 @@ describe('shallowerC', () => {
     expect(
       worst(
         moved,
-        shallowerC(below, 10, 1, 5e-7).map((tempC) => tempC + 7),
+        upwardInversionC(below, 10, 1, 5e-7).map((tempC) => tempC + 7),
       ),
     ).toBeLessThan(1e-9);
   });
 
   it('at the probe’s own depth changes nothing but waves of a few hours', () => {
     const below = waves(200, 15, [{ swingK: 3, periodH: 24, startH: 3 }], 0, 5e-7);
-    expect(worst(shallowerC(below, 10, 10, 5e-7), below)).toBeLessThan(0.001);
+    expect(worst(upwardInversionC(below, 10, 10, 5e-7), below)).toBeLessThan(0.001);
     const fast = waves(200, 15, [{ swingK: 1, periodH: 3, startH: 0 }], 0, 5e-7);
-    expect(Math.max(...shallowerC(fast, 10, 10, 5e-7).map((tempC) => Math.abs(tempC - 15)))).toBeLessThan(0.1);
+    expect(Math.max(...upwardInversionC(fast, 10, 10, 5e-7).map((tempC) => Math.abs(tempC - 15)))).toBeLessThan(0.1);
   });
 
   it('makes of a logger’s steps of 0.1 K no more than 0.3 K, even at its farthest', () => {
     const smooth = waves(2000, 15, [{ swingK: 3, periodH: 24, startH: 5 }], 11.7, 5e-7);
     const stepped = smooth.map((tempC) => Math.round(tempC * 10) / 10);
-    expect(worst(shallowerC(stepped, 11.7, 0, 5e-7), shallowerC(smooth, 11.7, 0, 5e-7))).toBeLessThan(0.3);
+    expect(worst(upwardInversionC(stepped, 11.7, 0, 5e-7), upwardInversionC(smooth, 11.7, 0, 5e-7))).toBeLessThan(0.3);
   });
 
   it('changes nothing that it is given', () => {
     const below = waves(200, 15, [{ swingK: 3, periodH: 24, startH: 3 }], 0, 5e-7);
     const copy = below.slice();
-    shallowerC(below, 10, 5, 5e-7);
+    upwardInversionC(below, 10, 5, 5e-7);
     expect(below).toEqual(copy);
   });
 
   it('refuses what it cannot do: too short a record, a gap, downward, and beyond one damping depth', () => {
-    const hours = new Float64Array(SHALLOWER_LEAST_HOURS).fill(10);
-    expect(shallowerC(hours, 11.7, 0, 5e-7)).toHaveLength(SHALLOWER_LEAST_HOURS);
+    const hours = new Float64Array(MIN_INVERSION_HOURS).fill(10);
+    expect(upwardInversionC(hours, 11.7, 0, 5e-7)).toHaveLength(MIN_INVERSION_HOURS);
     const gap = hours.slice();
     gap[20] = Number.NaN;
     for (const [given, fromCm, toCm, diffusivityM2s] of [
@@ -133,7 +135,7 @@ describe('shallowerC', () => {
       [hours, 10, 5, -5e-7],
       [hours, 10, 5, Number.NaN],
     ] as const) {
-      expect(() => shallowerC(given, fromCm, toCm, diffusivityM2s)).toThrow(ScienceError);
+      expect(() => upwardInversionC(given, fromCm, toCm, diffusivityM2s)).toThrow(ScienceError);
     }
   });
 });

@@ -1,22 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import { unlikeTheModel } from '../../../src/seedbed/probe/unlike-the-model.js';
+import { isProbeOutlier } from '../../../src/seedbed/probe/unlike-the-model.js';
 
 const week = (errorK: (hour: number) => number): Float64Array =>
   Float64Array.from({ length: 168 }, (_, hour) => errorK(hour));
 
 describe('unlikeTheModel', () => {
   it('finds the hours in which a probe lay in the sun', () => {
-    const found = unlikeTheModel(week((hour) => Math.sin(hour) + (hour >= 60 && hour < 64 ? 12 : 0)));
+    const found = isProbeOutlier(week((hour) => Math.sin(hour) + (hour >= 60 && hour < 64 ? 12 : 0)));
     expect(found).toEqual([60, 61, 62, 63]);
   });
 
   it('doubts no bed for being warmer than the model all along, nor for swinging more', () => {
-    expect(unlikeTheModel(week(() => 9))).toEqual([]);
-    expect(unlikeTheModel(week((hour) => 5 * Math.sin((2 * Math.PI * hour) / 24)))).toEqual([]);
+    expect(isProbeOutlier(week(() => 9))).toEqual([]);
+    expect(isProbeOutlier(week((hour) => 5 * Math.sin((2 * Math.PI * hour) / 24)))).toEqual([]);
   });
 
   it('doubts nothing where too little is known to tell the usual difference', () => {
-    expect(unlikeTheModel(week((hour) => (hour < 71 ? (hour === 5 ? 30 : 0) : NaN)))).toEqual([]);
-    expect(unlikeTheModel(new Float64Array())).toEqual([]);
+    expect(isProbeOutlier(week((hour) => (hour < 71 ? (hour === 5 ? 30 : 0) : NaN)))).toEqual([]);
+    expect(isProbeOutlier(new Float64Array())).toEqual([]);
   });
 });

@@ -240,6 +240,17 @@ describe('a pool of workers', () => {
     expect(await Promise.all(many)).toEqual(['gone', 'gone', 'gone']);
   });
 
+  it('has another thread ready where two callers are about, and none for one alone or for background work', async () => {
+    const pool = start({ threads: 2 });
+    for (const time of ['1', '2', '3']) await ask(pool, time);
+    await ask(pool, 'look', { owner: 'ben', isBackground: true });
+    expect(pool.stats().threads).toBe(1);
+    await ask(pool, '4', { owner: 'ben' });
+    await until(pool, ({ threads }) => threads === 2);
+    await ask(pool, '5');
+    expect(pool.stats()).toMatchObject({ threads: 2, done: 6, working: 0, crashed: 0 });
+  });
+
   it('whose worker cannot be loaded fails each question, and does not hang', async () => {
     const pool = start({ entry: new URL('./broken-worker.mjs', import.meta.url) });
     for (const time of ['1', '2', '3']) expect(await codeOf(ask(pool, time))).not.toBe('answered');

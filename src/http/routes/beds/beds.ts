@@ -6,36 +6,36 @@ import { orAsKept } from '../../../contract/kept.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Bed, BedFields, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag, tagOf } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleBed } from '../../question/examples.js';
+import { read } from '../../question/read.js';
 import {
   asKept,
   asParameter,
   fieldsOf,
   idIn,
   isAskedAsKept,
-  type Keeper,
   noSuch,
-  notKept,
   putAndAnswer,
   queryOf,
+  type Repository,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteAsAllowed, listRoute } from '../../kept/kept-routes.js';
-import { sendWithETag, tagOf } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleBed } from '../../question/examples.js';
-import { read } from '../../question/read.js';
+} from '../../resource/resource.js';
+import { deleteAsAllowed, listRoute } from '../../resource/resource-routes.js';
 
 const deleteQuery = z.strictObject({ with: z.enum(['sowings']).optional() });
 
 /** The beds that a grower has. */
 export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Route[] => {
-  const bedOnWire = bedsOnWire(publicUrl);
-  const keeper: Keeper<Bed, BedFields> = {
+  const bedOnWire = serializeBed(publicUrl);
+  const keeper: Repository<Bed, BedFields> = {
     find: store.bed,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putBed(owner, id, fields, ifRevision);
@@ -84,7 +84,7 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
         const id = idIn(request, 'bed');
         const changes = read(bedPatchSchema, request.body);
         const changed = (before: Bed | undefined): BedFields => {
-          if (!before) throw notKept('bed', id);
+          if (!before) throw resourceNotFound('bed', id);
           return read(bedPutSchema, { ...fieldsOf(bedPutSchema, bedOnWire(before)), ...changes });
         };
         return putAndAnswer(request, reply, id, keeper, changed, clock);
@@ -125,7 +125,7 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
         const outcome = await deleteAsAllowed(request, id, keeper, (owner, ifRevision) =>
           store.deleteBed(owner, id, { withSowings: asked.with === 'sowings', ifRevision }),
         );
-        if (outcome === 'absent') throw notKept('bed', id);
+        if (outcome === 'absent') throw resourceNotFound('bed', id);
         if (outcome === 'has-sowings') {
           throw new RequestError('has-sowings', keptRefusal('has-sowings', { bed: id }));
         }
@@ -155,12 +155,12 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
 export async function bedIn(request: FastifyRequest, store: Store): Promise<Bed> {
   const id = idIn(request, 'bed');
   const bed = await store.bed(ownerOf(request), id);
-  if (!bed) throw notKept('bed', id);
+  if (!bed) throw resourceNotFound('bed', id);
   return bed;
 }
 
 /** @param publicUrl What the address of a calendar begins with; '': nothing, it is one of this service. */
-const bedsOnWire =
+const serializeBed =
   (publicUrl: string) =>
   ({ revision: _, fieldsRevision, id, calendarToken, ...fields }: Bed): BedWire => ({
     id,

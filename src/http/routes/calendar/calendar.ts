@@ -3,27 +3,27 @@ import { digestOfJson } from '../../../basics/digest.js';
 import { RequestError } from '../../../basics/errors.js';
 import { idSchema } from '../../../contract/common.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
 import { bedSeason, knownSeason } from '../../../garden/bed/bed-season.js';
-import { bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
 import type { CalendarEvent } from '../../../garden/calendar/calendar-event.js';
 import { calendarEvents } from '../../../garden/calendar/calendar-events.js';
 import type { BedSeason } from '../../../garden/calendar/calendar-season.js';
 import { eventInWords, icalendar } from '../../../garden/calendar/icalendar.js';
 import { sayer } from '../../../words/say.js';
-import { askerOf } from '../../../worker/asker-of.js';
+import { workPortOf } from '../../../worker/work-port-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import type { Route } from '../../openapi/route.js';
-import { storageProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
+import { storageProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
 
 /** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
-export interface Growing {
+export interface BedGrowing {
   readonly inputs: object;
   season(): Promise<BedSeason>;
 }
 
 /** What grows in a bed of an owner; undefined: there is no such bed. */
-export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<Growing | undefined>;
+export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<BedGrowing | undefined>;
 
 /** What grows in a kept bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
@@ -32,10 +32,10 @@ export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
     const rows = await bedRows(store, owner, id, now.getTime());
     return (
       rows && {
-        inputs: keptInputs(rows),
+        inputs: bedInputsIn(rows),
         async season() {
           by.takePlace?.();
-          return bedSeason(store, await knownSeason(store, owner, rows, now), askerOf(work, by));
+          return bedSeason(store, await knownSeason(store, owner, rows, now), workPortOf(work, by));
         },
       }
     );

@@ -4,17 +4,17 @@ import { precisionSchema } from '../../../contract/common.js';
 import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../../../contract/crop.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { crops } from '../../../germination/crops.js';
-import { cropDrawn } from '../../negotiation/drawn.js';
 import { tagOf } from '../../negotiation/etag.js';
 import { asPicture, formOf, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { renderCrop } from '../../negotiation/render-svg.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import type { Service } from '../../question/asking.js';
+import type { Service } from '../../question/endpoint.js';
 import { read } from '../../question/read.js';
-import { cropOnWire } from './wire-crop.js';
+import { serializeCrop } from './crop-serializer.js';
 
 const listQuery = z.strictObject({
   after: z.string().max(64).optional(),
@@ -59,7 +59,7 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
         const rounding = roundingFor(precision);
         const list: Unworded<CropList> = signed(
           {
-            crops: page.map((crop) => cropOnWire(crop, rounding)),
+            crops: page.map((crop) => serializeCrop(crop, rounding)),
             next: following.length > limit ? page.at(-1)!.id : null,
           },
           clock(),
@@ -89,8 +89,8 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
       reply.header('cache-control', FOR_ALL);
       const inputs = { edition, id, precision, options, ...formOf(request) };
       return answers.send({ request, reply, owner: EVERYBODY }, inputs, () => {
-        if (wantsPicture(request)) return asPicture(cropDrawn(crop, options));
-        const one: Unworded<CropAnswer> = signed(cropOnWire(crop, roundingFor(precision)), clock());
+        if (wantsPicture(request)) return asPicture(renderCrop(crop, options));
+        const one: Unworded<CropAnswer> = signed(serializeCrop(crop, roundingFor(precision)), clock());
         return asJson(one, request);
       });
     },

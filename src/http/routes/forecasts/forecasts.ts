@@ -1,39 +1,43 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { needsPast } from '../../../answers/forecast/beyond.js';
+import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type Forecast, forecast } from '../../../answers/forecast/forecast.js';
 import { type Question, seedDepthCm } from '../../../answers/question.js';
 import { hourReadings } from '../../../answers/soil/hour-readings.js';
 import type { Zone } from '../../../basics/calendar.js';
 import { precisionSchema } from '../../../contract/common.js';
 import {
-  type Asking,
-  askingSchema,
   type ForecastAnswer,
+  type ForecastQuery,
   forecastAnswerSchema,
   forecastBodySchema,
+  forecastQuerySchema,
 } from '../../../contract/forecast.js';
 import { lessonsOf } from '../../../garden/sowing/known-sowing.js';
 import { ownerOf } from '../../auth/owner.js';
-import { forecastDrawn } from '../../negotiation/drawn.js';
 import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { renderForecast } from '../../negotiation/render-svg.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { QueryParameter, Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
-import { answerLinked, answerPosted, type Form, type Service } from '../../question/asking.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
 import { exampleCsv, exampleQuestion } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
 import { type Known, questionOf } from '../../question/question.js';
 import { read } from '../../question/read.js';
-import { hoursOnWire } from '../soil/wire-soil.js';
-import { forecastOnWire } from './wire-forecast.js';
+import { serializeHours } from '../soil/soil-serializer.js';
+import { serializeForecast } from './forecast-serializer.js';
 
-const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
-const linkForm = { asking: askingSchema, parameters: linkParameters(askingParameters) };
+const form: EndpointDefinition<ForecastQuery> = {
+  body: forecastBodySchema,
+  asking: forecastQuerySchema,
+  parameters: askingParameters,
+};
+const linkForm = { asking: forecastQuerySchema, parameters: linkParameters(askingParameters) };
 
 /** How the answer is to be written, whatever is asked. */
 const writtenParameters: readonly QueryParameter[] = [
@@ -63,7 +67,7 @@ export const forecastRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<ForecastAnswer>> {
       const { write, query } = writtenAs(request);
-      const answered = await answerPosted(service, request, query, form, async (asking, sent, known) => {
+      const answered = await answerPost(service, request, query, form, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
         return write(await forecastOf(service, request, asking, question, known), question.site.zone);
       });
@@ -84,11 +88,11 @@ export const forecastRoutes = (service: Service): Route[] => [
       const { write, query: rest } = writtenAs(request);
       const { options, query } = pictureOf(rest, request.reader);
       const { id } = request.params as { id: string };
-      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
+      return answerLink(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
         const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
-          ? asPicture(forecastDrawn(answered, known, options))
+          ? asPicture(renderForecast(answered, known, options))
           : asJson(signed(write(answered, question.site.zone), known.now), request);
       });
     },
@@ -101,25 +105,25 @@ function writtenAs(request: FastifyRequest) {
   const { hourly, ...rest } = query;
   const isHourly = read(z.enum(['true', 'false']).default('false'), hourly, () => ({ parameter: 'hourly' })) === 'true';
   const write = (answered: Forecast, zone: Zone): ForecastContent => ({
-    ...forecastOnWire(answered, rounding),
-    ...(isHourly ? { hourly: hourlyOnWire(answered, zone, rounding) } : {}),
+    ...serializeForecast(answered, rounding),
+    ...(isHourly ? { hourly: serializeHourly(answered, zone, rounding) } : {}),
   });
   return { write, query: rest };
 }
 
 type ForecastContent = Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'>;
 
-const hourlyOnWire = (
+const serializeHourly = (
   { hours, sowing }: Forecast,
   zone: Zone,
   rounding: Rounding,
-): Unworded<ForecastAnswer>['hourly'] => hours && hoursOnWire(sowing.depthCm, hourReadings(hours), zone, rounding);
+): Unworded<ForecastAnswer>['hourly'] => hours && serializeHours(sowing.depthCm, hourReadings(hours), zone, rounding);
 
 /** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
 async function forecastOf(
   { work, store }: Service,
   request: FastifyRequest,
-  asking: Asking,
+  asking: ForecastQuery,
   question: Question,
   known: Known,
 ): Promise<Forecast> {

@@ -9,38 +9,38 @@ import type { LotFields, SeedLot } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { chosenCrop } from '../../../germination/crop-choice.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag } from '../../negotiation/etag.js';
+import { forPeople } from '../../negotiation/rounding.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleLot } from '../../question/examples.js';
 import {
   asKept,
   asParameter,
   fieldsOf,
   idIn,
   isAskedAsKept,
-  type Keeper,
-  notKept,
   putAndAnswer,
+  type Repository,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteAsAllowed, listRoute } from '../../kept/kept-routes.js';
-import { sendWithETag } from '../../negotiation/etag.js';
-import { forPeople } from '../../negotiation/rounding.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleLot } from '../../question/examples.js';
+} from '../../resource/resource.js';
+import { deleteAsAllowed, listRoute } from '../../resource/resource-routes.js';
 
 /** The seed that a grower has. */
 export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
-  const keeper: Keeper<SeedLot, LotFields> = {
+  const keeper: Repository<SeedLot, LotFields> = {
     find: store.lot,
     put: store.putLot,
     show: (lot) => asKept(lotAnswer(lot, dateOf(clock()))),
   };
   return [
     listRoute(
-      { kind: 'lot', summary: 'Your seed lots, by id', schema: lotListSchema, list: store.lots, onWire: lotOnWire },
+      { kind: 'lot', summary: 'Your seed lots, by id', schema: lotListSchema, list: store.lots, onWire: serializeLot },
       clock,
     ),
     {
@@ -80,7 +80,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
         const isAsKept = isAskedAsKept(request);
         const id = idIn(request, 'lot');
         const lot = await store.lot(ownerOf(request), id);
-        if (!lot) throw notKept('lot', id);
+        if (!lot) throw resourceNotFound('lot', id);
         if (isAsKept) return sendAsKept(request, reply, lot.revision, fieldsOf(lotPutSchema, lot));
         const content = lotAnswer(lot, dateOf(clock()));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
@@ -102,7 +102,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
         const outcome = await deleteAsAllowed(request, id, keeper, (owner, ifRevision) =>
           store.deleteLot(owner, id, ifRevision),
         );
-        if (outcome === 'absent') throw notKept('lot', id);
+        if (outcome === 'absent') throw resourceNotFound('lot', id);
         if (outcome === 'has-sowings') {
           throw new RequestError('has-sowings', keptRefusal('has-sowings.lot', { lot: id }));
         }
@@ -139,13 +139,13 @@ export function refuseToCome(
   if (faults.length > 0) throw notUnderstood(faults);
 }
 
-const lotOnWire = ({ id, revision, ...fields }: SeedLot): SeedLot => ({ id, revision, ...fields });
+const serializeLot = ({ id, revision, ...fields }: SeedLot): SeedLot => ({ id, revision, ...fields });
 
 function lotAnswer(lot: SeedLot, on: PlainDate) {
   const { percent, range, aged, testBeforeUse, assumptions, warnings } = lotNow(lot, on);
   const { whole } = forPeople;
   return {
-    ...lotOnWire(lot),
+    ...serializeLot(lot),
     now: {
       on,
       percent: percent === null ? null : whole(percent),

@@ -1,18 +1,18 @@
 import { RequestError } from '../../../basics/errors.js';
 import { seedsNeededAnswerSchema, seedsNeededSchema } from '../../../contract/lots.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
-import { MOST_SEEDS } from '../../../garden/lots/fewest-seeds.js';
+import { MAX_SEEDS } from '../../../garden/lots/fewest-seeds.js';
 import { seedsNeeded } from '../../../garden/lots/seeds-needed.js';
 import type { CropChoice, LotFields } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { chosenCrop } from '../../../germination/crop-choice.js';
 import { ownerOf } from '../../auth/owner.js';
-import { refuseQuery } from '../../kept/kept.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { storageProblems } from '../../problems/usual-problems.js';
+import { storageProblems } from '../../problems/common-problems.js';
 import { exampleSeedsQuestion } from '../../question/examples.js';
 import { read } from '../../question/read.js';
+import { refuseQuery } from '../../resource/resource.js';
 import { dateOf, refuseToCome } from './lots.js';
 
 /** How many to sow. */
@@ -88,4 +88,4 @@ async function keptLot(store: Store, owner: string, id: string, crop: CropChoice
 }
 
 const tooManySeeds = (plants: number, sureness: number): RequestError =>
-  new RequestError('too-many-seeds', keptRefusal('too-many-seeds', { maxSeeds: MOST_SEEDS, plants, sureness }));
+  new RequestError('too-many-seeds', keptRefusal('too-many-seeds', { maxSeeds: MAX_SEEDS, plants, sureness }));

@@ -15,34 +15,34 @@ import { airKeptSchema } from '../../../contract/places.js';
 import { seriesSchema } from '../../../contract/series.js';
 import type { Place, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { bodyProblems, keptProblems, storageProblems } from '../../problems/common-problems.js';
+import { exampleAirCsv, examplePastAir } from '../../question/examples.js';
+import { kept, seriesFault, type Upload, uploadOf, uploadParameters } from '../../question/upload.js';
 import {
   asParameter,
   asQueryShape,
   type Current,
   changeAsAllowed,
   idIn,
-  notKept,
   queryOf,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { bodyProblems, keptProblems, storageProblems } from '../../problems/usual-problems.js';
-import { exampleAirCsv, examplePastAir } from '../../question/examples.js';
-import { kept, seriesFault, type Upload, uploadOf, uploadParameters } from '../../question/upload.js';
+} from '../../resource/resource.js';
+import { serializeAirDay } from './air-serializer.js';
 import { placeIn } from './places.js';
 import { incompleteNotes, wholeDays } from './whole-days.js';
-import { dayOnWire } from './wire-air.js';
 
-const MOST_DAYS = 40_000;
-const USUAL_DAYS = 4000;
+const MAX_DAYS = 40_000;
+const DEFAULT_DAYS = 4000;
 
 const airQuery = z
   .strictObject({
     ...dateRangeShape,
     after: dateSchema.optional(),
-    limit: z.coerce.number().int().min(1).max(MOST_DAYS).default(USUAL_DAYS),
+    limit: z.coerce.number().int().min(1).max(MAX_DAYS).default(DEFAULT_DAYS),
     precision: keptPrecisionSchema,
     ...asQueryShape,
   })
@@ -94,7 +94,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
         async () => airCurrentOf(await store.place(owner, place.id), {}),
         (ifRevision) => store.putAir(owner, place.id, days, ifRevision),
       );
-      if (!changes) throw notKept('place', place.id);
+      if (!changes) throw resourceNotFound('place', place.id);
       return kept(withIncomplete(upload, incomplete), changes, clock());
     },
   },
@@ -107,7 +107,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
       query: [
         ...dateRangeParameters,
         { name: 'after', schema: dateSchema, description: 'The date after which to go on.' },
-        { name: 'limit', schema: z.int().min(1).max(MOST_DAYS).default(USUAL_DAYS) },
+        { name: 'limit', schema: z.int().min(1).max(MAX_DAYS).default(DEFAULT_DAYS) },
         { name: 'precision', schema: keptPrecisionSchema },
         asParameter,
       ],
@@ -123,7 +123,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
         const page = days.slice(0, limit);
         return {
           revision: place.revision,
-          series: { medium: 'air', unit: 'C', daily: page.map((day) => dayOnWire(day, precision)) },
+          series: { medium: 'air', unit: 'C', daily: page.map((day) => serializeAirDay(day, precision)) },
           next: days.length > limit ? page.at(-1)!.date : null,
         };
       };
@@ -151,7 +151,7 @@ export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
         async () => airCurrentOf(await store.place(owner, id), range),
         (ifRevision) => store.deleteAir(owner, id, range, ifRevision),
       );
-      if (deleted === undefined) throw notKept('place', id);
+      if (deleted === undefined) throw resourceNotFound('place', id);
       return signed({ deleted }, clock());
     },
   },

@@ -12,37 +12,37 @@ import {
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Place, PlaceFields, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { examplePlace } from '../../question/examples.js';
+import { read } from '../../question/read.js';
 import {
   asKept,
   asParameter,
   fieldsOf,
   idIn,
   isAskedAsKept,
-  type Keeper,
-  notKept,
   putAndAnswer,
   queryOf,
+  type Repository,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteAsAllowed, listRoute } from '../../kept/kept-routes.js';
-import { sendWithETag } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { examplePlace } from '../../question/examples.js';
-import { read } from '../../question/read.js';
+} from '../../resource/resource.js';
+import { deleteAsAllowed, listRoute } from '../../resource/resource-routes.js';
 
 const deleteQuery = z.strictObject({ with: z.enum(['beds']).optional() });
 
 /** The places that a grower has, each with a climate of its own. */
 export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
-  const keeper: Keeper<Place, PlaceFields> = {
+  const keeper: Repository<Place, PlaceFields> = {
     find: store.place,
     put: store.putPlace,
-    show: (place) => asKept(placeOnWire(place)),
+    show: (place) => asKept(serializePlace(place)),
   };
   return [
     listRoute(
@@ -51,7 +51,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         summary: 'Your places, by id',
         schema: placeListSchema,
         list: store.places,
-        onWire: placeOnWire,
+        onWire: serializePlace,
       },
       clock,
     ),
@@ -94,8 +94,8 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         const id = idIn(request, 'place');
         const changes = read(placePatchSchema, request.body);
         const changed = (before: Place | undefined): PlaceFields => {
-          if (!before) throw notKept('place', id);
-          return read(placePutSchema, { ...fieldsOf(placePutSchema, placeOnWire(before)), ...changes });
+          if (!before) throw resourceNotFound('place', id);
+          return read(placePutSchema, { ...fieldsOf(placePutSchema, serializePlace(before)), ...changes });
         };
         return putAndAnswer(request, reply, id, keeper, changed, clock);
       },
@@ -113,7 +113,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
       async handler(request, reply) {
         const isAsKept = isAskedAsKept(request);
         const place = await placeIn(request, store);
-        const content = placeOnWire(place);
+        const content = serializePlace(place);
         if (isAsKept) return sendAsKept(request, reply, place.fieldsRevision, fieldsOf(placePutSchema, content));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
       },
@@ -135,7 +135,7 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
         const outcome = await deleteAsAllowed(request, id, keeper, (owner, ifRevision) =>
           store.deletePlace(owner, id, { withBeds: asked.with === 'beds', ifRevision }),
         );
-        if (outcome === 'absent') throw notKept('place', id);
+        if (outcome === 'absent') throw resourceNotFound('place', id);
         if (outcome === 'has-beds') {
           throw new RequestError('has-beds', keptRefusal('has-beds', { place: id }));
         }
@@ -149,11 +149,11 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
 export async function placeIn(request: FastifyRequest, store: Store): Promise<Place> {
   const id = idIn(request, 'place');
   const place = await store.place(ownerOf(request), id);
-  if (!place) throw notKept('place', id);
+  if (!place) throw resourceNotFound('place', id);
   return place;
 }
 
-const placeOnWire = ({ revision: _, fieldsRevision, id, ...fields }: Place): PlaceWire => ({
+const serializePlace = ({ revision: _, fieldsRevision, id, ...fields }: Place): PlaceWire => ({
   id,
   revision: fieldsRevision,
   ...fields,

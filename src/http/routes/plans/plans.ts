@@ -1,62 +1,69 @@
 import { orAsKept } from '../../../contract/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../../../contract/plans.js';
-import { bedRows, type Kept, type KeptRows, keptBed, keptInputs, keptOf } from '../../../garden/bed/kept-soil.js';
+import {
+  type BedInputs,
+  bedInputsIn,
+  bedInputsOf,
+  bedRows,
+  keptOf,
+  type PlaceRecords,
+} from '../../../garden/bed/bed-inputs.js';
 import type { GardenPlan } from '../../../garden/plan/plan.js';
 import { planQuestionOf } from '../../../garden/plan/plan-question.js';
 import type { Plan, PlanFields } from '../../../garden/store/season-store.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import { ownerOf } from '../../auth/owner.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { examplePlan } from '../../question/examples.js';
 import {
   asParameter,
   fieldsOf,
   idIn,
   isAskedAsKept,
-  type Keeper,
   noSuch,
-  notKept,
   putAndAnswer,
+  type Repository,
   readOnlyOf,
   readPut,
   refuseQuery,
-  type Shown,
+  resourceNotFound,
+  type ShownResource,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteRoute, listRoute } from '../../kept/kept-routes.js';
-import { asJson } from '../../negotiation/written.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
-import { examplePlan } from '../../question/examples.js';
-import { planFieldsOnWire, planOnWire } from './wire-plan.js';
+} from '../../resource/resource.js';
+import { deleteRoute, listRoute } from '../../resource/resource-routes.js';
+import { serializePlan, serializePlanFields } from './plan-serializer.js';
 
 /** Of a bed's sowings the last so many are looked at. */
-const MOST_SOWINGS = 100;
+const MAX_SOWINGS = 100;
 
 /** The harvests that a grower wants, and what to sow for them. */
 export const planRoutes = ({ store, clock, work, answers }: Service): Route[] => {
-  const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
-    keptBed(store, owner, bed, clock().getTime());
-  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
-    const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
+  const bedOf = (owner: string, { bed }: PlanFields): Promise<BedInputs | undefined> =>
+    bedInputsOf(store, owner, bed, clock().getTime());
+  const ask = async (by: AskedBy, plan: PlanFields, kept: BedInputs): Promise<GardenPlan> => {
+    const sowings = await store.sowingsOf(by.owner, plan.bed, MAX_SOWINGS);
     const known = sowings.map(({ sowing }) => sowing);
     return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
   };
-  const show = async (plan: Plan, by: AskedBy, planned?: GardenPlan): Promise<Shown> => {
+  const show = async (plan: Plan, by: AskedBy, planned?: GardenPlan): Promise<ShownResource> => {
     const { owner } = by;
     const rows = await bedRows(store, owner, plan.bed, clock().getTime());
     // Its bed went while we looked.
-    if (!rows) throw notKept('plan', plan.id);
+    if (!rows) throw resourceNotFound('plan', plan.id);
     return {
       inputs: inputsOf(plan, rows),
       async answer() {
-        if (planned) return planOnWire(plan, planned);
+        if (planned) return serializePlan(plan, planned);
         by.takePlace?.();
-        return planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows)));
+        return serializePlan(plan, await ask(by, plan, await keptOf(store, owner, rows)));
       },
     };
   };
-  const keeperFor = (by: AskedBy, planned?: GardenPlan): Keeper<Plan, PlanFields> => ({
+  const keeperFor = (by: AskedBy, planned?: GardenPlan): Repository<Plan, PlanFields> => ({
     find: store.plan,
     async put(owner, id, fields, ifRevision) {
       const done = await store.putPlan(owner, id, fields, ifRevision);
@@ -64,7 +71,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
       return done;
     },
     show: (plan) => show(plan, by, planned),
-    ...(planned && { showInPart: (plan: Plan) => planOnWire(plan, planned) }),
+    ...(planned && { showInPart: (plan: Plan) => serializePlan(plan, planned) }),
   });
   return [
     listRoute(
@@ -73,7 +80,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         summary: 'Your plans, by id, without their sowings; of one bed, if you name it',
         schema: planListSchema,
         list: store.plans,
-        onWire: planFieldsOnWire,
+        onWire: serializePlanFields,
         byBed: true,
       },
       clock,
@@ -121,7 +128,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
         const id = idIn(request, 'plan');
         const owner = ownerOf(request);
         const plan = await store.plan(owner, id);
-        if (!plan) throw notKept('plan', id);
+        if (!plan) throw resourceNotFound('plan', id);
         if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
         const { inputs, answer } = await show(plan, request.askedBy());
         return answers.send({ request, reply, owner }, inputs, async () =>
@@ -137,7 +144,7 @@ export const planRoutes = ({ store, clock, work, answers }: Service): Route[] =>
 const planProblems = ['no-past-years', 'busy'] as const;
 
 /** All that a plan depends on. */
-const inputsOf = (plan: Plan, rows: KeptRows): object => ({
+const inputsOf = (plan: Plan, rows: PlaceRecords): object => ({
   plan: [plan.id, plan.revision],
-  ...keptInputs(rows),
+  ...bedInputsIn(rows),
 });

@@ -19,27 +19,27 @@ import { seriesSchema } from '../../../contract/series.js';
 import type { Bed, DateRange, InstantRange, Probe, Store } from '../../../garden/store/store.js';
 import type { Readings } from '../../../readings/readings.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag } from '../../negotiation/etag.js';
+import { roundingFor } from '../../negotiation/rounding.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { bodyProblems, keptProblems, storageProblems } from '../../problems/common-problems.js';
+import { exampleBedReadings, exampleCsv } from '../../question/examples.js';
+import { kept, seriesFault, uploadOf, uploadParameters } from '../../question/upload.js';
 import {
   asParameter,
   asQueryShape,
   type Current,
   changeAsAllowed,
-  notKept,
   queryOf,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag } from '../../negotiation/etag.js';
-import { roundingFor } from '../../negotiation/rounding.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { bodyProblems, keptProblems, storageProblems } from '../../problems/usual-problems.js';
-import { exampleBedReadings, exampleCsv } from '../../question/examples.js';
-import { kept, seriesFault, uploadOf, uploadParameters } from '../../question/upload.js';
+} from '../../resource/resource.js';
 import { bedIn } from '../beds/beds.js';
 
-const MOST_READINGS = 50_000;
-const USUAL_READINGS = 10_000;
+const MAX_READINGS = 50_000;
+const DEFAULT_READINGS = 10_000;
 
 const mediumSchema = z.enum(['soil', 'air']);
 const AT_SEED = 'seed';
@@ -60,7 +60,7 @@ const readingsQuery = z
       .refine((text) => findStamp(text) !== undefined, STAMP_FAULT)
       .transform((text) => findStamp(text)!.ms)
       .optional(),
-    limit: z.coerce.number().int().min(1).max(MOST_READINGS).default(USUAL_READINGS),
+    limit: z.coerce.number().int().min(1).max(MAX_READINGS).default(DEFAULT_READINGS),
     precision: keptPrecisionSchema,
     ...asQueryShape,
   })
@@ -121,7 +121,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
         async () => currentOf(await store.bed(owner, bed.id), {}),
         (ifRevision) => store.putReadings(owner, bed.id, probe, readings, ifRevision),
       );
-      if (!changes) throw notKept('bed', bed.id);
+      if (!changes) throw resourceNotFound('bed', bed.id);
       return kept(upload, changes, clock());
     },
   },
@@ -164,7 +164,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
         },
         {
           name: 'limit',
-          schema: z.int().min(1).max(MOST_READINGS).default(USUAL_READINGS),
+          schema: z.int().min(1).max(MAX_READINGS).default(DEFAULT_READINGS),
           description: 'How many readings of one thermometer, about: whole days are given.',
         },
         { name: 'precision', schema: keptPrecisionSchema },
@@ -187,7 +187,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
         const series = [];
         for (const probe of probes) {
           const readings = await store.readings(ownerOf(request), bed.id, probe, { ...range, toMs: end.toMs });
-          if (readings.atMs.length > 0) series.push(seriesOnWire(probe, readings, zone, precision));
+          if (readings.atMs.length > 0) series.push(serializeReadings(probe, readings, zone, precision));
         }
         return { revision: bed.revision, series, next: end.isLast ? null : instantText(end.toMs! - 1, zone) };
       };
@@ -221,7 +221,7 @@ export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
         async () => currentOf(await store.bed(owner, bed.id), { from, to, ...wanted }),
         (ifRevision) => store.deleteReadings(owner, bed.id, range, probes, ifRevision),
       );
-      if (deleted === undefined) throw notKept('bed', bed.id);
+      if (deleted === undefined) throw resourceNotFound('bed', bed.id);
       return signed({ deleted }, clock());
     },
   },
@@ -246,7 +246,7 @@ function refuseSeveral(probes: readonly Probe[]): void {
 /** The zone of a bed's place. */
 async function zoneOf(bed: Bed, request: FastifyRequest, store: Store): Promise<Zone> {
   const place = await store.place(ownerOf(request), bed.place);
-  if (!place) throw notKept('bed', bed.id);
+  if (!place) throw resourceNotFound('bed', bed.id);
   return zoneNamed(place.timeZone);
 }
 
@@ -289,7 +289,12 @@ async function endOfPage({ store, request, bed, zone, probes, range, limit }: Pa
   return { toMs: endMs, isLast };
 }
 
-function seriesOnWire({ medium, probeDepthCm }: Probe, readings: Readings, zone: Zone, precision: 'full' | 'rounded') {
+function serializeReadings(
+  { medium, probeDepthCm }: Probe,
+  readings: Readings,
+  zone: Zone,
+  precision: 'full' | 'rounded',
+) {
   const { temperature } = roundingFor(precision);
   const rows = Array.from(readings.atMs, (atMs, i) => {
     const basis = bases[readings.basis[i]!]!;

@@ -11,13 +11,13 @@ import { reportOf, type SeriesReport } from '../../../readings/report.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bodyProblems } from '../../problems/usual-problems.js';
+import { bodyProblems } from '../../problems/common-problems.js';
 import { askedByQuery, documented, fileParameters, parameterAt, placeParameters } from '../../question/csv-query.js';
 import { exampleCsv, exampleQuestion } from '../../question/examples.js';
 import { readFileBody } from '../../question/file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../../question/file-request.js';
 import { read } from '../../question/read.js';
-import { reportOnWire } from './wire-report.js';
+import { serializeReport } from './report-serializer.js';
 
 const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
 
@@ -38,7 +38,7 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
     async handler(request): Promise<Unworded<CheckAnswer>> {
       const { rounding, query } = precisionOf(request);
       const { report, warnings } = await (isFile(request) ? checkFile(request, query) : checkBody(request, query));
-      return signed({ ...reportOnWire(report, rounding), warnings: [...warnings] }, clock());
+      return signed({ ...serializeReport(report, rounding), warnings: [...warnings] }, clock());
     },
   },
 ];

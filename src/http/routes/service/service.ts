@@ -7,8 +7,8 @@ import { sayer } from '../../../words/say.js';
 import type { Metrics } from '../../metrics/metrics.js';
 import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
 import type { Route } from '../../openapi/route.js';
+import { storageProblems } from '../../problems/common-problems.js';
 import { problemStatuses } from '../../problems/problems.js';
-import { storageProblems } from '../../problems/usual-problems.js';
 
 /** Is it alive, is it ready, and what do its problems mean? */
 export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [

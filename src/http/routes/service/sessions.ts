@@ -2,10 +2,10 @@ import { setSession } from '../../../contract/session-cookie.js';
 import { sessionListSchema } from '../../../contract/sessions.js';
 import type { Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
-import { idIn, notKept, refuseQuery } from '../../kept/kept.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { keptProblems } from '../../problems/usual-problems.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import { idIn, refuseQuery, resourceNotFound } from '../../resource/resource.js';
 
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
@@ -46,7 +46,7 @@ export const sessionsRoutes = (store: Store, clock: () => Date): Route[] => [
     async handler(request, reply) {
       refuseQuery(request);
       const id = idIn(request, 'session');
-      if ((await store.endSession(ownerOf(request), id)) === 'absent') throw notKept('session', id);
+      if ((await store.endSession(ownerOf(request), id)) === 'absent') throw resourceNotFound('session', id);
       if (id === request.sessionId) setSession(request, reply, '');
       return reply.code(204).send();
     },

@@ -7,25 +7,25 @@ import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { countAnswerSchema, countPutSchema } from '../../../contract/sowings.js';
 import type { Count, KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
-import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
+import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag, tagOf } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleCount } from '../../question/examples.js';
 import {
   asParameter,
   type Current,
   changeAsAllowed,
   fieldsOf,
   isAskedAsKept,
-  notKept,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag, tagOf } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleCount } from '../../question/examples.js';
+} from '../../resource/resource.js';
 import { countedIn } from './sowings.js';
 
 /** What was counted of a sowing. */
@@ -50,7 +50,7 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
       const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
       const bed = await store.bed(owner, sowing.bed);
       const place = bed && (await store.place(owner, bed.place));
-      if (!place) throw notKept('sowing', sowing.id);
+      if (!place) throw resourceNotFound('sowing', sowing.id);
       refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
       const done = await changeAsAllowed(
         request,
@@ -60,7 +60,7 @@ export const countRoutes = (store: Store, clock: () => Date): Route[] => [
           return put?.outcome === 'stale' ? put.outcome : put;
         },
       );
-      if (!done) throw notKept('sowing', sowing.id);
+      if (!done) throw resourceNotFound('sowing', sowing.id);
       return reply
         .code(done.outcome === 'created' ? 201 : 200)
         .header('etag', tagOf(done.kept))
@@ -137,11 +137,11 @@ function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Coun
   const faults: Fault[] = [];
   if (date < sowing.date)
     faults.push({ parameter: 'date', detail: fieldFact('field.before-sowing', { sowingDate: sowing.date }) });
-  const last = addDays(sowing.date, LONGEST_COUNT_DAYS);
+  const last = addDays(sowing.date, MAX_COUNT_DAYS);
   if (date > last) {
     faults.push({
       parameter: 'date',
-      detail: fieldFact('field.long-after-sowing', { maxDays: LONGEST_COUNT_DAYS, by: last }),
+      detail: fieldFact('field.long-after-sowing', { maxDays: MAX_COUNT_DAYS, by: last }),
     });
   }
   if (date > today) faults.push({ parameter: 'date', detail: fieldFact('field.day-to-come', { todaysDate: today }) });

@@ -2,23 +2,23 @@ import { z } from 'zod';
 import { addDays, type PlainDate } from '../../../basics/calendar.js';
 import { dateSchema, idSchema } from '../../../contract/common.js';
 import { type SowingAnswer, type SowingList, sowingListSchema, sowingParts } from '../../../contract/sowings.js';
+import { type BedRecords, bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
 import { onceEach } from '../../../garden/bed/bed-season.js';
-import { type BedRows, bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
-import type { Asker } from '../../../garden/sowing/ask.js';
+import type { WorkPort } from '../../../garden/sowing/work-port.js';
 import type { Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
-import { askerOf } from '../../../worker/asker-of.js';
+import { workPortOf } from '../../../worker/work-port-of.js';
 import { ownerOf } from '../../auth/owner.js';
-import { listParameters, listQuery, queryOf } from '../../kept/kept.js';
 import { sendWithETag } from '../../negotiation/etag.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { listParameters, listQuery, queryOf } from '../../resource/resource.js';
 import { sowingContent, sowingInputs } from './sowing-content.js';
-import { sowingOnWire } from './wire-sowing.js';
+import { serializeSowing } from './sowing-serializer.js';
 
 /** The most sowings on a page whose state is asked for: each is a forecast of its own. */
 const MAX_WORKED_OUT = 25;
@@ -72,7 +72,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     const now = clock();
     if (asked.with.length === 0 && !asked.open) {
       const { page, next } = await sownFrom(store, owner, asked);
-      const content = { sowings: page.map(sowingOnWire), next };
+      const content = { sowings: page.map(serializeSowing), next };
       return sendWithETag(request, reply, content, (): Unworded<SowingList> => signed(content, now));
     }
     const { page, next } = await sownFrom(store, owner, { ...asked, limit: Math.min(asked.limit, MAX_WORKED_OUT) });
@@ -81,12 +81,12 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     const inputs = {
       asked,
       sowings: there.map(({ id, revision }) => [id, revision]),
-      beds: [...rows.values()].map(keptInputs),
+      beds: [...rows.values()].map(bedInputsIn),
       next,
     };
     return answers.send({ request, reply, owner }, inputs, async () => {
       // All sowings of a bed have the same season, so that its windows are asked for once.
-      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(askerOf(work, by))]));
+      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(workPortOf(work, by))]));
       const sowings: SowingList['sowings'] = [];
       for (const sowing of there) {
         const bed = rows.get(sowing.bed)!;
@@ -99,7 +99,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     });
 
     /** The same answer that GET /v1/sowings/{id} gives, and shares its place in the cache; undefined: it has just gone. */
-    async function answerOf(sowing: Sowing, bed: BedRows, ask: Asker): Promise<SowingAnswer | undefined> {
+    async function answerOf(sowing: Sowing, bed: BedRecords, ask: WorkPort): Promise<SowingAnswer | undefined> {
       const counted = await store.sowing(owner, sowing.id);
       if (!counted) return undefined;
       const inputs = sowingInputs(counted.sowing, bed);
@@ -149,8 +149,8 @@ async function rowsOfBeds(
   owner: string,
   sowings: readonly Sowing[],
   now: Date,
-): Promise<Map<string, BedRows>> {
-  const rows = new Map<string, BedRows>();
+): Promise<Map<string, BedRecords>> {
+  const rows = new Map<string, BedRecords>();
   for (const bed of new Set(sowings.map((sowing) => sowing.bed))) {
     const found = await bedRows(store, owner, bed, now.getTime());
     if (found) rows.set(bed, found);
@@ -158,7 +158,7 @@ async function rowsOfBeds(
   return rows;
 }
 
-const isOld = ({ date }: Sowing, { today }: BedRows): boolean => date < addDays(today, -MAX_OPEN_DAYS);
+const isOld = ({ date }: Sowing, { today }: BedRecords): boolean => date < addDays(today, -MAX_OPEN_DAYS);
 
 const isOver = ({ judgement, harvest }: SowingAnswer, today: PlainDate): boolean =>
   judgement?.verdict === 'lost' || (harvest !== null && harvest.to < today);

@@ -6,41 +6,41 @@ import { fieldFact } from '../../../basics/field-facts.js';
 import { precisionSchema } from '../../../contract/common.js';
 import { orAsKept } from '../../../contract/kept.js';
 import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../../../contract/sowings.js';
-import { bedRows } from '../../../garden/bed/kept-soil.js';
+import { bedRows } from '../../../garden/bed/bed-inputs.js';
 import type { Count, CountedSowing, KeptCount, Sowing, SowingFields } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { chosenCrop, isSameCrop } from '../../../germination/crop-choice.js';
-import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
-import { askerOf } from '../../../worker/asker-of.js';
+import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
+import { workPortOf } from '../../../worker/work-port-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import { ownerOf } from '../../auth/owner.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { exampleSowing } from '../../question/examples.js';
+import { read } from '../../question/read.js';
 import {
   asParameter,
   asQueryShape,
   fieldsOf,
   idIn,
-  type Keeper,
   noSuch,
-  notKept,
   putAndAnswer,
   queryOf,
+  type Repository,
   readOnlyOf,
   readPut,
   refuseQuery,
-  type Shown,
+  resourceNotFound,
+  type ShownResource,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteRoute } from '../../kept/kept-routes.js';
-import { asJson } from '../../negotiation/written.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
-import { exampleSowing } from '../../question/examples.js';
-import { read } from '../../question/read.js';
+} from '../../resource/resource.js';
+import { deleteRoute } from '../../resource/resource-routes.js';
 import { sowingContent, sowingInputs } from './sowing-content.js';
 import { sowingListRoute } from './sowing-list.js';
-import { sowingInPart, sowingOnWire } from './wire-sowing.js';
+import { serializeSowing, serializeSowingPart } from './sowing-serializer.js';
 
 const precisionParameter = { name: 'precision', schema: precisionSchema };
 
@@ -52,22 +52,22 @@ export const sowingRoutes = (service: Service): Route[] => {
     by: AskedBy,
     precision: 'rounded' | 'full',
     canDoWithout = false,
-  ): Promise<Shown> => {
+  ): Promise<ShownResource> => {
     const { owner } = by;
     const now = clock();
     const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
     // Its bed went while we looked.
-    if (!rows) throw notKept('sowing', counted.sowing.id);
+    if (!rows) throw resourceNotFound('sowing', counted.sowing.id);
     return {
       inputs: sowingInputs(counted.sowing, rows),
       answer() {
         by.takePlace?.();
-        const ask = { ...askerOf(work, by), canDoWithout };
+        const ask = { ...workPortOf(work, by), canDoWithout };
         return sowingContent(store, owner, counted, rows, { ask, now, precision });
       },
     };
   };
-  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => {
+  const keeperFor = (by: AskedBy): Repository<Sowing, SowingFields> => {
     let counts: readonly KeptCount[] = [];
     return {
       find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
@@ -83,11 +83,11 @@ export const sowingRoutes = (service: Service): Route[] => {
       },
       async show({ id }, owner) {
         const counted = await store.sowing(owner, id);
-        if (!counted) throw notKept('sowing', id);
+        if (!counted) throw resourceNotFound('sowing', id);
         // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
         return show(counted, by, 'rounded', true);
       },
-      showInPart: (sowing, why) => sowingInPart(sowing, counts, why),
+      showInPart: (sowing, why) => serializeSowingPart(sowing, counts, why),
     };
   };
   const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
@@ -141,10 +141,10 @@ export const sowingRoutes = (service: Service): Route[] => {
         const changes = read(sowingPatchSchema, request.body);
         const keeper = keeperFor(request.askedBy());
         const now = await keeper.find(ownerOf(request), id);
-        if (!now) throw notKept('sowing', id);
+        if (!now) throw resourceNotFound('sowing', id);
         const changed = (before: Sowing | undefined): SowingFields => {
-          if (!before) throw notKept('sowing', id);
-          return read(sowingPutSchema, { ...fieldsOf(sowingPutSchema, sowingOnWire(before)), ...changes });
+          if (!before) throw resourceNotFound('sowing', id);
+          return read(sowingPutSchema, { ...fieldsOf(sowingPutSchema, serializeSowing(before)), ...changes });
         };
         await checked(ownerOf(request), changed(now));
         return putAndAnswer(request, reply, id, keeper, changed, clock);
@@ -165,7 +165,7 @@ export const sowingRoutes = (service: Service): Route[] => {
         const counted = await countedIn(request, store);
         if (as === 'kept') {
           const { sowing } = counted;
-          return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, sowingOnWire(sowing)));
+          return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, serializeSowing(sowing)));
         }
         const { inputs, answer } = await show(counted, request.askedBy(), precision);
         return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
@@ -183,7 +183,7 @@ const sowingQuery = z.strictObject({ precision: precisionSchema, ...asQueryShape
 export async function countedIn(request: FastifyRequest, store: Store): Promise<CountedSowing> {
   const id = idIn(request, 'sowing');
   const counted = await store.sowing(ownerOf(request), id);
-  if (!counted) throw notKept('sowing', id);
+  if (!counted) throw resourceNotFound('sowing', id);
   return counted;
 }
 
@@ -198,10 +198,10 @@ function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields):
       detail: fieldFact('field.after-first-count', { countedOn: first.date }),
     });
   }
-  if (last.date > addDays(date, LONGEST_COUNT_DAYS)) {
+  if (last.date > addDays(date, MAX_COUNT_DAYS)) {
     faults.push({
       path: ['date'],
-      detail: fieldFact('field.long-before-count', { maxDays: LONGEST_COUNT_DAYS, countedOn: last.date }),
+      detail: fieldFact('field.long-before-count', { maxDays: MAX_COUNT_DAYS, countedOn: last.date }),
     });
   }
   const whole = counts.filter(({ ofSeeds }) => ofSeeds === null);

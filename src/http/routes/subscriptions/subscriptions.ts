@@ -18,27 +18,27 @@ import { webhookUrlFault } from '../../../garden/store/webhook-url.js';
 import { cropRefusal } from '../../../germination/crop-choice.js';
 import { crops as handbook } from '../../../germination/crops.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag } from '../../negotiation/etag.js';
+import type { Unworded } from '../../negotiation/worded.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleSubscription } from '../../question/examples.js';
 import {
   asKept,
   asParameter,
   fieldsOf,
   idIn,
   isAskedAsKept,
-  type Keeper,
-  notKept,
   putAndAnswer,
+  type Repository,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteRoute, listRoute } from '../../kept/kept-routes.js';
-import { sendWithETag } from '../../negotiation/etag.js';
-import type { Unworded } from '../../negotiation/worded.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleSubscription } from '../../question/examples.js';
+} from '../../resource/resource.js';
+import { deleteRoute, listRoute } from '../../resource/resource-routes.js';
 
 /** A secret that is sent is no slip: somebody wants to choose it, and cannot. */
 const sentBackSchema = subscriptionAnswerSchema.omit({ secret: true });
@@ -49,13 +49,13 @@ const sentBackSchema = subscriptionAnswerSchema.omit({ secret: true });
  * @param allowPrivate Receivers may lie on this machine or in its network, and do without encryption.
  */
 export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate: boolean): Route[] => {
-  const keeper: Keeper<Subscription, SubscriptionFields> = {
+  const keeper: Repository<Subscription, SubscriptionFields> = {
     find: store.subscription,
     async put(owner, id, fields, ifRevision) {
       await refuseUnknown(store, owner, fields);
       return store.putSubscription(owner, id, fields, clock().getTime(), ifRevision);
     },
-    show: (subscription) => asKept(subscriptionOnWire(subscription)),
+    show: (subscription) => asKept(serializeSubscription(subscription)),
     shownOnce: ({ secret }) => ({ secret }),
   };
   return [
@@ -65,7 +65,7 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
         summary: 'Your subscriptions, by id',
         schema: subscriptionListSchema,
         list: store.subscriptions,
-        onWire: subscriptionOnWire,
+        onWire: serializeSubscription,
       },
       clock,
     ),
@@ -109,8 +109,8 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
         const isAsKept = isAskedAsKept(request);
         const id = idIn(request, 'subscription');
         const subscription = await store.subscription(ownerOf(request), id);
-        if (!subscription) throw notKept('subscription', id);
-        const content = subscriptionOnWire(subscription);
+        if (!subscription) throw resourceNotFound('subscription', id);
+        const content = serializeSubscription(subscription);
         if (isAsKept)
           return sendAsKept(request, reply, subscription.revision, fieldsOf(subscriptionPutSchema, content));
         return sendWithETag(request, reply, content, () => signed(content, clock()));
@@ -155,7 +155,7 @@ async function refuseUnknown(store: Store, owner: string, { beds, crops }: Subsc
 
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
-const subscriptionOnWire = (subscription: Subscription): Unworded<SubscriptionWire> => {
+const serializeSubscription = (subscription: Subscription): Unworded<SubscriptionWire> => {
   const { id, revision, url, events, beds, crops, pending, deliveredAtMs, failures, lastError, nextAtMs, switchedOff } =
     subscription;
   return {

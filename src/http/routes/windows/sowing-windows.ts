@@ -2,36 +2,36 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { precisionSchema } from '../../../contract/common.js';
 import {
   type WindowAnswer,
-  type WindowAsking,
+  type WindowQuery,
   windowAnswerSchema,
-  windowAskingSchema,
   windowBodySchema,
+  windowQuerySchema,
 } from '../../../contract/windows.js';
 import { sayer } from '../../../words/say.js';
-import { windowsDrawn } from '../../negotiation/drawn.js';
 import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { renderWindows } from '../../negotiation/render-svg.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
-import { answerLinked, answerPosted, type Form, type Linked, type Service } from '../../question/asking.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
 import { documented, fileParameters, linkParameters, windowParameters } from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Linked, type Service } from '../../question/endpoint.js';
 import { exampleWindowQuestion, exampleYearsCsv } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
 import { windowQuestionOf } from '../../question/question.js';
-import { windowsOnWire } from './wire-windows.js';
+import { serializeWindows } from './windows-serializer.js';
 
-type LinkForm = Omit<Form<WindowAsking>, 'body'>;
+type LinkForm = Omit<EndpointDefinition<WindowQuery>, 'body'>;
 
 const bedForm: LinkForm = {
-  asking: windowAskingSchema,
+  asking: windowQuerySchema,
   parameters: linkParameters(windowParameters),
   isAlwaysLong: true,
 };
 /** Of a place the bed is described. */
 const placeForm: LinkForm = { ...bedForm, parameters: linkParameters(windowParameters, { describesBed: true }) };
-const form: Form<WindowAsking> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
+const form: EndpointDefinition<WindowQuery> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
 
 /** When should I sow? */
 export const sowingWindowRoutes = (service: Service): Route[] => [
@@ -54,10 +54,10 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<WindowAnswer>> {
       const { rounding, query } = precisionOf(request);
-      const found = await answerPosted(service, request, query, form, (asking, read, known) =>
+      const found = await answerPost(service, request, query, form, (asking, read, known) =>
         service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
       );
-      return signed(windowsOnWire(found, rounding), service.clock());
+      return signed(serializeWindows(found, rounding), service.clock());
     },
   },
   {
@@ -106,9 +106,9 @@ function byLink(
 ): Promise<FastifyReply> {
   const { rounding, query: rest } = precisionOf(request);
   const { options, query } = pictureOf(rest, request.reader);
-  return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
+  return answerLink(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
-    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options, sayer(request.reader)));
-    return asJson(signed(windowsOnWire(found, rounding), known.now), request);
+    if (wantsPicture(request)) return asPicture(renderWindows(found, known, options, sayer(request.reader)));
+    return asJson(signed(serializeWindows(found, rounding), known.now), request);
   });
 }
