@@ -40,7 +40,7 @@ export const paramsSchema = z
   .describe(
     'What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.',
   );
-/** What stands beside a text, so that callers can word it themselves. */
+/** Fields beside a text, so that callers can word it themselves. */
 export const saidShape = {
   code: z.string().optional().describe('Of the message, where the text stands beside no other code.'),
   params: paramsSchema.optional(),
@@ -62,7 +62,7 @@ export const modelSchema = z.strictObject({
   sources: z.array(z.string()).optional().describe('What the model rests on: with model=full, and at /v1/model.'),
 });
 
-/** What every answer carries. */
+/** Fields of every answer. */
 export const answerShape = {
   assumptions: z.array(noteSchema).describe('What the answer rests on.'),
   warnings: z.array(noteSchema).describe('What the grower should heed.'),

@@ -15,7 +15,7 @@ const soilLimitsSchema = z
   )
   .describe('Soil temperatures for the crop [°C].');
 
-/** A curve of the caller's own. */
+/** A custom response curve. */
 export const ownCropSchema = z
   .strictObject({
     name: z.string().min(1).max(100).optional(),
@@ -53,7 +53,7 @@ export const ownCropSchema = z
     if (fault) addIssue(context, ['rows'], fault);
   });
 
-/** A crop id, or the caller's own rows. */
+/** A crop id, or the rows of a custom response curve. */
 export const cropChoiceSchema = z.union(
   [
     z
@@ -67,7 +67,7 @@ export const cropChoiceSchema = z.union(
   { error: mustBe('field.crop') },
 );
 
-/** What to know of a crop before sowing, and who says so. */
+/** A caution about a crop before sowing, with its source. */
 export const cautionSchema = noteSchema.required({ source: true });
 
 const cropShape = {

@@ -14,7 +14,7 @@ export const nameSchema = z
 
 /** Dates from and to, both included. */
 export const dateRangeShape = { from: dateSchema.optional(), to: dateSchema.optional() };
-/** A range that ends before it begins is a mistake, not an empty one. */
+/** A range that ends before it begins is an error, not an empty range. */
 export function refuseBackward({ from, to }: DateRange, context: z.RefinementCtx): void {
   if (from === undefined || to === undefined || from <= to) return;
   addIssue(context, ['to'], fieldFact('field.before-from', { from, ...wasValue(to) }));
@@ -24,7 +24,7 @@ export const dateRangeParameters = [
   { name: 'to', schema: dateSchema, description: 'The last date at the place.' },
 ];
 
-/** What is kept is given as it came, unless rounding is asked for. */
+/** Stored values are returned as they were sent, unless rounding is requested. */
 export const keptPrecisionSchema = z
   .enum(['full', 'rounded'])
   .default('full')
@@ -44,7 +44,7 @@ export const revisionOutSchema = z
   .number()
   .describe('Another number after each change. In quotes it is what If-Match takes.');
 
-/** An answer that is, with `as=kept`, what a PUT takes and no more. */
+/** An answer that, with `as=kept`, holds exactly the fields that a PUT takes. */
 export const orAsKept = (answer: z.ZodObject, put: z.ZodObject) =>
   z.union([
     answer,

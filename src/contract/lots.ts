@@ -8,7 +8,7 @@ import { revisionOutSchema } from './kept.js';
 
 const percent = z.number().min(0).max(100);
 
-/** All that is told of a lot beside its crop. */
+/** Fields of a lot beside its crop. */
 const lotShape = {
   germinationPercent: percent
     .nullable()
@@ -36,7 +36,7 @@ const lotShape = {
   hotLimitShiftC: z.number().min(-8).max(8).default(0).describe('How much more heat this lot bears than the crop [K].'),
 };
 
-/** The percent is told once: as such, or by a count. */
+/** The percent is given once: directly or by a count. */
 function refuseBoth(
   { germinationPercent, test }: { germinationPercent: unknown; test: unknown },
   context: z.RefinementCtx,

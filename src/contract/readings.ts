@@ -4,7 +4,7 @@ import { answerShape, dateOutSchema, paramsSchema } from './common.js';
 
 const tempOut = z.number().nullable();
 
-/** A row of a file that was left out, or kept though it can hardly be true. */
+/** A row of a file that was dropped, or kept although doubtful. */
 const rowSchema = z.strictObject({
   line: z.number(),
   value: z.string(),
@@ -14,7 +14,7 @@ const rowSchema = z.strictObject({
   params: paramsSchema.optional(),
 });
 
-/** What was understood of a series. */
+/** The report on a series. */
 const reportShape = {
   delimiter: z.string().optional(),
   decimalMark: z.enum(['.', ',']).optional(),

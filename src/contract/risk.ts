@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { threatened } from '../growth/pests/pest-rule.js';
 import { dateOutSchema, saidShape } from './common.js';
 
-/** What threatens a row: also in sowing windows and forecasts. */
+/** A risk to a row: also in sowing windows and forecasts. */
 export const riskSchema = z.strictObject({
   id: z
     .string()

@@ -46,7 +46,7 @@ const READING_FITS = {
   basis: isBasis,
 };
 
-/** Days and readings as nearly all of them are; the rarer fields are left to the schemas. */
+/** Fast checks for the common fields of days and readings; the schemas check the rarer ones. */
 export const dailyRowsSchema = rowsOf(dailyRowSchema, (row) => 'date' in row && hasOnly(row, DAY_FITS), {
   min: 1,
   max: 40_000,
@@ -64,7 +64,7 @@ const seriesShape = {
   origin: z.enum(['measured', 'forecast']).optional(),
 };
 
-/** The one shape of a temperature series: days or readings, never both. */
+/** The one shape of a temperature series: either days or readings. */
 export const seriesSchema = z
   .strictObject({
     ...seriesShape,
@@ -80,7 +80,7 @@ export const seriesSchema = z
 
 const seriesOutShape = { medium: z.literal('soil'), probeDepthCm: z.number(), unit: z.literal('C') };
 
-/** Temperatures by the hour that can be sent back as they are. */
+/** Hourly temperatures that can be sent back unchanged. */
 export const hourlySeriesOutSchema = z.strictObject({
   ...seriesOutShape,
   readings: z
@@ -89,7 +89,7 @@ export const hourlySeriesOutSchema = z.strictObject({
 });
 export type HourlySeriesOut = z.infer<typeof hourlySeriesOutSchema>;
 
-/** How warm a day is, and on what that rests. */
+/** The temperature of a day, with its provenance. */
 export const dayOutShape = {
   date: dateOutSchema,
   min: z.number(),
@@ -98,7 +98,7 @@ export const dayOutShape = {
   basis: z.enum(bases),
 };
 
-/** A series that can be sent back as it is. */
+/** A series that can be sent back unchanged. */
 export const seriesOutSchema = z.union([
   z.strictObject({
     ...seriesOutShape,

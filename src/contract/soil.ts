@@ -4,7 +4,7 @@ import { needTemperatures, questionShape, sowingSchema, temperaturesSchema } fro
 import { reportSchema } from './readings.js';
 import { seriesOutSchema } from './series.js';
 
-/** What is asked beside the place, the bed and the temperatures. */
+/** Fields of the question beside the place, the bed and the temperatures. */
 const soilQueryShape = {
   depthCm: z
     .number()
@@ -23,7 +23,7 @@ const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = questio
 
 export const soilQuerySchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilQueryShape });
 
-/** The same body as for a forecast may be sent; what concerns the seed beyond its depth is not used. */
+/** The body of a forecast is accepted too; of its seed only the depth counts. */
 export const soilBodySchema = z
   .strictObject({
     where,

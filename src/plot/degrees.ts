@@ -12,7 +12,7 @@ export const fromUnit = (temp: number, unit: PlotUnit): number => (unit === 'F' 
 /** A temperature in words, to whole degrees, as `21 °C`. */
 export const degrees = (tempC: number, unit: PlotUnit): string => `${Math.round(inUnit(tempC, unit))} °${unit}`;
 
-/** The ends of a span of temperatures in words, to whole degrees, as `21` and `27 °C`. */
+/** A span of temperatures in words, to whole degrees, as `21` and `27 °C`. */
 export const degreesSpan = (
   fromC: number,
   toC: number,
@@ -22,7 +22,7 @@ export const degreesSpan = (
   to: degrees(toC, unit),
 });
 
-/** Heights of temperatures in the reader's unit, around all of some in °C. */
+/** Scale of heights for temperatures in the reader's unit, wide enough for all of `tempsC`. */
 export function degreeScale(tempsC: readonly number[], unit: PlotUnit, bottomY: number, topY: number): LinearScale {
   const known = tempsC.filter(Number.isFinite);
   const low = known.length === 0 ? 0 : known.reduce((least, one) => Math.min(least, one), Infinity);

@@ -15,7 +15,7 @@ import { stretches } from './temperature-parts.js';
 export const EVENTS = ['first', 'half', 'most'] as const;
 type Event = (typeof EVENTS)[number];
 
-/** What a picture's words need: who says them, in which unit, and how dates are written. */
+/** Everything that a picture's words need: the sayer, the unit and the format of dates. */
 export interface PlotWords extends Pick<Sheet, 'say' | 'unit'> {
   readonly words: DateWords;
 }
@@ -26,7 +26,7 @@ export const titleOf = (
   { say, words }: PlotWords,
 ): string => say({ code: 'picture.sown', params: { crop, on: words.long(sowing.date), bed: bedName || null } });
 
-/** What the forecast comes to, in a sentence or two. */
+/** The forecast's gist, in a sentence or two. */
 export function gist(
   { emergence: { half }, stand, sowing }: DrawnForecast,
   today: string | null,
@@ -47,7 +47,7 @@ export function gist(
   });
 }
 
-/** When a share of what comes is up. */
+/** The date when a share of the seedlings has emerged. */
 export function milestoneInWords(
   event: Event,
   milestone: DrawnMilestone,
@@ -65,7 +65,7 @@ export function milestoneInWords(
   });
 }
 
-/** From when to when, where that is more than a day. */
+/** The range of dates if it is more than a day. */
 function rangeOf({ range: { from, to } }: DrawnEvent, words: DateWords) {
   if (to === null) return { range: 'open', from: words.short(from), to: null } as const;
   return from === to
@@ -73,17 +73,17 @@ function rangeOf({ range: { from, to } }: DrawnEvent, words: DateWords) {
     : ({ range: 'span', from: words.short(from), to: words.short(to) } as const);
 }
 
-/** A spell as the picture names it. */
+/** A spell's label in the picture. */
 export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, { say, unit, words }: PlotWords): string =>
   say({ code: 'picture.spell', params: { kind, dates: words.span(from, to), peak: degrees(peakC, unit) } });
 
-/** What the picture says, for who does not see it. */
+/** The picture's description for readers who cannot see it. */
 export function forecastInWords(forecast: DrawnForecast, { goodC, today }: ForecastSetting, told: PlotWords): string {
   const { say, unit, words } = told;
   const { emergence, stand } = forecast;
   const days = daysOf(forecast);
   const parts = stretches(days, () => true).map(({ part, points }, i) => {
-    // A stretch begins with the day before it.
+    // A stretch begins with the last point of the one before.
     const dates = words.span(dateOfDay(points[i > 0 ? 1 : 0]!.day), dateOfDay(points.at(-1)!.day));
     return `${say({ code: 'picture.part', params: { part, dates } })}.`;
   });

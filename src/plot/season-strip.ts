@@ -9,9 +9,9 @@ import { type Hatch, hatched, paint } from './theme.js';
 
 export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
 
-/** Of sowing windows what is drawn; an answer of /v1/sowing-windows has it all. */
+/** The rendered part of sowing windows; an answer of /v1/sowing-windows has it all. */
 export interface DrawnSeason {
-  /** The share of years in which each date was good; null where a usual year stands for all. */
+  /** The share of years in which each date was good; null from a usual year. */
   readonly dates: readonly { readonly date: string; readonly sureness: number | null }[];
   readonly windows: readonly { readonly from: string; readonly to: string }[];
   readonly closed: readonly { readonly from: string; readonly to: string; readonly why: WhyClosed }[];
@@ -21,9 +21,9 @@ export interface DrawnSeason {
 }
 
 export interface SeasonSetting {
-  /** A crop's id, or what the grower calls a crop of their own. */
+  /** A crop's id, or the grower's name for a custom response curve. */
   readonly crop: string;
-  /** The bed, or the place. */
+  /** The bed or the place. */
   readonly bedName?: string | null;
   readonly today?: string | null;
 }
@@ -35,7 +35,7 @@ export const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
   'frost-to-come': 'frost',
 };
 export const WHYS = Object.keys(WHY_HATCH) as WhyClosed[];
-/** So many spells of one kind are named one by one. */
+/** Maximum spells of one kind that are named one by one. */
 const MAX_NAMED = 4;
 
 interface DrawnDate {
@@ -44,7 +44,7 @@ interface DrawnDate {
   readonly isOpen: boolean;
 }
 
-/** The season as one strip of days: how sure each date is, windows, spells closed to sowing and why, the best date. */
+/** The season as one strip of days: each date's probability, windows, closed spells with reasons, the best date. */
 export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const { say } = sheet;
@@ -158,7 +158,7 @@ export function seasonStrip(season: DrawnSeason, setting: SeasonSetting, options
   );
 }
 
-/** Each date with its odds; of a usual year open dates stand for sure, and others for none. */
+/** Each date with its probability; from a usual year 1 for open dates and 0 for others. */
 function datesOf({ dates, windows }: DrawnSeason): DrawnDate[] {
   const spans = windows.map(({ from, to }) => ({ from: dayOf(from), to: dayOf(to) }));
   return dates
@@ -171,7 +171,7 @@ function datesOf({ dates, windows }: DrawnSeason): DrawnDate[] {
     .filter(({ day }) => Number.isFinite(day));
 }
 
-/** Dates on end that are open, or are not. */
+/** Runs of consecutive dates, each all open or all closed. */
 function runsOf(dates: readonly DrawnDate[]): DrawnDate[][] {
   const runs: DrawnDate[][] = [];
   for (const one of dates) {
@@ -223,7 +223,7 @@ export function spansInWords(spans: readonly Dates[], words: DateWords, say: Say
   return words.list(more > 0 ? [...named, say({ code: 'picture.more', params: { more } })] : named);
 }
 
-/** What the picture says, for who does not see it. */
+/** The picture's description for readers who cannot see it. */
 function inWords(season: DrawnSeason, { today }: SeasonSetting, words: DateWords, say: SayPicture): string {
   const reasons = WHYS.filter((why) => season.closed.some((one) => one.why === why));
   return [

@@ -1,6 +1,6 @@
 import type { Basis } from '../basics/series.js';
 
-/** What a stretch of temperatures rests on, in a grower's words. */
+/** Provenance of a stretch of temperatures, in a grower's words. */
 export type PlotPart = 'measured' | 'modelled' | 'expected';
 
 const PARTS: Readonly<Record<Basis, PlotPart>> = {
@@ -15,22 +15,22 @@ const PARTS: Readonly<Record<Basis, PlotPart>> = {
 };
 export const partOf = (basis: Basis): PlotPart => PARTS[basis];
 
-/** How a line of each part is drawn, so that they differ without colour. */
+/** Line style of each part, so that parts differ without colour. */
 export const DASHES: Readonly<Record<PlotPart, string | undefined>> = {
   measured: undefined,
   modelled: '7 3',
   expected: '1.5 3.5',
 };
 
-/** A stretch of what rests on one thing. */
+/** A stretch of points with one provenance. */
 export interface Stretch<Point> {
   readonly part: PlotPart;
   readonly points: readonly Point[];
 }
 
 /**
- * Points in stretches of one part each, broken where `joins` says that two do not follow on one another. A stretch begins
- * with the last point of the one before where they join, so that the line has no hole.
+ * Splits points into stretches of one part each, and where `joins` says that two do not follow on one another. A joined
+ * stretch begins with the last point of the one before, so that the line has no hole.
  */
 export function stretches<Point extends { readonly part: PlotPart }>(
   points: readonly Point[],

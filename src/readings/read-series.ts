@@ -11,11 +11,11 @@ import { longestJoinedMs, usualStepMs } from './time/step.js';
 
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
 const MIN_C = -60;
-const HOTTEST_C = 75;
+const MAX_C = 75;
 /** Is this a temperature that soil or air can have [°C]? */
-export const isTemperature = (tempC: number): boolean => tempC >= MIN_C && tempC <= HOTTEST_C;
+export const isTemperature = (tempC: number): boolean => tempC >= MIN_C && tempC <= MAX_C;
 /** No place's soil or air keeps a mean above this [°C]: such a series is in another unit. */
-const HOTTEST_MEAN_C = 45;
+const MAX_MEAN_C = 45;
 
 /** A series as the service understands it: degrees Celsius, in time order, each reading or day once. */
 export interface ReadSeries {
@@ -229,7 +229,7 @@ export function unitDoubts({ medium, unit, meanC }: Pick<ReadSeries, 'medium' | 
 /** Degrees Fahrenheit or kelvin sent as Celsius would be misread in silence: a mean no place has gives them away. */
 export function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
   const meanC = meanOfDays(days);
-  if (unit === 'C' && meanC !== null && meanC > HOTTEST_MEAN_C) {
+  if (unit === 'C' && meanC !== null && meanC > MAX_MEAN_C) {
     const detail = fileQuestion('choose-unit.too-hot', { meanC: tenth(meanC) });
     throw new RequestError('choose-unit', detail, [
       {

@@ -28,6 +28,11 @@ const [NOTHING, TENTHS, HUNDREDTHS, DOUBLES] = [0, 1, 2, 3];
 /** A value that is not known, in whole numbers; doubles have NaN for it. */
 const UNKNOWN = -32_768;
 
+/** What the dates of a leap year and of another end in, such as `-03-01`: an unpacked garden has ten thousand dates. */
+const [inLeapYears, inOtherYears] = [2000, 2001].map((year) =>
+  Array.from({ length: MAX_DAYS }, (_, i) => addDays(`${year}-01-01` as PlainDate, i).slice(4)),
+) as [string[], string[]];
+const daysOfYear = (year: number): number => (Date.UTC(year + 1, 0, 1) - Date.UTC(year, 0, 1)) / 86_400_000;
 /** The dates of years that were unpacked: the calendar serves 300, and a garden has the same thirty time and again. */
 const datesByYear = new Map<number, readonly PlainDate[]>();
 
@@ -135,8 +140,8 @@ export function packedYears(days: readonly AirDay[]): { readonly year: number; r
 function datesOf(year: number): readonly PlainDate[] {
   let dates = datesByYear.get(year);
   if (!dates) {
-    const first = `${year}-01-01` as PlainDate;
-    dates = Array.from({ length: MAX_DAYS }, (_, i) => addDays(first, i));
+    const endings = daysOfYear(year) === MAX_DAYS ? inLeapYears : inOtherYears;
+    dates = endings.map((ending) => `${year}${ending}` as PlainDate);
     datesByYear.set(year, dates);
   }
   return dates;

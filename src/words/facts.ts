@@ -1,5 +1,6 @@
 import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
+import { safetyFacts } from '../answers/forecast/safety-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
 import { bestDateFacts, frostFacts, frostWarningFacts, windowFacts } from '../answers/windows/window-facts.js';
@@ -24,7 +25,7 @@ import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
 import { pictureFacts } from '../plot/picture-facts.js';
 import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
-/** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
+/** The facts that the rooms declare. A code declared by several is one message, with the parameters of all of them. */
 const declared = [
   forecastAssumptionFacts,
   forecastWarningFacts,
@@ -37,6 +38,7 @@ const declared = [
   frostWarningFacts,
   riskFacts,
   riskNoteFacts,
+  safetyFacts,
   cautionFacts,
   pictureFacts,
   errorFacts,
@@ -77,10 +79,10 @@ const declared = [
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
 export type FactCode = KeysOf<(typeof declared)[number]>;
 
-/** The messages of one language: ICU patterns by code, the names of crops by `crop.<id>`. */
+/** The messages of one language: ICU patterns by code, and names of crops by `crop.<id>`. */
 export type Catalogue = Readonly<Record<FactCode | `crop.${string}`, string>>;
 
-/** The kinds of every fact's parameters. */
+/** The parameter kinds of every fact. */
 export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, ParamKind>>>>;
 
 function merged(all: readonly FactKinds[]): FactKinds {

@@ -5,10 +5,10 @@ import { type FactCode, factKinds } from './facts.js';
 import type { Language } from './reader.js';
 import { catalogues } from './say.js';
 
-/** What stands after a parameter of a kind where a caller words it with the plain number. */
+/** The unit printed after a parameter of each kind, for callers who fill in the plain number. */
 const UNITS: Readonly<Record<string, string>> = { celsius: ' °C', kelvin: ' °C', cm: ' cm', mm: ' mm' };
 
-/** The messages of a language for callers who make sentences of `code` and `params` themselves: ICU patterns with units. */
+/** The messages of a language for callers who word `code` and `params` themselves: ICU patterns with units. */
 export const publishedMessages = (language: Language): Readonly<Record<string, string>> =>
   Object.fromEntries(
     Object.entries(catalogues[language]).map(([code, pattern]) => [

@@ -3,8 +3,8 @@ import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
 import { harvestPeriodOf, weeksOfHarvest } from '../../src/garden/sowing/harvest-period.js';
-import { DEFAULT_ROOM_C, daysInRoom, nightsBear } from '../../src/garden/sowing/indoors.js';
-import type { FrostClass } from '../../src/germination/crop.js';
+import { bearsPlants, DEFAULT_ROOM_C, daysInRoom } from '../../src/garden/sowing/indoors.js';
+import type { Crop } from '../../src/germination/crop.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {
   equalSteps,
@@ -98,22 +98,21 @@ function countedBack(weeks: readonly DaySpan[], batchWeeks: number, publishedDay
   return equalSteps(sownFor(0), sownFor(lastFirst), n);
 }
 
-/** Whether nights bear young plants, by the air of all years but one; worked out once for crops that bear the same. */
-const nightsKnown = new Map<string, (date: PlainDate) => boolean>();
-function nightsWithout(station: Station, year: number, frost: FrostClass): (date: PlainDate) => boolean {
-  const key = `${station.name} ${year} ${frost}`;
+/** Whether a date bears plants of a crop from their trays, by the air of all years but one; worked out once. */
+const datesKnown = new Map<string, (date: PlainDate) => boolean>();
+function datesWithout(station: Station, year: number, crop: Crop): (date: PlainDate) => boolean {
+  const key = `${station.name} ${year} ${crop.id}`;
+  const { days } = station.bed.air.record;
+  const others = (extreme: 'minC' | 'maxC'): Float64Array =>
+    Float64Array.from(days, (one, day) => (station.years[day] === year ? NaN : one[extreme]));
   const known =
-    nightsKnown.get(key) ??
-    nightsBear(
-      {
-        firstDate: station.firstDate,
-        minC: Float64Array.from(station.bed.air.record.days, ({ minC }, day) =>
-          station.years[day] === year ? NaN : minC,
-        ),
-      },
-      frost,
+    datesKnown.get(key) ??
+    bearsPlants(
+      crop,
+      { firstDate: station.firstDate, minC: others('minC'), maxC: others('maxC'), soilC: null },
+      { latitudeDeg: station.latitude },
     );
-  nightsKnown.set(key, known);
+  datesKnown.set(key, known);
   return known;
 }
 
@@ -160,7 +159,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
           if (others.length < LEAST_YEARS) continue;
           const known = { ...season, years: others.map((one) => one.starts) };
           const starts = directStarts(known);
-          const trays = indoorStarts(known, DEFAULT_ROOM_C, nightsWithout(station, truth.year, crop.frost!));
+          const trays = indoorStarts(known, DEFAULT_ROOM_C, datesWithout(station, truth.year, crop));
           const standing = ({ half, indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null =>
             inGarden(half!.p50, daysBetween(FIRST_DATE, indoors!.plantOut), year);
           const picked = pickedIn(truth, crop, picking);

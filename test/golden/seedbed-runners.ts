@@ -1,7 +1,7 @@
 import type { BedMake } from '../../src/seedbed/bed.js';
 import { conduct, hourlyMeans } from '../../src/seedbed/conduction/conduct.js';
 import { dampingDepthCm, diurnalAmplitudeAtDepthK, lagH } from '../../src/seedbed/conduction/damping.js';
-import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/probe/diffusivity-from-two-probes.js';
+import { diffusivityFromAmplitudes, diffusivityFromLag } from '../../src/seedbed/probe/diffusivity-from-two-probes.js';
 import { probeUpdate } from '../../src/seedbed/probe/probe-update.js';
 import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/sun/day-curve.js';
 import { dayLengthH } from '../../src/seedbed/sun/day-length.js';
@@ -53,7 +53,7 @@ export const seedbedRunners: Runners = {
     return given.meanC + swingK * Math.sin((2 * Math.PI * sinceRise) / periodH);
   },
   'seedbed/diffusivity-from-two-probes: by swing': (given: { upperK: number; lowerK: number; apartCm: number }) =>
-    diffusivityFromSwings(given.upperK, given.lowerK, given.apartCm),
+    diffusivityFromAmplitudes(given.upperK, given.lowerK, given.apartCm),
   'seedbed/diffusivity-from-two-probes: by lag': (given: { lagH: number; apartCm: number }) =>
     diffusivityFromLag(given.lagH, given.apartCm),
   'seedbed/probe-update': (given: {

@@ -4,6 +4,23 @@ const GOLDEN = 'test/golden/golden.test.ts';
 
 export const mutatedFiles: readonly MutatedFile[] = [
   {
+    file: 'src/readings/checks/doubtful-minima.ts',
+    tests: ['test/unit/readings/doubtful-minima.test.ts'],
+    numbers: ['DROP_K', 'ALIKE_K'],
+  },
+  {
+    file: 'src/growth/planting-out.ts',
+    tests: ['test/unit/growth/planting-out.test.ts'],
+    numbers: ['SURE', 'LEAST_YEARS', 'MOST_MISSING', 'NIGHTS', 'SOIL_ABOVE_AIR_K'],
+    changes: [['minC[day]! <= frost.limitC', 'minC[day]! < frost.limitC']],
+  },
+  { file: 'src/growth/tray-dates.ts', tests: ['test/unit/growth/planting-out.test.ts'], numbers: ['HARDENING_DAYS'] },
+  {
+    file: 'src/growth/pests/brood-dates.ts',
+    tests: ['test/unit/growth/brood-dates.test.ts'],
+    numbers: ['MOST_MISSING', 'LEAST_YEARS', 'LEAST_SHARE'],
+  },
+  {
     file: 'src/germination/run/cohorts.ts',
     tests: ['test/unit/germination/cohorts.test.ts', 'test/unit/germination/held-seed.test.ts'],
     numbers: ['INDUCTION_HOURS', 'RECOVERY_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS', 'CHILLING_C'],
@@ -94,9 +111,9 @@ export const mutatedFiles: readonly MutatedFile[] = [
     changes: [['n < MIN_INVERSION_HOURS', 'n <= MIN_INVERSION_HOURS']],
   },
   {
-    file: 'src/seedbed/probe/unlike-the-model.ts',
+    file: 'src/seedbed/probe/probe-outliers.ts',
     tests: ['test/unit/seedbed/probe-limits.test.ts'],
-    numbers: ['TOO_MANY_SD', 'SD_PER_MAD', 'MIN_DOUBTED_K', 'MIN_HOURS'],
+    numbers: ['TOO_MANY_SD', 'SD_PER_MAD', 'MIN_OUTLIER_K', 'MIN_HOURS'],
   },
   {
     file: 'src/seedbed/probe/diffusivity-from-two-probes.ts',
@@ -334,7 +351,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
       ['tender: { limitC: 0, mildC: 8 }', 'tender: { limitC: 0, mildC: 8.8 }'],
       ["'half-hardy': { limitC: -2", "'half-hardy': { limitC: -2.2"],
       ['hardy: { limitC: -5', 'hardy: { limitC: -5.5'],
-      ['coldestC - oddK > limitC', 'coldestC - oddK >= limitC'],
+      ['coldestC - anomalyK > limitC', 'coldestC - anomalyK >= limitC'],
       ['nightsC / nights >= mildC', 'nightsC / nights > mildC'],
       ['without >= SURE * years', 'without > SURE * years'],
     ],

@@ -39,7 +39,7 @@ const FAR_AHEAD_DAYS = 14;
 /** What the answer rests on. */
 export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
   const { crop, bed, sowing, site, lot, learned } = question;
-  const isTaught = learned && (question.timeFactor === null || question.standFactor === null);
+  const isCalibrated = learned && (question.timeFactor === null || question.standFactor === null);
   const notes: (ForecastAssumption | LearnedFact)[] = [
     { code: 'curve', params: { crop: cropInFacts(crop), source: crop.source } },
     {
@@ -58,7 +58,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
         time: originOf(question.timeFactor, learned?.timeFactor),
       },
     },
-    ...(isTaught ? [learned.text] : []),
+    ...(isCalibrated ? [learned.text] : []),
   ];
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });

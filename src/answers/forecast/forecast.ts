@@ -30,6 +30,7 @@ import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type HoursAtSeed, hoursAtSeed } from './hours-at-seed.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
+import { sowingSafety } from './safety-notes.js';
 import { seedOf, viablePercentOf } from './seed-of.js';
 import { type SeedRecord, seedRecord } from './seed-temperature.js';
 import { sowingRisks } from './sowing-risks.js';
@@ -177,6 +178,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
+  const hotAnswers = spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC);
+  const coldAnswers = spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity));
   const meanC = meanOf(counted, outcome.halfH ?? countH);
   const risks = sowingRisks({ ...question, date: sowing.date, half: emergence.half, most: emergence.most, by, meanC });
 
@@ -198,8 +201,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     emergence,
     stand: standOf(question, outcome, by),
     chart: chart(meanC),
-    hotSpells: spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC),
-    coldSpells: spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity)),
+    hotSpells: hotAnswers,
+    coldSpells: coldAnswers,
     keepMoist: { from: dateAt(imbibitionMs, site.zone), to: mostInBeds },
     daily: forecastDays(atSeed(question.series, depthCm), days, temperature, {
       imbibitionH: record.imbibitionH,
@@ -218,6 +221,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
         ? heatAhead(members, seed.hotThresholdC, outcome.mostH ?? countH, record.ahead.years)
         : []),
       ...forecastWarnings(question, findings),
+      ...sowingSafety(question.bed, { hot: hotAnswers ?? [], cold: coldAnswers ?? [] }),
     ],
   };
 }

@@ -2,8 +2,8 @@ import { dateAt, daysBetween, HOUR_MS, instantText } from '../../basics/calendar
 import { basisCode } from '../../basics/series.js';
 import { groundOf } from '../../seedbed/conduction/soil-from-air.js';
 import { stepResponse } from '../../seedbed/conduction/step-response.js';
+import { probeOutliers } from '../../seedbed/probe/probe-outliers.js';
 import { probeUpdate } from '../../seedbed/probe/probe-update.js';
-import { isProbeOutlier } from '../../seedbed/probe/unlike-the-model.js';
 import { nodeAt } from '../../seedbed/surface/ground.js';
 import { residualVarianceK2 } from '../../seedbed/surface/residual-model.js';
 import { comingUncertaintyK } from '../forecast/coming-uncertainty.js';
@@ -206,7 +206,7 @@ function doubtfulHours({ atProbe }: ProbeAtSeed, modelC: Float64Array, modelFrom
   const residualsK = modelC.map((tempC, hour) =>
     atProbe.swings[modelFromH + hour] === 1 ? atProbe.hourlyC[modelFromH + hour]! - tempC : NaN,
   );
-  return isProbeOutlier(residualsK).map((hour) => modelFromH + hour);
+  return probeOutliers(residualsK).map((hour) => modelFromH + hour);
 }
 
 const oddSwing = (factor: number): SoilWarning => ({

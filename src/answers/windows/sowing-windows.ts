@@ -11,6 +11,7 @@ import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { type FindPast, MIN_YEARS, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
 import { climatologicalSoil } from '../forecast/extrapolation.js';
+import { bedSafety } from '../forecast/safety-notes.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
@@ -147,7 +148,11 @@ export function sowingWindows(
     risks,
     understood: question.understood,
     assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length), ...pestNotes(risks)],
-    warnings: [...soil.warnings, ...warningsOf(question, isUsual ? 0 : years.length, frostKnown)],
+    warnings: [
+      ...soil.warnings,
+      ...warningsOf(question, isUsual ? 0 : years.length, frostKnown),
+      ...bedSafety(question.bed),
+    ],
   };
 }
 

@@ -14,6 +14,7 @@ import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyMinima } from '../../climate/frost-dates.js';
 import type { Normals } from '../../climate/normals.js';
+import type { DaysOutdoors } from '../../growth/planting-out.js';
 import { doubtfulMinima } from '../../readings/checks/doubtful-minima.js';
 import { type Day, daysOf } from '../../readings/daily/days.js';
 import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
@@ -289,4 +290,14 @@ export function minimaOf({ series }: BedInputs): DailyMinima | null {
   for (const { date, min } of air.days) minC[daysBetween(firstDate, date)] = min ?? Number.NaN;
   for (const { date } of doubtfulMinima(air.days)) minC[daysBetween(firstDate, date)] = Number.NaN;
   return { firstDate, minC };
+}
+
+/** The days of air that are kept, as planting out goes by them: no soil is told, the air's mean stands for it. */
+export function keptDaysOutdoors(kept: BedInputs): DaysOutdoors | null {
+  const minima = minimaOf(kept);
+  const air = kept.series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
+  if (!minima || !air) return null;
+  const maxC = new Float64Array(minima.minC.length).fill(Number.NaN);
+  for (const { date, max } of air.days) maxC[daysBetween(minima.firstDate, date)] = max ?? Number.NaN;
+  return { firstDate: minima.firstDate, minC: Float64Array.from(minima.minC), maxC, soilC: null };
 }

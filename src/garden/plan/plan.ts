@@ -1,14 +1,15 @@
 import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
+import { planSafety } from '../../answers/forecast/safety-notes.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
 import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
-import { FROST_BELOW_USUAL_K } from '../../answers/windows/years-of-dates.js';
+import { daysOutdoors, usualDaysOutdoors } from '../../answers/windows/days-outdoors.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { neverStop, type ShouldStop } from '../../basics/stop.js';
 import type { Caution, Crop } from '../../germination/crop.js';
 import { fewestSeeds, MAX_SEEDS } from '../lots/fewest-seeds.js';
 import { type HarvestPeriod, harvestPeriodOf, weeksOfHarvest } from '../sowing/harvest-period.js';
-import { DEFAULT_ROOM_C, daysInRoom, nightsBear } from '../sowing/indoors.js';
+import { bearsPlants, DEFAULT_ROOM_C, daysInRoom } from '../sowing/indoors.js';
 import type { PlanFields, SowingMethod } from '../store/season-store.js';
 import { type Batch, batchesFor, type DaySpan, MIN_REACH } from './batches.js';
 import type { Advice, GapFact } from './plan-facts.js';
@@ -104,7 +105,10 @@ export function gardenPlan(
   const direct = directStarts(season);
   const shut = batchesFor(weeks, batchWeeks, [direct]).unreached.map((week) => whyShut(weeks[week]!, [direct], season));
   const inShade = shut.includes('too-hot') ? known.inShade() : null;
-  const bears = nightsBear(known.past.air, crop.frost, known.isUsual ? FROST_BELOW_USUAL_K : 0);
+  const outdoors = known.isUsual
+    ? usualDaysOutdoors(known.past, site.zone, crop.frost)
+    : daysOutdoors(known.past, site.zone);
+  const bears = bearsPlants(crop, outdoors, { latitudeDeg: site.latitude, drains: bed.kind === 'raised-bed' });
   const kinds = [direct, inShade ? directStarts(seasonOf(inShade), true) : [], indoorStarts(season, roomC, bears)];
   const todayDay = daysBetween(firstDate, question.today);
   const isSown = ({ day, method }: PlanStart): boolean =>
@@ -123,7 +127,14 @@ export function gardenPlan(
     gaps: gapsOf(unreached, weeks, whyOf, question, firstDate),
     cautions: crop.cautions,
     assumptions: [...known.past.assumptions, ...assumptionsOf(crop, picking, { years, roomC })],
-    warnings: [...known.past.warnings, ...warningsOf(crop, { years, airIsKnown: known.past.air !== null })],
+    warnings: [
+      ...known.past.warnings,
+      ...warningsOf(crop, { years, airIsKnown: known.past.air !== null, isTrayKnown: outdoors !== null }),
+      ...planSafety(
+        bed,
+        batches.some(({ start }) => start.method === 'indoors'),
+      ),
+    ],
   };
 }
 

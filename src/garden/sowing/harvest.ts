@@ -51,7 +51,9 @@ export function harvestOf(crop: Crop, { half, plantedOut }: GrownPlant, latitude
   if (start === null) return null;
   const from = grownOn(start, growth.fromDays, latitudeDeg);
   const to = grownOn(start, growth.toDays, latitudeDeg);
-  return { from, to, slowed: to !== addDays(start, growth.toDays) };
+  // What is ripe in a tray is no harvest.
+  const notBefore = (date: PlainDate): PlainDate => (plantedOut !== null && plantedOut > date ? plantedOut : date);
+  return { from: notBefore(from), to: notBefore(to), slowed: to !== addDays(start, growth.toDays) };
 }
 
 /** Whole days of growth at full pace, from half emergence or from planting out; null where they are not known. */

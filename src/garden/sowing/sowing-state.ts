@@ -1,13 +1,15 @@
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import type { Note } from '../../basics/errors.js';
-import { minimaOf } from '../bed/bed-inputs.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
+import { keptDaysOutdoors } from '../bed/bed-inputs.js';
 import type { Growing } from './growing.js';
 import type { Harvest } from './harvest.js';
-import { type IndoorStart, indoorsOf, nightsBear } from './indoors.js';
+import { bearsPlants, type IndoorStart, indoorsOf } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
 import type { KnownSowing } from './known-sowing.js';
 import { type MaturityDates, maturityIn } from './maturity.js';
 import { type Resowing, seasonAhead } from './resowing.js';
+import type { SowingWarning } from './sowing-facts.js';
 import type { Triage } from './triage.js';
 import { triageNow } from './triage-now.js';
 import { growingNow, type WorkPort } from './work-port.js';
@@ -65,12 +67,27 @@ export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<So
       growing && judgement && expected
         ? await triageNow({ known, growing, judgement, expected, observed, season, harvest: own.harvest }, ask)
         : null,
-    warnings: [...warnings, ...(own.why ? [own.why] : [])],
+    warnings: [...warnings, ...(own.why ? [own.why] : []), ...trayWarnings(known)],
   };
+}
+
+/** Where no past years tell of the nights a grower waits for the last frost. */
+function trayWarnings({ sowing, crop, kept }: KnownSowing): SowingWarning[] {
+  const isTray = sowing.method === 'indoors' && crop.weeksInTrays !== null;
+  if (!isTray || keptDaysOutdoors(kept)) return [];
+  return [{ code: 'planting-out-unknown', params: { crop: cropInFacts(crop) } }];
 }
 
 /** When a sowing that stands indoors is hardened off and planted out; null: it does not, or comes to nothing there. */
 export const indoorStartOf = ({ sowing, crop, question, kept }: KnownSowing): IndoorStart | null =>
   sowing.method === 'indoors'
-    ? indoorsOf(crop, sowing.date, question.bed.roomC!, nightsBear(minimaOf(kept), crop.frost))
+    ? indoorsOf(
+        crop,
+        sowing.date,
+        question.bed.roomC!,
+        bearsPlants(crop, keptDaysOutdoors(kept), {
+          latitudeDeg: kept.site.latitude,
+          drains: kept.bedMake?.kind === 'raised-bed',
+        }),
+      )
     : null;

@@ -27,7 +27,7 @@ export interface SeasonWorkPort extends WorkPort {
 }
 
 /** Why something cannot be answered from what is kept. */
-export interface WhyNot {
+export interface WhyNotInYear {
   readonly why: Note;
 }
 
@@ -36,7 +36,7 @@ export const orWhyNot = async <T>(
   work: () => Promise<T>,
   { canDoWithout = false }: Pick<WorkPort, 'canDoWithout'> = {},
 ) =>
-  work().catch((error: unknown): WhyNot => {
+  work().catch((error: unknown): WhyNotInYear => {
     if (!(error instanceof RequestError)) throw error;
     if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.said } };
     if (!canDoWithout) throw error;
@@ -55,7 +55,7 @@ interface SowingAsked {
 }
 
 /** What a kept sowing does by today. */
-export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | WhyNot> =>
+export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | WhyNotInYear> =>
   orWhyNot(async () => {
     const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
     return ask.growing({ ...question, series });
@@ -76,7 +76,7 @@ export const windowsAhead = (
   { crop, time, depthCm, lot }: ToSow,
   ask: WorkPort,
   daysMore = 364,
-): Promise<SowingWindows | WhyNot> =>
+): Promise<SowingWindows | WhyNotInYear> =>
   orWhyNot(
     () =>
       ask.windows({

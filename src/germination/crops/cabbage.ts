@@ -54,5 +54,10 @@ export const cabbage: CropRecord = {
       params: { coldC: 5, belowC: 10 },
       source: HANDBOOK,
     },
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'cabbage', belowC: 10 },
+      source: 'Michigan State University Extension, on early heat and cold; how thick: common practice, no source',
+    },
   ],
 };

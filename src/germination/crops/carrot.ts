@@ -1,4 +1,4 @@
-import { autumnSlows, BEDS } from '../crop-parts.js';
+import { autumnSlows, BEDS, lookAlikes } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const carrot: CropRecord = {
@@ -63,5 +63,12 @@ export const carrot: CropRecord = {
       source: 'Nascimento & Pereira 2007; Nascimento and others 2008 (abstracts)',
     },
     autumnSlows,
+    lookAlikes,
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'carrot', belowC: 10 },
+      source:
+        'Atherton and others 1990: the first bolters after 126 °C·d of chilling, nine in ten after 336; leaves and 10 °C: Michigan State University Extension',
+    },
   ],
 };

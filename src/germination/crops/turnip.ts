@@ -50,5 +50,10 @@ export const turnip: CropRecord = {
     },
     slowerElsewhere,
     autumnSlows,
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'turnip', belowC: 10 },
+      source: 'Michigan State University Extension, on early heat and cold',
+    },
   ],
 };

@@ -1,27 +1,26 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import { sha256 } from '../../basics/digest.js';
 
-/** What a caller shows: a key, or the token of a session with the proof that is kept of it. */
+/** Credentials of a caller: a key, or a session's token with its stored proof. */
 export type ShownKey = { readonly key: string } | { readonly token: string; readonly proof: string };
 
-/** Who has a key. */
+/** The owner of a key. */
 export interface KeyHolder {
   readonly owner: string;
-  /** Stands for the key in this process, and does not tell it. */
+  /** Identifies the key within this process without revealing it. */
   readonly keyDigest: string;
   /**
-   * Proves that a session's token was given for this key. Without the token, of which nobody keeps more than a digest, no
-   * guess at the key can be tried against it.
+   * Proves that a session's token was issued for this key. Guessing the key takes the token, and only its digest is
+   * stored.
    */
   proofFor(token: string): string;
 }
 
-/** Finds whose key, or whose session's key, it is; undefined where it is nobody's. */
+/** Finds the owner of a key or of a session's key; undefined if there is none. */
 export type FindOwner = (shown: ShownKey) => KeyHolder | undefined;
 
 /**
- * Keys are compared by digests, in constant time, every one of them each time, so that how long it takes tells nothing of
- * the keys.
+ * Compares keys by digest, in constant time, and always all of them, so that timing reveals nothing about the keys.
  *
  * @param keys Owners by key.
  */

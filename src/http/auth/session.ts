@@ -19,7 +19,7 @@ const keySchema = z.strictObject({
   asked: z.string().optional().describe('In a form: where on the page to go on, as `/?` and a query.'),
 });
 
-/** Where on the page a form goes on: nowhere else. */
+/** The address on the page where a form continues; never outside the page. */
 function placeOf(asked: string | undefined, isRefused: boolean): string {
   const query = new URLSearchParams(asked?.startsWith('/?') ? asked.slice(2) : '');
   query.delete('key');
@@ -28,9 +28,9 @@ function placeOf(asked: string | undefined, isRefused: boolean): string {
 }
 
 /**
- * A browser is asked for the key once; from then on a cookie stands for it.
+ * A browser sends the key once; from then on a cookie stands for it.
  *
- * @param findOwner Left out: nobody needs a key, and no cookie is set.
+ * @param findOwner Left out: no key is needed, and no cookie is set.
  */
 export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOwner | undefined): Route[] => [
   {
@@ -62,7 +62,7 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
       const holder = isEnd ? undefined : findOwner?.({ key });
       const isRefused = findOwner !== undefined && !isEnd && holder === undefined;
       if (isRefused && !isForm(request)) refuseKey();
-      // The browser forgets the session it had, so nobody could end it any more.
+      // The browser forgets its old session, so nobody could end it later.
       if (holder || isEnd) await endSessionOf(store, sessionIn(request.headers.cookie), clock());
       if (isEnd) setSession(request, reply, '');
       if (holder) {

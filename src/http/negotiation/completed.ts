@@ -3,7 +3,7 @@ import { modelInFull } from '../openapi/model.js';
 import { said } from './said.js';
 import { worded } from './worded.js';
 
-/** An answer with the words of its reader in it, and the model as it is asked for. */
+/** Adds the reader's words and the requested form of the model to an answer. */
 export function completed(
   content: unknown,
   { reader, isModelInFull }: Pick<FastifyRequest, 'reader' | 'isModelInFull'>,

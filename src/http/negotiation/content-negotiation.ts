@@ -16,7 +16,7 @@ export const rangesOf = (accept: string): Range[] =>
       return { type: type!, quality: said >= 0 && said <= 1 ? said : 1 };
     });
 
-/** How gladly a caller takes a media type, 0 (not at all) to 1: what names it most exactly counts (RFC 9110, 12.5.1). */
+/** Preference for a media type, 0 (not acceptable) to 1: the most specific range counts (RFC 9110, 12.5.1). */
 function qualityOf(mediaType: string, ranges: readonly Range[]): number {
   for (const wanted of [mediaType, mediaType.replace(/\/.*/, '/*'), '*/*']) {
     const named = ranges.filter(({ type }) => type === wanted);
@@ -25,7 +25,7 @@ function qualityOf(mediaType: string, ranges: readonly Range[]): number {
   return 0;
 }
 
-/** Of the media types that there are, usual one first, the one that an Accept header likes best; undefined: it takes none. */
+/** The available media type that an Accept header prefers, the default listed first; undefined: it accepts none. */
 export function negotiatedType(accept: string | undefined, mediaTypes: readonly string[]): string | undefined {
   if (accept === undefined) return mediaTypes[0];
   const ranges = rangesOf(accept);

@@ -15,7 +15,7 @@ const pictureShape = {
   unit: z.enum(['C', 'F']).optional(),
 };
 
-/** What a query may say of the picture. */
+/** Query parameters of a picture. */
 export const pictureParameters: readonly QueryParameter[] = [
   {
     name: 'width',
@@ -29,15 +29,15 @@ export const pictureParameters: readonly QueryParameter[] = [
   },
 ];
 
-/** Is the answer to be a picture rather than JSON? */
+/** True if the answer should be a picture rather than JSON. */
 export const wantsPicture = ({ headers }: FastifyRequest): boolean =>
   negotiatedType(headers.accept, ['application/json', SVG]) === SVG;
 
-/** What sets the tag of a picture apart from that of the same answer in JSON. */
+/** Distinguishes the tag of a picture from that of the same answer in JSON. */
 export const formOf = (request: FastifyRequest): { readonly form?: string } =>
   wantsPicture(request) ? { form: SVG } : {};
 
-/** How a picture is wanted, in the words of its reader, and the rest of the query. */
+/** The options of a picture, in its reader's words, and the rest of the query. */
 export function pictureOf(
   { width, unit, ...query }: Record<string, unknown>,
   reader: Reader,
@@ -58,7 +58,7 @@ export function pictureOf(
   };
 }
 
-/** A picture as an answer: it runs nothing, and asks for nothing from elsewhere. */
+/** A picture as an answer; its policy allows no script and no other origin. */
 export const asPicture = (svg: string): Written => ({
   type: SVG,
   body: svg,

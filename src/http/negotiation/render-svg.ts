@@ -11,7 +11,7 @@ import type { PictureOptions } from '../../plot/picture.js';
 import { seasonStrip } from '../../plot/season-strip.js';
 import type { Known } from '../question/question.js';
 
-/** A forecast about a kept bed as a picture. */
+/** Renders a forecast about a stored bed. */
 export function renderForecast(forecast: Forecast, known: Known, options: PictureOptions): string {
   const { crop, hours } = forecast;
   const setting = {
@@ -23,7 +23,7 @@ export function renderForecast(forecast: Forecast, known: Known, options: Pictur
   return forecastPlot(forecast, setting, options);
 }
 
-/** Sowing windows of a kept bed or place as a picture. */
+/** Renders sowing windows of a stored bed or place. */
 export const renderWindows = (windows: SowingWindows, known: Known, options: PictureOptions, say: Say): string =>
   seasonStrip(
     { ...windows, best: windows.best && { date: windows.best.date, why: say(windows.best.why) } },
@@ -33,7 +33,7 @@ export const renderWindows = (windows: SowingWindows, known: Known, options: Pic
 
 export const renderCrop = (crop: Crop, options: PictureOptions): string => cropCurve(crop, options);
 
-/** What the bed or the place is called, and the date there. */
+/** The name of the bed or place, and the date there. */
 function placed({ kept, now }: Known) {
   return {
     bedName: kept?.bed?.name ?? kept?.place.name ?? null,

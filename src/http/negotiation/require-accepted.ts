@@ -5,7 +5,7 @@ import type { Operation } from '../openapi/route.js';
 import { negotiatedType } from './content-negotiation.js';
 import { SVG } from './picture.js';
 
-/** @throws {RequestError} `not-acceptable`, where the caller takes no answer that a route gives. */
+/** @throws {RequestError} `not-acceptable`, if the caller accepts no answer of the route. */
 export function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
   if (answer === 'none') return;
   const mediaTypes = 'schema' in answer ? ['application/json', ...(answer.picture ? [SVG] : [])] : [answer.mediaType];

@@ -12,7 +12,7 @@ const sentences = new LRUCache<string, string>({
   sizeCalculation: (text, key) => text.length + key.length,
 });
 
-/** Says what `sayer` says. Most sentences of an answer were said before, and saying one takes ten times as long as finding it. */
+/** Caches the sentences of `sayer`: most repeat, and making one takes ten times as long as looking it up. */
 export function said(reader: Reader): Say {
   const say = sayer(reader);
   const of = readerKey(reader);

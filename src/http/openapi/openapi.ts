@@ -138,7 +138,7 @@ function describe(operation: Operation, url: string, open: boolean) {
   };
 }
 
-/** The schema of a body that may hold fields which are left out. */
+/** A body's schema with further fields that are accepted and ignored. */
 const withReadOnly = (schema: Record<string, unknown>, names: readonly string[]): Record<string, unknown> => ({
   ...schema,
   ...(names.length === 0
@@ -183,7 +183,7 @@ function successes(answer: Operation['answer']) {
   return { 200: { description: 'The answer.', content }, ...created };
 }
 
-/** What any route may answer. */
+/** Problems that any route may answer with. */
 const anywhere = ['unauthorized', 'too-many-requests', 'stopping'] as const satisfies readonly ErrorCode[];
 
 const problemList = (codes: readonly ErrorCode[]): string =>

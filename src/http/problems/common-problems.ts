@@ -1,6 +1,6 @@
 import type { ErrorCode } from '../../basics/errors.js';
 
-/** What can be wrong with any body, be it JSON or a file. */
+/** Problems of any body, JSON or a file. */
 export const bodyProblems = [
   'not-json',
   'not-csv',
@@ -18,7 +18,7 @@ export const bodyProblems = [
   'no-readings',
 ] as const satisfies readonly ErrorCode[];
 
-/** What can be wrong with a question about a bed, beside its body. */
+/** Further problems of a question about a bed. */
 export const bedProblems = [
   'unknown-crop',
   'unknown-place',
@@ -31,7 +31,7 @@ export const bedProblems = [
   'gap-too-long',
 ] as const satisfies readonly ErrorCode[];
 
-/** What can be wrong with a question about a kept bed or place that is asked by a link. */
+/** Problems of a question by link about a stored bed or place. */
 export const linkProblems = [
   'not-found',
   'not-understood',
@@ -39,21 +39,21 @@ export const linkProblems = [
   ...bedProblems,
 ] as const satisfies readonly ErrorCode[];
 
-/** What can be wrong with the database. */
+/** Problems of the database. */
 export const storageProblems = [
   'storage-unavailable',
   'storage-full',
   'storage-damaged',
 ] as const satisfies readonly ErrorCode[];
 
-/** What can be wrong where something kept is asked for. */
+/** Problems of reading a resource. */
 export const keptProblems = [
   'not-understood',
   'not-acceptable',
   ...storageProblems,
 ] as const satisfies readonly ErrorCode[];
 
-/** What can be wrong where something is to be kept that is sent as JSON. */
+/** Problems of storing a resource sent as JSON. */
 export const changeProblems = [
   'not-json',
   'too-large',

@@ -16,7 +16,7 @@ import { askedOfFile, inParameters, isFile } from './file-request.js';
 import { type Known, type ReadSeriesSet, readBody, readFile, zoneAsked } from './question.js';
 import { read } from './read.js';
 
-/** What the routes need beside the request. */
+/** Everything that the routes need beside the request. */
 export interface Service {
   readonly clock: () => Date;
   readonly store: Store;
@@ -24,15 +24,15 @@ export interface Service {
   readonly answers: AnswerCache;
 }
 
-/** A question about a bed, in whichever way it comes. */
+/** A question about a bed, by body, file or link. */
 type AnyQuery = Pick<ForecastQuery, 'where'> & { readonly crop?: ForecastQuery['crop'] | undefined };
 
-/** How one kind of question is asked: as a body, or beside a file by query parameters. */
+/** One kind of question: its body, and its query parameters beside a file. */
 export interface EndpointDefinition<A extends AnyQuery> {
   readonly body: z.ZodType<A & { temperatures: ForecastBody['temperatures'] }>;
   readonly asking: z.ZodType<A>;
   readonly parameters: Parameters;
-  /** Every answer is worked out from past years: one too many at once is refused before anything is read for it. */
+  /** True if every answer takes past years: over the limit, the request is refused before anything is read for it. */
   readonly isAlwaysLong?: true;
 }
 
@@ -62,12 +62,12 @@ export async function answerPost<A extends AnyQuery, Answer>(
   return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
 }
 
-/** Where a link leads: a kept bed or place, by its id. */
+/** The subject of a link: a stored bed or place, by its id. */
 export type Linked = { readonly bed: string } | { readonly place: string };
 
 /**
- * Answers a question asked by a link, under a tag of all that it depends on: what is asked, what is kept, and the date at
- * the place. Whoever has the answer already is told so before anything is worked out.
+ * Answers a question by link, under a tag of everything it depends on: the question, the stored data, and the date at
+ * the place. A caller who has the answer gets 304 before anything is worked out.
  */
 export async function answerLink<A extends AnyQuery>(
   service: Service,
@@ -93,7 +93,7 @@ export async function answerLink<A extends AnyQuery>(
   );
 }
 
-/** What is kept of the place or bed named, where one is. */
+/** The stored data of the place or bed in the question, if it names one. */
 async function knownOf(service: Service, request: FastifyRequest, where: ForecastQuery['where']): Promise<Known> {
   const now = service.clock();
   const owner = ownerOf(request);

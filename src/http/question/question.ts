@@ -15,13 +15,13 @@ import { type ReadSeries, readSeries, zoneOfStamps } from '../../readings/read-s
 import { reportOf, type SeriesReport } from '../../readings/report.js';
 import type { FileRead } from '../../readings/text/rows-read.js';
 
-/** What is kept of the place or bed that a question names, and the instant it is asked at. */
+/** Stored data of the place or bed that a question names, and the instant of the question. */
 export interface Known {
   readonly kept: BedInputs | null;
   readonly now: Date;
 }
 
-/** A series that came with the question, and what was understood of it. */
+/** A series sent with the question, and the report on it. */
 export interface ReadSeriesSet {
   readonly series: ReadSeries;
   readonly report: SeriesReport;
@@ -45,7 +45,7 @@ export const readFile = ({ series, rows, file }: FileRead): ReadSeriesSet[] => [
   { series, report: reportOf(series, rows, file) },
 ];
 
-/** The question of sowing windows. */
+/** Builds the question of sowing windows. */
 export function windowQuestionOf(asking: WindowQuery, read: readonly ReadSeriesSet[], known: Known): WindowQuestion {
   const crop = chosenCrop(asking.crop);
   const site = siteOf(asking, read, known);
@@ -69,7 +69,7 @@ export function windowQuestionOf(asking: WindowQuery, read: readonly ReadSeriesS
   };
 }
 
-/** The zone that a question names. @throws {RequestError} where it names a crop that there is not. */
+/** The time zone of a question. @throws {RequestError} for an unknown crop. */
 export function zoneAsked(
   asking: Pick<ForecastQuery, 'where'> & { crop?: ForecastQuery['crop'] | undefined },
   known: Known,
@@ -78,7 +78,7 @@ export function zoneAsked(
   return zoneOf(asking, known);
 }
 
-/** The question of a forecast. */
+/** Builds the question of a forecast. */
 export function questionOf(asking: ForecastQuery, read: readonly ReadSeriesSet[], known: Known): Question {
   const { sowing, lot, standFactor } = asking;
   const site = siteOf(asking, read, known);
@@ -104,7 +104,7 @@ type Dates = Pick<SoilQuestion, 'from' | 'to'>;
 
 const datesAsked = ({ from, to }: Pick<SoilQuery, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
 
-/** Of what is kept, years perhaps, the week before today and the week after it are meant where no dates are said. */
+/** Stored data may cover years, so without dates the week before and the week after today are meant. */
 function datesAround(asked: Pick<SoilQuery, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
   const to = asked.to ?? addDays(asked.from ?? today, asked.from ? 2 * AROUND_DAYS : AROUND_DAYS);
   const first = series.map(({ days }) => days[0]!.date).sort()[0];
@@ -116,7 +116,7 @@ function datesAround(asked: Pick<SoilQuery, 'from' | 'to'>, series: readonly Rea
 }
 const AROUND_DAYS = 7;
 
-/** The question of soil temperatures. */
+/** Builds the question of soil temperatures. */
 export function soilQuestionOf(asking: SoilQuery, read: readonly ReadSeriesSet[], known: Known): SoilQuestion {
   const site = siteOf(asking, read, known);
   const crop = asking.crop === undefined ? null : chosenCrop(asking.crop);
@@ -176,7 +176,7 @@ function bedOf({ where }: Pick<ForecastQuery, 'where'>, { kept }: Known): Questi
   return kept?.bedMake ?? defaultBed;
 }
 
-/** What is kept, and laid over it what came with the question; where there is neither, the place's usual air. */
+/** Stored series overlaid with those sent; without either, the place's climatological air. */
 function seriesOf(
   asking: Pick<ForecastQuery, 'where'>,
   read: readonly ReadSeriesSet[],

@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { idSchema } from '../../contract/common.js';
+import { orAsKept } from '../../contract/kept.js';
 import type { IfRevision, Kept, Page } from '../../garden/store/store.js';
 import { ownerOf } from '../auth/owner.js';
 import { sendWithETag } from '../negotiation/etag.js';
@@ -8,9 +9,13 @@ import { signed } from '../openapi/model.js';
 import type { Route } from '../openapi/route.js';
 import { keptProblems } from '../problems/common-problems.js';
 import {
+  asParameter,
   changeAsAllowed,
   currentOf,
+  fieldsOf,
   idIn,
+  isAskedAsKept,
+  keptIn,
   listParameters,
   listQuery,
   pageOf,
@@ -19,24 +24,26 @@ import {
   type ResourceKind,
   refuseQuery,
   resourceNotFound,
+  revisionOf,
+  sendAsKept,
 } from './resource.js';
 
-/** A list of kept things, by pages. */
+/** A paged list of resources. */
 export interface Listing<T extends Kept> {
   readonly kind: ResourceKind;
   readonly summary: string;
   readonly schema: z.ZodType;
   readonly list: (owner: string, page: Page & { readonly bed?: string | undefined }) => Promise<T[]>;
   readonly onWire: (kept: T) => object;
-  /** Can one bed's be asked for? */
+  /** True if the list can be limited to one bed. */
   readonly byBed?: true;
 }
 
 const bedParameter = { name: 'bed', schema: idSchema, description: 'Only those of this bed.' };
 const listOfBedQuery = listQuery.extend({ bed: idSchema.optional() });
-const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
+export const named = (kind: ResourceKind): string => `${kind[0]!.toUpperCase()}${kind.slice(1)}`;
 
-/** All of one kind that an owner has, by id. */
+/** Lists all resources of one kind of an owner, by id. */
 export const listRoute = <T extends Kept>(
   { kind, summary, schema, list, onWire, byBed }: Listing<T>,
   clock: () => Date,
@@ -60,7 +67,41 @@ export const listRoute = <T extends Kept>(
   },
 });
 
-/** Forgets a kept thing that nothing else rests on. */
+/** How one resource is answered, whole or as a PUT takes it. */
+export interface Showing<T extends Kept> {
+  readonly kind: ResourceKind;
+  readonly summary: string;
+  readonly put: z.ZodObject;
+  readonly answer: z.ZodObject;
+  /** The fields that a PUT takes, among others. */
+  readonly onWire: (kept: T) => object;
+}
+
+/** Returns one resource. */
+export const getRoute = <T extends Kept>(
+  { kind, summary, put, answer, onWire }: Showing<T>,
+  { find, show }: Pick<Repository<T, never>, 'find' | 'show'>,
+  clock: () => Date,
+): Route => ({
+  method: 'GET',
+  url: `/v1/${kind}s/:id`,
+  operation: {
+    id: `get${named(kind)}`,
+    summary,
+    query: [asParameter],
+    answer: { schema: orAsKept(answer, put) },
+    problems: ['not-found', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const isAsKept = isAskedAsKept(request);
+    const kept = await keptIn(request, kind, find);
+    if (isAsKept) return sendAsKept(request, reply, revisionOf(kept), fieldsOf(put, onWire(kept)));
+    const shown = await show(kept, ownerOf(request));
+    return sendWithETag(request, reply, shown.inputs, async () => signed(await shown.answer(), clock()));
+  },
+});
+
+/** Deletes a resource that no other depends on. */
 export const deleteRoute = <T extends Kept>(
   kind: ResourceKind,
   summary: string,
@@ -87,7 +128,7 @@ export const deleteRoute = <T extends Kept>(
   },
 });
 
-/** Deletes a kept thing as the request's preconditions allow. */
+/** Deletes a resource as the request's preconditions allow. */
 export function deleteAsAllowed<T extends Kept, Outcome extends string>(
   request: FastifyRequest,
   id: string,

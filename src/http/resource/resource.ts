@@ -18,7 +18,7 @@ import { read } from '../question/read.js';
 
 export type ResourceKind = 'place' | 'bed' | 'lot' | 'sowing' | 'subscription' | 'plan' | 'session';
 
-/** The id in the path. One that cannot be an id is not there; only who wants to create it is told why. */
+/** The id in the path. A malformed id is 404, except on PUT, which explains the format. */
 export function idIn(request: FastifyRequest, kind: ResourceKind): string {
   const { id } = request.params as { id: string };
   if (idSchema.safeParse(id).success) return id;
@@ -29,23 +29,35 @@ export function idIn(request: FastifyRequest, kind: ResourceKind): string {
 export const resourceNotFound = (kind: ResourceKind, id: string): RequestError =>
   new RequestError('not-found', keptRefusal('not-found.kept', { kind, id: id.slice(0, 64) }));
 
-/** A thing that is to be kept names another, in a field of that name, which is not there. */
+/** The resource in a request's path. @throws {RequestError} `not-found`. */
+export async function keptIn<T>(
+  request: FastifyRequest,
+  kind: ResourceKind,
+  find: (owner: string, id: string) => Promise<T | undefined>,
+): Promise<T> {
+  const id = idIn(request, kind);
+  const kept = await find(ownerOf(request), id);
+  if (!kept) throw resourceNotFound(kind, id);
+  return kept;
+}
+
+/** A refusal of a resource that names another, in the field of that name, which does not exist. */
 export const noSuch = (kind: 'place' | 'bed' | 'lot', id: string): RequestError =>
   new RequestError(`unknown-${kind}`, keptRefusal(`unknown-${kind}`, { id }), [
     { path: [kind], detail: keptRefusal(`unknown-${kind}.field`) },
   ]);
 
-/** What the query asks. */
+/** Parses the query. */
 export const queryOf = <Schema extends z.ZodType>(schema: Schema, request: FastifyRequest): z.output<Schema> =>
   read(schema, request.query, (path) => ({ parameter: String(path[0] ?? '') }));
 
 const noQuery = z.strictObject({});
-/** Refuses a query where none is asked for. */
+/** Refuses a query on a route without one. */
 export const refuseQuery = (request: FastifyRequest): void => void queryOf(noQuery, request);
 
 const MAX_ON_A_PAGE = 100;
 
-/** The query of a list, by pages. */
+/** The query of a paged list. */
 export const listQuery = z.strictObject({
   after: idSchema.optional(),
   limit: z.coerce.number().int().min(1).max(MAX_ON_A_PAGE).default(MAX_ON_A_PAGE),
@@ -55,7 +67,7 @@ export const listParameters: readonly QueryParameter[] = [
   { name: 'limit', schema: z.int().min(1).max(MAX_ON_A_PAGE).default(MAX_ON_A_PAGE) },
 ];
 
-/** One page, and the id to go on after. */
+/** One page, and the id to continue after. */
 export async function pageOf<T extends Kept>(
   { after, limit }: z.output<typeof listQuery>,
   list: (page: { after: string | undefined; limit: number }) => Promise<T[]>,
@@ -65,20 +77,21 @@ export async function pageOf<T extends Kept>(
   return { page, next: rows.length > limit ? page.at(-1)!.id : null };
 }
 
-/** A thing as it is now, to compare preconditions with. */
+/** The present state of a resource, to compare preconditions with. */
 export interface Current {
-  /** The revision that a change rests on; null: nothing is kept. */
+  /** The revision that a change replaces; null: there is no resource. */
   readonly revision: number | null;
-  /** What its weak tag is made of: what a GET shows, or all that this rests on. Left out: nothing is there. */
+  /** Content of its weak tag: what a GET shows, or everything it depends on. Left out: there is no resource. */
   readonly inputs?: (() => object | Promise<object>) | undefined;
 }
 
 const NOTHING: Current = { revision: null };
 
 /**
- * Why the preconditions of a change fail; null: they hold. If-Match comes before If-None-Match (RFC 9110, 13.2.2).
+ * The reason why a change's preconditions fail; null: they hold. If-Match comes before If-None-Match (RFC 9110,
+ * 13.2.2).
  *
- * If-Match takes a revision as a strong tag, and the weak tag of the whole thing too, which RFC 9110 (13.1.1) would not.
+ * If-Match takes a revision as a strong tag, and also the resource's weak tag, which RFC 9110 (13.1.1) would not.
  */
 async function preconditionFault({ headers }: FastifyRequest, { revision, inputs }: Current): Promise<Fact | null> {
   const wanted = headers['if-match'];
@@ -93,17 +106,17 @@ async function preconditionFault({ headers }: FastifyRequest, { revision, inputs
   return keptRefusal('precondition-failed.something-kept');
 }
 
-/** A revision as it stands in a body, which is no tag (RFC 9110, 8.8.3). */
+/** A revision without quotes, as in a body, which is no tag (RFC 9110, 8.8.3). */
 const UNQUOTED = /^\s*\d{1,16}\s*$/;
 
-/** Tags without their coding: the thing is the same however an answer was coded. */
+/** Tags without their coding: preconditions compare the resource, however its answer was encoded. */
 const uncoded = (tags: string): string =>
   tags
     .split(',')
     .map((tag) => tag.trim().replace(/-(?:br|gzip)"$/, '"'))
     .join();
 
-/** Does a list of tags name a thing as it is now? */
+/** True if a list of tags names the present state of a resource. */
 async function namesCurrent(
   tags: string,
   revision: number | null,
@@ -116,16 +129,17 @@ async function namesCurrent(
 }
 
 const strongTagOf = (revision: number): string => `"${revision}"`;
-/** As matchesTag compares it. */
+/** In the form that matchesTag compares. */
 const weakTagOf = (revision: number): string => `W/${strongTagOf(revision)}`;
 
 /**
- * Makes a change of a thing as the request's preconditions allow. What they were compared with is what the change replaces:
- * where somebody was faster, the thing is looked at again. A failed precondition is told only of a change that would
- * otherwise have been made (RFC 9110, 13.2.1), so the change is tried at a revision that the thing never has.
+ * Changes a resource as the request's preconditions allow. The change replaces exactly the state that they were
+ * compared with: after a concurrent change the resource is read again. A failed precondition is reported only for a
+ * change that would otherwise have been made (RFC 9110, 13.2.1), so the change is tried at a revision that the resource
+ * never has.
  *
- * @param look The thing as it is now.
- * @param change Makes the change at that revision, and says `stale` where the thing is at another.
+ * @param look The present state of the resource.
+ * @param change Makes the change at that revision; returns `stale` if the resource has another.
  */
 export async function changeAsAllowed<Done>(
   request: FastifyRequest,
@@ -142,41 +156,41 @@ export async function changeAsAllowed<Done>(
   }
 }
 
-/** What is told of a kept thing, and what its tag is made of. */
+/** The shown resource, and the content of its tag. */
 export interface ShownResource {
   readonly inputs: object;
   answer(): object | Promise<object>;
 }
 
-/** How things of one kind are kept and shown. */
+/** How resources of one kind are stored and shown. */
 export interface Repository<T extends Kept, Fields> {
   find(owner: string, id: string): Promise<T | undefined>;
   put(owner: string, id: string, fields: Fields, ifRevision: IfRevision): Promise<Put<T>>;
   show(kept: T, owner: string): ShownResource | Promise<ShownResource>;
-  /** What is shown of a thing where it is created, and never again. */
+  /** Fields shown on creation and never again. */
   shownOnce?(kept: T): object;
-  /** What is shown of a thing that is kept while it cannot be shown whole, for this reason. */
+  /** The part shown of a resource that cannot be shown whole, for this reason. */
   showInPart?(kept: T, why: Note): object;
 }
 
-/** A thing that is shown as it is kept. */
+/** A resource that is shown as it is stored. */
 export const asKept = (content: object): ShownResource => ({ inputs: content, answer: () => content });
 
-/** The revision that a change of a thing rests on: that of its fields, where what lies in it has another. */
+/** The revision that a change is based on: that of the fields, if the resource's contents have another. */
 export const revisionOf = (kept: Kept & { readonly fieldsRevision?: number }): number =>
   kept.fieldsRevision ?? kept.revision;
 
-/** A kept thing as preconditions see it. */
+/** The present state of a resource for preconditions. */
 export const currentOf = <T extends Kept>(
   kept: T | undefined,
   show: (kept: T) => ShownResource | Promise<ShownResource>,
 ): Current => (kept ? { revision: revisionOf(kept), inputs: async () => (await show(kept)).inputs } : NOTHING);
 
 /**
- * Puts a thing and answers with what is then kept. Where somebody else changed it since it was looked at, it is looked at
- * again: what a precondition names, and what a PATCH adds to, is always what the change replaces.
+ * Puts a resource and answers with its new state. After a concurrent change it is read again: what a precondition
+ * names, and what a PATCH adds to, is always what the change replaces.
  *
- * @param fieldsFrom What to keep, given what is kept now.
+ * @param fieldsFrom The new fields, given the stored resource.
  */
 export async function putAndAnswer<T extends Kept, Fields>(
   request: FastifyRequest,
@@ -207,8 +221,8 @@ export async function putAndAnswer<T extends Kept, Fields>(
 }
 
 /**
- * Shows what has just been kept. A 503 would say that nothing was changed, so what cannot be shown now is left out, and the
- * tag with it.
+ * Shows a resource just stored. A 503 would mean that nothing was changed, so parts that cannot be shown now are left
+ * out, and the tag with them.
  */
 async function wholeOrInPart<T extends Kept>(
   { show, showInPart }: Pick<Repository<T, never>, 'show' | 'showInPart'>,
@@ -226,7 +240,7 @@ async function wholeOrInPart<T extends Kept>(
   }
 }
 
-/** The query of a thing that can be asked for as it is kept. */
+/** The query of a resource that can be requested as stored. */
 export const asQueryShape = { as: z.literal('kept').optional() };
 const asQuery = z.strictObject(asQueryShape);
 export const asParameter: QueryParameter = {
@@ -235,10 +249,10 @@ export const asParameter: QueryParameter = {
   description: '`kept`: what a PUT takes and no more, with its revision as a strong ETag.',
 };
 
-/** Is the thing asked for as it is kept? Nothing else may be asked. */
+/** True if the resource is requested as stored; any other query is refused. */
 export const isAskedAsKept = (request: FastifyRequest): boolean => queryOf(asQuery, request).as === 'kept';
 
-/** Sends what a PUT takes, under the revision that If-Match takes; 304 where the caller has it already. */
+/** Sends the fields that a PUT takes, under the revision that If-Match takes; 304 if the caller has them already. */
 export function sendAsKept(
   request: FastifyRequest,
   reply: FastifyReply,
@@ -253,17 +267,17 @@ export function sendAsKept(
   return reply.type('application/json; charset=utf-8').send(body);
 }
 
-/** Of a thing as it is shown, the fields that a PUT takes. */
+/** The fields of a shown resource that a PUT takes. */
 export const fieldsOf = (put: z.ZodObject, shown: object): Record<string, unknown> =>
   Object.fromEntries(Object.entries(shown).filter(([name]) => Object.hasOwn(put.shape, name)));
 
-/** The names of what is shown of a thing and a PUT does not take. */
+/** The names of shown fields that a PUT does not take. */
 export const readOnlyOf = (put: z.ZodObject, answer: z.ZodObject): string[] =>
   Object.keys(answer.shape).filter((name) => !Object.hasOwn(put.shape, name));
 
 /**
- * The body of a PUT. Fields of the thing's answer that cannot be changed may be sent back and are left out, so that what a
- * GET gave can be edited and sent.
+ * The body of a PUT. Read-only fields of the resource's answer may be sent back and are ignored, so that the body of a
+ * GET can be edited and sent.
  */
 export function readPut<Put extends z.ZodObject>(put: Put, answer: z.ZodObject, body: unknown): z.output<Put> {
   if (body === null || typeof body !== 'object' || Array.isArray(body)) return read(put, body);

@@ -12,13 +12,13 @@ import { placeSaid } from './place-said.js';
 const ACT = 'keep-climate';
 const MONTHS = Array.from({ length: 12 }, (_, month) => month + 1);
 
-/** The means of twelve months, January first [°C]. */
+/** Twelve monthly means, January first [°C]. */
 export interface Climate {
   readonly meanMinC: readonly number[];
   readonly meanMaxC: readonly number[];
 }
 
-/** The form for the twelve months' mean lowest and highest, as a climate table has them. */
+/** The form for each month's mean minimum and maximum, as a climate table gives them. */
 export const climateForm = (asked: AskedQuestion, place: string, kept?: Climate): Html => {
   const { reader } = asked;
   const { say } = reader;
@@ -40,7 +40,7 @@ export const climateForm = (asked: AskedQuestion, place: string, kept?: Climate)
   });
 };
 
-/** The same, folded away, where they are kept already. */
+/** The same form, folded, for a place that has monthly means already. */
 export const climateAgain = (asked: AskedQuestion, place: string, kept: Climate): Html =>
   foldedForm(climateForm(asked, place, kept), asked, {
     act: ACT,
@@ -49,7 +49,7 @@ export const climateAgain = (asked: AskedQuestion, place: string, kept: Climate)
     look: 'add',
   });
 
-/** Keeps the months’ means of a place. */
+/** Stores a place’s monthly means. */
 export const keepClimate: ActionOf = async (said, { send, reader, shelf }) => {
   const { say } = reader;
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
@@ -88,10 +88,10 @@ export const keepClimate: ActionOf = async (said, { send, reader, shelf }) => {
   return unusable(say('page.climate.no-air', { said: wrong, unit, month: monthName(month, reader) }));
 };
 
-/** Between the tropics it may be warmest at any time of the year [°]. */
+/** Between the tropics the warmest month can be any month [°]. */
 const TROPIC = 23.5;
 
-/** Is each month of summer colder than the one half a year from it? A slip in one month turns no year over. */
+/** True if every summer month is colder than the month half a year away, so one typing error does not count. */
 function isTurnedOver(latitude: number, { meanMinC, meanMaxC }: Climate): boolean {
   if (Math.abs(latitude) <= TROPIC) return false;
   const sumC = (month: number): number => meanMinC[month]! + meanMaxC[month]!;

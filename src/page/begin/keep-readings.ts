@@ -15,7 +15,7 @@ import { fileQuery } from '../sowing/forecast-request.js';
 
 const ABOUT_FILE = { act: 'keep-readings', about: 'file' } as const;
 
-/** The form that keeps what a file says with a bed, whatever sowing is asked of it. */
+/** The form that stores a file's readings with a bed, whatever sowing the file was chosen for. */
 export function readingsForm(asked: AskedQuestion): Html {
   const { question, shelf, file, reader } = asked;
   const { say, tell } = reader;
@@ -35,7 +35,7 @@ export function readingsForm(asked: AskedQuestion): Html {
   return foldedForm(form, asked, { ...ABOUT_FILE, name: say('page.begin.keep-file'), look: 'add' });
 }
 
-/** Keeps the file where what it measured belongs; it is read as the question says. */
+/** Stores the file with the bed or place that it measured, read as the question says. */
 export const keepReadings: ActionOf = async (said, { question, shelf, send, file, reader }) => {
   const { say } = reader;
   const bed = bedNamed(shelf, said.get('bed') ?? '');
@@ -62,10 +62,10 @@ export const keepReadings: ActionOf = async (said, { question, shelf, send, file
   };
 };
 
-/** Are its stamps dates alone? */
+/** True if the stamps are dates without times. */
 const isByDay = ({ from }: ReportWire): boolean => from !== null && !from.includes('T');
 
-/** How many came, and what became of them, as `400 new, 21 in place of others`. */
+/** Counts of what the upload changed, as `400 new, 21 in place of others`. */
 function changesSaid({ added, unchanged, replaced }: ChangesWire, isAir: boolean, { say }: PageReader) {
   const parts = [
     [added, 'page.done.new'],

@@ -1,7 +1,7 @@
 import type { PlaceWire } from '../../contract/places.js';
 import type { PageReader } from '../shell/words.js';
 
-/** Where a place lies, as `44.2° N, 30° W`. */
+/** The position of a place, as `44.2° N, 30° W`. */
 export const placeSaid = (
   { latitude, longitude }: Pick<PlaceWire, 'latitude' | 'longitude'>,
   { say }: PageReader,

@@ -6,12 +6,12 @@ import type { PageReader } from '../shell/words.js';
 interface Acting {
   readonly side: HTMLElement;
   readonly act: (said: URLSearchParams) => Promise<Result<Done>>;
-  /** Shows the answer anew, and says what was done. */
+  /** Renders the answer again and reports what was done. */
   readonly answerAgain: (done: Done) => Promise<void>;
   readonly reader: () => PageReader;
 }
 
-/** The forms of an answer that change what is kept are sent without leaving the page; what was typed stays until it is taken. */
+/** Sends the action forms of an answer without leaving the page; typed text stays until the service accepts it. */
 export function watchActions(acting: Acting): void {
   acting.side.addEventListener('submit', (event) => {
     const { target } = event;
@@ -56,7 +56,7 @@ async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting)
   note.scrollIntoView({ block: 'nearest' });
 }
 
-/** What is done is folded away again. */
+/** Folds the forms of a finished action. */
 function fold(form: HTMLFormElement): void {
   form.closest('details')?.removeAttribute('open');
   for (const details of form.querySelectorAll('details')) details.open = false;

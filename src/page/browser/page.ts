@@ -21,17 +21,17 @@ import { send, sendUntil } from './send.js';
 import { readerNow, say } from './speaking.js';
 import { catchUp, moveTo, watchDates } from './when.js';
 
-/** How long typing has to rest before the answer follows [ms]. */
+/** Typing must rest this long before the answer follows [ms]. */
 const REST_MS = 250;
-/** After so long the reader is told that it takes a while [ms]. */
+/** After this time the page says that the answer takes a while [ms]. */
 const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
 let shelf: Promise<Result<Inventory>> | undefined;
-/** The date where the question is about, by the service's clock. */
+/** The date at the question's place, by the service's clock. */
 let today: string | undefined;
 let answered: AnsweredView | null = null;
-/** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
+/** Aborted by a later question: the older answer is dropped and its file is not uploaded further. */
 let turn = new AbortController();
 
 document.documentElement.classList.add('script');
@@ -39,7 +39,7 @@ if (form) start(form);
 else void knock();
 
 /**
- * A link from elsewhere comes without the session, though the browser has it: then the page is there for who asks again.
+ * A link from another site comes without the session cookie, although the browser has it; asking again opens the page.
  */
 async function knock(): Promise<void> {
   const [visit] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
@@ -65,10 +65,10 @@ function start(ask: HTMLFormElement): void {
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
   ask.addEventListener('input', ({ target }) => {
-    // Who empties the field of the zone means to write another.
+    // A reader who empties the time zone field means to type another.
     if ((target as HTMLInputElement).name !== 'timeZone') supposeZone(ask);
     clearTimeout(resting);
-    // A date that is among those shown only moves there.
+    // A date within the shown season only moves the slider there.
     if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
@@ -117,14 +117,14 @@ function start(ask: HTMLFormElement): void {
 }
 
 /**
- * What came with the page stands, be it that nothing is asked yet; where nothing did, a file may have outlived the reload. A date that can be moved is
- * asked for once more, unseen, to be moved at once.
+ * Starts with the answer or the opening that came with the page; without one, a file may have outlived the reload. A
+ * movable date is requested once more, unseen, so that it can move at once.
  */
 async function begin(ask: HTMLFormElement): Promise<void> {
   const { opening, answered: asked } = one('#answer')!.dataset;
   const isThere = asked !== undefined;
   if (!isThere && opening === undefined) await answer(ask);
-  // Who is at the form already goes on there.
+  // A reader who is already in the form stays there.
   if (!one('#asking')!.contains(document.activeElement)) foldAway();
   if (!isThere || !one('#date-moved')) return;
   answered = (await answerNow(ask)) ?? answered;
@@ -132,12 +132,12 @@ async function begin(ask: HTMLFormElement): Promise<void> {
   if (one('#later noscript')) await showLater(answered);
 }
 
-/** What there is to choose from may be another after a change, or when the reader comes back to the page another day. */
+/** Drops the inventory: it may change after an action, or by the time the reader returns another day. */
 function forgetShelf(): void {
   shelf = undefined;
 }
 
-/** Asked for once, and again where it was not to be had. */
+/** The inventory, requested once, and again after a failure. */
 async function known(): Promise<Result<Inventory>> {
   shelf ??= loadInventory(send);
   const got = await shelf;
@@ -145,7 +145,7 @@ async function known(): Promise<Result<Inventory>> {
   return got;
 }
 
-/** The link goes with what is typed, whether the service is there or not; an answer that stands there follows. */
+/** Updates the link as the reader types, whether the service is there or not; an answer already shown follows. */
 async function follow(ask: HTMLFormElement): Promise<void> {
   await holdInLink(ask);
   await answer(ask);
@@ -172,25 +172,25 @@ function questionOf(ask: HTMLFormElement, known: Pick<Inventory, 'beds'>): PageQ
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   const question = questionFrom(said, known);
-  // What is supposed of days that are typed is shown, and holds when other degrees are read.
+  // Show the assumed unit of typed days, so that it still holds when the reader switches degrees.
   const unit = ask.elements.namedItem('unit') as HTMLSelectElement | null;
   if (unit?.value === '') unit.value = question.unit;
   return question;
 }
 
-/** The answer that came with the page is asked once more, to be kept as a file. */
+/** Requests the answer that came with the page once more, to save it as a file. */
 async function keep(ask: HTMLFormElement, form: string): Promise<void> {
   if (!answered) await answer(ask);
   if (answered) await keepAs(form, answered, viewOf(one('main')!.dataset.view as ViewName).fileName);
 }
 
-/** A bed that is described is likely where the reader is. */
+/** Assumes the reader's own time zone for a described bed. */
 function supposeZone(ask: HTMLFormElement): void {
   const [bed, zone] = ['bed', 'timeZone'].map((name) => ask.elements.namedItem(name)) as HTMLInputElement[];
   if (bed?.value === '' && zone?.value === '') zone.value = theirZone();
 }
 
-/** A bed that is to be kept as well. */
+/** The same for the forms of beds in the answer. */
 function supposeZonesOfAnswer(): void {
   for (const field of all<HTMLInputElement>('#answer [name="timeZone"]')) field.defaultValue ||= theirZone();
 }
@@ -199,7 +199,7 @@ function theirZone(): string {
   return Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
-/** Fills in what the question goes on with. */
+/** Fills in the fields that the question continues with. */
 function goOn(ask: HTMLFormElement, changes: Partial<PageQuestion>): void {
   for (const [name, value] of Object.entries(changes)) {
     const field = ask.elements.namedItem(name) as HTMLInputElement | RadioNodeList | null;
@@ -207,7 +207,7 @@ function goOn(ask: HTMLFormElement, changes: Partial<PageQuestion>): void {
   }
 }
 
-/** After a change there may be other beds to choose from. */
+/** Updates the choice of beds after an action. */
 async function renewBeds(ask: HTMLFormElement): Promise<void> {
   const got = await known();
   if (isFailure(got)) return;
@@ -221,7 +221,7 @@ async function renewBeds(ask: HTMLFormElement): Promise<void> {
   }
 }
 
-/** A choice becomes a field of the form, so that it holds for what is asked later. */
+/** A choice becomes a field of the form, so that it holds for later questions. */
 function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void {
   const field = ask.querySelector<HTMLInputElement | HTMLSelectElement>(
     `:is(input, select)[name="${CSS.escape(name)}"]`,
@@ -230,7 +230,7 @@ function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void 
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
-/** @param said What to say of it, in place of the answer's own words. */
+/** @param said A note to read out instead of the answer's own words. */
 async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   const side = one('#answer')!;
   const patience = setTimeout(() => speak(say('page.shell.working')), PATIENCE_MS);
@@ -242,7 +242,7 @@ async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   show(came, said);
 }
 
-/** The answer to what the form asks now; undefined where it was asked anew meanwhile. */
+/** The answer to the form as it is now; undefined if the form changed meanwhile. */
 async function answerNow(ask: HTMLFormElement): Promise<AnsweredView | null | undefined> {
   turn.abort();
   turn = new AbortController();
@@ -265,7 +265,7 @@ function askedNow(ask: HTMLFormElement, shelf: Inventory, send: Send): Omit<Aske
   return { question, shelf, reader: readerOf(), send, widths: widthsHere() };
 }
 
-/** As wide as the answer; on a phone for paper as well. */
+/** The width of the answer, and on a phone also the width of paper. */
 function widthsHere(): number[] {
   const width = Math.max(300, Math.min(1000, one('#answer')!.clientWidth));
   return matchMedia('(width < 38rem)').matches ? [width, SHEET_PX] : [width];
@@ -284,11 +284,11 @@ function show(came: AnsweredView | null, said?: string): void {
   putBack();
   void showLater(came);
   one('#keep')!.innerHTML = keepAndShare(came, readerNow())?.markup ?? '';
-  // A refusal is an alert, and speaks for itself.
+  // A refusal is an alert, so screen readers read it anyway.
   speak(said ?? spokenOf(side.querySelector('.neighbour')));
 }
 
-/** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
+/** Replaces the later part once it has come; nothing of another question stays. */
 async function showLater(came: AnsweredView | null): Promise<void> {
   const below = one('#later')!;
   const of = came?.link ? linkTo(came.link) : '';
@@ -300,7 +300,7 @@ async function showLater(came: AnsweredView | null): Promise<void> {
   if (answered === came && !isAskedAnew()) below.innerHTML = markup;
 }
 
-/** What is to be read out: without what its figures say when they are asked. */
+/** The text to read out, without the explanations of its numbers. */
 function spokenOf(said: Element | null): string {
   const copy = said?.cloneNode(true) as Element | undefined;
   for (const why of copy?.querySelectorAll('.why') ?? []) why.remove();

@@ -6,7 +6,7 @@ import { one } from './elements.js';
 const { default: messages } = (await import(one<HTMLLinkElement>('#messages')!.href)) as { default: Messages };
 const locale = document.documentElement.lang;
 
-/** How the page speaks: in the language that it came in. */
+/** Messages in the language that the page came in. */
 export const speaking: Omit<PageReader, 'degrees' | 'today'> = {
   ...speechIn(messages, locale),
   language: locale.slice(0, 2) as Language,
@@ -15,7 +15,7 @@ export const speaking: Omit<PageReader, 'degrees' | 'today'> = {
 
 export const { say } = speaking;
 
-/** The reader as the form has it now. */
+/** The reader, with the form's present choices. */
 export const readerNow = (): Omit<PageReader, 'today'> => ({
   ...speaking,
   degrees: one<HTMLInputElement>('[name="degrees"]:checked')?.value === 'F' ? 'F' : 'C',

@@ -8,26 +8,26 @@ import { linkTo } from './question.js';
 
 export interface ActionForm {
   readonly act: string;
-  /** What it is about, as an id; with `act` it tells the form from all others. */
+  /** The id of its object; together with `act` it identifies the form. */
   readonly about: string;
-  /** More that goes with it unseen. */
+  /** Further hidden fields. */
   readonly with?: Readonly<Record<string, string>>;
-  /** What is to be filled in, given what was typed before. */
+  /** The fields to fill in, given what was typed before. */
   readonly fields?: (typed: Typed) => Html;
-  /** What may be filled in as well, below the button. */
+  /** Optional fields, below the button. */
   readonly more?: (typed: Typed) => Html;
   readonly button: string;
 }
 
-/** What a form is about that makes something. */
+/** The `about` of a form that creates something. */
 export const NEW = 'new';
 
-/** What was typed into a field; what it holds to begin with where nothing was. */
+/** The typed value of a field, or `usual` if nothing was typed. */
 export type Typed = (name: string, usual?: string) => string;
 
 export const actionId = (act: string, about: string): string => `${act}-${about}`;
 
-/** A form within an answer that changes what is kept, and then shows the same question's answer again. */
+/** A form within an answer that changes stored data and then shows the same question's answer again. */
 export function actionForm(
   { question, tried, reader }: Pick<AskedQuestion, 'question' | 'tried' | 'reader'>,
   { act, about, fields, more, button, with: unseen = {} }: ActionForm,
@@ -44,34 +44,34 @@ export function actionForm(
   </form>`;
 }
 
-/** What was refused, if it was this form's. */
+/** The rejected submission, if it was this form's. */
 export const rejectedIn = (tried: Rejected | undefined, id: string): Rejected | undefined =>
   tried && idOf(tried) === id ? tried : undefined;
 
 const idOf = ({ said }: Rejected): string => actionId(said.get('act') ?? '', said.get('about') ?? '');
 
-/** Why a change was refused, to stand within its form. */
+/** Explains inside the form why the action was refused. */
 export const refusedNote = (problem: ProblemBody, reader: PageReader): Html =>
   html`<div class="problem" role="alert" tabindex="-1" autofocus>${refusalSaid(problem, reader).map((one) => html`<p>${one}</p>`)}${mayPass(problem) && html`<p><button type="submit">${reader.say('page.refused.try-again')}</button></p>`}</div>`;
 
-/** An answer, with what was refused before it where the form that said it does not stand in it. */
+/** The answer, preceded by the rejected submission if the answer does not contain its form. */
 export const withRejected = (shown: Html | undefined, tried: Rejected, reader: PageReader): Html =>
   shown?.markup.includes(html` id="${idOf(tried)}"`.markup)
     ? shown
     : html`${sendAgain(tried, reader, refusedNote({ ...tried.problem, status: 422 }, reader))}${shown}`;
 
-/** All that was said, to be sent once more. */
+/** All submitted fields, to be sent once more. */
 export const sendAgain = ({ said, file }: Pick<Rejected, 'said' | 'file'>, reader: PageReader, note?: Html): Html =>
   html`<form class="act" method="post" action="/" enctype="multipart/form-data">${note}
     ${[...said].map(([name, value]) => hidden(name, value))}${file && fileAgain(file, reader)}<p><button type="submit">${reader.say('page.refused.send-entered')}</button></p></form>`;
 
-/** A file that goes along with a form where no script holds it: as the text that it is, or to be chosen again. */
+/** The submitted file without a script: as text, or to be chosen again. */
 export const fileAgain = ({ text }: FileGiven, { say }: PageReader): Html =>
   text === undefined
     ? html`<noscript><label class="field"><span>${say('page.refused.file-chosen-again')}</span><input type="file" name="file"></label></noscript>`
     : hidden('pasted', text);
 
-/** Does what a form's name stands for. */
+/** Runs the action that a form names. */
 export const actionOf =
   (acts: ReadonlyMap<string, ActionOf>): ActionOf =>
   async (said, asked) =>

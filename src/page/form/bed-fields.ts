@@ -11,9 +11,9 @@ type BedField = 'kind' | 'cover' | 'moisture' | 'shadePercent';
 type PlaceField = 'timeZone' | 'latitude' | 'longitude';
 
 /**
- * What a bed is, to be filled in.
+ * Fields that describe a bed.
  *
- * @param room How warm its room is, where it is indoors.
+ * @param room Temperature of its room, if it is indoors.
  */
 export const bedFields = (said: (field: BedField) => string, room: Html, reader: PageReader): Html => {
   const { say } = reader;
@@ -40,7 +40,7 @@ export const bedFields = (said: (field: BedField) => string, room: Html, reader:
       <div class="indoors">${room}</div>`;
 };
 
-/** Where it lies, to be filled in. */
+/** Fields that say where it lies. */
 export const placeFields = (
   said: (field: PlaceField) => string,
   { say }: PageReader,
@@ -50,13 +50,13 @@ export const placeFields = (
       ${textField('latitude', say('page.field.latitude'), said('latitude'), { isNumber: true, size: 'short', hint: say(`page.field.${latitudeHint}`) })}
       ${textField('longitude', say('page.field.longitude'), said('longitude'), { isNumber: true, size: 'short', hint: say('page.field.longitude-hint') })}`;
 
-/** A link may name a kind that there is not. */
+/** The name of a kind of bed; a link may name an unknown kind. */
 export const kindSaid = (kind: string, { say }: PageReader): string => {
   const known = KINDS.find((one) => one === kind);
   return known ? say(`page.kind.${known}`) : kind;
 };
 
-/** A kept bed in short, as `in open ground, bare soil, 20 % shade`. */
+/** A stored bed in short, as `in open ground, bare soil, 20 % shade`. */
 export const bedSaid = ({ kind, cover, shadePercent }: BedWire, reader: PageReader): string =>
   [
     kindSaid(kind, reader),

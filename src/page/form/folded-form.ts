@@ -7,12 +7,12 @@ interface Fold {
   readonly act: string;
   readonly about: string;
   readonly name: HtmlPart;
-  /** `add`: set apart from what stands above it, for something more to be kept. */
+  /** `add`: set apart from the content above, to store something more. */
   readonly look?: 'add' | 'confirm';
   readonly isOpen?: boolean;
 }
 
-/** A form that is seldom wanted, folded under a name; open where what was sent by it was refused. */
+/** A rarely used form, folded under a name; open after a rejected submission. */
 export const foldedForm = (
   form: Html,
   { tried }: Pick<AskedQuestion, 'tried'>,
@@ -20,11 +20,11 @@ export const foldedForm = (
 ): Html =>
   html`<details class="${look}" id="fold-${actionId(act, about)}"${(isOpen || rejectedIn(tried, actionId(act, about))) && html` open`}><summary>${name}</summary>${form}</details>`;
 
-/** A name that tells who does not see where it stands what it is about. */
+/** A name that also says what it is about, for readers who cannot see its surroundings. */
 export const nameOf = (does: string, what: string, { tell }: PageReader): Html =>
   tell('page.beds.named', { does, what, unseen });
 
-/** What only those are told who do not see where it stands. */
+/** Text for screen readers alone. */
 export const unseen = (text: Html): Html => html`<span class="unseen">${text}</span>`;
 
 interface Confirmed {
@@ -35,6 +35,6 @@ interface Confirmed {
   readonly button: string;
 }
 
-/** A change that is asked for twice, with and without a script. */
+/** An action that asks for confirmation, with and without a script. */
 export const confirmed = (name: HtmlPart, asked: AskedQuestion, { question, ...form }: Confirmed): Html =>
   foldedForm(actionForm(asked, { ...form, fields: () => html`<p>${question}</p>` }), asked, { ...form, name });

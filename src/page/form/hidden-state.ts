@@ -3,8 +3,8 @@ import { hidden } from './fields.js';
 import { type Field, fields, type PageQuestion } from './question.js';
 
 /**
- * What this leaf does not ask but another does goes along unseen, so that nothing is lost on the way there and back. What
- * is empty says something too: of days their place, of others that they are not as usual.
+ * Hidden fields for what other views ask and this one does not, so that nothing is lost on the way there and back.
+ * Empty fields count too: an empty day keeps its place, other empty fields differ from their defaults.
  */
 export const hiddenState = (question: PageQuestion, shown: readonly Field[]): Html =>
   html`${hidden('source', question.source)}${fields

@@ -1,18 +1,18 @@
 import { get, isFailure, type Result, type Send } from '../shell/api.js';
 import { listOf } from '../shell/inventory.js';
 
-/** Each time another name is tried, so more than a few people would have to press the same button at once. */
+/** Each try takes another name, so it fails only if more than this many people press the same button at once. */
 const MAX_TRIES = 5;
 
 export interface KeptUnder {
   readonly id: string;
-  /** It was not kept before, with all these fields the same. */
+  /** False if it was already stored with the same fields. */
   readonly isNew: boolean;
 }
 
 /**
- * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
- * already, sending it again changes nothing. A name that somebody else takes in the same instant is theirs.
+ * Stores something new under a free name, with a number added if the name is taken. Sending the same again changes
+ * nothing, and a name taken by somebody else at the same instant stays theirs.
  */
 export async function keepUnder(
   send: Send,
@@ -43,7 +43,7 @@ async function keepOnce(
   return isFailure(put) ? put : { value: { id, isNew: true } };
 }
 
-/** Has it all these fields, each the same? */
+/** True if all these fields are the same. */
 function holds(there: object, fields: object): boolean {
   return Object.entries(fields).every(([name, value]) => {
     const other = (there as Record<string, unknown>)[name];

@@ -24,7 +24,7 @@ const count: ActionOf = async (said, { send, reader }) => {
   }));
 };
 
-/** A sowing further off is a slip of the pen [d]. */
+/** A sowing date further away is a slip of the pen [d]. */
 const MAX_DAYS_OFF = 366;
 
 const sow: ActionOf = async (said, { send, shelf, reader }) => {
@@ -49,7 +49,7 @@ const changeSowing: ActionOf = async (said, { send, shelf, reader }) => {
   }));
 };
 
-/** A sowing as the service takes it. */
+/** A sowing in the service's format. */
 function sowingIn(
   said: URLSearchParams,
   shelf: Inventory,
@@ -109,7 +109,7 @@ const forget =
   async (said, { send, question, reader }) => {
     const about = said.get('about') ?? '';
     const path = `/v1/${kind}s/${encodeURIComponent(about)}${kind === 'bed' ? '?with=sowings' : ''}`;
-    // Nothing more is asked of a bed that is gone.
+    // A deleted bed is no longer asked about.
     const without = (bed: string): string => (bed === about ? '' : bed);
     return done(gone(await get(send, { method: 'DELETE', path })), () => ({
       said: reader.say('page.done.forgotten', { kind }),
@@ -127,7 +127,7 @@ const renewCalendar: ActionOf = async (said, { send, reader }) => {
   }));
 };
 
-/** What the forms of this leaf do, by their names. */
+/** The actions of this view's forms, by name. */
 export const growingAction = actionOf(
   new Map([
     ['count', count],
@@ -152,11 +152,11 @@ const sownSaid = (shelf: Inventory, crop: string, date: string, reader: PageRead
 const done = <T>(got: Result<T>, told: (value: T) => Done): Result<Done> =>
   isFailure(got) ? got : { value: told(got.value) };
 
-/** What is not there any more is forgotten. */
+/** Counts something already gone as deleted. */
 const gone = (got: Result<unknown>): Result<unknown> =>
   isFailure(got) && got.problem.status === 404 ? { value: undefined } : got;
 
-/** Numbers as they are typed, null where nothing is. */
+/** Typed whole numbers; null if empty. */
 function wholeNumbers<Name extends string>(
   said: URLSearchParams,
   names: readonly Name[],

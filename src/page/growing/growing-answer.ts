@@ -15,7 +15,7 @@ import { sowingSection } from './growing-sowing.js';
 import { type ThingToDo, thisWeek, toDoSaid } from './growing-to-do.js';
 import { sowingName } from './growing-words.js';
 
-/** What to do this week, how each sowing stands, the plans, the calendars; and the forms to keep more. */
+/** This week's tasks, the state of each sowing, plans, calendars, and the forms to store more. */
 export function growingAnswer(found: Found, toDo: readonly ThingToDo[], asked: AskedQuestion): Html {
   const { sowings, otherSowings, plans, otherPlans, shelf } = found;
   const { reader } = asked;
@@ -68,7 +68,7 @@ function planForm(asked: AskedQuestion): Html {
   });
 }
 
-/** The address of a bed's calendar, and the way to another. */
+/** The address of a bed's calendar, and the form for another. */
 function calendar(id: string, name: string, url: string | null, asked: AskedQuestion): Html {
   const { reader } = asked;
   const { say, tell } = reader;

@@ -7,7 +7,7 @@ import { fieldOf } from '../shell/refusal-words.js';
 import type { ActionOf } from '../shell/view.js';
 import { dateText, isDate, type PageReader } from '../shell/words.js';
 
-/** Nothing was measured before; a date field gives such a year to who types too quickly. */
+/** No measurement is older; a date field gives such years to fast typists. */
 const EARLIEST = '1900-01-01';
 
 type Text = (name: string) => string;
@@ -16,7 +16,7 @@ const textsOf =
   (name) =>
     (said.get(name) ?? '').trim();
 
-/** Keeps a bed under its name, and its place where that is new. */
+/** Stores a bed under its name, and its place if that is new. */
 export const keepBed: ActionOf = async (said, { send, question, reader }) => {
   const text = textsOf(said);
   const bed = bedIn(text, reader);
@@ -26,7 +26,7 @@ export const keepBed: ActionOf = async (said, { send, question, reader }) => {
   const json = { ...bed.value, place: place.value.id };
   const kept = await keepUnder(send, 'beds', idFrom(bed.value.name, 'bed'), json);
   if (isFailure(kept)) {
-    // Mended, it may be another place.
+    // The mended form may describe another place.
     if (place.value.isNew) await get(send, { method: 'DELETE', path: `/v1/places/${place.value.id}` });
     return refusedBed(kept.problem, text, reader);
   }
@@ -40,7 +40,7 @@ export const keepBed: ActionOf = async (said, { send, question, reader }) => {
   };
 };
 
-/** Changes what is kept of a bed. */
+/** Changes the stored fields of a bed. */
 export const changeBed: ActionOf = async (said, { send, reader }) => {
   const text = textsOf(said);
   const bed = bedIn(text, reader);
@@ -53,7 +53,7 @@ export const changeBed: ActionOf = async (said, { send, reader }) => {
     : { value: { said: reader.say('page.done.changed', { what: bed.value.name }), at: `bed-${text('about')}` } };
 };
 
-/** Changes what is kept of a place. */
+/** Changes the stored fields of a place. */
 export const changePlace: ActionOf = async (said, { send, reader }) => {
   const text = textsOf(said);
   const place = placeIn(text, reader);
@@ -65,7 +65,7 @@ export const changePlace: ActionOf = async (said, { send, reader }) => {
     : { value: { said: reader.say('page.done.changed', { what: place.value.name }), at: `place-${text('about')}` } };
 };
 
-/** Forgets what was measured on some days, in a bed or of its place's air. */
+/** Deletes the measurements of some days, of a bed or of its place's air. */
 export const forgetReadings: ActionOf = async (said, { send, shelf, reader }) => {
   const text = textsOf(said);
   const { say } = reader;
@@ -77,7 +77,7 @@ export const forgetReadings: ActionOf = async (said, { send, shelf, reader }) =>
   }
   if (from > to) return unusable(say('page.undone.days-turned'));
   const isAir = text('probe') === '';
-  // Of a form that names none by mistake the service is asked for one that there cannot be, not for all.
+  // A form that names none by mistake asks the service for an impossible one, not for all.
   const named = new URLSearchParams(text('probe'));
   const probe = { medium: named.get('medium') ?? '?', probeDepthCm: named.get('probeDepthCm') ?? '?' };
   const path = isAir
@@ -97,7 +97,7 @@ export const forgetReadings: ActionOf = async (said, { send, shelf, reader }) =>
   };
 };
 
-/** What a bed is, as the service takes it. */
+/** A bed in the service's format. */
 function bedIn(text: Text, { say }: PageReader): Result<{ readonly name: string; readonly [field: string]: unknown }> {
   const [name, kind, cover, moisture] = [text('name'), text('kind'), text('cover'), text('moisture')];
   if (name === '') return unusable(say('page.undone.bed-name'));
@@ -110,13 +110,13 @@ function bedIn(text: Text, { say }: PageReader): Result<{ readonly name: string;
 
 const roomUnit = (text: Text): PlotUnit => (text('roomUnit') === 'F' ? 'F' : 'C');
 
-/** A room is refused in the degrees that it was typed in. */
+/** Words a refusal of the room in the degrees that it was typed in. */
 const refusedBed = (problem: ProblemBody, text: Text, { say }: PageReader): { readonly problem: ProblemBody } =>
   problem.errors?.some((fault) => fieldOf(fault) === 'roomC')
     ? unusable(say('page.undone.room-odd', { said: text('roomC'), unit: roomUnit(text) }))
     : { problem };
 
-/** Where a place lies, as the service takes it. */
+/** The position of a place in the service's format. */
 function placeIn(
   text: Text,
   { say }: PageReader,
@@ -130,7 +130,7 @@ function placeIn(
   return { value: { name, latitude, longitude, timeZone } };
 }
 
-/** The kept place that is chosen, or one that is described, kept now. */
+/** The chosen place, or the described one after storing it. */
 async function placeFor(text: Text, send: Send, reader: PageReader): Promise<Result<KeptUnder>> {
   const chosen = text('place');
   if (chosen !== '') return { value: { id: chosen, isNew: false } };

@@ -9,7 +9,7 @@ import { type Html, html } from '../shell/html.js';
 import type { AskedQuestion } from '../shell/view.js';
 import { numberText, type PageReader, tenthOf } from '../shell/words.js';
 
-/** A bed is asked for by its name, what it is, and where. */
+/** The form for a new bed: its name, what it is, and where. */
 export function bedForm(asked: AskedQuestion): Html {
   const { question, shelf } = asked;
   const { say } = asked.reader;
@@ -25,7 +25,7 @@ export function bedForm(asked: AskedQuestion): Html {
   });
 }
 
-/** What is kept of a bed, to be changed. */
+/** The form that changes the stored fields of a bed. */
 export const changeBedForm = (bed: BedWire, asked: AskedQuestion): Html =>
   actionForm(asked, {
     act: 'change-bed',
@@ -44,7 +44,7 @@ export const changeBedForm = (bed: BedWire, asked: AskedQuestion): Html =>
       ${selectField('place', asked.reader.say('page.field.at'), typed('place', bed.place), placesOf(asked))}`,
   });
 
-/** What is kept of a place, to be changed. */
+/** The form that changes the stored fields of a place. */
 export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: PlaceWire, asked: AskedQuestion): Html =>
   actionForm(asked, {
     act: 'change-place',
@@ -58,7 +58,7 @@ export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: Pla
       ),
   });
 
-/** What was kept by mistake of a thermometer, or of the place's air, goes by its days. */
+/** The form that deletes days stored by mistake, of a thermometer or of the place's air. */
 export const forgetReadingsForm = (
   { id }: BedWire,
   thermometers: readonly ThermometerWire[],
@@ -79,7 +79,7 @@ export const forgetReadingsForm = (
       </div>`,
   });
 
-/** A thermometer as the service tells it from the others, as a query. */
+/** A thermometer as the service identifies it, in a query. */
 const probeOf = (one: ThermometerWire | undefined): string =>
   one === undefined ? '' : `medium=${one.medium}&probeDepthCm=${one.probeDepthCm ?? 'seed'}`;
 
@@ -95,7 +95,7 @@ const placesOf = ({ shelf, reader }: AskedQuestion): Option[] =>
     text: reader.say('page.beds.place-choice', { name: place.name, where: placeSaid(place, reader) }),
   }));
 
-/** Degrees on the globe with all their places, with the reader's decimal mark. */
+/** A latitude or longitude with all its decimals and the reader's decimal mark. */
 const degreesText = (degrees: number, { reader }: AskedQuestion): string =>
   degrees.toLocaleString(reader.locale, { useGrouping: false, maximumFractionDigits: 10 });
 

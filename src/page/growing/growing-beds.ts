@@ -11,7 +11,7 @@ import { dateText, listed } from '../shell/words.js';
 import { changeBedForm, changePlaceForm, forgetReadingsForm, thermometerSaid } from './growing-bed-forms.js';
 import { bedsAsked, type Thermometers } from './growing-found.js';
 
-/** The beds that are kept, by their places, each with the ways to change it and to be without it. */
+/** The stored beds by place, each with its forms to change and delete it. */
 export function placesAndBeds(asked: AskedQuestion, thermometers: Thermometers): Html {
   const { shelf, question } = asked;
   const beds = bedsAsked(asked);

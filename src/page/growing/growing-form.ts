@@ -4,7 +4,7 @@ import { type Html, html } from '../shell/html.js';
 import { bedNamed } from '../shell/inventory.js';
 import type { AskedQuestion } from '../shell/view.js';
 
-/** Of which bed; what the other leaves ask goes along unseen. */
+/** Choice of a bed; the other views' fields are hidden. */
 export const growingForm = ({ question, shelf, reader }: Omit<AskedQuestion, 'send'>): Html =>
   html`
     ${selectField('ofBed', reader.say('page.field.bed'), question.ofBed, [{ value: '', text: reader.say('page.growing.all-beds') }, ...optionsNamed(shelf.beds)])}

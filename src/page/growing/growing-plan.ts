@@ -13,7 +13,7 @@ import { whereSown } from './growing-words.js';
 
 type PlannedSowing = PlanAnswer['sowings'][number];
 
-/** A harvest that is wanted: what to sow when for it, and what it will lack. */
+/** A planned harvest: what to sow for it and when, and what it will lack. */
 export function planSection(kept: PlanWire, got: Result<PlanAnswer>, asked: AskedQuestion): Html {
   const { shelf, reader } = asked;
   const { id, bed, crop } = kept;
@@ -32,7 +32,7 @@ export function planSection(kept: PlanWire, got: Result<PlanAnswer>, asked: Aske
   </section>`;
 }
 
-/** How many, and when. */
+/** The plants wanted, and when. */
 export const wanted = ({ harvest: { from, to, perWeek } }: PlanWire, reader: PageReader): Html =>
   reader.tell('page.plan.wanted', { perWeek, dates: span(from, to, reader), year: to.slice(0, 4) });
 

@@ -7,7 +7,7 @@ import type { AskedQuestion } from '../shell/view.js';
 import { cropField } from '../sowing/sowing-form.js';
 import type { KeptSowing } from './growing-found.js';
 
-/** A sowing is asked for by its bed, crop, date, seeds and method. */
+/** The form for a new sowing: bed, crop, date, seeds and method. */
 export function sowForm(asked: AskedQuestion): Html {
   const { question, shelf } = asked;
   const usual = {
@@ -25,7 +25,7 @@ export function sowForm(asked: AskedQuestion): Html {
   });
 }
 
-/** What is kept of a sowing, to be changed. */
+/** The form that changes the stored fields of a sowing. */
 export const changeSowingForm = (
   { id, crop, seeds, ...kept }: KeptSowing & { readonly crop: string },
   asked: AskedQuestion,

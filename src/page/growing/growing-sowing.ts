@@ -18,10 +18,10 @@ import type { KeptSowing } from './growing-found.js';
 import { changeSowingForm } from './growing-sow-form.js';
 import { sowingName } from './growing-words.js';
 
-/** Of rows of one's own no form asks. */
+/** False for a custom response curve: the forms offer only crops of the chart. */
 const isOfChart = (kept: KeptSowing): kept is KeptSowing & { readonly crop: string } => typeof kept.crop === 'string';
 
-/** How a sowing stands, what was counted, and the form to count once more. */
+/** A sowing's state, its counts, and the form for another count. */
 export function sowingSection(kept: KeptSowing, got: Result<SowingAnswer>, asked: AskedQuestion): Html {
   const { shelf, reader } = asked;
   const { id, bed, seeds, method } = kept;
@@ -62,7 +62,7 @@ function standing(sowing: SowingAnswer, name: string, asked: AskedQuestion): Htm
 
 type Fact = readonly [name: string, value: HtmlPart];
 
-/** What is known of it, each with where that comes from. */
+/** The known facts, each with its source. */
 function factsOf(sowing: SowingAnswer, reader: PageReader): Fact[] {
   const { id, forecast, expected, observed, judgement, harvest, resowBy, indoors } = sowing;
   const { say, tell } = reader;
@@ -171,7 +171,7 @@ function pulledOut(thinned: boolean | number, reader: PageReader): string {
   return thinned ? reader.say('page.growing.some') : '';
 }
 
-/** Counts are typed in as they are seen; a stretch, and thinning, are said where there is something to say. */
+/** The form for a count; the stretch and thinning are optional. */
 function countForm({ id, seeds }: KeptSowing, today: string, asked: AskedQuestion): Html {
   const { say } = asked.reader;
   const tried = rejectedIn(asked.tried, actionId('count', id));
@@ -201,14 +201,14 @@ function countForm({ id, seeds }: KeptSowing, today: string, asked: AskedQuestio
   });
 }
 
-/** The forecast as drawn, and the way to ask more of it. */
+/** The rendered forecast, and links to ask for more. */
 function forecastFolded(
   { id, bed, crop, date, seeds, forecast, model, issuedAt }: SowingAnswer,
   asked: AskedQuestion,
 ): Html | null {
   if (!forecast) return null;
   const { question, reader } = asked;
-  // Folded away, it is drawn once, as narrow as a phone: a width for each screen would double the page.
+  // A folded picture is rendered once, as narrow as a phone: a width for each screen would double the page.
   const about = { ...asked, question: { ...question, bed }, widths: asked.widths.slice(0, 1) };
   const sameSowing = linkTo({
     ...question,

@@ -22,7 +22,7 @@ export function growingTable({ shelf, sowings }: Found, reader: PageReader): str
   return `${[columns, ...rows].map((row) => row.map(cell).join(',')).join('\r\n')}\r\n`;
 }
 
-/** A cell (RFC 4180); what a spreadsheet would take for a formula is told apart from one. */
+/** A CSV cell (RFC 4180), marked so that a spreadsheet does not take it for a formula. */
 const cell = (text: string): string => {
   const plain = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;

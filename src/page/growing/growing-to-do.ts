@@ -6,27 +6,27 @@ import { day, daysFrom, daysLater, type PageReader, shortDay } from '../shell/wo
 import type { Found } from './growing-found.js';
 import { PRESSING, sowingName, whereSown } from './growing-words.js';
 
-/** Something to do, of which sowing or plan, and where. */
+/** A task, its sowing or plan, and its bed. */
 export interface ThingToDo {
-  /** When to begin; today where that is past. */
+  /** The first day; today if that is past. */
   readonly date: string;
   readonly to: string;
-  /** The last day, where the text does not say it. */
+  /** The last day, unless the text names it. */
   readonly until: string | null;
   readonly text: string;
   readonly task: SowingAnswer['toDo'][number]['task'] | 'sow';
   readonly of: string;
   readonly bed: string;
-  /** The id of the section that says more. */
+  /** The id of the section with details. */
   readonly at: string;
   readonly today: string;
 }
 
 const WEEK_DAYS = 7;
-/** The service says of sowings what there is to do so far ahead; of plans so much is said here [d]. */
+/** Days ahead: the service reports the tasks of sowings this far ahead, and those of plans are listed as far [d]. */
 const SOON_DAYS = 14;
 
-/** All that is to be done in the next two weeks, by date, and on one date the most pressing first. */
+/** All tasks of the next two weeks by date, the most pressing first within a date. */
 export function thingsToDo({ shelf, sowings, plans }: Found, reader: PageReader): ThingToDo[] {
   const ofSowings = sowings.flatMap(({ kept, got }) => {
     if (isFailure(got)) return [];
@@ -37,7 +37,7 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: PageReader)
         task,
         date: [from, today].sort().at(-1)!,
         to,
-        // A sentence that says its last day itself is not told it once more.
+        // A sentence that names its last day does not get it again.
         until: Object.values(params).includes(to) ? null : to,
         text,
         of,
@@ -74,7 +74,7 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: PageReader)
 const isThisWeek = ({ date, today }: ThingToDo): boolean => daysFrom(today, date) < WEEK_DAYS;
 const isToday = ({ date, today }: ThingToDo): boolean => date === today;
 
-/** How much there is to do, in a sentence. */
+/** The number of tasks, as a sentence. */
 export function toDoSaid(all: readonly ThingToDo[], { say }: PageReader): string {
   const week = all.filter(isThisWeek);
   const now = week.filter(isToday).length;
@@ -83,7 +83,7 @@ export function toDoSaid(all: readonly ThingToDo[], { say }: PageReader): string
     : say('page.growing.to-do', { now, later: week.length - now });
 }
 
-/** What to do this week, day by day; the next one's is folded away. */
+/** This week's tasks day by day; next week's are folded. */
 export function thisWeek(all: readonly ThingToDo[], reader: PageReader, bedsShown: number): Html | false {
   const [week, next] = [all.filter(isThisWeek), all.filter((one) => !isThisWeek(one))];
   return (

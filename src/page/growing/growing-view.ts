@@ -14,7 +14,7 @@ import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';
 import { thingsToDo } from './growing-to-do.js';
 
-/** What is growing, and what to do about it? */
+/** The view of what grows and what to do about it. */
 export const growingView: View = {
   name: 'growing',
   title: 'page.growing.title',

@@ -5,7 +5,7 @@ import { dayMonth, type PageReader } from '../shell/words.js';
 
 type Task = SowingAnswer['toDo'][number]['task'];
 
-/** How pressing each is; the least presses most. */
+/** Urgency of each task; the lowest number presses most. */
 export const PRESSING: Readonly<Record<Task | 'sow', number>> = {
   'sow-again': 0,
   'fill-gaps': 1,
@@ -20,13 +20,13 @@ export const PRESSING: Readonly<Record<Task | 'sow', number>> = {
   harvest: 10,
 };
 
-/** Where a sowing of a plan is made. */
+/** The place where a plan's sowing is made. */
 export const whereSown = (
   { method, shaded }: Pick<PlanAnswer['sowings'][number], 'method' | 'shaded'>,
   { say }: PageReader,
 ): string => say('page.growing.where', { where: method === 'indoors' ? 'trays' : shaded ? 'shade' : 'bed' });
 
-/** Which sowing it is, as `Onion, sown 17 July`; with the year where it is not this one. */
+/** The name of a sowing, as `Onion, sown 17 July`; with the year if it is not this one. */
 export function sowingName(
   shelf: Inventory,
   { crop, date }: Pick<SowingAnswer, 'crop' | 'date'>,

@@ -6,7 +6,7 @@ const SUBSCRIPTION = `curl -s -X PUT http://127.0.0.1:8080/v1/subscriptions/shed
   "beds": ["north"], "crops": ["lettuce"]
 }'`;
 
-/** What messages there are, and when each is sent. */
+/** The types of messages, and when each is sent. */
 export const events: readonly (readonly [type: string, when: string])[] = [
   [
     'hot-spell',
@@ -24,7 +24,7 @@ export const events: readonly (readonly [type: string, when: string])[] = [
   ['sow-again', 'a row that stays bare is worth sowing again, as its `triage` says; once for each sowing'],
 ];
 
-/** Messages to an address of the caller's. */
+/** Messages to the caller's address. */
 export const messages: Html = html`
 <section id="messages"><h2>Messages</h2>
 <p>A subscription has the service post what is new to an address of yours, as JSON: <code>{ "type", "timestamp", "data": { "bed", "sowing", "crop", …, "text" } }</code>.</p>

@@ -8,7 +8,7 @@ const SOWING = `curl -s -X PUT http://127.0.0.1:8080/v1/sowings/carrots -H 'cont
 const COUNT = `curl -s -X PUT http://127.0.0.1:8080/v1/sowings/carrots/counts/2027-08-02 -H 'content-type: application/json' \\
   -d '{ "seedlings": 14 }'`;
 
-/** What the answer about a sowing says. */
+/** Fields of the answer about a sowing. */
 export const sowingFields: readonly (readonly [fields: string, says: string])[] = [
   [
     '`forecast`',
@@ -41,7 +41,7 @@ export const sowingFields: readonly (readonly [fields: string, says: string])[] 
   ],
 ];
 
-/** Sowings, what was counted of them, and what that teaches. */
+/** Sowings, their counts, and what the counts teach. */
 export const sowings: Html = html`
 <section id="sowings"><h2>Sow and count</h2>
 <p>Keep a sowing under a name of yours. Its answer shows how it stands, from the bed’s latest readings:</p>

@@ -1,15 +1,15 @@
 import { type Html, html } from '../shell/html.js';
 import { optionsTable } from './document.js';
 
-/** A variable of the environment, as the configuration describes it. */
+/** An environment variable, as the configuration describes it. */
 export interface Setting {
   readonly name: string;
-  /** Its value where nobody sets it; empty: none. */
+  /** Its default; empty: none. */
   readonly usual: string;
   readonly does: string;
 }
 
-/** How to start the service, and what can be set. */
+/** Starting the service, and its settings. */
 export const settingsSection = (settings: readonly Setting[]): Html => html`
 <section id="start"><h2>Start</h2>
 <p>The service needs Node.js 20.19 or later, or a container. Nothing is compiled, and all packages come from npm.</p>

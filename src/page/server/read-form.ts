@@ -2,10 +2,10 @@ import type { FastifyRequest } from 'fastify';
 import type { ProblemBody } from '../shell/api.js';
 import type { FileGiven } from '../shell/view.js';
 
-/** All fields of a form together, and its file [bytes]. */
+/** Maximum size of all fields of a form together, and of its file [bytes]. */
 const MAX_FIELDS_BYTES = 2 * 1024 * 1024;
 const MAX_FILE_BYTES = 8 * 1024 * 1024;
-/** A file up to this long is shown again as text, so that it need not be chosen anew [bytes]. */
+/** A file up to this size is shown again as text, so that it need not be chosen again [bytes]. */
 const MAX_SHOWN_BYTES = 512 * 1024;
 
 export const formLimits = {
@@ -16,16 +16,16 @@ export const formLimits = {
   parts: 1001,
 };
 
-/** A form as it was posted. */
+/** A posted form. */
 export interface PostedForm {
   readonly said: URLSearchParams;
-  /** The file, or what was pasted instead. */
+  /** The file, or the text pasted instead. */
   readonly file: FileGiven | null;
-  /** Why not all of it could be read; what came before that is still said. */
+  /** Why some of it could not be read; earlier fields are kept in `said`. */
   readonly problem?: ProblemBody;
 }
 
-/** @param how `isFileWanted`: false drops a file's bytes as they come. */
+/** @param how With `isFileWanted: false` a file's bytes are dropped as they arrive. */
 export async function readForm(
   request: FastifyRequest,
   { isFileWanted }: { isFileWanted: boolean },
@@ -72,7 +72,7 @@ const CUT_SHORT: ProblemBody = {
   detail: '',
 };
 
-/** The text to show again, where the file is short and UTF-8. */
+/** The text to show again, if the file is short and UTF-8. */
 function again(body: Buffer): { readonly text?: string } {
   if (body.length > MAX_SHOWN_BYTES) return {};
   try {

@@ -22,12 +22,11 @@ const FOREIGN: ProblemBody = {
 };
 
 /**
- * The page at `/` and its files: the same document whether its form is posted or its script runs, made from the
- * service's own answers.
+ * The page at `/` and its files: the same document with and without a script, made from the service's own answers.
  *
- * @param folder Where the build put the page's script and style sheet.
- * @param readyAnswer How the service packs and tags what never changes; main hands it in.
- * @param settings What can be set, for the page about running the service; without them its table is empty.
+ * @param folder The build's folder of script and style sheet.
+ * @param readyAnswer The service's way to pack and tag what never changes; main passes it.
+ * @param settings The settings for the page about running the service; without them its table is empty.
  */
 export function servePage(
   folder: URL,
@@ -53,7 +52,7 @@ export function servePage(
     });
     app.post('/', async (request, reply) => {
       const form = isSameOrigin(request)
-        ? // A stranger is asked for a key, whatever the file holds.
+        ? // A caller without a key is asked for one, whatever the file holds.
           await readForm(request, { isFileWanted: !needsKey(request) })
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, filesIn, request, reply }, form);
@@ -68,7 +67,7 @@ export function servePage(
 
 const versionOf = (file: Buffer): string => digestOf(file, 12);
 
-/** Under its own address a file never changes; another build's, asked for while instances are renewed, it is not. */
+/** A file never changes under its own address; during a rolling update another build's address may be requested. */
 const underOwnAddress =
   (ownAddress: string, send: Handle): Handle =>
   (request, reply) =>

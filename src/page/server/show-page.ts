@@ -16,7 +16,7 @@ import type { PageReader } from '../shell/words.js';
 import { speech } from './messages.js';
 import type { PostedForm } from './read-form.js';
 
-/** Somebody at the door, and what the page needs to answer. */
+/** One request for the page, and what the page needs to answer it. */
 export interface Visit {
   readonly app: FastifyInstance;
   readonly filesIn: (language: Language) => Files;
@@ -24,7 +24,7 @@ export interface Visit {
   readonly reply: FastifyReply;
 }
 
-/** Widths at which pictures are drawn where the reader's screen is not known [px]. */
+/** Widths of pictures for an unknown screen [px]. */
 const WIDTHS = [344, SHEET_PX];
 
 const POLICY = [
@@ -40,12 +40,12 @@ const POLICY = [
 
 const NO_SHELF: Inventory = { crops: [], beds: [], places: [], nowMs: 0 };
 
-/** Answers a link or a form with the page: made from the service's answers, changed first where the form asks for that. */
+/** Answers a link or a form with the page, made from the service's answers; runs the form's action first. */
 export async function showPage(visit: Visit, { said, file, problem: unread }: PostedForm): Promise<FastifyReply> {
   const { app, filesIn, request, reply } = visit;
   const isPosted = request.method === 'POST';
   const isAct = isPosted && said.has('act');
-  // What is only asked ends when nobody is there to read it; what is to be changed is changed whole.
+  // A question ends when its reader is gone; an action always runs to its end.
   const readBy = readingOf(isAct ? askedIn(said) : said);
   const speaking = readerOf(request.headers['accept-language'], readBy.lang || undefined);
   const readers = { ...speech(speaking.language, speaking.locale), ...speaking, degrees: readBy.degrees };
@@ -106,10 +106,10 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
     }
     tried = { said, file, problem: done.problem };
   } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MAX_LINK) {
-    // Whoever posts has no script that would ask for the rest.
+    // A reader who posts has no script that would request the rest.
     return reply.redirect(`${linkTo(question)}&whole=1`, 303);
   }
-  // A visitor who asks nothing yet gets the form, and nothing is worked out.
+  // A visitor without a question gets the form, and nothing is worked out.
   if (isOpening) return finish(null);
   const answered = await view.answer({ ...asked, tried });
   const kept = keptAs(said.get('as'), answered, view);
@@ -118,7 +118,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
 }
 
-/** What was asked before the key, as a link; a form is not sent again by it. */
+/** The question from before the key page, as a link; a form is not sent again by it. */
 function askedBy(said: URLSearchParams): string {
   const query = new URLSearchParams(said.has('act') ? askedIn(said) : said);
   query.delete('key');
@@ -127,7 +127,7 @@ function askedBy(said: URLSearchParams): string {
 
 const laterOf = async (answered: AnsweredView | null) => (await answered?.later?.()) ?? null;
 
-/** Has this browser given a key? Whether it still opens anything is asked elsewhere. */
+/** True if this browser has a session; whether it still opens anything is checked elsewhere. */
 const hasKey = ({ headers }: FastifyRequest): boolean => sessionIn(headers.cookie) !== undefined;
 
 interface Kept {
@@ -136,7 +136,7 @@ interface Kept {
   readonly text: string;
 }
 
-/** The picture or the numbers as a file, where that is asked for. */
+/** The picture or the numbers as a file, if requested. */
 function keptAs(form: string | null, answered: AnsweredView | null, { fileName }: View): Kept | null {
   if (form === 'svg' && answered?.picture) {
     return { type: 'image/svg+xml', name: `${fileName}.svg`, text: answered.picture() };
@@ -150,7 +150,7 @@ function keptAs(form: string | null, answered: AnsweredView | null, { fileName }
 const sendKept = (reply: FastifyReply, { type, name, text }: Kept): FastifyReply =>
   reply.type(type).header('content-disposition', `attachment; filename="${name}"`).send(text);
 
-/** Aborted once the page has been sent, or nobody is there to read it. */
+/** Aborted once the page has been sent, or its reader is gone. */
 function endOf({ raw }: FastifyReply): AbortSignal {
   const ended = new AbortController();
   if (raw.destroyed) ended.abort();
@@ -158,7 +158,7 @@ function endOf({ raw }: FastifyReply): AbortSignal {
   return ended.signal;
 }
 
-/** Asks the service as whoever asks for the page. */
+/** Sends requests to the service with the rights of the page's reader. */
 const sendFor =
   (app: FastifyInstance, { headers, ip }: FastifyRequest, reader: WordsFor, ended: AbortSignal | undefined): Send =>
   async ({ method, path, json, file, isNew }) => {

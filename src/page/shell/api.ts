@@ -1,32 +1,32 @@
-/** A request to the service, as the page makes it wherever it runs. */
+/** A request of the page to the service, from the browser or the server. */
 export interface ApiRequest {
   readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   readonly path: string;
   readonly json?: unknown;
   /** A file instead of JSON. */
   readonly file?: Blob | Uint8Array;
-  /** A PUT that replaces nothing: it is refused where something is kept there. */
+  /** A PUT that must not replace anything. */
   readonly isNew?: true;
 }
 
-/** Sends a request and gives what came back, its body read as JSON (undefined where there is none). */
+/** Sends a request and returns the response, its body parsed as JSON (undefined if empty). */
 export type Send = (request: ApiRequest) => Promise<{ readonly status: number; readonly body: unknown }>;
 
-/** One of several ways to take what a caller sent. */
+/** One of several ways to read the caller's data. */
 export interface ProblemChoice {
   readonly value: string;
   readonly reads: string;
   readonly consequence: string;
 }
 
-/** A refusal (RFC 9457), as the service words it; one of the page's own is worded by its code, and has no detail. */
+/** A refusal (RFC 9457) in the service's words. The page's own refusals have a code instead of a detail. */
 export interface ProblemBody {
   /** 0: the service was not reached. */
   readonly status: number;
   readonly code: string;
   readonly title: string;
   readonly detail: string;
-  /** In how many seconds it may be sent again; left out: waiting mends nothing. */
+  /** Seconds until it may be sent again; left out: waiting does not help. */
   readonly retryAfterS?: number;
   readonly errors?: readonly {
     readonly pointer?: string;
@@ -37,21 +37,21 @@ export interface ProblemBody {
   }[];
 }
 
-/** What came of a request: its answer, or why there is none. */
+/** The value of a response, or the reason for having none. */
 export type Result<T> = { readonly value: T } | Failure;
 
 export interface Failure {
   readonly problem: ProblemBody;
 }
 
-/** What cannot be asked for as it is typed. */
+/** A failure for input that cannot be sent as typed. */
 export const unusable = (detail: string): Failure => ({
   problem: { status: 422, code: 'not-understood', title: '', detail },
 });
 
 export const isFailure = (got: Result<unknown>): got is Failure => 'problem' in got;
 
-/** Asks the service. Whoever calls knows which answer the address gives. */
+/** Sends a request; the caller knows the type of the answer. */
 export async function get<T>(send: Send, request: ApiRequest): Promise<Result<T>> {
   let came: Awaited<ReturnType<Send>>;
   try {
@@ -74,7 +74,7 @@ const UNREACHED: ProblemBody = {
   detail: '',
 };
 
-/** Whom the service words its answers for. */
+/** The reader for whom the service words its answers. */
 export interface WordsFor {
   readonly language: string;
   readonly degrees: string;
@@ -84,7 +84,7 @@ export interface WordsFor {
 export const wordedFor = (path: string, { language, degrees }: WordsFor): string =>
   `${path}${path.includes('?') ? '&' : '?'}lang=${language}&textUnit=${degrees}`;
 
-/** An address with a query of what is not empty. */
+/** An address with a query of the non-empty values. */
 export function pathWith(path: string, query: Readonly<Record<string, string>>): string {
   const said = Object.entries(query).filter(([, value]) => value !== '');
   return said.length === 0 ? path : `${path}?${new URLSearchParams(said)}`;

@@ -3,14 +3,14 @@ import { type Html, type HtmlPart, html } from './html.js';
 import type { Told } from './say.js';
 import type { PageReader } from './words.js';
 
-/** What a number says when it is asked: three messages, of what it is, where it comes from, and how sure it is. */
+/** The code of an explained number: three messages say what it is, where it comes from, and how sure it is. */
 export type ExplainedNumberCode = PageCode extends infer Code ? (Code extends `${infer Of}.sure` ? Of : never) : never;
 
 /**
- * A number in a sentence that explains itself when it is pressed.
+ * A number in a sentence that explains itself when pressed.
  *
- * @param code Begins the codes of its three messages, which end in `.what`, `.from` and `.sure`.
- * @param parts The parameters of them all.
+ * @param code Prefix of the codes of its three messages, which end in `.what`, `.from` and `.sure`.
+ * @param parts The parameters of all three.
  */
 export function explainedNumber(
   id: string,

@@ -1,11 +1,11 @@
 import { escapeText } from '../../plot/svg.js';
 
-/** Markup: nothing in it that a person or a file said stands there unescaped. */
+/** Markup in which every text of a person or a file is escaped. */
 export interface Html {
   readonly markup: string;
 }
 
-/** What may stand in a template. `null`, `undefined` and `false` leave nothing. */
+/** A value in a template. `null`, `undefined` and `false` render nothing. */
 export type HtmlPart = Html | string | number | null | undefined | false | readonly HtmlPart[];
 
 /** Markup from a template; texts in it are escaped. */

@@ -4,12 +4,12 @@ import type { PlaceWire } from '../../contract/places.js';
 import { get, isFailure, pathWith, type Result, type Send } from './api.js';
 import { capital, dateIn, type PageReader } from './words.js';
 
-/** What there is to choose from: the crops, and the beds and places that are kept. */
+/** Everything to choose from: crops, and stored beds and places. */
 export interface Inventory {
   readonly crops: readonly CropWire[];
   readonly beds: readonly BedWire[];
   readonly places: readonly PlaceWire[];
-  /** The service's own clock, when this was asked [ms]. */
+  /** The service's clock at the time of the request [ms]. */
   readonly nowMs: number;
 }
 
@@ -36,7 +36,7 @@ export async function loadInventory(send: Send): Promise<Result<Inventory>> {
 
 type List<T> = { readonly next: string | null; readonly issuedAt: string } & { readonly [kind: string]: readonly T[] };
 
-/** All of a kind that is kept, or those after an id, page by page. */
+/** All stored things of a kind, or those after an id, page by page. */
 export async function listOf<T>(
   send: Send,
   kind: string,
@@ -58,7 +58,7 @@ export const bedNamed = ({ beds }: Inventory, id: string): BedWire | undefined =
 export const cropNamed = ({ crops }: Inventory, id: string): CropWire | undefined =>
   crops.find((crop) => crop.id === id);
 
-/** A crop by its name in the reader's language; one of the caller's own rows may have none. */
+/** A crop's name in the reader's language; a custom response curve may have none. */
 export function cropName(shelf: Inventory, crop: unknown, reader: PageReader): string {
   if (typeof crop !== 'string') return (crop as { readonly name?: string }).name ?? reader.say('page.ways.own-crop');
   const known = reader.crop(crop);
@@ -74,7 +74,7 @@ export const bedName = (shelf: Inventory, id: string): string => bedNamed(shelf,
 export const placeOf = ({ places }: Inventory, bed: BedWire | undefined): PlaceWire | undefined =>
   places.find(({ id }) => id === bed?.place);
 
-/** The date at a kept bed, or where a zone is named; else at the service. */
+/** The date at a stored bed, or in a time zone; otherwise at the service. */
 export function todayAt(shelf: Inventory, bedId: string, timeZone: string): string {
   const place = placeOf(shelf, bedNamed(shelf, bedId));
   return dateIn(place?.timeZone ?? timeZone, shelf.nowMs);

@@ -6,7 +6,7 @@ import type { AnsweredView, View } from './view.js';
 import { views } from './views.js';
 import type { PageReader } from './words.js';
 
-/** What the document links to. */
+/** Files that the document links to. */
 export interface Files {
   readonly script: string;
   readonly style: string;
@@ -18,13 +18,13 @@ export interface PageContent {
   readonly question: PageQuestion;
   readonly reader: PageReader;
   readonly view: View;
-  /** What is asked, in short: it stands for the form where that is folded away. */
+  /** The question in short, shown in place of the folded form. */
   readonly asked: Html;
   readonly form: Html;
   readonly answered: AnsweredView | null;
-  /** What stands in the answer's place where nothing was asked yet. */
+  /** Shown in place of an answer before the first question. */
   readonly opening: Html | null;
-  /** What of the answer took longer. */
+  /** The part of the answer that takes longer. */
   readonly later: Html | null;
   readonly hasKey: boolean;
   readonly files: Files;
@@ -84,10 +84,10 @@ export function page({
   );
 }
 
-/** What stands in the answer's place as long as too little is asked. */
+/** Shown in place of an answer while the question is incomplete. */
 export const waiting = ({ say }: PageReader): Html => html`<p class="waiting">${say('page.shell.waiting')}</p>`;
 
-/** The names of the leaves; each link holds the question as it stands. */
+/** The tabs of the views; each link holds the question as it stands. */
 export const tabs = (question: PageQuestion, { say }: PageReader): Html =>
   html`<nav aria-label="${say('page.shell.leaves')}">${Object.values(views).map(
     ({ name, title }) =>
@@ -97,14 +97,14 @@ export const tabs = (question: PageQuestion, { say }: PageReader): Html =>
 /** Each language by its own name. */
 const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
 
-/** The languages that the page is read in; each link leads to the same question. */
+/** The languages of the page; each link leads to the same question. */
 const languages = ({ say, language }: PageReader, linkIn: (language: PageReader['language']) => string): Html =>
   html`<nav class="languages" aria-label="${say('page.shell.languages')}">${(['en', 'de'] as const).map(
     (one) =>
       html`<a href="${linkIn(one)}" lang="${one}" hreflang="${one}" data-lang="${one}"${one === language && html` aria-current="true"`}>${LANGUAGES[one]}</a>`,
   )}</nav>`;
 
-/** What stands there as long as no key is known; with it the question, a link, is asked again. */
+/** Shown until a key is known; the key's form repeats the question's link. */
 export function keyPage(files: Files, asked: string, isRefused: boolean, reader: PageReader): string {
   const { say } = reader;
   const inLanguage = (language: PageReader['language']): string => {

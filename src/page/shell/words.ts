@@ -4,17 +4,17 @@ import type { Language } from '../../words/reader.js';
 import { type Html, type HtmlPart, html } from './html.js';
 import type { Speech } from './say.js';
 
-/** How the reader reads: words in a language, numbers and dates as their country writes them, temperatures in a unit. */
+/** The reader's language, locale of numbers and dates, and unit of temperatures. */
 export interface PageReader extends Speech {
   readonly language: Language;
-  /** A BCP 47 tag, of the language. */
+  /** A BCP 47 tag of the language. */
   readonly locale: string;
   readonly degrees: PlotUnit;
-  /** The date where the question is about: dates of other years are told with theirs. */
+  /** The date at the question's place: dates of other years are shown with their year. */
   readonly today?: string;
 }
 
-/** The date in a zone at an instant; in UTC where there is no such zone. */
+/** The date in a zone at an instant; in UTC if the zone is unknown. */
 export function dateIn(timeZone: string, atMs: number): string {
   try {
     return dateFormat(timeZone || 'UTC').format(atMs);
@@ -28,13 +28,13 @@ const dateFormat = remembered(
     new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }),
 );
 
-/** A date of the calendar, as a field of dates gives it. */
+/** True for a valid date in the format of a date field. */
 export const isDate = (text: string): boolean =>
   /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
 
 export const daysLater = (date: string, days: number): string => dateOfDay(dayOf(date) + days);
 
-/** From one date to another [d]. */
+/** Days from one date to another [d]. */
 export const daysFrom = (from: string, to: string): number => dayOf(to) - dayOf(from);
 
 const LOOKS = {
@@ -48,7 +48,7 @@ const LOOKS = {
   month: { month: 'long' },
 } as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
-/** Making one takes longer than a hundred dates written by it. */
+/** Making a format takes longer than formatting a hundred dates. */
 const made = new Map<string, Intl.DateTimeFormat>();
 const MAX_MADE = 100;
 
@@ -69,14 +69,14 @@ const written = (date: string, look: keyof typeof LOOKS, reader: PageReader): st
 const timed = (date: string, look: keyof typeof LOOKS, reader: PageReader): Html =>
   html`<time datetime="${date}" lang="${reader.locale}">${written(date, look, reader)}</time>`;
 
-/** A date as the reader says it, as `Thursday 5 August`; with its year where that is not today's. */
+/** A date in the reader's words, as `Thursday 5 August`; with its year if that is not today's. */
 export const day = (date: string, reader: PageReader, today?: string): Html =>
   timed(date, today !== undefined && date.slice(0, 4) !== today.slice(0, 4) ? 'dayAndYear' : 'day', reader);
 
-/** The same as text alone. */
+/** The same as plain text. */
 export const dayText = (date: string, reader: PageReader): string => written(date, 'day', reader);
 
-/** From one date to another, as `7–8 August`. */
+/** A span of dates, as `7–8 August`. */
 export const span = (
   from: string,
   to: string,
@@ -87,7 +87,7 @@ export const span = (
     from === to ? written(from, look, reader) : format(look, reader).formatRange(at(from), at(to))
   }</span>`;
 
-/** A date without its weekday, with its year where that is not today's. */
+/** A date without its weekday, with its year if that is not today's. */
 export const dateInShort = (date: string, reader: PageReader, today: string): Html =>
   timed(date, date.slice(0, 4) === today.slice(0, 4) ? 'date' : 'shortAndYear', reader);
 
@@ -113,20 +113,20 @@ const numbers = remembered(
   (locale: string) => new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 2 }),
 );
 
-/** A number as the reader writes it. */
+/** A number in the reader's format. */
 export const numberText = (value: number, { locale }: PageReader): string => numbers(locale).format(value);
 
 /** A temperature to a tenth, as `24.8 °C`. */
 export const degreesOf = (tempC: number, reader: PageReader): string =>
   `${tenthOf(inUnit(tempC, reader.degrees), reader)} °${reader.degrees}`;
 
-/** A number to a tenth, as the reader writes it. */
+/** A number to a tenth, in the reader's format. */
 export const tenthOf = (value: number, reader: PageReader): string => numberText(Math.round(value * 10) / 10, reader);
 
-/** How a language strings things together: English as in England, without a comma before its `and`. */
+/** How a language joins lists: English as in England, without a comma before `and`. */
 const LIST_LOCALES: Readonly<Record<Language, string>> = { en: 'en-GB', de: 'de-DE' };
 
-/** Things one after another, as `a, b and c`. */
+/** A list in words, as `a, b and c`. */
 export const listed = (
   parts: readonly HtmlPart[],
   { language }: PageReader,
@@ -136,14 +136,14 @@ export const listed = (
   return html`${list.formatToParts(parts.map((_, i) => String(i))).map(({ type: kind, value }) => (kind === 'element' ? parts[Number(value)] : value))}`;
 };
 
-/** From one number to another, as `60 to 130`. */
+/** A numeric range, as `60 to 130`. */
 export const spanText = ({ from, to }: { readonly from: number; readonly to: number }, reader: PageReader): string =>
   from === to ? numberText(from, reader) : reader.say('page.of.span', { from, to });
 
-/** A share as people say it, as `9 of 100`. */
+/** A share per hundred, as `9 of 100`. */
 export const ofHundred = (share: number, { say }: PageReader): string =>
   say('page.of.hundred', { count: Math.round(100 * share) });
 
-/** A name that begins a sentence or stands alone. */
+/** A name with a capital, to begin a sentence or stand alone. */
 export const capital = (text: string, { locale }: PageReader): string =>
   text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);

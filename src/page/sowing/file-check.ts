@@ -7,7 +7,7 @@ import type { FileGiven } from '../shell/view.js';
 import type { PageReader } from '../shell/words.js';
 import { fileQuery } from './forecast-request.js';
 
-/** The request that asks what the service makes of a file, by the clock of the bed's place. */
+/** The request for the service's report on a file, by the clock of the bed's place. */
 export function checkRequest(question: PageQuestion, shelf: Inventory, file: FileGiven): ApiRequest {
   const place = placeOf(shelf, bedNamed(shelf, question.bed));
   const timeZone = place?.timeZone ?? question.timeZone;

@@ -7,7 +7,7 @@ import type { PageReader } from '../shell/words.js';
 import { sizeText } from './file-check.js';
 import { understoodNote } from './understood-words.js';
 
-/** A file that is chosen, and what the service makes of it; null: it is being read. */
+/** A chosen file and the service's report on it; null: it is being read. */
 export const fileState = (
   file: FileGiven & { readonly bytes: number; readonly isKept: boolean },
   got: Result<ReportWire> | null,
@@ -17,10 +17,10 @@ export const fileState = (
     ${got === null ? html`<p class="waiting">${reader.say('page.file.reading')}</p>` : isFailure(got) ? problemNote(got.problem, reader) : understoodNote(got.value, reader)}
     ${!file.isKept && html`<p class="aside">${reader.say('page.file.not-kept')}</p>`}`;
 
-/** What a page without script says of a file that it cannot hold. */
+/** Note of a page without script that it cannot hold the file. */
 export const chooseAgain = ({ name, text }: FileGiven, { say, tell }: PageReader): Html | false =>
   text === undefined &&
   html`<p class="given">${tell('page.file.choose-again', { name: html`<bdi>${name || say('page.file.pasted-plain')}</bdi>` })}</p>`;
 
-/** What stands for the answer as long as the file cannot be read. */
+/** Shown in place of the answer while the file cannot be read. */
 export const unsettled = ({ say }: PageReader): Html => html`<p class="waiting">${say('page.file.unsettled')}</p>`;

@@ -4,7 +4,7 @@ import { type ApiRequest, type Failure, pathWith, unusable } from '../shell/api.
 import type { FileGiven } from '../shell/view.js';
 import { daysLater, type PageReader } from '../shell/words.js';
 
-/** The days typed in as a series; a value that is no number is named. */
+/** The typed days as a series; the failure names a value that is not a number. */
 function typedSeries(question: PageQuestion, { say }: Pick<PageReader, 'say'>): { readonly series: object } | Failure {
   const { firstDay, days, medium, probeDepthCm, unit } = question;
   if (firstDay === '') return unusable(say('page.refused.first-day'));
@@ -39,7 +39,7 @@ function typedSeries(question: PageQuestion, { say }: Pick<PageReader, 'say'>): 
   };
 }
 
-/** How a file is to be read, as a query says it. */
+/** How to read a file, as a query. */
 export const fileQuery = (question: PageQuestion): Record<string, string> => ({
   medium: question.medium,
   probeDepthCm: question.medium === 'air' ? '' : inQuery(question.probeDepthCm),
@@ -51,7 +51,7 @@ export const fileQuery = (question: PageQuestion): Record<string, string> => ({
   decimalMark: question.decimalMark,
 });
 
-/** Which bed, as a query beside a file says it. */
+/** The bed, as the query beside a file. */
 const whereQuery = (question: PageQuestion): Record<string, string> =>
   question.bed !== ''
     ? { 'where.bed': question.bed }
@@ -66,7 +66,7 @@ const whereQuery = (question: PageQuestion): Record<string, string> =>
         'where.bed.roomC': question.kind === 'indoors' ? inQuery(question.roomC) : '',
       };
 
-/** Which bed, as JSON says it. */
+/** The bed, as JSON. */
 function whereJson(question: PageQuestion): object {
   const { bed, latitude, longitude, timeZone, kind, cover, moisture, shadePercent, roomC } = question;
   if (bed !== '') return { bed };
@@ -81,11 +81,11 @@ function whereJson(question: PageQuestion): object {
   };
 }
 
-/** A record without what is not said. */
+/** A record without its empty values. */
 export const filled = (record: Readonly<Record<string, unknown>>): object =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
 
-/** What a sowing in a kept bed will do, by the hour as well. */
+/** The request for a sowing in a stored bed, with hours. */
 export const bedForecastRequest = (question: PageQuestion, bed: string, sowing: string): ApiRequest => ({
   method: 'GET',
   path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, sowingQuery(question, sowing)),
@@ -104,7 +104,7 @@ const sowingQuery = (
   hourly: 'true',
 });
 
-/** The request that asks what this sowing will do; hours come with it, for the picture. */
+/** The request for this sowing's forecast, with hours for the picture. */
 export function forecastRequest(
   question: PageQuestion,
   file: FileGiven | null,

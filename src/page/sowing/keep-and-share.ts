@@ -3,7 +3,7 @@ import { type Html, html } from '../shell/html.js';
 import type { AnsweredView } from '../shell/view.js';
 import type { PageReader } from '../shell/words.js';
 
-/** The question as a link, the answer on paper, the picture and the numbers as files: what there is of them. */
+/** Buttons for the link, for paper, and for the picture and numbers as files, as available. */
 export const keepAndShare = (answered: AnsweredView | null, { say }: PageReader): Html | null => {
   const { link, isLinkCoarser, picture, table } = answered ?? {};
   if (!link && !picture && !table) return null;

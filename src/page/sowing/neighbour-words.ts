@@ -7,18 +7,18 @@ type Milestone = Exclude<ForecastAnswer['emergence']['half'], { why: string }>;
 export type ToldSpell = NonNullable<ForecastAnswer['hotSpells']>[number];
 
 /**
- * What a neighbour would say of it; each number explains itself.
+ * The forecast as a neighbour would put it, in explained numbers.
  *
  * @param cropName The crop within a sentence, as `lettuce`.
  */
 export const neighbourWords = (forecast: ForecastAnswer, cropName: string, reader: PageReader, today: string): Html =>
   html`<p class="neighbour">${[standSaid(forecast, cropName, reader), halfSaid(forecast, reader, today), moistSaid(forecast, reader), ...spellsSaid(forecast, reader)].map((one) => html`${one} `)}</p>`;
 
-/** How many seeds are spoken of: a hundred where none are said. */
+/** The number of seeds in the sentence: a hundred if none are given. */
 export const seedsSaid = (seeds: number | null | undefined, reader: PageReader): string =>
   seeds == null ? reader.say('page.sowing.hundred') : numberText(seeds, reader);
 
-/** In a plural, nothing to tell. */
+/** Plural value for nothing to report. */
 const NOTHING = -1;
 
 function standSaid({ sowing, stand, emergence }: ForecastAnswer, crop: string, reader: PageReader): Html {
@@ -56,7 +56,7 @@ function halfSaid({ emergence: { half }, stand }: ForecastAnswer, reader: PageRe
   });
 }
 
-/** Beds take longer than laboratories; null where not by a day. */
+/** The date in a slow bed; null if that is not a day later. */
 const slowDate = ({ range, date, inBeds }: Milestone): string | null =>
   daysFrom(range.to ?? date, inBeds.to) < 1 ? null : inBeds.to;
 

@@ -11,7 +11,7 @@ import { understoodNote } from './understood-words.js';
 
 type About = Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>;
 
-/** The answer to a sowing: the sentence, the picture, the dates, what can be done, and what it all rests on. */
+/** The answer about a sowing: sentence, picture, dates, remedies, and the basis of it all. */
 export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader }: About, pictures: Html): Html {
   const { say } = reader;
   const today = todayAt(shelf, question.bed, question.timeZone);
@@ -62,7 +62,7 @@ function milestones({ emergence, stand, chart }: ForecastAnswer, reader: PageRea
     })}</p></section>`;
 }
 
-/** What can be done, once for all spells: the first that says it says how much it helps. */
+/** Remedies, one for all spells: the first spell that has it says how much it helps. */
 function remedies(spells: readonly ToldSpell[], reader: PageReader): Html {
   const all = new Map<string, ToldSpell['remedies'][number]>();
   for (const { remedies: some } of spells)

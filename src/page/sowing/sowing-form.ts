@@ -7,10 +7,10 @@ import type { AskedQuestion, FileGiven } from '../shell/view.js';
 import { dateInShort, daysLater, numberText, type PageReader, weekday } from '../shell/words.js';
 import { chooseAgain } from './file-state.js';
 
-/** A week is asked for where nothing is typed yet. */
+/** Empty rows for days when nothing is typed yet: a week. */
 const DEFAULT_DAYS = 7;
 
-/** What is asked of a sowing: which bed, which temperatures, which crop, when. */
+/** The form of a sowing: bed, temperatures, crop, date. */
 export function sowingForm({ question, shelf, reader, file }: Omit<AskedQuestion, 'send'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const hasKept = shelf.beds.length > 0;
@@ -29,7 +29,7 @@ export function sowingForm({ question, shelf, reader, file }: Omit<AskedQuestion
     ${!hasKept && whereFields(question, shelf, reader)}`;
 }
 
-/** The bed by its name, or by what it is. */
+/** The bed's name, or its description. */
 export function sowingAsked({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const bed =
@@ -58,13 +58,13 @@ function details({ depthCm, time, countDays, crop }: PageQuestion, shelf: Invent
 export const cropField = (question: PageQuestion, shelf: Inventory, reader: PageReader): Html =>
   selectField('crop', reader.say('page.field.crop'), question.crop, cropOptions(shelf, reader));
 
-/** All crops, in the order of their names. */
+/** All crops by name. */
 export const cropOptions = (shelf: Inventory, reader: PageReader): Option[] =>
   shelf.crops
     .map(({ id }) => ({ value: id, text: cropName(shelf, id, reader) }))
     .sort((a, b) => a.text.localeCompare(b.text, reader.language));
 
-/** A kept bed, or one that is described; the description shows only where it counts. */
+/** A stored or a described bed; the description shows only when it counts. */
 function whereFields(question: PageQuestion, { beds }: Inventory, reader: PageReader): Html {
   const { say, tell } = reader;
   if (beds.length === 0) {
@@ -127,7 +127,7 @@ ${file?.text}</textarea></label>
     </div>`;
 }
 
-/** What a file may leave open: settled by a choice, or here. */
+/** Fields that settle what a file leaves open; choices may settle it as well. */
 function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: PageQuestion, { say }: PageReader): Html {
   const isSaid = [column, timeColumn, dateOrder, clock, decimalMark].some((one) => one !== '');
   const asShown = { value: '', text: say('page.file.as-shown') };

@@ -14,7 +14,7 @@ import { forecastTable } from './forecast-table.js';
 import { sowingAnswer } from './sowing-answer.js';
 import { sowingAsked, sowingForm } from './sowing-form.js';
 
-/** What will this sowing do? */
+/** The view of one sowing's forecast. */
 export const sowingView: View = {
   name: 'sowing',
   title: 'page.sowing.title',
@@ -48,13 +48,13 @@ async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
   };
 }
 
-/** A forecast says what a sowing does, not whether it is wise: frost may come after it. */
+/** A forecast says what a sowing does, not whether it is wise: frost may follow. */
 const inOtherYears = (question: PageQuestion, { tell }: PageReader): Html =>
   html`<p class="on-screen">${tell('page.sowing.other-years', {
     a: (text) => html`<a href="${linkTo({ ...question, view: 'when' })}">${text}</a>`,
   })}</p>`;
 
-/** Refusals of a file that can be read, but tells too little of this sowing. */
+/** Refusals of a readable file that holds too little for this sowing. */
 const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([
   'no-latitude',
   'starts-after-sowing',
@@ -63,13 +63,13 @@ const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([
   'gap-too-long',
 ]);
 
-/** Sown today, where no date is said. */
+/** The sowing date defaults to today. */
 const withDate = ({ question, shelf }: AskedQuestion): PageQuestion => ({
   ...question,
   sowing: question.sowing || todayAt(shelf, question.bed, question.timeZone),
 });
 
-/** A file's days stand in a link for the file; of one that has means alone there is none. */
+/** The question with a file's days in place of the file; undefined for a file of daily means alone. */
 function linkable(question: PageQuestion, { understood: [report] }: ForecastAnswer): PageQuestion | undefined {
   if (question.source !== 'file') return question;
   const daily = report?.series.daily ?? [];
@@ -93,5 +93,5 @@ function linkable(question: PageQuestion, { understood: [report] }: ForecastAnsw
   };
 }
 
-/** So many days before a sowing are taken into a link: the soil remembers them. */
+/** Days before the sowing that a link includes, because the soil remembers them. */
 const DAYS_BEFORE = 60;

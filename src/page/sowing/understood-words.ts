@@ -2,7 +2,7 @@ import type { ReportWire } from '../../contract/readings.js';
 import { type Html, type HtmlPart, html } from '../shell/html.js';
 import { degreesOf, numberText, type PageReader, span } from '../shell/words.js';
 
-/** What was understood of a file or a series, in a sentence, and what was left out of it, and why. */
+/** What was understood of a file or a series, in a sentence, and what was left out and why. */
 export function understoodNote(report: ReportWire, reader: PageReader): Html {
   const { rows, used, dropped, droppedCount, doubtful = [], doubtfulCount = 0, gaps, from, to, min, max } = report;
   const { say, tell } = reader;

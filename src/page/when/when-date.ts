@@ -7,13 +7,13 @@ import { sureWord, yearsSaid } from './when-words.js';
 
 type Quantiles = WindowAnswer['windows'][number]['halfDays'];
 
-/** A season under a name, beside others. */
+/** A named season, for comparison. */
 export interface Named {
   readonly name: string;
   readonly season: WindowAnswer;
 }
 
-/** What past years say of one date, all of it known beforehand. */
+/** Past years' answer about one date, all of it known beforehand. */
 export function dateWords(season: WindowAnswer, date: string, reader: PageReader, today: string): Html {
   const { say, tell } = reader;
   const one = season.dates.find((other) => other.date === date);
@@ -73,7 +73,7 @@ export function dateTable(what: string, all: readonly Named[], date: string, rea
   return html`<h3>${tell('page.when.sown-on', { date: day(date, reader, today) })}</h3>${tableOf(say('page.when.one-date', { what }), columns, rows)}`;
 }
 
-/** What the second of two seasons changes at one date; null where that is little. */
+/** The difference between two seasons at one date; null if small. */
 export function dateChanged([asIs, other]: readonly Named[], date: string, { say }: PageReader): Html | null {
   const [before, after] = [asIs, other].map((one) => one?.season.dates.find((each) => each.date === date));
   if (!other || !before?.mostDays || !after?.mostDays) return null;
@@ -91,5 +91,5 @@ export function dateChanged([asIs, other]: readonly Named[], date: string, { say
   })}</p>`;
 }
 
-/** Less than this is within the doubt of the soil [d]. */
+/** A smaller difference is within the uncertainty of the soil [d]. */
 const MIN_SOONER_DAYS = 0.5;

@@ -9,7 +9,7 @@ import { besideOf, MAX_BESIDE, spotOf } from './when-request.js';
 
 const SHOWN = ['bed', 'place', 'crop', 'beside', 'from', 'sowing', 'seeds', 'depthCm', 'time', 'prefer'] as const;
 
-/** What is asked of a season: where, which crop, from when on. */
+/** The form of a season: place, crop, first date. */
 export function whenForm({ question, shelf, reader }: Omit<AskedQuestion, 'send'>): Html {
   const spot = spotOf(question, shelf);
   const { say } = reader;

@@ -14,7 +14,7 @@ import { besideOf, makeOf, type Spot, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
 import { cropsSaid, shadeInHeat, waysOf, waysSaid } from './when-ways.js';
 
-/** All that the parts of the answer are made from. */
+/** Everything that the parts of the answer are rendered from. */
 export interface About extends AskedQuestion {
   readonly spot: Spot;
   readonly today: string;
@@ -24,11 +24,11 @@ export interface About extends AskedQuestion {
 export interface Beside {
   readonly ways: readonly Named[];
   readonly crops: readonly Named[];
-  /** Why some of them could not be told. */
+  /** Reasons why parts are missing. */
   readonly refused: readonly Html[];
 }
 
-/** The same question of the bed altered, and of other crops. */
+/** The same question for an altered bed and for other crops. */
 export async function laterOf({ question, spot, reader, send, shelf, season }: About): Promise<Beside> {
   const ask = async (name: string, ...asking: Parameters<typeof windowsRequest>) => ({
     name,
@@ -98,7 +98,7 @@ const waysTitle = ([, ...ways]: readonly Named[], reader: PageReader): Html =>
 export const waysAtDate = (ways: readonly Named[], date: string, { reader, today }: About): Html =>
   html`${dateTable(reader.say('page.when.the-bed'), ways, date, reader, today)}${dateChanged(ways, date, reader)}`;
 
-/** Of a bed that lies in shade already no more is told. */
+/** Omitted for a bed that is shaded already. */
 export const shadeSaid = (got: Result<ForecastAnswer>, { spot, reader }: About): Html | null =>
   isFailure(got) || (spot.bed?.shadePercent ?? 0) > 0 ? null : shadeInHeat(got.value, reader);
 

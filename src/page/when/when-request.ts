@@ -6,16 +6,16 @@ import { type ApiRequest, pathWith } from '../shell/api.js';
 import { bedNamed, type Inventory, placeOf } from '../shell/inventory.js';
 import { bedForecastRequest, filled } from '../sowing/forecast-request.js';
 
-/** What a bed is like, beside its name. */
+/** A bed's properties, without its name. */
 export type AskedBed = Pick<BedWire, 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC'>;
 
-/** Where is sown: in a kept bed, or in open ground at a kept place. */
+/** Where to sow: in a stored bed, or in open ground at a stored place. */
 export interface Spot {
   readonly bed: BedWire | null;
   readonly place: PlaceWire;
 }
 
-/** Open ground of which nothing more is said. */
+/** Open ground with default properties. */
 export const OPEN_GROUND: AskedBed = {
   kind: 'open-ground',
   cover: 'bare',
@@ -24,7 +24,7 @@ export const OPEN_GROUND: AskedBed = {
   roomC: null,
 };
 
-/** What a kept bed is like, without its name and its place. */
+/** A stored bed's properties, without its name and place. */
 export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire): AskedBed => ({
   kind,
   cover,
@@ -33,7 +33,7 @@ export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire):
   roomC,
 });
 
-/** null: no such bed is kept, nor a place. */
+/** null: no such bed or place is stored. */
 export function spotOf({ bed: id, place: placeId }: PageQuestion, shelf: Inventory): Spot | null {
   const bed = bedNamed(shelf, id) ?? null;
   const place =
@@ -41,7 +41,7 @@ export function spotOf({ bed: id, place: placeId }: PageQuestion, shelf: Invento
   return place ? { bed, place } : null;
 }
 
-/** When to sow a crop there; in a bed of another make, where one is named. */
+/** The request for a crop's sowing windows there, or in an altered bed. */
 export function windowsRequest(question: PageQuestion, spot: Spot, crop: string, make?: AskedBed): ApiRequest {
   const { from, prefer, time, depthCm } = question;
   if (spot.bed && !make) {
@@ -58,7 +58,7 @@ export function windowsRequest(question: PageQuestion, spot: Spot, crop: string,
   return { method: 'POST', path: '/v1/sowing-windows', json };
 }
 
-/** What a sowing on that date would do, by the hour as well. */
+/** The request for the forecast of that date, with hours. */
 export function dateRequest(question: PageQuestion, spot: Spot, date: string): ApiRequest {
   const { crop, seeds } = question;
   if (spot.bed) return bedForecastRequest({ ...question, countDays: '' }, spot.bed.id, date);
@@ -73,7 +73,7 @@ export function dateRequest(question: PageQuestion, spot: Spot, date: string): A
 const sowingJson = ({ time, depthCm }: PageQuestion): object =>
   filled({ time: time || null, depthCm: numberOrText(depthCm) });
 
-/** The crops set beside the one that is asked for. */
+/** The crops to compare with the one asked for. */
 export const besideOf = ({ beside, crop }: PageQuestion, { crops }: Inventory): string[] =>
   [...new Set(beside.split(','))]
     .filter((id) => id !== crop && crops.some((one) => one.id === id))

@@ -23,7 +23,7 @@ import { joinedSpells } from './when-season.js';
 import { whenTable } from './when-table.js';
 import { seasonTables, whenWords } from './when-words.js';
 
-/** When should I sow? */
+/** The view of when to sow. */
 export const whenView: View = {
   name: 'when',
   title: 'page.when.title',
@@ -94,7 +94,7 @@ const nothingKept = (question: PageQuestion, { say, tell }: PageReader): Html =>
   html`<p class="neighbour">${say('page.when.no-bed')}</p>
   <p>${tell('page.when.keep-bed', { a: (text) => html`<a href="${linkTo({ ...question, view: 'growing' })}">${text}</a>` })}</p>`;
 
-/** Too few past years are known: how to mend it, and what can be asked meanwhile. */
+/** Shown if too few past years are known: how to mend it, and what can be asked meanwhile. */
 const fewYears = (asked: AskedQuestion, { place }: Spot): Html => {
   const link = (changes: Partial<PageQuestion>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
   const { say, tell } = asked.reader;
@@ -109,18 +109,18 @@ const fewYears = (asked: AskedQuestion, { place }: Spot): Html => {
 const whereSaid = ({ bed, place }: Spot, { say }: PageReader): string =>
   bed ? say('page.when.in-bed', { bed: bed.name }) : say('page.when.in-ground', { place: place.name });
 
-/** The means of the months that one usual year was made of. */
+/** The monthly means that the usual year was made of. */
 const climateOf = ({ send, spot }: About): Promise<Result<Climate>> =>
   get<Climate>(send, { method: 'GET', path: `/v1/places/${spot.place.id}/normals` });
 
 const forecastOn = ({ send, question, spot }: About, date: string): Promise<Result<ForecastAnswer>> =>
   get<ForecastAnswer>(send, dateRequest(question, spot, date));
 
-/** Moves the date: by script at once, and by the form without it. */
+/** Controls that move the date: by script at once, by the form without it. */
 function dateMover({ season, reader }: About, date: string): Html {
   const { say } = reader;
   const [first, last] = [season.dates[0]!.date, season.dates.at(-1)!.date];
-  // A slider put beyond its end would be moved there by the browser, and take the date along.
+  // The browser would move a slider that is beyond its end, and take the date along.
   const shown = date < first ? first : date > last ? last : date;
   const step = (to: string, by: number, text: string): Html =>
     html`<button type="submit" form="ask" name="sowing" value="${to}" data-step="${by}">${text}</button>`;
@@ -132,7 +132,7 @@ function dateMover({ season, reader }: About, date: string): Html {
     </div>`;
 }
 
-/** What the sowing of that date will do. */
+/** The forecast for that date. */
 function dateAnswer(got: Result<ForecastAnswer>, about: About, date: string): Html {
   if (isFailure(got)) return problemNote(got.problem, about.reader);
   const { question, reader, today, spot } = about;
@@ -142,12 +142,12 @@ function dateAnswer(got: Result<ForecastAnswer>, about: About, date: string): Ht
 }
 
 interface FoundBeside {
-  /** null: nobody has asked yet, as where all of it came with the page. */
+  /** null: not requested yet, or all of it came with the page. */
   readonly known: Beside | null;
   readonly find: () => Promise<Beside>;
 }
 
-/** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
+/** The answer at another date: past years' part at once, the forecast on request. */
 function dateMoved(about: About, { known, find }: FoundBeside, date: string): AtDate {
   const { season, reader, today } = about;
   return {
@@ -164,7 +164,7 @@ function dateMoved(about: About, { known, find }: FoundBeside, date: string): At
   };
 }
 
-/** The bed altered, and other crops, at another date; what could not be had stays as it is. */
+/** The altered bed and other crops at another date; missing parts stay as they are. */
 const besideAt = ({ ways, crops }: Beside, about: About, date: string): Readonly<Record<string, Html>> => ({
   ...(ways.length > 0 && { 'ways-at-date': waysAtDate(ways, date, about) }),
   ...(crops.length > 0 && {

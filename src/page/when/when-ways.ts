@@ -18,7 +18,7 @@ const HALF_SHADE = 50;
 /** A cool room in which most crops sprout [°C]: common practice. */
 const ROOM_C = 18;
 
-/** The bed as it is, and what a grower could make of it. */
+/** The bed as it is, and the ways to alter it. */
 export function waysOf(bed: AskedBed | null, reader: PageReader): Way[] {
   const { say } = reader;
   const asIs = bed ?? OPEN_GROUND;
@@ -42,7 +42,7 @@ export function waysOf(bed: AskedBed | null, reader: PageReader): Way[] {
   ];
 }
 
-/** What an altered bed changes about when to sow, in sentences; the first of all is the bed as it is. */
+/** Sentences on how an altered bed changes when to sow; the first entry is the bed as it is. */
 export const waysSaid = ([asIs, ...others]: readonly Named[], reader: PageReader, today: string): Html[] =>
   asIs === undefined
     ? []
@@ -59,10 +59,10 @@ function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: PageReader
   });
 }
 
-/** Fewer days than this more or less are within the doubt of the soil, and no change [d]. */
+/** A smaller change is within the uncertainty of the soil [d]. */
 const MIN_CHANGE_DAYS = 3;
 
-/** What becomes of the times that are closed. */
+/** How the closed times change. */
 function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
   const [before, after] = [gapsOf(asIs), gapsOf(other)];
@@ -77,7 +77,7 @@ function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: PageRead
   if (after.length === 0) return html`${say('page.ways.any-time')}`;
   const told = after.map((gap) => {
     const old = before.filter((one) => overlap(one, gap));
-    // One that was broken up is told once, with its last piece.
+    // A spell that was split is reported once, with its last piece.
     const pieces = after.filter((one) => old.some((each) => overlap(one, each)));
     const more = daysOf(pieces) - daysOf(old);
     const isLast = pieces.at(-1) === gap || old.length === 0;
@@ -105,7 +105,7 @@ const overlap = (one: SeasonGap, other: SeasonGap): boolean => one.from <= other
 
 const daysOf = (gaps: readonly SeasonGap[]): number => gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
 
-/** What half shade is worth in the heat that a sowing is forecast to meet. */
+/** What half shade gains in the heat forecast for a sowing. */
 export function shadeInHeat(forecast: ForecastAnswer, reader: PageReader): Html | null {
   for (const { remedies, from, to } of forecast.hotSpells ?? []) {
     const shade = remedies.find(({ action }) => action === 'shade');
@@ -121,7 +121,7 @@ export function shadeInHeat(forecast: ForecastAnswer, reader: PageReader): Html 
   return null;
 }
 
-/** A kelvin is as much as 1.8 °F: the definition of the scale. */
+/** A kelvin is 1.8 °F: the definition of the scale. */
 const coolerSaid = (
   { from, to }: { readonly from: number; readonly to: number },
   { say, degrees }: PageReader,

@@ -8,7 +8,7 @@ import { tableOf } from '../shell/table.js';
 import { day, daysFrom, degreesOf, listed, numberText, type PageReader, span, spanText } from '../shell/words.js';
 import { type ClosedSpell, gapsOf, joinedSpells, lengthOf } from './when-season.js';
 
-/** What the sentence is about. */
+/** The subject of the sentences. */
 export interface Spoken {
   /** The crop in a sentence, as `lettuce`. */
   readonly cropName: string;
@@ -18,13 +18,14 @@ export interface Spoken {
   readonly reader: PageReader;
 }
 
-/** So far ahead weather is forecast, if at all [d]: what comes after has been judged by past years already. */
+/** Longest range of weather forecasts [d]; past years have judged the days after it already. */
 const FORECAST_DAYS = 10;
 
 /**
- * What a neighbour would say: the date, what it costs if weather lies ahead of it, how long one can go on, and when not.
+ * The answer as a neighbour would put it: the date, what forecast weather costs it, how long sowing can go on, and when
+ * not to sow.
  *
- * @param atBest The forecast for the best date, where there is one.
+ * @param atBest The forecast for the best date, if there is one.
  */
 export function whenWords(season: WindowAnswer, atBest: ForecastAnswer | null, spoken: Spoken): Html {
   const sentences = [bestSaid(season, spoken), atBest && aheadSaid(atBest, spoken), ...gapsSaid(season, spoken)];
@@ -88,7 +89,7 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
   });
 }
 
-/** As `in 14 of 15 past years`; what is rounded says so. */
+/** As `in 14 of 15 past years`; rounded numbers say so. */
 export function yearsSaid(
   { years: { count } }: Pick<WindowAnswer, 'years'>,
   sureness: number | null,
@@ -104,7 +105,7 @@ const howSure = ({ years: { count }, criteria }: WindowAnswer): Readonly<Record<
   open: String(Math.round(100 * criteria.sureness)),
 });
 
-/** Weather that is forecast and that the seed would meet, and the date that meets none of it. */
+/** Forecast weather that would reach the seed, and the date that avoids all of it. */
 function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }: Spoken): Html | null {
   const costs = [
     ...(hotSpells ?? []).map((spell) => ({ ...spell, kind: 'hot' })),
@@ -141,7 +142,7 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
 interface Cost {
   readonly does: 'half' | 'last' | 'risk';
   readonly number: string;
-  /** Seeds of a hundred that are at risk besides. */
+  /** Further seeds of a hundred that are at risk. */
   readonly atRiskBesides: number;
 }
 
@@ -157,14 +158,14 @@ function costOf(
     : null;
 }
 
-/** What makes a date good, as the service says it. */
+/** The service's criterion for a good date. */
 const goodDate = ({ assumptions }: WindowAnswer): string =>
   assumptions.find(({ code }) => code === 'good-date')?.text ?? '';
 
-/** So many windows are told in words; the table has all. */
+/** Windows reported in words; the table has all. */
 const MAX_TOLD = 3;
 
-/** Until when one can go on, when not to sow, and why. */
+/** How long sowing can go on, when not to sow, and why. */
 function gapsSaid(season: WindowAnswer, { reader }: Spoken): HtmlPart[] {
   const { windows, dates, best } = season;
   if (windows.length === 0 || !best) return [];
@@ -202,7 +203,7 @@ export function becauseOf(spells: readonly ClosedSpell[], reader: PageReader): H
   return whys.length === 0 ? html`${reader.say('page.when.why.mixed')}` : listed(whys, reader, 'disjunction');
 }
 
-/** How sure a date is, in a word or two. */
+/** The probability of success in a word or two. */
 export function sureWord(sureness: number, { say }: PageReader): string {
   if (sureness >= 0.95) return say('page.when.sureness.certain');
   if (sureness >= 0.9) return say('page.when.sureness.very');
@@ -211,7 +212,7 @@ export function sureWord(sureness: number, { say }: PageReader): string {
   return say(sureness > 0 ? 'page.when.sureness.seldom' : 'page.when.sureness.never');
 }
 
-/** The times that are open, and those that are not and why. */
+/** Tables of open times, and of closed times with reasons. */
 export function seasonTables(season: WindowAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
   const open = season.windows.map(({ from, to, sureness, halfDays, stand }) => {

@@ -7,7 +7,7 @@ import { rangeTest } from './doubt-range.js';
 import { resolutionOf } from './doubt-resolution.js';
 import { spikeTest } from './doubt-spike.js';
 import { stepTest } from './doubt-step.js';
-import { LEAST_STUCK_MS, stuckTest } from './doubt-stuck.js';
+import { MIN_STUCK_MS, stuckTest } from './doubt-stuck.js';
 import { type ReadingVerdict, verdictBook } from './doubt-verdicts.js';
 import { failedZeroTest, WELL_AWAY_K, zeroToleranceK } from './doubt-zero.js';
 import { quietLook } from './quiet.js';
@@ -65,7 +65,7 @@ export function* judgeReadings(input: ReadingsToJudge): Generator<void, Readings
   const mayHaveFailedZeros = hasZeros && (!isWithin || seen.largestChangeK > WELL_AWAY_K - toleranceK);
   const mayDrop = !isWithin || mayHaveFailedZeros || seen.largestChangeK > limits.spikeK;
   const mayHaveSteps = mayDrop || seen.largestHourK > limits.stepK;
-  const mayBeStuck = mayDrop || seen.longestFlatMs + 2 * (HOUR_MS + longestJoinedMs(stepMs)) >= LEAST_STUCK_MS;
+  const mayBeStuck = mayDrop || seen.longestFlatMs + 2 * (HOUR_MS + longestJoinedMs(stepMs)) >= MIN_STUCK_MS;
   // Each in turn over the whole record: a test looks ahead only through what the ones before it have left.
   const tests = [
     ...(isWithin ? [] : [rangeTest(input, limits, book, code)]),

@@ -41,7 +41,7 @@ export interface WantedChannel {
 }
 
 const SAME_DEPTH_CM = 0.5;
-const MOST_LABELS = 60;
+const MAX_LABELS = 60;
 /** In no unit is a place colder or hotter: kelvin of summer, degrees Fahrenheit of winter. */
 const HOTTEST_ANY = 350;
 const COLDEST_ANY = -100;
@@ -109,7 +109,7 @@ function labelColumnsOf(table: Table, columns: readonly Column[], time: TimePlan
       (column.kind === 'text' ||
         (column.kind === 'number' && LABEL_NAMES.test(column.name) && column.distinct <= 20)) &&
       column.distinct >= 1 &&
-      column.distinct <= MOST_LABELS,
+      column.distinct <= MAX_LABELS,
   );
   const named = texts.filter(({ name }) => LABEL_NAMES.test(name));
   // One name for all rows, beside columns that say themselves what they hold, labels nothing.

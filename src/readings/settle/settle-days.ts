@@ -22,7 +22,7 @@ const NO_TEMPERATURE = rowFact('row.no-temperature');
 const SAME_DATE = rowFact('row.same-date');
 
 /** A day or two may come twice by mistake. */
-const MOST_ROWS_A_DAY = 1.2;
+const MAX_ROWS_A_DAY = 1.2;
 
 /** A file of one row to a day: its minimum, mean and maximum, or what there is of them. */
 export function* settleDays(
@@ -78,7 +78,7 @@ export function* settleDays(
 
 /** Several rows to a date are no days: their time of day was not found. */
 function refuseManyADay(days: number, rows: number): void {
-  if (rows <= MOST_ROWS_A_DAY * days) return;
+  if (rows <= MAX_ROWS_A_DAY * days) return;
   throw new RequestError('no-readings', readingsRefusal('no-readings.several-a-day'), [
     { parameter: 'timeColumn', detail: readingsRefusal('no-readings.several-a-day.field') },
   ]);

@@ -21,8 +21,8 @@ export type InUnit = (
 const units = ['C', 'F', 'K'] as const satisfies readonly TemperatureUnit[];
 /** A unit is worth asking about if this share of the values can be temperatures in it, and their mean a place's [°C]. */
 const PLAUSIBLE_SHARE = 0.8;
-const COLDEST_MEAN_C = -40;
-const HOTTEST_MEAN_C = 45;
+const MIN_MEAN_C = -40;
+const MAX_MEAN_C = 45;
 
 /**
  * The unit that the caller or the file says.
@@ -51,12 +51,7 @@ export function* settleUnit(
   const choices: Choice[] = [];
   for (const unit of units) {
     const found = yield* inUnit({ unit, scale });
-    if (
-      !found ||
-      found.used < PLAUSIBLE_SHARE * values.length ||
-      found.mean < COLDEST_MEAN_C ||
-      found.mean > HOTTEST_MEAN_C
-    )
+    if (!found || found.used < PLAUSIBLE_SHARE * values.length || found.mean < MIN_MEAN_C || found.mean > MAX_MEAN_C)
       continue;
     const { min, mean, max } = found;
     const extremes = { minC: tenth(min), meanC: tenth(mean), maxC: tenth(max) };

@@ -9,7 +9,7 @@ import { daysInSlices } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
 import { type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
 import { fileChoice, fileQuestion, readingsRefusal, rowFact, seriesWarning } from '../readings-facts.js';
-import { type DoubtfulValue, MOST_DROPPED } from '../report.js';
+import { type DoubtfulValue, MAX_DROPPED } from '../report.js';
 import {
   type DroppedList,
   drop,
@@ -124,7 +124,7 @@ function* inCelsius(
     }
     if (verdict) {
       doubtful.count++;
-      if (doubtful.list.length < MOST_DROPPED) {
+      if (doubtful.list.length < MAX_DROPPED) {
         const valueC = tenth(values[i]!);
         doubtful.list.push({ line: lineOf(i), value: shown(valueC), why: verdict.why!, valueC });
       }

@@ -2,7 +2,7 @@ import { HOUR_MS } from '../../basics/calendar.js';
 import type { ClockSpan } from './clock-spans.js';
 
 /** Longer steps jump over a changed hour, and prove nothing of it. */
-const LONGEST_PROVING_STEP_MS = HOUR_MS;
+const MAX_PROVING_STEP_MS = HOUR_MS;
 /** This share of the rows that would stand in a changed hour proves that it was not changed. */
 const PROVING_SHARE = 0.5;
 
@@ -58,7 +58,7 @@ export function offsetsThrough(through: HourPassage): number[] {
     const stepBefore = walls[0]! - before + (early - offset);
     const stepAfter = nextWall - walls.at(-1)! + (offset - late);
     const isOff = (step: number): number =>
-      Number.isNaN(step) ? 0 : Math.min(LONGEST_PROVING_STEP_MS, Math.abs(step - usualMs));
+      Number.isNaN(step) ? 0 : Math.min(MAX_PROVING_STEP_MS, Math.abs(step - usualMs));
     return isOff(stepBefore) + isOff(stepAfter);
   };
   return walls.map(() => (unevenness(late) < unevenness(early) ? late : early));
@@ -82,11 +82,11 @@ function nearest(walls: readonly number[], beforeInstant: number, early: number,
 
 /** Do the rows run through a changed hour in steps as everywhere, with the rows on both sides? */
 export function isUnbroken({ block: { walls, nextWall }, span, before, usualMs }: HourPassage): boolean {
-  if (!(usualMs > 0 && usualMs <= LONGEST_PROVING_STEP_MS)) return false;
+  if (!(usualMs > 0 && usualMs <= MAX_PROVING_STEP_MS)) return false;
   if (walls.length < (PROVING_SHARE * (span.toMs - span.fromMs)) / usualMs) return false;
   // Longer steps pass a repeated half hour but once, whatever the clock does.
   if (span.kind === 'twice' && usualMs > span.toMs - span.fromMs) return false;
-  const isStep = (from: number, to: number): boolean => to >= from && to - from <= LONGEST_PROVING_STEP_MS;
+  const isStep = (from: number, to: number): boolean => to >= from && to - from <= MAX_PROVING_STEP_MS;
   const isEdge = (from: number, to: number): boolean =>
     (span.kind === 'never' && Number.isNaN(to - from)) || isStep(from, to);
   if (Number.isNaN(before) && Number.isNaN(nextWall)) return false;

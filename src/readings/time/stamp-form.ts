@@ -24,7 +24,7 @@ export interface StampForm {
 const USUAL_PERCENT = 80;
 /** Stamps of a column have a time of day if so many in a hundred do. */
 const TIMES_PERCENT = 30;
-const MOST_CELLS = 100;
+const MAX_CELLS = 100;
 const TELLING_CELLS = 10;
 
 const plain: StampForm = {
@@ -93,7 +93,7 @@ const findsItsYear = ({ kind, month, isCompact }: StampForm): boolean =>
  *   year and hhmm)
  */
 export function stampFormOf(cells: readonly string[]): StampForm | undefined {
-  const filled = cells.filter((cell) => cell.trim() !== '').slice(0, MOST_CELLS);
+  const filled = cells.filter((cell) => cell.trim() !== '').slice(0, MAX_CELLS);
   if (filled.length === 0) return undefined;
   const scan = newScan();
   let best: Tally | undefined;

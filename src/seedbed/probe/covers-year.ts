@@ -1,12 +1,12 @@
 const BINS = 12;
-/** A twelfth of the year is known by so many days. */
+/** Days needed in each twelfth of the year. */
 const MIN_PER_BIN = 20;
 const YEAR_DAYS = 366;
 
 /**
- * Do daily values tell of a whole year: twenty of them or more in each twelfth of it?
+ * True when daily values cover a whole year: twenty of them or more in each twelfth of it.
  *
- * A summer sent again and again is many days, and says nothing of the winter between.
+ * A count of days would not do: the same summer sent again and again says nothing about winter.
  *
  * @param dayOfYear Day of the year of each value, 1 to 366. Shape (n).
  * @param values    NaN is missing. Shape (n).

@@ -2,15 +2,15 @@ import { type AnnualHarmonic, annualProfile } from '../conduction/annual-start.j
 import { conduct, hourEdges, hourlyMeans } from '../conduction/conduct.js';
 import type { Ground } from '../surface/ground.js';
 
-/** The soil below a probe: what it carries downward of what the probe reads. */
+/** The soil below a probe, driven by its readings. */
 export interface DownwardPropagation {
-  /** Hourly means at the depth asked [°C]. Shape (n). */
+  /** Hourly means at the depth wanted [°C]. Shape (n). */
   readonly hourlyC: Float64Array;
   /** Temperature of each node of the ground below the probe at the end [°C], the first at the probe. */
   readonly profileC: Float64Array;
 }
 
-/** The first day is gone through so often before it counts, so that its wave has reached as deep as it goes. */
+/** Repetitions of the first day before the run, so that its wave has reached as deep as it goes. */
 const FIRST_DAY_AGAIN = 5;
 
 /**
@@ -18,8 +18,8 @@ const FIRST_DAY_AGAIN = 5;
  *
  * @param ground  The ground below the probe, its first node at the probe's depth.
  * @param hourlyC Hourly means at the probe, none missing [°C]. Shape (n), n >= 1.
- * @param node    Which node is asked.
- * @param wave    The year's wave at the probe: how the ground lies at the start.
+ * @param node    The node wanted.
+ * @param wave    The annual harmonic at the probe, which gives the profile at the start.
  * @param day     Days since 1 January of the first hour.
  * @returns Hourly means there, and the profile at the end.
  *

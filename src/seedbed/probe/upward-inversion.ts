@@ -2,23 +2,22 @@ import { ScienceError } from '../../basics/errors.js';
 import { dampingDepthCm } from '../conduction/damping.js';
 import { fft } from '../conduction/fft.js';
 
-/** Less than this says too little of the days around [h]. */
+/** Fewer hours say too little about the days around them [h]. */
 export const MIN_INVERSION_HOURS = 48;
 
-/** Waves this long and longer are lifted in full, those this short are left out: their gain is mostly noise's [h]. */
+/** Periods restored in full; below, periods left out because their gain amplifies mostly noise [h]. */
 const IN_FULL_H = 8;
 const LEFT_OUT_H = 4;
 
-/** Days supposed before and after the record; the outer half of them fades to the record's mean. */
+/** Padding before and after the record; its outer half fades to the record's mean. */
 const BEYOND_H = 96;
 const FADES_H = 48;
 
 /**
- * Hourly temperatures higher up, from those that a probe measured deeper down.
+ * Upward inversion: hourly temperatures higher up, from those that a probe measured deeper down.
  *
- * Every wave of the day is given back the swing that it lost on the way down, and is set earlier by the time it took.
- * Errors grow in the same way, so that it is done over one damping depth of the daily wave at most. Waves of less than
- * some 5 h are lost.
+ * Every wave regains the amplitude that it lost on the way down and is moved earlier by its lag. Errors grow in the
+ * same way, so the reach is limited to one damping depth of the diurnal wave. Waves shorter than some 5 h are lost.
  *
  * @param hourlyC        Temperatures at `fromCm`, evenly an hour apart, none missing [°C]. Shape (n), n >= 48.
  * @param fromCm         Depth of the probe [cm].
@@ -28,13 +27,14 @@ const FADES_H = 48;
  * @throws ScienceError `out-of-range` for fewer hours, a missing value, a depth below the probe's or beyond its reach.
  *
  * Formula: X'(ω) = X(ω) exp((1 + i) dz sqrt(ω / 2κ)) L(ω); L is 1 for periods from 8 h, 0 to 4 h, a half-cosine of
- * frequency between. Before and after the record its first and last day are repeated with the change over them.
+ * frequency between. The record is padded with its first and last day, repeated with the change over them.
  * Accuracy: two sines of 24 and 12 h, 10 K in all, come back within 0.04 K at every hour. Bare ground at Hamburg, April
  * to October 2018, 14 days at a time, 6e-7 m²/s fitted to the same plot: 10 to 5 cm RMSE 0.59 K, within 12 h of an end
- * 0.70 K, where 10 cm as it stands errs by 2.1 K. Reflecting the record at its ends gave 0.96 K there. A logger's steps
- * grow with the gain: steps of 0.1 K make 0.3 K at most over one damping depth. Two days alone err a tenth more than five.
+ * 0.70 K, against 2.1 K for 10 cm as it is. Reflecting the record at its ends gave 0.96 K there. A logger's steps
+ * grow with the gain: steps of 0.1 K make 0.3 K at most over one damping depth. Two days alone err a tenth more than
+ * five.
  * Cost: two transforms of the power of two above n + 192; a year in some 10 ms.
- * Source: Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6, turned round; limits, ends and cut are ours.
+ * Source: Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6, inverted; limits, ends and cut are ours.
  * @example upwardInversionC(30 days of 20 + 3 sin(2π h/24) °C, 10, 1, 5e-7) // => 20 + 6.46 sin(2π (h + 2.93)/24) °C
  */
 export function upwardInversionC(
@@ -66,7 +66,7 @@ function meanOf(values: ArrayLike<number>): number {
   return sum / values.length;
 }
 
-/** Differences from the mean, with days before and after that fade into it, filled with zeros to a power of two. */
+/** Differences from the mean, padded with days that fade into it, then with zeros to a power of two. */
 function withDaysBeyond(hourlyC: ArrayLike<number>, meanC: number): Float64Array {
   const n = hourlyC.length;
   const lengthH = 2 ** Math.ceil(Math.log2(n + 2 * BEYOND_H));
@@ -87,7 +87,7 @@ function withDaysBeyond(hourlyC: ArrayLike<number>, meanC: number): Float64Array
   return values;
 }
 
-/** Multiplies a real record's spectrum. Its negative half is given up: twice the other half has the same real part. */
+/** Multiplies a real record's spectrum. The negative half is dropped: twice the other half has the same real part. */
 function lift(real: Float64Array, imag: Float64Array, upCm: number, diffusivityM2s: number): void {
   const n = real.length;
   for (let k = 1; k < n; k++) {

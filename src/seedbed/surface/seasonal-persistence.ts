@@ -1,23 +1,26 @@
 import { YEAR_DAYS } from '../../basics/numerics/harmonic-fit.js';
 import { seasonByLatitude } from './season-by-latitude.js';
 
-/** How far the soil's yearly wave swings to either side of its mean [K], and the day it peaks, north and south.
- * Fitted to soil at 5 cm under grass, 13 stations of the U.S. Climate Reference Network, 31-48° N; maritime places swing less. */
+/**
+ * Amplitude of the soil's annual harmonic [K], and the day it peaks, north and south.
+ * Fitted to soil at 5 cm under grass, 13 stations of the U.S. Climate Reference Network, 31-48° N; maritime amplitudes
+ * are smaller.
+ */
 const AMPLITUDE_K = 11;
 const PEAK_DAY_NORTH = 204;
 const PEAK_DAY_SOUTH = 21;
-/** How fast the last day's difference from its month fades [d]. */
+/** Decay time of the last day's anomaly from its month [d]. */
 const FADES_IN_DAYS = 8;
 /** The level is the mean over at most this many days. */
 export const LEVEL_DAYS = 30;
 
 /**
- * Daily mean soil temperatures for the days after the last one known: the season moves on, today's anomaly fades.
+ * Seasonal persistence: daily mean soil temperatures after the last known day. The season moves on, the anomaly decays.
  *
  * @param knownC     Daily means so far [°C], the last one last. Shape (n), n >= 1; the last 30 are used.
  * @param nextDay    Day of the year of the first day wanted; 1 January is 1.
  * @param latitudeDeg Latitude, north positive [°].
- * @param nDays      How many days are wanted.
+ * @param nDays      Number of days wanted.
  * @returns Daily means [°C]. Shape (nDays).
  *
  * Formula: c(t) = A cos(2π (t - P)/365.2425); L = mean(T - c) over the known days; r = T_last - c - L;
@@ -46,5 +49,5 @@ export function seasonalPersistence(
   );
 }
 
-/** With fewer hours than a week's behind it, the level of the drift is unsure. */
+/** A record shorter than a week gives an unsure level for seasonal persistence. */
 export const isThinRecord = (knownHours: number): boolean => knownHours < 7 * 24;

@@ -95,6 +95,9 @@ describe('the crops', () => {
     ['onion', 'day-length'],
     ['beet', 'bolts-after-cold'],
     ['celery', 'bolts-after-cold'],
+    ['carrot', 'bolts-after-cold'],
+    ['cabbage', 'bolts-after-cold'],
+    ['turnip', 'bolts-after-cold'],
   ])('warn of %s that it %s', (id, code) => {
     expect(cropCalled(id).cautions.map((caution) => caution.code)).toContain(code);
   });

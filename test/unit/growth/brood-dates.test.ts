@@ -66,6 +66,9 @@ describe('a brood', () => {
     const cold = (coldYears: number) => airTo('2020-12-31', (year) => (year - 2011 < coldYears ? 0 : 10));
     expect(broodDates(brood, cold(5), 2027, 44)).toMatchObject({ inYears: 5, ofYears: 10 });
     expect(broodDates(brood, cold(6), 2027, 44)).toBeNull();
+    // Nine of twenty.
+    const many = airTo('2030-12-31', (year) => (year - 2011 < 11 ? 0 : 10));
+    expect(broodDates(brood, many, 2032, 44)).toBeNull();
   });
 
   it('bears ten missing days in a year, and leaves it out for more', () => {

@@ -50,17 +50,19 @@ describe('plants from trays', () => {
     expect(gradeOf('pepper', warm(nights(10)))).toBe('fair');
     expect(gradeOf('pepper', warm(nights(12.7)))).toBe('fair');
     expect(gradeOf('pepper', warm(nights(12.9)))).toBe('good');
+    // Thirteen nights of 10.5 °C and one of 1 °C are a fortnight of 9.8 °C.
+    expect(gradeOf('pepper', warm(past((day) => (day === 13 ? 1 : 10.5))))).toBe('poor');
     // A cold fortnight after the first one is another matter.
     expect(gradeOf('pepper', warm(past((day) => (day >= 14 ? 9 : 14))))).toBe('good');
   });
 
-  it('go out where the soil of the week is warm enough: tomato at 15.6 °C, the middle of the air for want of it', () => {
+  it('go out where the soil of the week is warm enough: tomato at 15.6 °C; a kelvin above the air for want of it', () => {
     const soil = (tempC: number) => ({ ...past(), soilC: new Float64Array(N).fill(tempC) });
     expect(gradeOf('tomato', soil(15.5))).toBe('poor');
     expect(gradeOf('tomato', soil(15.7))).toBe('good');
     const air = (maxC: number) => ({ ...past(), maxC: new Float64Array(N).fill(maxC) });
-    expect(gradeOf('tomato', air(19))).toBe('poor');
-    expect(gradeOf('tomato', air(19.3))).toBe('good');
+    expect(gradeOf('tomato', air(17.1))).toBe('poor');
+    expect(gradeOf('tomato', air(17.3))).toBe('good');
   });
 
   it('stay in where celery would meet more than ten cold nights in thirty', () => {

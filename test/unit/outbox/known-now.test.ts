@@ -93,7 +93,7 @@ describe('what is known now', () => {
   });
 
   test('of a sowing indoors is when it will be planted out, as nights allow', async () => {
-    const store = await garden();
+    const store = await garden(4);
     await store.putSowing(OWNER, 'trays', { ...sowing, crop: 'cabbage', method: 'indoors', roomC: 20 });
     const { sowings } = await known(store, { crops: ['cabbage'] });
     expect(sowings).toMatchObject([{ sowing: { id: 'trays' }, plantOut: expect.stringMatching(/^2027-0[67]-/) }]);

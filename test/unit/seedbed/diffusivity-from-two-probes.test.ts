@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
 import { diurnalAmplitudeAtDepthK, lagH } from '../../../src/seedbed/conduction/damping.js';
 import {
+  diffusivityFromAmplitudes,
   diffusivityFromLag,
-  diffusivityFromSwings,
   diffusivityFromTwoProbes,
 } from '../../../src/seedbed/probe/diffusivity-from-two-probes.js';
 
@@ -48,7 +48,7 @@ describe('diffusivityFromTwoProbes', () => {
     expect(withLagFor(1.28).diffusivityM2s! * 1e7).toBeGreaterThan(5);
     expect(withLagFor(1.32).diffusivityM2s).toBeNull();
     expect(withLagFor(1.32).byLagM2s! * 1e7).toBeCloseTo(6.6, 1);
-    expect(withLagFor(1.32).bySwingM2s! * 1e7).toBeCloseTo(5, 1);
+    expect(withLagFor(1.32).byAmplitudeM2s! * 1e7).toBeCloseTo(5, 1);
   });
 
   it('accepts none that no soil has', () => {
@@ -66,12 +66,12 @@ describe('diffusivityFromTwoProbes', () => {
 
   it('finds nothing where the lower probe swings more, or first, or not at all', () => {
     const upper = record(240, 5, 0);
-    expect(diffusivityFromTwoProbes(upper, record(240, 6, 2), 5)).toMatchObject({ bySwingM2s: null });
+    expect(diffusivityFromTwoProbes(upper, record(240, 6, 2), 5)).toMatchObject({ byAmplitudeM2s: null });
     expect(diffusivityFromTwoProbes(upper, record(240, 4, -2), 5)).toMatchObject({ byLagM2s: null });
     for (const other of [record(240, 6, 2), record(240, 4, -2), upper, new Float64Array(240)]) {
       expect(diffusivityFromTwoProbes(upper, other, 5).diffusivityM2s).toBeNull();
     }
-    expect(diffusivityFromSwings(5, 5, 5)).toBeNull();
+    expect(diffusivityFromAmplitudes(5, 5, 5)).toBeNull();
     expect(diffusivityFromLag(0, 5)).toBeNull();
   });
 

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { probit } from '../../../src/basics/numerics/probit.js';
 import { diurnalAmplitudeAtDepthK, lagH } from '../../../src/seedbed/conduction/damping.js';
 import { diffusivityFromTwoProbes } from '../../../src/seedbed/probe/diffusivity-from-two-probes.js';
+import { probeOutliers } from '../../../src/seedbed/probe/probe-outliers.js';
 import { probeUpdate } from '../../../src/seedbed/probe/probe-update.js';
-import { isProbeOutlier } from '../../../src/seedbed/probe/unlike-the-model.js';
 import { upwardInversionC } from '../../../src/seedbed/probe/upward-inversion.js';
 import { residualCovarianceK2, residualsWithRain } from '../../../src/seedbed/surface/residual-model.js';
 
@@ -51,7 +51,7 @@ describe('ground between two probes', () => {
 describe('readings that nothing explains', () => {
   /** A week of -k, 0 and k by turns, with one hour of another. */
   const doubted = (k: number, odd: number): boolean =>
-    isProbeOutlier(Float64Array.from({ length: 168 }, (_, hour) => (hour === 50 ? odd : k * ((hour % 3) - 1)))).length >
+    probeOutliers(Float64Array.from({ length: 168 }, (_, hour) => (hour === 50 ? odd : k * ((hour % 3) - 1)))).length >
     0;
 
   it('lie four standard deviations off, told from the median absolute deviation as of a normal distribution', () => {
@@ -67,7 +67,7 @@ describe('readings that nothing explains', () => {
   });
 
   it('are told of from three days of hours on', () => {
-    const known = (hours: number) => isProbeOutlier(Float64Array.from({ length: hours }, (_, h) => (h === 5 ? 30 : 0)));
+    const known = (hours: number) => probeOutliers(Float64Array.from({ length: hours }, (_, h) => (h === 5 ? 30 : 0)));
     expect(known(72)).toEqual([5]);
     expect(known(71)).toEqual([]);
   });

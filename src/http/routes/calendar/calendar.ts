@@ -16,16 +16,16 @@ import type { Route } from '../../openapi/route.js';
 import { storageProblems } from '../../problems/common-problems.js';
 import type { Service } from '../../question/endpoint.js';
 
-/** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
+/** A bed's season: its inputs, quickly known, and the slow function that works it out. */
 export interface BedGrowing {
   readonly inputs: object;
   season(): Promise<BedSeason>;
 }
 
-/** What grows in a bed of an owner; undefined: there is no such bed. */
+/** The season of an owner's bed; undefined: there is no such bed. */
 export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<BedGrowing | undefined>;
 
-/** What grows in a kept bed. */
+/** Finds the season of a stored bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
   return async (owner, id, by) => {
     const now = clock();
@@ -44,12 +44,12 @@ export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
 
 const MEDIA_TYPE = 'text/calendar';
 
-/** What a token can be made of: no database need be asked for anything else, and not each takes it. */
+/** The characters of a token: the database is queried for nothing else, as not every database accepts it. */
 const tokenSchema = z.string().regex(/^[\w-]{1,200}$/);
 
 /**
- * The calendar of each bed, for whoever has its token. What the token does not open is answered like a bed that there is
- * not, before anything is worked out.
+ * The calendar of each bed, for callers with its token. A wrong token is answered like a missing bed, before anything
+ * is worked out.
  */
 export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>, growing: FindGrowing): Route[] => {
   return [
@@ -101,9 +101,9 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
   ];
 };
 
-/** What an event says, in short: whatever the words, the language and the units, so that none of them changes the event. */
+/** A digest of an event without language and units, so that neither changes the event. */
 const eventDigest = ({ kind, from, to, summary, description }: CalendarEvent): string =>
   digestOfJson([kind, from, to, summary, description], 27);
 
-/** The same words whatever is wrong. The address may hold a secret, so it is not told back. */
+/** The same words for every error, without the address, which may hold a secret. */
 const noCalendar = (): RequestError => new RequestError('not-found', keptRefusal('not-found.calendar'));

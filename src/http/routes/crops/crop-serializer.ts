@@ -3,7 +3,7 @@ import type { Crop } from '../../../germination/crop.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
-/** A handbook crop as the contract words it. */
+/** Serializes a handbook crop. */
 export function serializeCrop(crop: Crop, { temperature }: Rounding): Unworded<CropWire> {
   const {
     sigmaLog10: _,

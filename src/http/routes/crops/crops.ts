@@ -25,13 +25,13 @@ const oneQuery = z.strictObject({ precision: precisionSchema });
 
 const inQuery = (path: readonly (string | number)[]) => ({ parameter: String(path[0] ?? '') });
 
-/** Crops change only with the service: their tags need no more than one digest of them all. */
+/** Crops change only with the service, so their tags need only one digest of them all. */
 const edition = tagOf([...crops.values()]);
-/** No owner's name is empty, so nobody's own answers stand beside these. */
+/** No owner's name is empty, so this cache key is no owner's. */
 const EVERYBODY = '';
 const FOR_ALL = 'public, max-age=3600';
 
-/** The crops the service knows. */
+/** The routes of crops. */
 export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'>): Route[] => [
   {
     method: 'GET',

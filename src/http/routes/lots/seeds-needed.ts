@@ -15,7 +15,7 @@ import { read } from '../../question/read.js';
 import { refuseQuery } from '../../resource/resource.js';
 import { dateOf, refuseToCome } from './lots.js';
 
-/** How many to sow. */
+/** The route for the number of seeds to sow. */
 export const seedsNeededRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'POST',

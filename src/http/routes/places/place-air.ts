@@ -63,99 +63,105 @@ const airInputs = ({ id, revision }: Place, { from, to, after, limit, precision 
 
 /** What the air of a place has been. */
 export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
-  {
-    method: 'POST',
-    url: '/v1/places/:id/air',
-    operation: {
-      id: 'addAir',
-      summary: 'Keep air temperatures of past days, each in place of what was kept of its date',
-      description:
-        'By the day, or as readings, of which the complete days are kept. A forecast goes to coming-days instead.',
-      query: uploadParameters,
-      json: { schema: seriesSchema, example: examplePastAir },
-      csv: { example: exampleAirCsv },
-      answer: { schema: changesAnswerSchema },
-      ifMatch: true,
-      problems: ['not-found', 'precondition-failed', 'quota-full', ...bodyProblems, ...storageProblems],
-    },
-    async handler(request) {
-      const place = await placeIn(request, store);
-      const upload = await uploadOf(request, zoneNamed(place.timeZone), 'air');
-      const { days, incomplete } = wholeDays(request, upload.series);
-      const { readings, dayBasis } = upload.series;
-      if ((readings?.basis ?? dayBasis).some((basis) => !HAS_BEEN.includes(basis))) {
-        const field = readings ? 'readings' : 'daily';
-        throw seriesFault(request, field, fieldFact('field.air-not-measured'));
-      }
-      if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', fieldFact('field.air-forecast'));
-      const owner = ownerOf(request);
-      const changes = await changeAsAllowed(
-        request,
-        async () => airCurrentOf(await store.place(owner, place.id), {}),
-        (ifRevision) => store.putAir(owner, place.id, days, ifRevision),
-      );
-      if (!changes) throw resourceNotFound('place', place.id);
-      return kept(withIncomplete(upload, incomplete), changes, clock());
-    },
-  },
-  {
-    method: 'GET',
-    url: '/v1/places/:id/air',
-    operation: {
-      id: 'getAir',
-      summary: "The days of a place's air, as a series that can be sent back",
-      query: [
-        ...dateRangeParameters,
-        { name: 'after', schema: dateSchema, description: 'The date after which to go on.' },
-        { name: 'limit', schema: z.int().min(1).max(MAX_DAYS).default(DEFAULT_DAYS) },
-        { name: 'precision', schema: keptPrecisionSchema },
-        asParameter,
-      ],
-      answer: { schema: airKeptSchema },
-      problems: ['not-found', ...keptProblems],
-    },
-    async handler(request, reply) {
-      const asked = queryOf(airQuery, request);
-      const { from, to, after, limit, precision } = asked;
-      const place = await placeIn(request, store);
-      const answer = async () => {
-        const days = await store.air(ownerOf(request), place.id, { from: laterOf(from, after), to });
-        const page = days.slice(0, limit);
-        return {
-          revision: place.revision,
-          series: { medium: 'air', unit: 'C', daily: page.map((day) => serializeAirDay(day, precision)) },
-          next: days.length > limit ? page.at(-1)!.date : null,
-        };
-      };
-      if (asked.as === 'kept') return sendAsKept(request, reply, place.revision, (await answer()).series);
-      return sendWithETag(request, reply, airInputs(place, asked), async () => signed(await answer(), clock()));
-    },
-  },
-  {
-    method: 'DELETE',
-    url: '/v1/places/:id/air',
-    operation: {
-      id: 'deleteAir',
-      summary: 'Delete days of air: those from and to dates, or all',
-      query: dateRangeParameters,
-      answer: { schema: deletedAnswerSchema },
-      ifMatch: true,
-      problems: ['not-found', 'precondition-failed', ...keptProblems],
-    },
-    async handler(request) {
-      const range = queryOf(rangeQuery, request);
-      const id = idIn(request, 'place');
-      const owner = ownerOf(request);
-      const deleted = await changeAsAllowed(
-        request,
-        async () => airCurrentOf(await store.place(owner, id), range),
-        (ifRevision) => store.deleteAir(owner, id, range, ifRevision),
-      );
-      if (deleted === undefined) throw resourceNotFound('place', id);
-      return signed({ deleted }, clock());
-    },
-  },
+  addAir(store, clock),
+  getAir(store, clock),
+  deleteAir(store, clock),
 ];
+
+const addAir = (store: Store, clock: () => Date): Route => ({
+  method: 'POST',
+  url: '/v1/places/:id/air',
+  operation: {
+    id: 'addAir',
+    summary: 'Keep air temperatures of past days, each in place of what was kept of its date',
+    description:
+      'By the day, or as readings, of which the complete days are kept. A forecast goes to coming-days instead.',
+    query: uploadParameters,
+    json: { schema: seriesSchema, example: examplePastAir },
+    csv: { example: exampleAirCsv },
+    answer: { schema: changesAnswerSchema },
+    ifMatch: true,
+    problems: ['not-found', 'precondition-failed', 'quota-full', ...bodyProblems, ...storageProblems],
+  },
+  async handler(request) {
+    const place = await placeIn(request, store);
+    const upload = await uploadOf(request, zoneNamed(place.timeZone), 'air');
+    const { days, incomplete } = wholeDays(request, upload.series);
+    const { readings, dayBasis } = upload.series;
+    if ((readings?.basis ?? dayBasis).some((basis) => !HAS_BEEN.includes(basis))) {
+      const field = readings ? 'readings' : 'daily';
+      throw seriesFault(request, field, fieldFact('field.air-not-measured'));
+    }
+    if (upload.series.origin === 'forecast') throw seriesFault(request, 'origin', fieldFact('field.air-forecast'));
+    const owner = ownerOf(request);
+    const changes = await changeAsAllowed(
+      request,
+      async () => airCurrentOf(await store.place(owner, place.id), {}),
+      (ifRevision) => store.putAir(owner, place.id, days, ifRevision),
+    );
+    if (!changes) throw resourceNotFound('place', place.id);
+    return kept(withIncomplete(upload, incomplete), changes, clock());
+  },
+});
+
+const getAir = (store: Store, clock: () => Date): Route => ({
+  method: 'GET',
+  url: '/v1/places/:id/air',
+  operation: {
+    id: 'getAir',
+    summary: "The days of a place's air, as a series that can be sent back",
+    query: [
+      ...dateRangeParameters,
+      { name: 'after', schema: dateSchema, description: 'The date after which to go on.' },
+      { name: 'limit', schema: z.int().min(1).max(MAX_DAYS).default(DEFAULT_DAYS) },
+      { name: 'precision', schema: keptPrecisionSchema },
+      asParameter,
+    ],
+    answer: { schema: airKeptSchema },
+    problems: ['not-found', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const asked = queryOf(airQuery, request);
+    const { from, to, after, limit, precision } = asked;
+    const place = await placeIn(request, store);
+    const answer = async () => {
+      const days = await store.air(ownerOf(request), place.id, { from: laterOf(from, after), to });
+      const page = days.slice(0, limit);
+      return {
+        revision: place.revision,
+        series: { medium: 'air', unit: 'C', daily: page.map((day) => serializeAirDay(day, precision)) },
+        next: days.length > limit ? page.at(-1)!.date : null,
+      };
+    };
+    if (asked.as === 'kept') return sendAsKept(request, reply, place.revision, (await answer()).series);
+    return sendWithETag(request, reply, airInputs(place, asked), async () => signed(await answer(), clock()));
+  },
+});
+
+const deleteAir = (store: Store, clock: () => Date): Route => ({
+  method: 'DELETE',
+  url: '/v1/places/:id/air',
+  operation: {
+    id: 'deleteAir',
+    summary: 'Delete days of air: those from and to dates, or all',
+    query: dateRangeParameters,
+    answer: { schema: deletedAnswerSchema },
+    ifMatch: true,
+    problems: ['not-found', 'precondition-failed', ...keptProblems],
+  },
+  async handler(request) {
+    const range = queryOf(rangeQuery, request);
+    const id = idIn(request, 'place');
+    const owner = ownerOf(request);
+    const deleted = await changeAsAllowed(
+      request,
+      async () => airCurrentOf(await store.place(owner, id), range),
+      (ifRevision) => store.deleteAir(owner, id, range, ifRevision),
+    );
+    if (deleted === undefined) throw resourceNotFound('place', id);
+    return signed({ deleted }, clock());
+  },
+});
 
 const HAS_BEEN = (['measured', 'corrected', 'modelled', 'filled'] as const).map(basisCode);
 const withIncomplete = ({ series, understood }: Upload, count: number): Upload => ({

@@ -4,13 +4,13 @@ import type { Plan } from '../../../garden/store/season-store.js';
 import { forPeople } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
-/** What is kept of a plan. */
+/** Serializes the stored fields of a plan. */
 export const serializePlanFields = ({ crop, ...rest }: Plan): PlanWire => ({
   ...rest,
   crop: crop as PlanWire['crop'],
 });
 
-/** A plan in the contract's words. */
+/** Serializes a plan with its sowings. */
 export function serializePlan(kept: Plan, found: GardenPlan): Omit<Unworded<PlanAnswer>, 'model' | 'issuedAt'> {
   return {
     ...serializePlanFields(kept),

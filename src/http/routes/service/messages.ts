@@ -19,10 +19,10 @@ const messagesSchema = z.strictObject({
 
 const sendModel = readyAnswer({ ...asJson(modelInFull), headers: { 'cache-control': 'public, max-age=3600' } });
 
-/** The messages of each language, made ready where they are first asked for. */
+/** The messages of each language, made on the first request. */
 const ready = new Map<Language, SendReady>();
 
-/** What callers need to word codes and parameters themselves, and what the model rests on. */
+/** Messages for callers who word codes and parameters themselves, and the model's sources. */
 export const messageRoutes: readonly Route[] = [
   {
     method: 'GET',

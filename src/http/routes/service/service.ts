@@ -10,7 +10,7 @@ import type { Route } from '../../openapi/route.js';
 import { storageProblems } from '../../problems/common-problems.js';
 import { problemStatuses } from '../../problems/problems.js';
 
-/** Is it alive, is it ready, and what do its problems mean? */
+/** Health, readiness, metrics and the pages about problems. */
 export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
   {
     method: 'GET',
@@ -65,7 +65,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
   },
 ];
 
-/** What a problem means, as a page: made at its first request in a language. */
+/** A problem's page, rendered on its first request in a language. */
 const pageOf = (code: ErrorCode, reader: Reader): SendReady => {
   const key = `${reader.language} ${code}`;
   const page =

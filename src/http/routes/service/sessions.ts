@@ -9,7 +9,7 @@ import { idIn, refuseQuery, resourceNotFound } from '../../resource/resource.js'
 
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
-/** The browsers that an owner's keys were given to. */
+/** The routes of an owner's browser sessions. */
 export const sessionsRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'GET',

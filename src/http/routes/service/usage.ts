@@ -8,7 +8,7 @@ import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
 import { refuseQuery } from '../../resource/resource.js';
 
-/** How much an owner keeps, and may keep. */
+/** An owner's stored amounts and their limits. */
 export const usageRoutes = (store: Store, quotas: Quotas, clock: () => Date): Route[] => [
   {
     method: 'GET',

@@ -7,7 +7,7 @@ import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { serializeReport } from '../readings/report-serializer.js';
 
-/** Soil temperatures in the contract's words, rounded as the caller wants them. */
+/** Serializes soil temperatures, rounded as the caller requests. */
 export function serializeSoil(
   { depthCm, daily, hours, understood, assumptions, warnings }: SoilTemperatures,
   zone: Zone,
@@ -33,7 +33,7 @@ export function serializeSoil(
   };
 }
 
-/** Temperatures by the hour as a series that can be sent back. */
+/** Hourly temperatures as a series that can be sent back. */
 export const serializeHours = (
   depthCm: number,
   { startMs, tempC, basis }: HourReadings,

@@ -29,7 +29,7 @@ const form: EndpointDefinition<SoilQuery> = {
 };
 const linkForm = { asking: soilQuerySchema, parameters: linkParameters(soilParameters) };
 
-/** How warm is it at the seed? */
+/** The routes of soil temperatures at a depth. */
 export const soilTemperatureRoutes = (service: Service): Route[] => [
   {
     method: 'POST',

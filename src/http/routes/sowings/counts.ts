@@ -30,86 +30,92 @@ import { countedIn } from './sowings.js';
 
 /** What was counted of a sowing. */
 export const countRoutes = (store: Store, clock: () => Date): Route[] => [
-  {
-    method: 'PUT',
-    url: '/v1/sowings/:id/counts/:date',
-    operation: {
-      id: 'putCount',
-      summary: 'Keep what was counted on a date, in place of an earlier count of it',
-      json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
-      answer: { schema: countAnswerSchema, mayCreate: true },
-      ifMatch: true,
-      ifNoneMatch: true,
-      problems: ['not-found', ...changeProblems],
-    },
-    async handler(request, reply) {
-      refuseQuery(request);
-      const owner = ownerOf(request);
-      const { sowing } = await countedIn(request, store);
-      const date = dateIn(request) ?? refuseDate();
-      const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
-      const bed = await store.bed(owner, sowing.bed);
-      const place = bed && (await store.place(owner, bed.place));
-      if (!place) throw resourceNotFound('sowing', sowing.id);
-      refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
-      const done = await changeAsAllowed(
-        request,
-        async () => currentOf(await countIn(request, store)),
-        async (ifRevision) => {
-          const put = await store.putCount(owner, sowing.id, count, ifRevision);
-          return put?.outcome === 'stale' ? put.outcome : put;
-        },
-      );
-      if (!done) throw resourceNotFound('sowing', sowing.id);
-      return reply
-        .code(done.outcome === 'created' ? 201 : 200)
-        .header('etag', tagOf(done.kept))
-        .send(signed(done.kept, clock()));
-    },
-  },
-  {
-    method: 'GET',
-    url: '/v1/sowings/:id/counts/:date',
-    operation: {
-      id: 'getCount',
-      summary: 'What was counted on a date',
-      query: [asParameter],
-      answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
-      problems: ['not-found', ...keptProblems],
-    },
-    async handler(request, reply) {
-      const isAsKept = isAskedAsKept(request);
-      const count = await countIn(request, store);
-      if (!count) throw noCount(request);
-      if (isAsKept) return sendAsKept(request, reply, count.revision, fieldsOf(countPutSchema, count));
-      return sendWithETag(request, reply, count, () => signed(count, clock()));
-    },
-  },
-  {
-    method: 'DELETE',
-    url: '/v1/sowings/:id/counts/:date',
-    operation: {
-      id: 'deleteCount',
-      summary: 'Delete what was counted on a date',
-      answer: 'none',
-      ifMatch: true,
-      problems: ['not-found', 'precondition-failed', ...keptProblems],
-    },
-    async handler(request, reply) {
-      refuseQuery(request);
-      const { sowing } = await countedIn(request, store);
-      const date = dateIn(request);
-      if (date === undefined) throw noCount(request);
-      const outcome = await changeAsAllowed(
-        request,
-        async () => currentOf(await countIn(request, store)),
-        (ifRevision) => store.deleteCount(ownerOf(request), sowing.id, date, ifRevision),
-      );
-      if (outcome !== 'deleted') throw noCount(request);
-      return reply.code(204).send();
-    },
-  },
+  putCount(store, clock),
+  getCount(store, clock),
+  deleteCount(store),
 ];
+
+const putCount = (store: Store, clock: () => Date): Route => ({
+  method: 'PUT',
+  url: '/v1/sowings/:id/counts/:date',
+  operation: {
+    id: 'putCount',
+    summary: 'Keep what was counted on a date, in place of an earlier count of it',
+    json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
+    answer: { schema: countAnswerSchema, mayCreate: true },
+    ifMatch: true,
+    ifNoneMatch: true,
+    problems: ['not-found', ...changeProblems],
+  },
+  async handler(request, reply) {
+    refuseQuery(request);
+    const owner = ownerOf(request);
+    const { sowing } = await countedIn(request, store);
+    const date = dateIn(request) ?? refuseDate();
+    const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
+    const bed = await store.bed(owner, sowing.bed);
+    const place = bed && (await store.place(owner, bed.place));
+    if (!place) throw resourceNotFound('sowing', sowing.id);
+    refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
+    const done = await changeAsAllowed(
+      request,
+      async () => currentOf(await countIn(request, store)),
+      async (ifRevision) => {
+        const put = await store.putCount(owner, sowing.id, count, ifRevision);
+        return put?.outcome === 'stale' ? put.outcome : put;
+      },
+    );
+    if (!done) throw resourceNotFound('sowing', sowing.id);
+    return reply
+      .code(done.outcome === 'created' ? 201 : 200)
+      .header('etag', tagOf(done.kept))
+      .send(signed(done.kept, clock()));
+  },
+});
+
+const getCount = (store: Store, clock: () => Date): Route => ({
+  method: 'GET',
+  url: '/v1/sowings/:id/counts/:date',
+  operation: {
+    id: 'getCount',
+    summary: 'What was counted on a date',
+    query: [asParameter],
+    answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
+    problems: ['not-found', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const isAsKept = isAskedAsKept(request);
+    const count = await countIn(request, store);
+    if (!count) throw noCount(request);
+    if (isAsKept) return sendAsKept(request, reply, count.revision, fieldsOf(countPutSchema, count));
+    return sendWithETag(request, reply, count, () => signed(count, clock()));
+  },
+});
+
+const deleteCount = (store: Store): Route => ({
+  method: 'DELETE',
+  url: '/v1/sowings/:id/counts/:date',
+  operation: {
+    id: 'deleteCount',
+    summary: 'Delete what was counted on a date',
+    answer: 'none',
+    ifMatch: true,
+    problems: ['not-found', 'precondition-failed', ...keptProblems],
+  },
+  async handler(request, reply) {
+    refuseQuery(request);
+    const { sowing } = await countedIn(request, store);
+    const date = dateIn(request);
+    if (date === undefined) throw noCount(request);
+    const outcome = await changeAsAllowed(
+      request,
+      async () => currentOf(await countIn(request, store)),
+      (ifRevision) => store.deleteCount(ownerOf(request), sowing.id, date, ifRevision),
+    );
+    if (outcome !== 'deleted') throw noCount(request);
+    return reply.code(204).send();
+  },
+});
 
 /** The date in the path; undefined where it is none. */
 const dateIn = (request: FastifyRequest): PlainDate | undefined => findDate((request.params as { date: string }).date);
