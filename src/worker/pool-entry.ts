@@ -52,7 +52,7 @@ export function settle({ waiters }: PoolEntry, done: JobDone | Error): void {
     if (done instanceof Error) waiter.reject(done);
     else if ('answer' in done) waiter.resolve(done.answer);
     else if ('refused' in done)
-      waiter.reject(new RequestError(done.refused.code, done.refused.said, done.refused.faults));
+      waiter.reject(new RequestError(done.refused.code, done.refused.sentences, done.refused.faults));
     else if ('failed' in done) waiter.reject(new Error(done.failed));
     else waiter.reject(new StoppedError());
   }

@@ -121,7 +121,7 @@ export function workerPool({
 
   /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
   const startSpare = (): void => {
-    const isNeeded = working.size < most && working.size >= pool.count() && callers.areAbout(performance.now());
+    const isNeeded = working.size < most && working.size >= pool.count() && callers.areActive(performance.now());
     // All being at work, this starts another. Where that fails, the next question for it says so.
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
@@ -213,7 +213,7 @@ export function workerPool({
       await by.admit?.();
       if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
-      if (!by.isBackground) callers.asked(by.caller, performance.now());
+      if (!by.isBackground) callers.sawQuestion(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
       const known = entries.get(key);
