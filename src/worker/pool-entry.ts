@@ -31,7 +31,7 @@ export interface PoolEntry {
 export const poolEntry = (
   kind: JobKind,
   question: LongQuestions[JobKind]['question'],
-  asked: Pick<PoolEntry, 'key' | 'owner' | 'caller' | 'isBackground'>,
+  asked: Pick<PoolEntry, 'key' | 'owner' | 'caller' | 'isBackground' | 'askedMs'>,
   modelVersion: string,
 ): PoolEntry => ({
   ...asked,
@@ -42,7 +42,6 @@ export const poolEntry = (
   pastKey: neededPastSoil({ kind, question } as never, modelVersion),
   stop: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
   waiters: new Set(),
-  askedMs: performance.now(),
   state: 'looking-up',
 });
 
