@@ -233,7 +233,12 @@ export function workerPool({
         counters.add('refused');
         throw tooMuch(waitS());
       }
-      const entry = poolEntry(kind, question, { key, owner: by.owner, caller: by.caller, isBackground, askedMs: performance.now() }, modelVersion);
+      const entry = poolEntry(
+        kind,
+        question,
+        { key, owner: by.owner, caller: by.caller, isBackground, askedMs: performance.now() },
+        modelVersion,
+      );
       entries.set(key, entry);
       const answered = waitFor(entry, by);
       void lookUp(entry);
