@@ -23,6 +23,7 @@ const whyInWords: Record<WindowAnswer['closed'][number]['why'], string> = {
   'too-hot': 'too hot',
   'too-slow': 'too slow to come up',
   'frost-to-come': 'frost would follow',
+  'too-late': 'no harvest would be had',
 };
 
 /** Closed runs with no window between them as one spell, with every reason there is in it. */

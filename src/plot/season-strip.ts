@@ -7,7 +7,7 @@ import { rungs } from './rungs.js';
 import { type Attributes, element, tenth } from './svg.js';
 import { type Hatch, hatched, paint } from './theme.js';
 
-export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
+export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come' | 'too-late';
 
 /** Of sowing windows what is drawn; an answer of /v1/sowing-windows has it all. */
 export interface DrawnSeason {
@@ -33,6 +33,7 @@ export const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
   'too-hot': 'hot',
   'too-slow': 'slow',
   'frost-to-come': 'frost',
+  'too-late': 'late',
 };
 export const WHYS = Object.keys(WHY_HATCH) as WhyClosed[];
 /** So many spells of one kind are named one by one. */

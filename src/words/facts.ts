@@ -2,7 +2,14 @@ import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
-import { bestDateFacts, frostFacts, windowFacts } from '../answers/windows/window-facts.js';
+import {
+  bestDateFacts,
+  dateVerdictFacts,
+  frostFacts,
+  insteadFacts,
+  reasonFacts,
+  windowFacts,
+} from '../answers/windows/window-facts.js';
 import { errorFacts } from '../basics/errors.js';
 import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
@@ -31,6 +38,9 @@ const declared = [
   soilWarningFacts,
   windowFacts,
   bestDateFacts,
+  reasonFacts,
+  insteadFacts,
+  dateVerdictFacts,
   frostFacts,
   cautionFacts,
   pictureFacts,

@@ -1,6 +1,6 @@
 import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
 import { usualSoil } from '../../answers/forecast/beyond.js';
-import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
+import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { type DatesAsked, usualYears, yearsOfDates } from '../../answers/windows/years-of-dates.js';
 import { type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';

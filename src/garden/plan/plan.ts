@@ -1,6 +1,6 @@
 import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
-import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
+import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { FROST_BELOW_USUAL_K } from '../../answers/windows/years-of-dates.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';

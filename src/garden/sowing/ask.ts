@@ -73,23 +73,24 @@ export const windowsAhead = (
   { crop, time, depthCm, lot }: ToSow,
   ask: Asker,
 ): Promise<SowingWindows | WhyNot> =>
-  orWhyNot(
-    () =>
-      ask.windows({
-        crop,
-        site,
-        bed: bedMake!,
-        depthCm: depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
-        time,
-        lot,
-        timeFactor: null,
-        series,
-        understood: [],
-        from,
-        to: addDays(from, 364),
-        criteria: { ...usualCriteria, maxDays: crop.maxDays },
-        prefer: 'earliest',
-        normals,
-      }),
-    ask,
-  );
+  orWhyNot(async () => {
+    const found = await ask.windows({
+      crop,
+      site,
+      bed: bedMake!,
+      depthCm: depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+      time,
+      lot,
+      timeFactor: null,
+      series,
+      understood: [],
+      from,
+      to: addDays(from, 364),
+      criteria: { ...usualCriteria, maxDays: crop.maxDays },
+      prefer: 'earliest',
+      judge: 'harvest',
+      normals,
+    });
+    // What is but second best is not worth a message, nor a second sowing.
+    return { ...found, windows: found.windows.filter(({ grade }) => grade === 'good') };
+  }, ask);

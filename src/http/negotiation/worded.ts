@@ -9,7 +9,9 @@ const CODES = ['task', 'action', 'verdict'] as const;
 
 /** An answer before words are put into it: facts for notes, and a fact or a sentence where one stands alone. */
 export type Unworded<T> = T extends { readonly code: string; readonly text: string }
-  ? Note & Omit<T, 'code' | 'text' | 'params' | 'also'>
+  ?
+      | (Note & Omit<T, 'code' | 'text' | 'params' | 'also'>)
+      | (Omit<T, 'text' | 'params' | 'also'> & { readonly text: Fact })
   : T extends readonly (infer One)[]
     ? readonly Unworded<One>[]
     : T extends object
