@@ -18,6 +18,8 @@ import { placeDays } from '../soil/place-days.js';
 import { atSeed } from '../soil/probe-at-seed.js';
 import { refuseDepth } from '../soil/refuse-depth.js';
 import { soilDoubtK, soilRanges } from '../soil/soil-range.js';
+import { type DateVerdict, dateVerdict } from '../windows/date-verdict.js';
+import type { HarvestDates } from '../windows/harvest-dates.js';
 import { heatAhead } from '../windows/heat-ahead.js';
 import { bedChanges } from './bed-changes.js';
 import { supposedBeyond } from './beyond.js';
@@ -59,6 +61,9 @@ export interface Forecast {
   readonly coldSpells: readonly SpellAnswer[] | null;
   readonly keepMoist: { readonly from: PlainDate; readonly to: PlainDate };
   readonly daily: readonly ForecastDay[];
+  /** null: nobody asked, or no climate is known. */
+  readonly dateVerdict: DateVerdict | null;
+  readonly harvest: HarvestDates | null;
   /** null: means alone are known. */
   readonly hours: HoursAtSeed | null;
   readonly understood: readonly SeriesReport[];
@@ -171,6 +176,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
+  const judged = question.judgesDate && past ? dateVerdict(question, past, shouldStop) : null;
   const findings = {
     seed,
     run,
@@ -199,6 +205,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
       run,
       viablePercent,
     }),
+    dateVerdict: judged?.dateVerdict ?? null,
+    harvest: judged?.harvest ?? null,
     hours: record.showsSwing ? hoursAtSeed(days, temperature) : null,
     understood: question.understood,
     assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],

@@ -98,6 +98,7 @@ export function questionOf(asking: Asking, read: readonly Read[], known: Known):
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
     normals: known.kept?.normals ?? null,
+    judgesDate: true,
   };
 }
 

@@ -49,6 +49,11 @@ export function forecastOnWire(
       emergedPercent: whole(emergedPercent),
       hotHours,
     })),
+    dateVerdict: forecast.dateVerdict && {
+      ...forecast.dateVerdict,
+      reasons: forecast.dateVerdict.reasons.map((reason) => ({ ...reason })),
+    },
+    harvest: forecast.harvest,
     understood: forecast.understood.map((report) => reportOnWire(report, rounding)),
     assumptions: [...forecast.assumptions],
     warnings: [...forecast.warnings],
