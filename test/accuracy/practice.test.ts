@@ -94,6 +94,7 @@ describe.runIf(hasRecords)('the seasons of ten places and fifteen crops', () => 
       CROPS.map((crop) => {
         const { windows, best, spans, dates } = windowsAt(placeCalled(station), crop);
         const worst = spans.filter(({ grade }) => grade === 'poor').map(({ reasons }) => reasons[0]!.code);
+        expect(best === null, `${station} ${crop}`).toBe(spans.every(({ grade }) => grade === 'poor'));
         if (best) expect(dates.find(({ date }) => date === best.date)!.grade, `${station} ${crop}`).toBe(best.grade);
         const told = windows.map(
           ({ from, to, grade }) => `${from.slice(5)}..${to.slice(5)}${grade === 'fair' ? 'f' : ''}`,
