@@ -12,7 +12,7 @@ const configured = configSchema.pick({ DATABASE_URL: true }).safeParse(DATABASE_
 if (!name) end('Name the file to write the copy to: npm run backup -- garden-backup.db');
 if (!configured.success) end('DATABASE_URL must be sqlite: and the path of a file, or postgres:// and an address.');
 try {
-  // npm goes to the folder of package.json, and says where it was called.
+  // npm changes to the folder of package.json and passes the caller's folder as INIT_CWD.
   const file = resolve(INIT_CWD, name);
   const bytes = backUp(configured.data.DATABASE_URL, file);
   process.stdout.write(`${file} is a whole copy of the database (${Math.ceil(bytes / 1024)} kB).\n`);

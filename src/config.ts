@@ -2,14 +2,14 @@ import { z } from 'zod';
 import { networkList } from './egress/network-list.js';
 import { DEFAULT_QUOTAS, type QuotaName, type Quotas, quotaNames } from './garden/store/quotas.js';
 
-/** As many characters as 32 bytes take in hexadecimal at half strength; base64 of 32 bytes has 44. */
+/** Half of the 64 characters that 32 bytes take in hexadecimal; base64 of 32 bytes has 44. */
 const MIN_KEY_LENGTH = 32;
-/** Far more than there will ever be, and still a number that is exact. */
+/** Far above any real need, and still an exact number. */
 const MAX_QUOTA = 1e9;
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
 
-/** What can be set from outside. The page at `/docs/running` has a line for each. */
+/** All settings of the environment. The page at `/docs/running` has a line for each. */
 export const configSchema = z.object({
   HOST: z.string().min(1).default('127.0.0.1').describe('Address to listen on'),
   PORT: z
@@ -125,23 +125,23 @@ export const configSchema = z.object({
 
 export type Config = z.output<typeof configSchema>;
 
-/** Each setting as one would write it into the environment: its name, what it is where nobody sets it, and what it does. */
-export const settings = (): { name: string; usual: string; does: string }[] =>
+/** Each setting for the documents: name, default as environment text, and description. */
+export const settings = (): { name: string; defaultText: string; does: string }[] =>
   Object.entries(configSchema.shape).map(([name, schema]) => ({
     name,
-    usual: String(usualOf(schema)),
+    defaultText: String(defaultOf(schema)),
     does: schema.description ?? '',
   }));
 
-/** The default stands within the schemas that read and describe a setting. */
-function usualOf({ _zod: { def } }: z.core.$ZodType): unknown {
+/** The default, which zod stores inside the schemas that read and describe a setting. */
+function defaultOf({ _zod: { def } }: z.core.$ZodType): unknown {
   if ('defaultValue' in def) return def.defaultValue;
   const { in: read, innerType } = def as { in?: z.core.$ZodType; innerType?: z.core.$ZodType };
   const within = innerType ?? read;
-  return within ? usualOf(within) : '';
+  return within ? defaultOf(within) : '';
 }
 
-/** The configuration, or every fault in it at once, in words. */
+/** The configuration, or a text that lists all faults at once. */
 export function readConfig(
   environment: Readonly<Record<string, string | undefined>>,
 ): { config: Config } | { faults: string } {
@@ -201,16 +201,19 @@ function parseProxies(text: string, context: z.RefinementCtx): ((address: string
   return isProxy;
 }
 
-/** The hosts to answer for beside this machine's own names; undefined: any. A browser reaches a service on loopback under whatever name its page was given. */
+/**
+ * The host names to serve beside this machine's own; undefined: any. Without this, a page under any name could have a
+ * browser reach a service on loopback.
+ */
 export const hostsOf = ({ HOST, API_KEYS, ALLOWED_HOSTS }: Config): readonly string[] | undefined =>
   API_KEYS.size === 0 && (LOOPBACK.includes(HOST) || ALLOWED_HOSTS.length > 0) ? ALLOWED_HOSTS : undefined;
 
-/** Quotas as they are written into the environment. */
+/** Quotas in the form of the environment variable. */
 function quotasText(quotas: Quotas): string {
   return quotaNames.map((name) => `${name}:${quotas[name]}`).join(',');
 }
 
-/** The quotas that are named; the others are the usual ones. */
+/** The quotas that the text names; the rest keep their defaults. */
 function parseQuotas(text: string, context: z.RefinementCtx): Quotas {
   const named = new Map<string, number>();
   for (const pair of text.split(',').filter((one) => one.trim() !== '')) {

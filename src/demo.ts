@@ -31,7 +31,7 @@ const QUESTION = new URLSearchParams({
 
 type Send = <Answer>(method: string, path: string, body?: object | Buffer) => Promise<Answer>;
 
-/** Asks the running service about the demo's sowing and its season, and tells the answers as a gardener would read them. */
+/** Sends the demo's sowing and season to the running service and writes the answers as a gardener would read them. */
 export async function showDemo(address: string, key: string | undefined, write: (text: string) => void): Promise<void> {
   const send: Send = async <Answer>(method: string, path: string, body?: object | Buffer): Promise<Answer> => {
     const type = body && { 'content-type': Buffer.isBuffer(body) ? 'text/csv' : 'application/json' };
@@ -64,7 +64,7 @@ export async function showDemo(address: string, key: string | undefined, write: 
   );
 }
 
-/** Puts the society's place, its air and coming days, its beds and its probe's readings into the service. */
+/** Uploads the society's place, its air and forecast days, its beds and its probe's readings. */
 async function putSeason(send: Send): Promise<void> {
   await send('PUT', '/v1/places/quillmere', place);
   await send('POST', '/v1/places/quillmere/air', { medium: 'air', unit: 'C', daily: pastAir() });
@@ -83,7 +83,10 @@ async function putSeason(send: Send): Promise<void> {
   });
 }
 
-/** What counts teach: the same forecast before and after the June row was counted; and how the July row stands. */
+/**
+ * Shows the effect of counts: the same forecast before and after the June row was counted; then the state of the July
+ * row.
+ */
 async function showSowings(send: Send, write: (text: string) => void): Promise<void> {
   const carrots = `/v1/beds/north/forecast?crop=carrot&sowing=${today}`;
   const before = await send<ForecastAnswer>('GET', carrots);

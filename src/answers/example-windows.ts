@@ -3,7 +3,7 @@ import { yearCourse } from '../climate/year-course.js';
 import { crops } from '../germination/crops.js';
 import { readSeries } from '../readings/read-series.js';
 import { type PastSoil, STEPS_PER_K } from './ahead/past-soil.js';
-import { defaultBed, USUAL_DEPTH_CM } from './question.js';
+import { DEFAULT_DEPTH_CM, defaultBed } from './question.js';
 import { usualCriteria } from './windows/dates-in-years.js';
 import type { WindowQuestion } from './windows/sowing-windows.js';
 
@@ -54,7 +54,7 @@ export function exampleWindows(): ExampleWindows[] {
         crop,
         site: { zone, ...where },
         bed: defaultBed,
-        depthCm: crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+        depthCm: crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
         time: '12:00',
         lot: null,
         timeFactor: null,

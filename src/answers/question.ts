@@ -4,12 +4,12 @@ import type { Crop, Span } from '../germination/crop.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { SeriesReport } from '../readings/report.js';
 import type { BedMake } from '../seedbed/bed.js';
-import type { Beyond } from './ahead/hours-ahead.js';
+import type { Extrapolation } from './ahead/hours-ahead.js';
 import type { LearnedFact } from './forecast/forecast-facts.js';
 import type { Site } from './soil/known-hours.js';
 
 /** Where in the garden the seed lies. */
-export interface Bed extends BedMake {
+export interface QuestionBed extends BedMake {
   readonly roomC: number | null;
   /** When seed sown into dry soil is first wetted. */
   readonly wettedOn: PlainDate | null;
@@ -18,12 +18,12 @@ export interface Bed extends BedMake {
 /** Where and how deep a temperature is asked. */
 export interface Bedding {
   readonly site: Site;
-  readonly bed: Bed;
+  readonly bed: QuestionBed;
   /** How deep the seed lies, or whatever depth is asked [cm]. */
   readonly depthCm: number;
 }
 
-export const defaultBed: Bed = {
+export const defaultBed: QuestionBed = {
   kind: 'open-ground',
   cover: 'bare',
   moisture: 'moist',
@@ -56,11 +56,11 @@ export interface Learned {
 }
 
 /** Where nobody says how deep [cm]: half an inch, as in the handbook's trials. */
-export const USUAL_DEPTH_CM = 1.3;
+export const DEFAULT_DEPTH_CM = 1.3;
 
 /** How deep the seed lies [cm]: as sown, else the crop's usual, else the handbook's. */
 export const seedDepthCm = ({ sowing, crop }: Pick<Question, 'sowing' | 'crop'>): number =>
-  sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM;
+  sowing.depthCm ?? crop.sowingDepthCm ?? DEFAULT_DEPTH_CM;
 
 /** What a grower asks: this crop, sown here and then, over these temperatures. */
 export interface Question {
@@ -68,7 +68,7 @@ export interface Question {
   readonly site: Site;
   /** True where the caller named no zone and the stamps' own offset serves. */
   readonly zoneFromStamps: boolean;
-  readonly bed: Bed;
+  readonly bed: QuestionBed;
   readonly sowing: {
     readonly date: PlainDate;
     readonly time: string;
@@ -86,7 +86,7 @@ export interface Question {
   readonly series: readonly ReadSeries[];
   /** What was understood of each series, told back as it is. */
   readonly understood: readonly SeriesReport[];
-  readonly beyond: Beyond | null;
+  readonly beyond: Extrapolation | null;
   /** The place's normals, where past years are not known. */
   readonly normals: Normals | null;
   /** Is it asked whether the date is a good one? It costs a tenth of a second or two. */

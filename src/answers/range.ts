@@ -1,5 +1,5 @@
 import { interpolate } from '../basics/numerics/interpolate.js';
-import type { Beyond } from './ahead/hours-ahead.js';
+import type { Extrapolation } from './ahead/hours-ahead.js';
 import type { HourSpan } from './soil/soil-range.js';
 
 /** The middle of each class of supposed days in which the ratios were measured [d]; the last is open, from 40 on. */
@@ -11,7 +11,7 @@ const DAYS = Float64Array.of(2.5, 7.5, 15, 30, 100);
  * week was not told apart under ten days; the drift's ratios stand in there. It comes out too late in spring, so the
  * upper end never falls below 1. */
 const RATIOS: Record<
-  Exclude<Beyond, 'refuse' | 'past-years'>,
+  Exclude<Extrapolation, 'refuse' | 'past-years'>,
   { readonly low: Float64Array; readonly high: Float64Array }
 > = {
   'seasonal-drift': {
@@ -41,7 +41,7 @@ const NARROWEST_H = 24;
 export function rangeOf(
   eventH: number,
   knownH: number,
-  beyond: Exclude<Beyond, 'past-years'>,
+  beyond: Exclude<Extrapolation, 'past-years'>,
   soil: HourSpan | null = null,
 ): HourSpan {
   const certainH = Math.max(0, Math.min(eventH, knownH));

@@ -3,10 +3,10 @@ import { FixedOffsetZone, IANAZone, Settings } from 'luxon';
 Settings.throwOnInvalid = true;
 Settings.defaultZone = 'utc';
 
-/** A calendar date at a place, `YYYY-MM-DD`. Not an instant: the two meet only where a zone is named. */
+/** A calendar date at a place, `YYYY-MM-DD`. It is not an instant: converting between the two needs a named zone. */
 export type PlainDate = string & { readonly kind: 'PlainDate' };
 
-/** How far a place's clocks are ahead of UTC, at any instant. Instants are milliseconds since 1970-01-01T00:00Z. */
+/** Offset of a place's clocks from UTC at any instant. Instants are milliseconds since 1970-01-01T00:00Z. */
 export interface Zone {
   readonly name: string;
   offsetMs(instantMs: number): number;
@@ -19,28 +19,28 @@ export const DAY_MS = 24 * HOUR_MS;
 export const FIRST_YEAR = 1900;
 export const LAST_YEAR = 2199;
 
-const MOST_ZONES_KEPT = 100;
+const MAX_CACHED_ZONES = 100;
 const zones = new Map<string, Zone>();
 
-/** The zone of an IANA name such as `Etc/GMT+2`, or undefined where there is none of that name. */
+/** The zone of an IANA name such as `Etc/GMT+2`, or undefined for an unknown name. */
 export function findZone(name: string): Zone | undefined {
-  const known = zones.get(name);
-  if (known) return known;
+  const cached = zones.get(name);
+  if (cached) return cached;
   if (!IANAZone.isValidZone(name)) return undefined;
-  if (zones.size >= MOST_ZONES_KEPT) zones.clear();
-  const zone = tabledZone(IANAZone.create(name));
+  if (zones.size >= MAX_CACHED_ZONES) zones.clear();
+  const zone = cachedZone(IANAZone.create(name));
   zones.set(name, zone);
   return zone;
 }
 
-/** A zone that keeps one offset all year, as a stamp's own offset does. */
+/** A zone with one offset all year, such as the offset that a stamp carries. */
 export function fixedZone(offsetMinutes: number): Zone {
   const offsetMs = offsetMinutes * 60_000;
   const name = offsetMinutes === 0 ? 'UTC' : `UTC${FixedOffsetZone.instance(offsetMinutes).formatOffset(0, 'short')}`;
   return { name, offsetMs: () => offsetMs };
 }
 
-/** A zone by the name it bears itself, be it an IANA name or a fixed offset. @throws where there is none of that name. */
+/** The zone of a `Zone.name`: an IANA name or a fixed offset. @throws when no zone has that name. */
 export function zoneNamed(name: string): Zone {
   const [, sign, hours, minutes] = /^UTC(?:([+-])(\d{2}):(\d{2}))?$/.exec(name) ?? [];
   const zone =
@@ -53,8 +53,8 @@ export function zoneNamed(name: string): Zone {
   return zone;
 }
 
-/** Asking luxon for each hour's offset is slow; a year's few changes are found once, by bisection, and kept. */
-function tabledZone(zone: IANAZone): Zone {
+/** Caches a year's few offset changes, found by bisection, because luxon is slow to answer for every hour. */
+function cachedZone(zone: IANAZone): Zone {
   const years = new Map<number, { fromMs: number; offsetMs: number }[]>();
   const offsetAt = (ms: number): number => zone.offset(ms) * 60_000;
   const changesOf = (year: number) => {
@@ -76,7 +76,7 @@ function tabledZone(zone: IANAZone): Zone {
     }
     return changes;
   };
-  // Most questions stay between the same two changes, so the last stretch is tried first.
+  // Consecutive queries usually fall between the same two changes, so the last interval is tried first.
   let stretch = { fromMs: Infinity, toMs: Infinity, offsetMs: 0 };
   return {
     name: zone.name,
@@ -97,7 +97,10 @@ function tabledZone(zone: IANAZone): Zone {
   };
 }
 
-/** The instant at which a wall clock at the place shows this; of a repeated hour the first, of a missing one the hour after it. */
+/**
+ * The instant at which a clock at the place shows this time: the first of a repeated hour; an hour later for a skipped
+ * one.
+ */
 function instantOfWallClock(wallClockMs: number, zone: Zone): number {
   const offsetBefore = zone.offsetMs(wallClockMs - DAY_MS);
   const offsetAfter = zone.offsetMs(wallClockMs + DAY_MS);
@@ -107,11 +110,16 @@ function instantOfWallClock(wallClockMs: number, zone: Zone): number {
   return second;
 }
 
-/** From 1 March of the year 0 of the Gregorian calendar to 1 January 1970 [d]; and how long its cycle is. */
+/**
+ * Days from 1 March of the year 0 of the Gregorian calendar to 1 January 1970 [d]; below, the length of its cycle [d].
+ */
 const EPOCH_DAYS = 719_468;
 const DAYS_IN_400_YEARS = 146_097;
 
-/** Days from 1 March of the year 0 to that of another. Asked some hundred thousand times an answer, where Date is slow. */
+/**
+ * Days from 1 March of the year 0 to 1 March of a year. It runs some hundred thousand times an answer; Date is too
+ * slow.
+ */
 const daysBeforeYear = (year: number): number =>
   365 * year + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
 
@@ -122,7 +130,7 @@ function wallClockOf(date: PlainDate): number {
     return value;
   };
   const month = digits(5, 7);
-  // Counted from March, the leap day is a year's last, and months before it are as long each year.
+  // The year counts from March: the leap day comes last, so the months before it have the same length every year.
   const year = month > 2 ? digits(0, 4) : digits(0, 4) - 1;
   const dayOfYear = Math.floor((153 * (month > 2 ? month - 3 : month + 9) + 2) / 5) + digits(8, 10) - 1;
   return (daysBeforeYear(year) + dayOfYear - EPOCH_DAYS) * DAY_MS;
@@ -141,7 +149,7 @@ function dateOfWallClock(wallClockMs: number): PlainDate {
 
 const twoDigits = (n: number): string => (n < 10 ? `0${n}` : String(n));
 
-/** A date from text such as `2027-02-28`, or undefined where there is no such day. */
+/** The date of a text such as `2027-02-28`, or undefined when that day does not exist. */
 export function findDate(text: string): PlainDate | undefined {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return undefined;
   const [year, month, day] = [Number(text.slice(0, 4)), Number(text.slice(5, 7)), Number(text.slice(8))];
@@ -163,7 +171,7 @@ export const instantAt = (date: PlainDate, time: string, zone: Zone): number =>
 
 const timeOfDay = (time: string): number => Number(time.slice(0, 2)) * HOUR_MS + Number(time.slice(3, 5)) * 60_000;
 
-/** The instants of a clock time on a date and on the days after it, as `instantAt` gives them. Shape (nDays). */
+/** The instants of a clock time on a date and the days after it, computed as by `instantAt`. Shape (nDays). */
 export function instantsAt(date: PlainDate, nDays: number, time: string, zone: Zone): Float64Array {
   const wallClockMs = wallClockOf(date) + timeOfDay(time);
   const instants = new Float64Array(nDays);
@@ -175,13 +183,13 @@ export function instantsAt(date: PlainDate, nDays: number, time: string, zone: Z
 export const dateAt = (instantMs: number, zone: Zone): PlainDate =>
   dateOfWallClock(instantMs + zone.offsetMs(instantMs));
 
-/** The date n days after (or, below 0, before) another. */
+/** The date n days after another; a negative n goes back. */
 export const addDays = (date: PlainDate, days: number): PlainDate => dateOfWallClock(wallClockOf(date) + days * DAY_MS);
 
-/** Days from one date to another; below 0 where the second is earlier. */
+/** Days from one date to another; negative when the second is earlier. */
 export const daysBetween = (from: PlainDate, to: PlainDate): number => (wallClockOf(to) - wallClockOf(from)) / DAY_MS;
 
-/** The day of the year, 1 January being 1. */
+/** The day of the year; 1 January is 1. */
 export const dayOfYear = (date: PlainDate): number => daysBetween(`${date.slice(0, 4)}-01-01` as PlainDate, date) + 1;
 
 /** An instant as RFC 3339 text with the place's offset. */
@@ -203,8 +211,8 @@ export interface Stamp {
 }
 
 /**
- * The instant of an ISO stamp such as `2027-08-03T12:00-02:00`, or undefined where it is none.
- * A stamp without an offset is a wall clock's, and needs the place's zone.
+ * The instant of an ISO stamp such as `2027-08-03T12:00-02:00`, or undefined for any other text.
+ * A stamp without an offset is local time and needs the place's zone.
  */
 export function findStamp(text: string, zone?: Zone): Stamp | undefined {
   const match = STAMP.exec(text);

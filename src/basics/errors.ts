@@ -1,6 +1,6 @@
 import { type Fact, type FactKinds, factsOf, type Params } from './fact.js';
 
-/** Every way in which a request can fail. `http/problems.ts` says what each means over HTTP. */
+/** Every way in which a request can fail. `http/problems.ts` maps each to its HTTP status. */
 export const errorCodes = [
   'not-json',
   'not-csv',
@@ -52,12 +52,12 @@ export const errorCodes = [
 
 export type ErrorCode = (typeof errorCodes)[number];
 
-/** What is told: a fact, or a sentence where a room has not been brought to facts yet. */
-export type Words = Fact | string;
+/** A fact; or a ready sentence, in rooms that do not use facts yet. */
+export type FactText = Fact | string;
 
 /**
- * A way out that the caller can take: to send `value` as the parameter. How the request then reads, and what follows, are
- * the messages `<code>.reads` and `<code>.consequence`.
+ * A correction that the caller can choose: send `value` as the parameter. The messages `<code>.reads` and
+ * `<code>.consequence` say how the request then reads and what follows.
  */
 export interface Choice {
   readonly value: string;
@@ -65,46 +65,48 @@ export interface Choice {
   readonly params: Params;
 }
 
-/** Where in the request the fault lies, and how to mend it. Paths are keys of the request body, in order. */
+/** Location of the fault in the request, and how to mend it. Paths are keys of the request body, in order. */
 export interface Fault {
   readonly path?: readonly (string | number)[];
-  /** The query parameter at fault, where the request has no body of ours. */
+  /** The query parameter at fault, when the fault is not in a JSON body. */
   readonly parameter?: string;
   readonly line?: number;
   /** Whole sentences, or words that go on from the name of the field: "must be a number; it was ...". */
-  readonly detail: Words;
+  readonly detail: FactText;
   readonly choices?: readonly Choice[];
 }
 
-/** A sentence of a refusal. A fault stands for its detail, with the name of its field in front where it goes on from it. */
-export type Sentence = Words | Fault;
+/**
+ * A sentence of a refusal. A fault stands for its detail, prefixed with the field's name when the detail continues it.
+ */
+export type Sentence = FactText | Fault;
 
-/** When a request that is refused now may be sent again, and which limits refused it. */
+/** Time to wait before a refused request may be sent again, and the limits that refused it. */
 export interface Later {
   readonly retryAfterS?: number;
   readonly violatedPolicies?: readonly string[];
 }
 
-/** A request that cannot be answered: why, as facts whose sentences say how to mend it. */
+/** A request that cannot be answered, with the facts whose sentences say why and how to mend it. */
 export class RequestError extends Error {
   override readonly name = 'RequestError';
-  /** What is told of it, in this order. */
-  readonly said: readonly Sentence[];
+  /** The sentences of the refusal, in order. */
+  readonly sentences: readonly Sentence[];
   constructor(
     readonly code: ErrorCode,
-    said: Words | readonly Sentence[],
+    sentences: FactText | readonly Sentence[],
     readonly faults: readonly Fault[] = [],
     readonly later: Later = {},
-    /** What the problem says beside its text, in members of its own. */
+    /** Extra members of the problem document. */
     readonly members: Readonly<Record<string, string | number>> = {},
   ) {
-    const sentences = Array.isArray(said) ? (said as readonly Sentence[]) : [said as Words];
-    super(sentences.map(inShort).join('; '));
-    this.said = sentences;
+    const all = Array.isArray(sentences) ? (sentences as readonly Sentence[]) : [sentences as FactText];
+    super(all.map(inShort).join('; '));
+    this.sentences = all;
   }
 }
 
-/** A sentence as logs have it. */
+/** A sentence in the form that logs use. */
 const inShort = (sentence: Sentence): string => {
   if (typeof sentence === 'string') return sentence;
   if (!isFault(sentence)) return `${sentence.code} ${JSON.stringify(sentence.params)}`;
@@ -113,7 +115,7 @@ const inShort = (sentence: Sentence): string => {
 
 export const isFault = (sentence: Sentence): sentence is Fault => typeof sentence !== 'string' && 'detail' in sentence;
 
-/** More faults than this say nothing new. */
+/** Faults reported at most; more would tell the caller nothing new. */
 const MAX_FAULTS = 20;
 
 export const errorFacts = {
@@ -127,10 +129,10 @@ export const errorFacts = {
 export const errorFact = factsOf(errorFacts);
 
 /**
- * One error for all that was found wrong. It tells the first fault in full.
+ * Combines all faults into one error. Its text gives the first fault in full.
  *
- * @param count  How many there are in all, where not every one is given.
- * @param isAtLeast Was the search ended early, so that there may be more?
+ * @param count  Total number of faults, when not all are given.
+ * @param isAtLeast True when the search stopped early, so that there may be more.
  */
 export function notUnderstood(faults: readonly Fault[], count = faults.length, isAtLeast = false): RequestError {
   const first: Sentence = faults[0] ?? errorFact('not-understood.request');
@@ -142,11 +144,11 @@ export function notUnderstood(faults: readonly Fault[], count = faults.length, i
   return new RequestError('not-understood', count > 1 ? [first, more] : [first], faults.slice(0, MAX_FAULTS));
 }
 
-/** The field of a fault as a person would write it, `temperatures[0].daily[2].max`; '' where it is of none. */
+/** The field of a fault as a person would write it, `temperatures[0].daily[2].max`; '' when the fault has no field. */
 export const fieldOf = ({ parameter, path = [] }: Fault): string =>
   parameter ?? path.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i > 0 ? '.' : ''}${key}`)).join('');
 
-/** A numerical function called outside what it is defined for: our mistake, never the caller's. */
+/** A numerical function called outside its domain: a bug of ours, never the caller's fault. */
 export class ScienceError extends Error {
   override readonly name = 'ScienceError';
   constructor(
@@ -157,7 +159,10 @@ export class ScienceError extends Error {
   }
 }
 
-/** Long work that was ended because nobody waits for its answer any more. No answer and no fault: it is never shown. */
+/**
+ * Long work that stopped because nobody waits for its answer any more. It is neither answer nor fault and is never
+ * shown.
+ */
 export class StoppedError extends Error {
   override readonly name = 'StoppedError';
   constructor() {
@@ -165,5 +170,5 @@ export class StoppedError extends Error {
   }
 }
 
-/** Something the answer rests on, or something the grower should heed; or a refusal that a part of an answer met. */
+/** Something that the answer rests on or that the grower should heed; or the refusal of one part of an answer. */
 export type Note = Fact | { readonly code: string; readonly text: string | readonly Sentence[] };

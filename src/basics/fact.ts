@@ -1,9 +1,9 @@
 /**
- * What a parameter of a fact is: its type, its unit, and how a reader is told it. `count` is a whole number that a word can
- * agree with (`1 day`, `2 days`); `anyOf` a list of which one is to be chosen, parted by commas; `crops` are several, one a line;
- * a list of codes is one of them; a `?` after a kind: it may be missing, as null.
+ * The type and unit of a fact's parameter, which decide how it is formatted. `count` is a whole number that a word
+ * agrees with (`1 day`, `2 days`); `anyOf` a list of alternatives, separated by commas; `crops` several crops, one a
+ * line; a list of codes allows one of them; a `?` after a kind allows null.
  */
-export type Kind =
+export type ParamKind =
   | 'celsius'
   | 'kelvin'
   | 'cm'
@@ -18,26 +18,26 @@ export type Kind =
   | `${'celsius' | 'kelvin' | 'cm' | 'mm' | 'number' | 'count' | 'date' | 'crop' | 'text' | 'anyOf'}?`
   | readonly string[];
 
-type ValueOf<K extends Kind> = K extends readonly string[]
+type ValueOf<K extends ParamKind> = K extends readonly string[]
   ? K[number]
-  : K extends `${infer Sure extends Exclude<Kind, readonly string[]>}?`
+  : K extends `${infer Sure extends Exclude<ParamKind, readonly string[]>}?`
     ? ValueOf<Sure> | null
     : K extends 'date' | 'crop' | 'crops' | 'text' | 'anyOf'
       ? string
       : number;
 
-/** The kinds of all parameters, by the codes that they stand beside. */
-export type FactKinds = Readonly<Record<string, Readonly<Record<string, Kind>>>>;
+/** The parameter kinds of each fact code. */
+export type FactKinds = Readonly<Record<string, Readonly<Record<string, ParamKind>>>>;
 
-/** A fact: what is the case, as data. Only the room `words` makes a sentence of it. */
+/** A statement as data. Only the room `words` turns it into a sentence. */
 export interface Fact {
   readonly code: string;
   readonly params: Params;
-  /** Another fact that is said right after it, in the same text. */
+  /** Another fact that follows it in the same text. */
   readonly also?: Fact;
 }
 
-/** Makes a sentence, or several, of a fact. */
+/** Turns a fact into one or more sentences. */
 export type Say = (fact: Fact) => string;
 
 export type Params = Readonly<Record<string, string | number | null>>;
@@ -54,7 +54,7 @@ type ParamsOf<F extends FactKinds, Code extends keyof F & string> = {
   readonly [P in keyof F[Code]]: ValueOf<F[Code][P]>;
 };
 
-/** Makes facts of some kinds: the compiler holds each code to its parameters. */
+/** Makes a constructor of facts: the compiler checks that each code gets its parameters. */
 export const factsOf =
   <F extends FactKinds>(_kinds: F) =>
   <Code extends keyof F & string>(
@@ -78,11 +78,11 @@ export const choicesOf =
     code: Code,
     params: ParamsOf<F, `${Code}.reads`> & ParamsOf<F, `${Code}.consequence`>,
   ): { readonly value: string; readonly code: string; readonly params: Params } => ({ value, code, params });
-/** A fact and what is said right after it; `next` may be words that nobody has made a fact of yet. */
+/** A fact with `next` following it; `next` may be a ready sentence. */
 export const followedBy = (fact: Fact, next: Fact | string | undefined): Fact =>
   next === undefined ? fact : { ...fact, also: asFact(next) };
 
-/** Words that came as words. */
+/** A ready sentence that passes through as it is. */
 export const saidFacts = { 'as-said': { words: 'text' } } as const satisfies FactKinds;
 export const asFact = (one: Fact | string): Fact =>
   typeof one === 'string' ? { code: 'as-said', params: { words: one } } : one;

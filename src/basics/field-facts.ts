@@ -3,12 +3,12 @@ import { type FactKinds, factsOf } from './fact.js';
 const KINDS = ['text', 'number', 'wholeNumber', 'trueOrFalse', 'list', 'object', 'something'] as const;
 export type ValueKind = (typeof KINDS)[number];
 
-/** What was sent: its JSON where it is one value, how many entries a list has; `missing`: nothing. */
+/** The value received: JSON of a single value, or the number of entries of a list; `missing` means no value. */
 const sent = { was: 'text', wasKind: ['value', 'missing', 'list', 'emptyList', 'object', 'largeNumber'] } as const;
 
 export type SentKind = (typeof sent)['wasKind'][number];
 
-/** What is wrong with a field or a parameter. The words go on from its name, but where they begin with a capital. */
+/** Faults of a field or a parameter. A text that begins in lower case continues the field's name. */
 export const fieldFacts = {
   'field.unknown': {},
   'field.wrong-kind': { expected: KINDS, orExpected: [...KINDS, 'nothing'], ...sent },
@@ -87,5 +87,5 @@ export const fieldFacts = {
 export type FieldCode = keyof typeof fieldFacts;
 export const fieldFact = factsOf(fieldFacts);
 
-/** A value as faults tell it that was sent as one. */
+/** The parameters of a fault about a single value. */
 export const wasValue = (value: string | number) => ({ was: JSON.stringify(value), wasKind: 'value' as const });

@@ -1,8 +1,8 @@
-/** Counts by size, as Prometheus takes them. */
+/** A histogram's counts in the form that Prometheus reads. */
 export interface HistogramReading {
-  /** Upper bounds, rising. */
+  /** Upper bounds, ascending. */
   readonly bounds: readonly number[];
-  /** How many values were at most each bound. Shape (bounds). */
+  /** Number of values at or below each bound. Shape (bounds). */
   readonly upTo: readonly number[];
   readonly count: number;
   readonly sum: number;
@@ -13,7 +13,7 @@ export interface Histogram {
   read(): HistogramReading;
 }
 
-/** Upper bounds for answers of a few milliseconds up to work of many seconds [s]. */
+/** Upper bounds from answers of a few milliseconds to work of many seconds [s]. */
 const SECONDS_BOUNDS: readonly number[] = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30];
 
 /** Counts values by size, in constant memory. */

@@ -3,7 +3,7 @@ import type { TemperatureUnit } from './units.js';
 
 export type Medium = 'soil' | 'air';
 
-/** What a temperature rests on, surest first. The order is that of the codes in hourly arrays. */
+/** Provenance of a temperature, surest first. The order is that of the codes in hourly arrays. */
 export const bases = [
   'measured',
   'corrected',
@@ -17,7 +17,7 @@ export const bases = [
 export type Basis = (typeof bases)[number];
 export const basisCode = (basis: Basis): number => bases.indexOf(basis);
 
-/** One day's temperatures: its mean, or its minimum and maximum, or all three. */
+/** One day's temperatures: mean, or minimum and maximum, or all three. */
 export interface DailyRow {
   readonly date: PlainDate;
   readonly min?: number | undefined;
@@ -25,7 +25,7 @@ export interface DailyRow {
   readonly max?: number | undefined;
   readonly basis?: Basis | undefined;
   readonly plusMinus?: number | undefined;
-  /** false: too little of the day was measured; it is left out. */
+  /** False when too little of the day was measured; such a day is left out. */
   readonly complete?: boolean | undefined;
 }
 
@@ -36,7 +36,10 @@ export interface ReadingRow {
   readonly basis?: Basis | undefined;
 }
 
-/** The one shape of a temperature series, in and out. A soil series without `probeDepthCm` was measured at the seed. */
+/**
+ * The one shape of a temperature series, in requests and answers. Without `probeDepthCm`, soil was measured at the
+ * seed.
+ */
 export interface TemperatureSeries {
   readonly medium: Medium;
   readonly probeDepthCm?: number | undefined;

@@ -1,30 +1,30 @@
 import { LRUCache } from 'lru-cache';
 
-/** How a cache has done since the process started, and what it holds now. */
+/** A cache's counts since the process started, and its present size. */
 export interface CacheStats {
-  /** Lookups answered from the cache, or by work that was already under way. */
+  /** Lookups answered from the cache or by work already under way. */
   readonly hits: number;
   readonly misses: number;
   readonly bytes: number;
   readonly entries: number;
 }
 
-/** Results by key, the least recently used dropped first. */
+/** Results by key; the least recently used go first. */
 export interface SharedCache<T extends object> {
   /**
-   * The cached result; else what `make` gives, which all callers who ask meanwhile share. A failure is not cached. One that
-   * is the maker's own is not shared either: the next caller makes it anew.
+   * Returns the cached result, else that of `make`, which concurrent callers share. Failures are not cached. A failure
+   * of the maker's own is not shared either: the next caller makes the result anew.
    */
   get(key: string, make: () => Promise<T>): Promise<T>;
   stats(): CacheStats;
 }
 
 /**
- * A cache bounded in bytes: a bound in number would let a few large results fill the memory.
+ * A cache bounded in bytes, because a bound in number would let a few large results fill the memory.
  *
- * @param maxBytes The most that all entries may take, > 0; a single result above it is handed on uncached.
- * @param bytesOf  About how much memory a result takes, >= 0 [bytes].
- * @param isMakersOwn Does a failure say something of the one caller whose `make` it was, such as that it has gone?
+ * @param maxBytes The most that all entries may take, > 0; a single result above it is returned uncached.
+ * @param bytesOf  Approximate memory of a result, >= 0 [bytes].
+ * @param isMakersOwn True for a failure that concerns only the caller whose `make` ran, such as a closed connection.
  */
 export function sharedCache<T extends object>(
   maxBytes: number,
@@ -33,7 +33,7 @@ export function sharedCache<T extends object>(
 ): SharedCache<T> {
   const cached = new LRUCache<string, T>({
     maxSize: maxBytes,
-    // A key counts as well: callers choose how long it is.
+    // The key counts too, because callers choose its length.
     sizeCalculation: (value, key) => ENTRY_BYTES + 2 * key.length + Math.ceil(bytesOf(value)),
   });
   const underWay = new Map<string, Promise<T>>();
@@ -72,5 +72,5 @@ export function sharedCache<T extends object>(
   };
 }
 
-/** What the bookkeeping of an entry takes, about [bytes]. */
+/** Approximate memory of an entry's bookkeeping [bytes]. */
 const ENTRY_BYTES = 200;

@@ -1,12 +1,12 @@
 import { StoppedError } from './errors.js';
 
-/** Asked now and then by work that takes long; true ends the work. It must be cheap, and may be asked thousands of times. */
+/** Long work calls this now and then; true ends the work. It must be cheap: it may be called thousands of times. */
 export type ShouldStop = () => boolean;
 
-/** The default: nobody ends the work. */
+/** The default: the work runs to its end. */
 export const neverStop: ShouldStop = () => false;
 
-/** @throws StoppedError where the work is to end. */
+/** @throws StoppedError when the work should end. */
 export function stopIf(shouldStop: ShouldStop): void {
   if (shouldStop()) throw new StoppedError();
 }

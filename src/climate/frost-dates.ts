@@ -1,7 +1,7 @@
 import { addDays, dayOfYear, daysBetween, type PlainDate } from '../basics/calendar.js';
 import { riskDay } from './risk-day.js';
 
-/** Daily minima of the air over many years, without a hole: NaN where a day is missing. */
+/** Daily minima of the air over many years, one for every date: NaN for a missing day. */
 export interface DailyMinima {
   readonly firstDate: PlainDate;
   /** [°C]. Shape (n), day by day from the first date on. */
@@ -11,43 +11,45 @@ export interface DailyMinima {
 /** A day of the year as `MM-DD`. */
 export type MonthDay = string;
 
-/** The days that leave a risk of 10, 50 and 90 %; null where it is never so great, or too few seasons are known. */
+/** Days that leave a risk of 10, 50 and 90 %; null when the risk is never so high or too few seasons are known. */
 export interface FrostSide {
   readonly risk10: MonthDay | null;
   readonly risk50: MonthDay | null;
   readonly risk90: MonthDay | null;
-  /** Seasons whose last or first frost is known, or of which it is known that they had none. */
+  /** Number of seasons with a known last or first frost, or known to have had none. */
   readonly seasons: number;
   readonly seasonsWithFrost: number;
 }
 
 export interface FrostDates {
-  /** The last frost of spring: the risk is that of one after the day. */
+  /** The last frost of spring: the risk of a frost after the day. */
   readonly spring: FrostSide;
-  /** The first frost of autumn: the risk is that of one before the day. */
+  /** The first frost of autumn: the risk of a frost before the day. */
   readonly autumn: FrostSide;
 }
 
-/** The middle of the warm season, from which frosts are looked for backward into spring and forward into autumn. */
+/**
+ * The middle of the warm season, from which the search for frosts goes backward into spring and forward into autumn.
+ */
 const SPLIT = { north: '07-24', south: '01-24' } as const;
 const SEASON_DAYS = 365;
-/** So many days missing on the way from the split to a frost, and another may have been overlooked. */
+/** Missing days between the split and a frost that make a season void, because they may hide another frost. */
 const MISSING_VOIDS = 10;
 const ORDINARY_YEAR = 2001;
 
 /**
- * When the last frost of spring and the first of autumn come at a place.
+ * Dates of the last frost of spring and the first of autumn at a place.
  *
- * From each split the days are walked, backward for spring and forward for autumn, to the first frost that is met, at
- * most a year. A season with ten days missing on that way is void; days before and after the record are missing.
+ * The search walks the days from each split, backward for spring and forward for autumn, to the first frost, at
+ * most a year. Ten missing days on that way make the season void; days before and after the record count as missing.
  *
  * @param minima      The record; screen temperatures: a bed on a clear night may be several kelvin colder.
- * @param thresholdC  A day whose minimum is this or below has a frost [°C]; 0, or for a hard one -2.2.
+ * @param thresholdC  A day with this minimum or a lower one has a frost [°C]; 0, or for a hard one -2.2.
  * @param latitudeDeg Latitude, north positive [°].
- * @returns For spring and autumn, days of the year at three risks, and the seasons behind them.
+ * @returns For spring and autumn, days of the year at three risks, and the number of seasons used.
  * @throws ScienceError never.
  *
- * Formula: days of an ordinary year, as `riskDay` gives them, rounded to whole ones.
+ * Formula: days of an ordinary year from `riskDay`, rounded to whole ones.
  * Source: Moller, Gillies (2007). Utah Climate, 2nd edition, p. 55: the splits and the ten missing days; `riskDay`.
  * @example frostDates of 11 springs whose last frosts came on days 121 to 147 of the year // => risk50 on day 134
  */
@@ -71,7 +73,7 @@ export function frostDates(minima: DailyMinima, thresholdC: number, latitudeDeg:
   return { spring: sideOf(spring, springs, 'spring'), autumn: sideOf(autumn, autumns, 'autumn') };
 }
 
-/** The place of the first frost on the way from a day on; 'none': the year had none; null: too much is missing to say. */
+/** Index of the first frost from a day on; 'none' for a year without one; null when too many days are missing. */
 function firstFrost(minC: ArrayLike<number>, thresholdC: number, from: number, step: 1 | -1): number | 'none' | null {
   let missing = 0;
   for (let days = 0; days < SEASON_DAYS; days++) {
@@ -91,7 +93,10 @@ function sideOf(days: number[], seasons: number, side: 'spring' | 'autumn'): Fro
   return { risk10: at(0.1), risk50: at(0.5), risk90: at(0.9), seasons, seasonsWithFrost: days.length };
 }
 
-/** A date's day as if all years were ordinary ones, so that a date is one number in all of them; 1 is 1 January of `year`. */
+/**
+ * A date's day as if all years were ordinary ones, so that a date has one number in all years; 1 is 1 January of
+ * `year`.
+ */
 function ordinaryDay(date: PlainDate, year: number): number {
   return dayOfYear(`${ORDINARY_YEAR}${date.slice(4)}` as PlainDate) + 365 * (yearOf(date) - year);
 }

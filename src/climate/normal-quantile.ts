@@ -3,11 +3,11 @@ import { ScienceError } from '../basics/errors.js';
 import { probit } from '../basics/numerics/probit.js';
 
 /**
- * A quantile of the normal distribution that some values come from.
+ * A quantile of the normal distribution fitted to values.
  *
  * @param values In any unit. Shape (n), n >= 2.
- * @param p      Which quantile, 0 to 1.
- * @returns The quantile, in the same unit; infinite for 0 and 1 unless all values are one.
+ * @param p      Probability, 0 to 1.
+ * @returns The quantile, in the same unit; infinite for 0 and 1 unless all values are equal.
  * @throws ScienceError `empty` for fewer than two values.
  *
  * Formula: mean + z s, z = Φ⁻¹(p), s with n - 1

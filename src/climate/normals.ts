@@ -10,19 +10,19 @@ const WAVES = 2;
 const MONTHS = 12;
 
 /**
- * A usual year's daily minima and maxima, from the months' means.
+ * The climatological daily minima and maxima, from monthly means.
  *
  * @param normals Twelve means of each.
- * @param days    Days of the year, 1 January being 1. Shape (n).
+ * @param days    Days of the year; 1 January is 1. Shape (n).
  * @returns Minima and maxima [°C]. Shape (n); a minimum is never above its maximum.
  * @throws ScienceError never, for finite normals.
  *
- * Formula: two waves of the year through the middles of the months, each wave divided by what averaging over a month
- * leaves of it, sin(πk/12)/(πk/12), so that the days' monthly means are the normals, but for what two waves cannot hold.
+ * Formula: two annual harmonics through the middles of the months, each divided by its attenuation in a monthly mean,
+ * sin(πk/12)/(πk/12), so that the days' monthly means equal the normals, as far as two harmonics can.
  * Source: Epstein (1991). On obtaining daily climatological values from monthly means. J. Climate 4: 365-368.
- * @example usualAirOf(twelve months at 5 and 15 °C, [1, 180]) // => { minC: [5, 5], maxC: [15, 15] }
+ * @example climatologicalAirOf(twelve months at 5 and 15 °C, [1, 180]) // => { minC: [5, 5], maxC: [15, 15] }
  */
-export function usualAirOf(
+export function climatologicalAirOf(
   { meanMaxC, meanMinC }: Normals,
   days: ArrayLike<number>,
 ): { readonly minC: Float64Array; readonly maxC: Float64Array } {

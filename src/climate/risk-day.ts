@@ -1,17 +1,17 @@
 import { normalQuantile } from './normal-quantile.js';
 import { weibullQuantile } from './weibull-quantile.js';
 
-/** From so many frosts on their days are taken as normal. */
+/** Frosts needed to assume that their days are normally distributed. */
 const NORMAL_FROM = 20;
 
 /**
- * The day that leaves a risk of frost: in spring of one after it, in autumn of one before it.
+ * The day that leaves a risk of frost: after it in spring, before it in autumn.
  *
  * @param sorted  Days of the last spring or first autumn frost, in the seasons that had one, rising. Shape (n).
- * @param seasons How many seasons are known, with a frost or without; >= n.
- * @param risk    The chance that is left, 0 to 1.
- * @param side    Which of the two.
- * @returns The day, not rounded; null where the risk is never so great, or so few seasons cannot tell it.
+ * @param seasons Number of known seasons, with a frost or without; >= n.
+ * @param risk    Remaining probability of a frost, 0 to 1.
+ * @param side    Spring or autumn.
+ * @returns The day, not rounded; null when the risk is never so high or the seasons are too few for it.
  * @throws ScienceError never.
  *
  * Formula: q = n/seasons; in spring risk = q (1 - G(d)), in autumn q G(d). G: below 20 frosts the straight line through

@@ -1,9 +1,9 @@
 /**
- * A quantile of a few values, each standing for itself among those yet to come; nothing is said beyond them.
+ * A quantile of future values from a few observed ones, without extrapolation beyond them.
  *
  * @param sorted Values, rising. Shape (n).
- * @param p      Which quantile, 0 to 1.
- * @returns The value at position p (n + 1), straight between neighbours; or null where that lies outside 1 to n.
+ * @param p      Probability, 0 to 1.
+ * @returns The value at position p (n + 1), linear between neighbours; or null when that lies outside 1 to n.
  * @throws ScienceError never.
  *
  * Formula: positions i/(n + 1)

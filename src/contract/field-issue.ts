@@ -2,10 +2,10 @@ import type { z } from 'zod';
 import type { Fact } from '../basics/fact.js';
 import { type FieldCode, fieldFact } from '../basics/field-facts.js';
 
-/** What a schema says of a value that it does not take: the code of a fact, of which the reader's words are made. */
+/** A schema's message for a value that it rejects: the code of a fact, to be worded for the reader. */
 export const mustBe = (code: FieldCode): string => code;
 
-/** Adds a fault to what a schema found; its parameters go along. */
+/** Adds a fault with its parameters to a schema's findings. */
 export function addIssue(context: z.RefinementCtx, path: readonly (string | number)[], { code, params }: Fact): void {
   context.addIssue({ code: 'custom', path: [...path], message: code, params: { ...params } });
 }

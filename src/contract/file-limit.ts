@@ -1,2 +1,2 @@
-/** A longer file is refused [bytes]. */
+/** Maximum size of a file [bytes]. */
 export const FILE_LIMIT_BYTES = 256 * 1024 * 1024;

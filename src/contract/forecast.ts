@@ -17,6 +17,7 @@ import { cropChoiceSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { dateVerdictSchema, harvestSchema } from './grades.js';
 import { reportSchema } from './readings.js';
+import { riskSchema } from './risk.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
 
 export const placeSchema = z.strictObject({
@@ -87,7 +88,12 @@ export const sowingSchema = z.strictObject({
 export const lotSchema = z.strictObject({
   germinationPercent: z.number().min(0).max(100).optional().describe("The lot's own test [%]."),
   testedOn: dateSchema.optional(),
-  hotLimitShiftC: z.number().min(-8).max(8).default(0).describe('How much more heat this lot bears than the crop [K].'),
+  hotLimitShiftC: z
+    .number()
+    .min(-8)
+    .max(8)
+    .default(0)
+    .describe("How much higher this lot's thermoinhibition threshold is than the crop's [K]."),
 });
 
 const share = z.number().min(0).max(1);
@@ -99,7 +105,7 @@ export const beyondSchema = z
   );
 
 /** All of the question but its temperatures: what the CSV form asks in its query. */
-export const askingShape = {
+export const questionShape = {
   crop: cropChoiceSchema,
   where: whereSchema.optional(),
   sowing: sowingSchema,
@@ -121,7 +127,7 @@ export const askingShape = {
   beyond: beyondSchema.optional(),
 };
 
-export const askingSchema = z.strictObject(askingShape);
+export const forecastQuerySchema = z.strictObject(questionShape);
 
 /** The series that a question rests on; only a bed indoors can do without. */
 export const temperaturesSchema = z
@@ -132,7 +138,7 @@ export const temperaturesSchema = z
 
 /** Without temperatures nothing outdoors can be answered, unless they are kept. */
 export function needTemperatures(
-  { where, temperatures }: { where?: Asking['where']; temperatures: readonly unknown[] },
+  { where, temperatures }: { where?: ForecastQuery['where']; temperatures: readonly unknown[] },
   context: z.RefinementCtx,
 ): void {
   const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
@@ -142,9 +148,9 @@ export function needTemperatures(
 }
 
 export const forecastBodySchema = z
-  .strictObject({ ...askingShape, temperatures: temperaturesSchema })
+  .strictObject({ ...questionShape, temperatures: temperaturesSchema })
   .superRefine(needTemperatures);
-export type Asking = z.infer<typeof askingSchema>;
+export type ForecastQuery = z.infer<typeof forecastQuerySchema>;
 export type ForecastBody = z.infer<typeof forecastBodySchema>;
 
 const milestoneSchema = z.union([
@@ -228,6 +234,9 @@ export const forecastAnswerSchema = z.strictObject({
     .describe(
       'With `hourly=true`: the days of `daily` by the hour, as a series that can be sent back; null: only days are known.',
     ),
+  risks: z
+    .array(riskSchema)
+    .describe('What threatens the row, in the order of dates; pests where past years of air are known.'),
   understood: z.array(reportSchema),
   ...answerShape,
 });

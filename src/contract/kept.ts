@@ -14,7 +14,7 @@ export const nameSchema = z
 
 /** Dates from and to, both included. */
 export const dateRangeShape = { from: dateSchema.optional(), to: dateSchema.optional() };
-/** A range that ends before it begins is a mistake, not an empty one. */
+/** A range that ends before it begins is an error, not an empty range. */
 export function refuseBackward({ from, to }: DateRange, context: z.RefinementCtx): void {
   if (from === undefined || to === undefined || from <= to) return;
   addIssue(context, ['to'], fieldFact('field.before-from', { from, ...wasValue(to) }));
@@ -24,27 +24,25 @@ export const dateRangeParameters = [
   { name: 'to', schema: dateSchema, description: 'The last date at the place.' },
 ];
 
-/** What is kept is given as it came, unless rounding is asked for. */
+/** Stored values are returned as they were sent, unless rounding is requested. */
 export const keptPrecisionSchema = z
   .enum(['full', 'rounded'])
   .default('full')
-  .describe('Temperatures are given as they were kept; `rounded` gives them to 0.1.');
+  .describe('Temperatures are returned as they were stored; `rounded` returns them to 0.1.');
 
 export const changesAnswerSchema = z.strictObject({
-  added: z.number().describe('How many were new.'),
-  unchanged: z.number().describe('How many were kept already, and the same.'),
-  replaced: z.number().describe('How many stand in place of other values.'),
+  added: z.number().describe('Number of new values.'),
+  unchanged: z.number().describe('Number of values stored before with the same content.'),
+  replaced: z.number().describe('Number of values that replaced others.'),
   understood: z.array(reportSchema),
   ...answerShape,
 });
 
 export type ChangesWire = z.infer<typeof changesAnswerSchema>;
 
-export const revisionOutSchema = z
-  .number()
-  .describe('Another number after each change. In quotes it is what If-Match takes.');
+export const revisionOutSchema = z.number().describe('Changes with every change. If-Match takes it in quotes.');
 
-/** An answer that is, with `as=kept`, what a PUT takes and no more. */
+/** An answer that, with `as=kept`, holds exactly the fields that a PUT takes. */
 export const orAsKept = (answer: z.ZodObject, put: z.ZodObject) =>
   z.union([
     answer,

@@ -3,7 +3,7 @@ import { quotaNames } from '../garden/store/quotas.js';
 
 const KINDS = ['place', 'bed', 'lot', 'sowing', 'subscription', 'plan', 'session'] as const;
 
-/** Why a request is refused that has nothing to do with what it asks. `….field`: what is told of the field at fault. */
+/** Refusals of a request for reasons other than its content. `….field`: the message about the field at fault. */
 export const requestRefusalFacts = {
   'foreign-origin': {},
   'not-json.empty': {},
@@ -44,7 +44,7 @@ export const requestRefusalFacts = {
   'quota-full': { quota: quotaNames, limit: 'number', used: 'number' },
 } as const satisfies FactKinds;
 
-/** Why a request about something kept is refused. */
+/** Refusals of a request about a resource. */
 export const keptRefusalFacts = {
   'not-found.kept': { kind: KINDS, id: 'text' },
   'not-found.put-first': { kind: KINDS, id: 'text' },
@@ -82,7 +82,7 @@ export const keptRefusalFacts = {
   'kept-in-part': {},
 } as const satisfies FactKinds;
 
-/** What the owner should know of what was kept. */
+/** Notes to the owner about stored data. */
 export const keptNoteFacts = { 'incomplete-days': { days: 'count' } } as const satisfies FactKinds;
 
 export const keptNote = factsOf(keptNoteFacts);

@@ -1,14 +1,14 @@
 import { z } from 'zod';
 
-/** More faults than this are not looked for: a list of wrong rows can have hundreds of thousands. */
+/** Maximum reported faults: a list of wrong rows can have hundreds of thousands. */
 export const MAX_ROW_FAULTS = 100;
 
 /**
- * A list of rows, read by hand where they are as they should be and by their schema where not: a schema takes 4 µs for a
- * row, and overflows the stack where every one of 100,000 rows is wrong.
+ * A list of rows. Plain rows are checked by hand and others by their schema, because a schema takes 4 µs for a row, and
+ * overflows the stack if all of 100,000 rows are wrong.
  *
- * @param row     What a row is.
- * @param isPlain Is a row one that its schema takes as it is? It may say no of any row, and yes only of such.
+ * @param row     Schema of a row.
+ * @param isPlain True only for rows that the schema accepts unchanged; it may be false for any row.
  */
 export function rowsOf<Row extends z.ZodType>(
   row: Row,
@@ -39,10 +39,10 @@ export function rowsOf<Row extends z.ZodType>(
     });
 }
 
-/** Has a row no fields but these, each of which may be left out, with a value that fits? */
+/** True if a row has only these fields, each optional and with a value that fits. */
 export function hasOnly(row: object, fits: Readonly<Record<string, (value: unknown) => boolean>>): boolean {
   for (const key in row) {
-    // What is inherited, or has a name of every object's, is for the schema to judge.
+    // The schema judges inherited fields, and fields with names that every object has.
     if (!Object.hasOwn(fits, key) || !fits[key]!((row as Record<string, unknown>)[key])) return false;
   }
   return true;

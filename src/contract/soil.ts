@@ -1,29 +1,29 @@
 import { z } from 'zod';
 import { answerShape, dateSchema } from './common.js';
-import { askingShape, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
+import { needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
 import { seriesOutSchema } from './series.js';
 
-/** What is asked beside the place, the bed and the temperatures. */
-const soilAskingShape = {
+/** Fields of the question beside the place, the bed and the temperatures. */
+const soilQueryShape = {
   depthCm: z
     .number()
     .min(0)
     .max(30)
     .optional()
-    .describe("How deep [cm]. Default: the sowing's depth, else the crop's, else 1.3."),
+    .describe("Depth [cm]. Default: the sowing's, else the crop's, else 1.3."),
   from: dateSchema
     .optional()
-    .describe('Default: the first date that the temperatures tell of; of a kept bed, a week before today.'),
-  to: dateSchema.optional().describe('Default: the last one; of a kept bed, a week after today.'),
+    .describe('Default: the first date of the temperatures; for a stored bed, a week before today.'),
+  to: dateSchema.optional().describe('Default: the last date; for a stored bed, a week after today.'),
   step: z.enum(['day', 'hour']).default('day'),
 };
 
-const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = askingShape;
+const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = questionShape;
 
-export const soilAskingSchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilAskingShape });
+export const soilQuerySchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilQueryShape });
 
-/** The same body as for a forecast may be sent; what concerns the seed beyond its depth is not used. */
+/** The body of a forecast is accepted too; of its seed only the depth counts. */
 export const soilBodySchema = z
   .strictObject({
     where,
@@ -34,11 +34,11 @@ export const soilBodySchema = z
     timeFactor,
     standFactor,
     countDays,
-    ...soilAskingShape,
+    ...soilQueryShape,
     temperatures: temperaturesSchema,
   })
   .superRefine(needTemperatures);
-export type SoilAsking = z.infer<typeof soilAskingSchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
+export type SoilQuery = z.infer<typeof soilQuerySchema> & Pick<z.infer<typeof soilBodySchema>, 'sowing'>;
 
 export const soilAnswerSchema = z.strictObject({
   series: seriesOutSchema,

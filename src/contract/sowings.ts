@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { checkCodes } from '../garden/sowing/check-for.js';
 import { verdicts } from '../garden/sowing/judgement.js';
+import { triageActions, triageDos } from '../garden/sowing/triage.js';
 import { tasks } from '../garden/sowing/what-to-do.js';
 import { sowingMethods } from '../garden/store/season-store.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, saidShape, timeSchema } from './common.js';
@@ -7,24 +9,24 @@ import { cropChoiceSchema } from './crop.js';
 import { forecastAnswerSchema } from './forecast.js';
 import { revisionOutSchema } from './kept.js';
 
-const MOST_SEEDS = 10_000_000;
-const wholeSeeds = z.int().min(1).max(MOST_SEEDS);
+const MAX_SEEDS = 10_000_000;
+const wholeSeeds = z.int().min(1).max(MAX_SEEDS);
 
 const sowingFields = {
-  bed: idSchema.describe('The id of a kept bed: where it is sown, or will be planted out.'),
+  bed: idSchema.describe('The id of the stored bed where it is sown, or will be planted out.'),
   crop: cropChoiceSchema,
   date: dateSchema,
   time: timeSchema,
   depthCm: z.number().min(0).max(30).nullable().describe("null: the crop's, else 1.3 [cm]."),
-  seeds: wholeSeeds.nullable().describe('How many seeds were sown; null: not known.'),
-  lot: idSchema.nullable().describe('The id of a kept lot.'),
+  seeds: wholeSeeds.nullable().describe('Number of seeds sown; null: unknown.'),
+  lot: idSchema.nullable().describe('The id of a stored lot.'),
   method: z.enum(sowingMethods).describe('`indoors`: in trays in a room, to be planted out in the bed.'),
   roomC: z
     .number()
     .min(-10)
     .max(50)
     .nullable()
-    .describe('How warm that room is [°C]; null: as an indoor bed says, else 20.'),
+    .describe('Temperature of that room [°C]; null: that of an indoor bed, else 20.'),
 };
 
 export const sowingPutSchema = z.strictObject({
@@ -36,23 +38,20 @@ export const sowingPutSchema = z.strictObject({
   method: sowingFields.method.default('direct'),
   roomC: sowingFields.roomC.default(null),
 });
-export const sowingPatchSchema = z.strictObject(sowingFields).partial().describe('Fields that are named are replaced.');
+export const sowingPatchSchema = z.strictObject(sowingFields).partial().describe('Named fields are replaced.');
 
 export const countPutSchema = z.strictObject({
   seedlings: z
     .int()
     .min(0)
-    .max(MOST_SEEDS)
-    .describe('How many stand there; a count of 0 tells no less than one of a hundred.'),
-  ofSeeds: wholeSeeds
-    .nullable()
-    .default(null)
-    .describe("Of how many seeds, where only a stretch was counted. Default: the sowing's seeds."),
+    .max(MAX_SEEDS)
+    .describe('Seedlings counted; a count of 0 tells no less than one of a hundred.'),
+  ofSeeds: wholeSeeds.nullable().default(null).describe("Seeds in the counted stretch. Default: the sowing's seeds."),
   thinned: z
-    .union([z.boolean(), z.int().min(0).max(MOST_SEEDS)])
+    .union([z.boolean(), z.int().min(0).max(MAX_SEEDS)])
     .default(false)
     .describe(
-      'How many were pulled out before this count, in all; true: some were, nobody knows how many. false: what an earlier count says of it holds.',
+      'Seedlings pulled out before this count, in all; true: an unknown number. false: as in an earlier count.',
     ),
 });
 
@@ -68,7 +67,7 @@ export const countAnswerSchema = z.strictObject({ ...countOutSchema.shape, ...an
 const middleSchema = z
   .strictObject({ middle: z.number(), from: z.number(), to: z.number() })
   .nullable()
-  .describe('The middle, and the middle 80 %; null: the counts say no more than the crop’s own range.');
+  .describe('The median, and the middle 80 %; null: the counts add nothing to the crop’s own range.');
 
 const sowingOutShape = {
   id: z.string(),
@@ -86,17 +85,66 @@ const sowingOutShape = {
 
 const { model: _model, issuedAt: _issuedAt, hourly: _hourly, ...forecastShape } = forecastAnswerSchema.shape;
 
+const harvestSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutSchema });
+
+export const triageSchema = z
+  .strictObject({
+    do: z
+      .enum(triageDos)
+      .describe(
+        'The option with the least mean loss of harvest; among equal ones, to wait. `count`: nothing is guessed without a count. `nothing`: it stands well, or it is too late this season.',
+      ),
+    text: z.string(),
+    ...saidShape,
+    options: z
+      .array(
+        z.strictObject({
+          action: z.enum(triageActions),
+          by: dateOutSchema.nullable().optional().describe('The last date for it; null: unknown from past years.'),
+          until: dateOutSchema.optional().describe('When to decide again, or the last day to keep the row moist.'),
+          odds: z.strictObject({
+            stands: z.number().describe('Probability that the row, or what fills its gaps, stands in the end.'),
+            late: z.number().optional(),
+            lost: z.number().optional(),
+          }),
+          costs: z.strictObject({
+            seeds: z.number().nullable().describe('null: the number sown is unknown.'),
+            daysLost: z
+              .number()
+              .nullable()
+              .describe(
+                'Mean days of harvest lost, weighted by the odds, against a row that emerged in time; sowing again itself counts as a twentieth of a harvest. null: unknown from past years.',
+              ),
+          }),
+          harvest: harvestSpanSchema.nullable(),
+        }),
+      )
+      .describe('The best option first.'),
+    checkFor: z
+      .array(
+        z.strictObject({
+          likely: z.boolean().describe('True if the known facts about the row point to it.'),
+          text: z.string(),
+          ...saidShape,
+          code: z.enum(checkCodes),
+        }),
+      )
+      .describe('Possible causes of a bare row, likely ones first.'),
+  })
+  .nullable()
+  .describe('Advice about a row that should be up; null: it is not due yet, or unknown from its temperatures.');
+
 export const sowingAnswerSchema = z.strictObject({
   ...sowingOutShape,
-  counts: z.array(countOutSchema).describe('In the order of dates.'),
+  counts: z.array(countOutSchema).describe('By date.'),
   forecast: z
     .strictObject(forecastShape)
     .nullable()
-    .describe('From the bed’s latest readings, and what its counts have taught; null: see warnings.'),
+    .describe('From the bed’s latest readings and the lessons of its counts; null: see warnings.'),
   learned: z
     .strictObject({ timeFactor: middleSchema, standFactor: middleSchema, text: z.string(), ...saidShape })
     .nullable()
-    .describe('What counts in this bed have taught of this crop; null: there is none yet.'),
+    .describe('What counts in this bed taught about this crop; null: no counts yet.'),
   expected: z.enum(['not-yet', 'due', 'past']).nullable().describe('By the forecast.'),
   observed: z.enum(['none', 'some', 'enough']).nullable().describe('By the last count; null: there is none.'),
   judgement: z
@@ -104,11 +152,11 @@ export const sowingAnswerSchema = z.strictObject({
       verdict: z.enum(verdicts),
       odds: z
         .strictObject({
-          late: z.number().describe('That it lives, and takes longer than beds of this crop have taken.'),
-          lost: z.number().describe('That nothing comes of it any more.'),
+          late: z.number().describe('Probability that it lives but takes longer than beds of this crop have taken.'),
+          lost: z.number().describe('Probability that nothing more emerges.'),
         })
         .nullable()
-        .describe('null: nobody has counted, and nothing is guessed.'),
+        .describe('null: there is no count, and nothing is guessed.'),
       text: z.string(),
       ...saidShape,
     })
@@ -116,34 +164,39 @@ export const sowingAnswerSchema = z.strictObject({
   indoors: z
     .strictObject({ half: dateOutSchema, hardenOff: dateSpanSchema, plantOut: dateOutSchema })
     .nullable()
-    .describe('Of a sowing in trays.'),
+    .describe('For a sowing in trays.'),
   harvest: z
-    .strictObject({ from: dateOutSchema, to: dateOutSchema, slowed: z.boolean().describe('By short days.') })
+    .strictObject({
+      from: dateOutSchema,
+      to: dateOutSchema,
+      slowed: z.boolean().describe('True if short days delay it.'),
+    })
     .nullable()
-    .describe('From the published days of early kinds to those of late ones; null: not known.'),
+    .describe('From the published days of early cultivars to those of late ones; null: unknown.'),
   resowBy: dateOutSchema
     .nullable()
     .describe(
-      'The last date of the season on which a new sowing is still good: it comes up well, and is ready before frost or short days end the season. null where that is over, and without past years.',
+      'The last date of the season for a new sowing that comes up well and is ready before frost or short days end the season. null: it has passed, or there are no past years.',
     ),
+  triage: triageSchema,
   toDo: z
     .array(
       z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string(), ...saidShape }),
     )
-    .describe('In the next two weeks, the most pressing first.'),
+    .describe('Tasks of the next two weeks, the most pressing first.'),
   ...answerShape,
 });
 export type SowingAnswer = z.infer<typeof sowingAnswerSchema>;
 
-/** What a list can tell of each sowing besides what is kept of it. */
-export const sowingParts = ['judgement', 'toDo', 'forecast'] as const;
+/** Optional parts of each sowing in a list. */
+export const sowingParts = ['judgement', 'triage', 'toDo', 'forecast'] as const;
 
 const { model: _ofList, issuedAt: _whenListed, assumptions: _none, ...sowingStateShape } = sowingAnswerSchema.shape;
 
 export const sowingListSchema = z.strictObject({
   sowings: z
     .array(z.strictObject({ ...z.strictObject(sowingStateShape).partial().shape, ...sowingOutShape }))
-    .describe('Each as it is kept, with the parts that `with` names.'),
+    .describe('The stored fields of each, with the parts that `with` names.'),
   next: idSchema.nullable().describe('Send as `after` for the next page; null on the last.'),
   ...answerShape,
 });

@@ -3,9 +3,10 @@ import { usualCriteria } from '../answers/windows/dates-in-years.js';
 import { whysClosed } from '../answers/windows/why-nots.js';
 import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
 import { cautionSchema } from './crop.js';
-import { askingShape, lotSchema, needTemperatures, sowingSchema, temperaturesSchema } from './forecast.js';
+import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { gradeSchema, harvestSchema, reasonsSchema } from './grades.js';
 import { reportSchema } from './readings.js';
+import { riskSchema } from './risk.js';
 
 const share = z.number().min(0.01).max(1);
 
@@ -34,18 +35,18 @@ const windowShape = {
 
 const windowSowingSchema = sowingSchema.omit({ date: true }).default({ time: '12:00' });
 
-export const windowAskingSchema = z.strictObject({
-  crop: askingShape.crop,
-  where: askingShape.where,
+export const windowQuerySchema = z.strictObject({
+  crop: questionShape.crop,
+  where: questionShape.where,
   sowing: windowSowingSchema,
   lot: lotSchema.optional(),
-  timeFactor: askingShape.timeFactor,
+  timeFactor: questionShape.timeFactor,
   ...windowShape,
 });
 export const windowBodySchema = z
-  .strictObject({ ...windowAskingSchema.shape, temperatures: temperaturesSchema })
+  .strictObject({ ...windowQuerySchema.shape, temperatures: temperaturesSchema })
   .superRefine(needTemperatures);
-export type WindowAsking = z.infer<typeof windowAskingSchema>;
+export type WindowQuery = z.infer<typeof windowQuerySchema>;
 
 const quantilesSchema = z
   .strictObject({ p10: z.number(), p50: z.number(), p90: z.number() })
@@ -88,6 +89,7 @@ export const windowAnswerSchema = z.strictObject({
         stand: quantilesSchema,
         grade: gradeSchema,
         harvest: harvestSchema,
+        risks: z.array(riskSchema).describe('Those of `risks` that meet rows sown in it.'),
       }),
     )
     .describe(
@@ -150,6 +152,11 @@ export const windowAnswerSchema = z.strictObject({
     .optional()
     .describe('One by one; missing where dates=false.'),
   cautions: z.array(cautionSchema),
+  risks: z
+    .array(riskSchema)
+    .describe(
+      'What threatens rows sown between the first date and the last, in the order of dates: pests, from past years of air.',
+    ),
   understood: z.array(reportSchema),
   ...answerShape,
 });

@@ -2,10 +2,10 @@ const MULTIPLIER = 48_271;
 const MODULUS = 2 ** 31 - 1;
 
 /**
- * Numbers that look drawn by chance and are the same in every run.
+ * Pseudo-random numbers that are the same in every run.
  *
- * @param seed Where to begin: a whole number from 1 to 2³¹ - 2.
- * @returns The next number at each call, between 0 and 1, neither of them included.
+ * @param seed A whole number from 1 to 2³¹ - 2.
+ * @returns A function that gives the next number, above 0 and below 1.
  *
  * Formula: s' = 48271 s mod (2³¹ - 1); the number is s' / (2³¹ - 1). All products stay below 2⁵³.
  * Validity: good enough for invented weather; not for secrets.

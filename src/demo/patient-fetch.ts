@@ -1,10 +1,10 @@
 import { setTimeout } from 'node:timers/promises';
 
 const BUSY = 503;
-/** A machine that is busy with other things may put a question off so often. */
+/** Tries before giving up; a busy machine may refuse several. */
 const MAX_TRIES = 10;
 
-/** Asks as `fetch` does, and again when `Retry-After` says, where the service has too much to work out. */
+/** `fetch` that tries again after `Retry-After` while the service is overloaded. */
 export async function patientFetch(url: string, init: RequestInit): Promise<Response> {
   for (let tries = 1; ; tries++) {
     const response = await fetch(url, init);

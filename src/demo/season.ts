@@ -11,15 +11,15 @@ import {
 } from '../basics/calendar.js';
 import { probit } from '../basics/numerics/probit.js';
 import { readSeries } from '../readings/read-series.js';
-import { type AirDay, inventedAir } from './air.js';
+import { type DemoAirDay, inventedAir } from './air.js';
 import { chance } from './chance.js';
 
-/** The day on which the society asks. Its record of air ends the day before. */
+/** The demo's date. Its record of air ends the day before. */
 export const today = '2027-08-03' as PlainDate;
 const FIRST_DATE = '2012-08-03' as PlainDate;
 const SEED = 44_030;
 
-/** The Quillmere Allotment Society, out in the ocean where no land is: its place, as the service is told of it. */
+/** The place of the Quillmere Allotment Society, out in the ocean where no land is. */
 export const place = {
   name: 'Quillmere Allotment Society',
   latitude: 44,
@@ -28,17 +28,17 @@ export const place = {
   annualRainMm: 900,
 };
 
-/** Its two beds, both kept moist: north lies open, frame is raised and half in shade. */
+/** Its two beds, both watered to stay moist: north lies open, frame is raised and half in shade. */
 export const beds = {
   north: { name: 'North bed', kind: 'open-ground', cover: 'bare', moisture: 'moist', shadePercent: 0 },
   frame: { name: 'Frame', kind: 'raised-bed', cover: 'bare', moisture: 'moist', shadePercent: 50 },
 } as const;
 
 /** Fifteen years of air. */
-export const pastAir = (): AirDay[] => inventedAir(FIRST_DATE, daysBetween(FIRST_DATE, today), chance(SEED));
+export const pastAir = (): DemoAirDay[] => inventedAir(FIRST_DATE, daysBetween(FIRST_DATE, today), chance(SEED));
 
-/** What is forecast: the three hot days that north-bed-august.csv has in its soil, and four that are not. */
-export const comingDays: readonly AirDay[] = (
+/** The forecast days: the three hot days that north-bed-august.csv has in its soil, and four cooler ones. */
+export const comingDays: readonly DemoAirDay[] = (
   [
     [17, 31.5],
     [18.5, 33],
@@ -50,15 +50,15 @@ export const comingDays: readonly AirDay[] = (
   ] as const
 ).map(([min, max], day) => ({ date: addDays(today, day), min, max }));
 
-/** The moment at which the demo plays: noon of its day. */
+/** The demo's instant: noon of its date. */
 export const now = new Date(instantAt(today, '12:00', zoneNamed(place.timeZone)));
 
-/** Two rows in the north bed: carrots of June that came up slowly, and onions of July that are hardly up yet. */
+/** Two rows in the north bed: carrots of June that emerged slowly, and onions of July that have hardly emerged. */
 export const sowings: Readonly<Record<string, object>> = {
   'carrots-june': { bed: 'north', crop: 'carrot', date: '2027-06-10', seeds: 200 },
   'onions-july': { bed: 'north', crop: 'onion', date: '2027-07-17', seeds: 200 },
 };
-/** What was counted in them, by date. */
+/** Their counts, by date. */
 export const counted: Readonly<Record<string, readonly (readonly [date: string, seedlings: number])[]>> = {
   'carrots-june': [
     ['2027-06-18', 0],
@@ -82,13 +82,13 @@ export const plan = {
 
 export const probeDepthCm = 5;
 const PROBE_DAYS = 7;
-/** The bed is warmer than the model has it, as north-bed-august.csv has it too, and the probe trembles [K]. */
+/** The bed's difference from the model, the same as in north-bed-august.csv, and the probe's noise [K]. */
 const BED_K = 0.8;
 const NOISE_K = 0.15;
 
 /**
- * A week of a probe in the north bed, by the hour up to the last midnight: the soil that the service works out from the
- * air, and what a bed has of its own.
+ * A week of hourly probe readings in the north bed up to the last midnight: the soil that the service models from the
+ * air, plus the bed's own difference.
  */
 export function northReadings(): { at: string; value: number }[] {
   const zone = zoneNamed(place.timeZone);

@@ -26,7 +26,7 @@ const whyInWords: Record<WindowAnswer['closed'][number]['why'], string> = {
   'too-late': 'no harvest would be had',
 };
 
-/** Closed runs with no window between them as one spell, with every reason there is in it. */
+/** Merges closed runs without a window between them into one spell with all their reasons. */
 function closedSpells({ closed, windows }: Pick<WindowAnswer, 'closed' | 'windows'>) {
   const spells: { from: string; to: string; whys: string[] }[] = [];
   for (const { from, to, why } of closed) {
@@ -40,7 +40,7 @@ function closedSpells({ closed, windows }: Pick<WindowAnswer, 'closed' | 'window
   return spells;
 }
 
-/** A forecast in plain words, a line to each thing a gardener asks. */
+/** A forecast in plain words, with one line for each question of a gardener. */
 export function inWords(answer: ForecastAnswer): string {
   const { sowing, stand, emergence, chart, keepMoist } = answer;
   const lines = [
@@ -48,7 +48,7 @@ export function inWords(answer: ForecastAnswer): string {
     `First tenth of all that come up by the count  ${milestone(emergence.first)}`,
     `Half of them   ${milestone(emergence.half)}`,
     `Nine in ten    ${milestone(emergence.most)}`,
-    `Stand      by ${stand.by} ${stand.laboratory} of 100 seeds in a laboratory${held(stand)}`,
+    `Stand      by ${stand.by} ${stand.laboratory} of 100 seeds in a laboratory${heldNote(stand)}`,
     `In the bed ${stand.field.from} to ${stand.field.to} of 100${stand.seedlings ? `: ${stand.seedlings.from} to ${stand.seedlings.to} seedlings` : ''}`,
     `The chart  says ${chart.days === null ? 'nothing comes' : `${chart.days} days and ${chart.percent} of 100`} at a constant ${chart.meanC} °C`,
     `Keep moist ${keepMoist.from} to ${keepMoist.to}`,
@@ -72,7 +72,7 @@ function milestone(one: ForecastAnswer['emergence']['half']): string {
   return `${one.date}, after ${one.days} days (${range}); in beds ${one.inBeds.from} to ${one.inBeds.to}`;
 }
 
-const held = ({ laboratory, ifHeldAreLost }: ForecastAnswer['stand']): string =>
+const heldNote = ({ laboratory, ifHeldAreLost }: ForecastAnswer['stand']): string =>
   ifHeldAreLost < laboratory ? `, ${ifHeldAreLost} if seed held by heat or cold does not recover` : '';
 
 function spell(one: NonNullable<ForecastAnswer['hotSpells']>[number]): string[] {
@@ -93,7 +93,7 @@ function spell(one: NonNullable<ForecastAnswer['hotSpells']>[number]): string[] 
   ];
 }
 
-/** A sowing in plain words: where it should be, what was found, and what to do. */
+/** A sowing in plain words: its expected state, the counts, and what to do. */
 export function sowingInWords({
   crop,
   date,
@@ -120,7 +120,7 @@ export function sowingInWords({
   return `${lines.join('\n')}\n`;
 }
 
-/** A plan in plain words: what to sow when, and the gaps. */
+/** A plan in plain words: sowing dates, and the gaps. */
 export function planInWords({ crop, harvest, sowings, gaps }: PlanAnswer): string {
   const lines = [
     `Wanted     ${harvest.perWeek} of ${crop} a week from ${harvest.from} to ${harvest.to}`,
@@ -136,7 +136,7 @@ export function planInWords({ crop, harvest, sowings, gaps }: PlanAnswer): strin
 const section = (title: string, texts: readonly string[]): string[] =>
   texts.length === 0 ? [] : ['', title, ...texts.map((text) => wrapped(`- ${text}`))];
 
-/** Breaks a line at spaces, with later lines set in. */
+/** Breaks a line at spaces and indents the lines after it. */
 function wrapped(text: string, width = 96): string {
   const lines: string[] = [''];
   for (const word of text.split(' ')) {

@@ -1,4 +1,4 @@
-/** A host was not connected to, as one of its addresses is not allowed. */
+/** A connection was refused because one of the host's addresses is not allowed. */
 export class AddressRefused extends Error {
   override readonly name = 'AddressRefused';
   constructor(readonly hostname: string) {

@@ -1,15 +1,15 @@
-/** Work for several owners. */
+/** An item of work that belongs to an owner. */
 interface Owned {
   readonly owner: string;
 }
 
 /**
- * Does some work for each, a few at a time, and fewer at a time for each owner: nobody waits for all of another's.
+ * Runs work on each item, a few at a time and fewer for each owner, so that nobody waits for all of another's.
  *
- * @param due      In the order in which it is to begin, as far as owners allow.
- * @param atOnce   How many at a time, >= 1.
- * @param perOwner How many of them of one owner, >= 1.
- * @param work     Never rejects but for a fault of the program, which ends the rest.
+ * @param due      Items in the order in which they should start, as far as owners allow.
+ * @param atOnce   Items at a time, >= 1.
+ * @param perOwner Items of one owner at a time, >= 1.
+ * @param work     Rejects only for a bug of ours, which ends the rest.
  */
 export async function byOwner<One extends Owned>(
   due: readonly One[],

@@ -1,4 +1,4 @@
-/** What went wrong on the way to a host and back; `seconds`: how long was waited for, where that is known. */
+/** A failure of a request to a host; `seconds`: the time waited, when it is known. */
 export interface ConnectionFault {
   readonly fault:
     | 'unaccepted'
@@ -17,9 +17,9 @@ export interface ConnectionFault {
 }
 
 /**
- * What an error of a connection is.
+ * Classifies an error of a connection.
  *
- * @param headersMs How long the answer was waited for to begin.
+ * @param headersMs Time-out for the start of the answer.
  */
 export function connectionFault(error: unknown, headersMs: number): ConnectionFault {
   const { code = '', name } = error as NodeJS.ErrnoException;

@@ -3,27 +3,27 @@ import { isIP, isIPv6, type LookupFunction } from 'node:net';
 import { Agent, buildConnector } from 'undici';
 import { AddressRefused } from './address-refused.js';
 
-/** All addresses of a host's name. */
+/** Resolves a host name to all its addresses. */
 export type Resolve = (hostname: string) => Promise<readonly string[]>;
 
 export interface GuardSettings {
-  /** May this address be connected to? */
+  /** True for an address that may be connected to. */
   readonly isAllowed: (address: string) => boolean;
   readonly resolve?: Resolve;
   readonly connectMs: number;
   readonly headersMs: number;
-  /** The longest silence within an answer [ms]. */
+  /** The longest pause within an answer [ms]. */
   readonly silenceMs: number;
 }
 
 const resolveByDns: Resolve = async (hostname) => (await lookUp(hostname, { all: true })).map(({ address }) => address);
 
 /**
- * An agent that connects to allowed addresses only, whatever names lead to them.
+ * An agent that connects to allowed addresses only, whatever host names resolve to them.
  *
- * A name is resolved once for each connection, at the moment of connecting, and the connection goes to the very
- * addresses that were looked at: a name that means something else a moment later gains nothing. A name of which one
- * address is not allowed is refused whole, with `AddressRefused`.
+ * A name is resolved once for each connection, when connecting, and the connection goes to the very addresses that were
+ * checked, so that DNS rebinding gains nothing. If one address of a name is not allowed, the whole name is refused with
+ * `AddressRefused`.
  */
 export function guardedAgent({ isAllowed, resolve = resolveByDns, ...limits }: GuardSettings): Agent {
   const lookup: LookupFunction = (hostname, options, callback) => {
@@ -46,7 +46,7 @@ export function guardedAgent({ isAllowed, resolve = resolveByDns, ...limits }: G
     bodyTimeout: limits.silenceMs,
     connect(options, callback) {
       const hostname = options.hostname.replace(/^\[|\]$/g, '');
-      // An address in place of a name is never looked up.
+      // A literal IP address is never resolved, so it is checked here.
       if (isIP(hostname) && !isAllowed(hostname)) callback(new AddressRefused(hostname), null);
       else connect(options, callback);
     },

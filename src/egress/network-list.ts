@@ -1,6 +1,6 @@
 import { BlockList, isIP } from 'node:net';
 
-/** Networks that have names. */
+/** Networks with a name. */
 const NAMED: Readonly<Record<string, readonly string[]>> = {
   loopback: ['127.0.0.0/8', '::1/128'],
   linklocal: ['169.254.0.0/16', 'fe80::/10'],
@@ -8,9 +8,9 @@ const NAMED: Readonly<Record<string, readonly string[]>> = {
 };
 
 /**
- * A list of networks, addresses and names of networks, with commas between: `10.0.0.0/8,loopback`.
+ * Parses a list of networks, addresses and names of networks, separated by commas: `10.0.0.0/8,loopback`.
  *
- * @returns Does an address belong to them? Undefined where the list has something else in it.
+ * @returns A test whether an address belongs to them; undefined when the list has anything else in it.
  */
 export function networkList(list: string): ((address: string) => boolean) | undefined {
   const networks = new BlockList();
@@ -24,7 +24,7 @@ export function networkList(list: string): ((address: string) => boolean) | unde
     networks.addSubnet(address, length, version === 6 ? 'ipv6' : 'ipv4');
   }
   return (address) => {
-    // What listens for both versions sees the addresses of the fourth within the sixth.
+    // A dual-stack socket reports IPv4 peers as IPv4-mapped IPv6 addresses.
     const plain = address.replace(/^::ffff:(?=\d+\.)/i, '');
     const version = isIP(plain);
     return version !== 0 && networks.check(plain, version === 6 ? 'ipv6' : 'ipv4');

@@ -1,6 +1,6 @@
 import { BlockList, isIPv4, isIPv6 } from 'node:net';
 
-/** Ranges of IPv4 that are not public, with the document that says so (IANA special-purpose address registry, RFC 6890). */
+/** Ranges of IPv4 that are not public, with their documents (IANA special-purpose address registry, RFC 6890). */
 const notPublicV4: readonly (readonly [network: string, prefix: number])[] = [
   ['0.0.0.0', 8], // this host, unspecified: RFC 1122, section 3.2.1.3
   ['10.0.0.0', 8], // private: RFC 1918
@@ -21,7 +21,7 @@ const notPublicV4: readonly (readonly [network: string, prefix: number])[] = [
 ];
 
 /**
- * Within global unicast, 2000::/3 (RFC 4291), what is not public after all. Outside of it nothing is: loopback,
+ * Ranges within global unicast, 2000::/3 (RFC 4291), that are not public. No address outside of it is public: loopback,
  * link-local, unique local, multicast, IPv4-mapped (RFC 4291, RFC 4193) and NAT64 (RFC 6052, RFC 8215) lie there.
  */
 const notPublicV6: readonly (readonly [network: string, prefix: number])[] = [
@@ -38,7 +38,7 @@ const globalUnicast = new BlockList();
 globalUnicast.addSubnet('2000::', 3, 'ipv6');
 
 /**
- * Whether an address leads out into the public internet, and not to this machine, its network or those who host it.
+ * True for an address on the public internet: not of this machine, its network or its hosting company.
  *
  * @param address An IPv4 or IPv6 address as text, without brackets; anything else is not public.
  */

@@ -7,7 +7,7 @@ export function headerOf({ headers }: Pick<Response, 'headers'>, name: string): 
   return (Array.isArray(value) ? value[0] : value) ?? null;
 }
 
-/** How long a host asks to be left alone [ms]: seconds, or a date, set against its own clock (RFC 9110, 10.2.3). */
+/** The wait of a `Retry-After` header [ms]: seconds, or a date relative to the host's own clock (RFC 9110, 10.2.3). */
 export function retryAfterMs(response: Pick<Response, 'headers'>): number | undefined {
   const text = headerOf(response, 'retry-after')?.trim() ?? '';
   if (/^\d{1,9}$/.test(text)) return Number(text) * 1000;
@@ -15,7 +15,7 @@ export function retryAfterMs(response: Pick<Response, 'headers'>): number | unde
   return Number.isNaN(ms) ? undefined : Math.max(0, ms);
 }
 
-/** Nothing more is read, and the connection is given up. */
+/** Drops the rest of the body and its connection. */
 export function discard({ body }: Pick<Response, 'body'>): void {
   body.on('error', () => {}).destroy();
 }

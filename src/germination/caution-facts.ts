@@ -33,7 +33,7 @@ export const cautionFacts = {
   'no-sound-seedlings-hot': { hotC: 'celsius' },
   'seed-cluster': {},
   crust: { crop: ['beet', 'carrot'] },
-  'bolts-after-cold': { crop: ['beet', 'celery', 'onion'], belowC: 'celsius' },
+  'bolts-after-cold': { crop: ['beet', 'cabbage', 'carrot', 'celery', 'onion', 'turnip'], belowC: 'celsius' },
   'onion-rows-stand-in': {},
   'white-lisbon-heat': { stoppedC: 'celsius' },
   'cold-side-untimed': { coldC: 'celsius', belowC: 'celsius' },
@@ -90,6 +90,8 @@ export const cautionFacts = {
   'whole-days': {},
   'cool-and-light': { coolC: 'celsius', coldC: 'celsius' },
   'seedless-kinds': {},
+  'burning-sap': {},
+  'look-alikes': {},
 } as const satisfies FactKinds;
 
 export type CautionFact = FactOf<typeof cautionFacts>;

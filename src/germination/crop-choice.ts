@@ -3,7 +3,7 @@ import { type FactKinds, factsOf } from '../basics/fact.js';
 import type { Crop } from './crop.js';
 import { crops } from './crops.js';
 import { cropsLike } from './crops-like.js';
-import { type OwnCrop, ownCrop } from './own-crop.js';
+import { type CustomCrop, customCrop } from './custom-crop.js';
 
 export const cropRefusalFacts = {
   'unknown-crop': { id: 'text', alike: 'anyOf?', ids: 'text' },
@@ -12,11 +12,11 @@ export const cropRefusalFacts = {
 export const cropRefusal = factsOf(cropRefusalFacts);
 
 /** A crop by its id, or a curve of the caller's own. */
-export type CropChoice = string | OwnCrop;
+export type CropChoice = string | CustomCrop;
 
 /** The crop that is meant. @throws {RequestError} `unknown-crop`, with the ids that may be meant. */
 export function chosenCrop(choice: CropChoice): Crop {
-  if (typeof choice !== 'string') return ownCrop(choice);
+  if (typeof choice !== 'string') return customCrop(choice);
   const crop = crops.get(choice);
   if (crop) return crop;
   const like = cropsLike(choice, [...crops.keys()]);

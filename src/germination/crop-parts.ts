@@ -40,6 +40,16 @@ export const slowerElsewhere: Caution = {
   source: 'Bierhuizen & Wagenvoort 1974, from memory',
 };
 
+/** Furanocoumarins of the family, and sun: strongest in parsnip and celery. */
+export const burningSap: Caution = {
+  code: 'burning-sap',
+  params: {},
+  source: 'reports of burns by sap and sun from celery and parsnip, from memory',
+};
+
+/** Hemlock, water dropwort and fool's parsley are of the same family. */
+export const lookAlikes: Caution = { code: 'look-alikes', params: {}, source: COMMON };
+
 export const autumnSlows: Caution = {
   code: 'autumn-slows',
   params: {},

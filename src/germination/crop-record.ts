@@ -62,7 +62,7 @@ export interface CropRecord {
   /** Days within which half should be up for a sowing to be worth making. */
   readonly maxHalfDays: number;
   /** Spread among seeds: standard deviation of log10 of the time to emergence; null: none is published. */
-  readonly spreadLog10: number | null;
+  readonly sigmaLog10: number | null;
   /** Where the crop's own row is a poor guide to heat: the threshold published elsewhere [°C]; null: the row's own holds. */
   readonly ownHotThresholdC: number | null;
   /** From emergence until it is fit to plant out [weeks]; null: it does not bear to be moved. */

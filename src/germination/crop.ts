@@ -64,7 +64,7 @@ export interface Crop {
   /** Days within which a sowing should be up to be worth making. */
   readonly maxDays: number;
   /** Spread among seeds: standard deviation of log10 of the time to come up. */
-  readonly spreadLog10: number;
+  readonly sigmaLog10: number;
   /** From emergence until it is fit to plant out [weeks]; null: it does not bear to be moved. */
   readonly weeksInTrays: number | null;
   /** How long one sowing is picked before it is over, or past its best [d]; null: its harvest is not told. */

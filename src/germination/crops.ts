@@ -1,10 +1,10 @@
 import type { Crop, CropRow } from './crop.js';
 import { type CropRecord, handbookTemperaturesC } from './crop-record.js';
 import { allCrops } from './crops/all.js';
-import { hotThreshold } from './curve/hot-threshold.js';
+import { thermoinhibitionThreshold } from './curve/thermoinhibition-threshold.js';
 
 /** Spread among seeds where no crop's own is published: our assumption, between the 0.05 and 0.2 that lots show. */
-export const DEFAULT_SPREAD_LOG10 = 0.1;
+export const DEFAULT_SIGMA_LOG10 = 0.1;
 /** 80 % of a lot takes about 1.21 times as long as half of it, so a whole sowing is given 1.25 times as long. */
 const SOWING_TO_HALF = 1.25;
 
@@ -39,7 +39,7 @@ function cropOf(record: CropRecord): Crop {
     latinName: record.latinName,
     rows,
     soil,
-    hotThresholdC: record.ownHotThresholdC ?? hotThreshold(rows) ?? soil.maximumC,
+    hotThresholdC: record.ownHotThresholdC ?? thermoinhibitionThreshold(rows) ?? soil.maximumC,
     frost: record.frost,
     chillingSensitive: record.chillingSensitive,
     sowingDepthCm: record.sowingDepthCm,
@@ -48,7 +48,7 @@ function cropOf(record: CropRecord): Crop {
     field: record.field,
     bedTimeFactor: record.bedTimeFactor,
     maxDays: Math.round(SOWING_TO_HALF * record.maxHalfDays),
-    spreadLog10: record.spreadLog10 ?? DEFAULT_SPREAD_LOG10,
+    sigmaLog10: record.sigmaLog10 ?? DEFAULT_SIGMA_LOG10,
     weeksInTrays: record.weeksInTrays,
     pickingDays: record.pickingDays,
     growth: record.growth,

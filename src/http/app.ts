@@ -9,8 +9,8 @@ import Fastify, {
   type FastifyRequest,
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
-import { refuseForeign } from '../contract/own-origin.js';
 import { requestRefusal } from '../contract/refusal-facts.js';
+import { requireSameOrigin } from '../contract/same-origin.js';
 import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
@@ -75,44 +75,44 @@ import { requestLog } from './server/request-log.js';
 export interface AppOptions {
   readonly version: string;
   readonly clock: () => Date;
-  /** Where places, beds and readings are kept; whoever opened it closes it, after the app. */
+  /** Storage of places, beds and readings; the caller who opened it closes it, after the app. */
   readonly store: Store;
-  /** What the store lets an owner keep, to be told. */
+  /** The owner's limits in the store, to report them. */
   readonly quotas?: Quotas | undefined;
-  /** Left out: nobody needs a key. */
+  /** Left out: no key is needed. */
   readonly findOwner?: FindOwner | undefined;
-  /** Requests a minute that each owner, or each address without a key, may send; 0 or left out: any number. */
+  /** Requests per minute of each owner, or of each address without a key; 0 or left out: unlimited. */
   readonly rateLimit?: number | undefined;
-  /** Answers a minute that may be worked out from years for each of them; 0 or left out: any number. */
+  /** Answers from past years per minute for each of them; 0 or left out: unlimited. */
   readonly workLimit?: number | undefined;
-  /** Takes from allowances that all instances share; left out: each instance has its own. */
+  /** Takes from allowances shared by all instances; left out: each instance has its own. */
   readonly takeAllowance?: TakeAllowance | undefined;
-  /** Where that is worked out which takes seconds; closed with the app. Left out: it has its own. */
+  /** Worker pool for work that takes seconds; closed with the app. Left out: the app starts its own. */
   readonly work?: WorkerPool | undefined;
-  /** Subscriptions may name private addresses, and such without encryption. */
+  /** Allows subscriptions to private addresses and without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
   /** Left out: nothing is logged. */
   readonly log?: FastifyBaseLogger | undefined;
-  /** Hosts that are answered for beside this machine's own names; left out: any. */
+  /** Hosts to serve besides this machine's own names; left out: any. */
   readonly hosts?: readonly string[] | undefined;
-  /** Is it the address of a proxy of ours? Left out: none is. */
+  /** True for the address of a trusted proxy; left out: none is. */
   readonly isProxy?: ((address: string) => boolean) | undefined;
-  /** What links that leave the service begin with, such as `https://garden.example`; left out: they begin with `/`. */
+  /** Prefix of links that leave the service, such as `https://garden.example`; left out: they begin with `/`. */
   readonly publicUrl?: string | undefined;
   readonly connections?: Partial<ConnectionLimits> | undefined;
-  /** What others count, for the metrics; what is left out is not in them. */
+  /** Counters of other rooms for the metrics; missing ones are left out. */
   readonly seen?: Seen | undefined;
-  /** What stands at `/`; left out: the way to the documentation. */
+  /** The page at `/`; left out: a redirect to the documentation. */
   readonly page?: FastifyPluginAsync | undefined;
 }
 
 const JSON_LIMIT_BYTES = 4 * 1024 * 1024;
-const LONGEST_PATH_PARAMETER = 200;
-/** Counting goes on no further, so that a scrape costs the same however much waits. */
+const MAX_PATH_PARAMETER = 200;
+/** Counting stops here, so that a scrape costs the same however many messages wait. */
 const MAX_MESSAGES_COUNTED = 10_000;
 const SAFETY_HEADERS = {
   'x-content-type-options': 'nosniff',
-  // Not `no-referrer`: a form would then hide from us too that it comes from a page of ours.
+  // Not `no-referrer`: a form would then hide from us too that it comes from one of our pages.
   'referrer-policy': 'same-origin',
   'x-frame-options': 'DENY',
 };
@@ -156,9 +156,9 @@ export async function buildApp({
         isProxy,
       ),
     clientErrorHandler: sendClientError,
-    // The answer to that is ours, as a problem.
+    // The service sends its own problem instead.
     return503OnClosing: false,
-    routerOptions: { maxParamLength: LONGEST_PATH_PARAMETER },
+    routerOptions: { maxParamLength: MAX_PATH_PARAMETER },
     frameworkErrors: (error, request, reply) => refuse(request, reply, asRequestError(error)),
   });
   app.removeAllContentTypeParsers();
@@ -166,10 +166,10 @@ export async function buildApp({
     'application/json',
     { parseAs: 'buffer' },
     async ({ method }: FastifyRequest, body: Buffer) =>
-      // Many a client says that nothing is JSON.
+      // Many clients declare an empty body as JSON.
       method === 'DELETE' && body.length === 0 ? undefined : parseJson(body),
   );
-  // A file is read as it arrives, by the route that asked for it.
+  // The route reads a file as it arrives.
   app.addContentTypeParser('text/csv', async (_: FastifyRequest, file: IncomingMessage) => file);
 
   let isStopping = false;
@@ -243,7 +243,7 @@ export async function buildApp({
   const documentedUrls = new Map<string | undefined, string>(routes.map(({ url }) => [url, shownUrl(url)]));
   const isOpen = (url: string | undefined): boolean => url === undefined || !keyed.has(url);
   const countRequest = requestLimits({ clock, perMinute, workPerMinute, take, waitS: work.waitS, isOpen });
-  // Every request comes by here: those to routes, to the page's files and the documentation, and those that find nothing.
+  // Runs for every request: routes, the page's files, the documentation, and addresses that do not exist.
   app.addHook('onRequest', async (request, reply) => {
     const callersId = callersIdOf(request);
     reply.headers({ ...SAFETY_HEADERS, 'request-id': request.id });
@@ -252,7 +252,8 @@ export async function buildApp({
     if (isStopping) throw new RequestError('stopping', requestRefusal('stopping'));
     const shown = shownBy(request);
     const { url } = request.routeOptions;
-    // The database is asked only where a session opens something: nobody can flood it elsewhere, or be refused while it is away.
+    // Query the database only where a session opens something, so that other requests can neither flood it nor fail
+    // while it is down.
     const session =
       findOwner && shown && 'session' in shown && (url === '/' || !isOpen(url))
         ? await openSession(store, findOwner, shown.session, clock(), request.log)
@@ -264,7 +265,7 @@ export async function buildApp({
     refuseMisconduct(request, reply, hosts, findOwner);
   });
   app.addHook('onSend', async ({ raw, headers }, reply) => {
-    // What of the body is still to come is dropped, and then the connection closed: the next request could not be told from it.
+    // Drop the rest of the body and close the connection, as the next request could not be told from it.
     if (raw.complete === false && ('content-length' in headers || 'transfer-encoding' in headers)) {
       reply.header('connection', 'close');
     }
@@ -291,8 +292,8 @@ export async function buildApp({
       if (open) return;
       const { shown, holder } = request.caller!;
       if (findOwner) request.owner = holder?.owner ?? noOwner(shown);
-      // A browser sends its cookie along whoever asks for it, and asks a service without keys for any page it has open.
-      if (method !== 'GET' && (!shown || 'session' in shown)) refuseForeign(request);
+      // A browser sends its cookie with any site's request, and calls a service without keys for any open page.
+      if (method !== 'GET' && (!shown || 'session' in shown)) requireSameOrigin(request);
       requireAccepted(request, operation.answer);
       if (operation.json && !operation.csv && isFile(request)) {
         throw new RequestError('unsupported-media-type', requestRefusal('unsupported-media-type.file'));
@@ -303,7 +304,7 @@ export async function buildApp({
       reply: FastifyReply,
       content: unknown,
     ): Promise<unknown> => {
-      // A problem has its words already.
+      // A problem is worded already.
       if (String(reply.getHeader('content-type')).startsWith(PROBLEM)) return content;
       if (!reply.hasHeader('vary')) reply.header('vary', VARY);
       return completed(content, request);
@@ -327,5 +328,5 @@ export async function buildApp({
   return app;
 }
 
-/** A route's pattern as the OpenAPI document writes it. */
+/** A route's pattern in the syntax of the OpenAPI document. */
 const shownUrl = (url: string | undefined): string => url?.replaceAll(/:(\w+)/g, '{$1}') ?? 'none';

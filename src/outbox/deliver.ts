@@ -10,25 +10,28 @@ export interface DeliverSettings {
   readonly store: Store;
   readonly sender: Sender;
   readonly clock: () => Date;
-  /** From 0 to below 1. */
+  /** Returns a number from 0 to below 1. */
   readonly random: () => number;
-  readonly log: Log;
-  /** Counts how attempts have ended; whoever passes it reads it. */
+  readonly log: DeliveryLog;
+  /** Counts of outcomes, which the caller reads. */
   readonly tally?: Record<DeliveryEnd['outcome'], number>;
   /** Aborted when the service stops. */
   readonly signal: AbortSignal;
 }
 
-export interface Log {
+export interface DeliveryLog {
   info(details: object, message: string): void;
   warn(details: object, message: string): void;
   error(details: object, message: string): void;
 }
 
-/** Who has not ended by then has died: several times as long as an attempt may take. */
+/** Several times an attempt's time-out: a longer attempt belongs to an instance that has died. */
 const LEASE_MS = 2 * 60_000;
 
-/** Sends the first message that waits for a subscription, unless another has taken it on. */
+/**
+ * Sends the first waiting message of a subscription, unless another instance holds its lease. While it fails, those
+ * behind it wait: messages arrive in order.
+ */
 export async function deliver({ owner, subscription: id }: SubscriptionRef, settings: DeliverSettings): Promise<void> {
   const { store, clock, log } = settings;
   const startMs = clock().getTime();

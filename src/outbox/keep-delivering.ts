@@ -4,23 +4,23 @@ import { webhookSender } from './send-webhook.js';
 
 export interface DeliveriesSettings extends Omit<DeliverSettings, 'sender' | 'signal'> {
   readonly version: string;
-  /** Receivers may lie on this machine or in its network. */
+  /** Allows receivers on this machine and in its network. */
   readonly allowPrivate: boolean;
 }
 
 const EVERY_MS = 5000;
-/** A slow receiver holds up one of these, and nobody else. */
+/** Deliveries at a time; a slow receiver occupies only one of them. */
 const AT_ONCE = 16;
 
-/** What goes on delivering. */
+/** A running delivery loop. */
 export interface Delivering {
-  /** Begins with all that is due, as far as there is room. */
+  /** Starts the deliveries that are due, up to the limit. */
   begin(): Promise<void>;
-  /** Nothing new is begun; what was begun is given up, and sent again later. */
+  /** Starts nothing new and aborts what is under way, which is sent again later. */
   stop(): Promise<void>;
 }
 
-/** Sends the messages that are due, some at a time, each of another subscription, until it is stopped. */
+/** Sends the messages that are due, a few subscriptions at a time, until stopped. */
 export function delivering(settings: DeliverSettings): Delivering {
   const underWay = new Map<string, Promise<void>>();
   let asking: Promise<void> | null = null;
@@ -28,7 +28,7 @@ export function delivering(settings: DeliverSettings): Delivering {
   const ask = async (): Promise<void> => {
     const room = AT_ONCE - underWay.size;
     if (room <= 0 || settings.signal.aborted) return;
-    // Those under way are due to nobody: they are leased, or about to be.
+    // Deliveries under way are leased or about to be, so they are not due.
     const due = await settings.store.dueDeliveries(settings.clock().getTime(), AT_ONCE);
     for (const one of due.filter((ref) => !underWay.has(nameOf(ref))).slice(0, room)) {
       const sending = deliver(one, settings)
@@ -41,7 +41,8 @@ export function delivering(settings: DeliverSettings): Delivering {
         )
         .then((isDone) => {
           underWay.delete(nameOf(one));
-          // There is room again, and perhaps a next message. Where the database is away, the next round will see.
+          // A slot is free, and the subscription may have another message. After a fault of the database the next round
+          // retries.
           if (isDone) void begin();
         });
       underWay.set(nameOf(one), sending);
@@ -66,7 +67,7 @@ export function delivering(settings: DeliverSettings): Delivering {
 
 const nameOf = ({ owner, subscription }: { owner: string; subscription: string }): string => `${owner} ${subscription}`;
 
-/** Sends the messages that are due, looking at once and then every few seconds, until it is stopped. */
+/** Sends the messages that are due, at once and then every few seconds, until stopped. */
 export function keepDelivering({ version, allowPrivate, ...settings }: DeliveriesSettings): { stop(): Promise<void> } {
   const stopping = new AbortController();
   const sender = webhookSender({

@@ -10,14 +10,14 @@ import { webhookUrlFault } from '../garden/store/webhook-url.js';
 export interface SendLimits {
   readonly connectMs: number;
   readonly headersMs: number;
-  /** For all of it, from the first redirect to the answer. */
+  /** Time-out of the whole attempt, from the first redirect to the answer. */
   readonly wholeMs: number;
-  /** How long, and how much, is listened to what a receiver says beyond its status. */
+  /** Time and bytes to read of a receiver's body. */
   readonly listenMs: number;
   readonly listenBytes: number;
 }
 
-const usualLimits: SendLimits = {
+const DEFAULT_LIMITS: SendLimits = {
   connectMs: 10_000,
   headersMs: 20_000,
   wholeMs: 30_000,
@@ -27,15 +27,18 @@ const usualLimits: SendLimits = {
 
 export interface SenderSettings {
   readonly userAgent: string;
-  /** May this address be connected to? */
+  /** True for an address that may be connected to. */
   readonly isAllowed: (address: string) => boolean;
-  /** Messages may go without encryption. */
+  /** Allows unencrypted addresses. */
   readonly allowHttp: boolean;
   readonly resolve?: Resolve;
   readonly limits?: Partial<SendLimits>;
 }
 
-/** How it went. `failed`: why, for the owner of the subscription; `gone`: it wants no more messages. */
+/**
+ * Result of an attempt. `failed`: with the reason for the subscription's owner; `gone`: the receiver wants no more
+ * messages.
+ */
 export type Sent =
   | { readonly outcome: 'delivered' }
   | {
@@ -45,18 +48,18 @@ export type Sent =
     };
 
 export interface Sender {
-  /** Posts a message once. @throws AbortError where the signal says so, and nothing else. */
+  /** Posts a message once. @throws AbortError when the signal is aborted, and nothing else. */
   send(url: string, headers: Record<string, string>, body: string, signal: AbortSignal): Promise<Sent>;
   close(): Promise<void>;
 }
 
-const MOST_REDIRECTS = 3;
-/** Those that let the message be sent on as it is; 303 asks for another thing to be fetched (RFC 9110, 15.4). */
+const MAX_REDIRECTS = 3;
+/** Redirects that keep the method and body; 303 would fetch another resource (RFC 9110, 15.4). */
 const REDIRECTS = [301, 302, 307, 308];
 
-/** What posts messages, within limits, and never to an address that is not allowed. */
+/** A client that posts messages within limits, and only to allowed addresses, checked at every redirect. */
 export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...settings }: SenderSettings): Sender {
-  const limits = { ...usualLimits, ...settings.limits };
+  const limits = { ...DEFAULT_LIMITS, ...settings.limits };
   const agent = guardedAgent({
     isAllowed,
     connectMs: limits.connectMs,
@@ -80,14 +83,14 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
         headers: { ...headers, 'user-agent': userAgent, 'content-type': 'application/json' },
         body,
         signal,
-        // Messages are few, and receivers many: no connection is kept.
+        // Messages are few and receivers many, so connections are not reused.
         reset: true,
       });
       const location = REDIRECTS.includes(response.statusCode) ? headerOf(response, 'location') : null;
-      if (location === null) return heard(response, limits);
+      if (location === null) return resultOf(response, limits);
       discard(response);
-      if (redirects === MOST_REDIRECTS)
-        return failed(deliveryFact('delivery.redirects', { maxRedirects: MOST_REDIRECTS }));
+      if (redirects === MAX_REDIRECTS)
+        return failed(deliveryFact('delivery.redirects', { maxRedirects: MAX_REDIRECTS }));
       if (!URL.canParse(location, at)) return failed(deliveryFact('delivery.redirect-nowhere'));
       const next = new URL(location, at);
       if (next.protocol !== new URL(at).protocol) {
@@ -116,11 +119,11 @@ export function webhookSender({ userAgent, isAllowed, allowHttp, resolve, ...set
   };
 }
 
-/** What a status says. What else a receiver says is not kept: it may hold anything. */
-async function heard(response: Dispatcher.ResponseData, { listenMs, listenBytes }: SendLimits): Promise<Sent> {
+/** The result of a status. The body is neither stored nor logged, because it may hold anything. */
+async function resultOf(response: Dispatcher.ResponseData, { listenMs, listenBytes }: SendLimits): Promise<Sent> {
   const { statusCode: status } = response;
   const retry = retryAfterMs(response);
-  // Cut off at once, some receivers would take it for a broken connection.
+  // Some receivers would report a broken connection if the body were cut off at once.
   await response.body.dump({ limit: listenBytes, signal: AbortSignal.timeout(listenMs) }).catch(() => {});
   if (status >= 200 && status < 300) return { outcome: 'delivered' };
   if (status === 410) return { outcome: 'gone', error: deliveryFact('delivery.gone') };

@@ -3,8 +3,8 @@ import { createHmac } from 'node:crypto';
 const PREFIX = 'whsec_';
 
 /**
- * The headers that prove whose message it is, and that it is not an old one sent again: Standard Webhooks 1.0.0,
- * symmetric scheme. A message keeps its id however often it is sent; its time is that of the attempt.
+ * Headers that prove a message's sender and time, so that it cannot be replayed: Standard Webhooks 1.0.0, symmetric
+ * scheme. A message keeps its id in all attempts; its time is that of the attempt.
  *
  * @param secret `whsec_` and base64.
  * @param atMs   The attempt's instant [ms].

@@ -8,16 +8,16 @@ import { type Corner, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
 import { paint } from './theme.js';
 
-/** What one constant temperature did to the seed. */
+/** The response to one constant temperature. */
 export interface DrawnRow {
   readonly temperatureC: number;
-  /** `true` with `days: null`: tested, and none or too few came. `false`: never tested. */
+  /** `true` with `days: null`: tested, and none or too few emerged. `false`: never tested. */
   readonly tested: boolean;
   readonly days: number | null;
   readonly percent: number | null;
 }
 
-/** Of a crop what is drawn; an answer of /v1/crops/{id} has it all. */
+/** The rendered part of a crop; an answer of /v1/crops/{id} has it all. */
 export interface DrawnCrop {
   readonly id: string;
   readonly name: string;
@@ -35,13 +35,13 @@ export interface DrawnCrop {
 type Cell = 'timed' | 'none-came' | 'not-tested';
 const cellOf = ({ tested, days }: DrawnRow): Cell => (tested ? (days === null ? 'none-came' : 'timed') : 'not-tested');
 const CELLS: readonly Cell[] = ['timed', 'none-came', 'not-tested'];
-/** Between two cells the rate is drawn at so many places. */
+/** Points of the rate drawn between two cells. */
 const PIECES = 12;
 
-/** Seed that is faster cannot be drawn, nor can there be any: no seed comes up in a quarter of an hour [d]. */
+/** Faster seed cannot be drawn, and there is none: no seed emerges within a quarter of an hour [d]. */
 const MIN_DAYS = 0.01;
 
-/** The crop's curve: days to half and percent over temperature, with what was tested, what failed and what nobody tried. */
+/** The crop's curve: days to half emergence and percent over temperature, cells tested, failed and untested. */
 export function cropCurve(crop: DrawnCrop, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const { unit, say } = sheet;
@@ -161,7 +161,7 @@ function temperatureScale({ soil }: DrawnCrop, rows: readonly DrawnRow[], { unit
     .range([axisX, right]);
 }
 
-/** The range of the axis of days: whole steps of 1, 2, 5 around all of them. */
+/** Range of the axis of days: whole steps of 1, 2, 5 around all values. */
 function daysDomain(days: readonly number[]): [number, number] {
   const least = days.length === 0 ? 1 : Math.min(...days);
   const most = days.length === 0 ? 100 : Math.max(...days);
@@ -181,7 +181,7 @@ const gridOfDays = (y: LinearScale, edges: { readonly left: number; readonly rig
     )
     .join('');
 
-/** Between timed cells the rate, 1/days, is straight, as the forecast has it; dashed across what nobody tried. */
+/** The rate, 1/days, is linear between timed cells, as in the forecast; dashed across untested temperatures. */
 function daysLines(rows: readonly DrawnRow[], xOf: (tempC: number) => number, y: LinearScale): string[] {
   const lines: string[] = [];
   let before: DrawnRow | null = null;
@@ -223,7 +223,7 @@ const curve = (corners: readonly Corner[], isDashed: boolean): string =>
     'stroke-dasharray': isDashed ? '3 4' : undefined,
   });
 
-/** A tested cell and its number above it. */
+/** A tested cell with its number above it. */
 const dot = (x: number, y: number, text: string, { right }: Sheet): string => {
   const half = widthOf(text, TYPE.small) / 2;
   return (
@@ -249,7 +249,7 @@ function temperatureAxis(x: LinearScale, { unit, isWide, right }: Sheet, y: numb
   };
 }
 
-/** A mark of each kind. */
+/** The mark of a cell's kind. */
 function mark(cell: Cell, x: number, y: number): string {
   if (cell === 'timed') return element('circle', { cx: x, cy: y, r: 4.5, ...paint({ fill: 'accent' }) });
   if (cell === 'not-tested') {
@@ -262,7 +262,7 @@ function mark(cell: Cell, x: number, y: number): string {
   });
 }
 
-/** What was tried at each temperature, and what the marks mean. */
+/** A lane with the test result at each temperature, and the legend of the marks. */
 function cellLane(
   rows: readonly DrawnRow[],
   xOf: (tempC: number) => number,
@@ -288,7 +288,7 @@ function cellLane(
 
 type Wording = Pick<Sheet, 'say' | 'unit'>;
 
-/** The temperatures that are named above the curve. */
+/** Temperatures labelled above the curve. */
 function limitsOf({ soil, hotThresholdC }: DrawnCrop, { say, unit }: Wording) {
   const all = [
     ...(soil
@@ -308,7 +308,7 @@ function limitsOf({ soil, hotThresholdC }: DrawnCrop, { say, unit }: Wording) {
     }));
 }
 
-/** A crop of the grower's own is called as they call it. */
+/** A custom response curve has the name that the grower gives it. */
 const titleOf = ({ id, name, latinName }: DrawnCrop, say: SayPicture): string =>
   say({ code: 'picture.crop', params: { crop: id === OWN_ID ? name : id, latinName: latinName || null } });
 
@@ -328,7 +328,7 @@ function gist({ soil }: DrawnCrop, rows: readonly DrawnRow[], { say, unit }: Wor
   });
 }
 
-/** What the picture says, for who does not see it. */
+/** The picture's description for readers who cannot see it. */
 function inWords(crop: DrawnCrop, rows: readonly DrawnRow[], wording: Wording): string {
   const { say, unit } = wording;
   const valuesAt = (values: readonly { readonly tempC: number; readonly value: number }[]): string =>

@@ -16,9 +16,9 @@ export interface DateWords {
   long(date: string): string;
   /** As `3 Aug`. */
   short(date: string): string;
-  /** From one date to another, as `7–9 Aug`. */
+  /** A span of dates, as `7–9 Aug`. */
   span(from: string, to: string): string;
-  /** Of a day since 1970, as `3 Aug`. */
+  /** A day since 1970, as `3 Aug`. */
   ofDay(day: number): string;
   monthOfDay(day: number): string;
   /** As `this, that and another`. */
@@ -28,10 +28,10 @@ export interface DateWords {
 /** The date of a day since 1970. */
 export const dateOfDay = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
 
-/** So many formats are remembered: which ones is for readers to choose. */
+/** Maximum cached formats: readers choose the locale. */
 const MAX_FORMATS = 50;
 
-/** Formats by their names, since making one takes longer than using it a hundred times. */
+/** Caches formats by name, as making one takes longer than using it a hundred times. */
 export function remembered<T>(make: (name: string) => T): (name: string) => T {
   const known = new Map<string, T>();
   return (name) => {
@@ -61,7 +61,7 @@ export const dateWords = remembered((locale: string): DateWords => {
   };
 });
 
-/** Days laid out from left to right: a day begins at its number, and ends at the next. */
+/** A scale of days from left to right: a day begins at its number and ends at the next. */
 export const dateScale = (fromDay: number, toDay: number, fromX: number, toX: number): LinearScale =>
   scaleLinear().domain([fromDay, toDay]).range([fromX, toX]);
 
@@ -72,14 +72,14 @@ export interface DateTick {
 
 const STEPS_DAYS = [1, 2, 7, 14];
 const STEPS_MONTHS = [1, 2, 3, 6, 12];
-/** Between one name and the next. */
+/** Gap between two date labels. */
 const GAP_PX = 16;
 
-/** The days that an axis names: every first of a month where months are many, else every so many days from the first on. */
+/** The labelled days of an axis: each first of a month where months are many, else every nth day from the first. */
 export function dateTicks(scale: LinearScale, words: DateWords): DateTick[] {
   const [fromDay, toDay] = scale.domain() as [number, number];
   const [fromX, toX] = scale.range() as [number, number];
-  /** Is there room for the widest of them? A year's worth of months, or a month's of days, has it among the first. */
+  /** True if the widest label fits; a year's months, or a month's days, have it among the first. */
   const fits = (days: readonly number[], stepDays: number, text: (day: number) => string): boolean => {
     const widest = Math.max(...days.slice(0, 31).map((day) => widthOf(text(day), TYPE.small)));
     return widest + GAP_PX <= (stepDays * (toX - fromX)) / (toDay - fromDay);
@@ -109,7 +109,7 @@ function firsts(months: number, fromDay: number, toDay: number): number[] {
   }
 }
 
-/** The axis of dates under a height: ticks where the days begin, their names from there on. */
+/** The axis of dates below a height: ticks where days begin, labels to their right. */
 export function dateAxis(
   scale: LinearScale,
   words: DateWords,

@@ -1,29 +1,29 @@
 import { scaleLinear } from 'd3-scale';
 import type { LinearScale } from './shapes.js';
 
-export type Unit = 'C' | 'F';
+export type PlotUnit = 'C' | 'F';
 
 /** A temperature in the reader's unit, from one in °C. */
-export const inUnit = (tempC: number, unit: Unit): number => (unit === 'F' ? (tempC * 9) / 5 + 32 : tempC);
+export const inUnit = (tempC: number, unit: PlotUnit): number => (unit === 'F' ? (tempC * 9) / 5 + 32 : tempC);
 
 /** A temperature in °C, from one in the reader's unit. */
-export const fromUnit = (temp: number, unit: Unit): number => (unit === 'F' ? ((temp - 32) * 5) / 9 : temp);
+export const fromUnit = (temp: number, unit: PlotUnit): number => (unit === 'F' ? ((temp - 32) * 5) / 9 : temp);
 
 /** A temperature in words, to whole degrees, as `21 °C`. */
-export const degrees = (tempC: number, unit: Unit): string => `${Math.round(inUnit(tempC, unit))} °${unit}`;
+export const degrees = (tempC: number, unit: PlotUnit): string => `${Math.round(inUnit(tempC, unit))} °${unit}`;
 
-/** The ends of a span of temperatures in words, to whole degrees, as `21` and `27 °C`. */
+/** A span of temperatures in words, to whole degrees, as `21` and `27 °C`. */
 export const degreesSpan = (
   fromC: number,
   toC: number,
-  unit: Unit,
+  unit: PlotUnit,
 ): { readonly from: string; readonly to: string } => ({
   from: `${Math.round(inUnit(fromC, unit))}`,
   to: degrees(toC, unit),
 });
 
-/** Heights of temperatures in the reader's unit, around all of some in °C. */
-export function degreeScale(tempsC: readonly number[], unit: Unit, bottomY: number, topY: number): LinearScale {
+/** Scale of heights for temperatures in the reader's unit, wide enough for all of `tempsC`. */
+export function degreeScale(tempsC: readonly number[], unit: PlotUnit, bottomY: number, topY: number): LinearScale {
   const known = tempsC.filter(Number.isFinite);
   const low = known.length === 0 ? 0 : known.reduce((least, one) => Math.min(least, one), Infinity);
   const high = known.length === 0 ? 30 : known.reduce((most, one) => Math.max(most, one), -Infinity);

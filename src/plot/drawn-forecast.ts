@@ -1,16 +1,16 @@
 import type { Basis } from '../basics/series.js';
 import { dayOf } from './dates.js';
-import { type Part, partOf } from './temperature-parts.js';
+import { type PlotPart, partOf } from './temperature-parts.js';
 
 interface Dates {
   readonly from: string;
   readonly to: string;
 }
 
-/** When a share of what comes is up, or why it never is. */
-export type DrawnMilestone = Milestone | { readonly why: 'not-by-count-day' | 'not-at-this-temperature' };
+/** The date when a share of the seedlings has emerged, or the reason for having none. */
+export type DrawnMilestone = DrawnEvent | { readonly why: 'not-by-count-day' | 'not-at-this-temperature' };
 
-export interface Milestone {
+export interface DrawnEvent {
   readonly date: string;
   /** `to: null`: later than the count. */
   readonly range: { readonly from: string; readonly to: string | null };
@@ -19,11 +19,11 @@ export interface Milestone {
 
 export interface DrawnSpell extends Dates {
   readonly peakC: number;
-  /** Beyond this it is too hot or too cold [°C]. */
+  /** Beyond this temperature it is too hot or too cold [°C]. */
   readonly thresholdC: number;
 }
 
-/** Of a forecast what is drawn; an answer of /v1/forecasts has it all. */
+/** The rendered part of a forecast; an answer of /v1/forecasts has it all. */
 export interface DrawnForecast {
   readonly sowing: { readonly date: string; readonly depthCm: number; readonly seeds?: number | null | undefined };
   readonly countDays: number;
@@ -45,21 +45,21 @@ export interface DrawnForecast {
   }[];
 }
 
-/** Hours at the seed: when, in days since the sowing's midnight at the place, how warm [°C], and on what that rests. */
+/** Hourly temperatures at the seed [°C], with provenance, in days since local midnight of the sowing date. */
 export interface DrawnHours {
   readonly atDay: ArrayLike<number>;
   readonly tempC: ArrayLike<number>;
   readonly basis: readonly Basis[];
 }
 
-/** What is drawn around a forecast. */
+/** Everything rendered around a forecast. */
 export interface ForecastSetting {
-  /** A crop's id, or what the grower calls a crop of their own. */
+  /** A crop's id, or the grower's name for a custom response curve. */
   readonly crop: string;
   readonly bedName?: string | null;
-  /** The soil that suits the crop [°C]. */
+  /** Soil temperatures that suit the crop [°C]. */
   readonly goodC?: { readonly from: number; readonly to: number } | null;
-  /** null: days alone are known. */
+  /** null: only days are known. */
   readonly hours?: DrawnHours | null;
   readonly today?: string | null;
 }
@@ -69,7 +69,7 @@ export interface DrawnDay {
   readonly min: number;
   readonly mean: number;
   readonly max: number;
-  readonly part: Part;
+  readonly part: PlotPart;
   readonly upPercent: number;
 }
 

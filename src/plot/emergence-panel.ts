@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { dateAxis, dayOf } from './dates.js';
-import type { DrawnDay, DrawnForecast, Milestone } from './drawn-forecast.js';
+import type { DrawnDay, DrawnEvent, DrawnForecast } from './drawn-forecast.js';
 import { EVENTS, milestoneInWords } from './forecast-words.js';
 import type { Frame } from './frame.js';
 import { lettering, paragraph, TYPE, widthOf } from './lettering.js';
@@ -9,7 +9,7 @@ import { areaBetween, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
 import { paint } from './theme.js';
 
-/** The share that is up, day by day, its axis of dates, and a lane for each of first, half and most. */
+/** The emerged share by day, its axis of dates, and a lane for each of first, half and most. */
 export function emergencePanel(
   forecast: DrawnForecast,
   days: readonly DrawnDay[],
@@ -81,7 +81,7 @@ export function emergencePanel(
 const dot = (x: number, y: number): string =>
   element('circle', { cx: x, cy: y, r: 5, ...paint({ fill: 'accent', stroke: 'paper' }), 'stroke-width': 1.5 });
 
-/** A lane for each of first, half and most: its bar, and what it says beside it, or above where there is no room. */
+/** A lane for each of first, half and most: its bar, with its text beside it, or above if there is no room. */
 function lanesOf(forecast: DrawnForecast, { sheet, words, x }: Frame, fromY: number) {
   const [, toX] = x.range() as [number, number];
   const lanes = EVENTS.map((event) => {
@@ -110,8 +110,8 @@ function lanesOf(forecast: DrawnForecast, { sheet, words, x }: Frame, fromY: num
   return { drawn: drawn.join(''), toY: y + 2 };
 }
 
-/** Thick as far as the weather leaves it open, thin on to slow beds; an arrow where it goes on past the picture. */
-function rangeBar({ date, range, inBeds }: Milestone, x: LinearScale) {
+/** Thick for the range of the weather, thin on to slow beds; an arrow if it continues beyond the picture. */
+function rangeBar({ date, range, inBeds }: DrawnEvent, x: LinearScale) {
   const [, edgeX] = x.range() as [number, number];
   const within = x.copy().clamp(true);
   const at = within(dayOf(date) + 0.5);

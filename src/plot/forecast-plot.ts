@@ -10,7 +10,7 @@ import { element } from './svg.js';
 import { partsStrip, temperature } from './temperature-course.js';
 import { paint } from './theme.js';
 
-/** The forecast in one picture: temperature at the seed, what comes up of it and when, spells, today and the count. */
+/** The forecast in one picture: temperature at the seed, emergence and its dates, spells, today and the count. */
 export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const words = dateWords(sheet.locale);
@@ -33,7 +33,7 @@ export function forecastPlot(forecast: DrawnForecast, setting: ForecastSetting, 
   const up = emergencePanel(forecast, days, frame, upTop);
 
   const marks = verticalMarks(forecast, setting, frame, labels.toY + 2, up.axisY);
-  // Lettering comes after the lines that run through it.
+  // Draw text after the lines that run through it.
   const drawn = [
     temperature(forecast, setting, days, frame, panelTop, panelBottom),
     up.surface,
@@ -75,7 +75,7 @@ function heading(forecast: DrawnForecast, setting: ForecastSetting, { sheet, wor
   return { drawn: title.drawn + said.drawn + caption.drawn, toY: caption.toY };
 }
 
-/** The days that are named above the picture, and where. */
+/** The days labelled above the picture, with positions. */
 function namedDays({ sowing, stand }: DrawnForecast, { today }: ForecastSetting, { x, words, sheet }: Frame) {
   const [from, to] = x.domain() as [number, number];
   const text = (day: 'sown' | 'today' | 'count', date: string): string =>
@@ -107,7 +107,7 @@ function marginLabels(forecast: DrawnForecast, setting: ForecastSetting, frame: 
   return { drawn, toY: y + rows * rowPx };
 }
 
-/** Sowing, today and the count, from top to bottom. */
+/** Vertical lines for the sowing, today and the count. */
 const verticalMarks = (
   forecast: DrawnForecast,
   setting: ForecastSetting,

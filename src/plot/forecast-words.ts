@@ -1,12 +1,12 @@
 import { type DateWords, dateOfDay } from './dates.js';
 import { degrees, degreesSpan } from './degrees.js';
 import {
+  type DrawnEvent,
   type DrawnForecast,
   type DrawnMilestone,
   daysOf,
   type ForecastSetting,
   type KindOfSpell,
-  type Milestone,
   spellsOf,
 } from './drawn-forecast.js';
 import type { Sheet } from './picture.js';
@@ -15,19 +15,22 @@ import { stretches } from './temperature-parts.js';
 export const EVENTS = ['first', 'half', 'most'] as const;
 type Event = (typeof EVENTS)[number];
 
-/** What a picture's words need: who says them, in which unit, and how dates are written. */
-export interface Words extends Pick<Sheet, 'say' | 'unit'> {
+/** Everything that a picture's words need: the sayer, the unit and the format of dates. */
+export interface PlotWords extends Pick<Sheet, 'say' | 'unit'> {
   readonly words: DateWords;
 }
 
-export const titleOf = ({ sowing }: DrawnForecast, { crop, bedName }: ForecastSetting, { say, words }: Words): string =>
-  say({ code: 'picture.sown', params: { crop, on: words.long(sowing.date), bed: bedName || null } });
+export const titleOf = (
+  { sowing }: DrawnForecast,
+  { crop, bedName }: ForecastSetting,
+  { say, words }: PlotWords,
+): string => say({ code: 'picture.sown', params: { crop, on: words.long(sowing.date), bed: bedName || null } });
 
-/** What the forecast comes to, in a sentence or two. */
+/** The forecast's gist, in a sentence or two. */
 export function gist(
   { emergence: { half }, stand, sowing }: DrawnForecast,
   today: string | null,
-  { say, words }: Words,
+  { say, words }: PlotWords,
 ): string {
   if ('why' in half) return say({ code: 'picture.none-up', params: { reason: half.why, by: words.short(stand.by) } });
   const { from, to } = stand.seedlings ?? stand.field;
@@ -44,12 +47,12 @@ export function gist(
   });
 }
 
-/** When a share of what comes is up. */
+/** The date when a share of the seedlings has emerged. */
 export function milestoneInWords(
   event: Event,
   milestone: DrawnMilestone,
   by: string,
-  { say, words }: Pick<Words, 'say' | 'words'>,
+  { say, words }: Pick<PlotWords, 'say' | 'words'>,
 ): string {
   if ('why' in milestone) {
     return say({ code: 'picture.no-event', params: { event, reason: milestone.why, by: words.short(by) } });
@@ -62,25 +65,25 @@ export function milestoneInWords(
   });
 }
 
-/** From when to when, where that is more than a day. */
-function rangeOf({ range: { from, to } }: Milestone, words: DateWords) {
+/** The range of dates if it is more than a day. */
+function rangeOf({ range: { from, to } }: DrawnEvent, words: DateWords) {
   if (to === null) return { range: 'open', from: words.short(from), to: null } as const;
   return from === to
     ? ({ range: 'day', from: null, to: null } as const)
     : ({ range: 'span', from: words.short(from), to: words.short(to) } as const);
 }
 
-/** A spell as the picture names it. */
-export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, { say, unit, words }: Words): string =>
+/** A spell's label in the picture. */
+export const spellInWords = ({ kind, from, to, peakC }: KindOfSpell, { say, unit, words }: PlotWords): string =>
   say({ code: 'picture.spell', params: { kind, dates: words.span(from, to), peak: degrees(peakC, unit) } });
 
-/** What the picture says, for who does not see it. */
-export function forecastInWords(forecast: DrawnForecast, { goodC, today }: ForecastSetting, told: Words): string {
+/** The picture's description for readers who cannot see it. */
+export function forecastInWords(forecast: DrawnForecast, { goodC, today }: ForecastSetting, told: PlotWords): string {
   const { say, unit, words } = told;
   const { emergence, stand } = forecast;
   const days = daysOf(forecast);
   const parts = stretches(days, () => true).map(({ part, points }, i) => {
-    // A stretch begins with the day before it.
+    // A stretch begins with the last point of the one before.
     const dates = words.span(dateOfDay(points[i > 0 ? 1 : 0]!.day), dateOfDay(points.at(-1)!.day));
     return `${say({ code: 'picture.part', params: { part, dates } })}.`;
   });

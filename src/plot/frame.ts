@@ -2,7 +2,7 @@ import type { DateWords } from './dates.js';
 import type { Sheet } from './picture.js';
 import type { LinearScale } from './shapes.js';
 
-/** What all parts of a picture over dates share. */
+/** Shared by all parts of a picture over dates. */
 export interface Frame {
   readonly sheet: Sheet;
   readonly words: DateWords;

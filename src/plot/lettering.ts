@@ -1,13 +1,13 @@
 import { type Attributes, element, escapeText } from './svg.js';
 import { type Colour, paint } from './theme.js';
 
-/** Sizes of type [px]. */
+/** Type sizes [px]. */
 export const TYPE = { title: 19, plain: 14, small: 12.5 } as const;
 
 const NARROW = new Set("ijlft.,:;'|!()[]- ");
 const WIDE = new Set('mwMWOQ%@—');
 
-/** How wide text may be, rather too wide than too narrow, as the reader's own font is not known [px]. */
+/** Upper estimate of a text's width, as the reader's font is unknown [px]. */
 export function widthOf(text: string, size: number = TYPE.plain, isBold = false): number {
   let ems = 0;
   for (const character of text) {
@@ -20,7 +20,7 @@ export function widthOf(text: string, size: number = TYPE.plain, isBold = false)
   return ems * size * (isBold ? 1.12 : 1);
 }
 
-/** Text in lines that are no wider than so much; a word that is wider by itself is cut, and says so. */
+/** Wraps text at a width; cuts a single word that is wider, with an ellipsis. */
 export function wrapped(text: string, widthPx: number, size: number = TYPE.plain, isBold = false): string[] {
   const lines: string[] = [];
   let line = '';
@@ -34,7 +34,7 @@ export function wrapped(text: string, widthPx: number, size: number = TYPE.plain
   return line === '' ? lines : [...lines, line];
 }
 
-/** Text no wider than so much. */
+/** Cuts text at a width. */
 export function cut(text: string, widthPx: number, size: number = TYPE.plain, isBold = false): string {
   if (widthOf(text, size, isBold) <= widthPx) return text;
   let kept = '';
@@ -52,7 +52,7 @@ interface Lettering {
   readonly bold?: boolean;
 }
 
-/** A line of text, on a rim of paper that keeps it legible on whatever lies behind. */
+/** A line of text with a rim of paper colour that keeps it legible over anything. */
 export function lettering(
   x: number,
   y: number,
@@ -79,7 +79,7 @@ export function lettering(
   );
 }
 
-/** Lines of text under one another; where they end. */
+/** Lines of text below one another, and the height where they end. */
 export function paragraph(
   { x, y, width }: { readonly x: number; readonly y: number; readonly width: number },
   text: string,
@@ -94,7 +94,7 @@ export function paragraph(
   };
 }
 
-/** A label that wants to stand over a place. */
+/** A label and the position that it wants. */
 export interface Label {
   readonly x: number;
   readonly text: string;
@@ -103,11 +103,11 @@ export interface Label {
 export interface PlacedLabel extends Label {
   /** The middle of the label. */
   readonly middle: number;
-  /** 0: nearest to what it labels. */
+  /** 0: nearest to its object. */
   readonly row: number;
 }
 
-/** Labels in rows, none over another, all between two edges. */
+/** Places labels in rows without overlap, all between two edges. */
 export function inRows(
   labels: readonly Label[],
   { from, to }: { readonly from: number; readonly to: number },

@@ -1,12 +1,12 @@
 import type { FactKinds, FactOf } from '../basics/fact.js';
 
 const bed = { bed: 'text?' } as const;
-/** Dates and temperatures come as text: a picture writes them short, and in the unit that its axes have. */
+/** Dates and temperatures are passed as text: a picture shortens them and uses the unit of its axes. */
 const range = { range: ['day', 'span', 'open'], from: 'text?', to: 'text?' } as const;
 const whyNone = ['not-by-count-day', 'not-at-this-temperature'] as const;
 const event = ['first', 'half', 'most'] as const;
 
-/** What pictures say: labels, and the sentences for whoever does not see them. */
+/** Texts of pictures: labels, and sentences for readers who cannot see them. */
 export const pictureFacts = {
   'picture.sown': { crop: 'crop', on: 'text', ...bed },
   'picture.half-up': {
@@ -53,5 +53,5 @@ export const pictureFacts = {
 
 export type PictureFact = FactOf<typeof pictureFacts>;
 
-/** Makes a picture's words, in the language of its reader. */
+/** Words a fact in the reader's language. */
 export type SayPicture = (fact: PictureFact) => string;

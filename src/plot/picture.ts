@@ -3,48 +3,48 @@ import type { SayPicture } from './picture-facts.js';
 import { element, escapeText } from './svg.js';
 import { type Hatch, hatchPattern, paint, styles, type Theme } from './theme.js';
 
-/** How a picture is wanted. */
+/** How to render a picture. */
 export interface PictureOptions {
-  /** Makes its words, in the language of the reader. */
+  /** Words facts in the reader's language. */
   readonly say: SayPicture;
-  /** How wide it is [px]: LEAST_WIDTH to MOST_WIDTH. */
+  /** Width [px]: MIN_WIDTH to MAX_WIDTH. */
   readonly width?: number;
   readonly unit?: 'C' | 'F';
-  /** Of dates, as a BCP 47 tag. */
+  /** Locale of dates, as a BCP 47 tag. */
   readonly locale?: string;
   readonly theme?: Theme;
-  /** Begins the ids inside; pictures on one page need different ones. */
+  /** Prefix of the ids inside; pictures on one page need different ones. */
   readonly id?: string;
-  /** false: the page brings the style sheet of `styles`. */
+  /** false: the page supplies the style sheet of `styles`. */
   readonly hasStyles?: boolean;
 }
 
-export const LEAST_WIDTH = 280;
-export const MOST_WIDTH = 2400;
-const USUAL_WIDTH = 800;
-/** From here on there is room beside things [px]. */
+export const MIN_WIDTH = 280;
+export const MAX_WIDTH = 2400;
+const DEFAULT_WIDTH = 800;
+/** From this width on there is room beside things [px]. */
 const WIDE = 640;
 
-/** A picture's sheet: where there is room, and how it is wanted. */
+/** A picture's layout and options. */
 export interface Sheet extends Required<PictureOptions> {
   readonly isWide: boolean;
   /** Left and right edge of text. */
   readonly left: number;
   readonly right: number;
-  /** Left edge of what has an axis. */
+  /** Left edge of parts with an axis. */
   readonly axisX: number;
 }
 
 export function sheetOf({
   say,
-  width = USUAL_WIDTH,
+  width = DEFAULT_WIDTH,
   unit = 'C',
   locale = 'en-GB',
   theme = 'auto',
   id = 'plot',
   hasStyles = true,
 }: PictureOptions): Sheet {
-  const fitting = Math.round(Math.max(LEAST_WIDTH, Math.min(MOST_WIDTH, Number.isFinite(width) ? width : USUAL_WIDTH)));
+  const fitting = Math.round(Math.max(MIN_WIDTH, Math.min(MAX_WIDTH, Number.isFinite(width) ? width : DEFAULT_WIDTH)));
   const isWide = fitting >= WIDE;
   const margin = isWide ? 24 : 14;
   return {
@@ -62,7 +62,7 @@ export function sheetOf({
   };
 }
 
-/** The whole picture, from what is drawn in it and what it says in words. */
+/** Assembles the whole picture from its drawing and its description. */
 export function picture(
   sheet: Sheet,
   heightPx: number,

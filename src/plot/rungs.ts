@@ -3,7 +3,7 @@ import type { LinearScale } from './shapes.js';
 import { element } from './svg.js';
 import { paint } from './theme.js';
 
-/** The rungs of an upright axis, and their numbers at the left. */
+/** Grid lines of a vertical axis, with their numbers at the left. */
 export function rungs(
   scale: LinearScale,
   count: number,

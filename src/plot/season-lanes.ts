@@ -2,11 +2,12 @@ import { type DateWords, dateAxis, dateScale, dateWords, dayOf } from './dates.j
 import { lettering, paragraph, TYPE } from './lettering.js';
 import { type PictureOptions, picture, sheetOf } from './picture.js';
 import type { SayPicture } from './picture-facts.js';
-import { type DrawnSeason, spansInWords, WHY_HATCH, WHYS } from './season-strip.js';
+import { type DrawnSeason, WHY_HATCH, WHYS } from './season.js';
+import { spansInWords } from './season-words.js';
 import { type Attributes, element, tenth } from './svg.js';
 import { hatched, paint } from './theme.js';
 
-/** One of several seasons beside one another. */
+/** One of several seasons to compare. */
 export interface Lane extends Pick<DrawnSeason, 'windows' | 'closed'> {
   readonly name: string;
   readonly best: { readonly date: string } | null;
@@ -14,14 +15,14 @@ export interface Lane extends Pick<DrawnSeason, 'windows' | 'closed'> {
 
 export interface LanesSetting {
   readonly title: string;
-  /** The dates that all of them were asked for. */
+  /** The dates that all seasons cover. */
   readonly from: string;
   readonly to: string;
 }
 
 const LANE_PX = 18;
 
-/** Seasons under one another, day under day: when each is open, why it is closed, and its best date. */
+/** Seasons below one another, day under day: open times, reasons for closed times, and best dates. */
 export function seasonLanes(lanes: readonly Lane[], setting: LanesSetting, options: PictureOptions): string {
   const sheet = sheetOf(options);
   const { say } = sheet;
@@ -87,7 +88,7 @@ export function seasonLanes(lanes: readonly Lane[], setting: LanesSetting, optio
   );
 }
 
-/** A mark that is seen on open days as well as on closed ones. */
+/** A star that is visible on open and closed days alike. */
 const star = (x: number, y: number): string =>
   element('path', {
     d: `M${tenth(x)},${tenth(y - 8)} L${tenth(x + 7)},${tenth(y)} L${tenth(x)},${tenth(y + 8)} L${tenth(x - 7)},${tenth(y)} Z`,

@@ -1,7 +1,7 @@
 import type { ScaleLinear, ScaleLogarithmic } from 'd3-scale';
 import { area, line } from 'd3-shape';
 
-/** Where a value stands on an axis [px]. */
+/** Position of a value on an axis [px]. */
 export type LinearScale = ScaleLinear<number, number> | ScaleLogarithmic<number, number>;
 
 export type Corner = readonly [x: number, y: number];

@@ -1,4 +1,4 @@
-/** Attributes of an element; one that is undefined is left out. */
+/** Attributes of an element; undefined ones are left out. */
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 const ENTITIES: Readonly<Record<string, string>> = {
@@ -9,10 +9,10 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** Printable ASCII that means nothing to XML: most of what is written, and long paths above all. */
+/** Printable ASCII without XML markup: most text, above all long paths. */
 const PLAIN = /^[ !#-%(-;=?-~]*$/;
 
-/** Text as it may stand in XML: markup escaped, characters that XML has no place for left out. */
+/** Text for XML: markup escaped, invalid characters dropped. */
 export const escapeText = (text: string): string =>
   PLAIN.test(text)
     ? text
@@ -28,7 +28,7 @@ function isXmlCharacter(character: string): boolean {
   return code < 0xd800 || (code > 0xdfff && code !== 0xfffe && code !== 0xffff);
 }
 
-/** An element of children that are markup already. Numbers are written to a tenth. */
+/** An element whose children are markup already. Numbers are written to a tenth. */
 export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes)
     .filter(([, value]) => value !== undefined)
@@ -37,7 +37,7 @@ export function element(name: string, attributes: Attributes, ...children: reado
   return children.length === 0 ? `<${name}${written}/>` : `<${name}${written}>${children.join('')}</${name}>`;
 }
 
-/** A number to a tenth of a unit. @throws where there is no such number: a picture with a hole in it is no picture. */
+/** A number to a tenth of a unit. @throws for a number that is not finite: a picture must not have a hole. */
 export function tenth(value: number): string {
   if (!Number.isFinite(value)) throw new Error(`${value} cannot be drawn`);
   return String(Math.round(value * 10) / 10 + 0);

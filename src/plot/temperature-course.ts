@@ -14,14 +14,14 @@ import type { Sheet } from './picture.js';
 import { rungs } from './rungs.js';
 import { areaBetween, type LinearScale, lineThrough } from './shapes.js';
 import { element, tenth } from './svg.js';
-import { DASHES, type Part, partOf, stretches } from './temperature-parts.js';
+import { DASHES, type PlotPart, partOf, stretches } from './temperature-parts.js';
 import { hatched, paint } from './theme.js';
 import { thinned } from './thinned.js';
 
-/** Hours are drawn where a day is at least so wide [px]; narrower days as their minimum, mean and maximum. */
+/** Hours are drawn if a day is at least this wide [px]; narrower days as minimum, mean and maximum. */
 const HOURLY_DAY_PX = 6;
 
-/** The temperature at the seed over what the crop likes, with spells of heat and cold. */
+/** The temperature at the seed over the crop's favourable range, with spells of heat and cold. */
 export function temperature(
   forecast: DrawnForecast,
   { goodC, hours }: ForecastSetting,
@@ -57,7 +57,7 @@ export function temperature(
   return good + grid + spells.join('') + course;
 }
 
-/** Where a spell is too hot or too cold: beyond its threshold, on its days. */
+/** Areas beyond a spell's threshold, on its days. */
 function beyondThreshold(
   { kind, from, to }: KindOfSpell,
   x: LinearScale,
@@ -77,10 +77,10 @@ function beyondThreshold(
   );
 }
 
-/** The temperature by the hour, a line of one kind for each part. */
+/** The hourly temperature, with a line style for each part. */
 function hourlyCourse({ atDay, tempC, basis }: DrawnHours, x: LinearScale, yOf: (tempC: number) => number): string {
   const [fromDay, toDay] = x.domain() as [number, number];
-  const points: { day: number; tempC: number; part: Part }[] = [];
+  const points: { day: number; tempC: number; part: PlotPart }[] = [];
   for (let i = 0; i < basis.length; i++) {
     const day = fromDay + (atDay[i] ?? NaN);
     if (Number.isFinite(tempC[i]) && day >= fromDay && day <= toDay)
@@ -93,7 +93,7 @@ function hourlyCourse({ atDay, tempC, basis }: DrawnHours, x: LinearScale, yOf: 
     .join('');
 }
 
-function courseLine(part: Part, corners: readonly (readonly [number, number])[]): string {
+function courseLine(part: PlotPart, corners: readonly (readonly [number, number])[]): string {
   const single = corners.length === 1 ? [corners[0]!, [corners[0]![0] + 0.1, corners[0]![1]] as const] : corners;
   return element('path', {
     d: lineThrough(single) ?? undefined,
@@ -105,7 +105,7 @@ function courseLine(part: Part, corners: readonly (readonly [number, number])[])
   });
 }
 
-/** The temperature by the day: from the lowest to the highest as a band, and the mean as a line. */
+/** The daily temperature: minimum to maximum as a band, the mean as a line. */
 function dailyCourse(sheet: Sheet, days: readonly DrawnDay[], x: LinearScale, yOf: (tempC: number) => number): string {
   const follows = (before: DrawnDay, after: DrawnDay): boolean => after.day - before.day === 1;
   const runs = stretches(days, follows);
@@ -123,7 +123,7 @@ function dailyCourse(sheet: Sheet, days: readonly DrawnDay[], x: LinearScale, yO
   return bands.join('') + means.join('');
 }
 
-/** A single day has a width as well. */
+/** Gives a single day a width. */
 const widened = (corners: readonly (readonly [number, number, number])[]) => {
   const [only] = corners;
   return corners.length === 1 && only
@@ -131,10 +131,10 @@ const widened = (corners: readonly (readonly [number, number, number])[]) => {
     : corners;
 };
 
-/** Which days are measured, worked out and expected: a strip under the temperature, in the lines' own drawing. */
+/** A strip below the temperature that shows measured, modelled and expected days in the styles of the lines. */
 export function partsStrip(days: readonly DrawnDay[], { x, sheet: { say } }: Frame, y: number) {
   const [fromX, toX] = x.range() as [number, number];
-  const runs: { part: Part; from: number; to: number }[] = [];
+  const runs: { part: PlotPart; from: number; to: number }[] = [];
   for (const { day, part } of days) {
     const last = runs.at(-1);
     if (last && last.part === part && last.to === day) last.to = day + 1;
@@ -149,8 +149,8 @@ export function partsStrip(days: readonly DrawnDay[], { x, sheet: { say } }: Fra
       'stroke-dasharray': DASHES[part],
     }),
   );
-  // Each part is named once, under its longest run.
-  const longest = new Map<Part, { from: number; to: number }>();
+  // Each part is labelled once, below its longest run.
+  const longest = new Map<PlotPart, { from: number; to: number }>();
   for (const run of runs) {
     const known = longest.get(run.part);
     if (!known || run.to - run.from > known.to - known.from) longest.set(run.part, run);

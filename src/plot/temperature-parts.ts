@@ -1,9 +1,9 @@
 import type { Basis } from '../basics/series.js';
 
-/** What a stretch of temperatures rests on, in a grower's words. */
-export type Part = 'measured' | 'modelled' | 'expected';
+/** Provenance of a stretch of temperatures, in a grower's words. */
+export type PlotPart = 'measured' | 'modelled' | 'expected';
 
-const PARTS: Readonly<Record<Basis, Part>> = {
+const PARTS: Readonly<Record<Basis, PlotPart>> = {
   measured: 'measured',
   corrected: 'modelled',
   modelled: 'modelled',
@@ -13,30 +13,30 @@ const PARTS: Readonly<Record<Basis, Part>> = {
   drift: 'expected',
   repeated: 'expected',
 };
-export const partOf = (basis: Basis): Part => PARTS[basis];
+export const partOf = (basis: Basis): PlotPart => PARTS[basis];
 
-/** How a line of each part is drawn, so that they differ without colour. */
-export const DASHES: Readonly<Record<Part, string | undefined>> = {
+/** Line style of each part, so that parts differ without colour. */
+export const DASHES: Readonly<Record<PlotPart, string | undefined>> = {
   measured: undefined,
   modelled: '7 3',
   expected: '1.5 3.5',
 };
 
-/** A stretch of what rests on one thing. */
+/** A stretch of points with one provenance. */
 export interface Stretch<Point> {
-  readonly part: Part;
+  readonly part: PlotPart;
   readonly points: readonly Point[];
 }
 
 /**
- * Points in stretches of one part each, broken where `joins` says that two do not follow on one another. A stretch begins
- * with the last point of the one before where they join, so that the line has no hole.
+ * Splits points into stretches of one part each, and where `joins` says that two do not follow on one another. A joined
+ * stretch begins with the last point of the one before, so that the line has no hole.
  */
-export function stretches<Point extends { readonly part: Part }>(
+export function stretches<Point extends { readonly part: PlotPart }>(
   points: readonly Point[],
   joins: (before: Point, after: Point) => boolean,
 ): Stretch<Point>[] {
-  const all: { part: Part; points: Point[] }[] = [];
+  const all: { part: PlotPart; points: Point[] }[] = [];
   points.forEach((point, i) => {
     const before = points[i - 1];
     const isJoined = before !== undefined && joins(before, point);

@@ -1,22 +1,22 @@
 import { type Attributes, element } from './svg.js';
 
-/** The colours, by what they are for: on light paper, and on dark. */
+/** Colours by purpose, on light and on dark paper. */
 export const palette = {
   paper: { light: '#fcfaf4', dark: '#1c1d19' },
   ink: { light: '#25241f', dark: '#ece8dc' },
   quiet: { light: '#5c594f', dark: '#b5b1a4' },
   rule: { light: '#e2ddcf', dark: '#383a33' },
-  /** What a crop likes: behind everything. */
+  /** The crop's favourable range, behind everything. */
   good: { light: '#e7ecd8', dark: '#2b3526' },
-  /** What comes up. */
+  /** Emergence. */
   accent: { light: '#356b32', dark: '#98cf8c' },
-  /** What comes up, as ground. */
+  /** Emergence, as an area. */
   accentGround: { light: '#d3e0c8', dark: '#33482e' },
 } as const;
 export type Colour = keyof typeof palette;
 export type Theme = 'auto' | 'light' | 'dark';
 
-/** How an element is filled and drawn: as classes for style sheets, and as attributes for whoever knows none. */
+/** Fill and stroke of an element: classes for style sheets, and attributes for renderers without them. */
 export function paint({ fill, stroke }: { readonly fill?: Colour; readonly stroke?: Colour }): Attributes {
   const classes = [fill && `fill-${fill}`, stroke && `stroke-${stroke}`].filter(Boolean).join(' ');
   return {
@@ -29,7 +29,7 @@ export function paint({ fill, stroke }: { readonly fill?: Colour; readonly strok
 /**
  * The style sheet of all pictures. Each colour can be set from outside, as `--plot-ink` and so on.
  *
- * @param theme `auto`: dark where the reader has chosen so, on screens; paper stays light.
+ * @param theme `auto`: dark if the reader prefers it, on screens; paper stays light.
  */
 export function styles(theme: Theme): string {
   const rules = (shade: 'light' | 'dark'): string =>
@@ -43,7 +43,7 @@ export function styles(theme: Theme): string {
   return `${rules('light')}@media screen and (prefers-color-scheme:dark){${rules('dark')}}`;
 }
 
-/** What tells surfaces apart without colour. */
+/** Hatches that distinguish areas without colour. */
 export type Hatch = 'hot' | 'cold' | 'slow' | 'frost' | 'late' | 'modelled' | 'expected';
 
 const HATCHES: Readonly<Record<Hatch, { readonly size: number; readonly marks: readonly string[] }>> = {
@@ -56,7 +56,7 @@ const HATCHES: Readonly<Record<Hatch, { readonly size: number; readonly marks: r
   expected: { size: 5, marks: ['M2,2.5 h1'] },
 };
 
-/** The pattern of a hatch; surfaces refer to it by `hatched`. */
+/** The pattern of a hatch; areas refer to it by `hatched`. */
 export function hatchPattern(id: string, hatch: Hatch): string {
   const { size, marks } = HATCHES[hatch];
   return element(

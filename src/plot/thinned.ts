@@ -1,6 +1,6 @@
 /**
- * Points of a line, thinned to what a screen can show: of each pixel's column the first, the lowest, the highest and the
- * last, in their order, so that no peak is lost.
+ * Thins the points of a line to what a screen can show: the first, lowest, highest and last of each pixel column, in
+ * their order, so that no peak is lost.
  *
  * @param corners Points [px], from left to right.
  * @returns At most four points for each column.

@@ -3,18 +3,19 @@ import { type Fault, type Note, notUnderstood, RequestError } from '../basics/er
 import type { Fact } from '../basics/fact.js';
 import { type Basis, basisCode, type Medium, type TemperatureSeries } from '../basics/series.js';
 import { celsiusDeltaFromFahrenheit, celsiusFrom, type TemperatureUnit } from '../basics/units.js';
+import { doubtfulMinimaNotes } from './checks/doubtful-minima.js';
 import { type Day, daysOf } from './daily/days.js';
 import { type RawReading, type Readings, rowsInTimeOrder } from './readings.js';
 import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from './readings-facts.js';
 import { longestJoinedMs, usualStepMs } from './time/step.js';
 
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
-const COLDEST_C = -60;
-const HOTTEST_C = 75;
+const MIN_C = -60;
+const MAX_C = 75;
 /** Is this a temperature that soil or air can have [°C]? */
-export const isTemperature = (tempC: number): boolean => tempC >= COLDEST_C && tempC <= HOTTEST_C;
+export const isTemperature = (tempC: number): boolean => tempC >= MIN_C && tempC <= MAX_C;
 /** No place's soil or air keeps a mean above this [°C]: such a series is in another unit. */
-const HOTTEST_MEAN_C = 45;
+const MAX_MEAN_C = 45;
 
 /** A series as the service understands it: degrees Celsius, in time order, each reading or day once. */
 export interface ReadSeries {
@@ -53,8 +54,15 @@ export function readSeries(
 ): ReadSeries {
   const read = series.readings ? readReadings(series, zone, path) : readDaily(series, zone, path);
   refuseOtherUnit(read, path);
-  return { ...read, warnings: [...read.warnings, ...unitDoubts(read)] };
+  return {
+    ...read,
+    warnings: [...read.warnings, ...unitDoubts(read), ...airDoubts(read)],
+  };
 }
+
+/** Minima of the air that hardly can be true are told; soil and readings have checks of their own. */
+export const airDoubts = ({ medium, readings, days }: Pick<ReadSeries, 'medium' | 'readings' | 'days'>): Fact[] =>
+  medium === 'air' && readings === null ? doubtfulMinimaNotes(days) : [];
 
 /** The offset that a series' stamps carry, as a zone; undefined where the first has none. */
 export function zoneOfStamps(series: TemperatureSeries): Zone | undefined {
@@ -221,7 +229,7 @@ export function unitDoubts({ medium, unit, meanC }: Pick<ReadSeries, 'medium' | 
 /** Degrees Fahrenheit or kelvin sent as Celsius would be misread in silence: a mean no place has gives them away. */
 export function refuseOtherUnit({ days, unit }: ReadSeries, path: readonly (string | number)[]): void {
   const meanC = meanOfDays(days);
-  if (unit === 'C' && meanC !== null && meanC > HOTTEST_MEAN_C) {
+  if (unit === 'C' && meanC !== null && meanC > MAX_MEAN_C) {
     const detail = fileQuestion('choose-unit.too-hot', { meanC: tenth(meanC) });
     throw new RequestError('choose-unit', detail, [
       {

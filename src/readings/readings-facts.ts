@@ -35,6 +35,7 @@ export const seriesWarningFacts = {
   'unit-against-header': { column: 'text', headerUnit: UNITS, unit: UNITS },
   'extremes-for-readings': { column: 'text', statistic: ['min', 'max'] },
   'skipped-hour': { rows: 'count' },
+  'doubtful-minimum': { days: 'count', date: 'date', minC: 'celsius' },
 } as const satisfies FactKinds;
 
 /** Why a row of a file was dropped, or is doubtful. Their words go on from the value. */

@@ -4,8 +4,8 @@ import type { TemperatureUnit } from '../basics/units.js';
 import type { ReadSeries } from './read-series.js';
 import { longestJoinedMs } from './time/step.js';
 
-const MOST_GAPS = 100;
-export const MOST_DROPPED = 100;
+const MAX_GAPS = 100;
+export const MAX_DROPPED = 100;
 
 /** What a column of a file looks like. Index 1 is the first. */
 export interface ColumnReport {
@@ -116,13 +116,13 @@ function stampAt({ readings, zone }: ReadSeries, i: number): string | null {
 
 function gapsOf(series: ReadSeries): Gap[] {
   const gaps = series.readings ? gapsBetweenReadings(series, series.readings.atMs) : gapsBetweenDays(series.days);
-  return gaps.slice(0, MOST_GAPS);
+  return gaps.slice(0, MAX_GAPS);
 }
 
 function gapsBetweenReadings(series: ReadSeries, atMs: Float64Array): Gap[] {
   const joinedMs = longestJoinedMs(series.usualStepMs);
   const gaps: Gap[] = [];
-  for (let i = 1; i < atMs.length && gaps.length < MOST_GAPS; i++) {
+  for (let i = 1; i < atMs.length && gaps.length < MAX_GAPS; i++) {
     const lengthMs = atMs[i]! - atMs[i - 1]!;
     if (lengthMs > joinedMs) {
       gaps.push({ from: stampAt(series, i - 1)!, to: stampAt(series, i)!, hours: lengthMs / HOUR_MS });

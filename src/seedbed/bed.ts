@@ -4,10 +4,10 @@ export const moistures = ['rain', 'moist', 'wet', 'dry'] as const;
 
 export type BedKind = (typeof bedKinds)[number];
 export type Cover = (typeof covers)[number];
-/** `rain`: as the weather leaves it; `moist` and `wet`: kept so; `dry`: dry at the surface. */
+/** `rain`: as the weather leaves it; `moist` and `wet`: watered to stay so; `dry`: dry at the surface. */
 export type Moisture = (typeof moistures)[number];
 
-/** What a bed is and what lies on it, as far as its warmth is concerned. */
+/** The properties of a bed and its cover that decide how warm it gets. */
 export interface BedMake {
   readonly kind: BedKind;
   readonly cover: Cover;
@@ -27,5 +27,5 @@ const CONTAINERS: Partial<Record<BedKind, Container>> = {
   tray: { depthCm: 5, radiusCm: null },
 };
 
-/** The container that a bed is; null: it is open to the ground below. */
+/** The container of a bed; null for a bed that is open to the ground below. */
 export const containerOf = (kind: BedKind): Container | null => CONTAINERS[kind] ?? null;

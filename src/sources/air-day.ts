@@ -2,21 +2,25 @@ import type { PlainDate } from '../basics/calendar.js';
 import type { AirDay } from '../garden/store/store.js';
 import { isTemperature } from '../readings/read-series.js';
 
-/** What a source says of one date [°C]; what it does not say is null or left out. */
-export interface SaidOfDay {
+/** A source's values for one date [°C]; missing ones are null or left out. */
+export interface DayValues {
   readonly min?: number | null | undefined;
   readonly mean?: number | null | undefined;
   readonly max?: number | null | undefined;
 }
 
 /**
- * A day of air as it is kept: it has both a minimum and a maximum, or neither. What no air can have, and a mean beyond
- * its own extremes, is not used.
+ * A day of air to store, with both a minimum and a maximum or neither. Values that air cannot have, and a mean outside
+ * its own extremes, are dropped.
  *
- * @returns undefined where nothing is left.
+ * @returns undefined when no value is left.
  */
-export function airDayOf(date: PlainDate, said: SaidOfDay): AirDay | undefined {
-  const [min, mean, max] = [said.min, said.mean, said.max].map(usable) as [number | null, number | null, number | null];
+export function airDayOf(date: PlainDate, values: DayValues): AirDay | undefined {
+  const [min, mean, max] = [values.min, values.mean, values.max].map(usable) as [
+    number | null,
+    number | null,
+    number | null,
+  ];
   if (min === null || max === null || min > max)
     return mean === null ? undefined : { date, min: null, mean, max: null };
   return { date, min, mean: mean !== null && mean >= min && mean <= max ? mean : null, max };

@@ -17,14 +17,14 @@ const archive = z.object({
   parameters: z.object({ T2M: unit, T2M_MAX: unit, T2M_MIN: unit }),
 });
 
-/** Stands where there is no value, unless the header names another. */
+/** A missing value, unless the header names another. */
 const FILL_VALUE = -999;
 const COLUMNS = { min: 'T2M_MIN', mean: 'T2M', max: 'T2M_MAX' } as const;
 
 /**
- * An agro-climate archive that answers daily values of a point as JSON: air temperature at two metres, its minimum,
- * mean and maximum, each by date `YYYYMMDD`; units under `parameters`, the fill value in `header`
- * (NASA POWER, daily point service). Its days, of local solar time, are taken for the place's own.
+ * An agro-climate archive that serves daily values of a point as JSON: air temperature at two metres, its minimum, mean
+ * and maximum, each by date `YYYYMMDD`; units under `parameters`, the fill value in `header` (NASA POWER, daily point
+ * service). Its days, of local solar time, are assumed to be the place's own.
  */
 export function readDailyArchiveJson(bytes: Uint8Array): SourceDays {
   const answer = jsonAnswer(bytes, archive, 'archive');
@@ -33,20 +33,20 @@ export function readDailyArchiveJson(bytes: Uint8Array): SourceDays {
   for (const [statistic, column] of Object.entries(COLUMNS)) {
     const values = Object.entries(answer.properties.parameter[column] ?? {});
     if (values.length === 0) continue;
-    const said = answer.parameters[column]?.units ?? '';
-    const name = unitNamed(said);
+    const unit = answer.parameters[column]?.units ?? '';
+    const name = unitNamed(unit);
     if (!name) {
-      throw new SourceError(sourceFact('source.unit', { value: column, unit: said || null }));
+      throw new SourceError(sourceFact('source.unit', { value: column, unit: unit || null }));
     }
     for (const [date, value] of values) {
       if (value === null || value === fill || value === FILL_VALUE) continue;
       days.set(date, { ...days.get(date), [statistic]: celsiusFrom[name](value) });
     }
   }
-  const measured = [...days].map(([compact, said]) => {
+  const measured = [...days].map(([compact, values]) => {
     const date = findDate(compact.replace(/^(\d{4})(\d{2})(\d{2})$/, '$1-$2-$3'));
     if (!date) throw new SourceError(sourceFact('source.no-date', { text: compact.slice(0, 20) }));
-    return airDayOf(date, said) ?? [];
+    return airDayOf(date, values) ?? [];
   });
-  return { measured: measured.flat().sort((a, b) => (a.date < b.date ? -1 : 1)), coming: [] };
+  return { measured: measured.flat().sort((a, b) => (a.date < b.date ? -1 : 1)), forecast: [] };
 }

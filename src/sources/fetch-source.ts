@@ -11,14 +11,14 @@ import { sourceFact } from '../garden/store/connection-facts.js';
 import { addressFault } from '../garden/store/source-url.js';
 import { SourceError } from './source-error.js';
 
-/** What was got last time from an address, to ask whether it is still so. */
+/** Validators of the previous answer, for a conditional request. */
 export interface Validators {
   readonly etag: string | null;
   readonly lastModified: string | null;
 }
 
 export interface Answer extends Validators {
-  /** null: nothing has changed since the validators. */
+  /** null: not modified since the validators. */
   readonly bytes: Uint8Array | null;
 }
 
@@ -26,21 +26,21 @@ export interface FetchLimits {
   readonly connectMs: number;
   readonly headersMs: number;
   readonly silenceMs: number;
-  /** For one attempt, from the first redirect to the last byte. */
+  /** Time-out of one attempt, from the first redirect to the last byte. */
   readonly wholeMs: number;
-  readonly mostBytes: number;
+  readonly maxBytes: number;
   readonly attempts: number;
-  /** Pauses between attempts are drawn from 0 to this, twice to that, and so on up to the longest. */
+  /** Pauses between attempts are random between 0 and this, twice this, and so on up to the longest. */
   readonly firstPauseMs: number;
   readonly longestPauseMs: number;
 }
 
-export const usualLimits: FetchLimits = {
+export const DEFAULT_LIMITS: FetchLimits = {
   connectMs: 10_000,
   headersMs: 30_000,
   silenceMs: 20_000,
   wholeMs: 90_000,
-  mostBytes: 32 * 1024 * 1024,
+  maxBytes: 32 * 1024 * 1024,
   attempts: 3,
   firstPauseMs: 1000,
   longestPauseMs: 20_000,
@@ -49,41 +49,41 @@ export const usualLimits: FetchLimits = {
 export interface FetcherSettings {
   readonly userAgent: string;
   readonly isAllowed: (address: string) => boolean;
-  /** From 0 to below 1. */
+  /** Returns a number from 0 to below 1. */
   readonly random: () => number;
   readonly resolve?: Resolve;
   readonly limits?: Partial<FetchLimits>;
 }
 
 export interface AskOptions {
-  readonly known?: Validators | undefined;
-  /** Gives up when it is aborted. */
+  readonly previous?: Validators | undefined;
+  /** Aborts the request. */
   readonly signal?: AbortSignal | undefined;
 }
 
 export interface Fetcher {
-  /** @throws {SourceError} with what went wrong. */
+  /** @throws {SourceError} with the reason. */
   ask(url: URL, options?: AskOptions): Promise<Answer>;
   close(): Promise<void>;
 }
 
-const MOST_REDIRECTS = 5;
+const MAX_REDIRECTS = 5;
 const REDIRECTS = [301, 302, 303, 307, 308];
 const BUSY = [408, 425, 429, 500, 502, 503, 504];
 const unzip = promisify(gunzip);
 
-/** What asks sources over HTTP, within limits, and never an address that is not allowed. */
+/** A client that requests sources over HTTP, within limits, and only from allowed addresses. */
 export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settings }: FetcherSettings): Fetcher {
-  const limits = { ...usualLimits, ...settings.limits };
+  const limits = { ...DEFAULT_LIMITS, ...settings.limits };
   const agent = guardedAgent({ isAllowed, ...limits, ...(resolve && { resolve }) });
 
-  async function attempt(url: URL, { known, signal }: AskOptions): Promise<Answer> {
+  async function attempt(url: URL, { previous, signal }: AskOptions): Promise<Answer> {
     const headers = {
       'user-agent': userAgent,
       accept: '*/*',
       'accept-encoding': 'gzip',
-      ...(known?.etag && { 'if-none-match': known.etag }),
-      ...(known?.lastModified && { 'if-modified-since': known.lastModified }),
+      ...(previous?.etag && { 'if-none-match': previous.etag }),
+      ...(previous?.lastModified && { 'if-modified-since': previous.lastModified }),
     };
     const whole = AbortSignal.timeout(limits.wholeMs);
     const either = signal ? AbortSignal.any([signal, whole]) : whole;
@@ -92,10 +92,10 @@ export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settin
       for (let redirects = 0; ; redirects++) {
         const response = await request(at, { dispatcher: agent, headers, signal: either });
         const location = REDIRECTS.includes(response.statusCode) ? headerOf(response, 'location') : null;
-        if (location === null) return await answerOf(response, known, limits.mostBytes);
+        if (location === null) return await answerOf(response, previous, limits.maxBytes);
         discard(response);
-        if (redirects === MOST_REDIRECTS) {
-          throw new SourceError(sourceFact('source.redirects', { maxRedirects: MOST_REDIRECTS }));
+        if (redirects === MAX_REDIRECTS) {
+          throw new SourceError(sourceFact('source.redirects', { maxRedirects: MAX_REDIRECTS }));
         }
         at = redirectedTo(location, at);
       }
@@ -123,7 +123,7 @@ export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settin
   };
 }
 
-/** Where a redirect leads. @throws {SourceError} where that must not be followed. */
+/** Target of a redirect. @throws {SourceError} when it must not be followed. */
 export function redirectedTo(location: string, from: URL): URL {
   if (!URL.canParse(location, from.href)) throw new SourceError(sourceFact('source.redirect-nowhere'));
   const to = new URL(location, from);
@@ -141,24 +141,24 @@ function refuseUrl(url: string): void {
 
 async function answerOf(
   response: Dispatcher.ResponseData,
-  known: Validators | undefined,
-  mostBytes: number,
+  previous: Validators | undefined,
+  maxBytes: number,
 ): Promise<Answer> {
   const { statusCode: status } = response;
   const validators = { etag: headerOf(response, 'etag'), lastModified: headerOf(response, 'last-modified') };
-  if (status === 304 && (known?.etag || known?.lastModified)) {
+  if (status === 304 && (previous?.etag || previous?.lastModified)) {
     discard(response);
     return {
       bytes: null,
-      etag: validators.etag ?? known.etag,
-      lastModified: validators.lastModified ?? known.lastModified,
+      etag: validators.etag ?? previous.etag,
+      lastModified: validators.lastModified ?? previous.lastModified,
     };
   }
   if (status !== 200) {
     discard(response);
     throw refusedWith(status, retryAfterMs(response));
   }
-  return { bytes: await bodyOf(response, mostBytes), ...validators };
+  return { bytes: await bodyOf(response, maxBytes), ...validators };
 }
 
 function refusedWith(status: number, retryAfterMs: number | undefined): SourceError {
@@ -177,44 +177,44 @@ function refusedWith(status: number, retryAfterMs: number | undefined): SourceEr
   return new SourceError(sourceFact('source.status', { status, reason }), { mayPass, retryAfterMs });
 }
 
-/** The body whole, unpacked where it is packed with gzip, be it on the way or as the file itself. */
-async function bodyOf(response: Dispatcher.ResponseData, mostBytes: number): Promise<Uint8Array> {
+/** The whole body, unpacked from gzip, whether as content coding or as a packed file. */
+async function bodyOf(response: Dispatcher.ResponseData, maxBytes: number): Promise<Uint8Array> {
   const encoding = headerOf(response, 'content-encoding')?.trim().toLowerCase() ?? 'identity';
   if (!['identity', 'gzip', 'x-gzip', ''].includes(encoding)) {
     discard(response);
     throw new SourceError(sourceFact('source.coding'));
   }
-  if (Number(headerOf(response, 'content-length') ?? 0) > mostBytes) {
+  if (Number(headerOf(response, 'content-length') ?? 0) > maxBytes) {
     discard(response);
-    throw tooLarge(mostBytes);
+    throw tooLarge(maxBytes);
   }
   const pieces: Uint8Array[] = [];
   let received = 0;
   for await (const piece of response.body) {
     const bytes = piece as Uint8Array;
     received += bytes.length;
-    if (received > mostBytes) throw tooLarge(mostBytes);
+    if (received > maxBytes) throw tooLarge(maxBytes);
     pieces.push(bytes);
   }
   let bytes: Uint8Array = Buffer.concat(pieces);
-  // A packed file may be packed once more for the way.
-  for (let layer = 0; layer < 2 && isGzip(bytes); layer++) bytes = await unpacked(bytes, mostBytes);
+  // A packed file may be packed again in transit.
+  for (let layer = 0; layer < 2 && isGzip(bytes); layer++) bytes = await unpacked(bytes, maxBytes);
   return bytes;
 }
 
 const isGzip = (bytes: Uint8Array): boolean => bytes[0] === 0x1f && bytes[1] === 0x8b;
 
-async function unpacked(bytes: Uint8Array, mostBytes: number): Promise<Uint8Array> {
+async function unpacked(bytes: Uint8Array, maxBytes: number): Promise<Uint8Array> {
   try {
-    return await unzip(bytes, { maxOutputLength: mostBytes });
+    return await unzip(bytes, { maxOutputLength: maxBytes });
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE') throw tooLarge(mostBytes);
+    if ((error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE') throw tooLarge(maxBytes);
     throw new SourceError(sourceFact('source.damaged'), { mayPass: true, cause: error });
   }
 }
 
-const tooLarge = (mostBytes: number): SourceError =>
-  new SourceError(sourceFact('source.too-large', { megabytes: Math.round(mostBytes / 1024 / 1024) }));
+const tooLarge = (maxBytes: number): SourceError =>
+  new SourceError(sourceFact('source.too-large', { megabytes: Math.round(maxBytes / 1024 / 1024) }));
 
 function asSourceError(error: unknown, tookTooLong: boolean, limits: FetchLimits): unknown {
   if (error instanceof SourceError) return error;
@@ -224,7 +224,7 @@ function asSourceError(error: unknown, tookTooLong: boolean, limits: FetchLimits
   const saying = (fault: ConnectionFault) =>
     new SourceError(sourceFact('source.connection', { ...fault }), { mayPass: true, cause: error });
   if (tookTooLong) return saying({ fault: 'slow', seconds: limits.wholeMs / 1000, errorCode: null });
-  // Given up by the caller.
+  // The caller aborted.
   if ((error as Error).name === 'AbortError') return error;
   return saying(connectionFault(error, limits.headersMs));
 }

@@ -18,21 +18,21 @@ const layer = z
   .optional();
 const layers = z.object({ temperature: layer, maxTemperature: layer, minTemperature: layer });
 
-/** A temperature that holds over a time [°C]. */
+/** A temperature that is valid over an interval [°C]. */
 interface Stretch extends Interval {
   readonly valueC: number;
 }
 
-/** No forecast reaches further [days]. */
-const MOST_DAYS = 60;
+/** Longest forecast [days]. */
+const MAX_DAYS = 60;
 
 /**
- * A national forecast of one grid cell as JSON: layers of values, each with the ISO 8601 interval that it holds for
- * (U.S. National Weather Service, raw gridpoint forecast).
+ * A national forecast of one grid cell as JSON: layers of values, each with its ISO 8601 interval (U.S. National
+ * Weather Service, raw gridpoint forecast).
  *
- * A date counts where `temperature` covers it from its first hour to its last at the place. Its minimum and maximum are
- * the lowest and highest of these hours; `minTemperature` of the night and `maxTemperature` of the day go further where
- * the middle of their time lies in the date. Without hours, the two of one date are taken for it.
+ * A date counts when `temperature` covers it from its first hour to its last at the place. Its minimum and maximum are
+ * the lowest and highest of these hours; `minTemperature` of the night and `maxTemperature` of the day extend them if
+ * the middle of their interval lies in the date. Without hours, the two of one date are used instead.
  */
 export function readForecastGridJson(bytes: Uint8Array, { zone }: AnswerContext): SourceDays {
   const outer = jsonAnswer(bytes, z.union([z.object({ properties: layers }), layers]), 'grid');
@@ -45,30 +45,30 @@ export function readForecastGridJson(bytes: Uint8Array, { zone }: AnswerContext)
   const lows = byMiddle(stretchesOf(minTemperature, 'minTemperature'), zone);
   const hasHours = (temperature?.values.length ?? 0) > 0;
   const dates = hasHours ? [...hours.keys()] : [...highs.keys()];
-  const coming = dates.sort().flatMap((date) => {
+  const forecast = dates.sort().flatMap((date) => {
     const day = hours.get(date);
     const [night, noon] = [lows.get(date), highs.get(date)];
     if (!hasHours) return airDayOf(date, { min: lowest(night), max: highest(noon) }) ?? [];
-    const said = {
+    const values = {
       min: lowest([...(night ?? []), day!.min]),
       mean: day!.mean,
       max: highest([...(noon ?? []), day!.max]),
     };
-    return airDayOf(date, said) ?? [];
+    return airDayOf(date, values) ?? [];
   });
-  return { measured: [], coming };
+  return { measured: [], forecast };
 }
 
 const lowest = (values: readonly number[] = []): number | null => (values.length > 0 ? Math.min(...values) : null);
 const highest = (values: readonly number[] = []): number | null => (values.length > 0 ? Math.max(...values) : null);
 
-function stretchesOf(said: z.infer<typeof layer>, name: string): Stretch[] {
-  if (!said || said.values.length === 0) return [];
-  const unit = unitNamed(said.uom ?? '');
+function stretchesOf(series: z.infer<typeof layer>, name: string): Stretch[] {
+  if (!series || series.values.length === 0) return [];
+  const unit = unitNamed(series.uom ?? '');
   if (!unit) {
-    throw new SourceError(sourceFact('source.unit', { value: name, unit: said.uom || null }));
+    throw new SourceError(sourceFact('source.unit', { value: name, unit: series.uom || null }));
   }
-  const stretches = said.values.flatMap(({ validTime, value }) => {
+  const stretches = series.values.flatMap(({ validTime, value }) => {
     const interval = intervalOf(validTime);
     if (!interval) throw new SourceError(sourceFact('source.no-time', { value: name, text: validTime.slice(0, 60) }));
     const valueC = value === null ? Number.NaN : celsiusFrom[unit](value);
@@ -77,7 +77,7 @@ function stretchesOf(said: z.infer<typeof layer>, name: string): Stretch[] {
   return stretches.sort((a, b) => a.fromMs - b.fromMs);
 }
 
-/** The extremes and the mean over time of each date that stretches cover from its start to its end. */
+/** Extremes and time mean of each date that intervals cover from its start to its end. */
 function hoursByDate(
   stretches: readonly Stretch[],
   zone: Zone,
@@ -85,7 +85,7 @@ function hoursByDate(
   const days = new Map<PlainDate, { min: number; mean: number; max: number }>();
   if (stretches.length === 0) return days;
   const first = dateAt(stretches[0]!.fromMs, zone);
-  for (let n = 0, date = first; n < MOST_DAYS; n++, date = addDays(date, 1)) {
+  for (let n = 0, date = first; n < MAX_DAYS; n++, date = addDays(date, 1)) {
     const [start, end] = [startOfDay(date, zone), startOfDay(addDays(date, 1), zone)];
     const within = stretches.filter(({ fromMs, toMs }) => fromMs < end && toMs > start);
     let reached = start;
@@ -99,13 +99,13 @@ function hoursByDate(
     if (reached < end) continue;
     const values = within.map(({ valueC }) => valueC);
     const [min, max] = [Math.min(...values), Math.max(...values)];
-    // Rounding must not carry the mean beyond the extremes.
+    // Rounding must not move the mean beyond the extremes.
     days.set(date, { min, mean: Math.min(max, Math.max(min, sum / (end - start))), max });
   }
   return days;
 }
 
-/** Values by the date at the place that the middle of their time falls on. */
+/** Values by the date at the place of the middle of their interval. */
 function byMiddle(stretches: readonly Stretch[], zone: Zone): Map<PlainDate, number[]> {
   const dates = new Map<PlainDate, number[]>();
   for (const { fromMs, toMs, valueC } of stretches) {

@@ -1,6 +1,6 @@
 import { DAY_MS, findStamp, HOUR_MS } from '../basics/calendar.js';
 
-/** From one instant up to another [ms]. */
+/** A half-open interval of instants [ms]. */
 export interface Interval {
   readonly fromMs: number;
   readonly toMs: number;
@@ -8,7 +8,7 @@ export interface Interval {
 
 const DURATION = /^P(?=.*\d)(?:(\d{1,4})W)?(?:(\d{1,4})D)?(?:T(?=\d)(?:(\d{1,5})H)?(?:(\d{1,6})M)?(?:(\d{1,8})S)?)?$/;
 
-/** How long an ISO 8601 duration is [ms]; undefined where it is none, or counts in months or years, which vary. */
+/** Length of an ISO 8601 duration [ms]; undefined for other text, and for months or years, which vary. */
 export function durationMs(text: string): number | undefined {
   const match = DURATION.exec(text);
   if (!match) return undefined;
@@ -17,10 +17,10 @@ export function durationMs(text: string): number | undefined {
 }
 
 /**
- * An ISO 8601 interval: start and duration, duration and end, or start and end, with a solidus between. Its instants
- * bear offsets from UTC.
+ * Parses an ISO 8601 interval: start and duration, duration and end, or start and end, with a solidus between. Its
+ * instants carry offsets from UTC.
  *
- * @returns undefined where it is none.
+ * @returns undefined for other text.
  * @example
  * intervalOf('2027-08-03T14:00:00+00:00/PT3H') // from 14:00 up to 17:00 UTC
  */

@@ -4,18 +4,18 @@ import { SourceError } from './source-error.js';
 
 export type AnswerForm = 'archive' | 'grid' | 'observations' | 'datastream';
 
-/** Longer answers would hold up everybody while they are read. */
-const MOST_BYTES = 8 * 1024 * 1024;
+/** Parsing a longer answer would block all other requests. */
+const MAX_BYTES = 8 * 1024 * 1024;
 
 /**
- * An answer in JSON, of the shape that it should have.
+ * Parses a JSON answer and checks its shape.
  *
- * @param form Which shape that is.
- * @throws {SourceError} where it is not JSON, or of another shape.
+ * @param form Name of that shape in the error.
+ * @throws {SourceError} when it is not JSON or has another shape.
  */
 export function jsonAnswer<T>(bytes: Uint8Array, schema: z.ZodType<T>, form: AnswerForm): T {
-  if (bytes.length > MOST_BYTES)
-    throw new SourceError(sourceFact('source.too-large', { megabytes: MOST_BYTES / 1024 / 1024 }));
+  if (bytes.length > MAX_BYTES)
+    throw new SourceError(sourceFact('source.too-large', { megabytes: MAX_BYTES / 1024 / 1024 }));
   const text = new TextDecoder().decode(bytes);
   if (text.trim() === '') throw new SourceError(sourceFact('source.empty'));
   let value: unknown;

@@ -1,24 +1,24 @@
 import { isPublicAddress } from '../egress/public-address.js';
-import { type Rounds, rounds } from '../egress/rounds.js';
+import { type Scheduler, scheduler } from '../egress/scheduler.js';
 import { sourceFetcher } from './fetch-source.js';
 import { type RefreshSettings, refreshDue } from './refresh.js';
 
 export interface SourcesSettings extends Omit<RefreshSettings, 'fetcher' | 'signal'> {
   readonly version: string;
-  /** Sources may lie on this machine or in its network. */
+  /** Allows sources on this machine and in its network. */
   readonly allowPrivate: boolean;
 }
 
 const EVERY_MS = 60_000;
 
-/** Asks the sources that are due, every minute, until it is stopped. */
-export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): Rounds {
+/** Refreshes the sources that are due, every minute until stopped. */
+export function keepRefreshing({ version, allowPrivate, ...settings }: SourcesSettings): Scheduler {
   const fetcher = sourceFetcher({
     userAgent: `germination-forecaster/${version}`,
     isAllowed: (address) => allowPrivate || isPublicAddress(address),
     random: settings.random,
   });
-  const asking = rounds(
+  const asking = scheduler(
     EVERY_MS,
     (signal) => refreshDue({ ...settings, fetcher, signal }),
     (err) => settings.log.error({ err }, 'the sources cannot be refreshed now'),

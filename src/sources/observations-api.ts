@@ -14,9 +14,9 @@ import type { AnswerContext, SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
 import { unitNamed } from './unit-name.js';
 
-const MOST_PAGES = 200;
-/** A mean over a longer time says nothing of the hour [ms]. */
-const LONGEST_MEAN_MS = 3 * 3_600_000;
+const MAX_PAGES = 200;
+/** Longest averaging interval accepted [ms]; a longer mean says nothing about the hour. */
+const MAX_MEAN_MS = 3 * 3_600_000;
 
 const datastream = z.object({
   '@iot.id': z.union([z.string(), z.number()]).optional(),
@@ -38,8 +38,8 @@ type Observation = z.infer<typeof observation>;
 
 /**
  * Observations of one Datastream (OGC 18-088, SensorThings API 1.1), page after page: `phenomenonTime` is an instant or
- * a short interval, whose middle counts. The unit stands in the Datastream, which the answer holds where the address
- * asks for it with `$expand=Datastream`, and which is asked otherwise. Days that are not covered are left out.
+ * a short interval, whose middle counts. The unit stands in the Datastream, which the answer includes if the address
+ * has `$expand=Datastream`, and which is requested otherwise. Days without full coverage are left out.
  */
 export async function readObservationsApi(bytes: Uint8Array, context: AnswerContext): Promise<SourceDays> {
   const observations = await allPages(bytes, context);
@@ -49,7 +49,7 @@ export async function readObservationsApi(bytes: Uint8Array, context: AnswerCont
   const raw = observations.flatMap((one) => readingOf(one, unit) ?? []);
   const { readings } = rowsInTimeOrder(raw);
   const { days } = daysOf(readings, context.zone, longestJoinedMs(usualStepMs(readings.atMs)));
-  return { measured: days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : [])), coming: [] };
+  return { measured: days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : [])), forecast: [] };
 }
 
 const readPage = (bytes: Uint8Array) => jsonAnswer(bytes, page, 'observations');
@@ -64,8 +64,8 @@ async function allPages(first: Uint8Array, { url, ask }: AnswerContext): Promise
     const next = URL.canParse(link, from.href) ? new URL(link, from) : null;
     if (next?.origin !== url.origin) throw new SourceError(sourceFact('source.other-host'));
     if (seen.has(next.href)) throw new SourceError(sourceFact('source.circle'));
-    if (seen.size === MOST_PAGES) {
-      throw new SourceError(sourceFact('source.pages', { maxPages: MOST_PAGES }));
+    if (seen.size === MAX_PAGES) {
+      throw new SourceError(sourceFact('source.pages', { maxPages: MAX_PAGES }));
     }
     seen.add(next.href);
     bytes = await ask(next);
@@ -89,12 +89,12 @@ async function askStream({ url, ask }: AnswerContext): Promise<Datastream> {
   return jsonAnswer(bytes, datastream, 'datastream');
 }
 
-/** The definition is trusted first, then the symbol, then the name. */
+/** The definition is most reliable, then the symbol, then the name. */
 function unitOf({ unitOfMeasurement: { definition, symbol, name } }: Datastream): TemperatureUnit {
-  const unit = [definition, symbol, name].flatMap((text) => (text ? (unitNamed(text) ?? []) : []))[0];
+  const unit = [definition, symbol, name].flatMap((one) => (one ? (unitNamed(one) ?? []) : []))[0];
   if (unit) return unit;
-  const said = symbol ?? name ?? definition ?? '';
-  throw new SourceError(sourceFact('source.unit', { value: null, unit: said.slice(0, 40) || null }));
+  const text = symbol ?? name ?? definition ?? '';
+  throw new SourceError(sourceFact('source.unit', { value: null, unit: text.slice(0, 40) || null }));
 }
 
 function readingOf({ phenomenonTime, result }: Observation, unit: TemperatureUnit): RawReading | undefined {
@@ -107,6 +107,6 @@ function readingOf({ phenomenonTime, result }: Observation, unit: TemperatureUni
 
 function middleOf(text: string): number | undefined {
   const interval = intervalOf(text);
-  if (!interval || interval.toMs - interval.fromMs > LONGEST_MEAN_MS) return undefined;
+  if (!interval || interval.toMs - interval.fromMs > MAX_MEAN_MS) return undefined;
   return (interval.fromMs + interval.toMs) / 2;
 }

@@ -12,7 +12,7 @@ const readers: Record<SourceFormat, (bytes: Uint8Array, context: AnswerContext) 
   'observations-api': readObservationsApi,
 };
 
-/** The days that a source's answer holds. @throws {SourceError} where it is not of the form it should have. */
+/** Reads the days of a source's answer. @throws {SourceError} when the answer is not in its format. */
 export const readAnswer = async (
   format: SourceFormat,
   bytes: Uint8Array,

@@ -16,41 +16,44 @@ export interface RefreshSettings {
   readonly store: Store;
   readonly fetcher: Fetcher;
   readonly clock: () => Date;
-  /** From 0 to below 1. */
+  /** Returns a number from 0 to below 1. */
   readonly random: () => number;
-  readonly log: Log;
-  /** Counts what was asked; whoever passes it reads it. */
+  readonly log: RefreshLog;
+  /** Counters that the caller reads. */
   readonly tally?: SourceTally;
   /** Aborted when the service stops. */
   readonly signal?: AbortSignal;
 }
 
-/** What was counted since the start. */
+/** Counts since the start. */
 export interface SourceTally {
   asked: number;
   failed: number;
-  /** In the last round: how many were due, and for how long the longest had been [s]. */
+  /** In the last round: number of due sources, and the longest delay among them [s]. */
   due: number;
   longestOverdueS: number;
 }
 
-export interface Log {
+export interface RefreshLog {
   info(details: object, message: string): void;
   warn(details: object, message: string): void;
   error(details: object, message: string): void;
 }
 
-const MOST_A_ROUND = 200;
+const MAX_A_ROUND = 200;
 const AT_ONCE = 4;
-/** For one source with all its pages, its retries and its reading. */
+/** Time-out of one source with all its pages, retries and reading. */
 const WHOLE_MS = 5 * 60_000;
-/** Who has not ended by then has died. */
+/** A longer refresh belongs to an instance that has died. */
 const LEASE_MS = 2 * WHOLE_MS;
 const FIRST_BACK_OFF_MS = 5 * 60_000;
-const LONGEST_BACK_OFF_MS = DAY_MS;
-const MOST_YEARS = 40;
+const MAX_BACK_OFF_MS = DAY_MS;
+const MAX_YEARS = 40;
 
-/** Days before today that are asked for: the first time, and again where the record may have been mended since. */
+/**
+ * Days before today to request: at the first fetch, and before the last fetch at later ones, because records are
+ * corrected.
+ */
 const SPANS: Record<SourceFormat, { first: number; again: number }> = {
   'station-day-file': { first: 30 * 366, again: 60 },
   'daily-archive-json': { first: 30 * 366, again: 60 },
@@ -59,13 +62,14 @@ const SPANS: Record<SourceFormat, { first: number; again: number }> = {
 };
 
 /**
- * Asks the sources that are due, a few owners' at a time, and keeps what they say. Nobody else asks them meanwhile.
+ * Refreshes the sources that are due, a few owners' at a time, and stores their days. A lease keeps other instances
+ * away.
  *
- * @returns How many were asked.
+ * @returns Number of sources requested.
  */
 export async function refreshDue(settings: RefreshSettings): Promise<number> {
   const nowMs = settings.clock().getTime();
-  const due = await settings.store.dueSources(nowMs, MOST_A_ROUND);
+  const due = await settings.store.dueSources(nowMs, MAX_A_ROUND);
   if (settings.tally) {
     settings.tally.due = due.length;
     settings.tally.longestOverdueS = Math.max(
@@ -80,7 +84,7 @@ export async function refreshDue(settings: RefreshSettings): Promise<number> {
   return asked;
 }
 
-/** Asks one place's source, unless another has taken it on. */
+/** Refreshes one place's source, unless another instance holds its lease. */
 async function refreshPlace({ owner, place: id }: SourceRef, settings: RefreshSettings): Promise<boolean> {
   const { store, clock, log, tally } = settings;
   const startMs = clock().getTime();
@@ -109,8 +113,8 @@ async function fetched(owner: string, lease: SourceLease, settings: RefreshSetti
   const from = firstAsked(fetchedOn, SPANS[format], to);
   const url = new URL(fillUrl(place.source.url, { ...place, from, to }));
   const signal = AbortSignal.any([AbortSignal.timeout(WHOLE_MS), ...(settings.signal ? [settings.signal] : [])]);
-  const known = lease.askedUrl === url.href ? lease : undefined;
-  const { bytes, etag, lastModified } = await fetcher.ask(url, { known, signal });
+  const previous = lease.askedUrl === url.href ? lease : undefined;
+  const { bytes, etag, lastModified } = await fetcher.ask(url, { previous, signal });
   const atMs = clock().getTime();
   if (bytes) {
     const ask = async (further: URL): Promise<Uint8Array> => {
@@ -124,7 +128,10 @@ async function fetched(owner: string, lease: SourceLease, settings: RefreshSetti
   return { outcome: 'fetched', atMs, nextAtMs, askedUrl: url.href, etag, lastModified };
 }
 
-/** Not further back than the first time: a source that was long out of reach would otherwise be asked for too much. */
+/**
+ * Start of the days to request, never before that of a first fetch: a source that failed for long would otherwise
+ * be asked for too much.
+ */
 function firstAsked(
   fetchedOn: PlainDate | null,
   { first, again }: { first: number; again: number },
@@ -133,23 +140,23 @@ function firstAsked(
   return addDays(to, -(fetchedOn === null ? first : Math.min(first, daysBetween(fetchedOn, to) + again)));
 }
 
-/** A day that is not over is not measured, and one that is over is no longer to come. */
-function usable({ measured, coming }: SourceDays, today: PlainDate): SourceDays {
+/** Drops measured days that are not over and forecast days that are. */
+function usable({ measured, forecast }: SourceDays, today: PlainDate): SourceDays {
   const days = {
-    measured: measured.filter(({ date }) => date < today).slice(-366 * MOST_YEARS),
-    coming: coming.filter(({ date }) => date >= today),
+    measured: measured.filter(({ date }) => date < today).slice(-366 * MAX_YEARS),
+    forecast: forecast.filter(({ date }) => date >= today),
   };
-  if (days.measured.length + days.coming.length > 0) return days;
+  if (days.measured.length + days.forecast.length > 0) return days;
   throw new SourceError(sourceFact('source.no-day'));
 }
 
-/** The same days again change nothing. */
+/** Stores the days. Equal forecast days are not written again. */
 async function keep(owner: string, place: string, days: SourceDays, atMs: number, store: Store): Promise<void> {
   if (days.measured.length > 0) await store.putAir(owner, place, days.measured).catch(refuseFull);
-  if (days.coming.length === 0) return;
+  if (days.forecast.length === 0) return;
   const before = await store.comingDays(owner, place);
-  if (before && sameDays(before.days, days.coming)) return;
-  await store.putComingDays(owner, place, { atMs, days: days.coming });
+  if (before && sameDays(before.days, days.forecast)) return;
+  await store.putComingDays(owner, place, { atMs, days: days.forecast });
 }
 
 function refuseFull(error: unknown): never {
@@ -164,15 +171,15 @@ const sameDays = (a: readonly AirDay[], b: readonly AirDay[]): boolean =>
     return date === other.date && min === other.min && mean === other.mean && max === other.max;
   });
 
-/** What is kept of a failure, and when to try again: sooner than usual, and ever later while it goes on. */
+/** The stored reason of a failure, and the next attempt: sooner than the normal interval, with exponential back-off. */
 function failed(lease: SourceLease, error: unknown, { clock, random, log, signal }: RefreshSettings): FetchEnd {
   if (signal?.aborted) return { outcome: 'given-up' };
   const isOurs = !(error instanceof SourceError) && !isTimeOut(error);
   if (isOurs) log.error({ err: error }, 'a source could not be asked or kept');
   const retryAfterMs = error instanceof SourceError ? (error.retryAfterMs ?? 0) : 0;
-  const usualMs = lease.place.source.everyHours * HOUR_MS;
-  const backOffMs = Math.min(usualMs, LONGEST_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
-  const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, LONGEST_BACK_OFF_MS));
+  const intervalMs = lease.place.source.everyHours * HOUR_MS;
+  const backOffMs = Math.min(intervalMs, MAX_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
+  const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, MAX_BACK_OFF_MS));
   return {
     outcome: 'failed',
     nextAtMs: clock().getTime() + waitMs,
@@ -184,4 +191,4 @@ const isTimeOut = (error: unknown): boolean =>
   error instanceof Error && (error.name === 'TimeoutError' || error.name === 'AbortError');
 
 const reasonOf = (error: unknown): Fact =>
-  error instanceof SourceError ? error.said : sourceFact('source.pages-slow');
+  error instanceof SourceError ? error.fact : sourceFact('source.pages-slow');

@@ -1,18 +1,18 @@
 import type { Zone } from '../basics/calendar.js';
 import type { AirDay } from '../garden/store/store.js';
 
-/** The days that a source's answer holds, in the order of dates: those that were measured, and those foretold. */
+/** The days of a source's answer in order of dates: measured and forecast. */
 export interface SourceDays {
   readonly measured: readonly AirDay[];
-  readonly coming: readonly AirDay[];
+  readonly forecast: readonly AirDay[];
 }
 
-/** What is known besides an answer when it is read. */
+/** Context for reading an answer. */
 export interface AnswerContext {
-  /** The zone of the place, by whose calendar the days are counted. */
+  /** The zone of the place, whose calendar defines the days. */
   readonly zone: Zone;
-  /** Where the answer is from. */
+  /** Address of the answer. */
   readonly url: URL;
-  /** Asks a further address, of the same host. */
+  /** Requests another address of the same host. */
   readonly ask: (url: URL) => Promise<Uint8Array>;
 }

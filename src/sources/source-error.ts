@@ -1,17 +1,17 @@
 import type { Fact } from '../basics/fact.js';
 
-/** A source that could not be asked, or whose answer could not be used, and why: the owner of the place will read it. */
+/** A source was unreachable or its answer unusable. The owner of the place reads the reason. */
 export class SourceError extends Error {
   override readonly name = 'SourceError';
-  readonly said: Fact;
-  /** It may go better a moment later. */
+  readonly fact: Fact;
+  /** True when a retry a moment later may succeed. */
   readonly mayPass: boolean;
-  /** How long the source itself asks to be left alone [ms]. */
+  /** The source's own `Retry-After` [ms]. */
   readonly retryAfterMs: number | undefined;
 
-  constructor(said: Fact, options: { mayPass?: boolean; retryAfterMs?: number | undefined; cause?: unknown } = {}) {
-    super(`${said.code} ${JSON.stringify(said.params)}`, { cause: options.cause });
-    this.said = said;
+  constructor(fact: Fact, options: { mayPass?: boolean; retryAfterMs?: number | undefined; cause?: unknown } = {}) {
+    super(`${fact.code} ${JSON.stringify(fact.params)}`, { cause: options.cause });
+    this.fact = fact;
     this.mayPass = options.mayPass ?? false;
     this.retryAfterMs = options.retryAfterMs;
   }

@@ -12,8 +12,8 @@ import { SourceError } from './source-error.js';
 
 /**
  * A climate station's file: a national network's daily or hourly one without a header, GHCN-Daily by station or by
- * month (`readings/fixed-forms.ts`), or any table that says by itself when and how warm. Values that the keepers of a
- * record have flagged as bad are not used; of readings by the hour, only days that are covered.
+ * month (`readings/fixed-forms.ts`), or any table that itself declares its times and temperatures. Values flagged as
+ * bad are not used; hourly readings give only days with full coverage.
  */
 export async function readStationDayFile(bytes: Uint8Array, { zone }: AnswerContext): Promise<SourceDays> {
   const { series } = await inWords(() =>
@@ -21,15 +21,15 @@ export async function readStationDayFile(bytes: Uint8Array, { zone }: AnswerCont
   );
   if (series.medium !== 'air') throw new SourceError(sourceFact('source.no-air'));
   const measured = series.days.flatMap((day) => (day.complete ? (airDayOf(day.date, day) ?? []) : []));
-  return { measured, coming: [] };
+  return { measured, forecast: [] };
 }
 
-/** Station, then year and month, or a whole date: and what the line measures. */
+/** Station, then year and month, or a whole date, then the measured element. */
 const AIR_LINE = /^[A-Z0-9_-]{11}(?:\d{6}|,\d{8},)(TMAX|TMIN|TAVG)/;
 
 /**
- * Of a file with lines for many elements, those of the air. A record often begins with rain alone, and a file is judged
- * by its first lines: one line of each element goes before all others, whose order does not matter.
+ * Keeps the lines for air in a file with lines for many elements. A record often begins with rain alone, and a file is
+ * judged by its first lines, so one line of each element moves to the front; the order of the others does not matter.
  */
 function airElements(bytes: Uint8Array): Uint8Array {
   const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
@@ -46,14 +46,14 @@ function airElements(bytes: Uint8Array): Uint8Array {
   return Buffer.from(`${[...first.values(), ...others].join('\n')}\n`, 'latin1');
 }
 
-/** What is wrong with a file, told of a source: what to send instead is no advice to it. */
+/** Rewords a file's error for a source, whose owner cannot send another file. */
 async function inWords(reading: () => Promise<FileRead>): Promise<FileRead> {
   try {
     return await reading();
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    // Only the first sentence: how to answer a question about a file is no advice to a source.
-    const [first] = error.said;
+    // Only the first sentence: the others advise the sender of a file.
+    const [first] = error.sentences;
     const why = typeof first === 'object' && 'detail' in first ? first.detail : first;
     throw new SourceError(followedBy(sourceFact('source.file'), why), { cause: error });
   }

@@ -7,10 +7,10 @@ const NAMES: readonly (readonly [TemperatureUnit, RegExp])[] = [
 ];
 
 /**
- * The temperature unit that a name, a symbol or the end of a definition's address means: `degC`, `°C`, `Cel` (UCUM),
+ * The temperature unit of a name, a symbol or the end of a definition's address: `degC`, `°C`, `Cel` (UCUM),
  * `wmoUnit:degC`, `http://qudt.org/vocab/unit/DEG_C`.
  *
- * @returns undefined where it means none of the three.
+ * @returns undefined for anything else.
  */
 export function unitNamed(text: string): TemperatureUnit | undefined {
   const name = text.trim().replace(/^.*[/#:]/, '');

@@ -2,15 +2,15 @@ import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSyn
 import Libsql from 'libsql';
 import { sqlitePath } from './database-url.js';
 
-/** How long to wait for a service that is just writing [ms]. */
+/** Time to wait while a service is writing [ms]. */
 const WAIT_MS = 10_000;
 
 /**
- * Writes a whole copy of an SQLite database, as it is at one moment, into a file that was not there before. Services may
- * read and write the database meanwhile.
+ * Copies an SQLite database, as it is at one moment, into a new file. Services may read and write the database
+ * meanwhile.
  *
- * @returns How long the copy is [bytes].
- * @throws Error in words where there is nothing to copy, or the copy cannot be made; no file is left then.
+ * @returns Size of the copy [bytes].
+ * @throws Error in words when there is nothing to copy or the copy fails; no file is left then.
  */
 export function backUp(databaseUrl: string, file: string): number {
   const path = sqlitePath(databaseUrl);
@@ -31,7 +31,7 @@ export function backUp(databaseUrl: string, file: string): number {
   }
 }
 
-/** Makes an empty file, for its owner's eyes only, where there is none. */
+/** Creates an empty file that only its owner can read; an existing file is an error. */
 function claim(file: string): void {
   try {
     closeSync(openSync(file, 'wx', 0o600));

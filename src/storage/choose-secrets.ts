@@ -7,11 +7,11 @@ import { keyFromFile, keyPathOf, readKeyFile } from './secrets-key.js';
 import { newSecret } from './tables/subscriptions.js';
 
 export interface SecretsSettings {
-  /** The key that secrets are sealed with. Left out: SQLite has one in a file beside its own, PostgreSQL has none. */
+  /** The key that seals secrets. Without it SQLite has one in a file beside its own, PostgreSQL has none. */
   readonly secretsKey?: string | undefined;
-  /** Give up what a lost key had sealed, at this instant [ms]. */
+  /** Give up the secrets that a lost key had sealed, at this instant [ms]. */
   readonly forgetSecrets?: { readonly atMs: number } | undefined;
-  /** Is told what whoever runs the service should know. */
+  /** Called with warnings for the operator of the service. */
   readonly warn?: ((text: string) => void) | undefined;
 }
 
@@ -22,10 +22,10 @@ const KEPT_PLAIN =
   'Webhook secrets and calendar addresses are kept plain: whoever copies the database has them. Set SECRETS_KEY to a secret of 32 characters or more, and keep it apart from the database; what is kept is then sealed at the next start.';
 
 /**
- * How secrets are kept in a database, after what it keeps plain was sealed.
+ * Decides how a database stores secrets, and seals those stored plain.
  *
- * @param file Where an SQLite database is; undefined: it is another, or in memory.
- * @throws Error in one line, where the key is missing or another than the database was sealed with.
+ * @param file Path of an SQLite database; undefined: another kind, or in memory.
+ * @throws Error in one line when the key is missing or the database was sealed with another.
  */
 export async function chooseSecrets(
   database: Database,
@@ -62,7 +62,7 @@ async function secretsFor(
   if (file === 'memory') return sealedBy(randomBytes(32));
   const path = keyPathOf(file);
   const known = await readKeyFile(path);
-  // A new key would open nothing of what is there, and hide that the old one is missing.
+  // A new key would open none of the sealed secrets and hide that the old one is missing.
   if (!known && !forgetSecrets && (await hasSealed(database))) throw new Error(keyFault(file, secretsKey));
   return sealedBy(known ?? (await keyFromFile(path)));
 }

@@ -2,7 +2,9 @@ import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { sqlitePath } from './database-url.js';
 
-/** Sizes of an SQLite file, of its log, and of the room beside them [bytes]; nothing for another kind of database. */
+/**
+ * Sizes of an SQLite file and its log, and the free space on their disk [bytes]; empty for another kind of database.
+ */
 export function diskUse(databaseUrl: string): { fileBytes?: number; walBytes?: number; diskFreeBytes?: number } {
   const path = sqlitePath(databaseUrl);
   if (path === undefined || path === ':memory:') return {};

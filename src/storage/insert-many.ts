@@ -1,13 +1,13 @@
 import type { Query, Value } from './database.js';
 
-/** Rows in one statement: enough to make the way to the server short, few enough for what either kind takes. */
-const MOST_ROWS = 200;
+/** Rows in one statement: enough to save round trips, and within the parameter limits of both kinds. */
+const MAX_ROWS = 200;
 
 /**
  * Inserts rows, many with each statement.
  *
  * @param into Table and columns, such as `normals (owner, place)`.
- * @param onConflict What to do with a row whose key is there; no key may be twice among the rows.
+ * @param onConflict Clause for a row whose key exists; no key may be twice among the rows.
  */
 export async function insertMany(
   query: Query,
@@ -15,8 +15,8 @@ export async function insertMany(
   rows: readonly (readonly Value[])[],
   onConflict = '',
 ): Promise<void> {
-  for (let from = 0; from < rows.length; from += MOST_ROWS) {
-    const some = rows.slice(from, from + MOST_ROWS);
+  for (let from = 0; from < rows.length; from += MAX_ROWS) {
+    const some = rows.slice(from, from + MAX_ROWS);
     let parameter = 0;
     const places = some.map((row) => `(${row.map(() => `$${++parameter}`).join(', ')})`);
     await query.run(`insert into ${into} values ${places.join(', ')} ${onConflict}`, some.flat());

@@ -2,11 +2,11 @@ import type { Changes } from '../garden/store/store.js';
 import type { Readings } from '../readings/readings.js';
 
 /**
- * Readings with others laid over them; of two at one instant the later to come stands.
+ * Merges new readings into stored ones; at the same instant the new one wins.
  *
- * @param before What is kept, in time order.
- * @param coming What comes, in time order.
- * @returns All of them in time order, and how many of those coming were new, the same as before, and different.
+ * @param before Stored readings, in time order.
+ * @param coming New readings, in time order.
+ * @returns All of them in time order, and how many of the new were added, equal to the stored, and different.
  *
  * Cost: O(before + coming).
  */

@@ -3,10 +3,10 @@ import { migrations } from './migrations/list.js';
 import type { Migration } from './migrations/migration.js';
 
 /**
- * Brings a database to today's schema: an empty one, or one that an earlier version has filled. Instances that start at
- * the same time wait for one another, and each step is taken once.
+ * Migrates an empty database, or one of an earlier version, to the current schema. Instances that start at the same
+ * time wait for one another, and each step runs once.
  *
- * @throws Error where a later version has been at the database.
+ * @throws Error when a later version has migrated the database.
  */
 export async function migrate(database: Database, upTo: readonly Migration[] = migrations): Promise<void> {
   await database.transaction(async (query) => {

@@ -1,15 +1,15 @@
-/** Runs work as soon as its owner has a turn. */
+/** Runs work when its owner's turn comes. */
 export type OwnerQueue = <T>(owner: string, work: () => Promise<T>) => Promise<T>;
 
 /**
- * A queue in which owners take turns: one owner's long queue never holds up another's single piece of work. The work of
- * one owner starts in the order in which it came.
+ * A queue in which owners take turns, so that one owner's long queue never holds up another's single task. The tasks of
+ * one owner start in order of arrival.
  *
- * @param total    How many pieces of work run at once.
- * @param perOwner How many of them may belong to one owner.
+ * @param total    Tasks running at once.
+ * @param perOwner Tasks of one owner running at once.
  */
 export function ownerQueue(total: number, perOwner: number): OwnerQueue {
-  // The owner whose turn comes first stands first.
+  // The owner next in turn comes first.
   const waiting = new Map<string, (() => void)[]>();
   const running = new Map<string, number>();
   let busy = 0;

@@ -3,21 +3,21 @@ import { StorageError } from '../garden/store/storage-error.js';
 import type { AirDay } from '../garden/store/store.js';
 
 /**
- * The air of one place in one calendar year. Days stand by their number in the year, 0 for 1 January; a day that is not
- * kept is undefined.
+ * The air of one place in one calendar year, indexed by the day of the year, 0 for 1 January; undefined for a missing
+ * day.
  */
 export type AirYear = (AirDay | undefined)[];
 
 const MAX_DAYS = 366;
 const FORMAT = 1;
-/** The format, then one byte for the kind of each column, in this order. */
+/** The header: the format, then one byte for the kind of each column, in this order. */
 const COLUMNS = ['min', 'mean', 'max'] as const;
-/** A bit for each day that is kept, rounded up to a whole number of doubles. */
+/** A bit for each stored day, rounded up to a whole number of doubles. */
 const DAYS_AT = 8;
 const DAYS_BYTES = 48;
 const COLUMNS_AT = DAYS_AT + DAYS_BYTES;
 
-/** How a column is kept: the least of these that gives every value back as it was, bit by bit. */
+/** Encodings of a column; the smallest that restores every value bit by bit is used. */
 const KINDS = [
   { scale: 0, bytes: 0 },
   { scale: 10, bytes: 2 },
@@ -25,13 +25,18 @@ const KINDS = [
   { scale: 0, bytes: 8 },
 ] as const;
 const [NOTHING, TENTHS, HUNDREDTHS, DOUBLES] = [0, 1, 2, 3];
-/** A value that is not known, in whole numbers; doubles have NaN for it. */
+/** A missing value in the whole-number encodings; doubles use NaN. */
 const UNKNOWN = -32_768;
 
-/** The dates of years that were unpacked: the calendar serves 300, and a garden has the same thirty time and again. */
+/** Ends of the dates of a leap year and of another, such as `-03-01`, because an unpacked garden has ten thousand dates. */
+const [inLeapYears, inOtherYears] = [2000, 2001].map((year) =>
+  Array.from({ length: MAX_DAYS }, (_, i) => addDays(`${year}-01-01` as PlainDate, i).slice(4)),
+) as [string[], string[]];
+const daysOfYear = (year: number): number => (Date.UTC(year + 1, 0, 1) - Date.UTC(year, 0, 1)) / 86_400_000;
+/** Dates of unpacked years: the calendar has 300, and a garden reads the same thirty again and again. */
 const datesByYear = new Map<number, readonly PlainDate[]>();
 
-/** The number of a date in its year, 0 for 1 January. */
+/** Zero-based day of the year of a date. */
 export const dayIndex = (date: PlainDate): number => {
   const year = yearOf(date);
   return (Date.UTC(year, Number(date.slice(5, 7)) - 1, Number(date.slice(8))) - Date.UTC(year, 0, 1)) / 86_400_000;
@@ -40,8 +45,8 @@ export const dayIndex = (date: PlainDate): number => {
 export const yearOf = (date: PlainDate): number => Number(date.slice(0, 4));
 
 /**
- * A year of air as bytes: whole tenths or hundredths of a degree where all values of a column are such, else doubles.
- * Numbers are kept as this machine writes them: little end first on all but very few.
+ * Packs a year of air into bytes: whole tenths or hundredths of a degree when all values of a column fit them, else
+ * doubles. Numbers have this machine's byte order: little-endian on all but very few.
  *
  * @example packAirYear of a year's minima and maxima in tenths // => 56 + 2 * 2 * 366 = 1520 bytes
  */
@@ -73,7 +78,7 @@ function kindOf(values: readonly (number | null)[]): number {
   for (const kind of [TENTHS, HUNDREDTHS]) {
     const { scale } = KINDS[kind]!;
     const isExact = (value: number): boolean => {
-      // As a whole number of 32 bits: what is beyond those, and -0, comes back as another.
+      // Truncated to 32 bits: a value beyond those, or -0, does not come back the same.
       const whole = Math.round(value * scale) | 0;
       return Object.is(whole / scale, value) && Math.abs(whole) < -UNKNOWN;
     };
@@ -83,10 +88,10 @@ function kindOf(values: readonly (number | null)[]): number {
 }
 
 /**
- * The days of a packed year.
+ * Unpacks the days of a year.
  *
- * @param packed Drivers hand out views that may begin anywhere, so columns are copied.
- * @throws StorageError where the bytes are no year of air.
+ * @param packed Bytes at any alignment, because drivers return views; columns are copied.
+ * @throws StorageError when the bytes are no year of air.
  */
 export function unpackAirYear(year: number, packed: Uint8Array | ArrayBuffer): AirYear {
   const bytes = packed instanceof Uint8Array ? packed : new Uint8Array(packed);
@@ -117,7 +122,7 @@ export function unpackAirYear(year: number, packed: Uint8Array | ArrayBuffer): A
   return days;
 }
 
-/** Days in years, packed. */
+/** Packs days, grouped by year. */
 export function packedYears(days: readonly AirDay[]): { readonly year: number; readonly packed: Uint8Array }[] {
   const years = new Map<number, AirYear>();
   for (const day of days) {
@@ -135,12 +140,12 @@ export function packedYears(days: readonly AirDay[]): { readonly year: number; r
 function datesOf(year: number): readonly PlainDate[] {
   let dates = datesByYear.get(year);
   if (!dates) {
-    const first = `${year}-01-01` as PlainDate;
-    dates = Array.from({ length: MAX_DAYS }, (_, i) => addDays(first, i));
+    const endings = daysOfYear(year) === MAX_DAYS ? inLeapYears : inOtherYears;
+    dates = endings.map((ending) => `${year}${ending}` as PlainDate);
     datesByYear.set(year, dates);
   }
   return dates;
 }
 
-/** How many days of a year are known. */
+/** Number of known days in a year. */
 export const daysInYear = (year: AirYear): number => year.reduce((sum, day) => (day ? sum + 1 : sum), 0);

@@ -1,11 +1,11 @@
 import type { Readings } from '../readings/readings.js';
 
-/** Bytes of a reading: its instant and its value as doubles, and one of basis where not all were measured. */
+/** Bytes of a reading: instant and value as doubles, plus one byte of provenance unless all were measured. */
 const PLAIN_BYTES = 16;
 
 /**
- * Readings as bytes: all instants, all values, and all bases unless each is 0, "measured".
- * Numbers are kept bit by bit, as this machine writes them: little end first on all but very few.
+ * Packs readings into bytes: all instants, all values, and all provenance codes unless each is 0, "measured".
+ * Numbers are exact, in this machine's byte order: little-endian on all but very few.
  *
  * @example packReadings of n readings that were all measured // => 16 n bytes
  */
@@ -20,10 +20,10 @@ export function packReadings({ atMs, valueC, basis }: Readings): Uint8Array {
 }
 
 /**
- * The readings of many packs, one after the other.
+ * Unpacks the readings of many packs, one after the other.
  *
- * @param packs Bytes and how many readings they hold. Drivers hand out views that may begin anywhere, so they are copied.
- * @throws Error where the bytes are not that many readings.
+ * @param packs Bytes and the number of readings in them. Drivers return views at any alignment, so they are copied.
+ * @throws Error when the bytes are not that many readings.
  */
 export function unpackReadings(
   packs: readonly { readonly packed: Uint8Array | ArrayBuffer; readonly readings: number }[],

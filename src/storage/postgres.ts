@@ -6,32 +6,32 @@ import type { Database, Query, Value } from './database.js';
 import { ownerQueue } from './owner-queue.js';
 import { throttledProbe } from './probe.js';
 
-/** Connections in all, those of them for the work of owners, and those for one owner's: the rest is the service's own. */
+/** Connections in all, for owners together, and for one owner; the service itself has the rest. */
 const MAX_CONNECTIONS = 10;
 const MAX_FOR_OWNERS = 8;
 const MAX_PER_OWNER = 4;
-/** A server that says nothing for so long is assumed to be lost [ms]. */
+/** Silence after which the server counts as lost [ms]. */
 const CONNECT_WITHIN_MS = 5_000;
 const ANSWER_WITHIN_MS = 60_000;
 /**
- * When the server itself ends what takes too long [ms]: a statement, a wait for a lock, a transaction whose service has
- * gone silent and whose locks others wait for. Each before we give the server up.
+ * Time-outs on the server [ms]: of a statement, of waiting for a lock, and of a transaction whose service has gone
+ * silent and whose locks others wait for. Each is shorter than our own.
  */
 const STATEMENT_WITHIN_MS = 30_000;
 const LOCK_WITHIN_MS = 15_000;
 const IDLE_WITHIN_MS = 30_000;
-/** So often work is begun again where the server had to choose between two transactions. */
-const MOST_TRIES = 8;
+/** Attempts at work that the server rolled back because of a conflict with another transaction. */
+const MAX_TRIES = 8;
 const FIRST_NAP_MS = 5;
 
-/** Where two transactions got in each other's way: serialization failure, deadlock. */
+/** Conflicts of two transactions: serialization failure, deadlock. */
 const CONFLICTS = ['40001', '40P01'];
 /**
- * Classes and codes of SQLSTATE that say that the server cannot be used now, not that the question was wrong:
- * connection, resources (a full disk among them), operator, system, damage; a server in recovery may only be read.
+ * Classes and codes of SQLSTATE that mean an unavailable server, not a wrong query:
+ * connection, resources (a full disk among them), operator, system, damage; a server in recovery is read-only.
  */
 const UNUSABLE = /^(08|53|57|58|28|3D)|^(25006|25P03|55P03|40001|40P01|XX001|XX002)$/;
-/** Of these: the disk is full; a table or an index is damaged. */
+/** Among these: the disk is full; a table or an index is damaged. */
 const DISK_FULL = '53100';
 const DAMAGED = /^XX00[12]$/;
 
@@ -39,12 +39,12 @@ const INT8 = 20;
 const types = new pg.TypeOverrides();
 types.setTypeParser(INT8, Number);
 
-/** As small a write as there is: the row takes its own place, and the table stays one page long. */
+/** The smallest write: the row replaces itself, and the table stays one page long. */
 const PROBE = "update schema_migrations set name = name where name = '001-places-and-beds'";
-/** What a server whose disk was full must have room for again before it counts as ready [bytes]. */
+/** Space that a server must have again after a full disk before it counts as ready [bytes]. */
 const PROBE_BYTES = 256 * 1024;
 
-/** A PostgreSQL server, by its address. Connections that were lost are made anew by the next who asks. */
+/** Opens a PostgreSQL server by its address. The pool replaces lost connections at the next query. */
 export async function openPostgres(url: string): Promise<Database> {
   const pool = new pg.Pool({
     connectionString: url,
@@ -57,15 +57,15 @@ export async function openPostgres(url: string): Promise<Database> {
     keepAlive: true,
     types,
   });
-  // A connection that breaks while nobody asks is left out of the pool; whoever asks next is told of what then fails.
+  // The pool drops an idle connection that breaks; the next query reports any lasting fault.
   pool.on('error', () => {});
   pool.on('connect', (client) => client.on('error', () => {}));
 
-  /** Whether the last write found the disk full. */
+  /** True when the last write found the disk full. */
   let wasFull = false;
   const probe = throttledProbe(async () => {
     await attempt(pool, ({ run }) => run(PROBE));
-    // A row that takes the place of another needs no room.
+    // A row that replaces another needs no space.
     if (wasFull) await requireRoom(pool);
     wasFull = false;
   });
@@ -78,7 +78,7 @@ export async function openPostgres(url: string): Promise<Database> {
         probe.wrote(true);
         return result;
       } catch (error) {
-        if (isConflict(error) && tries < MOST_TRIES) {
+        if (isConflict(error) && tries < MAX_TRIES) {
           await setTimeout(FIRST_NAP_MS * 2 ** tries);
           continue;
         }
@@ -98,7 +98,7 @@ export async function openPostgres(url: string): Promise<Database> {
   const database: Database = {
     keyType: 'text collate "C"',
     migrationLock: [
-      // Another's migration, or a step of ours, may take long.
+      // A migration, here or in another instance, may take long.
       'set local lock_timeout = 0',
       'set local statement_timeout = 0',
       'select pg_advisory_xact_lock(730120551)',
@@ -116,7 +116,7 @@ export async function openPostgres(url: string): Promise<Database> {
   return database;
 }
 
-/** Takes up some room, and gives it back by taking everything back. @throws StorageError where there is none. */
+/** Allocates some space and rolls it back. @throws StorageError when there is none. */
 async function requireRoom(pool: pg.Pool): Promise<void> {
   const takenBack = new Error('taken back');
   await attempt(pool, async ({ run }) => {
@@ -154,12 +154,12 @@ async function attempt<T>(pool: pg.Pool, work: (query: Query) => Promise<T>): Pr
 const isConflict = (error: unknown): boolean =>
   error instanceof StorageError && CONFLICTS.includes((error.cause as { code?: string }).code ?? '');
 
-/** Waits for the driver; what it says of an unusable server becomes a StorageError. */
+/** Awaits the driver and turns its errors of an unavailable server into a StorageError. */
 async function translated<T>(asked: Promise<T>): Promise<T> {
   try {
     return await asked;
   } catch (error) {
-    // What the server says has an SQLSTATE; all else says that the server was not reached, or was lost.
+    // Errors of the server have an SQLSTATE; all others mean that it was unreachable or lost.
     if (error instanceof pg.DatabaseError && !UNUSABLE.test(error.code ?? '')) throw error;
     const code = (error instanceof pg.DatabaseError && error.code) || '';
     const kind = code === DISK_FULL ? 'full' : DAMAGED.test(code) ? 'damaged' : 'unavailable';
@@ -167,6 +167,6 @@ async function translated<T>(asked: Promise<T>): Promise<T> {
   }
 }
 
-/** A host of several addresses fails with an error of several errors and no words of its own. */
+/** A host of several addresses fails with an error of several errors and no message of its own. */
 const wordsOf = (error: unknown): string =>
   error instanceof AggregateError ? error.errors.map(wordsOf).join('; ') : (error as Error).message;

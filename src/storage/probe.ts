@@ -1,10 +1,10 @@
-/** How long the outcome of a probe stands [ms]: `/readyz` may be asked by anybody, and a probe waits for the disk. */
+/** Lifetime of a probe's result [ms]: anybody may call `/readyz`, and a probe waits for the disk. */
 const PROBE_EVERY_MS = 2_000;
 
-/** Whether a write would succeed, asked seldom of the database itself. */
-export interface Probe {
+/** Tells whether a write would succeed, with few real probes of the database. */
+export interface DatabaseProbe {
   (): Promise<void>;
-  /** Reports how a real write ended, so that the next probe asks again where this disagrees with the last outcome. */
+  /** Reports the result of a real write; one that contradicts the last probe makes the next one real. */
   wrote(isGood: boolean): void;
 }
 
@@ -15,23 +15,23 @@ interface Outcome {
 }
 
 /** @param write Throws as a real write would. */
-export function throttledProbe(write: () => Promise<void>): Probe {
+export function throttledProbe(write: () => Promise<void>): DatabaseProbe {
   let last: Outcome | undefined;
   const probe = (): Promise<void> => {
     if (last) return last.outcome;
-    const asked: Outcome = { outcome: write() };
+    const current: Outcome = { outcome: write() };
     const ended = (isGood: boolean): void => {
-      asked.isGood = isGood;
+      current.isGood = isGood;
       setTimeout(() => {
-        if (last === asked) last = undefined;
+        if (last === current) last = undefined;
       }, PROBE_EVERY_MS).unref();
     };
-    asked.outcome.then(
+    current.outcome.then(
       () => ended(true),
       () => ended(false),
     );
-    last = asked;
-    return asked.outcome;
+    last = current;
+    return current.outcome;
   };
   return Object.assign(probe, {
     wrote(isGood: boolean) {

@@ -1,4 +1,4 @@
-/** Whether two plain records say the same, in whatever order. */
+/** True when two plain records have equal fields, in whatever order. */
 export function sameFields(a: unknown, b: unknown): boolean {
   if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object') return a === b;
   const [left, right] = [a as Record<string, unknown>, b as Record<string, unknown>];

@@ -13,7 +13,7 @@ const LIKE_SEALED = "like 'sealed:1:%'";
 const TOKENS = 'select owner, id, calendar_token as secret from beds';
 const SECRETS = 'select owner, id, secret from subscriptions';
 
-/** Whether the database has secrets that only a key opens. */
+/** True when the database has sealed secrets. */
 export async function hasSealed(database: Database): Promise<boolean> {
   const [some] = await firstSealed(database);
   return some !== undefined;
@@ -28,7 +28,7 @@ async function firstSealed(database: Database): Promise<{ readonly row: SecretRo
   ];
 }
 
-/** Whether a key opens what is sealed in the database. */
+/** True when a key opens the sealed secrets of the database. */
 export async function opensSealed(database: Database, secrets: Secrets): Promise<boolean> {
   try {
     for (const { row, of } of await firstSealed(database)) secrets.open(row.secret, of);
@@ -39,10 +39,10 @@ export async function opensSealed(database: Database, secrets: Secrets): Promise
 }
 
 /**
- * Seals what is kept plain, and reckons the digests that calendars are found by. Instances that start at once wait for one
+ * Seals plain secrets and computes the digests that find calendars. Instances that start at once wait for one
  * another.
  *
- * @returns Whether there was anything plain.
+ * @returns True when there was a plain secret.
  */
 export async function sealPlain(database: Database, secrets: Secrets): Promise<boolean> {
   const plainTokens = `${TOKENS} where calendar_token is not null and (calendar_digest is null${
@@ -78,8 +78,8 @@ export async function sealPlain(database: Database, secrets: Secrets): Promise<b
 }
 
 /**
- * Gives up what is sealed with a key that is lost: calendars have no address until a new one is asked for, and subscriptions
- * are switched off, as nobody has the secret that their messages would be signed with.
+ * Gives up secrets that a lost key has sealed: calendars lose their address until the owner asks for a new one, and
+ * subscriptions are switched off, because nobody has the secret that would sign their messages.
  */
 export const forgetSealed = (database: Database, newSecret: (of: SecretOf) => string, nowMs: number): Promise<void> =>
   database.transaction(async (query) => {

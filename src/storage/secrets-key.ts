@@ -3,14 +3,14 @@ import { open, readFile } from 'node:fs/promises';
 import { setTimeout } from 'node:timers/promises';
 
 const KEY_BYTES = 32;
-/** Another process that starts at the same time may have made the file and not yet written it [ms]. */
+/** Time for another process to finish the file that it has just created [ms]. */
 const WRITTEN_WITHIN_MS = 2000;
 const NAP_MS = 50;
 
-/** Where the key of an SQLite database lies that is given none. */
+/** Path of the key file of an SQLite database. */
 export const keyPathOf = (file: string): string => `${file}.key`;
 
-/** The key in a file; undefined: there is no such file. @throws Error where it holds something else. */
+/** The key in a file; undefined when the file is missing. @throws Error when it holds something else. */
 export async function readKeyFile(path: string): Promise<Uint8Array | undefined> {
   for (let waitedMs = 0; ; waitedMs += NAP_MS) {
     const text = await readFile(path, 'utf8').catch((error: NodeJS.ErrnoException) => {
@@ -26,7 +26,7 @@ export async function readKeyFile(path: string): Promise<Uint8Array | undefined>
   }
 }
 
-/** The key in a file that only its owner can read; made where there is none, and on disk once this resolves. */
+/** The key in a file that only its owner can read. A missing file is created, and is on disk once this resolves. */
 export async function keyFromFile(path: string): Promise<Uint8Array> {
   const known = await readKeyFile(path);
   if (known) return known;

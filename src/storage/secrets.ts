@@ -1,33 +1,33 @@
 import { createCipheriv, createDecipheriv, createHmac, hkdfSync, randomBytes } from 'node:crypto';
 import { StorageError } from '../garden/store/storage-error.js';
 
-/** Whose a secret is: sealed for one, it opens for no other. */
+/** The holder of a secret: a secret sealed for one cannot be opened for another. */
 export type SecretOf = readonly [kind: 'calendar' | 'webhook', owner: string, id: string];
 
-/** How secrets are kept. */
+/** Encryption of stored secrets. */
 export interface Secrets {
-  /** Are they kept so that the database alone does not tell them? */
+  /** True when the database alone does not reveal the secrets. */
   readonly isSealing: boolean;
   seal(secret: string, of: SecretOf): string;
-  /** @throws StorageError where it was sealed with another key, or for another. */
+  /** @throws StorageError when it was sealed with another key or for another holder. */
   open(sealed: string, of: SecretOf): string;
-  /** By which a secret is found again without being opened. */
+  /** A digest that finds a secret without opening it. */
   digest(secret: string): string;
 }
 
 const SEALED = 'sealed:1:';
-/** As NIST SP 800-38D (5.2.1) has it for GCM: a nonce of 96 bits, a tag of 128. */
+/** GCM by NIST SP 800-38D (5.2.1): a nonce of 96 bits, a tag of 128. */
 const NONCE_BYTES = 12;
 const TAG_BYTES = 16;
 const KEY_BYTES = 32;
 
 export const isSealed = (text: string): boolean => text.startsWith(SEALED);
 
-/** Another instance may have sealed it since this one started, where each was given a key of its own. */
+/** Another instance with a key of its own may have sealed it since this one started. */
 const SEALED_OTHERWISE = 'a secret in the database is sealed with another key than this instance has';
 const ONE_KEY = 'give all instances the same SECRETS_KEY, and restart those that had another';
 
-/** Secrets as they are: whoever has the database has them. */
+/** No encryption: the database reveals the secrets. */
 export const plainSecrets: Secrets = {
   isSealing: false,
   seal: (secret) => secret,
@@ -39,10 +39,10 @@ export const plainSecrets: Secrets = {
 };
 
 /**
- * Secrets sealed by AES-256-GCM. Its nonces are drawn at random, which is safe far beyond the number of beds and
- * subscriptions that there may be (NIST SP 800-38D, 8.3: up to 2^32 under one key).
+ * Secrets sealed by AES-256-GCM. Its nonces are random, which is safe far beyond the possible number of beds and
+ * subscriptions (NIST SP 800-38D, 8.3: up to 2^32 under one key).
  *
- * @param key Whatever whoever runs the service has set, or the key file holds; two keys are derived from it.
+ * @param key The operator's setting, or the content of the key file; two keys are derived from it.
  */
 export function sealedBy(key: string | Uint8Array): Secrets {
   const derived = (use: string) => Buffer.from(hkdfSync('sha256', key, '', `germination-forecaster ${use}`, KEY_BYTES));
@@ -56,7 +56,7 @@ export function sealedBy(key: string | Uint8Array): Secrets {
       return SEALED + sealed.toString('base64url');
     },
     open(sealed, of) {
-      // Kept plain by an instance without the key, while this one was running.
+      // An instance without the key has stored it plain while this one was running.
       if (!isSealed(sealed)) return sealed;
       const bytes = Buffer.from(sealed.slice(SEALED.length), 'base64url');
       const end = bytes.length - TAG_BYTES;

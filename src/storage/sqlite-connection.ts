@@ -4,16 +4,16 @@ import { StorageError, type StorageErrorKind } from '../garden/store/storage-err
 import type { Value } from './database.js';
 
 /**
- * How long to wait for another process that holds the file [ms], and how long at a time. SQLite's own way to wait would
- * hold up everybody in this process, perhaps the very one who holds the file.
+ * Total time to wait for another process that holds the file [ms], and the length of a nap. SQLite's own waiting would
+ * block this whole process, perhaps the very one that holds the file.
  */
 const WAIT_MS = 10_000;
 const NAP_MS = 5;
 const MAX_STATEMENTS = 300;
 
-/** Primary result codes of SQLite that say that the file cannot be used now, not that the question was wrong. */
+/** Primary result codes of SQLite that mean an unavailable file, not a wrong query. */
 const KINDS: readonly (readonly [RegExp, StorageErrorKind])[] = [
-  // Shared memory cannot grow on a full disk, which SQLite reports as an error of input and output.
+  // SQLite reports shared memory that cannot grow on a full disk as an I/O error.
   [/^SQLITE_(FULL|IOERR_SHMSIZE)/, 'full'],
   [/^SQLITE_(CORRUPT|NOTADB)/, 'damaged'],
   [/^SQLITE_(BUSY|LOCKED|READONLY|IOERR|CANTOPEN|NOMEM|PERM|PROTOCOL)/, 'unavailable'],
@@ -35,7 +35,7 @@ export async function connect(path: string): Promise<Connection> {
     let statement = statements.get(sql);
     if (!statement) {
       if (statements.size >= MAX_STATEMENTS) statements.clear();
-      // To SQLite `$2` is a name, and names are numbered as they come; `?2` is the second, wherever it stands.
+      // SQLite takes `$2` for a name and numbers names in order of appearance; `?2` is always the second.
       statement = connection.prepare(sql.replaceAll(/\$(\d+)/g, '?$1'));
       statements.set(sql, statement);
     }
@@ -44,7 +44,7 @@ export async function connect(path: string): Promise<Connection> {
   const opened: Connection = {
     exec: (sql) => translated(() => void connection.exec(sql)),
     run: (sql, values) => translated(() => prepared(sql).run(values).changes),
-    // Its get() gives other types than its all(), and leaves the statement unfinished.
+    // The driver's get() returns other types than its all() and leaves the statement unfinished.
     all: (sql, values) => translated(() => prepared(sql).all(values)),
     isInTransaction: () => connection.inTransaction,
     close: () => translated(() => void connection.close()),
@@ -54,7 +54,7 @@ export async function connect(path: string): Promise<Connection> {
     await patiently(() => opened.all('PRAGMA journal_mode = WAL', []));
     opened.exec('PRAGMA synchronous = FULL');
     opened.exec('PRAGMA foreign_keys = ON');
-    // What a statement sets aside would otherwise need room on a disk that may be full.
+    // Temporary data would otherwise need space on a disk that may be full.
     opened.exec('PRAGMA temp_store = MEMORY');
   } catch (error) {
     opened.close();
@@ -63,7 +63,7 @@ export async function connect(path: string): Promise<Connection> {
   return opened;
 }
 
-/** Runs work again and again while another process holds the file. */
+/** Retries work while another process holds the file. */
 export async function patiently<T>(work: () => T): Promise<T> {
   for (let waitedMs = 0; ; waitedMs += NAP_MS) {
     try {
@@ -78,7 +78,7 @@ export async function patiently<T>(work: () => T): Promise<T> {
 const isBusy = (error: unknown): boolean =>
   error instanceof StorageError && /^SQLITE_BUSY/.test((error.cause as { code?: string } | undefined)?.code ?? '');
 
-/** Runs work on the driver; what it says of an unusable file becomes a StorageError. */
+/** Runs the driver and turns its errors of an unavailable file into a StorageError. */
 function translated<T>(work: () => T, done = 'used'): T {
   try {
     return work();

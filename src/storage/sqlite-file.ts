@@ -15,31 +15,31 @@ import { dirname } from 'node:path';
 import { StorageError } from '../garden/store/storage-error.js';
 
 /**
- * Bytes held in a file of their own beside the database. On a full disk they are released so that something can be
- * deleted: SQLite writes the pages that a deletion changes to its log before it frees any. More than the log may hold
- * between two checkpoints and one large upload (4 MB of JSON keeps 1.3 MB) make it grow by.
+ * Bytes reserved in a file beside the database. On a full disk they are released so that something can be deleted:
+ * SQLite writes the pages that a deletion changes to its log before it frees any. They exceed the growth of the log
+ * between two checkpoints plus one large upload (4 MB of JSON store 1.3 MB).
  */
 const RESERVE_BYTES = 4 * 1024 * 1024;
-/** Where the disk has less room than this [bytes], what is commonly written would not fit. */
+/** Minimum free space of the disk [bytes]; a common write would not fit into less. */
 const MIN_FREE_BYTES = 1024 * 1024;
 const PRIVATE = 0o600;
 
-/** A database file on its disk, as much of it as SQLite does not see to itself. */
+/** The database file on its disk: what SQLite itself does not check. */
 export interface SqliteFile {
-  /** @throws StorageError where the file was removed or replaced since it was opened. */
+  /** @throws StorageError when the file was removed or replaced since it was opened. */
   requireSame(): void;
-  /** How long the log is by now [bytes]. */
+  /** Present length of the log [bytes]. */
   logBytes(): number;
-  /** @throws StorageError where the disk has hardly any room. */
+  /** @throws StorageError when the disk is nearly full. */
   requireRoom(): void;
-  /** Makes room on a full disk. */
+  /** Makes space on a full disk. */
   releaseReserve(): void;
   isReleased(): boolean;
-  /** Takes the room again, as much of it as there is. */
+  /** Reserves the space again, if there is enough. */
   fillReserve(): void;
 }
 
-/** Makes the file where there is none, for its owner's eyes only; SQLite gives its log the same mode. */
+/** Creates a missing file that only its owner can read; SQLite gives its log the same mode. */
 export function prepareFile(path: string): void {
   try {
     closeSync(openSync(path, 'wx', PRIVATE));
@@ -62,11 +62,11 @@ function tighten(file: string): void {
   try {
     chmodSync(file, PRIVATE);
   } catch {
-    // A file of another user's cannot be tightened by us; whether it may be used shows when it is.
+    // Another user's file refuses the change; using it will show whether it is accessible.
   }
 }
 
-/** @param path A file that a connection has open already. */
+/** @param path A file that a connection has opened already. */
 export function watchFile(path: string): SqliteFile {
   const log = `${path}-wal`;
   const reserve = `${path}-reserve`;
@@ -85,7 +85,7 @@ export function watchFile(path: string): SqliteFile {
     logBytes: () => stat(log)?.size ?? 0,
     requireRoom() {
       const { blocks, bavail, bsize } = statfsSync(dirname(path));
-      // Some file systems do not say how large they are.
+      // Some file systems do not report their size.
       if (blocks === 0 || bavail * bsize >= MIN_FREE_BYTES) return;
       throw new StorageError(`the disk of ${path} is full`, { kind: 'full' });
     },
@@ -97,13 +97,13 @@ export function watchFile(path: string): SqliteFile {
       try {
         const file = openSync(reserve, 'a', PRIVATE);
         try {
-          // Chance is not packed by a file system that packs.
+          // Random bytes, because a compressing file system would not reserve space for zeros.
           writeSync(file, randomBytes(missing));
         } finally {
           closeSync(file);
         }
       } catch {
-        // There is no room for it now; it is tried again after the next deletion and before the next probe.
+        // Too little space now; the next deletion and the next probe try again.
       }
     },
   };

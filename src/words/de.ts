@@ -1,6 +1,6 @@
 import type { Catalogue } from './facts.js';
 
-/** What faults of fields begin and end with: whether it was sent, and what was. */
+/** Start and end of every field fault: whether a value was sent, and which. */
 const MISSING = '{wasKind, select, missing {fehlt; es } other {}}';
 const WAS =
   '{wasKind, select, missing {} list {; gesendet wurde eine Liste von {was}} emptyList {; gesendet wurde eine leere Liste} object {; gesendet wurde ein Objekt} largeNumber {; gesendet wurde eine zu große Zahl} other {; gesendet wurde {was}}}';
@@ -153,7 +153,7 @@ export const de = {
   crust:
     '{crop, select, carrot {Starker Regen bald nach der Saat kann eine Kruste bilden, die die feinen Sämlinge nicht heben, und war in drei Jahren Versuchssaat eine Hauptursache schlechter Reihen.} other {Starker Regen auf Lehm kann eine Kruste bilden, die Sämlinge nicht heben. Säen Sie flach, und halten Sie die Oberfläche locker.}}',
   'bolts-after-cold':
-    '{crop, select, beet {Zwei bis drei Wochen unter {belowC}, wenn die Pflanzen schon mehrere Laubblätter haben, können sie schießen lassen, statt Rüben zu bilden. Eilen Sie nicht mit der ersten Saat.} celery {Kälte lässt junge Pflanzen schießen; Wärme bei der Anzucht hielt das zurück. Ersparen Sie ihnen zehn oder mehr Nächte unter etwa {belowC}.} other {Kälte unter etwa {belowC} lässt Pflanzen schießen, die schon dick sind: ab etwa sieben Blättern, die noch verborgenen mitgezählt, bei einer Frühjahrssorte, ab zehn bei einer Herbstsorte. Steckzwiebeln sind von Anfang an dick: Stecken Sie kleine.}}',
+    '{crop, select, beet {Zwei bis drei Wochen unter {belowC}, wenn die Pflanzen schon mehrere Laubblätter haben, können sie schießen lassen, statt Rüben zu bilden. Eilen Sie nicht mit der ersten Saat.} cabbage {Wochen mit Nächten unter etwa {belowC} können Pflanzen schießen lassen, statt dass sie Köpfe bilden, sobald ihr Stängel bleistiftdick ist. Pflanzen Sie früh kleine aus, keine großen.} carrot {Sehr früh gesät, können einige schießen: Wochen mit Nächten unter etwa {belowC} zählen, sobald die Pflanzen acht Blätter oder mehr haben.} celery {Kälte lässt junge Pflanzen schießen; Wärme bei der Anzucht hielt das zurück. Ersparen Sie ihnen zehn oder mehr Nächte unter etwa {belowC}.} turnip {Wochen mit Nächten unter etwa {belowC} können junge Pflanzen schießen lassen. Eilen Sie nicht mit der ersten Saat.} other {Kälte unter etwa {belowC} lässt Pflanzen schießen, die schon dick sind: ab etwa sieben Blättern, die noch verborgenen mitgezählt, bei einer Frühjahrssorte, ab zehn bei einer Herbstsorte. Steckzwiebeln sind von Anfang an dick: Stecken Sie kleine.}}',
   'onion-rows-stand-in':
     'Das Handbuch kennt keine Winterheckenzwiebel. Tage und Anteile sind die der Zwiebel, einer anderen Art.',
   'white-lisbon-heat':
@@ -211,7 +211,7 @@ export const de = {
   'seedless-kinds':
     'Saat kernloser Sorten keimt schlecht. Säen Sie sie im Haus in warme Erde, die feucht ist, aber nie nass.',
 
-  // What crops are called within a sentence.
+  // Names of crops within a sentence.
   'crop.asparagus': 'Spargel',
   'crop.beet': 'Rote Bete',
   'crop.bunching-onion': 'Winterheckenzwiebel',
@@ -307,7 +307,7 @@ export const de = {
   'skipped-hour':
     '{rows, plural, one {# Zeile liegt} other {# Zeilen liegen}} in einer Stunde, die die Uhren am Ort überspringen, und {rows, plural, one {fehlt} other {fehlen}} deshalb. Wird die Uhr des Loggers nicht umgestellt, clock=standard senden.',
 
-  // readings: why a row was dropped or is doubtful, to go on from its value
+  // readings: reasons why a row was dropped or is doubtful; each continues the row's value
   'row.no-stamp': 'enthält kein Datum mit Uhrzeit',
   'row.unexpected-offset': 'hat einen Abstand zu UTC, die anderen haben keinen',
   'row.no-offset': 'hat keinen Abstand zu UTC, die anderen haben einen',
@@ -405,7 +405,7 @@ export const de = {
   'not-understood.no-such-block': 'Die Datei hat weder eine Spalte noch einen Block von Zeilen namens „{column}“.',
   'not-understood.no-such-block.field': 'Nennen Sie {blocks} oder eine Spalte.',
 
-  // readings: what is asked about a file
+  // readings: questions about a file
   'choose-unit.too-hot':
     'Das Mittel der Reihe wäre {meanC}, heißer, als Boden bleibt. Sind es Grad Fahrenheit, "unit": "F" senden.',
   'choose-unit.unsaid': 'Die Datei sagt nicht, ob die Spalte „{column}“ in °C, °F oder K ist.',
@@ -463,7 +463,7 @@ export const de = {
   'choose-decimal-mark.choice.consequence':
     'es ist die Zahl {number}{decimalMark, select, comma {} other {, und eine Spalte ohne Namen}}',
 
-  // basics: what is wrong with a field
+  // basics: faults of a field
   'field.unknown': 'ist hier kein bekanntes Feld; prüfen Sie die Schreibweise, oder lassen Sie es weg',
   'field.wrong-kind': `${MISSING}muss {expected, select, text {ein Text} number {eine Zahl} wholeNumber {eine ganze Zahl} trueOrFalse {true oder false} list {eine Liste} object {ein Objekt} other {etwas anderes}}{orExpected, select, nothing {} text { oder ein Text} number { oder eine Zahl} wholeNumber { oder eine ganze Zahl} trueOrFalse { oder true oder false} list { oder eine Liste} object { oder ein Objekt} other { oder etwas anderes}} sein${WAS}`,
   'field.at-least': `${MISSING}muss {of, select, entries {mindestens {limit, plural, one {einen Eintrag} other {# Einträge}} haben} characters {mindestens {limit, plural, one {ein Zeichen} other {# Zeichen}} haben} other {mindestens {limit} sein}}${WAS}`,
@@ -1037,7 +1037,7 @@ export const de = {
   'problem-page.cause': 'Warum',
   'problem-page.cure': 'Was tun',
 
-  // Sources of air, and messages on their way.
+  // Sources of air, and outgoing messages.
   'source.format': 'Das Format „{format}“ ist nicht bekannt.',
   'source.address': 'Die Adresse der Quelle ist nicht brauchbar:',
   'source.redirects':
@@ -1124,4 +1124,72 @@ export const de = {
     'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum folgt allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern es.',
   'harvest-not-judged':
     'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
+
+  // answers/windows and readings: air minima that frost dates leave out, and the position of a thermometer
+  'frost-hollow':
+    'An diesem Thermometer gab es auch im {summer, select, south {Dezember, Januar und Februar} other {Juni, Juli und August}} Frost. Vielleicht liegt es in einem Frostloch, oder seine Daten sind falsch. Fragen Sie nach den Frostterminen der Gärten in der Nähe: Sie haben womöglich Wochen mehr.',
+  'doubtful-minimum':
+    '{days, plural, one {Am {date} lag der Tiefstwert mit {minC}} other {An # Tagen, zuerst am {date} mit {minC}, lag der Tiefstwert}} weit unter den Nächten davor und danach, während sich die Höchstwerte kaum änderten. Prüfen Sie {days, plural, one {diesen Messwert} other {diese Messwerte}}: Bei den Frostterminen {days, plural, one {fehlt er} other {fehlen sie}}.',
+
+  // growth and answers: risks to a row, and remedies
+  'risk.seedcorn-maggot':
+    'Säen Sie ein bis zwei Wochen nach dem {peakDate} in warmen Boden, oder decken Sie die Reihe mit feinem Netz ab. Die Fliegen der {brood}. Generation, deren Maden keimende Samen fressen, sind um diese Zeit am häufigsten ({fromDate} bis {toDate}). Frischer Mist und eben untergegrabenes Grün locken sie an.',
+  'risk.onion-maggot':
+    'Legen Sie bis zum {fromDate} ein Netz über die Reihe, drücken Sie die Erde an, und räumen Sie alte Zwiebeln weg. Die Zwiebelfliegen der {brood}. Generation sind etwa am {peakDate} am häufigsten, in manchen Jahren noch bis zum {toDate}.',
+  'risk.cabbage-maggot':
+    'Legen Sie von der Saat an ein Netz über die Reihe. Die Kohlfliegen der {brood}. Generation legen etwa am {peakDate} die meisten Eier ({fromDate} bis {toDate}).',
+  'risk.carrot-rust-fly':
+    '{brood, plural, one {Säen Sie nach dem {toDate}, um dem ersten Flug der Möhrenfliege zu entgehen, oder legen Sie ein Netz über die Reihe. Die Fliegen schlüpfen etwa am {peakDate}, frühestens um den {fromDate}.} other {Legen Sie bis zum {fromDate} ein Netz über die Reihe: Die Möhrenfliegen schlüpfen zum #. Mal etwa am {peakDate}, in den meisten Jahren bis zum {toDate}. Gegen sie hilft späteres Säen nicht.}} Vereinzeln Sie abends, und gießen Sie danach.',
+  'risk.carrot-weevil':
+    'Säen Sie, wo im Vorjahr weder Möhren noch Sellerie oder Petersilie standen, oder legen Sie ein Netz über die Reihe. Die Möhrenrüssler sind etwa am {peakDate} am häufigsten ({fromDate} bis {toDate}). Sie legen Eier, sobald die Pflanzen etwa vier Blätter haben.',
+  'risk.damping-off':
+    'Säen Sie dünn, lüften Sie, und halten Sie die Erde nur eben feucht, nie nass. Saat, die in kühler Erde lange liegt, fault, oder ihre Keimlinge fallen um.',
+  'pest-dates':
+    'Die Daten der Schädlinge folgen allein aus der Wärme von {years, plural, one {# früheren Jahr} other {# früheren Jahren}}. Ein Schädling muss bei Ihnen nicht vorkommen. Folgen Sie der örtlichen Beratung und dem Etikett dessen, was Sie verwenden.',
+
+  // garden: Pflanzen, die in ihren Schalen warten
+  'planting-out-unknown':
+    'Warten Sie mit dem Auspflanzen ({crop}) auf Ihren letzten Frost: Kein früheres Jahr sagt, wie die Nächte sind. Mit den Höchst- und Tiefstwerten einiger Jahre gibt es ein Datum.',
+
+  // answers und germination: was die Gärtnerin und den Gärtner schützt
+  'electricity-near-water':
+    'Ziehen Sie vor dem Gießen die Stecker von Lampen und Heizmatten. Nehmen Sie nur solche, die für feuchte Räume gemacht sind, an einem FI-Schalter und mit dem Stecker über allem, was tropft.',
+  'mould-on-paper':
+    'Sehen Sie täglich nach dem feuchten Papier. Werfen Sie schimmlige Samen samt Papier weg, atmen Sie nicht darüber, und waschen Sie sich die Hände.',
+  'compost-dust':
+    'Befeuchten Sie Erde und Kompost, bevor Sie damit arbeiten, halten Sie das Gesicht vom offenen Sack fern, und waschen Sie sich danach die Hände. Der Staub kann Keime tragen, die schwer krank machen (Legionellen).',
+  'hot-clear-film':
+    'Nehmen Sie klare Folie ab, sobald die ersten Keimlinge zu sehen sind, an sonnigen Tagen schon vorher. Darunter kann die Sonne sie verbrühen.',
+  'heat-for-you':
+    'Arbeiten Sie an heißen Tagen früh oder spät, und nehmen Sie Wasser mit. Hören Sie auf, wenn Ihnen schwindlig wird.',
+  'burning-sap':
+    'Tragen Sie beim Vereinzeln und Schneiden an hellen Tagen Handschuhe und lange Ärmel. Der Saft auf der Haut kann mit der Sonne Verbrennungen und Blasen geben; waschen Sie ihn gleich ab.',
+  'look-alikes':
+    'Essen Sie nur, was Sie selbst gesät haben. Tödlich giftige Wildpflanzen derselben Familie, etwa der Schierling, sehen sehr ähnlich aus.',
+  // garden: triage of a row, and why little came up
+  'do.wait':
+    '{found, select, some {Warten: Einiges ist aufgegangen, mehr kann noch kommen.} other {Warten: Etwa {livingRows} von {ofRows} solchen Reihen {livingRows, plural, one {geht} other {gehen}} noch auf.}} Sehen Sie am {lookOn} wieder nach.{again, select, no {} then { Dann noch kahl? Neu säen.} other { Am {againOn, select, none {} other {{againOn}}} noch kahl? Dann neu säen.}}{moistUntilDate, select, none {} other { Bis zum {moistUntilDate} feucht halten.}}',
+  'do.count': 'Zählen Sie, was aufgegangen ist, auch wenn es nichts ist. Ohne Zählung lässt sich nichts sagen.',
+  'do.sow-again':
+    '{sureness, select, lost {Verloren.} probably {Wahrscheinlich verloren ({lostRows} von {ofRows}).} other {Vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
+  'do.fill-gaps':
+    'Zu dünn. Füllen Sie die Lücken mit einer neuen Saat{from, select, none {{by, select, none {} other { bis zum {by}}}} other { ab dem {from}{by, select, none {} other {, bis zum {by}}}}}.',
+  'do.nothing':
+    '{why, select, stands {Die Reihe steht gut. Es ist nichts zu entscheiden.} other {In dieser Saison ist es zu spät, {crop} neu zu säen.{hasFitting, select, yes { Noch passen: {fitting}.} other {}}}}',
+  'check.dry':
+    '{moisture, select, rain {Dieses Beet bekommt nur Regen. Graben Sie bis zum Samen: Ist es dort feucht?} dry {Dieses Beet ist trocken. In trockener Erde wartet der Samen.} other {Graben Sie bis zum Samen: Ist es dort feucht?}}',
+  'check.crust': 'Ist die Oberfläche verkrustet? Brechen Sie die Kruste vorsichtig, und halten Sie sie feucht.',
+  'check.too-deep':
+    'Der Samen liegt {depthCm} tief; üblich sind {usualCm}. Tiefe Keimlinge kommen spät, schwach oder gar nicht.',
+  'check.old-seed':
+    '{known, select, poor {Wenige dieser Samen keimen{germinationPercent, select, none {} other {: etwa {germinationPercent} von 100}}. Säen Sie neues Saatgut.} old {Dieses Saatgut ist älter, als es hält{storageYears, select, none {} other {: etwa {storageYears} Jahre}}. Prüfen Sie zehn Samen auf feuchtem Papier.} other {Wie alt ist das Saatgut?{storageYears, select, none {} other { Es hält etwa {storageYears} Jahre.}} Prüfen Sie zehn Samen auf feuchtem Papier.}}',
+  'check.heat':
+    'Die Erde war am Samen {hours, plural, one {# Stunde} other {# Stunden}} über {thresholdC}. Hitze hält diesen Samen zurück oder tötet ihn.',
+  'check.cold': 'Am Samen hatte die Erde im Mittel {meanC}. Diese Kultur braucht mindestens {minimumC}.',
+  'check.eaten':
+    '{beforeOn, select, none {Suchen Sie Schneckenspuren, Vogelspuren und Gänge, und abgebissene Triebe.} other {Am {beforeOn} {beforeSeedlings, plural, one {war ein Sämling} other {waren # Sämlinge}} aufgegangen. Suchen Sie Schneckenspuren, Vogelspuren und abgebissene oder umgefallene Sämlinge.}}',
+  'news.sow-again':
+    '{crop}, gesät am {sownOn} im Beet {bed}: {sureness, select, lost {verloren.} probably {wahrscheinlich verloren ({lostRows} von {ofRows}).} other {vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
+  'check.wrong-date':
+    'Der {sownOn} ist ein schlechter Termin dafür: {goodPercent, plural, =0 {in keinem der vergangenen Jahre} one {in # von 100 vergangenen Jahren} other {in # von 100 vergangenen Jahren}} war er gut.',
 } as const satisfies Catalogue;

@@ -1,6 +1,6 @@
 import type { Catalogue } from './facts.js';
 
-/** What faults of fields begin and end with: whether it was sent, and what was. */
+/** Start and end of every field fault: whether a value was sent, and which. */
 const MISSING = '{wasKind, select, missing {is missing; it } other {}}';
 const WAS =
   '{wasKind, select, missing {} list {; it was a list of {was}} emptyList {; it was an empty list} object {; it was an object} largeNumber {; it was too large a number to reckon with} other {; it was {was}}}';
@@ -150,7 +150,7 @@ export const en = {
   crust:
     '{crop, select, carrot {Heavy rain soon after sowing can set a crust that the fine seedlings cannot lift, and was a major cause of poor rows in three years of trial sowings.} other {Heavy rain on clay soil can set a crust that seedlings cannot lift. Sow shallow and keep the surface open.}}',
   'bolts-after-cold':
-    '{crop, select, beet {Two to three weeks below {belowC}, once the plants have several true leaves, can send them to seed instead of making roots. Do not hurry the first sowing.} celery {Cold on young plants sends them to seed; warmth while they are raised held that back. Keep them from ten days or more of nights under about {belowC}.} other {Cold below about {belowC} sends plants to seed that are already thick: from about seven leaves, counting those still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.}}',
+    '{crop, select, beet {Two to three weeks below {belowC}, once the plants have several true leaves, can send them to seed instead of making roots. Do not hurry the first sowing.} cabbage {Weeks of nights below about {belowC} can send plants to seed instead of hearts once their stems are as thick as a pencil. Plant small ones out early, not large ones.} carrot {Sown very early, some may run to seed: weeks of nights below about {belowC} count once plants have eight leaves or more.} celery {Cold on young plants sends them to seed; warmth while they are raised held that back. Keep them from ten days or more of nights under about {belowC}.} turnip {Weeks of nights below about {belowC} can send young plants to seed. Do not hurry the first sowing.} other {Cold below about {belowC} sends plants to seed that are already thick: from about seven leaves, counting those still hidden, in a spring kind, from ten in an autumn one. Sets are thick from the first: plant small ones.}}',
   'onion-rows-stand-in':
     'The handbook has no bunching onion. The days and percentages are onion’s, which is another species.',
   'white-lisbon-heat':
@@ -206,7 +206,7 @@ export const en = {
     'In soil of {coolC} or less light held the seed of one kind back, so cover it well. In the same study ten days wet at {coldC} did no harm: our cold warning errs on the safe side.',
   'seedless-kinds': 'Seed of seedless kinds starts poorly. Sow it indoors in warm soil that is moist but never soaked.',
 
-  // What crops are called within a sentence.
+  // Names of crops within a sentence.
   'crop.asparagus': 'asparagus',
   'crop.beet': 'beet',
   'crop.bunching-onion': 'bunching onion',
@@ -302,7 +302,7 @@ export const en = {
   'skipped-hour':
     '{rows, plural, one {# row stands} other {# rows stand}} in an hour that the clocks at the place skip, and {rows, plural, one {is} other {are}} left out. If the logger’s clock is not changed in spring and autumn, send clock=standard.',
 
-  // readings: why a row was dropped or is doubtful, to go on from its value
+  // readings: reasons why a row was dropped or is doubtful; each continues the row's value
   'row.no-stamp': 'holds no date and time',
   'row.unexpected-offset': 'has an offset from UTC, which the others have not',
   'row.no-offset': 'has no offset from UTC, as the others have',
@@ -393,7 +393,7 @@ export const en = {
   'not-understood.no-such-block': 'There is no column or block of rows called "{column}" in the file.',
   'not-understood.no-such-block.field': 'Name one of {blocks}, or a column.',
 
-  // readings: what is asked about a file
+  // readings: questions about a file
   'choose-unit.too-hot':
     'The series’ mean would be {meanC}, hotter than any soil stays. Send "unit": "F" if these are degrees Fahrenheit.',
   'choose-unit.unsaid': 'The file does not say whether the column "{column}" is in °C, °F or K.',
@@ -450,7 +450,7 @@ export const en = {
   'choose-decimal-mark.choice.consequence':
     'it is the number {number}{decimalMark, select, comma {} other {, and a column without a name}}',
 
-  // basics: what is wrong with a field
+  // basics: faults of a field
   'field.unknown': 'is not a field known here; check the spelling, or leave it out',
   'field.wrong-kind': `${MISSING}must be {expected, select, text {text} number {a number} wholeNumber {a whole number} trueOrFalse {true or false} list {a list} object {an object} other {something else}}{orExpected, select, nothing {} text { or text} number { or a number} wholeNumber { or a whole number} trueOrFalse { or true or false} list { or a list} object { or an object} other { or something else}}${WAS}`,
   'field.at-least': `${MISSING}must {of, select, entries {have at least {limit, plural, one {one entry} other {# entries}}} characters {have at least {limit, plural, one {one character} other {# characters}}} other {be at least {limit}}}${WAS}`,
@@ -1002,7 +1002,7 @@ export const en = {
   'problem-page.cause': 'Why',
   'problem-page.cure': 'What to do',
 
-  // Sources of air, and messages on their way.
+  // Sources of air, and outgoing messages.
   'source.format': 'The format "{format}" is not known.',
   'source.address': 'The address of the source cannot be used:',
   'source.redirects':
@@ -1086,4 +1086,71 @@ export const en = {
     'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {standDays, plural, one {# day} other {# days}}, half of it within {halfDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long, and a harvest is had before frost, heat or short days end the crop{years, plural, =0 { in a usual year} one {} other {}}. Growth is reckoned from temperatures alone: water, light, pests and the kind sown change it.',
   'harvest-not-judged':
     'Dates are judged by coming up alone: {why, select, crop {nothing is known of the crop’s harvest} indoors {what grows indoors is not judged} other {no air temperatures are known, or no latitude}}.',
+
+  // answers/windows and readings: air minima that frost dates leave out, and the position of a thermometer
+  'frost-hollow':
+    'This thermometer has had frost in {summer, select, south {December, January and February} other {June, July and August}} too. It may lie in a frost hollow, or its dates are wrong. Ask for the frost dates of gardens near you: they may have weeks more.',
+  'doubtful-minimum':
+    '{days, plural, one {On {date} the low was {minC}} other {On # days, first on {date} with {minC}, the low was}} far below the nights before and after, while the highs hardly moved. Check {days, plural, one {that reading} other {those readings}}: frost dates leave {days, plural, one {it} other {them}} out.',
+
+  // growth and answers: risks to a row, and remedies
+  'risk.seedcorn-maggot':
+    'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then ({fromDate} to {toDate}). Fresh manure and just-dug green matter draw them.',
+  'risk.onion-maggot':
+    'Net the row by {fromDate}, firm the soil, and clear away old onions. Onion flies of generation {brood} should be at their most about {peakDate}, and until {toDate} in some years.',
+  'risk.cabbage-maggot':
+    'Net the row from sowing on. Root flies of generation {brood} should lay most about {peakDate} ({fromDate} to {toDate}).',
+  'risk.carrot-rust-fly':
+    '{brood, plural, one {Sow after {toDate} to miss the first flight of carrot flies, or net the row. They should come out about {peakDate}, from {fromDate} on.} other {Net the row by {fromDate}: flight # of carrot flies should come out about {peakDate}, and by {toDate} in most years. Sowing later does not lower its harm.}} Thin in the evening, and water after it.',
+  'risk.carrot-weevil':
+    'Sow where no carrots, celery or parsley grew last year, or net the row. Carrot weevils should be at their most about {peakDate} ({fromDate} to {toDate}). They lay once plants have about four leaves.',
+  'risk.damping-off':
+    'Sow thinly, let air in, and keep the soil just moist, never wet. Seed that lies slowly in cool soil rots, or its seedlings topple.',
+  'pest-dates':
+    'Pest dates follow from the warmth of {years, plural, one {# past year} other {# past years}} alone. A pest need not live near you. Follow local advice, and the label of whatever you use.',
+
+  // garden: plants that wait in their trays
+  'planting-out-unknown':
+    'Wait for your last frost before {crop} goes out: no past years tell of your nights. Add years of daily highs and lows to see a date.',
+
+  // answers and germination: what keeps the gardener safe
+  'electricity-near-water':
+    'Unplug lamps and heat mats before you water. Use only such as are made for damp places, on a safety switch, with plugs above any drip.',
+  'mould-on-paper':
+    'Look at the damp paper every day. Throw mouldy seed away with its paper, do not breathe over it, and wash your hands.',
+  'compost-dust':
+    'Damp compost down before you handle it, keep your face away from the open bag, and wash your hands afterwards. Its dust can carry germs that make you gravely ill (Legionella).',
+  'hot-clear-film':
+    'Lift clear film once the first seedlings show, and on sunny days before that. Under it the sun can scald them.',
+  'heat-for-you': 'Work early or late on hot days, and take water with you. Stop when you feel dizzy.',
+  'burning-sap':
+    'Wear gloves and long sleeves when you thin or cut it on a bright day. The sap on skin and the sun together can burn and blister; wash it off at once.',
+  'look-alikes':
+    'Eat only what you sowed yourself. Deadly wild plants of the same family, such as hemlock, look much like it.',
+  // garden: triage of a row, and why little came up
+  'do.wait':
+    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+  'do.count': 'Count what is up, even if there is nothing. Without a count nothing can be said.',
+  'do.sow-again':
+    '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
+  'do.fill-gaps':
+    'Too thin. Fill the gaps with a new sowing{from, select, none {{by, select, none {} other { by {by}}}} other { from {from} on{by, select, none {} other {, until {by}}}}}.',
+  'do.nothing':
+    '{why, select, stands {It stands well. There is nothing to decide.} other {Too late this season to sow {crop} again.{hasFitting, select, yes { These still fit: {fitting}.} other {}}}}',
+  'check.dry':
+    '{moisture, select, rain {You leave this bed to the rain. Dig down to the seed: is it moist there?} dry {This bed is dry. Seed waits in dry soil.} other {Dig down to the seed: is it moist there?}}',
+  'check.crust': 'Is the surface crusted? Break it gently, and keep it moist.',
+  'check.too-deep':
+    'It lies at {depthCm}; the usual depth is {usualCm}. Deep seedlings come late, weak, or not at all.',
+  'check.old-seed':
+    '{known, select, poor {Few of these seeds germinate{germinationPercent, select, none {} other {: about {germinationPercent} in 100}}. Sow new seed.} old {This seed is older than it keeps{storageYears, select, none {} other {: about {storageYears} years}}. Test ten seeds on damp paper.} other {How old is the seed?{storageYears, select, none {} other { This crop keeps for about {storageYears} years.}} Test ten seeds on damp paper.}}',
+  'check.heat':
+    'Soil was above {thresholdC} at the seed for {hours, plural, one {# hour} other {# hours}}. Heat holds this seed, or kills it.',
+  'check.cold': 'Soil at the seed was {meanC} in the mean. This crop needs {minimumC} at least.',
+  'check.eaten':
+    '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
+  'news.sow-again':
+    '{crop} sown on {sownOn} in bed {bed}: {sureness, select, lost {lost.} probably {probably lost ({lostRows} in {ofRows}).} other {perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
+  'check.wrong-date':
+    '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
 } as const satisfies Catalogue;

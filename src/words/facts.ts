@@ -1,17 +1,19 @@
 import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
+import { safetyFacts } from '../answers/forecast/safety-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
 import {
   bestDateFacts,
   dateVerdictFacts,
   frostFacts,
+  frostWarningFacts,
   insteadFacts,
   reasonFacts,
   windowFacts,
 } from '../answers/windows/window-facts.js';
 import { errorFacts } from '../basics/errors.js';
-import { type FactKinds, type Kind, saidFacts } from '../basics/fact.js';
+import { type FactKinds, type ParamKind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
 import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
 import { keptNoteFacts, keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
@@ -21,15 +23,17 @@ import { eventFacts } from '../garden/calendar/event-facts.js';
 import { lotFacts, seedsFacts } from '../garden/lots/lot-facts.js';
 import { adviceFacts, gapFacts, planAssumptionFacts, planWarningFacts } from '../garden/plan/plan-facts.js';
 import { gardenRefusalFacts } from '../garden/refusal-facts.js';
-import { askFacts } from '../garden/sowing/ask.js';
 import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/sowing-facts.js';
+import { checkFacts, triageFacts } from '../garden/sowing/triage-facts.js';
+import { askFacts } from '../garden/sowing/work-port.js';
 import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
+import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
 import { pictureFacts } from '../plot/picture-facts.js';
 import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
-/** What the rooms declare. A code that several declare is one message, with the parameters of all of them. */
+/** The facts that the rooms declare. A code declared by several is one message, with the parameters of all of them. */
 const declared = [
   forecastAssumptionFacts,
   forecastWarningFacts,
@@ -42,6 +46,10 @@ const declared = [
   insteadFacts,
   dateVerdictFacts,
   frostFacts,
+  frostWarningFacts,
+  riskFacts,
+  riskNoteFacts,
+  safetyFacts,
   cautionFacts,
   pictureFacts,
   errorFacts,
@@ -75,19 +83,21 @@ const declared = [
   keptNoteFacts,
   problemFacts,
   problemPageFacts,
+  triageFacts,
+  checkFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
 export type FactCode = KeysOf<(typeof declared)[number]>;
 
-/** The messages of one language: ICU patterns by code, the names of crops by `crop.<id>`. */
+/** The messages of one language: ICU patterns by code, and names of crops by `crop.<id>`. */
 export type Catalogue = Readonly<Record<FactCode | `crop.${string}`, string>>;
 
-/** The kinds of every fact's parameters. */
-export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, Kind>>>>;
+/** The parameter kinds of every fact. */
+export const factKinds = merged(declared) as Readonly<Record<FactCode, Readonly<Record<string, ParamKind>>>>;
 
 function merged(all: readonly FactKinds[]): FactKinds {
-  const kinds: Record<string, Record<string, Kind>> = {};
+  const kinds: Record<string, Record<string, ParamKind>> = {};
   for (const one of all) {
     for (const [code, params] of Object.entries(one)) {
       kinds[code] ??= {};

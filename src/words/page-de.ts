@@ -1,8 +1,8 @@
 import type { PageCode } from './page-en.js';
 
-/** What the page itself says, in German. */
+/** The page's own messages in German. */
 export const pageDe = {
-  // Shell: what stands around every leaf.
+  // Shell: the parts around every view.
   'page.shell.name': 'Aufgangsvorhersage',
   'page.shell.to-answer': 'Zur Antwort',
   'page.shell.leaves': 'Seiten',
@@ -60,7 +60,7 @@ export const pageDe = {
   'page.of.span': '{from, number} bis {to, number}',
   'page.of.date-span': '{from} bis {to}',
 
-  // Refusals, and what cannot be asked for as it is typed.
+  // Refusals, and input that cannot be sent as typed.
   'page.refused.one-thing': 'Eines ist zu klären',
   'page.refused.no-answer': 'Noch keine Antwort',
   'page.refused.not-yet': 'Das lässt sich noch nicht beantworten',
@@ -108,7 +108,7 @@ export const pageDe = {
   'page.refused.no-date': 'Geben Sie den Tag an.',
   'page.refused.no-whole': '„{said}“ ist keine ganze Zahl. Schreiben Sie sie in Ziffern, etwa 14.',
 
-  // Form: what the fields are called, and what can be chosen in them.
+  // Form: labels of the fields, and their choices.
   'page.field.bed': 'Beet',
   'page.field.crop': 'Kultur',
   'page.field.sowing': 'Gesät am',
@@ -530,7 +530,7 @@ export const pageDe = {
   'page.ways.refused': '{name}: {text}',
   'page.ways.own-crop': 'Eine eigene Kultur',
 
-  // Growing: what stands, and what to do.
+  // Growing: sowings and tasks.
   'page.growing.title': 'Was wächst',
   'page.growing.all-beds': 'alle Beete',
   'page.growing.asked-all': 'Alle Beete',
@@ -710,7 +710,7 @@ export const pageDe = {
   'page.beds.soil': 'Boden {depth, select, none {bei der Saat} other {in {depth} cm Tiefe}}',
   'page.beds.place-choice': '{name} ({where})',
 
-  // Growing: what was done, and what could not be.
+  // Growing: results of actions, and their refusals.
   'page.done.counted': 'Gezählt: {seedlings, number} am {date}',
   'page.done.kept': '{isNew, select, yes {Gespeichert} other {Schon gespeichert}}: {what}',
   'page.done.changed': 'Geändert: {what}',

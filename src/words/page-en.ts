@@ -1,6 +1,6 @@
-/** What the page itself says, in English: ICU messages. A tag such as `<a>` is a link or the like that the page makes. */
+/** The page's own messages in English, as ICU patterns. A tag such as `<a>` stands for markup that the page makes. */
 export const pageEn = {
-  // Shell: what stands around every leaf.
+  // Shell: the parts around every view.
   'page.shell.name': 'Germination forecaster',
   'page.shell.to-answer': 'To the answer',
   'page.shell.leaves': 'Leaves',
@@ -56,7 +56,7 @@ export const pageEn = {
   'page.of.span': '{from, number} to {to, number}',
   'page.of.date-span': '{from} to {to}',
 
-  // Refusals, and what cannot be asked for as it is typed.
+  // Refusals, and input that cannot be sent as typed.
   'page.refused.one-thing': 'One thing to settle',
   'page.refused.no-answer': 'No answer yet',
   'page.refused.not-yet': 'That cannot be answered yet',
@@ -96,7 +96,7 @@ export const pageEn = {
   'page.refused.no-date': 'Say on which day.',
   'page.refused.no-whole': '“{said}” is no whole number. Write it in digits, such as 14.',
 
-  // Form: what the fields are called, and what can be chosen in them.
+  // Form: labels of the fields, and their choices.
   'page.field.bed': 'Bed',
   'page.field.crop': 'Crop',
   'page.field.sowing': 'Sown on',
@@ -514,7 +514,7 @@ export const pageEn = {
   'page.ways.refused': '{name}: {text}',
   'page.ways.own-crop': 'A crop of your own',
 
-  // Growing: what stands, and what to do.
+  // Growing: sowings and tasks.
   'page.growing.title': 'What is growing',
   'page.growing.all-beds': 'all beds',
   'page.growing.asked-all': 'All beds',
@@ -693,7 +693,7 @@ export const pageEn = {
   'page.beds.soil': 'soil {depth, select, none {at the seed} other {{depth} cm deep}}',
   'page.beds.place-choice': '{name} ({where})',
 
-  // Growing: what was done, and what could not be.
+  // Growing: results of actions, and their refusals.
   'page.done.counted': 'Counted: {seedlings, number} on {date}',
   'page.done.kept': '{isNew, select, yes {Kept} other {Kept already}}: {what}',
   'page.done.changed': 'Changed: {what}',

@@ -1,14 +1,14 @@
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import { printAST } from '@formatjs/icu-messageformat-parser/printer.js';
-import type { Kind } from '../basics/fact.js';
+import type { ParamKind } from '../basics/fact.js';
 import { type FactCode, factKinds } from './facts.js';
 import type { Language } from './reader.js';
 import { catalogues } from './say.js';
 
-/** What stands after a parameter of a kind where a caller words it with the plain number. */
+/** The unit printed after a parameter of each kind, for callers who fill in the plain number. */
 const UNITS: Readonly<Record<string, string>> = { celsius: ' °C', kelvin: ' °C', cm: ' cm', mm: ' mm' };
 
-/** The messages of a language for callers who make sentences of `code` and `params` themselves: ICU patterns with units. */
+/** The messages of a language for callers who word `code` and `params` themselves: ICU patterns with units. */
 export const publishedMessages = (language: Language): Readonly<Record<string, string>> =>
   Object.fromEntries(
     Object.entries(catalogues[language]).map(([code, pattern]) => [
@@ -19,7 +19,7 @@ export const publishedMessages = (language: Language): Readonly<Record<string, s
 
 const withUnits = (
   elements: readonly MessageFormatElement[],
-  kinds: Readonly<Record<string, Kind>>,
+  kinds: Readonly<Record<string, ParamKind>>,
 ): MessageFormatElement[] =>
   elements.flatMap((element): MessageFormatElement[] => {
     if (element.type === TYPE.argument) {

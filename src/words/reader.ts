@@ -1,20 +1,20 @@
 import Negotiator from 'negotiator';
 
-/** The languages that there is a catalogue of; the first is that of a reader who asks for none of them. */
+/** The languages with a catalogue; the first is the default. */
 export const languages = ['en', 'de'] as const;
 export type Language = (typeof languages)[number];
 
-/** Whom words are for. */
+/** The reader whom words are for. */
 export interface Reader {
   readonly language: Language;
-  /** BCP 47, of the language: how dates and numbers are written. */
+  /** BCP 47 tag of the language, for the format of dates and numbers. */
   readonly locale: string;
   readonly textUnit: 'C' | 'F';
 }
 
-/** How a language is written where no country is named. */
+/** Locale of each language without a country. */
 const DEFAULT_LOCALES: Readonly<Record<Language, string>> = { en: 'en-GB', de: 'de-DE' };
-/** Only the country changes how dates and numbers are written here: more of a locale would only fill caches. */
+/** Only the country changes the format of dates and numbers here; the rest of a locale would only fill caches. */
 const LOCALE = /^([a-z]{2})(?:-[a-z]{4})?-([a-z]{2})\b/i;
 
 export const plainReader: Reader = { language: 'en', locale: DEFAULT_LOCALES.en, textUnit: 'C' };
@@ -22,9 +22,9 @@ export const plainReader: Reader = { language: 'en', locale: DEFAULT_LOCALES.en,
 /**
  * The reader of a request.
  *
- * @param acceptLanguage The header of that name; its most welcome language that there is a catalogue of is taken (RFC 9110,
- * 12.5.4), and English where there is none.
- * @param language Wins over the header.
+ * @param acceptLanguage The header of that name; its most welcome language with a catalogue counts (RFC 9110, 12.5.4),
+ *                     otherwise English.
+ * @param language Overrides the header.
  */
 export function readerOf(
   acceptLanguage: string | undefined,
@@ -40,7 +40,7 @@ export function readerOf(
   return reader;
 }
 
-/** Browsers send a few headers again and again: to read one takes longer than to find what was read. */
+/** Browsers repeat a few headers, and parsing one takes longer than looking it up. */
 const known = new Map<string, Reader>();
 const MAX_KNOWN = 500;
 const MAX_KNOWN_LENGTH = 100;

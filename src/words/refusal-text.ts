@@ -1,12 +1,12 @@
-import { errorFact, type Fault, fieldOf, isFault, type Sentence, type Words } from '../basics/errors.js';
+import { errorFact, type FactText, type Fault, fieldOf, isFault, type Sentence } from '../basics/errors.js';
 import type { Params } from '../basics/fact.js';
 import type { Say } from './say.js';
 
-/** What a refusal says, sentence by sentence. */
+/** A refusal as text. */
 export const refusalText = (said: readonly Sentence[], say: Say): string =>
   said.map((sentence) => (isFault(sentence) ? faultText(sentence, say) : inWords(sentence, say))).join(' ');
 
-/** The messages that it is made of, and the parameters of all of them; nothing where it came as text. */
+/** The codes of its messages and the parameters of all of them; empty for a refusal that came as text. */
 export function messagesOf(said: readonly Sentence[]): {
   readonly messages?: readonly string[];
   readonly params?: Params;
@@ -16,9 +16,9 @@ export function messagesOf(said: readonly Sentence[]): {
   return { messages: facts.map(({ code }) => code), params: Object.assign({}, ...facts.map(({ params }) => params)) };
 }
 
-const inWords = (words: Words, say: Say): string => (typeof words === 'string' ? words : say(words));
+const inWords = (words: FactText, say: Say): string => (typeof words === 'string' ? words : say(words));
 
-/** A fault as a sentence: with the name of its field where its words go on from it. */
+/** A fault as a sentence, after the name of its field if its words continue from it. */
 function faultText(fault: Fault, say: Say): string {
   const detail = inWords(fault.detail, say);
   const goesOn = /^\p{Ll}/u.test(detail);

@@ -1,6 +1,6 @@
 import { TYPE } from '@formatjs/icu-messageformat-parser';
 import { IntlMessageFormat } from 'intl-messageformat';
-import type { Kind, Say } from '../basics/fact.js';
+import type { ParamKind, Say } from '../basics/fact.js';
 import { de } from './de.js';
 import { en } from './en.js';
 import { type Catalogue, type FactCode, factKinds } from './facts.js';
@@ -14,11 +14,11 @@ export type { Say };
 
 const OF_PICTURES = 'picture.';
 
-/** Facts in a reader's language, units and dates. */
+/** Words facts in a reader's language, units and dates. */
 export const sayer =
   (reader: Reader): Say =>
   ({ code, params, also }) => {
-    const kinds = factKinds[code as FactCode] as Readonly<Record<string, Kind>> | undefined;
+    const kinds = factKinds[code as FactCode] as Readonly<Record<string, ParamKind>> | undefined;
     if (!kinds) throw new Error(`no fact is called ${code}`);
     const values = Object.fromEntries(
       Object.entries(kinds).map(([name, kind]) => [name, wordFor(kind, params[name] ?? null, reader)]),
@@ -30,7 +30,7 @@ export const sayer =
     return also ? `${text} ${sayer(reader)(also)}` : text;
   };
 
-const wordFor = (kind: Kind, value: string | number | null, reader: Reader): string | number =>
+const wordFor = (kind: ParamKind, value: string | number | null, reader: Reader): string | number =>
   (kind === 'crop' || kind === 'crops') && value !== null
     ? String(value)
         .split('\n')
@@ -38,14 +38,14 @@ const wordFor = (kind: Kind, value: string | number | null, reader: Reader): str
         .join(', ')
     : valueFor(kind, value, reader);
 
-/** What a crop is called within a sentence; a crop of the caller's own is called as they call it. */
+/** A crop's name within a sentence; a custom response curve has the name that the caller gave it. */
 export const cropName = (crop: string, language: Language): string =>
   (catalogues[language] as Readonly<Record<string, string>>)[`crop.${crop}`] ?? crop;
 
-/** A sentence that begins with a parameter, such as a crop, begins with a capital. */
+/** Capitalizes a sentence, which may begin with a parameter such as a crop. */
 const capital = (text: string, { locale }: Reader): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
 
-/** Reading a pattern takes longer than a hundred sentences made by it. */
+/** Caches parsed patterns: parsing one takes longer than making a hundred sentences with it. */
 const formats = new Map<string, IntlMessageFormat>();
 
 function formatOf(language: Language, code: FactCode): IntlMessageFormat {

@@ -1,21 +1,21 @@
-import type { Kind } from '../basics/fact.js';
+import type { ParamKind } from '../basics/fact.js';
 import type { Reader } from './reader.js';
 
-/** What a parameter that is missing selects in a message. */
+/** The `select` value for a missing parameter. */
 export const MISSING = 'none';
 
-/** A code as a `select` of ICU names it: a selector holds no hyphen. */
+/** A code as an ICU selector, which holds no hyphen. */
 export const selectorOf = (code: string): string => code.replaceAll('-', '_');
 
 const CM_PER_INCH = 2.54;
 const MM_PER_INCH = 25.4;
 
 /**
- * A parameter as a reader is told it: text, or the number itself where words agree with it.
+ * A parameter in the reader's format: text, or the number itself for plurals.
  *
- * @param value null where it is missing.
+ * @param value null if missing.
  */
-export function valueFor(kind: Kind, value: string | number | null, reader: Reader): string | number {
+export function valueFor(kind: ParamKind, value: string | number | null, reader: Reader): string | number {
   if (value === null) return MISSING;
   if (typeof kind !== 'string') return selectorOf(String(value));
   const isFahrenheit = reader.textUnit === 'F';
@@ -53,7 +53,7 @@ export function valueFor(kind: Kind, value: string | number | null, reader: Read
 const tenth = (value: string | number): number => Math.round(Number(value) * 10) / 10;
 const toFahrenheit = (tempC: number): number => tempC * 1.8 + 32;
 
-/** Whole degrees become whole ones, tenths tenths: 12 K is a jump of 22 °F, not of 21.6. */
+/** Converts without changing precision, whole to whole and tenths to tenths: 12 K is a jump of 22 °F, not of 21.6. */
 function alike(value: number, turn: (value: number) => number): number {
   const isWhole = Number.isInteger(tenth(value));
   return isWhole ? Math.round(turn(tenth(value))) : tenth(turn(value));
@@ -61,7 +61,7 @@ function alike(value: number, turn: (value: number) => number): number {
 
 const numberFor = (value: number, { locale }: Reader): string => numbers(locale).format(value);
 
-/** What is no date of the calendar, as only a refusal can hold, is told as it came. */
+/** A text that is not a calendar date, possible only in a refusal, is returned unchanged. */
 function dateFor(date: string, { locale }: Reader): string {
   const at = Date.parse(`${date}T00:00Z`);
   return Number.isNaN(at) ? date : dates(locale).format(at);
@@ -73,7 +73,7 @@ const dates = byLocale(
   (locale) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }),
 );
 
-/** Making a format takes longer than a hundred values written by it; there are some three hundred countries. */
+/** Making a format takes longer than formatting a hundred values; there are about three hundred countries. */
 function byLocale<T>(make: (locale: string) => T): (locale: string) => T {
   const made = new Map<string, T>();
   return (locale) => {

@@ -3,7 +3,7 @@ import { exampleWindows } from '../answers/example-windows.js';
 import { type Job, sendable } from './jobs.js';
 import { neededPastSoil } from './past-soil-key.js';
 
-/** Examples as a pool sends questions to a thread: with the past soil that is known. */
+/** Invented jobs that warm up a thread, with their past soil. */
 export const exampleJobs = (modelVersion: string): Job[] =>
   exampleWindows().map(({ question, past }) => ({
     kind: 'windows',

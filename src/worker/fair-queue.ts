@@ -1,46 +1,46 @@
-/** Something that waits for its turn. */
+/** An item in the queue. */
 export interface Waiting<T> {
   readonly item: T;
-  /** Whose turn it takes. */
+  /** The owner whose turn it uses. */
   readonly owner: string;
-  /** How much work it is, in any unit, > 0. */
+  /** Amount of work, in any unit, > 0. */
   readonly cost: number;
   /** Memory that it holds while it waits. */
   readonly bytes: number;
-  /** Waits until nobody else does. */
+  /** True for work that nobody waits for; it runs only when no other work waits. */
   readonly isBackground: boolean;
 }
 
 export interface FairQueue<T> {
   add(waiting: Waiting<T>): void;
-  /** Takes out what comes next among the owners that may be served now. */
+  /** Removes and returns the next item among the owners that may be served now. */
   next(mayServe?: (owner: string, isBackground: boolean) => boolean): Waiting<T> | undefined;
-  /** Takes one out that no longer waits; false: it is not here. */
+  /** Removes an item; false when it is not in the queue. */
   remove(item: T): boolean;
   size(isBackground: boolean): number;
   bytes(): number;
   cost(): number;
-  /** How many owners are remembered. */
+  /** Number of owners in memory. */
   owners(): number;
 }
 
-/** An owner's questions in the order in which they came. */
+/** An owner's items in order of arrival. */
 interface Line<T> {
   readonly waiting: Waiting<T>[];
-  /** Virtual time at which the first of them starts. */
+  /** Virtual start time of the first of them. */
   start: number;
 }
 
 /**
- * A queue in which owners take turns: whoever has had less work done comes first, and nobody waits for the whole of
- * another's questions. People come before background work.
+ * A queue in which owners take turns: the owner with less work done comes first, and nobody waits for all of
+ * another's items. People come before background work.
  *
- * Start-time fair queueing: each owner's first question has a start tag, the later one of the virtual time and the end of
- * the owner's question before; the lowest tag is served, and becomes the virtual time. Of equal tags that of the
- * owner with fewer questions waiting is served.
+ * Start-time fair queueing: an owner's first item has a start tag, the later one of the virtual time and the end of the
+ * owner's previous item. The lowest tag is served and becomes the virtual time. Among equal tags the owner with fewer
+ * waiting items is served.
  *
- * Two owners that both have questions waiting all the time get the same work done, to within the cost of one question of
- * each. An owner without any finds at most one question of each other owner before its own.
+ * Two owners that both have items waiting all the time get the same work done, to within the cost of one item of
+ * each. An owner new to the queue waits for at most one item of each other owner.
  *
  * Source: Goyal, Vin, Cheng (1996), Start-time fair queueing, SIGCOMM '96: 157-168.
  */
@@ -50,7 +50,7 @@ export function fairQueue<T>(): FairQueue<T> {
   const of = (isBackground: boolean) => (isBackground ? background : people);
   let bytes = 0;
   let cost = 0;
-  const taken = (waiting: Waiting<T> | undefined): Waiting<T> | undefined => {
+  const removed = (waiting: Waiting<T> | undefined): Waiting<T> | undefined => {
     bytes -= waiting?.bytes ?? 0;
     cost -= waiting?.cost ?? 0;
     return waiting;
@@ -62,8 +62,8 @@ export function fairQueue<T>(): FairQueue<T> {
       of(waiting.isBackground).add(waiting);
     },
     next: (mayServe = () => true) =>
-      taken(people.next((owner) => mayServe(owner, false)) ?? background.next((owner) => mayServe(owner, true))),
-    remove: (item) => taken(people.remove(item) ?? background.remove(item)) !== undefined,
+      removed(people.next((owner) => mayServe(owner, false)) ?? background.next((owner) => mayServe(owner, true))),
+    remove: (item) => removed(people.remove(item) ?? background.remove(item)) !== undefined,
     size: (isBackground) => of(isBackground).size(),
     bytes: () => bytes,
     cost: () => cost,
@@ -71,13 +71,13 @@ export function fairQueue<T>(): FairQueue<T> {
   };
 }
 
-/** The owners of one priority, taking turns. */
+/** The queue of one priority. */
 function turns<T>() {
   const lines = new Map<string, Line<T>>();
   let virtual = 0;
   let size = 0;
 
-  /** Forgets owners who wait for nothing, and whose last question ends no later than a new one would start. */
+  /** Drops owners without waiting items whose last item ends no later than a new one would start. */
   const forget = (): void => {
     if (size === 0) {
       lines.clear();

@@ -19,41 +19,41 @@ export interface LongQuestions {
   readonly plan: { readonly question: PlanQuestion; readonly answer: GardenPlan };
   readonly soil: { readonly question: SoilQuestion; readonly answer: SoilTemperatures };
 }
-export type Kind = keyof LongQuestions;
-type AnyQuestion = LongQuestions[Kind]['question'];
+export type JobKind = keyof LongQuestions;
+type AnyQuestion = LongQuestions[JobKind]['question'];
 
-/** A question as it is sent to a thread: its zones by their names, its series as columns. */
+/** A question in the form sent to a thread: zones by name, series as columns. */
 export type Sendable<Asked extends AnyQuestion> = Omit<Asked, 'site' | 'series'> & {
   readonly site: Omit<Asked['site'], 'zone'> & { readonly zone: string };
   readonly series: readonly SeriesColumns[];
 };
 
-/** Past soil as bytes, under a digest of all that it was worked out from. */
+/** Packed past soil; the key is a digest of all its inputs. */
 export interface PackedPast {
   readonly key: string;
   readonly bytes: Uint8Array;
 }
 
 export type Job = {
-  [K in Kind]: {
+  [K in JobKind]: {
     readonly kind: K;
     readonly question: Sendable<LongQuestions[K]['question']>;
     readonly modelVersion: string;
-    /** One whole number; other than 0 once nobody waits for the answer any more. */
+    /** One whole number; other than 0 when nobody waits for the answer any more. */
     readonly stop: SharedArrayBuffer;
-    /** Past soil that is known already. */
+    /** Cached past soil for the question. */
     readonly remembered: readonly PackedPast[];
   };
-}[Kind];
+}[JobKind];
 
 export type JobDone = { readonly threadId: number; readonly made: readonly PackedPast[] } & (
   | { readonly answer: unknown }
-  | { readonly refused: Pick<RequestError, 'code' | 'said' | 'faults'> }
+  | { readonly refused: Pick<RequestError, 'code' | 'sentences' | 'faults'> }
   | { readonly failed: string }
   | { readonly stopped: true }
 );
 
-/** A question that can cross to a thread. */
+/** Converts a question for sending to a thread. */
 export function sendable<Asked extends AnyQuestion>({ site, series, ...rest }: Asked): Sendable<Asked> {
   return {
     ...rest,
@@ -62,7 +62,7 @@ export function sendable<Asked extends AnyQuestion>({ site, series, ...rest }: A
   } as unknown as Sendable<Asked>;
 }
 
-/** A question that came to a thread. */
+/** Restores a question in a thread. */
 export function received<Asked extends AnyQuestion>(
   sent: Sendable<Asked>,
   seriesFrom: (columns: SeriesColumns) => Asked['series'][number] = seriesOf,
@@ -74,20 +74,20 @@ export function received<Asked extends AnyQuestion>(
   } as unknown as Asked;
 }
 
-/** A digest of a question: those who ask the same share one answer. */
-export function digestOfQuestion<K extends Kind>(kind: K, question: Sendable<LongQuestions[K]['question']>): string {
+/** A digest of a question; callers with equal digests share one answer. */
+export function digestOfQuestion<K extends JobKind>(kind: K, question: Sendable<LongQuestions[K]['question']>): string {
   const { series, ...rest } = question;
-  const said = [kind, rest, series.map(({ digest, warnings }) => [digest, warnings])];
-  return digestOfJson(said);
+  const parts = [kind, rest, series.map(({ digest, warnings }) => [digest, warnings])];
+  return digestOfJson(parts);
 }
 
-/** Processor time of a question for each past year [ms], as measured with past soil to be worked out anew. */
-const MS_A_YEAR: Record<Kind, number> = { forecast: 12, windows: 20, growing: 16, plan: 40, soil: 50 };
+/** Processor time of a question for each past year [ms], measured without cached past soil. */
+const MS_A_YEAR: Record<JobKind, number> = { forecast: 12, windows: 20, growing: 16, plan: 40, soil: 50 };
 
-/** About how much work a question is [ms of a processor]. */
-export const costOf = (kind: Kind, { series }: Pick<AnyQuestion, 'series'>): number =>
+/** Estimated work of a question [ms of a processor]. */
+export const costOf = (kind: JobKind, { series }: Pick<AnyQuestion, 'series'>): number =>
   MS_A_YEAR[kind] * Math.min(40, Math.max(1, yearsTold(series)));
 
-/** How much memory a question holds while it waits [bytes]. */
+/** Memory of a waiting question [bytes]. */
 export const bytesOfQuestion = ({ series }: Pick<AnyQuestion, 'series'>): number =>
   series.reduce((sum, one) => sum + bytesOfSeries(one), 0);

@@ -1,30 +1,30 @@
 import { LRUCache } from 'lru-cache';
 
-/** Past soil, packed, by owner and key. */
+/** Packed past soil by owner and key. */
 export interface PastSoilCache {
-  /** What is at hand at once. */
+  /** Looks in memory only. */
   peek(owner: string, key: string): Uint8Array | undefined;
-  /** The same, or from where it outlives this process. */
+  /** Looks in memory, then in the store. */
   find(owner: string, key: string): Promise<Uint8Array | undefined>;
   keep(owner: string, key: string, bytes: Uint8Array): void;
   stats(): { readonly hits: number; readonly misses: number; readonly bytes: number; readonly entries: number };
 }
 
-/** Where past soil outlives the process; keys are digests of all that it was worked out from. */
+/** Persistent store of past soil; keys are digests of all its inputs. */
 export interface PastSoilStore {
   find(owner: string, key: string): Promise<Uint8Array | undefined>;
   keep(owner: string, key: string, bytes: Uint8Array): Promise<void>;
 }
 
-/** Some sixty beds of fifteen years at one depth each: the rest lies in the database, a millisecond away. */
+/** Some sixty beds of fifteen years at one depth each; the database, a millisecond away, has the rest. */
 const DEFAULT_MAX_BYTES = 24 * 1024 * 1024;
 
 /**
- * A cache of past soils, bounded in bytes; the least recently used goes first.
+ * A cache of past soil, bounded in bytes; the least recently used goes first.
  *
- * @param store  Asked for what is not in memory, and given all that is kept. Its failures are reported, and change nothing:
- * past soil can always be worked out anew.
- * @param failed Told of such a failure.
+ * @param store  Read on a miss, and written with every entry. Its failures are reported and harmless, because past soil
+ * can be computed again.
+ * @param failed Called with such a failure.
  */
 export function pastSoilCache({
   store,
@@ -49,8 +49,8 @@ export function pastSoilCache({
   return {
     peek: (owner, key) => memory.get(idOf(owner, key)),
     async find(owner, key) {
-      const known = memory.get(idOf(owner, key));
-      if (known || !store) return counted(known);
+      const cached = memory.get(idOf(owner, key));
+      if (cached || !store) return counted(cached);
       try {
         const stored = await store.find(owner, key);
         if (stored) memory.set(idOf(owner, key), stored);

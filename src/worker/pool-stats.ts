@@ -1,7 +1,7 @@
 import { type HistogramReading, histogram } from '../basics/histogram.js';
 import type { PastSoilCache } from './past-soil-cache.js';
 
-/** What a pool has done so far, and what it is doing, for whoever watches the service. */
+/** Counts of a pool since its start, and its present state, for monitoring. */
 export interface PoolStats extends PoolCounts {
   readonly threads: number;
   readonly maxThreads: number;
@@ -12,32 +12,32 @@ export interface PoolStats extends PoolCounts {
   readonly pastSoil: ReturnType<PastSoilCache['stats']>;
 }
 
-/** How jobs ended. */
+/** Outcomes of jobs. */
 interface Ends {
   /** Answered, or refused by the work itself. */
   readonly done: number;
-  /** Not taken on, as too much waited. */
+  /** Refused because the queue was full. */
   readonly refused: number;
-  /** Left the queue, as nobody asked any more. */
+  /** Removed from the queue after all callers had left. */
   readonly dropped: number;
-  /** Ended at work, as nobody asked any more. */
+  /** Stopped at work after all callers had left. */
   readonly stopped: number;
-  /** Their thread ended. */
+  /** Lost because their thread ended. */
   readonly crashed: number;
-  /** Askers who waited until their deadline. */
+  /** Callers that reached their deadline. */
   readonly late: number;
-  /** Askers who joined others of the same question. */
+  /** Callers that joined another's equal question. */
   readonly shared: number;
 }
 
 interface PoolCounts extends Ends {
-  /** How long jobs waited, from the question to the start of the work [s]. */
+  /** Time from the question to the start of the work [s]. */
   readonly waitedS: HistogramReading;
-  /** How long they were worked for [s]. */
+  /** Duration of the work [s]. */
   readonly workedS: HistogramReading;
 }
 
-/** Counts what a pool does. */
+/** Counters of a pool. */
 export function poolCounters() {
   const ends: { -readonly [Name in keyof Ends]: number } = {
     done: 0,

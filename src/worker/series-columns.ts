@@ -5,41 +5,41 @@ import type { Day } from '../readings/daily/days.js';
 import type { ReadSeries } from '../readings/read-series.js';
 import type { Readings } from '../readings/readings.js';
 
-/** What a series says beside its columns. */
+/** The fields of a series besides its columns. */
 interface Head extends Pick<ReadSeries, 'medium' | 'probeDepthCm' | 'origin' | 'unit' | 'usualStepMs' | 'meanC'> {
   readonly zone: string;
   readonly days: number;
-  /** null: the series came by the day. */
+  /** null: a series of daily values. */
   readonly readings: number | null;
   readonly dayBasis: number;
   readonly dayPlusMinusK: number;
 }
 
-/** A series as any thread can read it, without a copy of its columns. */
+/** A series that any thread can read without copying its columns. */
 export interface SeriesColumns {
   readonly head: Head;
   readonly memory: SharedArrayBuffer;
-  /** Of all but the warnings: two series of one digest hold the same temperatures. */
+  /** Covers all but the warnings: equal digests mean the same temperatures. */
   readonly digest: string;
   readonly warnings: readonly Note[];
 }
 
 const packed = new WeakMap<ReadSeries, SeriesColumns>();
 
-/** A series as columns in shared memory; of the same object they are made once. */
+/** A series as columns in shared memory, cached by the series object. */
 export function columnsOf(series: ReadSeries): SeriesColumns {
-  const known = packed.get(series) ?? pack(series);
-  packed.set(series, known);
-  return known;
+  const columns = packed.get(series) ?? pack(series);
+  packed.set(series, columns);
+  return columns;
 }
 
-/** A digest of the temperatures of a series, whatever it warns of. */
+/** A digest of the temperatures of a series, without its warnings. */
 export const digestOfSeries = (series: ReadSeries): string => columnsOf(series).digest;
 
-/** How much shared memory a series takes [bytes]. */
+/** Shared memory of a series [bytes]. */
 export const bytesOfSeries = (series: ReadSeries): number => columnsOf(series).memory.byteLength;
 
-/** The series that columns were made of, equal to it in all. */
+/** Restores a series from columns, equal to the original. */
 export function seriesOf(columns: SeriesColumns): ReadSeries {
   const { head, memory, warnings } = columns;
   const { zone, days: _, readings: __, dayBasis: ___, dayPlusMinusK: ____, ...rest } = head;
@@ -108,7 +108,7 @@ function pack(series: ReadSeries): SeriesColumns {
   return { head, memory, digest, warnings };
 }
 
-/** Numbers of eight bytes come first, then those of four, then those of one, so that each column is aligned. */
+/** Columns of eight-byte numbers come first, then of four, then of one, so that each is aligned. */
 function viewsOf({ days, readings, dayBasis, dayPlusMinusK }: Head, memory: SharedArrayBuffer) {
   let at = 0;
   const next = <Column extends { readonly byteLength: number }>(

@@ -10,25 +10,25 @@ import type { PackedPast } from './jobs.js';
 import { pastSoilKey } from './past-soil-key.js';
 import { digestOfSeries, type SeriesColumns, seriesOf, withWarnings } from './series-columns.js';
 
-/** Five beds' depths of thirty years: one more is unpacked from what comes with its question, in some milliseconds. */
+/** Five beds' depths of thirty years; others are unpacked from the job in some milliseconds. */
 const MAX_PAST_BYTES = 12 * 1024 * 1024;
 /** Five places of thirty years. */
 const MAX_SERIES_BYTES = 8 * 1024 * 1024;
-/** A day as an object takes about so many times what it takes as columns. */
+/** Approximate memory of a day as an object over that of its columns. */
 const OBJECT_OVER_COLUMNS = 4;
 const MAX_PLANS = 64;
 
-/** What one thread keeps between questions. */
+/** The caches of one thread. */
 export interface ThreadCache {
-  /** The series of some columns; of one digest it is the same days. */
+  /** The series of columns; equal digests share the same days. */
   seriesFrom(columns: SeriesColumns): ReadSeries;
-  /** Finds past soil here, or among what came with the question, or works it out; what it works out is added to `made`. */
+  /** Finds past soil here or in the job, or else computes it and adds it to `made`. */
   findPastFor(modelVersion: string, remembered: readonly PackedPast[], made: PackedPast[]): FindPast;
   plan(question: PlanQuestion, findPast: FindPast, shouldStop: ShouldStop): GardenPlan;
 }
 
-/** @param workOut Finds a bed's past soil at all depths that one run gives. */
-export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoils = pastSoils): ThreadCache {
+/** @param workOut Computes a bed's past soil at all depths that one run gives. */
+export function threadCache(workOut: (...args: Parameters<FindPast>) => PastSoils = pastSoils): ThreadCache {
   const pasts = new LRUCache<string, PastSoil>({
     maxSize: MAX_PAST_BYTES,
     sizeCalculation: ({ hourlyC, comingC }) => hourlyC.byteLength + comingC.byteLength + 1024,
@@ -37,8 +37,8 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
   const plans = new LRUCache<string, GardenPlan>({ max: MAX_PLANS });
   return {
     seriesFrom(columns) {
-      const known = series.get(columns.digest);
-      if (known) return withWarnings(known, columns.warnings);
+      const cached = series.get(columns.digest);
+      if (cached) return withWarnings(cached, columns.warnings);
       const read = seriesOf(columns);
       series.set(columns.digest, read, { size: OBJECT_OVER_COLUMNS * columns.memory.byteLength + 1 });
       return read;
@@ -47,11 +47,11 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
       const key = pastSoilKey(of, bedding, phaseMs, modelVersion);
       const find = (): PastSoil => {
         const sent = remembered.find((one) => one.key === key);
-        const known = sent && unfolded(sent.bytes);
-        if (known) return known;
+        const unpacked = sent && unfolded(sent.bytes);
+        if (unpacked) return unpacked;
         const bare = of.map((one) => withWarnings(one, []));
         const found = workOut(bare, bedding, phaseMs, shouldStop);
-        // The next crop is asked of the same bed, and sown at another depth.
+        // The next question about the bed may have another crop, with another sowing depth.
         found.soils.forEach((soil, i) => {
           const at = { ...bedding, depthCm: found.depthsCm[i]! };
           made.push({ key: pastSoilKey(of, at, phaseMs, modelVersion), bytes: foldPast(soil) });
@@ -60,13 +60,13 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
       };
       const past = pasts.get(key) ?? find();
       pasts.set(key, past);
-      // What the series warn of comes first, as where it is worked out from them; it is no part of the soil.
+      // The series' own warnings come first, as in a fresh computation; the cached soil does not hold them.
       const warnings = of.flatMap((one) => one.warnings);
       return warnings.length === 0 ? past : { ...past, warnings: [...warnings, ...past.warnings] };
     },
     plan({ series: of, site, ...rest }, findPast, shouldStop) {
-      const said = [{ ...site, zone: site.zone.name }, rest, of.map((one) => [digestOfSeries(one), one.warnings])];
-      const key = digestOfJson(said);
+      const inputs = [{ ...site, zone: site.zone.name }, rest, of.map((one) => [digestOfSeries(one), one.warnings])];
+      const key = digestOfJson(inputs);
       const plan = plans.get(key) ?? gardenPlan({ series: of, site, ...rest }, findPast, shouldStop);
       plans.set(key, plan);
       return plan;
@@ -74,7 +74,7 @@ export function threadCache(workOut: (...asked: Parameters<FindPast>) => PastSoi
   };
 }
 
-/** Nothing where the bytes cannot be read: another program may have kept them. */
+/** Null for bytes that another version of the program may have stored. */
 function unfolded(bytes: Uint8Array): PastSoil | null {
   try {
     return unfoldPast(bytes);

@@ -1,76 +1,97 @@
 import { Piscina } from 'piscina';
 import type { Job, JobDone } from './jobs.js';
 
-/** Threads that each do one job at a time. */
+/** Worker threads that run one job at a time each. */
 export interface Threads {
-  /** Rejects where the thread ended before the job was done. */
-  run(job: Job): Promise<JobDone>;
-  /** How many there are now. */
+  /**
+   * Rejects when the thread ends before the job is done.
+   *
+   * @param isOneOfMany More jobs of the caller wait. Such a job takes the idle thread with the fewest jobs done, so
+   * that single questions find a thread whose code is compiled.
+   */
+  run(job: Job, isOneOfMany?: boolean): Promise<JobDone>;
+  /** Present number of threads. */
   count(): number;
   close(): Promise<void>;
 }
 
-/** A thread without work is kept so long: the next one costs half a second of a processor [ms]. */
-const IDLE_MS = 60_000;
-/** Room of a thread for what is seldom needed for long [MB]: with the 48 of V8 a thread grows by 30 MB more, and is hardly faster. */
+/** An idle thread ends after this time; starting another costs half a second of a processor [ms]. */
+export const IDLE_MS = 10 * 60_000;
+/** Young generation of a thread [MB]. V8's default of 48 lets a thread grow by another 30 MB and is hardly faster. */
 const MAX_YOUNG_MB = 12;
-/** So many series are remembered of a thread, to send their next question to it. */
+/** Series remembered for each thread, so that the next question about them goes to it. */
 const MAX_SERIES_OF_THREAD = 64;
 
+/** The jobs that a thread has done. */
+interface Done {
+  readonly jobs: number;
+  /** Digests of its series, the latest last. */
+  readonly series: Set<string>;
+}
+
+/** Criteria for the thread of a job. */
+interface Wish {
+  readonly digests: readonly string[];
+  readonly isOneOfMany: boolean;
+}
+
 /**
- * Threads, by piscina: one from the first job on, which the service warms up at its start; more while there is work for
- * them, and a new one for each that ends.
+ * A pool of threads by piscina: one from the first job on, which the service warms up at its start; more under
+ * load; a new one for each that ends.
  *
- * @param most  How many at most, >= 1.
- * @param entry The module that does the work.
+ * @param maxThreads Maximum number, >= 1.
+ * @param entry      Module that runs in a thread.
  */
-export function threads(most: number, entry: URL): Threads {
-  /** Which series a thread has had, by their digests, the latest last. */
-  const seriesOf = new Map<number, Set<string>>();
+export function threads(maxThreads: number, entry: URL): Threads {
+  const doneBy = new Map<number, Done>();
   let pool: Piscina<Job, JobDone> | null = null;
   const start = (): Piscina<Job, JobDone> => {
     const created = new Piscina<Job, JobDone>({
       ...loadable(entry),
       minThreads: 1,
-      maxThreads: most,
+      maxThreads,
       idleTimeout: IDLE_MS,
       recordTiming: false,
       resourceLimits: { maxYoungGenerationSizeMb: MAX_YOUNG_MB },
-      // A thread that has the question's series goes before others, where it has nothing else to do.
       loadBalancer: (task, workers) => {
-        const idle = workers.filter(({ currentUsage }) => currentUsage === 0);
-        const { digests } = task[Piscina.queueOptionsSymbol as keyof typeof task] as unknown as { digests: string[] };
-        const has = ({ id }: { id: number }): boolean => digests.some((digest) => seriesOf.get(id)?.has(digest));
-        return idle.find(has) ?? idle[0] ?? null;
+        const { digests, isOneOfMany } = task[Piscina.queueOptionsSymbol as keyof typeof task] as unknown as Wish;
+        const jobsOf = ({ id }: { id: number }): number => doneBy.get(id)?.jobs ?? 0;
+        const idle = workers
+          .filter(({ currentUsage }) => currentUsage === 0)
+          .sort((a, b) => (isOneOfMany ? jobsOf(a) - jobsOf(b) : jobsOf(b) - jobsOf(a)));
+        // A thread that has the question's series cached comes first.
+        const has = ({ id }: { id: number }): boolean => digests.some((digest) => doneBy.get(id)?.series.has(digest));
+        return (isOneOfMany ? undefined : idle.find(has)) ?? idle[0] ?? null;
       },
     });
-    // Without work at hand nobody has to be told: a thread that ends is replaced.
+    // An idle thread that ends is replaced and needs no report; a job's own promise rejects.
     created.on('error', () => {});
     created.on('workerDestroy', ({ id }: { id: number }) => {
-      seriesOf.delete(id);
+      doneBy.delete(id);
       queueMicrotask(() => {
         if (pool === created && created.threads.length === 0) abandon(created);
       });
     });
     return created;
   };
-  /** Its threads end as soon as they start, so that what waits for one would wait for ever. */
+  /** Drops a pool whose threads end as soon as they start, because its jobs would wait for ever. */
   const abandon = (broken: Piscina<Job, JobDone>): void => {
     pool = null;
     void broken.destroy();
   };
   return {
-    async run(job) {
+    async run(job, isOneOfMany = false) {
       const digests = job.question.series.map(({ digest }) => digest);
       pool ??= start();
-      const done = await pool.run({ ...job, [Piscina.queueOptionsSymbol]: { digests } });
-      const had = seriesOf.get(done.threadId) ?? new Set();
+      const wish: Wish = { digests, isOneOfMany };
+      const done = await pool.run({ ...job, [Piscina.queueOptionsSymbol]: wish });
+      const { jobs, series } = doneBy.get(done.threadId) ?? { jobs: 0, series: new Set() };
       for (const digest of digests) {
-        had.delete(digest);
-        had.add(digest);
-        if (had.size > MAX_SERIES_OF_THREAD) had.delete(had.values().next().value!);
+        series.delete(digest);
+        series.add(digest);
+        if (series.size > MAX_SERIES_OF_THREAD) series.delete(series.values().next().value!);
       }
-      seriesOf.set(done.threadId, had);
+      doneBy.set(done.threadId, { jobs: jobs + 1, series });
       return done;
     },
     count: () => pool?.threads.length ?? 0,
@@ -82,7 +103,7 @@ export function threads(most: number, entry: URL): Threads {
   };
 }
 
-/** Built code starts as it is; sources, as a test runner reads them, need their loader in the new thread first. */
+/** Built code loads directly; TypeScript, under a test runner, first needs a loader in the new thread. */
 const loadable = (entry: URL): { filename: string; workerData?: { entry: string } } =>
   entry.href.endsWith('.ts')
     ? { filename: new URL('./from-source.mjs', import.meta.url).href, workerData: { entry: entry.href } }

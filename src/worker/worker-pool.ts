@@ -4,18 +4,30 @@ import { exampleJobs } from './example-jobs.js';
 import { type FairQueue, fairQueue } from './fair-queue.js';
 import {
   bytesOfQuestion,
-  costOf,
   digestOfQuestion,
   type Job,
   type JobDone,
-  type Kind,
+  type JobKind,
   type LongQuestions,
   sendable,
 } from './jobs.js';
 import { type PastSoilCache, pastSoilCache } from './past-soil-cache.js';
-import { neededPastSoil } from './past-soil-key.js';
+import { type PoolEntry, poolEntry, settle, type Waiter } from './pool-entry.js';
+import {
+  BACKGROUND_DEADLINE_MS,
+  DEADLINE_MS,
+  GRACE_DEADLINES,
+  MAX_DEFAULT_THREADS,
+  MAX_RETRY_AFTER_S,
+  MAX_WAITING,
+  MAX_WAITING_BYTES,
+  MIN_DEFAULT_THREADS,
+  SMOOTHING,
+} from './pool-limits.js';
 import { type PoolStats, poolCounters } from './pool-stats.js';
-import { threads } from './threads.js';
+import { IDLE_MS, threads } from './threads.js';
+import { twoCallers } from './two-callers.js';
+import { waitForAnswer } from './wait-for-answer.js';
 
 /** Who asks. */
 export interface AskedBy {
@@ -39,7 +51,7 @@ export interface WorkerPool {
    * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
    * @throws StoppedError where the asker went before.
    */
-  ask<K extends Kind>(
+  ask<K extends JobKind>(
     kind: K,
     question: LongQuestions[K]['question'],
     by: AskedBy,
@@ -55,64 +67,17 @@ export interface WorkerPool {
   close(): Promise<void>;
 }
 
-/** More threads than this help nobody: each takes 60 MB. */
-const MAX_DEFAULT_THREADS = 8;
-/** With fewer, one owner's long question holds up everybody else's; the second starts only where two are asked at once. */
-const MIN_DEFAULT_THREADS = 2;
-/** So many questions may wait, */
-const MAX_WAITING = 400;
-/** and so much of their temperatures in memory [bytes]. */
-const MAX_WAITING_BYTES = 128 * 1024 * 1024;
-/** So long a question may take, waiting and working [ms]: ten seconds, more for what takes seconds alone. */
-export const DEADLINE_MS: Readonly<Record<Kind, number>> = {
-  forecast: 10_000,
-  growing: 10_000,
-  windows: 10_000,
-  plan: 20_000,
-  soil: 30_000,
-};
-/** Work that is late goes on for so many deadlines more before it is ended. */
-const GRACE_DEADLINES = 2;
-/** Background work waits until people are served [ms]. */
-const BACKGROUND_DEADLINE_MS = 10 * 60_000;
-const MAX_RETRY_AFTER_S = 60;
-/** How much the latest job counts for how long jobs take. */
-const SMOOTHING = 0.1;
-
 export interface WorkerPoolOptions {
   /** Past soil of another model is not used. */
   readonly modelVersion: string;
   /** Left out: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
-  readonly deadlineMs?: Readonly<Record<Kind, number>>;
+  readonly deadlineMs?: Readonly<Record<JobKind, number>>;
   readonly maxWaiting?: number;
   readonly maxWaitingBytes?: number;
   /** The module that does the work, in a thread. */
   readonly entry?: URL;
-}
-
-/** One who waits for an answer. */
-interface Asker {
-  resolve(answer: unknown): void;
-  reject(error: Error): void;
-}
-
-/** A question, with all who ask it. */
-interface Entry {
-  readonly kind: Kind;
-  readonly question: LongQuestions[Kind]['question'];
-  readonly key: string;
-  readonly owner: string;
-  caller: string;
-  isBackground: boolean;
-  readonly cost: number;
-  readonly bytes: number;
-  readonly pastKey: string | undefined;
-  readonly stop: SharedArrayBuffer;
-  readonly askers: Set<Asker>;
-  readonly askedMs: number;
-  state: 'looking-up' | 'waiting' | 'working' | 'ended';
 }
 
 export function workerPool({
@@ -125,10 +90,11 @@ export function workerPool({
   entry: module = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url),
 }: WorkerPoolOptions): WorkerPool {
   const pool = threads(most, module);
-  const queue: FairQueue<Entry> = fairQueue();
-  const entries = new Map<string, Entry>();
-  const working = new Set<Entry>();
+  const queue: FairQueue<PoolEntry> = fairQueue();
+  const entries = new Map<string, PoolEntry>();
+  const working = new Set<PoolEntry>();
   const counters = poolCounters();
+  const callers = twoCallers(IDLE_MS);
   /** Time that a job takes over what it was reckoned to. */
   let slowness = 1;
   let isClosed = false;
@@ -147,17 +113,25 @@ export function workerPool({
   const dispatch = (): void => {
     while (!isClosed && working.size < most) {
       const next = queue.next(mayServe)?.item;
-      if (!next) return;
+      if (!next) break;
       void start(next);
     }
+    startSpare();
   };
 
-  const start = async (entry: Entry): Promise<void> => {
+  /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
+  const startSpare = (): void => {
+    const isNeeded = working.size < most && working.size >= pool.count() && callers.areActive(performance.now());
+    // All being at work, this starts another. Where that fails, the next question for it says so.
+    if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
+  };
+
+  const start = async (entry: PoolEntry): Promise<void> => {
     const startedMs = performance.now();
     entry.state = 'working';
     working.add(entry);
     counters.addWait(startedMs - entry.askedMs);
-    const done = await pool.run(jobOf(entry)).catch((error: Error) => error);
+    const done = await pool.run(jobOf(entry), hasMore(entry)).catch((error: Error) => error);
     const tookMs = performance.now() - startedMs;
     working.delete(entry);
     counters.addWork(tookMs);
@@ -168,34 +142,30 @@ export function workerPool({
     dispatch();
   };
 
-  const jobOf = ({ kind, question, stop, owner, pastKey }: Entry): Job => {
+  /** Has its caller more questions waiting, or is it background work, which nobody waits for? */
+  const hasMore = ({ caller, isBackground }: PoolEntry): boolean =>
+    isBackground || [...entries.values()].some((one) => one.state === 'waiting' && one.caller === caller);
+
+  const jobOf = ({ kind, question, stop, owner, pastKey }: PoolEntry): Job => {
     const bytes = pastKey === undefined ? undefined : pasts.peek(owner, pastKey);
     const remembered = pastKey !== undefined && bytes ? [{ key: pastKey, bytes }] : [];
     return { kind, question: sendable(question), modelVersion, stop, remembered } as unknown as Job;
   };
 
   /** Tells all who still wait what came of it. */
-  const end = (entry: Entry, done: JobDone | Error): void => {
+  const end = (entry: PoolEntry, done: JobDone | Error): void => {
     entry.state = 'ended';
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
     if (done instanceof Error) counters.add('crashed');
     else for (const { key, bytes } of done.made) pasts.keep(entry.owner, key, bytes);
-    for (const asker of entry.askers) {
-      if (done instanceof Error) asker.reject(done);
-      else if ('answer' in done) asker.resolve(done.answer);
-      else if ('refused' in done)
-        asker.reject(new RequestError(done.refused.code, done.refused.said, done.refused.faults));
-      else if ('failed' in done) asker.reject(new Error(done.failed));
-      else asker.reject(new StoppedError());
-    }
     if (!(done instanceof Error)) counters.add('stopped' in done ? 'stopped' : 'done');
-    entry.askers.clear();
+    settle(entry, done);
   };
 
-  /** One asker less: nobody works for nobody. */
-  const leave = (entry: Entry, asker: Asker): void => {
-    entry.askers.delete(asker);
-    if (entry.askers.size > 0 || entry.state === 'ended') return;
+  /** Ends the work that no caller waits for any more. */
+  const leave = (entry: PoolEntry, waiter: Waiter): void => {
+    entry.waiters.delete(waiter);
+    if (entry.waiters.size > 0 || entry.state === 'ended') return;
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
     if (entry.state === 'working') {
       Atomics.store(new Int32Array(entry.stop), 0, 1);
@@ -206,47 +176,23 @@ export function workerPool({
     counters.add('dropped');
   };
 
-  const waitFor = (entry: Entry, { signal, isBackground }: AskedBy): Promise<unknown> =>
-    new Promise((resolve, reject) => {
-      const settled = (): void => {
-        clearTimeout(timer);
-        signal?.removeEventListener('abort', gone);
-      };
-      const asker: Asker = {
-        resolve: (answer) => {
-          settled();
-          resolve(answer);
-        },
-        reject: (error) => {
-          settled();
-          reject(error);
-        },
-      };
-      const gone = (): void => {
-        asker.reject(new StoppedError());
-        leave(entry, asker);
-      };
-      const late = (): void => {
-        counters.add('late');
-        asker.reject(tooLate(waitS()));
-        // Work that has begun may be finished: whoever asks again then finds it done, and a slow machine gets on.
-        if (entry.state === 'working') setTimeout(() => leave(entry, asker), GRACE_DEADLINES * deadline).unref();
-        else leave(entry, asker);
-      };
-      const deadline = isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind];
-      const timer = setTimeout(late, deadline);
-      signal?.addEventListener('abort', gone, { once: true });
-      entry.askers.add(asker);
-    });
+  const waitFor = (entry: PoolEntry, { signal, isBackground }: AskedBy): Promise<unknown> => {
+    const deadline = isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind];
+    const late = (): Error => {
+      counters.add('late');
+      return tooLate(waitS());
+    };
+    return waitForAnswer(entry, { signal, deadlineMs: deadline, graceMs: GRACE_DEADLINES * deadline, late, leave });
+  };
 
-  const enqueue = (entry: Entry): void => {
+  const enqueue = (entry: PoolEntry): void => {
     const { caller: owner, cost, bytes, isBackground } = entry;
     entry.state = 'waiting';
     queue.add({ item: entry, owner, cost, bytes, isBackground });
   };
 
   /** Past soil is looked up before the question waits, so that no thread waits for the database. */
-  const lookUp = async (entry: Entry): Promise<void> => {
+  const lookUp = async (entry: PoolEntry): Promise<void> => {
     if (entry.pastKey !== undefined) await pasts.find(entry.owner, entry.pastKey);
     if (entry.state !== 'looking-up' || isClosed) return;
     enqueue(entry);
@@ -267,6 +213,7 @@ export function workerPool({
       await by.admit?.();
       if (isClosed) throw stopping();
       if (by.signal?.aborted) throw new StoppedError();
+      if (!by.isBackground) callers.sawQuestion(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
       const known = entries.get(key);
@@ -286,21 +233,12 @@ export function workerPool({
         counters.add('refused');
         throw tooMuch(waitS());
       }
-      const entry: Entry = {
+      const entry = poolEntry(
         kind,
         question,
-        key,
-        owner: by.owner,
-        caller: by.caller,
-        isBackground,
-        cost: costOf(kind, question),
-        bytes,
-        pastKey: neededPastSoil({ kind, question } as never, modelVersion),
-        stop: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
-        askers: new Set(),
-        askedMs: performance.now(),
-        state: 'looking-up',
-      };
+        { key, owner: by.owner, caller: by.caller, isBackground, askedMs: performance.now() },
+        modelVersion,
+      );
       entries.set(key, entry);
       const answered = waitFor(entry, by);
       void lookUp(entry);
@@ -326,9 +264,9 @@ export function workerPool({
     async close() {
       isClosed = true;
       // Whoever still waits is told so: nothing else would end their requests.
-      for (const { askers } of entries.values()) {
-        for (const asker of askers) asker.reject(stopping());
-        askers.clear();
+      for (const { waiters } of entries.values()) {
+        for (const waiter of waiters) waiter.reject(stopping());
+        waiters.clear();
       }
       entries.clear();
       await pool.close();

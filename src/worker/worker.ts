@@ -24,8 +24,8 @@ export default function work(job: Job): JobDone {
   } catch (error) {
     if (error instanceof StoppedError) return { ...done, stopped: true };
     if (!(error instanceof RequestError)) return { ...done, failed: String((error as Error)?.stack ?? error) };
-    const { code, said, faults } = error;
-    return { ...done, refused: { code, said, faults } };
+    const { code, sentences, faults } = error;
+    return { ...done, refused: { code, sentences, faults } };
   }
 }
 

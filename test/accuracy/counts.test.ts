@@ -1,16 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { chance } from '../../src/demo/chance.js';
-import { type Belief, beliefAfter, usualBelief } from '../../src/garden/learning/belief.js';
 import type { SeenCount } from '../../src/garden/learning/count-odds.js';
 import { countPosterior, SPREADS } from '../../src/garden/learning/count-posterior.js';
+import { likelihoodAsGaussian } from '../../src/garden/learning/likelihood-as-gaussian.js';
 import { isOverdue } from '../../src/garden/learning/overdue.js';
-import { oddsOfTimes, saidAlone, standFactorOf, timeFactorOf } from '../../src/garden/learning/posterior-factors.js';
+import { oddsOfTimes, standFactorOf, timeFactorOf } from '../../src/garden/learning/posterior-factors.js';
+import { type Prior, priorAfter, usualPrior } from '../../src/garden/learning/prior.js';
 import { LOST_ODDS } from '../../src/garden/sowing/judgement.js';
 import type { Crop, Span } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
 import { COHORTS, cohortRun, type Seed } from '../../src/germination/run/cohorts.js';
+import { largestDelayFactors } from '../../src/germination/run/largest-delay-factors.js';
 import { countUpBy } from '../../src/germination/run/outcome.js';
-import { timeFactorReach } from '../../src/germination/run/time-factor-reach.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import { countedWrong, inventedSoil, type TrueSowing, trueSowing, waysOf } from './simulated-beds.js';
 import { mean, table } from './statistics.js';
@@ -45,9 +46,9 @@ function seasonOf(id: string, seed: number, startC: number, perDayC: number): Se
   return { crop, seed: own, hourlyC, ways: waysOf(own, hourlyC), halfH: eventH(0.5), mostH: eventH(0.9) };
 }
 
-/** Rows of `timeFactorReach`, of each spread that the seed may have. */
+/** Rows of `largestDelayFactors`, of each spread that the seed may have. */
 const reachesOf = ({ seed, hourlyC }: Season, atH: readonly number[]): Float64Array[] =>
-  SPREADS.map(({ times }) => timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH));
+  SPREADS.map(({ times }) => largestDelayFactors({ ...seed, sigmaLog10: seed.sigmaLog10 * times }, hourlyC, atH));
 
 const counted = (truth: TrueSowing, hour: number, random: () => number, wrong = WRONG): SeenCount => {
   const right = truth.standingAt(hour);
@@ -65,7 +66,7 @@ function fromRange({ from, to }: Span, random: () => number, beyond: { below: nu
 const pick = <T>(list: readonly T[], random: () => number): T => list[Math.floor(random() * list.length)]!;
 
 /** The truth of a bed: its time within the crop's range or up to a quarter beyond; its stand likewise. */
-function natureOf({ bedTimeFactor, field, spreadLog10 }: Crop, random: () => number) {
+function natureOf({ bedTimeFactor, field, sigmaLog10 }: Crop, random: () => number) {
   const logs = { from: Math.log(bedTimeFactor.from), to: Math.log(bedTimeFactor.to) };
   const logTime = fromRange(logs, random, { below: logs.from - Math.log(1.12), above: logs.to + Math.log(1.25) });
   return {
@@ -73,7 +74,7 @@ function natureOf({ bedTimeFactor, field, spreadLog10 }: Crop, random: () => num
     standFactor: fromRange(field, random, { below: field.from / 2, above: (field.to + 1) / 2 }),
     seeds: pick([100, 200, 400], random),
     viable: VIABLE,
-    spreadLog10,
+    sigmaLog10,
   };
 }
 
@@ -87,7 +88,7 @@ function schedules(seed: number) {
         cropCalled(id).soil!.optimumFromC - 1 + 1.5 * n,
         0.08 - 0.04 * (n % 3),
       );
-      const usual = usualBelief(season.crop);
+      const usual = usualPrior(season.crop);
       const middle = Math.exp(usual.logTime.mean);
       const halves = Float64Array.from({ length: 60 }, (_, k) => season.halfH(0.6 * 1.03 ** k));
       const halfAt = (timeFactor: number): number => {
@@ -208,10 +209,11 @@ describe('what one sowing teaches of the next', () => {
       const lesson = {
         date: '2027-04-20' as const,
         lot: null,
-        logTime: posterior.dead > 0.5 ? null : saidAlone(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
+        logTime:
+          posterior.dead > 0.5 ? null : likelihoodAsGaussian(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
         logitStand: null,
       };
-      const { logTime } = beliefAfter(usual, [lesson as never], { date: '2027-05-20' as never, lot: null });
+      const { logTime } = priorAfter(usual, [lesson as never], { date: '2027-05-20' as never, lot: null });
       const trueHalf = halfAt(next);
       const z = (Math.log(next) - logTime.mean) / logTime.sd;
       errors.push({
@@ -248,7 +250,7 @@ describe('late or lost, with a count every four days, a tenth of them wrong', ()
   const judged: Judged[] = [];
   for (const [i, id] of [...crops.keys()].filter((one) => one !== 'bunching-onion').entries()) {
     for (let n = 0; n < 4; n++) {
-      const { field, bedTimeFactor, soil, spreadLog10 } = cropCalled(id);
+      const { field, bedTimeFactor, soil, sigmaLog10 } = cropCalled(id);
       const season = seasonOf(id, 500 + 31 * i + 7 * n, soil!.optimumFromC + 1.5 * n - (i % 2), 0.06 - 0.04 * (n % 3));
       const mostDays = season.mostH(1) / 24;
       const nCounts = Math.floor((2 * mostDays * bedTimeFactor.to) / 4);
@@ -258,7 +260,7 @@ describe('late or lost, with a count every four days, a tenth of them wrong', ()
       for (let k = 0; k < 20; k++) random();
       const atH = Array.from({ length: nCounts }, (_, k) => 96 * (k + 1));
       const reaches = reachesOf(season, atH);
-      const belief: Belief = usualBelief(season.crop);
+      const belief: Prior = usualPrior(season.crop);
       for (let bed = 0; bed < 30; bed++) {
         const isDead = bed < 12;
         const truth = trueSowing(season.ways, random, {
@@ -266,7 +268,7 @@ describe('late or lost, with a count every four days, a tenth of them wrong', ()
           standFactor: isDead ? 0 : field.from + random() * (field.to - field.from),
           seeds: pick([100, 200, 400], random),
           viable: VIABLE,
-          spreadLog10,
+          sigmaLog10,
         });
         const counts = atH.map((hour) => counted(truth, hour, random));
         let lostAfter = Infinity;

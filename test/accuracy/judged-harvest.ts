@@ -1,7 +1,7 @@
 import { yearsOfDates } from '../../src/answers/windows/years-of-dates.js';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import type { DaySpan } from '../../src/garden/plan/batches.js';
-import type { Picking } from '../../src/garden/sowing/picking.js';
+import type { HarvestPeriod } from '../../src/garden/sowing/harvest-period.js';
 import type { Crop, FrostClass } from '../../src/germination/crop.js';
 import { germinationCurve, rateAt, shareAt } from '../../src/germination/curve/curve.js';
 import { pastOf, type Station } from './stations.js';
@@ -15,7 +15,7 @@ export interface MeasuredYear {
 }
 
 /** Holes of so many days are bridged. */
-const LONGEST_HOLE_DAYS = 3;
+const MAX_HOLE_DAYS = 3;
 
 /** What was measured in each year on the dates of a season; years with longer holes are left out. */
 export function measuredYears(station: Station, firstDate: PlainDate, nDays: number): MeasuredYear[] {
@@ -35,7 +35,7 @@ function bridged(values: Float64Array): Float64Array {
     if (!Number.isNaN(whole[from]!)) continue;
     let to = from;
     while (to < whole.length && Number.isNaN(whole[to]!)) to++;
-    if (to - from > LONGEST_HOLE_DAYS) return whole.fill(NaN);
+    if (to - from > MAX_HOLE_DAYS) return whole.fill(NaN);
     const [before, after] = [whole[from - 1] ?? whole[to]!, whole[to] ?? whole[from - 1]!];
     for (let day = from; day < to; day++) whole[day] = before + ((after - before) * (day - from + 1)) / (to - from + 1);
   }
@@ -86,7 +86,7 @@ export function frostsIn(
  * is up when the chart's rates at each day's measured mean add up to one, and it makes a row where the chart's percents on
  * those days, each by its part in the progress, come to half of the best. Growth takes the published days.
  */
-export function pickedIn(measured: MeasuredYear, crop: Crop, { fromDays, toDays }: Picking): (DaySpan | null)[] {
+export function pickedIn(measured: MeasuredYear, crop: Crop, { fromDays, toDays }: HarvestPeriod): (DaySpan | null)[] {
   const { soilC } = measured;
   const curve = germinationCurve(crop.rows, crop.soil?.maximumC ?? null);
   const rates = Float64Array.from(soilC, (tempC) => rateAt(curve, tempC));

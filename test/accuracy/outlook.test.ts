@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { aheadDoubtK } from '../../src/answers/ahead/ahead-doubt.js';
-import { doubtShare, ensembleOf, NORMAL_IN_THREE } from '../../src/answers/ahead/ensemble.js';
+import { aheadUncertaintyK } from '../../src/answers/ahead/ahead-uncertainty.js';
+import { ensembleOf, NORMAL_IN_THREE, uncertaintyShare } from '../../src/answers/ahead/ensemble.js';
 import type { PastSoil } from '../../src/answers/ahead/past-soil.js';
 import { yearsAhead } from '../../src/answers/ahead/years-ahead.js';
-import { soilDoubtK } from '../../src/answers/soil/soil-range.js';
+import { soilUncertaintyK } from '../../src/answers/soil/soil-range.js';
 import { DAY_MS, startOfDay } from '../../src/basics/calendar.js';
 import type { Harmonics } from '../../src/basics/numerics/harmonic-fit.js';
 import { hazenQuantile } from '../../src/basics/numerics/hazen-quantile.js';
-import { usualOn, yearCourse } from '../../src/climate/year-course.js';
+import { climatologicalOn, yearCourse } from '../../src/climate/year-course.js';
 import { rateAt } from '../../src/germination/curve/curve.js';
 import { cohortRun } from '../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../src/germination/run/outcome.js';
@@ -61,17 +61,17 @@ function halfDays(rates: Float64Array, dailyC: Float64Array, doubtK?: Float64Arr
     // As the ensemble does: three members stand for a normal distribution of the soil's doubt.
     const tempC = (dailyC[day] ?? NaN) + (doubtK ? sideSd * sdOfPlusMinusK(doubtK[day]!) : 0);
     if (Number.isNaN(tempC)) return NaN;
-    const rate = rates[Math.max(0, Math.min(rates.length - 1, Math.round((tempC - COLDEST_C) * STEPS_PER_K)))]!;
+    const rate = rates[Math.max(0, Math.min(rates.length - 1, Math.round((tempC - MIN_C) * STEPS_PER_K)))]!;
     if (progress + rate >= 1) return day + (1 - progress) / rate;
     progress += rate;
   }
   return FOLLOWED_DAYS;
 }
-const COLDEST_C = -20;
+const MIN_C = -20;
 const STEPS_PER_K = 100;
 const rateTables = CROPS.map((crop) => {
   const { curve } = seedOf(cropCalled(crop));
-  return Float64Array.from({ length: 80 * STEPS_PER_K }, (_, i) => rateAt(curve, COLDEST_C + i / STEPS_PER_K));
+  return Float64Array.from({ length: 80 * STEPS_PER_K }, (_, i) => rateAt(curve, MIN_C + i / STEPS_PER_K));
 });
 
 /** Days on which forecasts are issued: the 1st, 11th and 21st of March to September. */
@@ -123,7 +123,7 @@ function issuedOn(station: Station, origin: number, { probeDays, comingDays, com
   const course = courseOf(station, firstDay);
   const past: PastSoil = {
     startMs,
-    hourlyC: isUsual ? hourlyC.map((_, hour) => usualOn(course, (hour + 0.5) / 24)) : hourlyC,
+    hourlyC: isUsual ? hourlyC.map((_, hour) => climatologicalOn(course, (hour + 0.5) / 24)) : hourlyC,
     course,
     years: Math.floor((origin - firstDay) / 345),
     comingC: new Float64Array(),
@@ -147,7 +147,11 @@ function issuedOn(station: Station, origin: number, { probeDays, comingDays, com
       sun: new Float64Array(nDays),
     }).sdK;
   const nHours = 24 * FOLLOWED_DAYS;
-  const doubt = aheadDoubtK({ sdK: new Float64Array(), sdAheadK }, past, { fromH: 0, nHours, comingH: comingC.length });
+  const doubt = aheadUncertaintyK({ sdK: new Float64Array(), sdAheadK }, past, {
+    fromH: 0,
+    nHours,
+    comingH: comingC.length,
+  });
   return ahead && { ahead, doubt, residuals };
 }
 
@@ -218,21 +222,21 @@ function judged(stations: readonly Station[], known: Known): Judged[] {
       const measured = station.soil5C.subarray(origin, origin + FOLLOWED_DAYS);
       const issued = issuedOn(station, origin, known);
       if (!issued) return [];
-      const traces = issued.ahead.traces(24 * FOLLOWED_DAYS).map(dailyOf);
+      const yearsC = issued.ahead.members(24 * FOLLOWED_DAYS).map(dailyOf);
       return CROPS.flatMap((crop, c) => {
         const rates = rateTables[c]!;
         const truth = halfDays(rates, measured);
-        const plain = traces.map((trace) => halfDays(rates, trace)).filter((days) => !Number.isNaN(days));
+        const plain = yearsC.map((yearC) => halfDays(rates, yearC)).filter((days) => !Number.isNaN(days));
         if (Number.isNaN(truth) || plain.length === 0) return [];
         const usual = hazenQuantile(plain.sort(byValue), 0.5);
         if (!(usual < LONGEST_USUAL_DAYS)) return [];
-        const doubtK = soilDoubtK(issued.residuals, issued.doubt, 24 * usual);
-        const share = doubtShare(known.probeDays > 0);
+        const doubtK = soilUncertaintyK(issued.residuals, issued.doubt, 24 * usual);
+        const share = uncertaintyShare(known.probeDays > 0);
         const doubtByDay = Float64Array.from({ length: FOLLOWED_DAYS }, (_, day) => doubtK[24 * day]!);
         const members = plain
           .concat(
             ...NORMAL_IN_THREE.slice(1).map((side) =>
-              traces.map((trace) => halfDays(rates, trace, doubtByDay, side * share)),
+              yearsC.map((yearC) => halfDays(rates, yearC, doubtByDay, side * share)),
             ),
           )
           .filter((days) => !Number.isNaN(days))
@@ -392,9 +396,9 @@ describe.runIf(hasRecords)('when half is up, told at the sowing from past years 
             if (truth.halfH === null || usual.halfH === null || usual.halfH > 24 * LONGEST_USUAL_DAYS) return [];
             const ensemble = ensembleOf(
               seed,
-              issued.ahead.traces(nHours),
-              soilDoubtK(issued.residuals, issued.doubt, usual.halfH),
-              doubtShare(true),
+              issued.ahead.members(nHours),
+              soilUncertaintyK(issued.residuals, issued.doubt, usual.halfH),
+              uncertaintyShare(true),
             );
             const middle = ensemble && outcomeAt(ensemble.middle, nHours, 100);
             if (!ensemble || !middle || middle.halfH === null) return [];

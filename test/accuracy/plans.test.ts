@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../../src/garden/sowing/indoors.js';
-import { pickingOf, weeksOfPicking } from '../../src/garden/sowing/picking.js';
-import type { FrostClass } from '../../src/germination/crop.js';
+import { harvestPeriodOf, weeksOfHarvest } from '../../src/garden/sowing/harvest-period.js';
+import { bearsPlants, DEFAULT_ROOM_C, daysInRoom } from '../../src/garden/sowing/indoors.js';
+import type { Crop } from '../../src/germination/crop.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {
   equalSteps,
@@ -98,22 +98,21 @@ function countedBack(weeks: readonly DaySpan[], batchWeeks: number, publishedDay
   return equalSteps(sownFor(0), sownFor(lastFirst), n);
 }
 
-/** Whether nights bear young plants, by the air of all years but one; worked out once for crops that bear the same. */
-const nightsKnown = new Map<string, (date: PlainDate) => boolean>();
-function nightsWithout(station: Station, year: number, frost: FrostClass): (date: PlainDate) => boolean {
-  const key = `${station.name} ${year} ${frost}`;
+/** Whether a date bears plants of a crop from their trays, by the air of all years but one; worked out once. */
+const datesKnown = new Map<string, (date: PlainDate) => boolean>();
+function datesWithout(station: Station, year: number, crop: Crop): (date: PlainDate) => boolean {
+  const key = `${station.name} ${year} ${crop.id}`;
+  const { days } = station.bed.air.record;
+  const others = (extreme: 'minC' | 'maxC'): Float64Array =>
+    Float64Array.from(days, (one, day) => (station.years[day] === year ? NaN : one[extreme]));
   const known =
-    nightsKnown.get(key) ??
-    nightsBear(
-      {
-        firstDate: station.firstDate,
-        minC: Float64Array.from(station.bed.air.record.days, ({ minC }, day) =>
-          station.years[day] === year ? NaN : minC,
-        ),
-      },
-      frost,
+    datesKnown.get(key) ??
+    bearsPlants(
+      crop,
+      { firstDate: station.firstDate, minC: others('minC'), maxC: others('maxC'), soilC: null },
+      { latitudeDeg: station.latitude },
     );
-  nightsKnown.set(key, known);
+  datesKnown.set(key, known);
   return known;
 }
 
@@ -134,8 +133,8 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
       const measured = measuredYears(station, FIRST_DATE, N_DAYS);
       for (const id of CROPS) {
         const crop = cropCalled(id);
-        const picking = pickingOf(crop)!;
-        const batchWeeks = weeksOfPicking(picking);
+        const picking = harvestPeriodOf(crop)!;
+        const batchWeeks = weeksOfHarvest(picking);
         const publishedDays = (crop.maturity!.fromDays + crop.maturity!.toDays) / 2;
         // Nothing published measures how short days slow growth: neither the plan nor the judge counts it here.
         const ripe = ripening(picking, FIRST_DATE, N_DAYS, null);
@@ -152,7 +151,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
         const weeksInTray = crop.weeksInTrays;
         /** Planted out as soon as it is fit, whatever the nights are; null: not moved. */
         const inTray = (day: number, year: MeasuredYear): DaySpan | null => {
-          const half = day + Math.round(daysInRoom(crop, USUAL_ROOM_C)!);
+          const half = day + Math.round(daysInRoom(crop, DEFAULT_ROOM_C)!);
           return weeksInTray === null ? null : inGarden(half, half + 7 * weeksInTray, year);
         };
         for (const truth of measured) {
@@ -160,7 +159,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
           if (others.length < LEAST_YEARS) continue;
           const known = { ...season, years: others.map((one) => one.starts) };
           const starts = directStarts(known);
-          const trays = indoorStarts(known, USUAL_ROOM_C, nightsWithout(station, truth.year, crop.frost!));
+          const trays = indoorStarts(known, DEFAULT_ROOM_C, datesWithout(station, truth.year, crop));
           const standing = ({ half, indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null =>
             inGarden(half!.p50, daysBetween(FIRST_DATE, indoors!.plantOut), year);
           const picked = pickedIn(truth, crop, picking);
@@ -241,7 +240,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
     ] as const) {
       tell(
         `plans-${what}`,
-        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${USUAL_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
+        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${DEFAULT_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
         table(
           header,
           names.map((name) => row(name, what)),

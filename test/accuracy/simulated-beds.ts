@@ -1,7 +1,7 @@
 import { probit } from '../../src/basics/numerics/probit.js';
 import { chance } from '../../src/demo/chance.js';
 import { COHORTS, type Seed } from '../../src/germination/run/cohorts.js';
-import { hourlyPace } from '../../src/germination/run/hourly-pace.js';
+import { hourlyProgress } from '../../src/germination/run/hourly-progress.js';
 
 /** One bed's sowing as it truly is, and what a grower may count in it. */
 export interface TrueSowing {
@@ -22,7 +22,7 @@ export interface Nature {
   /** Share of the seed that comes where everything suits it. */
   readonly viable: number;
   /** The crop's; the sowing's own is 0.6 to 1.6 times as wide. */
-  readonly spreadLog10: number;
+  readonly sigmaLog10: number;
   /** At most so many of the seedlings are eaten in a day. */
   readonly eatenADay?: number;
 }
@@ -42,12 +42,12 @@ const RANKS = 20;
 
 /** How far seed of each rank has come by each hour, with a time factor of 1 and middling speed. Shape (20) of (nHours + 1). */
 export function waysOf(seed: Seed, hourlyC: Float64Array): Float64Array[] {
-  const { awake, step } = hourlyPace(seed, hourlyC, 0, hourlyC.length);
+  const { germinable, progressPerHour } = hourlyProgress(seed, hourlyC, 0, hourlyC.length);
   return Array.from({ length: RANKS }, (_, rank) => {
     const way = new Float64Array(hourlyC.length + 1);
     const cohort = Math.floor(((rank + 0.5) * COHORTS) / RANKS);
     for (let hour = 0; hour < hourlyC.length; hour++) {
-      way[hour + 1] = way[hour]! + (awake[hour]! > cohort ? step[hour]! : 0);
+      way[hour + 1] = way[hour]! + (germinable[hour]! > cohort ? progressPerHour[hour]! : 0);
     }
     return way;
   });
@@ -60,9 +60,9 @@ export function waysOf(seed: Seed, hourlyC: Float64Array): Float64Array[] {
 export function trueSowing(
   ways: readonly Float64Array[],
   random: () => number,
-  { timeFactor, standFactor, seeds, viable, spreadLog10, eatenADay = 0.02 }: Nature,
+  { timeFactor, standFactor, seeds, viable, sigmaLog10, eatenADay = 0.02 }: Nature,
 ): TrueSowing {
-  const width = Math.LN10 * spreadLog10 * (0.6 + random());
+  const width = Math.LN10 * sigmaLog10 * (0.6 + random());
   const eaten = eatenADay * random();
   const upAtH: number[] = [];
   const goneAtH: number[] = [];

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PlainDate } from '../../src/basics/calendar.js';
 import { inventedAir } from '../../src/demo/air.js';
 import { chance } from '../../src/demo/chance.js';
-import { keptBed } from '../../src/garden/bed/kept-soil.js';
+import { bedInputsOf } from '../../src/garden/bed/bed-inputs.js';
 import type { Store } from '../../src/garden/store/store.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { openStore } from '../../src/storage/open-store.js';
@@ -130,7 +130,7 @@ describe('an answer that rests on the same as before', () => {
   });
 
   test('rests on the same objects in memory until something of its place or bed changes', async () => {
-    const series = async () => (await keptBed(real, 'ann', 'north', nowMs))!.series;
+    const series = async () => (await bedInputsOf(real, 'ann', 'north', nowMs))!.series;
     const [first, meanwhile] = await Promise.all([series(), series()]);
     expect(first.length).toBeGreaterThan(0);
     expect(meanwhile[0]).toBe(first[0]);

@@ -79,7 +79,7 @@ const seasons = fc.record({
 });
 type Season = typeof seasons extends fc.Arbitrary<infer One> ? One : never;
 
-const MOST_READINGS = 400;
+const MAX_READINGS = 400;
 const inUnit: Readonly<Record<string, (tempC: number) => number>> = {
   C: (tempC) => tempC,
   F: (tempC) => tempC * 1.8 + 32,
@@ -92,7 +92,7 @@ const levelOn = ({ levelsC }: Season, day: number): number => levelsC[day % leve
 /** Stamps and temperatures, every so many minutes from the midnight that the season starts with. */
 function readingsIn(season: Season): { at: string; tempC: number }[] {
   const { start, nDays, stepMinutes, swingC, offset } = season;
-  const n = Math.max(2, Math.min(MOST_READINGS, Math.floor((nDays * 1440) / stepMinutes)));
+  const n = Math.max(2, Math.min(MAX_READINGS, Math.floor((nDays * 1440) / stepMinutes)));
   return Array.from({ length: n }, (_, i) => {
     const hours = (i * stepMinutes) / 60;
     const wallClock = new Date(Date.parse(`${start}T00:00Z`) + hours * 3_600_000).toISOString().slice(0, 16);
@@ -103,7 +103,7 @@ function readingsIn(season: Season): { at: string; tempC: number }[] {
 
 /** The date of sowing: one that the readings or days of the season reach. */
 function sowingIn({ start, nDays, stepMinutes, sowAfterDays }: Season, byTheDay: boolean): string {
-  const reach = byTheDay ? nDays : Math.min(nDays, Math.ceil((MOST_READINGS * stepMinutes) / 1440));
+  const reach = byTheDay ? nDays : Math.min(nDays, Math.ceil((MAX_READINGS * stepMinutes) / 1440));
   return dateAfter(start, sowAfterDays % reach);
 }
 

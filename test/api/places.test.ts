@@ -326,6 +326,54 @@ describe('frost dates', () => {
     expect(assumptions.map(({ code }: { code: string }) => code)).toContain('frost-left-out');
   });
 
+  test('are not moved by one wrong reading among mild nights, which is told when it comes and with them', async () => {
+    const url = await frosty(springs, autumns);
+    const right = (await ask('GET', `${url}/frost-dates`)).json();
+    expect(right.warnings).toEqual([]);
+    // Nine days of August whose nights have 14 °C, and in its middle a 0.0 that no afternoon bears out.
+    const daily = Array.from({ length: 9 }, (_, day) => ({
+      date: dateAfter('2004-08-06', day),
+      min: day === 4 ? 0 : 14,
+      max: 27 + (day % 3),
+    }));
+    const kept = (await ask('POST', `${url}/air`, { medium: 'air', daily })).json();
+    const told = {
+      code: 'doubtful-minimum',
+      params: { days: 1, date: '2004-08-10', minC: 0 },
+    };
+    expect(kept.warnings).toMatchObject([told]);
+    const wrong = (await ask('GET', `${url}/frost-dates`)).json();
+    expect(wrong.firstAutumnFrost).toEqual(right.firstAutumnFrost);
+    expect(wrong.warnings).toMatchObject([told]);
+  });
+
+  test('a wrong reading of a file is told as well when it comes, and when the file is only looked at', async () => {
+    const url = await newPlace();
+    const rows = Array.from({ length: 7 }, (_, day) => `${dateAfter('2027-05-01', day)},${day === 3 ? 0 : 14},25`);
+    const csv = `date,air min (C),air max (C)\n${rows.join('\n')}\n`;
+    const told = { code: 'doubtful-minimum', params: { days: 1, date: '2027-05-04', minC: 0 } };
+    const kept = await ask('POST', `${url}/air`, csv, { 'content-type': 'text/csv' });
+    expect([kept.statusCode, kept.json().added]).toEqual([200, 7]);
+    expect(kept.json().warnings).toMatchObject([told]);
+    const looked = await ask('POST', '/v1/readings/check?timeZone=Etc/GMT%2B2', csv, { 'content-type': 'text/csv' });
+    expect(looked.json().warnings).toMatchObject([told]);
+  });
+
+  test('of a thermometer with frost in June, July and August come with a warning', async () => {
+    const url = await frosty(springs, autumns);
+    const cold = ['2003-06-10', '2005-07-02', '2009-08-20'].map((date) => ({
+      date,
+      min: -1,
+      max: 12,
+    }));
+    await ask('POST', `${url}/air`, { medium: 'air', daily: cold.slice(0, 2) });
+    expect((await ask('GET', `${url}/frost-dates`)).json().warnings).toEqual([]);
+    await ask('POST', `${url}/air`, { medium: 'air', daily: cold });
+    expect((await ask('GET', `${url}/frost-dates`)).json().warnings).toMatchObject([
+      { code: 'frost-hollow', params: { summer: 'north' } },
+    ]);
+  });
+
   test('depend on the threshold', async () => {
     const url = await frosty(springs, autumns);
     const { lastSpringFrost, thresholdC } = (await ask('GET', `${url}/frost-dates?threshold=-2`)).json();

@@ -499,8 +499,16 @@ describe('keeping sowings', () => {
   });
 
   test('trays are as warm as the room they are said to stand in, and are hardened off before they are planted out', async () => {
-    const { forecast, indoors, resowBy } = await sown('trays', {
-      bed: 'north',
+    // Four years that swing from 1 to 21 °C.
+    const daily = Array.from({ length: 1460 }, (_, day) => {
+      const level = 11 - 10 * Math.cos((2 * Math.PI * (day - 20)) / 365);
+      return { date: dateAfter('2023-01-01', day), min: level - 4, max: level + 6 };
+    });
+    await ask('PUT', '/v1/places/terrace', { name: 'Terrace', latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' });
+    await ask('POST', '/v1/places/terrace/air', { medium: 'air', daily });
+    await ask('PUT', '/v1/beds/terrace', { place: 'terrace', name: 'Terrace' });
+    const { forecast, indoors, resowBy, warnings } = await sown('trays', {
+      bed: 'terrace',
       crop: 'tomato',
       method: 'indoors',
       roomC: 25,
@@ -510,6 +518,15 @@ describe('keeping sowings', () => {
     expect(indoors!.half).toBe('2027-05-09');
     expect(indoors!.hardenOff.to < indoors!.plantOut).toBe(true);
     expect(resowBy).toBeNull();
+    expect(warnings.map(({ code }) => code)).not.toContain('planting-out-unknown');
+  });
+
+  test('trays are planted out on no date where nobody knows the nights: wait for the last frost', async () => {
+    const { indoors, warnings } = await sown('waiting', { bed: 'north', crop: 'tomato', method: 'indoors', roomC: 25 });
+    expect(indoors).toBeNull();
+    expect(warnings).toContainEqual(
+      expect.objectContaining({ code: 'planting-out-unknown', params: { crop: 'tomato' } }),
+    );
   });
 });
 

@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../../src/basics/calendar.js';
-import { type AirDay, inventedAir } from '../../src/demo/air.js';
+import { type DemoAirDay, inventedAir } from '../../src/demo/air.js';
 import { chance } from '../../src/demo/chance.js';
 import type { Beside } from './run-beside.js';
 
@@ -33,7 +33,7 @@ export const site = {
 };
 
 /** Days of air up to yesterday, and on request days beyond, the same ones in every run of a day. */
-export function airOf(years: number, daysAhead = 0): AirDay[] {
+export function airOf(years: number, daysAhead = 0): DemoAirDay[] {
   const first = addDays(
     `${Number(today.slice(0, 4)) - years}${today.slice(4)}`.replace('02-29', '03-01') as PlainDate,
     0,

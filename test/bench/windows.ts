@@ -12,9 +12,9 @@ const built = (file: string): string => new URL(`../../dist/germination/${file}`
 const { allSowings } = (await import(
   built('many/all-sowings.js')
 )) as typeof import('../../src/germination/many/all-sowings.js');
-const { hourlyPace, medianSpeed } = (await import(
+const { hourlyProgress, medianSpeed } = (await import(
   built('run/hourly-pace.js')
-)) as typeof import('../../src/germination/run/hourly-pace.js');
+)) as typeof import('../../src/germination/run/hourly-progress.js');
 const { roomForSums } = (await import(
   built('many/running-sums.js')
 )) as typeof import('../../src/germination/many/running-sums.js');
@@ -52,9 +52,9 @@ const sowH = Int32Array.from(
 );
 
 function seedOf(id: string): Seed {
-  const { rows, soil, hotThresholdC, chillingSensitive, spreadLog10 } = crops.get(id)!;
+  const { rows, soil, hotThresholdC, chillingSensitive, sigmaLog10 } = crops.get(id)!;
   const curve = germinationCurve(rows, soil?.maximumC ?? null, 0);
-  return { curve, hotThresholdC, chillingSensitive, spreadLog10, timeFactor: 1 };
+  return { curve, hotThresholdC, chillingSensitive, sigmaLog10, timeFactor: 1 };
 }
 
 /** All that a window asks of every sowing, the clocks of heat and cold included; CPU time, for who shares the machine. */
@@ -77,9 +77,9 @@ const python = ['python3', '/usr/bin/python3'].find((name) => spawnSync(name, ['
 async function besideNumpy(seed: Seed, runOurs: () => void): Promise<{ ms: number[]; emergence: Emergence }> {
   const folder = mkdtempSync(join(tmpdir(), 'windows-'));
   try {
-    const { due } = roomForSums(seed, hourlyPace(seed, hourlyC, 0, 0), 0);
+    const { due } = roomForSums(seed, hourlyProgress(seed, hourlyC, 0, 0), 0);
     const { fromC, rate, share } = straightPieces(seed.curve);
-    const speedOf = medianSpeed(seed.spreadLog10);
+    const speedOf = medianSpeed(seed.sigmaLog10);
     const given = {
       hourly: hourlyC,
       bends: Float64Array.of(...fromC, ...rate.map((perDay) => perDay / 24 / seed.timeFactor), ...share),

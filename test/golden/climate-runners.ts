@@ -3,6 +3,7 @@ import { fadingAnomaly } from '../../src/climate/fading-anomaly.js';
 import { normalQuantile } from '../../src/climate/normal-quantile.js';
 import { riskDay } from '../../src/climate/risk-day.js';
 import { weibullQuantile } from '../../src/climate/weibull-quantile.js';
+import { type DegreeDayLimits, degreeDays } from '../../src/growth/pests/degree-days.js';
 import type { Runners } from './out.js';
 
 interface Frosts {
@@ -24,6 +25,9 @@ export const climateRunners: Runners = {
     fadingAnomaly(given.anomalyK, 0, given.lag1, given.days).meanK,
   'climate/fading-anomaly: sd': (given: { sdK: number; lag1: number; days: number }) =>
     fadingAnomaly(0, given.sdK, given.lag1, given.days).sdK,
+
+  'growth/pests/degree-days': ({ minC, maxC, ...limits }: DegreeDayLimits & { minC: number; maxC: number }) =>
+    degreeDays(minC, maxC, limits),
 
   'climate/normal-quantile': ({ days, p }: Frosts & { p: number }) => normalQuantile(days, p),
   // Φ(1) is the share below a standard deviation above the middle.

@@ -6,7 +6,7 @@ import { celsiusDeltaFromFahrenheit } from '../../src/basics/units.js';
 import { baseTempFit } from '../../src/germination/curve/base-temp-fit.js';
 import { chartOf } from '../../src/germination/curve/chart.js';
 import { bestPercent, germinationCurve, rateAt } from '../../src/germination/curve/curve.js';
-import { hotThreshold } from '../../src/germination/curve/hot-threshold.js';
+import { thermoinhibitionThreshold } from '../../src/germination/curve/thermoinhibition-threshold.js';
 import { COHORTS, cohortRun } from '../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../src/germination/run/outcome.js';
 import { constantFor, cropCalled, hourly, type Part, rowsOf, seedOf } from '../unit/germination/make.js';
@@ -83,7 +83,7 @@ const runners: Record<string, (given: never) => Out> = {
     const { baseTempC, thermalTimeCd } = baseTempFit(cropCalled(crop).rows)!;
     return { baseTempC, thermalTimeCd };
   },
-  'germination/hot-threshold': ({ crop }: OfCrop) => hotThreshold(cropCalled(crop).rows),
+  'germination/hot-threshold': ({ crop }: OfCrop) => thermoinhibitionThreshold(cropCalled(crop).rows),
   'germination/curve rateAt': ({ crop, tempC }: AtTemp) => rateAt(curveOf(crop), tempC),
   'germination/chart days': ({ crop, tempC }: AtTemp) => chartOf(cropCalled(crop))(tempC).days,
   'germination/chart percent': ({ crop, tempC }: AtTemp) => chartOf(cropCalled(crop))(tempC).percent,
@@ -102,22 +102,22 @@ const runners: Record<string, (given: never) => Out> = {
   },
   'germination/days to a percent of viable seed': (given: {
     rows: OwnRows;
-    spreadLog10: number;
+    sigmaLog10: number;
     tempC: number;
     percentOfViable: number;
   }) => {
     const curve = germinationCurve(rowsOf(given.rows), null);
-    const seed = { curve, hotThresholdC: 100, chillingSensitive: false, spreadLog10: given.spreadLog10, timeFactor: 1 };
+    const seed = { curve, hotThresholdC: 100, chillingSensitive: false, sigmaLog10: given.sigmaLog10, timeFactor: 1 };
     const run = cohortRun(seed, constantFor(1 / rateAt(curve, given.tempC), given.tempC));
     const upAtH = run.upAtH[(given.percentOfViable * COHORTS) / 100 - 1]!;
     return upAtH === Infinity ? null : upAtH / 24;
   },
 
   'germination/cohorts and outcome': (
-    given: OfCrop & { hourly: readonly Part[]; countDays: number; spreadLog10: number },
+    given: OfCrop & { hourly: readonly Part[]; countDays: number; sigmaLog10: number },
   ) => {
     const crop = cropCalled(given.crop);
-    const run = cohortRun(seedOf(crop, { spreadLog10: given.spreadLog10 }), hourly(...given.hourly));
+    const run = cohortRun(seedOf(crop, { sigmaLog10: given.sigmaLog10 }), hourly(...given.hourly));
     const outcome = outcomeAt(run, 24 * given.countDays, bestPercent(crop.rows));
     return {
       firstDays: outcome.firstH! / 24,

@@ -5,6 +5,7 @@ import { chanceOfCount } from '../../src/basics/numerics/chance-of-count.js';
 import { plantShare } from '../../src/garden/learning/plant-share.js';
 import { fewestSeeds } from '../../src/garden/lots/fewest-seeds.js';
 import { lotNow } from '../../src/garden/lots/lot-now.js';
+import { sowAgainAbove } from '../../src/garden/sowing/triage-rule.js';
 import type { Span } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
 import { agedShare, daysPerProbit } from '../../src/germination/storage/viability.js';
@@ -32,7 +33,7 @@ const TESTED_ON = '2024-03-01' as PlainDate;
 const perProbit = ({ crop, moisturePercent, storeC }: Stored): number =>
   daysPerProbit(crops.get(crop)!.viability[0]!, moisturePercent, storeC);
 
-/** Seed in store, seed counted and seed to sow. */
+/** Seed in store, seed counted, seed to sow, and when to sow again. */
 export const lotRunners: Runners = {
   'basics/beta-cdf': ({ x, a, b }: { x: number; a: number; b: number }) => betaCdf(x, a, b),
   'basics/beta-quantile': ({ p, a, b }: { p: number; a: number; b: number }) => betaQuantile(p, a, b),
@@ -61,4 +62,7 @@ export const lotRunners: Runners = {
     const needed = fewestSeeds(given.plants, given.sureness, plantShare({ germinated, probits: [] }, given.field))!;
     return { seeds: needed.seeds, ...needed.plants };
   },
+
+  'garden/triage-rule sowAgainAbove': (given: { cost: number; lossByWaiting: number }) =>
+    sowAgainAbove(given.lossByWaiting, given.cost),
 };

@@ -42,7 +42,7 @@ export const readingsRunners: Runners = {
     } catch (error) {
       if (!(error instanceof RequestError)) throw error;
       const [fault] = error.faults;
-      const [fact] = error.said;
+      const [fact] = error.sentences;
       const isMark = typeof fault?.detail === 'object' && fault.detail.code === 'row.missing-mark';
       const value = isMark && typeof fact === 'object' && 'params' in fact ? fact.params.value : undefined;
       return { missing: value === undefined ? error.message : Number(value) };

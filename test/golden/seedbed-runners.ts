@@ -1,16 +1,16 @@
 import type { BedMake } from '../../src/seedbed/bed.js';
 import { conduct, hourlyMeans } from '../../src/seedbed/conduction/conduct.js';
-import { dampingDepthCm, lagH, swingAtDepthK } from '../../src/seedbed/conduction/damping.js';
-import { diffusivityFromLag, diffusivityFromSwings } from '../../src/seedbed/probe/diffusivity-from-two-probes.js';
+import { dampingDepthCm, diurnalAmplitudeAtDepthK, lagH } from '../../src/seedbed/conduction/damping.js';
+import { diffusivityFromAmplitudes, diffusivityFromLag } from '../../src/seedbed/probe/diffusivity-from-two-probes.js';
 import { probeUpdate } from '../../src/seedbed/probe/probe-update.js';
 import { type DayExtremes, dayCurve, soilDayShape } from '../../src/seedbed/sun/day-curve.js';
 import { dayLengthH } from '../../src/seedbed/sun/day-length.js';
 import { extraterrestrialMJ, sunlitH, sunshineMJ } from '../../src/seedbed/sun/sun.js';
-import { continentalityOf, humidityOf } from '../../src/seedbed/surface/climate-numbers.js';
+import { continentalityOf, logAridityOf } from '../../src/seedbed/surface/climate-numbers.js';
 import { DEEP_CM, diffusivityOf, gradedDepthsCm, nodeAt } from '../../src/seedbed/surface/ground.js';
 import { referenceEvaporationMm, saturationKPa } from '../../src/seedbed/surface/reference-evaporation.js';
 import { residualsWithRain, residualVarianceK2 } from '../../src/seedbed/surface/residual-model.js';
-import { seasonalDrift } from '../../src/seedbed/surface/seasonal-drift.js';
+import { seasonalPersistence } from '../../src/seedbed/surface/seasonal-persistence.js';
 import { snowCover, snowIndex, throughSnow, underSnowC } from '../../src/seedbed/surface/snow.js';
 import { solAirC, surfaceOf } from '../../src/seedbed/surface/surface.js';
 import type { Runners } from './out.js';
@@ -36,12 +36,12 @@ export const seedbedRunners: Runners = {
     onDays: readonly number[];
   }) => {
     const known = Array.from({ length: given.knownDays }, (_, day) => given.fromC + given.risingC * day);
-    const drift = seasonalDrift(known, given.nextDay, given.latitudeDeg, Math.max(...given.onDays) + 1);
+    const drift = seasonalPersistence(known, given.nextDay, given.latitudeDeg, Math.max(...given.onDays) + 1);
     return given.onDays.map((day) => drift[day]!);
   },
   'seedbed/damping dampingDepthCm': ({ diffusivityM2s, periodH }: Wave) => dampingDepthCm(diffusivityM2s, periodH),
   'seedbed/damping swingAtDepthK': (given: Wave & { swingK: number; fromCm: number; toCm: number }) =>
-    swingAtDepthK(given.swingK, given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
+    diurnalAmplitudeAtDepthK(given.swingK, given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
   'seedbed/damping lagH': (given: Wave & { fromCm: number; toCm: number }) =>
     lagH(given.fromCm, given.toCm, given.diffusivityM2s, given.periodH),
   'seedbed/damping: the whole wave': (
@@ -49,11 +49,11 @@ export const seedbedRunners: Runners = {
   ) => {
     const { diffusivityM2s, periodH } = given;
     const sinceRise = given.hour - lagH(0, given.depthCm, diffusivityM2s, periodH);
-    const swingK = swingAtDepthK(given.swingK, 0, given.depthCm, diffusivityM2s, periodH);
+    const swingK = diurnalAmplitudeAtDepthK(given.swingK, 0, given.depthCm, diffusivityM2s, periodH);
     return given.meanC + swingK * Math.sin((2 * Math.PI * sinceRise) / periodH);
   },
   'seedbed/diffusivity-from-two-probes: by swing': (given: { upperK: number; lowerK: number; apartCm: number }) =>
-    diffusivityFromSwings(given.upperK, given.lowerK, given.apartCm),
+    diffusivityFromAmplitudes(given.upperK, given.lowerK, given.apartCm),
   'seedbed/diffusivity-from-two-probes: by lag': (given: { lagH: number; apartCm: number }) =>
     diffusivityFromLag(given.lagH, given.apartCm),
   'seedbed/probe-update': (given: {
@@ -79,9 +79,9 @@ export const seedbedRunners: Runners = {
     saturationKPa(toC) - saturationKPa(fromC),
   'seedbed/reference-evaporation': (given: { minC: number; maxC: number; extraterrestrialMJ: number }) =>
     referenceEvaporationMm(given.minC, given.maxC, given.extraterrestrialMJ),
-  'seedbed/climate-numbers humidityOf': ({ aridityIndex }: { aridityIndex: number }) => humidityOf(aridityIndex),
+  'seedbed/climate-numbers humidityOf': ({ aridityIndex }: { aridityIndex: number }) => logAridityOf(aridityIndex),
   'seedbed/surface conductance under grass': ({ humidity }: { humidity: number }) =>
-    surfaceOf(grass, { ...averagePlace, humidity }).conductance,
+    surfaceOf(grass, { ...averagePlace, logAridity: humidity }).conductance,
   'seedbed/surface solAirC under grass': (given: {
     minC: number;
     maxC: number;
@@ -95,7 +95,7 @@ export const seedbedRunners: Runners = {
       continentality: continentalityOf(given.amplitudeK),
       vapourKPa: given.vapourKPa - 1.2,
       rangeSeason: (given.rangeSeasonK - 1.5) / 10,
-      humidity: given.aridityIndex === null ? null : humidityOf(given.aridityIndex),
+      logAridity: given.aridityIndex === null ? null : logAridityOf(given.aridityIndex),
     });
     return solAirC(surface, (given.minC + given.maxC) / 2, given.maxC - given.minC, given.extraterrestrialMJ);
   },
@@ -154,7 +154,7 @@ export const seedbedRunners: Runners = {
     days: readonly number[];
   }) => {
     const ground = { ...loam, depthsCm: gradedDepthsCm([5, 10], given.bottomCm) };
-    const { conductance } = surfaceOf(grass, { ...averagePlace, humidity: humidityOf(given.aridityIndex) });
+    const { conductance } = surfaceOf(grass, { ...averagePlace, logAridity: logAridityOf(given.aridityIndex) });
     const nodes = [nodeAt(ground, 5), nodeAt(ground, 10)];
     const tempC = Float64Array.from(
       { length: 2 * (Math.max(...given.days) + 1) },

@@ -41,7 +41,7 @@ describe('the table of settings in the README', () => {
     const names = shown.map(([name]) => name);
     expect(shown).toEqual(
       settings()
-        .map(({ name, usual, does }) => [name, usual, does])
+        .map(({ name, defaultText, does }) => [name, defaultText, does])
         .filter(([name]) => names.includes(name)),
     );
   });

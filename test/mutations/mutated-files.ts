@@ -4,9 +4,26 @@ const GOLDEN = 'test/golden/golden.test.ts';
 
 export const mutatedFiles: readonly MutatedFile[] = [
   {
+    file: 'src/readings/checks/doubtful-minima.ts',
+    tests: ['test/unit/readings/doubtful-minima.test.ts'],
+    numbers: ['DROP_K', 'ALIKE_K'],
+  },
+  {
+    file: 'src/growth/planting-out.ts',
+    tests: ['test/unit/growth/planting-out.test.ts'],
+    numbers: ['SURE', 'LEAST_YEARS', 'MOST_MISSING', 'NIGHTS', 'SOIL_ABOVE_AIR_K'],
+    changes: [['minC[day]! <= frost.limitC', 'minC[day]! < frost.limitC']],
+  },
+  { file: 'src/growth/tray-dates.ts', tests: ['test/unit/growth/planting-out.test.ts'], numbers: ['HARDENING_DAYS'] },
+  {
+    file: 'src/growth/pests/brood-dates.ts',
+    tests: ['test/unit/growth/brood-dates.test.ts'],
+    numbers: ['MOST_MISSING', 'LEAST_YEARS', 'LEAST_SHARE'],
+  },
+  {
     file: 'src/germination/run/cohorts.ts',
     tests: ['test/unit/germination/cohorts.test.ts', 'test/unit/germination/held-seed.test.ts'],
-    numbers: ['BEARABLE_HOURS', 'RELIEF_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS', 'CHILLING_C'],
+    numbers: ['INDUCTION_HOURS', 'RECOVERY_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS', 'CHILLING_C'],
     changes: [
       ['tempC > seed.hotThresholdC', 'tempC >= seed.hotThresholdC'],
       ['tempC < CHILLING_C', 'tempC <= CHILLING_C'],
@@ -17,7 +34,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/run/spells.ts',
     tests: ['test/unit/germination/spells.test.ts', 'test/unit/germination/held-seed.test.ts'],
-    numbers: ['JOINS_WITHIN_H', 'LEAST_HOURS_ON_A_DAY', 'UNBROKEN_H', 'HOURS_OF_A_DAY'],
+    numbers: ['JOINS_WITHIN_H', 'MIN_HOURS_ON_A_DAY', 'UNBROKEN_H', 'HOURS_OF_A_DAY'],
     changes: [
       ['hour - open.toH < JOINS_WITHIN_H', 'hour - open.toH <= JOINS_WITHIN_H'],
       ['tally.longestRunH >= UNBROKEN_H', 'tally.longestRunH > UNBROKEN_H'],
@@ -43,13 +60,13 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/run/count-day.ts',
     tests: ['test/unit/germination/count-day.test.ts'],
-    numbers: ['SHORTEST_COUNT_DAYS', 'LONGEST_COUNT_DAYS'],
+    numbers: ['MIN_COUNT_DAYS', 'MAX_COUNT_DAYS'],
     changes: [
       ['days >= 2 * timeFactor', 'days > 2 * timeFactor'],
       ['days >= 2 * timeFactor', 'days >= 2.2 * timeFactor'],
     ],
   },
-  { file: 'src/germination/curve/hot-threshold.ts', tests: [GOLDEN], numbers: ['CHECKED_SHARE'] },
+  { file: 'src/germination/curve/thermoinhibition-threshold.ts', tests: [GOLDEN], numbers: ['CHECKED_SHARE'] },
   {
     file: 'src/germination/curve/curve.ts',
     tests: ['test/unit/germination/curve.test.ts', GOLDEN],
@@ -58,10 +75,10 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/germination/crops.ts',
     tests: ['test/unit/germination/held-seed.test.ts'],
-    numbers: ['DEFAULT_SPREAD_LOG10', 'SOWING_TO_HALF'],
+    numbers: ['DEFAULT_SIGMA_LOG10', 'SOWING_TO_HALF'],
   },
   {
-    file: 'src/germination/own-crop.ts',
+    file: 'src/germination/custom-crop.ts',
     tests: ['test/unit/germination/own-crop.test.ts'],
     numbers: [
       'ANY_CROP_FIELD.from',
@@ -88,20 +105,20 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['COMMON_TERMS.ch', 'COMMON_TERMS.cq'],
   },
   {
-    file: 'src/seedbed/probe/shallower.ts',
-    tests: ['test/unit/seedbed/shallower.test.ts', 'test/unit/seedbed/probe-limits.test.ts'],
-    numbers: ['SHALLOWER_LEAST_HOURS', 'IN_FULL_H', 'LEFT_OUT_H'],
-    changes: [['n < SHALLOWER_LEAST_HOURS', 'n <= SHALLOWER_LEAST_HOURS']],
+    file: 'src/seedbed/probe/upward-inversion.ts',
+    tests: ['test/unit/seedbed/upward-inversion.test.ts', 'test/unit/seedbed/probe-limits.test.ts'],
+    numbers: ['MIN_INVERSION_HOURS', 'IN_FULL_H', 'LEFT_OUT_H'],
+    changes: [['n < MIN_INVERSION_HOURS', 'n <= MIN_INVERSION_HOURS']],
   },
   {
-    file: 'src/seedbed/probe/unlike-the-model.ts',
+    file: 'src/seedbed/probe/probe-outliers.ts',
     tests: ['test/unit/seedbed/probe-limits.test.ts'],
-    numbers: ['TOO_MANY_SD', 'SD_PER_MAD', 'LEAST_DOUBTED_K', 'LEAST_HOURS'],
+    numbers: ['TOO_MANY_SD', 'SD_PER_MAD', 'MIN_OUTLIER_K', 'MIN_HOURS'],
   },
   {
     file: 'src/seedbed/probe/diffusivity-from-two-probes.ts',
     tests: ['test/unit/seedbed/diffusivity-from-two-probes.test.ts', 'test/unit/seedbed/probe-limits.test.ts'],
-    numbers: ['LEAST_HOURS', 'LARGER_OVER_SMALLER', 'LEAST_M2S', 'MOST_M2S'],
+    numbers: ['MIN_HOURS', 'LARGER_OVER_SMALLER', 'MIN_M2S', 'MAX_M2S'],
   },
   {
     file: 'src/seedbed/probe/probe-update.ts',
@@ -111,7 +128,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/seedbed/probe/covers-year.ts',
     tests: ['test/unit/seedbed/fill-days.test.ts'],
-    numbers: ['LEAST_PER_BIN'],
+    numbers: ['MIN_PER_BIN'],
   },
   { file: 'src/seedbed/sun/sun.ts', tests: [GOLDEN], numbers: ['SOLAR_CONSTANT'] },
   { file: 'src/seedbed/sun/day-length.ts', tests: [GOLDEN], numbers: ['HORIZON_DEG'] },
@@ -153,8 +170,8 @@ export const mutatedFiles: readonly MutatedFile[] = [
     ],
   },
   {
-    file: 'src/seedbed/surface/seasonal-drift.ts',
-    tests: ['test/unit/seedbed/season-by-latitude.test.ts', 'test/unit/seedbed/seasonal-drift.test.ts', GOLDEN],
+    file: 'src/seedbed/surface/seasonal-persistence.ts',
+    tests: ['test/unit/seedbed/season-by-latitude.test.ts', 'test/unit/seedbed/seasonal-persistence.test.ts', GOLDEN],
     numbers: ['AMPLITUDE_K', 'PEAK_DAY_NORTH', 'PEAK_DAY_SOUTH', 'FADES_IN_DAYS', 'LEVEL_DAYS'],
   },
   {
@@ -191,12 +208,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/answers/soil/fill-gaps.ts',
     tests: ['test/unit/answers/gap-limits.test.ts'],
-    numbers: ['BRIDGED_H', 'BLENDED_H', 'LONGEST_FROM_MODEL_H', 'LEFT_AFTER_DAY'],
+    numbers: ['BRIDGED_H', 'BLENDED_H', 'MAX_FROM_MODEL_H', 'LEFT_AFTER_DAY'],
   },
   {
     file: 'src/answers/soil/known-hours.ts',
     tests: ['test/unit/answers/lay-soil.test.ts'],
-    numbers: ['COARSE_STEP_MS', 'SHORTEST_DAYLIGHT_H', 'LONGEST_DAYLIGHT_H', 'LEAST_SD_K', 'MOST_SD_K'],
+    numbers: ['COARSE_STEP_MS', 'MIN_DAYLIGHT_H', 'MAX_DAYLIGHT_H', 'MIN_SD_K', 'MAX_SD_K'],
   },
   {
     file: 'src/answers/soil/soil-range.ts',
@@ -204,24 +221,24 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['NEGLIGIBLE_K'],
   },
   {
-    file: 'src/answers/soil/lay-soil.ts',
+    file: 'src/answers/soil/overlay-soil.ts',
     tests: ['test/unit/answers/lay-soil.test.ts'],
     numbers: ['MOVED_SD_K.down', 'MOVED_SD_K.up', 'MOVED_SD_K.too-far', 'MOVED_SD_K.too-short', 'FELT_K'],
   },
   {
-    file: 'src/answers/ahead/ahead-doubt.ts',
+    file: 'src/answers/ahead/ahead-uncertainty.ts',
     tests: ['test/unit/answers/ahead-sd.test.ts'],
-    numbers: ['USUAL_SD_K'],
+    numbers: ['CLIMATOLOGICAL_SD_K'],
   },
   {
     file: 'src/answers/ahead/ahead-sd.ts',
     tests: ['test/unit/answers/ahead-sd.test.ts'],
-    numbers: ['AT_ONCE_K', 'FAR_K', 'FAR_IN_SPRING_K', 'FADES_IN_DAYS', 'SEASON_PER_DAY_K', 'SEASON_MOST_K'],
+    numbers: ['AT_ONCE_K', 'FAR_K', 'FAR_IN_SPRING_K', 'FADES_IN_DAYS', 'SEASON_PER_DAY_K', 'SEASON_MAX_K'],
   },
   {
     file: 'src/answers/ahead/hours-ahead.ts',
     tests: ['test/unit/answers/hours-ahead.test.ts'],
-    numbers: ['SWING_DAYS', 'REPEATED_DAYS', 'LEAST_SUN_MJ'],
+    numbers: ['SWING_DAYS', 'REPEATED_DAYS', 'MIN_SUN_MJ'],
   },
   {
     file: 'src/answers/ahead/years-ahead.ts',
@@ -241,13 +258,13 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/answers/windows/sureness.ts',
     tests: ['test/unit/answers/sureness.test.ts'],
-    numbers: ['SMOOTHED_DAYS', 'LEAST_WINDOW_DAYS', 'AROUND_DAYS', 'SURE_AROUND'],
+    numbers: ['SMOOTHED_DAYS', 'MIN_WINDOW_DAYS', 'AROUND_DAYS', 'SURE_AROUND'],
     changes: [['sureness[day]! >= atLeast', 'sureness[day]! > atLeast']],
   },
   {
     file: 'src/answers/windows/heat-ahead.ts',
     tests: ['test/unit/answers/heat-ahead.test.ts'],
-    numbers: ['LEAST_HOURS', 'LEAST_SHARE'],
+    numbers: ['MIN_HOURS', 'MIN_SHARE'],
     changes: [['tempC > hotThresholdC', 'tempC >= hotThresholdC']],
   },
   {
@@ -266,23 +283,23 @@ export const mutatedFiles: readonly MutatedFile[] = [
     ],
   },
   {
-    file: 'src/answers/forecast/coming-doubt.ts',
+    file: 'src/answers/forecast/coming-uncertainty.ts',
     tests: ['test/unit/answers/ahead-sd.test.ts'],
     numbers: ['FIRST_DAY_SD_K', 'PER_DAY_SD_K'],
   },
   {
     file: 'src/answers/forecast/spell-answers.ts',
     tests: ['test/unit/answers/free-date.test.ts'],
-    numbers: ['HARMFUL_DAY_H', 'LEAST_FREE_DAYS'],
+    numbers: ['HARMFUL_DAY_H', 'MIN_FREE_DAYS'],
   },
   {
     file: 'src/garden/sowing/judgement.ts',
     tests: ['test/unit/garden/judgement.test.ts'],
-    numbers: ['LOST_ODDS', 'LIKELY', 'OLD_AFTER_DAYS.least', 'OLD_AFTER_DAYS.most', 'FEWEST_SEEN'],
+    numbers: ['LOST_ODDS', 'LIKELY', 'OLD_AFTER_DAYS.least', 'OLD_AFTER_DAYS.most', 'MIN_SEEN'],
     changes: [
       ['odds.lost >= LOST_ODDS', 'odds.lost > LOST_ODDS'],
       ['today < first.range.from', 'today <= first.range.from'],
-      ['fullest.seedlings >= FEWEST_SEEN', 'fullest.seedlings > FEWEST_SEEN'],
+      ['fullest.seedlings >= MIN_SEEN', 'fullest.seedlings > MIN_SEEN'],
       ['shareOf(last) < shareOf(fullest) / 2', 'shareOf(last) < shareOf(fullest) / 2.2'],
       ['shareOf(last) < shareOf(fullest) / 2', 'shareOf(last) <= shareOf(fullest) / 2'],
       ['came >= enough * of', 'came > enough * of'],
@@ -304,12 +321,29 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/sowing/what-to-do.ts',
     tests: ['test/unit/garden/what-to-do.test.ts'],
-    numbers: ['SOON_DAYS', 'COUNT_WITHIN_DAYS', 'LOOK_AGAIN_DAYS'],
+    numbers: ['SOON_DAYS', 'COUNT_WITHIN_DAYS'],
+  },
+  {
+    file: 'src/garden/sowing/triage-rule.ts',
+    tests: [GOLDEN, 'test/unit/garden/triage.test.ts'],
+    numbers: ['LOOK_AGAIN_DAYS', 'COMES_UP', 'RESOWING_COST', 'LOST_A_DAY'],
+    changes: [['lossByWaiting <= 0 ? 1', 'lossByWaiting <= 0 ? 0.9']],
+  },
+  {
+    file: 'src/garden/sowing/triage.ts',
+    tests: ['test/unit/garden/triage.test.ts'],
+    numbers: ['LIKELY'],
+  },
+  {
+    file: 'src/garden/sowing/check-for.ts',
+    tests: ['test/unit/garden/check-for.test.ts'],
+    numbers: ['POOR_DATE_ODDS'],
+    changes: [['depthCm > DEEP_FACTOR * usualCm', 'depthCm >= DEEP_FACTOR * usualCm']],
   },
   {
     file: 'src/garden/sowing/indoors.ts',
     tests: ['test/unit/garden/indoors.test.ts', 'test/unit/garden/waits.test.ts'],
-    numbers: ['USUAL_ROOM_C', 'HARDENING_DAYS', 'HALF_A_YEAR_DAYS', 'FROST_DAYS', 'MILD_DAYS', 'SURE'],
+    numbers: ['DEFAULT_ROOM_C', 'HARDENING_DAYS', 'HALF_A_YEAR_DAYS', 'FROST_DAYS', 'MILD_DAYS', 'SURE'],
     changes: [
       ['tender: { limitC: 0, mildC: 8 }', 'tender: { limitC: 1, mildC: 8 }'],
       ['tender: { limitC: 0, mildC: 8 }', 'tender: { limitC: -1, mildC: 8 }'],
@@ -317,7 +351,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
       ['tender: { limitC: 0, mildC: 8 }', 'tender: { limitC: 0, mildC: 8.8 }'],
       ["'half-hardy': { limitC: -2", "'half-hardy': { limitC: -2.2"],
       ['hardy: { limitC: -5', 'hardy: { limitC: -5.5'],
-      ['coldestC - oddK > limitC', 'coldestC - oddK >= limitC'],
+      ['coldestC - anomalyK > limitC', 'coldestC - anomalyK >= limitC'],
       ['nightsC / nights >= mildC', 'nightsC / nights > mildC'],
       ['without >= SURE * years', 'without > SURE * years'],
     ],
@@ -331,12 +365,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/learning/count-odds.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['WILD', 'OVERLOOKED', 'PATCHINESS', 'MOST_SEEDS'],
+    numbers: ['OUTLIER_SHARE', 'OVERLOOKED', 'CONCENTRATION', 'MAX_SEEDS'],
   },
   {
-    file: 'src/garden/learning/count-posterior.ts',
+    file: 'src/garden/learning/contaminated-normal.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['ODD_SHARE', 'ODD_TIMES'],
+    numbers: ['CONTAMINATION_SHARE', 'CONTAMINATION_SCALE'],
   },
   {
     file: 'src/garden/learning/overdue.ts',
@@ -350,42 +384,37 @@ export const mutatedFiles: readonly MutatedFile[] = [
     changes: [['before.sd / 2', 'before.sd / 2.2']],
   },
   {
-    file: 'src/garden/learning/posterior-factors.ts',
+    file: 'src/garden/learning/likelihood-as-gaussian.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['LEAST_SAID'],
+    numbers: ['MIN_INFORMATION'],
   },
   {
-    file: 'src/garden/learning/belief.ts',
+    file: 'src/garden/learning/prior.ts',
     tests: [
       'test/unit/garden/belief.test.ts',
       'test/unit/garden/count-odds.test.ts',
       'test/unit/garden/count-posterior.test.ts',
     ],
-    numbers: [
-      'RANGE_SD',
-      'LEAST_TIME_SD',
-      'LEAST_STAND_SD',
-      'DEAD_SHARE',
-      'OFF_ENDS',
-      'BEDS_SHARE',
-      'HALF_LIFE_DAYS',
-      'SEASONS_SHARE',
-      'OTHER_LOT',
-    ],
+    numbers: ['RANGE_SD', 'MIN_TIME_SD', 'MIN_STAND_SD', 'DEAD_SHARE', 'OFF_ENDS'],
+  },
+  {
+    file: 'src/garden/learning/correlation-kernel.ts',
+    tests: ['test/unit/garden/belief.test.ts', 'test/unit/garden/count-posterior.test.ts'],
+    numbers: ['BEDS_SHARE', 'HALF_LIFE_DAYS', 'SEASONS_SHARE', 'OTHER_LOT'],
   },
   {
     file: 'src/garden/plan/batches.ts',
     tests: ['test/unit/garden/plan-limits.test.ts'],
-    numbers: ['LEAST_REACH'],
+    numbers: ['MIN_REACH'],
     changes: [
-      ['start.reach(week) >= LEAST_REACH', 'start.reach(week) > LEAST_REACH'],
+      ['start.reach(week) >= MIN_REACH', 'start.reach(week) > MIN_REACH'],
       ['<= (7 * batchWeeks) / 2', '< (7 * batchWeeks) / 2'],
     ],
   },
   {
     file: 'src/garden/plan/starts.ts',
     tests: ['test/unit/garden/starts.test.ts', 'test/unit/garden/plan-limits.test.ts'],
-    numbers: ['ENDS_C.tender', 'ENDS_C.half-hardy', 'ENDS_C.hardy', 'LONGEST_WAIT_DAYS', 'IN_TRAYS.from'],
+    numbers: ['ENDS_C.tender', 'ENDS_C.half-hardy', 'ENDS_C.hardy', 'MAX_WAIT_DAYS', 'IN_TRAYS.from'],
     changes: [['2 * crop.maxDays', '2.2 * crop.maxDays']],
   },
   {
@@ -416,7 +445,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/alerts/emergence-news.ts',
     tests: ['test/unit/garden/alerts.test.ts'],
-    numbers: ['LEAST_SHIFT_DAYS'],
+    numbers: ['MIN_SHIFT_DAYS'],
   },
   {
     file: 'src/garden/calendar/sowing-events.ts',

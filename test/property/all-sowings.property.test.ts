@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Crop } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
+import { type CustomCrop, customCrop } from '../../src/germination/custom-crop.js';
 import { allSowings } from '../../src/germination/many/all-sowings.js';
-import { type OwnCrop, ownCrop } from '../../src/germination/own-crop.js';
 import { CHILLING_C, COHORTS, type Seed } from '../../src/germination/run/cohorts.js';
 import { seedOf } from '../unit/germination/make.js';
 import { differencesFromSlow } from '../unit/germination/slow-sowings.js';
@@ -88,9 +88,12 @@ const anyOwnCrop: fc.Arbitrary<Crop> = fc
     chillingSensitive: fc.boolean(),
   })
   .map(({ cells, coldestC, stepC, endsInNone, chillingSensitive }) => {
-    const rows: OwnCrop['rows'][number][] = cells.map((cell, i) => ({ temperatureC: coldestC + i * stepC, ...cell }));
+    const rows: CustomCrop['rows'][number][] = cells.map((cell, i) => ({
+      temperatureC: coldestC + i * stepC,
+      ...cell,
+    }));
     const none = { temperatureC: coldestC + cells.length * stepC, days: null, percent: 0 };
-    return ownCrop({ rows: endsInNone ? [...rows, none] : rows, chillingSensitive });
+    return customCrop({ rows: endsInNone ? [...rows, none] : rows, chillingSensitive });
   });
 
 const holds = (crop: fc.Arbitrary<Crop>, numRuns: number): void =>

@@ -14,7 +14,7 @@ export const helpfulUpToC = ({ rate, share }: GerminationCurve): number => Math.
 
 /** What differs from lot to lot and grower to grower. */
 export const anyLot = fc.record({
-  spreadLog10: fc.double({ min: 0.05, max: 0.2, noNaN: true }),
+  sigmaLog10: fc.double({ min: 0.05, max: 0.2, noNaN: true }),
   timeFactor: fc.double({ min: 0.5, max: 3, noNaN: true }),
   hotLimitShiftC: fc.double({ min: -8, max: 8, noNaN: true }),
 });

@@ -67,8 +67,8 @@ describe('at a constant temperature', () => {
       fc.double({ min: 0, max: 1, noNaN: true }),
     );
     fc.assert(
-      fc.property(cases, anyLot, ([crop, a, b], { spreadLog10 }) => {
-        const seed = seedOf(crop, { spreadLog10 });
+      fc.property(cases, anyLot, ([crop, a, b], { sigmaLog10 }) => {
+        const seed = seedOf(crop, { sigmaLog10 });
         const topC = helpfulUpToC(seed.curve);
         const [cool, warm] = [a, b].sort((x, y) => x - y).map((share) => halfAt(seed, -2 + share * (topC + 2)));
         if (cool) expect(warm!.daysOfCohortBefore).toBeLessThanOrEqual(cool.days * (1 + HAIR));
@@ -97,8 +97,8 @@ describe('at a constant temperature', () => {
 describe('through changing temperature', () => {
   it('when every hour is warmer, and none passes a peak, no cohort is later and no count is smaller', () => {
     fc.assert(
-      fc.property(anyCrop, anyHourlyC, anyWarming, anyLot, (crop, hourlyC, warming, { spreadLog10, timeFactor }) => {
-        const seed = seedOf(crop, { spreadLog10, timeFactor });
+      fc.property(anyCrop, anyHourlyC, anyWarming, anyLot, (crop, hourlyC, warming, { sigmaLog10, timeFactor }) => {
+        const seed = seedOf(crop, { sigmaLog10, timeFactor });
         const topC = helpfulUpToC(seed.curve);
         const coolC = hourlyC.map((tempC) => Math.min(tempC, topC));
         const warmC = coolC.map((tempC, hour) => Math.min(tempC + warming[hour % warming.length]!, topC));
@@ -154,7 +154,7 @@ describe('through changing temperature', () => {
         const seed = seedOf(crop, lot);
         const shorter = cohortRun(seed, before);
         const longer = cohortRun(seed, Float64Array.of(...before, ...after));
-        for (const times of ['upAtH', 'heatRiskAtH'] as const) {
+        for (const times of ['upAtH', 'heatInducedAtH'] as const) {
           expect(longer[times].map((hour) => (hour <= before.length ? hour : Infinity))).toEqual(shorter[times]);
         }
       }),

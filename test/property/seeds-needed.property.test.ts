@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type LotTold, plantShare } from '../../src/garden/learning/plant-share.js';
-import { fewestSeeds, MOST_SEEDS } from '../../src/garden/lots/fewest-seeds.js';
+import { fewestSeeds, MAX_SEEDS } from '../../src/garden/lots/fewest-seeds.js';
 import type { Span } from '../../src/germination/crop.js';
 
 const anyTest = fc
@@ -20,7 +20,7 @@ const anySureness = fc.double({ min: 0.05, max: 0.99, noNaN: true });
 
 /** The number of seeds, where more than can be sown is more than any. */
 const seeds = (plants: number, sureness: number, lot: LotTold, field: Span): number =>
-  fewestSeeds(plants, sureness, plantShare(lot, field))?.seeds ?? MOST_SEEDS + 1;
+  fewestSeeds(plants, sureness, plantShare(lot, field))?.seeds ?? MAX_SEEDS + 1;
 
 const RUNS = { numRuns: 25 };
 

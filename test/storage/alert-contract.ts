@@ -2,9 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import {
   type DeliveryEnd,
-  MOST_PENDING,
+  MAX_PENDING,
+  type Notification,
   type SubscriptionFields,
-  type Telling,
 } from '../../src/garden/store/alert-store.js';
 import type { Store } from '../../src/garden/store/store.js';
 import { airFrom, lot, northBed, quillmere, sowing } from './make.js';
@@ -18,7 +18,7 @@ const fields: SubscriptionFields = {
   crops: ['lettuce'],
 };
 const told = (subject: string, body: string | null, before: string | null = null, mark: string | null = 'told') =>
-  ({ subject, before, mark, body }) satisfies Telling;
+  ({ subject, before, mark, body }) satisfies Notification;
 
 /** What must hold of subscriptions and their messages, in two stores over one database. */
 export function alertContract(stores: () => { readonly store: Store; readonly other: Store }): void {
@@ -101,8 +101,8 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
     });
   });
 
-  describe('the garden is looked at for a subscription', () => {
-    test('once it is due, by one of two, who are told what they have to know', async () => {
+  describe('the garden is polled for a subscription', () => {
+    test('once it is due, by one of two instances', async () => {
       const { store, other, owner } = await subscribed(1);
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
@@ -124,7 +124,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await isDue(nextMs)).toBe(true);
     });
 
-    test('and something in a bed, a lot, or the air over a bed shows in what they are told', async () => {
+    test('and something in a bed, a lot, or the air over a bed shows in the poll', async () => {
       const { store, owner } = await subscribed();
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
@@ -156,13 +156,13 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
     });
   });
 
-  describe('what is told', () => {
+  describe('a notification', () => {
     const lookAt = async (store: Store, owner: string) => {
       const { told: marks, seen } = (await store.takeLook(owner, 'shed', 1e15, 0))!;
       return { marks: Object.fromEntries(marks), seen };
     };
 
-    test('is remembered together with the message that tells it, once, whoever tells it', async () => {
+    test('is stored together with its message, once, from either instance', async () => {
       const { store, other, owner, state } = await subscribed();
       const tellings = [told('hot', 'Hot days.', null, 'hot'), told('half', null, null, '2027-05-20')];
       const both = await Promise.all([store, other].map((one) => one.tell(owner, 'shed', tellings, 'seen')));
@@ -171,7 +171,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await lookAt(store, owner)).toEqual({ marks: { hot: 'hot', half: '2027-05-20' }, seen: 'seen' });
     });
 
-    test('on the ground of what is no longer so is left out, and the garden is to be looked at again', async () => {
+    test('from an outdated mark is left out, and the garden is polled again', async () => {
       const { store, owner, state } = await subscribed();
       await store.tell(owner, 'shed', [told('half', null, null, '20 May')], 'first');
       const stale = [told('half', 'From the 10th to the 25th.', '10 May', '25 May'), told('hot', 'Hot.')];
@@ -184,21 +184,21 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await lookAt(store, owner)).toEqual({ marks: { half: '25 May' }, seen: 'fourth' });
     });
 
-    test(`beyond ${MOST_PENDING} messages that wait is left out with its message, for when there is room`, async () => {
-      const { store, owner, state, deliver } = await subscribed(MOST_PENDING - 1);
+    test(`beyond ${MAX_PENDING} messages that wait is left out with its message, for when there is room`, async () => {
+      const { store, owner, state, deliver } = await subscribed(MAX_PENDING - 1);
       const tellings = ['a', 'b', 'c'].map((subject) => told(subject, subject));
       expect(await store.tell(owner, 'shed', [...tellings, told('quiet', null)], 'full')).toBe(1);
-      expect(await state()).toMatchObject({ pending: MOST_PENDING });
+      expect(await state()).toMatchObject({ pending: MAX_PENDING });
       const { marks, seen } = await lookAt(store, owner);
       expect([marks.a, marks.b, marks.quiet, seen]).toEqual(['told', undefined, 'told', 'as it was']);
       await deliver(delivered());
       expect(await store.tell(owner, 'shed', tellings.slice(1), 'full')).toBe(1);
-      expect(await state()).toMatchObject({ pending: MOST_PENDING });
+      expect(await state()).toMatchObject({ pending: MAX_PENDING });
     });
   });
 
   describe('a message', () => {
-    test('is sent by one at a time, in the order in which it was told, and gone once delivered', async () => {
+    test('is sent by one at a time, in the order of notifications, and gone once delivered', async () => {
       const { store, other, owner, state, isDue, lease } = await subscribed(3);
       await store.tell(owner, 'shed', [told('later', 'message 3')], 'x');
       const secret = (await state()).secret;
@@ -233,7 +233,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await store.endDelivery(owner, 'shed', first, delivered())).toBe(false);
     });
 
-    test('that failed holds the others back until it is delivered; its failures are counted and told', async () => {
+    test('that failed holds the others back until it is delivered; its failures are counted and shown', async () => {
       const { isDue, deliver, state } = await subscribed(2);
       const nextAtMs = nowMs + 5 * MINUTE_MS;
       await deliver(failed(nextAtMs));

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import { NO_REVISION } from '../../src/garden/store/kept.js';
 import { DEFAULT_QUOTAS } from '../../src/garden/store/quotas.js';
+import { NO_REVISION } from '../../src/garden/store/resource.js';
 import type { Session } from '../../src/garden/store/session-store.js';
 import type { Store } from '../../src/garden/store/store.js';
 import { openStore } from '../../src/storage/open-store.js';

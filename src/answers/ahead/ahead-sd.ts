@@ -1,4 +1,4 @@
-import type { Beyond } from './hours-ahead.js';
+import type { Extrapolation } from './hours-ahead.js';
 
 /** How sure the first supposed day is, how unsure the last ones, and how fast the one becomes the other [K, d]. */
 const AT_ONCE_K = 0.3;
@@ -7,7 +7,7 @@ const FAR_IN_SPRING_K = 2;
 const FADES_IN_DAYS = 8;
 /** A week that comes again knows no season: what the season may have moved by each day more [K]. */
 const SEASON_PER_DAY_K = 0.12;
-const SEASON_MOST_K = 15;
+const SEASON_MAX_K = 15;
 
 /**
  * How far a supposed day's mean may be off for not knowing its weather.
@@ -22,10 +22,8 @@ const SEASON_MOST_K = 15;
  * week's share is our judgement.
  * @example aheadSdK('seasonal-drift', 0, false) // => 0.810
  */
-export function aheadSdK(beyond: Beyond, leadDays: number, isSpring: boolean): number {
+export function aheadSdK(beyond: Extrapolation, leadDays: number, isSpring: boolean): number {
   const far = isSpring ? FAR_IN_SPRING_K : FAR_K;
   const drift = Math.hypot(AT_ONCE_K, far * Math.sqrt(1 - Math.exp((-2 * (leadDays + 1)) / FADES_IN_DAYS)));
-  return beyond === 'repeat-last-week'
-    ? Math.hypot(drift, Math.min(SEASON_MOST_K, SEASON_PER_DAY_K * leadDays))
-    : drift;
+  return beyond === 'repeat-last-week' ? Math.hypot(drift, Math.min(SEASON_MAX_K, SEASON_PER_DAY_K * leadDays)) : drift;
 }

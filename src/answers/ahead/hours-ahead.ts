@@ -1,11 +1,11 @@
 import { DAY_MS, dateAt, dayOfYear, startOfDay } from '../../basics/calendar.js';
 import { YEAR_DAYS } from '../../basics/numerics/harmonic-fit.js';
 import { extraterrestrialMJ } from '../../seedbed/sun/sun.js';
-import { LEVEL_DAYS, seasonalDrift } from '../../seedbed/surface/seasonal-drift.js';
+import { LEVEL_DAYS, seasonalPersistence } from '../../seedbed/surface/seasonal-persistence.js';
 import type { Site } from '../soil/known-hours.js';
 
 /** What to suppose after the last value. */
-export type Beyond = 'past-years' | 'seasonal-drift' | 'repeat-last-week' | 'refuse';
+export type Extrapolation = 'past-years' | 'seasonal-drift' | 'repeat-last-week' | 'refuse';
 
 /** The swing of day and night after the last value is the mean of this many last days. */
 const SWING_DAYS = 7;
@@ -27,7 +27,7 @@ export function hoursAhead(
   lastMs: number,
   site: Site,
 ): Float64Array {
-  return beyond === 'seasonal-drift' ? drifted(knownC, nHours, lastMs, site) : repeated(knownC, nHours);
+  return beyond === 'seasonal-drift' ? seasonallyPersistent(knownC, nHours, lastMs, site) : repeated(knownC, nHours);
 }
 
 function repeated(knownC: Float64Array, nHours: number): Float64Array {
@@ -38,10 +38,10 @@ function repeated(knownC: Float64Array, nHours: number): Float64Array {
 }
 
 /** Without sun, too, days swing a little: as if there were so much more of it [MJ m⁻² d⁻¹]. */
-const LEAST_SUN_MJ = 5;
+const MIN_SUN_MJ = 5;
 
 /** The season's drift by the day, with the mean swing of the last days laid over it, wider or narrower with the sun. */
-function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Site): Float64Array {
+function seasonallyPersistent(knownC: Float64Array, nHours: number, lastMs: number, site: Site): Float64Array {
   const nDays = Math.min(LEVEL_DAYS, Math.floor(knownC.length / 24));
   const firstHour = knownC.length - 24 * nDays;
   const means = Float64Array.from({ length: nDays }, (_, day) => {
@@ -58,10 +58,9 @@ function drifted(knownC: Float64Array, nHours: number, lastMs: number, site: Sit
   const middleOfFirstMs = lastMs + DAY_MS / 2;
   const date = dateAt(middleOfFirstMs, site.zone);
   const nextDay = dayOfYear(date) + (middleOfFirstMs - startOfDay(date, site.zone)) / DAY_MS - 0.5;
-  const drift = seasonalDrift(means, nextDay, site.latitude!, Math.ceil(nHours / 24));
+  const drift = seasonalPersistence(means, nextDay, site.latitude!, Math.ceil(nHours / 24));
   const ahead = new Float64Array(nHours);
-  const height = (day: number): number =>
-    LEAST_SUN_MJ + extraterrestrialMJ(site.latitude!, 1 + ((day - 1) % YEAR_DAYS));
+  const height = (day: number): number => MIN_SUN_MJ + extraterrestrialMJ(site.latitude!, 1 + ((day - 1) % YEAR_DAYS));
   const lastHeight = height(nextDay);
   for (let day = 0; 24 * day < nHours; day++) {
     const wider = height(nextDay + day) / lastHeight;

@@ -150,7 +150,7 @@ function writeSteps(bytes: Uint8Array, from: number, tempsC: Float64Array): numb
   return at;
 }
 
-/** Values read in one call: see `hourlyPace`. */
+/** Values read in one call: see `hourlyProgress`. */
 const CHUNK = 1024;
 
 /** Where reading stands. */

@@ -4,6 +4,7 @@ import type { Harmonics } from '../../basics/numerics/harmonic-fit.js';
 import { basisCode } from '../../basics/series.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import { yearCourse } from '../../climate/year-course.js';
+import { isDoubtfulMinimum } from '../../readings/checks/doubtful-minima.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import { SOWN_DEPTHS_CM } from '../../seedbed/conduction/soil-from-air.js';
 import { residualVarianceK2 } from '../../seedbed/surface/residual-model.js';
@@ -42,13 +43,13 @@ export interface AirDays {
 }
 
 /** No odds are told from fewer past years; under five they are thin. */
-export const FEWEST_YEARS = 3;
+export const MIN_YEARS = 3;
 export const THIN_YEARS = 5;
 /** Older years than these are not used: climates move. */
-const MOST_YEARS = 30;
+const MAX_YEARS = 30;
 const YEAR_DAYS = 365.25;
 /** Coming days after this are not looked at: no forecast reaches so far [ms]. */
-const LONGEST_COMING_MS = 40 * DAY_MS;
+const MAX_COMING_MS = 40 * DAY_MS;
 
 /**
  * How many past years some series tell of, before a date: the days known, in years, of the one that knows most.
@@ -122,9 +123,9 @@ function soilsAt(
   // One coming day far off must not push the past years out of sight.
   const measured = series.filter(({ origin }) => origin === 'measured').map(extentOf);
   const measuredToMs = Math.max(...(measured.length > 0 ? measured : extents).map((one) => one.lastMs));
-  const lastMs = Math.min(measuredToMs + LONGEST_COMING_MS, Math.max(...extents.map((one) => one.lastMs)));
+  const lastMs = Math.min(measuredToMs + MAX_COMING_MS, Math.max(...extents.map((one) => one.lastMs)));
   const { zone } = place.site;
-  const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MOST_YEARS + 1) * YEAR_DAYS));
+  const earliest = addDays(dateAt(lastMs, zone), -Math.ceil((MAX_YEARS + 1) * YEAR_DAYS));
   const first = [earliest, dateAt(Math.min(...extents.map((one) => one.firstMs)), zone)].sort()[1]!;
   const fromMs = phaseMs + Math.floor((startOfDay(first, zone) - phaseMs) / HOUR_MS) * HOUR_MS;
   let air: AirDays | null = null;
@@ -186,20 +187,28 @@ function extremesOf({ startMs, modelFromH }: SoilRecord, { air }: ModelledBed, z
   const firstMs = startMs + (modelFromH + (days[0]!.startH + days[0]!.endH) / 2) * HOUR_MS;
   return {
     firstDate: dateAt(firstMs, zone),
-    minC: Float64Array.from(days, ({ minC }) => minC),
+    minC: Float64Array.from(days, (_, day) => soundMinimum(days, day)),
     maxC: Float64Array.from(days, ({ maxC }) => maxC),
   };
 }
 
+/** A minimum, or where it hardly can be true the middle of those beside it: no frost is told from a failed reading. */
+function soundMinimum(days: readonly { readonly minC: number; readonly maxC: number }[], day: number): number {
+  const [before, own, after] = [days[day - 1], days[day]!, days[day + 1]];
+  if (!before || !after) return own.minC;
+  const isDoubtful = isDoubtfulMinimum([before.minC, own.minC, after.minC], [before.maxC, own.maxC, after.maxC]);
+  return isDoubtful ? (before.minC + after.minC) / 2 : own.minC;
+}
+
 /** What was filled over more days than this is no past year [d]. */
-const LONGEST_FILLED_DAYS = 14;
+const MAX_FILLED_DAYS = 14;
 
 function forgetLongGaps(hourlyC: Float64Array, basis: Uint8Array): void {
   const filled = basisCode('filled');
   for (let fromH = 0; fromH < hourlyC.length; ) {
     let toH = fromH;
     while (toH < hourlyC.length && basis[toH] === filled) toH++;
-    if (toH - fromH > 24 * LONGEST_FILLED_DAYS) hourlyC.fill(NaN, fromH, toH);
+    if (toH - fromH > 24 * MAX_FILLED_DAYS) hourlyC.fill(NaN, fromH, toH);
     fromH = toH + 1;
   }
 }

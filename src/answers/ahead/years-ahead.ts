@@ -1,6 +1,6 @@
 import { addDays, DAY_MS, dateAt, HOUR_MS, startOfDay } from '../../basics/calendar.js';
 import { fadingAnomaly } from '../../climate/fading-anomaly.js';
-import { usualOn } from '../../climate/year-course.js';
+import { climatologicalOn } from '../../climate/year-course.js';
 import type { Site } from '../soil/known-hours.js';
 import { type PastSoil, yearsBefore } from './past-soil.js';
 
@@ -10,9 +10,9 @@ export interface YearsAhead {
   readonly years: number;
   /** One usual year, made from normals, stands for all of them. */
   readonly isUsual: boolean;
-  /** Hourly means of each trace from the last measured hour on [°C]; NaN where its year is not known so far. */
-  traces(nHours: number): readonly Float64Array[];
-  /** The mean of the traces, hour by hour: an hour of a usual year from here on. */
+  /** Hourly means of each member from the last measured hour on [°C]; NaN where its year is not known so far. */
+  members(nHours: number): readonly Float64Array[];
+  /** The mean of the members, hour by hour: an hour of a usual year from here on. */
   usual(nHours: number): Float64Array;
 }
 
@@ -25,7 +25,7 @@ export interface Now {
   readonly comingC: Float64Array;
 }
 
-/** How alike one day's oddness of soil at 5 cm is to the next day's: it fades with e in 8 days, as fitted at 13 stations
+/** How alike one day's anomaly of soil at 5 cm is to the next day's: it fades with e in 8 days, as fitted at 13 stations
  * of the U.S. Climate Reference Network (flat from 6 to 12 days). */
 export const SOIL_LAG_1 = Math.exp(-1 / 8);
 /** A year is also taken so many days early or late, moved by the season: few years then tell nearly as much as many [d]. */
@@ -36,8 +36,8 @@ const COMING_WEIGHT = [1, 1, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 /** How far an hour of the coming days is trusted, 0 to 1. */
 export const comingWeight = (hour: number): number => COMING_WEIGHT[Math.floor(hour / 24)] ?? 0;
 
-/** What is left of an oddness some hours after the day that showed it; from the middle of that day on. */
-export const oddnessLeft = (hour: number): number => fadingAnomaly(1, 0, SOIL_LAG_1, (hour + 12) / 24).meanK;
+/** What is left of an anomaly some hours after the day that showed it; from the middle of that day on. */
+export const anomalyLeft = (hour: number): number => fadingAnomaly(1, 0, SOIL_LAG_1, (hour + 12) / 24).meanK;
 
 /** The mean of the 24 hours before an hour of a record [°C]; NaN where they are not all known. */
 export function dayBefore(hourlyC: Float64Array, hour: number): number {
@@ -55,7 +55,7 @@ export function dayBefore(hourlyC: Float64Array, hour: number): number {
  * @param past The bed's soil in the years before.
  * @param now  What is known of it now.
  * @param site The place.
- * @returns The traces; or null where no past year is known.
+ * @returns The members; or null where no past year is known.
  *
  * Formula: X(k) = R_y(k) + [T - R_y(-1)] e^(-(k+1)/8), R_y the year's own soil, T today's; of a start D days off,
  * R_y(k) + c(k) - c(k + D), c the year's usual course.
@@ -69,7 +69,7 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
   const date = dateAt(lastMs, zone);
   const sinceMidnightMs = lastMs - startOfDay(date, zone);
   const dayOf = (ms: number): number => (ms - past.startMs) / DAY_MS;
-  const starts: { readonly fromH: number; readonly seasonFrom: number; readonly oddK: number }[] = [];
+  const starts: { readonly fromH: number; readonly seasonFrom: number; readonly anomalyK: number }[] = [];
   let years = 0;
   for (let back = 1; back <= (past.isUsual ? 1 : yearsSince(past, lastMs)); back++) {
     let isKnown = false;
@@ -80,7 +80,7 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
       const beforeC = dayBefore(past.hourlyC, fromH) + seasonK(past, dayOf(lastMs) - 0.5, seasonFrom - 0.5);
       if (Number.isNaN(beforeC)) continue;
       isKnown = true;
-      starts.push({ fromH, seasonFrom, oddK: todayC - beforeC });
+      starts.push({ fromH, seasonFrom, anomalyK: todayC - beforeC });
     }
     if (isKnown) years++;
   }
@@ -89,44 +89,44 @@ export function yearsAhead(past: PastSoil, now: Now, site: Site): YearsAhead | n
   // More and more hours are asked for in turn: what is laid out stays, and the rest is added to it.
   let laidH = 0;
   let usualC: Float64Array = new Float64Array();
-  let traces: readonly Float64Array[] = starts.map(() => new Float64Array());
+  let members: readonly Float64Array[] = starts.map(() => new Float64Array());
   const differencesK = new Float64Array(starts.length);
   const layOut = (upToH: number): void => {
     if (upToH <= laidH) return;
     const nHours = Math.max(upToH, comingC.length);
-    const left = Float64Array.from({ length: nHours }, (_, hour) => oddnessLeft(hour));
+    const left = Float64Array.from({ length: nHours }, (_, hour) => anomalyLeft(hour));
     const nowK = Float64Array.from({ length: Math.ceil(nHours / 24) }, (_, day) =>
-      course ? usualOn(course, dayOf(lastMs) + day + 0.5) : 0,
+      course ? climatologicalOn(course, dayOf(lastMs) + day + 0.5) : 0,
     );
-    traces = starts.map(({ fromH, seasonFrom, oddK }, i) => {
-      const trace = longer(traces[i]!, nHours);
-      trace.fill(NaN, laidH);
+    members = starts.map(({ fromH, seasonFrom, anomalyK }, i) => {
+      const member = longer(members[i]!, nHours);
+      member.fill(NaN, laidH);
       const knownH = Math.min(nHours, past.hourlyC.length - fromH);
       const isMoved = course !== null && seasonFrom !== dayOf(lastMs);
       for (let hour = laidH; hour < knownH; ) {
         const day = Math.floor(hour / 24);
-        const movedK = isMoved ? nowK[day]! - usualOn(course, seasonFrom + day + 0.5) : 0;
+        const movedK = isMoved ? nowK[day]! - climatologicalOn(course, seasonFrom + day + 0.5) : 0;
         for (const endH = Math.min(knownH, 24 * day + 24); hour < endH; hour++)
-          trace[hour] = past.hourlyC[fromH + hour]! + oddK * left[hour]! + movedK;
+          member[hour] = past.hourlyC[fromH + hour]! + anomalyK * left[hour]! + movedK;
       }
       if (comingC.length > 0) {
-        if (laidH === 0) differencesK[i] = layComing(trace, comingC);
+        if (laidH === 0) differencesK[i] = overlayForecast(member, comingC);
         const differenceK = differencesK[i]!;
         for (let hour = Math.max(laidH, comingC.length); hour < nHours; hour++)
-          trace[hour]! += differenceK * left[hour - comingC.length]!;
+          member[hour]! += differenceK * left[hour - comingC.length]!;
       }
-      return trace;
+      return member;
     });
     usualC = longer(usualC, nHours);
-    layMean(usualC, traces, laidH, (hour) => usualHour(past, dayOf(lastMs), hour));
+    overlayMean(usualC, members, laidH, (hour) => usualHour(past, dayOf(lastMs), hour));
     laidH = nHours;
   };
   return {
     years,
     isUsual: past.isUsual,
-    traces(nHours) {
+    members(nHours) {
       layOut(nHours);
-      return traces.map((trace) => trace.subarray(0, nHours));
+      return members.map((member) => member.subarray(0, nHours));
     },
     usual(nHours) {
       layOut(nHours);
@@ -146,34 +146,34 @@ const yearsSince = ({ startMs }: PastSoil, lastMs: number): number => Math.ceil(
 
 /** By how much the season is warmer on one day than on another [K]. */
 const seasonK = ({ course }: PastSoil, day: number, other: number): number =>
-  course && day !== other ? usualOn(course, day) - usualOn(course, other) : 0;
+  course && day !== other ? climatologicalOn(course, day) - climatologicalOn(course, other) : 0;
 
 const usualHour = ({ course }: PastSoil, fromDay: number, hour: number): number =>
-  course ? usualOn(course, fromDay + (hour + 0.5) / 24) : NaN;
+  course ? climatologicalOn(course, fromDay + (hour + 0.5) / 24) : NaN;
 
-/** Lays the coming days over a trace, as far as they are trusted; tells how far they moved its last day [K]. */
-function layComing(trace: Float64Array, comingC: Float64Array): number {
+/** Lays the coming days over a member, as far as they are trusted; tells how far they moved its last day [K]. */
+function overlayForecast(member: Float64Array, comingC: Float64Array): number {
   let differenceK = 0;
   const fromH = Math.max(0, comingC.length - 24);
   for (let hour = 0; hour < comingC.length; hour++) {
-    const movedK = comingWeight(hour) * (comingC[hour]! - trace[hour]!);
-    trace[hour]! += movedK;
+    const movedK = comingWeight(hour) * (comingC[hour]! - member[hour]!);
+    member[hour]! += movedK;
     if (hour >= fromH) differenceK += movedK / (comingC.length - fromH);
   }
   return differenceK;
 }
 
-/** Puts the mean of those traces that are known into each hour from one on. */
-function layMean(
+/** Puts the mean of those members that are known into each hour from one on. */
+function overlayMean(
   mean: Float64Array,
-  traces: readonly Float64Array[],
+  members: readonly Float64Array[],
   fromH: number,
   otherwise: (hour: number) => number,
 ): void {
   const known = new Int32Array(mean.length);
-  for (const trace of traces) {
+  for (const member of members) {
     for (let hour = fromH; hour < mean.length; hour++) {
-      const tempC = trace[hour]!;
+      const tempC = member[hour]!;
       if (Number.isNaN(tempC)) continue;
       mean[hour]! += tempC;
       known[hour]!++;

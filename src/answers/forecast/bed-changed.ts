@@ -3,7 +3,7 @@ import type { BedMake } from '../../seedbed/bed.js';
 import { soilFromAir } from '../../seedbed/conduction/soil-from-air.js';
 import { surfaceOf } from '../../seedbed/surface/surface.js';
 import type { AirRecord } from '../../seedbed/surface/surface-forcing.js';
-import { usualAir, usualStart } from '../ahead/usual-air.js';
+import { climatologicalAir, climatologicalStart } from '../ahead/climatological-air.js';
 import type { Bedding } from '../question.js';
 import { tellableDepthCm } from '../soil/probe-at-seed.js';
 import type { SoilRecord } from '../soil/soil-record.js';
@@ -35,8 +35,12 @@ export function bedChangedK(
   const firstH = known ? Math.max(soil.modelFromH, fromH - RUN_IN_H) : fromH - RUN_IN_H;
   const air = known
     ? airFrom(known.air.record, firstH - soil.modelFromH)
-    : usualAir(site, { startMs: soil.startMs + firstH * HOUR_MS, nHours: fromH + nHours - firstH }, SUNNY_RANGE_K);
-  const start = known ? { wave: { ...usualStart.wave, meanC: air.hourlyC[0]! }, day: 0 } : usualStart;
+    : climatologicalAir(
+        site,
+        { startMs: soil.startMs + firstH * HOUR_MS, nHours: fromH + nHours - firstH },
+        SUNNY_RANGE_K,
+      );
+  const start = known ? { wave: { ...climatologicalStart.wave, meanC: air.hourlyC[0]! }, day: 0 } : climatologicalStart;
   const climate = known?.air.climate ?? null;
   const [asItIs, ...changed] = [bed, ...changes.map((change) => ({ ...bed, ...change }))].map(
     (one) => soilFromAir(air, surfaceOf(one, climate), one.kind, [depthCm], start).hourlyC[0]!,

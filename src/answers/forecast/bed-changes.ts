@@ -12,10 +12,10 @@ const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist:
  *
  * @param soil    What is known of the bed as it is.
  * @param bedding The place, the bed and the depth.
- * @param wetH    The hour of wetting on the record's clock.
+ * @param imbibitionH    The hour of wetting on the record's clock.
  * @param nHours  How many hours from then on.
  */
-export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHours: number): BedChange[] {
+export function bedChanges(soil: SoilRecord, bedding: Bedding, imbibitionH: number, nHours: number): BedChange[] {
   const { bed } = bedding;
   if (bed.kind === 'indoors') return [];
   // A dry bed has been watered by then.
@@ -45,7 +45,7 @@ export function bedChanges(soil: SoilRecord, bedding: Bedding, wetH: number, nHo
     soil,
     watered,
     changes.map(({ change }) => change),
-    wetH,
+    imbibitionH,
     nHours,
   );
   return changes.map(({ action, textOf }, i) => ({ action, textOf, warmerK: warmerK[i]! }));

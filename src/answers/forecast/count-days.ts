@@ -1,5 +1,5 @@
 import type { ChartAnswer } from '../../germination/curve/chart.js';
-import { defaultCountDays, LONGEST_COUNT_DAYS, SHORTEST_COUNT_DAYS } from '../../germination/run/count-day.js';
+import { defaultCountDays, MAX_COUNT_DAYS, MIN_COUNT_DAYS } from '../../germination/run/count-day.js';
 import type { SeedRecord } from './seed-temperature.js';
 
 /**
@@ -18,7 +18,7 @@ export function countDaysFor(
   waitH: number,
   reachDays: number,
 ): number {
-  const reach = Math.min(LONGEST_COUNT_DAYS, reachDays);
+  const reach = Math.min(MAX_COUNT_DAYS, reachDays);
   let hourlyC: Float64Array = new Float64Array();
   let sum = 0;
   let summedH = 0;
@@ -26,12 +26,12 @@ export function countDaysFor(
   const meanOfFirstDays = (days: number): number | null => {
     if (days > reach) return null;
     if (hourlyC.length < 24 * days) {
-      const wanted = days === SHORTEST_COUNT_DAYS ? days : Math.min(reach, 2 * days);
-      hourlyC = record.upTo(24 * wanted).hourlyC.subarray(record.wetH);
+      const wanted = days === MIN_COUNT_DAYS ? days : Math.min(reach, 2 * days);
+      hourlyC = record.upTo(24 * wanted).hourlyC.subarray(record.imbibitionH);
     }
     for (; summedH < 24 * days; summedH++) sum += hourlyC[summedH]!;
     return sum / summedH;
   };
-  const days = defaultCountDays((meanC) => chart(meanC).days, meanOfFirstDays, timeFactor) ?? SHORTEST_COUNT_DAYS;
-  return Math.min(LONGEST_COUNT_DAYS, Math.ceil(waitH / 24) + days);
+  const days = defaultCountDays((meanC) => chart(meanC).days, meanOfFirstDays, timeFactor) ?? MIN_COUNT_DAYS;
+  return Math.min(MAX_COUNT_DAYS, Math.ceil(waitH / 24) + days);
 }

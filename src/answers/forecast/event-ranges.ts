@@ -1,7 +1,7 @@
 import type { CohortRun } from '../../germination/run/cohorts.js';
 import { countUpBy, type Outcome } from '../../germination/run/outcome.js';
 import type { Ensemble } from '../ahead/ensemble.js';
-import type { Beyond } from '../ahead/hours-ahead.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { aDayWide, rangeOf } from '../range.js';
 import type { HourSpan } from '../soil/soil-range.js';
 import type { EventRange } from './milestones.js';
@@ -25,8 +25,8 @@ export function ensembleRanges(ensemble: Ensemble, outcome: Outcome): Ranges {
 }
 
 /** What a drift or a repeated week leaves open after the last value, and the doubt of the soil. */
-export function supposedRanges(
-  { knownH, beyond }: { readonly knownH: number; readonly beyond: Beyond },
+export function assumedRanges(
+  { knownH, beyond }: { readonly knownH: number; readonly beyond: Extrapolation },
   outcome: Outcome,
   soil: Record<Event, HourSpan> | null,
 ): Ranges {

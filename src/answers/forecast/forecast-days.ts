@@ -20,7 +20,7 @@ export interface ForecastDay {
 /** The sowing a day's figures belong to. */
 interface Sown {
   /** The hour of the wetting, on the record's clock. */
-  readonly wetH: number;
+  readonly imbibitionH: number;
   /** When the grower counts [h since wetting]. */
   readonly countH: number;
   readonly hotThresholdC: number;
@@ -33,13 +33,14 @@ export function forecastDays(
   series: readonly ReadSeries[],
   days: PlaceDays,
   temperature: SeedTemperature,
-  { wetH, countH, hotThresholdC, run, viablePercent }: Sown,
+  { imbibitionH, countH, hotThresholdC, run, viablePercent }: Sown,
 ): ForecastDay[] {
   const { hourlyC } = temperature;
   return seedDays(series, days, temperature).map(({ date, min, mean, max, basis, fromH, toH }) => {
-    const endH = Math.min(countH, days.endH[days.dayOfHour[fromH]!]! - wetH);
+    const endH = Math.min(countH, days.endH[days.dayOfHour[fromH]!]! - imbibitionH);
     let hotHours = 0;
-    for (let hour = fromH < wetH ? wetH : fromH; hour < toH; hour++) if (hourlyC[hour]! > hotThresholdC) hotHours++;
+    for (let hour = fromH < imbibitionH ? imbibitionH : fromH; hour < toH; hour++)
+      if (hourlyC[hour]! > hotThresholdC) hotHours++;
     const emergedPercent = (viablePercent * countUpBy(run, endH)) / COHORTS;
     return { date, min, mean, max, basis, emergedPercent, hotHours };
   });

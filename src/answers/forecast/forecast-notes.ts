@@ -1,14 +1,14 @@
 import { addDays, dateAt } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { rateAt, STEP_BEYOND_K, shareAt } from '../../germination/curve/curve.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import { type CohortRun, LETHAL_C, LETHAL_HOURS, type Seed } from '../../germination/run/cohorts.js';
-import { SHORTEST_COUNT_DAYS } from '../../germination/run/count-day.js';
+import { MIN_COUNT_DAYS } from '../../germination/run/count-day.js';
 import type { Outcome } from '../../germination/run/outcome.js';
-import { isThinRecord } from '../../seedbed/surface/seasonal-drift.js';
-import type { Beyond } from '../ahead/hours-ahead.js';
-import { type Bed, type Question, seedDepthCm } from '../question.js';
-import { beyondNote } from './beyond-note.js';
+import { isThinRecord } from '../../seedbed/surface/seasonal-persistence.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
+import { type Question, type QuestionBed, seedDepthCm } from '../question.js';
+import { extrapolationNote } from './extrapolation-note.js';
 import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';
 import type { SeedRecord } from './seed-temperature.js';
 
@@ -20,18 +20,18 @@ export interface ForecastFindings {
   /** Hourly temperatures from wetting to the count [°C]. */
   readonly countedC: Float64Array;
   readonly record: SeedRecord;
-  readonly beyond: Beyond;
+  readonly beyond: Extrapolation;
   readonly countDays: number;
   readonly hasHotSpell: boolean;
-  readonly wetMs: number;
+  readonly imbibitionMs: number;
 }
 
 /** A week held on errs by weeks in spring: where it carries the seed this share of the way or more, it is said. */
-const MOST_HELD_PROGRESS = 0.25;
+const MAX_HELD_PROGRESS = 0.25;
 /** Emergence this many times slower than the crop's best exposes the seed to rot: our choice of when to say so. */
 const SLOW_FACTOR = 3;
 /** Seed this many times deeper than usual comes slowly and weakly: common practice, no source. */
-const DEEP_FACTOR = 2;
+export const DEEP_FACTOR = 2;
 const TEST_LASTS_DAYS = 366;
 /** A drift or a repeated week says little of a sowing so long after it: our choice. */
 const FAR_AHEAD_DAYS = 14;
@@ -39,12 +39,12 @@ const FAR_AHEAD_DAYS = 14;
 /** What the answer rests on. */
 export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
   const { crop, bed, sowing, site, lot, learned } = question;
-  const isTaught = learned && (question.timeFactor === null || question.standFactor === null);
+  const isCalibrated = learned && (question.timeFactor === null || question.standFactor === null);
   const notes: (ForecastAssumption | LearnedFact)[] = [
     { code: 'curve', params: { crop: cropInFacts(crop), source: crop.source } },
     {
       code: 'moist-seedbed',
-      params: { wettedOn: bed.wettedOn === null ? null : dateAt(findings.wetMs, site.zone) },
+      params: { wettedOn: bed.wettedOn === null ? null : dateAt(findings.imbibitionMs, site.zone) },
     },
     {
       code: 'count-day',
@@ -58,12 +58,12 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
         time: originOf(question.timeFactor, learned?.timeFactor),
       },
     },
-    ...(isTaught ? [learned.text] : []),
+    ...(isCalibrated ? [learned.text] : []),
   ];
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });
-  if (findings.record.knownToH < findings.record.wetH + findings.countedC.length) {
-    notes.push(beyondNote(findings.beyond, findings.record, site));
+  if (findings.record.knownToH < findings.record.imbibitionH + findings.countedC.length) {
+    notes.push(extrapolationNote(findings.beyond, findings.record, site));
   }
   if (question.series.some((one) => one.readings === null) && site.latitude === null) {
     notes.push({ code: 'daylight', params: {} });
@@ -85,7 +85,7 @@ const originOf = (own: unknown, taught: unknown): 'crop' | 'taught' | 'own' =>
   own !== null && own !== undefined ? 'own' : taught ? 'taught' : 'crop';
 
 /** Was more said of the bed than that it is bare, open ground? */
-const isDescribed = ({ kind, cover, shadePercent, moisture }: Bed): boolean =>
+const isDescribed = ({ kind, cover, shadePercent, moisture }: QuestionBed): boolean =>
   kind !== 'open-ground' || cover !== 'bare' || shadePercent !== 0 || moisture === 'wet' || moisture === 'moist';
 
 /** What the grower should heed. */
@@ -97,16 +97,20 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
   if (crop.sowingDepthCm !== null && depthCm > DEEP_FACTOR * crop.sowingDepthCm) {
     warnings.push({ code: 'deep', params: { depthCm, usualCm: crop.sowingDepthCm } });
   }
-  if (beyond === 'repeat-last-week' && heldProgress(findings) > MOST_HELD_PROGRESS) {
+  if (beyond === 'repeat-last-week' && heldProgress(findings) > MAX_HELD_PROGRESS) {
     warnings.push({ code: 'held-week', params: {} });
   }
-  if (beyond === 'seasonal-drift' && isThinRecord(record.knownToH) && record.knownToH - record.wetH < countedC.length) {
+  if (
+    beyond === 'seasonal-drift' &&
+    isThinRecord(record.knownToH) &&
+    record.knownToH - record.imbibitionH < countedC.length
+  ) {
     warnings.push({ code: 'thin-record', params: {} });
   }
-  if (findings.countDays === SHORTEST_COUNT_DAYS && question.countDays === null && outcome.whyNone !== null) {
-    warnings.push({ code: 'too-cold-or-hot', params: { countDays: SHORTEST_COUNT_DAYS } });
+  if (findings.countDays === MIN_COUNT_DAYS && question.countDays === null && outcome.whyNone !== null) {
+    warnings.push({ code: 'too-cold-or-hot', params: { countDays: MIN_COUNT_DAYS } });
   }
-  const daysAhead = Math.round((record.wetH - record.knownToH) / 24);
+  const daysAhead = Math.round((record.imbibitionH - record.knownToH) / 24);
   if (daysAhead > FAR_AHEAD_DAYS) warnings.push({ code: 'far-ahead', params: { about: 'forecast', daysAhead } });
   const germinationPercent = lot?.germinationPercent ?? null;
   if (germinationPercent !== null && germinationPercent > 0 && germinationPercent <= 1) {
@@ -138,7 +142,7 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
 function heldProgress({ seed, countedC, record, outcome }: ForecastFindings): number {
   const toH = Math.min(countedC.length, outcome.halfH ?? countedC.length);
   let progress = 0;
-  for (let hour = Math.max(0, record.knownToH - record.wetH); hour < toH; hour++)
+  for (let hour = Math.max(0, record.knownToH - record.imbibitionH); hour < toH; hour++)
     progress += rateAt(seed.curve, countedC[hour]!) / 24;
   return progress;
 }

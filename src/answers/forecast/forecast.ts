@@ -5,33 +5,37 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Crop, Span } from '../../germination/crop.js';
 import { type ChartAnswer, chartOf } from '../../germination/curve/chart.js';
 import { rateAt } from '../../germination/curve/curve.js';
-import { type CohortRun, cohortRun, unknownPace } from '../../germination/run/cohorts.js';
-import { LONGEST_COUNT_DAYS } from '../../germination/run/count-day.js';
+import { type CohortRun, cohortRun, unknownProgress } from '../../germination/run/cohorts.js';
+import { MAX_COUNT_DAYS } from '../../germination/run/count-day.js';
 import { type Outcome, outcomeAt } from '../../germination/run/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../../germination/run/spells.js';
+import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { SeriesReport } from '../../readings/report.js';
-import { doubtShare, ensembleOf } from '../ahead/ensemble.js';
+import { ensembleOf, uncertaintyShare } from '../ahead/ensemble.js';
 import { type FindPast, pastSoil } from '../ahead/past-soil.js';
 import { type Middle, type Question, seedDepthCm } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { placeDays } from '../soil/place-days.js';
 import { atSeed } from '../soil/probe-at-seed.js';
 import { refuseDepth } from '../soil/refuse-depth.js';
-import { soilDoubtK, soilRanges } from '../soil/soil-range.js';
+import { soilRanges, soilUncertaintyK } from '../soil/soil-range.js';
 import { type DateVerdict, dateVerdict } from '../windows/date-verdict.js';
 import type { HarvestDates } from '../windows/harvest-dates.js';
 import { heatAhead } from '../windows/heat-ahead.js';
+import { pestNotes } from '../windows/risks-met.js';
 import { bedChanges } from './bed-changes.js';
-import { supposedBeyond } from './beyond.js';
 import { countDaysFor } from './count-days.js';
-import { type Event, ensembleRanges, supposedRanges, withLearned } from './event-ranges.js';
+import { assumedRanges, type Event, ensembleRanges, withLearned } from './event-ranges.js';
+import { assumedExtrapolation } from './extrapolation.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type HoursAtSeed, hoursAtSeed } from './hours-at-seed.js';
 import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
+import { sowingSafety } from './safety-notes.js';
 import { seedOf, viablePercentOf } from './seed-of.js';
-import { seedRecord } from './seed-temperature.js';
+import { type SeedRecord, seedRecord } from './seed-temperature.js';
+import { sowingRisks } from './sowing-risks.js';
 import { firstFreeDate, type SpellAnswer, spellAnswer } from './spell-answers.js';
 
 /** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
@@ -66,6 +70,8 @@ export interface Forecast {
   readonly harvest: HarvestDates | null;
   /** null: means alone are known. */
   readonly hours: HoursAtSeed | null;
+  /** What threatens it, in the order of dates. */
+  readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -78,17 +84,17 @@ const MOST_OVER_HALF = 1.5;
 export function forecast(question: Question, findPast: FindPast = pastSoil, shouldStop?: ShouldStop): Forecast {
   const { crop, site, sowing } = question;
   const sowMs = instantAt(sowing.date, sowing.time, site.zone);
-  const wetMs = wettingMs(question, sowMs);
+  const imbibitionMs = imbibitionMsOf(question, sowMs);
   const depthCm = seedDepthCm(question);
   refuseDepth(question.bed.kind, depthCm, ['sowing', 'depthCm']);
   const bedding = { site, bed: question.bed, depthCm };
-  const { beyond, past } = supposedBeyond({ ...question, ...bedding }, wetMs, findPast, shouldStop);
-  const record = seedRecord(question.series, bedding, wetMs, beyond, { past }, shouldStop);
+  const { beyond, past } = assumedExtrapolation({ ...question, ...bedding }, imbibitionMs, findPast, shouldStop);
+  const record = seedRecord(question.series, bedding, imbibitionMs, beyond, { past, neededH: 0 }, shouldStop);
   const seed = seedOf(question);
   const chart = chartOf(crop);
-  const waitH = (wetMs - sowMs) / HOUR_MS;
-  const knownH = record.knownToH - record.wetH;
-  const reachDays = beyond === 'refuse' ? Math.max(0, Math.floor(knownH / 24)) : LONGEST_COUNT_DAYS;
+  const waitH = (imbibitionMs - sowMs) / HOUR_MS;
+  const knownH = record.knownToH - record.imbibitionH;
+  const reachDays = beyond === 'refuse' ? Math.max(0, Math.floor(knownH / 24)) : MAX_COUNT_DAYS;
   const countDays = question.countDays ?? countDaysFor(chart, seed.timeFactor, record, waitH, reachDays);
   const countH = 24 * countDays - waitH;
   const by = addDays(sowing.date, countDays);
@@ -97,31 +103,32 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const endOfCountH = beyond === 'refuse' ? Math.max(countH, Math.min(countH + 24, knownH)) : countH + 24;
   const temperature = record.upTo(Math.max(0, Math.ceil(endOfCountH)));
   const days = placeDays(temperature.startMs, temperature.hourlyC.length, sowing.date, countDays + 1, site.zone);
-  const hourlyC = temperature.hourlyC.subarray(record.wetH);
-  const dayOfHour = days.dayOfHour.subarray(record.wetH);
+  const hourlyC = temperature.hourlyC.subarray(record.imbibitionH);
+  const dayOfHour = days.dayOfHour.subarray(record.imbibitionH);
   const counted = hourlyC.subarray(0, Math.max(0, Math.ceil(countH)));
 
-  const pace = unknownPace(counted.length);
-  const ownRun = cohortRun(seed, counted, pace);
+  const hourly = unknownProgress(counted.length);
+  const ownRun = cohortRun(seed, counted, hourly);
   const viablePercent = viablePercentOf(question, seed);
   const ownOutcome = outcomeAt(ownRun, countH, viablePercent);
-  const dated = (hour: number): PlainDate => dateAt(wetMs + hour * HOUR_MS, site.zone);
-  const sdK = temperature.sdK.subarray(record.wetH, record.wetH + counted.length);
+  refuseGapBeforeMost(record, ownOutcome, countH);
+  const dated = (hour: number): PlainDate => dateAt(imbibitionMs + hour * HOUR_MS, site.zone);
+  const sdK = temperature.sdK.subarray(record.imbibitionH, record.imbibitionH + counted.length);
   const residuals = record.soil.model?.surface.residuals ?? null;
-  const traces = record.traces(counted.length);
+  const members = record.members(counted.length);
   const ensemble = record.ahead
     ? ensembleOf(
         seed,
-        traces,
-        soilDoubtK(residuals, sdK, ownOutcome.halfH ?? countH),
-        doubtShare(record.soil.probes.length > 0),
+        members,
+        soilUncertaintyK(residuals, sdK, ownOutcome.halfH ?? countH),
+        uncertaintyShare(record.soil.probes.length > 0),
       )
     : null;
   const run = ensemble?.middle ?? ownRun;
   const outcome = ensemble ? outcomeAt(run, countH, viablePercent) : ownOutcome;
   const weather = ensemble
     ? ensembleRanges(ensemble, outcome)
-    : supposedRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
+    : assumedRanges({ knownH, beyond }, outcome, soilRanges(seed, counted, sdK, residuals, run, outcome));
   const learnedTime = learnedTimeOf(question);
   const withFactor = (timeFactor: number): CohortRun => cohortRun({ ...seed, timeFactor }, counted);
   const ranges = learnedTime
@@ -141,7 +148,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const sown = {
     seed,
     hourlyC: counted,
-    pace,
+    hourly,
     dayOfHour: dayOfHour.subarray(0, counted.length),
     countH,
     viablePercent,
@@ -152,16 +159,16 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     hourlyC,
     dayOfHour,
     sowingTime: sowing.time,
-    eveningH: waitH > 0 ? -1 : (instantAt(sowing.date, '18:00', site.zone) - wetMs) / HOUR_MS,
+    eveningH: waitH > 0 ? -1 : (instantAt(sowing.date, '18:00', site.zone) - imbibitionMs) / HOUR_MS,
     freeDate: firstFreeDate(days, temperature.hourlyC, {
-      fromDay: daysBetween(sowing.date, dateAt(wetMs, site.zone)) + 1,
+      fromDay: daysBetween(sowing.date, dateAt(imbibitionMs, site.zone)) + 1,
       sowingH: Number(sowing.time.slice(0, 2)),
       progressAt: (tempC) => rateAt(seed.curve, tempC) / (24 * seed.timeFactor * MOST_OVER_HALF),
       isHarmful,
     }),
     lastDate: by,
     bearsMoving: crop.weeksInTrays !== null,
-    bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.wetH, hot.at(-1)!.toH) : [],
+    bedChanges: hot.length > 0 ? bedChanges(record.soil, bedding, record.imbibitionH, hot.at(-1)!.toH) : [],
   });
   // What can be done is worked out only where there is something to be done about.
   const spellAnswers = (
@@ -177,6 +184,11 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
   const judged = question.judgesDate && past ? dateVerdict(question, past, shouldStop) : null;
+  const hotAnswers = spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC);
+  const coldAnswers = spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity));
+  const meanC = meanOf(counted, outcome.halfH ?? countH);
+  const risks = sowingRisks({ ...question, date: sowing.date, half: emergence.half, most: emergence.most, by, meanC });
+
   const findings = {
     seed,
     run,
@@ -186,7 +198,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     beyond,
     countDays,
     hasHotSpell: hot.length > 0,
-    wetMs,
+    imbibitionMs,
   };
   return {
     crop,
@@ -194,12 +206,12 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     countDays,
     emergence,
     stand: standOf(question, outcome, by),
-    chart: chart(meanOf(counted, outcome.halfH ?? countH)),
-    hotSpells: spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC),
-    coldSpells: spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity)),
-    keepMoist: { from: dateAt(wetMs, site.zone), to: mostInBeds },
+    chart: chart(meanC),
+    hotSpells: hotAnswers,
+    coldSpells: coldAnswers,
+    keepMoist: { from: dateAt(imbibitionMs, site.zone), to: mostInBeds },
     daily: forecastDays(atSeed(question.series, depthCm), days, temperature, {
-      wetH: record.wetH,
+      imbibitionH: record.imbibitionH,
       countH,
       hotThresholdC: seed.hotThresholdC,
       run,
@@ -208,20 +220,22 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     dateVerdict: judged?.dateVerdict ?? null,
     harvest: judged?.harvest ?? null,
     hours: record.showsSwing ? hoursAtSeed(days, temperature) : null,
+    risks,
     understood: question.understood,
-    assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings)],
+    assumptions: [...record.soil.assumptions, ...forecastAssumptions(question, findings), ...pestNotes(risks)],
     warnings: [
-      ...record.warnings,
+      ...record.warnings(countH),
       ...(hot.length === 0 && record.ahead && !record.ahead.isUsual
-        ? heatAhead(traces, seed.hotThresholdC, outcome.mostH ?? countH, record.ahead.years)
+        ? heatAhead(members, seed.hotThresholdC, outcome.mostH ?? countH, record.ahead.years)
         : []),
       ...forecastWarnings(question, findings),
+      ...sowingSafety(question.bed, { hot: hotAnswers ?? [], cold: coldAnswers ?? [] }),
     ],
   };
 }
 
 /** When the seed is first wet: at sowing, or in dry soil at noon of the day it is watered. */
-function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {
+function imbibitionMsOf({ bed, site, sowing }: Question, sowMs: number): number {
   if (bed.wettedOn === null) return sowMs;
   if (bed.wettedOn < sowing.date) {
     throw new RequestError(
@@ -231,6 +245,12 @@ function wettingMs({ bed, site, sowing }: Question, sowMs: number): number {
     );
   }
   return Math.max(sowMs, instantAt(bed.wettedOn, '12:00', site.zone));
+}
+
+/** Once most are up, the soil says nothing more of them; before, nobody knows what it did in a long gap. */
+function refuseGapBeforeMost(record: SeedRecord, { mostH }: Outcome, countH: number): void {
+  const gap = record.longGap(Math.ceil(countH));
+  if (gap && gap.fromH < (mostH ?? countH)) throw gap.refusal;
 }
 
 function refuseLateWetting({ bed }: Question, by: PlainDate): never {

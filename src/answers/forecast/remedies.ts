@@ -44,8 +44,8 @@ export interface BedChange {
 }
 
 /** What a change of the bed is worth has been worked out, not measured: it is told from half of it to half as much again. */
-const LEAST_OF_IT = 0.5;
-const MOST_OF_IT = 1.5;
+const MIN_EFFECT = 0.5;
+const MAX_EFFECT = 1.5;
 /** When the worst of the day is over. */
 const EVENING = '18:00';
 /** Where seed sprouts on damp paper before it is sown into heat, and into cold [°C]: common practice, no source. */
@@ -184,7 +184,7 @@ function hoursAvoided(spell: Spell, { hourlyC }: SpellSetting, { warmerK }: BedC
     }
     return hot;
   };
-  return { from: spell.hours - left(LEAST_OF_IT), to: spell.hours - left(MOST_OF_IT) };
+  return { from: spell.hours - left(MIN_EFFECT), to: spell.hours - left(MAX_EFFECT) };
 }
 
 /** How much cooler the seed would lie at the hottest hour of each of the spell's days, on average. */
@@ -196,5 +196,5 @@ function coolerAtPeaks(spell: Spell, { hourlyC, dayOfHour }: SpellSetting, { war
   }
   const hours = [...peaks.values()];
   const coolerK = hours.reduce((sum, hour) => sum - Math.min(0, warmerK[hour]!), 0) / hours.length;
-  return { from: LEAST_OF_IT * coolerK, to: MOST_OF_IT * coolerK };
+  return { from: MIN_EFFECT * coolerK, to: MAX_EFFECT * coolerK };
 }

@@ -14,7 +14,7 @@ export function seedOf({
     curve: germinationCurve(crop.rows, crop.soil?.maximumC ?? null, shiftC),
     hotThresholdC: crop.hotThresholdC + shiftC,
     chillingSensitive: crop.chillingSensitive,
-    spreadLog10: crop.spreadLog10,
+    sigmaLog10: crop.sigmaLog10,
     timeFactor: timeFactor ?? learned?.timeFactor?.middle ?? 1,
   };
 }

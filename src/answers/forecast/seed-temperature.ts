@@ -3,8 +3,8 @@ import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import { aheadDoubtK } from '../ahead/ahead-doubt.js';
-import { type Beyond, hoursAhead } from '../ahead/hours-ahead.js';
+import { aheadUncertaintyK } from '../ahead/ahead-uncertainty.js';
+import { type Extrapolation, hoursAhead } from '../ahead/hours-ahead.js';
 import type { PastSoil } from '../ahead/past-soil.js';
 import { type YearsAhead, yearsAhead } from '../ahead/years-ahead.js';
 import type { Bedding } from '../question.js';
@@ -29,76 +29,91 @@ export interface SeedTemperature {
 export interface SeedRecord {
   readonly soil: SoilRecord;
   /** The hour of the wetting, counted from the record's start. */
-  readonly wetH: number;
+  readonly imbibitionH: number;
   /** The hour at which the values sent end. */
   readonly knownToH: number;
   /** And the last of them that is no forecast: past years begin after it. */
   readonly measuredToH: number;
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
-  readonly warnings: readonly Note[];
+  /** What is to be said of the temperatures, of hours filled up to so many after the wetting. */
+  warnings(hoursAfterWetting: number): readonly Note[];
+  /** The first gap since the wetting, up to so many hours after it, that leaves nothing to go by; null: there is none. */
+  longGap(hoursAfterWetting: number): LongGap | null;
   /** The past years after the last measured hour; null where something else is supposed. */
   readonly ahead: YearsAhead | null;
   /** As `upTo` from the wetting on, but after the last measured hour once as in each past year. */
-  traces(hoursAfterWetting: number): readonly Float64Array[];
+  members(hoursAfterWetting: number): readonly Float64Array[];
   /** Temperatures up to this many hours after wetting, supposed where nothing was sent. */
   upTo(hoursAfterWetting: number): SeedTemperature;
 }
 
+/** A gap that nothing but its two ends tell of. */
+export interface LongGap {
+  /** Hours after the wetting; negative where it begins before. */
+  readonly fromH: number;
+  /** What is said where somebody needs to know of it. */
+  readonly refusal: RequestError;
+}
+
 /** No gap longer than this is filled since wetting [h]: nothing would be left to go by. */
-const LONGEST_FILLED_H = 14 * 24;
+const MAX_FILLED_H = 14 * 24;
 /** The values may begin this long after the wetting; their first day stands in [h]. */
-const LATEST_START_H = 24;
+const MAX_START_GAP_H = 24;
 /** Nothing is asked of hours further than this after the wetting [h]. */
-const LONGEST_NEEDED_H = 368 * 24;
+const MAX_NEEDED_H = 368 * 24;
 /** Laid out beyond what is asked, because the count's last day is asked for next [h]. */
 const SPARE_H = 24;
 /** The wetting may lie this far beyond the last value [h]. */
-const FURTHEST_AHEAD_H = 366 * 24;
+const MAX_AHEAD_H = 366 * 24;
 
 /**
  * The temperature at the seed as far as it is known, from up to a month before the last value or the wetting on.
  *
  * @param series  Soil and air.
  * @param bedding The place, the bed, and how deep the seed lies.
- * @param wetMs   When the seed was wetted; the whole hours are counted from here.
+ * @param imbibitionMs   When the seed was wetted; the whole hours are counted from here.
  * @param beyond  What to suppose after the last value.
  * @param options `past`: the bed's soil in past years, where they are supposed. `longestH`: nothing is asked of hours further
- * than this after the wetting. `neededH`: what comes later only teaches, and may have gaps.
+ * than this after the wetting. `neededH`: what comes later may have gaps, which `longGap` tells of.
  * @param shouldStop Asked once a year of soil.
  * @throws {RequestError} where the values begin too late, have too long a gap, or end too early for what is asked.
  */
 export function seedRecord(
   series: readonly ReadSeries[],
   bedding: Bedding,
-  wetMs: number,
-  beyond: Beyond,
+  imbibitionMs: number,
+  beyond: Extrapolation,
   {
     past = null,
-    longestH = LONGEST_NEEDED_H,
+    longestH = MAX_NEEDED_H,
     neededH = longestH,
   }: { readonly past?: PastSoil | null; readonly longestH?: number; readonly neededH?: number } = {},
   shouldStop?: ShouldStop,
 ): SeedRecord {
   const { site } = bedding;
-  refuseElsewhen(series, bedding, wetMs);
-  const soil = recentSoil(series, bedding, wetMs, wetMs + longestH * HOUR_MS, shouldStop);
+  refuseElsewhen(series, bedding, imbibitionMs);
+  const soil = recentSoil(series, bedding, imbibitionMs, imbibitionMs + longestH * HOUR_MS, shouldStop);
   const hasDays = series.some(({ days }) => days.some(({ complete }) => complete));
-  if (hasDays && soil.hourlyC.every(Number.isNaN)) refuseNothingNear(wetMs, site);
+  if (hasDays && soil.hourlyC.every(Number.isNaN)) refuseNothingNear(imbibitionMs, site);
   const { startMs, swings, basis } = soil;
-  const wetH = (wetMs - startMs) / HOUR_MS;
+  const imbibitionH = (imbibitionMs - startMs) / HOUR_MS;
   const knownToH = soil.hourlyC.findLastIndex((value) => !Number.isNaN(value)) + 1;
   const knownC = soil.hourlyC.subarray(0, knownToH);
-  for (const gap of fillAll(knownC, wetH, (hour) => startMs + hour * HOUR_MS, site)) {
+  for (const gap of fillAll(knownC, imbibitionH, (hour) => startMs + hour * HOUR_MS, site)) {
     basis.fill(basisCode('filled'), gap.fromH, gap.toH);
     soil.sdK.fill(FILLED_SD_K, gap.fromH, gap.toH);
   }
-  refuseLongGap(basis.subarray(0, Math.min(knownToH, wetH + neededH)), wetH, startMs, site);
+  const longGap = (hoursAfterWetting: number): LongGap | null =>
+    longGapOf(basis.subarray(0, Math.min(knownToH, imbibitionH + hoursAfterWetting)), imbibitionH, startMs, site);
+  const gap = longGap(neededH);
+  if (gap) throw gap.refusal;
 
-  const sinceWetting = swings.subarray(Math.min(wetH, knownToH), knownToH);
+  const sinceWetting = swings.subarray(Math.min(imbibitionH, knownToH), knownToH);
   const swinging = sinceWetting.reduce((sum, one) => sum + one, 0);
-  const filledH = basis.subarray(Math.min(wetH, knownToH), knownToH).reduce((n, one) => n + Number(one === FILLED), 0);
-  const someMeansOnly = sinceWetting.some((one, i) => one === 0 && basis[Math.min(wetH, knownToH) + i] !== FILLED);
+  const someMeansOnly = sinceWetting.some(
+    (one, i) => one === 0 && basis[Math.min(imbibitionH, knownToH) + i] !== FILLED,
+  );
   const showsSwing = swinging > 0 || (sinceWetting.length === 0 && swings.some((one) => one === 1));
   const measuredToH = lastMeasured(basis, knownToH);
   const now = {
@@ -121,7 +136,7 @@ export function seedRecord(
       all.hourlyC.set(ahead.usual(nAhead), measuredToH);
       all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
       all.sdK.set(
-        aheadDoubtK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
+        aheadUncertaintyK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
         measuredToH,
       );
     } else if (total > knownToH && beyond !== 'refuse') {
@@ -135,28 +150,31 @@ export function seedRecord(
   let laidOut = layOut(0);
   return {
     soil,
-    wetH,
+    imbibitionH,
     knownToH,
     measuredToH,
     showsSwing,
-    warnings: [
+    warnings: (hoursAfterWetting) => [
       ...soil.warnings,
-      ...fillWarnings(filledH, sinceWetting.length),
+      ...fillWarnings(
+        basis.subarray(Math.min(imbibitionH, knownToH), Math.min(knownToH, imbibitionH + hoursAfterWetting)),
+      ),
       ...swingWarnings(showsSwing, someMeansOnly, series.some(isCoarse)),
     ],
+    longGap,
     ahead,
-    traces(hoursAfterWetting) {
-      const total = wetH + hoursAfterWetting;
+    members(hoursAfterWetting) {
+      const total = imbibitionH + hoursAfterWetting;
       const nKnown = Math.min(total, measuredToH);
-      return (ahead?.traces(Math.max(0, total - measuredToH)) ?? []).map((trace) => {
+      return (ahead?.members(Math.max(0, total - measuredToH)) ?? []).map((member) => {
         const since = new Float64Array(hoursAfterWetting);
-        if (nKnown > wetH) since.set(knownC.subarray(wetH, nKnown));
-        since.set(trace.subarray(Math.max(0, wetH - measuredToH)), Math.max(0, nKnown - wetH));
+        if (nKnown > imbibitionH) since.set(knownC.subarray(imbibitionH, nKnown));
+        since.set(member.subarray(Math.max(0, imbibitionH - measuredToH)), Math.max(0, nKnown - imbibitionH));
         return since;
       });
     },
     upTo(hoursAfterWetting) {
-      const total = wetH + hoursAfterWetting;
+      const total = imbibitionH + hoursAfterWetting;
       if (total > knownToH && beyond === 'refuse') {
         refuseBeyond(startMs + knownToH * HOUR_MS, startMs + total * HOUR_MS, site);
       }
@@ -185,48 +203,58 @@ const FILLED_SD_K = 1.5;
 const FILLED = basisCode('filled');
 
 /** Refuses what begins too late for the sowing, or ended too long before it. */
-function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, wetMs: number): void {
+function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, imbibitionMs: number): void {
   if (bed.kind === 'indoors') return;
   const extents = series.map(extentOf);
-  refuseFarAhead(wetMs, Math.max(...extents.map((extent) => extent.lastMs)), site);
+  refuseFarAhead(imbibitionMs, Math.max(...extents.map((extent) => extent.lastMs)), site);
   const firstMs = Math.min(...extents.map((extent) => extent.firstMs));
-  if (firstMs - wetMs > LATEST_START_H * HOUR_MS) refuseLateStart(firstMs, site);
+  if (firstMs - imbibitionMs > MAX_START_GAP_H * HOUR_MS) refuseLateStart(firstMs, site);
 }
 
 /** What was sent lies before and after, and too far off on both sides. */
-function refuseNothingNear(wetMs: number, site: Site): never {
-  throw new RequestError('gap-too-long', answerRefusal('gap-too-long.around', { date: dateAt(wetMs, site.zone) }));
+function refuseNothingNear(imbibitionMs: number, site: Site): never {
+  throw new RequestError(
+    'gap-too-long',
+    answerRefusal('gap-too-long.around', { date: dateAt(imbibitionMs, site.zone) }),
+  );
 }
 
-/** Filled hours in a row since the wetting, longer than anything left to go by. */
-function refuseLongGap(basis: Uint8Array, wetH: number, startMs: number, site: Site): void {
+/** The first run of filled hours since the wetting that is longer than anything left to go by. */
+function longGapOf(basis: Uint8Array, imbibitionH: number, startMs: number, site: Site): LongGap | null {
   let fromH = -1;
   for (let hour = 0; hour <= basis.length; hour++) {
     const isFilled = basis[hour] === FILLED;
     if (isFilled && fromH < 0) fromH = hour;
     if (isFilled || fromH < 0) continue;
-    if (hour > wetH && hour - fromH > LONGEST_FILLED_H) {
+    if (hour > imbibitionH && hour - fromH > MAX_FILLED_H) {
       const [fromAt, toAt] = [fromH, hour].map((one) => instantText(startMs + one * HOUR_MS, site.zone)) as [
         string,
         string,
       ];
-      throw new RequestError('gap-too-long', answerRefusal('gap-too-long', { fromAt, toAt }));
+      const refusal = new RequestError('gap-too-long', answerRefusal('gap-too-long', { fromAt, toAt }));
+      return { fromH: fromH - imbibitionH, refusal };
     }
     fromH = -1;
   }
+  return null;
 }
 
 /** Fills, in place, every missing hour between the first needed and the last known; tells which they were. */
-function fillAll(knownC: Float64Array, wetH: number, atMs: (hour: number) => number, site: Site): MissingHours[] {
+function fillAll(
+  knownC: Float64Array,
+  imbibitionH: number,
+  atMs: (hour: number) => number,
+  site: Site,
+): MissingHours[] {
   if (knownC.reduce((known, value) => (Number.isNaN(value) ? known : known + 1), 0) < 24) {
     throw new RequestError('too-few-readings', answerRefusal('too-few-readings'));
   }
   const gaps = missingHours(knownC);
   for (const gap of gaps) fillGap(knownC, gap);
   const first = knownC.findIndex((value) => !Number.isNaN(value));
-  if (first - wetH > LATEST_START_H) refuseLateStart(atMs(first), site);
+  if (first - imbibitionH > MAX_START_GAP_H) refuseLateStart(atMs(first), site);
   for (let hour = first - 1; hour >= 0; hour--) knownC[hour] = knownC[Math.min(hour + 24, knownC.length - 1)]!;
-  return first > wetH ? [{ fromH: wetH, toH: first }, ...gaps] : gaps;
+  return first > imbibitionH ? [{ fromH: imbibitionH, toH: first }, ...gaps] : gaps;
 }
 
 function refuseLateStart(firstMs: number, site: Site): never {
@@ -236,8 +264,8 @@ function refuseLateStart(firstMs: number, site: Site): never {
   ]);
 }
 
-function refuseFarAhead(wetMs: number, lastMs: number, site: Site): void {
-  if (wetMs - lastMs <= FURTHEST_AHEAD_H * HOUR_MS) return;
+function refuseFarAhead(imbibitionMs: number, lastMs: number, site: Site): void {
+  if (imbibitionMs - lastMs <= MAX_AHEAD_H * HOUR_MS) return;
   throw new RequestError(
     'ends-too-early',
     answerRefusal('ends-too-early.before-wetting', { lastDate: dateAt(lastMs - 1, site.zone) }),
@@ -254,9 +282,10 @@ function refuseBeyond(lastKnownMs: number, neededMs: number, site: Site): never 
   ]);
 }
 
-function fillWarnings(hours: number, since: number): SoilWarning[] {
+function fillWarnings(basis: Uint8Array): SoilWarning[] {
+  const hours = basis.reduce((n, one) => n + Number(one === FILLED), 0);
   if (hours === 0) return [];
-  return [{ code: 'hours-filled', params: { hours, percent: Math.max(1, Math.round((100 * hours) / since)) } }];
+  return [{ code: 'hours-filled', params: { hours, percent: Math.max(1, Math.round((100 * hours) / basis.length)) } }];
 }
 
 function swingWarnings(showsSwing: boolean, someMeansOnly: boolean, coarse: boolean): SoilWarning[] {

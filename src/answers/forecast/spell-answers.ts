@@ -24,7 +24,7 @@ export interface SpellAnswer {
 /** On a date with this many harmful hours a sowing is better put off [h]. */
 const HARMFUL_DAY_H = 6;
 /** Even the fastest sowing is given this many days free of harm. */
-const LEAST_FREE_DAYS = 2;
+const MIN_FREE_DAYS = 2;
 
 /** A spell in the grower's dates. */
 export function spellAnswer(
@@ -84,7 +84,7 @@ export function firstFreeDate(
     const sownH = startH[day]! + sowingH;
     while (upH < hourlyC.length && progress[upH + 1]! - progress[Math.min(sownH, upH)]! < 1) upH++;
     if (upH >= hourlyC.length) return null;
-    const upDay = Math.max(days.dayOfHour[upH]!, day + LEAST_FREE_DAYS);
+    const upDay = Math.max(days.dayOfHour[upH]!, day + MIN_FREE_DAYS);
     for (; seen < upDay && seen + 1 < harmfulH.length; seen++) {
       if (harmfulH[seen + 1]! >= HARMFUL_DAY_H) lastHarmful = seen + 1;
     }

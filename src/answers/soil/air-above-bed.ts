@@ -15,8 +15,8 @@ import { fillDays } from '../../seedbed/sun/fill-days.js';
 import { hourlyFromDays } from '../../seedbed/sun/hourly-from-days.js';
 import { extraterrestrialMJ } from '../../seedbed/sun/sun.js';
 import { type ClimateNumbers, climateNumbers } from '../../seedbed/surface/climate-numbers.js';
-import type { AirDay, AirRecord } from '../../seedbed/surface/surface-forcing.js';
-import { USUAL_RANGE_K } from '../ahead/usual-air.js';
+import type { AirDayAbove, AirRecord } from '../../seedbed/surface/surface-forcing.js';
+import { CLIMATOLOGICAL_RANGE_K } from '../ahead/climatological-air.js';
 import { extentOf, isCoarse, knownHours, type Site, sunOnClock } from './known-hours.js';
 
 /** The air above a bed on whole hours, and what is known of the place's own climate. */
@@ -37,7 +37,7 @@ export interface AirAboveBed {
 }
 
 /** The stretch of time for which the soil is wanted. */
-export interface Wanted {
+export interface WantedAir {
   /** Hours begin so long after each whole hour of this instant. */
   readonly phaseMs: number;
   readonly fromMs: number;
@@ -55,7 +55,7 @@ const MEMORY_MS = 400 * DAY_MS;
  * @param wanted Which hours matter.
  * @returns The air; or null where none of it lies within the time wanted or its memory.
  */
-export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: Wanted): AirAboveBed | null {
+export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: WantedAir): AirAboveBed | null {
   const table = dayTable(series);
   const lastMs = Math.min(wanted.toMs, Math.max(...series.map((one) => extentOf(one).lastMs)));
   const { phaseMs } = wanted;
@@ -72,7 +72,7 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
   const high = fillDays(table.dayOfYear, table.maxC);
   const firstDay = Math.max(0, daysBetween(table.firstDate, dateAt(startMs, site.zone)));
   const lastDay = daysBetween(table.firstDate, dateAt(startMs + nHours * HOUR_MS - 1, site.zone));
-  const days: AirDay[] = [];
+  const days: AirDayAbove[] = [];
   const daysOfYear: number[] = [];
   const basis = new Uint8Array(nHours).fill(basisCode('filled'));
   const swings = new Uint8Array(nHours);
@@ -122,13 +122,13 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
 }
 
 /** Over a longer hole in the air nothing is followed: the soil begins anew after it [d]. */
-const LONGEST_FOLLOWED_HOLE = 30;
+const MAX_FOLLOWED_HOLE = 30;
 
 /** The first date from which on the air is known up to another, but for shorter holes. */
 function firstJoinedDate({ firstDate, basis }: DayTable, upTo: PlainDate): PlainDate {
   const last = Math.min(basis.length - 1, daysBetween(firstDate, upTo));
   let first = last;
-  for (let day = last; day >= 0 && first - day <= LONGEST_FOLLOWED_HOLE + 1; day--) {
+  for (let day = last; day >= 0 && first - day <= MAX_FOLLOWED_HOLE + 1; day--) {
     if (basis[day]! < UNKNOWN) first = day;
   }
   return first < 0 || !(basis[first]! < UNKNOWN) ? firstDate : addDays(firstDate, first);
@@ -172,7 +172,7 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
       swings[at] = isWide ? 1 : 0;
     });
   }
-  const halfRange = usualRangeK(minC, maxC) / 2;
+  const halfRange = climatologicalRangeK(minC, maxC) / 2;
   meansC.forEach((mean, at) => {
     if (Number.isNaN(mean)) return;
     minC[at] = mean - halfRange;
@@ -185,14 +185,14 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
 /** Has a series no whole day at all? */
 const isOnly = ({ days }: ReadSeries): boolean => !days.some((day) => day.complete);
 
-function usualRangeK(minC: Float64Array, maxC: Float64Array): number {
+function climatologicalRangeK(minC: Float64Array, maxC: Float64Array): number {
   let [sum, known] = [0, 0];
   minC.forEach((low, i) => {
     if (Number.isNaN(low)) return;
     sum += maxC[i]! - low;
     known++;
   });
-  return known > 0 ? sum / known : USUAL_RANGE_K;
+  return known > 0 ? sum / known : CLIMATOLOGICAL_RANGE_K;
 }
 
 /** What soil worked out from such air rests on: measured air makes a model, anything less stays what it is. */

@@ -48,7 +48,7 @@ export function fillGap(hourlyC: Float64Array, { fromH, toH }: MissingHours): vo
 /** Up to this many missing hours the difference from the model runs straight across the gap [h]. */
 const BLENDED_H = 24;
 /** Longer gaps than this are the model's alone [h]. */
-const LONGEST_FROM_MODEL_H = 14 * 24;
+const MAX_FROM_MODEL_H = 14 * 24;
 /** How much of a side's difference is left after a day. */
 const LEFT_AFTER_DAY = 0.85;
 
@@ -65,7 +65,7 @@ const LEFT_AFTER_DAY = 0.85;
 export function fillFromModel(hourlyC: Float64Array, gap: MissingHours, modelC: Float64Array): boolean {
   const { fromH, toH } = gap;
   const length = toH - fromH;
-  if (length > LONGEST_FROM_MODEL_H) return false;
+  if (length > MAX_FROM_MODEL_H) return false;
   if (length <= BRIDGED_H) {
     fillGap(hourlyC, gap);
     return true;

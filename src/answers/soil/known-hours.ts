@@ -43,8 +43,8 @@ export interface KnownHours {
 /** A step longer than this shows no night and no afternoon [ms]. */
 export const COARSE_STEP_MS = 6 * HOUR_MS;
 /** Daylight the day curve is made for [h]; polar days and nights are cut off here. */
-const SHORTEST_DAYLIGHT_H = 4;
-const LONGEST_DAYLIGHT_H = 22;
+const MIN_DAYLIGHT_H = 4;
+const MAX_DAYLIGHT_H = 22;
 
 /** How far a day's mean may be off where nobody says, by what it rests on [K]: a probe's own error, and our judgement of
  * the others from what the model and the drift err by. */
@@ -63,8 +63,8 @@ const SD_BY_BASIS_K: readonly number[] = bases.map(
 );
 
 /** Nobody is surer, and nobody less sure, of a day's mean [K]. */
-const LEAST_SD_K = 0.1;
-const MOST_SD_K = 15;
+const MIN_SD_K = 0.1;
+const MAX_SD_K = 15;
 
 /** The instants between which a series says anything. */
 export function extentOf({ readings, days, zone }: ReadSeries): { firstMs: number; lastMs: number } {
@@ -116,7 +116,7 @@ function hoursOfDays(series: ReadSeries, site: Site, startMs: number, nHours: nu
     sdK.fill(
       plusMinusK === null
         ? SD_BY_BASIS_K[series.dayBasis[i]!]!
-        : Math.min(MOST_SD_K, Math.max(LEAST_SD_K, sdOfPlusMinusK(plusMinusK))),
+        : Math.min(MAX_SD_K, Math.max(MIN_SD_K, sdOfPlusMinusK(plusMinusK))),
       from,
       to,
     );
@@ -135,9 +135,7 @@ function dayOnClock({ date, min, mean, max }: Day, site: Site, startMs: number):
 export function sunOnClock(date: PlainDate, site: Site, startMs: number, ofYear = dayOfYear(date)) {
   const toHours = (ms: number): number => (ms - startMs) / HOUR_MS;
   const daylightH =
-    site.latitude === null
-      ? 12
-      : Math.min(LONGEST_DAYLIGHT_H, Math.max(SHORTEST_DAYLIGHT_H, dayLengthH(site.latitude, ofYear)));
+    site.latitude === null ? 12 : Math.min(MAX_DAYLIGHT_H, Math.max(MIN_DAYLIGHT_H, dayLengthH(site.latitude, ofYear)));
   const noonH = toHours(solarNoonMs(date, site));
   return {
     startH: toHours(startOfDay(date, site.zone)),

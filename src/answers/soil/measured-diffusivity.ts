@@ -4,8 +4,8 @@ import { isCoarse, knownHours, type Site } from './known-hours.js';
 import { type Clock, SAME_DEPTH_CM } from './probe-at-seed.js';
 
 /** So many hours in a row tell how the wave of the day goes down; more of them the better, up to two weeks. */
-const LEAST_H = 72;
-const MOST_H = 336;
+const MIN_H = 72;
+const MAX_H = 336;
 
 /**
  * How fast warmth spreads in the bed, where probes at two depths read by the hour and tell the same story.
@@ -31,8 +31,8 @@ export function measuredDiffusivityM2s(
   let toH = nHours;
   while (toH > 0 && Number.isNaN(above![toH - 1]! + below![toH - 1]!)) toH--;
   let fromH = toH;
-  while (fromH > 0 && toH - fromH < MOST_H && !Number.isNaN(above![fromH - 1]! + below![fromH - 1]!)) fromH--;
-  if (toH - fromH < LEAST_H) return null;
+  while (fromH > 0 && toH - fromH < MAX_H && !Number.isNaN(above![fromH - 1]! + below![fromH - 1]!)) fromH--;
+  if (toH - fromH < MIN_H) return null;
   const apartCm = depthOf(lower) - depthOf(upper);
   return diffusivityFromTwoProbes(above!.subarray(fromH, toH), below!.subarray(fromH, toH), apartCm).diffusivityM2s;
 }

@@ -1,7 +1,7 @@
 import { neverStop, type ShouldStop } from '../../basics/stop.js';
 import type { BedKind, BedMake } from '../../seedbed/bed.js';
-import { yearWave } from '../../seedbed/conduction/annual-start.js';
-import { type Start, soilFromAir } from '../../seedbed/conduction/soil-from-air.js';
+import { annualHarmonic } from '../../seedbed/conduction/annual-start.js';
+import { type ProfileStart, soilFromAir } from '../../seedbed/conduction/soil-from-air.js';
 import type { Ground } from '../../seedbed/surface/ground.js';
 import { type Surface, solAirC, surfaceOf } from '../../seedbed/surface/surface.js';
 import type { AirAboveBed } from './air-above-bed.js';
@@ -41,7 +41,7 @@ export function modelledBed(
   shouldStop: ShouldStop = neverStop,
 ): ModelledBed {
   const surface = surfaceOf(bed, air.climate);
-  const start: Start = options.knownStart
+  const start: ProfileStart = options.knownStart
     ? { profileOf: options.knownStart }
     : { wave: seasonAbove(air, surface, latitude), day: air.daysOfYear[0]! - 1 };
   const later =
@@ -58,5 +58,5 @@ function seasonAbove({ record, daysOfYear, daysKnown }: AirAboveBed, surface: Su
   const daily = record.days.map(({ minC, maxC, extraterrestrialMJ }, day) =>
     daysKnown[day] === 0 ? NaN : solAirC(surface, (minC + maxC) / 2, Math.max(0.5, maxC - minC), extraterrestrialMJ),
   );
-  return yearWave(daysOfYear, daily, latitude);
+  return annualHarmonic(daysOfYear, daily, latitude);
 }

@@ -1,9 +1,9 @@
 import { DAY_MS, dateAt, dayOfYear, HOUR_MS } from '../../basics/calendar.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import { annualProfile, yearWave } from '../../seedbed/conduction/annual-start.js';
+import { annualHarmonic, annualProfile } from '../../seedbed/conduction/annual-start.js';
 import { dampingDepthCm } from '../../seedbed/conduction/damping.js';
-import { belowProbe } from '../../seedbed/probe/below-probe.js';
-import { SHALLOWER_LEAST_HOURS, shallowerC } from '../../seedbed/probe/shallower.js';
+import { downwardPropagation } from '../../seedbed/probe/downward-propagation.js';
+import { MIN_INVERSION_HOURS, upwardInversionC } from '../../seedbed/probe/upward-inversion.js';
 import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../../seedbed/surface/ground.js';
 import { BRIDGED_H, fillGap, missingHours } from './fill-gaps.js';
 import { isCoarse, type KnownHours, type Site } from './known-hours.js';
@@ -72,11 +72,11 @@ export function probeAtSeed(
   for (const { fromH, toH } of stretchesOf(atProbe.hourlyC)) {
     const known = atProbe.hourlyC.slice(fromH, toH);
     for (const gap of missingHours(known)) fillGap(known, gap);
-    if (upCm > 0 && known.length < SHALLOWER_LEAST_HOURS) continue;
+    if (upCm > 0 && known.length < MIN_INVERSION_HOURS) continue;
     moved = upCm > 0 ? 'up' : 'down';
     const there =
       upCm > 0
-        ? shallowerC(known, depthCm, seedDepthCm, diffusivityOf(soil))
+        ? upwardInversionC(known, depthCm, seedDepthCm, diffusivityOf(soil))
         : deeperC(known, -upCm, soil, site, startMs + fromH * HOUR_MS);
     for (let hour = fromH; hour < toH; hour++) {
       if (!Number.isNaN(atProbe.hourlyC[hour])) atSeedC[hour] = there[hour - fromH]!;
@@ -110,11 +110,15 @@ function deeperC(
   startMs: number,
 ): Float64Array {
   const ground = { ...soil, depthsCm: gradedDepthsCm([downCm], DEEP_CM) };
-  return belowProbe(ground, knownC, nodeAt(ground, downCm), ...seasonOf(knownC, site, startMs)).hourlyC;
+  return downwardPropagation(ground, knownC, nodeAt(ground, downCm), ...seasonOf(knownC, site, startMs)).hourlyC;
 }
 
 /** The year's wave at a probe as its own days tell it, and the day on which they begin. */
-function seasonOf(knownC: Float64Array, site: Site, startMs: number): [wave: ReturnType<typeof yearWave>, day: number] {
+function seasonOf(
+  knownC: Float64Array,
+  site: Site,
+  startMs: number,
+): [wave: ReturnType<typeof annualHarmonic>, day: number] {
   const nDays = Math.max(1, Math.floor(knownC.length / 24));
   const means = Float64Array.from({ length: nDays }, (_, day) => {
     const hours = knownC.subarray(24 * day, 24 * day + 24);
@@ -122,7 +126,7 @@ function seasonOf(knownC: Float64Array, site: Site, startMs: number): [wave: Ret
   });
   const daysOfYear = Float64Array.from(means, (_, day) => dayOfYear(dateAt(startMs + day * DAY_MS, site.zone)));
   // Without a latitude no season is supposed: the ground below is as warm as the probe has been.
-  return [yearWave(daysOfYear, means, site.latitude ?? 0), daysOfYear[0]! - 1];
+  return [annualHarmonic(daysOfYear, means, site.latitude ?? 0), daysOfYear[0]! - 1];
 }
 
 /** The last stretch of a day or more that a probe reads before an hour; undefined where it ends over a day before it. */
@@ -156,6 +160,6 @@ export function profileFromProbe(
   const lastDay = known.subarray(-24);
   const lastC = lastDay.reduce((sum, tempC) => sum + tempC, 0) / lastDay.length;
   if (below.depthsCm.length < 2) return annualProfile(ground, wave, day, Infinity);
-  const { profileC } = belowProbe(below, known, 0, wave, day);
+  const { profileC } = downwardPropagation(below, known, 0, wave, day);
   return Float64Array.from(ground.depthsCm, (_, i) => (i < first ? lastC : profileC[i - first]!));
 }

@@ -2,7 +2,7 @@ import { dateAt } from '../../basics/calendar.js';
 import { basisCode } from '../../basics/series.js';
 import { containerOf } from '../../seedbed/bed.js';
 import { isChecked } from '../../seedbed/surface/surface.js';
-import { USUAL_RANGE_K } from '../ahead/usual-air.js';
+import { CLIMATOLOGICAL_RANGE_K } from '../ahead/climatological-air.js';
 import type { Bedding } from '../question.js';
 import type { AirAboveBed } from './air-above-bed.js';
 import type { ModelledBed } from './modelled-bed.js';
@@ -50,7 +50,7 @@ const snowNotes = (model: ModelledBed | null, fromH: number): SoilWarning[] =>
 /** Of air that is known by its means alone. */
 function airWarnings(above: AirAboveBed | null): SoilWarning[] {
   const meansOnly = above?.swings.some((swings, hour) => swings === 0 && above.basis[hour] !== basisCode('filled'));
-  return meansOnly ? [{ code: 'air-means-only', params: { swingK: USUAL_RANGE_K } }] : [];
+  return meansOnly ? [{ code: 'air-means-only', params: { swingK: CLIMATOLOGICAL_RANGE_K } }] : [];
 }
 
 function originNotes(model: ModelledBed | null, { site, bed }: Bedding, isIndoors: boolean): SoilAssumption[] {
@@ -80,7 +80,7 @@ function originNotes(model: ModelledBed | null, { site, bed }: Bedding, isIndoor
       params: { fromDate: dateAt(air.startMs, site.zone), isShort: air.daysOfYear.length < 60 ? 'yes' : 'no' },
     },
   ];
-  if (isGrassland && air.climate?.humidity == null) {
+  if (isGrassland && air.climate?.logAridity == null) {
     notes.push({ code: 'climate-unknown', params: { lacks: air.climate ? 'rain' : 'year' } });
   }
   return notes;

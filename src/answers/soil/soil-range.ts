@@ -30,9 +30,9 @@ const UNKNOWN_RESIDUALS: ResidualModel = {
  * @param eventH    Over how many hours they average out [h].
  * @returns Half widths [K]. Shape (n).
  */
-export function soilDoubtK(residuals: ResidualModel | null, sdK: Float64Array, eventH: number): Float64Array {
-  const doubtK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, eventH / 24);
-  return doubtK.map((doubt, hour) => (sdK[hour]! < NEGLIGIBLE_K ? 0 : doubt));
+export function soilUncertaintyK(residuals: ResidualModel | null, sdK: Float64Array, eventH: number): Float64Array {
+  const uncertaintyK = emergencePlusMinusK(residuals ?? UNKNOWN_RESIDUALS, sdK, eventH / 24);
+  return uncertaintyK.map((doubt, hour) => (sdK[hour]! < NEGLIGIBLE_K ? 0 : doubt));
 }
 
 /**
@@ -57,7 +57,7 @@ export function soilRanges(
   outcome: Outcome,
 ): { readonly first: HourSpan; readonly half: HourSpan; readonly most: HourSpan } | null {
   if (outcome.halfH === null || sdK.subarray(0, Math.ceil(outcome.halfH)).every((sd) => sd < NEGLIGIBLE_K)) return null;
-  const shiftK = soilDoubtK(residuals, sdK, outcome.halfH);
+  const shiftK = soilUncertaintyK(residuals, sdK, outcome.halfH);
   const shifted = (sign: 1 | -1): CohortRun =>
     cohortRun(
       seed,

@@ -4,26 +4,25 @@ import { basisCode } from '../../basics/series.js';
 import { neverStop, type ShouldStop } from '../../basics/stop.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import { containerOf } from '../../seedbed/bed.js';
-import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-drift.js';
+import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-persistence.js';
 import { type Surface, surfaceOf } from '../../seedbed/surface/surface.js';
 import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
-import { type AirAboveBed, airAboveBed, type Wanted } from './air-above-bed.js';
-import { type BedLesson, bedLesson } from './bed-lesson.js';
+import { type AirAboveBed, airAboveBed, type WantedAir } from './air-above-bed.js';
 import { extentOf, type KnownHours, knownHours, type Site } from './known-hours.js';
+import { measuredDiffusivityM2s } from './measured-diffusivity.js';
+import { type ModelledBed, modelledBed } from './modelled-bed.js';
 import {
   blank,
   fillFromProbeAndModel,
   forget,
   holdRoom,
-  type Laid,
-  layModel,
-  layProbe,
-  layUsualSwing,
   MOVED_SD_K,
-} from './lay-soil.js';
-import { measuredDiffusivityM2s } from './measured-diffusivity.js';
-import { type ModelledBed, modelledBed } from './modelled-bed.js';
+  type OverlaidSoil,
+  overlayClimatologicalRange,
+  overlayModel,
+  overlayProbe,
+} from './overlay-soil.js';
 import {
   type Clock,
   lastWholeStretch,
@@ -32,10 +31,11 @@ import {
   profileFromProbe,
   tellableDepthCm,
 } from './probe-at-seed.js';
+import { type ProbeCalibration, probeCalibration } from './probe-calibration.js';
 import { soilAssumptions, soilWarnings } from './soil-notes.js';
 
 /** What is known of the soil at the depth asked, hour by hour, before anything is supposed. */
-export interface SoilRecord extends Clock, Laid {
+export interface SoilRecord extends Clock, OverlaidSoil {
   readonly probes: readonly ProbeAtSeed[];
   readonly model: ModelledBed | null;
   /** The same doubt on days after the record's last, were their air known; null: the bed has no model to say it. */
@@ -47,7 +47,7 @@ export interface SoilRecord extends Clock, Laid {
 }
 
 /** Soil that was last read so long before is of no use [ms]. */
-const LONGEST_BACK_MS = 400 * DAY_MS;
+const MAX_BACK_MS = 400 * DAY_MS;
 /** A probe's own readings teach the model for so long after them [ms]. */
 const LESSON_MS = 365 * DAY_MS;
 /** A probe's day errs by this much [K]: the sensor, and where it lies. */
@@ -68,7 +68,7 @@ const ROOM_SD_K = 1;
 export const soilRecord = (
   series: readonly ReadSeries[],
   { depthCm, ...place }: Bedding,
-  wanted: Wanted,
+  wanted: WantedAir,
   shouldStop?: ShouldStop,
 ): SoilRecord => soilRecords(series, place, [depthCm], wanted, (record) => record, shouldStop)[0]!;
 
@@ -82,7 +82,7 @@ export function soilRecords<T>(
   series: readonly ReadSeries[],
   place: Omit<Bedding, 'depthCm'>,
   askedCm: readonly number[],
-  wanted: Wanted,
+  wanted: WantedAir,
   take: (record: SoilRecord) => T,
   shouldStop: ShouldStop = neverStop,
 ): T[] {
@@ -115,8 +115,8 @@ export function soilRecords<T>(
   return atDepths.map(({ asked, depthCm, probes }, i) => {
     const bedding = { ...place, depthCm: asked };
     forget(known);
-    const { model, lesson } = models?.[i] ?? { model: null, lesson: null };
-    if (model) layModel(known, model, lesson!, modelFromH);
+    const { model, calibration } = models?.[i] ?? { model: null, calibration: null };
+    if (model) overlayModel(known, model, calibration!, modelFromH);
     else if (isIndoors && bed.roomC !== null) {
       known.hourlyC.fill(bed.roomC);
       known.basis.fill(basisCode('modelled'));
@@ -124,8 +124,8 @@ export function soilRecords<T>(
       known.sdK.fill(ROOM_SD_K);
     }
     const modelledC = (model && probes.length > 0) || isIndoors ? known.hourlyC.slice() : null;
-    layUsualSwing(known, probes, bedding, clock);
-    for (const probe of probes) layProbe(known, probe, modelledC);
+    overlayClimatologicalRange(known, probes, bedding, clock);
+    for (const probe of probes) overlayProbe(known, probe, modelledC);
     if (modelledC) fillFromProbeAndModel(known, modelledC, probes);
     const fromH = above ? Math.floor((wanted.fromMs - above.startMs) / HOUR_MS) : 0;
     const findings = { bedding, depthCm, model, probes, isIndoors, hasAir: air.length > 0, fromH };
@@ -135,12 +135,12 @@ export function soilRecords<T>(
       ...known,
       probes,
       model,
-      sdAheadK: lesson?.sdAheadK ?? null,
+      sdAheadK: calibration?.sdAheadK ?? null,
       modelFromH,
       assumptions: soilAssumptions(findings),
       warnings: [
         ...series.flatMap((one) => one.warnings),
-        ...(lesson?.warnings ?? []),
+        ...(calibration?.warnings ?? []),
         ...soilWarnings(findings),
         ...roomNotes,
       ],
@@ -201,9 +201,9 @@ function modelsAt(
   atDepths: readonly AtDepth[],
   run: Run,
   shouldStop: ShouldStop,
-): { model: ModelledBed; lesson: BedLesson }[] {
+): { model: ModelledBed; calibration: ProbeCalibration }[] {
   const runs = new Map<KnownHours | undefined, ModelledBed>();
-  const lessons = new Map<string, BedLesson>();
+  const calibrations = new Map<string, ProbeCalibration>();
   const {
     above,
     place: { site, bed },
@@ -233,11 +233,12 @@ function modelsAt(
     runs.set(before?.atProbe, whole);
     const model = { ...whole, hourlyC: depthsCm.map((cm) => whole.hourlyC[allCm.indexOf(cm)]!) };
     const startSdK = before ? Math.hypot(PROBE_SD_K, MOVED_SD_K[before.moved]) : null;
-    // Without a probe, and mostly with one, all depths have one lesson.
+    // Without a probe, and mostly with one, all depths have one calibration.
     const key = JSON.stringify([startSdK, before && depthCm, probes.map((probe) => [probe.depthCm, probe.moved])]);
-    const lesson = lessons.get(key) ?? bedLesson(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
-    lessons.set(key, lesson);
-    return { model, lesson };
+    const calibration =
+      calibrations.get(key) ?? probeCalibration(model, depthsCm, probes, { clock, modelFromH, site, startSdK });
+    calibrations.set(key, calibration);
+    return { model, calibration };
   });
 }
 
@@ -263,12 +264,12 @@ function clockOf(
   airFromMs: number | null,
   airHours: number,
   isIndoors: boolean,
-  { phaseMs, fromMs, toMs }: Wanted,
+  { phaseMs, fromMs, toMs }: WantedAir,
 ): Clock {
   const extents = soil.map(extentOf);
   const soilFirstMs = Math.min(...extents.map((extent) => extent.firstMs));
   const soilLastMs = Math.max(...extents.map((extent) => extent.lastMs));
-  const levelMs = Math.max(fromMs - LONGEST_BACK_MS, Math.min(fromMs, soilLastMs) - (LEVEL_DAYS + 1) * DAY_MS);
+  const levelMs = Math.max(fromMs - MAX_BACK_MS, Math.min(fromMs, soilLastMs) - (LEVEL_DAYS + 1) * DAY_MS);
   const lookBackMs = airFromMs === null ? levelMs : Math.min(levelMs, fromMs - LESSON_MS);
   const firstMs = Math.min(
     soil.length > 0 ? Math.max(soilFirstMs, lookBackMs) : Infinity,

@@ -9,10 +9,10 @@ import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
 import { plusMinusK } from '../../seedbed/surface/estimate-sd.js';
 import { aheadSdK } from '../ahead/ahead-sd.js';
-import type { Beyond } from '../ahead/hours-ahead.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { type FindPast, pastSoil } from '../ahead/past-soil.js';
-import { type Supposed, supposedBeyond } from '../forecast/beyond.js';
-import { beyondNote } from '../forecast/beyond-note.js';
+import { type AssumedExtrapolation, assumedExtrapolation } from '../forecast/extrapolation.js';
+import { extrapolationNote } from '../forecast/extrapolation-note.js';
 import { seedDays } from '../forecast/seed-days.js';
 import { type SeedRecord, type SeedTemperature, seedRecord } from '../forecast/seed-temperature.js';
 import type { Bedding } from '../question.js';
@@ -33,7 +33,7 @@ export interface SoilQuestion extends Bedding {
   /** null: to the last date known. */
   readonly to: PlainDate | null;
   readonly step: 'day' | 'hour';
-  readonly beyond: Beyond | null;
+  readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
 }
 
@@ -57,8 +57,8 @@ export interface SoilTemperatures {
 }
 
 /** No more is answered at once: thirty years of days, two of them by the hour. */
-const MOST_DAYS = 11_000;
-const MOST_DAYS_BY_HOUR = 800;
+const MAX_DAYS = 11_000;
+const MAX_DAYS_BY_HOUR = 800;
 const TAUGHT_AFTER_H = 60 * 24;
 
 /** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
@@ -71,7 +71,7 @@ export function soilTemperatures(
   refuseDepth(bed.kind, depthCm, ['depthCm']);
   const { from, to } = datesOf(question);
   const startMs = startOfDay(from, site.zone);
-  const recordOf = ({ beyond, past }: Supposed, neededH: number): SeedRecord => {
+  const recordOf = ({ beyond, past }: AssumedExtrapolation, neededH: number): SeedRecord => {
     try {
       const reach = { past, longestH: neededH + TAUGHT_AFTER_H, neededH };
       return seedRecord(series, { site, bed, depthCm }, startMs, beyond, reach, shouldStop);
@@ -82,10 +82,10 @@ export function soilTemperatures(
   };
   const hours = Math.ceil((startOfDay(addDays(to, 1), site.zone) - startMs) / HOUR_MS);
   // Readings after the dates asked teach the bed's model as well.
-  let supposed: Supposed = { beyond: 'refuse', past: null };
+  let supposed: AssumedExtrapolation = { beyond: 'refuse', past: null };
   let record = asksAhead(question, startMs + hours * HOUR_MS) ? null : recordOf(supposed, hours);
-  if (!record || record.wetH + hours > record.measuredToH) {
-    supposed = supposedBeyond(question, startMs, findPast, shouldStop);
+  if (!record || record.imbibitionH + hours > record.measuredToH) {
+    supposed = assumedExtrapolation(question, startMs, findPast, shouldStop);
     record = recordOf(supposed, hours);
   }
   const { beyond } = supposed;
@@ -97,16 +97,16 @@ export function soilTemperatures(
       step === 'hour'
         ? hourReadings({
             startMs,
-            tempC: temperature.hourlyC.subarray(record.wetH),
-            basis: temperature.basis.subarray(record.wetH),
+            tempC: temperature.hourlyC.subarray(record.imbibitionH),
+            basis: temperature.basis.subarray(record.imbibitionH),
           })
         : null,
     understood: question.understood,
     assumptions: [
       ...record.soil.assumptions,
-      ...(record.wetH + hours > record.knownToH ? [beyondNote(beyond, record, site)] : []),
+      ...(record.imbibitionH + hours > record.knownToH ? [extrapolationNote(beyond, record, site)] : []),
     ],
-    warnings: [...record.warnings.filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
+    warnings: [...record.warnings(hours).filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };
 }
 
@@ -122,7 +122,7 @@ const ofSowings = new Set(['no-swing', 'some-days-without-swing']);
 const FAR_AHEAD_DAYS = 30;
 
 function farAhead(record: SeedRecord, hours: number): SoilWarning[] {
-  const daysAhead = Math.floor((record.wetH + hours - record.knownToH) / 24);
+  const daysAhead = Math.floor((record.imbibitionH + hours - record.knownToH) / 24);
   if (daysAhead <= FAR_AHEAD_DAYS) return [];
   return [{ code: 'far-ahead', params: { about: 'soil', daysAhead } }];
 }
@@ -133,22 +133,25 @@ function daysOf(
   temperature: SeedTemperature,
   from: PlainDate,
   to: PlainDate,
-  beyond: Beyond,
+  beyond: Extrapolation,
 ): SoilDay[] {
   const { startMs, hourlyC, sdK } = temperature;
   const days = placeDays(startMs, hourlyC.length, from, daysBetween(from, to) + 1, site.zone);
   const { ahead, measuredToH } = record;
-  const traces = ahead?.traces(Math.max(0, hourlyC.length - measuredToH)) ?? [];
+  const members = ahead?.members(Math.max(0, hourlyC.length - measuredToH)) ?? [];
   return seedDays(atSeed(series, depthCm), days, temperature).map(({ fromH, toH, ...day }) => {
     let sum = 0;
     for (let hour = fromH; hour < toH; hour++) sum += sdK[hour]!;
     const leadDays = Math.floor((toH - 1 - record.knownToH) / 24);
     const aheadK = ahead
       ? spreadK(
-          traces,
-          hourlyC.subarray(Math.max(fromH, record.wetH), Math.max(record.wetH, Math.min(toH, measuredToH))),
+          members,
+          hourlyC.subarray(
+            Math.max(fromH, record.imbibitionH),
+            Math.max(record.imbibitionH, Math.min(toH, measuredToH)),
+          ),
           toH - measuredToH,
-          Math.max(fromH, record.wetH, measuredToH) - measuredToH,
+          Math.max(fromH, record.imbibitionH, measuredToH) - measuredToH,
         )
       : leadDays < 0
         ? 0
@@ -158,20 +161,20 @@ function daysOf(
 }
 
 /**
- * How far the traces' means of a day lie apart: standard deviation [K]; 0 where fewer than two are known.
+ * How far the members' means of a day lie apart: standard deviation [K]; 0 where fewer than two are known.
  *
- * @param traces    From the last measured hour on.
- * @param measuredC The day's hours that are measured; all traces have them in common.
+ * @param members    From the last measured hour on.
+ * @param measuredC The day's hours that are measured; all members have them in common.
  * @param toH       The day's end, in hours after the last measured one; not above 0: it has none but measured hours.
  * @param fromH     The first of its hours that is not measured, likewise.
  */
-function spreadK(traces: readonly Float64Array[], measuredC: Float64Array, toH: number, fromH: number): number {
+function spreadK(members: readonly Float64Array[], measuredC: Float64Array, toH: number, fromH: number): number {
   if (toH <= 0) return 0;
   const shared = measuredC.reduce((sum, tempC) => sum + tempC, 0);
   const means: number[] = [];
-  for (const trace of traces) {
+  for (const member of members) {
     let sum = shared;
-    for (let hour = fromH; hour < toH; hour++) sum += trace[hour]!;
+    for (let hour = fromH; hour < toH; hour++) sum += member[hour]!;
     if (Number.isFinite(sum)) means.push(sum / (measuredC.length + toH - fromH));
   }
   return means.length < 2 ? 0 : sampleStandardDeviation(means);
@@ -202,7 +205,7 @@ function datesOf({ series, site, from, to, step, bed }: SoilQuestion): { from: P
       { path: ['to'], detail: fieldFact('field.before-from', { from: asked.from, ...wasValue(asked.to) }) },
     ]);
   }
-  const most = step === 'hour' ? MOST_DAYS_BY_HOUR : MOST_DAYS;
+  const most = step === 'hour' ? MAX_DAYS_BY_HOUR : MAX_DAYS;
   if (nDays > most) {
     throw notUnderstood([{ path: ['to'], detail: fieldFact('field.many-days', { maxDays: most, step }) }]);
   }

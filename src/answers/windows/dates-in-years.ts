@@ -22,7 +22,7 @@ export interface WindowCriteria {
 /** What makes a date good where nobody says otherwise. */
 export const usualCriteria = { share: 0.7, shareIfHeld: 0.4, sureness: 0.8 } as const;
 
-export type { WhyNot } from './why-nots.js';
+export type { WhyNot as WhyNotInYear } from './why-nots.js';
 
 /** What a date would have done in the years that are known. */
 export interface DateInYears {
@@ -297,7 +297,7 @@ function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: num
   };
 }
 
-/** Hours summed up in one call: see `hourlyPace`. */
+/** Hours summed up in one call: see `hourlyProgress`. */
 const CHUNK_H = 30 * 24;
 
 function addSoilSums(

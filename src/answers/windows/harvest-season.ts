@@ -7,7 +7,7 @@ import { type LongDays, longDays } from '../../growth/long-days.js';
 import { seasonDay } from '../../growth/season-day.js';
 import { isTooWet, workableGround } from '../../growth/workable-ground.js';
 import type { PastSoil } from '../ahead/past-soil.js';
-import type { Bed } from '../question.js';
+import type { QuestionBed } from '../question.js';
 import type { Site } from '../soil/known-hours.js';
 import { centredMean } from './centred-mean.js';
 import type { YearOfDates } from './year-of-dates.js';
@@ -33,7 +33,7 @@ export interface HarvestSeason {
 }
 
 /** Is the bed one whose ground has to be worked in spring, and does it drain? Soil in pots and trays is at hand at any time. */
-const isWorked = ({ kind }: Bed): boolean => kind === 'open-ground' || kind === 'raised-bed';
+const isWorked = ({ kind }: QuestionBed): boolean => kind === 'open-ground' || kind === 'raised-bed';
 
 /**
  * What the harvest asks of a season.
@@ -65,7 +65,7 @@ export function harvestSeason(
 export interface HarvestAsked {
   readonly crop: Crop;
   readonly site: Site;
-  readonly bed: Bed;
+  readonly bed: QuestionBed;
   readonly from: PlainDate;
   readonly timeFactor: number | null;
 }

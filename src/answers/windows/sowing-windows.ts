@@ -6,10 +6,12 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Caution, Crop } from '../../germination/crop.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
+import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
-import { FEWEST_YEARS, type FindPast, type PastSoil, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
-import { usualSoil } from '../forecast/beyond.js';
+import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
+import { climatologicalSoil } from '../forecast/extrapolation.js';
+import { bedSafety } from '../forecast/safety-notes.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
@@ -20,11 +22,12 @@ import { type HarvestDates, harvestOfDate, harvestOfRun } from './harvest-dates.
 import { harvestSeason, STAND_DAYS, soilCourse } from './harvest-season.js';
 import { type Quantiles, quantilesOf } from './quantiles.js';
 import { type Reason, reasonsOf } from './reasons.js';
+import { met, pestNotes, pestsMet } from './risks-met.js';
 import type { Run } from './sureness.js';
 import { insteadOf, type SowingInstead, type SowingWay, waysOf } from './ways.js';
 import { CLOSED_AS, type WhyClosed } from './why-nots.js';
 import type { WindowNote } from './window-facts.js';
-import { datesInUsualYear, yearsOfDates } from './years-of-dates.js';
+import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
 export interface WindowQuestion extends Bedding {
@@ -64,6 +67,8 @@ export interface SowingWindow {
   /** `fair`: no date near it is good, but these are next best. */
   readonly grade: Grade;
   readonly harvest: HarvestDates | null;
+  /** What threatens rows sown in it. */
+  readonly risks: readonly Risk[];
 }
 
 export interface WindowDate {
@@ -92,6 +97,8 @@ export interface SowingWindows {
   readonly instead: readonly SowingInstead[];
   readonly dates: readonly WindowDate[];
   readonly cautions: readonly Caution[];
+  /** What threatens rows sown between the first date and the last. */
+  readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -107,7 +114,7 @@ export function sowingWindows(
   const nDates = daysBetween(from, to) + 1;
   refuseDates(question, nDates);
   const phaseMs = startOfDay(from, site.zone);
-  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
+  const past = yearsTold(series) >= MIN_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
   const dated = (day: number): PlainDate => addDays(from, day);
   const isToHarvest = question.judge === 'harvest';
   const countDays = isToHarvest ? Math.max(STAND_DAYS, criteria.maxDays) : criteria.maxDays;
@@ -122,12 +129,14 @@ export function sowingWindows(
     shouldStop,
   );
   const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
-  const isUsual = years.length < FEWEST_YEARS;
+  const isUsual = years.length < MIN_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
   // Usual years lie before the dates asked, whenever the last value came.
-  const usual = isUsual ? usualSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop) : null;
+  const usual = isUsual
+    ? climatologicalSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop)
+    : null;
   const { all, frostKnown } = usual
-    ? datesInUsualYear(usual, asked, nDates, (some) =>
+    ? datesInClimatologicalYear(usual, asked, nDates, (some) =>
         datesInYears({ seed, viablePercent, crop, criteria, years: some, harvest: harvestOf(usual) }, shouldStop),
       )
     : inYears;
@@ -143,6 +152,9 @@ export function sowingWindows(
   const gradeOf = gradeOfDates(runs, nDates);
   const reasonsIn = (run: Run): Reason[] => reasonsOf(all, run, setting);
   const best = bestOf(question, all, graded, nYears, reasonsIn);
+  const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
+  const risksOf = (run: Run): Risk[] =>
+    met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   return {
     crop,
     years: isUsual
@@ -158,6 +170,7 @@ export function sowingWindows(
       harvest: harvestOfRun(all, run, from),
       halfDays: pooled(all, run, ({ halfDays }) => halfDays),
       stand: pooled(all, run, ({ stand }) => stand),
+      risks: risksOf(run),
     })),
     closed: closedRuns(all, windows).map(({ why, ...run }) => ({
       from: dated(run.from),
@@ -186,9 +199,10 @@ export function sowingWindows(
       harvest: gradeOf[day] === 'poor' ? null : harvestOfDate(one, dated(day)),
     })),
     cautions: crop.cautions,
+    risks,
     understood: question.understood,
-    assumptions: [...soil.assumptions, ...assumptionsOf(question, nYears, isJudged)],
-    warnings: [...soil.warnings, ...warningsOf(question, nYears, frostKnown, isJudged)],
+    assumptions: [...soil.assumptions, ...assumptionsOf(question, nYears, isJudged), ...pestNotes(risks)],
+    warnings: [...soil.warnings, ...warningsOf(question, nYears, frostKnown, isJudged), ...bedSafety(question.bed)],
   };
 }
 
@@ -245,8 +259,8 @@ function refuseDates({ from, to, criteria: { maxDays } }: WindowQuestion, nDates
 function refuseFewYears(count: number): never {
   throw new RequestError(
     'no-past-years',
-    answerRefusal('no-past-years.windows', { years: count, minYears: FEWEST_YEARS }),
-    [{ path: ['temperatures'], detail: answerRefusal('no-past-years.windows.field', { minYears: FEWEST_YEARS }) }],
+    answerRefusal('no-past-years.windows', { years: count, minYears: MIN_YEARS }),
+    [{ path: ['temperatures'], detail: answerRefusal('no-past-years.windows.field', { minYears: MIN_YEARS }) }],
   );
 }
 

@@ -2,7 +2,7 @@ import { centredMean } from './centred-mean.js';
 
 /** A date's sureness is smoothed over this many days around it. */
 const SMOOTHED_DAYS = 7;
-const LEAST_WINDOW_DAYS = 7;
+const MIN_WINDOW_DAYS = 7;
 
 /** The share of years in which each date was good, smoothed over a week. */
 export const smoothed = (shares: ArrayLike<number>): Float64Array => centredMean(shares, SMOOTHED_DAYS);
@@ -21,7 +21,7 @@ export function sureRuns(sureness: ArrayLike<number>, atLeast: number): Run[] {
     const isSure = day < sureness.length && sureness[day]! >= atLeast;
     if (isSure && from < 0) from = day;
     if (isSure || from < 0) continue;
-    if (day - from >= LEAST_WINDOW_DAYS) runs.push({ from, to: day - 1 });
+    if (day - from >= MIN_WINDOW_DAYS) runs.push({ from, to: day - 1 });
     from = -1;
   }
   return runs;

@@ -1,4 +1,4 @@
-import type { FactKinds, FactOf } from '../../basics/fact.js';
+import { type FactKinds, type FactOf, factsOf } from '../../basics/fact.js';
 import { whyNots } from './why-nots.js';
 
 /** What sowing windows rest on, and what should be heeded of them. */
@@ -75,6 +75,12 @@ export const frostFacts = {
   'frost-in-the-air': {},
   'frost-left-out': {},
 } as const satisfies FactKinds;
+
+/** What should be heeded of frost dates. */
+export const frostWarningFacts = {
+  'frost-hollow': { summer: ['north', 'south'] },
+} as const satisfies FactKinds;
+export const frostWarning = factsOf(frostWarningFacts);
 
 export type WindowNote = FactOf<typeof windowFacts>;
 export type ReasonFact = FactOf<typeof reasonFacts>;

@@ -9,7 +9,7 @@ import {
 } from '../../basics/calendar.js';
 import { NORMAL_IN_THREE } from '../ahead/ensemble.js';
 import { type PastSoil, yearsBefore } from '../ahead/past-soil.js';
-import { comingWeight, dayBefore, oddnessLeft } from '../ahead/years-ahead.js';
+import { anomalyLeft, comingWeight, dayBefore } from '../ahead/years-ahead.js';
 import type { Site } from '../soil/known-hours.js';
 import type { DatesInYears, WindowCriteria } from './dates-in-years.js';
 import type { YearOfDates } from './year-of-dates.js';
@@ -24,15 +24,15 @@ export interface DatesAsked {
   readonly countDays?: number;
 }
 
-/** Today's oddness is forgotten after so long [h]. */
+/** Today's anomaly is forgotten after so long [h]. */
 const FORGOTTEN_H = 60 * 24;
 /** What is left of it in each of those hours. */
-const LEFT = Float64Array.from({ length: FORGOTTEN_H }, (_, hour) => oddnessLeft(hour));
+const LEFT = Float64Array.from({ length: FORGOTTEN_H }, (_, hour) => anomalyLeft(hour));
 /** The air is looked at so long after the last count [d]: longer than any seedling stands before its harvest is over. */
 const GROWING_DAYS = 290;
 /** A usual year's weather may be off by this much over the weeks to emergence, colder or warmer [K]: our judgement from the
  * spread of days of soil at 5 cm (2.25 K) and how long it lasts. */
-const USUAL_YEARS_SD_K = 2;
+const CLIMATOLOGICAL_YEARS_SD_K = 2;
 /** In four years of five the last frost is over when the usual minimum is this far above 0 °C [K]: the middle of 13 stations of
  * the U.S. Climate Reference Network, where it was 4 to 10 K, spring and autumn. */
 export const FROST_BELOW_USUAL_K = 8;
@@ -100,7 +100,7 @@ function yearOfDates(
   };
 }
 
-/** Lays what is left of today's oddness, and the coming days, over a past year's hours that lie ahead of today. */
+/** Lays what is left of today's anomaly, and the coming days, over a past year's hours that lie ahead of today. */
 function bringToToday(
   hourlyC: Float64Array,
   past: PastSoil,
@@ -145,24 +145,24 @@ function airAhead(
 }
 
 /** The same of a usual year: as it is, and as odd as years are; air as cold as it is in one year of five. */
-export function usualYears(usual: PastSoil, asked: DatesAsked, nDates: number): YearOfDates[] {
+export function climatologicalYears(usual: PastSoil, asked: DatesAsked, nDates: number): YearOfDates[] {
   const own = yearsOfDates(usual, asked, nDates).find(({ hourlyC }) => !hourlyC.some(Number.isNaN))!;
   const minC = own.minC?.map((usualC) => usualC - FROST_BELOW_USUAL_K);
-  return NORMAL_IN_THREE.map((oddness) => ({
+  return NORMAL_IN_THREE.map((anomaly) => ({
     ...own,
     minC: minC ?? null,
-    hourlyC: own.hourlyC.map((tempC) => tempC + oddness * USUAL_YEARS_SD_K),
+    hourlyC: own.hourlyC.map((tempC) => tempC + anomaly * CLIMATOLOGICAL_YEARS_SD_K),
   }));
 }
 
 /** What the dates would have done in a usual year; good is what is good in the one as it is. */
-export function datesInUsualYear(
+export function datesInClimatologicalYear(
   usual: PastSoil,
   asked: DatesAsked,
   nDates: number,
   judge: (years: readonly YearOfDates[]) => DatesInYears,
 ): DatesInYears {
-  const years = usualYears(usual, asked, nDates);
+  const years = climatologicalYears(usual, asked, nDates);
   const [itself, all] = [judge(years.slice(0, 1)), judge(years)];
   return {
     ...all,

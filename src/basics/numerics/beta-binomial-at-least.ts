@@ -1,15 +1,15 @@
 import { logBetaBinomial } from './log-beta-binomial.js';
 
 /**
- * The beta-binomial chance of so many or more: a faster `chanceOfCount` where the share is a beta distribution.
+ * The beta-binomial probability of at least k successes: a faster `chanceOfCount` for a beta-distributed share.
  *
- * @param k How many at least, whole, 0 to n.
- * @param n Of how many, whole, n >= 1; each term counts, so at most some thousands.
+ * @param k Successes at least, whole, 0 to n.
+ * @param n Trials, whole, n >= 1; the cost grows with n, so at most some thousands.
  * @param a First shape of the beta, a > 0.
  * @param b Second shape, b > 0.
  * @returns A probability, 0 to 1.
  *
- * Formula: the terms on the side of k on which they fall are added up, each from the one before by their ratio.
+ * Formula: sums the terms on the side of k on which they fall; each follows from the one before by their ratio.
  * Source: Johnson, Kemp, Kotz (2005). Univariate Discrete Distributions, 3rd ed., 6.2.2.
  * @example betaBinomialAtLeast(1, 2, 1, 1) // => 0.666667
  */

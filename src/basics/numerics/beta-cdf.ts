@@ -1,25 +1,25 @@
 import { gammaln } from 'simple-statistics';
 import { ScienceError } from '../errors.js';
 
-const MOST_STEPS = 10_000;
+const MAX_STEPS = 10_000;
 const CLOSE = 1e-15;
-/** Stands in for a zero that would be divided by. */
+/** Replaces a zero divisor. */
 const TINY = 1e-300;
 
 /**
  * The share of a beta distribution below x: the regularized incomplete beta function.
  *
- * @param x Where to look, 0 to 1; below 0 gives 0, above 1 gives 1.
- * @param a First shape, over 0; of a share known from a count, about the successes.
+ * @param x Upper limit, 0 to 1; below 0 gives 0, above 1 gives 1.
+ * @param a First shape, over 0; for a share known from a count, about the successes.
  * @param b Second shape, over 0; about the failures.
  * @returns A probability, 0 to 1.
- * @throws {ScienceError} `out-of-range` where a shape is not a finite number over 0.
+ * @throws {ScienceError} `out-of-range` unless both shapes are finite numbers over 0.
  *
- * Formula: x^a (1-x)^b / (a B(a,b)) times a continued fraction, on the side of the mean where that closes fast.
+ * Formula: x^a (1-x)^b / (a B(a,b)) times a continued fraction, on the side of the mean where that converges fast.
  * Accuracy: max abs error 1e-12 against scipy for shapes up to 10 000 (fixtures/golden/beta-cdf.json).
  * Cost: about the root of the larger shape, in steps.
- * Source: Abramowitz, Stegun (1964). Handbook of Mathematical Functions, 26.5.8 (the fraction), 26.5.2 (the turn); worked
- * out from its front as Lentz (1976), Appl. Opt. 15: 668-671, does.
+ * Source: Abramowitz, Stegun (1964). Handbook of Mathematical Functions, 26.5.8 (the fraction), 26.5.2 (the
+ * reflection); evaluated forward as by Lentz (1976), Appl. Opt. 15: 668-671.
  * @example betaCdf(0.25, 1, 1) // => 0.25
  */
 export function betaCdf(x: number, a: number, b: number): number {
@@ -38,7 +38,7 @@ function fraction(x: number, a: number, b: number): number {
   let c = 1;
   let d = 1 / awayFromZero(1 - ((a + b) * x) / (a + 1));
   let value = d;
-  for (let m = 1; m <= MOST_STEPS; m++) {
+  for (let m = 1; m <= MAX_STEPS; m++) {
     const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
     d = 1 / awayFromZero(1 + even * d);
     c = awayFromZero(1 + even / c);

@@ -1,19 +1,19 @@
 import { ScienceError } from '../errors.js';
 import { betaCdf } from './beta-cdf.js';
 
-/** Halvings after which a double between 0 and 1 has nothing more to give. */
+/** Bisections that exhaust the precision of a double between 0 and 1. */
 const HALVINGS = 60;
 
 /**
- * Below which value the share p of a beta distribution lies.
+ * The value below which the share p of a beta distribution lies.
  *
  * @param p A probability, 0 to 1; 0 gives 0, 1 gives 1.
  * @param a First shape, over 0.
  * @param b Second shape, over 0.
  * @returns A value from 0 to 1.
- * @throws {ScienceError} `out-of-range` where p is not within 0 to 1, or a shape not over 0.
+ * @throws {ScienceError} `out-of-range` when p is outside 0 to 1 or a shape is not over 0.
  *
- * Formula: the root of betaCdf(x, a, b) = p, by halving.
+ * Formula: the root of betaCdf(x, a, b) = p, by bisection.
  * Accuracy: max abs error 1e-12 against scipy (fixtures/golden/beta-quantile.json).
  * @example betaQuantile(0.5, 2, 2) // => 0.5
  */

@@ -1,35 +1,36 @@
 import { ScienceError } from '../errors.js';
 import { gaussLegendre } from './gauss-legendre.js';
 
-/** What is known of a share, 0 to 1, that is not known exactly. */
+/** The distribution of a share, 0 to 1, that is not known exactly. */
 export interface UncertainShare {
-  /** The chance that the share is this or more: 1 at 0, never rising. */
+  /** The probability that the share is at least this: 1 at 0, never rising. */
   readonly atLeast: (share: number) => number;
-  /** Where `atLeast` jumps, has a corner, or begins or ends a steep fall. */
+  /** Points where `atLeast` jumps, has a corner, or begins or ends a steep fall. */
   readonly corners: readonly number[];
 }
 
 const { at, weights } = gaussLegendre(64);
-/** How far to either side of its middle a share's arc sine is looked at, in standard deviations. */
+/** Half width of the integration range in the arc sine of the share, in standard deviations. */
 const REACH_SD = 9;
-/** The standard deviation of a share of n even chances in its arc sine, times the root of n. */
+/** The standard deviation of the arc sine of a share of n even chances, times the root of n. */
 const ARC_SD = 0.5;
 
 /**
- * The chance that at least k of n come, where each comes with one and the same share, which itself is uncertain: a
- * binomial distribution mixed over the share. With a beta distribution for the share it is the beta-binomial one.
+ * The probability that at least k of n succeed, when all share one chance, which itself is uncertain: a binomial
+ * distribution mixed over the share. With a beta distribution for the share it is the beta-binomial.
  *
- * At least k of n come where the k-th smallest of n even chances is within the share; that one has a beta distribution
- * with shapes k and n-k+1, over which the share's own chance is averaged. No sum over counts: n may be millions.
+ * At least k of n succeed when the k-th smallest of n uniform draws is within the share. That draw has a beta
+ * distribution with shapes k and n-k+1, over which the share's own probability is averaged. No sum over counts is
+ * needed, so n may be millions.
  *
- * @param k     How many are wanted, a whole number, 0 or more.
- * @param n     Of how many, a whole number, 0 or more.
- * @param share What is known of the share of those that come.
+ * @param k     Successes wanted, a whole number, 0 or more.
+ * @param n     Trials, a whole number, 0 or more.
+ * @param share Distribution of the chance of each.
  * @returns A probability, 0 to 1.
- * @throws {ScienceError} `out-of-range` where k or n is not a whole number from 0 on.
+ * @throws {ScienceError} `out-of-range` unless k and n are whole numbers from 0 on.
  *
  * Formula: P(X >= k) = ∫ P(share >= b) Beta(b; k, n-k+1) db, in the arc sine of the root of b, in which its density is
- * nearly even in width; 64 Gauss-Legendre nodes between corners, against the same nodes' sum of the density.
+ * nearly even in width; 64 Gauss-Legendre nodes between corners, divided by the same nodes' sum of the density.
  * Accuracy: max abs error 2e-9 against scipy's betabinom and binom (fixtures/golden/chance-of-count.json).
  * Source: David, Nagaraja (2003). Order Statistics, 3rd ed., 2.1 (the k-th smallest), from memory; the mixture is ours.
  */

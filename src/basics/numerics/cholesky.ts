@@ -6,7 +6,7 @@ import { ScienceError } from '../errors.js';
  * @param matrix A, row by row; only the lower triangle is read. Shape (n x n).
  * @param n      Rows, n >= 0.
  * @returns L, row by row, zero above the diagonal. Shape (n x n).
- * @throws ScienceError `out-of-range` where A is not positive definite, to the precision of a double.
+ * @throws ScienceError `out-of-range` when A is not positive definite, to the precision of a double.
  *
  * Formula: L[i][j] = (A[i][j] - Σ_k<j L[i][k] L[j][k]) / L[j][j]; L[i][i] = sqrt(A[i][i] - Σ_k<i L[i][k]²)
  * Cost: n³/6 multiplications.
@@ -33,7 +33,7 @@ export function choleskyFactor(matrix: ArrayLike<number>, n: number): Float64Arr
 /**
  * Solves L y = b for a lower triangle L. With A = L Lᵀ, pᵀ A⁻¹ q is the inner product of the two solutions for p and q.
  *
- * @param lower L, row by row, as `choleskyFactor` gives it. Shape (n x n).
+ * @param lower L, row by row, from `choleskyFactor`. Shape (n x n).
  * @param b     Right-hand side. Shape (n).
  * @returns y. Shape (n).
  * @example solveLower([2, 0, 1, 3], [2, 7]) // => [1, 2]

@@ -8,7 +8,7 @@ export interface FittedLine {
 }
 
 /**
- * The straight line of least squares through points.
+ * The least-squares line through points.
  *
  * @param xs Shape (n), n >= 2, not all equal.
  * @param ys Shape (n).

@@ -1,4 +1,4 @@
-/** Where to read a function between -1 and 1, and how much each reading weighs. */
+/** Quadrature nodes between -1 and 1, and their weights. */
 export interface Nodes {
   readonly at: readonly number[];
   readonly weights: readonly number[];
@@ -7,8 +7,8 @@ export interface Nodes {
 /**
  * The nodes and weights that integrate a polynomial of degree 2n - 1 from -1 to 1 exactly.
  *
- * @param n How many nodes, 1 to 200.
- * @returns Nodes in falling order, inside of -1 to 1, and their weights, which add up to 2.
+ * @param n Number of nodes, 1 to 200.
+ * @returns Nodes in descending order, inside -1 to 1, and their weights, which add up to 2.
  * @throws ScienceError never.
  *
  * Formula: the roots of the Legendre polynomial P_n by Newton's steps; weights 2 / ((1 - x²) P_n'(x)²).

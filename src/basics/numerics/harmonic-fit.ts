@@ -1,10 +1,10 @@
 import { ScienceError } from '../errors.js';
 import { choleskyFactor, solveLower, solveUpper } from './cholesky.js';
 
-/** The year's mean length in the Gregorian calendar [d]. */
+/** Mean length of the Gregorian year [d]. */
 export const YEAR_DAYS = 365.2425;
 
-/** A wave of the year with its overtones: value(t) = mean + Σ cosine[k-1] cos(2πkt/year) + sine[k-1] sin(2πkt/year). */
+/** Annual harmonics: value(t) = mean + Σ cosine[k-1] cos(2πkt/year) + sine[k-1] sin(2πkt/year). */
 export interface Harmonics {
   readonly mean: number;
   readonly cosine: Float64Array;
@@ -12,15 +12,15 @@ export interface Harmonics {
 }
 
 /**
- * Waves of the year fitted to values on days, by least squares.
+ * Annual harmonics fitted to daily values by least squares.
  *
- * @param days      When, in any common count of days (or of what `yearDays` is in). Shape (n).
- * @param values    What, in any unit; NaN is left out. Shape (n), at least 2 harmonics + 1 numbers.
- * @param harmonics How many waves: the year's, the half year's ... 1 to 4.
- * @param yearDays  How long a year is in the unit of `days`.
- * @returns Mean, and each wave's cosine and sine amplitudes in the unit of the values.
- * @throws ScienceError `empty` for too few values, `out-of-range` where they lie too close in the year to tell the waves
- * apart.
+ * @param days      Times, in any common count of days (or in the unit of `yearDays`). Shape (n).
+ * @param values    Values in any unit; NaN is left out. Shape (n), at least 2 harmonics + 1 numbers.
+ * @param harmonics Number of harmonics: the annual, the semi-annual ... 1 to 4.
+ * @param yearDays  Length of a year in the unit of `days`.
+ * @returns Mean, and each harmonic's cosine and sine amplitudes in the unit of the values.
+ * @throws ScienceError `empty` for too few values, `out-of-range` when they lie too close in the year to separate the
+ * harmonics.
  *
  * Source: Wilks (2011). Statistical Methods in the Atmospheric Sciences, ch. 9: harmonic analysis.
  */
@@ -60,11 +60,11 @@ export function harmonicFit(
 }
 
 /**
- * The value of fitted waves on a day.
+ * The value of fitted harmonics on a day.
  *
- * @param harmonics As fitted.
- * @param day       In the count of days of the fit.
- * @param yearDays  As in the fit.
+ * @param harmonics The fit.
+ * @param day       The day, in the fit's count of days.
+ * @param yearDays  The fit's length of a year.
  */
 export function harmonicAt({ mean, cosine, sine }: Harmonics, day: number, yearDays = YEAR_DAYS): number {
   let value = mean;

@@ -1,11 +1,11 @@
 import { ScienceError } from '../errors.js';
 
 /**
- * A quantile of some values, each standing for the middle of its share.
+ * A quantile of values, each of which stands for the middle of its share.
  *
- * @param sorted Values, rising. Shape (n), n >= 1.
- * @param p      Which quantile, 0 to 1.
- * @returns The value at position p n + 0.5, straight between neighbours, the ends held.
+ * @param sorted Values, ascending. Shape (n), n >= 1.
+ * @param p      Probability, 0 to 1.
+ * @returns The value at position p n + 0.5, linear between neighbours, constant beyond the ends.
  * @throws ScienceError `empty` for no values.
  *
  * Formula: positions (i - 0.5)/n
@@ -19,6 +19,6 @@ export function hazenQuantile(sorted: ArrayLike<number>, p: number): number {
   const below = Math.floor(position);
   const above = Math.min(n - 1, below + 1);
   const low = sorted[below]!;
-  // Neighbours may be infinite, one or both.
+  // One or both neighbours may be infinite.
   return low === sorted[above] || position === below ? low : low + (position - below) * (sorted[above]! - low);
 }

@@ -1,10 +1,10 @@
 /**
  * The value at x of the broken line through the knots (xs, ys).
  *
- * Beyond the ends the line stays level at its end value. Two knots at the same x make a step: x itself takes the first
+ * Beyond the ends the line stays level at its end value. Two knots at the same x make a step: x itself gets the first
  * of the two, anything above it the second.
  *
- * @param x  Where to read the line, in the unit of xs; finite.
+ * @param x  Position, in the unit of xs; finite.
  * @param xs Knots, never falling. Shape (n), n >= 1.
  * @param ys Values at the knots. Shape (n).
  * @returns The value at x, in the unit of ys.

@@ -1,10 +1,10 @@
 /**
  * The never-falling values nearest to the given ones, by least squares with equal weights.
  *
- * Takes the noise out of a curve that must rise: neighbours that fall are pooled into their mean until none falls.
+ * It removes noise from a curve that must rise: neighbours that fall are pooled into their mean until none falls.
  *
  * @param values Values in order. Shape (n), finite, any unit.
- * @returns Values that never fall. Shape (n); new, the input is left alone.
+ * @returns Values that never fall. Shape (n); a new array.
  *
  * Source: Ayer, Brunk, Ewing, Reid, Silverman (1955). An empirical distribution function for sampling with incomplete
  * information. Ann. Math. Stat. 26: 641-647 (pool adjacent violators). Cost: O(n).

@@ -3,10 +3,10 @@ import { gammaln } from 'simple-statistics';
 const logBeta = (a: number, b: number): number => gammaln(a) + gammaln(b) - gammaln(a + b);
 
 /**
- * The natural logarithm of the beta-binomial probability: so many of n, where their chance itself is spread as a beta.
+ * The natural logarithm of the beta-binomial probability: k successes of n, with a beta-distributed chance.
  *
- * @param k How many, whole, 0 to n.
- * @param n Of how many, whole, n >= 0.
+ * @param k Successes, whole, 0 to n.
+ * @param n Trials, whole, n >= 0.
  * @param a First shape of the beta, a > 0.
  * @param b Second shape, b > 0.
  * @returns ln of C(n, k) B(k + a, n - k + b) / B(a, b).

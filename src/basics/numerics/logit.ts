@@ -8,7 +8,7 @@
 export const logit = (share: number): number => Math.log(share / (1 - share));
 
 /**
- * The share of a logit.
+ * The share whose logit is a value.
  *
  * @param value Any number.
  * @returns 1 / (1 + e^-value), 0 to 1.

@@ -3,8 +3,8 @@ const SQRT_TAU = Math.sqrt(2 * Math.PI);
 /**
  * Φ(z): the share of a standard normal distribution below z.
  *
- * Near the middle by its power series, which has only terms of one sign; in the tails by the continued fraction for
- * Mills' ratio, so that small shares keep their relative accuracy.
+ * The middle uses its power series, whose terms have one sign; the tails use the continued fraction for Mills' ratio,
+ * so that small shares keep their relative accuracy.
  *
  * @param z Standard deviations from the mean; any number, infinities included.
  * @returns A probability, 0 to 1; NaN for NaN.

@@ -35,11 +35,11 @@ const FAR_TAIL: Ratio = [
 ];
 
 /**
- * Φ⁻¹(p): how many standard deviations from the mean the share p of a normal distribution ends; 50 % is 0.
+ * Φ⁻¹(p): standard deviations from the mean below which the share p of a normal distribution lies; 50 % is 0.
  *
  * @param p A probability, 0 to 1; 0 and 1 give the infinities.
  * @returns Standard deviations from the mean.
- * @throws {ScienceError} `out-of-range` where p is not within 0 to 1.
+ * @throws {ScienceError} `out-of-range` when p is outside 0 to 1.
  *
  * Formula: three ratios of polynomials, in (p - 1/2)^2 near the middle and in sqrt(-ln p) in the tails.
  * Accuracy: max abs error 1e-14 against mpmath (fixtures/golden/probit-tails.json), 1e-12 against jStat where that is

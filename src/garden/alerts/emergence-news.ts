@@ -4,7 +4,7 @@ import { inBed, sownInBed } from './in-bed.js';
 import type { News } from './news.js';
 
 /** Moves of less are the weather's usual to and fro [d]. */
-const LEAST_SHIFT_DAYS = 2;
+const MIN_SHIFT_DAYS = 2;
 
 /** Which sowing was told of, and when half of it was to be up; null: not by the count. */
 interface Told {
@@ -46,7 +46,7 @@ export function emergenceNews({ sowing, crop, today, forecast }: SowingNow, told
 }
 
 const hasMoved = (before: PlainDate | null, now: PlainDate | null): boolean =>
-  before === null || now === null ? before !== now : Math.abs(daysBetween(before, now)) >= LEAST_SHIFT_DAYS;
+  before === null || now === null ? before !== now : Math.abs(daysBetween(before, now)) >= MIN_SHIFT_DAYS;
 
 /** How far a date has moved; nothing where there was none, or is none. */
 function shiftOf(before: PlainDate | null, now: PlainDate | null): { shiftDays: number; isLater: 'yes' | 'no' } {

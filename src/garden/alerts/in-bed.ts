@@ -1,5 +1,5 @@
 import type { Crop } from '../../germination/crop.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import type { SowingNow } from '../sowing/known-now.js';
 
 /** What every news of a sowing names. */

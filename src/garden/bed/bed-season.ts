@@ -2,20 +2,20 @@ import { addDays, type PlainDate } from '../../basics/calendar.js';
 import type { BedSeason, GrowingPlan, GrowingSowing } from '../calendar/calendar-season.js';
 import { planQuestionOf } from '../plan/plan-question.js';
 import { sowingsToMake } from '../plan/sowings-to-make.js';
-import { type Asker, orWhyNot, type SeasonAsker } from '../sowing/ask.js';
 import { type KnownSowing, knownSowing } from '../sowing/known-sowing.js';
 import { resowByOf } from '../sowing/resowing.js';
 import { sowingState } from '../sowing/sowing-state.js';
+import { orWhyNot, type SeasonWorkPort, type WorkPort } from '../sowing/work-port.js';
 import type { CountedSowing, Plan } from '../store/season-store.js';
 import type { Bed, Store } from '../store/store.js';
+import { type BedInputs, type BedRecords, keptOf } from './bed-inputs.js';
 import { comingMinima } from './coming-minima.js';
-import { type BedRows, type Kept, keptOf } from './kept-soil.js';
 
 /** What is kept of a bed and of what lately grew in it. */
 export interface KnownSeason {
   readonly owner: string;
   readonly bed: Bed;
-  readonly kept: Kept;
+  readonly kept: BedInputs;
   readonly sowings: readonly CountedSowing[];
   readonly plans: readonly Plan[];
   readonly now: Date;
@@ -25,19 +25,19 @@ export interface KnownSeason {
 /** Sowings are spoken of for so long [d], which is longer than most crops stand, */
 const SEASON_DAYS = 240;
 /** and the last so many of them: each is a forecast of its own. */
-const MOST_SOWINGS = 20;
+const MAX_SOWINGS = 20;
 /** So many plans of a bed are spoken of, the first by their ids of those whose harvest is not over. */
-const MOST_PLANS = 10;
+const MAX_PLANS = 10;
 /** So many are looked at. */
-const MOST_PLANS_LOOKED_AT = 100;
+const MAX_PLANS_LOOKED_AT = 100;
 
 /** What is kept of a bed's season. */
-export async function knownSeason(store: Store, owner: string, rows: BedRows, now: Date): Promise<KnownSeason> {
+export async function knownSeason(store: Store, owner: string, rows: BedRecords, now: Date): Promise<KnownSeason> {
   const { bed, today } = rows;
   const [kept, last, plans] = await Promise.all([
     keptOf(store, owner, rows),
-    store.sowingsOf(owner, bed.id, MOST_SOWINGS),
-    store.plans(owner, { bed: bed.id, limit: MOST_PLANS_LOOKED_AT }),
+    store.sowingsOf(owner, bed.id, MAX_SOWINGS),
+    store.plans(owner, { bed: bed.id, limit: MAX_PLANS_LOOKED_AT }),
   ]);
   const sowings = last.filter(({ sowing: { date } }) => date >= addDays(today, -SEASON_DAYS));
   return {
@@ -45,14 +45,14 @@ export async function knownSeason(store: Store, owner: string, rows: BedRows, no
     bed,
     kept,
     sowings,
-    plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MOST_PLANS),
+    plans: plans.filter(({ harvest }) => harvest.to >= today).slice(0, MAX_PLANS),
     now,
     today,
   };
 }
 
 /** What grows in a bed, and will, sowing by sowing and plan by plan: each takes its time, and one waits for the other. */
-export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsker): Promise<BedSeason> {
+export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonWorkPort): Promise<BedSeason> {
   const { owner, bed, kept, now } = known;
   const windowsOnce = onceEach(ask);
   const sowings: GrowingSowing[] = [];
@@ -65,8 +65,8 @@ export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonAsk
 }
 
 /** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */
-async function growingSowing(known: KnownSowing, ask: Asker): Promise<GrowingSowing> {
-  const { growing, judgement, indoors, harvest, resowing } = await sowingState(known, ask);
+async function growingSowing(known: KnownSowing, ask: WorkPort): Promise<GrowingSowing> {
+  const { growing, judgement, indoors, harvest, resowing, triage } = await sowingState(known, ask);
   const verdict = judgement?.verdict;
   const isLost = verdict === 'lost';
   return {
@@ -77,6 +77,7 @@ async function growingSowing(known: KnownSowing, ask: Asker): Promise<GrowingSow
     harvest,
     isSparse: verdict === 'thin',
     resowBy: verdict === 'good' ? null : resowByOf(resowing),
+    sowAgain: triage?.do === 'sow-again' ? triage.text : null,
   };
 }
 
@@ -84,7 +85,7 @@ async function growingSowing(known: KnownSowing, ask: Asker): Promise<GrowingSow
 async function growingPlan(
   plan: Plan,
   { kept, today, sowings }: KnownSeason,
-  ask: SeasonAsker,
+  ask: SeasonWorkPort,
 ): Promise<GrowingPlan[]> {
   const planned = await orWhyNot(async () => {
     const question = planQuestionOf(
@@ -99,13 +100,13 @@ async function growingPlan(
 }
 
 /** Sowings of one crop and lot, alike in depth and hour, have the same windows: they are asked for once. */
-export function onceEach(ask: Asker): Asker {
-  const asked = new Map<string, ReturnType<Asker['windows']>>();
+export function onceEach(ask: WorkPort): WorkPort {
+  const asked = new Map<string, ReturnType<WorkPort['windows']>>();
   return {
     growing: ask.growing,
     windows(question) {
-      const { crop, bed, depthCm, time, lot, from } = question;
-      const key = JSON.stringify([crop, bed, depthCm, time, lot, from]);
+      const { crop, bed, depthCm, time, lot, from, to } = question;
+      const key = JSON.stringify([crop, bed, depthCm, time, lot, from, to]);
       const windows = asked.get(key) ?? ask.windows(question);
       asked.set(key, windows);
       return windows;

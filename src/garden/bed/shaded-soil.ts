@@ -1,4 +1,4 @@
-import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
+import { type FindPast, MIN_YEARS, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
 import type { Bedding } from '../../answers/question.js';
 import { HOUR_MS } from '../../basics/calendar.js';
 import type { ShouldStop } from '../../basics/stop.js';
@@ -22,7 +22,7 @@ export function shadedSoil(
   shouldStop?: ShouldStop,
 ): PastSoil | null {
   const air = series.filter(({ medium }) => medium === 'air');
-  if (yearsTold(air) < FEWEST_YEARS) return null;
+  if (yearsTold(air) < MIN_YEARS) return null;
   const { bed } = bedding;
   const asItIs = findPast(air, bedding, phaseMs, shouldStop);
   const shaded = findPast(

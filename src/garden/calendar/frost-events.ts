@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { FrostClass } from '../../germination/crop.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import type { Bed } from '../store/store.js';
 import { type Draft, isUp, on, whole } from './calendar-event.js';
 import type { BedSeason, GrowingSowing } from './calendar-season.js';

@@ -2,19 +2,19 @@ import type { LearnedFact } from '../../answers/forecast/forecast-facts.js';
 import type { Learned, Middle } from '../../answers/question.js';
 import { logistic, logit } from '../../basics/numerics/logit.js';
 import type { Crop } from '../../germination/crop.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
 import { LOST_ODDS } from '../sowing/judgement.js';
 import type { Count } from '../store/season-store.js';
-import type { Belief, Normal } from './belief.js';
 import type { Posterior } from './count-posterior.js';
 import { standFactorOf, timeFactorOf } from './posterior-factors.js';
+import type { Normal, Prior } from './prior.js';
 
 /** What has been learned of a sowing, and from what. */
 export interface Learning {
   readonly crop: Crop;
   readonly counts: readonly Count[];
-  readonly usual: Belief;
-  readonly belief: Belief;
+  readonly usual: Prior;
+  readonly belief: Prior;
   readonly posterior: Posterior | null;
   /** How many other sowings have taught something. */
   readonly lessons: number;

@@ -1,6 +1,6 @@
 import type { Crop } from '../../germination/crop.js';
 import { COHORTS } from '../../germination/run/cohorts.js';
-import { shareUp } from '../../germination/run/time-factor-reach.js';
+import { shareUp } from '../../germination/run/largest-delay-factors.js';
 import { type SeenSowing, SPREADS } from './count-posterior.js';
 
 /** Most of what can come at all: so that nine in ten dead rows of invented beds are called lost within twice the days to most. */
@@ -15,9 +15,16 @@ const AT_ONCE = 1e-6;
  * @param crop  Its slowest beds: the upper end of `bedTimeFactor`.
  * @returns false where nothing could come at all.
  */
-export function isOverdue({ reaches, counts }: SeenSowing, { bedTimeFactor }: Crop): boolean {
+export const isOverdue = ({ reaches, counts }: SeenSowing, crop: Pick<Crop, 'bedTimeFactor'>): boolean =>
+  isOverdueBy(reaches, (counts.length - 1) * COHORTS, crop);
+
+/** The same by one of the hours of some reaches: that whose row begins at an index. */
+export function isOverdueBy(
+  reaches: SeenSowing['reaches'],
+  row: number,
+  { bedTimeFactor }: Pick<Crop, 'bedTimeFactor'>,
+): boolean {
   const usualReach = reaches[SPREADS.findIndex(({ times }) => times === 1)]!;
-  const last = (counts.length - 1) * COHORTS;
-  const canCome = shareUp(usualReach, AT_ONCE, last);
-  return canCome > 0 && shareUp(usualReach, bedTimeFactor.to, last) >= MOST * canCome;
+  const canCome = shareUp(usualReach, AT_ONCE, row);
+  return canCome > 0 && shareUp(usualReach, bedTimeFactor.to, row) >= MOST * canCome;
 }

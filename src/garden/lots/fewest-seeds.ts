@@ -1,7 +1,7 @@
 import { chanceOfCount, type UncertainShare } from '../../basics/numerics/chance-of-count.js';
 
 /** More seeds than this are never told. */
-export const MOST_SEEDS = 10_000_000;
+export const MAX_SEEDS = 10_000_000;
 
 /** How many seeds to sow, and the plants that they give, 80 times in 100. */
 export interface FewestSeeds {
@@ -21,7 +21,7 @@ const TAIL = 0.1;
  * @param plants   How many plants are wanted, a whole number, 1 or more.
  * @param sureness The chance of that many or more, over 0 and below 1.
  * @param share    What is known of the share of seeds that become plants.
- * @returns The seeds, and the range of plants; null where `MOST_SEEDS` are not enough.
+ * @returns The seeds, and the range of plants; null where `MAX_SEEDS` are not enough.
  *
  * Formula: the smallest n with chanceOfCount(plants, n, share) >= sureness, by doubling and halving.
  * Accuracy: the same number as a search over scipy's betabinom (fixtures/golden/fewest-seeds-of-a-test.json) and over
@@ -32,9 +32,9 @@ export function fewestSeeds(plants: number, sureness: number, share: UncertainSh
   let enough = plants;
   let short = plants - 1;
   while (!isEnough(enough)) {
-    if (enough >= MOST_SEEDS) return null;
+    if (enough >= MAX_SEEDS) return null;
     short = enough;
-    enough = Math.min(MOST_SEEDS, 2 * enough);
+    enough = Math.min(MAX_SEEDS, 2 * enough);
   }
   const seeds = firstFrom(short + 1, enough, isEnough);
   // The most plants that come with at least this chance: the last before the first that does not.

@@ -59,7 +59,7 @@ export function seedsNeeded(
 }
 
 /** Of seed poorer than this more is sown than it is worth: our choice of when to say so [%]. */
-const POOR_PERCENT = 30;
+export const POOR_PERCENT = 30;
 
 function poorSeed(lot: LotFields | null, onDate: PlainDate): SeedsNote[] {
   const percent = lot && lotNow(lot, onDate).percent;

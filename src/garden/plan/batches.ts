@@ -5,7 +5,7 @@ export interface DaySpan {
 }
 
 /** A possible sowing. */
-export interface Start {
+export interface BatchStart {
   /** The day it is sown. */
   readonly day: number;
   /** Did it come up well in most years? Only then it may be chosen. */
@@ -17,21 +17,21 @@ export interface Start {
 }
 
 /** A chosen sowing, and the weeks of harvest that are left to it: by their numbers, one after the other. */
-export interface Batch<S extends Start> {
+export interface Batch<S extends BatchStart> {
   readonly start: S;
   readonly weeks: readonly number[];
   /** The least share of years in which one of its weeks was reached. */
   readonly sureness: number;
 }
 
-export interface Batches<S extends Start> {
+export interface Batches<S extends BatchStart> {
   readonly batches: readonly Batch<S>[];
   /** Numbers of the weeks that nothing reaches. */
   readonly unreached: readonly number[];
 }
 
 /** What reaches a week less often is no plan for it. */
-export const LEAST_REACH = 0.5;
+export const MIN_REACH = 0.5;
 
 /**
  * Chooses sowings for the weeks of a harvest, one after the other, so that each is picked when the one before it is over.
@@ -48,7 +48,7 @@ export const LEAST_REACH = 0.5;
  * @returns Batches in the order of their weeks; of weeks that shift later by whole weeks no batch is sown earlier than
  * before, as long as their starts' pickings never come earlier for a later day.
  */
-export function batchesFor<S extends Start>(
+export function batchesFor<S extends BatchStart>(
   weeks: readonly DaySpan[],
   batchWeeks: number,
   kinds: readonly (readonly S[])[],
@@ -81,10 +81,10 @@ export function batchesFor<S extends Start>(
   return { batches, unreached };
 }
 
-const isReached = (start: Start, week: DaySpan): boolean => start.reach(week) >= LEAST_REACH;
+const isReached = (start: BatchStart, week: DaySpan): boolean => start.reach(week) >= MIN_REACH;
 
 /** The start whose picking has its middle nearest to a day, the earliest of several. */
-function nearest<S extends Start>(starts: readonly S[], day: number): S | undefined {
+function nearest<S extends BatchStart>(starts: readonly S[], day: number): S | undefined {
   let best: S | undefined;
   for (const start of starts) {
     if (!best || Math.abs(start.ripeDay - day) < Math.abs(best.ripeDay - day)) best = start;

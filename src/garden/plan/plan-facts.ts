@@ -43,6 +43,7 @@ export const planAssumptionFacts = {
 export const planWarningFacts = {
   'thin-years': { about: ['plan'], years: 'count' },
   'frost-unknown': { about: ['plan'] },
+  'planting-out-unknown': { crop: 'crop' },
   'weather-of-growth': { crop: 'crop' },
 } as const satisfies FactKinds;
 

@@ -1,9 +1,9 @@
 import { THIN_YEARS } from '../../answers/ahead/past-soil.js';
 import type { Crop } from '../../germination/crop.js';
-import { cropInFacts } from '../../germination/own-crop.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
+import { HARDENING_DAYS } from '../../growth/tray-dates.js';
 import { FULL_PACE_H, HALF_PACE_H, NOMINAL_C } from '../sowing/harvest.js';
-import { HARDENING_DAYS } from '../sowing/indoors.js';
-import { type Picking, weeksOfPicking } from '../sowing/picking.js';
+import { type HarvestPeriod, weeksOfHarvest } from '../sowing/harvest-period.js';
 import type { Advice, GapFact, PlanAssumption, PlanWarning } from './plan-facts.js';
 import type { PlanStart } from './starts.js';
 
@@ -50,7 +50,7 @@ export function adviceOn({ method, isShaded, hotHours, half, day }: PlanStart, c
 /** What every plan of a crop rests on. */
 export function assumptionsOf(
   crop: Crop,
-  picking: Picking,
+  picking: HarvestPeriod,
   { years, roomC }: { readonly years: number; readonly roomC: number },
 ): PlanAssumption[] {
   const { fromDays, toDays, countedFrom } = crop.maturity!;
@@ -68,7 +68,7 @@ export function assumptionsOf(
         nominalC: NOMINAL_C,
         pickFromDays: picking.fromDays,
         pickToDays: picking.toDays,
-        weeks: weeksOfPicking(picking),
+        weeks: weeksOfHarvest(picking),
         fullPaceHours: FULL_PACE_H,
         halfPaceHours: HALF_PACE_H,
       },
@@ -84,9 +84,16 @@ export function assumptionsOf(
 
 export const warningsOf = (
   crop: Crop,
-  { years, airIsKnown }: { readonly years: number; readonly airIsKnown: boolean },
+  {
+    years,
+    airIsKnown,
+    isTrayKnown,
+  }: { readonly years: number; readonly airIsKnown: boolean; readonly isTrayKnown: boolean },
 ): PlanWarning[] => [
   ...(years > 0 && years < THIN_YEARS ? [{ code: 'thin-years', params: { about: 'plan', years } } as const] : []),
   ...(airIsKnown ? [] : [{ code: 'frost-unknown', params: { about: 'plan' } } as const]),
+  ...(isTrayKnown || crop.weeksInTrays === null
+    ? []
+    : [{ code: 'planting-out-unknown', params: { crop: cropInFacts(crop) } } as const]),
   { code: 'weather-of-growth', params: { crop: cropInFacts(crop) } },
 ];

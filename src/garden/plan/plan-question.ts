@@ -1,4 +1,4 @@
-import { type Bedding, defaultBed, USUAL_DEPTH_CM } from '../../answers/question.js';
+import { type Bedding, DEFAULT_DEPTH_CM, defaultBed } from '../../answers/question.js';
 import type { PlainDate } from '../../basics/calendar.js';
 import { notUnderstood } from '../../basics/errors.js';
 import { fieldFact } from '../../basics/field-facts.js';
@@ -6,7 +6,7 @@ import type { Normals } from '../../climate/normals.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import type { Kept as KeptBed } from '../bed/kept-soil.js';
+import type { BedInputs as KeptBed } from '../bed/bed-inputs.js';
 import type { PlanFields, SowingFields, SowingMethod } from '../store/season-store.js';
 
 /** What a grower wants of a bed, and what is known of it. */
@@ -50,7 +50,7 @@ export function planQuestionOf(
       .map(({ date, method }) => ({ date, method })),
     site: kept.site,
     bed: kept.bedMake ?? defaultBed,
-    depthCm: crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+    depthCm: crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
     series: kept.series,
     normals: kept.normals,
   };

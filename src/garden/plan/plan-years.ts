@@ -1,7 +1,7 @@
-import { FEWEST_YEARS, type FindPast, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
-import { usualSoil } from '../../answers/forecast/beyond.js';
+import { type FindPast, MIN_YEARS, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
+import { climatologicalSoil } from '../../answers/forecast/extrapolation.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
-import { type DatesAsked, usualYears, yearsOfDates } from '../../answers/windows/years-of-dates.js';
+import { climatologicalYears, type DatesAsked, yearsOfDates } from '../../answers/windows/years-of-dates.js';
 import { type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import type { ShouldStop } from '../../basics/stop.js';
@@ -33,11 +33,11 @@ export function planYears(
   const phaseMs = startOfDay(from, site.zone);
   const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
   const asked: DatesAsked = { site, from, time: '12:00', criteria };
-  const past = yearsTold(series) >= FEWEST_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
+  const past = yearsTold(series) >= MIN_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
   const wholeYears = (soil: PastSoil) =>
     yearsOfDates(soil, asked, nDays).filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
   const years = past ? wholeYears(past) : [];
-  if (past && years.length >= FEWEST_YEARS) {
+  if (past && years.length >= MIN_YEARS) {
     return {
       years,
       told: { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
@@ -50,9 +50,9 @@ export function planYears(
     };
   }
   if (!normals) throw noPastYears(years.length);
-  const usual = usualSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
+  const usual = climatologicalSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
   return {
-    years: usualYears(usual, asked, nDays),
+    years: climatologicalYears(usual, asked, nDays),
     told: { from: null, to: null, count: 0 },
     past: usual,
     isUsual: true,
@@ -64,4 +64,4 @@ const hoursKnown = (hourlyC: Float64Array): number =>
   hourlyC.reduce((sum, tempC) => sum + (Number.isNaN(tempC) ? 0 : 1), 0);
 
 const noPastYears = (count: number): RequestError =>
-  new RequestError('no-past-years', gardenRefusal('no-past-years.plan', { years: count, minYears: FEWEST_YEARS }));
+  new RequestError('no-past-years', gardenRefusal('no-past-years.plan', { years: count, minYears: MIN_YEARS }));

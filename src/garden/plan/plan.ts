@@ -1,16 +1,17 @@
 import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
+import { planSafety } from '../../answers/forecast/safety-notes.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
+import { daysOutdoors, usualDaysOutdoors } from '../../answers/windows/days-outdoors.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
-import { FROST_BELOW_USUAL_K } from '../../answers/windows/years-of-dates.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { neverStop, type ShouldStop } from '../../basics/stop.js';
 import type { Caution, Crop } from '../../germination/crop.js';
-import { fewestSeeds, MOST_SEEDS } from '../lots/fewest-seeds.js';
-import { daysInRoom, nightsBear, USUAL_ROOM_C } from '../sowing/indoors.js';
-import { type Picking, pickingOf, weeksOfPicking } from '../sowing/picking.js';
+import { fewestSeeds, MAX_SEEDS } from '../lots/fewest-seeds.js';
+import { type HarvestPeriod, harvestPeriodOf, weeksOfHarvest } from '../sowing/harvest-period.js';
+import { bearsPlants, DEFAULT_ROOM_C, daysInRoom } from '../sowing/indoors.js';
 import type { PlanFields, SowingMethod } from '../store/season-store.js';
-import { type Batch, batchesFor, type DaySpan, LEAST_REACH } from './batches.js';
+import { type Batch, batchesFor, type DaySpan, MIN_REACH } from './batches.js';
 import type { Advice, GapFact } from './plan-facts.js';
 import { adviceOn, assumptionsOf, type GapWhy, gapFact, warningsOf } from './plan-notes.js';
 import type { PlanQuestion } from './plan-question.js';
@@ -84,13 +85,13 @@ export function gardenPlan(
   shouldStop: ShouldStop = neverStop,
 ): GardenPlan {
   const { crop, harvest, bed, site } = question;
-  const picking = pickingOf(crop);
+  const picking = harvestPeriodOf(crop);
   if (!picking) return planOfUnknown(question);
-  const roomC = bed.roomC ?? USUAL_ROOM_C;
+  const roomC = bed.roomC ?? DEFAULT_ROOM_C;
   const firstDate = addDays(harvest.from, -longestAhead(crop, picking, roomC));
   const nDays = daysBetween(firstDate, harvest.to) + 1;
   const seed = seedOf({ crop, lot: null, timeFactor: null });
-  const ripe = ripening(picking, firstDate, nDays + LONGEST_TO_GROW_DAYS, site.latitude);
+  const ripe = ripening(picking, firstDate, nDays + MAX_TO_GROW_DAYS, site.latitude);
   const common = { crop, seed, picking, firstDate, nDays, ripe };
   const known = planYears(question, firstDate, nDays, findPast, shouldStop);
   const seasonOf = (years: readonly YearOfDates[]): PlanSeason => ({
@@ -99,12 +100,15 @@ export function gardenPlan(
   });
   const season = seasonOf(known.years);
   const weeks = weeksOf(harvest, firstDate);
-  const batchWeeks = weeksOfPicking(picking);
+  const batchWeeks = weeksOfHarvest(picking);
 
   const direct = directStarts(season);
   const shut = batchesFor(weeks, batchWeeks, [direct]).unreached.map((week) => whyShut(weeks[week]!, [direct], season));
   const inShade = shut.includes('too-hot') ? known.inShade() : null;
-  const bears = nightsBear(known.past.air, crop.frost, known.isUsual ? FROST_BELOW_USUAL_K : 0);
+  const outdoors = known.isUsual
+    ? usualDaysOutdoors(known.past, site.zone, crop.frost)
+    : daysOutdoors(known.past, site.zone);
+  const bears = bearsPlants(crop, outdoors, { latitudeDeg: site.latitude, drains: bed.kind === 'raised-bed' });
   const kinds = [direct, inShade ? directStarts(seasonOf(inShade), true) : [], indoorStarts(season, roomC, bears)];
   const todayDay = daysBetween(firstDate, question.today);
   const isSown = ({ day, method }: PlanStart): boolean =>
@@ -123,7 +127,14 @@ export function gardenPlan(
     gaps: gapsOf(unreached, weeks, whyOf, question, firstDate),
     cautions: crop.cautions,
     assumptions: [...known.past.assumptions, ...assumptionsOf(crop, picking, { years, roomC })],
-    warnings: [...known.past.warnings, ...warningsOf(crop, { years, airIsKnown: known.past.air !== null })],
+    warnings: [
+      ...known.past.warnings,
+      ...warningsOf(crop, { years, airIsKnown: known.past.air !== null, isTrayKnown: outdoors !== null }),
+      ...planSafety(
+        bed,
+        batches.some(({ start }) => start.method === 'indoors'),
+      ),
+    ],
   };
 }
 
@@ -141,13 +152,13 @@ function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPla
 }
 
 /** So long before a harvest a sowing may be made: coming up, or weeks in trays, and growth at half its pace [d]. */
-function longestAhead(crop: Crop, picking: Picking, roomC: number): number {
-  const inTrays = 7 * (crop.weeksInTrays ?? 0) + Math.min(LONGEST_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
+function longestAhead(crop: Crop, picking: HarvestPeriod, roomC: number): number {
+  const inTrays = 7 * (crop.weeksInTrays ?? 0) + Math.min(MAX_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
   return Math.ceil(2 * picking.toDays + Math.max(maxPlanDays(crop), inTrays)) + 7;
 }
-const LONGEST_IN_ROOM_DAYS = 60;
+const MAX_IN_ROOM_DAYS = 60;
 /** From the last sowing it takes no longer until plants grow in the garden [d]. */
-const LONGEST_TO_GROW_DAYS = 200;
+const MAX_TO_GROW_DAYS = 200;
 
 /** Weeks of a harvest, the last perhaps a short one. */
 function weeksOf({ from, to }: PlanFields['harvest'], firstDate: PlainDate): DaySpan[] {
@@ -160,7 +171,7 @@ function weeksOf({ from, to }: PlanFields['harvest'], firstDate: PlainDate): Day
 
 /** Why nothing reaches a week: a frost, or what shuts the bed to the sowings that would come up in time for it. */
 function whyShut(week: DaySpan, [direct, ...others]: readonly (readonly PlanStart[])[], season: PlanSeason): GapWhy {
-  const isTaken = (start: PlanStart): boolean => start.isOpen && start.reachWithoutFrost(week) >= LEAST_REACH;
+  const isTaken = (start: PlanStart): boolean => start.isOpen && start.reachWithoutFrost(week) >= MIN_REACH;
   if ([direct!, ...others].some((starts) => starts.some(isTaken))) return 'frost';
   if (direct!.length === 0) return 'too-cold';
   const middle = (week.fromDay + week.toDay) / 2;
@@ -193,7 +204,7 @@ function sowingOf(
     method,
     sown,
     shaded: start.isShaded,
-    seeds: fewestSeeds(plants, SEEDS_SURENESS, plantsPerSeed(start, crop))?.seeds ?? MOST_SEEDS,
+    seeds: fewestSeeds(plants, SEEDS_SURENESS, plantsPerSeed(start, crop))?.seeds ?? MAX_SEEDS,
     plants,
     half: {
       date: dated(half!.p50),

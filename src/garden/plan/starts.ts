@@ -1,4 +1,4 @@
-import { commonest, type DateInYears, datesInYears, type WhyNot } from '../../answers/windows/dates-in-years.js';
+import { commonest, type DateInYears, datesInYears, type WhyNotInYear } from '../../answers/windows/dates-in-years.js';
 import { smoothed } from '../../answers/windows/sureness.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { addDays, dayOfYear, daysBetween, type PlainDate } from '../../basics/calendar.js';
@@ -10,14 +10,14 @@ import { shareAt } from '../../germination/curve/curve.js';
 import type { Seed } from '../../germination/run/cohorts.js';
 import { plantShare } from '../learning/plant-share.js';
 import { growthPace } from '../sowing/harvest.js';
+import type { HarvestPeriod } from '../sowing/harvest-period.js';
 import { daysInRoom, type IndoorStart, indoorsOf } from '../sowing/indoors.js';
-import type { Picking } from '../sowing/picking.js';
-import type { DaySpan, Start } from './batches.js';
+import type { BatchStart, DaySpan } from './batches.js';
 
 export type StartMethod = 'direct' | 'indoors';
 
 /** A possible sowing of a plan, and what came of it in past years. */
-export interface PlanStart extends Start {
+export interface PlanStart extends BatchStart {
   readonly method: StartMethod;
   /** Is it sown under shade? */
   readonly isShaded: boolean;
@@ -29,7 +29,7 @@ export interface PlanStart extends Start {
   /** Hours hotter than the seed bears before half is up. */
   readonly hotHours: number;
   /** The commonest reason of the years in which it was not good; null: it was good in all. */
-  readonly whyNot: WhyNot | null;
+  readonly whyNot: WhyNotInYear | null;
   readonly indoors: IndoorStart | null;
   /** The share of years in which some of it would have been ripe between two days, had no frost taken it before. */
   reachWithoutFrost(week: DaySpan): number;
@@ -39,7 +39,7 @@ export interface PlanStart extends Start {
 export interface PlanSeason {
   readonly crop: Crop;
   readonly seed: Seed;
-  readonly picking: Picking;
+  readonly picking: HarvestPeriod;
   /** The first possible sowing: day 0. */
   readonly firstDate: PlainDate;
   readonly nDays: number;
@@ -54,7 +54,7 @@ export interface PlanSeason {
  */
 const PLAN_SHARE = 0.5;
 /** A date counts as open where it was good in so many of the years. */
-const LEAST_SURENESS = 0.5;
+const MIN_SURENESS = 0.5;
 /** Grown plants of a crop are over with a night so cold: common practice, no source [°C]. */
 export const ENDS_C: Readonly<Record<FrostClass, number>> = { tender: 0, 'half-hardy': -4, hardy: -9 };
 
@@ -67,7 +67,7 @@ export interface StartsOfYear {
   readonly stand: Float64Array;
   readonly ifHeldAreLost: Float64Array;
   readonly hotHours: Float64Array;
-  readonly whyNot: readonly (WhyNot | null)[];
+  readonly whyNot: readonly (WhyNotInYear | null)[];
   /** The first day, from a day on, whose night ends what grows. */
   endsBy(day: number): number;
 }
@@ -78,7 +78,7 @@ export function startsOfYear(
   year: YearOfDates,
   shouldStop?: ShouldStop,
 ): StartsOfYear {
-  const criteria = { share: PLAN_SHARE, shareIfHeld: PLAN_SHARE, maxDays: maxPlanDays(crop), sureness: LEAST_SURENESS };
+  const criteria = { share: PLAN_SHARE, shareIfHeld: PLAN_SHARE, maxDays: maxPlanDays(crop), sureness: MIN_SURENESS };
   const asked = { seed, viablePercent: seed.curve.bestPercent, crop, criteria, years: [year] };
   const { all } = datesInYears(asked, shouldStop);
   const of = (what: (date: DateInYears, day: number) => number | undefined): Float64Array =>
@@ -109,7 +109,7 @@ export function directStarts(season: PlanSeason, isShaded = false): PlanStart[] 
     const grown = told.map((year) => (year.good[day] === 1 ? ripe(year.halfDay[day]!) : null));
     const pickings = grown.map((span, i) => span && endedBy(span, told[i]!.endsBy(told[i]!.halfDay[day]!)));
     const half = spreadOf(known(told, ({ halfDay }) => halfDay[day]!));
-    const isOpen = half !== null && good[day]! >= LEAST_SURENESS;
+    const isOpen = half !== null && good[day]! >= MIN_SURENESS;
     // Half of a lot is not up sooner for a later sowing, but half of what is up by the count may be.
     if (isOpen) latest = Math.max(latest, middleOf(ripe(Math.round(half.p50))));
     return {
@@ -136,7 +136,7 @@ const known = (years: readonly StartsOfYear[], what: (year: StartsOfYear) => num
 /** A sowing without a time is made at noon [d]. */
 const NOON = 0.5;
 /** Fit plants that wait longer in their trays are no good for a harvest on time: common practice, no source [d]. */
-const LONGEST_WAIT_DAYS = 14;
+const MAX_WAIT_DAYS = 14;
 
 /** Sowings in trays in a room, planted out when they are fit and nights bear them: those that need not wait long for it. */
 export function indoorStarts(season: PlanSeason, roomC: number, bears: (date: PlainDate) => boolean): PlanStart[] {
@@ -145,7 +145,7 @@ export function indoorStarts(season: PlanSeason, roomC: number, bears: (date: Pl
   if (days === null || crop.weeksInTrays === null) return [];
   const stand = seed.curve.bestPercent * shareAt(seed.curve, roomC);
   return Array.from({ length: nDays }, (_, day): PlanStart => {
-    const indoors = indoorsOf(crop, addDays(firstDate, day), roomC, bears, LONGEST_WAIT_DAYS);
+    const indoors = indoorsOf(crop, addDays(firstDate, day), roomC, bears, MAX_WAIT_DAYS);
     const half = day + Math.round(days);
     const plantOut = indoors ? daysBetween(firstDate, indoors.plantOut) : NaN;
     const grown = indoors ? ripe(picking.countedFrom === 'sowing' ? half : plantOut) : null;
@@ -188,7 +188,7 @@ export function plantsPerSeed({ method, stand, ifHeldAreLost }: PlanStart, { fie
  * @param nDays Days that may be asked.
  */
 export function ripening(
-  { fromDays, toDays }: Picking,
+  { fromDays, toDays }: HarvestPeriod,
   firstDate: PlainDate,
   nDays: number,
   latitude: number | null,

@@ -3,18 +3,20 @@ import { type Forecast, forecast } from '../../answers/forecast/forecast.js';
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import { seedRecord } from '../../answers/forecast/seed-temperature.js';
 import { type Learned, type Question, seedDepthCm } from '../../answers/question.js';
-import { HOUR_MS, instantAt } from '../../basics/calendar.js';
+import { addDays, HOUR_MS, instantAt, type PlainDate } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
-import { timeFactorReach } from '../../germination/run/time-factor-reach.js';
-import { type Belief, beliefAfter, type Lesson, usualBelief } from '../learning/belief.js';
+import { largestDelayFactors } from '../../germination/run/largest-delay-factors.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from '../learning/count-posterior.js';
 import { learnedOf } from '../learning/learned.js';
-import { isOverdue } from '../learning/overdue.js';
-import { oddsOfStands, oddsOfTimes, saidAlone } from '../learning/posterior-factors.js';
+import { likelihoodAsGaussian } from '../learning/likelihood-as-gaussian.js';
+import { isOverdue, isOverdueBy } from '../learning/overdue.js';
+import { oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
+import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/prior.js';
 import { standCounted } from '../learning/stand-counted.js';
 import { talliesOf } from '../learning/tally.js';
 import type { Count } from '../store/season-store.js';
+import { LOOK_AGAIN_DAYS } from './triage-rule.js';
 
 /** A sowing with its counts, as what was learned of a bed needs it. */
 export interface Grown extends Pick<Question, 'sowing' | 'lot'> {
@@ -38,6 +40,13 @@ export interface Growing {
   readonly posterior: Posterior | null;
   /** By the last count, would most of what can come have been up in a slow bed of the crop, too? */
   readonly isOverdue: boolean;
+  /** How likely it is lost should it still be bare on later looks; none where the last count was not bare. */
+  readonly lostIfBare: readonly LostIfBare[];
+}
+
+export interface LostIfBare {
+  readonly date: PlainDate;
+  readonly odds: number;
 }
 
 /** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
@@ -50,14 +59,15 @@ export function growing(
   shouldStop: ShouldStop = neverStop,
 ): Growing {
   const { crop, sowing, lotId, counts, others } = question;
-  const usual = withSoilsDoubt(usualBelief(crop), question);
+  const usual = withSoilsDoubt(usualPrior(crop), question);
   const lessons = others.flatMap((other) => {
     stopIf(shouldStop);
     return lessonOf(question, other, usual);
   });
-  const belief = beliefAfter(usual, lessons, { date: sowing.date, lot: lotId });
+  const belief = priorAfter(usual, lessons, { date: sowing.date, lot: lotId });
   const seen = counts.length > 0 ? seenOf(question, question) : null;
   const posterior = seen && countPosterior(belief, seen);
+  const lostIfBare = counts.at(-1)?.seedlings === 0 ? lostIfStillBare(question, belief, shouldStop) : [];
   const learned = learnedOf({ crop, counts, lessons: lessons.length, usual, belief, posterior });
   const foretold = forecast({ ...question, learned }, findPast, shouldStop);
   return {
@@ -65,31 +75,58 @@ export function growing(
     learned,
     posterior,
     isOverdue: seen !== null && isOverdue(seen, crop),
+    lostIfBare,
   };
+}
+
+/** So many looks ahead a bare row is followed: three weeks at the least are told. */
+const MAX_LOOKS = 6;
+/** From these odds on nothing more is learned by looking. */
+const CERTAIN_ODDS = 0.99;
+
+/** The odds that a row which is bare now is lost, look by look, should it stay bare. */
+function lostIfStillBare(question: GrowingQuestion, prior: Prior, shouldStop: ShouldStop): LostIfBare[] {
+  const { sowing, lot, lotId, counts } = question;
+  const told: LostIfBare[] = [];
+  const looks: Count[] = [];
+  for (let n = 1; n <= MAX_LOOKS; n++) {
+    const date = addDays(counts.at(-1)!.date, n * LOOK_AGAIN_DAYS);
+    looks.push({ date, seedlings: 0, ofSeeds: null, thinned: false });
+    // Only what is known of the row now, and that it stays bare, bears on it.
+    stopIf(shouldStop);
+    const seen = seenOf(question, { sowing, lot, lotId, counts: [...counts, ...looks] });
+    if (!seen) break;
+    const odds = countPosterior(prior, seen).dead;
+    told.push({ date, odds });
+    if (odds >= CERTAIN_ODDS) break;
+  }
+  return told;
 }
 
 /** How far the time may be off for want of knowing the soil: standard deviation of its logarithm. Our assumption, from a
  * degree or two where seed needs some ten above its base. */
 const SOILS_DOUBT = { air: 0.1, probe: 0.05, room: 0 } as const;
 
-function withSoilsDoubt(belief: Belief, { bed, series }: Pick<Question, 'bed' | 'series'>): Belief {
+function withSoilsDoubt(belief: Prior, { bed, series }: Pick<Question, 'bed' | 'series'>): Prior {
   const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
   const { mean, sd } = belief.logTime;
   return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
 }
 
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */
-function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesson[] {
+function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson[] {
   try {
-    const posterior = countPosterior(usual, seenOf(question, other));
+    const seen = seenOf(question, other);
+    if (!seen) return [];
+    const posterior = countPosterior(usual, seen);
     // Of one that is likelier dead nothing is learned about those that live.
     if (posterior.dead > 0.5) return [];
     return [
       {
         date: other.sowing.date,
         lot: other.lotId,
-        logTime: saidAlone(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
-        logitStand: saidAlone(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
+        logTime: likelihoodAsGaussian(usual.logTime, posterior.logTime, oddsOfTimes(posterior)),
+        logitStand: likelihoodAsGaussian(usual.logitStand, posterior.logitStand, oddsOfStands(posterior)),
       },
     ];
   } catch (error) {
@@ -99,7 +136,7 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Belief): Lesso
 }
 
 /** Of a sowing so many counts are looked at: more say nothing new, and take their time. */
-const MOST_COUNTS = 60;
+const MAX_COUNTS = 60;
 
 /** Some of a list, evenly spread, the last among them. */
 const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
@@ -107,27 +144,36 @@ const spreadOver = <T>(list: readonly T[], most: number): readonly T[] =>
     ? list
     : Array.from({ length: most }, (_, i) => list[Math.round(((i + 1) * list.length) / most) - 1]!);
 
-/** A sowing's counts, beside how far its seed can have come by each. */
-function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing {
-  const { site, series, bed } = question;
-  const tallies = spreadOver(talliesOf(counts), MOST_COUNTS);
-  const wetMs = instantAt(sowing.date, sowing.time, site.zone);
-  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - wetMs) / HOUR_MS));
+/**
+ * A sowing's counts, beside how far its seed can have come by each; null where none says anything. A count after a long gap
+ * in the temperatures counts only where most of the sowing should have been up before it.
+ */
+function seenOf(question: Question, { sowing, lot, counts }: Grown): SeenSowing | null {
+  const { site, series, bed, crop } = question;
+  const tallies = spreadOver(talliesOf(counts), MAX_COUNTS);
+  const imbibitionMs = instantAt(sowing.date, sowing.time, site.zone);
+  const atH = tallies.map(({ date }) => Math.max(0, (instantAt(date, '12:00', site.zone) - imbibitionMs) / HOUR_MS));
   const lastH = Math.ceil(atH.at(-1)!);
   const seed = seedOf({ ...question, lot, timeFactor: null, learned: null });
-  const bedding = { site, bed, depthCm: seedDepthCm({ crop: question.crop, sowing }) };
+  const bedding = { site, bed, depthCm: seedDepthCm({ crop, sowing }) };
   const beyond = site.latitude === null ? 'repeat-last-week' : 'seasonal-drift';
-  const record = seedRecord(series, bedding, wetMs, beyond, { longestH: lastH + 1 });
-  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.wetH);
-  return {
-    counts: tallies.map(({ came, ofSeeds, isAtLeast }) => ({
+  const record = seedRecord(series, bedding, imbibitionMs, beyond, { longestH: lastH + 1, neededH: 0 });
+  const hourlyC = record.upTo(lastH).hourlyC.subarray(record.imbibitionH);
+  const reachesAt = (hours: readonly number[]): Float64Array[] =>
+    SPREADS.map(({ times }) =>
+      largestDelayFactors({ ...seed, sigmaLog10: seed.sigmaLog10 * times }, hourlyC, [...hours]),
+    );
+  const seenUpTo = (n: number): SeenSowing => ({
+    counts: tallies.slice(0, n).map(({ came, ofSeeds, isAtLeast }) => ({
       seedlings: came,
       ofSeeds: ofSeeds ?? sowing.seeds ?? SEEDS_UNSAID,
       isAtLeast,
     })),
-    reaches: SPREADS.map(({ times }) =>
-      timeFactorReach({ ...seed, spreadLog10: seed.spreadLog10 * times }, hourlyC, atH),
-    ),
+    reaches: reachesAt(atH.slice(0, n)),
     viable: viablePercentOf({ lot }, seed) / 100,
-  };
+  });
+  const gapH = record.longGap(lastH)?.fromH ?? Infinity;
+  const isUpBeforeGap = gapH > 0 && gapH < lastH && isOverdueBy(reachesAt([gapH]), 0, crop);
+  const known = isUpBeforeGap ? tallies.length : atH.filter((hour) => hour <= gapH).length;
+  return known === 0 ? null : seenUpTo(known);
 }

@@ -12,7 +12,7 @@ export interface Harvest {
 }
 
 /** From when a crop grows: half of it is up, and it stands in the garden. */
-export interface Grown {
+export interface GrownPlant {
   readonly half: PlainDate;
   /** null: sown where it stays. */
   readonly plantedOut: PlainDate | null;
@@ -44,14 +44,16 @@ export const HALF_PACE_H = 11;
  * Source: maturity as the crop's entry says; the day's length as `dayLengthH`.
  * @example harvestOf(carrot, { half: '2027-05-20', plantedOut: null }, 44) // => { from: '2027-07-12', to: '2027-08-06', slowed: false }
  */
-export function harvestOf(crop: Crop, { half, plantedOut }: Grown, latitudeDeg: number | null): Harvest | null {
+export function harvestOf(crop: Crop, { half, plantedOut }: GrownPlant, latitudeDeg: number | null): Harvest | null {
   const growth = growthOf(crop);
   if (!growth) return null;
   const start = growth.countedFrom === 'planting-out' ? plantedOut : half;
   if (start === null) return null;
   const from = grownOn(start, growth.fromDays, latitudeDeg);
   const to = grownOn(start, growth.toDays, latitudeDeg);
-  return { from, to, slowed: to !== addDays(start, growth.toDays) };
+  // What is ripe in a tray is no harvest.
+  const notBefore = (date: PlainDate): PlainDate => (plantedOut !== null && plantedOut > date ? plantedOut : date);
+  return { from: notBefore(from), to: notBefore(to), slowed: to !== addDays(start, growth.toDays) };
 }
 
 /** Whole days of growth at full pace, from half emergence or from planting out; null where they are not known. */

@@ -86,7 +86,7 @@ export function judgementOf(evidence: Evidence): Judgement {
       : {
           verdict: 'count-now',
           odds: null,
-          text: { code: 'verdict.count-now', params: { lastCountOn: null, isPast } },
+          text: { code: 'verdict.count-now', params: { lastCountOn: last?.date ?? null, isPast } },
         };
   }
   const odds = oddsOf(posterior, crop);
@@ -164,16 +164,17 @@ const yesNo = (is: boolean): 'yes' | 'no' => (is ? 'yes' : 'no');
 const percentOf = (share: number): number => Math.min(100, Math.max(0, Math.round(100 * share)));
 
 /** The fullest count before the last, where less than half of it stands now without anybody having thinned it. */
-function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>): Count | null {
+export function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>): Count | null {
+  if (counts.length === 0) return null;
   const shareOf = ({ seedlings, ofSeeds }: Count): number => seedlings / (ofSeeds ?? seeds ?? 1);
   const fullest = counts.reduce((full, one) => (shareOf(one) > shareOf(full) ? one : full));
   const last = counts.at(-1)!;
   const isThinned = counts.some(({ thinned }) => thinned !== false);
-  const isSeen = fullest.seedlings >= FEWEST_SEEN && shareOf(last) < shareOf(fullest) / 2;
+  const isSeen = fullest.seedlings >= MIN_SEEN && shareOf(last) < shareOf(fullest) / 2;
   return isSeen && !isThinned ? fullest : null;
 }
 /** Of fewer seedlings nobody can tell what took half of them. */
-const FEWEST_SEEN = 10;
+const MIN_SEEN = 10;
 
 /** How likely a sowing lives but takes longer than beds of its crop have taken, and how likely it is dead. */
 function oddsOf(posterior: Posterior, crop: Crop): NonNullable<Judgement['odds']> {

@@ -1,27 +1,29 @@
-import type { Bed as QuestionBed } from '../../answers/question.js';
+import type { QuestionBed } from '../../answers/question.js';
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
-import type { Kept } from '../bed/kept-soil.js';
-import { lotForQuestion } from '../lots/lot-now.js';
+import type { BedInputs } from '../bed/bed-inputs.js';
+import { type LotState, lotForQuestion, lotState } from '../lots/lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
 import type { GrowingQuestion, Grown } from './growing.js';
-import { USUAL_ROOM_C } from './indoors.js';
+import { DEFAULT_ROOM_C } from './indoors.js';
 
 /** All that is kept and bears on a sowing. */
 export interface KnownSowing extends CountedSowing {
-  readonly kept: Kept;
+  readonly kept: BedInputs;
   readonly crop: Crop;
   readonly question: GrowingQuestion;
+  /** What is known of the seed on the day of sowing; null: no lot is told. */
+  readonly lotState: LotState | null;
   readonly now: Date;
   /** At the place. */
   readonly today: PlainDate;
 }
 
 /** So many of a bed's sowings are looked at, and so many of a crop teach. */
-const MOST_LOOKED_AT = 60;
-const MOST_LESSONS = 12;
+const MAX_LOOKED_AT = 60;
+const MAX_LESSONS = 12;
 
 /**
  * What is kept and bears on a sowing.
@@ -32,7 +34,7 @@ export async function knownSowing(
   store: Store,
   owner: string,
   { sowing, counts }: CountedSowing,
-  kept: Kept,
+  kept: BedInputs,
   now: Date,
 ): Promise<KnownSowing> {
   const [others, lot] = await Promise.all([
@@ -57,7 +59,16 @@ export async function knownSowing(
     normals: kept.normals,
     others,
   };
-  return { sowing, counts, kept, crop, question, now, today: dateAt(now.getTime(), kept.site.zone) };
+  return {
+    sowing,
+    counts,
+    kept,
+    crop,
+    question,
+    lotState: lot ? lotState(lot, sowing.date) : null,
+    now,
+    today: dateAt(now.getTime(), kept.site.zone),
+  };
 }
 
 /**
@@ -71,13 +82,13 @@ export async function lessonsOf(
   bed: string,
   like: Pick<Sowing, 'crop' | 'method'> & { readonly id?: string },
 ): Promise<Grown[]> {
-  const ofBed = await store.sowingsOf(owner, bed, MOST_LOOKED_AT);
+  const ofBed = await store.sowingsOf(owner, bed, MAX_LOOKED_AT);
   const alike = ofBed
     .filter(
       ({ sowing: { id, crop, method }, counts }) =>
         id !== like.id && counts.length > 0 && method === like.method && isSameCrop(crop, like.crop),
     )
-    .slice(-MOST_LESSONS);
+    .slice(-MAX_LESSONS);
   const ids = [...new Set(alike.flatMap(({ sowing: { lot } }) => lot ?? []))];
   const lots = new Map(await Promise.all(ids.map(async (id) => [id, await store.lot(owner, id)] as const)));
   return alike.map((one) => grown(one, one.sowing.lot === null ? undefined : lots.get(one.sowing.lot)));
@@ -91,11 +102,11 @@ const grown = ({ sowing, counts }: CountedSowing, lot: SeedLot | undefined): Gro
 });
 
 /** A tray is as warm as the room: as the sowing says, else the bed, if that is one indoors. */
-const tray = ({ bedMake }: Kept, { roomC }: Sowing): QuestionBed => ({
+const tray = ({ bedMake }: BedInputs, { roomC }: Sowing): QuestionBed => ({
   kind: 'indoors',
   cover: 'bare',
   moisture: 'moist',
   shadePercent: 0,
-  roomC: roomC ?? bedMake?.roomC ?? USUAL_ROOM_C,
+  roomC: roomC ?? bedMake?.roomC ?? DEFAULT_ROOM_C,
   wettedOn: null,
 });

@@ -49,6 +49,7 @@ export const taskFacts = {
 /** What a grower should heed of a sowing. */
 export const sowingWarningFacts = {
   'frost-before-harvest': { crop: 'crop', endDate: 'date' },
+  'planting-out-unknown': { crop: 'crop' },
 } as const satisfies FactKinds;
 
 export type VerdictFact = FactOf<typeof verdictFacts>;

@@ -1,14 +1,18 @@
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import type { Note } from '../../basics/errors.js';
-import { minimaOf } from '../bed/kept-soil.js';
-import { type Asker, growingNow } from './ask.js';
+import { cropInFacts } from '../../germination/custom-crop.js';
+import { keptDaysOutdoors } from '../bed/bed-inputs.js';
 import type { Growing } from './growing.js';
 import type { Harvest } from './harvest.js';
-import { type IndoorStart, indoorsOf, nightsBear } from './indoors.js';
+import { bearsPlants, type IndoorStart, indoorsOf } from './indoors.js';
 import { type Expected, expectedOf, type Judgement, judgementOf, type Observed, observedOf } from './judgement.js';
 import type { KnownSowing } from './known-sowing.js';
-import { type Resowing, resowingOf } from './resowing.js';
-import { type Ripe, ripeIn } from './ripe.js';
+import { type MaturityDates, maturityIn } from './maturity.js';
+import { type Resowing, seasonAhead } from './resowing.js';
+import type { SowingWarning } from './sowing-facts.js';
+import type { Triage } from './triage.js';
+import { triageNow } from './triage-now.js';
+import { growingNow, type WorkPort } from './work-port.js';
 
 /** How a sowing stands today. */
 export interface SowingState {
@@ -21,11 +25,13 @@ export interface SowingState {
   readonly harvest: Harvest | null;
   /** When a new sowing is good; null: past years do not tell. */
   readonly resowing: Resowing | 'too-late' | null;
+  /** What to do about a row that should be up; null: it is not due, or nothing is known of it. */
+  readonly triage: Triage | null;
   readonly warnings: readonly Note[];
 }
 
 /** How a sowing stands: what it does, what was found, and what may still be done. */
-export async function sowingState(known: KnownSowing, ask: Asker): Promise<SowingState> {
+export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<SowingState> {
   const { sowing, counts, crop, question, today } = known;
   const told = await growingNow(known, ask);
   const growing = 'why' in told ? null : told;
@@ -44,22 +50,44 @@ export async function sowingState(known: KnownSowing, ask: Asker): Promise<Sowin
     today,
   };
   const judgement = evidence && judgementOf(evidence);
-  const ripe = ripeIn(known);
-  const own: Ripe = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
+  const ripe = maturityIn(known);
+  const season = sowing.method === 'direct' ? await seasonAhead({ known, crop, ripe }, ask) : null;
+  const own: MaturityDates = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
+  const expected = growing && expectedOf(growing.forecast, today);
+  const observed = evidence && observedOf(evidence);
   return {
     growing,
-    expected: growing && expectedOf(growing.forecast, today),
-    observed: evidence && observedOf(evidence),
+    expected,
+    observed,
     judgement,
     indoors,
     harvest: judgement?.verdict === 'lost' ? null : own.harvest,
-    resowing: sowing.method === 'direct' ? await resowingOf(known, ripe, ask) : null,
-    warnings: [...warnings, ...(own.why ? [own.why] : [])],
+    resowing: season?.resowing ?? null,
+    triage:
+      growing && judgement && expected
+        ? await triageNow({ known, growing, judgement, expected, observed, season, harvest: own.harvest }, ask)
+        : null,
+    warnings: [...warnings, ...(own.why ? [own.why] : []), ...trayWarnings(known)],
   };
+}
+
+/** Where no past years tell of the nights a grower waits for the last frost. */
+function trayWarnings({ sowing, crop, kept }: KnownSowing): SowingWarning[] {
+  const isTray = sowing.method === 'indoors' && crop.weeksInTrays !== null;
+  if (!isTray || keptDaysOutdoors(kept)) return [];
+  return [{ code: 'planting-out-unknown', params: { crop: cropInFacts(crop) } }];
 }
 
 /** When a sowing that stands indoors is hardened off and planted out; null: it does not, or comes to nothing there. */
 export const indoorStartOf = ({ sowing, crop, question, kept }: KnownSowing): IndoorStart | null =>
   sowing.method === 'indoors'
-    ? indoorsOf(crop, sowing.date, question.bed.roomC!, nightsBear(minimaOf(kept), crop.frost))
+    ? indoorsOf(
+        crop,
+        sowing.date,
+        question.bed.roomC!,
+        bearsPlants(crop, keptDaysOutdoors(kept), {
+          latitudeDeg: kept.site.latitude,
+          drains: kept.bedMake?.kind === 'raised-bed',
+        }),
+      )
     : null;

@@ -8,6 +8,7 @@ import type { KnownSowing } from './known-sowing.js';
 import type { TaskFact, VerdictFact } from './sowing-facts.js';
 import type { SowingState } from './sowing-state.js';
 import { thinningOf } from './thinning.js';
+import { LOOK_AGAIN_DAYS } from './triage-rule.js';
 
 /** The most pressing first. */
 export const tasks = [
@@ -35,8 +36,6 @@ export interface ToDo {
 const SOON_DAYS = 14;
 /** So long after most were due a count still says something [d]. */
 const COUNT_WITHIN_DAYS = 60;
-/** A row that waits is looked at again after so long [d]. */
-const LOOK_AGAIN_DAYS = 4;
 
 /** What there is to do about a sowing in the next two weeks, the most pressing first. */
 export function whatToDo(known: KnownSowing, state: SowingState): ToDo[] {
@@ -47,7 +46,7 @@ export function whatToDo(known: KnownSowing, state: SowingState): ToDo[] {
   const { verdict } = judgement;
   const isWaiting = verdict !== 'lost' && verdict !== 'good' && verdict !== 'thin';
   const all = [
-    ...sowAgain(verdict, state.resowing, today),
+    ...sowAgain(verdict, state, today),
     ...(isWaiting ? toCount(forecast, judgement, today) : []),
     ...(verdict === 'lost' ? [] : care(forecast)),
     ...(verdict === 'good' ? thinning(known, forecast) : []),
@@ -67,10 +66,14 @@ const toDo = (
   next?: Fact | string,
 ): ToDo => ({ task, from, to, text: followedBy(fact, next) });
 
-/** Where it is lost or too thin: whether, and when, it can be sown again. */
-function sowAgain(verdict: Verdict, resowing: SowingState['resowing'], today: PlainDate): ToDo[] {
-  if (verdict !== 'lost' && verdict !== 'thin') return [];
-  const task = verdict === 'lost' ? 'sow-again' : 'fill-gaps';
+/** Where it is lost, too thin, or not worth waiting for: whether, and when, it can be sown again. */
+function sowAgain(
+  verdict: Verdict,
+  { resowing, triage }: Pick<SowingState, 'resowing' | 'triage'>,
+  today: PlainDate,
+): ToDo[] {
+  if (verdict !== 'lost' && verdict !== 'thin' && triage?.do !== 'sow-again') return [];
+  const task = verdict === 'thin' ? 'fill-gaps' : 'sow-again';
   const isTooLate = resowing === 'too-late';
   const open = resowing !== null && !isTooLate ? resowing : null;
   const span = open

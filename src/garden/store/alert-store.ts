@@ -1,6 +1,6 @@
-import type { IfRevision, Kept, Page, Put } from './kept.js';
+import type { IfRevision, Put, Resource, ResourcePage } from './resource.js';
 
-export const alertEvents = ['hot-spell', 'emergence-shift', 'window-open', 'frost'] as const;
+export const alertEvents = ['hot-spell', 'emergence-shift', 'window-open', 'frost', 'sow-again'] as const;
 export type AlertEvent = (typeof alertEvents)[number];
 
 /** What its owner wants to be told of, and where. */
@@ -29,7 +29,7 @@ export interface DeliveryState {
   readonly switchedOff: { readonly atMs: number; readonly reason: string } | null;
 }
 
-export interface Subscription extends SubscriptionFields, DeliveryState, Kept {
+export interface Subscription extends SubscriptionFields, DeliveryState, Resource {
   /** What its messages are signed with, as Standard Webhooks writes it: `whsec_` and base64. */
   readonly secret: string;
 }
@@ -40,7 +40,7 @@ export interface SubscriptionRef {
 }
 
 /** What somebody who looks at a garden for a subscription has to know beforehand. */
-export interface Look {
+export interface Poll {
   readonly subscription: Subscription;
   /** What the garden was like when all of it was last told; null: never yet. */
   readonly seen: string | null;
@@ -56,7 +56,7 @@ export interface Look {
 }
 
 /** Something to remember of a subject as told, and the message that tells it. */
-export interface Telling {
+export interface Notification {
   readonly subject: string;
   /** What was last told when this was thought of; null: nothing. Where it is something else by now, nothing is told. */
   readonly before: string | null;
@@ -86,7 +86,7 @@ export type DeliveryEnd =
   | { readonly outcome: 'given-up' };
 
 /** So many messages of a subscription wait at most: what comes then is told when there is room, as it is by then. */
-export const MOST_PENDING = 1000;
+export const MAX_PENDING = 1000;
 
 /** What growers want to be told of, what they were told, and what is still on its way to them. All as `Store` says. */
 export interface AlertStore {
@@ -102,22 +102,22 @@ export interface AlertStore {
     ifRevision?: IfRevision,
   ): Promise<Put<Subscription>>;
   subscription(owner: string, id: string): Promise<Subscription | undefined>;
-  subscriptions(owner: string, page: Page): Promise<Subscription[]>;
+  subscriptions(owner: string, page: ResourcePage): Promise<Subscription[]>;
   /** Deletes a subscription with all that waits. */
   deleteSubscription(owner: string, id: string, ifRevision?: IfRevision): Promise<'deleted' | 'absent' | 'stale'>;
 
   /** Subscriptions, of all owners, for which the garden is to be looked at by now, the longest due first. */
   dueLooks(nowMs: number, limit: number): Promise<SubscriptionRef[]>;
   /** Takes a look on, the next one being due then; undefined where it is not due, or another has taken it. */
-  takeLook(owner: string, id: string, nowMs: number, nextMs: number): Promise<Look | undefined>;
+  takeLook(owner: string, id: string, nowMs: number, nextMs: number): Promise<Poll | undefined>;
   /**
    * Keeps what is told and the messages that tell it, all or none. What another has told meanwhile, and messages beyond
-   * `MOST_PENDING` with what they tell, are left out.
+   * `MAX_PENDING` with what they tell, are left out.
    *
    * @param seen What the garden was like; kept where nothing was left out.
    * @returns How many messages are new.
    */
-  tell(owner: string, id: string, tellings: readonly Telling[], seen: string): Promise<number | undefined>;
+  tell(owner: string, id: string, tellings: readonly Notification[], seen: string): Promise<number | undefined>;
 
   /** Subscriptions, of all owners, whose first message is to be sent by now, the longest due first. */
   dueDeliveries(nowMs: number, limit: number): Promise<SubscriptionRef[]>;

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { CropChoice } from '../../germination/crop-choice.js';
-import type { IfRevision, Kept, Page, Put } from './kept.js';
+import type { IfRevision, Put, Resource, ResourcePage } from './resource.js';
 
 export type { CropChoice };
 
@@ -21,7 +21,7 @@ export interface LotFields {
   readonly hotLimitShiftC: number;
 }
 
-export interface SeedLot extends LotFields, Kept {}
+export interface SeedLot extends LotFields, Resource {}
 
 export const sowingMethods = ['direct', 'indoors'] as const;
 export type SowingMethod = (typeof sowingMethods)[number];
@@ -43,7 +43,7 @@ export interface SowingFields {
   readonly roomC: number | null;
 }
 
-export interface Sowing extends SowingFields, Kept {}
+export interface Sowing extends SowingFields, Resource {}
 
 /** What the grower counted on a date. */
 export interface Count {
@@ -79,7 +79,7 @@ export interface PlanFields {
   readonly harvest: { readonly from: PlainDate; readonly to: PlainDate; readonly perWeek: number };
 }
 
-export interface Plan extends PlanFields, Kept {}
+export interface Plan extends PlanFields, Resource {}
 
 /** An event of a bed's calendar as it is now, by the digest of what it says. */
 export interface CalendarEntry {
@@ -102,7 +102,7 @@ export interface CalendarRevision {
 export interface SeasonStore {
   putLot(owner: string, id: string, fields: LotFields, ifRevision?: IfRevision): Promise<Put<SeedLot>>;
   lot(owner: string, id: string): Promise<SeedLot | undefined>;
-  lots(owner: string, page: Page): Promise<SeedLot[]>;
+  lots(owner: string, page: ResourcePage): Promise<SeedLot[]>;
   /** A lot that was sown stays. */
   deleteLot(
     owner: string,
@@ -113,7 +113,7 @@ export interface SeasonStore {
   /** Creates or replaces a sowing; its counts stay. */
   putSowing(owner: string, id: string, fields: SowingFields, ifRevision?: IfRevision): Promise<Put<Sowing>>;
   sowing(owner: string, id: string): Promise<CountedSowing | undefined>;
-  sowings(owner: string, page: Page & { readonly bed?: string | undefined }): Promise<Sowing[]>;
+  sowings(owner: string, page: ResourcePage & { readonly bed?: string | undefined }): Promise<Sowing[]>;
   /** The last `limit` sowings of a bed by their dates, the earliest of them first. */
   sowingsOf(owner: string, bed: string, limit: number): Promise<CountedSowing[]>;
   /** Deletes a sowing with its counts. */
@@ -131,7 +131,7 @@ export interface SeasonStore {
 
   putPlan(owner: string, id: string, fields: PlanFields, ifRevision?: IfRevision): Promise<Put<Plan>>;
   plan(owner: string, id: string): Promise<Plan | undefined>;
-  plans(owner: string, page: Page & { readonly bed?: string | undefined }): Promise<Plan[]>;
+  plans(owner: string, page: ResourcePage & { readonly bed?: string | undefined }): Promise<Plan[]>;
   deletePlan(owner: string, id: string, ifRevision?: IfRevision): Promise<'deleted' | 'absent' | 'stale'>;
 
   /** The bed whose calendar a token opens: names no owner, as whoever brings the token need not be known. */

@@ -6,12 +6,12 @@ import type { Readings } from '../../readings/readings.js';
 import type { BedMake } from '../../seedbed/bed.js';
 import type { AlertStore } from './alert-store.js';
 import type { TakeAllowance } from './allowance.js';
-import type { IfRevision, Kept, Page, Put } from './kept.js';
 import type { Usage } from './quotas.js';
+import type { IfRevision, Put, Resource, ResourcePage } from './resource.js';
 import type { SeasonStore } from './season-store.js';
 import type { SessionStore } from './session-store.js';
 
-export type { IfRevision, Kept, Page, Put } from './kept.js';
+export type { IfRevision, Put, Resource as Kept, ResourcePage as Page } from './resource.js';
 
 /** Where a place's air temperatures are fetched from. */
 export interface PlaceSource {
@@ -33,7 +33,7 @@ export interface PlaceFields {
 }
 
 /** A thing whose revision rises with what lies in it; its fields have one of their own. */
-export interface KeptWithSeries extends Kept {
+export interface KeptWithSeries extends Resource {
   /** The revision at which its fields last changed: a PUT, a PATCH or a DELETE rests on this one. */
   readonly fieldsRevision: number;
 }
@@ -164,7 +164,7 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
   putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: IfRevision): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;
-  places(owner: string, page: Page): Promise<Place[]>;
+  places(owner: string, page: ResourcePage): Promise<Place[]>;
   /**
    * Deletes a place with its air, normals and coming days. A place that has beds stays, and nothing is deleted, unless
    * `withBeds` says that they go too, with all that they have.
@@ -213,7 +213,7 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   /** Creates or replaces a bed; its readings stay. */
   putBed(owner: string, id: string, fields: BedFields, ifRevision?: IfRevision): Promise<Put<Bed>>;
   bed(owner: string, id: string): Promise<Bed | undefined>;
-  beds(owner: string, page: Page): Promise<Bed[]>;
+  beds(owner: string, page: ResourcePage): Promise<Bed[]>;
   /**
    * Deletes a bed with its readings, plans and calendar. A bed that has sowings stays, and nothing is deleted, unless
    * `withSowings` says that they and their counts go too.

@@ -16,7 +16,7 @@ export const asparagus: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 10,
   pickingDays: null,

@@ -17,7 +17,7 @@ export const cabbage: CropRecord = {
   field: { from: 0.65, to: 0.97 },
   bedTimeFactor: usualBedTime,
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 5,
   pickingDays: 21,
@@ -53,6 +53,11 @@ export const cabbage: CropRecord = {
       code: 'cold-side-untimed',
       params: { coldC: 5, belowC: 10 },
       source: HANDBOOK,
+    },
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'cabbage', belowC: 10 },
+      source: 'Michigan State University Extension, on early heat and cold; how thick: common practice, no source',
     },
   ],
 };

@@ -1,4 +1,4 @@
-import { autumnSlows, BEDS } from '../crop-parts.js';
+import { autumnSlows, BEDS, lookAlikes } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const carrot: CropRecord = {
@@ -16,7 +16,7 @@ export const carrot: CropRecord = {
   field: { from: 0.22, to: 0.99 },
   bedTimeFactor: { from: 1, to: 1.4 },
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: null,
   pickingDays: 21,
@@ -63,5 +63,12 @@ export const carrot: CropRecord = {
       source: 'Nascimento & Pereira 2007; Nascimento and others 2008 (abstracts)',
     },
     autumnSlows,
+    lookAlikes,
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'carrot', belowC: 10 },
+      source:
+        'Atherton and others 1990: the first bolters after 126 °C·d of chilling, nine in ten after 336; leaves and 10 °C: Michigan State University Extension',
+    },
   ],
 };

@@ -17,7 +17,7 @@ export const cauliflower: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 5,
   pickingDays: 10,

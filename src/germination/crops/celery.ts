@@ -1,4 +1,4 @@
-import { slowerElsewhere, usualBedTime, usualField, weakLot } from '../crop-parts.js';
+import { burningSap, lookAlikes, slowerElsewhere, usualBedTime, usualField, weakLot } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const celery: CropRecord = {
@@ -16,7 +16,7 @@ export const celery: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 13,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 8,
   pickingDays: 28,
@@ -65,5 +65,7 @@ export const celery: CropRecord = {
       params: { crop: 'celery', belowC: 10 },
       source: 'Sachs & Rylski 1980 (abstract); ten days and 10 °C: common practice, no source',
     },
+    burningSap,
+    lookAlikes,
   ],
 };

@@ -17,7 +17,7 @@ export const cucumber: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 14,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 28,

@@ -17,7 +17,7 @@ export const lettuce: CropRecord = {
   field: { from: 0.2, to: 0.67 },
   bedTimeFactor: { from: 1, to: 1.4 },
   maxHalfDays: 20,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,

@@ -16,7 +16,7 @@ export const limaBean: CropRecord = {
   field: usualField,
   bedTimeFactor: { from: 0.45, to: 0.75 }, // as snap bean: assumed
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,

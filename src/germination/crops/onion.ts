@@ -17,7 +17,7 @@ export const onion: CropRecord = {
   field: { from: 0.05, to: 0.88 },
   bedTimeFactor: { from: 1, to: 2.3 },
   maxHalfDays: 16,
-  spreadLog10: 0.107, // from Brewster 2008, for germination; the tightening on the way up is our arithmetic
+  sigmaLog10: 0.107, // from Brewster 2008, for germination; the tightening on the way up is our arithmetic
   ownHotThresholdC: null,
   weeksInTrays: 8,
   pickingDays: null,

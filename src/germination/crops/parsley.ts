@@ -1,4 +1,4 @@
-import { shortLivedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import { burningSap, lookAlikes, shortLivedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const parsley: CropRecord = {
@@ -16,7 +16,7 @@ export const parsley: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 24,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 6,
   pickingDays: 56,
@@ -53,5 +53,7 @@ export const parsley: CropRecord = {
       source: 'Dursun & Ekinci 2010 (abstract)',
     },
     shortLivedSeed,
+    burningSap,
+    lookAlikes,
   ],
 };

@@ -1,4 +1,4 @@
-import { COMMON, HANDBOOK, shortLivedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import { burningSap, COMMON, HANDBOOK, lookAlikes, shortLivedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const parsnip: CropRecord = {
@@ -16,7 +16,7 @@ export const parsnip: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 28,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: null,
   pickingDays: 56,
@@ -53,5 +53,7 @@ export const parsnip: CropRecord = {
       params: { goodC: 20, warmC: 30, hotC: 35 },
       source: HANDBOOK,
     },
+    burningSap,
+    lookAlikes,
   ],
 };

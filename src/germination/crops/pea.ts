@@ -17,7 +17,7 @@ export const pea: CropRecord = {
   field: usualField,
   bedTimeFactor: { from: 0.55, to: 0.85 }, // PubMed 40596089; the width assumed
   maxHalfDays: 21,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,

@@ -16,7 +16,7 @@ export const radish: CropRecord = {
   field: { from: 0.67, to: 0.96 },
   bedTimeFactor: usualBedTime,
   maxHalfDays: 20,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: null,
   pickingDays: 10,

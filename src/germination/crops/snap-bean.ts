@@ -17,7 +17,7 @@ export const snapBean: CropRecord = {
   field: usualField,
   bedTimeFactor: { from: 0.45, to: 0.75 }, // Oregon Vegetable Digest, July 1969
   maxHalfDays: 18,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: 3,
   pickingDays: 14,

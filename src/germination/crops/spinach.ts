@@ -17,7 +17,7 @@ export const spinach: CropRecord = {
   bedTimeFactor: usualBedTime,
   maxHalfDays: 20,
   ownHotThresholdC: 20, // Leskovar, Esensee & Belefant-Miller 1999, J. Am. Soc. Hort. Sci. 124:301
-  spreadLog10: null,
+  sigmaLog10: null,
   weeksInTrays: 3,
   pickingDays: 14,
   growth: {

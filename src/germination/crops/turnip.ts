@@ -17,7 +17,7 @@ export const turnip: CropRecord = {
   field: usualField,
   bedTimeFactor: usualBedTime,
   maxHalfDays: 12,
-  spreadLog10: null,
+  sigmaLog10: null,
   ownHotThresholdC: null,
   weeksInTrays: null,
   pickingDays: 14,
@@ -50,5 +50,10 @@ export const turnip: CropRecord = {
     },
     slowerElsewhere,
     autumnSlows,
+    {
+      code: 'bolts-after-cold',
+      params: { crop: 'turnip', belowC: 10 },
+      source: 'Michigan State University Extension, on early heat and cold',
+    },
   ],
 };

@@ -1,8 +1,8 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import { COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from '../run/cohorts.js';
 import { coldLoss } from '../run/cold-loss.js';
-import { type HeldWatch, heldTooLongAtH, heldWatch } from '../run/held-too-long.js';
-import { hourlyPace } from '../run/hourly-pace.js';
+import { hourlyProgress } from '../run/hourly-progress.js';
+import { type InductionWatch, inductionAtH, inductionWatch } from '../run/secondary-dormancy.js';
 import { isUp, type RunningSums, roomForSums, sumUp, upAtH } from './running-sums.js';
 
 /** What the grower counts, and when. */
@@ -71,13 +71,13 @@ export function allSowings(
   const firstH = sownAtH[next]!;
   const lastH = sownAtH[end - 1]!;
   const toH = Math.min(nHours, lastH + withinH);
-  const pace = hourlyPace(seed, hourlyC, firstH, toH);
-  const watch = heldWatch(pace.awake, hourlyC, seed.hotThresholdC, firstH, toH);
+  const hourly = hourlyProgress(seed, hourlyC, firstH, toH);
+  const watch = inductionWatch(hourly.germinable, hourlyC, seed.hotThresholdC, firstH, toH);
   const lossAt = seed.chillingSensitive ? (atH: number) => coldLoss(hourlyC, atH) : () => 0;
   const killedAtH = killedAt(hourlyC);
   const knownToH = knownTo(hourlyC);
   const shareCohorts = shares.map(cohortOfShare);
-  const sums = roomForSums(seed, pace, Math.min(CHUNK_H, lastH - firstH) + withinH);
+  const sums = roomForSums(seed, hourly, Math.min(CHUNK_H, lastH - firstH) + withinH);
 
   const followed: Followed = { sums, watch, lossAt, killedAtH, knownToH, shareCohorts, up: 0, upUnheld: 0 };
   while (next < end) {
@@ -96,7 +96,7 @@ export function allSowings(
 /** What is followed from sowing to sowing. */
 interface Followed {
   readonly sums: RunningSums;
-  readonly watch: HeldWatch;
+  readonly watch: InductionWatch;
   /** The share that cold takes of a sowing, 0 to 1. */
   readonly lossAt: (sowH: number) => number;
   readonly killedAtH: (sowH: number) => number;
@@ -124,8 +124,8 @@ function follow(
   if (up < COHORTS && byH < countH) return;
   const allUpH = up > 0 ? atH + Math.ceil(upAtH(sums, up, atH, byH)) : atH;
   const upUnheld = lastOf(up, followed.upUnheld, (cohort) => {
-    const heldH = heldTooLongAtH(watch, cohort, atH, allUpH);
-    return heldH >= allUpH || isUp(sums, cohort, atH, heldH);
+    const inhibitedH = inductionAtH(watch, cohort, atH, allUpH);
+    return inhibitedH >= allUpH || isUp(sums, cohort, atH, inhibitedH);
   });
   followed.upUnheld = upUnheld;
   outcomes.known[i] = 1;

@@ -1,4 +1,4 @@
-import { COHORTS, cohortZ, type Pace, type Seed } from '../run/cohorts.js';
+import { COHORTS, cohortZ, type HourlyProgress, type Seed } from '../run/cohorts.js';
 
 const BLOCK_H = 24;
 /** Of each block: cohorts 1 to 100; place 0 stays empty. */
@@ -8,7 +8,7 @@ const HAIR = 1e-10;
 
 /** The way that each cohort has made since an hour, noted once a day, for some hundred days. */
 export interface RunningSums {
-  readonly pace: Pace;
+  readonly hourly: HourlyProgress;
   /** How far each cohort has to go. Shape (101). */
   readonly due: Float64Array;
   fromH: number;
@@ -19,9 +19,9 @@ export interface RunningSums {
 }
 
 /** Room for the running sums of so many hours. */
-export const roomForSums = (seed: Seed, pace: Pace, hours: number): RunningSums => ({
-  pace,
-  due: Float64Array.of(0, ...cohortZ.map((z) => 10 ** (seed.spreadLog10 * z) * (1 - 1e-12))),
+export const roomForSums = (seed: Seed, hourly: HourlyProgress, hours: number): RunningSums => ({
+  hourly,
+  due: Float64Array.of(0, ...cohortZ.map((z) => 10 ** (seed.sigmaLog10 * z) * (1 - 1e-12))),
   fromH: 0,
   before: new Float64Array((Math.ceil(hours / BLOCK_H) + 1) * WIDTH),
   upInBlock: new Int32Array(WIDTH),
@@ -30,7 +30,7 @@ export const roomForSums = (seed: Seed, pace: Pace, hours: number): RunningSums 
 /**
  * Sums up the way that each cohort makes, from an hour on.
  *
- * A cohort moves in every hour in which at least its number is awake, so one sum over cohorts from the slowest to the
+ * A cohort moves in every hour in which at least its number is germinable, so one sum over cohorts from the slowest to the
  * fastest gives all of a day's ways at once.
  *
  * @param sums  Where the sums are put; room enough for the hours.
@@ -40,7 +40,7 @@ export const roomForSums = (seed: Seed, pace: Pace, hours: number): RunningSums 
  * Cost: O(hours) and 100 steps a day.
  */
 export function sumUp(sums: RunningSums, fromH: number, toH: number): void {
-  const { before, pace, upInBlock } = sums;
+  const { before, hourly, upInBlock } = sums;
   const added = new Float64Array(WIDTH);
   const ways = new Float64Array(WIDTH);
   sums.fromH = fromH;
@@ -48,7 +48,7 @@ export function sumUp(sums: RunningSums, fromH: number, toH: number): void {
   before.fill(0, 0, WIDTH);
   for (let hour = fromH, row = 0; hour < toH; row += WIDTH) {
     const endH = Math.min(hour + BLOCK_H, toH);
-    for (; hour < endH; hour++) added[pace.awake[hour]!]! += pace.step[hour]!;
+    for (; hour < endH; hour++) added[hourly.germinable[hour]!]! += hourly.progressPerHour[hour]!;
     let way = 0;
     for (let cohort = COHORTS; cohort > 0; cohort--) {
       way += added[cohort]!;
@@ -83,7 +83,7 @@ export function isUp(sums: RunningSums, cohort: number, sowH: number, byH: numbe
  */
 export function upAtH(sums: RunningSums, cohort: number, sowH: number, byH: number): number {
   const { before, due, upInBlock } = sums;
-  const { awake, step } = sums.pace;
+  const { germinable, progressPerHour } = sums.hourly;
   const atSowing = wayBefore(sums, sowH, cohort);
   const near = atSowing + due[cohort]! * (1 - HAIR);
   const lastBlock = blockOf(sums, byH - 1);
@@ -97,10 +97,11 @@ export function upAtH(sums: RunningSums, cohort: number, sowH: number, byH: numb
   // The hours can round to a hair less than the days: then it is up at the end of the last hour in which it moved.
   let upH = sowH;
   for (let hour = fromH; hour < toH; hour++) {
-    if (awake[hour]! < cohort) continue;
+    if (germinable[hour]! < cohort) continue;
     const goal = atSowing + due[cohort]!;
-    if (way + step[hour]! >= near) return hour + Math.min(1, Math.max(0, goal - way) / step[hour]!) - sowH;
-    way += step[hour]!;
+    if (way + progressPerHour[hour]! >= near)
+      return hour + Math.min(1, Math.max(0, goal - way) / progressPerHour[hour]!) - sowH;
+    way += progressPerHour[hour]!;
     upH = hour + 1;
   }
   return upH - sowH;
@@ -113,9 +114,9 @@ const startOf = ({ fromH }: RunningSums, block: number): number => fromH + block
 
 /** The way a cohort has made before an hour. */
 function wayBefore(sums: RunningSums, hour: number, cohort: number): number {
-  const { awake, step } = sums.pace;
+  const { germinable, progressPerHour } = sums.hourly;
   const block = blockOf(sums, hour);
   let way = sums.before[block * WIDTH + cohort]!;
-  for (let h = startOf(sums, block); h < hour; h++) if (awake[h]! >= cohort) way += step[h]!;
+  for (let h = startOf(sums, block); h < hour; h++) if (germinable[h]! >= cohort) way += progressPerHour[h]!;
   return way;
 }

@@ -1,6 +1,6 @@
 /** Growers count after three weeks at the earliest, and wait twice the chart's days where that is longer: our default. */
-export const SHORTEST_COUNT_DAYS = 21;
-export const LONGEST_COUNT_DAYS = 366;
+export const MIN_COUNT_DAYS = 21;
+export const MAX_COUNT_DAYS = 366;
 
 /**
  * When to count: the smallest whole number of days, at least 21, that is twice what the chart says at the mean so far.
@@ -15,7 +15,7 @@ export function defaultCountDays(
   meanOfFirstDays: (days: number) => number | null,
   timeFactor: number,
 ): number | null {
-  for (let days = SHORTEST_COUNT_DAYS; days <= LONGEST_COUNT_DAYS; days++) {
+  for (let days = MIN_COUNT_DAYS; days <= MAX_COUNT_DAYS; days++) {
     const meanC = meanOfFirstDays(days);
     if (meanC === null) return null;
     const needed = chartDays(meanC);

@@ -26,7 +26,7 @@ export interface Outcome {
 export function outcomeAt(run: CohortRun, countH: number, viablePercent: number): Outcome {
   const up = countUpBy(run, countH);
   let atRisk = 0;
-  for (let j = 0; j < up; j++) if (run.heatRiskAtH[j]! <= run.upAtH[j]!) atRisk++;
+  for (let j = 0; j < up; j++) if (run.heatInducedAtH[j]! <= run.upAtH[j]!) atRisk++;
   const timeOf = (share: number): number | null => (up === 0 ? null : run.upAtH[Math.ceil(share * up) - 1]!);
   return {
     firstH: timeOf(0.1),

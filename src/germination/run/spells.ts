@@ -1,11 +1,11 @@
-import { CHILLING_C, type CohortRun, cohortRun, NOT_YET, type Pace, type Seed } from './cohorts.js';
+import { CHILLING_C, type CohortRun, cohortRun, type HourlyProgress, NOT_YET, type Seed } from './cohorts.js';
 import { DRINKING_HOURS } from './cold-loss.js';
 import { type Outcome, outcomeAt } from './outcome.js';
 
 /** Harmful hours less than this far apart belong to one spell [h]. */
 const JOINS_WITHIN_H = 24;
 /** Fewer harmful hours than this on every day make no spell [h]. */
-const LEAST_HOURS_ON_A_DAY = 6;
+export const MIN_HOURS_ON_A_DAY = 6;
 /** This long without relief makes a spell severe [h]. */
 const UNBROKEN_H = 24;
 /** A day's mean counts when at least this many of its hours lie after wetting, as for any daily mean [h]. */
@@ -31,12 +31,12 @@ export interface Spell {
   readonly hoursInFirstDay: number;
 }
 
-export interface Sowing {
+export interface SpellSowing {
   readonly seed: Seed;
   /** Hourly means at the seed since wetting [°C]. */
   readonly hourlyC: Float64Array;
   /** What of these hours the first run has worked out. */
-  readonly pace: Pace;
+  readonly hourly: HourlyProgress;
   /** Which day at the place each hour falls on, never falling. */
   readonly dayOfHour: Int32Array;
   readonly countH: number;
@@ -44,15 +44,15 @@ export interface Sowing {
 }
 
 /** Spells of heat between wetting and most, and what each costs: the sowing is run again with the spell cut off at the threshold. */
-export const hotSpells = (sowing: Sowing, run: CohortRun, outcome: Outcome): Spell[] =>
+export const hotSpells = (sowing: SpellSowing, run: CohortRun, outcome: Outcome): Spell[] =>
   spells(sowing, outcome, {
     thresholdC: sowing.seed.hotThresholdC,
     sign: 1,
-    isCostly: (fromH, toH) => run.heatRiskAtH.some((riskH) => riskH > fromH && riskH <= toH),
+    isCostly: (fromH, toH) => run.heatInducedAtH.some((riskH) => riskH > fromH && riskH <= toH),
   });
 
 /** Spells of soil under 10 °C, for crops that chill harms. */
-export const coldSpells = (sowing: Sowing, run: CohortRun, outcome: Outcome): Spell[] =>
+export const coldSpells = (sowing: SpellSowing, run: CohortRun, outcome: Outcome): Spell[] =>
   sowing.seed.chillingSensitive
     ? spells(sowing, outcome, {
         thresholdC: CHILLING_C,
@@ -69,7 +69,7 @@ interface Harm {
   isCostly(fromH: number, toH: number): boolean;
 }
 
-function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
+function spells(sowing: SpellSowing, outcome: Outcome, harm: Harm): Spell[] {
   const { hourlyC } = sowing;
   // Where some of the seed still waits at the count, what came after most of the rest is what holds it.
   const endH = Math.min(hourlyC.length, Math.ceil(outcome.someWait ? sowing.countH : (outcome.mostH ?? sowing.countH)));
@@ -83,7 +83,7 @@ function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
   }
   return stretches.flatMap(({ fromH, toH }) => {
     const tally = tallyOf(sowing, fromH, toH, isHarmful, harm.sign);
-    if (tally.mostHoursOnADay < LEAST_HOURS_ON_A_DAY) return [];
+    if (tally.mostHoursOnADay < MIN_HOURS_ON_A_DAY) return [];
     const severe =
       tally.longestRunH >= UNBROKEN_H || anyDayMeanHarmful(sowing, fromH, toH, harm) || harm.isCostly(fromH, toH);
     return [
@@ -102,7 +102,7 @@ function spells(sowing: Sowing, outcome: Outcome, harm: Harm): Spell[] {
   });
 }
 
-function tallyOf(sowing: Sowing, fromH: number, toH: number, isHarmful: (hour: number) => boolean, sign: 1 | -1) {
+function tallyOf(sowing: SpellSowing, fromH: number, toH: number, isHarmful: (hour: number) => boolean, sign: 1 | -1) {
   let hours = 0;
   let days = 0;
   let hoursToday = 0;
@@ -132,7 +132,7 @@ function tallyOf(sowing: Sowing, fromH: number, toH: number, isHarmful: (hour: n
   return { hours, days, mostHoursOnADay, longestRunH, hoursInFirstDay, peakC };
 }
 
-function anyDayMeanHarmful({ hourlyC, dayOfHour }: Sowing, fromH: number, toH: number, harm: Harm): boolean {
+function anyDayMeanHarmful({ hourlyC, dayOfHour }: SpellSowing, fromH: number, toH: number, harm: Harm): boolean {
   let hour = fromH;
   while (hour > 0 && dayOfHour[hour - 1] === dayOfHour[fromH]) hour--;
   while (hour < toH) {
@@ -149,15 +149,18 @@ function anyDayMeanHarmful({ hourlyC, dayOfHour }: Sowing, fromH: number, toH: n
 }
 
 /** What the spell costs: the sowing is run again with the spell cut off at the threshold. */
-function costOf(sowing: Sowing, outcome: Outcome, fromH: number, toH: number, harm: Harm) {
+function costOf(sowing: SpellSowing, outcome: Outcome, fromH: number, toH: number, harm: Harm) {
   const clipped = sowing.hourlyC.slice();
-  const pace = { awake: sowing.pace.awake.slice(), step: sowing.pace.step.slice() };
+  const hourly = {
+    germinable: sowing.hourly.germinable.slice(),
+    progressPerHour: sowing.hourly.progressPerHour.slice(),
+  };
   for (let hour = fromH; hour < toH; hour++) {
     if (harm.sign * (clipped[hour]! - harm.thresholdC) <= 0) continue;
     clipped[hour] = harm.thresholdC;
-    pace.awake[hour] = NOT_YET;
+    hourly.germinable[hour] = NOT_YET;
   }
-  const without = outcomeAt(cohortRun(sowing.seed, clipped, pace), sowing.countH, sowing.viablePercent);
+  const without = outcomeAt(cohortRun(sowing.seed, clipped, hourly), sowing.countH, sowing.viablePercent);
   const comes = outcome.halfH !== null && outcome.mostH !== null && without.halfH !== null && without.mostH !== null;
   return {
     delayDays: comes

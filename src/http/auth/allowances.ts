@@ -1,14 +1,14 @@
 import type { TakeAllowance } from '../../garden/store/allowance.js';
 
 const DEFAULT_MAX_BUCKETS = 100_000;
-/** Callers beyond those that are remembered share a bucket. */
+/** Callers over the limit of buckets share this one. */
 const OTHERS = 'others';
 /** Sums of many tokens end this close to whole ones. */
 const ROUNDING = 1e-6;
 
 /**
- * Allowances in memory. A bucket that is full again is forgotten where others need the room, as nothing is lost with it;
- * while none is, callers not seen before share one, so that no flood of callers resets the bucket of another.
+ * Allowances in memory. A full bucket is forgotten if others need the room, as nothing is lost with it. If none is
+ * full, new callers share one, so that no flood of callers resets the bucket of another.
  */
 export function memoryAllowances(maxBuckets = DEFAULT_MAX_BUCKETS): TakeAllowance {
   const fullAtMs = new Map<string, number>();
@@ -20,28 +20,28 @@ export function memoryAllowances(maxBuckets = DEFAULT_MAX_BUCKETS): TakeAllowanc
   return async (caller, policy, wanted, capacity, perMs, nowMs) => {
     const own = `${policy} ${caller}`;
     const id = fullAtMs.has(own) || makeRoom(nowMs) ? own : `${policy} ${OTHERS}`;
-    // A clock that is set back makes no bucket emptier than empty.
+    // A clock that is set back cannot overdraw a bucket.
     const lastFullMs = Math.min(Math.max(fullAtMs.get(id) ?? nowMs, nowMs), nowMs + capacity / perMs);
     const there = capacity - (lastFullMs - nowMs) * perMs;
     const granted = Math.max(0, Math.min(wanted, Math.floor(there + ROUNDING)));
     const next = lastFullMs + granted / perMs;
-    // Deleted first: the order of a map is that of its insertions, and the first is then the one silent longest.
+    // Delete first: a map keeps the order of insertion, so its first entry is then the least recently used.
     fullAtMs.delete(id);
     fullAtMs.set(id, next);
     return { granted, remaining: there - granted, fullAtMs: next };
   };
 }
 
-/** A database that does not answer within this time is taken to be away [ms], */
+/** A database that does not answer within this time counts as down [ms]. */
 const PATIENCE_MS = 1_000;
-/** and is not asked again for so long [ms]. */
+/** How long a database that is down is not queried again [ms]. */
 const AWAY_MS = 5_000;
 
 /**
- * Allowances that all instances on one database share, as long as it answers; else those in memory.
+ * Allowances shared by all instances on one database while it answers, otherwise those in memory.
  *
  * @param take   Takes from the database.
- * @param failed Told when it does not answer.
+ * @param failed Receives the error when it does not answer.
  */
 export function sharedAllowances(
   take: TakeAllowance,
@@ -62,7 +62,7 @@ export function sharedAllowances(
   };
 }
 
-/** What a promise gives, if it does so in time. @throws Error where it does not. */
+/** The value of a promise within a time limit. @throws Error after that. */
 async function within<T>(ms: number, promise: Promise<T>): Promise<T> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<never>((_, reject) => {

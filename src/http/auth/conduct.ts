@@ -5,13 +5,13 @@ import { requestRefusal } from '../../contract/refusal-facts.js';
 import { KEY_PARAMETERS } from '../server/logged-request.js';
 import type { FindOwner } from './keys.js';
 
-/** Names that this machine has for itself. A page that gives its own name this address gets nothing by it. */
+/** This machine's own names. A page whose own name points to this address gains nothing by it. */
 const LOCAL_HOST = /^(?:localhost|127\.0\.0\.1|\[::1\])$/;
 
 /**
- * Refuses what no route should see: an ambiguous or foreign host, a packed body, a key in the address.
+ * Refuses requests that no route should see: an ambiguous or foreign host, a compressed body, a key in the address.
  *
- * @param hosts Hosts, besides this machine's own names, that may be asked for; undefined: any.
+ * @param hosts Hosts to serve besides this machine's own names; undefined: any.
  */
 export function refuseMisconduct(
   request: FastifyRequest,
@@ -37,7 +37,7 @@ export function refuseMisconduct(
   }
 }
 
-/** Of several, node reads the first, and a proxy perhaps another. */
+/** Counts Host fields: of several, node reads the first and a proxy perhaps another. */
 function hostFields({ rawHeaders = [] }: IncomingMessage): number {
   let count = 0;
   for (let i = 0; i < rawHeaders.length; i += 2) {
@@ -48,7 +48,7 @@ function hostFields({ rawHeaders = [] }: IncomingMessage): number {
 
 function refuseForeignHost(host: string, hosts: readonly string[]): void {
   const name = host.toLowerCase().replace(/:\d*$/, '');
-  // A program of HTTP/1.0 names none; every browser does.
+  // An HTTP/1.0 program may name no host; every browser does.
   if (name === '' || LOCAL_HOST.test(name) || hosts.includes(name)) return;
   throw new RequestError('misdirected', requestRefusal('misdirected', { host: host.slice(0, 100) }));
 }

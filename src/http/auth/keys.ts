@@ -1,27 +1,26 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import { sha256 } from '../../basics/digest.js';
 
-/** What a caller shows: a key, or the token of a session with the proof that is kept of it. */
-export type Shown = { readonly key: string } | { readonly token: string; readonly proof: string };
+/** Credentials of a caller: a key, or a session's token with its stored proof. */
+export type ShownKey = { readonly key: string } | { readonly token: string; readonly proof: string };
 
-/** Who has a key. */
+/** The owner of a key. */
 export interface KeyHolder {
   readonly owner: string;
-  /** Stands for the key in this process, and does not tell it. */
+  /** Identifies the key within this process without revealing it. */
   readonly keyDigest: string;
   /**
-   * Proves that a session's token was given for this key. Without the token, of which nobody keeps more than a digest, no
-   * guess at the key can be tried against it.
+   * Proves that a session's token was issued for this key. Guessing the key takes the token, and only its digest is
+   * stored.
    */
   proofFor(token: string): string;
 }
 
-/** Finds whose key, or whose session's key, it is; undefined where it is nobody's. */
-export type FindOwner = (shown: Shown) => KeyHolder | undefined;
+/** Finds the owner of a key or of a session's key; undefined if there is none. */
+export type FindOwner = (shown: ShownKey) => KeyHolder | undefined;
 
 /**
- * Keys are compared by digests, in constant time, every one of them each time, so that how long it takes tells nothing of
- * the keys.
+ * Compares keys by digest, in constant time, and always all of them, so that timing reveals nothing about the keys.
  *
  * @param keys Owners by key.
  */
@@ -31,10 +30,10 @@ export function keyring(keys: ReadonlyMap<string, string>): FindOwner {
     const proofFor = (token: string): string => createHmac('sha256', keyDigest).update(token).digest('base64url');
     return { keyDigest, holder: { owner, keyDigest: keyDigest.toString('base64url'), proofFor } };
   });
-  const isOf = ({ keyDigest, holder }: (typeof known)[number], shown: Shown): boolean =>
-    'key' in shown
-      ? timingSafeEqual(keyDigest, sha256(shown.key))
-      : timingSafeEqual(sha256(holder.proofFor(shown.token)), sha256(shown.proof));
-  return (shown) =>
-    known.reduce<KeyHolder | undefined>((found, one) => (isOf(one, shown) ? one.holder : found), undefined);
+  return (shown) => {
+    const shownDigest = sha256('key' in shown ? shown.key : shown.proof);
+    const isOf = ({ keyDigest, holder }: (typeof known)[number]): boolean =>
+      timingSafeEqual(shownDigest, 'key' in shown ? keyDigest : sha256(holder.proofFor(shown.token)));
+    return known.reduce<KeyHolder | undefined>((found, one) => (isOf(one) ? one.holder : found), undefined);
+  };
 }

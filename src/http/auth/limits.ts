@@ -1,53 +1,79 @@
-import { isIPv6 } from 'node:net';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { digestOf } from '../../basics/digest.js';
-import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
 import type { TakeAllowance } from '../../garden/store/allowance.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import { memoryAllowances } from './allowances.js';
-import { type RateLimit, type RateVerdict, rateLimit } from './rate-limit.js';
+import { addressId, ownerId } from './caller-id.js';
+import { showLimit, tooMany } from './limit-headers.js';
+import { type RateLimit, rateLimit } from './rate-limit.js';
+import { askerFor, type WorkPlaces } from './work-places.js';
 
 export interface LimitOptions {
   readonly clock: () => Date;
-  /** Requests a minute of an owner, or of an address without one; 0: any number. */
+  /** Requests per minute of an owner, or of an address without one; 0: unlimited. */
   readonly perMinute: number;
-  /** Answers a minute that are worked out from years; 0: any number. */
+  /** Answers from past years per minute; 0: unlimited. */
   readonly workPerMinute: number;
-  /** Such answers of one caller that may be under way at one time. */
+  /** Concurrent answers from past years of one caller. */
   readonly atOnce?: number;
-  /** Takes from allowances that all instances share; left out: each instance has its own. */
+  /** Takes from allowances shared by all instances; left out: each instance has its own. */
   readonly take?: TakeAllowance | undefined;
-  /** In how many seconds an answer from years is probably there. */
+  /** Expected wait for an answer from past years [s]. */
   readonly waitS: () => number;
-  /** Does a route count against the address, whoever asks? By the route's pattern; undefined: there is no such route. */
+  /** True if a route's requests count against the address even with a key; undefined: there is no such route. */
   readonly isOpen: (url: string | undefined) => boolean;
 }
 
 declare module 'fastify' {
   interface FastifyRequest {
-    /** Who asks for long work by this request; of another owner where its token opens that garden. */
+    /** The requester of long work in this request; of another owner if its token opens that garden. */
     askedBy(owner?: string): AskedBy;
   }
 }
 
-/** Long answers of one caller under way at one time. */
+/** Concurrent long answers of one caller. */
 export const AT_ONCE = 8;
-/** Whoever asks whether the service lives may do so often: several balancers, each every second. */
+/** Health checks may be frequent: several load balancers, each every second. */
 const HEALTH_PER_MINUTE = 6_000;
 const HEALTH = new Set(['/healthz', '/readyz']);
-/** A chunk of an allowance that lies in a database is this share of it. */
+/** A chunk of a shared allowance is one part in this many. */
 const CHUNKS = 20;
 
-/** Counts a request whose caller is known, and prepares what it may ask. @throws {RequestError} where it is one too many. */
+/** Counts a request of a known caller and prepares its long work. @throws {RequestError} over the limit. */
 export type CountRequest = (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
 
 /**
- * Limits what each caller may ask: requests a minute, answers a minute that are worked out from years, and how many of
- * those at a time. Every address of the service counts, so that none can be asked without end.
+ * Limits each caller's requests per minute, answers from past years per minute, and concurrent ones. Every address of
+ * the service counts, so that none can be flooded.
  */
 export function requestLimits(options: LimitOptions): CountRequest {
-  const { clock, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS, isOpen } = options;
+  const { clock, perMinute, isOpen } = options;
+  const { requests, health, places } = limitsOf(options);
+  return async (request, reply) => {
+    const { url } = request.routeOptions;
+    const holder = request.caller?.holder;
+    const address = (): string => addressId(request.ip);
+    const caller = (): string => (holder && !isOpen(url) ? ownerId(holder.owner) : address());
+    request.askedBy = askerFor(places, request, reply, caller);
+    if (HEALTH.has(url ?? '')) {
+      const allowance = await health?.(address(), clock().getTime());
+      if (allowance && !allowance.isAllowed) throw tooMany('requests', HEALTH_PER_MINUTE, allowance);
+      return;
+    }
+    if (!requests) return;
+    const allowance = await requests(caller(), clock().getTime());
+    showLimit(reply, places.policies, 'requests', perMinute, allowance);
+    if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
+  };
+}
+
+/** The limits of requests; undefined: unlimited. */
+interface Limits {
+  readonly requests: RateLimit | undefined;
+  readonly health: RateLimit | undefined;
+  readonly places: WorkPlaces;
+}
+
+function limitsOf({ clock, perMinute, workPerMinute, atOnce = AT_ONCE, take, waitS }: LimitOptions): Limits {
   const local = memoryAllowances();
   const limitOf = (policy: string, limit: number): RateLimit | undefined =>
     limit > 0
@@ -60,139 +86,14 @@ export function requestLimits(options: LimitOptions): CountRequest {
       : undefined;
   const requests = limitOf('requests', perMinute);
   const work = limitOf('work', workPerMinute);
-  const health = perMinute > 0 ? rateLimit({ policy: 'health', perMinute: HEALTH_PER_MINUTE, take: local }) : undefined;
   const policies = [
     ...(requests ? [`"requests";q=${perMinute};w=60`] : []),
     ...(work ? [`"work";q=${workPerMinute};w=60`] : []),
     `"at-once";q=${atOnce};qu="concurrent-requests"`,
   ].join(', ');
-  const underWay = new Map<string, number>();
-
-  const count: CountRequest = async (request, reply) => {
-    const { url } = request.routeOptions;
-    const holder = request.caller?.holder;
-    const address = (): string => callerId('address', addressOf(request.ip));
-    const caller = (): string => (holder && !isOpen(url) ? callerId('owner', holder.owner) : address());
-    request.askedBy = asker(request, reply, caller);
-    if (HEALTH.has(url ?? '')) {
-      const allowance = await health?.(address(), clock().getTime());
-      if (allowance && !allowance.isAllowed) throw tooMany('requests', HEALTH_PER_MINUTE, allowance);
-      return;
-    }
-    if (!requests) return;
-    const allowance = await requests(caller(), clock().getTime());
-    tell(reply, 'requests', perMinute, allowance);
-    if (!allowance.isAllowed) throw tooMany('requests', perMinute, allowance);
+  return {
+    requests,
+    health: perMinute > 0 ? rateLimit({ policy: 'health', perMinute: HEALTH_PER_MINUTE, take: local }) : undefined,
+    places: { clock, atOnce, perMinute: workPerMinute, work, waitS, policies, underWay: new Map() },
   };
-
-  const tell = (reply: FastifyReply, policy: string, limit: number, { remaining, nextInS }: RateVerdict): void => {
-    reply.headers({
-      'ratelimit-policy': policies,
-      ratelimit: `"${policy}";r=${remaining};t=${nextInS}`,
-      'ratelimit-limit': limit,
-      'ratelimit-remaining': remaining,
-      'ratelimit-reset': nextInS,
-    });
-  };
-
-  /** Who asks by a request: it takes one place, and one of the allowance of long work, however much it asks. */
-  const asker = (request: FastifyRequest, reply: FastifyReply, requester: () => string) => {
-    let signal: AbortSignal | undefined;
-    let hasPlace = false;
-    let admitted: Promise<void> | undefined;
-    return (owner = request.owner): AskedBy => {
-      signal ??= endOf(reply);
-      const caller = owner === request.owner ? requester() : callerId('owner', owner);
-      const takePlace = (): void => {
-        if (!hasPlace) takePlaceOf(reply, caller, signal!);
-        hasPlace = true;
-      };
-      const admit = async (): Promise<void> => {
-        takePlace();
-        admitted ??= takeWork(reply, caller);
-        return admitted;
-      };
-      return { owner, caller, signal, takePlace, admit };
-    };
-  };
-
-  const takePlaceOf = (reply: FastifyReply, caller: string, signal: AbortSignal): void => {
-    const before = underWay.get(caller) ?? 0;
-    if (before >= atOnce) {
-      const nextInS = waitS();
-      tell(reply, 'at-once', atOnce, { isAllowed: false, remaining: 0, nextInS });
-      throw new RequestError('too-much-at-once', requestRefusal('too-much-at-once', { atOnce }), [], {
-        retryAfterS: nextInS,
-        violatedPolicies: ['at-once'],
-      });
-    }
-    if (signal.aborted) return;
-    underWay.set(caller, before + 1);
-    signal.addEventListener('abort', () => leave(caller), { once: true });
-  };
-
-  const takeWork = async (reply: FastifyReply, caller: string): Promise<void> => {
-    if (!work) return;
-    const allowance = await work(caller, clock().getTime());
-    if (!allowance.isAllowed || isNearer(reply, allowance, workPerMinute))
-      tell(reply, 'work', workPerMinute, allowance);
-    if (!allowance.isAllowed) throw tooMany('work', workPerMinute, allowance);
-  };
-
-  const leave = (caller: string): void => {
-    const left = (underWay.get(caller) ?? 1) - 1;
-    if (left > 0) underWay.set(caller, left);
-    else underWay.delete(caller);
-  };
-  return count;
-}
-
-/** Aborted when the answer has been sent, or nobody is there to read it. */
-function endOf({ raw }: FastifyReply): AbortSignal {
-  const ended = new AbortController();
-  // A caller who went while the database was asked has closed it already, and it tells that no second time.
-  if (raw.destroyed) ended.abort();
-  raw.once('finish', () => ended.abort());
-  raw.once('close', () => ended.abort());
-  return ended.signal;
-}
-
-/** Is less left of this allowance than of the one that was told? */
-function isNearer(reply: FastifyReply, { remaining }: RateVerdict, limit: number): boolean {
-  const told = {
-    limit: Number(reply.getHeader('ratelimit-limit')),
-    remaining: Number(reply.getHeader('ratelimit-remaining')),
-  };
-  return !(told.limit > 0) || remaining / limit < told.remaining / told.limit;
-}
-
-function tooMany(policy: string, perMinute: number, { nextInS }: RateVerdict): RequestError {
-  return new RequestError(
-    'too-many-requests',
-    requestRefusal('too-many-requests', {
-      perMinute,
-      policy: policy === 'work' ? 'work' : 'requests',
-      waitS: nextInS,
-    }),
-    [],
-    { retryAfterS: nextInS, violatedPolicies: [policy] },
-  );
-}
-
-/** Callers are remembered by a digest: nobody reads addresses out of it. */
-const callerId = (kind: 'owner' | 'address', name: string): string => digestOf(`${kind} ${name}`, 22);
-
-/** An address; of IPv6 its first 64 bits, as one caller has all the rest. */
-function addressOf(ip: string): string {
-  if (!isIPv6(ip)) return ip;
-  const mapped = /^::ffff:(\d+\.\d+\.\d+\.\d+)$/i.exec(ip)?.[1];
-  if (mapped) return mapped;
-  const [head = '', tail] = ip.split('%')[0]!.split('::');
-  const first = head === '' ? [] : head.split(':');
-  const last = tail === undefined || tail === '' ? [] : tail.split(':');
-  const groups = [...first, ...Array<string>(Math.max(0, 8 - first.length - last.length)).fill('0'), ...last];
-  return groups
-    .slice(0, 4)
-    .map((group) => Number.parseInt(group, 16).toString(16))
-    .join(':');
 }

@@ -6,20 +6,20 @@ import type { Store } from '../../garden/store/store.js';
 import type { FindOwner, KeyHolder } from './keys.js';
 import { sessionLabel } from './session-label.js';
 
-/** More browsers than one owner has; the oldest session ends where one more begins. */
+/** More browsers than one owner has; a further session ends the oldest. */
 const MAX_SESSIONS = 50;
-/** How often it is written down that a session is used [ms]. */
+/** How often the last use of a session is stored [ms]. */
 const USED_EVERY_MS = 3_600_000;
-/** 256 bits of chance, as base64url writes them: nothing else is looked up. */
+/** 256 random bits in base64url; any other token is not looked up. */
 const TOKEN = /^[\w-]{43}$/;
 
-/** A session that a request has. */
+/** The session of a request. */
 export interface OpenSession {
   readonly id: string;
   readonly holder: KeyHolder;
 }
 
-/** The session of a token, while it lasts and its key is one of the service's. */
+/** The session of a token, if it is valid and its key is one of the service's. */
 export async function openSession(
   store: Store,
   findOwner: FindOwner,
@@ -33,7 +33,7 @@ export async function openSession(
   const holder = session && findOwner({ token, proof: session.keyProof });
   if (!session || holder?.owner !== session.owner) return undefined;
   if (nowMs - session.usedAtMs >= USED_EVERY_MS) {
-    // A request need not fail because this cannot be written down.
+    // The request succeeds even if this cannot be stored.
     await store
       .useSession(session.owner, session.id, nowMs)
       .catch((err: unknown) => log.warn({ err }, 'the use of a session was not kept'));
@@ -41,7 +41,7 @@ export async function openSession(
   return { id: session.id, holder };
 }
 
-/** Begins a session of a key, and gives the token that the browser's cookie is to carry. */
+/** Begins a session for a key and returns the token for the browser's cookie. */
 export async function beginSession(
   store: Store,
   holder: KeyHolder,

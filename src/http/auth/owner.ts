@@ -2,27 +2,27 @@ import type { FastifyRequest } from 'fastify';
 import type { KeyHolder } from './keys.js';
 
 /**
- * Whose things all are where the service was started without keys. It is a name that API_KEYS may use as well: what was
- * kept before there were keys is then that owner's.
+ * Owner of everything in a service without keys. API_KEYS may use this name too: data stored before there were keys
+ * then belongs to that owner.
  */
 export const OPEN_OWNER = 'gardener';
 
-/** What a request shows to open a garden: a key, or the token of a session. */
+/** Credentials that open a garden: a key, or a session's token. */
 export type Shown = { readonly key: string } | { readonly session: string };
 
 declare module 'fastify' {
   interface FastifyRequest {
     owner: string;
-    /** What the caller shows, and whose it is; null until the first hook has looked. */
+    /** The caller's credentials and their owner; null before the first hook. */
     caller: {
       readonly shown: Shown | undefined;
       readonly holder: KeyHolder | undefined;
       readonly isStranger: boolean;
     } | null;
-    /** The session that the request has; null: it has none, or a key. */
+    /** The session of the request; null: it has none, or a key. */
     sessionId: string | null;
   }
 }
 
-/** Whose things a request sees and changes: the owner of its key. */
+/** The owner whose data a request reads and changes. */
 export const ownerOf = (request: FastifyRequest): string => request.owner;

@@ -1,12 +1,12 @@
 import { LRUCache } from 'lru-cache';
 import type { TakeAllowance } from '../../garden/store/allowance.js';
 
-/** What a caller may still ask. */
+/** A caller's remaining allowance. */
 export interface RateVerdict {
   readonly isAllowed: boolean;
-  /** Requests that may follow at once. */
+  /** Requests allowed at once. */
   readonly remaining: number;
-  /** Until one more than those is allowed [s], >= 1. */
+  /** Seconds until one more is allowed [s], >= 1. */
   readonly nextInS: number;
 }
 
@@ -14,12 +14,12 @@ export interface RateVerdict {
 export type RateLimit = (caller: string, nowMs: number) => Promise<RateVerdict>;
 
 export interface RateLimitOptions {
-  /** The policy's name, as headers tell it. */
+  /** The policy's name in headers. */
   readonly policy: string;
-  /** Requests a minute, >= 1. */
+  /** Requests per minute, >= 1. */
   readonly perMinute: number;
   readonly take: TakeAllowance;
-  /** So many are taken at a time, >= 1. */
+  /** Requests taken from the bucket at a time, >= 1. */
   readonly chunk?: number;
   readonly maxCallers?: number;
 }
@@ -29,7 +29,7 @@ const DEFAULT_MAX_CALLERS = 20_000;
 /** Sums of many tokens end this close to whole ones. */
 const ROUNDING = 1e-6;
 
-/** Requests taken and not yet used, and how the bucket stood then. */
+/** Unused requests already taken, and the state of the bucket at that time. */
 interface Chunk {
   left: number;
   takenAtMs: number;
@@ -37,9 +37,9 @@ interface Chunk {
 }
 
 /**
- * Limits how often each caller may ask. A caller's bucket holds a minute's requests when full, and fills evenly. Requests
- * are taken out of it by the chunk, so that a bucket in a database is asked once for many; what is not used within a minute
- * is lost.
+ * Limits the rate of each caller. A caller's bucket holds a minute's requests when full, and fills evenly. Requests are
+ * taken from it in chunks, so that a bucket in a database is queried once for many; the unused rest is lost after a
+ * minute.
  */
 export function rateLimit({
   policy,
@@ -57,7 +57,7 @@ export function rateLimit({
     chunks.set(caller, { left: granted, takenAtMs: nowMs, fullAtMs });
     return granted;
   };
-  /** Requests that come meanwhile wait for the same chunk. */
+  /** Concurrent requests wait for the same chunk. */
   const more = (caller: string, nowMs: number): Promise<number> => {
     const begun = taking.get(caller) ?? takeMore(caller, nowMs).finally(() => taking.delete(caller));
     taking.set(caller, begun);

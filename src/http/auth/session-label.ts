@@ -1,4 +1,4 @@
-/** Browsers as they name themselves, the one that also names others first. */
+/** Names of browsers; one whose user agent also names others comes first. */
 const BROWSERS: readonly (readonly [RegExp, string])[] = [
   [/\bEdgA?(?:iOS)?\//, 'Edge'],
   [/\bOPR\//, 'Opera'],
@@ -19,9 +19,10 @@ const SYSTEMS: readonly (readonly [RegExp, string])[] = [
 const MAX_LENGTH = 60;
 
 /**
- * What a browser says it is, in a few words that its owner knows it by.
+ * A short description of a browser, by which its owner recognizes it.
  *
- * @example sessionLabel('Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0') // => 'Firefox on Linux'
+ * @example sessionLabel('Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0') // => 'Firefox on
+ * Linux'
  */
 export function sessionLabel(userAgent: string | undefined): string {
   const told = (userAgent ?? '').slice(0, 500);

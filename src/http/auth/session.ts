@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
-import { refuseForeign } from '../../contract/own-origin.js';
 import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requireSameOrigin } from '../../contract/same-origin.js';
 import { sessionIn, setSession } from '../../contract/session-cookie.js';
 import type { Store } from '../../garden/store/store.js';
-import { refuseQuery } from '../kept/kept.js';
 import type { Route } from '../openapi/route.js';
 import { read } from '../question/read.js';
+import { refuseQuery } from '../resource/resource.js';
 import { isForm } from '../server/form-body.js';
 import type { FindOwner } from './keys.js';
 import { beginSession, endSessionOf } from './open-session.js';
@@ -15,11 +15,11 @@ const keySchema = z.strictObject({
   key: z
     .string()
     .trim()
-    .describe('One of the keys that the service was started with. In a form, none: end the session.'),
-  asked: z.string().optional().describe('In a form: where on the page to go on, as `/?` and a query.'),
+    .describe('One of the keys that the service was started with. A form without one ends the session.'),
+  asked: z.string().optional().describe('In a form: where the page continues, as `/?` and a query.'),
 });
 
-/** Where on the page a form goes on: nowhere else. */
+/** The address on the page where a form continues; never outside the page. */
 function placeOf(asked: string | undefined, isRefused: boolean): string {
   const query = new URLSearchParams(asked?.startsWith('/?') ? asked.slice(2) : '');
   query.delete('key');
@@ -28,9 +28,9 @@ function placeOf(asked: string | undefined, isRefused: boolean): string {
 }
 
 /**
- * A browser is asked for the key once; from then on a cookie stands for it.
+ * A browser sends the key once; from then on a cookie stands for it.
  *
- * @param findOwner Left out: nobody needs a key, and no cookie is set.
+ * @param findOwner Left out: no key is needed, and no cookie is set.
  */
 export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOwner | undefined): Route[] => [
   {
@@ -41,7 +41,7 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
       id: 'beginSession',
       summary: 'Give a browser a cookie that stands for your key',
       description:
-        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for 180 days, while the service has the key, and until the session is ended. The same as a form, for pages without scripts, leads to `/`, with a wrong key to `/?key=refused`; without a key it ends the session. Where no keys are asked for no cookie is set.',
+        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for 180 days, while the service has the key, and until the session ends. A form, for pages without scripts, is redirected to `/`, or with a wrong key to `/?key=refused`; without a key it ends the session. A service without keys sets no cookie.',
       json: { schema: keySchema, example: { key: 'a-long-secret' } },
       form: true,
       answer: 'none',
@@ -55,14 +55,14 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
       ],
     },
     async handler(request, reply) {
-      refuseForeign(request);
+      requireSameOrigin(request);
       refuseQuery(request);
       const { key, asked } = read(keySchema, request.body);
       const isEnd = isForm(request) && key === '';
       const holder = isEnd ? undefined : findOwner?.({ key });
       const isRefused = findOwner !== undefined && !isEnd && holder === undefined;
       if (isRefused && !isForm(request)) refuseKey();
-      // The browser forgets the session it had, so nobody could end it any more.
+      // The browser forgets its old session, so nobody could end it later.
       if (holder || isEnd) await endSessionOf(store, sessionIn(request.headers.cookie), clock());
       if (isEnd) setSession(request, reply, '');
       if (holder) {
@@ -77,12 +77,12 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
     open: 'by-token',
     operation: {
       id: 'endSession',
-      summary: 'End the session of this browser, everywhere and at once; whoever copied the cookie is out too',
+      summary: 'End the session of this browser at once, also for copies of its cookie',
       answer: 'none',
       problems: ['foreign-origin', 'not-understood', 'storage-unavailable'],
     },
     async handler(request, reply) {
-      refuseForeign(request);
+      requireSameOrigin(request);
       refuseQuery(request);
       await endSessionOf(store, sessionIn(request.headers.cookie), clock());
       setSession(request, reply, '');

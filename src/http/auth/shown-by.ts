@@ -4,7 +4,7 @@ import { requestRefusal } from '../../contract/refusal-facts.js';
 import { sessionIn } from '../../contract/session-cookie.js';
 import type { Shown } from './owner.js';
 
-/** A key, whatever else is sent; where there is none, a session. */
+/** The request's key, whatever else it sends; otherwise its session. */
 export function shownBy({ headers }: FastifyRequest): Shown | undefined {
   const key = /^Bearer (.+)$/i.exec(headers.authorization ?? '')?.[1];
   if (key !== undefined) return { key };
@@ -12,7 +12,7 @@ export function shownBy({ headers }: FastifyRequest): Shown | undefined {
   return session === undefined ? undefined : { session };
 }
 
-/** @throws {RequestError} `unauthorized`, for what was shown opens nothing. */
+/** @throws {RequestError} `unauthorized`, as the credentials open nothing. */
 export function noOwner(shown: Shown | undefined): never {
   throw new RequestError('unauthorized', requestRefusal(shown ? 'unauthorized.session' : 'unauthorized'));
 }

@@ -3,26 +3,26 @@ import type { HistogramReading } from '../../basics/histogram.js';
 
 export type Labels = Readonly<Record<string, string>>;
 
-/** One number, or one for each set of labels; undefined: not known now, and left out. */
+/** One number, or one for each set of labels; undefined: unknown now, and left out. */
 export type Reading<Value = number> = Value | readonly { readonly labels: Labels; readonly value: Value }[] | undefined;
 
-/** Gives what a metric stands at; one that fails, or takes too long, is left out of that answer. */
-export type Read<Value = number> = () => Reading<Value> | Promise<Reading<Value>>;
+/** Reads a metric; one that fails or takes too long is left out of that answer. */
+export type ReadMetric<Value = number> = () => Reading<Value> | Promise<Reading<Value>>;
 
 export interface Metrics {
-  /** What rises and falls. */
-  gauge(name: string, help: string, read: Read): void;
-  /** What only rises; its name ends in `_total`. */
-  counter(name: string, help: string, read: Read): void;
-  histogram(name: string, help: string, read: Read<HistogramReading>): void;
-  /** All of them as they stand, in the text form of Prometheus, version 0.0.4. */
+  /** A value that rises and falls. */
+  gauge(name: string, help: string, read: ReadMetric): void;
+  /** A value that only rises; its name ends in `_total`. */
+  counter(name: string, help: string, read: ReadMetric): void;
+  histogram(name: string, help: string, read: ReadMetric<HistogramReading>): void;
+  /** All metrics in the text format of Prometheus, version 0.0.4. */
   text(): Promise<string>;
 }
 
-/** So long a metric may take to be read [ms]: a database that is stuck does not hold up the rest. */
+/** Time limit for reading a metric [ms]: a hanging database does not hold up the rest. */
 const MAX_READ_MS = 1_000;
 
-/** Metrics that are read when they are asked for, each from where it is counted anyway. */
+/** Metrics that are read on request, each from its existing counter. */
 export function metrics(): Metrics {
   const sources: ((tooLate: Promise<undefined>) => Promise<string>)[] = [];
 
@@ -30,7 +30,7 @@ export function metrics(): Metrics {
     type: 'gauge' | 'counter' | 'histogram',
     name: string,
     help: string,
-    read: Read<Value>,
+    read: ReadMetric<Value>,
     linesOf: (name: string, labels: Labels, value: Value) => string[],
   ): void {
     sources.push(async (tooLate) => {

@@ -1,9 +1,9 @@
 import { type Histogram, histogram } from '../../basics/histogram.js';
 import type { Labels, Metrics } from './metrics.js';
 
-/** One request that was answered. */
-export interface Answered {
-  /** As the OpenAPI document writes it; never an address that a caller made up. */
+/** One answered request. */
+export interface AnsweredRequest {
+  /** In the syntax of the OpenAPI document; never an address that a caller made up. */
   readonly route: string;
   readonly method: string;
   readonly status: number;
@@ -11,12 +11,12 @@ export interface Answered {
 }
 
 export interface RequestCounts {
-  answered(request: Answered): void;
-  /** A problem was sent, under its code. */
+  answered(request: AnsweredRequest): void;
+  /** Counts a problem by its code. */
   refused(code: string): void;
 }
 
-/** Counts requests by route, method and status, how long they took, and refusals by their code. */
+/** Counts requests by route, method and status, their duration, and refusals by code. */
 export function requestMetrics({ counter, histogram: addHistogram }: Metrics): RequestCounts {
   const requests = byLabels(() => ({ count: 0 }));
   const latencies = byLabels<Histogram>(histogram);
@@ -37,7 +37,7 @@ export function requestMetrics({ counter, histogram: addHistogram }: Metrics): R
   };
 }
 
-/** Something for each set of labels, made when it is first needed. */
+/** One value for each set of labels, created on first use. */
 function byLabels<T>(make: () => T) {
   const known = new Map<string, { readonly labels: Labels; readonly kept: T }>();
   return {

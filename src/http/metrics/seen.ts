@@ -3,28 +3,28 @@ import type { HistogramReading } from '../../basics/histogram.js';
 import type { CacheStats } from '../../basics/shared-cache.js';
 import type { Metrics } from './metrics.js';
 
-/** What the worker pool counts. */
+/** Counters of the worker pool. */
 export interface WorkStats {
-  /** Jobs that wait, by their priority. */
+  /** Waiting jobs by priority. */
   readonly waiting: Readonly<Record<string, number>>;
   readonly running: number;
   readonly threads: number;
-  /** Jobs that have ended, by how: `done`, `failed`, `refused`, `dropped`, `deadline`. */
+  /** Ended jobs by outcome: `done`, `failed`, `refused`, `dropped`, `deadline`. */
   readonly ended: Readonly<Record<string, number>>;
   readonly waitedS: HistogramReading;
   readonly workedS: HistogramReading;
 }
 
-/** What the loop that asks sources has counted since the start. */
-export interface SourceTally {
+/** Counters of the scheduler of sources since the start. */
+export interface SourceCounts {
   readonly asked: number;
   readonly failed: number;
-  /** Of its last round: how many were due, and for how long the longest had been [s]. */
+  /** In its last round: sources that were due, and how long the longest had been [s]. */
   readonly due: number;
   readonly longestOverdueS: number;
 }
 
-/** How attempts to deliver have ended since the start. */
+/** Delivery attempts since the start, by outcome. */
 export type DeliveryTally = Readonly<Record<'delivered' | 'failed' | 'switched-off' | 'given-up', number>>;
 
 export interface DatabaseStats {
@@ -33,13 +33,13 @@ export interface DatabaseStats {
   readonly diskFreeBytes?: number;
 }
 
-/** Where those who count are read. What is left out is not in the metrics. */
+/** Counters to read. Missing ones are left out of the metrics. */
 export interface Seen {
   readonly caches?: Readonly<Record<string, () => CacheStats>>;
   readonly work?: () => WorkStats;
-  readonly sources?: SourceTally;
+  readonly sources?: SourceCounts;
   readonly deliveries?: DeliveryTally;
-  /** Messages that wait to be sent, counted up to a bound. */
+  /** Messages waiting to be sent, counted up to a bound. */
   readonly messagesWaiting?: () => Promise<number>;
   readonly database?: () => DatabaseStats;
   readonly isWriteFailing?: () => Promise<boolean>;
@@ -49,7 +49,7 @@ export interface Seen {
 const LOOP_RESOLUTION_MS = 20;
 const NS_PER_S = 1e9;
 
-/** Adds all that is counted about the service. @returns What ends the watch over the event loop. */
+/** Adds all metrics of the service. @returns A function that stops watching the event loop. */
 export function watch(metrics: Metrics, seen: Seen, version: string): () => void {
   const { gauge, counter, histogram } = metrics;
   const by = (label: string, values: Readonly<Record<string, number>> | undefined) =>

@@ -7,28 +7,28 @@ import { matchesTag, tagOf, VARY, wordedTag } from './etag.js';
 import { SVG, wantsPicture } from './picture.js';
 import type { Written } from './written.js';
 
-/** An answer as bytes, plain or packed. */
+/** An answer as bytes, plain or compressed. */
 interface Cached {
   readonly headers: Readonly<Record<string, string>>;
   readonly body: Buffer;
 }
 
-/** Answers as bytes, so that nothing unchanged is worked out, written or packed twice. */
+/** Caches answers as bytes, so that nothing unchanged is worked out, serialized or compressed twice. */
 export interface AnswerCache {
   /**
-   * Sends the answer under the tag of all that it depends on: 304 where the caller has it already, else from the cache,
-   * else worked out. Refusals are not cached.
+   * Sends the answer under the tag of everything that it depends on: 304 if the caller has it, otherwise from the cache
+   * or worked out. Refusals are not cached.
    *
-   * @param owner  Whose answer it is: nobody else ever gets it.
-   * @param inputs Read before the answer is worked out, so that a change meanwhile leaves the answer under a tag that
-   *   nobody asks for any more.
+   * @param owner  The answer's owner: no other owner ever gets it.
+   * @param inputs Read before the answer is worked out, so that after a change meanwhile the answer lies under a tag
+   *               that nobody asks for any more.
    */
   send(
     to: { readonly request: FastifyRequest; readonly reply: FastifyReply; readonly owner: string },
     inputs: object,
     answer: () => Written | Promise<Written>,
   ): Promise<FastifyReply>;
-  /** The answer's bytes alone, as `send` caches them: for JSON at an address, under the tag of the inputs. */
+  /** The answer's bytes as `send` caches them: JSON, by address and the tag of the inputs. */
   body(
     to: { readonly owner: string; readonly reader: Reader },
     url: string,
@@ -55,7 +55,7 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
       const tag = wordedTag(tagOf(inputs), request.reader);
       const known = request.headers['if-none-match'];
       const isKnown = known !== undefined && matchesTag(known, tag);
-      // A caller with this very tag had the answer. For any other it must be there first: a refusal is never unchanged.
+      // A caller with this very tag had the answer. Otherwise work it out first: a refusal never counts as unchanged.
       if (isKnown && known.trim() !== '*') return tagged(reply, tag).code(304).send();
       const key = keyOf(owner, request.url, wantsPicture(request) ? SVG : '', tag);
       const plain = (): Promise<Cached> => plainOf(key, answer);
@@ -72,11 +72,11 @@ export function answerCache(maxBytes = MAX_BYTES): AnswerCache {
   };
 }
 
-/** All that Vary names, and the address with its query as it was sent. */
+/** Everything that Vary names, and the address with its query as sent. */
 const keyOf = (owner: string, url: string, form: string, tag: string): string =>
   JSON.stringify([owner, url, form, tag]);
 
-/** A caller who went, or who asked too much, spoils the answer for nobody else. */
+/** True for errors of one caller, who left or is over a limit: they must not fail the others who wait. */
 const isMakersOwn = (error: unknown): boolean =>
   error instanceof StoppedError || (error instanceof RequestError && error.later.violatedPolicies !== undefined);
 

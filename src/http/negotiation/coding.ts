@@ -1,18 +1,18 @@
 import { promisify } from 'node:util';
 import { brotliCompress, constants, gzip } from 'node:zlib';
-import { rangesOf } from './accepted.js';
+import { rangesOf } from './content-negotiation.js';
 
 export type Coding = 'br' | 'gzip';
-/** The better one first: it wins where a caller takes both alike. */
+/** The better coding first: it wins if a caller accepts both equally. */
 const codings: readonly Coding[] = ['br', 'gzip'];
 
-/** Below this a packed body is hardly smaller than a plain one [bytes]. */
+/** A smaller body hardly shrinks when compressed [bytes]. */
 const MIN_PACKED_BYTES = 1024;
 
-/** Is a body worth packing? */
+/** True if a body is worth compressing. */
 export const isWorthPacking = (body: string | Buffer): boolean => Buffer.byteLength(body) >= MIN_PACKED_BYTES;
 
-/** The coding that a caller likes best; undefined: none (RFC 9110, 12.5.3). */
+/** The coding that a caller prefers; undefined: none (RFC 9110, 12.5.3). */
 export function codingFor(acceptEncoding: string | undefined): Coding | undefined {
   if (acceptEncoding === undefined) return undefined;
   const ranges = rangesOf(acceptEncoding);
@@ -26,15 +26,15 @@ export function codingFor(acceptEncoding: string | undefined): Coding | undefine
 }
 
 /**
- * `small`: for a body that is packed once and sent often; above these levels JSON hardly shrinks, and takes twice the time.
- * `fast`: for a body that is packed for one request.
+ * `small`: for a body compressed once and sent often; above these levels JSON hardly shrinks and takes twice the time.
+ * `fast`: for a body compressed for one request.
  */
 const EFFORTS = {
   small: { brotliQuality: 5, gzipLevel: 6 },
   fast: { brotliQuality: 1, gzipLevel: 1 },
 } as const;
 
-/** Packs a body on a thread of its own. */
+/** Compresses a body on another thread. */
 export function pack(body: Buffer, coding: Coding, effort: keyof typeof EFFORTS): Promise<Buffer> {
   const { brotliQuality, gzipLevel } = EFFORTS[effort];
   if (coding === 'gzip') return zipped(body, { level: gzipLevel });

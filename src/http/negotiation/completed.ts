@@ -1,14 +1,14 @@
 import type { FastifyRequest } from 'fastify';
-import { sayer } from '../../words/say.js';
 import { modelInFull } from '../openapi/model.js';
+import { said } from './said.js';
 import { worded } from './worded.js';
 
-/** An answer with the words of its reader in it, and the model as it is asked for. */
+/** Adds the reader's words and the requested form of the model to an answer. */
 export function completed(
   content: unknown,
   { reader, isModelInFull }: Pick<FastifyRequest, 'reader' | 'isModelInFull'>,
 ): unknown {
-  const said = worded(content, sayer(reader));
-  const isSigned = isModelInFull && typeof said === 'object' && said !== null && 'model' in said;
-  return isSigned ? { ...said, model: modelInFull } : said;
+  const whole = worded(content, said(reader));
+  const isSigned = isModelInFull && typeof whole === 'object' && whole !== null && 'model' in whole;
+  return isSigned ? { ...whole, model: modelInFull } : whole;
 }

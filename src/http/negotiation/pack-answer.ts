@@ -5,8 +5,8 @@ import { codedTag } from './etag.js';
 const TEXT = /^text\/|[/+](?:json|xml|javascript)\b/;
 
 /**
- * Packs an answer of text on its way out, as its caller accepts: the one place for all that is not packed yet. A strong tag
- * then names the coding too. An answer that shows a secret stays plain: how long it is packed would give the secret away.
+ * Compresses outgoing text as its caller accepts, unless it is compressed already; a strong tag then names the coding
+ * too. An answer with a secret stays plain, as its compressed length would reveal the secret.
  */
 export async function packAnswer(request: FastifyRequest, reply: FastifyReply, payload: unknown): Promise<unknown> {
   if (!(typeof payload === 'string' || Buffer.isBuffer(payload)) || !isWorthPacking(payload)) return payload;
@@ -28,6 +28,6 @@ function varyByCoding(reply: FastifyReply): void {
   else if (!/accept-encoding/i.test(String(vary))) reply.header('vary', `${vary}, Accept-Encoding`);
 }
 
-/** Nobody may store problems and secrets. */
+/** True for problems and secrets, which nobody may store. */
 const showsSecret = (reply: FastifyReply): boolean =>
   reply.statusCode < 400 && reply.getHeader('cache-control') === 'no-store';

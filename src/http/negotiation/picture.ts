@@ -1,43 +1,43 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { LEAST_WIDTH, MOST_WIDTH, type PictureOptions } from '../../plot/picture.js';
+import { MAX_WIDTH, MIN_WIDTH, type PictureOptions } from '../../plot/picture.js';
 import type { Reader } from '../../words/reader.js';
 import { sayer } from '../../words/say.js';
 import type { QueryParameter } from '../openapi/route.js';
 import { read } from '../question/read.js';
-import { accepted } from './accepted.js';
+import { negotiatedType } from './content-negotiation.js';
 import type { Written } from './written.js';
 
 export const SVG = 'image/svg+xml';
 
 const pictureShape = {
-  width: z.coerce.number().int().min(LEAST_WIDTH).max(MOST_WIDTH).optional(),
+  width: z.coerce.number().int().min(MIN_WIDTH).max(MAX_WIDTH).optional(),
   unit: z.enum(['C', 'F']).optional(),
 };
 
-/** What a query may say of the picture. */
+/** Query parameters of a picture. */
 export const pictureParameters: readonly QueryParameter[] = [
   {
     name: 'width',
-    schema: z.int().min(LEAST_WIDTH).max(MOST_WIDTH).default(800),
-    description: 'How wide the picture is [px], where one is asked for.',
+    schema: z.int().min(MIN_WIDTH).max(MAX_WIDTH).default(800),
+    description: 'Width of the picture [px], if requested.',
   },
   {
     name: 'unit',
     schema: pictureShape.unit.unwrap(),
-    description: 'The degrees that the picture is drawn in; left out: those of `textUnit`. JSON is always in °C.',
+    description: "Unit of the picture's temperatures. Default: that of `textUnit`. JSON is always in °C.",
   },
 ];
 
-/** Is the answer to be a picture rather than JSON? */
+/** True if the answer should be a picture rather than JSON. */
 export const wantsPicture = ({ headers }: FastifyRequest): boolean =>
-  accepted(headers.accept, ['application/json', SVG]) === SVG;
+  negotiatedType(headers.accept, ['application/json', SVG]) === SVG;
 
-/** What sets the tag of a picture apart from that of the same answer in JSON. */
+/** Distinguishes the tag of a picture from that of the same answer in JSON. */
 export const formOf = (request: FastifyRequest): { readonly form?: string } =>
   wantsPicture(request) ? { form: SVG } : {};
 
-/** How a picture is wanted, in the words of its reader, and the rest of the query. */
+/** The options of a picture, in its reader's words, and the rest of the query. */
 export function pictureOf(
   { width, unit, ...query }: Record<string, unknown>,
   reader: Reader,
@@ -58,7 +58,7 @@ export function pictureOf(
   };
 }
 
-/** A picture as an answer: it runs nothing, and asks for nothing from elsewhere. */
+/** A picture as an answer; its policy allows no script and no other origin. */
 export const asPicture = (svg: string): Written => ({
   type: SVG,
   body: svg,

@@ -6,9 +6,9 @@ import { read } from '../question/read.js';
 
 declare module 'fastify' {
   interface FastifyRequest {
-    /** Whom the words of its answer are for. */
+    /** The reader for whom the answer is worded. */
     reader: Reader;
-    /** Does it ask for the sources of the model? */
+    /** True if the caller asks for the sources of the model. */
     isModelInFull: boolean;
   }
 }
@@ -19,12 +19,12 @@ const readerShape = {
   model: z.enum(['short', 'full']).default('short'),
 };
 
-/** What any query may say of how its answer is written. */
+/** Query parameters that say how any answer is written. */
 export const readerParameters: readonly QueryParameter[] = [
   {
     name: 'lang',
     schema: z.enum(languages),
-    description: 'The language of the texts; wins over Accept-Language.',
+    description: 'Language of the texts; overrides Accept-Language.',
   },
   {
     name: 'textUnit',
@@ -34,19 +34,18 @@ export const readerParameters: readonly QueryParameter[] = [
   {
     name: 'model',
     schema: readerShape.model,
-    description: 'full: with the sources that the model rests on.',
+    description: "full: include the model's sources.",
   },
 ];
 
 /**
- * Notes for whom the answer's words are, and whether the model is wanted in full. What the query says of it is taken out of the
- * query.
+ * Stores the answer's reader, and whether the model is wanted in full, and removes these parameters from the query.
  *
- * @throws {RequestError} `not-understood` where the query names a language or a unit that is not had.
+ * @throws {RequestError} `not-understood` for an unknown language or unit.
  */
 export function takeReader(request: FastifyRequest): void {
   const { lang, textUnit, model, ...query } = (request.query ?? {}) as Record<string, unknown>;
-  // What headers say was taken by `readerSoFar`.
+  // `readerSoFar` has read the headers already.
   if (lang === undefined && textUnit === undefined && model === undefined) return;
   const asked = read(z.object(readerShape), { lang, textUnit, model }, ([name]) => ({ parameter: String(name) }));
   request.query = query;
@@ -54,12 +53,12 @@ export function takeReader(request: FastifyRequest): void {
   request.isModelInFull = asked.model === 'full';
 }
 
-/** Whom a refusal is worded for that comes before the query is read: what it says of the reader counts where it can. */
+/** The reader of a refusal that comes before the query is read; valid parameters of the query count. */
 export function readerSoFar({ headers, query }: FastifyRequest): Reader {
   const { lang, textUnit } = (query ?? {}) as Record<string, unknown>;
   const language = languages.find((one) => one === lang);
   return readerOf(headers['accept-language'], language, textUnit === 'F' ? 'F' : 'C');
 }
 
-/** Sets the tag of an answer apart that is worded for another reader. */
+/** Distinguishes the tags of answers worded for different readers. */
 export const readerKey = ({ locale, textUnit }: Reader): string => `${locale}~${textUnit}`;

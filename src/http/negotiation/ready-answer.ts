@@ -4,12 +4,12 @@ import { type Coding, codingFor, isWorthPacking, pack } from './coding.js';
 import { codedTag, matchesTag, TAG_CHARS } from './etag.js';
 import type { Written } from './written.js';
 
-/** Sends what never changes while the process runs. */
+/** Sends an answer that never changes while the process runs. */
 export type SendReady = (request: FastifyRequest, reply: FastifyReply) => Promise<FastifyReply>;
 
 /**
- * One body that never changes, made and packed once, under a strong tag of its bytes. A coded body has a tag of its own,
- * which ends in its coding (RFC 9110, 8.8.3.3).
+ * One body that never changes, made and compressed once, under a strong tag of its bytes. A compressed body's tag ends
+ * in its coding (RFC 9110, 8.8.3.3).
  */
 export function readyAnswer({ type, body, headers }: Written): SendReady {
   const plain = typeof body === 'string' ? Buffer.from(body) : body;

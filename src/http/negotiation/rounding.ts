@@ -1,4 +1,4 @@
-/** Numbers as people read them: temperatures and days to a tenth, percent and seedlings whole, shares to a hundredth. */
+/** Rounds for people: temperatures and days to a tenth, percent and seedlings whole, shares to a hundredth. */
 export interface Rounding {
   temperature(value: number): number;
   days(value: number): number;

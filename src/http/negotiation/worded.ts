@@ -2,16 +2,14 @@ import type { Note } from '../../basics/errors.js';
 import type { Fact, Say } from '../../basics/fact.js';
 import { messagesOf, refusalText } from '../../words/refusal-text.js';
 
-/** Names under which a fact stands as a sentence, its code and parameters beside it. */
+/** Fields in which a fact becomes a sentence, with its code and parameters beside it. */
 const SENTENCES = ['text', 'why', 'detail'] as const;
 /** Names of codes that messages are named after, such as `task.thin`: a fact beside its own code needs no second. */
-const CODES = ['task', 'action', 'verdict'] as const;
+const CODES = ['task', 'action', 'verdict', 'do'] as const;
 
-/** An answer before words are put into it: facts for notes, and a fact or a sentence where one stands alone. */
+/** An answer before it is worded: facts for notes, and a fact or a sentence in a single field. */
 export type Unworded<T> = T extends { readonly code: string; readonly text: string }
-  ?
-      | (Note & Omit<T, 'code' | 'text' | 'params' | 'also'>)
-      | (Omit<T, 'text' | 'params' | 'also'> & { readonly text: Fact })
+  ? Omit<T, 'code' | 'text' | 'params' | 'also'> & (Note | { readonly code: string; readonly text: Fact })
   : T extends readonly (infer One)[]
     ? readonly Unworded<One>[]
     : T extends object
@@ -19,18 +17,18 @@ export type Unworded<T> = T extends { readonly code: string; readonly text: stri
       : T;
 
 /**
- * An answer with words in it: beside a fact's `code` and `params` its `text`, and for a fact that stands as a `text`, `why` or
- * `detail` the sentence, with its code and parameters beside it. A fact that is said after it stands there as `also`.
+ * Words an answer: adds `text` to a fact's `code` and `params`, and replaces a fact in a field `text`, `why` or
+ * `detail` by its sentence, with code and parameters beside it. A fact that follows it stands there as `also`.
  */
 export function worded(content: unknown, say: Say): unknown {
   if (Array.isArray(content)) return content.every(isFlat) ? content : content.map((one) => worded(one, say));
   if (!isRecord(content)) return content;
-  // A part of an answer that was made before has its text, under a code that need not be a message's.
+  // A part worded earlier has its text, under a code that may not be a message's.
   const isUnsaid = isFact(content) && typeof (content as { text?: unknown }).text !== 'string';
   const said: Record<string, unknown> = isUnsaid ? { code: content.code, text: say(content) } : {};
   for (const [name, value] of Object.entries(content)) {
     if (name === 'text' && Array.isArray(value)) {
-      // A refusal that a part of the answer met, told in its place.
+      // A refusal of a part of the answer, reported in its place.
       Object.assign(said, { text: refusalText(value, say), ...messagesOf(value) });
     } else if (isFact(value) && SENTENCES.some((one) => one === name)) {
       const { code, params, also } = value;
@@ -46,7 +44,7 @@ export function worded(content: unknown, say: Say): unknown {
   return said;
 }
 
-/** A row of numbers and texts holds no fact: most of an answer is such rows, and is handed on as it is. */
+/** True for a row of numbers and texts without facts: most of an answer is such rows, which stay as they are. */
 function isFlat(row: unknown): boolean {
   if (typeof row !== 'object' || row === null) return true;
   for (const value of Object.values(row)) if (typeof value === 'object' && value !== null) return false;

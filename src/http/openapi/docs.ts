@@ -1,6 +1,6 @@
 import Fastify, { type FastifyInstance, type FastifyPluginAsync } from 'fastify';
 
-/** Pages to read the OpenAPI document and try it out, at `/docs`. They are loaded when they are first asked for. */
+/** Pages to read the OpenAPI document and try it out, at `/docs`. They load on the first request. */
 export function docs(document: () => Record<string, unknown>): FastifyPluginAsync {
   let loading: Promise<FastifyInstance> | undefined;
   return async (app) => {

@@ -1,9 +1,9 @@
 import type { Note } from '../../basics/errors.js';
 
-/** The model's version changes whenever the same question gets another answer. */
+/** The version changes whenever the same question gets another answer. */
 export const model = { name: 'cohort-threshold', version: '1.6.0' };
 
-/** The model with what it rests on, for who asks for it. */
+/** The model with its sources, for callers who ask for them. */
 export const modelInFull = {
   ...model,
   sources: [
@@ -26,7 +26,7 @@ export const modelInFull = {
   ],
 };
 
-/** What every answer carries beside its own content. */
+/** Adds the fields of every answer to its content. */
 export function signed<Content extends object>(content: Content, issuedAt: Date) {
   const notes: { assumptions: Note[]; warnings: Note[] } = { assumptions: [], warnings: [] };
   return { ...notes, ...content, model, issuedAt: issuedAt.toISOString() };

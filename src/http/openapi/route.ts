@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import type { ErrorCode } from '../../basics/errors.js';
 
-/** A query parameter, as the OpenAPI document describes it. */
+/** A query parameter in the OpenAPI document. */
 export interface QueryParameter {
   readonly name: string;
   readonly schema: z.ZodType;
@@ -10,7 +10,7 @@ export interface QueryParameter {
   readonly description?: string;
 }
 
-/** What a route is for, as the OpenAPI document tells it. */
+/** A route's entry in the OpenAPI document. */
 export interface Operation {
   readonly id: string;
   readonly summary: string;
@@ -20,21 +20,21 @@ export interface Operation {
   readonly json?: {
     readonly schema: z.ZodType;
     readonly example: unknown;
-    /** Fields of the answer that may be sent back, and are left out. */
+    /** Fields of the answer that may be sent back and are ignored. */
     readonly readOnly?: readonly string[];
   };
-  /** May the JSON's fields come from a form of a page as well? It is then sent on to a page, by 303, rather than answered. */
+  /** True if a page's form may send the JSON's fields; the answer is then a 303 to a page. */
   readonly form?: true;
-  /** The example of a file, where the body may be one. */
+  /** An example of the file, if the body may be one. */
   readonly csv?: { readonly example: string };
-  /** `mayCreate`: 201 where something was created; `picture`: as SVG too, where Accept likes that best; `none`: 204, and no body. */
+  /** `mayCreate`: 201 if created; `picture`: also as SVG, if Accept prefers it; `none`: 204 without a body. */
   readonly answer:
     | { readonly schema: z.ZodType; readonly mayCreate?: true; readonly picture?: true }
     | { readonly mediaType: string }
     | 'none';
-  /** Does it heed If-Match? */
+  /** True if it honours If-Match. */
   readonly ifMatch?: true;
-  /** Does it heed If-None-Match, as what must not be there yet? */
+  /** True if it honours If-None-Match, which then names what must not exist yet. */
   readonly ifNoneMatch?: true;
   readonly problems: readonly ErrorCode[];
 }
@@ -44,7 +44,7 @@ export interface Route {
   /** `:name` stands for a path parameter. */
   readonly url: string;
   readonly operation: Operation;
-  /** True where no key is asked for; `by-token`: the request itself holds a secret, and requests count as anyone's. */
+  /** True if no key is needed; `by-token`: the request holds a secret, and counts against the address. */
   readonly open?: true | 'by-token';
   readonly handler: (request: FastifyRequest, reply: FastifyReply) => unknown;
 }

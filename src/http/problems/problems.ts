@@ -4,7 +4,7 @@ import { problemFact } from '../../contract/problem-facts.js';
 import { messagesOf, refusalText } from '../../words/refusal-text.js';
 import type { Say } from '../../words/say.js';
 
-/** The status that each code has over HTTP. */
+/** The HTTP status of each error code. */
 export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'bad-request': 400,
   'key-in-address': 400,
@@ -62,11 +62,11 @@ export interface Problem {
   readonly detail: string;
   readonly instance: string;
   readonly code: ErrorCode;
-  /** The messages that `detail` is made of, and the parameters of all of them. */
+  /** The codes of the messages in `detail`, and the parameters of all of them. */
   readonly messages?: readonly string[];
   readonly params?: Params;
   readonly errors?: readonly ProblemFault[];
-  /** The limits that refused it, as RateLimit-Policy names them. */
+  /** The exceeded limits, as RateLimit-Policy names them. */
   readonly 'violated-policies'?: readonly string[];
   /** As the Retry-After header. */
   readonly retryAfterS?: number;
@@ -78,13 +78,13 @@ export interface ProblemFault {
   readonly parameter?: string;
   readonly line?: number;
   readonly detail: string;
-  /** The message that `detail` is, and its parameters. */
+  /** The code and parameters of the message in `detail`. */
   readonly code?: string;
   readonly params?: Params;
   readonly choices?: readonly (Choice & { readonly reads: string; readonly consequence: string })[];
 }
 
-/** The problem that an error is told as. */
+/** Turns an error into a problem. */
 export function problemOf(error: RequestError, instance: string, say: Say): Problem {
   const { violatedPolicies, retryAfterS = waitS(error.code) } = error.later;
   const errors = error.faults.map((fault) => faultOf(fault, say));
@@ -92,10 +92,10 @@ export function problemOf(error: RequestError, instance: string, say: Say): Prob
     type: `/problems/${error.code}`,
     title: say(problemFact(`title.${error.code}`)),
     status: problemStatuses[error.code],
-    detail: refusalText(error.said, say),
+    detail: refusalText(error.sentences, say),
     instance,
     code: error.code,
-    ...messagesOf(error.said),
+    ...messagesOf(error.sentences),
     ...error.members,
     ...(errors.length > 0 ? { errors } : {}),
     ...(violatedPolicies ? { 'violated-policies': violatedPolicies } : {}),
@@ -122,10 +122,10 @@ const choiceOf = ({ value, code, params }: Choice, say: Say) => ({
   params,
 });
 
-/** How long to wait for what is away [s]. */
+/** Retry-After while a dependency is down [s]. */
 const RETRY_AFTER_S = 5;
 
-/** When a refusal that names no time of its own may be sent again [s]; undefined: waiting mends nothing. */
+/** Retry-After of a refusal that names no time of its own [s]; undefined: waiting does not help. */
 const waitS = (code: ErrorCode): number | undefined =>
   problemStatuses[code] === 503 && code !== 'storage-damaged' ? RETRY_AFTER_S : undefined;
 

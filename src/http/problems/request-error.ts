@@ -3,10 +3,10 @@ import { requestRefusal } from '../../contract/refusal-facts.js';
 import { QuotaError } from '../../garden/store/quotas.js';
 import { StorageError } from '../../garden/store/storage-error.js';
 
-/** What fastify itself found wrong, and everything else, in our own words. */
+/** Turns fastify's own errors, and everything else, into errors in our own words. */
 export function asRequestError(error: unknown): RequestError {
   if (error instanceof RequestError) return error;
-  // Nobody is left to read it, but one who waited for the same work.
+  // Nobody reads it any more, except callers who waited for the same work.
   if (error instanceof StoppedError) {
     return new RequestError('busy', requestRefusal('busy.asker-gone'));
   }
@@ -28,6 +28,6 @@ export function asRequestError(error: unknown): RequestError {
   return new RequestError('internal', requestRefusal('internal'));
 }
 
-/** A full quota, as callers are told of it. */
+/** Reports a full quota. */
 const quotaFull = ({ quota, limit, used }: QuotaError): RequestError =>
   new RequestError('quota-full', requestRefusal('quota-full', { quota, limit, used }), [], {}, { quota, limit, used });

@@ -7,7 +7,7 @@ import { problemOf } from './problems.js';
 
 export const PROBLEM = 'application/problem+json';
 
-/** Refuses a request, in the form of RFC 9457 and the words of its reader. */
+/** Refuses a request, in the form of RFC 9457 and its reader's words. */
 export function sendProblem(request: FastifyRequest, reply: FastifyReply, error: RequestError): void {
   // A request that cannot be read has no reader yet.
   const reader = request.reader ?? readerSoFar(request);

@@ -3,12 +3,12 @@ import { type Fault, notUnderstood } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { fieldFact } from '../../basics/field-facts.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from '../../contract/common.js';
-import { askingShape, beyondSchema } from '../../contract/forecast.js';
+import { beyondSchema, questionShape } from '../../contract/forecast.js';
 import { dateOrders } from '../../readings/time/date-order.js';
 import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
 import type { QueryParameter } from '../openapi/route.js';
 
-/** Where in the JSON question a query parameter belongs, and what it takes. */
+/** A query parameter's type, and its path in the JSON question. */
 interface Parameter {
   readonly path: readonly string[];
   readonly schema: z.ZodType;
@@ -29,7 +29,7 @@ const latitude = number('where.place.latitude', z.number().min(-90).max(90));
 const longitude = number('where.place.longitude', z.number().min(-180).max(180));
 const timeZone = text('where.place.timeZone', timeZoneSchema);
 
-/** What a bed is like, by the full names. */
+/** Properties of a bed, by their full names. */
 const bedParameters: Parameters = {
   'where.bed.kind': text('where.bed.kind', z.enum(bedKinds)),
   'where.bed.cover': text('where.bed.cover', z.enum(covers)),
@@ -39,7 +39,7 @@ const bedParameters: Parameters = {
   'where.bed.wettedOn': text('where.bed.wettedOn', dateSchema),
 };
 
-/** Which place and bed, when the body is a file: by their full name, or by their ids where they are kept. */
+/** Place and bed of a file's question, by full name, or by id if stored. */
 const whereParameters: Parameters = {
   'where.place': text('where.place', idSchema),
   'where.bed': text('where.bed', idSchema),
@@ -47,7 +47,7 @@ const whereParameters: Parameters = {
   ...bedParameters,
 };
 
-/** The query parameters that ask the question when the body is a file: short names first, the others by their full name. */
+/** Parameters of a file's question: short names first, the others by their full name. */
 export const askingParameters: Parameters = {
   crop: text('crop', idSchema),
   sowing: text('sowing.date', dateSchema),
@@ -62,14 +62,14 @@ export const askingParameters: Parameters = {
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.testedOn': text('lot.testedOn', dateSchema),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
-  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+  timeFactor: number('timeFactor', questionShape.timeFactor.unwrap()),
   standFactor: number('standFactor', z.number().min(0).max(1)),
   'standFactor.from': number('standFactor.from', z.number().min(0).max(1)),
   'standFactor.to': number('standFactor.to', z.number().min(0).max(1)),
-  countDays: number('countDays', askingShape.countDays.unwrap()),
+  countDays: number('countDays', questionShape.countDays.unwrap()),
 };
 
-/** The same for soil temperatures. */
+/** Parameters of soil temperatures. */
 export const soilParameters: Parameters = {
   crop: text('crop', idSchema),
   depthCm: number('depthCm', z.number().min(0).max(30)),
@@ -83,7 +83,7 @@ export const soilParameters: Parameters = {
   ...whereParameters,
 };
 
-/** The same for sowing windows. */
+/** Parameters of sowing windows. */
 export const windowParameters: Parameters = {
   crop: text('crop', idSchema),
   depthCm: number('sowing.depthCm', z.number().min(0).max(30)),
@@ -104,10 +104,10 @@ export const windowParameters: Parameters = {
   ...whereParameters,
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
-  timeFactor: number('timeFactor', askingShape.timeFactor.unwrap()),
+  timeFactor: number('timeFactor', questionShape.timeFactor.unwrap()),
 };
 
-/** What a link may say of a question: the place, and the bed unless it `describesBed`, are named by the link itself. */
+/** Parameters of a question by link, without the place, and without the bed unless the link `describesBed`. */
 export function linkParameters(parameters: Parameters, { describesBed = false } = {}): Parameters {
   return Object.fromEntries(
     Object.entries(parameters).filter(
@@ -116,39 +116,37 @@ export function linkParameters(parameters: Parameters, { describesBed = false } 
   );
 }
 
-/** What a file's query may say of the place when nothing is forecast. */
+/** Parameters of a file's place if nothing is forecast. */
 export const placeParameters: Parameters = { timeZone, latitude, longitude };
 
-/** The parameters that say what the file is. */
+/** Parameters that describe the file. */
 export const fileParameters: Parameters = {
   medium: text('medium', z.enum(['soil', 'air'])),
   probeDepthCm: number('probeDepthCm', z.number().min(0).max(100)),
   unit: text('unit', z.enum(['C', 'F', 'K'])),
   column: text(
     'column',
-    z.string().max(200).describe('The number of the column, the first being 1, its name, or the name of a sensor.'),
+    z.string().max(200).describe("The column's number (the first is 1), its name, or the name of a sensor."),
   ),
   timeColumn: text('timeColumn', z.string().max(200)),
-  dateOrder: text('dateOrder', z.enum(dateOrders).describe('Which of day, month and year comes first.')),
+  dateOrder: text('dateOrder', z.enum(dateOrders).describe('The order of day, month and year.')),
   clock: text(
     'clock',
-    z
-      .enum(['local', 'standard', 'utc'])
-      .describe('What the logger’s clock shows: the place’s time, its standard time all year, or UTC.'),
+    z.enum(['local', 'standard', 'utc']).describe('The logger’s clock: local time, standard time all year, or UTC.'),
   ),
   decimalMark: text('decimalMark', z.enum(['.', ','])),
 };
 
-/** Parameters as the OpenAPI document lists them. */
+/** Parameters in the form of the OpenAPI document. */
 export const documented = (parameters: Parameters, required: readonly string[] = []): QueryParameter[] =>
   Object.entries(parameters).map(([name, { schema }]) => ({ name, schema, required: required.includes(name) }));
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 
 /**
- * The JSON question that query parameters ask.
+ * Builds the JSON question from query parameters.
  *
- * @throws {RequestError} naming every parameter that is not known here or is given twice.
+ * @throws {RequestError} naming every unknown or repeated parameter.
  */
 export function askedByQuery(
   query: Readonly<Record<string, unknown>>,
@@ -167,16 +165,16 @@ export function askedByQuery(
     }
   }
   if (parameters.sowing) asked.sowing ??= {};
-  // A bed described without a place still stands somewhere.
+  // A bed described without a place still has one.
   const where = asked.where as Record<string, unknown> | undefined;
   if (where && where.place === undefined && typeof where.bed !== 'string') where.place = {};
   if (faults.length > 0) throw notUnderstood(faults);
   return asked;
 }
 
-/** The parameter at which a path of the question stands; the nearest above it where there is none. */
+/** The parameter of a path in the question, or of the nearest path above it. */
 export function parameterAt(path: readonly (string | number)[], parameters: Parameters): Pick<Fault, 'parameter'> {
-  // A file is the one series there is: what is wrong with it is wrong with a parameter of the file.
+  // A file is the only series, so a fault of the series belongs to a parameter of the file.
   const own = path[0] === 'temperatures' ? path.slice(2) : path;
   for (let length = own.length; length > 0; length--) {
     const wanted = own.slice(0, length).join('.');
@@ -186,7 +184,7 @@ export function parameterAt(path: readonly (string | number)[], parameters: Para
   return own.length > 0 ? { parameter: own.join('.') } : {};
 }
 
-/** Writes a value into nested records; false where something else stands in the way. */
+/** Writes a value into nested records; false if another value is in the way. */
 function place(target: Record<string, unknown>, path: readonly string[], value: unknown): boolean {
   const [key, ...rest] = path as [string, ...string[]];
   if (rest.length === 0) {
@@ -204,7 +202,7 @@ const readAs = ({ isNumber, isFlag }: Parameter, value: string): string | number
   return isNumber ? numberOrText(value) : value;
 };
 
-/** A number as people write it; anything else stays text, for the schema to refuse. */
+/** A number as people write it; other text stays text, for the schema to refuse. */
 const numberOrText = (value: string): number | string =>
   /^[+-]?\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
 

@@ -1,4 +1,4 @@
-/** Questions that work, for the OpenAPI document: the Quillmere Allotment Society's north bed, which does not exist. */
+/** Questions that work, for the OpenAPI document, about the north bed of the invented Quillmere Allotment Society. */
 export const exampleQuestion = {
   crop: 'lettuce',
   where: { place: { latitude: 44, longitude: -30, timeZone: 'Etc/GMT+2' } },
@@ -72,14 +72,14 @@ export const exampleSoilQuestion = {
   ],
 };
 
-/** Three days of air, by their extremes. */
+/** Three days of air, as minima and maxima. */
 export const exampleAirCsv = `date,air min (C),air max (C)
 2027-05-01,7.7,18.3
 2027-05-02,9.0,19.1
 2027-05-03,10.2,21.0
 `;
 
-/** Three invented years of air, in a climate that does not exist: seasons, with a little weather in them. */
+/** Three invented years of air, as seasons with a little weather. */
 const invented = Array.from({ length: 3 * 365 }, (_, day) => {
   const mean = 11 - 8 * Math.cos((2 * Math.PI * (day - 25)) / 365) + 3 * Math.sin(day / 4.3) + 2 * Math.sin(day / 1.9);
   const date = new Date(Date.UTC(2024, 0, 1 + day)).toISOString().slice(0, 10);
@@ -101,7 +101,7 @@ export const exampleYearsCsv = [
   '',
 ].join('\n');
 
-/** What can be kept of the society. */
+/** Resources of the society. */
 export const examplePlace = {
   name: 'Quillmere Allotment Society',
   latitude: 44,

@@ -10,9 +10,9 @@ import { readInPieces } from '../../readings/text/read-in-pieces.js';
 import type { FileHints, FileRead } from '../../readings/text/rows-read.js';
 
 /**
- * Reads the file that a request carries, as it arrives.
+ * Reads the file of a request as it arrives.
  *
- * @throws {RequestError} as soon as the file proves unreadable, too large, or asks something; the rest is not waited for.
+ * @throws {RequestError} as soon as the file proves unreadable, too large or ambiguous, without waiting for the rest.
  */
 export async function readFileBody(
   request: FastifyRequest,

@@ -19,16 +19,16 @@ const hintsSchema = z.object({
   decimalMark: z.enum(['.', ',']).optional(),
 });
 
-/** Is the body a file? */
+/** True if the body is a file. */
 export const isFile = ({ headers }: FastifyRequest): boolean => /^text\/csv\b/i.test(headers['content-type'] ?? '');
 
-/** How the caller wants numbers written, and the rest of the query. */
+/** The requested precision of numbers, and the rest of the query. */
 export function precisionOf(request: FastifyRequest): { rounding: Rounding; query: Record<string, unknown> } {
   const { precision, ...query } = request.query as Record<string, unknown>;
   return { rounding: roundingFor(read(precisionSchema, precision, () => ({ parameter: 'precision' }))), query };
 }
 
-/** What the query of a file asks, and what it says of the file itself. */
+/** Splits a file's query into the question and the description of the file. */
 export function askedOfFile<Schema extends z.ZodType>(
   schema: Schema,
   parameters: Parameters,
@@ -55,7 +55,7 @@ export function askedOfFile<Schema extends z.ZodType>(
   };
 }
 
-/** Answers a file's question; what is wrong with it is told of the query's parameters rather than of a body. */
+/** Answers a file's question; its faults name query parameters instead of fields of a body. */
 export async function inParameters<Answer>(parameters: Parameters, answer: () => Promise<Answer>): Promise<Answer> {
   const all = { ...parameters, ...fileParameters };
   try {
@@ -63,6 +63,6 @@ export async function inParameters<Answer>(parameters: Parameters, answer: () =>
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     const faults = error.faults.map(({ path, ...fault }) => (path ? { ...parameterAt(path, all), ...fault } : fault));
-    throw new RequestError(error.code, error.said, faults, error.later, error.members);
+    throw new RequestError(error.code, error.sentences, faults, error.later, error.members);
   }
 }

@@ -1,28 +1,28 @@
-import { type Bed, defaultBed, type Lot, type Question, USUAL_DEPTH_CM } from '../../answers/question.js';
+import { DEFAULT_DEPTH_CM, defaultBed, type Lot, type Question, type QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
 import type { SoilQuestion } from '../../answers/soil/soil-temperatures.js';
 import type { WindowQuestion } from '../../answers/windows/sowing-windows.js';
 import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../../basics/calendar.js';
 import { notUnderstood, RequestError } from '../../basics/errors.js';
 import { fieldFact } from '../../basics/field-facts.js';
-import type { Asking, ForecastBody } from '../../contract/forecast.js';
+import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/refusal-facts.js';
-import type { SoilAsking } from '../../contract/soil.js';
-import type { WindowAsking } from '../../contract/windows.js';
-import { type Kept, seriesToGoBy } from '../../garden/bed/kept-soil.js';
+import type { SoilQuery } from '../../contract/soil.js';
+import type { WindowQuery } from '../../contract/windows.js';
+import { type BedInputs, seriesToGoBy } from '../../garden/bed/bed-inputs.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../../readings/report.js';
 import type { FileRead } from '../../readings/text/rows-read.js';
 
-/** What is kept of the place or bed that a question names, and the instant it is asked at. */
+/** Stored data of the place or bed that a question names, and the instant of the question. */
 export interface Known {
-  readonly kept: Kept | null;
+  readonly kept: BedInputs | null;
   readonly now: Date;
 }
 
-/** A series that came with the question, and what was understood of it. */
-export interface Read {
+/** A series sent with the question, and the report on it. */
+export interface ReadSeriesSet {
   readonly series: ReadSeries;
   readonly report: SeriesReport;
 }
@@ -30,9 +30,9 @@ export interface Read {
 /** All series of a JSON body. */
 export function readBody(
   temperatures: ForecastBody['temperatures'],
-  asking: Pick<Asking, 'where'>,
+  asking: Pick<ForecastQuery, 'where'>,
   known: Known,
-): Read[] {
+): ReadSeriesSet[] {
   const zone = zoneOf(asking, known) ?? temperatures.map(zoneOfStamps).find((found) => found !== undefined);
   return temperatures.map((series, i) => {
     const one = readSeries(series, zone, ['temperatures', i]);
@@ -41,12 +41,12 @@ export function readBody(
 }
 
 /** The one series of a file. */
-export const readFile = ({ series, rows, file }: FileRead): Read[] => [
+export const readFile = ({ series, rows, file }: FileRead): ReadSeriesSet[] => [
   { series, report: reportOf(series, rows, file) },
 ];
 
-/** The question of sowing windows. */
-export function windowQuestionOf(asking: WindowAsking, read: readonly Read[], known: Known): WindowQuestion {
+/** Builds the question of sowing windows. */
+export function windowQuestionOf(asking: WindowQuery, read: readonly ReadSeriesSet[], known: Known): WindowQuestion {
   const crop = chosenCrop(asking.crop);
   const site = siteOf(asking, read, known);
   const from = asking.from ?? dateAt(known.now.getTime(), site.zone);
@@ -55,7 +55,7 @@ export function windowQuestionOf(asking: WindowAsking, read: readonly Read[], kn
     crop,
     site,
     bed: bedOf(asking, known),
-    depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? USUAL_DEPTH_CM,
+    depthCm: sowing.depthCm ?? crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
     time: sowing.time,
     lot: lotOf(lot),
     timeFactor: asking.timeFactor ?? null,
@@ -70,17 +70,17 @@ export function windowQuestionOf(asking: WindowAsking, read: readonly Read[], kn
   };
 }
 
-/** The zone that a question names. @throws {RequestError} where it names a crop that there is not. */
+/** The time zone of a question. @throws {RequestError} for an unknown crop. */
 export function zoneAsked(
-  asking: Pick<Asking, 'where'> & { crop?: Asking['crop'] | undefined },
+  asking: Pick<ForecastQuery, 'where'> & { crop?: ForecastQuery['crop'] | undefined },
   known: Known,
 ): Zone | undefined {
   if (asking.crop !== undefined) chosenCrop(asking.crop);
   return zoneOf(asking, known);
 }
 
-/** The question of a forecast. */
-export function questionOf(asking: Asking, read: readonly Read[], known: Known): Question {
+/** Builds the question of a forecast. */
+export function questionOf(asking: ForecastQuery, read: readonly ReadSeriesSet[], known: Known): Question {
   const { sowing, lot, standFactor } = asking;
   const site = siteOf(asking, read, known);
   return {
@@ -104,10 +104,10 @@ export function questionOf(asking: Asking, read: readonly Read[], known: Known):
 
 type Dates = Pick<SoilQuestion, 'from' | 'to'>;
 
-const datesAsked = ({ from, to }: Pick<SoilAsking, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
+const datesAsked = ({ from, to }: Pick<SoilQuery, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
 
-/** Of what is kept, years perhaps, the week before today and the week after it are meant where no dates are said. */
-function datesAround(asked: Pick<SoilAsking, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
+/** Stored data may cover years, so without dates the week before and the week after today are meant. */
+function datesAround(asked: Pick<SoilQuery, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
   const to = asked.to ?? addDays(asked.from ?? today, asked.from ? 2 * AROUND_DAYS : AROUND_DAYS);
   const first = series.map(({ days }) => days[0]!.date).sort()[0];
   if (first && asked.from === undefined && to < first) {
@@ -118,15 +118,15 @@ function datesAround(asked: Pick<SoilAsking, 'from' | 'to'>, series: readonly Re
 }
 const AROUND_DAYS = 7;
 
-/** The question of soil temperatures. */
-export function soilQuestionOf(asking: SoilAsking, read: readonly Read[], known: Known): SoilQuestion {
+/** Builds the question of soil temperatures. */
+export function soilQuestionOf(asking: SoilQuery, read: readonly ReadSeriesSet[], known: Known): SoilQuestion {
   const site = siteOf(asking, read, known);
   const crop = asking.crop === undefined ? null : chosenCrop(asking.crop);
   const series = seriesOf(asking, read, known);
   return {
     site,
     bed: bedOf(asking, known),
-    depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? USUAL_DEPTH_CM,
+    depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? DEFAULT_DEPTH_CM,
     ...(known.kept ? datesAround(asking, series, dateAt(known.now.getTime(), site.zone)) : datesAsked(asking)),
     step: asking.step,
     series,
@@ -136,7 +136,7 @@ export function soilQuestionOf(asking: SoilAsking, read: readonly Read[], known:
   };
 }
 
-const lotOf = (lot: Asking['lot']): Lot | null =>
+const lotOf = (lot: ForecastQuery['lot']): Lot | null =>
   lot
     ? {
         germinationPercent: lot.germinationPercent ?? null,
@@ -145,7 +145,7 @@ const lotOf = (lot: Asking['lot']): Lot | null =>
       }
     : null;
 
-function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): Site {
+function siteOf(asking: Pick<ForecastQuery, 'where'>, read: readonly ReadSeriesSet[], known: Known): Site {
   if (known.kept) return known.kept.site;
   const place = placeOf(asking);
   const zone = zoneOf(asking, known) ?? read[0]?.series.zone;
@@ -162,24 +162,28 @@ function siteOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Kno
   };
 }
 
-function zoneOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Zone | undefined {
+function zoneOf({ where }: Pick<ForecastQuery, 'where'>, { kept }: Known): Zone | undefined {
   if (kept) return kept.site.zone;
   const name = placeOf({ where })?.timeZone;
   return name === undefined ? undefined : findZone(name);
 }
 
-type Place = Exclude<NonNullable<NonNullable<Asking['where']>['place']>, string>;
+type Place = Exclude<NonNullable<NonNullable<ForecastQuery['where']>['place']>, string>;
 
-const placeOf = ({ where }: Pick<Asking, 'where'>): Place | undefined =>
+const placeOf = ({ where }: Pick<ForecastQuery, 'where'>): Place | undefined =>
   typeof where?.place === 'object' ? where.place : undefined;
 
-function bedOf({ where }: Pick<Asking, 'where'>, { kept }: Known): Bed {
+function bedOf({ where }: Pick<ForecastQuery, 'where'>, { kept }: Known): QuestionBed {
   if (typeof where?.bed === 'object') return { ...where.bed, wettedOn: where.bed.wettedOn ?? null };
   return kept?.bedMake ?? defaultBed;
 }
 
-/** What is kept, and laid over it what came with the question; where there is neither, the place's usual air. */
-function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: Known): readonly ReadSeries[] {
+/** Stored series overlaid with those sent; without either, the place's climatological air. */
+function seriesOf(
+  asking: Pick<ForecastQuery, 'where'>,
+  read: readonly ReadSeriesSet[],
+  known: Known,
+): readonly ReadSeries[] {
   const sent = read.map((one) => one.series);
   const { kept, now } = known;
   if (!kept) return sent;
@@ -187,7 +191,7 @@ function seriesOf(asking: Pick<Asking, 'where'>, read: readonly Read[], known: K
   return isEnough ? [...kept.series, ...sent] : seriesToGoBy(kept, now.getTime());
 }
 
-function beyondOf({ beyond }: Pick<Asking, 'beyond'>, { latitude }: Site): Question['beyond'] {
+function beyondOf({ beyond }: Pick<ForecastQuery, 'beyond'>, { latitude }: Site): Question['beyond'] {
   if (beyond === undefined) return null;
   if (beyond === 'seasonal-drift' && latitude === null) {
     throw new RequestError('no-latitude', keptRefusal('no-latitude.drift'), [

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type Fault, notUnderstood, type Words } from '../../basics/errors.js';
+import { type FactText, type Fault, notUnderstood } from '../../basics/errors.js';
 import type { Fact, Params } from '../../basics/fact.js';
 import {
   type FieldCode,
@@ -14,15 +14,15 @@ import { MAX_ROW_FAULTS } from '../../contract/rows.js';
 type Path = readonly (string | number)[];
 type Issue = z.core.$ZodIssue;
 
-/** So many issues are put into words; a list of empty rows can have hundreds of thousands. */
-const MOST_ISSUES = 20;
+/** Maximum issues put into words; a list of empty rows can have hundreds of thousands. */
+const MAX_ISSUES = 20;
 
 /**
- * What a caller sent, as the schema understands it.
+ * Parses a caller's input by its schema.
  *
- * @param schema  What is expected.
- * @param sent    What came.
- * @param whereOf Where to say the fault lies; by default a path in the body.
+ * @param schema  The expected input.
+ * @param sent    The actual input.
+ * @param whereOf Locates a fault; by default a path in the body.
  * @throws {RequestError} `not-understood`, with every fault in words that say how to mend it.
  */
 export function read<Schema extends z.ZodType>(
@@ -33,8 +33,8 @@ export function read<Schema extends z.ZodType>(
   const result = schema.safeParse(sent);
   if (result.success) return result.data;
   const { issues } = result.error;
-  const faults = issues.slice(0, MOST_ISSUES).flatMap((issue) => faultsOf(issue, [], sent, whereOf));
-  const count = faults.length + Math.max(0, issues.length - MOST_ISSUES);
+  const faults = issues.slice(0, MAX_ISSUES).flatMap((issue) => faultsOf(issue, [], sent, whereOf));
+  const count = faults.length + Math.max(0, issues.length - MAX_ISSUES);
   throw notUnderstood(faults, count, issues.length >= MAX_ROW_FAULTS);
 }
 
@@ -58,7 +58,7 @@ function faultsOf(
   return [{ ...whereOf(path), detail: detailOf(issue, value) }];
 }
 
-/** Of a choice of shapes, the one the caller meant: the one whose own kind (text, number, object) fits, with fewest faults. */
+/** The shape in a union that the caller meant: the one whose type (text, number, object) fits, with fewest faults. */
 function nearestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[] | undefined {
   const ofTheKind = branches.filter(
     (issues) => !issues.some((issue) => issue.code === 'invalid_type' && issue.path.length === 0),
@@ -66,11 +66,11 @@ function nearestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[
   return [...ofTheKind].sort((a, b) => weight(a) - weight(b))[0];
 }
 
-/** Fields of another shape, and missing ones, say more than others that another shape was meant. */
+/** Foreign and missing fields say more than other faults that another shape was meant. */
 const weight = (issues: readonly Issue[]): number =>
   issues.reduce((sum, { code }) => sum + (code === 'unrecognized_keys' ? 3 : code === 'invalid_type' ? 2 : 1), 0);
 
-function detailOf(issue: Issue, value: unknown): Words {
+function detailOf(issue: Issue, value: unknown): FactText {
   switch (issue.code) {
     case 'invalid_type':
       return ownFact(issue, value) ?? kindFact([expectation(issue)], value);
@@ -97,7 +97,7 @@ function detailOf(issue: Issue, value: unknown): Words {
   }
 }
 
-/** What the schema itself says of a value: its message is the code of a fact. */
+/** The schema's own statement about a value: its message is the code of a fact. */
 function ownFact(issue: Issue, value: unknown): Fact | undefined {
   const { message: code } = issue;
   if (!isFieldCode(code)) return undefined;
@@ -129,7 +129,7 @@ function kindFact(all: readonly ValueKind[], value: unknown): Fact {
 
 const MAX_SHOWN = 60;
 
-/** A value as faults tell it. */
+/** A value as faults quote it. */
 function sentOf(value: unknown): ReturnType<typeof wasValue> | { was: string; wasKind: SentKind } {
   if (value === undefined) return { was: '', wasKind: 'missing' };
   if (Array.isArray(value)) return { was: String(value.length), wasKind: value.length === 0 ? 'emptyList' : 'list' };

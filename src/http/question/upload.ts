@@ -13,28 +13,28 @@ import { reportOf } from '../../readings/report.js';
 import type { Unworded } from '../negotiation/worded.js';
 import { signed } from '../openapi/model.js';
 import type { QueryParameter } from '../openapi/route.js';
-import { reportOnWire } from '../routes/readings/wire-report.js';
+import { serializeReport } from '../routes/readings/report-serializer.js';
 import { askedByQuery, documented, fileParameters } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from './file-request.js';
 import { read } from './read.js';
 
-/** The query of a series that is sent to be kept. */
+/** Query parameters of a series to store. */
 export const uploadParameters: readonly QueryParameter[] = [
   { name: 'precision', schema: precisionSchema },
   ...documented(fileParameters),
 ];
 
-/** A series that came to be kept, and what the answer tells of it. */
+/** A series to store, and the report on it. */
 export interface Upload {
   readonly series: ReadSeries;
   readonly understood: Unworded<ReportWire>;
 }
 
 /**
- * The series that a request carries, as JSON or as a file; its zone is the place's.
+ * The series of a request, as JSON or as a file; its zone is the place's.
  *
- * @param medium Where the thermometer of a file was that does not say so; null: it is asked.
+ * @param medium Medium of a file that does not name it; null: the caller is asked.
  */
 export async function uploadOf(request: FastifyRequest, zone: Zone, medium: Medium | null = null): Promise<Upload> {
   const { rounding, query } = precisionOf(request);
@@ -43,21 +43,21 @@ export async function uploadOf(request: FastifyRequest, zone: Zone, medium: Medi
     const { series, rows, file } = await inParameters({}, () =>
       readFileBody(request, { ...hints, medium: hints.medium ?? medium }, zone),
     );
-    return { series, understood: reportOnWire(reportOf(series, rows, file), rounding) };
+    return { series, understood: serializeReport(reportOf(series, rows, file), rounding) };
   }
   askedByQuery(query, {});
   const body = read(seriesSchema, request.body);
   const series = readSeries(body, zone, []);
   const rows = body.readings?.length ?? body.daily!.length;
-  return { series, understood: reportOnWire(reportOf(series, rows), rounding) };
+  return { series, understood: serializeReport(reportOf(series, rows), rounding) };
 }
 
-/** A fault of a series as sent: of a field of the body, or of a file, where there may be a parameter of that name. */
+/** A fault of a series as sent: in a field of the body, or of a file, which may have a parameter of that name. */
 export function seriesFault(request: FastifyRequest, field: string, detail: Fact): RequestError {
   const parameter = Object.hasOwn(fileParameters, field) ? { parameter: field } : {};
   return notUnderstood([{ ...(isFile(request) ? parameter : { path: [field] }), detail }]);
 }
 
-/** The answer to a series that was kept. */
+/** The answer after storing a series. */
 export const kept = ({ series, understood }: Upload, changes: Changes, now: Date) =>
   signed({ ...changes, understood: [understood], warnings: [...series.warnings] }, now);

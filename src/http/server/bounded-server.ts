@@ -5,23 +5,23 @@ import type { Fact } from '../../basics/fact.js';
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
 import { requestRefusal } from '../../contract/refusal-facts.js';
 
-/** What one connection, and all of them together, may take. */
+/** Limits of one connection, and of all together. */
 export interface ConnectionLimits {
-  /** Connections in all; one more is closed as it opens. */
+  /** Maximum open connections; one more is closed at once. */
   readonly maxConnections: number;
-  /** Connections of one address that is no proxy of ours. */
+  /** Maximum connections of one address, except trusted proxies. */
   readonly maxPerAddress: number;
-  /** Requests of one connection that have come whole and wait for their turn; with one more it is closed. */
+  /** Maximum complete requests of one connection that wait for their turn; one more closes it. */
   readonly maxWaiting: number;
-  /** From the first byte of a request to the end of its headers [ms]. */
+  /** Time limit from the first byte of a request to the end of its headers [ms]. */
   readonly headersMs: number;
-  /** From the first byte of a request to its last [ms]: a file of 256 MB takes an hour at 0.6 Mbit/s. */
+  /** Time limit from the first byte of a request to its last [ms]: a file of 256 MB takes an hour at 0.6 Mbit/s. */
   readonly requestMs: number;
-  /** So long a body may stand still, and an answer be left unread [ms]. */
+  /** Time limit for a body that stands still or an answer that is not read [ms]. */
   readonly stillMs: number;
-  /** So long a connection is kept open for the next request [ms]; longer than the 60 s of most load balancers, so that they close first. */
+  /** Time limit for an idle connection [ms]; above the 60 s of most load balancers, so that they close first. */
   readonly keepAliveMs: number;
-  /** What a refused caller still sends is read and dropped up to here [bytes], and so long [ms]. */
+  /** Maximum bytes, and time [ms], of input that is read and dropped after a refusal. */
   readonly maxDroppedBytes: number;
   readonly maxDroppingMs: number;
 }
@@ -43,7 +43,7 @@ interface Exchange {
   readonly response: ServerResponse;
 }
 
-/** One connection: the request that is being answered, and those that came behind it. */
+/** One connection: the request being answered, and those queued behind it. */
 interface Connection {
   current: Exchange | undefined;
   readonly waiting: Exchange[];
@@ -52,20 +52,21 @@ interface Connection {
 
 const connections = new WeakMap<Socket, Connection>();
 
-/** Would an answer that is written now be taken for that to the request which went wrong? */
+/** True if an answer written now would be taken for the answer to the failed request. */
 export function isNextToAnswer(socket: Socket): boolean {
   const { request, response } = connections.get(socket)?.current ?? {};
   return !request || !response || (!request.complete && !response.headersSent);
 }
 
 /**
- * A server of which no caller can have more than its share. The requests of one connection are answered one at a time, in
- * their order (RFC 9112 §9.3.2): the next is begun when the answer before it has been taken, and nothing more is read until
- * then. A refusal reaches callers that go on sending (§9.6): the answer goes out, what still comes is dropped, then it closes.
+ * A server on which no caller can take more than a fair share. It answers the requests of one connection one at a time,
+ * in order (RFC 9112 §9.3.2): the next begins when the previous answer has been read, and nothing more is read until
+ * then. A refusal reaches callers that keep sending (§9.6): the answer is sent, further input dropped, then the
+ * connection closed.
  *
  * @param handler   Answers a request.
- * @param limits    See there.
- * @param isTrusted Is this the address of a proxy of ours, which many callers share?
+ * @param limits    See `ConnectionLimits`.
+ * @param isTrusted True for the address of a trusted proxy, which many callers share.
  */
 export function boundedServer(
   handler: RequestListener,
@@ -90,7 +91,7 @@ export function boundedServer(
 
   const server = createServer(
     {
-      // A request without a Host is refused in our own words.
+      // The service refuses a request without a Host in its own words.
       requireHostHeader: false,
       headersTimeout: limits.headersMs,
       requestTimeout: limits.requestMs,
@@ -117,7 +118,7 @@ export function boundedServer(
     byAddress.set(address, open);
     const connection: Connection = { current: undefined, waiting: [], isClosing: false };
     connections.set(socket, connection);
-    // Reading the body of the request that is answered wakes the socket, which is to sleep while others wait.
+    // Reading the body of the current request wakes the socket, which must stay paused while others wait.
     socket.on('resume', () => {
       if (connection.waiting.length > 0) socket.pause();
     });
@@ -140,7 +141,7 @@ export function boundedServer(
     const connection = connections.get(socket);
     const { request, response } = connection?.current ?? {};
     if (!connection || connection.isClosing || !request || !response || response.headersSent) return socket.destroy();
-    // What is still being worked out has its own deadline.
+    // Work still under way has its own deadline.
     socket.setTimeout(limits.stillMs);
     if (!request.complete && request.listenerCount('error') > 0) {
       request.emit('error', new RequestError('too-slow', tooSlow(limits.stillMs)));
@@ -149,7 +150,7 @@ export function boundedServer(
   return server;
 }
 
-/** Closes once a refused caller has sent all that it wanted to: closed sooner, its system would throw the answer away. */
+/** Closes once a refused caller has sent everything: if closed sooner, the caller's system would discard the answer. */
 function dropTheRest(socket: Socket, request: IncomingMessage, limits: ConnectionLimits, close: () => void): void {
   const fromByte = socket.bytesRead;
   const ending = setTimeout(() => socket.destroy(), limits.maxDroppingMs).unref();

@@ -8,7 +8,7 @@ import { sayer } from '../../words/say.js';
 import { problemOf } from '../problems/problems.js';
 import { isNextToAnswer } from './bounded-server.js';
 
-/** Answers what is no request, or came too slowly to be one, and closes the connection. */
+/** Answers input that is no request, or that came too slowly, and closes the connection. */
 export function sendClientError(error: NodeJS.ErrnoException, socket: Socket): void {
   if (error.code === 'ECONNRESET' || !socket.writable || !isNextToAnswer(socket)) return void socket.destroy();
   const id = randomUUID();

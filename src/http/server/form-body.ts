@@ -1,11 +1,11 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 
-/** What a page's form is sent as where no script runs. */
+/** Media type of a page's form without a script. */
 export const FORM = 'application/x-www-form-urlencoded';
 
 const FORM_LIMIT_BYTES = 16 * 1024;
 
-/** Has forms understood as records of their fields, in this scope alone: elsewhere they stay refused. */
+/** Parses forms into records of their fields, in this scope alone: elsewhere they stay refused. */
 export function addFormBody(scope: FastifyInstance): void {
   scope.addContentTypeParser(
     FORM,
@@ -14,6 +14,6 @@ export function addFormBody(scope: FastifyInstance): void {
   );
 }
 
-/** Is the body a form? */
+/** True if the body is a form. */
 export const isForm = ({ headers }: FastifyRequest): boolean =>
   /^application\/x-www-form-urlencoded\b/i.test(headers['content-type'] ?? '');

@@ -1,13 +1,13 @@
 import type { IncomingHttpHeaders } from 'node:http';
 
-/** A longer way than this many characters is believed of no proxy. */
+/** A longer list of proxies is not believed [characters]. */
 const MAX_FORWARDED = 2000;
 const X_FORWARDED = ['x-forwarded-for', 'x-forwarded-host', 'x-forwarded-proto'] as const;
 
 /**
- * Settles what is believed of a request's way here. From anybody but a proxy of ours nothing is; a proxy's `Forwarded` (RFC
- * 7239) is written as the `X-Forwarded-` headers that the rest reads. A proxy that writes the one lets through what a caller
- * put into the other: where the two name different callers, neither is believed.
+ * Settles how much of a request's forwarding headers to believe: nothing, unless a trusted proxy sent them. A proxy's
+ * `Forwarded` (RFC 7239) is rewritten as the `X-Forwarded-` headers that the rest reads. A proxy that writes one kind
+ * passes on a caller's other kind; if the two name different callers, neither is believed.
  */
 export function settleForwarded(headers: IncomingHttpHeaders, isFromProxy: boolean): void {
   const { forwarded } = headers;
@@ -29,7 +29,7 @@ interface Hop {
   readonly proto?: string;
 }
 
-/** `for=192.0.2.60;proto=https, for="[2001:db8::1]:4711"`: what each proxy on the way says, the nearest last. */
+/** Parses `for=192.0.2.60;proto=https, for="[2001:db8::1]:4711"`: one hop for each proxy, the nearest last. */
 function hopsOf(header: string): Hop[] {
   return [...header.matchAll(/(?:[^,"]|"(?:[^"\\]|\\.)*")+/g)].map(([element]) => {
     const pairs = [...element.matchAll(/(?:^|;)\s*(for|host|proto)=(?:"((?:[^"\\]|\\.)*)"|([^\s;,"]+))/gi)];

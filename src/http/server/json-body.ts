@@ -2,11 +2,11 @@ import { RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { requestRefusal } from '../../contract/refusal-facts.js';
 
-/** Lists and objects in one another: the deepest question has 7 (RFC 8259 §9 lets a reader set such limits). */
+/** Maximum nesting of lists and objects: the deepest question has 7 (RFC 8259 §9 lets a reader set such limits). */
 const MAX_DEPTH = 64;
-/** Fields of one object: the largest has 30. */
+/** Maximum fields of one object: the largest has 30. */
 const MAX_FIELDS = 1000;
-/** Values in all: 4 MB of the shortest readings, at 20 bytes and two values each, have 420,000. */
+/** Maximum values in all: 4 MB of the shortest readings, at 20 bytes and two values each, have 420,000. */
 const MAX_VALUES = 500_000;
 
 const QUOTE = 0x22;
@@ -17,7 +17,7 @@ const CLOSE_LIST = 0x5d;
 const OPEN_OBJECT = 0x7b;
 const CLOSE_OBJECT = 0x7d;
 
-/** JSON, or where it breaks off; what would keep the service busy for long is refused before it is parsed. */
+/** Parses JSON, or reports where it breaks off; refuses what would take long to parse before parsing it. */
 export function parseJson(body: Buffer): unknown {
   refuseBoundless(body);
   const text = body.toString();
@@ -34,7 +34,7 @@ export function parseJson(body: Buffer): unknown {
   }
 }
 
-/** One pass over the bytes, which need not be JSON: it only counts brackets and commas outside of texts. */
+/** One pass over bytes that may not be JSON: it only counts brackets and commas outside of strings. */
 function refuseBoundless(body: Uint8Array): void {
   const fields = new Uint32Array(MAX_DEPTH + 1);
   const isObject = new Uint8Array(MAX_DEPTH + 1);

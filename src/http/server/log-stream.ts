@@ -1,11 +1,11 @@
 import { type DestinationStream, destination } from 'pino';
 
-/** Lines wait so long for others, to be written with them [ms], */
+/** Longest time that lines wait to be written together [ms]. */
 const MAX_DELAY_MS = 50;
-/** or until there are so many [bytes]. */
+/** Lines are written at once when they reach this size [bytes]. */
 const MIN_WRITE_BYTES = 8192;
 
-/** Standard output, written to in pieces and without waiting: a write for each line costs more than many an answer. */
+/** Standard output, written in pieces and without waiting: a write per line costs more than many an answer. */
 export function logStream(): DestinationStream {
   const out = destination({ dest: 1, sync: false, minLength: MIN_WRITE_BYTES });
   let isDue = false;

@@ -1,13 +1,13 @@
 import type { FastifyRequest } from 'fastify';
 import { callersIdOf } from './callers-id.js';
 
-/** Names of query parameters in which people send keys. A calendar's token is secret too. */
+/** Query parameters in which people send keys. A calendar's token is secret too. */
 export const KEY_PARAMETERS = /^(?:token|access[-_]?token|(?:api[-_]?)?key)$/i;
 const PARAMETER = /([?&])([^=&]*)=[^&]*/g;
-/** As W3C's Trace Context, level 1, has it. */
+/** The format of W3C Trace Context, level 1. */
 const TRACE_PARENT = /^[\da-f]{2}-[\da-f]{32}-[\da-f]{16}-[\da-f]{2}$/;
 
-/** What the log says of a request: all but secrets: the one that a calendar's address holds, or a key that was put into one. */
+/** The log's record of a request, without the token of a calendar's address or a key in the query. */
 export const loggedRequest = (request: FastifyRequest) => {
   const { method, url, host, ip, headers } = request;
   const callersId = callersIdOf(request);
@@ -27,5 +27,5 @@ const withoutSecrets = (url: string): string =>
     KEY_PARAMETERS.test(decoded(name)) ? `${mark}${name}=[Redacted]` : whole,
   );
 
-/** A name as the query's reader decodes it: `%6Bey` is a key as well. */
+/** A parameter's name as the query parser decodes it: `%6Bey` is a key as well. */
 const decoded = (name: string): string => [...new URLSearchParams(`${name}=`).keys()][0] ?? '';

@@ -4,8 +4,8 @@ import { requestRefusal } from '../../contract/refusal-facts.js';
 import type { Route } from '../openapi/route.js';
 
 /**
- * Answers OPTIONS, and where nothing is at the address, or nothing that takes the method, throws what is wrong. `Allow` names
- * the methods that there are (RFC 9110, sections 9.3.7 and 15.5.6).
+ * Answers OPTIONS. For an unknown address or method it throws the error; `Allow` names the available methods (RFC 9110,
+ * sections 9.3.7 and 15.5.6).
  */
 export function answerUnrouted(request: FastifyRequest, reply: FastifyReply, routes: readonly Route[]): FastifyReply {
   const path = request.url.split('?', 1)[0]!;
@@ -32,7 +32,7 @@ export function answerUnrouted(request: FastifyRequest, reply: FastifyReply, rou
   );
 }
 
-/** What may be served beside the routes. */
+/** Pages that may be served beside the routes. */
 const PAGES = [
   ...['/', '/page.js', '/page.css', '/openapi.json', '/docs', '/docs/guide', '/docs/running'].map((url) => ({
     method: 'GET' as const,

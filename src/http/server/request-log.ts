@@ -1,8 +1,8 @@
 import { LogController } from 'fastify';
 
 /**
- * Writes one line for each request, when it has been answered, with what it asked. A second line as it comes in would say
- * the same twice, and a line costs more than many an answer.
+ * Writes one line for each request when it has been answered. A second line on arrival would repeat the same, and a
+ * line costs more than many an answer.
  */
 export const requestLog = (): LogController =>
   Object.assign(new LogController(), {

@@ -2,19 +2,19 @@ import { type DestinationStream, type LevelWithSilent, type Logger, pino, stdSer
 import { logStream } from './log-stream.js';
 import { loggedRequest } from './logged-request.js';
 
-/** What a line never shows, should anybody log a request's headers whole. */
+/** Headers that no line shows, even if all headers of a request are logged. */
 const SECRET_HEADERS = ['authorization', 'cookie', 'set-cookie'].flatMap((name) => [
   `*.headers["${name}"]`,
   `headers["${name}"]`,
 ]);
 
-/** A webhook's secret, a key or a token of a record that is logged whole. */
+/** A webhook's secret, a key or a token in a record that is logged whole. */
 const SECRET_FIELDS = ['secret', 'key', 'token'].flatMap((name) => [name, `*.${name}`]);
 
 /**
- * The log of the service: JSON lines, one clock, requests without their secrets, faults with their causes.
+ * The log of the service: JSON lines, one clock, requests without their secrets, errors with their causes.
  *
- * @param level The least grave that is written.
+ * @param level The lowest level written.
  * @param out   Left out: standard output, in pieces.
  */
 export const serviceLog = (level: LevelWithSilent, out: DestinationStream = logStream()): Logger =>

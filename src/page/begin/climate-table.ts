@@ -1,30 +1,30 @@
 import { fromUnit, inUnit } from '../../plot/degrees.js';
-import { actForm } from '../form/act.js';
+import { actionForm } from '../form/action.js';
 import { degreesField } from '../form/fields.js';
 import { foldedForm } from '../form/folded-form.js';
 import { numberIn } from '../form/typed-numbers.js';
-import { get, isRefused, unusable } from '../shell/api.js';
+import { get, isFailure, unusable } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
-import type { Act, Asked } from '../shell/view.js';
+import type { ActionOf, AskedQuestion } from '../shell/view.js';
 import { monthName, tenthOf } from '../shell/words.js';
 import { placeSaid } from './place-said.js';
 
 const ACT = 'keep-climate';
 const MONTHS = Array.from({ length: 12 }, (_, month) => month + 1);
 
-/** The means of twelve months, January first [°C]. */
+/** Twelve monthly means, January first [°C]. */
 export interface Climate {
   readonly meanMinC: readonly number[];
   readonly meanMaxC: readonly number[];
 }
 
-/** The form for the twelve months' mean lowest and highest, as a climate table has them. */
-export const climateForm = (asked: Asked, place: string, kept?: Climate): Html => {
+/** The form for each month's mean minimum and maximum, as a climate table gives them. */
+export const climateForm = (asked: AskedQuestion, place: string, kept?: Climate): Html => {
   const { reader } = asked;
   const { say } = reader;
   const usual = (meansC: readonly number[] | undefined, month: number): string =>
     meansC === undefined ? '' : tenthOf(inUnit(meansC[month - 1]!, reader.degrees), reader);
-  return actForm(asked, {
+  return actionForm(asked, {
     act: ACT,
     about: place,
     button: say('page.climate.keep'),
@@ -40,8 +40,8 @@ export const climateForm = (asked: Asked, place: string, kept?: Climate): Html =
   });
 };
 
-/** The same, folded away, where they are kept already. */
-export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =>
+/** The same form, folded, for a place that has monthly means already. */
+export const climateAgain = (asked: AskedQuestion, place: string, kept: Climate): Html =>
   foldedForm(climateForm(asked, place, kept), asked, {
     act: ACT,
     about: place,
@@ -49,8 +49,8 @@ export const climateAgain = (asked: Asked, place: string, kept: Climate): Html =
     look: 'add',
   });
 
-/** Keeps the months’ means of a place. */
-export const keepClimate: Act = async (said, { send, reader, shelf }) => {
+/** Stores a place’s monthly means. */
+export const keepClimate: ActionOf = async (said, { send, reader, shelf }) => {
   const { say } = reader;
   const unit = said.get('unit') === 'F' ? 'F' : 'C';
   const text = (field: 'low' | 'high', month: number): string => said.get(`${field}${month}`) ?? '';
@@ -80,7 +80,7 @@ export const keepClimate: Act = async (said, { send, reader, shelf }) => {
   }
   const path = `/v1/places/${encodeURIComponent(said.get('about') ?? '')}/normals`;
   const got = await get(send, { method: 'PUT', path, json: means });
-  if (!isRefused(got)) return { value: { said: say('page.done.kept-climate'), at: 'answer' } };
+  if (!isFailure(got)) return { value: { said: say('page.done.kept-climate'), at: 'answer' } };
   const [, field, index] = /mean(Min|Max)C\/(\d+)$/.exec(got.problem.errors?.[0]?.pointer ?? '') ?? [];
   if (index === undefined) return got;
   const month = Number(index) + 1;
@@ -88,10 +88,10 @@ export const keepClimate: Act = async (said, { send, reader, shelf }) => {
   return unusable(say('page.climate.no-air', { said: wrong, unit, month: monthName(month, reader) }));
 };
 
-/** Between the tropics it may be warmest at any time of the year [°]. */
+/** Between the tropics the warmest month can be any month [°]. */
 const TROPIC = 23.5;
 
-/** Is each month of summer colder than the one half a year from it? A slip in one month turns no year over. */
+/** True if every summer month is colder than the month half a year away, so one typing error does not count. */
 function isTurnedOver(latitude: number, { meanMinC, meanMaxC }: Climate): boolean {
   if (Math.abs(latitude) <= TROPIC) return false;
   const sumC = (month: number): number => meanMinC[month]! + meanMaxC[month]!;

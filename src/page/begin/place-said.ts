@@ -1,10 +1,10 @@
 import type { PlaceWire } from '../../contract/places.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 
-/** Where a place lies, as `44.2° N, 30° W`. */
+/** The position of a place, as `44.2° N, 30° W`. */
 export const placeSaid = (
   { latitude, longitude }: Pick<PlaceWire, 'latitude' | 'longitude'>,
-  { say }: Reader,
+  { say }: PageReader,
 ): string =>
   say('page.place.at', {
     latitude: Math.round(Math.abs(latitude) * 100) / 100,

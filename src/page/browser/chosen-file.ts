@@ -1,7 +1,7 @@
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
 import type { ReportWire } from '../../contract/readings.js';
-import { type Got, get, isRefused, wordedFor } from '../shell/api.js';
-import type { Asked, FileGiven } from '../shell/view.js';
+import { get, isFailure, type Result, wordedFor } from '../shell/api.js';
+import type { AskedQuestion, FileGiven } from '../shell/view.js';
 import { checkRequest, sizeText, tooLarge } from '../sowing/file-check.js';
 import { fileState } from '../sowing/file-state.js';
 import { one } from './elements.js';
@@ -9,20 +9,20 @@ import { forgetFile, type KeptFile, keepFile, keptFile } from './kept-file.js';
 import { sendUntil, stopSending, whileSending } from './send.js';
 import { say, speaking } from './speaking.js';
 
-/** A longer file is shown to be on its way [bytes], after a while [ms]. */
+/** A longer file gets a progress display [bytes], after a delay [ms]. */
 const LONG_BYTES = 1024 * 1024;
 const PATIENCE_MS = 300;
-/** How long typing has to rest before it is kept [ms]. */
+/** Typing must rest this long before the text is stored [ms]. */
 const REST_MS = 200;
 /** A longer text would make its box slow [characters]. */
-const MOST_SHOWN = 512 * 1024;
-/** Fields that say how one file is to be read, and mean nothing to the next. */
+const MAX_SHOWN = 512 * 1024;
+/** Fields that say how to read one file; they do not apply to the next. */
 const OF_ONE_FILE = ['column', 'timeColumn', 'dateOrder', 'clock', 'decimalMark'];
 
 let chosen: KeptFile | null = null;
 let isKept = true;
-/** What the service makes of the file, asked once for each way to read it. */
-let check: { file: KeptFile; path: string; got: Promise<Got<ReportWire>>; end: () => void } | null = null;
+/** The service's report on the file, requested once for each way to read it. */
+let check: { file: KeptFile; path: string; got: Promise<Result<ReportWire>>; end: () => void } | null = null;
 /** Fields that a choice has set. */
 const settled = new Set<string>();
 let restored: Promise<void> = Promise.resolve();
@@ -30,12 +30,12 @@ let restored: Promise<void> = Promise.resolve();
 const pastedField = () => one<HTMLTextAreaElement>('[name="pasted"]');
 const fileField = () => one<HTMLInputElement>('[name="file"]');
 
-/** Takes the file that is chosen in the form, dropped or pasted anywhere on the page, or typed into the form. */
+/** Accepts a file chosen in the form, dropped or pasted anywhere on the page, or typed into the form. */
 export function watchFile(form: HTMLFormElement, changed: () => void): void {
   document.addEventListener('submit', (event) => {
     const leaving = event.target as HTMLFormElement;
     if (leaving.getAttribute('action') !== '/session') return;
-    // Whoever has the key forgotten leaves nothing behind; `submit()` asks for no event of its own.
+    // Forgetting the key also deletes the file. `submit()` fires no event of its own.
     event.preventDefault();
     void forgetFile()
       .catch(() => {})
@@ -47,7 +47,7 @@ export function watchFile(form: HTMLFormElement, changed: () => void): void {
     choose(form, file);
     changed();
   };
-  // Its change is enough: the form's own ear would have the file sent twice.
+  // Stop `input` here: the form's listener would upload the file a second time.
   fileField()!.addEventListener('input', (event) => event.stopPropagation());
   fileField()!.addEventListener('change', () => {
     const file = fileField()!.files?.[0];
@@ -71,7 +71,7 @@ export function watchFile(form: HTMLFormElement, changed: () => void): void {
   watchSending();
 }
 
-/** A file that is long on its way is shown to be on its way. */
+/** Shows the progress of a long upload. */
 function watchSending(): void {
   let patience: ReturnType<typeof setTimeout> | undefined;
   whileSending((sending) => {
@@ -100,7 +100,7 @@ const picked = (file: File): KeptFile => ({
 });
 const pasted = (text: string): KeptFile => ({ name: say('page.file.pasted'), body: new Blob([text]), isPasted: true });
 
-/** The file of before a reload, where one was kept; else what stands in the box. */
+/** Restores the file from before a reload if the browser stored one; otherwise takes the text in the box. */
 async function restore(): Promise<void> {
   const box = pastedField()!;
   const kept = box.value.trim() === '' ? await keptFile().catch(() => undefined) : pasted(box.value);
@@ -109,12 +109,12 @@ async function restore(): Promise<void> {
   await showIn(kept);
 }
 
-/** Shows in the form which file is chosen: its name in the field of files, or a short text in the box. */
+/** Shows the chosen file in the form: its name in the file field, or a short text in the box. */
 async function showIn(file: KeptFile | null): Promise<void> {
   const given = new DataTransfer();
   if (file && !file.isPasted) given.items.add(file.body instanceof File ? file.body : new File([file.body], file.name));
   if (fileField()!.files?.[0] !== given.files[0]) fileField()!.files = given.files;
-  const text = file?.isPasted && file.body.size <= MOST_SHOWN ? await file.body.text() : '';
+  const text = file?.isPasted && file.body.size <= MAX_SHOWN ? await file.body.text() : '';
   if (chosen === file && pastedField()!.value !== text) pastedField()!.value = text;
 }
 
@@ -131,7 +131,7 @@ function choose(form: HTMLFormElement, file: KeptFile | null): void {
   keep();
 }
 
-/** Has the browser keep what is chosen. */
+/** Stores the chosen file in the browser. */
 function keep(): void {
   const file = chosen;
   const isShort = !file || file.body.size <= FILE_LIMIT_BYTES;
@@ -141,7 +141,7 @@ function keep(): void {
   );
 }
 
-/** What is typed or pasted into the box is a file as well. */
+/** Text typed or pasted into the box is a file as well. */
 function watchText(form: HTMLFormElement): void {
   let resting: ReturnType<typeof setTimeout> | undefined;
   form.addEventListener('input', ({ target }) => {
@@ -153,7 +153,7 @@ function watchText(form: HTMLFormElement): void {
   });
 }
 
-/** A file may be dropped anywhere on the page, which shows that while it hovers. */
+/** Accepts a file dropped anywhere on the page; the page shows it while the file hovers. */
 function watchDrop(form: HTMLFormElement, take: (file: KeptFile) => void): void {
   const mark = (isOver: boolean): boolean => document.documentElement.classList.toggle('dragging', isOver);
   const hasFile = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes('Files') ?? false;
@@ -178,14 +178,14 @@ function watchDrop(form: HTMLFormElement, take: (file: KeptFile) => void): void 
   });
 }
 
-/** A file is pasted anywhere, a text anywhere but into another field; a long one is not put into the box. */
+/** Accepts a file pasted anywhere, or a text pasted outside the other fields; a long text is not put into the box. */
 function watchPaste(form: HTMLFormElement, take: (file: KeptFile) => void): void {
   document.addEventListener('paste', (event) => {
     const file = event.clipboardData?.files[0];
     const text = event.clipboardData?.getData('text/plain') ?? '';
     const field = (event.target as HTMLElement).closest('input, select, textarea, [contenteditable]');
     if (file && text === '') take(picked(file));
-    else if (text.trim() !== '' && (!field || (field === pastedField() && text.length > MOST_SHOWN))) {
+    else if (text.trim() !== '' && (!field || (field === pastedField() && text.length > MAX_SHOWN))) {
       take(pasted(text));
     } else return;
     event.preventDefault();
@@ -194,15 +194,15 @@ function watchPaste(form: HTMLFormElement, take: (file: KeptFile) => void): void
 }
 
 /**
- * The file for a question, once the service can read it: what it makes of it, or asks, is shown beside the file.
+ * The file for a question once the service can read it. The service's report or questions are shown beside the file.
  *
- * @returns null where none is chosen; undefined where it cannot be read, or not yet.
+ * @returns null if no file is chosen; undefined if it cannot be read, or not yet.
  */
 export async function readableFile({
   question,
   shelf,
   reader,
-}: Pick<Asked, 'question' | 'shelf' | 'reader'>): Promise<FileGiven | null | undefined> {
+}: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Promise<FileGiven | null | undefined> {
   await restored;
   const file = chosen;
   const state = one('#file-state');
@@ -213,15 +213,15 @@ export async function readableFile({
     return null;
   }
   if (question.source !== 'file') return file;
-  const show = (got: Got<ReportWire> | null): void =>
+  const show = (got: Result<ReportWire> | null): void =>
     render(state!, fileState({ ...file, bytes: file.body.size, isKept }, got, reader).markup);
   const request = checkRequest(question, shelf, file);
-  // What it says is worded for the degrees that are read.
+  // The report is worded for the degrees that the reader uses.
   const path = wordedFor(request.path, reader);
   if (check?.file !== file || check.path !== path) {
     check?.end();
     const ended = new AbortController();
-    const got: Promise<Got<ReportWire>> =
+    const got: Promise<Result<ReportWire>> =
       file.body.size > FILE_LIMIT_BYTES
         ? Promise.resolve({ problem: tooLarge(file.body.size, reader) })
         : get<ReportWire>(sendUntil(ended.signal), request);
@@ -232,14 +232,14 @@ export async function readableFile({
   const got = await mine.got;
   if (mine !== check) return undefined;
   show(got);
-  if (!isRefused(got)) return file;
-  // What a second try may mend is asked again.
+  if (!isFailure(got)) return file;
+  // Ask again if a second try may succeed.
   const { status } = got.problem;
   if (status === 0 || status >= 500 || [400, 401, 429].includes(status)) check = null;
   return undefined;
 }
 
-/** Replaces what is shown, where it differs; who stood in it stands in what came instead. */
+/** Replaces the state if it differs, and keeps the focus in it. */
 function render(state: HTMLElement, markup: string): void {
   if (shown === markup && state.innerHTML !== '') return;
   shown = markup;

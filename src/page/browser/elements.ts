@@ -5,5 +5,5 @@ export const all = <T extends HTMLElement = HTMLElement>(selector: string): T[] 
   ...document.querySelectorAll<T>(selector),
 ];
 
-/** Is another question on its way? What the answer that stands there has still asked for breaks off then, and is no refusal. */
+/** True if another question is under way: aborted requests of the answer on the page are then no refusals. */
 export const isAskedAnew = (): boolean => one('#answer')!.getAttribute('aria-busy') === 'true';

@@ -1,6 +1,6 @@
 import { one } from './elements.js';
 
-/** On a phone the answer stands below the question, which is folded away then; what is to be settled comes first. */
+/** On a phone, folds the form and scrolls there; open questions about a file come first. */
 export function bringIntoView(): void {
   const open = unsettled();
   const side = one('#answer')!;
@@ -9,12 +9,12 @@ export function bringIntoView(): void {
   else if (side.getBoundingClientRect().top > innerHeight / 2) side.scrollIntoView();
 }
 
-/** What a file that is asked of leaves open, beside it in the form. */
+/** The open questions about a file, beside it in the form. */
 function unsettled(): HTMLElement | null {
   return one('#ask:has([name="source"][value="file"]:checked) #file-state :is(.problem, .choices)');
 }
 
-/** Where the answer stands below the form, the form makes way for an answer, and for the way to a first one; who stood in it stands on what it asks. */
+/** On a narrow screen, folds the form above an answer or the opening; focus moves to its summary. */
 export function foldAway(): boolean {
   const asking = one<HTMLDetailsElement>('#asking')!;
   const isBelow = matchMedia('(width < 60rem)').matches;

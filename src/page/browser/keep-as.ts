@@ -1,7 +1,7 @@
-import type { Answered } from '../shell/view.js';
+import type { AnsweredView } from '../shell/view.js';
 
-/** Hands the picture or the numbers to the reader as a file of a name. */
-export async function keepAs(form: string, { picture, table }: Answered, name: string): Promise<void> {
+/** Downloads the picture or the numbers as a named file. */
+export async function keepAs(form: string, { picture, table }: AnsweredView, name: string): Promise<void> {
   if (form === 'csv' && table) save(`${name}.csv`, new Blob([table()], { type: 'text/csv' }));
   if (form === 'svg' && picture) save(`${name}.svg`, new Blob([picture()], { type: 'image/svg+xml' }));
   if (form === 'png' && picture) save(`${name}.png`, await asPng(picture()));
@@ -14,7 +14,7 @@ function save(name: string, file: Blob): void {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
-/** Twice as fine as the picture's own pixels, so that it prints well. */
+/** Pixels of the file per pixel of the picture, so that it prints well. */
 const FINENESS = 2;
 
 async function asPng(svg: string): Promise<Blob> {

@@ -1,4 +1,4 @@
-/** The thermometer's file as the browser keeps it, so that it outlives a reload: one at most. */
+/** The thermometer's file as stored in the browser, so that it outlives a reload; one at most. */
 export interface KeptFile {
   readonly name: string;
   readonly body: Blob;

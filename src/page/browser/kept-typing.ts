@@ -5,17 +5,17 @@ interface Typed {
   readonly name: string;
   readonly value: string;
   readonly state: string;
-  /** Left as it was, beside what was typed: what that means hangs on it. */
+  /** Unchanged by the reader, beside fields that were typed into and depend on it. */
   readonly isUntouched: boolean;
 }
 
-/** Typed into forms that do not stand there now: the service may have been away. */
+/** Typing for forms that are not on the page now: the service may have been away. */
 let waiting: readonly Typed[] = [];
 
 /**
- * What is typed into the forms of an answer, and what is unfolded in it, is kept while the answer is made anew.
+ * Saves the text typed into the forms of an answer, and what is unfolded, while the answer is rendered again.
  *
- * @returns Puts it back.
+ * @returns Puts both back.
  */
 export function keepTyping(side: HTMLElement): () => void {
   const open = [...side.querySelectorAll<HTMLDetailsElement>('details[id][open]')].map(({ id }) => id);
@@ -37,7 +37,7 @@ export function keepTyping(side: HTMLElement): () => void {
   };
 }
 
-/** What was chosen may be no choice any more. */
+/** False for a choice that is no longer offered. */
 const fits = (control: Control, state: string): boolean =>
   !(control instanceof HTMLSelectElement) || [...control.options].some(({ value }) => value === state);
 

@@ -1,17 +1,17 @@
 import type { Language } from '../../words/reader.js';
-import { linkTo, type Question, questionFrom, type ViewName } from '../form/question.js';
-import { type Got, get, isRefused, type Send, unusable } from '../shell/api.js';
+import { linkTo, type PageQuestion, questionFrom, type ViewName } from '../form/question.js';
+import { get, isFailure, type Result, type Send, unusable } from '../shell/api.js';
 import { html } from '../shell/html.js';
+import { type Inventory, loadInventory, todayAt } from '../shell/inventory.js';
 import { waiting } from '../shell/page.js';
 import { SHEET_PX } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
-import { loadShelf, type Shelf, todayAt } from '../shell/shelf.js';
-import type { Answered, Asked } from '../shell/view.js';
+import type { AnsweredView, AskedQuestion } from '../shell/view.js';
 import { viewOf } from '../shell/views.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 import { unsettled } from '../sowing/file-state.js';
 import { keepAndShare } from '../sowing/keep-and-share.js';
-import { watchActs } from './acts.js';
+import { watchActions } from './actions.js';
 import { readableFile, watchFile } from './chosen-file.js';
 import { all, isAskedAnew, one } from './elements.js';
 import { bringIntoView, foldAway } from './fold.js';
@@ -21,17 +21,17 @@ import { send, sendUntil } from './send.js';
 import { readerNow, say } from './speaking.js';
 import { catchUp, moveTo, watchDates } from './when.js';
 
-/** How long typing has to rest before the answer follows [ms]. */
+/** Typing must rest this long before the answer follows [ms]. */
 const REST_MS = 250;
-/** After so long the reader is told that it takes a while [ms]. */
+/** After this time the page says that the answer takes a while [ms]. */
 const PATIENCE_MS = 400;
 
 const form = one<HTMLFormElement>('#ask');
-let shelf: Promise<Got<Shelf>> | undefined;
-/** The date where the question is about, by the service's clock. */
+let shelf: Promise<Result<Inventory>> | undefined;
+/** The date at the question's place, by the service's clock. */
 let today: string | undefined;
-let answered: Answered | null = null;
-/** Aborted by a later question: an answer that comes after it is let go, and its file needs to be sent no further. */
+let answered: AnsweredView | null = null;
+/** Aborted by a later question: the older answer is dropped and its file is not uploaded further. */
 let turn = new AbortController();
 
 document.documentElement.classList.add('script');
@@ -39,13 +39,13 @@ if (form) start(form);
 else void knock();
 
 /**
- * A link from elsewhere comes without the session, though the browser has it: then the page is there for who asks again.
+ * A link from another site comes without the session cookie, although the browser has it; asking again opens the page.
  */
 async function knock(): Promise<void> {
   const [visit] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
   if (visit?.type === 'reload') return;
   const got = await get(send, { method: 'GET', path: '/v1/crops?limit=1' });
-  if (!isRefused(got)) location.reload();
+  if (!isFailure(got)) location.reload();
 }
 
 function start(ask: HTMLFormElement): void {
@@ -65,10 +65,10 @@ function start(ask: HTMLFormElement): void {
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
   ask.addEventListener('input', ({ target }) => {
-    // Who empties the field of the zone means to write another.
+    // A reader who empties the time zone field means to type another.
     if ((target as HTMLInputElement).name !== 'timeZone') supposeZone(ask);
     clearTimeout(resting);
-    // A date that is among those shown only moves there.
+    // A date within the shown season only moves the slider there.
     if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
     resting = setTimeout(() => void follow(ask), REST_MS);
   });
@@ -90,11 +90,11 @@ function start(ask: HTMLFormElement): void {
     if (id === 'copy') void copyLink('#link');
     if (dataset.copies !== undefined) void copyLink(`#${dataset.copies}`);
   });
-  watchActs({
+  watchActions({
     side: one('#answer')!,
     async act(said) {
       const got = await known();
-      if (isRefused(got)) return got;
+      if (isFailure(got)) return got;
       const asked = askedNow(ask, got.value, send);
       const file = await readableFile(asked);
       return file === undefined
@@ -117,14 +117,14 @@ function start(ask: HTMLFormElement): void {
 }
 
 /**
- * What came with the page stands, be it that nothing is asked yet; where nothing did, a file may have outlived the reload. A date that can be moved is
- * asked for once more, unseen, to be moved at once.
+ * Starts with the answer or the opening that came with the page; without one, a file may have outlived the reload. A
+ * movable date is requested once more, unseen, so that it can move at once.
  */
 async function begin(ask: HTMLFormElement): Promise<void> {
   const { opening, answered: asked } = one('#answer')!.dataset;
   const isThere = asked !== undefined;
   if (!isThere && opening === undefined) await answer(ask);
-  // Who is at the form already goes on there.
+  // A reader who is already in the form stays there.
   if (!one('#asking')!.contains(document.activeElement)) foldAway();
   if (!isThere || !one('#date-moved')) return;
   answered = (await answerNow(ask)) ?? answered;
@@ -132,30 +132,30 @@ async function begin(ask: HTMLFormElement): Promise<void> {
   if (one('#later noscript')) await showLater(answered);
 }
 
-/** What there is to choose from may be another after a change, or when the reader comes back to the page another day. */
+/** Drops the inventory: it may change after an action, or by the time the reader returns another day. */
 function forgetShelf(): void {
   shelf = undefined;
 }
 
-/** Asked for once, and again where it was not to be had. */
-async function known(): Promise<Got<Shelf>> {
-  shelf ??= loadShelf(send);
+/** The inventory, requested once, and again after a failure. */
+async function known(): Promise<Result<Inventory>> {
+  shelf ??= loadInventory(send);
   const got = await shelf;
-  if (isRefused(got)) shelf = undefined;
+  if (isFailure(got)) shelf = undefined;
   return got;
 }
 
-/** The link goes with what is typed, whether the service is there or not; an answer that stands there follows. */
+/** Updates the link as the reader types, whether the service is there or not; an answer already shown follows. */
 async function follow(ask: HTMLFormElement): Promise<void> {
   await holdInLink(ask);
   await answer(ask);
 }
 
-async function holdInLink(ask: HTMLFormElement): Promise<Question> {
+async function holdInLink(ask: HTMLFormElement): Promise<PageQuestion> {
   const got = await known();
-  const question = questionOf(ask, isRefused(got) ? { beds: [] } : got.value);
+  const question = questionOf(ask, isFailure(got) ? { beds: [] } : got.value);
   history.replaceState(null, '', linkTo(question));
-  if (!isRefused(got)) {
+  if (!isFailure(got)) {
     const asked = { question, shelf: got.value, reader: readerOf() };
     one('#asked')!.innerHTML = viewOf(question.view).asked(asked).markup;
   }
@@ -168,29 +168,29 @@ async function holdInLink(ask: HTMLFormElement): Promise<Question> {
   return question;
 }
 
-function questionOf(ask: HTMLFormElement, known: Pick<Shelf, 'beds'>): Question {
+function questionOf(ask: HTMLFormElement, known: Pick<Inventory, 'beds'>): PageQuestion {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
   const question = questionFrom(said, known);
-  // What is supposed of days that are typed is shown, and holds when other degrees are read.
+  // Show the assumed unit of typed days, so that it still holds when the reader switches degrees.
   const unit = ask.elements.namedItem('unit') as HTMLSelectElement | null;
   if (unit?.value === '') unit.value = question.unit;
   return question;
 }
 
-/** The answer that came with the page is asked once more, to be kept as a file. */
+/** Requests the answer that came with the page once more, to save it as a file. */
 async function keep(ask: HTMLFormElement, form: string): Promise<void> {
   if (!answered) await answer(ask);
   if (answered) await keepAs(form, answered, viewOf(one('main')!.dataset.view as ViewName).fileName);
 }
 
-/** A bed that is described is likely where the reader is. */
+/** Assumes the reader's own time zone for a described bed. */
 function supposeZone(ask: HTMLFormElement): void {
   const [bed, zone] = ['bed', 'timeZone'].map((name) => ask.elements.namedItem(name)) as HTMLInputElement[];
   if (bed?.value === '' && zone?.value === '') zone.value = theirZone();
 }
 
-/** A bed that is to be kept as well. */
+/** The same for the forms of beds in the answer. */
 function supposeZonesOfAnswer(): void {
   for (const field of all<HTMLInputElement>('#answer [name="timeZone"]')) field.defaultValue ||= theirZone();
 }
@@ -199,18 +199,18 @@ function theirZone(): string {
   return Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
-/** Fills in what the question goes on with. */
-function goOn(ask: HTMLFormElement, changes: Partial<Question>): void {
+/** Fills in the fields that the question continues with. */
+function goOn(ask: HTMLFormElement, changes: Partial<PageQuestion>): void {
   for (const [name, value] of Object.entries(changes)) {
     const field = ask.elements.namedItem(name) as HTMLInputElement | RadioNodeList | null;
     if (field) field.value = String(value);
   }
 }
 
-/** After a change there may be other beds to choose from. */
+/** Updates the choice of beds after an action. */
 async function renewBeds(ask: HTMLFormElement): Promise<void> {
   const got = await known();
-  if (isRefused(got)) return;
+  if (isFailure(got)) return;
   const asked = askedNow(ask, got.value, send);
   const fresh = document.createElement('template');
   fresh.innerHTML = viewOf(asked.question.view).form({ ...asked, file: null }).markup;
@@ -221,7 +221,7 @@ async function renewBeds(ask: HTMLFormElement): Promise<void> {
   }
 }
 
-/** A choice becomes a field of the form, so that it holds for what is asked later. */
+/** A choice becomes a field of the form, so that it holds for later questions. */
 function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void {
   const field = ask.querySelector<HTMLInputElement | HTMLSelectElement>(
     `:is(input, select)[name="${CSS.escape(name)}"]`,
@@ -230,7 +230,7 @@ function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void 
   else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
-/** @param said What to say of it, in place of the answer's own words. */
+/** @param said A note to read out instead of the answer's own words. */
 async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   const side = one('#answer')!;
   const patience = setTimeout(() => speak(say('page.shell.working')), PATIENCE_MS);
@@ -242,14 +242,14 @@ async function answer(ask: HTMLFormElement, said?: string): Promise<void> {
   show(came, said);
 }
 
-/** The answer to what the form asks now; undefined where it was asked anew meanwhile. */
-async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefined> {
+/** The answer to the form as it is now; undefined if the form changed meanwhile. */
+async function answerNow(ask: HTMLFormElement): Promise<AnsweredView | null | undefined> {
   turn.abort();
   turn = new AbortController();
   const { signal } = turn;
   const got = await known();
   if (signal.aborted) return undefined;
-  if (isRefused(got)) return { shown: problemNote(got.problem, readerOf()) };
+  if (isFailure(got)) return { shown: problemNote(got.problem, readerOf()) };
   const asked = askedNow(ask, got.value, sendUntil(signal));
   const file = await readableFile(asked);
   const came =
@@ -259,23 +259,23 @@ async function answerNow(ask: HTMLFormElement): Promise<Answered | null | undefi
   return signal.aborted ? undefined : came;
 }
 
-function askedNow(ask: HTMLFormElement, shelf: Shelf, send: Send): Omit<Asked, 'file'> {
+function askedNow(ask: HTMLFormElement, shelf: Inventory, send: Send): Omit<AskedQuestion, 'file'> {
   const question = questionOf(ask, shelf);
   today = todayAt(shelf, question.bed, question.timeZone);
   return { question, shelf, reader: readerOf(), send, widths: widthsHere() };
 }
 
-/** As wide as the answer; on a phone for paper as well. */
+/** The width of the answer, and on a phone also the width of paper. */
 function widthsHere(): number[] {
   const width = Math.max(300, Math.min(1000, one('#answer')!.clientWidth));
   return matchMedia('(width < 38rem)').matches ? [width, SHEET_PX] : [width];
 }
 
-function readerOf(): Reader {
+function readerOf(): PageReader {
   return { ...readerNow(), ...(today !== undefined && { today }) };
 }
 
-function show(came: Answered | null, said?: string): void {
+function show(came: AnsweredView | null, said?: string): void {
   answered = came;
   const side = one('#answer')!;
   const putBack = keepTyping(side);
@@ -284,12 +284,12 @@ function show(came: Answered | null, said?: string): void {
   putBack();
   void showLater(came);
   one('#keep')!.innerHTML = keepAndShare(came, readerNow())?.markup ?? '';
-  // A refusal is an alert, and speaks for itself.
+  // A refusal is an alert, so screen readers read it anyway.
   speak(said ?? spokenOf(side.querySelector('.neighbour')));
 }
 
-/** What takes longer replaces what stands there once it has come; of another question nothing is left standing. */
-async function showLater(came: Answered | null): Promise<void> {
+/** Replaces the later part once it has come; nothing of another question stays. */
+async function showLater(came: AnsweredView | null): Promise<void> {
   const below = one('#later')!;
   const of = came?.link ? linkTo(came.link) : '';
   if (!came?.later || (below.dataset.of ?? of) !== of) below.innerHTML = '';
@@ -300,7 +300,7 @@ async function showLater(came: Answered | null): Promise<void> {
   if (answered === came && !isAskedAnew()) below.innerHTML = markup;
 }
 
-/** What is to be read out: without what its figures say when they are asked. */
+/** The text to read out, without the explanations of its numbers. */
 function spokenOf(said: Element | null): string {
   const copy = said?.cloneNode(true) as Element | undefined;
   for (const why of copy?.querySelectorAll('.why') ?? []) why.remove();

@@ -1,12 +1,12 @@
-import { type ApiRequest, type Problem, type Send, wordedFor } from '../shell/api.js';
+import { type ApiRequest, type ProblemBody, type Send, wordedFor } from '../shell/api.js';
 import { readerNow } from './speaking.js';
 
 type Came = Awaited<ReturnType<Send>>;
 
-/** Asks the service that the page came from. */
+/** Sends a request to the service that served the page. */
 export const send: Send = (request) => sendUntil(new AbortController().signal)(request);
 
-/** The same, as long as the answer is still wanted. */
+/** The same, aborted when the answer is no longer wanted. */
 export const sendUntil =
   (signal: AbortSignal): Send =>
   async (request) => {
@@ -26,7 +26,7 @@ export const sendUntil =
 
 const bodyOf = (text: string): unknown => (text === '' ? undefined : JSON.parse(text));
 
-/** How far the files have come that are being sent [bytes]. */
+/** Progress of all uploads under way [bytes]. */
 export interface Sending {
   readonly sentBytes: number;
   readonly allBytes: number;
@@ -41,7 +41,7 @@ interface Upload {
 const uploads = new Set<Upload>();
 let heed: (sending: Sending | null) => void = () => {};
 
-/** Tells again and again how far files have come; null: none is on its way. */
+/** Reports the progress of uploads repeatedly; null: none is under way. */
 export function whileSending(tell: (sending: Sending | null) => void): void {
   heed = tell;
 }
@@ -63,7 +63,7 @@ function tell(): void {
   );
 }
 
-/** Sends a file. Only XMLHttpRequest tells how far it has come. */
+/** Uploads a file. Only XMLHttpRequest reports upload progress. */
 function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): Promise<Came> {
   return new Promise((done, fail) => {
     const request = new XMLHttpRequest();
@@ -99,7 +99,7 @@ function upload({ method, path }: ApiRequest, file: Blob, signal: AbortSignal): 
   });
 }
 
-/** A file on disk that has changed since it was chosen is not read any more. */
+/** False for a file that changed on disk since it was chosen: the browser no longer reads it. */
 const isReadable = (file: Blob): Promise<boolean> =>
   file
     .slice(0, 1)
@@ -110,7 +110,7 @@ const isReadable = (file: Blob): Promise<boolean> =>
     );
 
 const refused = (code: string): Came => {
-  const body: Omit<Problem, 'status'> = { code, title: '', detail: '' };
+  const body: Omit<ProblemBody, 'status'> = { code, title: '', detail: '' };
   return { status: 400, body };
 };
 

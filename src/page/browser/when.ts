@@ -1,15 +1,15 @@
 import { dateOfDay, dayOf } from '../../plot/dates.js';
-import type { Answered } from '../shell/view.js';
+import type { AnsweredView } from '../shell/view.js';
 import { all, isAskedAnew, one } from './elements.js';
 
-/** How long the date has to rest before its forecast is asked for [ms]. */
+/** The date must rest this long before its forecast is requested [ms]. */
 const REST_MS = 250;
 
 let resting: ReturnType<typeof setTimeout> | undefined;
 let rested: (date: string) => Promise<void> = async () => {};
 
-/** Lets the date be moved by its slider and its buttons; `atRest` is told where it came to rest. */
-export function watchDates(answered: () => Answered | null, atRest: typeof rested): void {
+/** Moves the date by slider and buttons; `atRest` receives the date where it came to rest. */
+export function watchDates(answered: () => AnsweredView | null, atRest: typeof rested): void {
   rested = atRest;
   document.addEventListener('input', ({ target }) => {
     if (target instanceof HTMLInputElement && target.id === 'date-moved')
@@ -24,14 +24,14 @@ export function watchDates(answered: () => Answered | null, atRest: typeof reste
   });
 }
 
-/** Moves the answer to where the slider was put before there was one. */
-export function catchUp(answered: Answered | null): void {
+/** Moves the answer to the slider's position of before the answer came. */
+export function catchUp(answered: AnsweredView | null): void {
   const slider = one<HTMLInputElement>('#date-moved');
   if (slider && slider.value !== slider.defaultValue) moveTo(answered, dateOfDay(slider.valueAsNumber));
 }
 
-/** Moves the answer to another date; false where it is none of those that are shown. */
-export function moveTo(answered: Answered | null, date: string): boolean {
+/** Moves the answer to another date; false for a date outside the season shown. */
+export function moveTo(answered: AnsweredView | null, date: string): boolean {
   const slider = one<HTMLInputElement>('#date-moved');
   const day = dayOf(date);
   if (!answered?.atDate || !slider || !(Number(slider.min) <= day && day <= Number(slider.max))) return false;
@@ -44,7 +44,7 @@ export function moveTo(answered: Answered | null, date: string): boolean {
   const mine = setTimeout(async () => {
     await rested(date);
     const parts = await whole();
-    // Meanwhile the date may have gone on, or another question been asked.
+    // The date may have moved on meanwhile, or another question may be under way.
     if (resting !== mine || one('#date-moved') !== slider || isAskedAnew()) return;
     fill(parts);
     one('#of-date')!.removeAttribute('aria-busy');

@@ -1,6 +1,6 @@
 import type { BedWire } from '../../contract/beds.js';
 import { type Html, html } from '../shell/html.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 import { selectField, textField } from './fields.js';
 
 const KINDS = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
@@ -11,11 +11,11 @@ type BedField = 'kind' | 'cover' | 'moisture' | 'shadePercent';
 type PlaceField = 'timeZone' | 'latitude' | 'longitude';
 
 /**
- * What a bed is, to be filled in.
+ * Fields that describe a bed.
  *
- * @param room How warm its room is, where it is indoors.
+ * @param room Temperature of its room, if it is indoors.
  */
-export const bedFields = (said: (field: BedField) => string, room: Html, reader: Reader): Html => {
+export const bedFields = (said: (field: BedField) => string, room: Html, reader: PageReader): Html => {
   const { say } = reader;
   return html`
       ${selectField(
@@ -40,24 +40,24 @@ export const bedFields = (said: (field: BedField) => string, room: Html, reader:
       <div class="indoors">${room}</div>`;
 };
 
-/** Where it lies, to be filled in. */
+/** Fields that say where it lies. */
 export const placeFields = (
   said: (field: PlaceField) => string,
-  { say }: Reader,
+  { say }: PageReader,
   latitudeHint: 'latitude-hint' | 'latitude-air-hint' = 'latitude-hint',
 ): Html => html`
       ${textField('timeZone', say('page.field.time-zone'), said('timeZone'), { hint: say('page.field.time-zone-hint') })}
       ${textField('latitude', say('page.field.latitude'), said('latitude'), { isNumber: true, size: 'short', hint: say(`page.field.${latitudeHint}`) })}
       ${textField('longitude', say('page.field.longitude'), said('longitude'), { isNumber: true, size: 'short', hint: say('page.field.longitude-hint') })}`;
 
-/** A link may name a kind that there is not. */
-export const kindSaid = (kind: string, { say }: Reader): string => {
+/** The name of a kind of bed; a link may name an unknown kind. */
+export const kindSaid = (kind: string, { say }: PageReader): string => {
   const known = KINDS.find((one) => one === kind);
   return known ? say(`page.kind.${known}`) : kind;
 };
 
-/** A kept bed in short, as `in open ground, bare soil, 20 % shade`. */
-export const bedSaid = ({ kind, cover, shadePercent }: BedWire, reader: Reader): string =>
+/** A stored bed in short, as `in open ground, bare soil, 20 % shade`. */
+export const bedSaid = ({ kind, cover, shadePercent }: BedWire, reader: PageReader): string =>
   [
     kindSaid(kind, reader),
     ...(kind === 'indoors' ? [] : [reader.say(`page.cover.${cover}`)]),

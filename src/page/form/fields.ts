@@ -1,15 +1,15 @@
-import { type Html, html, type Part } from '../shell/html.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
 
 interface FieldLook {
   readonly type?: 'text' | 'date' | 'time';
-  readonly hint?: Part;
-  /** Numbers: the keyboard that a phone shows. */
+  readonly hint?: HtmlPart;
+  /** A number: phones show their number keyboard. */
   readonly isNumber?: boolean;
   readonly size?: 'short';
   readonly placeholder?: string;
 }
 
-/** A text to type, under its label. */
+/** A labelled text field. */
 export const textField = (
   name: string,
   label: string,
@@ -26,11 +26,11 @@ export interface Option {
 export const optionsOf = (pairs: readonly (readonly [value: string, text: string])[]): Option[] =>
   pairs.map(([value, text]) => ({ value, text }));
 
-/** Things that are kept, or known, by their names. */
+/** Options for stored or known things, by name. */
 export const optionsNamed = (all: readonly { readonly id: string; readonly name: string }[]): Option[] =>
   all.map(({ id, name }) => ({ value: id, text: name }));
 
-/** One of several, under its label; what was chosen stays, even where it is none of them now. */
+/** A labelled drop-down list; the chosen value stays even if it is no longer offered. */
 export const selectField = (name: string, label: string, value: string, options: readonly Option[]): Html =>
   html`<label class="field"><span>${label}</span><select name="${name}">${withChosen(options, value).map(
     (option) =>
@@ -40,7 +40,7 @@ export const selectField = (name: string, label: string, value: string, options:
 const withChosen = (options: readonly Option[], value: string): readonly Option[] =>
   options.some((option) => option.value === value) ? options : [{ value, text: value }, ...options];
 
-/** The degrees that numbers are typed in: kept with them where the form is made anew. */
+/** The unit of typed temperatures, kept with them when the form is rendered again. */
 export const degreesField = (name: string, label: string, value: string): Html =>
   html`<label class="field"><span>${label}</span><select name="${name}" data-goes-with-numbers>${(
     ['C', 'F'] as const
@@ -48,13 +48,13 @@ export const degreesField = (name: string, label: string, value: string): Html =
     (unit) => html`<option value="${unit}"${unit === value && html` selected`}>°${unit}</option>`,
   )}</select></label>`;
 
-/** One of several, all to be seen. */
+/** One of several, all visible. */
 export const radios = (name: string, legend: string, value: string, options: readonly Option[]): Html =>
   html`<fieldset class="radios"><legend>${legend}</legend>${options.map(
     (option) =>
       html`<label><input type="radio" name="${name}" value="${option.value}"${option.value === value && html` checked`}>${option.text}</label>`,
   )}</fieldset>`;
 
-/** What goes along unseen. */
+/** A hidden field. */
 export const hidden = (name: string, value: string): Html =>
   html`<input type="hidden" name="${name}" value="${value}">`;

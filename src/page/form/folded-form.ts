@@ -1,30 +1,30 @@
-import { type Html, html, type Part } from '../shell/html.js';
-import type { Asked } from '../shell/view.js';
-import type { Reader } from '../shell/words.js';
-import { actForm, actId, triedIn } from './act.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
+import type { AskedQuestion } from '../shell/view.js';
+import type { PageReader } from '../shell/words.js';
+import { actionForm, actionId, rejectedIn } from './action.js';
 
 interface Fold {
   readonly act: string;
   readonly about: string;
-  readonly name: Part;
-  /** `add`: set apart from what stands above it, for something more to be kept. */
+  readonly name: HtmlPart;
+  /** `add`: set apart from the content above, to store something more. */
   readonly look?: 'add' | 'confirm';
   readonly isOpen?: boolean;
 }
 
-/** A form that is seldom wanted, folded under a name; open where what was sent by it was refused. */
+/** A rarely used form, folded under a name; open after a rejected submission. */
 export const foldedForm = (
   form: Html,
-  { tried }: Pick<Asked, 'tried'>,
+  { tried }: Pick<AskedQuestion, 'tried'>,
   { act, about, name, look = 'confirm', isOpen = false }: Fold,
 ): Html =>
-  html`<details class="${look}" id="fold-${actId(act, about)}"${(isOpen || triedIn(tried, actId(act, about))) && html` open`}><summary>${name}</summary>${form}</details>`;
+  html`<details class="${look}" id="fold-${actionId(act, about)}"${(isOpen || rejectedIn(tried, actionId(act, about))) && html` open`}><summary>${name}</summary>${form}</details>`;
 
-/** A name that tells who does not see where it stands what it is about. */
-export const nameOf = (does: string, what: string, { tell }: Reader): Html =>
+/** A name that also says what it is about, for readers who cannot see its surroundings. */
+export const nameOf = (does: string, what: string, { tell }: PageReader): Html =>
   tell('page.beds.named', { does, what, unseen });
 
-/** What only those are told who do not see where it stands. */
+/** Text for screen readers alone. */
 export const unseen = (text: Html): Html => html`<span class="unseen">${text}</span>`;
 
 interface Confirmed {
@@ -35,6 +35,6 @@ interface Confirmed {
   readonly button: string;
 }
 
-/** A change that is asked for twice, with and without a script. */
-export const confirmed = (name: Part, asked: Asked, { question, ...form }: Confirmed): Html =>
-  foldedForm(actForm(asked, { ...form, fields: () => html`<p>${question}</p>` }), asked, { ...form, name });
+/** An action that asks for confirmation, with and without a script. */
+export const confirmed = (name: HtmlPart, asked: AskedQuestion, { question, ...form }: Confirmed): Html =>
+  foldedForm(actionForm(asked, { ...form, fields: () => html`<p>${question}</p>` }), asked, { ...form, name });

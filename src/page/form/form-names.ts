@@ -1,6 +1,6 @@
 import type { PageCode } from '../../words/page-en.js';
 
-/** What a refusal means on the page, where the service words it for other tools, or the page itself refuses. */
+/** The page's wording of refusals that the service words for other tools, or that the page makes itself. */
 const REFUSALS: Readonly<Record<string, PageCode>> = {
   'time-zone-needed': 'page.refused.time-zone-needed',
   'no-latitude': 'page.refused.no-latitude',
@@ -17,10 +17,10 @@ const REFUSALS: Readonly<Record<string, PageCode>> = {
   'cut-short': 'page.refused.cut-short',
 };
 
-/** The message that a refusal has on the page; undefined where the service's own words do. */
+/** The page's message for a refusal; undefined if the service's own words serve. */
 export const refusalCode = (code: string): PageCode | undefined => REFUSALS[code];
 
-/** What the form that asks calls the field of a parameter. */
+/** The question form's label for each parameter. */
 const ASKED: Readonly<Record<string, PageCode>> = {
   bed: 'page.field.bed',
   crop: 'page.field.crop',
@@ -38,7 +38,7 @@ const ASKED: Readonly<Record<string, PageCode>> = {
   probeDepthCm: 'page.field.how-deep',
 };
 
-/** What else the forms of answers call their fields. */
+/** Labels of further fields, in the action forms of answers. */
 const CHANGED: Readonly<Record<string, PageCode>> = {
   ...ASKED,
   name: 'page.field.name',
@@ -57,9 +57,9 @@ const CHANGED: Readonly<Record<string, PageCode>> = {
 };
 
 /**
- * What a form calls the field of a parameter.
+ * A form's label for the field of a parameter.
  *
- * @param form `ask`: the one that asks; `act`: one within an answer, which changes what is kept.
+ * @param form `ask`: the question form; `act`: an action form within an answer.
  */
 export const fieldLabel = (field: string, form: 'ask' | 'act'): PageCode | undefined =>
   (form === 'ask' ? ASKED : CHANGED)[field];

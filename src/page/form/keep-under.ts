@@ -1,28 +1,28 @@
-import { type Got, get, isRefused, type Send } from '../shell/api.js';
-import { listOf } from '../shell/shelf.js';
+import { get, isFailure, type Result, type Send } from '../shell/api.js';
+import { listOf } from '../shell/inventory.js';
 
-/** Each time another name is tried, so more than a few people would have to press the same button at once. */
+/** Each try takes another name, so it fails only if more than this many people press the same button at once. */
 const MAX_TRIES = 5;
 
-export interface Kept {
+export interface KeptUnder {
   readonly id: string;
-  /** It was not kept before, with all these fields the same. */
+  /** False if it was already stored with the same fields. */
   readonly isNew: boolean;
 }
 
 /**
- * Keeps something new under a name that is free, with a number behind it where it is taken. Where the same is kept
- * already, sending it again changes nothing. A name that somebody else takes in the same instant is theirs.
+ * Stores something new under a free name, with a number added if the name is taken. Sending the same again changes
+ * nothing, and a name taken by somebody else at the same instant stays theirs.
  */
 export async function keepUnder(
   send: Send,
   kind: 'places' | 'beds' | 'sowings' | 'plans',
   name: string,
   json: object,
-): Promise<Got<Kept>> {
+): Promise<Result<KeptUnder>> {
   for (let tries = 1; ; tries++) {
     const put = await keepOnce(send, kind, name, json);
-    if (!isRefused(put) || put.problem.status !== 412 || tries === MAX_TRIES) return put;
+    if (!isFailure(put) || put.problem.status !== 412 || tries === MAX_TRIES) return put;
   }
 }
 
@@ -31,19 +31,19 @@ async function keepOnce(
   kind: 'places' | 'beds' | 'sowings' | 'plans',
   name: string,
   json: object,
-): Promise<Got<Kept>> {
+): Promise<Result<KeptUnder>> {
   const kept = await listOf<{ readonly id: string }>(send, kind, { after: name.slice(0, -1) });
-  if (isRefused(kept)) return kept;
+  if (isFailure(kept)) return kept;
   const alike = kept.value.all.filter(({ id }) => id === name || id.startsWith(`${name}-`));
   const same = alike.find((one) => holds(one, json));
   if (same) return { value: { id: same.id, isNew: false } };
   let id = name;
   for (let n = 2; alike.some((one) => one.id === id); n++) id = `${name}-${n}`;
   const put = await get(send, { method: 'PUT', path: `/v1/${kind}/${encodeURIComponent(id)}`, json, isNew: true });
-  return isRefused(put) ? put : { value: { id, isNew: true } };
+  return isFailure(put) ? put : { value: { id, isNew: true } };
 }
 
-/** Has it all these fields, each the same? */
+/** True if all these fields are the same. */
 function holds(there: object, fields: object): boolean {
   return Object.entries(fields).every(([name, value]) => {
     const other = (there as Record<string, unknown>)[name];

@@ -1,10 +1,10 @@
-import { actForm, NEW } from '../form/act.js';
+import { actionForm, NEW } from '../form/action.js';
 import { bedField } from '../form/bed-field.js';
 import { textField } from '../form/fields.js';
 import { confirmed, foldedForm, nameOf, unseen } from '../form/folded-form.js';
-import { type Html, html, type Part } from '../shell/html.js';
-import { bedName, cropName, todayAt } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
+import { bedName, cropName, todayAt } from '../shell/inventory.js';
+import type { AskedQuestion } from '../shell/view.js';
 import { cropField } from '../sowing/sowing-form.js';
 import { bedForm } from './growing-bed-forms.js';
 import { placesAndBeds } from './growing-beds.js';
@@ -12,11 +12,11 @@ import { bedsAsked, type Found } from './growing-found.js';
 import { planSection, wanted } from './growing-plan.js';
 import { sowForm } from './growing-sow-form.js';
 import { sowingSection } from './growing-sowing.js';
-import { type ToDo, thisWeek, toDoSaid } from './growing-to-do.js';
+import { type ThingToDo, thisWeek, toDoSaid } from './growing-to-do.js';
 import { sowingName } from './growing-words.js';
 
-/** What to do this week, how each sowing stands, the plans, the calendars; and the forms to keep more. */
-export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked): Html {
+/** This week's tasks, the state of each sowing, plans, calendars, and the forms to store more. */
+export function growingAnswer(found: Found, toDo: readonly ThingToDo[], asked: AskedQuestion): Html {
   const { sowings, otherSowings, plans, otherPlans, shelf } = found;
   const { reader } = asked;
   const { say } = reader;
@@ -49,10 +49,10 @@ export function growingAnswer(found: Found, toDo: readonly ToDo[], asked: Asked)
     </section>`;
 }
 
-function planForm(asked: Asked): Html {
+function planForm(asked: AskedQuestion): Html {
   const { question, shelf, reader } = asked;
   const { say } = reader;
-  return actForm(asked, {
+  return actionForm(asked, {
     act: 'plan',
     about: NEW,
     button: say('page.growing.plan-it'),
@@ -68,12 +68,12 @@ function planForm(asked: Asked): Html {
   });
 }
 
-/** The address of a bed's calendar, and the way to another. */
-function calendar(id: string, name: string, url: string | null, asked: Asked): Html {
+/** The address of a bed's calendar, and the form for another. */
+function calendar(id: string, name: string, url: string | null, asked: AskedQuestion): Html {
   const { reader } = asked;
   const { say, tell } = reader;
   const copy = tell('page.growing.copy-address', { bed: name, unseen });
-  const address: Part =
+  const address: HtmlPart =
     url === null
       ? say('page.growing.no-calendar', { bed: name })
       : html`<a href="${url}" id="calendar-link-${id}">${say('page.growing.calendar-of', { bed: name })}</a> <button type="button" class="quiet needs-script" data-copies="calendar-link-${id}">${copy}</button>`;

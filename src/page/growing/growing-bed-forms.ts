@@ -2,19 +2,19 @@ import type { BedWire, ThermometerWire } from '../../contract/beds.js';
 import type { PlaceWire } from '../../contract/places.js';
 import { inUnit } from '../../plot/degrees.js';
 import { placeSaid } from '../begin/place-said.js';
-import { actForm, NEW, type Typed } from '../form/act.js';
+import { actionForm, NEW, type Typed } from '../form/action.js';
 import { bedFields, placeFields } from '../form/bed-fields.js';
 import { degreesField, type Option, radios, selectField, textField } from '../form/fields.js';
 import { type Html, html } from '../shell/html.js';
-import type { Asked } from '../shell/view.js';
-import { numberText, type Reader, tenthOf } from '../shell/words.js';
+import type { AskedQuestion } from '../shell/view.js';
+import { numberText, type PageReader, tenthOf } from '../shell/words.js';
 
-/** A bed is asked for by its name, what it is, and where. */
-export function bedForm(asked: Asked): Html {
+/** The form for a new bed: its name, what it is, and where. */
+export function bedForm(asked: AskedQuestion): Html {
   const { question, shelf } = asked;
   const { say } = asked.reader;
   const places = placesOf(asked);
-  return actForm(asked, {
+  return actionForm(asked, {
     act: 'keep-bed',
     about: NEW,
     button: say('page.growing.keep-this-bed'),
@@ -25,9 +25,9 @@ export function bedForm(asked: Asked): Html {
   });
 }
 
-/** What is kept of a bed, to be changed. */
-export const changeBedForm = (bed: BedWire, asked: Asked): Html =>
-  actForm(asked, {
+/** The form that changes the stored fields of a bed. */
+export const changeBedForm = (bed: BedWire, asked: AskedQuestion): Html =>
+  actionForm(asked, {
     act: 'change-bed',
     about: bed.id,
     button: asked.reader.say('page.growing.change-it'),
@@ -44,9 +44,9 @@ export const changeBedForm = (bed: BedWire, asked: Asked): Html =>
       ${selectField('place', asked.reader.say('page.field.at'), typed('place', bed.place), placesOf(asked))}`,
   });
 
-/** What is kept of a place, to be changed. */
-export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: PlaceWire, asked: Asked): Html =>
-  actForm(asked, {
+/** The form that changes the stored fields of a place. */
+export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: PlaceWire, asked: AskedQuestion): Html =>
+  actionForm(asked, {
     act: 'change-place',
     about: id,
     button: asked.reader.say('page.growing.change-it'),
@@ -58,9 +58,13 @@ export const changePlaceForm = ({ id, name, latitude, longitude, timeZone }: Pla
       ),
   });
 
-/** What was kept by mistake of a thermometer, or of the place's air, goes by its days. */
-export const forgetReadingsForm = ({ id }: BedWire, thermometers: readonly ThermometerWire[], asked: Asked): Html =>
-  actForm(asked, {
+/** The form that deletes days stored by mistake, of a thermometer or of the place's air. */
+export const forgetReadingsForm = (
+  { id }: BedWire,
+  thermometers: readonly ThermometerWire[],
+  asked: AskedQuestion,
+): Html =>
+  actionForm(asked, {
     act: 'forget-readings',
     about: id,
     button: asked.reader.say('page.growing.forget-it'),
@@ -75,29 +79,29 @@ export const forgetReadingsForm = ({ id }: BedWire, thermometers: readonly Therm
       </div>`,
   });
 
-/** A thermometer as the service tells it from the others, as a query. */
+/** A thermometer as the service identifies it, in a query. */
 const probeOf = (one: ThermometerWire | undefined): string =>
   one === undefined ? '' : `medium=${one.medium}&probeDepthCm=${one.probeDepthCm ?? 'seed'}`;
 
 /** As `soil 5 cm deep`. */
-export const thermometerSaid = ({ medium, probeDepthCm }: ThermometerWire, reader: Reader): string =>
+export const thermometerSaid = ({ medium, probeDepthCm }: ThermometerWire, reader: PageReader): string =>
   medium === 'air'
     ? reader.say('page.beds.air-above')
     : reader.say('page.beds.soil', { depth: probeDepthCm === undefined ? 'none' : numberText(probeDepthCm, reader) });
 
-const placesOf = ({ shelf, reader }: Asked): Option[] =>
+const placesOf = ({ shelf, reader }: AskedQuestion): Option[] =>
   shelf.places.map((place) => ({
     value: place.id,
     text: reader.say('page.beds.place-choice', { name: place.name, where: placeSaid(place, reader) }),
   }));
 
-/** Degrees on the globe with all their places, with the reader's decimal mark. */
-const degreesText = (degrees: number, { reader }: Asked): string =>
+/** A latitude or longitude with all its decimals and the reader's decimal mark. */
+const degreesText = (degrees: number, { reader }: AskedQuestion): string =>
   degrees.toLocaleString(reader.locale, { useGrouping: false, maximumFractionDigits: 10 });
 
 type BedText = 'name' | 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC';
 
-const bedTexts = (typed: Typed, usual: Readonly<Record<BedText, string>>, { reader }: Asked): Html => html`
+const bedTexts = (typed: Typed, usual: Readonly<Record<BedText, string>>, { reader }: AskedQuestion): Html => html`
   ${textField('name', reader.say('page.field.name'), typed('name', usual.name), { hint: reader.say('page.field.name-hint') })}
   ${bedFields(
     (field) => typed(field, usual[field]),
@@ -107,6 +111,6 @@ const bedTexts = (typed: Typed, usual: Readonly<Record<BedText, string>>, { read
 
 type PlaceText = 'name' | 'timeZone' | 'latitude' | 'longitude';
 
-const placeTexts = (typed: Typed, usual: Readonly<Record<PlaceText, string>>, { reader }: Asked): Html => html`
+const placeTexts = (typed: Typed, usual: Readonly<Record<PlaceText, string>>, { reader }: AskedQuestion): Html => html`
   ${textField('placeName', reader.say('page.field.place'), typed('placeName', usual.name), { hint: reader.say('page.field.place-hint', { usual: reader.say('page.field.usual-place') }) })}
   ${placeFields((field) => typed(field, usual[field]), reader)}`;

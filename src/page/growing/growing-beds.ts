@@ -6,13 +6,13 @@ import { bedSaid } from '../form/bed-fields.js';
 import { confirmed, foldedForm, nameOf, unseen } from '../form/folded-form.js';
 import { linkTo } from '../form/question.js';
 import { type Html, html } from '../shell/html.js';
-import type { Asked } from '../shell/view.js';
+import type { AskedQuestion } from '../shell/view.js';
 import { dateText, listed } from '../shell/words.js';
 import { changeBedForm, changePlaceForm, forgetReadingsForm, thermometerSaid } from './growing-bed-forms.js';
 import { bedsAsked, type Thermometers } from './growing-found.js';
 
-/** The beds that are kept, by their places, each with the ways to change it and to be without it. */
-export function placesAndBeds(asked: Asked, thermometers: Thermometers): Html {
+/** The stored beds by place, each with its forms to change and delete it. */
+export function placesAndBeds(asked: AskedQuestion, thermometers: Thermometers): Html {
   const { shelf, question } = asked;
   const beds = bedsAsked(asked);
   const places = shelf.places.filter(({ id }) => question.ofBed === '' || beds.some(({ place }) => place === id));
@@ -26,7 +26,12 @@ export function placesAndBeds(asked: Asked, thermometers: Thermometers): Html {
   )}`;
 }
 
-const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, thermometers: Thermometers): Html =>
+const placeSection = (
+  place: PlaceWire,
+  beds: readonly BedWire[],
+  asked: AskedQuestion,
+  thermometers: Thermometers,
+): Html =>
   html`<section class="place" id="place-${place.id}" tabindex="-1" aria-label="${place.name}">
     <h3>${place.name}</h3>
     <p class="aside">${asked.reader.say('page.beds.time-zone', { where: placeSaid(place, asked.reader), zone: place.timeZone })}</p>
@@ -43,7 +48,7 @@ const placeSection = (place: PlaceWire, beds: readonly BedWire[], asked: Asked, 
     ${beds.map((bed) => bedSection(bed, asked, thermometers.get(bed.id) ?? []))}
   </section>`;
 
-function bedSection(bed: BedWire, asked: Asked, thermometers: readonly ThermometerWire[]): Html {
+function bedSection(bed: BedWire, asked: AskedQuestion, thermometers: readonly ThermometerWire[]): Html {
   const { reader } = asked;
   const { say, tell } = reader;
   const file = linkTo({ ...asked.question, view: 'sowing', source: 'file', bed: bed.id });

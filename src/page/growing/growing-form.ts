@@ -1,16 +1,16 @@
-import { carried } from '../form/carried.js';
 import { optionsNamed, selectField } from '../form/fields.js';
+import { hiddenState } from '../form/hidden-state.js';
 import { type Html, html } from '../shell/html.js';
-import { bedNamed } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
+import { bedNamed } from '../shell/inventory.js';
+import type { AskedQuestion } from '../shell/view.js';
 
-/** Of which bed; what the other leaves ask goes along unseen. */
-export const growingForm = ({ question, shelf, reader }: Omit<Asked, 'send'>): Html =>
+/** Choice of a bed; the other views' fields are hidden. */
+export const growingForm = ({ question, shelf, reader }: Omit<AskedQuestion, 'send'>): Html =>
   html`
     ${selectField('ofBed', reader.say('page.field.bed'), question.ofBed, [{ value: '', text: reader.say('page.growing.all-beds') }, ...optionsNamed(shelf.beds)])}
-    ${carried(question, ['ofBed'])}`;
+    ${hiddenState(question, ['ofBed'])}`;
 
-export const growingAsked = ({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html =>
+export const growingAsked = ({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html =>
   html`${
     question.ofBed === ''
       ? reader.say('page.growing.asked-all')

@@ -1,20 +1,20 @@
 import type { PlanAnswer, PlanWire } from '../../contract/plans.js';
 import { confirmed } from '../form/folded-form.js';
-import { type Got, isRefused } from '../shell/api.js';
-import { figure } from '../shell/figure.js';
-import { type Html, html, type Part } from '../shell/html.js';
+import { isFailure, type Result } from '../shell/api.js';
+import { explainedNumber } from '../shell/explained-number.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
+import { bedName, cropName } from '../shell/inventory.js';
 import { notes } from '../shell/notes.js';
 import { refusalSaid } from '../shell/refusal-words.js';
-import { bedName, cropName } from '../shell/shelf.js';
 import { tableOf } from '../shell/table.js';
-import type { Asked } from '../shell/view.js';
-import { dayMonth, numberText, ofHundred, type Reader, shortDay, span } from '../shell/words.js';
+import type { AskedQuestion } from '../shell/view.js';
+import { dayMonth, numberText, ofHundred, type PageReader, shortDay, span } from '../shell/words.js';
 import { whereSown } from './growing-words.js';
 
 type PlannedSowing = PlanAnswer['sowings'][number];
 
-/** A harvest that is wanted: what to sow when for it, and what it will lack. */
-export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked): Html {
+/** A planned harvest: what to sow for it and when, and what it will lack. */
+export function planSection(kept: PlanWire, got: Result<PlanAnswer>, asked: AskedQuestion): Html {
   const { shelf, reader } = asked;
   const { id, bed, crop } = kept;
   const name = cropName(shelf, crop, reader);
@@ -22,7 +22,7 @@ export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked):
   return html`<section class="plan" id="plan-${id}" tabindex="-1" aria-label="${say('page.plan.label', { crop: name })}">
     <h3>${name}, ${wanted(kept, reader)}</h3>
     <p class="aside">${bedName(shelf, bed)}</p>
-    ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : planned(got.value, name, reader)}
+    ${isFailure(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : planned(got.value, name, reader)}
     ${confirmed(say('page.plan.forget'), asked, {
       act: 'forget-plan',
       about: id,
@@ -32,14 +32,14 @@ export function planSection(kept: PlanWire, got: Got<PlanAnswer>, asked: Asked):
   </section>`;
 }
 
-/** How many, and when. */
-export const wanted = ({ harvest: { from, to, perWeek } }: PlanWire, reader: Reader): Html =>
+/** The plants wanted, and when. */
+export const wanted = ({ harvest: { from, to, perWeek } }: PlanWire, reader: PageReader): Html =>
   reader.tell('page.plan.wanted', { perWeek, dates: span(from, to, reader), year: to.slice(0, 4) });
 
 function planned(
   { id, years, harvest, sowings, gaps, cautions, warnings, assumptions }: PlanAnswer,
   name: string,
-  reader: Reader,
+  reader: PageReader,
 ): Html {
   const { say, tell } = reader;
   const b = (text: Html): Html => html`<b>${text}</b>`;
@@ -59,19 +59,19 @@ function planned(
     ${notes(say('page.plan.rests-on'), assumptions)}`;
 }
 
-const columnsOf = (id: string, count: number, reader: Reader): Part[] => {
+const columnsOf = (id: string, count: number, reader: PageReader): HtmlPart[] => {
   const { say } = reader;
   return [
     say('page.plan.sow-on'),
     say('page.growing.where-label'),
-    figure(`${id}-seeds`, say('page.plan.seeds'), reader, 'page.plan.seeds'),
-    figure(`${id}-half`, say('page.growing.half-up'), reader, 'page.plan.half', { count }),
-    figure(`${id}-pick`, say('page.plan.pick'), reader, 'page.plan.pick'),
-    figure(`${id}-sure`, say('page.plan.reached'), reader, 'page.plan.reached', { count }),
+    explainedNumber(`${id}-seeds`, say('page.plan.seeds'), reader, 'page.plan.seeds'),
+    explainedNumber(`${id}-half`, say('page.growing.half-up'), reader, 'page.plan.half', { count }),
+    explainedNumber(`${id}-pick`, say('page.plan.pick'), reader, 'page.plan.pick'),
+    explainedNumber(`${id}-sure`, say('page.plan.reached'), reader, 'page.plan.reached', { count }),
   ];
 };
 
-const rowOf = (sowing: PlannedSowing, reader: Reader): Html => {
+const rowOf = (sowing: PlannedSowing, reader: PageReader): Html => {
   const { date, seeds, sown, half, halfRange, harvest, sureness, indoors } = sowing;
   const where = whereSown(sowing, reader);
   return html`<tr><th scope="row">${shortDay(date, reader)}${sown && html` <span class="aside">${reader.say('page.plan.sown')}</span>`}</th>

@@ -1,14 +1,14 @@
-import { actForm, NEW, type Typed } from '../form/act.js';
+import { actionForm, NEW, type Typed } from '../form/action.js';
 import { bedField } from '../form/bed-field.js';
 import { radios, textField } from '../form/fields.js';
 import { type Html, html } from '../shell/html.js';
-import { todayAt } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
+import { todayAt } from '../shell/inventory.js';
+import type { AskedQuestion } from '../shell/view.js';
 import { cropField } from '../sowing/sowing-form.js';
 import type { KeptSowing } from './growing-found.js';
 
-/** A sowing is asked for by its bed, crop, date, seeds and method. */
-export function sowForm(asked: Asked): Html {
+/** The form for a new sowing: bed, crop, date, seeds and method. */
+export function sowForm(asked: AskedQuestion): Html {
   const { question, shelf } = asked;
   const usual = {
     bed: '',
@@ -17,7 +17,7 @@ export function sowForm(asked: Asked): Html {
     seeds: '',
     method: 'direct',
   };
-  return actForm(asked, {
+  return actionForm(asked, {
     act: 'sow',
     about: NEW,
     button: asked.reader.say('page.growing.keep-it'),
@@ -25,9 +25,12 @@ export function sowForm(asked: Asked): Html {
   });
 }
 
-/** What is kept of a sowing, to be changed. */
-export const changeSowingForm = ({ id, crop, seeds, ...kept }: KeptSowing & { readonly crop: string }, asked: Asked) =>
-  actForm(asked, {
+/** The form that changes the stored fields of a sowing. */
+export const changeSowingForm = (
+  { id, crop, seeds, ...kept }: KeptSowing & { readonly crop: string },
+  asked: AskedQuestion,
+) =>
+  actionForm(asked, {
     act: 'change-sowing',
     about: id,
     button: asked.reader.say('page.growing.change-it'),
@@ -36,7 +39,7 @@ export const changeSowingForm = ({ id, crop, seeds, ...kept }: KeptSowing & { re
 
 type SowText = 'bed' | 'crop' | 'date' | 'seeds' | 'method';
 
-const sowTexts = (typed: Typed, usual: Readonly<Record<SowText, string>>, asked: Asked): Html => html`
+const sowTexts = (typed: Typed, usual: Readonly<Record<SowText, string>>, asked: AskedQuestion): Html => html`
   ${bedField(asked.shelf, typed('bed', usual.bed) || asked.question.ofBed, asked.reader)}
   ${cropField({ ...asked.question, crop: typed('crop', usual.crop) }, asked.shelf, asked.reader)}
   ${textField('date', asked.reader.say('page.field.sowing'), typed('date', usual.date), { type: 'date', size: 'short' })}

@@ -1,28 +1,28 @@
 import type { SowingAnswer } from '../../contract/sowings.js';
-import { actForm, actId, type Typed, triedIn } from '../form/act.js';
+import { actionForm, actionId, rejectedIn, type Typed } from '../form/action.js';
 import { textField } from '../form/fields.js';
 import { confirmed, foldedForm, nameOf, unseen } from '../form/folded-form.js';
 import { linkTo } from '../form/question.js';
-import { type Got, isRefused } from '../shell/api.js';
-import { figure } from '../shell/figure.js';
-import { type Html, html, type Part } from '../shell/html.js';
+import { isFailure, type Result } from '../shell/api.js';
+import { explainedNumber } from '../shell/explained-number.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
+import { bedName, todayAt } from '../shell/inventory.js';
 import { notes } from '../shell/notes.js';
 import { refusalSaid } from '../shell/refusal-words.js';
-import { bedName, todayAt } from '../shell/shelf.js';
 import { tableOf } from '../shell/table.js';
-import type { Asked } from '../shell/view.js';
-import { dayMonth, numberText, type Reader, shortDay, span, spanText } from '../shell/words.js';
+import type { AskedQuestion } from '../shell/view.js';
+import { dayMonth, numberText, type PageReader, shortDay, span, spanText } from '../shell/words.js';
 import { forecastPictures } from '../sowing/forecast-picture.js';
 import { seedsSaid } from '../sowing/neighbour-words.js';
 import type { KeptSowing } from './growing-found.js';
 import { changeSowingForm } from './growing-sow-form.js';
 import { sowingName } from './growing-words.js';
 
-/** Of rows of one's own no form asks. */
+/** False for a custom response curve: the forms offer only crops of the chart. */
 const isOfChart = (kept: KeptSowing): kept is KeptSowing & { readonly crop: string } => typeof kept.crop === 'string';
 
-/** How a sowing stands, what was counted, and the form to count once more. */
-export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: Asked): Html {
+/** A sowing's state, its counts, and the form for another count. */
+export function sowingSection(kept: KeptSowing, got: Result<SowingAnswer>, asked: AskedQuestion): Html {
   const { shelf, reader } = asked;
   const { id, bed, seeds, method } = kept;
   const { say } = reader;
@@ -36,9 +36,9 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
   return html`<section class="sowing" id="sowing-${id}" tabindex="-1" aria-label="${name}">
     <h3>${name}</h3>
     <p class="aside">${where.filter((one) => one !== '').join(', ')}</p>
-    ${isRefused(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
+    ${isFailure(got) ? html`<p class="problem">${refusalSaid(got.problem, reader)}</p>` : standing(got.value, name, asked)}
     ${countForm(kept, today, asked)}
-    ${isRefused(got) ? null : forecastFolded(got.value, asked)}
+    ${isFailure(got) ? null : forecastFolded(got.value, asked)}
     ${isOfChart(kept) && foldedForm(changeSowingForm(kept, asked), asked, { act: 'change-sowing', about: id, name: nameOf(say('page.growing.change-sowing'), name, reader) })}
     ${confirmed(say('page.growing.forget-sowing'), asked, {
       act: 'forget-sowing',
@@ -49,7 +49,7 @@ export function sowingSection(kept: KeptSowing, got: Got<SowingAnswer>, asked: A
   </section>`;
 }
 
-function standing(sowing: SowingAnswer, name: string, asked: Asked): Html {
+function standing(sowing: SowingAnswer, name: string, asked: AskedQuestion): Html {
   const { judgement, learned, warnings } = sowing;
   const { reader } = asked;
   return html`
@@ -60,10 +60,10 @@ function standing(sowing: SowingAnswer, name: string, asked: Asked): Html {
     ${learned && html`<p class="aside">${learned.text}</p>`}`;
 }
 
-type Fact = readonly [name: string, value: Part];
+type Fact = readonly [name: string, value: HtmlPart];
 
-/** What is known of it, each with where that comes from. */
-function factsOf(sowing: SowingAnswer, reader: Reader): Fact[] {
+/** The known facts, each with its source. */
+function factsOf(sowing: SowingAnswer, reader: PageReader): Fact[] {
   const { id, forecast, expected, observed, judgement, harvest, resowBy, indoors } = sowing;
   const { say, tell } = reader;
   const facts: Fact[] = [];
@@ -73,7 +73,7 @@ function factsOf(sowing: SowingAnswer, reader: Reader): Fact[] {
   if (judgement?.odds && judgement.verdict !== 'good') {
     const { late, lost } = judgement.odds;
     const said = say('page.growing.odds-said', { late: Math.round(100 * late), lost: Math.round(100 * lost) });
-    facts.push([say('page.growing.odds'), figure(`${id}-odds`, said, reader, 'page.growing.odds')]);
+    facts.push([say('page.growing.odds'), explainedNumber(`${id}-odds`, said, reader, 'page.growing.odds')]);
   }
   if (forecast) facts.push(...forecastFacts(id, forecast, reader));
   if (indoors) {
@@ -81,24 +81,27 @@ function factsOf(sowing: SowingAnswer, reader: Reader): Fact[] {
       harden: span(indoors.hardenOff.from, indoors.hardenOff.to, reader),
       plantOut: span(indoors.plantOut, indoors.plantOut, reader),
     });
-    facts.push([say('page.growing.indoors-dates'), figure(`${id}-indoors`, dates, reader, 'page.growing.trays')]);
+    facts.push([
+      say('page.growing.indoors-dates'),
+      explainedNumber(`${id}-indoors`, dates, reader, 'page.growing.trays'),
+    ]);
   }
   if (harvest) {
     facts.push([
       say('page.growing.harvest'),
-      figure(`${id}-harvest`, span(harvest.from, harvest.to, reader), reader, 'page.growing.harvest', {
+      explainedNumber(`${id}-harvest`, span(harvest.from, harvest.to, reader), reader, 'page.growing.harvest', {
         slowed: harvest.slowed ? 'yes' : 'no',
       }),
     ]);
   }
   if (resowBy !== null && judgement?.verdict !== 'good') {
     const date = span(resowBy, resowBy, reader);
-    facts.push([say('page.growing.sow-again-by'), figure(`${id}-resow`, date, reader, 'page.growing.resow')]);
+    facts.push([say('page.growing.sow-again-by'), explainedNumber(`${id}-resow`, date, reader, 'page.growing.resow')]);
   }
   return facts;
 }
 
-function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast']>, reader: Reader): Fact[] {
+function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast']>, reader: PageReader): Fact[] {
   const { say } = reader;
   const { stand, sowing } = forecast;
   const { from, to } = stand.seedlings ?? stand.field;
@@ -110,7 +113,7 @@ function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast'
     [say('page.growing.half-up'), halfSaid(id, forecast, reader)],
     [
       say('page.growing.in-all'),
-      figure(`${id}-stand`, seedlings, reader, 'page.growing.stand', {
+      explainedNumber(`${id}-stand`, seedlings, reader, 'page.growing.stand', {
         date: dayMonth(stand.by, reader),
         laboratory: stand.laboratory,
       }),
@@ -118,7 +121,7 @@ function forecastFacts(id: string, forecast: NonNullable<SowingAnswer['forecast'
   ];
 }
 
-function halfSaid(id: string, forecast: NonNullable<SowingAnswer['forecast']>, reader: Reader): Part {
+function halfSaid(id: string, forecast: NonNullable<SowingAnswer['forecast']>, reader: PageReader): HtmlPart {
   const { say, tell } = reader;
   const { half } = forecast.emergence;
   if ('why' in half) {
@@ -130,10 +133,10 @@ function halfSaid(id: string, forecast: NonNullable<SowingAnswer['forecast']>, r
   const range =
     to === null ? tell('page.growing.or-later', { date: span(from, from, reader) }) : span(from, to, reader);
   const dates = tell('page.growing.half-dates', { date: span(half.date, half.date, reader), range });
-  return figure(`${id}-half`, dates, reader, 'page.growing.half');
+  return explainedNumber(`${id}-half`, dates, reader, 'page.growing.half');
 }
 
-function counts({ id, counts: all, seeds }: SowingAnswer, sowing: string, asked: Asked): Html | false {
+function counts({ id, counts: all, seeds }: SowingAnswer, sowing: string, asked: AskedQuestion): Html | false {
   const { reader } = asked;
   const { say, tell } = reader;
   const isThinned = all.some(({ thinned }) => thinned !== false);
@@ -160,17 +163,18 @@ function counts({ id, counts: all, seeds }: SowingAnswer, sowing: string, asked:
   );
 }
 
-const numberOr = (value: number | null, reader: Reader): string => (value === null ? '' : numberText(value, reader));
+const numberOr = (value: number | null, reader: PageReader): string =>
+  value === null ? '' : numberText(value, reader);
 
-function pulledOut(thinned: boolean | number, reader: Reader): string {
+function pulledOut(thinned: boolean | number, reader: PageReader): string {
   if (typeof thinned === 'number') return numberText(thinned, reader);
   return thinned ? reader.say('page.growing.some') : '';
 }
 
-/** Counts are typed in as they are seen; a stretch, and thinning, are said where there is something to say. */
-function countForm({ id, seeds }: KeptSowing, today: string, asked: Asked): Html {
+/** The form for a count; the stretch and thinning are optional. */
+function countForm({ id, seeds }: KeptSowing, today: string, asked: AskedQuestion): Html {
   const { say } = asked.reader;
-  const tried = triedIn(asked.tried, actId('count', id));
+  const tried = rejectedIn(asked.tried, actionId('count', id));
   const isOpen = tried !== undefined && ['ofSeeds', 'thinned', 'thinnedSome'].some((name) => tried.said.get(name));
   const ofSeeds = (typed: Typed): Html =>
     textField('ofSeeds', say('page.field.of-seeds'), typed('ofSeeds'), {
@@ -178,7 +182,7 @@ function countForm({ id, seeds }: KeptSowing, today: string, asked: Asked): Html
       size: 'short',
       ...(seeds === null ? {} : { placeholder: String(seeds) }),
     });
-  return actForm(asked, {
+  return actionForm(asked, {
     act: 'count',
     about: id,
     button: say('page.growing.count'),
@@ -197,14 +201,14 @@ function countForm({ id, seeds }: KeptSowing, today: string, asked: Asked): Html
   });
 }
 
-/** The forecast as drawn, and the way to ask more of it. */
+/** The rendered forecast, and links to ask for more. */
 function forecastFolded(
   { id, bed, crop, date, seeds, forecast, model, issuedAt }: SowingAnswer,
-  asked: Asked,
+  asked: AskedQuestion,
 ): Html | null {
   if (!forecast) return null;
   const { question, reader } = asked;
-  // Folded away, it is drawn once, as narrow as a phone: a width for each screen would double the page.
+  // A folded picture is rendered once, as narrow as a phone: a width for each screen would double the page.
   const about = { ...asked, question: { ...question, bed }, widths: asked.widths.slice(0, 1) };
   const sameSowing = linkTo({
     ...question,

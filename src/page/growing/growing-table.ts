@@ -1,12 +1,12 @@
-import { isRefused } from '../shell/api.js';
-import { bedName, cropName } from '../shell/shelf.js';
-import type { Reader } from '../shell/words.js';
+import { isFailure } from '../shell/api.js';
+import { bedName, cropName } from '../shell/inventory.js';
+import type { PageReader } from '../shell/words.js';
 import type { Found } from './growing-found.js';
 
 /** All counts as CSV. */
-export function growingTable({ shelf, sowings }: Found, reader: Reader): string {
+export function growingTable({ shelf, sowings }: Found, reader: PageReader): string {
   const rows = sowings.flatMap(({ kept, got }) =>
-    isRefused(got)
+    isFailure(got)
       ? []
       : got.value.counts.map(({ date, seedlings, ofSeeds, thinned }) => [
           bedName(shelf, kept.bed),
@@ -22,7 +22,7 @@ export function growingTable({ shelf, sowings }: Found, reader: Reader): string 
   return `${[columns, ...rows].map((row) => row.map(cell).join(',')).join('\r\n')}\r\n`;
 }
 
-/** A cell (RFC 4180); what a spreadsheet would take for a formula is told apart from one. */
+/** A CSV cell (RFC 4180), marked so that a spreadsheet does not take it for a formula. */
 const cell = (text: string): string => {
   const plain = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;

@@ -1,43 +1,43 @@
 import type { SowingAnswer } from '../../contract/sowings.js';
-import { isRefused } from '../shell/api.js';
+import { isFailure } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
-import { bedName, cropName, todayAt } from '../shell/shelf.js';
-import { day, daysFrom, daysLater, type Reader, shortDay } from '../shell/words.js';
+import { bedName, cropName, todayAt } from '../shell/inventory.js';
+import { day, daysFrom, daysLater, type PageReader, shortDay } from '../shell/words.js';
 import type { Found } from './growing-found.js';
 import { PRESSING, sowingName, whereSown } from './growing-words.js';
 
-/** Something to do, of which sowing or plan, and where. */
-export interface ToDo {
-  /** When to begin; today where that is past. */
+/** A task, its sowing or plan, and its bed. */
+export interface ThingToDo {
+  /** The first day; today if that is past. */
   readonly date: string;
   readonly to: string;
-  /** The last day, where the text does not say it. */
+  /** The last day, unless the text names it. */
   readonly until: string | null;
   readonly text: string;
   readonly task: SowingAnswer['toDo'][number]['task'] | 'sow';
   readonly of: string;
   readonly bed: string;
-  /** The id of the section that says more. */
+  /** The id of the section with details. */
   readonly at: string;
   readonly today: string;
 }
 
 const WEEK_DAYS = 7;
-/** The service says of sowings what there is to do so far ahead; of plans so much is said here [d]. */
+/** Days ahead: the service reports the tasks of sowings this far ahead, and those of plans are listed as far [d]. */
 const SOON_DAYS = 14;
 
-/** All that is to be done in the next two weeks, by date, and on one date the most pressing first. */
-export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): ToDo[] {
+/** All tasks of the next two weeks by date, the most pressing first within a date. */
+export function thingsToDo({ shelf, sowings, plans }: Found, reader: PageReader): ThingToDo[] {
   const ofSowings = sowings.flatMap(({ kept, got }) => {
-    if (isRefused(got)) return [];
+    if (isFailure(got)) return [];
     const today = todayAt(shelf, kept.bed, '');
     const of = sowingName(shelf, kept, reader, today);
     return got.value.toDo.map(
-      ({ task, from, to, text, params = {} }): ToDo => ({
+      ({ task, from, to, text, params = {} }): ThingToDo => ({
         task,
         date: [from, today].sort().at(-1)!,
         to,
-        // A sentence that says its last day itself is not told it once more.
+        // A sentence that names its last day does not get it again.
         until: Object.values(params).includes(to) ? null : to,
         text,
         of,
@@ -48,12 +48,12 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): To
     );
   });
   const ofPlans = plans.flatMap(({ kept, got }) => {
-    if (isRefused(got)) return [];
+    if (isFailure(got)) return [];
     const today = todayAt(shelf, kept.bed, '');
     return got.value.sowings
       .filter(({ date, sown }) => !sown && date >= today && date <= daysLater(today, SOON_DAYS))
       .map(
-        (one): ToDo => ({
+        (one): ThingToDo => ({
           task: 'sow',
           date: one.date,
           to: one.date,
@@ -71,11 +71,11 @@ export function thingsToDo({ shelf, sowings, plans }: Found, reader: Reader): To
   );
 }
 
-const isThisWeek = ({ date, today }: ToDo): boolean => daysFrom(today, date) < WEEK_DAYS;
-const isToday = ({ date, today }: ToDo): boolean => date === today;
+const isThisWeek = ({ date, today }: ThingToDo): boolean => daysFrom(today, date) < WEEK_DAYS;
+const isToday = ({ date, today }: ThingToDo): boolean => date === today;
 
-/** How much there is to do, in a sentence. */
-export function toDoSaid(all: readonly ToDo[], { say }: Reader): string {
+/** The number of tasks, as a sentence. */
+export function toDoSaid(all: readonly ThingToDo[], { say }: PageReader): string {
   const week = all.filter(isThisWeek);
   const now = week.filter(isToday).length;
   return week.length === 0
@@ -83,8 +83,8 @@ export function toDoSaid(all: readonly ToDo[], { say }: Reader): string {
     : say('page.growing.to-do', { now, later: week.length - now });
 }
 
-/** What to do this week, day by day; the next one's is folded away. */
-export function thisWeek(all: readonly ToDo[], reader: Reader, bedsShown: number): Html | false {
+/** This week's tasks day by day; next week's are folded. */
+export function thisWeek(all: readonly ThingToDo[], reader: PageReader, bedsShown: number): Html | false {
   const [week, next] = [all.filter(isThisWeek), all.filter((one) => !isThisWeek(one))];
   return (
     all.length > 0 &&
@@ -95,7 +95,7 @@ export function thisWeek(all: readonly ToDo[], reader: Reader, bedsShown: number
   );
 }
 
-function byDay(all: readonly ToDo[], reader: Reader, bedsShown: number): Html[] {
+function byDay(all: readonly ThingToDo[], reader: PageReader, bedsShown: number): Html[] {
   const dates = [...new Set(all.map(({ date }) => date))];
   return dates.map((date) => {
     const ofDay = all.filter((one) => one.date === date);
@@ -106,7 +106,7 @@ function byDay(all: readonly ToDo[], reader: Reader, bedsShown: number): Html[] 
   });
 }
 
-const thing = ({ of, at, bed, text, date, until }: ToDo, reader: Reader, bedsShown: number): Html =>
+const thing = ({ of, at, bed, text, date, until }: ThingToDo, reader: PageReader, bedsShown: number): Html =>
   html`<li><a href="#${at}">${of}</a>${bedsShown > 1 && html` <span class="aside">${bed}</span>`}<br>${text}${
     until !== null &&
     until > date &&

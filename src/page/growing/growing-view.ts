@@ -1,11 +1,11 @@
-import { isRefused } from '../shell/api.js';
+import { isFailure } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
+import { bedNamed } from '../shell/inventory.js';
 import { problemNote } from '../shell/problem-note.js';
-import { bedNamed } from '../shell/shelf.js';
-import type { Answered, Asked, View } from '../shell/view.js';
-import type { Reader } from '../shell/words.js';
+import type { AnsweredView, AskedQuestion, View } from '../shell/view.js';
+import type { PageReader } from '../shell/words.js';
 import { forecastToKeep } from '../sowing/forecast-picture.js';
-import { growingAct } from './growing-acts.js';
+import { growingAction } from './growing-actions.js';
 import { growingAnswer } from './growing-answer.js';
 import { bedForm } from './growing-bed-forms.js';
 import { placesAndBeds } from './growing-beds.js';
@@ -14,7 +14,7 @@ import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';
 import { thingsToDo } from './growing-to-do.js';
 
-/** What is growing, and what to do about it? */
+/** The view of what grows and what to do about it. */
 export const growingView: View = {
   name: 'growing',
   title: 'page.growing.title',
@@ -22,17 +22,17 @@ export const growingView: View = {
   form: growingForm,
   asked: growingAsked,
   answer,
-  act: growingAct,
+  act: growingAction,
 };
 
-async function answer(asked: Asked): Promise<Answered | null> {
+async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
   const { question, shelf } = asked;
   if (shelf.beds.length === 0) return { shown: noBed(asked), link: question };
   if (question.ofBed !== '' && !bedNamed(shelf, question.ofBed)) return { shown: gone(asked.reader) };
   const got = await findGrowing(asked);
-  if (isRefused(got)) return { shown: problemNote(got.problem, asked.reader) };
+  if (isFailure(got)) return { shown: problemNote(got.problem, asked.reader) };
   const { sowings } = got.value;
-  const drawn = sowings.flatMap(({ got: one }) => (!isRefused(one) && one.value.forecast ? [one.value] : []))[0];
+  const drawn = sowings.flatMap(({ got: one }) => (!isFailure(one) && one.value.forecast ? [one.value] : []))[0];
   return {
     shown: growingAnswer(got.value, thingsToDo(got.value, asked.reader), asked),
     ...(drawn?.forecast && {
@@ -47,7 +47,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   };
 }
 
-function noBed(asked: Asked): Html {
+function noBed(asked: AskedQuestion): Html {
   const { say } = asked.reader;
   return html`<p class="neighbour">${say('page.growing.no-bed')}</p>
   <section class="keeping"><h2>${say('page.growing.keep-bed')}</h2>
@@ -57,5 +57,5 @@ function noBed(asked: Asked): Html {
   ${asked.shelf.places.length > 0 && html`<section><h2>${say('page.growing.places')}</h2>${placesAndBeds(asked, new Map())}</section>`}`;
 }
 
-const gone = ({ say }: Reader): Html =>
+const gone = ({ say }: PageReader): Html =>
   html`<p class="neighbour">${say('page.growing.gone')}</p><p>${say('page.growing.choose-other')}</p>`;

@@ -1,11 +1,11 @@
 import type { PlanAnswer } from '../../contract/plans.js';
 import type { SowingAnswer } from '../../contract/sowings.js';
-import { cropName, type Shelf } from '../shell/shelf.js';
-import { dayMonth, type Reader } from '../shell/words.js';
+import { cropName, type Inventory } from '../shell/inventory.js';
+import { dayMonth, type PageReader } from '../shell/words.js';
 
 type Task = SowingAnswer['toDo'][number]['task'];
 
-/** How pressing each is; the least presses most. */
+/** Urgency of each task; the lowest number presses most. */
 export const PRESSING: Readonly<Record<Task | 'sow', number>> = {
   'sow-again': 0,
   'fill-gaps': 1,
@@ -20,17 +20,17 @@ export const PRESSING: Readonly<Record<Task | 'sow', number>> = {
   harvest: 10,
 };
 
-/** Where a sowing of a plan is made. */
+/** The place where a plan's sowing is made. */
 export const whereSown = (
   { method, shaded }: Pick<PlanAnswer['sowings'][number], 'method' | 'shaded'>,
-  { say }: Reader,
+  { say }: PageReader,
 ): string => say('page.growing.where', { where: method === 'indoors' ? 'trays' : shaded ? 'shade' : 'bed' });
 
-/** Which sowing it is, as `Onion, sown 17 July`; with the year where it is not this one. */
+/** The name of a sowing, as `Onion, sown 17 July`; with the year if it is not this one. */
 export function sowingName(
-  shelf: Shelf,
+  shelf: Inventory,
   { crop, date }: Pick<SowingAnswer, 'crop' | 'date'>,
-  reader: Reader,
+  reader: PageReader,
   today: string,
 ): string {
   const year = date.slice(0, 4);

@@ -25,7 +25,7 @@ const SOIL = `curl -s http://127.0.0.1:8080/v1/soil-temperatures -H 'content-typ
   ]
 }'`;
 
-/** Questions about what is sent along. */
+/** Questions about data sent with the request. */
 export const asking: Html = html`
 <section id="ask"><h2>Ask</h2>
 <p>Three questions take the same body: what will this sowing do, how warm is the soil, when should I sow.</p>

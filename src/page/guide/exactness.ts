@@ -1,6 +1,6 @@
 import { type Html, html } from '../shell/html.js';
 
-/** How far the answers can be trusted, and what that was tried on. */
+/** How far to trust the answers, and how that was tested. */
 export const exactness: Html = html`
 <section id="exactness"><h2>How exact it is</h2>
 <h3>The chart and the seed</h3>

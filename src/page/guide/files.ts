@@ -7,7 +7,7 @@ const FORECAST = `curl -s 'http://127.0.0.1:8080/v1/forecasts?crop=lettuce&sowin
 const CHECK = `curl -s 'http://127.0.0.1:8080/v1/readings/check?medium=soil&timeZone=Etc/GMT%2B2' \\
   -H 'content-type: text/csv' --data-binary @fixtures/demo/north-bed-august.csv`;
 
-/** Query parameters that settle what a file does not prove. */
+/** Query parameters that settle what a file leaves open. */
 export const fileSettlements: readonly (readonly [parameters: string, settles: string])[] = [
   ['`medium`, `probeDepthCm`', 'soil or air, and how deep; chooses among several columns'],
   ['`column`, `timeColumn`', 'which column, by number or name, or which sensor in a file of many'],
@@ -17,7 +17,7 @@ export const fileSettlements: readonly (readonly [parameters: string, settles: s
   ['`decimalMark`', '`.` or `,` where commas also part the cells'],
 ];
 
-/** A logger's file as it is. */
+/** Sending a logger's file unchanged. */
 export const files: Html = html`
 <section id="files"><h2>Files</h2>
 <p>Send a logger’s file as it is, with the question in the query:</p>

@@ -36,7 +36,7 @@ const BACK = `curl -s 'http://127.0.0.1:8080/v1/beds/north/readings?from=2027-07
 
 const PICTURE = `curl -s 'http://127.0.0.1:8080/v1/crops/lettuce?width=360&unit=F' -H 'accept: image/svg+xml'`;
 
-/** Places, beds and readings under names of the caller's own. */
+/** Storing places, beds and readings under the caller's own names. */
 export const keeping: Html = html`
 <section id="keep"><h2>Keep</h2>
 <p>Keep a place, a bed and its readings under names of your own, and send each only once. A name has 1 to 64 of <code>a-z</code>, <code>0-9</code> and <code>-</code>. The dates here are the demo’s; a service with today’s clock leaves out what lies ahead of it, so use dates of your own season there. These commands add to what the demo keeps, and change its answers a little.</p>

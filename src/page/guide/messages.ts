@@ -2,22 +2,29 @@ import { coded, optionsTable } from '../running/document.js';
 import { type Html, html } from '../shell/html.js';
 
 const SUBSCRIPTION = `curl -s -X PUT http://127.0.0.1:8080/v1/subscriptions/shed -H 'content-type: application/json' -d '{
-  "url": "https://shed.example/alerts", "events": ["hot-spell", "emergence-shift", "window-open", "frost"],
+  "url": "https://shed.example/alerts", "events": ["hot-spell", "emergence-shift", "window-open", "frost", "sow-again"],
   "beds": ["north"], "crops": ["lettuce"]
 }'`;
 
-/** What messages there are, and when each is sent. */
+/** The types of messages, and when each is sent. */
 export const events: readonly (readonly [type: string, when: string])[] = [
-  ['hot-spell', 'heat lies ahead of a sowing, has moved by two days or more since the last message, or gets severe'],
+  [
+    'hot-spell',
+    'heat that is measured or forecast lies ahead of a sowing, has moved by two days or more since the last message, or gets severe',
+  ],
   ['emergence-shift', 'the date of half of a sowing has moved by two days or more since the last message'],
-  ['window-open', 'a window to sow one of the `crops` opens, or is open at the first look; the crops have to be named'],
+  [
+    'window-open',
+    'a window to sow one of the `crops` opens, or is open at the first look; the crops have to be named. While frost is forecast that would kill what is sown, it waits',
+  ],
   [
     'frost',
     'a coming night is forecast at 0 °C or less over tender seedlings, at -2 °C over half-hardy ones, that are up or may be by then, or are planted out',
   ],
+  ['sow-again', 'a row that stays bare is worth sowing again, as its `triage` says; once for each sowing'],
 ];
 
-/** Messages to an address of the caller's. */
+/** Messages to the caller's address. */
 export const messages: Html = html`
 <section id="messages"><h2>Messages</h2>
 <p>A subscription has the service post what is new to an address of yours, as JSON: <code>{ "type", "timestamp", "data": { "bed", "sowing", "crop", …, "text" } }</code>.</p>

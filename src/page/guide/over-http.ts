@@ -4,7 +4,7 @@ const CHANGE = `curl -s -X PATCH http://127.0.0.1:8080/v1/beds/north -H 'content
   "shadePercent": 10
 }'`;
 
-/** What holds for every route. */
+/** Rules that hold for every route. */
 export const overHttp: Html = html`
 <section id="http"><h2>Over HTTP</h2>
 <h3>Keys</h3>

@@ -12,7 +12,7 @@ import { sowings } from './sowings.js';
 
 const introduction = html`For whoever calls the service from a program of their own. Every example here works as it stands against <code>npm run demo</code>, whose garden of the invented Quillmere Allotment Society keeps <code>quillmere</code> and <code>north</code> already. <a href="/docs">/docs</a> describes each field and lets you try each route; <a href="/openapi.json">/openapi.json</a> says the same to machines. <a href="/docs/running">/docs/running</a> is for whoever runs the service.`;
 
-/** The page for whoever calls the service, with a line for each operation of its OpenAPI document. */
+/** The guide for API callers, with a line for each operation of the OpenAPI document. */
 export const guidePage = (document: OpenApi): Document =>
   documentPage(
     'Use the service',

@@ -1,12 +1,12 @@
 import { optionsTable } from '../running/document.js';
 import { type Html, html } from '../shell/html.js';
 
-/** What of the OpenAPI document is read here. */
+/** The parts of the OpenAPI document read here. */
 export interface OpenApi {
   readonly paths: Readonly<Record<string, Readonly<Record<string, { readonly summary: string }>>>>;
 }
 
-/** What the service serves beside the routes of its OpenAPI document. */
+/** Addresses served beside the routes of the OpenAPI document. */
 const pages: readonly (readonly [path: string, what: string])[] = [
   ['/', 'The page for growers'],
   ['/docs', 'Every route and field, to read and to try'],

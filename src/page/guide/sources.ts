@@ -1,7 +1,7 @@
 import { coded, optionsTable } from '../running/document.js';
 import { type Html, html } from '../shell/html.js';
 
-/** The formats of sources, what of each is read, and what it gives. */
+/** The formats of sources, the fields read of each, and what it gives. */
 export const formats: readonly (readonly [format: string, reads: string, gives: string])[] = [
   [
     'station-day-file',
@@ -34,7 +34,7 @@ const SOURCE = `curl -s -X PATCH http://127.0.0.1:8080/v1/places/quillmere -H 'c
     "url": "${ADDRESS}" }
 }'`;
 
-/** Weather that the service fetches by itself. */
+/** Weather that the service fetches itself. */
 export const sources: Html = html`
 <section id="sources"><h2>Weather from outside</h2>
 <p>A kept place may have a <code>source</code>, which the service asks every <code>everyHours</code> hours in the background. No question waits for it. Measured days join the place’s air; forecast days replace its coming days.</p>

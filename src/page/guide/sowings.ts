@@ -8,7 +8,7 @@ const SOWING = `curl -s -X PUT http://127.0.0.1:8080/v1/sowings/carrots -H 'cont
 const COUNT = `curl -s -X PUT http://127.0.0.1:8080/v1/sowings/carrots/counts/2027-08-02 -H 'content-type: application/json' \\
   -d '{ "seedlings": 14 }'`;
 
-/** What the answer about a sowing says. */
+/** Fields of the answer about a sowing. */
 export const sowingFields: readonly (readonly [fields: string, says: string])[] = [
   [
     '`forecast`',
@@ -32,12 +32,16 @@ export const sowingFields: readonly (readonly [fields: string, says: string])[] 
     'the last date of the season on which a new sowing is still good, from past years; null where the season is over',
   ],
   [
+    '`triage`',
+    'what to do about a row that should be up: wait, sow again, fill the gaps, with what each costs in days of harvest; and what to look for where nothing came (`checkFor`). It weighs what waiting loses against what sowing again costs, so that near the end of the season less certainty is needed',
+  ],
+  [
     '`toDo`, `harvest`, `indoors`',
     'what to do in the next two weeks; when it may be ready; when to harden trays off and plant them out',
   ],
 ];
 
-/** Sowings, what was counted of them, and what that teaches. */
+/** Sowings, their counts, and what the counts teach. */
 export const sowings: Html = html`
 <section id="sowings"><h2>Sow and count</h2>
 <p>Keep a sowing under a name of yours. Its answer shows how it stands, from the bed’s latest readings:</p>

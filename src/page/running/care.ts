@@ -1,6 +1,6 @@
 import { type Html, html } from '../shell/html.js';
 
-/** What keeps a garden safe: copies, a proxy before it, keys, new versions. */
+/** Keeping a garden safe: backups, a proxy in front, keys, new versions. */
 export const care: Html = html`
 <section id="backup"><h2>Back up, and try the copy</h2>
 <p>All that growers keep is in one database. For SQLite that is the file in <code>DATABASE_URL</code>, with helpers beside it: the log <code>-wal</code> and what readers share, <code>-shm</code>, while the service runs; and <code>-reserve</code>, 4 MB of room for deleting on a full disk. No copy needs them. The service makes the file for its own user alone (mode 0600), and tightens a laxer one. Keep the key of the <a href="#secrets">secrets</a> too.</p>

@@ -1,6 +1,6 @@
 import { sha256 } from '../../basics/digest.js';
 import { colours } from '../shell/colours.js';
-import { type Html, html, type Part, safe } from '../shell/html.js';
+import { type Html, type HtmlPart, html, safe } from '../shell/html.js';
 
 const STYLE = `${colours()}
 *{box-sizing:border-box}
@@ -47,13 +47,13 @@ export interface Document {
   readonly headers: Readonly<Record<string, string>>;
 }
 
-/** Nothing but the page's own style sheet may be loaded. */
+/** Only the page's own style sheet may be loaded. */
 const POLICY = `default-src 'none'; style-src 'sha256-${sha256(STYLE).toString('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`;
 
 /**
- * One page of documentation.
+ * Renders one page of documentation.
  *
- * @param links The anchors of its sections and what the list at the top calls them, in order.
+ * @param links The anchors of its sections and their names in the list at the top, in order.
  */
 export function documentPage(
   title: string,
@@ -88,14 +88,14 @@ ${sections}
   };
 }
 
-/** A text in which code stands between backticks. */
+/** Text with code between backticks. */
 export const coded = (text: string): Html[] =>
   text.split('`').map((part, i) => (i % 2 === 1 ? html`<code>${part}</code>` : html`${part}`));
 
 /** A table whose first column names something; on a narrow screen each row becomes a block. */
 export const optionsTable = (
   head: readonly string[],
-  rows: readonly (readonly [Part, ...Part[]])[],
+  rows: readonly (readonly [HtmlPart, ...HtmlPart[]])[],
   labelled: readonly string[] = [],
 ): Html => html`<table class="options"><thead><tr>${head.map((cell) => html`<th scope="col">${cell}</th>`)}</tr></thead><tbody>
 ${rows.map(

@@ -7,7 +7,7 @@ import { watching } from './watching.js';
 
 const introduction = html`For whoever keeps the service going for others. It is one process and one database. <a href="/docs/guide">/docs/guide</a> says how to call it, <a href="/docs">/docs</a> describes every route.`;
 
-/** The page for whoever runs the service. */
+/** The page for operators of the service. */
 export const runningPage = (settings: readonly Setting[]): Document =>
   documentPage(
     'Run the service',

@@ -1,4 +1,4 @@
-/** What `npm run bench:scale -- --write` measured and simulated; made by it, not by hand. */
+/** Measurements and simulations of `npm run bench:scale -- --write`, which generates this file. */
 export const scaleFigures = {
   measuredOn: '2026-11-30',
   node: 'v20.20.2',

@@ -1,15 +1,15 @@
 import { type Html, html } from '../shell/html.js';
 import { optionsTable } from './document.js';
 
-/** A variable of the environment, as the configuration describes it. */
+/** An environment variable, as the configuration describes it. */
 export interface Setting {
   readonly name: string;
-  /** Its value where nobody sets it; empty: none. */
-  readonly usual: string;
+  /** Its default; empty: none. */
+  readonly defaultText: string;
   readonly does: string;
 }
 
-/** How to start the service, and what can be set. */
+/** Starting the service, and its settings. */
 export const settingsSection = (settings: readonly Setting[]): Html => html`
 <section id="start"><h2>Start</h2>
 <p>The service needs Node.js 20.19 or later, or a container. Nothing is compiled, and all packages come from npm.</p>
@@ -23,9 +23,9 @@ docker run --rm -p 8080:8080 -v garden:/data -e API_KEYS=me:a-long-secret germin
 <p>Variables of the environment. The service names every one that it cannot use, and then does not start. An empty one counts as left out.</p>
 ${optionsTable(
   ['Variable', 'Default', 'What it does'],
-  settings.map(({ name, usual, does }) => [
+  settings.map(({ name, defaultText, does }) => [
     html`<code>${name}</code>`,
-    usual === '' ? '' : html`<code>${usual.split(/(?<=[,/])/).map((part) => html`${part}<wbr>`)}</code>`,
+    defaultText === '' ? '' : html`<code>${defaultText.split(/(?<=[,/])/).map((part) => html`${part}<wbr>`)}</code>`,
     does,
   ]),
   ['Default'],

@@ -1,4 +1,4 @@
-import { type Html, html, type Part } from '../shell/html.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
 import { scaleFigures } from './scale-figures.js';
 
 const { costs, assumptions, machines, measuredOn, node } = scaleFigures;
@@ -6,7 +6,7 @@ const { costs, assumptions, machines, measuredOn, node } = scaleFigures;
 const whole = (value: number): string => Math.round(value).toLocaleString('en-GB');
 const short = (value: number): string => (value >= 10 ? whole(value) : String(Number(value.toPrecision(2))));
 
-/** What is told of each machine, in this order. */
+/** The properties shown of each machine, in this order. */
 const rows: readonly (readonly [name: string, of: (scale: (typeof machines)[number]['scale']) => string])[] = [
   [
     'Cores wanted in the mean hour',
@@ -39,7 +39,7 @@ const cost = ({ mainMs, workMs }: { mainMs: number; workMs: number }): string =>
 
 const table = (
   head: readonly string[],
-  body: readonly (readonly Part[])[],
+  body: readonly (readonly HtmlPart[])[],
   isWide = false,
 ): Html => html`<div class="scroll"><table class="numbers${isWide ? ' wide' : ''}"><thead><tr>${head.map((cell) => html`<th scope="col">${cell}</th>`)}</tr></thead><tbody>
 ${body.map(
@@ -50,7 +50,7 @@ ${body.map(
 
 const walls = [...new Set(machines.map(({ scale }) => scale.walls[0]!.what))];
 
-/** How large a machine is enough, from what was measured and simulated. */
+/** How large a machine is enough, from measurements and simulations. */
 export const sizes: Html = html`
 <section id="sizes"><h2>How large a machine</h2>
 <p>For a society of a hundred gardens any small machine is enough: one core, ${whole(Math.ceil((costs.restMB + 128) / 100) * 100)} MB of memory, and ${short((100 * costs.diskKB) / 1024)} MB of disk.</p>

@@ -3,7 +3,7 @@ import { coded } from './document.js';
 
 interface Alarm {
   readonly says: string;
-  /** A rule as Prometheus takes it. */
+  /** A rule in the syntax of Prometheus. */
   readonly alarm: string;
   readonly does: string;
 }
@@ -56,7 +56,7 @@ const alarms: readonly Alarm[] = [
   },
 ];
 
-/** Each 503, or what is answered in its place. */
+/** Each 503, or the answer in its place. */
 const refusals: readonly (readonly [code: string, means: string, does: string])[] = [
   [
     'busy',
@@ -77,7 +77,7 @@ const refusals: readonly (readonly [code: string, means: string, does: string])[
   ],
 ];
 
-/** What to look at from outside, when to be woken, and what refusals mean. */
+/** Monitoring from outside, when to wake somebody, and what refusals mean. */
 export const watching: Html = html`
 <section id="limits"><h2>Limits and quotas</h2>
 <ul>

@@ -6,10 +6,10 @@ import type { Language } from '../../words/reader.js';
 import { catalogues } from '../../words/say.js';
 import { type Message, type Messages, type Speech, speechIn } from '../shell/say.js';
 
-/** What the page needs of the catalogue of facts: what crops are called, and what pictures say. */
+/** The fact messages that the page needs: names of crops, and texts of pictures. */
 const OF_FACTS = /^(crop|picture)\./;
 
-/** Reads a pattern; one without parameters is left as the text that it is. */
+/** Parses a pattern; one without parameters stays plain text. */
 function read(code: string, pattern: string): Message {
   const elements = parse(pattern, { ignoreTag: OF_FACTS.test(code) });
   const [first, second] = elements;
@@ -21,20 +21,20 @@ const readAll = (language: Language, own: Readonly<Record<string, string>>): Mes
   return Object.fromEntries([...ofFacts, ...Object.entries(own)].map(([code, pattern]) => [code, read(code, pattern)]));
 };
 
-/** All that is said on the page, in each language. */
+/** All messages of the page, by language. */
 export const messages: Readonly<Record<Language, Messages>> = {
   en: readAll('en', pageEn),
   de: readAll('de', pageDe),
 };
 
-/** The messages of a language as a module that the page's script imports. */
+/** The messages of a language as a module for the page's script. */
 export const messagesModule = (language: Language): string => `export default ${JSON.stringify(messages[language])};\n`;
 
-/** Which locales there are is for readers to choose; what is kept for one grows to half a megabyte. */
+/** Maximum cached speeches: readers choose the locale, and one speech grows to half a megabyte. */
 const MAX_SPEECHES = 10;
 const speeches = new LRUCache<string, Speech>({ max: MAX_SPEECHES });
 
-/** The page's messages in a language, with numbers as a locale of it writes them. */
+/** The page's messages in a language, with numbers formatted for its locale. */
 export function speech(language: Language, locale: string): Speech {
   const known = speeches.get(locale);
   if (known) return known;

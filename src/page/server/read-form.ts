@@ -1,32 +1,35 @@
 import type { FastifyRequest } from 'fastify';
-import type { Problem } from '../shell/api.js';
+import type { ProblemBody } from '../shell/api.js';
 import type { FileGiven } from '../shell/view.js';
 
-/** All fields of a form together, and its file [bytes]. */
-const MOST_FIELDS_BYTES = 2 * 1024 * 1024;
-const MOST_FILE_BYTES = 8 * 1024 * 1024;
-/** A file up to this long is shown again as text, so that it need not be chosen anew [bytes]. */
-const MOST_SHOWN_BYTES = 512 * 1024;
+/** Maximum size of all fields of a form together, and of its file [bytes]. */
+const MAX_FIELDS_BYTES = 2 * 1024 * 1024;
+const MAX_FILE_BYTES = 8 * 1024 * 1024;
+/** A file up to this size is shown again as text, so that it need not be chosen again [bytes]. */
+const MAX_SHOWN_BYTES = 512 * 1024;
 
 export const formLimits = {
-  fieldSize: MOST_FIELDS_BYTES,
-  fileSize: MOST_FILE_BYTES,
+  fieldSize: MAX_FIELDS_BYTES,
+  fileSize: MAX_FILE_BYTES,
   files: 1,
   fields: 1000,
   parts: 1001,
 };
 
-/** A form as it was posted. */
-export interface Form {
+/** A posted form. */
+export interface PostedForm {
   readonly said: URLSearchParams;
-  /** The file, or what was pasted instead. */
+  /** The file, or the text pasted instead. */
   readonly file: FileGiven | null;
-  /** Why not all of it could be read; what came before that is still said. */
-  readonly problem?: Problem;
+  /** Why some of it could not be read; earlier fields are kept in `said`. */
+  readonly problem?: ProblemBody;
 }
 
-/** @param how `isFileWanted`: false drops a file's bytes as they come. */
-export async function readForm(request: FastifyRequest, { isFileWanted }: { isFileWanted: boolean }): Promise<Form> {
+/** @param how With `isFileWanted: false` a file's bytes are dropped as they arrive. */
+export async function readForm(
+  request: FastifyRequest,
+  { isFileWanted }: { isFileWanted: boolean },
+): Promise<PostedForm> {
   const said = new URLSearchParams();
   let file: FileGiven | null = null;
   let bytes = 0;
@@ -43,7 +46,7 @@ export async function readForm(request: FastifyRequest, { isFileWanted }: { isFi
       }
       const value = String(part.value);
       bytes += Buffer.byteLength(value);
-      if (part.valueTruncated || bytes > MOST_FIELDS_BYTES) return { said, file: null, problem: TOO_LARGE };
+      if (part.valueTruncated || bytes > MAX_FIELDS_BYTES) return { said, file: null, problem: TOO_LARGE };
       said.append(part.fieldname, value);
     }
   } catch (error) {
@@ -56,22 +59,22 @@ export async function readForm(request: FastifyRequest, { isFileWanted }: { isFi
   return { said, file };
 }
 
-const TOO_LARGE: Problem = {
+const TOO_LARGE: ProblemBody = {
   status: 413,
   code: 'form-too-large',
   title: '',
   detail: '',
 };
-const CUT_SHORT: Problem = {
+const CUT_SHORT: ProblemBody = {
   status: 400,
   code: 'cut-short',
   title: '',
   detail: '',
 };
 
-/** The text to show again, where the file is short and UTF-8. */
+/** The text to show again, if the file is short and UTF-8. */
 function again(body: Buffer): { readonly text?: string } {
-  if (body.length > MOST_SHOWN_BYTES) return {};
+  if (body.length > MAX_SHOWN_BYTES) return {};
   try {
     return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: false }).decode(body) };
   } catch {

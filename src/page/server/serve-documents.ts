@@ -5,14 +5,14 @@ import type { Setting } from '../running/settings.js';
 
 export type Handle = (request: FastifyRequest, reply: FastifyReply) => Promise<FastifyReply>;
 
-/** Makes a handler of an answer that never changes. */
+/** Makes a handler for an answer that never changes. */
 export type ReadyAnswer = (answer: {
   type: string;
   body: Buffer;
   headers?: Readonly<Record<string, string>>;
 }) => Handle;
 
-/** The pages under `/docs`: each is made once, when it is first asked for, as the service starts sooner without them. */
+/** The pages under `/docs`, each rendered on its first request, so that the service starts sooner. */
 export function serveDocuments(
   app: FastifyInstance,
   readyAnswer: ReadyAnswer,

@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
-import { isOwnOrigin, needsKey } from '../../contract/own-origin.js';
+import { isSameOrigin, needsKey } from '../../contract/same-origin.js';
 import { styles } from '../../plot/theme.js';
 import { type Language, languages } from '../../words/reader.js';
 import type { Setting } from '../running/settings.js';
-import type { Problem } from '../shell/api.js';
+import type { ProblemBody } from '../shell/api.js';
 import { colours } from '../shell/colours.js';
 import type { Files } from '../shell/page.js';
 import { messagesModule } from './messages.js';
@@ -14,7 +14,7 @@ import { formLimits, readForm } from './read-form.js';
 import { type Handle, type ReadyAnswer, serveDocuments } from './serve-documents.js';
 import { showPage } from './show-page.js';
 
-const FOREIGN: Problem = {
+const FOREIGN: ProblemBody = {
   status: 403,
   code: 'foreign-origin',
   title: '',
@@ -22,12 +22,11 @@ const FOREIGN: Problem = {
 };
 
 /**
- * The page at `/` and its files: the same document whether its form is posted or its script runs, made from the
- * service's own answers.
+ * The page at `/` and its files: the same document with and without a script, made from the service's own answers.
  *
- * @param folder Where the build put the page's script and style sheet.
- * @param readyAnswer How the service packs and tags what never changes; main hands it in.
- * @param settings What can be set, for the page about running the service; without them its table is empty.
+ * @param folder The build's folder of script and style sheet.
+ * @param readyAnswer The service's way to pack and tag what never changes; main passes it.
+ * @param settings The settings for the page about running the service; without them its table is empty.
  */
 export function servePage(
   folder: URL,
@@ -52,8 +51,8 @@ export function servePage(
       return showPage({ app, filesIn, request, reply }, { said, file: null });
     });
     app.post('/', async (request, reply) => {
-      const form = isOwnOrigin(request)
-        ? // A stranger is asked for a key, whatever the file holds.
+      const form = isSameOrigin(request)
+        ? // A caller without a key is asked for one, whatever the file holds.
           await readForm(request, { isFileWanted: !needsKey(request) })
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
       return showPage({ app, filesIn, request, reply }, form);
@@ -68,7 +67,7 @@ export function servePage(
 
 const versionOf = (file: Buffer): string => digestOf(file, 12);
 
-/** Under its own address a file never changes; another build's, asked for while instances are renewed, it is not. */
+/** A file never changes under its own address; during a rolling update another build's address may be requested. */
 const underOwnAddress =
   (ownAddress: string, send: Handle): Handle =>
   (request, reply) =>

@@ -1,22 +1,22 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { sessionIn } from '../../contract/session-cookie.js';
 import { type Language, readerOf } from '../../words/reader.js';
-import { askedIn, sendAgain, withTried } from '../form/act.js';
-import { linkTo, MOST_LINK, questionFrom, readingOf } from '../form/question.js';
-import { isRefused, type Problem, type Send, type WordsFor, wordedFor } from '../shell/api.js';
+import { askedIn, sendAgain, withRejected } from '../form/action.js';
+import { linkTo, MAX_LINK, questionFrom, readingOf } from '../form/question.js';
+import { isFailure, type ProblemBody, type Send, type WordsFor, wordedFor } from '../shell/api.js';
 import { html } from '../shell/html.js';
+import { type Inventory, loadInventory, todayAt } from '../shell/inventory.js';
 import { opening } from '../shell/opening.js';
 import { type Files, keyPage, page } from '../shell/page.js';
 import { SHEET_PX } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
-import { loadShelf, type Shelf, todayAt } from '../shell/shelf.js';
-import type { Answered, Asked, Tried, View } from '../shell/view.js';
+import type { AnsweredView, AskedQuestion, Rejected, View } from '../shell/view.js';
 import { viewOf } from '../shell/views.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 import { speech } from './messages.js';
-import type { Form } from './read-form.js';
+import type { PostedForm } from './read-form.js';
 
-/** Somebody at the door, and what the page needs to answer. */
+/** One request for the page, and what the page needs to answer it. */
 export interface Visit {
   readonly app: FastifyInstance;
   readonly filesIn: (language: Language) => Files;
@@ -24,7 +24,7 @@ export interface Visit {
   readonly reply: FastifyReply;
 }
 
-/** Widths at which pictures are drawn where the reader's screen is not known [px]. */
+/** Widths of pictures for an unknown screen [px]. */
 const WIDTHS = [344, SHEET_PX];
 
 const POLICY = [
@@ -38,36 +38,40 @@ const POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
-const NO_SHELF: Shelf = { crops: [], beds: [], places: [], nowMs: 0 };
+const NO_SHELF: Inventory = { crops: [], beds: [], places: [], nowMs: 0 };
 
-/** Answers a link or a form with the page: made from the service's answers, changed first where the form asks for that. */
-export async function showPage(visit: Visit, { said, file, problem: unread }: Form): Promise<FastifyReply> {
+/** Answers a link or a form with the page, made from the service's answers; runs the form's action first. */
+export async function showPage(visit: Visit, { said, file, problem: unread }: PostedForm): Promise<FastifyReply> {
   const { app, filesIn, request, reply } = visit;
   const isPosted = request.method === 'POST';
   const isAct = isPosted && said.has('act');
-  // What is only asked ends when nobody is there to read it; what is to be changed is changed whole.
+  // A question ends when its reader is gone; an action always runs to its end.
   const readBy = readingOf(isAct ? askedIn(said) : said);
   const speaking = readerOf(request.headers['accept-language'], readBy.lang || undefined);
   const readers = { ...speech(speaking.language, speaking.locale), ...speaking, degrees: readBy.degrees };
   const files = filesIn(readers.language);
   const send = sendFor(app, request, readers, isAct ? undefined : endOf(reply));
-  const loaded = await loadShelf(send);
+  const loaded = await loadInventory(send);
   reply.type('text/html; charset=utf-8').headers({
     'content-security-policy': POLICY,
     'cache-control': 'private, no-cache',
     vary: 'Accept-Language, Authorization, Cookie',
   });
-  const shelf = isRefused(loaded) ? NO_SHELF : loaded.value;
+  const shelf = isFailure(loaded) ? NO_SHELF : loaded.value;
   const question = questionFrom(isAct ? askedIn(said) : said, shelf);
-  if (isRefused(loaded) && loaded.problem.status === 401) {
+  if (isFailure(loaded) && loaded.problem.status === 401) {
     return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused', readers));
   }
   const view = viewOf(question.view);
   const isOpening = !isPosted && [...said.keys()].every((name) => name === 'lang') && shelf.beds.length > 0;
   const today = todayAt(shelf, question.bed, question.timeZone);
-  const reader: Reader = { ...readers, today };
-  const asked: Asked = { question, file, shelf, reader, send, widths: WIDTHS };
-  const finish = (answered: Answered | null, wrong?: Problem, later = null as Awaited<ReturnType<typeof laterOf>>) => {
+  const reader: PageReader = { ...readers, today };
+  const asked: AskedQuestion = { question, file, shelf, reader, send, widths: WIDTHS };
+  const finish = (
+    answered: AnsweredView | null,
+    wrong?: ProblemBody,
+    later = null as Awaited<ReturnType<typeof laterOf>>,
+  ) => {
     if (wrong) reply.code(wrong.status || 503);
     if (wrong?.retryAfterS !== undefined) reply.header('retry-after', wrong.retryAfterS);
     const form = view.form(asked);
@@ -87,43 +91,43 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Fo
     );
   };
 
-  const problem = unread ?? (isRefused(loaded) ? loaded.problem : undefined);
+  const problem = unread ?? (isFailure(loaded) ? loaded.problem : undefined);
   if (problem)
     return finish(
       { shown: html`${problemNote(problem, reader)}${isAct && sendAgain({ said, file }, reader)}` },
       problem,
     );
-  let tried: Tried | undefined;
+  let tried: Rejected | undefined;
   if (isAct) {
     const done = await view.act(said, asked);
-    if (!isRefused(done)) {
+    if (!isFailure(done)) {
       const { at, goesOn } = done.value;
       return reply.redirect(`${linkTo({ ...question, ...goesOn })}#${encodeURIComponent(at)}`, 303);
     }
     tried = { said, file, problem: done.problem };
-  } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MOST_LINK) {
-    // Whoever posts has no script that would ask for the rest.
+  } else if (isPosted && !file && !said.has('as') && linkTo(question).length <= MAX_LINK) {
+    // A reader who posts has no script that would request the rest.
     return reply.redirect(`${linkTo(question)}&whole=1`, 303);
   }
-  // A visitor who asks nothing yet gets the form, and nothing is worked out.
+  // A visitor without a question gets the form, and nothing is worked out.
   if (isOpening) return finish(null);
   const answered = await view.answer({ ...asked, tried });
   const kept = keptAs(said.get('as'), answered, view);
   if (kept) return sendKept(reply, kept);
-  const shown = tried ? { ...answered, shown: withTried(answered?.shown, tried, reader) } : answered;
+  const shown = tried ? { ...answered, shown: withRejected(answered?.shown, tried, reader) } : answered;
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
 }
 
-/** What was asked before the key, as a link; a form is not sent again by it. */
+/** The question from before the key page, as a link; a form is not sent again by it. */
 function askedBy(said: URLSearchParams): string {
   const query = new URLSearchParams(said.has('act') ? askedIn(said) : said);
   query.delete('key');
-  return query.size === 0 || `${query}`.length > MOST_LINK ? '/' : `/?${query}`;
+  return query.size === 0 || `${query}`.length > MAX_LINK ? '/' : `/?${query}`;
 }
 
-const laterOf = async (answered: Answered | null) => (await answered?.later?.()) ?? null;
+const laterOf = async (answered: AnsweredView | null) => (await answered?.later?.()) ?? null;
 
-/** Has this browser given a key? Whether it still opens anything is asked elsewhere. */
+/** True if this browser has a session; whether it still opens anything is checked elsewhere. */
 const hasKey = ({ headers }: FastifyRequest): boolean => sessionIn(headers.cookie) !== undefined;
 
 interface Kept {
@@ -132,8 +136,8 @@ interface Kept {
   readonly text: string;
 }
 
-/** The picture or the numbers as a file, where that is asked for. */
-function keptAs(form: string | null, answered: Answered | null, { fileName }: View): Kept | null {
+/** The picture or the numbers as a file, if requested. */
+function keptAs(form: string | null, answered: AnsweredView | null, { fileName }: View): Kept | null {
   if (form === 'svg' && answered?.picture) {
     return { type: 'image/svg+xml', name: `${fileName}.svg`, text: answered.picture() };
   }
@@ -146,7 +150,7 @@ function keptAs(form: string | null, answered: Answered | null, { fileName }: Vi
 const sendKept = (reply: FastifyReply, { type, name, text }: Kept): FastifyReply =>
   reply.type(type).header('content-disposition', `attachment; filename="${name}"`).send(text);
 
-/** Aborted once the page has been sent, or nobody is there to read it. */
+/** Aborted once the page has been sent, or its reader is gone. */
 function endOf({ raw }: FastifyReply): AbortSignal {
   const ended = new AbortController();
   if (raw.destroyed) ended.abort();
@@ -154,7 +158,7 @@ function endOf({ raw }: FastifyReply): AbortSignal {
   return ended.signal;
 }
 
-/** Asks the service as whoever asks for the page. */
+/** Sends requests to the service with the rights of the page's reader. */
 const sendFor =
   (app: FastifyInstance, { headers, ip }: FastifyRequest, reader: WordsFor, ended: AbortSignal | undefined): Send =>
   async ({ method, path, json, file, isNew }) => {

@@ -1,6 +1,6 @@
 import { palette } from '../../plot/theme.js';
 
-/** The pictures' colours as the page's own, so that both are of one paper. */
+/** The pictures' colours, set to the page's own. */
 export function colours(): string {
   const set = (shade: 'light' | 'dark'): string =>
     `:root{${Object.entries(palette)

@@ -1,4 +1,4 @@
-/** Asks for all, so many at a time, the first first; answers stand in the order of what was asked. */
+/** Runs requests with limited concurrency, in order; answers keep the order of the requests. */
 export async function inTurns<Asked, Answer>(
   all: readonly Asked[],
   atATime: number,

@@ -1,10 +1,10 @@
-import { linkTo, type Question, type ViewName } from '../form/question.js';
+import { linkTo, type PageQuestion, type ViewName } from '../form/question.js';
 import { type Html, html } from './html.js';
-import { bedName, cropInSentence, type Shelf } from './shelf.js';
-import type { Reader } from './words.js';
+import { bedName, cropInSentence, type Inventory } from './inventory.js';
+import type { PageReader } from './words.js';
 
-/** What stands in the answer's place as long as nothing is asked: one press to a first answer, and the ways to the other leaves. */
-export function opening(question: Question, shelf: Shelf, reader: Reader): Html {
+/** Shown in place of an answer until something is asked: a button to a first answer, and links to the other views. */
+export function opening(question: PageQuestion, shelf: Inventory, reader: PageReader): Html {
   const { say, tell } = reader;
   const first = say('page.opening.show', {
     crop: cropInSentence(shelf, question.crop, reader),

@@ -1,12 +1,12 @@
 import { hidden, radios } from '../form/fields.js';
-import { linkTo, type Question } from '../form/question.js';
+import { linkTo, type PageQuestion } from '../form/question.js';
 import { keepAndShare } from '../sowing/keep-and-share.js';
 import { type Html, html } from './html.js';
-import type { Answered, View } from './view.js';
+import type { AnsweredView, View } from './view.js';
 import { views } from './views.js';
-import type { Reader } from './words.js';
+import type { PageReader } from './words.js';
 
-/** What the document links to. */
+/** Files that the document links to. */
 export interface Files {
   readonly script: string;
   readonly style: string;
@@ -14,24 +14,35 @@ export interface Files {
   readonly messages: string;
 }
 
-export interface Page {
-  readonly question: Question;
-  readonly reader: Reader;
+export interface PageContent {
+  readonly question: PageQuestion;
+  readonly reader: PageReader;
   readonly view: View;
-  /** What is asked, in short: it stands for the form where that is folded away. */
+  /** The question in short, shown in place of the folded form. */
   readonly asked: Html;
   readonly form: Html;
-  readonly answered: Answered | null;
-  /** What stands in the answer's place where nothing was asked yet. */
+  readonly answered: AnsweredView | null;
+  /** Shown in place of an answer before the first question. */
   readonly opening: Html | null;
-  /** What of the answer took longer. */
+  /** The part of the answer that takes longer. */
   readonly later: Html | null;
   readonly hasKey: boolean;
   readonly files: Files;
 }
 
 /** The whole document. */
-export function page({ question, reader, view, asked, form, answered, opening, later, hasKey, files }: Page): string {
+export function page({
+  question,
+  reader,
+  view,
+  asked,
+  form,
+  answered,
+  opening,
+  later,
+  hasKey,
+  files,
+}: PageContent): string {
   const { say } = reader;
   const title = say(view.title);
   return documentOf(
@@ -41,7 +52,7 @@ export function page({ question, reader, view, asked, form, answered, opening, l
     html`
     <header>
       <a class="name" href="/${question.lang && `?lang=${question.lang}`}">${say('page.shell.name')}</a>
-      ${leaves(question, reader)}
+      ${tabs(question, reader)}
       ${languages(reader, (lang) => linkTo({ ...question, lang }))}
     </header>
     <main data-view="${view.name}">
@@ -73,11 +84,11 @@ export function page({ question, reader, view, asked, form, answered, opening, l
   );
 }
 
-/** What stands in the answer's place as long as too little is asked. */
-export const waiting = ({ say }: Reader): Html => html`<p class="waiting">${say('page.shell.waiting')}</p>`;
+/** Shown in place of an answer while the question is incomplete. */
+export const waiting = ({ say }: PageReader): Html => html`<p class="waiting">${say('page.shell.waiting')}</p>`;
 
-/** The names of the leaves; each link holds the question as it stands. */
-export const leaves = (question: Question, { say }: Reader): Html =>
+/** The tabs of the views; each link holds the question as it stands. */
+export const tabs = (question: PageQuestion, { say }: PageReader): Html =>
   html`<nav aria-label="${say('page.shell.leaves')}">${Object.values(views).map(
     ({ name, title }) =>
       html`<a href="${linkTo({ ...question, view: name })}" data-leaf="${name}"${name === question.view && html` aria-current="page"`}>${say(title)}</a>`,
@@ -86,17 +97,17 @@ export const leaves = (question: Question, { say }: Reader): Html =>
 /** Each language by its own name. */
 const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
 
-/** The languages that the page is read in; each link leads to the same question. */
-const languages = ({ say, language }: Reader, linkIn: (language: Reader['language']) => string): Html =>
+/** The languages of the page; each link leads to the same question. */
+const languages = ({ say, language }: PageReader, linkIn: (language: PageReader['language']) => string): Html =>
   html`<nav class="languages" aria-label="${say('page.shell.languages')}">${(['en', 'de'] as const).map(
     (one) =>
       html`<a href="${linkIn(one)}" lang="${one}" hreflang="${one}" data-lang="${one}"${one === language && html` aria-current="true"`}>${LANGUAGES[one]}</a>`,
   )}</nav>`;
 
-/** What stands there as long as no key is known; with it the question, a link, is asked again. */
-export function keyPage(files: Files, asked: string, isRefused: boolean, reader: Reader): string {
+/** Shown until a key is known; the key's form repeats the question's link. */
+export function keyPage(files: Files, asked: string, isRefused: boolean, reader: PageReader): string {
   const { say } = reader;
-  const inLanguage = (language: Reader['language']): string => {
+  const inLanguage = (language: PageReader['language']): string => {
     const query = new URLSearchParams(asked.split('?')[1] ?? '');
     query.set('lang', language);
     return `/?${query}`;
@@ -120,7 +131,12 @@ export function keyPage(files: Files, asked: string, isRefused: boolean, reader:
 const ICON =
   "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 16 16'%3E%3Cpath d='M8 15V7M8 8C8 4 5 3 2 3c0 3 2 5 6 5Zm0-1c0-3 2-5 6-5 0 4-3 5-6 5Z' fill='%23356b32' stroke='%23356b32'/%3E%3C/svg%3E";
 
-const documentOf = (title: string, { script, style, messages }: Files, { say, locale }: Reader, body: Html): string =>
+const documentOf = (
+  title: string,
+  { script, style, messages }: Files,
+  { say, locale }: PageReader,
+  body: Html,
+): string =>
   html`<!doctype html>
 <html lang="${locale}">
 <head>

@@ -1,15 +1,15 @@
 import { fieldLabel, refusalCode } from '../form/form-names.js';
-import type { Choice, Problem } from './api.js';
+import type { ProblemBody, ProblemChoice } from './api.js';
 import { type Html, html } from './html.js';
 import { faultSaid, fieldOf, mayPass } from './refusal-words.js';
-import type { Reader } from './words.js';
+import type { PageReader } from './words.js';
 
-/** A refusal in place: what is wrong, how to mend it, and where there are several ways to read something, each with what it means. */
-export function problemNote({ status, code, detail, errors = [] }: Problem, { say, tell }: Reader): Html {
+/** A refusal in place: what is wrong, how to mend it, and the ways to read an ambiguous file with their meanings. */
+export function problemNote({ status, code, detail, errors = [] }: ProblemBody, { say, tell }: PageReader): Html {
   const asked = errors.filter(({ choices }) => choices && choices.length > 0);
   const plain = refusalCode(code);
   const others = errors.filter(({ choices }) => !choices || choices.length === 0);
-  // What is told of fields under their own names is not told once more by the names of parameters.
+  // A fault listed under its field's own name is not repeated under the parameter's name.
   const isOfFields =
     !plain && others.length > 0 && others.every((one) => fieldLabel(fieldOf(one), 'ask') !== undefined);
   const told = isOfFields ? others : plain ? [] : others.filter((one) => !detail.includes(one.detail));
@@ -30,7 +30,7 @@ export function problemNote({ status, code, detail, errors = [] }: Problem, { sa
   </div>`;
 }
 
-const choiceOf = (field: string, detail: string, choices: readonly Choice[]): Html =>
+const choiceOf = (field: string, detail: string, choices: readonly ProblemChoice[]): Html =>
   html`<fieldset class="choices"><legend>${detail}</legend>${choices.map(
     ({ value, reads, consequence }) =>
       html`<button type="submit" form="ask" name="${field}" value="${value}" class="choice"><b>${reads}</b> <span>${consequence}</span></button>`,

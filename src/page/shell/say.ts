@@ -2,30 +2,30 @@ import type { MessageFormatElement } from '@formatjs/icu-messageformat-parser';
 import { type Formatters, IntlMessageFormat, type PrimitiveType } from 'intl-messageformat';
 import type { PageCode } from '../../words/page-en.js';
 import { pictureText } from '../../words/picture-text.js';
-import { type Html, html, type Part } from './html.js';
+import { type Html, type HtmlPart, html } from './html.js';
 
-/** A message: a text, or what an ICU pattern was read into. Reading patterns is left to the service: a parser is large. */
+/** A message: plain text, or a parsed ICU pattern. The service parses, because a parser is large. */
 export type Message = string | readonly MessageFormatElement[];
 export type Messages = Readonly<Record<string, Message>>;
 
-/** A parameter of a message: markup or text, or what makes markup of the text between the tags of its name. */
-export type Told = Part | ((inner: Html) => Html);
+/** A message parameter: markup or text, or a function that wraps the text between the tags of its name. */
+export type Told = HtmlPart | ((inner: Html) => Html);
 
 export interface Speech {
   /** One of the page’s messages, as text. */
   readonly say: (code: PageCode, values?: Readonly<Record<string, string | number>>) => string;
   /** One of the page’s messages, with markup in it. */
   readonly tell: (code: PageCode, parts: Readonly<Record<string, Told>>) => Html;
-  /** What a picture says, its parameters as words. */
+  /** A picture's text, with worded parameters. */
   readonly ofPicture: (code: string, values: Readonly<Record<string, string | number>>) => string;
-  /** What a crop is called within a sentence; undefined where it is none of the chart’s. */
+  /** A crop's name within a sentence; undefined for a crop outside the chart. */
   readonly crop: (id: string) => string | undefined;
 }
 
-/** A field takes numbers without marks between thousands, so none stand in sentences either. */
+/** Number fields take no thousands separators, so sentences have none either. */
 const PLAIN: Intl.NumberFormatOptions = { useGrouping: false, maximumFractionDigits: 2 };
 
-/** All that messages format are numbers, of one kind; making a format takes longer than a hundred numbers written by it. */
+/** Messages format only numbers of one kind; making a format takes longer than formatting a hundred numbers. */
 function formattersIn(locale: string): Formatters {
   const [numbers, plurals] = [new Intl.NumberFormat(locale, PLAIN), new Intl.PluralRules(locale)];
   return {
@@ -38,7 +38,7 @@ function formattersIn(locale: string): Formatters {
 /**
  * The page's messages in a reader's language.
  *
- * @param locale How numbers are written, as a BCP 47 tag.
+ * @param locale BCP 47 tag that numbers are formatted for.
  */
 export function speechIn(messages: Messages, locale: string): Speech {
   const formatters = formattersIn(locale);
@@ -52,13 +52,13 @@ export function speechIn(messages: Messages, locale: string): Speech {
     formats.set(code, made);
     return made;
   };
-  const partsOf = (code: string, values: Readonly<Record<string, Told>>): readonly Part[] => {
+  const partsOf = (code: string, values: Readonly<Record<string, Told>>): readonly HtmlPart[] => {
     const message = messages[code];
     if (message === undefined) throw new Error(`no message is called ${code}`);
     if (typeof message === 'string') return [message];
     return formatOf(code, message)
       .formatToParts<Html>(Object.fromEntries(Object.entries(values).map(([name, value]) => [name, valueFor(value)])))
-      .map(({ value }) => value as Part);
+      .map(({ value }) => value as HtmlPart);
   };
   return {
     say: (code, values = {}) => partsOf(code, values).join(''),

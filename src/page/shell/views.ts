@@ -4,7 +4,7 @@ import { sowingView } from '../sowing/sowing-view.js';
 import { whenView } from '../when/when-view.js';
 import type { View } from './view.js';
 
-/** The page's leaves, in the order of their names at the top. */
+/** The page's views, in the order of their tabs. */
 export const views: Readonly<Record<ViewName, View>> = {
   sowing: sowingView,
   when: whenView,

@@ -1,20 +1,20 @@
 import { dateOfDay, dayOf, remembered } from '../../plot/dates.js';
-import { inUnit, type Unit } from '../../plot/degrees.js';
+import { inUnit, type PlotUnit } from '../../plot/degrees.js';
 import type { Language } from '../../words/reader.js';
-import { type Html, html, type Part } from './html.js';
+import { type Html, type HtmlPart, html } from './html.js';
 import type { Speech } from './say.js';
 
-/** How the reader reads: words in a language, numbers and dates as their country writes them, temperatures in a unit. */
-export interface Reader extends Speech {
+/** The reader's language, locale of numbers and dates, and unit of temperatures. */
+export interface PageReader extends Speech {
   readonly language: Language;
-  /** A BCP 47 tag, of the language. */
+  /** A BCP 47 tag of the language. */
   readonly locale: string;
-  readonly degrees: Unit;
-  /** The date where the question is about: dates of other years are told with theirs. */
+  readonly degrees: PlotUnit;
+  /** The date at the question's place: dates of other years are shown with their year. */
   readonly today?: string;
 }
 
-/** The date in a zone at an instant; in UTC where there is no such zone. */
+/** The date in a zone at an instant; in UTC if the zone is unknown. */
 export function dateIn(timeZone: string, atMs: number): string {
   try {
     return dateFormat(timeZone || 'UTC').format(atMs);
@@ -28,13 +28,13 @@ const dateFormat = remembered(
     new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }),
 );
 
-/** A date of the calendar, as a field of dates gives it. */
+/** True for a valid date in the format of a date field. */
 export const isDate = (text: string): boolean =>
   /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
 
 export const daysLater = (date: string, days: number): string => dateOfDay(dayOf(date) + days);
 
-/** From one date to another [d]. */
+/** Days from one date to another [d]. */
 export const daysFrom = (from: string, to: string): number => dayOf(to) - dayOf(from);
 
 const LOOKS = {
@@ -48,98 +48,102 @@ const LOOKS = {
   month: { month: 'long' },
 } as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
-/** Making one takes longer than a hundred dates written by it. */
+/** Making a format takes longer than formatting a hundred dates. */
 const made = new Map<string, Intl.DateTimeFormat>();
-const MOST_MADE = 100;
+const MAX_MADE = 100;
 
-function format(look: keyof typeof LOOKS, { locale }: Reader): Intl.DateTimeFormat {
+function format(look: keyof typeof LOOKS, { locale }: PageReader): Intl.DateTimeFormat {
   const name = `${look} ${locale}`;
   const known = made.get(name);
   if (known) return known;
-  if (made.size >= MOST_MADE) made.clear();
+  if (made.size >= MAX_MADE) made.clear();
   const fresh = new Intl.DateTimeFormat(locale, { ...LOOKS[look], timeZone: 'UTC' });
   made.set(name, fresh);
   return fresh;
 }
 
 const at = (date: string): Date => new Date(`${date}T00:00Z`);
-const written = (date: string, look: keyof typeof LOOKS, reader: Reader): string =>
+const written = (date: string, look: keyof typeof LOOKS, reader: PageReader): string =>
   format(look, reader).format(at(date));
 
-const timed = (date: string, look: keyof typeof LOOKS, reader: Reader): Html =>
+const timed = (date: string, look: keyof typeof LOOKS, reader: PageReader): Html =>
   html`<time datetime="${date}" lang="${reader.locale}">${written(date, look, reader)}</time>`;
 
-/** A date as the reader says it, as `Thursday 5 August`; with its year where that is not today's. */
-export const day = (date: string, reader: Reader, today?: string): Html =>
+/** A date in the reader's words, as `Thursday 5 August`; with its year if that is not today's. */
+export const day = (date: string, reader: PageReader, today?: string): Html =>
   timed(date, today !== undefined && date.slice(0, 4) !== today.slice(0, 4) ? 'dayAndYear' : 'day', reader);
 
-/** The same as text alone. */
-export const dayText = (date: string, reader: Reader): string => written(date, 'day', reader);
+/** The same as plain text. */
+export const dayText = (date: string, reader: PageReader): string => written(date, 'day', reader);
 
-/** From one date to another, as `7–8 August`. */
+/** A span of dates, as `7–8 August`. */
 export const span = (
   from: string,
   to: string,
-  reader: Reader,
+  reader: PageReader,
   look: 'date' | 'short' | 'shortAndYear' = 'date',
 ): Html =>
   html`<span lang="${reader.locale}">${
     from === to ? written(from, look, reader) : format(look, reader).formatRange(at(from), at(to))
   }</span>`;
 
-/** A date without its weekday, with its year where that is not today's. */
-export const dateInShort = (date: string, reader: Reader, today: string): Html =>
+/** A date without its weekday, with its year if that is not today's. */
+export const dateInShort = (date: string, reader: PageReader, today: string): Html =>
   timed(date, date.slice(0, 4) === today.slice(0, 4) ? 'date' : 'shortAndYear', reader);
 
 /** A date in short with its weekday, as `Thu 5 Aug`. */
-export const weekdayAndDay = (date: string, reader: Reader): Html => timed(date, 'weekdayAndDay', reader);
+export const weekdayAndDay = (date: string, reader: PageReader): Html => timed(date, 'weekdayAndDay', reader);
 
 /** A date without its weekday, as `5 August`. */
-export const dayMonth = (date: string, reader: Reader): string => written(date, 'date', reader);
+export const dayMonth = (date: string, reader: PageReader): string => written(date, 'date', reader);
 
 /** A date in short with its year, as `5 Aug 2027`. */
-export const dateText = (date: string, reader: Reader): string => written(date, 'shortAndYear', reader);
+export const dateText = (date: string, reader: PageReader): string => written(date, 'shortAndYear', reader);
 
 /** A date in short, as `5 Aug`. */
-export const shortDay = (date: string, reader: Reader): Html => timed(date, 'short', reader);
+export const shortDay = (date: string, reader: PageReader): Html => timed(date, 'short', reader);
 
 /** @param month 1 to 12. */
-export const monthName = (month: number, reader: Reader): string =>
+export const monthName = (month: number, reader: PageReader): string =>
   written(`2027-${String(month).padStart(2, '0')}-01`, 'month', reader);
 
-export const weekday = (date: string, reader: Reader): string => written(date, 'weekday', reader);
+export const weekday = (date: string, reader: PageReader): string => written(date, 'weekday', reader);
 
 const numbers = remembered(
   (locale: string) => new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 2 }),
 );
 
-/** A number as the reader writes it. */
-export const numberText = (value: number, { locale }: Reader): string => numbers(locale).format(value);
+/** A number in the reader's format. */
+export const numberText = (value: number, { locale }: PageReader): string => numbers(locale).format(value);
 
 /** A temperature to a tenth, as `24.8 °C`. */
-export const degreesOf = (tempC: number, reader: Reader): string =>
+export const degreesOf = (tempC: number, reader: PageReader): string =>
   `${tenthOf(inUnit(tempC, reader.degrees), reader)} °${reader.degrees}`;
 
-/** A number to a tenth, as the reader writes it. */
-export const tenthOf = (value: number, reader: Reader): string => numberText(Math.round(value * 10) / 10, reader);
+/** A number to a tenth, in the reader's format. */
+export const tenthOf = (value: number, reader: PageReader): string => numberText(Math.round(value * 10) / 10, reader);
 
-/** How a language strings things together: English as in England, without a comma before its `and`. */
+/** How a language joins lists: English as in England, without a comma before `and`. */
 const LIST_LOCALES: Readonly<Record<Language, string>> = { en: 'en-GB', de: 'de-DE' };
 
-/** Things one after another, as `a, b and c`. */
-export const listed = (parts: readonly Part[], { language }: Reader, type: 'conjunction' | 'disjunction'): Html => {
+/** A list in words, as `a, b and c`. */
+export const listed = (
+  parts: readonly HtmlPart[],
+  { language }: PageReader,
+  type: 'conjunction' | 'disjunction',
+): Html => {
   const list = new Intl.ListFormat(LIST_LOCALES[language], { type });
   return html`${list.formatToParts(parts.map((_, i) => String(i))).map(({ type: kind, value }) => (kind === 'element' ? parts[Number(value)] : value))}`;
 };
 
-/** From one number to another, as `60 to 130`. */
-export const spanText = ({ from, to }: { readonly from: number; readonly to: number }, reader: Reader): string =>
+/** A numeric range, as `60 to 130`. */
+export const spanText = ({ from, to }: { readonly from: number; readonly to: number }, reader: PageReader): string =>
   from === to ? numberText(from, reader) : reader.say('page.of.span', { from, to });
 
-/** A share as people say it, as `9 of 100`. */
-export const ofHundred = (share: number, { say }: Reader): string =>
+/** A share per hundred, as `9 of 100`. */
+export const ofHundred = (share: number, { say }: PageReader): string =>
   say('page.of.hundred', { count: Math.round(100 * share) });
 
-/** A name that begins a sentence or stands alone. */
-export const capital = (text: string, { locale }: Reader): string =>
+/** A name with a capital, to begin a sentence or stand alone. */
+export const capital = (text: string, { locale }: PageReader): string =>
   text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);

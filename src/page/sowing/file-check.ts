@@ -1,14 +1,14 @@
 import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
-import type { Question } from '../form/question.js';
-import type { ApiRequest, Problem } from '../shell/api.js';
+import type { PageQuestion } from '../form/question.js';
+import type { ApiRequest, ProblemBody } from '../shell/api.js';
 import { pathWith } from '../shell/api.js';
-import { bedNamed, placeOf, type Shelf } from '../shell/shelf.js';
+import { bedNamed, type Inventory, placeOf } from '../shell/inventory.js';
 import type { FileGiven } from '../shell/view.js';
-import type { Reader } from '../shell/words.js';
+import type { PageReader } from '../shell/words.js';
 import { fileQuery } from './forecast-request.js';
 
-/** The request that asks what the service makes of a file, by the clock of the bed's place. */
-export function checkRequest(question: Question, shelf: Shelf, file: FileGiven): ApiRequest {
+/** The request for the service's report on a file, by the clock of the bed's place. */
+export function checkRequest(question: PageQuestion, shelf: Inventory, file: FileGiven): ApiRequest {
   const place = placeOf(shelf, bedNamed(shelf, question.bed));
   const timeZone = place?.timeZone ?? question.timeZone;
   return {
@@ -18,7 +18,7 @@ export function checkRequest(question: Question, shelf: Shelf, file: FileGiven):
   };
 }
 
-export const tooLarge = (bytes: number, reader: Reader): Problem => ({
+export const tooLarge = (bytes: number, reader: PageReader): ProblemBody => ({
   status: 413,
   code: 'too-large',
   title: '',
@@ -28,7 +28,7 @@ export const tooLarge = (bytes: number, reader: Reader): Problem => ({
   }),
 });
 
-export function sizeText(bytes: number, { say }: Pick<Reader, 'say'>): string {
+export function sizeText(bytes: number, { say }: Pick<PageReader, 'say'>): string {
   const mega = bytes / 1024 / 1024;
   if (mega < 1) return say('page.file.kb', { size: Math.max(1, Math.round(bytes / 1024)) });
   return say('page.file.mb', { size: mega < 10 ? Math.round(mega * 10) / 10 : Math.round(mega) });

@@ -3,23 +3,23 @@ import { dayOf } from '../../plot/dates.js';
 import type { DrawnHours, ForecastSetting } from '../../plot/drawn-forecast.js';
 import { forecastPlot } from '../../plot/forecast-plot.js';
 import type { Html } from '../shell/html.js';
+import { bedNamed, cropNamed, todayAt } from '../shell/inventory.js';
 import { pictureFor, pictures, TO_KEEP } from '../shell/pictures.js';
-import { bedNamed, cropNamed, todayAt } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
+import type { AskedQuestion } from '../shell/view.js';
 
-type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
+type About = Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>;
 
-/** The forecast drawn for the page, under an id that no other picture there has. */
+/** The forecast rendered for the page, under an id that no other picture there has. */
 export function forecastPictures(
   forecast: ForecastAnswer,
-  asked: About & Pick<Asked, 'widths'>,
+  asked: About & Pick<AskedQuestion, 'widths'>,
   id = 'forecast',
 ): Html {
   const setting = settingOf(forecast, asked);
   return pictures(id, asked, (options) => forecastPlot(forecast, setting, options));
 }
 
-/** The forecast drawn to be kept as a file of its own. */
+/** The forecast rendered for download. */
 export const forecastToKeep = (forecast: ForecastAnswer, asked: About): string =>
   forecastPlot(forecast, settingOf(forecast, asked), { ...TO_KEEP, ...pictureFor(asked.reader) });
 
@@ -34,7 +34,7 @@ function settingOf(forecast: ForecastAnswer, { question, shelf }: About): Foreca
   };
 }
 
-/** Hours by the clock of the place, in days since the sowing's midnight. */
+/** Hourly temperatures by the local clock, in days since midnight of the sowing date. */
 function hoursOf(readings: NonNullable<ForecastAnswer['hourly']>['readings'], sowingDate: string): DrawnHours {
   const firstDay = dayOf(sowingDate);
   const atDay = readings.map(

@@ -1,11 +1,11 @@
-import type { Question } from '../form/question.js';
+import type { PageQuestion } from '../form/question.js';
 import { inQuery, numberIn, numberOrText, wholeOrText } from '../form/typed-numbers.js';
-import { type ApiRequest, pathWith, type Refused, unusable } from '../shell/api.js';
+import { type ApiRequest, type Failure, pathWith, unusable } from '../shell/api.js';
 import type { FileGiven } from '../shell/view.js';
-import { daysLater, type Reader } from '../shell/words.js';
+import { daysLater, type PageReader } from '../shell/words.js';
 
-/** The days typed in as a series; a value that is no number is named. */
-function typedSeries(question: Question, { say }: Pick<Reader, 'say'>): { readonly series: object } | Refused {
+/** The typed days as a series; the failure names a value that is not a number. */
+function typedSeries(question: PageQuestion, { say }: Pick<PageReader, 'say'>): { readonly series: object } | Failure {
   const { firstDay, days, medium, probeDepthCm, unit } = question;
   if (firstDay === '') return unusable(say('page.refused.first-day'));
   const daily: object[] = [];
@@ -39,8 +39,8 @@ function typedSeries(question: Question, { say }: Pick<Reader, 'say'>): { readon
   };
 }
 
-/** How a file is to be read, as a query says it. */
-export const fileQuery = (question: Question): Record<string, string> => ({
+/** How to read a file, as a query. */
+export const fileQuery = (question: PageQuestion): Record<string, string> => ({
   medium: question.medium,
   probeDepthCm: question.medium === 'air' ? '' : inQuery(question.probeDepthCm),
   unit: question.unit,
@@ -51,8 +51,8 @@ export const fileQuery = (question: Question): Record<string, string> => ({
   decimalMark: question.decimalMark,
 });
 
-/** Which bed, as a query beside a file says it. */
-const whereQuery = (question: Question): Record<string, string> =>
+/** The bed, as the query beside a file. */
+const whereQuery = (question: PageQuestion): Record<string, string> =>
   question.bed !== ''
     ? { 'where.bed': question.bed }
     : {
@@ -66,8 +66,8 @@ const whereQuery = (question: Question): Record<string, string> =>
         'where.bed.roomC': question.kind === 'indoors' ? inQuery(question.roomC) : '',
       };
 
-/** Which bed, as JSON says it. */
-function whereJson(question: Question): object {
+/** The bed, as JSON. */
+function whereJson(question: PageQuestion): object {
   const { bed, latitude, longitude, timeZone, kind, cover, moisture, shadePercent, roomC } = question;
   if (bed !== '') return { bed };
   return {
@@ -81,17 +81,20 @@ function whereJson(question: Question): object {
   };
 }
 
-/** A record without what is not said. */
+/** A record without its empty values. */
 export const filled = (record: Readonly<Record<string, unknown>>): object =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== null));
 
-/** What a sowing in a kept bed will do, by the hour as well. */
-export const bedForecastRequest = (question: Question, bed: string, sowing: string): ApiRequest => ({
+/** The request for a sowing in a stored bed, with hours. */
+export const bedForecastRequest = (question: PageQuestion, bed: string, sowing: string): ApiRequest => ({
   method: 'GET',
   path: pathWith(`/v1/beds/${encodeURIComponent(bed)}/forecast`, sowingQuery(question, sowing)),
 });
 
-const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing: string): Record<string, string> => ({
+const sowingQuery = (
+  { crop, time, depthCm, seeds, countDays }: PageQuestion,
+  sowing: string,
+): Record<string, string> => ({
   crop,
   sowing,
   depthCm: inQuery(depthCm),
@@ -101,12 +104,12 @@ const sowingQuery = ({ crop, time, depthCm, seeds, countDays }: Question, sowing
   hourly: 'true',
 });
 
-/** The request that asks what this sowing will do; hours come with it, for the picture. */
+/** The request for this sowing's forecast, with hours for the picture. */
 export function forecastRequest(
-  question: Question,
+  question: PageQuestion,
   file: FileGiven | null,
-  reader: Pick<Reader, 'say'>,
-): { readonly request: ApiRequest } | Refused {
+  reader: Pick<PageReader, 'say'>,
+): { readonly request: ApiRequest } | Failure {
   const { crop, sowing, time, depthCm, seeds, countDays, bed, source } = question;
   if (source === 'bed') return { request: bedForecastRequest(question, bed, sowing) };
   if (source === 'file') {

@@ -1,10 +1,10 @@
 import { linkTo } from '../form/question.js';
 import { type Html, html } from '../shell/html.js';
-import type { Answered } from '../shell/view.js';
-import type { Reader } from '../shell/words.js';
+import type { AnsweredView } from '../shell/view.js';
+import type { PageReader } from '../shell/words.js';
 
-/** The question as a link, the answer on paper, the picture and the numbers as files: what there is of them. */
-export const keepAndShare = (answered: Answered | null, { say }: Reader): Html | null => {
+/** Buttons for the link, for paper, and for the picture and numbers as files, as available. */
+export const keepAndShare = (answered: AnsweredView | null, { say }: PageReader): Html | null => {
   const { link, isLinkCoarser, picture, table } = answered ?? {};
   if (!link && !picture && !table) return null;
   const asFile = (form: 'svg' | 'png' | 'csv', look: string): Html =>

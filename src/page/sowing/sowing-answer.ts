@@ -1,17 +1,17 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
-import { figure } from '../shell/figure.js';
+import { explainedNumber } from '../shell/explained-number.js';
 import { type Html, html } from '../shell/html.js';
+import { cropInSentence, todayAt } from '../shell/inventory.js';
 import { notes } from '../shell/notes.js';
-import { cropInSentence, todayAt } from '../shell/shelf.js';
 import { tableOf } from '../shell/table.js';
-import type { Asked } from '../shell/view.js';
-import { day, degreesOf, numberText, type Reader, spanText, weekdayAndDay } from '../shell/words.js';
-import { neighbourWords, type Spell } from './neighbour-words.js';
+import type { AskedQuestion } from '../shell/view.js';
+import { day, degreesOf, numberText, type PageReader, spanText, weekdayAndDay } from '../shell/words.js';
+import { neighbourWords, type ToldSpell } from './neighbour-words.js';
 import { understoodNote } from './understood-words.js';
 
-type About = Pick<Asked, 'question' | 'shelf' | 'reader'>;
+type About = Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>;
 
-/** The answer to a sowing: the sentence, the picture, the dates, what can be done, and what it all rests on. */
+/** The answer about a sowing: sentence, picture, dates, remedies, and the basis of it all. */
 export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader }: About, pictures: Html): Html {
   const { say } = reader;
   const today = todayAt(shelf, question.bed, question.timeZone);
@@ -30,14 +30,14 @@ export function sowingAnswer(forecast: ForecastAnswer, { question, shelf, reader
     <details><summary>${say('page.sowing.days-in-numbers')}</summary>${dailyTable(forecast, reader)}</details>`;
 }
 
-function milestones({ emergence, stand, chart }: ForecastAnswer, reader: Reader): Html {
+function milestones({ emergence, stand, chart }: ForecastAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
   const short = (date: string): Html => weekdayAndDay(date, reader);
   const columns = [
     say('page.sowing.of-all'),
-    figure('likely', say('page.sowing.likely'), reader, 'page.sowing.likely'),
-    figure('range', say('page.sowing.range'), reader, 'page.sowing.range'),
-    figure('in-beds', say('page.sowing.in-beds'), reader, 'page.sowing.in-beds'),
+    explainedNumber('likely', say('page.sowing.likely'), reader, 'page.sowing.likely'),
+    explainedNumber('range', say('page.sowing.range'), reader, 'page.sowing.range'),
+    explainedNumber('in-beds', say('page.sowing.in-beds'), reader, 'page.sowing.in-beds'),
   ];
   const rows = (['first', 'half', 'most'] as const).map((name) => {
     const one = emergence[name];
@@ -58,13 +58,13 @@ function milestones({ emergence, stand, chart }: ForecastAnswer, reader: Reader)
     <p class="aside">${tell('page.sowing.count-on', {
       date: day(stand.by, reader),
       mean,
-      charted: figure('chart', charted, reader, 'page.sowing.chart', { mean }),
+      charted: explainedNumber('chart', charted, reader, 'page.sowing.chart', { mean }),
     })}</p></section>`;
 }
 
-/** What can be done, once for all spells: the first that says it says how much it helps. */
-function remedies(spells: readonly Spell[], reader: Reader): Html {
-  const all = new Map<string, Spell['remedies'][number]>();
+/** Remedies, one for all spells: the first spell that has it says how much it helps. */
+function remedies(spells: readonly ToldSpell[], reader: PageReader): Html {
+  const all = new Map<string, ToldSpell['remedies'][number]>();
   for (const { remedies: some } of spells)
     for (const remedy of some) if (!all.has(remedy.action)) all.set(remedy.action, remedy);
   return html`<section><h2>${reader.say('page.sowing.can-do')}</h2><ul>${[...all.values()].map(
@@ -73,15 +73,15 @@ function remedies(spells: readonly Spell[], reader: Reader): Html {
   )}</ul></section>`;
 }
 
-const gain = (action: string, hours: { readonly from: number; readonly to: number }, reader: Reader): Html =>
-  figure(
+const gain = (action: string, hours: { readonly from: number; readonly to: number }, reader: PageReader): Html =>
+  explainedNumber(
     `gain-${action}`,
     reader.say('page.sowing.gain', { hours: spanText(hours, reader) }),
     reader,
     'page.sowing.spared',
   );
 
-function dailyTable({ daily }: ForecastAnswer, reader: Reader): Html {
+function dailyTable({ daily }: ForecastAnswer, reader: PageReader): Html {
   const { say } = reader;
   const columns = [
     say('page.daily.date'),

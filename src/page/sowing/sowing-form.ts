@@ -1,17 +1,17 @@
 import { bedFields, kindSaid, placeFields } from '../form/bed-fields.js';
 import { hidden, type Option, optionsNamed, radios, selectField, textField } from '../form/fields.js';
-import { linkTo, type Question } from '../form/question.js';
+import { linkTo, type PageQuestion } from '../form/question.js';
 import { type Html, html } from '../shell/html.js';
-import { bedNamed, cropName, cropNamed, type Shelf, todayAt } from '../shell/shelf.js';
-import type { Asked, FileGiven } from '../shell/view.js';
-import { dateInShort, daysLater, numberText, type Reader, weekday } from '../shell/words.js';
+import { bedNamed, cropName, cropNamed, type Inventory, todayAt } from '../shell/inventory.js';
+import type { AskedQuestion, FileGiven } from '../shell/view.js';
+import { dateInShort, daysLater, numberText, type PageReader, weekday } from '../shell/words.js';
 import { chooseAgain } from './file-state.js';
 
-/** A week is asked for where nothing is typed yet. */
-const USUAL_DAYS = 7;
+/** Empty rows for days when nothing is typed yet: a week. */
+const DEFAULT_DAYS = 7;
 
-/** What is asked of a sowing: which bed, which temperatures, which crop, when. */
-export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'>): Html {
+/** The form of a sowing: bed, temperatures, crop, date. */
+export function sowingForm({ question, shelf, reader, file }: Omit<AskedQuestion, 'send'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const hasKept = shelf.beds.length > 0;
   const { say } = reader;
@@ -29,8 +29,8 @@ export function sowingForm({ question, shelf, reader, file }: Omit<Asked, 'send'
     ${!hasKept && whereFields(question, shelf, reader)}`;
 }
 
-/** The bed by its name, or by what it is. */
-export function sowingAsked({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html {
+/** The bed's name, or its description. */
+export function sowingAsked({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const bed =
     question.bed === ''
@@ -44,7 +44,7 @@ export function sowingAsked({ question, shelf, reader }: Pick<Asked, 'question' 
   });
 }
 
-function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf, reader: Reader): Html {
+function details({ depthCm, time, countDays, crop }: PageQuestion, shelf: Inventory, reader: PageReader): Html {
   const { say } = reader;
   const isSaid = [depthCm, time, countDays].some((one) => one !== '');
   const usualCm = cropNamed(shelf, crop)?.sowingDepthCm ?? 1.3;
@@ -55,17 +55,17 @@ function details({ depthCm, time, countDays, crop }: Question, shelf: Shelf, rea
     </details>`;
 }
 
-export const cropField = (question: Question, shelf: Shelf, reader: Reader): Html =>
+export const cropField = (question: PageQuestion, shelf: Inventory, reader: PageReader): Html =>
   selectField('crop', reader.say('page.field.crop'), question.crop, cropOptions(shelf, reader));
 
-/** All crops, in the order of their names. */
-export const cropOptions = (shelf: Shelf, reader: Reader): Option[] =>
+/** All crops by name. */
+export const cropOptions = (shelf: Inventory, reader: PageReader): Option[] =>
   shelf.crops
     .map(({ id }) => ({ value: id, text: cropName(shelf, id, reader) }))
     .sort((a, b) => a.text.localeCompare(b.text, reader.language));
 
-/** A kept bed, or one that is described; the description shows only where it counts. */
-function whereFields(question: Question, { beds }: Shelf, reader: Reader): Html {
+/** A stored or a described bed; the description shows only when it counts. */
+function whereFields(question: PageQuestion, { beds }: Inventory, reader: PageReader): Html {
   const { say, tell } = reader;
   if (beds.length === 0) {
     const toKeep = (text: Html): Html => html`<a href="${linkTo({ ...question, view: 'growing' })}">${text}</a>`;
@@ -78,7 +78,7 @@ function whereFields(question: Question, { beds }: Shelf, reader: Reader): Html 
     <fieldset class="described"><legend>${say('page.field.that-bed')}</legend>${described(question, reader)}</fieldset>`;
 }
 
-const described = (question: Question, reader: Reader): Html =>
+const described = (question: PageQuestion, reader: PageReader): Html =>
   html`${bedFields(
     (field) => question[field],
     textField('roomC', reader.say('page.field.room-c'), question.roomC, { isNumber: true, size: 'short' }),
@@ -86,9 +86,9 @@ const described = (question: Question, reader: Reader): Html =>
   )}${placeFields((field) => question[field], reader, 'latitude-air-hint')}`;
 
 function temperatureFields(
-  question: Question,
-  shelf: Shelf,
-  reader: Reader,
+  question: PageQuestion,
+  shelf: Inventory,
+  reader: PageReader,
   today: string,
   file: FileGiven | null,
 ): Html {
@@ -127,8 +127,8 @@ ${file?.text}</textarea></label>
     </div>`;
 }
 
-/** What a file may leave open: settled by a choice, or here. */
-function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question, { say }: Reader): Html {
+/** Fields that settle what a file leaves open; choices may settle it as well. */
+function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: PageQuestion, { say }: PageReader): Html {
   const isSaid = [column, timeColumn, dateOrder, clock, decimalMark].some((one) => one !== '');
   const asShown = { value: '', text: say('page.file.as-shown') };
   return html`<details class="more"${isSaid && html` open`}><summary>${say('page.file.how-read')}</summary>
@@ -150,11 +150,11 @@ function howRead({ column, timeColumn, dateOrder, clock, decimalMark }: Question
     </details>`;
 }
 
-function daysFields(question: Question, reader: Reader, today: string): Html {
+function daysFields(question: PageQuestion, reader: PageReader, today: string): Html {
   const { say } = reader;
-  const first = question.firstDay || daysLater(today, -USUAL_DAYS);
+  const first = question.firstDay || daysLater(today, -DEFAULT_DAYS);
   const days =
-    question.days.length > 0 ? question.days : Array.from({ length: USUAL_DAYS }, () => ({ min: '', max: '' }));
+    question.days.length > 0 ? question.days : Array.from({ length: DEFAULT_DAYS }, () => ({ min: '', max: '' }));
   const rows = days.map(({ min, max }, i) => {
     const on = { day: i + 1, weekday: weekday(daysLater(first, i), reader) };
     return html`<tr><th scope="row" lang="${reader.locale}">${on.weekday}</th><td><input name="min" value="${min}" inputmode="decimal" autocomplete="off" aria-label="${say('page.file.lowest-on', on)}"></td><td><input name="max" value="${max}" inputmode="decimal" autocomplete="off" aria-label="${say('page.file.highest-on', on)}"></td></tr>`;

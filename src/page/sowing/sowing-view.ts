@@ -1,20 +1,20 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
 import { keepReadings, readingsForm } from '../begin/keep-readings.js';
-import { actOf } from '../form/act.js';
-import { linkTo, MOST_DAYS, MOST_LINK, type Question } from '../form/question.js';
-import { get, isRefused } from '../shell/api.js';
+import { actionOf } from '../form/action.js';
+import { linkTo, MAX_DAYS, MAX_LINK, type PageQuestion } from '../form/question.js';
+import { get, isFailure } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
+import { todayAt } from '../shell/inventory.js';
 import { problemNote } from '../shell/problem-note.js';
-import { todayAt } from '../shell/shelf.js';
-import type { Answered, Asked, View } from '../shell/view.js';
-import { daysFrom, daysLater, type Reader } from '../shell/words.js';
+import type { AnsweredView, AskedQuestion, View } from '../shell/view.js';
+import { daysFrom, daysLater, type PageReader } from '../shell/words.js';
 import { forecastPictures, forecastToKeep } from './forecast-picture.js';
 import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
 import { sowingAnswer } from './sowing-answer.js';
 import { sowingAsked, sowingForm } from './sowing-form.js';
 
-/** What will this sowing do? */
+/** The view of one sowing's forecast. */
 export const sowingView: View = {
   name: 'sowing',
   title: 'page.sowing.title',
@@ -22,10 +22,10 @@ export const sowingView: View = {
   form: sowingForm,
   asked: sowingAsked,
   answer,
-  act: actOf(new Map([['keep-readings', keepReadings]])),
+  act: actionOf(new Map([['keep-readings', keepReadings]])),
 };
 
-async function answer(asked: Asked): Promise<Answered | null> {
+async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
   const { file, send } = asked;
   const question = withDate(asked);
   if (question.source === 'bed' && question.bed === '') return null;
@@ -34,7 +34,7 @@ async function answer(asked: Asked): Promise<Answered | null> {
   if ('problem' in asking) return { shown: problemNote(asking.problem, asked.reader) };
   const got = await get<ForecastAnswer>(send, asking.request);
   const toKeep = question.source === 'file' && readingsForm(asked);
-  if (isRefused(got)) {
+  if (isFailure(got)) {
     const { problem } = got;
     return { shown: html`${problemNote(problem, asked.reader)}${READ_ALL_THE_SAME.has(problem.code) && toKeep}` };
   }
@@ -44,17 +44,17 @@ async function answer(asked: Asked): Promise<Answered | null> {
     shown: html`${sowingAnswer(forecast, asked, forecastPictures(forecast, asked))}${toKeep}${question.bed !== '' && inOtherYears(question, asked.reader)}`,
     picture: () => forecastToKeep(forecast, asked),
     table: () => forecastTable(forecast, asked.reader),
-    ...(link && linkTo(link).length <= MOST_LINK ? { link, isLinkCoarser: link !== question } : {}),
+    ...(link && linkTo(link).length <= MAX_LINK ? { link, isLinkCoarser: link !== question } : {}),
   };
 }
 
-/** A forecast says what a sowing does, not whether it is wise: frost may come after it. */
-const inOtherYears = (question: Question, { tell }: Reader): Html =>
+/** A forecast says what a sowing does, not whether it is wise: frost may follow. */
+const inOtherYears = (question: PageQuestion, { tell }: PageReader): Html =>
   html`<p class="on-screen">${tell('page.sowing.other-years', {
     a: (text) => html`<a href="${linkTo({ ...question, view: 'when' })}">${text}</a>`,
   })}</p>`;
 
-/** Refusals of a file that can be read, but tells too little of this sowing. */
+/** Refusals of a readable file that holds too little for this sowing. */
 const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([
   'no-latitude',
   'starts-after-sowing',
@@ -63,21 +63,21 @@ const READ_ALL_THE_SAME: ReadonlySet<string> = new Set([
   'gap-too-long',
 ]);
 
-/** Sown today, where no date is said. */
-const withDate = ({ question, shelf }: Asked): Question => ({
+/** The sowing date defaults to today. */
+const withDate = ({ question, shelf }: AskedQuestion): PageQuestion => ({
   ...question,
   sowing: question.sowing || todayAt(shelf, question.bed, question.timeZone),
 });
 
-/** A file's days stand in a link for the file; of one that has means alone there is none. */
-function linkable(question: Question, { understood: [report] }: ForecastAnswer): Question | undefined {
+/** The question with a file's days in place of the file; undefined for a file of daily means alone. */
+function linkable(question: PageQuestion, { understood: [report] }: ForecastAnswer): PageQuestion | undefined {
   if (question.source !== 'file') return question;
   const daily = report?.series.daily ?? [];
   if (!report || daily.length === 0 || daily.some(({ min, max }) => min === undefined || max === undefined))
     return undefined;
   const first = [daily[0]!.date, daysLater(question.sowing, -DAYS_BEFORE)].sort().at(-1)!;
   const byDate = new Map(daily.map((one) => [one.date, one]));
-  const count = Math.max(0, Math.min(MOST_DAYS, daysFrom(first, daily.at(-1)!.date) + 1));
+  const count = Math.max(0, Math.min(MAX_DAYS, daysFrom(first, daily.at(-1)!.date) + 1));
   return {
     ...question,
     source: 'days',
@@ -93,5 +93,5 @@ function linkable(question: Question, { understood: [report] }: ForecastAnswer):
   };
 }
 
-/** So many days before a sowing are taken into a link: the soil remembers them. */
+/** Days before the sowing that a link includes, because the soil remembers them. */
 const DAYS_BEFORE = 60;

@@ -1,9 +1,9 @@
 import type { ReportWire } from '../../contract/readings.js';
-import { type Html, html, type Part } from '../shell/html.js';
-import { degreesOf, numberText, type Reader, span } from '../shell/words.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
+import { degreesOf, numberText, type PageReader, span } from '../shell/words.js';
 
-/** What was understood of a file or a series, in a sentence, and what was left out of it, and why. */
-export function understoodNote(report: ReportWire, reader: Reader): Html {
+/** What was understood of a file or a series, in a sentence, and what was left out and why. */
+export function understoodNote(report: ReportWire, reader: PageReader): Html {
   const { rows, used, dropped, droppedCount, doubtful = [], doubtfulCount = 0, gaps, from, to, min, max } = report;
   const { say, tell } = reader;
   const parts = [
@@ -18,7 +18,7 @@ export function understoodNote(report: ReportWire, reader: Reader): Html {
     readings: say('page.of.readings', { count: used }),
     rows: used === rows ? -1 : rows,
   });
-  const days: Part =
+  const days: HtmlPart =
     from !== null &&
     to !== null &&
     html`; ${tell('page.read.days', { days: span(from.slice(0, 10), to.slice(0, 10), reader, 'shortAndYear'), zone: report.timeZone })}`;
@@ -30,10 +30,10 @@ export function understoodNote(report: ReportWire, reader: Reader): Html {
   return html`<div class="understood"><p>${parts.join(', ')}${days}; ${readings}${between}.${gapped}</p>${leftOut(droppedCount, dropped, 'left-out', reader)}${leftOut(doubtfulCount, doubtful, 'doubtful', reader)}</div>`;
 }
 
-const depthOf = ({ probeDepthCm }: ReportWire, reader: Reader): string =>
+const depthOf = ({ probeDepthCm }: ReportWire, reader: PageReader): string =>
   probeDepthCm === undefined ? 'none' : numberText(probeDepthCm, reader);
 
-function columnOf({ column, columns }: ReportWire, { say }: Reader): string {
+function columnOf({ column, columns }: ReportWire, { say }: PageReader): string {
   if (column === undefined) return '';
   const { name = '' } = columns?.find(({ index }) => index === column) ?? {};
   return say('page.read.column', { column, name, hasName: name === '' ? 'no' : 'yes' });
@@ -41,7 +41,7 @@ function columnOf({ column, columns }: ReportWire, { say }: Reader): string {
 
 const longest = (gaps: ReportWire['gaps']): number => Math.round(Math.max(...gaps.map(({ hours }) => hours)));
 
-function stepInWords(minutes: number | null, { say }: Reader): string {
+function stepInWords(minutes: number | null, { say }: PageReader): string {
   if (minutes === null) return '';
   if (minutes === 1440) return say('page.read.by-day');
   if (minutes === 60) return say('page.read.every-hour');
@@ -57,7 +57,7 @@ const leftOut = (
   count: number,
   rows: ReportWire['dropped'],
   what: 'left-out' | 'doubtful',
-  { say, tell }: Reader,
+  { say, tell }: PageReader,
 ): Html | false =>
   count > 0 &&
   html`<details><summary>${say(`page.read.${what}`, { count })}</summary><ul>${rows.map(({ line, value, why }) => html`<li>${tell('page.read.line', { line, value, why })}</li>`)}</ul>${

@@ -1,20 +1,20 @@
 import type { WindowAnswer } from '../../contract/windows.js';
 import { type Html, html } from '../shell/html.js';
 import { tableOf } from '../shell/table.js';
-import { day, numberText, type Reader, spanText } from '../shell/words.js';
+import { day, numberText, type PageReader, spanText } from '../shell/words.js';
 import { closedAt } from './when-season.js';
 import { sureWord, yearsSaid } from './when-words.js';
 
 type Quantiles = WindowAnswer['windows'][number]['halfDays'];
 
-/** A season under a name, beside others. */
+/** A named season, for comparison. */
 export interface Named {
   readonly name: string;
   readonly season: WindowAnswer;
 }
 
-/** What past years say of one date, all of it known beforehand. */
-export function dateWords(season: WindowAnswer, date: string, reader: Reader, today: string): Html {
+/** Past years' answer about one date, all of it known beforehand. */
+export function dateWords(season: WindowAnswer, date: string, reader: PageReader, today: string): Html {
   const { say, tell } = reader;
   const one = season.dates.find((other) => other.date === date);
   const heading = html`<h3>${tell('page.when.sown-on', { date: day(date, reader, today) })}</h3>`;
@@ -41,14 +41,14 @@ export function dateWords(season: WindowAnswer, date: string, reader: Reader, to
     ${tableOf(say('page.when.how-soon'), columns, rows)}`;
 }
 
-function standSaid({ stand, ifHeldAreLost }: WindowAnswer['dates'][number], { say }: Reader): string {
+function standSaid({ stand, ifHeldAreLost }: WindowAnswer['dates'][number], { say }: PageReader): string {
   if (!stand) return say('page.when.none-up');
   const held = ifHeldAreLost && ifHeldAreLost.p50 < stand.p50 ? ifHeldAreLost.p50 : null;
   return say('page.when.stand', { stand: stand.p50, hasHeld: held === null ? 'no' : 'yes', held: held ?? 0 });
 }
 
 /** Several seasons at one date. */
-export function dateTable(what: string, all: readonly Named[], date: string, reader: Reader, today: string): Html {
+export function dateTable(what: string, all: readonly Named[], date: string, reader: PageReader, today: string): Html {
   const { say, tell } = reader;
   const rows = all.map(({ name, season }) => {
     const one = season.dates.find((other) => other.date === date);
@@ -73,12 +73,12 @@ export function dateTable(what: string, all: readonly Named[], date: string, rea
   return html`<h3>${tell('page.when.sown-on', { date: day(date, reader, today) })}</h3>${tableOf(say('page.when.one-date', { what }), columns, rows)}`;
 }
 
-/** What the second of two seasons changes at one date; null where that is little. */
-export function dateChanged([asIs, other]: readonly Named[], date: string, { say }: Reader): Html | null {
+/** The difference between two seasons at one date; null if small. */
+export function dateChanged([asIs, other]: readonly Named[], date: string, { say }: PageReader): Html | null {
   const [before, after] = [asIs, other].map((one) => one?.season.dates.find((each) => each.date === date));
   if (!other || !before?.mostDays || !after?.mostDays) return null;
   const came = before.ifHeldAreLost && after.ifHeldAreLost ? after.ifHeldAreLost.p50 - before.ifHeldAreLost.p50 : 0;
-  const isSooner = Math.abs(after.mostDays.p50 - before.mostDays.p50) >= LEAST_SOONER_DAYS;
+  const isSooner = Math.abs(after.mostDays.p50 - before.mostDays.p50) >= MIN_SOONER_DAYS;
   if (!isSooner && came === 0) return null;
   return html`<p>${say('page.when.changed', {
     name: other.name,
@@ -91,5 +91,5 @@ export function dateChanged([asIs, other]: readonly Named[], date: string, { say
   })}</p>`;
 }
 
-/** Less than this is within the doubt of the soil [d]. */
-const LEAST_SOONER_DAYS = 0.5;
+/** A smaller difference is within the uncertainty of the soil [d]. */
+const MIN_SOONER_DAYS = 0.5;

@@ -1,16 +1,16 @@
-import { carried } from '../form/carried.js';
 import { optionsNamed, radios, selectField, textField } from '../form/fields.js';
+import { hiddenState } from '../form/hidden-state.js';
 import { type Html, html } from '../shell/html.js';
-import { cropName, cropNamed, todayAt } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
+import { cropName, cropNamed, todayAt } from '../shell/inventory.js';
+import type { AskedQuestion } from '../shell/view.js';
 import { dateInShort, numberText } from '../shell/words.js';
 import { cropField, cropOptions } from '../sowing/sowing-form.js';
-import { besideOf, MOST_BESIDE, spotOf } from './when-request.js';
+import { besideOf, MAX_BESIDE, spotOf } from './when-request.js';
 
 const SHOWN = ['bed', 'place', 'crop', 'beside', 'from', 'sowing', 'seeds', 'depthCm', 'time', 'prefer'] as const;
 
-/** What is asked of a season: where, which crop, from when on. */
-export function whenForm({ question, shelf, reader }: Omit<Asked, 'send'>): Html {
+/** The form of a season: place, crop, first date. */
+export function whenForm({ question, shelf, reader }: Omit<AskedQuestion, 'send'>): Html {
   const spot = spotOf(question, shelf);
   const { say } = reader;
   const beside = besideOf(question, shelf);
@@ -25,7 +25,7 @@ export function whenForm({ question, shelf, reader }: Omit<Asked, 'send'>): Html
     }</div>
     ${cropField(question, shelf, reader)}
     <fieldset class="beside"><legend>${say('page.when.beside')}</legend>${Array.from(
-      { length: MOST_BESIDE },
+      { length: MAX_BESIDE },
       (_, i) =>
         html`<select name="beside" aria-label="${say('page.when.beside-label', { number: i + 1 })}">${[
           { value: '', text: say(i === 0 ? 'page.when.no-other' : 'page.when.nor-another') },
@@ -46,10 +46,10 @@ export function whenForm({ question, shelf, reader }: Omit<Asked, 'send'>): Html
       ${textField('depthCm', say('page.field.depth-cm'), question.depthCm, { isNumber: true, size: 'short', placeholder: numberText(cropNamed(shelf, question.crop)?.sowingDepthCm ?? 1.3, reader) })}
       ${textField('time', say('page.field.time'), question.time, { type: 'time', size: 'short' })}
     </details>
-    ${carried(question, SHOWN)}`;
+    ${hiddenState(question, SHOWN)}`;
 }
 
-export function whenAsked({ question, shelf, reader }: Pick<Asked, 'question' | 'shelf' | 'reader'>): Html {
+export function whenAsked({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
   const { say, tell } = reader;
   const { bed, place } = spotOf(question, shelf) ?? {};
   const where = bed?.name ?? (place ? say('page.when.ground-at', { place: place.name }) : say('page.when.no-place'));

@@ -1,21 +1,21 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
 import { seasonLanes } from '../../plot/season-lanes.js';
-import { type Got, get, isRefused } from '../shell/api.js';
+import { get, isFailure, type Result } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
+import { cropInSentence, cropName } from '../shell/inventory.js';
 import { notes } from '../shell/notes.js';
 import { pictures } from '../shell/pictures.js';
 import { refusalSaid } from '../shell/refusal-words.js';
-import { cropInSentence, cropName } from '../shell/shelf.js';
-import type { Asked } from '../shell/view.js';
-import { listed, type Reader } from '../shell/words.js';
+import type { AskedQuestion } from '../shell/view.js';
+import { listed, type PageReader } from '../shell/words.js';
 import { dateChanged, dateTable, type Named } from './when-date.js';
 import { besideOf, makeOf, type Spot, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
 import { cropsSaid, shadeInHeat, waysOf, waysSaid } from './when-ways.js';
 
-/** All that the parts of the answer are made from. */
-export interface About extends Asked {
+/** Everything that the parts of the answer are rendered from. */
+export interface About extends AskedQuestion {
   readonly spot: Spot;
   readonly today: string;
   readonly season: WindowAnswer;
@@ -24,11 +24,11 @@ export interface About extends Asked {
 export interface Beside {
   readonly ways: readonly Named[];
   readonly crops: readonly Named[];
-  /** Why some of them could not be told. */
+  /** Reasons why parts are missing. */
   readonly refused: readonly Html[];
 }
 
-/** The same question of the bed altered, and of other crops. */
+/** The same question for an altered bed and for other crops. */
 export async function laterOf({ question, spot, reader, send, shelf, season }: About): Promise<Beside> {
   const ask = async (name: string, ...asking: Parameters<typeof windowsRequest>) => ({
     name,
@@ -43,13 +43,13 @@ export async function laterOf({ question, spot, reader, send, shelf, season }: A
     Promise.all(besideOf(question, shelf).map((crop) => ask(cropName(shelf, crop, reader), question, spot, crop))),
   ]);
   const told = (all: typeof ways): Named[] =>
-    all.flatMap(({ name, got }) => (isRefused(got) ? [] : [{ name, season: got.value }]));
+    all.flatMap(({ name, got }) => (isFailure(got) ? [] : [{ name, season: got.value }]));
   const own = { name: cropName(shelf, question.crop, reader), season };
   return {
     ways: told(ways),
     crops: crops.length > 0 ? [own, ...told(crops)] : [],
     refused: [...ways, ...crops].flatMap(({ name, got }) =>
-      isRefused(got)
+      isFailure(got)
         ? refusalSaid(got.problem, reader).map((text) => reader.tell('page.ways.refused', { name, text }))
         : [],
     ),
@@ -60,7 +60,7 @@ export function laterShown(
   { ways, crops, refused }: Beside,
   about: About,
   date: string,
-  atDate: Got<ForecastAnswer>,
+  atDate: Result<ForecastAnswer>,
 ): Html {
   const { season, reader, today } = about;
   const { say } = reader;
@@ -87,7 +87,7 @@ export function laterShown(
 }
 
 /** As `In half shade, under fleece and indoors at 18 °C`. */
-const waysTitle = ([, ...ways]: readonly Named[], reader: Reader): Html =>
+const waysTitle = ([, ...ways]: readonly Named[], reader: PageReader): Html =>
   listed(
     ways.map(({ name }, i) => (i === 0 ? name : name.charAt(0).toLocaleLowerCase(reader.locale) + name.slice(1))),
     reader,
@@ -98,9 +98,9 @@ const waysTitle = ([, ...ways]: readonly Named[], reader: Reader): Html =>
 export const waysAtDate = (ways: readonly Named[], date: string, { reader, today }: About): Html =>
   html`${dateTable(reader.say('page.when.the-bed'), ways, date, reader, today)}${dateChanged(ways, date, reader)}`;
 
-/** Of a bed that lies in shade already no more is told. */
-export const shadeSaid = (got: Got<ForecastAnswer>, { spot, reader }: About): Html | null =>
-  isRefused(got) || (spot.bed?.shadePercent ?? 0) > 0 ? null : shadeInHeat(got.value, reader);
+/** Omitted for a bed that is shaded already. */
+export const shadeSaid = (got: Result<ForecastAnswer>, { spot, reader }: About): Html | null =>
+  isFailure(got) || (spot.bed?.shadePercent ?? 0) > 0 ? null : shadeInHeat(got.value, reader);
 
 function lanes(id: string, title: string, all: readonly Named[], about: About): Html {
   const { dates } = about.season;

@@ -1,22 +1,22 @@
 import type { BedWire } from '../../contract/beds.js';
 import type { PlaceWire } from '../../contract/places.js';
-import type { Question } from '../form/question.js';
+import type { PageQuestion } from '../form/question.js';
 import { inQuery, numberOrText, wholeOrText } from '../form/typed-numbers.js';
 import { type ApiRequest, pathWith } from '../shell/api.js';
-import { bedNamed, placeOf, type Shelf } from '../shell/shelf.js';
+import { bedNamed, type Inventory, placeOf } from '../shell/inventory.js';
 import { bedForecastRequest, filled } from '../sowing/forecast-request.js';
 
-/** What a bed is like, beside its name. */
-export type BedMake = Pick<BedWire, 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC'>;
+/** A bed's properties, without its name. */
+export type AskedBed = Pick<BedWire, 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC'>;
 
-/** Where is sown: in a kept bed, or in open ground at a kept place. */
+/** Where to sow: in a stored bed, or in open ground at a stored place. */
 export interface Spot {
   readonly bed: BedWire | null;
   readonly place: PlaceWire;
 }
 
-/** Open ground of which nothing more is said. */
-export const OPEN_GROUND: BedMake = {
+/** Open ground with default properties. */
+export const OPEN_GROUND: AskedBed = {
   kind: 'open-ground',
   cover: 'bare',
   moisture: 'moist',
@@ -24,8 +24,8 @@ export const OPEN_GROUND: BedMake = {
   roomC: null,
 };
 
-/** What a kept bed is like, without its name and its place. */
-export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire): BedMake => ({
+/** A stored bed's properties, without its name and place. */
+export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire): AskedBed => ({
   kind,
   cover,
   moisture,
@@ -33,16 +33,16 @@ export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire):
   roomC,
 });
 
-/** null: no such bed is kept, nor a place. */
-export function spotOf({ bed: id, place: placeId }: Question, shelf: Shelf): Spot | null {
+/** null: no such bed or place is stored. */
+export function spotOf({ bed: id, place: placeId }: PageQuestion, shelf: Inventory): Spot | null {
   const bed = bedNamed(shelf, id) ?? null;
   const place =
     id === '' ? (shelf.places.find((one) => one.id === placeId) ?? shelf.places[0]) : placeOf(shelf, bed ?? undefined);
   return place ? { bed, place } : null;
 }
 
-/** When to sow a crop there; in a bed of another make, where one is named. */
-export function windowsRequest(question: Question, spot: Spot, crop: string, make?: BedMake): ApiRequest {
+/** The request for a crop's sowing windows there, or in an altered bed. */
+export function windowsRequest(question: PageQuestion, spot: Spot, crop: string, make?: AskedBed): ApiRequest {
   const { from, prefer, time, depthCm } = question;
   if (spot.bed && !make) {
     const query = { crop, from, prefer, depthCm: inQuery(depthCm), 'sowing.time': time };
@@ -58,8 +58,8 @@ export function windowsRequest(question: Question, spot: Spot, crop: string, mak
   return { method: 'POST', path: '/v1/sowing-windows', json };
 }
 
-/** What a sowing on that date would do, by the hour as well. */
-export function dateRequest(question: Question, spot: Spot, date: string): ApiRequest {
+/** The request for the forecast of that date, with hours. */
+export function dateRequest(question: PageQuestion, spot: Spot, date: string): ApiRequest {
   const { crop, seeds } = question;
   if (spot.bed) return bedForecastRequest({ ...question, countDays: '' }, spot.bed.id, date);
   const json = {
@@ -70,13 +70,13 @@ export function dateRequest(question: Question, spot: Spot, date: string): ApiRe
   return { method: 'POST', path: '/v1/forecasts?hourly=true', json };
 }
 
-const sowingJson = ({ time, depthCm }: Question): object =>
+const sowingJson = ({ time, depthCm }: PageQuestion): object =>
   filled({ time: time || null, depthCm: numberOrText(depthCm) });
 
-/** The crops set beside the one that is asked for. */
-export const besideOf = ({ beside, crop }: Question, { crops }: Shelf): string[] =>
+/** The crops to compare with the one asked for. */
+export const besideOf = ({ beside, crop }: PageQuestion, { crops }: Inventory): string[] =>
   [...new Set(beside.split(','))]
     .filter((id) => id !== crop && crops.some((one) => one.id === id))
-    .slice(0, MOST_BESIDE);
+    .slice(0, MAX_BESIDE);
 
-export const MOST_BESIDE = 3;
+export const MAX_BESIDE = 3;

@@ -1,29 +1,29 @@
 import type { WindowAnswer } from '../../contract/windows.js';
-import type { WhyClosed } from '../../plot/season-strip.js';
+import type { WhyClosed } from '../../plot/season.js';
 import { daysFrom, daysLater } from '../shell/words.js';
 
-/** A spell that is closed to sowing, for one reason on most of its days. */
+/** A closed spell, with the reason of most of its days. */
 export interface ClosedSpell {
   readonly from: string;
   readonly to: string;
   readonly why: WhyClosed;
-  /** Short spells of other reasons are told with it. */
+  /** True if short spells with other reasons were merged into it. */
   readonly isMixed: boolean;
 }
 
-/** Dates on end in no window, and what closes them; what is good in too many years to be closed has no spell. */
-export interface Gap {
+/** Consecutive dates outside all windows, and what closes them; dates good in too many years have no spell. */
+export interface SeasonGap {
   readonly from: string;
   readonly to: string;
   readonly spells: readonly ClosedSpell[];
 }
 
-export type Season = Pick<WindowAnswer, 'windows' | 'closed' | 'dates' | 'best'>;
+export type SeasonOfWindows = Pick<WindowAnswer, 'windows' | 'closed' | 'dates' | 'best'>;
 
-/** A spell shorter than this, next to others, is told with the longest of them [d]. */
+/** A shorter spell is merged with the longest of its neighbours [d]. */
 const SHORT_DAYS = 14;
 
-/** Spells that follow on one another in slices of a few days, as winter has them, in as many as are worth telling. */
+/** Merges closed spells, which change every few days in winter, into as many as are worth reporting. */
 export function joinedSpells(closed: WindowAnswer['closed']): ClosedSpell[] {
   const spells: ClosedSpell[] = closed.map((spell) => ({ ...spell, isMixed: false }));
   for (;;) {
@@ -33,7 +33,7 @@ export function joinedSpells(closed: WindowAnswer['closed']): ClosedSpell[] {
   }
 }
 
-/** The index of the first of two spells that are to be one: of one reason, or else the shortest and its longer neighbour. */
+/** The index of the first of two spells to merge: of one reason, or else the shortest and its longer neighbour. */
 function nextToJoin(spells: readonly ClosedSpell[]): number | null {
   const pairs = spells.slice(1).flatMap((second, i) => (touches(spells[i]!, second) ? [i] : []));
   const alike = pairs.find((i) => spells[i]!.why === spells[i + 1]!.why);
@@ -62,7 +62,7 @@ export const lengthOf = ({ from, to }: { readonly from: string; readonly to: str
   daysFrom(from, to) + 1;
 
 /** The dates between the windows, before the first and after the last. */
-export function gapsOf({ windows, closed, dates }: Omit<Season, 'best'>): Gap[] {
+export function gapsOf({ windows, closed, dates }: Omit<SeasonOfWindows, 'best'>): SeasonGap[] {
   const [first, last] = [dates[0]?.date, dates.at(-1)?.date];
   if (first === undefined || last === undefined) return [];
   const starts = [first, ...windows.map(({ to }) => daysLater(to, 1))];
@@ -74,8 +74,11 @@ export function gapsOf({ windows, closed, dates }: Omit<Season, 'best'>): Gap[] 
   });
 }
 
-/** What closes a date; null in a window. */
-export function closedAt(season: Omit<Season, 'best'>, date: string): { readonly why: WhyClosed | null } | null {
+/** The spell that closes a date; null in a window. */
+export function closedAt(
+  season: Omit<SeasonOfWindows, 'best'>,
+  date: string,
+): { readonly why: WhyClosed | null } | null {
   if (season.windows.some(({ from, to }) => from <= date && date <= to)) return null;
   return { why: season.closed.find(({ from, to }) => from <= date && date <= to)?.why ?? null };
 }

@@ -1,7 +1,7 @@
 import type { WindowAnswer } from '../../contract/windows.js';
 import { closedAt } from './when-season.js';
 
-/** The dates as CSV: how sure each is, how soon it is up, how much of it. */
+/** The dates as CSV: probability of success, time to emergence, and how much emerges. */
 export function whenTable(season: WindowAnswer): string {
   const days = ['first tenth', 'half', 'nine tenths'].flatMap((name) =>
     ['1 year in 10', 'middle year', '9 years in 10'].map((year) => `${name} up (days; ${year})`),

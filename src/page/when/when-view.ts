@@ -4,15 +4,15 @@ import { dayOf } from '../../plot/dates.js';
 import type { PictureOptions } from '../../plot/picture.js';
 import { seasonStrip } from '../../plot/season-strip.js';
 import { type Climate, climateAgain, climateForm, keepClimate } from '../begin/climate-table.js';
-import { actOf } from '../form/act.js';
-import { linkTo, type Question } from '../form/question.js';
-import { type Got, get, isRefused, type Problem, unusable } from '../shell/api.js';
+import { actionOf } from '../form/action.js';
+import { linkTo, type PageQuestion } from '../form/question.js';
+import { get, isFailure, type ProblemBody, type Result, unusable } from '../shell/api.js';
 import { type Html, html } from '../shell/html.js';
+import { cropInSentence } from '../shell/inventory.js';
 import { pictureFor, pictures, TO_KEEP } from '../shell/pictures.js';
 import { problemNote } from '../shell/problem-note.js';
-import { cropInSentence } from '../shell/shelf.js';
-import type { Answered, Asked, AtDate, View } from '../shell/view.js';
-import { dateIn, day, daysLater, dayText, type Reader } from '../shell/words.js';
+import type { AnsweredView, AskedQuestion, AtDate, View } from '../shell/view.js';
+import { dateIn, day, daysLater, dayText, type PageReader } from '../shell/words.js';
 import { forecastPictures } from '../sowing/forecast-picture.js';
 import { neighbourWords } from '../sowing/neighbour-words.js';
 import { dateTable, dateWords } from './when-date.js';
@@ -23,7 +23,7 @@ import { joinedSpells } from './when-season.js';
 import { whenTable } from './when-table.js';
 import { seasonTables, whenWords } from './when-words.js';
 
-/** When should I sow? */
+/** The view of when to sow. */
 export const whenView: View = {
   name: 'when',
   title: 'page.when.title',
@@ -31,16 +31,16 @@ export const whenView: View = {
   form: whenForm,
   asked: whenAsked,
   answer,
-  act: actOf(new Map([['keep-climate', keepClimate]])),
+  act: actionOf(new Map([['keep-climate', keepClimate]])),
 };
 
-async function answer(asked: Asked): Promise<Answered | null> {
+async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
   const { question, shelf, send, reader } = asked;
   const spot = spotOf(question, shelf);
   if (!spot)
     return { shown: shelf.beds.length === 0 ? nothingKept(question, reader) : problemNote(noPlace(reader), reader) };
   const got = await get<WindowAnswer>(send, windowsRequest(question, spot, question.crop));
-  if (isRefused(got)) {
+  if (isFailure(got)) {
     const { code } = got.problem;
     const isShort = code === 'no-past-years' || code === 'no-readings';
     return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem, reader) };
@@ -69,13 +69,13 @@ async function answer(asked: Asked): Promise<Answered | null> {
     reader,
   };
   const shown = html`
-    ${whenWords(season, forBest && !isRefused(forBest) ? forBest.value : null, spoken)}
+    ${whenWords(season, forBest && !isFailure(forBest) ? forBest.value : null, spoken)}
     ${pictures('season', asked, strip)}
     ${seasonTables(season, reader)}
     ${dateMover(about, date)}
     <div id="at-date">${dateWords(season, date, reader, about.today)}</div>
     <div id="of-date">${dateAnswer(atDate, about, date)}</div>
-    ${climate && !isRefused(climate) && climateAgain(asked, spot.place.id, climate.value)}`;
+    ${climate && !isFailure(climate) && climateAgain(asked, spot.place.id, climate.value)}`;
   let beside: Beside | null = null;
   const findBeside = async (): Promise<Beside> => (beside ??= await laterOf(about));
   return {
@@ -88,17 +88,17 @@ async function answer(asked: Asked): Promise<Answered | null> {
   };
 }
 
-const noPlace = ({ say }: Reader): Problem => unusable(say('page.when.no-such-place')).problem;
+const noPlace = ({ say }: PageReader): ProblemBody => unusable(say('page.when.no-such-place')).problem;
 
-const nothingKept = (question: Question, { say, tell }: Reader): Html =>
+const nothingKept = (question: PageQuestion, { say, tell }: PageReader): Html =>
   html`<p class="neighbour">${say('page.when.no-bed')}</p>
   <p>${tell('page.when.keep-bed', { a: (text) => html`<a href="${linkTo({ ...question, view: 'growing' })}">${text}</a>` })}</p>`;
 
-/** Too few past years are known: how to mend it, and what can be asked meanwhile. */
-const fewYears = (asked: Asked, { place }: Spot): Html => {
-  const link = (changes: Partial<Question>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
+/** Shown if too few past years are known: how to mend it, and what can be asked meanwhile. */
+const fewYears = (asked: AskedQuestion, { place }: Spot): Html => {
+  const link = (changes: Partial<PageQuestion>): string => linkTo({ ...asked.question, view: 'sowing', ...changes });
   const { say, tell } = asked.reader;
-  const to = (changes: Partial<Question>) => ({ a: (text: Html) => html`<a href="${link(changes)}">${text}</a>` });
+  const to = (changes: Partial<PageQuestion>) => ({ a: (text: Html) => html`<a href="${link(changes)}">${text}</a>` });
   return html`<div class="problem" role="alert"><h2>${say('page.when.few-years')}</h2>
     <p>${say('page.when.few-years.what', { place: place.name })}</p>
     <p>${tell('page.when.few-years.do', to({ source: 'file' }))}</p>
@@ -106,21 +106,21 @@ const fewYears = (asked: Asked, { place }: Spot): Html => {
     <section><h2>${say('page.when.twelve-means')}</h2>${climateForm(asked, place.id)}</section>`;
 };
 
-const whereSaid = ({ bed, place }: Spot, { say }: Reader): string =>
+const whereSaid = ({ bed, place }: Spot, { say }: PageReader): string =>
   bed ? say('page.when.in-bed', { bed: bed.name }) : say('page.when.in-ground', { place: place.name });
 
-/** The means of the months that one usual year was made of. */
-const climateOf = ({ send, spot }: About): Promise<Got<Climate>> =>
+/** The monthly means that the usual year was made of. */
+const climateOf = ({ send, spot }: About): Promise<Result<Climate>> =>
   get<Climate>(send, { method: 'GET', path: `/v1/places/${spot.place.id}/normals` });
 
-const forecastOn = ({ send, question, spot }: About, date: string): Promise<Got<ForecastAnswer>> =>
+const forecastOn = ({ send, question, spot }: About, date: string): Promise<Result<ForecastAnswer>> =>
   get<ForecastAnswer>(send, dateRequest(question, spot, date));
 
-/** Moves the date: by script at once, and by the form without it. */
+/** Controls that move the date: by script at once, by the form without it. */
 function dateMover({ season, reader }: About, date: string): Html {
   const { say } = reader;
   const [first, last] = [season.dates[0]!.date, season.dates.at(-1)!.date];
-  // A slider put beyond its end would be moved there by the browser, and take the date along.
+  // The browser would move a slider that is beyond its end, and take the date along.
   const shown = date < first ? first : date > last ? last : date;
   const step = (to: string, by: number, text: string): Html =>
     html`<button type="submit" form="ask" name="sowing" value="${to}" data-step="${by}">${text}</button>`;
@@ -132,9 +132,9 @@ function dateMover({ season, reader }: About, date: string): Html {
     </div>`;
 }
 
-/** What the sowing of that date will do. */
-function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html {
-  if (isRefused(got)) return problemNote(got.problem, about.reader);
+/** The forecast for that date. */
+function dateAnswer(got: Result<ForecastAnswer>, about: About, date: string): Html {
+  if (isFailure(got)) return problemNote(got.problem, about.reader);
   const { question, reader, today, spot } = about;
   return html`${neighbourWords(got.value, cropInSentence(about.shelf, question.crop, reader), reader, today)}
     ${forecastPictures(got.value, about)}
@@ -142,12 +142,12 @@ function dateAnswer(got: Got<ForecastAnswer>, about: About, date: string): Html 
 }
 
 interface FoundBeside {
-  /** null: nobody has asked yet, as where all of it came with the page. */
+  /** null: not requested yet, or all of it came with the page. */
   readonly known: Beside | null;
   readonly find: () => Promise<Beside>;
 }
 
-/** What becomes of the answer at another date: past years' at once, the forecast once it is asked for. */
+/** The answer at another date: past years' part at once, the forecast on request. */
 function dateMoved(about: About, { known, find }: FoundBeside, date: string): AtDate {
   const { season, reader, today } = about;
   return {
@@ -164,7 +164,7 @@ function dateMoved(about: About, { known, find }: FoundBeside, date: string): At
   };
 }
 
-/** The bed altered, and other crops, at another date; what could not be had stays as it is. */
+/** The altered bed and other crops at another date; missing parts stay as they are. */
 const besideAt = ({ ways, crops }: Beside, about: About, date: string): Readonly<Record<string, Html>> => ({
   ...(ways.length > 0 && { 'ways-at-date': waysAtDate(ways, date, about) }),
   ...(crops.length > 0 && {

@@ -2,24 +2,24 @@ import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
 import { inUnit } from '../../plot/degrees.js';
 import { type Html, html } from '../shell/html.js';
-import { day, listed, type Reader, span, spanText } from '../shell/words.js';
+import { day, listed, type PageReader, span, spanText } from '../shell/words.js';
 import type { Named } from './when-date.js';
-import { type BedMake, OPEN_GROUND } from './when-request.js';
-import { type Gap, gapsOf, lengthOf } from './when-season.js';
+import { type AskedBed, OPEN_GROUND } from './when-request.js';
+import { gapsOf, lengthOf, type SeasonGap } from './when-season.js';
 import { becauseOf } from './when-words.js';
 
 /** The same bed, altered. */
 export interface Way {
   readonly name: string;
-  readonly make: BedMake;
+  readonly make: AskedBed;
 }
 
 const HALF_SHADE = 50;
 /** A cool room in which most crops sprout [°C]: common practice. */
 const ROOM_C = 18;
 
-/** The bed as it is, and what a grower could make of it. */
-export function waysOf(bed: BedMake | null, reader: Reader): Way[] {
+/** The bed as it is, and the ways to alter it. */
+export function waysOf(bed: AskedBed | null, reader: PageReader): Way[] {
   const { say } = reader;
   const asIs = bed ?? OPEN_GROUND;
   const inOpenGround = say('page.ways.open-ground');
@@ -42,8 +42,8 @@ export function waysOf(bed: BedMake | null, reader: Reader): Way[] {
   ];
 }
 
-/** What an altered bed changes about when to sow, in sentences; the first of all is the bed as it is. */
-export const waysSaid = ([asIs, ...others]: readonly Named[], reader: Reader, today: string): Html[] =>
+/** Sentences on how an altered bed changes when to sow; the first entry is the bed as it is. */
+export const waysSaid = ([asIs, ...others]: readonly Named[], reader: PageReader, today: string): Html[] =>
   asIs === undefined
     ? []
     : others.map(
@@ -51,7 +51,7 @@ export const waysSaid = ([asIs, ...others]: readonly Named[], reader: Reader, to
           html`<li><b>${name}</b> ${closedChanged(asIs.season, season, reader)} ${bestChanged(asIs.season, season, reader, today)}</li>`,
       );
 
-function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader, today: string): Html | null {
+function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: PageReader, today: string): Html | null {
   if (!other.best || other.windows.length === 0) return null;
   return reader.tell('page.ways.best', {
     date: day(other.best.date, reader, today),
@@ -59,11 +59,11 @@ function bestChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader, to
   });
 }
 
-/** Fewer days than this more or less are within the doubt of the soil, and no change [d]. */
-const LEAST_CHANGE_DAYS = 3;
+/** A smaller change is within the uncertainty of the soil [d]. */
+const MIN_CHANGE_DAYS = 3;
 
-/** What becomes of the times that are closed. */
-function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader): Html {
+/** How the closed times change. */
+function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
   const [before, after] = [gapsOf(asIs), gapsOf(other)];
   if (other.windows.length === 0) {
@@ -77,7 +77,7 @@ function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader):
   if (after.length === 0) return html`${say('page.ways.any-time')}`;
   const told = after.map((gap) => {
     const old = before.filter((one) => overlap(one, gap));
-    // One that was broken up is told once, with its last piece.
+    // A spell that was split is reported once, with its last piece.
     const pieces = after.filter((one) => old.some((each) => overlap(one, each)));
     const more = daysOf(pieces) - daysOf(old);
     const isLast = pieces.at(-1) === gap || old.length === 0;
@@ -97,16 +97,16 @@ function closedChanged(asIs: WindowAnswer, other: WindowAnswer, reader: Reader):
 
 function changeOf(wasClosed: boolean, moreDays: number): 'open' | 'same' | 'shorter' | 'longer' {
   if (!wasClosed) return 'open';
-  if (Math.abs(moreDays) < LEAST_CHANGE_DAYS) return 'same';
+  if (Math.abs(moreDays) < MIN_CHANGE_DAYS) return 'same';
   return moreDays < 0 ? 'shorter' : 'longer';
 }
 
-const overlap = (one: Gap, other: Gap): boolean => one.from <= other.to && other.from <= one.to;
+const overlap = (one: SeasonGap, other: SeasonGap): boolean => one.from <= other.to && other.from <= one.to;
 
-const daysOf = (gaps: readonly Gap[]): number => gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
+const daysOf = (gaps: readonly SeasonGap[]): number => gaps.reduce((sum, gap) => sum + lengthOf(gap), 0);
 
-/** What half shade is worth in the heat that a sowing is forecast to meet. */
-export function shadeInHeat(forecast: ForecastAnswer, reader: Reader): Html | null {
+/** What half shade gains in the heat forecast for a sowing. */
+export function shadeInHeat(forecast: ForecastAnswer, reader: PageReader): Html | null {
   for (const { remedies, from, to } of forecast.hotSpells ?? []) {
     const shade = remedies.find(({ action }) => action === 'shade');
     if (!shade?.coolerC) continue;
@@ -121,14 +121,17 @@ export function shadeInHeat(forecast: ForecastAnswer, reader: Reader): Html | nu
   return null;
 }
 
-/** A kelvin is as much as 1.8 °F: the definition of the scale. */
-const coolerSaid = ({ from, to }: { readonly from: number; readonly to: number }, { say, degrees }: Reader): string => {
+/** A kelvin is 1.8 °F: the definition of the scale. */
+const coolerSaid = (
+  { from, to }: { readonly from: number; readonly to: number },
+  { say, degrees }: PageReader,
+): string => {
   const inDegrees = (kelvin: number): number => Math.round(degrees === 'F' ? Math.round(kelvin) * 1.8 : kelvin);
   return say('page.ways.cooler', { from: inDegrees(from), to: inDegrees(to), unit: degrees });
 };
 
 /** When each of several crops is open. */
-export const cropsSaid = (all: readonly Named[], reader: Reader, today: string): Html[] =>
+export const cropsSaid = (all: readonly Named[], reader: PageReader, today: string): Html[] =>
   all.map(({ name, season: { best, windows } }) => {
     const parts = { name, b: (text: Html) => html`<b>${text}</b>` };
     if (windows.length === 0) return html`<li>${reader.tell('page.ways.crop-closed', parts)}</li>`;

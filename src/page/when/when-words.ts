@@ -1,30 +1,31 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
-import type { WhyClosed } from '../../plot/season-strip.js';
-import { figure } from '../shell/figure.js';
-import { type Html, html, type Part } from '../shell/html.js';
+import type { WhyClosed } from '../../plot/season.js';
+import { explainedNumber } from '../shell/explained-number.js';
+import { type Html, type HtmlPart, html } from '../shell/html.js';
 import type { Told } from '../shell/say.js';
 import { tableOf } from '../shell/table.js';
-import { day, daysFrom, degreesOf, listed, numberText, type Reader, span, spanText } from '../shell/words.js';
+import { day, daysFrom, degreesOf, listed, numberText, type PageReader, span, spanText } from '../shell/words.js';
 import { type ClosedSpell, gapsOf, joinedSpells, lengthOf } from './when-season.js';
 
-/** What the sentence is about. */
+/** The subject of the sentences. */
 export interface Spoken {
   /** The crop in a sentence, as `lettuce`. */
   readonly cropName: string;
   /** As `in North bed`. */
   readonly where: string;
   readonly today: string;
-  readonly reader: Reader;
+  readonly reader: PageReader;
 }
 
-/** So far ahead weather is forecast, if at all [d]: what comes after has been judged by past years already. */
+/** Longest range of weather forecasts [d]; past years have judged the days after it already. */
 const FORECAST_DAYS = 10;
 
 /**
- * What a neighbour would say: the date, what it costs if weather lies ahead of it, how long one can go on, and when not.
+ * The answer as a neighbour would put it: the date, what forecast weather costs it, how long sowing can go on, and when
+ * not to sow.
  *
- * @param atBest The forecast for the best date, where there is one.
+ * @param atBest The forecast for the best date, if there is one.
  */
 export function whenWords(season: WindowAnswer, atBest: ForecastAnswer | null, spoken: Spoken): Html {
   const sentences = [bestSaid(season, spoken), atBest && aheadSaid(atBest, spoken), ...gapsSaid(season, spoken)];
@@ -47,7 +48,7 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
   const { sureness, halfDays } = dates.find(({ date }) => date === best.date)!;
   const on = day(best.date, reader, today);
   const isToday = best.date === today;
-  const date = figure(
+  const date = explainedNumber(
     'when-best',
     isToday ? tell('page.when.today-date', { date: on }) : on,
     reader,
@@ -57,7 +58,7 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
       ...howSure(season),
     },
   );
-  const good = figure('when-good', yearsSaid(season, sureness, reader), reader, 'page.when.good', {
+  const good = explainedNumber('when-good', yearsSaid(season, sureness, reader), reader, 'page.when.good', {
     goodDate: goodDate(season),
     ...howSure(season),
   });
@@ -66,10 +67,16 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
   }
   const days =
     halfDays &&
-    figure('when-half', reader.say('page.when.days-dative', { days: halfDays.p50 }), reader, 'page.when.half', {
-      count: season.years.count,
-      span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader),
-    });
+    explainedNumber(
+      'when-half',
+      reader.say('page.when.days-dative', { days: halfDays.p50 }),
+      reader,
+      'page.when.half',
+      {
+        count: season.years.count,
+        span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader),
+      },
+    );
   return tell('page.when.sow', {
     crop,
     where,
@@ -82,8 +89,12 @@ function bestSaid(season: WindowAnswer, { cropName: crop, where, today, reader }
   });
 }
 
-/** As `in 14 of 15 past years`; what is rounded says so. */
-export function yearsSaid({ years: { count } }: Pick<WindowAnswer, 'years'>, sureness: number | null, { say }: Reader) {
+/** As `in 14 of 15 past years`; rounded numbers say so. */
+export function yearsSaid(
+  { years: { count } }: Pick<WindowAnswer, 'years'>,
+  sureness: number | null,
+  { say }: PageReader,
+) {
   const good = Math.round((sureness ?? 0) * count);
   const kind = sureness === null || count === 0 ? 'usual' : good === count ? 'all' : good === 0 ? 'none' : 'some';
   return say('page.when.in-years', { kind, good: String(good), count: String(count) });
@@ -94,7 +105,7 @@ const howSure = ({ years: { count }, criteria }: WindowAnswer): Readonly<Record<
   open: String(Math.round(100 * criteria.sureness)),
 });
 
-/** Weather that is forecast and that the seed would meet, and the date that meets none of it. */
+/** Forecast weather that would reach the seed, and the date that avoids all of it. */
 function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }: Spoken): Html | null {
   const costs = [
     ...(hotSpells ?? []).map((spell) => ({ ...spell, kind: 'hot' })),
@@ -111,7 +122,7 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
     kind,
     dates: span(from, to, reader),
     cost: cost.does,
-    number: figure('when-ahead', cost.number, reader, 'page.when.met', {
+    number: explainedNumber('when-ahead', cost.number, reader, 'page.when.met', {
       kind,
       hours,
       threshold: degreesOf(thresholdC, reader),
@@ -121,20 +132,23 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
     hasFree: freeDate === null ? 'no' : 'yes',
     free:
       freeDate !== null &&
-      figure('when-free', day(freeDate, reader, today), reader, 'page.when.free', { kind, why: wait?.text ?? '' }),
+      explainedNumber('when-free', day(freeDate, reader, today), reader, 'page.when.free', {
+        kind,
+        why: wait?.text ?? '',
+      }),
   });
 }
 
 interface Cost {
   readonly does: 'half' | 'last' | 'risk';
   readonly number: string;
-  /** Seeds of a hundred that are at risk besides. */
+  /** Further seeds of a hundred that are at risk. */
   readonly atRiskBesides: number;
 }
 
 function costOf(
   { delayDays, standAtRisk }: NonNullable<ForecastAnswer['hotSpells']>[number],
-  { say }: Reader,
+  { say }: PageReader,
 ): Cost | null {
   const [half, most] = [delayDays?.half ?? 0, delayDays?.most ?? 0];
   if (half > 0) return { does: 'half', number: say('page.of.days', { days: half }), atRiskBesides: standAtRisk };
@@ -144,15 +158,15 @@ function costOf(
     : null;
 }
 
-/** What makes a date good, as the service says it. */
+/** The service's criterion for a good date. */
 const goodDate = ({ assumptions }: WindowAnswer): string =>
   assumptions.find(({ code }) => code === 'good-date')?.text ?? '';
 
-/** So many windows are told in words; the table has all. */
-const MOST_TOLD = 3;
+/** Windows reported in words; the table has all. */
+const MAX_TOLD = 3;
 
-/** Until when one can go on, when not to sow, and why. */
-function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
+/** How long sowing can go on, when not to sow, and why. */
+function gapsSaid(season: WindowAnswer, { reader }: Spoken): HtmlPart[] {
   const { windows, dates, best } = season;
   if (windows.length === 0 || !best) return [];
   const { tell } = reader;
@@ -162,7 +176,7 @@ function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
   const opening = gaps.find(({ from }) => from === first);
   return [
     opening && tell('page.when.until', { date: on(opening.to), why: becauseOf(opening.spells, reader) }),
-    ...windows.slice(0, MOST_TOLD).map(({ from, to }, i) => {
+    ...windows.slice(0, MAX_TOLD).map(({ from, to }, i) => {
       const gap = gaps.find((one) => one.from > to);
       if (!gap && i > 0) return tell('page.when.again-on', { from: on(from) });
       if (!gap) {
@@ -172,7 +186,7 @@ function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
       return tell('page.when.window', {
         start: i > 0 ? 'again' : best.date > to ? 'first' : 'on',
         from: on(from),
-        until: figure(`when-last-${i}`, on(to), reader, 'page.when.last', { count: season.years.count, why }),
+        until: explainedNumber(`when-last-${i}`, on(to), reader, 'page.when.last', { count: season.years.count, why }),
         why,
         hasEnd: gap.to < last ? 'yes' : 'no',
         end: on(gap.to),
@@ -182,15 +196,15 @@ function gapsSaid(season: WindowAnswer, { reader }: Spoken): Part[] {
 }
 
 /** Why a time is closed, the reason of most days first. */
-export function becauseOf(spells: readonly ClosedSpell[], reader: Reader): Html {
+export function becauseOf(spells: readonly ClosedSpell[], reader: PageReader): Html {
   const days = new Map<WhyClosed, number>();
   for (const spell of spells) days.set(spell.why, (days.get(spell.why) ?? 0) + lengthOf(spell));
   const whys = [...days].sort(([, a], [, b]) => b - a).map(([why]) => reader.say(`page.when.why.${why}`));
   return whys.length === 0 ? html`${reader.say('page.when.why.mixed')}` : listed(whys, reader, 'disjunction');
 }
 
-/** How sure a date is, in a word or two. */
-export function sureWord(sureness: number, { say }: Reader): string {
+/** The probability of success in a word or two. */
+export function sureWord(sureness: number, { say }: PageReader): string {
   if (sureness >= 0.95) return say('page.when.sureness.certain');
   if (sureness >= 0.9) return say('page.when.sureness.very');
   if (sureness >= 0.8) return say('page.when.sureness.enough');
@@ -198,8 +212,8 @@ export function sureWord(sureness: number, { say }: Reader): string {
   return say(sureness > 0 ? 'page.when.sureness.seldom' : 'page.when.sureness.never');
 }
 
-/** The times that are open, and those that are not and why. */
-export function seasonTables(season: WindowAnswer, reader: Reader): Html {
+/** Tables of open times, and of closed times with reasons. */
+export function seasonTables(season: WindowAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
   const open = season.windows.map(({ from, to, sureness, halfDays, stand }) => {
     const sure =

@@ -5,7 +5,7 @@ import type { DoubtTest, Judged } from './doubt-input.js';
 import type { VerdictBook } from './doubt-verdicts.js';
 
 /** Flat for this long: doubtful; and no reading. The page's defaults for soil down to 10 cm. */
-export const LEAST_STUCK_MS = DAY_MS;
+export const MIN_STUCK_MS = DAY_MS;
 const DROPPED_MS = 3 * DAY_MS;
 
 /** Down to here the day's wave reaches every probe [cm]. */
@@ -28,7 +28,7 @@ const CURTAIN_K = 0.3;
 const UNDER_SNOW_K = 3;
 
 /** A record that never moves gives nothing else to go on: doubted, never dropped. Chosen here. */
-const MOST_SHARE = 0.99;
+const MAX_SHARE = 0.99;
 
 /** Values written alike may differ by this once converted [K]. */
 const SAME_K = 1e-9;
@@ -61,12 +61,12 @@ export function stuckTest(
 
   const endRun = (first: number, last: number, readings: number): void => {
     const flatMs = atMs[last]! - atMs[first]!;
-    if (flatMs < LEAST_STUCK_MS * times || readings < DOUBTFUL_COUNT * times) return;
+    if (flatMs < MIN_STUCK_MS * times || readings < DOUBTFUL_COUNT * times) return;
     const long = flatMs >= DROPPED_MS * times && readings >= DROPPED_COUNT * times;
     const awayK = Math.abs(valueC[first]!);
     const underSnow = soil && awayK <= UNDER_SNOW_K;
     if (awayK <= CURTAIN_K || (underSnow && !long)) return;
-    const drop = long && !underSnow && resolutionC < WHOLE_DEGREES_K && readings <= MOST_SHARE * count;
+    const drop = long && !underSnow && resolutionC < WHOLE_DEGREES_K && readings <= MAX_SHARE * count;
     const verdict = book.codeOf(drop ? 'longStuck' : 'stuck', flatMs / DAY_MS);
     for (let i = first; i <= last; i++) if (code[i] === 0 || (drop && !isDropped(i))) code[i] = verdict;
   };

@@ -2,7 +2,7 @@ import type { Fact } from '../../basics/fact.js';
 import { rowFact } from '../readings-facts.js';
 
 /** What is found of a reading; `drop`: it is not used, otherwise it is used and told. */
-export interface Verdict {
+export interface ReadingVerdict {
   readonly drop: boolean;
   /** null: it is good. */
   readonly why: Fact | null;
@@ -41,14 +41,14 @@ export type Doubt = keyof typeof kinds;
 /** Turns doubts into codes of one byte, and keeps the verdict that each stands for. */
 export interface VerdictBook {
   /** By code; code 0 is a good reading. */
-  readonly verdicts: Verdict[];
+  readonly verdicts: ReadingVerdict[];
   /** The code of a doubt, and how much of it there is [K or days], rounded down to whole ones. */
   codeOf(doubt: Doubt, howMuch?: number): number;
 }
 
 /** An empty book: `verdicts` holds what is good, and grows by what is asked for, to under 256. */
 export function verdictBook(): VerdictBook {
-  const verdicts: Verdict[] = [{ drop: false, why: null }];
+  const verdicts: ReadingVerdict[] = [{ drop: false, why: null }];
   const codes = new Map<Doubt, Uint8Array>();
   return {
     verdicts,

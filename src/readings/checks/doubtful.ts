@@ -7,12 +7,12 @@ import { rangeTest } from './doubt-range.js';
 import { resolutionOf } from './doubt-resolution.js';
 import { spikeTest } from './doubt-spike.js';
 import { stepTest } from './doubt-step.js';
-import { LEAST_STUCK_MS, stuckTest } from './doubt-stuck.js';
-import { type Verdict, verdictBook } from './doubt-verdicts.js';
+import { MIN_STUCK_MS, stuckTest } from './doubt-stuck.js';
+import { type ReadingVerdict, verdictBook } from './doubt-verdicts.js';
 import { failedZeroTest, WELL_AWAY_K, zeroToleranceK } from './doubt-zero.js';
 import { quietLook } from './quiet.js';
 
-export type { Verdict } from './doubt-verdicts.js';
+export type { ReadingVerdict as Verdict } from './doubt-verdicts.js';
 
 export interface ReadingsToJudge extends Judged {
   readonly medium: Medium;
@@ -24,11 +24,11 @@ export interface ReadingsToJudge extends Judged {
   readonly stepMs: number | null;
 }
 
-export interface Judgement {
+export interface ReadingsJudgement {
   /** For each reading 0 where it is good, otherwise its place in `verdicts`. Shape (count). */
   readonly code: Uint8Array;
   /** Under 256; the first stands for a good reading. */
-  readonly verdicts: readonly Verdict[];
+  readonly verdicts: readonly ReadingVerdict[];
 }
 
 /** Readings a test judges between two pauses. */
@@ -46,7 +46,7 @@ const PIECE = 50_000;
  * Cost: O(count), one pass over a quiet record, six over others, one byte for each reading.
  * @example judgeReadings of 14.3, 85, 14.5 °C: codes that are not 0 // => 1
  */
-export function* judgeReadings(input: ReadingsToJudge): Generator<void, Judgement> {
+export function* judgeReadings(input: ReadingsToJudge): Generator<void, ReadingsJudgement> {
   const { count, medium, probeDepthCm, rawZeroC, stepMs } = input;
   const code = new Uint8Array(count);
   const book = verdictBook();
@@ -65,7 +65,7 @@ export function* judgeReadings(input: ReadingsToJudge): Generator<void, Judgemen
   const mayHaveFailedZeros = hasZeros && (!isWithin || seen.largestChangeK > WELL_AWAY_K - toleranceK);
   const mayDrop = !isWithin || mayHaveFailedZeros || seen.largestChangeK > limits.spikeK;
   const mayHaveSteps = mayDrop || seen.largestHourK > limits.stepK;
-  const mayBeStuck = mayDrop || seen.longestFlatMs + 2 * (HOUR_MS + longestJoinedMs(stepMs)) >= LEAST_STUCK_MS;
+  const mayBeStuck = mayDrop || seen.longestFlatMs + 2 * (HOUR_MS + longestJoinedMs(stepMs)) >= MIN_STUCK_MS;
   // Each in turn over the whole record: a test looks ahead only through what the ones before it have left.
   const tests = [
     ...(isWithin ? [] : [rangeTest(input, limits, book, code)]),

@@ -3,7 +3,7 @@ import type { Fact } from '../../basics/fact.js';
 import { fileQuestion, readingsRefusal } from '../readings-facts.js';
 import type { Column } from './columns.js';
 
-const MOST_NAMES = 20;
+const MAX_NAMES = 20;
 
 /** The column of a number, the first being 1, or of a name. */
 export function columnCalled(columns: readonly Column[], wanted: string, parameter: string): Column {
@@ -21,7 +21,7 @@ export function columnCalled(columns: readonly Column[], wanted: string, paramet
 
 export function noSuchColumn(names: readonly string[], wanted: string, parameter: string): RequestError {
   const listed = names
-    .slice(0, MOST_NAMES)
+    .slice(0, MAX_NAMES)
     .map((name, i) => `"${name.slice(0, 60) || i + 1}"`)
     .join(', ');
   return new RequestError('not-understood', readingsRefusal('not-understood.no-such-column', { column: wanted }), [
@@ -36,7 +36,7 @@ export function noSuchColumn(names: readonly string[], wanted: string, parameter
 export const columnNames = (columns: readonly Column[]): string =>
   columns
     .map(({ name, index }) => `"${name || index + 1}"`)
-    .slice(0, MOST_NAMES)
+    .slice(0, MAX_NAMES)
     .join(', ');
 
 export const askColumn = (parameter: 'column' | 'timeColumn', detail: Fact, choices: readonly Choice[]): RequestError =>

@@ -33,7 +33,7 @@ export interface ChannelPlan {
 }
 
 /** What the caller says of the series wanted. */
-export interface Wanted {
+export interface WantedChannel {
   readonly medium: Medium | null;
   readonly probeDepthCm: number | null;
   readonly column: string | null;
@@ -41,7 +41,7 @@ export interface Wanted {
 }
 
 const SAME_DEPTH_CM = 0.5;
-const MOST_LABELS = 60;
+const MAX_LABELS = 60;
 /** In no unit is a place colder or hotter: kelvin of summer, degrees Fahrenheit of winter. */
 const HOTTEST_ANY = 350;
 const COLDEST_ANY = -100;
@@ -55,7 +55,12 @@ const VALUE_NAMES =
  *
  * @throws {RequestError} `choose-column` with every temperature described, `not-csv` where there is none.
  */
-export function channelPlanOf(table: Table, columns: readonly Column[], time: TimePlan, wanted: Wanted): ChannelPlan {
+export function channelPlanOf(
+  table: Table,
+  columns: readonly Column[],
+  time: TimePlan,
+  wanted: WantedChannel,
+): ChannelPlan {
   const labelColumns = labelColumnsOf(table, columns, time);
   const all = channelsOf(table, columns, time, labelColumns);
   const planOf = (channels: readonly Channel[]): ChannelPlan => ({ channels, labelColumns, all });
@@ -104,7 +109,7 @@ function labelColumnsOf(table: Table, columns: readonly Column[], time: TimePlan
       (column.kind === 'text' ||
         (column.kind === 'number' && LABEL_NAMES.test(column.name) && column.distinct <= 20)) &&
       column.distinct >= 1 &&
-      column.distinct <= MOST_LABELS,
+      column.distinct <= MAX_LABELS,
   );
   const named = texts.filter(({ name }) => LABEL_NAMES.test(name));
   // One name for all rows, beside columns that say themselves what they hold, labels nothing.
@@ -204,7 +209,7 @@ function couldBeTemperature({ meaning, min, max }: Channel, unit: TemperatureUni
   return isTemperature(toCelsius(min * scale)) || isTemperature(toCelsius(max * scale));
 }
 
-function fits(meaning: Meaning, wanted: Wanted): boolean {
+function fits(meaning: Meaning, wanted: WantedChannel): boolean {
   if (wanted.medium !== null && meaning.medium !== null && meaning.medium !== wanted.medium) return false;
   return (
     !(
@@ -217,7 +222,7 @@ function fits(meaning: Meaning, wanted: Wanted): boolean {
 }
 
 /** What is named as asked for goes before what is not named at all. */
-function nearestTo(channels: readonly Channel[], wanted: Wanted): readonly Channel[] {
+function nearestTo(channels: readonly Channel[], wanted: WantedChannel): readonly Channel[] {
   const ofMedium = channels.filter(({ meaning }) => wanted.medium !== null && meaning.medium === wanted.medium);
   const media = ofMedium.length > 0 ? ofMedium : channels;
   const ofDepth = media.filter(({ meaning }) => wanted.probeDepthCm !== null && meaning.depthCm !== null);

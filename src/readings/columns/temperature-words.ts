@@ -207,4 +207,4 @@ export const missingMarks: ReadonlySet<number> = new Set([
 ]);
 
 /** The smallest of them, either side of zero: what lies nearer to it is none. */
-export const LEAST_MARK = Math.min(...[...missingMarks].map(Math.abs));
+export const MIN_MARK = Math.min(...[...missingMarks].map(Math.abs));

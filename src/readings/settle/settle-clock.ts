@@ -4,8 +4,9 @@ import { fileChoice, fileQuestion, readingsRefusal, rowFact, seriesWarning } fro
 import type { FileReport } from '../report.js';
 import type { RowStore } from '../text/row-store.js';
 import { drop, type FileHints, type RowsRead } from '../text/rows-read.js';
+import { standardOffsetMs } from '../time/clock-spans.js';
 import { type DateOrder, wallsOf } from '../time/date-order.js';
-import { instantsOfWallClock, standardOffsetMs } from '../time/wall-clock.js';
+import { instantsOfWallClock } from '../time/wall-clock.js';
 
 const SLICE = 100_000;
 

@@ -4,7 +4,7 @@ import { basisCode } from '../../basics/series.js';
 import { celsiusFrom } from '../../basics/units.js';
 import type { Day } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
-import { isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
+import { airDoubts, isTemperature, meanOfDays, type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
 import { readingsRefusal, rowFact } from '../readings-facts.js';
 import {
   type DroppedList,
@@ -15,14 +15,14 @@ import {
   type RowsRead,
 } from '../text/rows-read.js';
 import type { DateOrder } from '../time/date-order.js';
-import { settleUnit, type Unit, unitWarnings } from './settle-unit.js';
+import { type ReadingUnit, settleUnit, unitWarnings } from './settle-unit.js';
 
 const NO_SUCH_DATE = rowFact('row.no-such-date');
 const NO_TEMPERATURE = rowFact('row.no-temperature');
 const SAME_DATE = rowFact('row.same-date');
 
 /** A day or two may come twice by mistake. */
-const MOST_ROWS_A_DAY = 1.2;
+const MAX_ROWS_A_DAY = 1.2;
 
 /** A file of one row to a day: its minimum, mean and maximum, or what there is of them. */
 export function* settleDays(
@@ -67,7 +67,10 @@ export function* settleDays(
   refuseOtherUnit(series, []);
   const clock = read.time.clock.isStandard ? 'standard' : 'local';
   return {
-    series: { ...series, warnings: [...series.warnings, ...unitDoubts(series)] },
+    series: {
+      ...series,
+      warnings: [...series.warnings, ...unitDoubts(series), ...airDoubts(series)],
+    },
     rows: read.rows,
     file: fileReport(read, order, clock, { list: [], count: 0 }),
   };
@@ -75,14 +78,14 @@ export function* settleDays(
 
 /** Several rows to a date are no days: their time of day was not found. */
 function refuseManyADay(days: number, rows: number): void {
-  if (rows <= MOST_ROWS_A_DAY * days) return;
+  if (rows <= MAX_ROWS_A_DAY * days) return;
   throw new RequestError('no-readings', readingsRefusal('no-readings.several-a-day'), [
     { parameter: 'timeColumn', detail: readingsRefusal('no-readings.several-a-day.field') },
   ]);
 }
 
 /** The days of a file in a unit, in order; what cannot be used is dropped. */
-function daysIn(read: RowsRead, { unit, scale }: Unit, dropped: DroppedList): Day[] {
+function daysIn(read: RowsRead, { unit, scale }: ReadingUnit, dropped: DroppedList): Day[] {
   const toCelsius = celsiusFrom[unit];
   const utc = fixedZone(0);
   const byDate = new Map<PlainDate, { min?: number; mean?: number; max?: number; line: number }>();

@@ -8,19 +8,21 @@ import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from '../rea
 import type { FileHints, RowsRead } from '../text/rows-read.js';
 
 /** The unit that values came in, and how many of it a count is: a tenth in national files. */
-export interface Unit {
+export interface ReadingUnit {
   readonly unit: TemperatureUnit;
   readonly scale: number;
 }
 
 /** What the values of a file would be in one unit [°C]; null where none could be temperatures. */
-export type InUnit = (unit: Unit) => Generator<void, { used: number; min: number; mean: number; max: number } | null>;
+export type InUnit = (
+  unit: ReadingUnit,
+) => Generator<void, { used: number; min: number; mean: number; max: number } | null>;
 
 const units = ['C', 'F', 'K'] as const satisfies readonly TemperatureUnit[];
 /** A unit is worth asking about if this share of the values can be temperatures in it, and their mean a place's [°C]. */
 const PLAUSIBLE_SHARE = 0.8;
-const COLDEST_MEAN_C = -40;
-const HOTTEST_MEAN_C = 45;
+const MIN_MEAN_C = -40;
+const MAX_MEAN_C = 45;
 
 /**
  * The unit that the caller or the file says.
@@ -35,7 +37,7 @@ export function* settleUnit(
   channel: Channel,
   values: Float64Array | Float32Array,
   inUnit: InUnit,
-): Generator<void, Unit> {
+): Generator<void, ReadingUnit> {
   const above = unitAbove(read);
   const { unit, isTorn, scale: ofColumn } = channel.meaning.unit;
   const scale = Math.min(ofColumn, above.scale);
@@ -49,12 +51,7 @@ export function* settleUnit(
   const choices: Choice[] = [];
   for (const unit of units) {
     const found = yield* inUnit({ unit, scale });
-    if (
-      !found ||
-      found.used < PLAUSIBLE_SHARE * values.length ||
-      found.mean < COLDEST_MEAN_C ||
-      found.mean > HOTTEST_MEAN_C
-    )
+    if (!found || found.used < PLAUSIBLE_SHARE * values.length || found.mean < MIN_MEAN_C || found.mean > MAX_MEAN_C)
       continue;
     const { min, mean, max } = found;
     const extremes = { minC: tenth(min), meanC: tenth(mean), maxC: tenth(max) };
@@ -78,7 +75,7 @@ export function* settleUnit(
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 /** Can half of the values, of some hundreds that stand for all, be temperatures in a unit? */
-function suits({ unit, scale }: Unit, values: Float64Array | Float32Array): boolean {
+function suits({ unit, scale }: ReadingUnit, values: Float64Array | Float32Array): boolean {
   const stride = Math.max(1, Math.floor(values.length / 500));
   let [good, all] = [0, 0];
   for (let i = 0; i < values.length; i += stride) {

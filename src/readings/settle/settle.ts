@@ -9,7 +9,7 @@ import { daysInSlices } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
 import { type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';
 import { fileChoice, fileQuestion, readingsRefusal, rowFact, seriesWarning } from '../readings-facts.js';
-import { type DoubtfulValue, MOST_DROPPED } from '../report.js';
+import { type DoubtfulValue, MAX_DROPPED } from '../report.js';
 import {
   type DroppedList,
   drop,
@@ -25,7 +25,7 @@ import { pickBlock, refuseOverlappingBlocks } from './settle-blocks.js';
 import { settleClock, toWallClock } from './settle-clock.js';
 import { settleDays } from './settle-days.js';
 import { settleOrder } from './settle-order.js';
-import { settleUnit, type Unit, unitWarnings } from './settle-unit.js';
+import { type ReadingUnit, settleUnit, unitWarnings } from './settle-unit.js';
 
 const SLICE = 100_000;
 
@@ -89,7 +89,7 @@ export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | unde
 /** Values become °C, in place; what a working thermometer cannot have written is dropped, the rest folded to days. */
 function* inCelsius(
   { atMs, values }: { atMs: Float64Array; values: Float64Array | Float32Array },
-  { unit, scale }: Unit,
+  { unit, scale }: ReadingUnit,
   { medium, probeDepthCm }: Pick<ReadSeries, 'medium' | 'probeDepthCm'>,
   zone: Zone,
   dropped: DroppedList,
@@ -124,7 +124,7 @@ function* inCelsius(
     }
     if (verdict) {
       doubtful.count++;
-      if (doubtful.list.length < MOST_DROPPED) {
+      if (doubtful.list.length < MAX_DROPPED) {
         const valueC = tenth(values[i]!);
         doubtful.list.push({ line: lineOf(i), value: shown(valueC), why: verdict.why!, valueC });
       }

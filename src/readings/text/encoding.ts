@@ -30,7 +30,7 @@ const signatures: readonly (readonly [bytes: readonly number[], kind: Packed])[]
   [[0xff, 0xd8, 0xff], 'picture'],
 ];
 /** A text has next to no control characters. */
-const MOST_CONTROL_SHARE = 0.02;
+const MAX_CONTROL_SHARE = 0.02;
 const SNIFFED_BYTES = 4096;
 
 /**
@@ -45,7 +45,7 @@ export function textReader(head: Uint8Array): TextReader {
   if (wide) return wideReader(wide);
   const sniffed = head.subarray(0, SNIFFED_BYTES);
   const controls = sniffed.reduce((count, byte) => count + (isControl(byte) ? 1 : 0), 0);
-  if (controls > MOST_CONTROL_SHARE * sniffed.length) {
+  if (controls > MAX_CONTROL_SHARE * sniffed.length) {
     throw new RequestError('not-csv', readingsRefusal('not-csv.not-text'));
   }
   return narrowReader();

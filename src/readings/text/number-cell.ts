@@ -2,7 +2,7 @@ const ZERO = 48;
 const NINE = 57;
 /** Powers of ten that doubles hold exactly, so that one division gives the nearest double. */
 const POWERS = Array.from({ length: 16 }, (_, i) => 10 ** i);
-const MOST_DIGITS = 15;
+const MAX_DIGITS = 15;
 const DECORATED =
   /^\s*([+\-\u2212\u2013]?)\s*(\d{1,9})(?:[.,](\d{1,9}))?(?:[eE]([+-]?\d{1,2}))?\s*(?:(?:\u00c2?[\u00b0\u00ba\u02da\u00f8\u00a1\ufffd]|deg\.?)?\s*[CFKcfk]?|\u2103|\u2109|%|V|m?m)\s*$/;
 
@@ -30,7 +30,7 @@ export function readNumber(cell: string): number {
   }
   const count = i - start - (markAt < 0 ? 0 : 1);
   if (count === 0) return NaN;
-  if (count > MOST_DIGITS || markAt === i - 1) return readDecorated(cell);
+  if (count > MAX_DIGITS || markAt === i - 1) return readDecorated(cell);
   const value = markAt < 0 ? digits : digits / POWERS[i - markAt - 1]!;
   return isNegative ? -value : value;
 }

@@ -1,4 +1,4 @@
-import { LEAST_MARK, missingMarks } from '../columns/temperature-words.js';
+import { MIN_MARK, missingMarks } from '../columns/temperature-words.js';
 
 const BLANK = 32;
 const COMMA = 44;
@@ -7,7 +7,7 @@ const DOT = 46;
 const ZERO = 48;
 /** Powers of ten that doubles hold exactly, so that one division gives the nearest double. */
 const POWERS = Float64Array.from({ length: 16 }, (_, i) => 10 ** i);
-const MOST_DIGITS = 15;
+const MAX_DIGITS = 15;
 
 /**
  * Reads the number in a cell of bytes into `into[slot]`. Returns where the cell ends; -1 where the number is not of the
@@ -39,9 +39,9 @@ export function numberInBytes(
     else break;
   }
   const digits = i - start - (markAt < 0 ? 0 : 1);
-  if (digits === 0 || digits > MOST_DIGITS || markAt === i - 1) return -1;
+  if (digits === 0 || digits > MAX_DIGITS || markAt === i - 1) return -1;
   if (markAt >= 0) value /= POWERS[i - markAt - 1]!;
-  if (value >= LEAST_MARK && missingMarks.has(isNegative ? -value : value)) return -1;
+  if (value >= MIN_MARK && missingMarks.has(isNegative ? -value : value)) return -1;
   into[slot] = isNegative ? -value : value;
   while (bytes[i] === BLANK) i++;
   return i;

@@ -2,7 +2,7 @@ const LF = 10;
 const FIRST_BEYOND_ASCII = 0x80;
 /** Plain rows of fewer bytes are not worth having been looked for. */
 const FEW_BYTES = 256;
-const MOST_LINES = 100_000;
+const MAX_LINES = 100_000;
 
 /**
  * Hands a file's bytes on, in order: rows from which all is had without making text of them to one who reads them so,
@@ -27,7 +27,7 @@ export function plainFirst(
     for (let at = 0; at < bytes.length; ) {
       const from = at;
       if (isAtLine && from < end) at = readPlain(bytes, from, end);
-      lines = !isAtLine || at - from >= FEW_BYTES ? 1 : Math.min(MOST_LINES, 2 * lines);
+      lines = !isAtLine || at - from >= FEW_BYTES ? 1 : Math.min(MAX_LINES, 2 * lines);
       const lineEnd = afterLines(bytes, at, end, lines);
       const to = isBeyondAscii(bytes, at, lineEnd) ? bytes.length : lineEnd;
       if (to > at) readText(bytes.subarray(at, to));

@@ -17,7 +17,7 @@ export interface RowReader {
   skip(lines: number): void;
 }
 
-const LONGEST_LINE = 1_000_000;
+const MAX_LINE = 1_000_000;
 
 /**
  * A reader of rows, one to a line: a quotation mark that does not close spoils its own line only. Text with quotation
@@ -112,7 +112,7 @@ export function recordsIn(text: string, delimiter: Delimiter): { rows: string[][
 const NOTHING = { data: [], errors: [] };
 
 export function refuseLongLine(text: string, line: number): void {
-  if (text.length <= LONGEST_LINE) return;
+  if (text.length <= MAX_LINE) return;
   throw new RequestError('not-csv', readingsRefusal('not-csv.long-line', { line }), [
     { line, detail: readingsRefusal('not-csv.long-line.field') },
   ]);

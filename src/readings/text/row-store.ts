@@ -15,16 +15,16 @@ export interface RowStore {
 }
 
 /** A file of 256 MB has at most so many rows of 14 bytes or more. */
-const MOST_ROWS = 20_000_000;
+const MAX_ROWS = 20_000_000;
 /** Beyond this many, values are kept to seven digits: a ten-thousandth of a degree is beyond any thermometer. */
-const MOST_ROWS_IN_FULL = 4_000_000;
+const MAX_ROWS_IN_FULL = 4_000_000;
 /** Room is made for so many rows at a time. The system gives memory only for what is written. */
-const ROOMS = [4096, 65_536, 1_048_576, MOST_ROWS_IN_FULL];
+const ROOMS = [4096, 65_536, 1_048_576, MAX_ROWS_IN_FULL];
 /** Beyond all these, memory grows in place, so that very long files do not lie in it twice. */
 const MORE_ROWS = 1_000_000;
 
 /** Room is made at once for up to so many rows that are only expected. */
-const MOST_EXPECTED_ROWS = 1_048_576;
+const MAX_EXPECTED_ROWS = 1_048_576;
 
 /**
  * An empty store. Memory grows with what is pushed: 16 bytes a row, 12 in very long files.
@@ -33,7 +33,7 @@ const MOST_EXPECTED_ROWS = 1_048_576;
  */
 export function rowStore(expectedRows = 0): RowStore {
   let count = 0;
-  let capacity = Math.max(ROOMS[0]!, Math.min(MOST_EXPECTED_ROWS, Math.ceil(expectedRows)));
+  let capacity = Math.max(ROOMS[0]!, Math.min(MAX_EXPECTED_ROWS, Math.ceil(expectedRows)));
   let stamps = new Float64Array(capacity);
   let values: Float64Array | Float32Array = new Float64Array(capacity);
   // Lines mostly follow one another, so only the places where they do not are kept.
@@ -44,11 +44,11 @@ export function rowStore(expectedRows = 0): RowStore {
   /** Room for more rows; a new array has none of the rows yet. */
   function grow(): void {
     const room = ROOMS.find((rows) => rows > capacity);
-    capacity = room ?? Math.min(MOST_ROWS, capacity + MORE_ROWS);
+    capacity = room ?? Math.min(MAX_ROWS, capacity + MORE_ROWS);
     if (room) {
       stamps = moved(stamps, new Float64Array(capacity));
       values = moved(values, new Float64Array(capacity));
-    } else if (count === MOST_ROWS_IN_FULL) {
+    } else if (count === MAX_ROWS_IN_FULL) {
       stamps = moved(stamps, new Float64Array(growing(8)));
       values = moved(values, new Float32Array(growing(4)));
     } else {
@@ -57,7 +57,7 @@ export function rowStore(expectedRows = 0): RowStore {
     }
   }
   function growing(bytes: number): ArrayBuffer {
-    return new ArrayBuffer(capacity * bytes, { maxByteLength: MOST_ROWS * bytes });
+    return new ArrayBuffer(capacity * bytes, { maxByteLength: MAX_ROWS * bytes });
   }
   function moved<Rows extends Float64Array | Float32Array>(from: Float64Array | Float32Array, to: Rows): Rows {
     to.set(from.subarray(0, count));

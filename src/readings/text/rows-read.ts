@@ -6,7 +6,7 @@ import type { ChannelPlan } from '../columns/channels.js';
 import type { Column } from '../columns/columns.js';
 import type { ReadSeries } from '../read-series.js';
 import { readingsRefusal } from '../readings-facts.js';
-import { type DroppedValue, type FileReport, MOST_DROPPED } from '../report.js';
+import { type DroppedValue, type FileReport, MAX_DROPPED } from '../report.js';
 import type { DateOrder } from '../time/date-order.js';
 import type { TimePlan } from '../time/time-plan.js';
 import type { RowStore } from './row-store.js';
@@ -77,7 +77,7 @@ export interface DroppedList {
 
 export function drop(list: DroppedList, line: number, value: string, why: Fact, valueC?: number): void {
   list.count++;
-  if (list.first.length < MOST_DROPPED) {
+  if (list.first.length < MAX_DROPPED) {
     list.first.push({ line, value: value.slice(0, 60), why, ...(valueC === undefined ? {} : { valueC }) });
   }
 }

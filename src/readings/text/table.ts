@@ -33,7 +33,7 @@ const CLEARLY_BETTER = 0.5;
 const BEST_SCORE = 7;
 /** So many cells show what a column holds. */
 const TELLING_CELLS = 60;
-const MOST_HEADER_LINES = 4;
+const MAX_HEADER_LINES = 4;
 
 /**
  * Finds the table in the first lines of a file; undefined where none of the delimiters gives one.
@@ -184,7 +184,7 @@ function headerAbove(rows: readonly (readonly string[])[], first: number, width:
   let units: string[] = [];
   let index: number | null = null;
   let top = first;
-  for (let i = first - 1; i >= 0 && i >= first - MOST_HEADER_LINES - 2; i--) {
+  for (let i = first - 1; i >= 0 && i >= first - MAX_HEADER_LINES - 2; i--) {
     const row = headerCells(rows[i]!, width, delimiter);
     if (isRule(row)) {
       if (index !== null) break;

@@ -1,5 +1,5 @@
 import { FIRST_YEAR, LAST_YEAR } from '../../basics/calendar.js';
-import { found } from './scan-stamp.js';
+import type { Scan } from './scan/scan.js';
 
 /** How the numbers of a scanned date are to be taken. */
 export type DateStyle = 'year-first' | 'year-last' | 'year-unknown' | 'month-name' | 'compact' | 'ordinal';
@@ -15,8 +15,7 @@ export const fullYear = (year: number): number =>
   year >= 100 ? year : year >= CENTURY_TURN ? 1900 + year : 2000 + year;
 
 /** Where the year stands among three numbers just scanned; null where they are no date. */
-function styleOfNumbers(): DateStyle | null {
-  const { digits1, digits2, digits3 } = found;
+function styleOfNumbers({ digits1, digits2, digits3 }: Scan): DateStyle | null {
   if (digits2 > 2) return null;
   if (digits1 === 4) return digits3 <= 2 ? 'year-first' : null;
   if (digits1 > 2) return null;
@@ -25,26 +24,26 @@ function styleOfNumbers(): DateStyle | null {
 }
 
 /**
- * The date just scanned as p1 * 10,000 + p2 * 100 + p3: the three parts as written, but a year of four digits first.
+ * The date of a scanned stamp as p1 * 10,000 + p2 * 100 + p3: the three parts as written, but a year of four digits first.
  * Where the order is known they are year, month, day. NaN where no order of them makes a date.
  */
-export function dateCode(style: DateStyle): number {
-  const { d1, d2, d3 } = found;
+export function dateCode(scan: Scan, style: DateStyle): number {
+  const { d1, d2, d3 } = scan;
   switch (style) {
     case 'compact':
       return isYear(d1) && isDayAndMonth(d3, d2) ? d1 * 10_000 + d2 * 100 + d3 : NaN;
     case 'ordinal':
       return codeOfDay(d1, d2);
     case 'month-name':
-      return codeOfNamed();
+      return codeOfNamed(scan);
     case 'year-first':
-      if (styleOfNumbers() !== style || !isYear(d1) || !isDayAndMonthInAnyOrder(d2, d3)) return NaN;
+      if (styleOfNumbers(scan) !== style || !isYear(d1) || !isDayAndMonthInAnyOrder(d2, d3)) return NaN;
       return d1 * 10_000 + d2 * 100 + d3;
     case 'year-last':
-      if (styleOfNumbers() !== style || !isYear(d3) || !isDayAndMonthInAnyOrder(d1, d2)) return NaN;
+      if (styleOfNumbers(scan) !== style || !isYear(d3) || !isDayAndMonthInAnyOrder(d1, d2)) return NaN;
       return d3 * 10_000 + d1 * 100 + d2;
     case 'year-unknown':
-      if (styleOfNumbers() !== style || !(isDayAndMonthInAnyOrder(d1, d2) || isDayAndMonth(d3, d2))) return NaN;
+      if (styleOfNumbers(scan) !== style || !(isDayAndMonthInAnyOrder(d1, d2) || isDayAndMonth(d3, d2))) return NaN;
       return d1 * 10_000 + d2 * 100 + d3;
   }
 }
@@ -53,8 +52,7 @@ const isYear = (year: number): boolean => year >= FIRST_YEAR && year <= LAST_YEA
 const isDayAndMonth = (day: number, month: number): boolean => month >= 1 && month <= 12 && day >= 1 && day <= 31;
 const isDayAndMonthInAnyOrder = (a: number, b: number): boolean => isDayAndMonth(a, b) || isDayAndMonth(b, a);
 
-function codeOfNamed(): number {
-  const { d1, d2, digits1, digits2, month } = found;
+function codeOfNamed({ d1, d2, digits1, digits2, month }: Scan): number {
   const isYearFirst = digits1 === 4 || (digits2 <= 2 && d1 > 31);
   const [year, day, yearDigits, dayDigits] = isYearFirst ? [d1, d2, digits1, digits2] : [d2, d1, digits2, digits1];
   if (dayDigits > 2 || day < 1 || day > 31 || (yearDigits !== 4 && yearDigits !== 2)) return NaN;

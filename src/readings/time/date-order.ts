@@ -36,10 +36,6 @@ export function possibleOrders({ kind, year, month, isCompact }: StampForm): rea
   return { first: ['ymd', 'ydm'], last: ['dmy', 'mdy'], unknown: ['dmy', 'mdy', 'ymd'] }[year] as readonly DateOrder[];
 }
 
-let lastCode = -1;
-let lastOrder: DateOrder = 'ymd';
-let lastDayMs = NaN;
-
 /**
  * The wall clock of a packed stamp [ms, as if the clock stood in UTC]; NaN where there is no such date (31 February).
  *
@@ -49,12 +45,7 @@ let lastDayMs = NaN;
  */
 export function wallOf(packed: number, order: DateOrder): number {
   const code = Math.floor(packed / DATE_SLOT);
-  if (code !== lastCode || order !== lastOrder) {
-    lastDayMs = dayMsOf(code, order);
-    lastCode = code;
-    lastOrder = order;
-  }
-  return lastDayMs + (packed - code * DATE_SLOT);
+  return dayMsOf(code, order) + (packed - code * DATE_SLOT);
 }
 
 /**

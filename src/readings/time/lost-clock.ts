@@ -3,7 +3,7 @@ import { DAY_MS } from '../../basics/calendar.js';
 /** Readings further apart than this are of two times of the logger's life [ms]: half a year. */
 const APART_MS = 183 * DAY_MS;
 /** What a lost clock wrote is less than this share of the record. */
-const MOST_SHARE = 0.3;
+const MAX_SHARE = 0.3;
 /** Clocks that have lost the date begin again on New Year's Day, of 2000 as a rule. */
 const NEAR_NEW_YEAR_MS = 1.5 * DAY_MS;
 
@@ -15,7 +15,7 @@ const NEAR_NEW_YEAR_MS = 1.5 * DAY_MS;
  * @example lostClockRows of ten hours from 2000-01-01T00:00Z on, then a month of 2027 // => 10
  */
 export function lostClockRows(atMs: Float64Array): number {
-  const most = Math.floor(MOST_SHARE * atMs.length);
+  const most = Math.floor(MAX_SHARE * atMs.length);
   let split = 0;
   for (let i = 1; i <= most; i++) if (atMs[i]! - atMs[i - 1]! > APART_MS) split = i;
   if (split === 0) return 0;

@@ -1,6 +1,7 @@
 import { type DateStyle, dateCode } from './date-code.js';
 import { type EpochKind, epochKinds, epochMs } from './epoch.js';
-import { found, type Layout, scanStamp } from './scan-stamp.js';
+import { type Layout, newScan, type Scan } from './scan/scan.js';
+import { scanStamp } from './scan/scan-stamp.js';
 
 /** How the stamps of a column are written. */
 export interface StampForm {
@@ -23,7 +24,7 @@ export interface StampForm {
 const USUAL_PERCENT = 80;
 /** Stamps of a column have a time of day if so many in a hundred do. */
 const TIMES_PERCENT = 30;
-const MOST_CELLS = 100;
+const MAX_CELLS = 100;
 const TELLING_CELLS = 10;
 
 const plain: StampForm = {
@@ -92,11 +93,12 @@ const findsItsYear = ({ kind, month, isCompact }: StampForm): boolean =>
  *   year and hhmm)
  */
 export function stampFormOf(cells: readonly string[]): StampForm | undefined {
-  const filled = cells.filter((cell) => cell.trim() !== '').slice(0, MOST_CELLS);
+  const filled = cells.filter((cell) => cell.trim() !== '').slice(0, MAX_CELLS);
   if (filled.length === 0) return undefined;
+  const scan = newScan();
   let best: Tally | undefined;
   for (const writing of writings) {
-    const tally = tallyOf(filled, writing);
+    const tally = tallyOf(filled, writing, scan);
     if (tally.count > (best?.count ?? 0)) best = tally;
     if (tally.count === filled.length) break;
   }
@@ -117,18 +119,18 @@ interface Tally {
   zoneWord: string | null;
 }
 
-function tallyOf(cells: readonly string[], { form, layout, style }: Writing): Tally {
+function tallyOf(cells: readonly string[], { form, layout, style }: Writing, scan: Scan): Tally {
   const tally: Tally = { form, count: 0, times: 0, offsets: 0, hhmm: 0, zoneWord: null };
   let seen = 0;
   for (const cell of cells) {
     // Most columns are none of most forms, which soon shows.
     if (seen++ === TELLING_CELLS && tally.count < TELLING_CELLS / 2) break;
-    if (!scanStamp(cell, layout) || (style && Number.isNaN(dateCode(style)))) continue;
+    if (!scanStamp(scan, cell, layout) || (style && Number.isNaN(dateCode(scan, style)))) continue;
     tally.count++;
-    if (found.times > 0) tally.times++;
-    if (!Number.isNaN(found.offsetMinutes)) tally.offsets++;
-    if (found.hourDigits > 2) tally.hhmm++;
-    tally.zoneWord ??= found.zoneWord;
+    if (scan.times > 0) tally.times++;
+    if (!Number.isNaN(scan.offsetMinutes)) tally.offsets++;
+    if (scan.hourDigits > 2) tally.hhmm++;
+    tally.zoneWord ??= scan.zoneWord;
   }
   return tally;
 }

@@ -1,4 +1,4 @@
-import type { StampPattern } from './read-stamp.js';
+import type { StampPattern } from './same-day.js';
 
 /** A stamp that others are like: they differ from it in the digits of hour, minute and second alone. */
 export interface KnownStamp {

@@ -7,12 +7,12 @@ const ALWAYS_JOINED_MS = 3 * HOUR_MS;
 const NEVER_JOINED_MS = 36 * HOUR_MS;
 
 /** So many steps, evenly spread, stand for all. */
-const MOST_STEPS = 20_000;
+const MAX_STEPS = 20_000;
 
 /** The usual time between readings: the median step [ms]; null with fewer than two readings. */
 export function usualStepMs(atMs: Float64Array): number | null {
   if (atMs.length < 2) return null;
-  const stride = Math.ceil((atMs.length - 1) / MOST_STEPS);
+  const stride = Math.ceil((atMs.length - 1) / MAX_STEPS);
   const steps = new Float64Array(Math.floor((atMs.length - 2) / stride) + 1);
   for (let i = 0; i < steps.length; i++) steps[i] = atMs[i * stride + 1]! - atMs[i * stride]!;
   steps.sort();

@@ -1,6 +1,6 @@
 const SLICE = 100_000;
 /** Of more rows at one instant than this the first are enough: that clock stood still. */
-const MOST_ALIKE = 1000;
+const MAX_ALIKE = 1000;
 
 /** Rows in time order, each instant once. */
 export interface Ordered {
@@ -44,7 +44,7 @@ export function* inTimeOrder(
     const at = atMs[i]!;
     const from = i;
     for (i++; i < ordered && atMs[i] === at; ) i++;
-    const alike = i - from === 1 ? null : new Set(values.subarray(from, Math.min(i, from + MOST_ALIKE)));
+    const alike = i - from === 1 ? null : new Set(values.subarray(from, Math.min(i, from + MAX_ALIKE)));
     if (alike) {
       repeated += i - from - 1;
       if (alike.size > 1) conflicts++;

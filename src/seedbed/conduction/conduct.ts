@@ -1,34 +1,37 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import type { Ground } from '../surface/ground.js';
-import { frostShareOf, meetFrost, settleHeat } from './phase-change.js';
+import { frozenCapacityShare, meetApparentHeatCapacity, updateEnthalpy } from './phase-change.js';
 import { type Equations, eliminate, equationsOf, type Outside, sweepDown, sweepUp } from './soil-equations.js';
 
-/** A body's exchange with something outside it, hour by hour. */
+/** Hourly heat exchange of the soil with its surroundings. */
 export interface Exchange {
-  /** How well heat passes [W m⁻² K⁻¹], for each hour. Shape (n). */
+  /** Heat transfer coefficient [W m⁻² K⁻¹], for each hour. Shape (n). */
   readonly conductance: ArrayLike<number>;
-  /** Mean temperature of what it exchanges with, for each hour [°C]. Shape (n). */
+  /** Mean temperature of the surroundings, for each hour [°C]. Shape (n). */
   readonly tempC: ArrayLike<number>;
 }
 
-/** A surface whose temperature is known [°C]: at the edges of the hours. Shape (n + 1). */
+/** A surface whose temperature is known [°C] at the edges of the hours. Shape (n + 1). */
 export interface KnownSurface {
   readonly edgesC: ArrayLike<number>;
 }
 
-/** What acts on a body of soil. */
+/** Boundary conditions of a body of soil. */
 export interface Boundary {
-  /** At the surface: the sol-air temperature through the surface's conductance, or what a probe there reads. */
+  /** At the surface: the sol-air temperature through the surface's conductance, or the readings of a probe there. */
   readonly top: Exchange | KnownSurface;
-  /** Left out: nothing passes below. */
+  /** Without it no heat passes below. */
   readonly bottom?: Exchange;
-  /** Through the sides of a pot: how fast it takes the outside's temperature [1/s], and that temperature [°C], shape (n). */
+  /**
+   * Through the sides of a pot: the rate of approach to the outside's temperature [1/s], and that temperature [°C],
+   * shape (n).
+   */
   readonly sides?: { readonly perSecond: number; readonly tempC: ArrayLike<number> };
 }
 
-/** A step in which water freezes or thaws is solved so often more at most. */
+/** Maximum iterations of a phase-change step. */
 const ATTEMPTS = 4;
-/** Nodes as warm as this before a step and after its first solution are not looked at for frost in the later ones [°C]. */
+/** Nodes at least this warm before a step and after its first solution are skipped in its iterations [°C]. */
 const NEAR_FROST_C = 2;
 const HOUR_S = 3600;
 /** A year of hours: some milliseconds. */
@@ -37,24 +40,24 @@ const STOP_EVERY_STEPS = 8760;
 /**
  * Heat conduction downward through a body of soil, hour by hour.
  *
- * @param ground   The nodes and what they are made of.
- * @param profileC Temperature of each node at the start [°C]; at the end, in place, that of the last hour. Shape (nodes).
- * @param boundary What acts on it; means of each hour. Shape (n).
- * @param nodes    Which nodes are told of.
- * @param options  `freezes`: soil water freezes and thaws (default true). `stepH`: how long a step is where it is not an
- * hour; everything said of hours here is then of steps.
- * @param shouldStop Asked once a year of hours.
- * @returns For each node asked, its temperature at the edges of the hours [°C]. Shape (n + 1) each.
+ * @param ground   The nodes and their material.
+ * @param profileC Temperature of each node at the start [°C]; overwritten with that of the last hour. Shape (nodes).
+ * @param boundary Boundary conditions; means of each hour. Shape (n).
+ * @param nodes    Nodes whose temperatures are returned.
+ * @param options  `freezes`: soil water freezes and thaws (default true). `stepH`: length of a step when it is not an
+ * hour; "hour" here then means "step".
+ * @param shouldStop Called once a year of hours.
+ * @returns For each of the nodes, its temperature at the edges of the hours [°C]. Shape (n + 1) each.
  *
  * Formula: C dT/dt = d/dz(λ dT/dz); at the top -λ dT/dz = h (F - T0); between nodes by Crank-Nicolson over control
  * volumes, α = 2κ/(m(m + p)), γ = 2κ/(p(m + p)), m and p the distances up and down; one tridiagonal solve a step
- * (`soil-equations`), repeated in frost only as deep as frost may reach. The
- * hour's mean stands for the middle of the step, so that heat is conserved. Capacity is raised by 3e7 J m⁻³ K⁻¹ between
- * -1 and 0 °C: a step in which water freezes or thaws is taken again with the capacity that each node met on the way, and
- * each then has the temperature that the heat it took up amounts to. A node that meets no frost has its own capacity, always.
- * Accuracy: a 10 K wave of a day or a year at 5 cm within 0.02 K of the analytic answer. Sixty days of frost by night and
- * thaw by day, by the hour, within 0.05 K at 5 cm of steps of some minutes. Jumps of the surroundings make the surface
- * swing about the truth from edge to edge; the hours' means (`hourlyMeans`) are free of it.
+ * (`soil-equations`), repeated in frost only as deep as frost may reach. The hour's mean stands for the middle of the
+ * step, so that heat is conserved. The apparent heat capacity is 3e7 J m⁻³ K⁻¹ higher between -1 and 0 °C. A
+ * phase-change step is solved again with each node's apparent capacity, and an enthalpy update then sets each node's
+ * temperature from the heat it gained. A node without frost always has its own capacity.
+ * Accuracy: a 10 K wave of a day or a year at 5 cm within 0.02 K of the analytic answer. Sixty days of frost by night
+ * and thaw by day, by the hour, within 0.05 K at 5 cm of steps of some minutes. Jumps of the surroundings make the
+ * surface oscillate about the truth from edge to edge; the hours' means (`hourlyMeans`) are free of it.
  * Cost: about 0.3 µs an hour for the 50 nodes of open ground, three times that while some are freezing.
  * Source: Crank, Nicolson (1947); Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6.
  */
@@ -76,11 +79,11 @@ export function conduct(
   const frost = frostOf(ground);
   const outside: Outside = { topC: 0, bottomC: 0, sideC: 0, surfaceC: NaN };
   const next = new Float64Array(n);
-  const told = nodes.map(() => new Float64Array(hours + 1));
+  const edgesC = nodes.map(() => new Float64Array(hours + 1));
   nodes.forEach((node, i) => {
-    told[i]![0] = profileC[node]!;
+    edgesC[i]![0] = profileC[node]!;
   });
-  // The deepest node from which up the equations have to be eliminated again.
+  // Deepest node of the part to eliminate again.
   let staleTo = n - 1;
   let coldestC = Math.min(...profileC);
   let wasFreezing = false;
@@ -105,36 +108,36 @@ export function conduct(
     if (freezes && (wasFreezing || mayThaw || coldestC < 0)) {
       coldestC = stepInFrost(equations, frost, profileC, next, outside);
       wasFreezing = mayThaw || coldestC < 0;
-      if (wasFreezing) settleHeat(profileC, next, frost.share, frost.frostShare);
+      if (wasFreezing) updateEnthalpy(profileC, next, frost.share, frost.frostShare);
       else {
         frost.share.fill(1);
         staleTo = n - 1;
       }
     }
     profileC.set(next);
-    for (let i = 0; i < nodes.length; i++) told[i]![hour + 1] = profileC[nodes[i]!]!;
+    for (let i = 0; i < nodes.length; i++) edgesC[i]![hour + 1] = profileC[nodes[i]!]!;
   }
-  return told;
+  return edgesC;
 }
 
-/** What frost has to remember. */
+/** State of the phase change between steps. */
 interface Frost {
-  /** Each node's capacity without freezing over that which it met last. Shape (nodes). */
+  /** Each node's capacity without freezing over its last apparent capacity. Shape (nodes). */
   readonly share: Float64Array;
   readonly frostShare: number;
 }
 
 const frostOf = ({ depthsCm, heatCapacity }: Ground): Frost => ({
   share: new Float64Array(depthsCm.length).fill(1),
-  frostShare: frostShareOf(heatCapacity),
+  frostShare: frozenCapacityShare(heatCapacity),
 });
 
 /**
- * Solves a step again, with the capacities that each node meets on its way, until they are the ones it was solved with;
- * the first guess is what the step before had met.
+ * Solves a phase-change step again until the nodes' apparent capacities agree with those it was solved with. The first
+ * guess is the apparent capacity of the step before.
  *
- * @param toC The first solution; in place, the last one.
- * @returns The coldest temperature of it [°C].
+ * @param toC The first solution; overwritten with the last one.
+ * @returns Its coldest temperature [°C].
  */
 function stepInFrost(
   equations: Equations,
@@ -147,7 +150,7 @@ function stepInFrost(
   let reach = last;
   while (reach > 0 && Math.min(fromC[reach]!, toC[reach]!) >= NEAR_FROST_C && share[reach] === 1) reach--;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    const changedTo = meetFrost(fromC, toC, share, frostShare, reach);
+    const changedTo = meetApparentHeatCapacity(fromC, toC, share, frostShare, reach);
     if (changedTo < 0) break;
     eliminate(equations, share, changedTo);
     sweepUp(equations, fromC, changedTo, outside);
@@ -165,8 +168,8 @@ function stepInFrost(
  * @param edgesC Temperatures an hour apart [°C]. Shape (n + 1), n >= 1.
  * @returns Means [°C]. Shape (n).
  *
- * Formula: the middle of the two edges; where two more stand beside, (-e₋₁ + 13 e₀ + 13 e₁ - e₂)/24, the mean of the cubic
- * through the four.
+ * Formula: the mean of the two edges; with another edge on both sides (-e₋₁ + 13 e₀ + 13 e₁ - e₂)/24, the mean of the
+ * cubic through the four.
  * @example hourlyMeans([0, 1, 4, 9]) // => [0.5, 2.3333, 6.5]
  */
 export function hourlyMeans(edgesC: ArrayLike<number>): Float64Array {
@@ -181,13 +184,13 @@ export function hourlyMeans(edgesC: ArrayLike<number>): Float64Array {
 }
 
 /**
- * Temperatures at the edges of hours from the hours' means: the other way round.
+ * Temperatures at the edges of hours from the hours' means: the inverse of `hourlyMeans`.
  *
  * @param meansC Means of hours in a row [°C]. Shape (n), n >= 1.
  * @returns Temperatures at the edges [°C]. Shape (n + 1).
  *
- * Formula: (-m₋₂ + 7 m₋₁ + 7 m₀ - m₁)/12, of the cubic whose means are the four hours'; at the ends the nearest mean, and
- * one hour from them the middle of two.
+ * Formula: (-m₋₂ + 7 m₋₁ + 7 m₀ - m₁)/12, of the cubic whose means are the four hours'; at the ends the nearest mean,
+ * and one hour from them the middle of two.
  * @example hourEdges([1, 2, 3, 4]) // => [1, 1.5, 2.5, 3.5, 4]
  */
 export function hourEdges(meansC: ArrayLike<number>): Float64Array {

@@ -1,13 +1,13 @@
 /**
- * The depth at which a wave of temperature has lost all but 1/e of its swing.
+ * The depth at which the amplitude of a temperature wave has fallen to 1/e.
  *
  * @param diffusivityM2s Thermal diffusivity κ, conductivity over heat capacity [m²/s]; 0.5e-7 to 15e-7 in beds.
- * @param periodH        Length of the wave [h]; 24 for the day's.
+ * @param periodH        Period of the wave [h]; 24 for the diurnal one.
  * @returns Damping depth D [cm].
  *
  * Formula: D = sqrt(2 κ / ω), ω = 2π / period
  * Source: Carslaw, Jaeger (1959). Conduction of Heat in Solids, 2.6; Campbell, Norman (1998). An Introduction to
- * Environmental Biophysics, ch. 2. It holds in ground that is alike at all depths.
+ * Environmental Biophysics, ch. 2. It assumes ground that is alike at all depths.
  * @example dampingDepthCm(5e-7, 24) // => 11.73
  */
 export function dampingDepthCm(diffusivityM2s: number, periodH: number): number {
@@ -15,36 +15,36 @@ export function dampingDepthCm(diffusivityM2s: number, periodH: number): number 
 }
 
 /**
- * How far a wave swings at one depth, from its swing at another, above or below.
+ * The amplitude of a wave at one depth, from its amplitude at another, above or below.
  *
- * @param swingK         Swing at `fromCm`, half or whole [K].
- * @param fromCm         Where it was measured [cm], positive downward.
- * @param toCm           Where it is wanted [cm].
+ * @param amplitudeK     Amplitude or range at `fromCm` [K].
+ * @param fromCm         Depth of that amplitude [cm], positive downward.
+ * @param toCm           Depth wanted [cm].
  * @param diffusivityM2s Thermal diffusivity [m²/s].
- * @param periodH        Length of the wave [h].
- * @returns The same kind of swing at `toCm` [K].
+ * @param periodH        Period of the wave [h].
+ * @returns Amplitude or range, as given, at `toCm` [K].
  *
  * Formula: A' = A exp((from - to) / D)
  * Source: as `dampingDepthCm`.
- * @example swingAtDepthK(3, 10, 1, 5e-7, 24) // => 6.46
+ * @example diurnalAmplitudeAtDepthK(3, 10, 1, 5e-7, 24) // => 6.46
  */
-export function swingAtDepthK(
-  swingK: number,
+export function diurnalAmplitudeAtDepthK(
+  amplitudeK: number,
   fromCm: number,
   toCm: number,
   diffusivityM2s: number,
   periodH: number,
 ): number {
-  return swingK * Math.exp((fromCm - toCm) / dampingDepthCm(diffusivityM2s, periodH));
+  return amplitudeK * Math.exp((fromCm - toCm) / dampingDepthCm(diffusivityM2s, periodH));
 }
 
 /**
- * How much later a wave comes at one depth than at another.
+ * The lag of a wave between two depths.
  *
  * @param fromCm         The one depth [cm].
- * @param toCm           The other [cm]; above the first the wave is earlier, and the lag negative.
+ * @param toCm           The other [cm]; a depth above the first gives a negative lag.
  * @param diffusivityM2s Thermal diffusivity [m²/s].
- * @param periodH        Length of the wave [h].
+ * @param periodH        Period of the wave [h].
  * @returns Lag [h].
  *
  * Formula: lag = (to - from) / D / ω

@@ -1,5 +1,5 @@
 /**
- * The discrete Fourier transform, in place. Called with the two parts exchanged it goes back, n times too large.
+ * The discrete Fourier transform, in place. Exchanging the two parts gives the inverse, n times too large.
  *
  * @param real Real parts. Shape (n), n a power of two.
  * @param imag Imaginary parts. Shape (n).
@@ -32,7 +32,7 @@ export function fft(real: Float64Array, imag: Float64Array): void {
   }
 }
 
-/** Puts every value at the index with its own index's bits in reverse, as the transform needs them. */
+/** Bit-reversal permutation, which the transform needs first. */
 function reverseBits(real: Float64Array, imag: Float64Array): void {
   const n = real.length;
   for (let i = 0, j = 0; i < n; i++) {

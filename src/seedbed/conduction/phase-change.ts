@@ -1,22 +1,23 @@
-/** Water that freezes between -1 and 0 °C gives off so much more heat for each degree [J m⁻³ K⁻¹]. */
+/** Latent heat of the soil water per kelvin while it freezes between -1 and 0 °C [J m⁻³ K⁻¹]. */
 const FREEZING_HEAT = 3e7;
 const FREEZES_FROM_C = -1;
-/** Capacities this near to those a step was solved with are met well enough [1]. */
-const MET_WELL = 0.1;
+/** Relative tolerance on the apparent heat capacity [1]. */
+const CAPACITY_TOLERANCE = 0.1;
 
-/** The capacity of soil without freezing over that of soil in which water freezes. */
-export const frostShareOf = (heatCapacity: number): number => heatCapacity / (heatCapacity + FREEZING_HEAT);
+/** The capacity of soil without freezing over its apparent capacity while water freezes. */
+export const frozenCapacityShare = (heatCapacity: number): number => heatCapacity / (heatCapacity + FREEZING_HEAT);
 
 /**
- * Sets each node's share to what it met between two temperatures: its capacity without freezing over that with it.
+ * Sets each node's share from the temperatures before and after: its capacity without freezing over its apparent one.
  *
- * A node that met no frost gets its own capacity back however near the last one was: soil would else keep up to a tenth
+ * A node without frost gets its own capacity back regardless of the tolerance. Otherwise soil would keep up to a tenth
  * too much for weeks after a thaw.
  *
- * @param toNode The deepest node that is looked at.
- * @returns The deepest node whose share changed by so much that the step has to be solved again; -1: none did.
+ * @param toNode The deepest node to update.
+ * @returns The deepest node whose share changed beyond the tolerance, so that the step must be solved again; -1 for
+ * none.
  */
-export function meetFrost(
+export function meetApparentHeatCapacity(
   fromC: Float64Array,
   toC: Float64Array,
   share: Float64Array,
@@ -34,7 +35,7 @@ export function meetFrost(
       const inFrost = Math.min(high, 0) - Math.max(low, FREEZES_FROM_C);
       met = high === low ? frostShare : (high - low) / (high - low - inFrost + inFrost / frostShare);
     }
-    const isNear = met === 1 ? share[i] === 1 : Math.abs(met - share[i]!) <= MET_WELL * share[i]!;
+    const isNear = met === 1 ? share[i] === 1 : Math.abs(met - share[i]!) <= CAPACITY_TOLERANCE * share[i]!;
     if (isNear) continue;
     share[i] = met;
     changedTo = i;
@@ -42,8 +43,8 @@ export function meetFrost(
   return changedTo;
 }
 
-/** Gives each node the temperature that the heat it took up in a step amounts to, in place. */
-export function settleHeat(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): void {
+/** Enthalpy update: sets each node's temperature from the heat that it gained in the step, in place. */
+export function updateEnthalpy(fromC: Float64Array, toC: Float64Array, share: Float64Array, frostShare: number): void {
   for (let i = 0; i < toC.length; i++) {
     const from = fromC[i]!;
     const to = toC[i]!;
@@ -53,7 +54,7 @@ export function settleHeat(fromC: Float64Array, toC: Float64Array, share: Float6
   }
 }
 
-/** Heat above that of soil just frozen through, over the capacity without freezing [K]; and the way back. */
+/** Heat above that of soil just frozen through, over the capacity without freezing [K]; `tempOf` is the inverse. */
 function heatOf(tempC: number, frostShare: number): number {
   if (tempC <= FREEZES_FROM_C) return tempC - FREEZES_FROM_C;
   const thawed = Math.min(0, tempC) - FREEZES_FROM_C;

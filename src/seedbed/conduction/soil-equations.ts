@@ -1,30 +1,30 @@
 import type { Ground } from '../surface/ground.js';
 
-/** What acts on a body of soil in one step: temperatures of its surroundings [°C]. */
+/** Temperatures of the soil's surroundings in one step [°C]. */
 export interface Outside {
   topC: number;
   bottomC: number;
   sideC: number;
-  /** The middle of the surface's temperature over the step, where it is known; NaN: it is not. */
+  /** Mean surface temperature over the step; NaN when it is unknown. */
   surfaceC: number;
 }
 
 /**
- * The equations of one step of conduction, eliminated from the bottom upward: the deep part, which stays the same for
- * years, is done once, and frost near the surface touches only what lies above it.
+ * The equations of one conduction step, eliminated from the bottom upward. The deep part stays the same for years and
+ * is eliminated once; frost near the surface changes only the nodes above its depth.
  *
  * Formula: Crank-Nicolson, (1 + A) T' = (1 - A) T + 2 s, is (1 + A) m = T + s with m the middle of T and T', so
- * T' = 2 m - T. Row i of A: what half a step lets pass to the neighbours and the outside, at the node's own share of the
- * usual pace; s: what comes from the outside.
+ * T' = 2 m - T. Row i of A: half a step's exchange with the neighbours and the outside, times the node's share of its
+ * capacity without freezing; s: heat from the outside.
  */
 export interface Equations {
-  /** With nothing freezing. Shape (nodes). */
+  /** Without freezing. Shape (nodes). */
   readonly up: Float64Array;
   readonly down: Float64Array;
   readonly side: number;
   readonly perTopConductance: number;
   readonly perBottomConductance: number;
-  /** Of the step. */
+  /** Values of the current step. */
   topLink: number;
   bottomLink: number;
   /** After the elimination: g = weight T + fromSide sideC + fromBelow g₊₁; m = g + fromAbove m₋₁. Shape (nodes). */
@@ -34,13 +34,11 @@ export interface Equations {
   readonly fromAbove: Float64Array;
   fromTop: number;
   fromBottom: number;
-  /** g of the step. Shape (nodes). */
+  /** g of the current step. Shape (nodes). */
   readonly swept: Float64Array;
 }
 
-/**
- * @param sidesPerSecond How fast a pot takes the outside's temperature through its sides [1/s].
- */
+/** @param sidesPerSecond Rate at which a pot approaches the outside's temperature through its sides [1/s]. */
 export function equationsOf(
   { depthsCm, conductivity, heatCapacity }: Ground,
   stepS: number,
@@ -73,7 +71,7 @@ export function equationsOf(
   };
 }
 
-/** Eliminates from a node upward, each node at its share of the usual pace; what lies below it must be done already. */
+/** Eliminates from a node upward, with each node's capacity share. The nodes below must be eliminated already. */
 export function eliminate(equations: Equations, share: Float64Array, fromNode: number): void {
   const { up, down, side, topLink, bottomLink, weight, fromSide, fromBelow, fromAbove } = equations;
   const last = up.length - 1;
@@ -93,7 +91,7 @@ export function eliminate(equations: Equations, share: Float64Array, fromNode: n
   }
 }
 
-/** The right sides, eliminated from a node upward; those below it must be the step's already. */
+/** Eliminates the right sides from a node upward. The nodes below must hold the current step already. */
 export function sweepUp(
   { weight, fromSide, fromBelow, fromTop, fromBottom, swept }: Equations,
   fromC: Float64Array,
@@ -110,7 +108,10 @@ export function sweepUp(
   swept[0]! += fromTop * topC;
 }
 
-/** Temperatures after the step, from a node down to another; those above must be solved already. Gives the coldest [°C]. */
+/**
+ * Solves the temperatures after the step from a node down to another, and returns the coldest [°C]. The nodes above
+ * must be solved already.
+ */
 export function sweepDown(
   { fromAbove, swept }: Equations,
   fromC: Float64Array,

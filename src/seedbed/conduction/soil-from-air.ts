@@ -3,45 +3,48 @@ import { type BedKind, containerOf } from '../bed.js';
 import { DEEP_CM, type Ground, gradedDepthsCm, nodeAt } from '../surface/ground.js';
 import type { Surface } from '../surface/surface.js';
 import { type AirRecord, type SurfaceForcing, surfaceForcing } from '../surface/surface-forcing.js';
-import { annualProfile, type YearWave } from './annual-start.js';
+import { type AnnualHarmonic, annualProfile } from './annual-start.js';
 import { type Boundary, conduct, type Exchange, hourlyMeans } from './conduct.js';
 
-/** How the soil lies when the record begins. */
-export type Start =
-  | { readonly wave: YearWave; readonly day: number }
+/** State of the soil at the start of the record. */
+export type ProfileStart =
+  | { readonly wave: AnnualHarmonic; readonly day: number }
   | { readonly profileOf: (ground: Ground) => Float64Array };
 
 export interface SoilFromAir {
-  /** Hourly means at each depth asked [°C]. Shape (n) each. */
+  /** Hourly means at each depth wanted [°C]. Shape (n) each. */
   readonly hourlyC: readonly Float64Array[];
-  /** The response of 5 cm to sunnier weather than usual, by the hour (x₂ of the residuals); worked out when asked. Shape (n). */
+  /**
+   * Hourly response of 5 cm to sunnier weather than the climatological mean (x₂ of the residuals), computed on call.
+   * Shape (n).
+   */
   sun(): Float64Array;
-  /** The share of the ground that snow is taken to cover, by the hour. Shape (n). */
+  /** Assumed snow-covered share of the ground, by the hour. Shape (n). */
   readonly snowCover: Float64Array;
 }
 
-/** Steps of the response to sunshine [h]. */
+/** Step of the response to sunshine [h]. */
 const SUN_STEP_H = 6;
-/** Where the residuals' model was measured [cm]. */
+/** Depth for which the residual model was fitted [cm]. */
 const RESIDUALS_CM = 5;
-/** The depths at which the table's crops are sown [cm], and where the residuals were measured. */
+/** Sowing depths of the crop table, and the depth of the residual model [cm]. */
 export const SOWN_DEPTHS_CM: readonly number[] = [0.3, 0.6, 1, 1.3, 1.5, 2, 2.5, 3, 4, RESIDUALS_CM];
-/** Air touches a container's sides and bottom as it touches a surface [W m⁻² K⁻¹]. */
+/** Heat transfer coefficient between air and a container's sides and bottom, that of a bare surface [W m⁻² K⁻¹]. */
 const SIDE_CONDUCTANCE = 20;
-/** The sun warms a pot's side, averaged round it, by so much of what it does to the top. */
+/** Insolation of a pot's side, averaged round it, relative to the top's. */
 const SIDE_SUN = 0.35;
 
 /**
- * The soil's temperature under the air, hour by hour.
+ * Hourly soil temperature under the air.
  *
  * @param air      The air above the bed.
- * @param surface  How weather meets the soil.
+ * @param surface  Energy exchange of weather and soil.
  * @param kind     Open to the ground below, or a container.
  * @param depthsCm Depths wanted [cm].
- * @param start    The profile at the record's start, or the year's wave of the sol-air temperature and the day of it, from
- * which it follows.
- * @param later    Another surface of the same soil from some hour on: a bed that is watered then.
- * @param shouldStop Asked once a year of hours.
+ * @param start    The profile at the record's start, or the annual harmonic of the sol-air temperature and its day,
+ * which give the profile.
+ * @param later    Another surface from some hour on, such as that of a bed that is watered then.
+ * @param shouldStop Called once a year of hours.
  * @returns Hourly means, and the response to sunshine.
  *
  * Validity: daily means under grass: median RMSE 1.4 K at 5 cm (99 stations); bare ground by the hour: 2 K (one plot).
@@ -51,7 +54,7 @@ export function soilFromAir(
   surface: Surface,
   kind: BedKind,
   depthsCm: readonly number[],
-  start: Start,
+  start: ProfileStart,
   later?: { readonly fromH: number; readonly surface: Surface },
   shouldStop: ShouldStop = neverStop,
 ): SoilFromAir {
@@ -66,22 +69,22 @@ export function soilFromAir(
   const weather = boundaryOf({ conductance, tempC: forcing.solAirC }, air.hourlyC, sideC, surface, kind);
   const edges = conduct(ground, profileC, weather, nodes, {}, shouldStop);
   const sun = (): Float64Array => {
-    // The forcing is a day's: steps of some hours follow it as well.
+    // The forcing is constant through a day, so that steps of some hours suffice.
     const [tempC, held] = [everyHours(forcing.sunnier), everyHours(conductance)];
     const still = new Float64Array(tempC.length);
     const sunny = boundaryOf({ conductance: held, tempC }, still, still, surface, kind);
     const flat = new Float64Array(ground.depthsCm.length);
-    const [told] = conduct(ground, flat, sunny, [sunNode], { freezes: false, stepH: SUN_STEP_H });
+    const [edgesC] = conduct(ground, flat, sunny, [sunNode], { freezes: false, stepH: SUN_STEP_H });
     return Float64Array.from({ length: air.hourlyC.length }, (_, hour) => {
       const at = (hour + 0.5) / SUN_STEP_H;
       const edge = Math.floor(at);
-      return told![edge]! + (at - edge) * (told![edge + 1]! - told![edge]!);
+      return edgesC![edge]! + (at - edge) * (edgesC![edge + 1]! - edgesC![edge]!);
     });
   };
   return { hourlyC: edges.map(hourlyMeans), sun, snowCover: forcing.snowCover };
 }
 
-/** One value of every few hours: the middle one's. */
+/** Samples the middle hour of every step. */
 function everyHours(hourly: Float64Array): Float64Array {
   const middle = SUN_STEP_H / 2;
   return Float64Array.from(
@@ -90,7 +93,7 @@ function everyHours(hourly: Float64Array): Float64Array {
   );
 }
 
-/** Lets one forcing follow another from an hour on, in place. */
+/** Replaces a forcing by another from an hour on, in place. */
 function changeFrom(fromH: number, forcing: SurfaceForcing, later: SurfaceForcing): void {
   const hour = Math.max(0, fromH);
   for (const name of ['solAirC', 'conductance', 'sunK', 'snowCover', 'sunnier'] as const) {
@@ -99,8 +102,8 @@ function changeFrom(fromH: number, forcing: SurfaceForcing, later: SurfaceForcin
 }
 
 /**
- * The soil below a surface, with a node at each depth wanted; a container is as deep as anything asked in it. Depths at
- * which crops are sown are always nodes, so that a depth's soil is the same alone and in a run with others.
+ * The soil below a surface, with a node at each depth wanted; a container reaches down to the deepest of them. All
+ * sowing depths are nodes in any case, so that one depth gives the same soil alone and beside others.
  */
 export const groundOf = (
   { conductivity, heatCapacity }: Surface,
@@ -115,7 +118,13 @@ export const groundOf = (
   heatCapacity,
 });
 
-function startOf(start: Start, ground: Ground, surface: Surface, kind: BedKind, forcing: SurfaceForcing): Float64Array {
+function startOf(
+  start: ProfileStart,
+  ground: Ground,
+  surface: Surface,
+  kind: BedKind,
+  forcing: SurfaceForcing,
+): Float64Array {
   if ('profileOf' in start) return start.profileOf(ground);
   if (!containerOf(kind)) return annualProfile(ground, start.wave, start.day, surface.conductance);
   // A container forgets its past within a day.
@@ -125,7 +134,7 @@ function startOf(start: Start, ground: Ground, surface: Surface, kind: BedKind, 
   );
 }
 
-/** What acts on a bed: on its surface, and on the sides and the bottom of a container. */
+/** Boundary conditions of a bed: at its surface, and at the sides and the bottom of a container. */
 function boundaryOf(
   top: Exchange,
   airC: Float64Array,
@@ -138,7 +147,7 @@ function boundaryOf(
   const bottom = { conductance: new Float64Array(airC.length).fill(SIDE_CONDUCTANCE), tempC: airC };
   if (container.radiusCm === null) return { top, bottom };
   const radiusM = container.radiusCm / 100;
-  // From the wall to the mean of a round body: its radius over four times the conductivity.
+  // Resistance from the wall to the mean of a round body: its radius over four times the conductivity.
   const through = 1 / (1 / SIDE_CONDUCTANCE + radiusM / (4 * conductivity));
   return { top, bottom, sides: { perSecond: ((2 / radiusM) * through) / heatCapacity, tempC: sideC } };
 }

@@ -2,12 +2,12 @@ import type { Ground } from '../surface/ground.js';
 import { conduct, hourlyMeans } from './conduct.js';
 
 /**
- * How far the soil has followed by each day after the sol-air temperature steps up by one kelvin.
+ * The daily response of the soil to a step of one kelvin in the sol-air temperature.
  *
- * @param ground      The nodes and what they are made of.
- * @param node        Which node is asked.
+ * @param ground      The nodes and their material.
+ * @param node        The node wanted.
  * @param conductance Of the surface [W m⁻² K⁻¹].
- * @param nDays       How many days.
+ * @param nDays       Number of days.
  * @returns Daily means of the response, 0 to 1, rising. Shape (nDays).
  */
 export function stepResponse(ground: Ground, node: number, conductance: number, nDays: number): Float64Array {

@@ -1,12 +1,12 @@
 const BINS = 12;
-/** A twelfth of the year is known by so many days. */
-const LEAST_PER_BIN = 20;
+/** Days needed in each twelfth of the year. */
+const MIN_PER_BIN = 20;
 const YEAR_DAYS = 366;
 
 /**
- * Do daily values tell of a whole year: twenty of them or more in each twelfth of it?
+ * True when daily values cover a whole year: twenty of them or more in each twelfth of it.
  *
- * A summer sent again and again is many days, and says nothing of the winter between.
+ * A count of days would not do: the same summer sent again and again says nothing about winter.
  *
  * @param dayOfYear Day of the year of each value, 1 to 366. Shape (n).
  * @param values    NaN is missing. Shape (n).
@@ -16,5 +16,5 @@ export function coversYear(dayOfYear: ArrayLike<number>, values: ArrayLike<numbe
   for (let i = 0; i < values.length; i++) {
     if (!Number.isNaN(values[i]!)) known[Math.floor(((dayOfYear[i]! - 1) * BINS) / YEAR_DAYS)]!++;
   }
-  return known.every((days) => days >= LEAST_PER_BIN);
+  return known.every((days) => days >= MIN_PER_BIN);
 }

@@ -8,38 +8,38 @@ export interface DaysWithSun {
   readonly sun: ArrayLike<number>;
 }
 
-/** What a probe showed: measured less modelled daily mean [K] on the days that it has. */
+/** Residuals of a probe: measured less modelled daily mean [K] on its days. */
 export interface ProbeDays extends DaysWithSun {
   readonly residualsK: ArrayLike<number>;
 }
 
 export interface Correction {
-  /** To be added to the model's daily mean [K]. Shape (m). */
+  /** Added to the model's daily mean [K]. Shape (m). */
   readonly correctionK: Float64Array;
   /** Standard deviation of a measured daily mean about the corrected one [K]. Shape (m). */
   readonly sdK: Float64Array;
 }
 
-/** The latest readings are all used; of older ones the first of every three days, and none beyond a year. */
+/** Readings used in full, the latest; of older ones the first of every three days, and none beyond a year. */
 const USED_IN_FULL = 60;
 const THINNED_TO_DAYS = 3;
 const DAYS_BACK = 365;
 
 /**
- * What a probe's readings say about other days: the correction of the model there, and how sure it then is.
+ * Calibration of the model by a probe: the correction of other days, and its standard deviation.
  *
- * Close to the readings the correction follows them; over weeks it fades to what they say about the bed itself.
+ * Close to the readings the correction follows them; over weeks it decays to the bed's own constant difference.
  *
  * @param model The residuals' prior.
  * @param probe The readings; none is allowed, and then the correction is 0 and the sd the prior's.
- * @param asked The days to correct, before or after the readings or among them.
- * @returns Correction and standard deviation on each day asked.
+ * @param asked Days to correct, before or after the readings or among them.
+ * @returns Correction and standard deviation on each of these days.
  * @throws ScienceError `out-of-range` for a reading that is no number, or lists of different lengths.
  *
  * Formula: K = k(probe, probe) + noise I; correction = k(t, probe) K⁻¹ r;
  * variance = k(t, t) + noise - k(t, probe) K⁻¹ k(probe, t); k as in residual-model.
  * Validity: as the residual model's; over the 60 days after 14 of probe the median station's RMSE was 1.15 K.
- * Cost: one factor of at most 162 daily readings, then n²/2 for each day asked.
+ * Cost: one factor of at most 162 daily readings, then n²/2 for each day to correct.
  * Source: Rasmussen, Williams (2006). Gaussian Processes for Machine Learning, eqns 2.23-2.24 and algorithm 2.1; the
  * year's limit is ours.
  * @example probeUpdate(T1 at w 0.784, 7 days of about +1.3 K at x 0.1, the day after) // => 1.2781 K, sd 0.6731 K
@@ -76,19 +76,19 @@ export function probeUpdate(model: ResidualModel, probe: ProbeDays, asked: DaysW
       Float64Array.from(used, (i) => residualCovarianceK2(model, day - days[i]!, x, sun[i]!)),
     );
     let correction = 0;
-    let learntK2 = 0;
+    let explainedK2 = 0;
     for (let i = 0; i < n; i++) {
       correction += shared[i]! * residuals[i]!;
-      learntK2 += shared[i]! * shared[i]!;
+      explainedK2 += shared[i]! * shared[i]!;
     }
     correctionK[k] = correction;
-    // Noise is never learnt away; the bound only keeps rounding from it.
-    sdK[k] = Math.sqrt(Math.max(noiseK2, residualVarianceK2(model, x) - learntK2));
+    // Readings cannot reduce the noise; the bound only guards against rounding.
+    sdK[k] = Math.sqrt(Math.max(noiseK2, residualVarianceK2(model, x) - explainedK2));
   }
   return { correctionK, sdK };
 }
 
-/** Which readings are used, by index. Blocks are counted from day 0, so that a new reading unsettles no old choice. */
+/** Indices of the readings used. Blocks count from day 0, so that a new reading leaves earlier choices alone. */
 function thinned(days: ArrayLike<number>): number[] {
   const inFull = Math.max(0, days.length - USED_IN_FULL);
   const oldest = days[days.length - 1]! - DAYS_BACK;

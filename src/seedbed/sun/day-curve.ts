@@ -12,7 +12,7 @@ const AT_10_CM: DayShape = { a: 0.45, b: 2.28, c: 1.83 };
 /** Air at 1.5 m: the same authors. */
 export const AIR_DAY_SHAPE: DayShape = { a: 1.86, b: 2.2, c: -0.17 };
 
-/** The day's shape at a depth in soil: straight between the published depths of 0 and 10 cm, and as at 10 cm below. */
+/** The day's shape at a depth in soil: linear between the published depths of 0 and 10 cm, and as at 10 cm below. */
 export function soilDayShape(depthCm: number): DayShape {
   const share = Math.min(1, depthCm / 10);
   const between = (key: keyof DayShape): number => SURFACE[key] + share * (AT_10_CM[key] - SURFACE[key]);
@@ -30,10 +30,10 @@ export interface DayExtremes {
 /**
  * The temperature at one time of a day, from its minimum and maximum: a sine by day, a decay by night.
  *
- * The night's curve ends exactly at the next day's minimum, where the published one misses it by e^-b of the fall.
+ * The night's curve ends exactly at the next day's minimum; the published one misses it by e^-b of the fall.
  *
- * @param hour   When [h], from this day's time of minimum to the next day's.
- * @param today  The day whose minimum came last.
+ * @param hour   Time [h], from this day's time of minimum to the next day's.
+ * @param today  The day of the latest minimum.
  * @param next   The day after.
  * @returns Temperature [°C].
  *
@@ -46,7 +46,7 @@ export interface DayExtremes {
 export const dayCurve = (hour: number, today: DayExtremes, next: DayExtremes, shape: DayShape): number =>
   dayCurveOf(today, next, shape)(hour);
 
-/** The same for many times of one day. */
+/** `dayCurve` of one day as a function of the hour, for many times. */
 export function dayCurveOf(today: DayExtremes, next: DayExtremes, { a, b, c }: DayShape): (hour: number) => number {
   const { minC, maxC, sunriseH, sunsetH } = today;
   const minimumH = sunriseH + c;

@@ -1,4 +1,4 @@
-/** The sun's centre this far below the horizon is sunrise and sunset: refraction and the sun's own radius [°]. */
+/** Depth of the sun's centre below the horizon at sunrise and sunset: refraction and the sun's own radius [°]. */
 const HORIZON_DEG = 0.8333;
 
 /**

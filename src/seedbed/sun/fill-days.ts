@@ -1,21 +1,21 @@
 import { harmonicAt, harmonicFit } from '../../basics/numerics/harmonic-fit.js';
 import { coversYear } from '../probe/covers-year.js';
 
-/** Missing days up to this many are bridged by a straight line. */
+/** Longest gap filled by a straight line [d]. */
 const BRIDGED_DAYS = 3;
 const HARMONICS = 2;
 
 /**
- * Daily values without gaps: up to three missing days run straight, longer gaps follow the year's usual course.
+ * Daily values without gaps: up to three missing days are linear, longer gaps follow the climatological course.
  *
- * Where the record does not tell of a whole year (`coversYear`) every gap runs straight; its ends are held.
+ * A record that does not cover a whole year (`coversYear`) gets linear gaps only. The ends are held constant.
  *
  * @param dayOfYear Day of the year of each value. Shape (n).
  * @param values    Daily values; NaN is missing. Shape (n), one number at least.
  * @returns The values, none missing. Shape (n).
- * @throws ScienceError `empty` where every value is missing.
+ * @throws ScienceError `empty` when every value is missing.
  *
- * Formula: the course by two harmonics, brought to the values on either side by a straight line of differences.
+ * Formula: the course of two harmonics, adjusted to the values on either side by a straight line of differences.
  * @example fillDays([1, 2, 3, 4], [1, NaN, 3, NaN]) // => [1, 2, 3, 3]
  */
 export function fillDays(dayOfYear: ArrayLike<number>, values: ArrayLike<number>): Float64Array {

@@ -1,31 +1,31 @@
 import { type DayExtremes, type DayShape, dayCurveOf } from './day-curve.js';
 
-/** A day on the clock of hours since a common start: what was noted of it, and its daylight. */
+/** A day on the clock of hours since a common start, its temperatures and its daylight. */
 export interface DayOnClock {
   readonly startH: number;
   readonly endH: number;
   readonly sunriseH: number;
   readonly sunsetH: number;
   readonly minC: number | null;
-  /** Left out as null: not known. */
+  /** Null or missing: not known. */
   readonly meanC?: number | null;
   readonly maxC: number | null;
 }
 
-/** How far a curve is bent to meet a day's own mean: exponents beyond these would make it all night or all noon. */
-const LEAST_EXPONENT = 0.2;
-const MOST_EXPONENT = 5;
+/** Bounds of the exponent that fits a curve to the day's mean; beyond them it would be all night or all noon. */
+const MIN_EXPONENT = 0.2;
+const MAX_EXPONENT = 5;
 const NEWTON_STEPS = 12;
 
 /**
- * Hourly temperatures from days: rebuilt from minimum and maximum, or level at the mean where only that is known.
+ * Hourly temperatures from days: rebuilt from minimum and maximum, or constant at the mean when only that is known.
  *
- * Where a day gives all three, its curve is bent between the unmoved extremes until its mean is the day's own.
+ * A day with all three keeps its extremes; its curve between them is bent until its mean is the day's own.
  *
- * @param days In time order; each with a mean, or with minimum and maximum.
- * @param nHours How many hours from the common start.
+ * @param days   In time order; each with a mean, or with minimum and maximum.
+ * @param nHours Number of hours from the common start.
  * @param shape  The shape of a day at the depth of the thermometer.
- * @returns The temperature at each hour's middle [°C]; NaN for hours of no given day. Shape (nHours).
+ * @returns The temperature at each hour's middle [°C]; NaN for hours outside the given days. Shape (nHours).
  *
  * Formula: x = (T - Tmin)/(Tmax - Tmin); x' = x^p, p such that the mean of x' is the day's, by Newton's method on ln p,
  * kept within 0.2 to 5.
@@ -48,7 +48,7 @@ export function hourlyFromDays(days: readonly DayOnClock[], nHours: number, shap
     for (let hour = first; hour < end; hour++) {
       const middle = hour + 0.5;
       const tempC = middle < own.sunriseH + shape.c ? early(middle) : late(middle);
-      // Beside a much warmer or colder day the night's fall would leave the extremes that were noted of this one.
+      // Next to a much warmer or colder day the night's decay would leave this day's own range.
       hourlyC[hour] = Math.min(own.maxC, Math.max(own.minC, tempC));
     }
     if (typeof day.meanC === 'number') bendToMean(hourlyC.subarray(first, end), own, day.meanC);
@@ -60,7 +60,7 @@ function extremesOf({ minC, maxC, sunriseH, sunsetH }: DayOnClock): DayExtremes 
   return minC === null || maxC === null ? null : { minC, maxC, sunriseH, sunsetH };
 }
 
-/** The day next to this one; where it is not given, this day once more. */
+/** The adjoining day's extremes; this day's again when it is not given. */
 function neighbour(other: DayOnClock | undefined, day: DayOnClock, own: DayExtremes, side: 1 | -1): DayExtremes {
   const adjoins = other && (side === 1 ? other.startH === day.endH : other.endH === day.startH);
   const extremes = adjoins ? extremesOf(other) : null;
@@ -86,7 +86,7 @@ function bendToMean(hourlyC: Float64Array, { minC, maxC }: DayExtremes, meanC: n
     }
     const excess = sum - wanted * shares.length;
     if (slope === 0 || Math.abs(excess) < 1e-10) break;
-    exponent = Math.min(MOST_EXPONENT, Math.max(LEAST_EXPONENT, exponent * Math.exp(-excess / slope)));
+    exponent = Math.min(MAX_EXPONENT, Math.max(MIN_EXPONENT, exponent * Math.exp(-excess / slope)));
   }
   shares.forEach((share, i) => {
     if (bends(share)) hourlyC[i] = minC + rangeC * share ** exponent;

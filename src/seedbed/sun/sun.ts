@@ -2,7 +2,7 @@
 const SOLAR_CONSTANT = 0.082;
 
 /**
- * Sunshine at the top of the atmosphere on a level surface, summed over a day.
+ * Radiation at the top of the atmosphere on a level surface, summed over a day.
  *
  * @param latitudeDeg Latitude, north positive [°], -90 to 90.
  * @param dayOfYear   1 January is 1; 1 to 366.
@@ -10,7 +10,8 @@ const SOLAR_CONSTANT = 0.082;
  *
  * Formula: Ra = 24 · 60 / π · Gsc dr (ωs sin φ sin δ + cos φ cos δ sin ωs); dr = 1 + 0.033 cos(2πJ/365);
  * δ = 0.409 sin(2πJ/365 - 1.39); cos ωs = -tan φ tan δ
- * Source: Allen, Pereira, Raes, Smith (1998). Crop Evapotranspiration, FAO Irrigation and Drainage Paper 56, eqns 21-25.
+ * Source: Allen, Pereira, Raes, Smith (1998). Crop Evapotranspiration, FAO Irrigation and Drainage Paper 56, eqns
+ * 21-25.
  * @example extraterrestrialMJ(45, 172) // => 41.9105
  */
 export function extraterrestrialMJ(latitudeDeg: number, dayOfYear: number): number {
@@ -37,10 +38,10 @@ function sunsetAngle(latitudeDeg: number, dayOfYear: number) {
 }
 
 /**
- * Sunshine at the ground, from how far the day's air swings: clear days swing more.
+ * Solar radiation at the ground, estimated from the air's diurnal range, which is wider on clear days.
  *
  * @param rangeK           Maximum less minimum of the air [K], >= 0.
- * @param extraterrestrial Sunshine above the atmosphere [MJ m⁻² d⁻¹].
+ * @param extraterrestrial Radiation above the atmosphere [MJ m⁻² d⁻¹].
  * @returns Rs [MJ m⁻² d⁻¹].
  *
  * Formula: Rs = 0.16 sqrt(Tmax - Tmin) Ra, inland

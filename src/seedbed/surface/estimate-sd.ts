@@ -1,13 +1,13 @@
 import type { ResidualModel } from './residual-model.js';
 
-/** Four of five draws of a normal distribution lie within this many standard deviations of its mean. */
+/** Half width of the central 80 % of a normal distribution, in standard deviations. */
 const WITHIN_80_PERCENT = 1.28;
 
-/** A variance never falls below this: the model's own steps, the probe's place [K²]. */
-const LEAST_K2 = 0.02;
+/** Minimum of a variance, for the model's own steps and the probe's placement [K²]. */
+const MIN_K2 = 0.02;
 
 /**
- * Half the width of the range that holds a day's measured mean four times in five.
+ * Half width of the 80 % interval of a day's measured mean.
  *
  * @param sdK Standard deviation of the daily mean [K], from `probeUpdate`, >= 0.
  * @returns Half width [K].
@@ -19,16 +19,16 @@ const LEAST_K2 = 0.02;
  */
 export const plusMinusK = (sdK: number): number => WITHIN_80_PERCENT * sdK;
 
-/** The other way round: the standard deviation behind half a range [K]. @example sdOfPlusMinusK(1.28) // => 1 */
+/** The inverse: the standard deviation of an 80 % half width [K]. @example sdOfPlusMinusK(1.28) // => 1 */
 export const sdOfPlusMinusK = (plusMinus: number): number => plusMinus / WITHIN_80_PERCENT;
 
 /**
- * How far to shift the daily means to either side so that the emergence they give brackets the true one four times in
- * five. The errors of single days average out on the way to it, and are left out in part.
+ * Shift of the daily means to either side that makes the resulting emergence dates an 80 % interval. The errors of
+ * single days average out until then and are left out in part.
  *
  * @param model         The residuals that `sdK` came from.
  * @param sdK           Standard deviation of each daily mean [K]. Shape (n).
- * @param predictedDays Days from wetting to the emergence predicted, > 0.
+ * @param predictedDays Days from imbibition to the emergence predicted, > 0.
  * @returns Half widths [K] to run the progress with, warmer and colder. Shape (n).
  * @throws ScienceError never; a wait shorter than the fast errors last keeps them in full.
  *
@@ -40,5 +40,5 @@ export const sdOfPlusMinusK = (plusMinus: number): number => plusMinus / WITHIN_
 export function emergencePlusMinusK(model: ResidualModel, sdK: ArrayLike<number>, predictedDays: number): Float64Array {
   const averagedOut = 1 - Math.min(1, (2 * model.fastDays) / predictedDays);
   const leftOutK2 = model.scale * (model.fastK2 + model.noiseK2) * averagedOut;
-  return Float64Array.from(sdK, (sd) => plusMinusK(Math.sqrt(Math.max(LEAST_K2, sd * sd - leftOutK2))));
+  return Float64Array.from(sdK, (sd) => plusMinusK(Math.sqrt(Math.max(MIN_K2, sd * sd - leftOutK2))));
 }

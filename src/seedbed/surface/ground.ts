@@ -1,6 +1,6 @@
 import { ScienceError } from '../../basics/errors.js';
 
-/** Soil as the solver sees it: nodes downward from a surface, and what they are made of. */
+/** Soil in the solver: nodes downward from a surface, and their material. */
 export interface Ground {
   /** Depth of each node below the surface [cm], the first 0, rising. Shape (n), n >= 2. */
   readonly depthsCm: Float64Array;
@@ -12,14 +12,14 @@ export interface Ground {
 
 const FIRST_STEP_CM = 0.5;
 const RATIO = 1.12;
-/** No annual wave to speak of comes back from below this [cm]. */
+/** Below this depth the annual wave has no noticeable effect on the surface [cm]. */
 export const DEEP_CM = 1000;
 
 /**
- * Nodes close together at the surface and wider apart with depth, with one at each depth that is asked for.
+ * Node depths, close together at the surface and wider apart with depth, with a node at each depth wanted.
  *
  * @param wantedCm Depths that must be nodes [cm], >= 0.
- * @param bottomCm Where the ground ends [cm], above 0.
+ * @param bottomCm Bottom of the ground [cm], above 0.
  * @returns Depths [cm], rising from 0 to the bottom or a little below it.
  * @throws ScienceError `out-of-range` for a depth above the surface or below the bottom.
  *
@@ -30,7 +30,7 @@ export function gradedDepthsCm(wantedCm: readonly number[], bottomCm: number): F
     throw new ScienceError('out-of-range', `gradedDepthsCm takes depths of 0 to ${bottomCm} cm`);
   const depths: number[] = [0];
   for (let step = FIRST_STEP_CM; depths.at(-1)! < bottomCm; step *= RATIO) depths.push(depths.at(-1)! + step);
-  // A shallow body ends exactly at its bottom; deep ground just reaches far enough.
+  // A shallow body ends exactly at its bottom; deep ground only has to reach far enough.
   if (bottomCm < DEEP_CM) depths[depths.length - 1] = bottomCm;
   const taken = new Set<number>([0, depths.length - 1]);
   const added: number[] = [];
@@ -50,11 +50,11 @@ export function gradedDepthsCm(wantedCm: readonly number[], bottomCm: number): F
   return Float64Array.from(new Set([...depths, ...added])).sort();
 }
 
-/** Which node lies at a depth; it must be one of them. */
+/** Index of the node at a depth, which must be one of them. */
 export const nodeAt = ({ depthsCm }: Ground, depthCm: number): number => depthsCm.indexOf(depthCm);
 
 /**
- * How fast warmth spreads in it.
+ * Thermal diffusivity of the ground.
  *
  * @returns κ = λ / C [m² s⁻¹].
  * @example diffusivityOf({ conductivity: 1, heatCapacity: 2500000 }) // => 4.0e-7

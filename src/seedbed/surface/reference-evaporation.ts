@@ -1,14 +1,14 @@
-/** What evaporates a millimetre of water [mm per MJ m⁻²]. */
+/** Water that radiation evaporates [mm per MJ m⁻²]. */
 const MM_PER_MJ = 0.408;
-/** A day's evaporation never counts as less [mm]: frost would make it negative. */
-const LEAST_MM = 0.05;
+/** Minimum of a day's evaporation [mm], because frost would make it negative. */
+const MIN_MM = 0.05;
 
 /**
- * What a watered sward would give off in a day, from the air's minimum and maximum.
+ * Daily reference evaporation of watered grass, from the air's minimum and maximum.
  *
  * @param minC             The day's minimum [°C].
  * @param maxC             The day's maximum [°C].
- * @param extraterrestrial Sunshine above the atmosphere [MJ m⁻² d⁻¹].
+ * @param extraterrestrial Radiation above the atmosphere [MJ m⁻² d⁻¹].
  * @returns ET0 [mm d⁻¹], at least 0.05.
  *
  * Formula: ET0 = 0.0023 · 0.408 Ra (Tm + 17.8) sqrt(d), Tm the middle of the extremes, d their distance, at least 0.5 K
@@ -17,11 +17,11 @@ const LEAST_MM = 0.05;
  */
 export function referenceEvaporationMm(minC: number, maxC: number, extraterrestrial: number): number {
   const rangeK = Math.max(0.5, maxC - minC);
-  return Math.max(LEAST_MM, 0.0023 * MM_PER_MJ * extraterrestrial * ((minC + maxC) / 2 + 17.8) * Math.sqrt(rangeK));
+  return Math.max(MIN_MM, 0.0023 * MM_PER_MJ * extraterrestrial * ((minC + maxC) / 2 + 17.8) * Math.sqrt(rangeK));
 }
 
 /**
- * The pressure of water vapour over water at a temperature.
+ * Saturation vapour pressure over water.
  *
  * @param tempC Temperature [°C].
  * @returns Saturation vapour pressure [kPa].

@@ -1,5 +1,5 @@
 /**
- * How measured daily means at 5 cm differ from the model's: r(t) = δ0 + δ1 x(t) + fast + slow + noise.
+ * Measured less modelled daily means at 5 cm: r(t) = δ0 + δ1 x(t) + fast + slow + noise.
  *
  * δ0 corrects the surface's constant, δ1 its sunshine term; x(t) is the 5 cm response to (1 - c)(Q - 1), with Q the
  * day's sunshine number and c its snow cover. All variances are multiplied by `scale`.
@@ -9,21 +9,24 @@ export interface ResidualModel {
   readonly scale: number;
   /** P: variance of δ0, covariance of δ0 and δ1, variance of δ1 [K²]. */
   readonly siteK2: readonly [constant: number, both: number, sunshine: number];
-  /** Weather that the model mistakes; forgotten as exp(-|dt| / days). */
+  /** Weather that the model gets wrong; its correlation decays as exp(-|dt| / days). */
   readonly fastK2: number;
   readonly fastDays: number;
-  /** The season: moisture, growth of the cover. */
+  /** Seasonal errors: moisture, growth of the cover. */
   readonly slowK2: number;
   readonly slowDays: number;
-  /** The probe's own, from day to day [K²]. */
+  /** Noise of the probe from day to day [K²]. */
   readonly noiseK2: number;
 }
 
-/** Variances [K²] and how long they last [d], as `ResidualModel` names them: fitted to 99 stations of the U.S. Climate Reference Network. */
+/**
+ * Variances [K²] and decay times [d], named as in `ResidualModel`: fitted to 99 stations of the U.S. Climate Reference
+ * Network.
+ */
 const UNDER_COVER = { fastK2: 0.75, fastDays: 2.2, slowK2: 0.7, slowDays: 80, noiseK2: 0.05 };
 
 /**
- * The residuals of the model that knows the place's annual precipitation (T1).
+ * Residuals of the model that uses the place's annual precipitation (T1).
  *
  * @param aridityLA LA = ln(AI + 0.1) + 0.6, AI annual precipitation over annual reference evaporation, 0 to 2.
  * @returns The residual model; w = exp(-0.35 LA), so dry places err more.
@@ -37,7 +40,7 @@ export function residualsWithRain(aridityLA: number): ResidualModel {
 }
 
 /**
- * The residuals of the model that knows temperatures alone (T0).
+ * Residuals of the model that uses temperatures alone (T0).
  *
  * @param vapourV V: the mean daily rise of saturation vapour pressure from minimum to maximum, kept within 0.4 to 2.8,
  *                less 1.2 [kPa].
@@ -59,7 +62,7 @@ export function residualsWithoutRain(vapourV: number): ResidualModel {
 export const onBareGround = (model: ResidualModel): ResidualModel => ({ ...model, fastK2: 1.4, fastDays: 5 });
 
 /**
- * How much a single day's measured mean varies about the model's before any reading is known.
+ * Prior variance of a single day's measured mean about the model's.
  *
  * @param model The residuals.
  * @param x     The 5 cm response to sunshine on that day, about -1 to 1.
@@ -74,7 +77,7 @@ export function residualVarianceK2(model: ResidualModel, x: number): number {
 }
 
 /**
- * How far two days' residuals, not counting the probe's noise, vary together.
+ * Covariance of two days' residuals, without the probe's noise.
  *
  * @param model    The residuals.
  * @param daysOff  Days from one to the other, of either sign.

@@ -1,13 +1,13 @@
-/** So many cold days' worth of snow cover the ground whole [K·d]; more than the other adds nothing to its insulation. */
+/** Snow index of full ground cover [K·d]; a higher index insulates no better. */
 const WHOLE_COVER = 10;
 const DEEPEST = 100;
-/** How much a unit of snow resists the flow of heat [m² K W⁻¹]. */
+/** Thermal resistance of a unit of snow [m² K W⁻¹]. */
 const RESISTANCE = 0.04;
-/** How much of the index a degree of thaw takes in a day [1/K]: our own fit to 32 cold stations, as the resistance. */
+/** Daily fall of the index per kelvin of thaw [1/K]: our own fit to 32 cold stations, as the resistance. */
 const MELT_PER_K = 4;
 
 /**
- * How much snow may lie, told from the air alone: a day of frost adds one, a degree of thaw takes four.
+ * An index of lying snow from the air alone: a day of frost adds one, a degree of thaw removes four.
  *
  * @param snow  The index of the day before, >= 0.
  * @param meanC The day's mean of the air [°C].
@@ -24,7 +24,7 @@ export const snowIndex = (snow: number, meanC: number): number =>
 export const snowCover = (snow: number): number => Math.min(1, snow / WHOLE_COVER);
 
 /**
- * How well heat passes between ground and air through the snow on it.
+ * The conductance between ground and air through the snow on it.
  *
  * @param conductance Without snow [W m⁻² K⁻¹].
  * @param snow        The snow index.
@@ -35,7 +35,7 @@ export const throughSnow = (conductance: number, snow: number): number =>
   1 / (1 / conductance + RESISTANCE * Math.min(snow, DEEPEST));
 
 /**
- * The sol-air temperature through a share of snow: on snow it is the air's mean, and never above freezing.
+ * The sol-air temperature under a share of snow: on snow it is the air's mean, and never above freezing.
  *
  * @param solAirC Without snow [°C].
  * @param meanC   The day's mean of the air [°C].

@@ -2,14 +2,14 @@ import { snowCover, snowIndex, throughSnow, underSnowC } from './snow.js';
 import { type Surface, solAirC, sunninessOf } from './surface.js';
 
 /** A day of air on the clock of hours since a record's start. */
-export interface AirDay {
+export interface AirDayAbove {
   readonly startH: number;
   readonly endH: number;
   readonly sunriseH: number;
   readonly sunsetH: number;
   readonly minC: number;
   readonly maxC: number;
-  /** Sunshine above the atmosphere [MJ m⁻² d⁻¹]. */
+  /** Radiation above the atmosphere [MJ m⁻² d⁻¹]. */
   readonly extraterrestrialMJ: number;
 }
 
@@ -17,39 +17,38 @@ export interface AirDay {
 export interface AirRecord {
   /** Hourly means [°C], none missing. Shape (n). */
   readonly hourlyC: Float64Array;
-  /** Days in a row that cover every hour, none missing. */
-  readonly days: readonly AirDay[];
+  /** Consecutive days that cover every hour. */
+  readonly days: readonly AirDayAbove[];
 }
 
-/** What acts on the soil's surface, hour by hour. All of shape (n). */
+/** Hourly forcing of the soil's surface. All of shape (n). */
 export interface SurfaceForcing {
   /** The sol-air temperature [°C]. */
   readonly solAirC: Float64Array;
-  /** h, through whatever snow lies [W m⁻² K⁻¹]. */
+  /** h, through the snow of the hour [W m⁻² K⁻¹]. */
   readonly conductance: Float64Array;
-  /** What sunshine adds in it [K]. */
+  /** The sunshine term in `solAirC` [K]. */
   readonly sunK: Float64Array;
-  /** The share of the ground that snow is taken to cover, 0 to 1. */
+  /** Assumed snow-covered share of the ground, 0 to 1. */
   readonly snowCover: Float64Array;
-  /** How much sunnier than usual the day is, as far as no snow covers the ground: (1 - c)(Q - 1). */
+  /** The day's sunshine above its climatological mean on ground without snow: (1 - c)(Q - 1). */
   readonly sunnier: Float64Array;
 }
 
-/** The air's swing never counts as less [K]. */
-const LEAST_RANGE_K = 0.5;
+/** Minimum of the air's diurnal range [K]. */
+const MIN_RANGE_K = 0.5;
 
 /**
- * What the weather does at the soil's surface, by the hour.
+ * Hourly forcing of the soil's surface by the weather.
  *
  * @param air     The air.
- * @param surface How weather meets the soil.
+ * @param surface Energy exchange of weather and soil.
  * @returns Sol-air temperature, conductance and the sun's part.
  *
- * Formula: F = air + constant + perRange (d - 13) + S(t); S follows the sun as a half-sine from rise to set, its mean that
- * of the day; under a share c of snow F = (1 - c) F + c min(Tm, 0) and h is less. Where the surface's constants are for
- * the middle of the day's extremes, the air is shifted so that this is its mean.
- * Validity: daily means so forced agree with daily steps within 0.14 K; under grass the swing of day and night is not
- * validated.
+ * Formula: F = air + constant + perRange (d - 13) + S(t); S follows the sun as a half-sine from rise to set, its mean
+ * that of the day; under a share c of snow F = (1 - c) F + c min(Tm, 0) and h is less. For a surface whose constants
+ * use the middle of the day's extremes, the air is shifted so that this is its mean.
+ * Validity: daily means so forced agree with daily steps within 0.14 K; the diurnal range under grass is not validated.
  * Source: as `surfaceOf`, `snowIndex`.
  */
 export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): SurfaceForcing {
@@ -67,7 +66,7 @@ export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): 
     const first = Math.max(0, Math.ceil(day.startH - 0.5));
     const end = Math.min(n, Math.ceil(day.endH - 0.5));
     const meanC = (day.minC + day.maxC) / 2;
-    const rangeK = Math.max(LEAST_RANGE_K, day.maxC - day.minC);
+    const rangeK = Math.max(MIN_RANGE_K, day.maxC - day.minC);
     snow = snowIndex(snow, meanC);
     if (first >= end) continue;
     const isWhole = day.startH > -0.5 && day.endH < n + 0.5;
@@ -90,8 +89,8 @@ export function surfaceForcing({ hourlyC, days }: AirRecord, surface: Surface): 
   return forcing;
 }
 
-/** The mean strength of the sun in an hour, over that of the day: a half-sine from rise to set. */
-function sunOfHour({ startH, endH, sunriseH, sunsetH }: AirDay, hour: number): number {
+/** Mean radiation in an hour over that of the day: a half-sine from rise to set. */
+function sunOfHour({ startH, endH, sunriseH, sunsetH }: AirDayAbove, hour: number): number {
   const from = Math.max(hour, sunriseH);
   const to = Math.min(hour + 1, sunsetH);
   if (from >= to) return 0;

@@ -1,6 +1,6 @@
 import type { Migration } from './migration.js';
 
-/** Keys begin with the owner, by which a distributed PostgreSQL can spread every table. */
+/** Keys begin with the owner, so that a distributed PostgreSQL can spread every table by it. */
 export const placesAndBeds: Migration = {
   name: '001-places-and-beds',
   statements: (key) => [

@@ -22,7 +22,7 @@ export const air: Migration = {
       primary key (owner, place, month),
       foreign key (owner, place) references places (owner, id) on delete cascade
     )`,
-    // Of one forecast; of the last alone something is kept.
+    // Rows of the latest forecast only.
     `create table coming_days (
       owner ${key} not null,
       place ${key} not null,

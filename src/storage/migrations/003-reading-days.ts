@@ -3,7 +3,7 @@ import type { Migration } from './migration.js';
 export const readingDays: Migration = {
   name: '003-reading-days',
   statements: (key) => [
-    // A depth of -1: the probe lies at the seed. `packed` comes last: what stands before it is read without it.
+    // A depth of -1 means a probe at the seed. `packed` comes last, so that the columns before it are read without it.
     `create table reading_days (
       owner ${key} not null,
       bed ${key} not null,

@@ -3,8 +3,8 @@ import type { Migration } from './migration.js';
 export const sources: Migration = {
   name: '004-sources',
   statements: (key) => [
-    // What is known of a place's source as long as its format and url are the place's own; a place's first fetch makes
-    // the row. Who fetches holds the lease, a revision of the owner, which is never given twice.
+    // State of a place's source, valid while its format and url are the place's own. A place's first fetch makes
+    // the row. The lease of the fetching instance is a revision of the owner, which is unique.
     `create table sources (
       owner ${key} not null,
       place ${key} not null,

@@ -2,7 +2,7 @@ import type { Migration } from './migration.js';
 
 export const season: Migration = {
   name: '005-season',
-  // `fields` is all that the owner said, as JSON; beside it stands again what is asked by.
+  // `fields` holds all fields as JSON; the columns beside it repeat those that queries filter by.
   statements: (key) => [
     `create table lots (
       owner ${key} not null,
@@ -11,7 +11,7 @@ export const season: Migration = {
       fields text not null,
       primary key (owner, id)
     )`,
-    // A lot that was sown stays, so that no sowing loses it.
+    // A sown lot cannot be deleted, so that no sowing loses it.
     `create table sowings (
       owner ${key} not null,
       id ${key} not null,
@@ -55,7 +55,7 @@ export const season: Migration = {
       foreign key (owner, bed) references beds (owner, id) on delete cascade
     )`,
     `alter table beds add column calendar_token ${key}`,
-    // Whoever brings a token need not be known.
+    // A calendar request brings a token and no owner.
     'create index beds_by_calendar_token on beds (calendar_token)',
   ],
 };

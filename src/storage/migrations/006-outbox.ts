@@ -3,8 +3,8 @@ import type { Migration } from './migration.js';
 export const outbox: Migration = {
   name: '006-outbox',
   statements: (key) => [
-    // Messages go out one after the other, so what is known of the first stands with the subscription. Who sends holds
-    // the lease, a revision of the owner, which is never given twice.
+    // Messages go out one after the other, so the state of the first stands with the subscription. The lease of the
+    // sending instance is a revision of the owner, which is unique.
     `create table subscriptions (
       owner ${key} not null,
       id ${key} not null,
@@ -22,7 +22,7 @@ export const outbox: Migration = {
       seen text,
       primary key (owner, id)
     )`,
-    // What was last told of a subject.
+    // The latest notification about each subject.
     `create table tellings (
       owner ${key} not null,
       subscription ${key} not null,
@@ -31,7 +31,7 @@ export const outbox: Migration = {
       primary key (owner, subscription, subject),
       foreign key (owner, subscription) references subscriptions (owner, id) on delete cascade
     )`,
-    // In the order in which they were told: by the owner's revision then, and their place in what was told with it.
+    // Ordered by the owner's revision when they were written, then by their place in that write.
     `create table messages (
       owner ${key} not null,
       subscription ${key} not null,

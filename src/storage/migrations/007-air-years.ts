@@ -3,7 +3,7 @@ import type { Query } from '../database.js';
 import { packedYears } from '../pack-air.js';
 import type { Migration } from './migration.js';
 
-/** A year of a place's air in one row, where each day had a row: thirty years are read in thirty rows, not 10,958. */
+/** Packs a place's year of air into one row instead of one row a day: thirty years are thirty rows, not 10,958. */
 export const airYears: Migration = {
   name: '007-air-years',
   statements: (key) => [

@@ -3,8 +3,8 @@ import type { Migration } from './migration.js';
 export const pastSoil: Migration = {
   name: '008-past-soil',
   statements: (key) => [
-    // Worked out of other rows, and worked out again where it is lost. `packed` comes last: what stands before it is
-    // read without it.
+    // A cache of results computed from other rows. `packed` comes last, so that the columns before it are read without
+    // it.
     `create table past_soil (
       owner ${key} not null,
       key ${key} not null,

@@ -2,7 +2,7 @@ import type { Migration } from './migration.js';
 
 export const allowances: Migration = {
   name: '009-allowances',
-  // A row that is not there is a full allowance, so one that is full again may go. `owner` is a caller's digest.
+  // A missing row is a full allowance, so full rows may be deleted. `owner` is a caller's digest.
   statements: (key) => [
     `create table allowances (
       owner ${key} not null,

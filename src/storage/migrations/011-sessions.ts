@@ -14,7 +14,7 @@ export const sessions: Migration = {
       label text not null,
       primary key (owner, id)
     )`,
-    // Whoever brings a cookie need not be known.
+    // A request brings a cookie and no owner.
     'create index sessions_by_token on sessions (token_digest)',
   ],
 };

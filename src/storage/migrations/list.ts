@@ -12,7 +12,10 @@ import { sessions } from './011-sessions.js';
 import { secrets } from './012-secrets.js';
 import type { Migration } from './migration.js';
 
-/** All steps, in order. A new one is added at the end; none that was released is ever changed. */
+/**
+ * All steps, in order. Never change a released step. Add a new one at the end, with a test in
+ * `test/storage/contract.ts` that migrates a filled database of the step before.
+ */
 export const migrations: readonly Migration[] = [
   placesAndBeds,
   air,

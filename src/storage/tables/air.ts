@@ -19,10 +19,10 @@ const dayOf = ({ date, min_c, mean_c, max_c }: AirRow): AirDay => ({ date, min: 
 
 const isSame = (a: AirDay, b: AirDay): boolean => a.min === b.min && a.mean === b.mean && a.max === b.max;
 
-/** Of a date given twice the last day counts. */
+/** Keeps the last of several days with one date. */
 const oneADate = (days: readonly AirDay[]): AirDay[] => [...new Map(days.map((day) => [day.date, day])).values()];
 
-/** The years that a range touches, in order, with all their days. */
+/** All days of the years that a range touches, by year. */
 async function yearsIn(
   { all }: Pick<Query, 'all'>,
   owner: string,

@@ -1,18 +1,18 @@
 import type { TakeAllowance } from '../../garden/store/allowance.js';
 import type { Database } from '../database.js';
 
-/** How often allowances that are full again are swept away [ms]. */
+/** Interval between deletions of full allowances [ms]. */
 const SWEEP_EVERY_MS = 10 * 60_000;
 
 const sweptAtMs = new WeakMap<Database, number>();
 
-/** Takes tokens out of a bucket that all instances share. Their clocks may differ: a bucket never runs backwards. */
+/** Takes tokens out of a bucket that all instances share. Their clocks may differ, so a bucket never runs backwards. */
 export async function takeAllowance(
   database: Database,
   ...[caller, policy, wanted, capacity, perMs, nowMs]: Parameters<TakeAllowance>
 ): ReturnType<TakeAllowance> {
   const allowance = await database.for(caller).transaction(async (query) => {
-    // Locks the row, as a change of it, until the end of the transaction.
+    // The update locks the row until the end of the transaction.
     const [before] = await query.all<{ tokens: number; at_ms: number }>(
       `insert into allowances (owner, policy, tokens, at_ms, full_at_ms) values ($1, $2, $3, $4, $4)
        on conflict (owner, policy) do update set tokens = allowances.tokens returning tokens, at_ms`,

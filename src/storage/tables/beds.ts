@@ -1,11 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { zoneNamed } from '../../basics/calendar.js';
-import { type IfRevision, isAtRevision } from '../../garden/store/kept.js';
 import type { Quotas } from '../../garden/store/quotas.js';
+import { type IfRevision, isAtRevision } from '../../garden/store/resource.js';
 import type { Bed, BedFields, Changes, InstantRange, Page, Probe, Put } from '../../garden/store/store.js';
 import type { Readings } from '../../readings/readings.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
 import type { Secrets } from '../secrets.js';
 import { findPlace } from './places.js';
@@ -54,7 +54,7 @@ export const putBed = (
   ifRevision?: IfRevision,
 ): Promise<Put<Bed>> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const before = await findBed(query, owner, id);
     const place = await findPlace(query, owner, fields.place);
     if (!place) return { outcome: 'no-place' };
@@ -92,7 +92,7 @@ export const deleteBed = (
   { withSowings = false, ifRevision }: { withSowings?: boolean; ifRevision?: IfRevision },
 ): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const of = [owner, id];
     const before = await findBed(query, owner, id);
     if (!before) return 'absent';
@@ -105,8 +105,10 @@ export const deleteBed = (
     return 'deleted';
   });
 
-/** Says that a bed, or something that lies in it, is no longer as it was. */
-export const raiseBed = (query: Query, owner: string, id: string, revision: number): Promise<number> =>
+/**
+ * Marks a bed as changed. Whatever was made from a bed and what lies in it stays valid while the bed's revision does.
+ */
+export const touchBedRevision = (query: Query, owner: string, id: string, revision: number): Promise<number> =>
   query.run('update beds set revision = $3 where owner = $1 and id = $2', [owner, id, revision]);
 
 export async function bedOfCalendar(
@@ -129,7 +131,7 @@ export const renewCalendarToken = (
   id: string,
 ): Promise<string | undefined> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const { token, sealed, digest } = newToken(secrets, owner, id);
     const changed = await query.run(
       'update beds set calendar_token = $3, calendar_digest = $4, revision = $5 where owner = $1 and id = $2',
@@ -138,7 +140,7 @@ export const renewCalendarToken = (
     return changed > 0 ? token : undefined;
   });
 
-/** What nobody guesses: 256 bits of chance. */
+/** An unguessable token of 256 random bits. */
 function newToken(secrets: Secrets, owner: string, bed: string) {
   const token = randomBytes(32).toString('base64url');
   return { token, sealed: secrets.seal(token, ['calendar', owner, bed]), digest: secrets.digest(token) };
@@ -193,7 +195,7 @@ export const deleteReadings = (
     ifRevision,
   );
 
-/** Changes a series of a bed, whose revision rises unless nothing was different; undefined where there is no such bed. */
+/** Changes a series of a bed and touches its revision unless nothing differed; undefined when there is no such bed. */
 const changeOfBed = <T>(
   database: Database,
   owner: string,
@@ -202,7 +204,7 @@ const changeOfBed = <T>(
   ifRevision?: IfRevision,
 ): Promise<T | 'stale' | undefined> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const found = await query.all<{ revision: number; time_zone: string }>(
       `select beds.revision, places.time_zone from beds join places on places.owner = beds.owner and places.id = beds.place
        where beds.owner = $1 and beds.id = $2`,
@@ -211,11 +213,11 @@ const changeOfBed = <T>(
     if (!found[0]) return undefined;
     if (!isAtRevision(found[0].revision, ifRevision)) return 'stale';
     const { result, different } = await change(query, found[0].time_zone);
-    if (different) await raiseBed(query, owner, bed, revision);
+    if (different) await touchBedRevision(query, owner, bed, revision);
     return result;
   });
 
-/** Packed out of order, readings could not be found again. */
+/** Readings packed out of order could not be found again. */
 function refuseDisorder({ atMs, valueC }: Readings): void {
   for (let i = 0; i < atMs.length; i++) {
     const rising = i === 0 || atMs[i]! > atMs[i - 1]!;

@@ -1,7 +1,7 @@
 import type { CalendarEntry, CalendarRevision } from '../../garden/store/season-store.js';
 import type { Database, Query } from '../database.js';
 import { insertMany } from '../insert-many.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 
 interface Event extends CalendarEntry, CalendarRevision {}
 
@@ -10,10 +10,12 @@ interface EventRow extends CalendarEntry {
   readonly changed_at_ms: number;
 }
 
-/** Who last looked at a calendar so long ago [ms] holds nothing of it any more. */
-const REMEMBERED_MS = 3 * 365 * 24 * 3_600_000;
+/** Lifetime of an event's revision [ms]; no calendar client relies on an older one. */
+const EVENT_LIFETIME_MS = 3 * 365 * 24 * 3_600_000;
 
-/** Calendars are asked for often and change seldom: one that says what it last said is only read. */
+/**
+ * Revisions of a calendar's events. Feeds are read often and change seldom, so an unchanged one takes no owner lock.
+ */
 export async function calendarRevisions(
   database: Database,
   owner: string,
@@ -22,7 +24,7 @@ export async function calendarRevisions(
   nowMs: number,
 ): Promise<CalendarRevision[] | undefined> {
   const wanted = new Map(entries.map(({ uid, digest }) => [uid, digest]));
-  const isAsKnown = (known: Map<string, Event>) =>
+  const isUnchanged = (known: Map<string, Event>) =>
     entries.every(({ uid }) => known.get(uid)?.digest === wanted.get(uid));
   const revisionsIn = (known: Map<string, Event>) =>
     entries.map(({ uid }): CalendarRevision => {
@@ -31,9 +33,9 @@ export async function calendarRevisions(
     });
 
   const before = await eventsOf(database, owner, bed);
-  if (!before || isAsKnown(before)) return before && revisionsIn(before);
+  if (!before || isUnchanged(before)) return before && revisionsIn(before);
   return database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const known = await eventsOf(query, owner, bed);
     if (!known) return undefined;
     const changed = [...wanted]
@@ -52,14 +54,14 @@ export async function calendarRevisions(
     await query.run('delete from calendar_events where owner = $1 and bed = $2 and changed_at_ms < $3', [
       owner,
       bed,
-      nowMs - REMEMBERED_MS,
+      nowMs - EVENT_LIFETIME_MS,
     ]);
     for (const event of changed) known.set(event.uid, event);
     return revisionsIn(known);
   });
 }
 
-/** What a bed's calendar has said, by uid; undefined: there is no such bed. */
+/** The stored events of a bed's calendar, by uid; undefined when there is no such bed. */
 async function eventsOf(ask: Pick<Query, 'all'>, owner: string, bed: string): Promise<Map<string, Event> | undefined> {
   const rows = await ask.all<EventRow | { uid: null }>(
     `select e.uid, e.digest, e.sequence, e.changed_at_ms

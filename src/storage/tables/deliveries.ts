@@ -1,6 +1,6 @@
 import type { Delivery, DeliveryEnd, SubscriptionFields, SubscriptionRef } from '../../garden/store/alert-store.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 
 const IS_DUE = `(s.off_at_ms is null and s.next_at_ms <= $1 and (s.leased_until_ms is null or s.leased_until_ms <= $1))`;
 
@@ -12,7 +12,7 @@ export const dueDeliveries = (database: Database, nowMs: number, limit: number):
     [nowMs, limit],
   );
 
-/** Counts no further than the limit, so that what it costs does not grow with what is kept. */
+/** Counts up to the limit only, so that the cost does not grow with the table. */
 export async function messagesWaiting(database: Database, limit: number): Promise<number> {
   const [row] = await database.all<{ n: number }>(
     'select count(*) as n from (select 1 as one from messages limit $1) as waiting',
@@ -29,7 +29,7 @@ export const leaseDelivery = (
   untilMs: number,
 ): Promise<Delivery | undefined> =>
   database.transaction(async (query) => {
-    const lease = await takeTurn(query, owner);
+    const lease = await takeOwnerLock(query, owner);
     const [row] = await query.all<{
       fields: string;
       secret: string;
@@ -61,7 +61,7 @@ export const endDelivery = (
   end: DeliveryEnd,
 ): Promise<boolean> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const isOurs = (await write(query, [owner, id, lease], end, revision)) > 0;
     if (isOurs && end.outcome === 'delivered') {
       await query.run('delete from messages where owner = $1 and subscription = $2 and id = $3', [
@@ -96,7 +96,7 @@ function write(
         revision,
       ]);
     case 'delivered':
-      // What waits next comes after what others have waiting.
+      // The subscription's next message queues behind those of others.
       return set(', next_at_ms = $4, failures = 0, last_error = null, delivered_at_ms = $4', [end.atMs]);
   }
 }

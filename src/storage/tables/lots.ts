@@ -1,10 +1,10 @@
-import type { IfRevision } from '../../garden/store/kept.js';
+import type { IfRevision } from '../../garden/store/resource.js';
 import type { LotFields } from '../../garden/store/season-store.js';
 import type { Database } from '../database.js';
-import { deleteKept, type KeptTable } from '../kept-rows.js';
-import { takeTurn } from '../owner-turn.js';
+import { type DocumentTable, deleteDocument } from '../document-table.js';
+import { takeOwnerLock } from '../owner-lock.js';
 
-export const lots: KeptTable<LotFields> = { name: 'lots', columns: [] };
+export const lots: DocumentTable<LotFields> = { name: 'lots', columns: [] };
 
 export const deleteLot = (
   database: Database,
@@ -13,7 +13,7 @@ export const deleteLot = (
   ifRevision?: IfRevision,
 ): Promise<'deleted' | 'absent' | 'has-sowings' | 'stale'> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const sown = await query.all('select id from sowings where owner = $1 and lot = $2 limit 1', [owner, id]);
-    return sown.length > 0 ? 'has-sowings' : deleteKept(query, lots, owner, id, ifRevision);
+    return sown.length > 0 ? 'has-sowings' : deleteDocument(query, lots, owner, id, ifRevision);
   });

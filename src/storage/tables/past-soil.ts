@@ -1,8 +1,8 @@
 import type { Database } from '../database.js';
 
-/** How much past soil is kept of one owner [bytes]: some twenty beds' hours of thirty years, packed. */
+/** Past soil stored for one owner at most [bytes]: some twenty beds' hours of thirty years, packed. */
 export const MAX_PAST_SOIL_BYTES = 32 * 1024 * 1024;
-/** How many pieces of it, so that small ones do not pile up. */
+/** Rows of past soil of one owner at most, so that small ones do not pile up. */
 export const MAX_PAST_SOIL_ROWS = 500;
 
 export async function findPastSoil(database: Database, owner: string, key: string): Promise<Uint8Array | undefined> {
@@ -14,7 +14,7 @@ export async function findPastSoil(database: Database, owner: string, key: strin
   return packed && (packed instanceof Uint8Array ? packed : new Uint8Array(packed));
 }
 
-/** Keeps a piece; those least lately kept give way to it. One larger than all of the owner's room is not kept. */
+/** Stores a row. Above an owner's limits the rows stored longest ago go. A row above the whole limit is not stored. */
 export const keepPastSoil = (
   database: Database,
   owner: string,
@@ -29,14 +29,14 @@ export const keepPastSoil = (
          kept_at_ms = excluded.kept_at_ms, bytes = excluded.bytes, packed = excluded.packed`,
       [owner, key, nowMs, packed.length, packed],
     );
-    const kept = await query.all<{ key: string; bytes: number }>(
+    const stored = await query.all<{ key: string; bytes: number }>(
       'select key, bytes from past_soil where owner = $1 order by kept_at_ms desc, key',
       [owner],
     );
     let bytes = 0;
-    for (const [i, piece] of kept.entries()) {
-      bytes += piece.bytes;
+    for (const [i, row] of stored.entries()) {
+      bytes += row.bytes;
       if (bytes <= MAX_PAST_SOIL_BYTES && i < MAX_PAST_SOIL_ROWS) continue;
-      await query.run('delete from past_soil where owner = $1 and key = $2', [owner, piece.key]);
+      await query.run('delete from past_soil where owner = $1 and key = $2', [owner, row.key]);
     }
   });

@@ -1,9 +1,9 @@
 import { zoneNamed } from '../../basics/calendar.js';
-import { type IfRevision, isAtRevision } from '../../garden/store/kept.js';
 import type { Quotas } from '../../garden/store/quotas.js';
+import { type IfRevision, isAtRevision } from '../../garden/store/resource.js';
 import type { Page, Place, PlaceFields, Put } from '../../garden/store/store.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
 import { addBytes, airDaysIn, BYTES_PER_AIR_DAY, BYTES_PER_READING, readingsIn, refuseOneMore } from './quotas.js';
 import { rezoneBed } from './reading-days.js';
@@ -66,7 +66,7 @@ export const putPlace = (
   ifRevision?: IfRevision,
 ): Promise<Put<Place>> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const before = await findPlace(query, owner, id);
     if (!before) await refuseOneMore(query, quotas, 'places', owner);
     if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
@@ -91,7 +91,7 @@ export const putPlace = (
     return { outcome: before ? 'replaced' : 'created', kept };
   });
 
-/** The days of its beds' readings are other days now, and whatever was made from them is stale. */
+/** Sorts the readings of a place's beds into its new days and marks the beds as changed. */
 async function rezonePlace(query: Query, owner: string, { id, timeZone, revision }: Place): Promise<void> {
   const of = [owner, id];
   const beds = await query.all<{ id: string }>('select id from beds where owner = $1 and place = $2 order by id', of);
@@ -107,7 +107,7 @@ export const deletePlace = (
   { withBeds = false, ifRevision }: { withBeds?: boolean; ifRevision?: IfRevision },
 ): Promise<'deleted' | 'absent' | 'has-beds' | 'stale'> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const before = await findPlace(query, owner, id);
     if (!before) return 'absent';
     const beds = await query.all('select id from beds where owner = $1 and place = $2 limit 1', [owner, id]);
@@ -124,10 +124,10 @@ export const deletePlace = (
   });
 
 /**
- * Changes a series of a place, whose revision rises unless nothing was different.
+ * Changes a series of a place and touches its revision unless nothing differed.
  *
- * @param change Does it, and says what came of it and whether anything is different.
- * @returns What came of it; `stale`: the place is at another revision; undefined where there is no such place.
+ * @param change Makes the change, and returns its result and whether anything differed.
+ * @returns That result; `stale`: the place is at another revision; undefined when there is no such place.
  */
 export const changeOfPlace = <T>(
   database: Database,
@@ -137,7 +137,7 @@ export const changeOfPlace = <T>(
   ifRevision?: IfRevision,
 ): Promise<T | 'stale' | undefined> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const of = [owner, place];
     const found = await query.all<{ revision: number }>('select revision from places where owner = $1 and id = $2', of);
     if (!found[0]) return undefined;

@@ -1,4 +1,4 @@
 import type { PlanFields } from '../../garden/store/season-store.js';
-import type { KeptTable } from '../kept-rows.js';
+import type { DocumentTable } from '../document-table.js';
 
-export const plans: KeptTable<PlanFields> = { name: 'plans', columns: ['bed'] };
+export const plans: DocumentTable<PlanFields> = { name: 'plans', columns: ['bed'] };

@@ -3,7 +3,10 @@ import type { Query } from '../database.js';
 import { daysInYear, unpackAirYear } from '../pack-air.js';
 
 const BYTES_PER_MEGABYTE = 1_000_000;
-/** Bytes that count against the quota: a reading is an instant and a value as doubles, a day of air three values and its date. */
+/**
+ * Bytes that count against the quota: a reading is an instant and a value as doubles, a day of air three values and its
+ * date.
+ */
 export const BYTES_PER_READING = 16;
 export const BYTES_PER_AIR_DAY = 34;
 
@@ -34,16 +37,16 @@ async function countBytes(ask: Ask, owner: string): Promise<number> {
   return BYTES_PER_READING * readings + BYTES_PER_AIR_DAY * days;
 }
 
-/** The same as it was last written down; null there: an earlier version of the service has not. */
+/** The stored byte count; counts rows when an earlier version of the service has stored none. */
 async function bytesOf(ask: Ask, owner: string): Promise<number> {
   const [row] = await ask.all<{ bytes: number | null }>('select bytes from owners where owner = $1', [owner]);
   return row?.bytes ?? (await countBytes(ask, owner));
 }
 
 /**
- * Writes down how many bytes an owner's readings and air have grown by, or shrunk, within the transaction that did it.
+ * Adds to the stored byte count of an owner's readings and air, within the transaction that changes them.
  *
- * @throws QuotaError where they have grown beyond what may be kept; the transaction then undoes it.
+ * @throws QuotaError when they exceed the quota; the transaction then rolls back.
  */
 export async function addBytes(query: Query, quotas: Quotas, owner: string, bytes: number): Promise<void> {
   if (bytes === 0) return;
@@ -59,14 +62,14 @@ export async function addBytes(query: Query, quotas: Quotas, owner: string, byte
   }
 }
 
-/** How many readings the beds have that go with a statement. */
+/** Number of readings of the beds that a condition selects. */
 export const readingsIn = (
   ask: Ask,
   where: 'bed = $2' | 'bed in (select id from beds where owner = $1 and place = $2)',
   of: readonly [owner: string, id: string],
 ): Promise<number> => numberFrom(ask, `select sum(readings) as n from reading_days where owner = $1 and ${where}`, of);
 
-/** How many days of air an owner has, of all places or of one. */
+/** Number of an owner's days of air, of all places or of one. */
 export async function airDaysIn(ask: Ask, owner: string, place?: string): Promise<number> {
   const years = await ask.all<{ year: number; packed: Uint8Array | ArrayBuffer }>(
     `select year, packed from air_years where owner = $1 ${place === undefined ? '' : 'and place = $2'}`,
@@ -75,7 +78,7 @@ export async function airDaysIn(ask: Ask, owner: string, place?: string): Promis
   return years.reduce((sum, { year, packed }) => sum + daysInYear(unpackAirYear(year, packed)), 0);
 }
 
-/** How much an owner keeps. */
+/** An owner's use of each quota. */
 export async function usageOf(ask: Ask, owner: string): Promise<Usage> {
   return {
     places: await countOf(ask, 'places', owner),
@@ -97,8 +100,8 @@ export async function usageOf(ask: Ask, owner: string): Promise<Usage> {
 }
 
 /**
- * Refuses one more of a kind. It is asked within the transaction that makes it, after the owner's turn was taken, so that
- * two who create at once cannot both take the last place.
+ * Refuses one more of a kind. The creating transaction calls it after taking the owner lock, so that two concurrent
+ * creations cannot both take the last place.
  *
  * @throws QuotaError
  */
@@ -108,7 +111,7 @@ export async function refuseOneMore(query: Ask, quotas: Quotas, name: QuotaName,
   if (used >= quotas[name]) throw new QuotaError(name, quotas[name], used);
 }
 
-/** Refuses a thermometer more than a bed may have. @throws QuotaError */
+/** Refuses another thermometer when the bed has its maximum. @throws QuotaError */
 export async function refuseThermometer(query: Ask, quotas: Quotas, owner: string, bed: string): Promise<void> {
   const used = await thermometersOf(query, owner, bed);
   if (used >= quotas.thermometers) throw new QuotaError('thermometers', quotas.thermometers, used);

@@ -8,9 +8,9 @@ import { insertMany } from '../insert-many.js';
 import { mergeReadings } from '../merge-readings.js';
 import { packReadings, unpackReadings } from '../pack-readings.js';
 
-/** Days read, or written, at a time: of one-minute readings a few milliseconds' work, after which others are answered. */
+/** Days read or written at a time: a few milliseconds of work on one-minute readings, after which other work runs. */
 const DAYS_AT_ONCE = 20;
-/** Of readings closer than that, days written at a time end with the one that has this many [readings]. */
+/** Bound of a batch of denser readings: a batch ends with the day that reaches this many [readings]. */
 const MAX_READINGS_AT_ONCE = 50_000;
 /** Before and after all dates, as text is ordered. */
 const FIRST = '' as PlainDate;
@@ -43,7 +43,7 @@ type Ask = Pick<Query, 'all'>;
 const OF_SERIES = 'owner = $1 and bed = $2 and medium = $3 and depth_cm = $4';
 const valuesOf = ({ owner, bed, medium, probeDepthCm }: SeriesKey) => [owner, bed, medium, probeDepthCm ?? AT_SEED_CM];
 
-/** Which thermometers a bed has readings of, from when to when, and how many. */
+/** The thermometers of a bed, with the dates and the number of their readings. */
 export async function seriesOf(ask: Ask, owner: string, bed: string): Promise<KeptSeries[]> {
   const rows = await ask.all<{ medium: Probe['medium']; depth: number; first: PlainDate; last: PlainDate; n: string }>(
     `select medium, depth_cm as depth, min(date) as first, max(date) as last, sum(readings) as n
@@ -59,7 +59,7 @@ export async function seriesOf(ask: Ask, owner: string, bed: string): Promise<Ke
   }));
 }
 
-/** Whether there are readings of one thermometer. */
+/** True when one thermometer has readings. */
 export const hasSeries = async (ask: Ask, key: SeriesKey): Promise<boolean> =>
   (await ask.all(`select date from reading_days where ${OF_SERIES} limit 1`, valuesOf(key))).length > 0;
 
@@ -80,7 +80,7 @@ export async function daysOfSeries(ask: Ask, key: SeriesKey, { from = FIRST, to 
   }));
 }
 
-/** The readings of one thermometer, days at a time so that others are answered meanwhile. */
+/** The readings of one thermometer, read a few days at a time so that other work can run between. */
 export async function readingsOfSeries(ask: Ask, key: SeriesKey, range: InstantRange): Promise<Readings> {
   const { from, to } = datesAround(range);
   const packs: PackRow[] = [];
@@ -99,7 +99,7 @@ export async function readingsOfSeries(ask: Ask, key: SeriesKey, range: InstantR
   return slice(all, first, end);
 }
 
-/** Lays readings over those that one thermometer has. */
+/** Merges readings into those of one thermometer. */
 export async function putInSeries(query: Query, key: SeriesKey, zone: Zone, coming: Readings): Promise<Changes> {
   const { atMs } = coming;
   const total = { added: 0, unchanged: 0, replaced: 0 };
@@ -121,7 +121,7 @@ export async function putInSeries(query: Query, key: SeriesKey, zone: Zone, comi
   return total;
 }
 
-/** Deletes the readings of one thermometer within a range; gives how many there were. */
+/** Deletes the readings of one thermometer within a range and returns their number. */
 export async function deleteFromSeries(query: Query, key: SeriesKey, zone: Zone, range: InstantRange): Promise<number> {
   const { fromMs = -Infinity, toMs = Infinity } = range;
   const { from, to } = datesAround(range);
@@ -134,7 +134,7 @@ export async function deleteFromSeries(query: Query, key: SeriesKey, zone: Zone,
     const dates = rows.slice(day, day + DAYS_AT_ONCE);
     const some = { from: dates[0]!.date, to: dates.at(-1)!.date };
     await rewriteDays(query, key, zone, some, (before) => {
-      // Of the days around these, which are there as well, nothing is deleted here.
+      // The days around these were read too; nothing of them is deleted here.
       const first = firstFrom(before.atMs, Math.max(fromMs, startOfDay(some.from, zone)));
       const end = firstFrom(before.atMs, Math.min(toMs, startOfDay(addDays(some.to, 1), zone)));
       if (end <= first) return before;
@@ -156,10 +156,11 @@ export async function rezoneBed(query: Query, owner: string, bed: string, zone: 
 }
 
 /**
- * Changes the readings of some dates and writes those days that are then different.
+ * Changes the readings of some dates and writes the days that differ. A row is one day at the place: its minimum, mean
+ * and maximum from `readings/daily/days.ts`, and its readings packed.
  *
- * A day's mean holds the lines to the readings before and after it, so the nearest day on either side may change too;
- * to know that one's mean, one more is read.
+ * A day's mean includes the lines to the readings before and after it, so the nearest day on either side may change
+ * too; its mean in turn needs one more day.
  */
 async function rewriteDays(
   query: Query,
@@ -229,8 +230,12 @@ const slice = ({ atMs, valueC, basis }: Readings, from: number, to: number): Rea
 });
 
 function without({ atMs, valueC, basis }: Readings, from: number, to: number): Readings {
-  const kept = atMs.length - (to - from);
-  const others = { atMs: new Float64Array(kept), valueC: new Float64Array(kept), basis: new Uint8Array(kept) };
+  const remaining = atMs.length - (to - from);
+  const others = {
+    atMs: new Float64Array(remaining),
+    valueC: new Float64Array(remaining),
+    basis: new Uint8Array(remaining),
+  };
   others.atMs.set(atMs.subarray(0, from));
   others.atMs.set(atMs.subarray(to), from);
   others.valueC.set(valueC.subarray(0, from));
@@ -240,7 +245,7 @@ function without({ atMs, valueC, basis }: Readings, from: number, to: number): R
   return others;
 }
 
-/** The index of the first instant that is not before one. */
+/** Index of the first instant not before the given one. */
 function firstFrom(atMs: Float64Array, instantMs: number): number {
   let [low, high] = [0, atMs.length];
   while (low < high) {
@@ -253,7 +258,7 @@ function firstFrom(atMs: Float64Array, instantMs: number): number {
 
 const UTC = fixedZone(0);
 
-/** Dates between which a range of instants lies in any zone: after the first, up to the last. */
+/** Dates that contain a range of instants in any zone: after the first, up to the last. */
 const datesAround = ({ fromMs = -Infinity, toMs = Infinity }: InstantRange): { from: PlainDate; to: PlainDate } => ({
   from: Number.isFinite(fromMs) ? addDays(dateAt(fromMs, UTC), -2) : FIRST,
   to: Number.isFinite(toMs) ? addDays(dateAt(toMs, UTC), 1) : LAST,

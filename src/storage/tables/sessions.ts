@@ -1,6 +1,6 @@
 import type { Session } from '../../garden/store/session-store.js';
 import type { Database } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 
 interface SessionRow {
   readonly owner: string;
@@ -32,7 +32,7 @@ export const beginSession = (
   most: number,
 ): Promise<void> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     await query.run('delete from sessions where owner = $1 and expires_at_ms <= $2', [owner, createdAtMs]);
     await query.run(
       `delete from sessions where owner = $1 and id not in
@@ -57,7 +57,7 @@ export async function findSession(
 
 export const useSession = (database: Database, owner: string, id: string, nowMs: number): Promise<void> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     await query.run('update sessions set used_at_ms = $3 where owner = $1 and id = $2', [owner, id, nowMs]);
   });
 
@@ -71,7 +71,7 @@ export async function listSessions(database: Database, owner: string, nowMs: num
 
 export const endSession = (database: Database, owner: string, id: string): Promise<'deleted' | 'absent'> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const deleted = await query.run('delete from sessions where owner = $1 and id = $2', [owner, id]);
     return deleted > 0 ? 'deleted' : 'absent';
   });

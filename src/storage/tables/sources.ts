@@ -1,6 +1,6 @@
 import type { FetchEnd, SourceLease, SourceRef, SourceState } from '../../garden/store/store.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { findPlace } from './places.js';
 
 interface SourceRow {
@@ -16,12 +16,12 @@ interface SourceRow {
   readonly leased_until_ms: number | null;
 }
 
-/** What was kept of another format or url of the place is as if it were not there. */
+/** Ignores the state of a source with another format or url than the place has now. */
 const OF_PLACE = `from places p
   left join sources s on s.owner = p.owner and s.place = p.id and s.format = p.source_format and s.url = p.source_url
   where p.source_url is not null`;
 
-/** A place whose hours were made fewer need not wait for what was planned before. */
+/** A place whose interval was shortened need not wait for the longer one. */
 const IS_DUE = `(s.owner is null or (
     (s.next_at_ms <= $1 or (s.failures = 0 and s.fetched_at_ms + p.source_every_hours * 3600000 <= $1))
     and (s.leased_until_ms is null or s.leased_until_ms <= $1)))`;
@@ -44,7 +44,7 @@ export const leaseSource = (
   untilMs: number,
 ): Promise<SourceLease | undefined> =>
   database.transaction(async (query) => {
-    const lease = await takeTurn(query, owner);
+    const lease = await takeOwnerLock(query, owner);
     const [row] = await query.all<SourceRow>(
       `select ${STATE} ${OF_PLACE} and ${IS_DUE} and p.owner = $2 and p.id = $3`,
       [nowMs, owner, id],
@@ -80,7 +80,7 @@ export const endLease = (
   end: FetchEnd,
 ): Promise<boolean> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     return (await write(query, [owner, place, lease], end)) > 0;
   });
 

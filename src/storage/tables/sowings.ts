@@ -1,5 +1,5 @@
 import type { PlainDate } from '../../basics/calendar.js';
-import { type IfRevision, isAtRevision } from '../../garden/store/kept.js';
+import { type IfRevision, isAtRevision } from '../../garden/store/resource.js';
 import type {
   Count,
   CountedSowing,
@@ -9,12 +9,12 @@ import type {
   SowingFields,
 } from '../../garden/store/season-store.js';
 import type { Database, Query } from '../database.js';
-import { findKept, type KeptRow, type KeptTable, keptOf } from '../kept-rows.js';
-import { takeTurn } from '../owner-turn.js';
+import { type DocumentRow, type DocumentTable, findDocument, resourceOf } from '../document-table.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
-import { raiseBed } from './beds.js';
+import { touchBedRevision } from './beds.js';
 
-export const sowings: KeptTable<SowingFields> = { name: 'sowings', columns: ['bed', 'lot', 'date'] };
+export const sowings: DocumentTable<SowingFields> = { name: 'sowings', columns: ['bed', 'lot', 'date'] };
 
 /** A count without its date, which has a column of its own. */
 interface CountRow {
@@ -31,7 +31,7 @@ const countOf = ({ date, revision, fields }: CountRow): KeptCount => ({
 });
 
 export async function findSowing(database: Database, owner: string, id: string): Promise<CountedSowing | undefined> {
-  const sowing = await findKept(database, sowings, owner, id);
+  const sowing = await findDocument(database, sowings, owner, id);
   if (!sowing) return undefined;
   const rows = await database.all<CountRow>(
     'select sowing, date, revision, fields from counts where owner = $1 and sowing = $2 order by date',
@@ -47,13 +47,13 @@ export async function sowingsOfBed(
   limit: number,
 ): Promise<CountedSowing[]> {
   const last = 'from sowings where owner = $1 and bed = $2 order by date desc, id desc limit $3';
-  const rows = await database.all<KeptRow>(`select id, revision, fields ${last}`, [owner, bed, limit]);
+  const rows = await database.all<DocumentRow>(`select id, revision, fields ${last}`, [owner, bed, limit]);
   const counts = await database.all<CountRow>(
     `select sowing, date, revision, fields from counts where owner = $1 and sowing in (select id ${last}) order by date`,
     [owner, bed, limit],
   );
   return rows.reverse().map((row) => ({
-    sowing: keptOf<SowingFields>(row),
+    sowing: resourceOf<SowingFields>(row),
     counts: counts.filter(({ sowing }) => sowing === row.id).map(countOf),
   }));
 }
@@ -103,7 +103,10 @@ async function findCount(query: Query, owner: string, sowing: string, date: Plai
   return rows[0] && countOf(rows[0]);
 }
 
-/** Changes the counts of a sowing; unless nothing was, it and its bed are no longer as they were. Undefined: no such sowing. */
+/**
+ * Changes the counts of a sowing and touches its revision and its bed's unless nothing differed. Undefined: no such
+ * sowing.
+ */
 const changeOfSowing = <T>(
   database: Database,
   owner: string,
@@ -111,13 +114,13 @@ const changeOfSowing = <T>(
   change: (query: Query, revision: number) => Promise<{ result: T; different: boolean }>,
 ): Promise<T | undefined> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
-    const sowing: Sowing | undefined = await findKept(query, sowings, owner, id);
+    const revision = await takeOwnerLock(query, owner);
+    const sowing: Sowing | undefined = await findDocument(query, sowings, owner, id);
     if (!sowing) return undefined;
     const { result, different } = await change(query, revision);
     if (different) {
       await query.run('update sowings set revision = $3 where owner = $1 and id = $2', [owner, id, revision]);
-      await raiseBed(query, owner, sowing.bed, revision);
+      await touchBedRevision(query, owner, sowing.bed, revision);
     }
     return result;
   });

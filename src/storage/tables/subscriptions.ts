@@ -1,9 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import type { Subscription, SubscriptionFields } from '../../garden/store/alert-store.js';
-import { type IfRevision, isAtRevision, type Page, type Put } from '../../garden/store/kept.js';
 import type { Quotas } from '../../garden/store/quotas.js';
+import { type IfRevision, isAtRevision, type Put, type ResourcePage } from '../../garden/store/resource.js';
 import type { Database, Query } from '../database.js';
-import { takeTurn } from '../owner-turn.js';
+import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
 import type { Secrets } from '../secrets.js';
 import { refuseOneMore } from './quotas.js';
@@ -51,7 +51,7 @@ export async function findSubscription(
 export async function listSubscriptions(
   database: Database,
   owner: string,
-  { after = '', limit }: Page,
+  { after = '', limit }: ResourcePage,
 ): Promise<Subscription[]> {
   const rows = await database.all<SubscriptionRow>(`${SELECT} and s.id > $2 order by s.id limit $3`, [
     owner,
@@ -72,7 +72,7 @@ export const putSubscription = (
   ifRevision?: IfRevision,
 ): Promise<Put<Subscription>> =>
   database.transaction(async (query) => {
-    const revision = await takeTurn(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const before = await findSubscription(query, owner, id);
     if (!before) await refuseOneMore(query, quotas, 'subscriptions', owner);
     if (!isAtRevision(before?.revision, ifRevision)) return { outcome: 'stale' };
@@ -92,7 +92,7 @@ export const putSubscription = (
         nowMs,
       ],
     );
-    // Whoever is sending to the address before has nothing more to say of it.
+    // A delivery under way to the previous address loses its lease.
     if (before && (before.switchedOff !== null || before.url !== fields.url)) {
       await query.run(
         `update subscriptions set next_at_ms = $3, failures = 0, last_error = null, off_at_ms = null,
@@ -111,7 +111,7 @@ export const deleteSubscription = (
   ifRevision?: IfRevision,
 ): Promise<'deleted' | 'absent' | 'stale'> =>
   database.transaction(async (query) => {
-    await takeTurn(query, owner);
+    await takeOwnerLock(query, owner);
     const before = await findSubscription(query, owner, id);
     if (!before) return 'absent';
     if (!isAtRevision(before.revision, ifRevision)) return 'stale';
@@ -119,5 +119,5 @@ export const deleteSubscription = (
     return 'deleted';
   });
 
-/** 256 bits of chance, as Standard Webhooks writes them. */
+/** A secret of 256 random bits in the form of Standard Webhooks. */
 export const newSecret = (): string => `whsec_${randomBytes(32).toString('base64')}`;

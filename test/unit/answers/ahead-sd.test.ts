@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { aheadDoubtK } from '../../../src/answers/ahead/ahead-doubt.js';
 import { aheadSdK } from '../../../src/answers/ahead/ahead-sd.js';
+import { aheadUncertaintyK } from '../../../src/answers/ahead/ahead-uncertainty.js';
 import { NORMAL_IN_THREE } from '../../../src/answers/ahead/ensemble.js';
 import { comingWeight } from '../../../src/answers/ahead/years-ahead.js';
-import { comingDoubtK } from '../../../src/answers/forecast/coming-doubt.js';
+import { comingUncertaintyK } from '../../../src/answers/forecast/coming-uncertainty.js';
 
 // By hand, from what our own study of 13 stations of the U.S. Climate Reference Network measured.
 describe('how far a supposed day may be off', () => {
@@ -25,18 +25,22 @@ describe('how far a supposed day may be off', () => {
   });
 
   it('of a forecast is 0.3 K at first and 2.28 K on the tenth day', () => {
-    expect(comingDoubtK(0)).toBeCloseTo(0.3, 9);
-    expect(comingDoubtK(9)).toBeCloseTo(2.28, 9);
+    expect(comingUncertaintyK(0)).toBeCloseTo(0.3, 9);
+    expect(comingUncertaintyK(9)).toBeCloseTo(2.28, 9);
   });
 });
 
 describe('how far the soil may be off in years to come', () => {
   it('of a usual year is at last what days lie from the usual: 2.25 K, the median of 103 stations', () => {
     const soil = { sdK: new Float64Array(24), sdAheadK: null };
-    const doubtK = aheadDoubtK(soil, { sdK: 0, isUsual: true }, { fromH: 24, nHours: 24 * 200, comingH: 0 });
-    expect(doubtK.at(-1)).toBeCloseTo(2.25, 6);
+    const uncertaintyK = aheadUncertaintyK(
+      soil,
+      { sdK: 0, isUsual: true },
+      { fromH: 24, nHours: 24 * 200, comingH: 0 },
+    );
+    expect(uncertaintyK.at(-1)).toBeCloseTo(2.25, 6);
     // After one day the variance left open is 1 - e^(-2/8) of it.
-    expect(doubtK[0]).toBeCloseTo(2.25 * Math.sqrt(1 - Math.exp(-0.25)), 6);
+    expect(uncertaintyK[0]).toBeCloseTo(2.25 * Math.sqrt(1 - Math.exp(-0.25)), 6);
   });
 });
 

@@ -22,13 +22,13 @@ describe('a sowing in many possible soils', () => {
   });
 
   it('comes up between the coldest and the warmest, and its range is wider for more doubt', () => {
-    const traces = Array.from({ length: 20 }, (_, i) => soil(10 + 0.4 * i));
+    const members = Array.from({ length: 20 }, (_, i) => soil(10 + 0.4 * i));
     const [sure, unsure] = [0, 2].map(
-      (doubtK) =>
+      (uncertaintyK) =>
         ensembleOf(
           seed,
-          traces,
-          none.map(() => doubtK),
+          members,
+          none.map(() => uncertaintyK),
         )!,
     );
     const halfH = outcomeAt(sure!.middle, HOURS, 100).halfH!;
@@ -53,9 +53,9 @@ describe('a sowing in many possible soils', () => {
   it('is never later for one more warm soil below the optimum', () => {
     fc.assert(
       fc.property(fc.array(fc.double({ min: 8, max: 18, noNaN: true }), { minLength: 3, maxLength: 9 }), (means) => {
-        const traces = means.map((meanC) => soil(meanC, 3));
-        const warmer = traces.map((trace) => trace.map((tempC) => tempC + 1));
-        const [asIs, warm] = [traces, warmer].map((all) => outcomeAt(ensembleOf(seed, all, none)!.middle, HOURS, 100));
+        const members = means.map((meanC) => soil(meanC, 3));
+        const warmer = members.map((member) => member.map((tempC) => tempC + 1));
+        const [asIs, warm] = [members, warmer].map((all) => outcomeAt(ensembleOf(seed, all, none)!.middle, HOURS, 100));
         expect(warm!.halfH ?? Infinity).toBeLessThanOrEqual((asIs!.halfH ?? Infinity) + 1e-6);
       }),
       { numRuns: 30 },
@@ -71,12 +71,12 @@ describe('the ensemble, beside each of its members worked out alone', () => {
         fc.array(fc.double({ min: 2, max: 36, noNaN: true }), { minLength: 1, maxLength: 12 }),
         fc.double({ min: 0, max: 14, noNaN: true }),
         fc.double({ min: 0, max: 4, noNaN: true }),
-        (levels, swingK, doubtK) => {
-          const traces = levels.map((level) => soil(level, swingK));
-          const doubt = none.map((_, hour) => doubtK * (1 + Math.sin(hour / 50) / 2));
-          const [fast, slow] = [ensembleOf, ensembleSlowly].map((run) => run(own, traces, doubt, 0.75)!);
+        (levels, swingK, uncertaintyK) => {
+          const members = levels.map((level) => soil(level, swingK));
+          const doubt = none.map((_, hour) => uncertaintyK * (1 + Math.sin(hour / 50) / 2));
+          const [fast, slow] = [ensembleOf, ensembleSlowly].map((run) => run(own, members, doubt, 0.75)!);
           // The doubt's share is multiplied in another order: the last bit of a temperature.
-          for (const name of ['upAtH', 'heatRiskAtH'] as const) {
+          for (const name of ['upAtH', 'heatInducedAtH'] as const) {
             expect([...fast!.middle[name]]).toEqual(
               [...slow!.middle[name]].map((hours) => (Number.isFinite(hours) ? expect.closeTo(hours, 6) : hours)),
             );

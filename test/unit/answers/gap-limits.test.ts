@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fillFromModel, fillGap } from '../../../src/answers/soil/fill-gaps.js';
-import { soilDoubtK } from '../../../src/answers/soil/soil-range.js';
+import { soilUncertaintyK } from '../../../src/answers/soil/soil-range.js';
 
 const HOURS = 24 * 40;
 const FROM_H = 24 * 10;
@@ -42,7 +42,7 @@ describe('a hole in readings', () => {
 
 describe('doubt of the soil', () => {
   it('counts from 0.35 K on: below that a thermometer’s own error, 0.2 K, and its place make most of it', () => {
-    const widthOf = (sdK: number): number => soilDoubtK(null, Float64Array.of(sdK), 240)[0]!;
+    const widthOf = (sdK: number): number => soilUncertaintyK(null, Float64Array.of(sdK), 240)[0]!;
     expect(widthOf(0.34)).toBe(0);
     expect(widthOf(0.36)).toBeGreaterThan(0.4);
   });

@@ -4,7 +4,7 @@ import { heatAhead } from '../../../src/answers/windows/heat-ahead.js';
 /** Two days at 15 °C, with so many hours at a heat on the second. */
 const year = (hotHours: number, tempC = 31): Float64Array =>
   Float64Array.from({ length: 48 }, (_, hour) => (hour >= 24 && hour < 24 + hotHours ? tempC : 15));
-const told = (...traces: Float64Array[]): boolean => heatAhead(traces, 30, 48, traces.length).length > 0;
+const told = (...members: Float64Array[]): boolean => heatAhead(members, 30, 48, members.length).length > 0;
 
 describe('heat in past years', () => {
   it('is a quarter of a day above what the seed bears', () => {

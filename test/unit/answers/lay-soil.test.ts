@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isCoarse, knownHours, sunOnClock } from '../../../src/answers/soil/known-hours.js';
-import { blank, holdRoom, layProbe } from '../../../src/answers/soil/lay-soil.js';
+import { blank, holdRoom, overlayProbe } from '../../../src/answers/soil/overlay-soil.js';
 import type { Moved, ProbeAtSeed } from '../../../src/answers/soil/probe-at-seed.js';
 import { type PlainDate, zoneNamed } from '../../../src/basics/calendar.js';
 import { readSeries } from '../../../src/readings/read-series.js';
@@ -26,7 +26,7 @@ describe('a probe’s reading at the seed', () => {
   it('errs by its own error and by that of moving it, in quadrature: 3, 4, 5; 5, 12, 13', () => {
     const sdOf = (one: ProbeAtSeed): number => {
       const laid = blank({ startMs: 0, nHours: 24 });
-      layProbe(laid, one, null);
+      overlayProbe(laid, one, null);
       return laid.sdK[0]!;
     };
     expect(sdOf(probe('not-moved', 0.2))).toBe(0.2);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { foldPast, PACKED_VERSION, unfoldPast } from '../../../src/answers/ahead/packed-past.js';
 import { depthsWith, type PastSoil, pastAt, pastSoil, pastSoils } from '../../../src/answers/ahead/past-soil.js';
 import { forecast } from '../../../src/answers/forecast/forecast.js';
-import { type Bed, defaultBed } from '../../../src/answers/question.js';
+import { defaultBed, type QuestionBed } from '../../../src/answers/question.js';
 import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate, startOfDay } from '../../../src/basics/calendar.js';
 import { crops } from '../../../src/germination/crops.js';
@@ -40,7 +40,7 @@ const withHole = (): ReadSeries[] => {
   return [{ ...air, days: air.days.filter((_, i) => isKept(i)), dayBasis: air.dayBasis.filter((_, i) => isKept(i)) }];
 };
 
-const beds: [string, ReadSeries[], Partial<Bed>][] = [
+const beds: [string, ReadSeries[], Partial<QuestionBed>][] = [
   ['open ground under air alone', [air], {}],
   ['grass, with coming days', withForecast(), { cover: 'grass' }],
   ['a hole of two months in the air', withHole(), {}],

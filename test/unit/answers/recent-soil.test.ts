@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Bed, defaultBed } from '../../../src/answers/question.js';
+import { defaultBed, type QuestionBed } from '../../../src/answers/question.js';
 import { recentSoil } from '../../../src/answers/soil/recent-soil.js';
 import { SNOW_SUPPOSED } from '../../../src/answers/soil/soil-notes.js';
 import { type SoilRecord, soilRecord } from '../../../src/answers/soil/soil-record.js';
@@ -27,7 +27,7 @@ const probeBefore = ({ days }: ReadSeries): ReadSeries => {
   return readSeries({ medium: 'soil', unit: 'C', probeDepthCm: 5, readings } as never, zone, []);
 };
 const spring = airUpTo('2025-05-20');
-const beds: [string, ReadSeries[], Partial<Bed>][] = [
+const beds: [string, ReadSeries[], Partial<QuestionBed>][] = [
   ['open ground under air alone', [spring], {}],
   ['grass', [spring], { cover: 'grass' }],
   ['a probe at 5 cm', [spring, probeBefore(spring)], {}],
@@ -76,7 +76,7 @@ describe('the soil of the last weeks, kept for the next question', () => {
 
   it('is worked out anew for other temperatures, another bed and another depth, and warns of what came with them', () => {
     const fromMs = instantAt('2025-05-10' as PlainDate, '12:00', zone);
-    const ask = (series: ReadSeries, make: Partial<Bed> = {}, depthCm = 2): SoilRecord =>
+    const ask = (series: ReadSeries, make: Partial<QuestionBed> = {}, depthCm = 2): SoilRecord =>
       recentSoil([series], { site, bed: { ...defaultBed, ...make }, depthCm }, fromMs, fromMs + YEAR_H * HOUR_MS);
     const plain = ask(spring);
     const days = spring.days.map((day) => ({ ...day, max: day.max! + 2 }));

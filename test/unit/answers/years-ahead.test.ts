@@ -50,9 +50,9 @@ describe('past years that go on from today’s soil', () => {
   it('go on as the season does where every year was alike, from whichever week each is started', () => {
     const ahead = yearsAhead(pastOf(plain), now(plain), site)!;
     expect(ahead.years).toBe(YEARS);
-    expect(ahead.traces(AHEAD_H).length).toBe(5 * YEARS);
-    for (const trace of ahead.traces(AHEAD_H)) {
-      for (let hour = 0; hour < AHEAD_H; hour += 37) expect(trace[hour]!).toBeCloseTo(seasonC(nHours + hour), 0);
+    expect(ahead.members(AHEAD_H).length).toBe(5 * YEARS);
+    for (const member of ahead.members(AHEAD_H)) {
+      for (let hour = 0; hour < AHEAD_H; hour += 37) expect(member[hour]!).toBeCloseTo(seasonC(nHours + hour), 0);
     }
   });
 

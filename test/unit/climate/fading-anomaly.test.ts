@@ -6,7 +6,7 @@ const lag1 = fc.double({ min: 0.01, max: 0.99, noNaN: true });
 const days = fc.integer({ min: 0, max: 60 });
 
 describe('fadingAnomaly', () => {
-  it('is today’s own, and sure, today; and after a season nothing but the usual spread', () => {
+  it('is exact today, and after a season has only the climatological spread', () => {
     expect(fadingAnomaly(3, 2.25, 0.88, 0)).toEqual({ meanK: 3, sdK: 0 });
     const later = fadingAnomaly(3, 2.25, 0.88, 365);
     expect(later.meanK).toBeCloseTo(0, 9);

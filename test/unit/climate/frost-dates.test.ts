@@ -73,7 +73,7 @@ describe('the days at which a risk of frost is left', () => {
     expect(frostDates(record, 0, 50).spring.risk10).toBe('05-17');
   });
 
-  it('are not said beyond what a few springs can tell: four tell no tenth', () => {
+  it('are not extrapolated from a few springs: four give no tenth', () => {
     const record = recordWith(
       '2000-01-01',
       '2004-07-23',

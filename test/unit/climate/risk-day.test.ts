@@ -43,7 +43,7 @@ describe('riskDay', () => {
     expect(days.filter((one) => one > day)).toHaveLength(12);
   });
 
-  it('is told at a tenth by nine seasons, and not by eight', () => {
+  it('needs nine seasons at a tenth', () => {
     const days = [100, 103, 105, 110, 111, 117, 120, 121, 130];
     expect(riskDay(days, 9, 0.9, 'spring')).toBeCloseTo(100, 6);
     expect(riskDay(days, 9, 0.1, 'spring')).toBeCloseTo(130, 6);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { usualOn, yearCourse } from '../../../src/climate/year-course.js';
+import { climatologicalOn, yearCourse } from '../../../src/climate/year-course.js';
 
 const YEAR = 365.2425;
 const turn = (day: number): number => (2 * Math.PI * day) / YEAR;
@@ -17,26 +17,26 @@ describe('yearCourse', () => {
   it('finds the course that values were made with', () => {
     const course = yearCourse(ten, values);
     for (const day of [0, 90, 180, 270, 360]) {
-      expect(usualOn(course, day)).toBeCloseTo(usual(day), 1);
+      expect(climatologicalOn(course, day)).toBeCloseTo(usual(day), 1);
     }
   });
 
   it('says the same of the same day in any year', () => {
     const course = yearCourse(ten, values);
-    expect(usualOn(course, 100 + 20 * YEAR)).toBeCloseTo(usualOn(course, 100), 9);
+    expect(climatologicalOn(course, 100 + 20 * YEAR)).toBeCloseTo(climatologicalOn(course, 100), 9);
   });
 
   it('leaves out what is missing', () => {
     const holes = values.map((value, day) => (day % 7 === 0 || (day > 900 && day < 1000) ? NaN : value));
     const course = yearCourse(ten, holes);
     for (const day of [50, 205]) {
-      expect(usualOn(course, day)).toBeCloseTo(usual(day), 0.5);
+      expect(climatologicalOn(course, day)).toBeCloseTo(usual(day), 0.5);
     }
   });
 
-  it('is told by a year, and not by less', () => {
+  it('needs a year', () => {
     const one = days(1);
-    expect(usualOn(yearCourse(one, one.map(usual)), 205)).toBeCloseTo(usual(205), 6);
+    expect(climatologicalOn(yearCourse(one, one.map(usual)), 205)).toBeCloseTo(usual(205), 6);
     expect(() => yearCourse(one.slice(1), one.slice(1).map(usual))).toThrow(/365 values, not 364/);
     expect(() => yearCourse(ten, new Array(ten.length).fill(NaN))).toThrow(/not 0/);
   });

@@ -81,7 +81,7 @@ describe('the invented air', () => {
     expect(middle(lastFrosts) >= '04-10' && middle(lastFrosts) <= '05-10', middle(lastFrosts)).toBe(true);
   });
 
-  it('strays about 3 K from the season, and keeps about 0.7 of it to the next day', () => {
+  it('has anomalies of about 3 K with a lag-1 autocorrelation of about 0.7', () => {
     // What is left when the middle of the same fortnight of all years is taken away.
     const fortnight = (date: string): number =>
       Math.floor((Number(date.slice(5, 7)) - 1) * 2 + Number(date.slice(8)) / 16);
@@ -97,7 +97,7 @@ describe('the invented air', () => {
     expect(kept).toBeLessThan(0.77);
   });
 
-  it('has days that swing by 2 K or more, wider in summer than in winter', () => {
+  it('has a diurnal range of 2 K or more, wider in summer than in winter', () => {
     const range = (month: string): number => mean(inMonth(month).map(({ min, max }) => max - min));
     expect(Math.min(...pastAir.map(({ min, max }) => max - min))).toBeGreaterThan(1.85);
     expect(range('07')).toBeGreaterThan(range('01') + 3);

@@ -1,13 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
+import { addDays } from '../../../src/basics/calendar.js';
+import { basisCode } from '../../../src/basics/series.js';
 import { type Alert, alertsOf } from '../../../src/garden/alerts/alerts.js';
 import type { KnownNow, WindowsNow } from '../../../src/garden/sowing/known-now.js';
+import type { Triage } from '../../../src/garden/sowing/triage.js';
 import { alertEvents, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import { crops } from '../../../src/germination/crops.js';
-import { ownCrop } from '../../../src/germination/own-crop.js';
+import { customCrop } from '../../../src/germination/custom-crop.js';
 import { date } from '../../storage/make.js';
 import { sayPlainly } from '../words/say-plainly.js';
-import { hotSpell, milestone, sowingNow } from './known.js';
+import { hotSpell, hoursWith, milestone, sowingNow } from './known.js';
 
 const everything: SubscriptionFields = { url: 'https://shed.example/', events: alertEvents, beds: null, crops: null };
 
@@ -46,7 +49,7 @@ describe('a hot spell ahead', () => {
         sowing: 'beans',
         crop: 'snap-bean',
         hotSpells: [
-          { from: '2027-05-08', to: '2027-05-09', hours: 9, peakC: 33.33, thresholdC: 29.5, severity: 'severe' },
+          { from: '2027-05-08', to: '2027-05-09', hours: 16, peakC: 33.33, thresholdC: 29.5, severity: 'severe' },
         ],
       },
     });
@@ -106,6 +109,41 @@ describe('a hot spell ahead', () => {
     expect(hear({ ...known, today: date('2027-05-10') })).toEqual([]);
     expect(told.size).toBe(0);
     expect(hear({ ...spells(hotSpell('2027-05-01', '2027-05-02')) })).toEqual([]);
+  });
+
+  test('is not told of by the mean of past years, and with others only as far as its hours are known', () => {
+    const spell = hotSpell('2027-05-08', '2027-05-12');
+    const look = (lastKnownDay: number) => {
+      const hours = hoursWith([spell], (day) => (day <= lastKnownDay ? 'forecast' : 'past-years'));
+      return listener().lookAt({ sowings: [sowingNow({ forecast: { hotSpells: [spell], hours } })] });
+    };
+    expect(look(4)).toEqual([]);
+    // 3 May and six days: of the spell 8 and 9 May are forecast, eight hot hours each.
+    expect(look(6)[0]!.data).toMatchObject({ hotSpells: [{ from: '2027-05-08', to: '2027-05-09', hours: 16 }] });
+  });
+
+  test('of which five hours on each day are known is none', () => {
+    const spell = hotSpell('2027-05-08', '2027-05-08');
+    const hours = hoursWith([spell]);
+    const hear = (nHours: number) => {
+      const basis = hours.basis.map((basis, hour) => (hour < 5 * 24 + 9 + nHours ? basis : basisCode('drift')));
+      return listener().hear({ forecast: { hotSpells: [spell], hours: { ...hours, basis } } });
+    };
+    expect(hear(5)).toEqual([]);
+    expect(hear(6)).toHaveLength(1);
+  });
+
+  test('that each new day of the forecast shows more of is told once, and where it ends is no news', () => {
+    const { hear } = listener();
+    const spell = hotSpell('2027-05-08', '2027-05-25');
+    const on = (day: number, until = '2027-05-25') => {
+      const whole = { ...spell, to: date(until) };
+      const hours = hoursWith([whole], (one) => (one <= day + 9 ? 'forecast' : 'past-years'));
+      return hear({ today: addDays(date('2027-05-03'), day), forecast: { hotSpells: [whole], hours } });
+    };
+    expect([0, 2, 4, 6, 8, 10, 12, 14, 16].map((day) => on(day).length)).toEqual([1, 0, 0, 0, 0, 0, 0, 0, 0]);
+    // Its end was known by then: that it goes on for days is news.
+    expect(on(19, '2027-05-29')).toHaveLength(1);
   });
 
   test('stands as it was told where the temperatures cannot show one', () => {
@@ -192,7 +230,7 @@ describe('frost ahead', () => {
     expect([heard('snap-bean', 0.1), heard('snap-bean', 0)]).toEqual([0, 1]);
     expect([heard('lettuce', -1.9), heard('lettuce', -2)]).toEqual([0, 1]);
     expect(heard('cabbage', -9)).toBe(0);
-    const own = ownCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
+    const own = customCrop({ rows: [10, 20].map((temperatureC) => ({ temperatureC, days: 5, percent: 80 })) });
     expect(listener().hear({ crop: own, ...nights(['2027-05-15', -9]) })).toEqual([]);
   });
 
@@ -227,6 +265,8 @@ describe('a window that opens', () => {
         bed: 'north',
         crop: crops.get('lettuce')!,
         today: date(today),
+        comingMinC: [],
+        firstUp: null,
         windows: windows.map(([from, to]) => ({ from: date(from), to: date(to) })),
       },
     ],
@@ -250,6 +290,101 @@ describe('a window that opens', () => {
   });
 });
 
+describe('a window on the eve of frost', () => {
+  const opened = (crop: string, nights: readonly (readonly [on: string, minC: number])[], firstUp = '2027-05-10') => {
+    const window = {
+      bed: 'north',
+      crop: crops.get(crop)!,
+      today: date('2027-05-01'),
+      comingMinC: nights.map(([on, minC]) => ({ date: date(on), minC })),
+      firstUp: date(firstUp),
+      windows: [{ from: date('2027-05-01'), to: date('2027-06-10') }],
+    };
+    return listener().lookAt({ windows: [window] }).length;
+  };
+
+  test('is not told of for a tender crop while any frost is forecast, and for others not where it kills the seedling', () => {
+    expect(opened('snap-bean', [['2027-05-02', 0.1]])).toBe(1);
+    expect(opened('snap-bean', [['2027-05-02', 0]])).toBe(0);
+    // Leaf lettuce bears -6 °C at most, and is up on the 10th at the earliest.
+    expect(opened('lettuce', [['2027-05-10', -5.9]])).toBe(1);
+    expect(opened('lettuce', [['2027-05-10', -6]])).toBe(0);
+    expect(opened('lettuce', [['2027-05-09', -6]])).toBe(1);
+  });
+
+  test('is told of once the frost is over', () => {
+    const { lookAt } = listener();
+    const window = {
+      bed: 'north',
+      crop: crops.get('snap-bean')!,
+      today: date('2027-05-01'),
+      comingMinC: [{ date: date('2027-05-03'), minC: -1 }],
+      firstUp: null,
+      windows: [{ from: date('2027-05-01'), to: date('2027-06-10') }],
+    };
+    expect(lookAt({ windows: [window] })).toEqual([]);
+    const later = {
+      ...window,
+      today: date('2027-05-04'),
+      windows: [{ from: date('2027-05-04'), to: date('2027-06-10') }],
+    };
+    expect(lookAt({ windows: [{ ...later, comingMinC: [] }] })).toHaveLength(1);
+    // Frost that is forecast once it was told takes nothing back.
+    expect(lookAt({ windows: [later] })).toEqual([]);
+  });
+});
+
+describe('a row to sow again', () => {
+  const triage = (what: 'do.sow-again' | 'do.wait'): Triage => ({
+    do: what === 'do.wait' ? 'wait' : 'sow-again',
+    text:
+      what === 'do.wait'
+        ? {
+            code: what,
+            params: {
+              found: 'nothing',
+              livingRows: 1,
+              ofRows: 4,
+              lookOn: date('2027-05-20'),
+              again: 'no',
+              againOn: null,
+              moistUntilDate: null,
+            },
+          }
+        : {
+            code: what,
+            params: {
+              sureness: 'probably',
+              lostRows: 3,
+              ofRows: 4,
+              from: null,
+              by: date('2027-06-10'),
+              moistUntilDate: date('2027-05-30'),
+            },
+          },
+    options: [],
+    checkFor: [],
+  });
+
+  test('is told once, with how likely it is lost and when there is time', () => {
+    const { lookAt, hear } = listener();
+    expect(hear({ triage: null })).toEqual([]);
+    expect(hear({ triage: triage('do.wait') })).toEqual([]);
+    const [alert] = lookAt({ sowings: [sowingNow({ triage: triage('do.sow-again') })] });
+    expect(alert).toMatchObject({ event: 'sow-again', data: { sowing: 'beans', from: null, by: '2027-06-10' } });
+    expect(sayPlainly(alert!.data!.text)).toBe(
+      'Snap bean sown on 3 May 2027 in bed north: probably lost (3 in 4). Sow again now; the last good day is 10 June 2027. Keep this row moist until 30 May 2027 all the same.',
+    );
+    expect(hear({ triage: triage('do.sow-again') })).toEqual([]);
+    expect(hear({ triage: triage('do.wait') })).toEqual([]);
+    expect(hear({ triage: triage('do.sow-again') })).toEqual([]);
+    expect(hear({ forecast: null })).toEqual([]);
+    expect(hear({ triage: triage('do.sow-again') })).toEqual([]);
+    // Sown again under the same id.
+    expect(hear({ triage: triage('do.sow-again'), sowing: { date: date('2027-05-20') } })).toHaveLength(1);
+  });
+});
+
 describe('somebody is told', () => {
   const frosty = {
     comingMinC: [{ date: date('2027-05-15'), minC: -3 }],
@@ -268,6 +403,8 @@ describe('somebody is told', () => {
         bed: 'north',
         crop: crops.get('lettuce')!,
         today: date('2027-05-03'),
+        comingMinC: [],
+        firstUp: null,
         windows: [{ from: date('2027-05-01'), to: date('2027-05-30') }],
       },
     ];
@@ -277,7 +414,13 @@ describe('somebody is told', () => {
 
   test('nothing where nothing is known today, and what was told stands', () => {
     const { lookAt, hear, told } = listener({ crops: ['lettuce', 'snap-bean'] });
-    const window = { bed: 'north', crop: crops.get('lettuce')!, today: date('2027-05-03') };
+    const window = {
+      bed: 'north',
+      crop: crops.get('lettuce')!,
+      today: date('2027-05-03'),
+      comingMinC: [],
+      firstUp: null,
+    };
     const open = { ...window, windows: [{ from: date('2027-05-01'), to: date('2027-05-30') }] };
     lookAt({ sowings: [sowingNow(frosty)], windows: [open] });
     const before = new Map(told);

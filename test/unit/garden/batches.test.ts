@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { batchesFor, type DaySpan, type Start } from '../../../src/garden/plan/batches.js';
+import { type BatchStart, batchesFor, type DaySpan } from '../../../src/garden/plan/batches.js';
 
 /** A start that is up after some days, grows for 50, and is picked for 14, the same in every year. */
-function startOn(day: number, delayDays: number, isOpen = true): Start & { readonly up: number } {
+function startOn(day: number, delayDays: number, isOpen = true): BatchStart & { readonly up: number } {
   const up = day + delayDays;
   const [fromDay, toDay] = [up + 50, up + 63];
   return {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../../src/basics/calendar.js';
-import { beliefAfter, type Lesson, usualBelief } from '../../../src/garden/learning/belief.js';
+import { type Lesson, priorAfter, usualPrior } from '../../../src/garden/learning/prior.js';
 import { cropCalled } from '../germination/make.js';
 
-const usual = usualBelief(cropCalled('onion'));
+const usual = usualPrior(cropCalled('onion'));
 const sown = '2027-04-10' as PlainDate;
 const slow = { mean: usual.logTime.mean + 0.5, sd: 0.05 };
 const lesson = (date: PlainDate, more: Partial<Lesson> = {}): Lesson => ({
@@ -13,7 +13,7 @@ const lesson = (date: PlainDate, more: Partial<Lesson> = {}): Lesson => ({
   logitStand: null,
   ...more,
 });
-const supposed = (...lessons: Lesson[]) => beliefAfter(usual, lessons, { date: sown, lot: 'a' }).logTime;
+const supposed = (...lessons: Lesson[]) => priorAfter(usual, lessons, { date: sown, lot: 'a' }).logTime;
 
 describe('what is supposed of a sowing', () => {
   it('is the crop’s published range where nothing was learned', () => {

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, type PlainDate } from '../../../src/basics/calendar.js';
 import { logit } from '../../../src/basics/numerics/logit.js';
-import { beliefAfter, usualBelief } from '../../../src/garden/learning/belief.js';
 import { logOddsOfShares } from '../../../src/garden/learning/count-odds.js';
 import { countPosterior, SPREADS } from '../../../src/garden/learning/count-posterior.js';
-import { oddsOfTimes, saidAlone } from '../../../src/garden/learning/posterior-factors.js';
+import { likelihoodAsGaussian } from '../../../src/garden/learning/likelihood-as-gaussian.js';
+import { oddsOfTimes } from '../../../src/garden/learning/posterior-factors.js';
+import { priorAfter, usualPrior } from '../../../src/garden/learning/prior.js';
 import { COHORTS } from '../../../src/germination/run/cohorts.js';
 import { cropCalled } from '../germination/make.js';
 
@@ -42,7 +43,7 @@ describe('how likely a count is', () => {
 describe('what is supposed before any count', () => {
   it('is one sowing in twenty of a kind two and a half times as wide', () => {
     const never = { counts: [count(0, 100)], reaches: SPREADS.map(() => new Float64Array(COHORTS)), viable: 1 };
-    const odds = oddsOfTimes(countPosterior(usualBelief(cropCalled('onion')), never));
+    const odds = oddsOfTimes(countPosterior(usualPrior(cropCalled('onion')), never));
     // The grid reaches 4.5 standard deviations to either side, in 61 points.
     const density = (z: number): number =>
       0.95 * Math.exp(-(z ** 2) / 2) + (0.05 / 2.5) * Math.exp(-((z / 2.5) ** 2) / 2);
@@ -51,27 +52,27 @@ describe('what is supposed before any count', () => {
   });
 
   it('of time and stand is the published range as 1.6 standard deviations to either side', () => {
-    const { logTime, logitStand } = usualBelief({ bedTimeFactor: { from: 1, to: 2.3 }, field: { from: 0.2, to: 0.9 } });
+    const { logTime, logitStand } = usualPrior({ bedTimeFactor: { from: 1, to: 2.3 }, field: { from: 0.2, to: 0.9 } });
     expect(logTime.sd).toBeCloseTo(Math.log(2.3) / 3.2, 9);
     expect(logitStand.sd).toBeCloseTo((logit(0.9) - logit(0.2)) / 3.2, 9);
   });
 
   it('is never quite sure: beds differ by a tenth of time, by 0.3 of the logit, and no share is all or nothing', () => {
-    const sure = usualBelief({ bedTimeFactor: { from: 1, to: 1 }, field: { from: 0.8, to: 0.8 } });
+    const sure = usualPrior({ bedTimeFactor: { from: 1, to: 1 }, field: { from: 0.8, to: 0.8 } });
     expect(sure.logTime).toEqual({ mean: 0, sd: 0.1 });
     expect(sure.logitStand.sd).toBe(0.3);
-    const open = usualBelief({ bedTimeFactor: { from: 1, to: 1 }, field: { from: 0, to: 1 } });
+    const open = usualPrior({ bedTimeFactor: { from: 1, to: 1 }, field: { from: 0, to: 1 } });
     expect(open.logitStand.sd).toBeCloseTo(logit(0.97) / 1.6, 9);
   });
 });
 
 describe('what an exact lesson leaves', () => {
-  const usual = usualBelief(cropCalled('onion'));
+  const usual = usualPrior(cropCalled('onion'));
   const sown = '2027-04-10' as PlainDate;
   const sharedAfter = (days: number, lot: string): number => {
     const logTime = { mean: usual.logTime.mean + 1, sd: 1e-6 };
     const lesson = { date: addDays(sown, -days), lot, logTime, logitStand: null };
-    return beliefAfter(usual, [lesson], { date: sown, lot: 'a' }).logTime.mean - usual.logTime.mean;
+    return priorAfter(usual, [lesson], { date: sown, lot: 'a' }).logTime.mean - usual.logTime.mean;
   };
 
   it('is by hand 0.7 at once, half of that after two years, and four fifths of it for another lot', () => {
@@ -92,7 +93,7 @@ describe('what counts say alone', () => {
     const points = Float64Array.from({ length: 2001 }, (_, i) => (i - 1000) / 200);
     const heights = points.map((x) => Math.exp(-(x * x) / (2 * variance)));
     const whole = heights.reduce((sum, height) => sum + height, 0);
-    return saidAlone(
+    return likelihoodAsGaussian(
       before,
       points,
       heights.map((height) => height / whole),

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { usualBelief } from '../../../src/garden/learning/belief.js';
 import type { SeenCount } from '../../../src/garden/learning/count-odds.js';
 import { countPosterior, type SeenSowing, SPREADS } from '../../../src/garden/learning/count-posterior.js';
-import { saidAlone, standFactorOf, timeFactorOf } from '../../../src/garden/learning/posterior-factors.js';
+import { likelihoodAsGaussian } from '../../../src/garden/learning/likelihood-as-gaussian.js';
+import { standFactorOf, timeFactorOf } from '../../../src/garden/learning/posterior-factors.js';
+import { usualPrior } from '../../../src/garden/learning/prior.js';
 import { COHORTS } from '../../../src/germination/run/cohorts.js';
-import { timeFactorReach } from '../../../src/germination/run/time-factor-reach.js';
+import { largestDelayFactors } from '../../../src/germination/run/largest-delay-factors.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 
 const onion = cropCalled('onion');
@@ -17,15 +18,15 @@ type Counted = readonly (readonly [day: number, seedlings: number, more?: Partia
 const seen = (counts: Counted): SeenSowing => ({
   counts: counts.map(([, seedlings, more]) => ({ seedlings, ofSeeds: 200, isAtLeast: false, ...more })),
   reaches: SPREADS.map(({ times }) =>
-    timeFactorReach(
-      { ...seed, spreadLog10: seed.spreadLog10 * times },
+    largestDelayFactors(
+      { ...seed, sigmaLog10: seed.sigmaLog10 * times },
       steady,
       counts.map(([day]) => 24 * day),
     ),
   ),
   viable: 0.9,
 });
-const posteriorOf = (counts: SeenSowing) => countPosterior(usualBelief(onion), counts);
+const posteriorOf = (counts: SeenSowing) => countPosterior(usualPrior(onion), counts);
 const said = (counts: Counted) => posteriorOf(seen(counts));
 
 describe('what counts say', () => {
@@ -106,7 +107,7 @@ describe('what counts say', () => {
   it('what counts say alone has a spread, however sure they are', () => {
     const points = Float64Array.from({ length: 61 }, (_, i) => (i - 30) / 10);
     const odds = points.map((point) => Number(point === 1));
-    const { mean, sd } = saidAlone({ mean: 0, sd: 1 }, points, odds)!;
+    const { mean, sd } = likelihoodAsGaussian({ mean: 0, sd: 1 }, points, odds)!;
     expect(mean).toBeCloseTo(1, 2);
     expect(sd).toBeGreaterThan(0.01);
   });

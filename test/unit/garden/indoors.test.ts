@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
-import { indoorsOf, nightsBear } from '../../../src/garden/sowing/indoors.js';
+import { bearsPlants, indoorsOf } from '../../../src/garden/sowing/indoors.js';
 import { cropCalled } from '../germination/make.js';
 
 const plain = (date: string): PlainDate => date as PlainDate;
@@ -43,42 +43,38 @@ describe('indoorsOf', () => {
   });
 });
 
-describe('nightsBear', () => {
-  const firstOf = (frost: 'tender' | 'half-hardy' | 'hardy', minC: Float64Array): PlainDate => {
-    const bears = nightsBear({ firstDate, minC }, frost);
+describe('dates that bear young plants', () => {
+  const site = { latitudeDeg: null };
+  const days = (minC: Float64Array) => ({ firstDate, minC, maxC: minC.map((low) => low + 12), soilC: null });
+  const firstOf = (crop: string, minC: Float64Array): PlainDate => {
+    const bears = bearsPlants(cropCalled(crop), days(minC), site);
     const dates = Array.from({ length: 200 }, (_, day) => addDays(plain('2027-01-20'), day));
     return dates.find(bears)!;
   };
 
-  it('lets hardy crops out first and tender ones last', () => {
-    // By the curve nights pass -2 °C on 22 February (day 53) and 8 °C on 27 April (day 117).
-    expect(firstOf('hardy', years)).toBe('2027-01-20');
-    expect(Math.abs(daysBetween(plain('2027-02-22'), firstOf('half-hardy', years)))).toBeLessThanOrEqual(2);
-    // The mean of the week is that of its fourth day.
-    expect(Math.abs(daysBetween(plain('2027-04-24'), firstOf('tender', years)))).toBeLessThanOrEqual(2);
+  it('let hardy crops out first and tender ones last', () => {
+    // By the curve nights are of 10 °C on the 130th day, and the mean of a fortnight so from a week before: 5 May.
+    expect(firstOf('cabbage', years)).toBe('2027-01-20');
+    expect(Math.abs(daysBetween(plain('2027-05-05'), firstOf('tomato', years)))).toBeLessThanOrEqual(2);
+    expect(firstOf('pepper', years) > firstOf('tomato', years)).toBe(true);
   });
 
-  it('waits for a frost that came in two years of ten, and not for one that came in one', () => {
+  it('wait for a frost that came in three years of ten, and not for one that came in two', () => {
     const withFrosts = (inYears: readonly string[]): Float64Array => {
       const minC = years.slice();
-      for (const year of inYears) minC[daysBetween(firstDate, plain(`${year}-05-10`))] = -1;
+      for (const year of inYears) minC[daysBetween(firstDate, plain(`${year}-05-20`))] = -1;
       return minC;
     };
-    expect(firstOf('tender', withFrosts(['2016']))).toBe(firstOf('tender', years));
-    expect(firstOf('tender', withFrosts(['2016', '2021']))).toBe('2027-05-11');
+    expect(firstOf('tomato', withFrosts(['2016', '2018']))).toBe(firstOf('tomato', years));
+    expect(firstOf('tomato', withFrosts(['2016', '2018', '2021']))).toBe('2027-05-21');
   });
 
-  it('keeps plants in where a frost comes within a month in autumn', () => {
-    const bears = nightsBear({ firstDate, minC: years }, 'tender');
-    expect(bears(plain('2027-09-15'))).toBe(true);
-    expect(bears(plain('2027-11-10'))).toBe(false);
-  });
-
-  it('takes every night as borne where none is known', () => {
-    expect(nightsBear(null, 'tender')(plain('2027-01-10'))).toBe(true);
-    // A spring of air alone says nothing of June.
-    const bears = nightsBear({ firstDate, minC: years.subarray(0, 100) }, 'tender');
-    expect(bears(plain('2027-02-10'))).toBe(false);
-    expect(bears(plain('2027-06-10'))).toBe(true);
+  it('are none where nothing is known: not 12 January, nor any other day', () => {
+    const unknown = bearsPlants(cropCalled('tomato'), null, site);
+    const shortly = bearsPlants(cropCalled('tomato'), days(years.subarray(0, 100)), site);
+    for (const date of ['2027-01-12', '2027-06-10', '2027-07-20']) {
+      expect(unknown(plain(date))).toBe(false);
+      expect(shortly(plain(date))).toBe(false);
+    }
   });
 });

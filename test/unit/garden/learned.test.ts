@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { probit } from '../../../src/basics/numerics/probit.js';
-import { type Normal, usualBelief } from '../../../src/garden/learning/belief.js';
 import { SPREADS } from '../../../src/garden/learning/count-posterior.js';
 import { learnedOf } from '../../../src/garden/learning/learned.js';
 import { isOverdue } from '../../../src/garden/learning/overdue.js';
+import { type Normal, usualPrior } from '../../../src/garden/learning/prior.js';
 import { COHORTS } from '../../../src/germination/run/cohorts.js';
 import { cropCalled } from '../germination/make.js';
 
 const crop = cropCalled('onion');
-const usual = usualBelief(crop);
+const usual = usualPrior(crop);
 /** What one other sowing of the bed has taught of the time. */
 const learned = (logTime: Normal) =>
   learnedOf({ crop, counts: [], usual, belief: { ...usual, logTime }, posterior: null, lessons: 1 })!;

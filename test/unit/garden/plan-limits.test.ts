@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
 import { frostDrafts } from '../../../src/garden/calendar/frost-events.js';
-import { batchesFor, type Start } from '../../../src/garden/plan/batches.js';
+import { type BatchStart, batchesFor } from '../../../src/garden/plan/batches.js';
 import { type PlanStart, plantsPerSeed } from '../../../src/garden/plan/starts.js';
 import { frostEnd } from '../../../src/garden/sowing/frost-end.js';
 import { cropCalled } from '../germination/make.js';
@@ -9,8 +9,8 @@ import { forecastOf, growing, northBed, on } from './seasons.js';
 
 describe('a week of a plan', () => {
   const week = { fromDay: 100, toDay: 106 };
-  const start = (reach: number, ripeDay = 103): Start => ({ day: 40, isOpen: true, ripeDay, reach: () => reach });
-  const isReached = (...starts: Start[]): boolean => batchesFor([week], 1, [starts]).batches.length === 1;
+  const start = (reach: number, ripeDay = 103): BatchStart => ({ day: 40, isOpen: true, ripeDay, reach: () => reach });
+  const isReached = (...starts: BatchStart[]): boolean => batchesFor([week], 1, [starts]).batches.length === 1;
 
   it('is reached where it is in half of the years', () => {
     expect(isReached(start(0.5))).toBe(true);

@@ -3,7 +3,7 @@ import type { YearOfDates } from '../../../src/answers/windows/year-of-dates.js'
 import type { PlainDate } from '../../../src/basics/calendar.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../../src/garden/plan/starts.js';
 import { grownOn } from '../../../src/garden/sowing/harvest.js';
-import { pickingOf } from '../../../src/garden/sowing/picking.js';
+import { harvestPeriodOf } from '../../../src/garden/sowing/harvest-period.js';
 import { cropCalled, seedOf } from '../germination/make.js';
 
 const firstDate = '2027-01-01' as PlainDate;
@@ -12,7 +12,7 @@ const N_DAYS = 200;
 /** A season of a crop in years of soil that never changes, each with frosts on some days. */
 function seasonOf(id: string, years: readonly { readonly soilC: number; readonly frostDays?: readonly number[] }[]) {
   const crop = cropCalled(id);
-  const picking = pickingOf(crop)!;
+  const picking = harvestPeriodOf(crop)!;
   const ripe = ripening(picking, firstDate, N_DAYS + 200, null);
   const common = { crop, seed: seedOf(crop), picking, firstDate, nDays: N_DAYS, ripe };
   const nHours = 24 * (N_DAYS + maxPlanDays(crop) + 2);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
+import { addDays } from '../../../src/basics/calendar.js';
 import { windowNews } from '../../../src/garden/alerts/window-news.js';
 import { growthOf } from '../../../src/garden/sowing/harvest.js';
-import { daysInRoom, indoorsOf, nightsBear, USUAL_ROOM_C } from '../../../src/garden/sowing/indoors.js';
+import { DEFAULT_ROOM_C, daysInRoom, indoorsOf } from '../../../src/garden/sowing/indoors.js';
 import type { WindowsNow } from '../../../src/garden/sowing/known-now.js';
 import { resowingIn } from '../../../src/garden/sowing/resowing.js';
 import { crops } from '../../../src/germination/crops.js';
@@ -16,7 +16,7 @@ const fit = addDays(sown, Math.round(daysInRoom(tomato, roomC)!) + 7 * tomato.we
 
 describe('plants that wait in their trays', () => {
   it('stand in a room as warm as heated dwellings are made for: 20 °C of EN 16798-1, category II', () => {
-    expect(USUAL_ROOM_C).toBe(20);
+    expect(DEFAULT_ROOM_C).toBe(20);
   });
 
   it('wait half a year at most, from one solstice to the other', () => {
@@ -52,51 +52,6 @@ describe('a window that opens again', () => {
     };
     expect(isNew(7)).toBe(false);
     expect(isNew(8)).toBe(true);
-  });
-});
-
-describe('nights that bear young plants', () => {
-  const putOut = on('2027-05-20');
-  const FIRST = '2001-01-01' as PlainDate;
-  const YEARS = 20;
-
-  /** Is the date borne, after twenty years whose nights are these by the days since it, in so many of them? */
-  function bears(frost: 'tender' | 'half-hardy' | 'hardy', night: (day: number) => number, inYears = YEARS): boolean {
-    const minC = new Float64Array(daysBetween(FIRST, '2021-01-01' as PlainDate)).fill(12);
-    for (let year = 0; year < YEARS; year++) {
-      const at = daysBetween(FIRST, `${2001 + year}-05-20` as PlainDate);
-      for (let day = 0; day < 60; day++) minC[at + day] = year < inYears ? night(day) : 12;
-    }
-    return nightsBear({ firstDate: FIRST, minC }, frost)(putOut);
-  }
-  const one = (onDay: number, tempC: number) => (day: number) => (day === onDay ? tempC : 12);
-
-  it('have no frost for a month of thirty days', () => {
-    expect(bears('tender', one(29, -3))).toBe(false);
-    expect(bears('tender', one(30, -3))).toBe(true);
-  });
-
-  it('are above freezing for tender plants, a degree or not', () => {
-    expect(bears('tender', one(20, 0.1))).toBe(true);
-    expect(bears('tender', one(20, 0))).toBe(false);
-  });
-
-  it('are above -2 °C for half-hardy and above -5 °C for hardy ones', () => {
-    expect(bears('half-hardy', one(20, -1.95))).toBe(true);
-    expect(bears('half-hardy', one(20, -2.05))).toBe(false);
-    expect(bears('hardy', one(20, -4.8))).toBe(true);
-    expect(bears('hardy', one(20, -5.2))).toBe(false);
-  });
-
-  it('are of 8 °C on the mean of a tender plant’s first week, within the 7 to 10 °C that lists give', () => {
-    expect(bears('tender', () => 8)).toBe(true);
-    expect(bears('tender', (day) => (day < 7 ? 7.9 : 12))).toBe(false);
-    expect(bears('tender', (day) => (day < 6 ? 7.5 : 12))).toBe(true);
-  });
-
-  it('are so in 17 years of 20, and not in 16', () => {
-    expect(bears('tender', one(20, -3), 3)).toBe(true);
-    expect(bears('tender', one(20, -3), 4)).toBe(false);
   });
 });
 

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { probit } from '../../../src/basics/numerics/probit.js';
 import { crops } from '../../../src/germination/crops.js';
 import { germinationCurve, rateAt, shareAt } from '../../../src/germination/curve/curve.js';
+import { customCrop } from '../../../src/germination/custom-crop.js';
 import { allSowings } from '../../../src/germination/many/all-sowings.js';
-import { ownCrop } from '../../../src/germination/own-crop.js';
-import { COHORTS, cohortRun, cohortsAwake, type Seed } from '../../../src/germination/run/cohorts.js';
-import { hourlyPace, medianSpeed } from '../../../src/germination/run/hourly-pace.js';
+import { COHORTS, cohortRun, germinableCohorts, type Seed } from '../../../src/germination/run/cohorts.js';
+import { hourlyProgress, medianSpeed } from '../../../src/germination/run/hourly-progress.js';
 import { outcomeAt } from '../../../src/germination/run/outcome.js';
 import { cropCalled, days, hourly, type Part, rowsOf, seedOf } from './make.js';
 import { differencesFromSlow } from './slow-sowings.js';
@@ -43,10 +43,10 @@ describe('all sowings at once', () => {
       const counting = { withinH: 24 * 45, viablePercent: 83 };
       expect(differencesFromSlow(seed, inHundredths, everyDay(130, 9), counting), crop.id).toEqual([]);
       for (const record of [inHundredths, extremes]) {
-        const { awake, step } = hourlyPace(seed, record, 0, record.length);
-        const alone = [...record].map((tempC) => hourlyPace(seed, Float64Array.of(tempC), 0, 1));
-        expect([...awake]).toEqual(alone.map((one) => one.awake[0]));
-        expect([...step]).toEqual(alone.map((one) => one.step[0]));
+        const { germinable, progressPerHour } = hourlyProgress(seed, record, 0, record.length);
+        const alone = [...record].map((tempC) => hourlyProgress(seed, Float64Array.of(tempC), 0, 1));
+        expect([...germinable]).toEqual(alone.map((one) => one.germinable[0]));
+        expect([...progressPerHour]).toEqual(alone.map((one) => one.progressPerHour[0]));
       }
     }
   });
@@ -55,8 +55,8 @@ describe('all sowings at once', () => {
     const hourlyC = seasons(4);
     for (const own of [
       { timeFactor: 2.3 },
-      { timeFactor: 0.5, spreadLog10: 0.05 },
-      { spreadLog10: 0.2, hotLimitShiftC: -8 },
+      { timeFactor: 0.5, sigmaLog10: 0.05 },
+      { sigmaLog10: 0.2, hotLimitShiftC: -8 },
       { hotLimitShiftC: 8 },
     ]) {
       for (const crop of [lettuce, snapBean, cropCalled('onion')]) {
@@ -68,7 +68,7 @@ describe('all sowings at once', () => {
   });
 
   it('of the grower’s own rows', () => {
-    const crop = ownCrop({
+    const crop = customCrop({
       rows: [
         { temperatureC: 8, days: 20, percent: 40 },
         { temperatureC: 16, days: 9, percent: 91 },
@@ -227,7 +227,7 @@ describe('the share that a window asks for', () => {
 });
 
 describe('the pace of all hours at once', () => {
-  it('is that of each hour, for every crop: as many awake at any temperature, and as fast', () => {
+  it('is that of each hour, for every crop: as many germinable at any temperature, and as fast', () => {
     const sweep = Float64Array.from({ length: 600 }, (_, i) => -5 + i / 10);
     for (const crop of crops.values()) {
       for (const hotLimitShiftC of [-8, -1.3, 0, 4]) {
@@ -238,30 +238,32 @@ describe('the pace of all hours at once', () => {
         const hourlyC = Float64Array.of(...sweep, ...bends);
         const rates = hourlyC.map((tempC) => rateAt(seed.curve, tempC));
         const shares = hourlyC.map((tempC) => shareAt(seed.curve, tempC));
-        const awake = Uint8Array.from(rates, (rate, h) => cohortsAwake(rate, shares[h]!));
-        const step = rates.map((rate, h) =>
-          awake[h]! > 0 ? (rate * 10 ** (seed.spreadLog10 * probit(shares[h]! / 2))) / 24 : 0,
+        const germinable = Uint8Array.from(rates, (rate, h) => germinableCohorts(rate, shares[h]!));
+        const progressPerHour = rates.map((rate, h) =>
+          germinable[h]! > 0 ? (rate * 10 ** (seed.sigmaLog10 * probit(shares[h]! / 2))) / 24 : 0,
         );
-        const fast = hourlyPace(seed, hourlyC, 0, hourlyC.length);
-        expect(fast.awake, `${crop.id}, ${hotLimitShiftC} K`).toEqual(awake);
-        expect(Math.max(...fast.step.map((way, h) => Math.abs(way - step[h]!)))).toBeLessThan(1e-12);
+        const fast = hourlyProgress(seed, hourlyC, 0, hourlyC.length);
+        expect(fast.germinable, `${crop.id}, ${hotLimitShiftC} K`).toEqual(germinable);
+        expect(Math.max(...fast.progressPerHour.map((way, h) => Math.abs(way - progressPerHour[h]!)))).toBeLessThan(
+          1e-12,
+        );
       }
     }
   });
 
   it('is still where nothing is known, and outside the hours that are asked for', () => {
-    const { awake, step } = hourlyPace(seedOf(lettuce), Float64Array.of(20, 20, NaN, 20, 20), 1, 4);
-    expect([...awake]).toEqual([0, 100, 0, 100, 0]);
-    expect([...step].map((way) => way > 0)).toEqual([false, true, false, true, false]);
+    const { germinable, progressPerHour } = hourlyProgress(seedOf(lettuce), Float64Array.of(20, 20, NaN, 20, 20), 1, 4);
+    expect([...germinable]).toEqual([0, 100, 0, 100, 0]);
+    expect([...progressPerHour].map((way) => way > 0)).toEqual([false, true, false, true, false]);
   });
 });
 
 describe('the speed of the seed that half is timed by', () => {
   it('is that of the middle of the share that comes, to a few parts in 10^11', () => {
-    for (const spreadLog10 of [0.05, 0.1, 0.2]) {
-      const speed = medianSpeed(spreadLog10);
+    for (const sigmaLog10 of [0.05, 0.1, 0.2]) {
+      const speed = medianSpeed(sigmaLog10);
       for (let share = 0.005; share <= 1; share += 0.00173) {
-        const exact = 10 ** (spreadLog10 * probit(share / 2));
+        const exact = 10 ** (sigmaLog10 * probit(share / 2));
         expect(Math.abs(speed(share) / exact - 1)).toBeLessThan(2e-11);
       }
       expect(speed(1)).toBeCloseTo(1, 14);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chartOf } from '../../../src/germination/curve/chart.js';
-import { hotThreshold } from '../../../src/germination/curve/hot-threshold.js';
+import { thermoinhibitionThreshold } from '../../../src/germination/curve/thermoinhibition-threshold.js';
 import { cropCalled, rowsOf } from './make.js';
 
 describe('chartOf', () => {
@@ -21,10 +21,10 @@ describe('chartOf', () => {
   });
 });
 
-describe('hotThreshold', () => {
+describe('thermoinhibitionThreshold', () => {
   it('lies where the line between two cells crosses nine tenths of the best', () => {
     expect(
-      hotThreshold(
+      thermoinhibitionThreshold(
         rowsOf([
           [20, 5, 100],
           [30, 5, 80],
@@ -35,7 +35,7 @@ describe('hotThreshold', () => {
 
   it('takes the fall from the warmest best cell, not a dip before it', () => {
     expect(
-      hotThreshold(
+      thermoinhibitionThreshold(
         rowsOf([
           [10, 9, 90],
           [15, 7, 40],
@@ -48,7 +48,7 @@ describe('hotThreshold', () => {
 
   it('is unknown where the counted cells never fall below nine tenths', () => {
     expect(
-      hotThreshold(
+      thermoinhibitionThreshold(
         rowsOf([
           [20, 5, 80],
           [30, 5, 90],
@@ -56,7 +56,7 @@ describe('hotThreshold', () => {
       ),
     ).toBeNull();
     expect(
-      hotThreshold(
+      thermoinhibitionThreshold(
         rowsOf([
           [20, 5, 100],
           [30, 5, 90],

@@ -9,11 +9,11 @@ const lettuce = cropCalled('lettuce');
 const snapBean = cropCalled('snap-bean');
 const tomato = cropCalled('tomato');
 const coming = ({ upAtH }: CohortRun): number => upAtH.filter((hour) => hour < Infinity).length;
-const atRisk = (riskAtH: Float64Array): number => riskAtH.filter((hour) => hour < Infinity).length;
+const atRisk = (inducedAtH: Float64Array): number => inducedAtH.filter((hour) => hour < Infinity).length;
 
 describe('seed at a constant temperature', () => {
   it('spreads by the published form: log10 of the time grows with the probit of the share', () => {
-    const { upAtH } = cohortRun(seedOf(cropCalled('onion'), { spreadLog10: 0.15 }), hourly(days(30, 20)));
+    const { upAtH } = cohortRun(seedOf(cropCalled('onion'), { sigmaLog10: 0.15 }), hourly(days(30, 20)));
     for (const j of [4, 24, 74, 94]) {
       expect(Math.log10(upAtH[j]! / upAtH[49]!)).toBeCloseTo(0.15 * (probit((j + 0.5) / 100) - probit(0.495)), 9);
     }
@@ -85,14 +85,14 @@ describe('seed that heat holds', () => {
 
   it('bears a day of it, and is at risk in the hour after', () => {
     const riskAfter = (n: number) =>
-      cohortRun(seedOf(lettuce), hourly(days(1, 20), hours(n, 35), days(20, 20))).heatRiskAtH;
+      cohortRun(seedOf(lettuce), hourly(days(1, 20), hours(n, 35), days(20, 20))).heatInducedAtH;
     expect(atRisk(riskAfter(24))).toBe(0);
     expect(new Set(riskAfter(25))).toEqual(new Set([49]));
   });
 
   it('forgets half an hour of it with every hour of relief', () => {
     const risk = (...rest: Part[]) =>
-      atRisk(cohortRun(seedOf(lettuce), hourly(hours(24, 35), ...rest, hours(24, 5))).heatRiskAtH);
+      atRisk(cohortRun(seedOf(lettuce), hourly(hours(24, 35), ...rest, hours(24, 5))).heatInducedAtH);
     expect(risk(hours(2, 5), hours(1, 35))).toBe(0);
     expect(risk(hours(2, 5), hours(2, 35))).toBe(100);
     expect(risk(hours(48, 5), hours(24, 35))).toBe(0);
@@ -100,9 +100,9 @@ describe('seed that heat holds', () => {
   });
 
   it('is only that part of it which the heat stops: at 32 °C seven in a hundred go on', () => {
-    const { heatRiskAtH } = cohortRun(seedOf(lettuce), hourly(days(3, 32)));
-    expect(atRisk(heatRiskAtH.subarray(0, 7))).toBe(0);
-    expect(atRisk(heatRiskAtH.subarray(7))).toBe(93);
+    const { heatInducedAtH } = cohortRun(seedOf(lettuce), hourly(days(3, 32)));
+    expect(atRisk(heatInducedAtH.subarray(0, 7))).toBe(0);
+    expect(atRisk(heatInducedAtH.subarray(7))).toBe(93);
   });
 });
 

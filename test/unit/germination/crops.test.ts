@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { crops } from '../../../src/germination/crops.js';
-import { hotThreshold } from '../../../src/germination/curve/hot-threshold.js';
+import { thermoinhibitionThreshold } from '../../../src/germination/curve/thermoinhibition-threshold.js';
 import { cropCalled } from './make.js';
 
 describe('the crops', () => {
@@ -35,8 +35,8 @@ describe('the crops', () => {
       expect(crop.bedTimeFactor.from).toBeLessThanOrEqual(bedFactor);
       expect(crop.bedTimeFactor.to).toBeGreaterThan(bedFactor);
       if (bedFactor === 1) expect(crop.bedTimeFactor.from).toBe(1);
-      expect(crop.spreadLog10).toBeGreaterThanOrEqual(0.05);
-      expect(crop.spreadLog10).toBeLessThanOrEqual(0.2);
+      expect(crop.sigmaLog10).toBeGreaterThanOrEqual(0.05);
+      expect(crop.sigmaLog10).toBeLessThanOrEqual(0.2);
       for (const caution of crop.cautions) {
         expect(caution.source).toMatch(/\w{3}/);
       }
@@ -44,7 +44,7 @@ describe('the crops', () => {
   );
 
   it('take the published maximum for a hot threshold where nobody tested the hot side', () => {
-    const untested = [...crops.values()].filter((crop) => hotThreshold(crop.rows) === null);
+    const untested = [...crops.values()].filter((crop) => thermoinhibitionThreshold(crop.rows) === null);
     expect(untested.map(({ id }) => id).sort()).toEqual([
       'cabbage',
       'eggplant',
@@ -59,7 +59,7 @@ describe('the crops', () => {
   // Leskovar, Esensee, Belefant-Miller (1999), J. Am. Soc. Hort. Sci. 124: 301: spinach is inhibited above 20 °C.
   it("take spinach's hot threshold from a later work, its row being of a weak lot", () => {
     expect(cropCalled('spinach').hotThresholdC).toBe(20);
-    expect(hotThreshold(cropCalled('spinach').rows)).toBeLessThan(13);
+    expect(thermoinhibitionThreshold(cropCalled('spinach').rows)).toBeLessThan(13);
   });
 
   it('name the crops whose wet seed chill harms', () => {
@@ -95,6 +95,9 @@ describe('the crops', () => {
     ['onion', 'day-length'],
     ['beet', 'bolts-after-cold'],
     ['celery', 'bolts-after-cold'],
+    ['carrot', 'bolts-after-cold'],
+    ['cabbage', 'bolts-after-cold'],
+    ['turnip', 'bolts-after-cold'],
   ])('warn of %s that it %s', (id, code) => {
     expect(cropCalled(id).cautions.map((caution) => caution.code)).toContain(code);
   });

@@ -13,7 +13,7 @@ const cool = (hours: number) => ({ hours, meanC: 1 });
 const heat = (hours: number) => ({ hours, meanC: 33 });
 /** Is some seed held too long? */
 const isAtRisk = (...parts: readonly Part[]): boolean =>
-  cohortRun(seed, hourly(...parts)).heatRiskAtH.some((hour) => hour < Infinity);
+  cohortRun(seed, hourly(...parts)).heatInducedAtH.some((hour) => hour < Infinity);
 
 describe('seed that heat holds', () => {
   it('has half an hour taken off for each hour of relief', () => {
@@ -31,7 +31,8 @@ describe('seed that heat holds', () => {
     const severityOf = (hours: number) => {
       const hourlyC = hourly({ hours: 12, meanC: 4 }, { hours, meanC: limitC + 0.2 }, days(3, 4));
       const { sowing, run, outcome } = sow(cropCalled('lettuce'), hourlyC, 3);
-      return hotSpells(sowing, { ...run, heatRiskAtH: run.heatRiskAtH.map(() => Infinity) }, outcome)[0]!.severity;
+      return hotSpells(sowing, { ...run, heatInducedAtH: run.heatInducedAtH.map(() => Infinity) }, outcome)[0]!
+        .severity;
     };
     expect(severityOf(23)).toBe('mild');
     expect(severityOf(24)).toBe('severe');
@@ -40,9 +41,9 @@ describe('seed that heat holds', () => {
 
 describe('what stands for all crops', () => {
   it('is a spread in the middle of those that lots show, 0.05 to 0.2: their geometric mean', () => {
-    const supposed = allCrops.filter(({ spreadLog10 }) => spreadLog10 === null);
+    const supposed = allCrops.filter(({ sigmaLog10 }) => sigmaLog10 === null);
     expect(supposed.length).toBeGreaterThan(10);
-    for (const { id } of supposed) expect(crops.get(id)!.spreadLog10).toBeCloseTo(Math.sqrt(0.05 * 0.2), 9);
+    for (const { id } of supposed) expect(crops.get(id)!.sigmaLog10).toBeCloseTo(Math.sqrt(0.05 * 0.2), 9);
   });
 
   it('is time enough for 80 to 85 of a hundred seeds where half have the days that are worth a sowing', () => {

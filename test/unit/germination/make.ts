@@ -1,9 +1,9 @@
 import type { Crop, CropRow } from '../../../src/germination/crop.js';
 import { crops } from '../../../src/germination/crops.js';
 import { bestPercent, germinationCurve } from '../../../src/germination/curve/curve.js';
-import { cohortRun, type Seed, unknownPace } from '../../../src/germination/run/cohorts.js';
+import { cohortRun, type Seed, unknownProgress } from '../../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../../src/germination/run/outcome.js';
-import type { Sowing } from '../../../src/germination/run/spells.js';
+import type { SpellSowing } from '../../../src/germination/run/spells.js';
 
 export function cropCalled(id: string): Crop {
   const crop = crops.get(id);
@@ -18,7 +18,7 @@ export function seedOf(crop: Crop, own: Partial<Seed> & { hotLimitShiftC?: numbe
     curve: germinationCurve(crop.rows, crop.soil?.maximumC ?? null, hotLimitShiftC),
     hotThresholdC: crop.hotThresholdC + hotLimitShiftC,
     chillingSensitive: crop.chillingSensitive,
-    spreadLog10: crop.spreadLog10,
+    sigmaLog10: crop.sigmaLog10,
     timeFactor: 1,
     ...rest,
   };
@@ -59,11 +59,11 @@ export function sow(
   wetAt = 0,
 ) {
   const seed = seedOf(crop, own);
-  const pace = unknownPace(hourlyC.length);
-  const run = cohortRun(seed, hourlyC, pace);
+  const hourly = unknownProgress(hourlyC.length);
+  const run = cohortRun(seed, hourlyC, hourly);
   const viablePercent = bestPercent(crop.rows);
   const countH = 24 * countDays;
   const dayOfHour = Int32Array.from(hourlyC, (_, hour) => Math.floor((hour + wetAt) / 24));
-  const sowing: Sowing = { seed, hourlyC, pace, dayOfHour, countH, viablePercent };
+  const sowing: SpellSowing = { seed, hourlyC, hourly, dayOfHour, countH, viablePercent };
   return { sowing, run, outcome: outcomeAt(run, countH, viablePercent) };
 }

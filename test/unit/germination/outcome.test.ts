@@ -7,13 +7,13 @@ const NEVER = Infinity;
 /** Cohort j is up at hour j + 1, as far as they come; risk is told cohort by cohort. */
 function runOf(
   coming: number,
-  heatRiskAtH: (cohort: number) => number = () => NEVER,
+  heatInducedAtH: (cohort: number) => number = () => NEVER,
   everWarmEnough = true,
 ): CohortRun {
   const of = (at: (cohort: number) => number) => Float64Array.from({ length: COHORTS }, (_, j) => at(j));
   return {
     upAtH: of((j) => (j < coming ? j + 1 : NEVER)),
-    heatRiskAtH: of(heatRiskAtH),
+    heatInducedAtH: of(heatInducedAtH),
     coldLoss: 0,
     killedAtH: NEVER,
     everWarmEnough,

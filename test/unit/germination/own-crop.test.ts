@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { crops } from '../../../src/germination/crops.js';
-import { ownCrop } from '../../../src/germination/own-crop.js';
+import { customCrop } from '../../../src/germination/custom-crop.js';
 
-const own = ownCrop({
+const own = customCrop({
   rows: [
     { temperatureC: 10, days: 12, percent: null },
     { temperatureC: 20, days: 6, percent: null },

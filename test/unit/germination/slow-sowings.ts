@@ -1,5 +1,5 @@
 import { allSowings, type Counting } from '../../../src/germination/many/all-sowings.js';
-import { COHORTS, cohortRun, type Seed, unknownPace } from '../../../src/germination/run/cohorts.js';
+import { COHORTS, cohortRun, type Seed, unknownProgress } from '../../../src/germination/run/cohorts.js';
 import { outcomeAt } from '../../../src/germination/run/outcome.js';
 
 /** Where a sowing in the fast answer is not what that sowing run alone gives: nothing, if all is well. */
@@ -11,14 +11,17 @@ export function differencesFromSlow(
 ): string[] {
   const fast = allSowings(seed, hourlyC, sowH, counting);
   const { withinH, viablePercent } = counting;
-  // One pace for all of them, which the first run through an hour works out: the runs are long enough without it.
-  const { awake, step } = unknownPace(hourlyC.length);
+  // One hourly for all of them, which the first run through an hour works out: the runs are long enough without it.
+  const { germinable, progressPerHour } = unknownProgress(hourlyC.length);
   return Array.from(sowH).flatMap((atH, i) => {
     const alone = hourlyC.subarray(atH, atH + withinH);
     const firstGap = alone.findIndex((tempC) => Number.isNaN(tempC));
     const seen = firstGap < 0 ? alone : alone.subarray(0, firstGap);
     const toH = atH + seen.length;
-    const run = cohortRun(seed, seen, { awake: awake.subarray(atH, toH), step: step.subarray(atH, toH) });
+    const run = cohortRun(seed, seen, {
+      germinable: germinable.subarray(atH, toH),
+      progressPerHour: progressPerHour.subarray(atH, toH),
+    });
     const slow = outcomeAt(run, withinH, viablePercent);
     const isKnown = seen.length === withinH || run.upAtH[COHORTS - 1]! < Infinity || run.killedAtH < Infinity;
     if (!isKnown) return fast.known[i] === 0 ? [] : [`${i}: known, but should not be`];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { accepted } from '../../../src/http/negotiation/accepted.js';
+import { negotiatedType } from '../../../src/http/negotiation/content-negotiation.js';
 
 const both = ['application/json', 'image/svg+xml'];
 
@@ -22,12 +22,12 @@ describe('what an Accept header takes', () => {
     ['image/svg+xml;q=0', undefined],
     ['application/json;q=0.000, text/*', undefined],
   ])('%j: %s', (accept, mediaType) => {
-    expect(accepted(accept, both)).toBe(mediaType);
+    expect(negotiatedType(accept, both)).toBe(mediaType);
   });
 
   // RFC 9110, 12.5.1: its example of precedence, by exactness rather than by order.
   it('heeds the most exact range, as the standard’s example has it', () => {
     const accept = 'text/*;q=0.3, text/plain;q=0.7, text/plain;format=flowed, text/plain;format=fixed;q=0.4, */*;q=0.5';
-    expect(accepted(accept, ['text/html', 'image/jpeg'])).toBe('image/jpeg');
+    expect(negotiatedType(accept, ['text/html', 'image/jpeg'])).toBe('image/jpeg');
   });
 });

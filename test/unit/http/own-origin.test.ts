@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { isOwnOrigin } from '../../../src/contract/own-origin.js';
+import { isSameOrigin } from '../../../src/contract/same-origin.js';
 
 /** Asked of quillmere.example, unless another host is named. */
 const own = (origin: string | undefined, site?: string, host = 'quillmere.example') =>
-  isOwnOrigin({
+  isSameOrigin({
     host,
     headers: {
       ...(origin === undefined ? {} : { origin }),

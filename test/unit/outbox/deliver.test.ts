@@ -105,7 +105,7 @@ async function outbox(
 }
 
 describe('a message is delivered', () => {
-  test('signed so that its receiver can prove it, in the order in which they were told', async () => {
+  test('signed so that its receiver can prove it, in the order of their notifications', async () => {
     const shed = await receiver();
     const { tell, roundAfter, state } = await outbox(shed.url);
     shed.state.secret = (await state()).secret;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FILE_LIMIT_BYTES } from '../../../src/contract/file-limit.js';
 import type { ReportWire } from '../../../src/contract/readings.js';
 import { questionFrom } from '../../../src/page/form/question.js';
-import type { Shelf } from '../../../src/page/shell/shelf.js';
+import type { Inventory } from '../../../src/page/shell/inventory.js';
 import { checkRequest, sizeText, tooLarge } from '../../../src/page/sowing/file-check.js';
 import { chooseAgain, fileState } from '../../../src/page/sowing/file-state.js';
 import { understoodNote } from '../../../src/page/sowing/understood-words.js';
@@ -107,7 +107,7 @@ describe('the question what a file says', () => {
     beds: [{ id: 'north', place: 'quillmere' }],
     places: [{ id: 'quillmere', timeZone: 'Etc/GMT+2' }],
     nowMs: 0,
-  } as unknown as Shelf;
+  } as unknown as Inventory;
   const pathOf = (said: string): string =>
     checkRequest(questionFrom(new URLSearchParams(said), shelf), shelf, file).path;
 

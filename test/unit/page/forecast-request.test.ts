@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { linkTo, type Question, questionFrom } from '../../../src/page/form/question.js';
+import { linkTo, type PageQuestion, questionFrom } from '../../../src/page/form/question.js';
 import { numberIn } from '../../../src/page/form/typed-numbers.js';
 import { forecastRequest } from '../../../src/page/sowing/forecast-request.js';
 import { english } from './readers.js';
 
-const asked = (query: string): Question => questionFrom(new URLSearchParams(query), { beds: [{ id: 'north' }] });
+const asked = (query: string): PageQuestion => questionFrom(new URLSearchParams(query), { beds: [{ id: 'north' }] });
 const requestOf = (query: string) => {
   const made = forecastRequest(asked(query), null, english);
   if ('problem' in made) throw new Error(made.problem.detail);

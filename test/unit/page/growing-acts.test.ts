@@ -2,17 +2,17 @@ import type { FastifyInstance } from 'fastify';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { SowingAnswer } from '../../../src/contract/sowings.js';
 import { exampleCount } from '../../../src/http/question/examples.js';
-import { growingAct } from '../../../src/page/growing/growing-acts.js';
+import { growingAction } from '../../../src/page/growing/growing-actions.js';
 import type { Send } from '../../../src/page/shell/api.js';
 import { refusalSaid } from '../../../src/page/shell/refusal-words.js';
-import type { Asked } from '../../../src/page/shell/view.js';
+import type { AskedQuestion } from '../../../src/page/shell/view.js';
 import { keepQuillmere, startApp } from '../../api/helper.js';
 import { askedOf, sendTo } from './page-send.js';
 import { english } from './readers.js';
 
 let app: FastifyInstance;
 let send: Send;
-let asked: Asked;
+let asked: AskedQuestion;
 
 // Today is 3 August 2027 there; 200 lettuce seeds were sown on 30 July, and counted today.
 beforeAll(async () => {
@@ -29,7 +29,7 @@ afterEach(async () => {
   await send({ method: 'PUT', path: '/v1/sowings/north-lettuce/counts/2027-08-03', json: exampleCount });
 });
 
-const act = (said: Record<string, string>, as: Asked = asked) => growingAct(new URLSearchParams(said), as);
+const act = (said: Record<string, string>, as: AskedQuestion = asked) => growingAction(new URLSearchParams(said), as);
 const detailOf = async (said: Record<string, string>): Promise<string> => {
   const got = await act(said);
   return 'problem' in got

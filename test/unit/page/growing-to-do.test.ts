@@ -3,7 +3,7 @@ import type { PlanAnswer } from '../../../src/contract/plans.js';
 import type { SowingAnswer } from '../../../src/contract/sowings.js';
 import type { Found } from '../../../src/page/growing/growing-found.js';
 import { thingsToDo, thisWeek, toDoSaid } from '../../../src/page/growing/growing-to-do.js';
-import type { Shelf } from '../../../src/page/shell/shelf.js';
+import type { Inventory } from '../../../src/page/shell/inventory.js';
 import { english } from './readers.js';
 
 const reader = english;
@@ -16,7 +16,7 @@ const shelf = {
   beds: [{ id: 'north', name: 'North bed', place: 'quillmere' }],
   places: [{ id: 'quillmere', timeZone: 'Etc/GMT+2' }],
   nowMs: Date.parse('2027-08-04T01:00:00Z'),
-} as unknown as Shelf;
+} as unknown as Inventory;
 
 type Task = SowingAnswer['toDo'][number];
 const sowing = (crop: string, date: string, toDo: readonly Task[]): Found['sowings'][number] => {

@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { questionFrom } from '../../../src/page/form/question.js';
 import { type Send, wordedFor } from '../../../src/page/shell/api.js';
-import { loadShelf } from '../../../src/page/shell/shelf.js';
-import type { Asked } from '../../../src/page/shell/view.js';
+import { loadInventory } from '../../../src/page/shell/inventory.js';
+import type { AskedQuestion } from '../../../src/page/shell/view.js';
 import { readerIn } from './readers.js';
 
 /** Asks a service as the page does. */
@@ -20,8 +20,8 @@ export const sendTo =
   };
 
 /** What a reader in England asks with a link. */
-export async function askedOf(send: Send, link = ''): Promise<Asked> {
-  const loaded = await loadShelf(send);
+export async function askedOf(send: Send, link = ''): Promise<AskedQuestion> {
+  const loaded = await loadInventory(send);
   if ('problem' in loaded) throw new Error(loaded.problem.detail);
   const question = questionFrom(new URLSearchParams(link), loaded.value);
   const reader = readerIn('en', question.degrees);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Problem } from '../../../src/page/shell/api.js';
+import type { ProblemBody } from '../../../src/page/shell/api.js';
 import { problemNote } from '../../../src/page/shell/problem-note.js';
 import { readerIn } from './readers.js';
 
 const text = ({ markup }: { markup: string }): string => markup.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ');
-const noted = (problem: Problem) => problemNote(problem, readerIn('en'));
+const noted = (problem: ProblemBody) => problemNote(problem, readerIn('en'));
 const refusal = { status: 422, code: 'not-understood', title: '' };
 
 describe('a refusal, in place', () => {

@@ -1,11 +1,11 @@
 import type { FastifyInstance } from 'fastify';
 import { beds, comingDays, northReadings, pastAir, place } from '../../../src/demo/season.js';
-import { type Question, questionFrom } from '../../../src/page/form/question.js';
-import { get, isRefused, type Send } from '../../../src/page/shell/api.js';
+import { type PageQuestion, questionFrom } from '../../../src/page/form/question.js';
+import { get, isFailure, type Send } from '../../../src/page/shell/api.js';
 import type { Html } from '../../../src/page/shell/html.js';
-import { loadShelf } from '../../../src/page/shell/shelf.js';
-import type { Asked } from '../../../src/page/shell/view.js';
-import type { Season } from '../../../src/page/when/when-season.js';
+import { loadInventory } from '../../../src/page/shell/inventory.js';
+import type { AskedQuestion } from '../../../src/page/shell/view.js';
+import type { SeasonOfWindows } from '../../../src/page/when/when-season.js';
 import { dateAfter } from '../plot/make.js';
 import { readerIn } from './readers.js';
 
@@ -38,7 +38,7 @@ const YEARS = 5;
 export async function keepDemo(send: Send): Promise<void> {
   const put = async (method: 'PUT' | 'POST', path: string, json: object): Promise<void> => {
     const got = await get(send, { method, path, json });
-    if (isRefused(got)) throw new Error(got.problem.detail);
+    if (isFailure(got)) throw new Error(got.problem.detail);
   };
   await put('PUT', '/v1/places/quillmere', place);
   await put('POST', '/v1/places/quillmere/air', { medium: 'air', unit: 'C', daily: pastAir().slice(-365 * YEARS) });
@@ -48,9 +48,9 @@ export async function keepDemo(send: Send): Promise<void> {
 }
 
 /** What the page is made from, of a link's query. */
-export async function askedOf(send: Send, query: string): Promise<Asked & { question: Question }> {
-  const shelf = await loadShelf(send);
-  if (isRefused(shelf)) throw new Error(shelf.problem.detail);
+export async function askedOf(send: Send, query: string): Promise<AskedQuestion & { question: PageQuestion }> {
+  const shelf = await loadInventory(send);
+  if (isFailure(shelf)) throw new Error(shelf.problem.detail);
   const question = questionFrom(new URLSearchParams(query), shelf.value);
   const reader = readerIn('en', question.degrees);
   return { question, file: null, shelf: shelf.value, reader, send, widths: [344] };
@@ -60,8 +60,8 @@ export async function askedOf(send: Send, query: string): Promise<Asked & { ques
 export const madeSeason = (
   from: string,
   nDays: number,
-  { windows, closed }: { windows: readonly (readonly [string, string])[]; closed: Season['closed'] },
-): Season => ({
+  { windows, closed }: { windows: readonly (readonly [string, string])[]; closed: SeasonOfWindows['closed'] },
+): SeasonOfWindows => ({
   best: windows[0] ? { date: windows[0][0], why: 'It is the earliest date.', grade: 'good', reasons: [] } : null,
   windows: windows.map(([start, to]) => ({
     from: start,
@@ -71,6 +71,7 @@ export const madeSeason = (
     stand: null,
     grade: 'good',
     harvest: null,
+    risks: [],
   })),
   closed,
   dates: Array.from({ length: nDays }, (_, i) => ({

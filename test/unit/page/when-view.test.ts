@@ -5,7 +5,7 @@ import type { WindowAnswer } from '../../../src/contract/windows.js';
 import { linkTo, questionFrom } from '../../../src/page/form/question.js';
 import type { Send } from '../../../src/page/shell/api.js';
 import { html } from '../../../src/page/shell/html.js';
-import type { Answered } from '../../../src/page/shell/view.js';
+import type { AnsweredView } from '../../../src/page/shell/view.js';
 import { whenView } from '../../../src/page/when/when-view.js';
 import { startApp } from '../../api/helper.js';
 import { askedOf, keepDemo, seen, sendTo } from './when-made.js';
@@ -19,7 +19,7 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => app.close());
 
-const answerTo = async (query: string): Promise<Answered> => (await whenView.answer(await askedOf(send, query)))!;
+const answerTo = async (query: string): Promise<AnsweredView> => (await whenView.answer(await askedOf(send, query)))!;
 const windowsOf = async (make: object, crop = 'lettuce'): Promise<WindowAnswer> => {
   const json = { crop, where: { place: 'quillmere', bed: make } };
   return (await send({ method: 'POST', path: '/v1/sowing-windows', json })).body as WindowAnswer;

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { findZone, type Zone } from '../../../src/basics/calendar.js';
-import { instantsOfWallClock, standardOffsetMs, type WallClockResult } from '../../../src/readings/time/wall-clock.js';
+import { standardOffsetMs } from '../../../src/readings/time/clock-spans.js';
+import { instantsOfWallClock, type WallClockResult } from '../../../src/readings/time/wall-clock.js';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;

@@ -1,5 +1,9 @@
 import type { Boundary } from '../../../src/seedbed/conduction/conduct.js';
-import { frostShareOf, meetFrost, settleHeat } from '../../../src/seedbed/conduction/phase-change.js';
+import {
+  frozenCapacityShare,
+  meetApparentHeatCapacity,
+  updateEnthalpy,
+} from '../../../src/seedbed/conduction/phase-change.js';
 import type { Ground } from '../../../src/seedbed/surface/ground.js';
 
 const ATTEMPTS = 4;
@@ -28,7 +32,7 @@ export function conductPlainly(
   nodes.forEach((node, i) => {
     told[i]![0] = profileC[node]!;
   });
-  const frostShare = frostShareOf(ground.heatCapacity);
+  const frostShare = frozenCapacityShare(ground.heatCapacity);
   let [topLink, bottomLink] = [NaN, NaN];
   let isFresh = false;
   let coldestC = Math.min(...profileC);
@@ -50,11 +54,12 @@ export function conductPlainly(
       isFresh = true;
       coldestC = step(matrix, profileC, next, outside);
       isFreezing ||= freezes && coldestC < 0;
-      if (!isFreezing || attempt === ATTEMPTS || meetFrost(profileC, next, share, frostShare, n - 1) < 0) break;
+      if (!isFreezing || attempt === ATTEMPTS || meetApparentHeatCapacity(profileC, next, share, frostShare, n - 1) < 0)
+        break;
       isFresh = false;
     }
     wasFreezing = freezes && (mayThaw || coldestC < 0);
-    if (wasFreezing) settleHeat(profileC, next, share, frostShare);
+    if (wasFreezing) updateEnthalpy(profileC, next, share, frostShare);
     else if (share.some((one) => one !== 1)) {
       share.fill(1);
       isFresh = false;

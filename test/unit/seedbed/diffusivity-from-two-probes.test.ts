@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ScienceError } from '../../../src/basics/errors.js';
-import { lagH, swingAtDepthK } from '../../../src/seedbed/conduction/damping.js';
+import { diurnalAmplitudeAtDepthK, lagH } from '../../../src/seedbed/conduction/damping.js';
 import {
+  diffusivityFromAmplitudes,
   diffusivityFromLag,
-  diffusivityFromSwings,
   diffusivityFromTwoProbes,
 } from '../../../src/seedbed/probe/diffusivity-from-two-probes.js';
 
@@ -16,7 +16,7 @@ const record = (nHours: number, swingK: number, lateH: number, driftK = 0): Floa
   );
 
 describe('diffusivityFromTwoProbes', () => {
-  it('finds what two waves were made with, within 1 %, under a drift and over any part of days', () => {
+  it('finds what two waves were made with, within 1 %, under a trend and over any part of days', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 72, max: 700 }),
@@ -24,7 +24,7 @@ describe('diffusivityFromTwoProbes', () => {
         fc.double({ min: 4, max: 10, noNaN: true }),
         fc.double({ min: -12, max: 12, noNaN: true }),
         (nHours, diffusivityM2s, apartCm, lateH) => {
-          const lowerK = swingAtDepthK(8, 0, apartCm, diffusivityM2s, 24);
+          const lowerK = diurnalAmplitudeAtDepthK(8, 0, apartCm, diffusivityM2s, 24);
           const laterH = lateH + lagH(0, apartCm, diffusivityM2s, 24);
           const found = diffusivityFromTwoProbes(record(nHours, 8, lateH), record(nHours, lowerK, laterH), apartCm);
           for (const one of Object.values(found)) expect(one! / diffusivityM2s).toBeCloseTo(1, 1.7);
@@ -40,22 +40,22 @@ describe('diffusivityFromTwoProbes', () => {
     );
   });
 
-  it('accepts none where swing and lag disagree by more than 30 %, and still says what each gave', () => {
+  it('accepts none when amplitude and lag disagree by more than 30 %, and still returns both', () => {
     // Swing as for 5e-7 m²/s over 5 cm; the lag is scaled so that its κ is larger by the factor.
-    const lowerK = swingAtDepthK(8, 0, 5, 5e-7, 24);
+    const lowerK = diurnalAmplitudeAtDepthK(8, 0, 5, 5e-7, 24);
     const withLagFor = (factor: number) =>
       diffusivityFromTwoProbes(record(240, 8, 0), record(240, lowerK, lagH(0, 5, 5e-7, 24) / Math.sqrt(factor)), 5);
     expect(withLagFor(1.28).diffusivityM2s! * 1e7).toBeGreaterThan(5);
     expect(withLagFor(1.32).diffusivityM2s).toBeNull();
     expect(withLagFor(1.32).byLagM2s! * 1e7).toBeCloseTo(6.6, 1);
-    expect(withLagFor(1.32).bySwingM2s! * 1e7).toBeCloseTo(5, 1);
+    expect(withLagFor(1.32).byAmplitudeM2s! * 1e7).toBeCloseTo(5, 1);
   });
 
   it('accepts none that no soil has', () => {
     const depths = (diffusivityM2s: number) =>
       diffusivityFromTwoProbes(
         record(240, 8, 0),
-        record(240, swingAtDepthK(8, 0, 5, diffusivityM2s, 24), lagH(0, 5, diffusivityM2s, 24)),
+        record(240, diurnalAmplitudeAtDepthK(8, 0, 5, diffusivityM2s, 24), lagH(0, 5, diffusivityM2s, 24)),
         5,
       ).diffusivityM2s;
     expect(depths(0.6e-7)).not.toBeNull();
@@ -64,14 +64,14 @@ describe('diffusivityFromTwoProbes', () => {
     expect(depths(17e-7)).toBeNull();
   });
 
-  it('finds nothing where the lower probe swings more, or first, or not at all', () => {
+  it('finds nothing when the lower probe has a larger amplitude, leads, or has no wave', () => {
     const upper = record(240, 5, 0);
-    expect(diffusivityFromTwoProbes(upper, record(240, 6, 2), 5)).toMatchObject({ bySwingM2s: null });
+    expect(diffusivityFromTwoProbes(upper, record(240, 6, 2), 5)).toMatchObject({ byAmplitudeM2s: null });
     expect(diffusivityFromTwoProbes(upper, record(240, 4, -2), 5)).toMatchObject({ byLagM2s: null });
     for (const other of [record(240, 6, 2), record(240, 4, -2), upper, new Float64Array(240)]) {
       expect(diffusivityFromTwoProbes(upper, other, 5).diffusivityM2s).toBeNull();
     }
-    expect(diffusivityFromSwings(5, 5, 5)).toBeNull();
+    expect(diffusivityFromAmplitudes(5, 5, 5)).toBeNull();
     expect(diffusivityFromLag(0, 5)).toBeNull();
   });
 

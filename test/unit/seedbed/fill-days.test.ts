@@ -24,7 +24,7 @@ describe('days without a value', () => {
   });
 });
 
-describe('a year that is told of', () => {
+describe('a covered year', () => {
   /** So many days of each twelfth of a year. */
   const some = (each: number): Float64Array => days.map((_, i) => (i % 30.5 < each ? 1 : NaN));
 

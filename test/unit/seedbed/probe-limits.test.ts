@@ -1,23 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { probit } from '../../../src/basics/numerics/probit.js';
-import { lagH, swingAtDepthK } from '../../../src/seedbed/conduction/damping.js';
+import { diurnalAmplitudeAtDepthK, lagH } from '../../../src/seedbed/conduction/damping.js';
 import { diffusivityFromTwoProbes } from '../../../src/seedbed/probe/diffusivity-from-two-probes.js';
+import { probeOutliers } from '../../../src/seedbed/probe/probe-outliers.js';
 import { probeUpdate } from '../../../src/seedbed/probe/probe-update.js';
-import { shallowerC } from '../../../src/seedbed/probe/shallower.js';
-import { unlikeTheModel } from '../../../src/seedbed/probe/unlike-the-model.js';
+import { upwardInversionC } from '../../../src/seedbed/probe/upward-inversion.js';
 import { residualCovarianceK2, residualsWithRain } from '../../../src/seedbed/surface/residual-model.js';
 
 /** A wave as it is some way down, by the analytic solution. */
 const wave = (hours: number, periodH: number, downCm: number, diffusivityM2s: number): Float64Array =>
   Float64Array.from({ length: hours }, (_, hour) => {
     const since = hour - lagH(0, downCm, diffusivityM2s, periodH);
-    return 10 + swingAtDepthK(5, 0, downCm, diffusivityM2s, periodH) * Math.sin((2 * Math.PI * since) / periodH);
+    return (
+      10 + diurnalAmplitudeAtDepthK(5, 0, downCm, diffusivityM2s, periodH) * Math.sin((2 * Math.PI * since) / periodH)
+    );
   });
 
 describe('readings brought higher up', () => {
   it('have all of an 8 h wave, half of one whose frequency lies halfway to a 4 h wave’s, and none of that', () => {
     const shareOf = (periodH: number): number => {
-      const lifted = shallowerC(wave(20 * 24, periodH, 3, 5e-7), 3, 0, 5e-7).subarray(9 * 24, 11 * 24);
+      const lifted = upwardInversionC(wave(20 * 24, periodH, 3, 5e-7), 3, 0, 5e-7).subarray(9 * 24, 11 * 24);
       // Of a whole number of periods the mean square is half the square of the swing.
       const square = lifted.reduce((sum, tempC) => sum + (tempC - 10) ** 2, 0) / lifted.length;
       return Math.sqrt(2 * square) / 5;
@@ -28,8 +30,8 @@ describe('readings brought higher up', () => {
   });
 
   it('need two days of hours', () => {
-    expect(shallowerC(new Float64Array(48).fill(10), 3, 0, 5e-7)).toHaveLength(48);
-    expect(() => shallowerC(new Float64Array(47).fill(10), 3, 0, 5e-7)).toThrow('at least 48 hours');
+    expect(upwardInversionC(new Float64Array(48).fill(10), 3, 0, 5e-7)).toHaveLength(48);
+    expect(() => upwardInversionC(new Float64Array(47).fill(10), 3, 0, 5e-7)).toThrow('at least 48 hours');
   });
 });
 
@@ -49,10 +51,10 @@ describe('ground between two probes', () => {
 describe('readings that nothing explains', () => {
   /** A week of -k, 0 and k by turns, with one hour of another. */
   const doubted = (k: number, odd: number): boolean =>
-    unlikeTheModel(Float64Array.from({ length: 168 }, (_, hour) => (hour === 50 ? odd : k * ((hour % 3) - 1)))).length >
+    probeOutliers(Float64Array.from({ length: 168 }, (_, hour) => (hour === 50 ? odd : k * ((hour % 3) - 1)))).length >
     0;
 
-  it('lie four standard deviations off, told from the median absolute deviation as of a normal distribution', () => {
+  it('lie four standard deviations off, estimated from the median absolute deviation of a normal distribution', () => {
     // The median absolute deviation of -k, 0 and k is k.
     const limitK = (4 * 2) / probit(0.75);
     expect(doubted(2, 1.01 * limitK)).toBe(true);
@@ -64,8 +66,8 @@ describe('readings that nothing explains', () => {
     expect(doubted(0, 5.9)).toBe(false);
   });
 
-  it('are told of from three days of hours on', () => {
-    const known = (hours: number) => unlikeTheModel(Float64Array.from({ length: hours }, (_, h) => (h === 5 ? 30 : 0)));
+  it('are found from three days of hours on', () => {
+    const known = (hours: number) => probeOutliers(Float64Array.from({ length: hours }, (_, h) => (h === 5 ? 30 : 0)));
     expect(known(72)).toEqual([5]);
     expect(known(71)).toEqual([]);
   });

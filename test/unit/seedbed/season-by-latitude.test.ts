@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { annualProfile, waveAt, yearWave } from '../../../src/seedbed/conduction/annual-start.js';
+import { annualHarmonic, annualHarmonicAt, annualProfile } from '../../../src/seedbed/conduction/annual-start.js';
 import { seasonByLatitude } from '../../../src/seedbed/surface/season-by-latitude.js';
-import { seasonalDrift } from '../../../src/seedbed/surface/seasonal-drift.js';
+import { seasonalPersistence } from '../../../src/seedbed/surface/seasonal-persistence.js';
 
 const peakOf = (latitudeDeg: number): number => {
-  const wave = yearWave([100], [10], latitudeDeg);
+  const wave = annualHarmonic([100], [10], latitudeDeg);
   return Array.from({ length: 365 }, (_, day) => day).reduce((best, day) =>
-    waveAt(wave, day) > waveAt(wave, best) ? day : best,
+    annualHarmonicAt(wave, day) > annualHarmonicAt(wave, best) ? day : best,
   );
 };
 const swingOf = (latitudeDeg: number): number => {
-  const { cosineK, sineK } = yearWave([100], [10], latitudeDeg);
+  const { cosineK, sineK } = annualHarmonic([100], [10], latitudeDeg);
   return Math.hypot(cosineK, sineK);
 };
 
-describe('the year’s wave of a place whose own year is not known', () => {
+describe('the annual harmonic of a place without a year of data', () => {
   it('is whole from 30° on, half at 15°, nothing at the equator', () => {
     expect(seasonByLatitude(30, 12, 197, 14).amplitudeK).toBe(12);
     expect(seasonByLatitude(-29, 12, 197, 14).amplitudeK).toBeCloseTo(11.6, 9);
@@ -22,7 +22,7 @@ describe('the year’s wave of a place whose own year is not known', () => {
     expect(seasonByLatitude(0, 12, 197, 14).amplitudeK).toBe(0);
   });
 
-  it('swings at the surface a tenth wider than at 5 cm, where 13 stations swing by 11 K', () => {
+  it('has an amplitude at the surface a tenth wider than the 11 K of 13 stations at 5 cm', () => {
     expect(swingOf(44)).toBeGreaterThan(11.9);
     expect(swingOf(44)).toBeLessThan(12.3);
   });
@@ -33,17 +33,17 @@ describe('the year’s wave of a place whose own year is not known', () => {
     expect(Math.abs(1 + peakOf(-44) - (204 - 7 - half))).toBeLessThanOrEqual(0.5);
   });
 
-  it('brings a quarter of the cold that the wave alone would bring, as water freezes and snow lies', () => {
+  it('brings a quarter of the harmonic’s cold below freezing, because water freezes and snow lies', () => {
     const ground = { depthsCm: Float64Array.of(0, 5), conductivity: 1, heatCapacity: 2.5e6 };
     const wave = { meanC: -8, cosineK: 0, sineK: 0 };
     expect([...annualProfile(ground, wave, 0, Infinity)]).toEqual([-2, -2]);
   });
 });
 
-describe('the season’s drift', () => {
+describe('seasonal persistence', () => {
   it('has its level from the last month, and knows nothing of the day before it', () => {
     const month = Array.from({ length: 30 }, (_, day) => 8 + day / 10);
-    expect(seasonalDrift([40, ...month], 91, 44, 5)).toEqual(seasonalDrift(month, 91, 44, 5));
-    expect(seasonalDrift(month.slice(1), 91, 44, 5)).not.toEqual(seasonalDrift(month, 91, 44, 5));
+    expect(seasonalPersistence([40, ...month], 91, 44, 5)).toEqual(seasonalPersistence(month, 91, 44, 5));
+    expect(seasonalPersistence(month.slice(1), 91, 44, 5)).not.toEqual(seasonalPersistence(month, 91, 44, 5));
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { BedMake } from '../../../src/seedbed/bed.js';
-import { annualProfile, waveAt, yearWave } from '../../../src/seedbed/conduction/annual-start.js';
+import { annualHarmonic, annualHarmonicAt, annualProfile } from '../../../src/seedbed/conduction/annual-start.js';
 import { conduct } from '../../../src/seedbed/conduction/conduct.js';
 import { dampingDepthCm } from '../../../src/seedbed/conduction/damping.js';
 import { soilFromAir } from '../../../src/seedbed/conduction/soil-from-air.js';
-import { belowProbe } from '../../../src/seedbed/probe/below-probe.js';
+import { downwardPropagation } from '../../../src/seedbed/probe/downward-propagation.js';
 import { AIR_DAY_SHAPE } from '../../../src/seedbed/sun/day-curve.js';
 import { fillDays } from '../../../src/seedbed/sun/fill-days.js';
 import { hourlyFromDays } from '../../../src/seedbed/sun/hourly-from-days.js';
@@ -57,7 +57,7 @@ const dayOf = (hourlyC: Float64Array, day: number) => {
 const lastDays = Array.from({ length: DAYS - 10 }, (_, i) => 10 + i);
 
 describe('soil from air', () => {
-  it('swings less and later the deeper it is', () => {
+  it('has a smaller amplitude and a longer lag the deeper it is', () => {
     const depths = [0.5, 1.3, 5, 10, 20, 30];
     const soil = soilAt({}, depths, summer());
     for (let i = 1; i < depths.length; i++) {
@@ -134,43 +134,44 @@ describe('surfaceForcing', () => {
 });
 
 describe('the start of a record', () => {
-  it('lies where years of the same wave would have left it', () => {
+  it('starts as years of the same harmonic would leave it', () => {
     const ground = { depthsCm: gradedDepthsCm([5, 100], DEEP_CM), conductivity: 1.2, heatCapacity: 2e6 };
     const wave = { meanC: 10, cosineK: -11, sineK: -4 };
     const profileC = annualProfile(ground, wave, 0, 5);
     const before = profileC.slice();
     const hours = Math.round(365.2425 * 24);
-    const tempC = Float64Array.from({ length: hours }, (_, hour) => waveAt(wave, (hour + 0.5) / 24));
+    const tempC = Float64Array.from({ length: hours }, (_, hour) => annualHarmonicAt(wave, (hour + 0.5) / 24));
     conduct(ground, profileC, { top: { conductance: tempC.map(() => 5), tempC } }, [], { freezes: false });
     for (const depth of [5, 100]) {
       expect(profileC[nodeAt(ground, depth)]).toBeCloseTo(before[nodeAt(ground, depth)]!, 1);
     }
   });
 
-  it('takes the wave from a year of days, and supposes it from less, north and south', () => {
+  it('fits the annual harmonic to a year of days, and assumes it from less, north and south', () => {
     const days = Float64Array.from({ length: 730 }, (_, day) => (day % 365) + 1);
     const values = days.map((day) => 9 + 8 * Math.cos((2 * Math.PI * (day - 200)) / 365.2425));
-    const fitted = yearWave(days, values, 44);
+    const fitted = annualHarmonic(days, values, 44);
     expect(fitted.meanC).toBeCloseTo(9, 1);
     expect(Math.hypot(fitted.cosineK, fitted.sineK)).toBeCloseTo(8, 1);
     for (const latitude of [44, -44]) {
-      const supposed = yearWave(days.subarray(120, 150), new Float64Array(30).fill(12), latitude);
-      const mean = Array.from({ length: 30 }, (_, day) => waveAt(supposed, 120 + day)).reduce((a, b) => a + b) / 30;
+      const supposed = annualHarmonic(days.subarray(120, 150), new Float64Array(30).fill(12), latitude);
+      const mean =
+        Array.from({ length: 30 }, (_, day) => annualHarmonicAt(supposed, 120 + day)).reduce((a, b) => a + b) / 30;
       expect(mean).toBeCloseTo(12, 6);
-      expect(Math.sign(waveAt(supposed, 200) - waveAt(supposed, 20))).toBe(Math.sign(latitude));
+      expect(Math.sign(annualHarmonicAt(supposed, 200) - annualHarmonicAt(supposed, 20))).toBe(Math.sign(latitude));
     }
   });
 });
 
 describe('belowProbe', () => {
-  it('carries a day’s wave down as the analytic solution has it', () => {
+  it('propagates a diurnal wave down as the analytic solution does', () => {
     const ground = { depthsCm: gradedDepthsCm([10], DEEP_CM), conductivity: 1.2, heatCapacity: 2e6 };
     const hourlyC = Float64Array.from(
       { length: 24 * 20 },
       (_, hour) => 15 + 6 * Math.sin((2 * Math.PI * (hour + 0.5)) / 24),
     );
     const still = { meanC: 15, cosineK: 0, sineK: 0 };
-    const below = belowProbe(ground, hourlyC, nodeAt(ground, 10), still, 0);
+    const below = downwardPropagation(ground, hourlyC, nodeAt(ground, 10), still, 0);
     const depths = 10 / dampingDepthCm(diffusivityOf(ground), 24);
     for (let hour = 24 * 5; hour < 24 * 19; hour++) {
       const truth = 15 + 6 * Math.exp(-depths) * Math.sin((2 * Math.PI * (hour + 0.5)) / 24 - depths);
@@ -221,7 +222,7 @@ describe('climateNumbers', () => {
     expect(north.continentality).toBeCloseTo((9 - 11) / 10, 2);
     expect(south.continentality).toBeCloseTo(north.continentality, 6);
     expect(south.rangeSeason).toBeCloseTo(north.rangeSeason, 2);
-    expect(south.humidity).toBeCloseTo(north.humidity!, 1);
+    expect(south.logAridity).toBeCloseTo(north.logAridity!, 1);
     // The swing is 3 K wider in summer, and its wave peaks on 19 July.
     expect(north.rangeSeason).toBeGreaterThan(0.1);
   });
@@ -235,7 +236,7 @@ describe('climateNumbers', () => {
   });
 
   it('rise in humidity with the rain, and say nothing from less than a year', () => {
-    const humid = (rain: number | null) => climateNumbers(yearsOf(200), 44, rain)!.humidity;
+    const humid = (rain: number | null) => climateNumbers(yearsOf(200), 44, rain)!.logAridity;
     expect(humid(null)).toBeNull();
     expect(humid(400)!).toBeLessThan(humid(800)!);
     const short = {

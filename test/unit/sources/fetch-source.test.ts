@@ -39,7 +39,7 @@ describe('a source is asked', () => {
     });
     const fetcher = fetcherWith();
     const first = await fetcher.ask(new URL(url));
-    const second = await fetcher.ask(new URL(url), { known: first });
+    const second = await fetcher.ask(new URL(url), { previous: first });
     expect(second).toEqual({ bytes: null, etag: '"a"', lastModified });
     expect(asked[1]!.headers['if-modified-since']).toBe(lastModified);
   });
@@ -147,7 +147,7 @@ describe('a source cannot hold the service up', () => {
   test('with an answer without end, of which no more is taken than is allowed', async () => {
     const endless = answerWithoutEnd();
     const { url } = await server(endless.answer);
-    await expect(fetcherWith({ limits: { mostBytes: 1024 * 1024 } }).ask(new URL(url))).rejects.toThrow(
+    await expect(fetcherWith({ limits: { maxBytes: 1024 * 1024 } }).ask(new URL(url))).rejects.toThrow(
       'larger than 1 MB',
     );
     expect(endless.sentBytes()).toBeLessThan(2e7);

@@ -65,8 +65,8 @@ describe('a climate station file', () => {
       .replace('20190101', '20190102')
       .replace('    0.3   -14.0    -6.9    -6.8', '-9999.0 -9999.0 -9999.0 -9999.0');
     const next = riley.replace('20190101', '20190103');
-    const { measured, coming } = await read('station-day-file', `${[riley, missing, next].join('\n')}\n`);
-    expect(coming).toEqual([]);
+    const { measured, forecast } = await read('station-day-file', `${[riley, missing, next].join('\n')}\n`);
+    expect(forecast).toEqual([]);
     expect(measured.map(({ date }) => date)).toEqual(['2019-01-01', '2019-01-03']);
     expect(missing.slice(38, 45)).toBe('-9999.0');
     expect(measured[0]).toEqual({ date: '2019-01-01', min: -14, mean: -6.8, max: 0.3 });
@@ -209,11 +209,11 @@ describe('a forecast grid', () => {
   };
 
   test('as it was published gives the date that it covers whole, no part of one', async () => {
-    const { coming, measured } = await read('forecast-grid-json', published, 'America/Los_Angeles');
+    const { forecast, measured } = await read('forecast-grid-json', published, 'America/Los_Angeles');
     expect(measured).toEqual([]);
     // A date begins at 07:00 UTC. What there is of 17 June is no whole one.
-    expect(coming.map(({ date }) => date)).toEqual(['2021-06-18', '2021-06-19']);
-    const [day] = coming;
+    expect(forecast.map(({ date }) => date)).toEqual(['2021-06-18', '2021-06-19']);
+    const [day] = forecast;
     expect([day!.min, day!.max]).toEqual([15.555555556, 18.333333333]);
     // The mean of its 24 hours by hand, in °F: 61, 60, 8 x 61, 4 x 62, 63, 62, 3 x 63, 5 x 62.
     const meanF = (61 + 60 + 8 * 61 + 4 * 62 + 63 + 62 + 3 * 63 + 5 * 62) / 24;
@@ -231,46 +231,48 @@ describe('a forecast grid', () => {
       );
     const celsius = await read('forecast-grid-json', { temperature: hours('unit:degC', (c) => c) });
     const fahrenheit = { temperature: hours('wmoUnit:degF', (c) => (c * 9) / 5 + 32) };
-    expect(celsius.coming).toHaveLength(1);
-    expect(celsius.coming[0]).toMatchObject({ date: '2027-08-03', min: expect.closeTo(10.6667, 3) as number });
-    expect((await read('forecast-grid-json', fahrenheit)).coming[0]!.max).toBeCloseTo(celsius.coming[0]!.max!, 6);
+    expect(celsius.forecast).toHaveLength(1);
+    expect(celsius.forecast[0]).toMatchObject({ date: '2027-08-03', min: expect.closeTo(10.6667, 3) as number });
+    expect((await read('forecast-grid-json', fahrenheit)).forecast[0]!.max).toBeCloseTo(celsius.forecast[0]!.max!, 6);
   });
 
   test('with an hour missing, or null, does not cover the date', async () => {
     const day = (values: [string, number | null][]) => read('forecast-grid-json', { temperature: layer(values) });
-    expect((await day([['2027-08-03T02:00:00Z/PT24H', 20]])).coming).toHaveLength(1);
+    expect((await day([['2027-08-03T02:00:00Z/PT24H', 20]])).forecast).toHaveLength(1);
     expect(
       (
         await day([
           ['2027-08-03T02:00:00Z/PT10H', 20],
           ['2027-08-03T13:00:00Z/PT13H', 21],
         ])
-      ).coming,
+      ).forecast,
     ).toEqual([]);
     const holed = await day([
       ['2027-08-03T02:00:00Z/PT10H', 20],
       ['2027-08-03T12:00:00Z/PT1H', null],
       ['2027-08-03T13:00:00Z/PT13H', 21],
     ]);
-    expect(holed.coming).toEqual([]);
+    expect(holed.forecast).toEqual([]);
   });
 
   test('of extremes alone takes the two whose middles lie in one date', async () => {
-    const { coming } = await read('forecast-grid-json', {
+    const { forecast } = await read('forecast-grid-json', {
       maxTemperature: layer([
         ['2027-08-03T09:00:00Z/PT13H', 27],
         ['2027-08-04T09:00:00Z/PT13H', 25],
       ]),
       minTemperature: layer([['2027-08-03T21:00:00Z/PT14H', 14]]),
     });
-    expect(coming).toEqual([{ date: '2027-08-04', min: 14, mean: null, max: 25 }]);
+    expect(forecast).toEqual([{ date: '2027-08-04', min: 14, mean: null, max: 25 }]);
   });
 
   test('on the day that the clocks change covers 23 hours, or 25', async () => {
     const answer = { temperature: layer([['2027-03-27T23:00:00Z/PT23H', 8]]) };
-    expect((await read('forecast-grid-json', answer, 'Europe/Berlin')).coming).toMatchObject([{ date: '2027-03-28' }]);
+    expect((await read('forecast-grid-json', answer, 'Europe/Berlin')).forecast).toMatchObject([
+      { date: '2027-03-28' },
+    ]);
     const autumn = { temperature: layer([['2027-10-30T22:00:00Z/P1D', 8]]) };
-    expect((await read('forecast-grid-json', autumn, 'Europe/Berlin')).coming).toEqual([]);
+    expect((await read('forecast-grid-json', autumn, 'Europe/Berlin')).forecast).toEqual([]);
   });
 
   test('without a unit, with an unknown one, or with a time that is none is refused', async () => {

@@ -19,7 +19,7 @@ function readingsOf(of: Rows): Readings {
   };
 }
 
-test('what comes is laid over what is there, as entries over those of a map, and counted', () => {
+test('new readings replace stored ones at the same instant, as entries of a map do, and are counted', () => {
   fc.assert(
     fc.property(rows, rows, (before, coming) => {
       const { merged, changes } = mergeReadings(readingsOf(before), readingsOf(coming));

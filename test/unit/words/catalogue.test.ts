@@ -1,7 +1,7 @@
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Kind } from '../../../src/basics/fact.js';
+import type { ParamKind } from '../../../src/basics/fact.js';
 import { crops } from '../../../src/germination/crops.js';
 import { factKinds } from '../../../src/words/facts.js';
 import { publishedMessages } from '../../../src/words/published.js';
@@ -9,7 +9,7 @@ import { languages, plainReader, readerOf } from '../../../src/words/reader.js';
 import { catalogues, sayer } from '../../../src/words/say.js';
 import { selectorOf } from '../../../src/words/value.js';
 
-const facts = Object.entries(factKinds) as [keyof typeof factKinds, Readonly<Record<string, Kind>>][];
+const facts = Object.entries(factKinds) as [keyof typeof factKinds, Readonly<Record<string, ParamKind>>][];
 const messages = languages.flatMap((language) => facts.map(([code, kinds]) => ({ language, code, kinds })));
 
 /** Every element of a message, those of its plural and select forms too. */
@@ -35,9 +35,9 @@ const alwaysNamed = (elements: readonly MessageFormatElement[]): string[] =>
   );
 
 /** Values that a parameter may have, where it is not missing. */
-function valuesOf(kind: Kind): fc.Arbitrary<string | number | null> {
+function valuesOf(kind: ParamKind): fc.Arbitrary<string | number | null> {
   if (typeof kind !== 'string') return fc.constantFrom(...kind);
-  if (kind.endsWith('?')) return valuesOf(kind.slice(0, -1) as Kind);
+  if (kind.endsWith('?')) return valuesOf(kind.slice(0, -1) as ParamKind);
   if (kind === 'date') return fc.constantFrom('2027-05-03', '2028-02-29');
   if (kind === 'crop') return fc.constantFrom('lettuce', 'my own kale');
   if (kind === 'crops') return fc.constantFrom('lettuce', 'carrot\nmy own kale');

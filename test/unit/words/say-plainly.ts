@@ -12,6 +12,6 @@ export const sayStored = (text: string): string => sayPlainly(factStored(text));
 /** What comes of some work, or, where a source failed, an error whose message is what the owner of the place reads. */
 export const inPlainWords = <T>(work: Promise<T>): Promise<T> =>
   work.catch((error: unknown) => {
-    if (error instanceof SourceError) error.message = sayPlainly(error.said);
+    if (error instanceof SourceError) error.message = sayPlainly(error.fact);
     throw error;
   });

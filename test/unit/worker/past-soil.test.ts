@@ -7,7 +7,7 @@ import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { gardenPlan } from '../../../src/garden/plan/plan.js';
 import { growing } from '../../../src/garden/sowing/growing.js';
-import { bytesOfQuestion, type Kind, type LongQuestions } from '../../../src/worker/jobs.js';
+import { bytesOfQuestion, type JobKind, type LongQuestions } from '../../../src/worker/jobs.js';
 import { type PastSoilStore, pastSoilCache } from '../../../src/worker/past-soil-cache.js';
 import { neededPastSoil } from '../../../src/worker/past-soil-key.js';
 import { type AskedBy, type WorkerPool, workerPool } from '../../../src/worker/worker-pool.js';
@@ -44,7 +44,7 @@ const windowsOf = (crop: string) => ({
 });
 
 /** A question of each kind, on another minute or depth than the rest, so that each needs a soil of its own. */
-const questions: { readonly [K in Kind]: LongQuestions[K]['question'] } = {
+const questions: { readonly [K in JobKind]: LongQuestions[K]['question'] } = {
   windows: windowsOf('lettuce'),
   forecast: { ...sown, sowing: { date: addDays(last, -5), time: '12:20', depthCm: 2, seeds: 100 } },
   growing: {
@@ -64,7 +64,7 @@ const questions: { readonly [K in Kind]: LongQuestions[K]['question'] } = {
   },
   soil: { ...common, depthCm: 4, from: addDays(last, -100), to: addDays(last, 30), step: 'day', beyond: null },
 };
-const direct: Record<Kind, unknown> = {
+const direct: Record<JobKind, unknown> = {
   windows: sowingWindows(questions.windows),
   forecast: forecast(questions.forecast),
   growing: growing(questions.growing),
@@ -96,7 +96,7 @@ describe('what a thread works out', () => {
   const memory = new Map<string, Uint8Array>();
   const pool = start(storeIn(memory));
 
-  it.each(Object.keys(questions) as Kind[])(
+  it.each(Object.keys(questions) as JobKind[])(
     'of %s is what is worked out here, and its past soil comes back under the key that was foretold',
     async (kind) => {
       expect(await pool.ask(kind, questions[kind], by)).toEqual(direct[kind]);
@@ -119,7 +119,7 @@ describe('what a thread works out', () => {
     expect(memory.size).toBe(before + depthsWith(radish.depthCm).length);
   });
 
-  it('is worked out anew where what was kept cannot be read, or the database fails', async () => {
+  it('is computed again when the stored bytes are unreadable or the database fails', async () => {
     const garbled = start({ find: async () => new Uint8Array([1, 2, 3]), keep: async () => {} });
     expect(await garbled.ask('windows', questions.windows, by)).toEqual(direct.windows);
     const away = async (): Promise<never> => {
@@ -142,7 +142,7 @@ describe('the cache of past soil', () => {
   });
 });
 
-describe('a question whose past soil is being looked up', () => {
+describe('a question whose past soil is being read', () => {
   it('counts with its temperatures among those that wait', async () => {
     let find = (): void => {};
     const found = new Promise<undefined>((resolve) => {

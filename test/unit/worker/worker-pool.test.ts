@@ -3,13 +3,8 @@ import { defaultBed } from '../../../src/answers/question.js';
 import type { WindowQuestion } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { RequestError, StoppedError } from '../../../src/basics/errors.js';
-import {
-  type AskedBy,
-  DEADLINE_MS,
-  type WorkerPool,
-  type WorkerPoolOptions,
-  workerPool,
-} from '../../../src/worker/worker-pool.js';
+import { DEADLINE_MS } from '../../../src/worker/pool-limits.js';
+import { type AskedBy, type WorkerPool, type WorkerPoolOptions, workerPool } from '../../../src/worker/worker-pool.js';
 import { cropCalled } from '../germination/make.js';
 
 const zone = findZone('Etc/GMT+2')!;
@@ -20,7 +15,7 @@ afterEach(async () => {
 });
 
 function start(options: Partial<WorkerPoolOptions> = {}): WorkerPool {
-  const entry = new URL('./told-worker.mjs', import.meta.url);
+  const entry = new URL('./scripted-worker.mjs', import.meta.url);
   const pool = workerPool({ modelVersion: 'test', threads: 1, entry, ...options });
   pools.push(pool);
   return pool;
@@ -80,7 +75,7 @@ describe('a pool of workers', () => {
     expect(refusal).toBeInstanceOf(RequestError);
     expect(refusal).toMatchObject({
       code: 'no-past-years',
-      said: ['Too few years.'],
+      sentences: ['Too few years.'],
       faults: [{ path: ['from'], detail: 'must not be so late' }],
     });
     expect(pool.stats()).toMatchObject({ done: 2, working: 0, waitingPeople: 0, threads: 1 });
@@ -122,7 +117,7 @@ describe('a pool of workers', () => {
     await Promise.all(forty);
   });
 
-  it('forgets a question that waits as soon as its asker has gone, and ends one in work by its flag, without a new thread', async () => {
+  it('drops a waiting question as soon as its caller has gone, and ends one in work by its flag, without a new thread', async () => {
     const pool = start();
     const end = await busy(pool);
     const leaving = new AbortController();
@@ -182,7 +177,7 @@ describe('a pool of workers', () => {
     expect(order).toEqual(['a person', 'another look', 'who asks as a look does', 'the look']);
   });
 
-  it('tells who has waited or been worked for too long to come again, and when', async () => {
+  it('asks callers past their deadline to come again, and when', async () => {
     const deadlineMs = { ...DEADLINE_MS, windows: 500 };
     const pool = start({ deadlineMs });
     const refusalOf = (asked: Promise<unknown>) => asked.catch((error: unknown) => error);
@@ -241,12 +236,23 @@ describe('a pool of workers', () => {
     expect(await Promise.all(many)).toEqual(['gone', 'gone', 'gone']);
   });
 
+  it('has another thread ready for two active callers, and none for one alone or for background work', async () => {
+    const pool = start({ threads: 2 });
+    for (const time of ['1', '2', '3']) await ask(pool, time);
+    await ask(pool, 'look', { owner: 'ben', isBackground: true });
+    expect(pool.stats().threads).toBe(1);
+    await ask(pool, '4', { owner: 'ben' });
+    await until(pool, ({ threads }) => threads === 2);
+    await ask(pool, '5');
+    expect(pool.stats()).toMatchObject({ threads: 2, done: 6, working: 0, crashed: 0 });
+  });
+
   it('whose worker cannot be loaded fails each question, and does not hang', async () => {
     const pool = start({ entry: new URL('./broken-worker.mjs', import.meta.url) });
     for (const time of ['1', '2', '3']) expect(await codeOf(ask(pool, time))).not.toBe('answered');
   });
 
-  it('when it closes tells all who wait', async () => {
+  it('when it closes rejects all who wait', async () => {
     const pool = start();
     await busy(pool);
     const waiting = codeOf(ask(pool, 'waits'));

@@ -3,39 +3,39 @@ import { digestOfJson } from '../../../basics/digest.js';
 import { RequestError } from '../../../basics/errors.js';
 import { idSchema } from '../../../contract/common.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
 import { bedSeason, knownSeason } from '../../../garden/bed/bed-season.js';
-import { bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
 import type { CalendarEvent } from '../../../garden/calendar/calendar-event.js';
 import { calendarEvents } from '../../../garden/calendar/calendar-events.js';
 import type { BedSeason } from '../../../garden/calendar/calendar-season.js';
 import { eventInWords, icalendar } from '../../../garden/calendar/icalendar.js';
 import { sayer } from '../../../words/say.js';
-import { askerOf } from '../../../worker/asker-of.js';
+import { workPortOf } from '../../../worker/work-port-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import type { Route } from '../../openapi/route.js';
-import { storageProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
+import { storageProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
 
-/** What grows in a bed: all that it depends on, which is quickly known, and the working out of it, which is not. */
-export interface Growing {
+/** A bed's season: its inputs, quickly known, and the slow function that works it out. */
+export interface BedGrowing {
   readonly inputs: object;
   season(): Promise<BedSeason>;
 }
 
-/** What grows in a bed of an owner; undefined: there is no such bed. */
-export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<Growing | undefined>;
+/** The season of an owner's bed; undefined: there is no such bed. */
+export type FindGrowing = (owner: string, bed: string, by: AskedBy) => Promise<BedGrowing | undefined>;
 
-/** What grows in a kept bed. */
+/** Finds the season of a stored bed. */
 export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
   return async (owner, id, by) => {
     const now = clock();
     const rows = await bedRows(store, owner, id, now.getTime());
     return (
       rows && {
-        inputs: keptInputs(rows),
+        inputs: bedInputsIn(rows),
         async season() {
           by.takePlace?.();
-          return bedSeason(store, await knownSeason(store, owner, rows, now), askerOf(work, by));
+          return bedSeason(store, await knownSeason(store, owner, rows, now), workPortOf(work, by));
         },
       }
     );
@@ -44,12 +44,12 @@ export const growingIn = ({ store, clock, work }: Service): FindGrowing => {
 
 const MEDIA_TYPE = 'text/calendar';
 
-/** What a token can be made of: no database need be asked for anything else, and not each takes it. */
+/** The characters of a token: the database is queried for nothing else, as not every database accepts it. */
 const tokenSchema = z.string().regex(/^[\w-]{1,200}$/);
 
 /**
- * The calendar of each bed, for whoever has its token. What the token does not open is answered like a bed that there is
- * not, before anything is worked out.
+ * The calendar of each bed, for callers with its token. A wrong token is answered like a missing bed, before anything
+ * is worked out.
  */
 export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>, growing: FindGrowing): Route[] => {
   return [
@@ -61,7 +61,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
         id: 'bedCalendar',
         summary: 'What to do in a bed, and when, as a calendar to subscribe to (RFC 5545)',
         description:
-          'Needs no key: the address that a bed gives as its calendarUrl holds a secret of its own. An event keeps its UID while its dates move.',
+          "Needs no key: the bed's calendarUrl holds a secret of its own. An event keeps its UID while its dates move.",
         query: [
           {
             name: 'token',
@@ -101,9 +101,9 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
   ];
 };
 
-/** What an event says, in short: whatever the words, the language and the units, so that none of them changes the event. */
+/** A digest of an event without language and units, so that neither changes the event. */
 const eventDigest = ({ kind, from, to, summary, description }: CalendarEvent): string =>
   digestOfJson([kind, from, to, summary, description], 27);
 
-/** The same words whatever is wrong. The address may hold a secret, so it is not told back. */
+/** The same words for every error, without the address, which may hold a secret. */
 const noCalendar = (): RequestError => new RequestError('not-found', keptRefusal('not-found.calendar'));

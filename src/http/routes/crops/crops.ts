@@ -4,17 +4,17 @@ import { precisionSchema } from '../../../contract/common.js';
 import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../../../contract/crop.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { crops } from '../../../germination/crops.js';
-import { cropDrawn } from '../../negotiation/drawn.js';
 import { tagOf } from '../../negotiation/etag.js';
 import { asPicture, formOf, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { renderCrop } from '../../negotiation/render-svg.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import type { Service } from '../../question/asking.js';
+import type { Service } from '../../question/endpoint.js';
 import { read } from '../../question/read.js';
-import { cropOnWire } from './wire-crop.js';
+import { serializeCrop } from './crop-serializer.js';
 
 const listQuery = z.strictObject({
   after: z.string().max(64).optional(),
@@ -25,22 +25,22 @@ const oneQuery = z.strictObject({ precision: precisionSchema });
 
 const inQuery = (path: readonly (string | number)[]) => ({ parameter: String(path[0] ?? '') });
 
-/** Crops change only with the service: their tags need no more than one digest of them all. */
+/** Crops change only with the service, so their tags need only one digest of them all. */
 const edition = tagOf([...crops.values()]);
-/** No owner's name is empty, so nobody's own answers stand beside these. */
+/** No owner's name is empty, so this cache key is no owner's. */
 const EVERYBODY = '';
 const FOR_ALL = 'public, max-age=3600';
 
-/** The crops the service knows. */
+/** The routes of crops. */
 export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'>): Route[] => [
   {
     method: 'GET',
     url: '/v1/crops',
     operation: {
       id: 'listCrops',
-      summary: 'The crops known here, each with its rows, limits and cautions',
+      summary: 'All crops, with their rows, limits and cautions',
       query: [
-        { name: 'after', schema: z.string().max(64), description: 'The id after which to go on.' },
+        { name: 'after', schema: z.string().max(64), description: 'Return only ids after this one.' },
         { name: 'limit', schema: z.int().min(1).max(100).default(100) },
         { name: 'precision', schema: precisionSchema },
       ],
@@ -59,7 +59,7 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
         const rounding = roundingFor(precision);
         const list: Unworded<CropList> = signed(
           {
-            crops: page.map((crop) => cropOnWire(crop, rounding)),
+            crops: page.map((crop) => serializeCrop(crop, rounding)),
             next: following.length > limit ? page.at(-1)!.id : null,
           },
           clock(),
@@ -89,8 +89,8 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
       reply.header('cache-control', FOR_ALL);
       const inputs = { edition, id, precision, options, ...formOf(request) };
       return answers.send({ request, reply, owner: EVERYBODY }, inputs, () => {
-        if (wantsPicture(request)) return asPicture(cropDrawn(crop, options));
-        const one: Unworded<CropAnswer> = signed(cropOnWire(crop, roundingFor(precision)), clock());
+        if (wantsPicture(request)) return asPicture(renderCrop(crop, options));
+        const one: Unworded<CropAnswer> = signed(serializeCrop(crop, roundingFor(precision)), clock());
         return asJson(one, request);
       });
     },

@@ -1,60 +1,64 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { needsPast } from '../../../answers/forecast/beyond.js';
+import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type Forecast, forecast } from '../../../answers/forecast/forecast.js';
 import { type Question, seedDepthCm } from '../../../answers/question.js';
 import { hourReadings } from '../../../answers/soil/hour-readings.js';
 import type { Zone } from '../../../basics/calendar.js';
 import { precisionSchema } from '../../../contract/common.js';
 import {
-  type Asking,
-  askingSchema,
   type ForecastAnswer,
+  type ForecastQuery,
   forecastAnswerSchema,
   forecastBodySchema,
+  forecastQuerySchema,
 } from '../../../contract/forecast.js';
 import { lessonsOf } from '../../../garden/sowing/known-sowing.js';
 import { ownerOf } from '../../auth/owner.js';
-import { forecastDrawn } from '../../negotiation/drawn.js';
 import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { renderForecast } from '../../negotiation/render-svg.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { QueryParameter, Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
-import { answerLinked, answerPosted, type Form, type Service } from '../../question/asking.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
 import { exampleCsv, exampleQuestion } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
 import { type Known, questionOf } from '../../question/question.js';
 import { read } from '../../question/read.js';
-import { hoursOnWire } from '../soil/wire-soil.js';
-import { forecastOnWire } from './wire-forecast.js';
+import { serializeHours } from '../soil/soil-serializer.js';
+import { serializeForecast } from './forecast-serializer.js';
 
-const form: Form<Asking> = { body: forecastBodySchema, asking: askingSchema, parameters: askingParameters };
-const linkForm = { asking: askingSchema, parameters: linkParameters(askingParameters) };
+const form: EndpointDefinition<ForecastQuery> = {
+  body: forecastBodySchema,
+  asking: forecastQuerySchema,
+  parameters: askingParameters,
+};
+const linkForm = { asking: forecastQuerySchema, parameters: linkParameters(askingParameters) };
 
-/** How the answer is to be written, whatever is asked. */
+/** Parameters that say how any answer is written. */
 const writtenParameters: readonly QueryParameter[] = [
   { name: 'precision', schema: precisionSchema },
   {
     name: 'hourly',
     schema: z.boolean().default(false),
-    description: 'true: the temperature at the seed by the hour as well.',
+    description: 'true: include hourly temperatures at the seed.',
   },
 ];
 
-/** What will this sowing do? */
+/** The routes of forecasts. */
 export const forecastRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
     url: '/v1/forecasts',
     operation: {
       id: 'forecast',
-      summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
+      summary: 'Forecast of a sowing: when it comes up, how much of it, and the effect of heat',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` and `hourly` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. Files of loggers, stations and archives are read as they are, and the service asks about what they leave open. A stored bed’s readings and its place’s air are used; temperatures sent overlay them. Query parameters except `precision` and `hourly` are only for a file.',
       query: [...writtenParameters, ...documented({ ...askingParameters, ...fileParameters })],
       json: { schema: forecastBodySchema, example: exampleQuestion },
       csv: { example: exampleCsv },
@@ -63,7 +67,7 @@ export const forecastRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<ForecastAnswer>> {
       const { write, query } = writtenAs(request);
-      const answered = await answerPosted(service, request, query, form, async (asking, sent, known) => {
+      const answered = await answerPost(service, request, query, form, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
         return write(await forecastOf(service, request, asking, question, known), question.site.zone);
       });
@@ -75,7 +79,7 @@ export const forecastRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/forecast',
     operation: {
       id: 'bedForecast',
-      summary: 'The same question as a link: what a sowing in a kept bed will do, as JSON or as a picture',
+      summary: 'The same question as a link, for a stored bed, as JSON or as a picture',
       query: [...writtenParameters, ...pictureParameters, ...documented(linkForm.parameters, ['crop', 'sowing'])],
       answer: { schema: forecastAnswerSchema, picture: true },
       problems: [...linkProblems, 'starts-after-sowing'],
@@ -84,42 +88,42 @@ export const forecastRoutes = (service: Service): Route[] => [
       const { write, query: rest } = writtenAs(request);
       const { options, query } = pictureOf(rest, request.reader);
       const { id } = request.params as { id: string };
-      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
+      return answerLink(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
         const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
-          ? asPicture(forecastDrawn(answered, known, options))
+          ? asPicture(renderForecast(answered, known, options))
           : asJson(signed(write(answered, question.site.zone), known.now), request);
       });
     },
   },
 ];
 
-/** Writes a forecast as the query wants it; the rest of the query. */
+/** The serializer that the query requests, and the rest of the query. */
 function writtenAs(request: FastifyRequest) {
   const { rounding, query } = precisionOf(request);
   const { hourly, ...rest } = query;
   const isHourly = read(z.enum(['true', 'false']).default('false'), hourly, () => ({ parameter: 'hourly' })) === 'true';
   const write = (answered: Forecast, zone: Zone): ForecastContent => ({
-    ...forecastOnWire(answered, rounding),
-    ...(isHourly ? { hourly: hourlyOnWire(answered, zone, rounding) } : {}),
+    ...serializeForecast(answered, rounding),
+    ...(isHourly ? { hourly: serializeHourly(answered, zone, rounding) } : {}),
   });
   return { write, query: rest };
 }
 
 type ForecastContent = Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'>;
 
-const hourlyOnWire = (
+const serializeHourly = (
   { hours, sowing }: Forecast,
   zone: Zone,
   rounding: Rounding,
-): Unworded<ForecastAnswer>['hourly'] => hours && hoursOnWire(sowing.depthCm, hourReadings(hours), zone, rounding);
+): Unworded<ForecastAnswer>['hourly'] => hours && serializeHours(sowing.depthCm, hourReadings(hours), zone, rounding);
 
-/** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
+/** Past years take seconds, and so may a bed with counts; anything else takes milliseconds. */
 async function forecastOf(
   { work, store }: Service,
   request: FastifyRequest,
-  asking: Asking,
+  asking: ForecastQuery,
   question: Question,
   known: Known,
 ): Promise<Forecast> {

@@ -1,30 +1,30 @@
 import { RequestError } from '../../../basics/errors.js';
 import { seedsNeededAnswerSchema, seedsNeededSchema } from '../../../contract/lots.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
-import { MOST_SEEDS } from '../../../garden/lots/fewest-seeds.js';
+import { MAX_SEEDS } from '../../../garden/lots/fewest-seeds.js';
 import { seedsNeeded } from '../../../garden/lots/seeds-needed.js';
 import type { CropChoice, LotFields } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { chosenCrop } from '../../../germination/crop-choice.js';
 import { ownerOf } from '../../auth/owner.js';
-import { refuseQuery } from '../../kept/kept.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { storageProblems } from '../../problems/usual-problems.js';
+import { storageProblems } from '../../problems/common-problems.js';
 import { exampleSeedsQuestion } from '../../question/examples.js';
 import { read } from '../../question/read.js';
+import { refuseQuery } from '../../resource/resource.js';
 import { dateOf, refuseToCome } from './lots.js';
 
-/** How many to sow. */
+/** The route for the number of seeds to sow. */
 export const seedsNeededRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'POST',
     url: '/v1/seeds-needed',
     operation: {
       id: 'seedsNeeded',
-      summary: 'How many seeds to sow for a wanted number of plants, as surely as wanted',
+      summary: 'How many seeds to sow for a number of plants, with a given probability',
       description:
-        'Beta-binomial over the lot and the bed: all seeds share one lot, known from its test, and one bed, of which only a range is known.',
+        'Beta-binomial over the lot and the bed: all seeds share one lot, known from its test, and one bed, for which only a range is known.',
       json: { schema: seedsNeededSchema, example: exampleSeedsQuestion },
       answer: { schema: seedsNeededAnswerSchema },
       problems: [
@@ -88,4 +88,4 @@ async function keptLot(store: Store, owner: string, id: string, crop: CropChoice
 }
 
 const tooManySeeds = (plants: number, sureness: number): RequestError =>
-  new RequestError('too-many-seeds', keptRefusal('too-many-seeds', { maxSeeds: MOST_SEEDS, plants, sureness }));
+  new RequestError('too-many-seeds', keptRefusal('too-many-seeds', { maxSeeds: MAX_SEEDS, plants, sureness }));

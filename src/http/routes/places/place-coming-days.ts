@@ -7,36 +7,36 @@ import { seriesSchema } from '../../../contract/series.js';
 import type { AirDay, Store } from '../../../garden/store/store.js';
 import { readSeries } from '../../../readings/read-series.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag, tagOf } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleComingDays } from '../../question/examples.js';
+import { read } from '../../question/read.js';
+import { seriesFault } from '../../question/upload.js';
 import {
   asParameter,
   asQueryShape,
   changeAsAllowed,
-  notKept,
   queryOf,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag, tagOf } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleComingDays } from '../../question/examples.js';
-import { read } from '../../question/read.js';
-import { seriesFault } from '../../question/upload.js';
+} from '../../resource/resource.js';
+import { serializeAirDay } from './air-serializer.js';
 import { nothingYet, placeIn } from './places.js';
 import { incompleteNotes, wholeDays } from './whole-days.js';
-import { dayOnWire } from './wire-air.js';
 
 const comingQuery = z.strictObject({ precision: keptPrecisionSchema, ...asQueryShape });
 
-/** What the air of a place will be. */
+/** The routes of a place's forecast days. */
 export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'PUT',
     url: '/v1/places/:id/coming-days',
     operation: {
       id: 'putComingDays',
-      summary: "Keep a forecast of the place's air in place of the one before",
+      summary: "Store a forecast of the place's air; it replaces the one before",
       json: { schema: seriesSchema, example: exampleComingDays },
       answer: { schema: comingDaysAnswerSchema, mayCreate: true },
       ifMatch: true,
@@ -63,12 +63,12 @@ export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] 
           const place = await store.place(owner, id);
           const before = await store.comingDays(owner, id);
           isNew = before === undefined;
-          return { revision: place?.revision ?? null, inputs: before && (() => comingOnWire(before, 'full')) };
+          return { revision: place?.revision ?? null, inputs: before && (() => serializeComingDays(before, 'full')) };
         },
         (ifRevision) => store.putComingDays(owner, id, coming, ifRevision),
       );
-      if (!done) throw notKept('place', id);
-      const content = comingOnWire(coming, 'full');
+      if (!done) throw resourceNotFound('place', id);
+      const content = serializeComingDays(coming, 'full');
       return reply
         .code(isNew ? 201 : 200)
         .header('etag', tagOf(content))
@@ -80,7 +80,7 @@ export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] 
     url: '/v1/places/:id/coming-days',
     operation: {
       id: 'getComingDays',
-      summary: "The forecast of the place's air that is kept",
+      summary: "The stored forecast of the place's air",
       query: [{ name: 'precision', schema: keptPrecisionSchema }, asParameter],
       answer: { schema: comingDaysKeptSchema },
       problems: ['not-found', ...keptProblems],
@@ -90,14 +90,17 @@ export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] 
       const { id, revision } = await placeIn(request, store);
       const coming = await store.comingDays(ownerOf(request), id);
       if (!coming) throw nothingYet(id, 'coming-days');
-      const content = comingOnWire(coming, precision);
+      const content = serializeComingDays(coming, precision);
       if (as === 'kept') return sendAsKept(request, reply, revision, content.series);
       return sendWithETag(request, reply, content, () => signed({ revision, ...content }, clock()));
     },
   },
 ];
 
-const comingOnWire = ({ atMs, days }: { atMs: number; days: readonly AirDay[] }, precision: 'full' | 'rounded') => ({
+const serializeComingDays = (
+  { atMs, days }: { atMs: number; days: readonly AirDay[] },
+  precision: 'full' | 'rounded',
+) => ({
   at: new Date(atMs).toISOString(),
-  series: { medium: 'air', unit: 'C', origin: 'forecast', daily: days.map((day) => dayOnWire(day, precision)) },
+  series: { medium: 'air', unit: 'C', origin: 'forecast', daily: days.map((day) => serializeAirDay(day, precision)) },
 });

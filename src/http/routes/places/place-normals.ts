@@ -2,31 +2,31 @@ import { orAsKept } from '../../../contract/kept.js';
 import { normalsAnswerSchema, normalsSchema } from '../../../contract/places.js';
 import type { Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag, tagOf } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleNormals } from '../../question/examples.js';
 import {
   asParameter,
   changeAsAllowed,
   isAskedAsKept,
-  notKept,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag, tagOf } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleNormals } from '../../question/examples.js';
+} from '../../resource/resource.js';
 import { nothingYet, placeIn } from './places.js';
 
-/** What the air of a place is in an ordinary year. */
+/** The routes of a place's climatological normals. */
 export const placeNormalsRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'PUT',
     url: '/v1/places/:id/normals',
     operation: {
       id: 'putNormals',
-      summary: 'Keep the long-term monthly means of the daily maximum and minimum',
+      summary: 'Store the long-term monthly means of the daily maximum and minimum',
       json: {
         schema: normalsSchema,
         example: exampleNormals,
@@ -53,7 +53,7 @@ export const placeNormalsRoutes = (store: Store, clock: () => Date): Route[] => 
         },
         (ifRevision) => store.putNormals(owner, id, normals, ifRevision),
       );
-      if (!done) throw notKept('place', id);
+      if (!done) throw resourceNotFound('place', id);
       return reply
         .code(isNew ? 201 : 200)
         .header('etag', tagOf(normals))

@@ -1,143 +1,152 @@
 import { orAsKept } from '../../../contract/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../../../contract/plans.js';
-import { bedRows, type Kept, type KeptRows, keptBed, keptInputs, keptOf } from '../../../garden/bed/kept-soil.js';
+import {
+  type BedInputs,
+  bedInputsIn,
+  bedInputsOf,
+  bedRows,
+  keptOf,
+  type PlaceRecords,
+} from '../../../garden/bed/bed-inputs.js';
 import type { GardenPlan } from '../../../garden/plan/plan.js';
 import { planQuestionOf } from '../../../garden/plan/plan-question.js';
 import type { Plan, PlanFields } from '../../../garden/store/season-store.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import { ownerOf } from '../../auth/owner.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { examplePlan } from '../../question/examples.js';
+import { putOperation } from '../../resource/change-routes.js';
 import {
   asParameter,
   fieldsOf,
   idIn,
   isAskedAsKept,
-  type Keeper,
+  keptIn,
   noSuch,
-  notKept,
   putAndAnswer,
-  readOnlyOf,
+  type Repository,
   readPut,
   refuseQuery,
-  type Shown,
+  resourceNotFound,
+  type ShownResource,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteRoute, listRoute } from '../../kept/kept-routes.js';
-import { asJson } from '../../negotiation/written.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
-import { examplePlan } from '../../question/examples.js';
-import { planFieldsOnWire, planOnWire } from './wire-plan.js';
+} from '../../resource/resource.js';
+import { deleteRoute, listRoute } from '../../resource/resource-routes.js';
+import { serializePlan, serializePlanFields } from './plan-serializer.js';
 
-/** Of a bed's sowings the last so many are looked at. */
-const MOST_SOWINGS = 100;
+/** Maximum sowings of a bed that are considered, the latest. */
+const MAX_SOWINGS = 100;
+/** Problems of a plan's inputs. */
+const planProblems = ['no-past-years', 'busy'] as const;
+const planSchemas = { kind: 'plan', put: planPutSchema, answer: planAnswerSchema } as const;
 
-/** The harvests that a grower wants, and what to sow for them. */
-export const planRoutes = ({ store, clock, work, answers }: Service): Route[] => {
-  const bedOf = (owner: string, { bed }: PlanFields): Promise<Kept | undefined> =>
-    keptBed(store, owner, bed, clock().getTime());
-  const ask = async (by: AskedBy, plan: PlanFields, kept: Kept): Promise<GardenPlan> => {
-    const sowings = await store.sowingsOf(by.owner, plan.bed, MOST_SOWINGS);
-    const known = sowings.map(({ sowing }) => sowing);
-    return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
-  };
-  const show = async (plan: Plan, by: AskedBy, planned?: GardenPlan): Promise<Shown> => {
-    const { owner } = by;
-    const rows = await bedRows(store, owner, plan.bed, clock().getTime());
-    // Its bed went while we looked.
-    if (!rows) throw notKept('plan', plan.id);
-    return {
-      inputs: inputsOf(plan, rows),
-      async answer() {
-        if (planned) return planOnWire(plan, planned);
-        by.takePlace?.();
-        return planOnWire(plan, await ask(by, plan, await keptOf(store, owner, rows)));
-      },
-    };
-  };
-  const keeperFor = (by: AskedBy, planned?: GardenPlan): Keeper<Plan, PlanFields> => ({
-    find: store.plan,
-    async put(owner, id, fields, ifRevision) {
-      const done = await store.putPlan(owner, id, fields, ifRevision);
-      if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
-      return done;
-    },
-    show: (plan) => show(plan, by, planned),
-    ...(planned && { showInPart: (plan: Plan) => planOnWire(plan, planned) }),
-  });
+/** The routes of plans: harvests, and the sowings for them. */
+export const planRoutes = (service: Service): Route[] => {
+  const { store, clock } = service;
+  const list = {
+    kind: 'plan',
+    summary: 'Your plans, by id, without their sowings, of all beds or one',
+    schema: planListSchema,
+    list: store.plans,
+    onWire: serializePlanFields,
+    byBed: true,
+  } as const;
   return [
-    listRoute(
-      {
-        kind: 'plan',
-        summary: 'Your plans, by id, without their sowings; of one bed, if you name it',
-        schema: planListSchema,
-        list: store.plans,
-        onWire: planFieldsOnWire,
-        byBed: true,
-      },
-      clock,
-    ),
-    {
-      method: 'PUT',
-      url: '/v1/plans/:id',
-      operation: {
-        id: 'putPlan',
-        summary: 'Keep a harvest that is wanted, or replace it, and see what to sow for it',
-        description:
-          'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept. A week counts plants that are ready: tomatoes and beans bear for weeks, so want fewer of them.',
-        json: { schema: planPutSchema, example: examplePlan, readOnly: readOnlyOf(planPutSchema, planAnswerSchema) },
-        answer: { schema: planAnswerSchema, mayCreate: true },
-        ifMatch: true,
-        ifNoneMatch: true,
-        problems: ['unknown-bed', 'unknown-crop', ...planProblems, ...changeProblems],
-      },
-      async handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'plan');
-        const fields = readPut(planPutSchema, planAnswerSchema, request.body);
-        const owner = ownerOf(request);
-        const by = request.askedBy();
-        by.takePlace?.();
-        const kept = await bedOf(owner, fields);
-        if (!kept) throw noSuch('bed', fields.bed);
-        // What cannot be planned is not kept.
-        const planned = await ask(by, fields, kept);
-        return putAndAnswer(request, reply, id, keeperFor(by, planned), () => fields, clock);
-      },
-    },
-    {
-      method: 'GET',
-      url: '/v1/plans/:id',
-      operation: {
-        id: 'getPlan',
-        summary: 'One plan: what to sow when, and the gaps that heat or frost will leave',
-        query: [asParameter],
-        answer: { schema: orAsKept(planAnswerSchema, planPutSchema) },
-        problems: ['not-found', ...planProblems, ...keptProblems],
-      },
-      async handler(request, reply) {
-        const isAsKept = isAskedAsKept(request);
-        const id = idIn(request, 'plan');
-        const owner = ownerOf(request);
-        const plan = await store.plan(owner, id);
-        if (!plan) throw notKept('plan', id);
-        if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
-        const { inputs, answer } = await show(plan, request.askedBy());
-        return answers.send({ request, reply, owner }, inputs, async () =>
-          asJson(signed(await answer(), clock()), request),
-        );
-      },
-    },
-    deleteRoute('plan', 'Delete a plan', ({ askedBy }) => keeperFor(askedBy()), store.deletePlan),
+    listRoute(list, clock),
+    putPlan(service),
+    getPlan(service),
+    deleteRoute('plan', 'Delete a plan', ({ askedBy }) => plansFor(service, askedBy()), store.deletePlan),
   ];
 };
 
-/** What can be wrong with what a plan is made from. */
-const planProblems = ['no-past-years', 'busy'] as const;
+const putPlan = (service: Service): Route => ({
+  method: 'PUT',
+  url: '/v1/plans/:id',
+  operation: putOperation({
+    ...planSchemas,
+    summary: 'Store or replace a wanted harvest, and get the sowings for it',
+    description:
+      'The sowings are worked out for each request, from the past years of the bed’s place. The place needs at least three years of daily air temperatures, or normals; a plan that cannot be worked out is not stored. A week counts plants that become ready: tomatoes and beans bear for weeks, so plan fewer of them.',
+    example: examplePlan,
+    problems: ['unknown-bed', 'unknown-crop', ...planProblems],
+  }),
+  async handler(request, reply) {
+    refuseQuery(request);
+    const id = idIn(request, 'plan');
+    const fields = readPut(planPutSchema, planAnswerSchema, request.body);
+    const by = request.askedBy();
+    by.takePlace?.();
+    const { store, clock } = service;
+    const kept = await bedInputsOf(store, ownerOf(request), fields.bed, clock().getTime());
+    if (!kept) throw noSuch('bed', fields.bed);
+    // A plan that cannot be worked out is not stored.
+    const planned = await planFor(service, by, fields, kept);
+    return putAndAnswer(request, reply, id, plansFor(service, by, planned), () => fields, clock);
+  },
+});
 
-/** All that a plan depends on. */
-const inputsOf = (plan: Plan, rows: KeptRows): object => ({
+const getPlan = (service: Service): Route => ({
+  method: 'GET',
+  url: '/v1/plans/:id',
+  operation: {
+    id: 'getPlan',
+    summary: 'One plan: what to sow and when, and the gaps that heat or frost will leave',
+    query: [asParameter],
+    answer: { schema: orAsKept(planAnswerSchema, planPutSchema) },
+    problems: ['not-found', ...planProblems, ...keptProblems],
+  },
+  async handler(request, reply) {
+    const { store, clock, answers } = service;
+    const isAsKept = isAskedAsKept(request);
+    const plan = await keptIn(request, 'plan', store.plan);
+    if (isAsKept) return sendAsKept(request, reply, plan.revision, fieldsOf(planPutSchema, plan));
+    const { inputs, answer } = await showPlan(service, plan, request.askedBy());
+    return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
+      asJson(signed(await answer(), clock()), request),
+    );
+  },
+});
+
+/** How plans are stored and shown to a caller. @param planned The result for the plan that is being stored. */
+const plansFor = (service: Service, by: AskedBy, planned?: GardenPlan): Repository<Plan, PlanFields> => ({
+  find: service.store.plan,
+  async put(owner, id, fields, ifRevision) {
+    const done = await service.store.putPlan(owner, id, fields, ifRevision);
+    if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
+    return done;
+  },
+  show: (plan) => showPlan(service, plan, by, planned),
+  ...(planned && { showInPart: (plan: Plan) => serializePlan(plan, planned) }),
+});
+
+async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: GardenPlan): Promise<ShownResource> {
+  const { store, clock } = service;
+  const { owner } = by;
+  const rows = await bedRows(store, owner, plan.bed, clock().getTime());
+  // The bed was deleted meanwhile.
+  if (!rows) throw resourceNotFound('plan', plan.id);
+  return {
+    inputs: inputsOf(plan, rows),
+    async answer() {
+      if (planned) return serializePlan(plan, planned);
+      by.takePlace?.();
+      return serializePlan(plan, await planFor(service, by, plan, await keptOf(store, owner, rows)));
+    },
+  };
+}
+
+async function planFor({ store, work }: Service, by: AskedBy, plan: PlanFields, kept: BedInputs): Promise<GardenPlan> {
+  const sowings = await store.sowingsOf(by.owner, plan.bed, MAX_SOWINGS);
+  const known = sowings.map(({ sowing }) => sowing);
+  return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
+}
+
+/** Everything that a plan depends on. */
+const inputsOf = (plan: Plan, rows: PlaceRecords): object => ({
   plan: [plan.id, plan.revision],
-  ...keptInputs(rows),
+  ...bedInputsIn(rows),
 });

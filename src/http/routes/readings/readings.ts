@@ -11,24 +11,24 @@ import { reportOf, type SeriesReport } from '../../../readings/report.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bodyProblems } from '../../problems/usual-problems.js';
+import { bodyProblems } from '../../problems/common-problems.js';
 import { askedByQuery, documented, fileParameters, parameterAt, placeParameters } from '../../question/csv-query.js';
 import { exampleCsv, exampleQuestion } from '../../question/examples.js';
 import { readFileBody } from '../../question/file-body.js';
 import { askedOfFile, inParameters, isFile, precisionOf } from '../../question/file-request.js';
 import { read } from '../../question/read.js';
-import { reportOnWire } from './wire-report.js';
+import { serializeReport } from './report-serializer.js';
 
 const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
 
-/** What does this file, or this series, say? */
+/** The route that reports on a file or a series. */
 export const readingsRoutes = (clock: () => Date): Route[] => [
   {
     method: 'POST',
     url: '/v1/readings/check',
     operation: {
       id: 'checkReadings',
-      summary: 'What a file or a series says, as the service understands it; nothing is kept',
+      summary: "The service's reading of a file or a series; nothing is stored",
       query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...placeParameters, ...fileParameters })],
       json: { schema: seriesSchema, example: exampleQuestion.temperatures[0] },
       csv: { example: exampleCsv },
@@ -38,7 +38,7 @@ export const readingsRoutes = (clock: () => Date): Route[] => [
     async handler(request): Promise<Unworded<CheckAnswer>> {
       const { rounding, query } = precisionOf(request);
       const { report, warnings } = await (isFile(request) ? checkFile(request, query) : checkBody(request, query));
-      return signed({ ...reportOnWire(report, rounding), warnings: [...warnings] }, clock());
+      return signed({ ...serializeReport(report, rounding), warnings: [...warnings] }, clock());
     },
   },
 ];

@@ -7,10 +7,10 @@ import { sayer } from '../../../words/say.js';
 import type { Metrics } from '../../metrics/metrics.js';
 import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
 import type { Route } from '../../openapi/route.js';
+import { storageProblems } from '../../problems/common-problems.js';
 import { problemStatuses } from '../../problems/problems.js';
-import { storageProblems } from '../../problems/usual-problems.js';
 
-/** Is it alive, is it ready, and what do its problems mean? */
+/** Health, readiness, metrics and the pages about problems. */
 export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
   {
     method: 'GET',
@@ -25,7 +25,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     open: true,
     operation: {
       id: 'ready',
-      summary: 'Can it answer questions, and reach what is kept?',
+      summary: 'Ready to answer questions, with its storage reachable?',
       answer: { mediaType: 'text/plain' },
       problems: [...storageProblems],
     },
@@ -52,7 +52,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     open: true,
     operation: {
       id: 'explainProblem',
-      summary: 'What a problem means, and how to mend it',
+      summary: 'The meaning of a problem, and how to mend it',
       answer: { mediaType: 'text/html' },
       problems: ['not-found'],
     },
@@ -65,7 +65,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
   },
 ];
 
-/** What a problem means, as a page: made at its first request in a language. */
+/** A problem's page, rendered on its first request in a language. */
 const pageOf = (code: ErrorCode, reader: Reader): SendReady => {
   const key = `${reader.language} ${code}`;
   const page =

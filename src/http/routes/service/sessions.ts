@@ -2,21 +2,21 @@ import { setSession } from '../../../contract/session-cookie.js';
 import { sessionListSchema } from '../../../contract/sessions.js';
 import type { Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
-import { idIn, notKept, refuseQuery } from '../../kept/kept.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { keptProblems } from '../../problems/usual-problems.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import { idIn, refuseQuery, resourceNotFound } from '../../resource/resource.js';
 
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
-/** The browsers that an owner's keys were given to. */
+/** The routes of an owner's browser sessions. */
 export const sessionsRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'GET',
     url: '/v1/sessions',
     operation: {
       id: 'listSessions',
-      summary: 'The browsers that have a session of yours',
+      summary: 'Your sessions in browsers',
       answer: { schema: sessionListSchema },
       problems: keptProblems,
     },
@@ -39,14 +39,14 @@ export const sessionsRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/sessions/:id',
     operation: {
       id: 'deleteSession',
-      summary: 'End the session of one browser, everywhere and at once',
+      summary: 'End the session of one browser at once',
       answer: 'none',
       problems: ['not-found', ...keptProblems],
     },
     async handler(request, reply) {
       refuseQuery(request);
       const id = idIn(request, 'session');
-      if ((await store.endSession(ownerOf(request), id)) === 'absent') throw notKept('session', id);
+      if ((await store.endSession(ownerOf(request), id)) === 'absent') throw resourceNotFound('session', id);
       if (id === request.sessionId) setSession(request, reply, '');
       return reply.code(204).send();
     },

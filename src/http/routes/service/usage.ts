@@ -2,20 +2,20 @@ import { usageAnswerSchema } from '../../../contract/usage.js';
 import { type Quotas, quotaNames } from '../../../garden/store/quotas.js';
 import type { Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
-import { refuseQuery } from '../../kept/kept.js';
 import { forPeople } from '../../negotiation/rounding.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { keptProblems } from '../../problems/usual-problems.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import { refuseQuery } from '../../resource/resource.js';
 
-/** How much an owner keeps, and may keep. */
+/** An owner's stored amounts and their limits. */
 export const usageRoutes = (store: Store, quotas: Quotas, clock: () => Date): Route[] => [
   {
     method: 'GET',
     url: '/v1/usage',
     operation: {
       id: 'getUsage',
-      summary: 'How much you keep, and how much you may',
+      summary: 'Your stored amounts and their limits',
       answer: { schema: usageAnswerSchema },
       problems: keptProblems,
     },

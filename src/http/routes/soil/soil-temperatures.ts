@@ -1,12 +1,12 @@
-import { needsPast } from '../../../answers/forecast/beyond.js';
+import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type SoilQuestion, soilTemperatures } from '../../../answers/soil/soil-temperatures.js';
 import { precisionSchema } from '../../../contract/common.js';
 import {
   type SoilAnswer,
-  type SoilAsking,
+  type SoilQuery,
   soilAnswerSchema,
-  soilAskingSchema,
   soilBodySchema,
+  soilQuerySchema,
 } from '../../../contract/soil.js';
 import type { AskedBy, WorkerPool } from '../../../worker/worker-pool.js';
 import type { Rounding } from '../../negotiation/rounding.js';
@@ -14,27 +14,31 @@ import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
-import { answerLinked, answerPosted, type Form, type Service } from '../../question/asking.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
 import { documented, fileParameters, linkParameters, soilParameters } from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
 import { exampleAirCsv, exampleSoilQuestion } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
 import { soilQuestionOf } from '../../question/question.js';
-import { soilOnWire } from './wire-soil.js';
+import { serializeSoil } from './soil-serializer.js';
 
-const form: Form<SoilAsking> = { body: soilBodySchema, asking: soilAskingSchema, parameters: soilParameters };
-const linkForm = { asking: soilAskingSchema, parameters: linkParameters(soilParameters) };
+const form: EndpointDefinition<SoilQuery> = {
+  body: soilBodySchema,
+  asking: soilQuerySchema,
+  parameters: soilParameters,
+};
+const linkForm = { asking: soilQuerySchema, parameters: linkParameters(soilParameters) };
 
-/** How warm is it at the seed? */
+/** The routes of soil temperatures at a depth. */
 export const soilTemperatureRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
     url: '/v1/soil-temperatures',
     operation: {
       id: 'soilTemperatures',
-      summary: 'How warm the soil is at a depth of a bed: from air, from probes at any depth, or from both',
+      summary: 'Soil temperatures at a depth in a bed, from air, from probes at any depth, or both',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. A stored bed’s readings and its place’s air are used; temperatures sent overlay them. Query parameters except `precision` are only for a file.',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...soilParameters, ...fileParameters })],
       json: { schema: soilBodySchema, example: exampleSoilQuestion },
       csv: { example: exampleAirCsv },
@@ -43,7 +47,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<SoilAnswer>> {
       const { rounding, query } = precisionOf(request);
-      const content = await answerPosted(service, request, query, form, (asking, read, known) =>
+      const content = await answerPost(service, request, query, form, (asking, read, known) =>
         soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
       );
       return signed(content, service.clock());
@@ -54,7 +58,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/soil-temperatures',
     operation: {
       id: 'bedSoilTemperatures',
-      summary: 'The same question as a link: how warm the soil of a kept bed is',
+      summary: 'The same question as a link, for a stored bed',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters)],
       answer: { schema: soilAnswerSchema },
       problems: linkProblems,
@@ -62,7 +66,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     handler(request, reply) {
       const { rounding, query } = precisionOf(request);
       const { id } = request.params as { id: string };
-      return answerLinked(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
+      return answerLink(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
         asJson(
           signed(
             await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
@@ -78,5 +82,5 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
 /** Past years take seconds, anything else milliseconds. */
 async function soilOf(question: SoilQuestion, work: WorkerPool, by: AskedBy, rounding: Rounding) {
   const answer = needsPast(question) ? await work.ask('soil', question, by) : soilTemperatures(question);
-  return soilOnWire(answer, question.site.zone, rounding);
+  return serializeSoil(answer, question.site.zone, rounding);
 }

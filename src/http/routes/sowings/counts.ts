@@ -7,114 +7,122 @@ import { keptRefusal } from '../../../contract/refusal-facts.js';
 import { countAnswerSchema, countPutSchema } from '../../../contract/sowings.js';
 import type { Count, KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
-import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
+import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
 import { ownerOf } from '../../auth/owner.js';
+import { sendWithETag, tagOf } from '../../negotiation/etag.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { changeProblems, keptProblems } from '../../problems/common-problems.js';
+import { exampleCount } from '../../question/examples.js';
 import {
   asParameter,
   type Current,
   changeAsAllowed,
   fieldsOf,
   isAskedAsKept,
-  notKept,
   readOnlyOf,
   readPut,
   refuseQuery,
+  resourceNotFound,
   sendAsKept,
-} from '../../kept/kept.js';
-import { sendWithETag, tagOf } from '../../negotiation/etag.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import { exampleCount } from '../../question/examples.js';
+} from '../../resource/resource.js';
 import { countedIn } from './sowings.js';
 
-/** What was counted of a sowing. */
+/** The routes of a sowing's counts. */
 export const countRoutes = (store: Store, clock: () => Date): Route[] => [
-  {
-    method: 'PUT',
-    url: '/v1/sowings/:id/counts/:date',
-    operation: {
-      id: 'putCount',
-      summary: 'Keep what was counted on a date, in place of an earlier count of it',
-      json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
-      answer: { schema: countAnswerSchema, mayCreate: true },
-      ifMatch: true,
-      ifNoneMatch: true,
-      problems: ['not-found', ...changeProblems],
-    },
-    async handler(request, reply) {
-      refuseQuery(request);
-      const owner = ownerOf(request);
-      const { sowing } = await countedIn(request, store);
-      const date = dateIn(request) ?? refuseDate();
-      const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
-      const bed = await store.bed(owner, sowing.bed);
-      const place = bed && (await store.place(owner, bed.place));
-      if (!place) throw notKept('sowing', sowing.id);
-      refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
-      const done = await changeAsAllowed(
-        request,
-        async () => currentOf(await countIn(request, store)),
-        async (ifRevision) => {
-          const put = await store.putCount(owner, sowing.id, count, ifRevision);
-          return put?.outcome === 'stale' ? put.outcome : put;
-        },
-      );
-      if (!done) throw notKept('sowing', sowing.id);
-      return reply
-        .code(done.outcome === 'created' ? 201 : 200)
-        .header('etag', tagOf(done.kept))
-        .send(signed(done.kept, clock()));
-    },
-  },
-  {
-    method: 'GET',
-    url: '/v1/sowings/:id/counts/:date',
-    operation: {
-      id: 'getCount',
-      summary: 'What was counted on a date',
-      query: [asParameter],
-      answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
-      problems: ['not-found', ...keptProblems],
-    },
-    async handler(request, reply) {
-      const isAsKept = isAskedAsKept(request);
-      const count = await countIn(request, store);
-      if (!count) throw noCount(request);
-      if (isAsKept) return sendAsKept(request, reply, count.revision, fieldsOf(countPutSchema, count));
-      return sendWithETag(request, reply, count, () => signed(count, clock()));
-    },
-  },
-  {
-    method: 'DELETE',
-    url: '/v1/sowings/:id/counts/:date',
-    operation: {
-      id: 'deleteCount',
-      summary: 'Delete what was counted on a date',
-      answer: 'none',
-      ifMatch: true,
-      problems: ['not-found', 'precondition-failed', ...keptProblems],
-    },
-    async handler(request, reply) {
-      refuseQuery(request);
-      const { sowing } = await countedIn(request, store);
-      const date = dateIn(request);
-      if (date === undefined) throw noCount(request);
-      const outcome = await changeAsAllowed(
-        request,
-        async () => currentOf(await countIn(request, store)),
-        (ifRevision) => store.deleteCount(ownerOf(request), sowing.id, date, ifRevision),
-      );
-      if (outcome !== 'deleted') throw noCount(request);
-      return reply.code(204).send();
-    },
-  },
+  putCount(store, clock),
+  getCount(store, clock),
+  deleteCount(store),
 ];
 
-/** The date in the path; undefined where it is none. */
+const putCount = (store: Store, clock: () => Date): Route => ({
+  method: 'PUT',
+  url: '/v1/sowings/:id/counts/:date',
+  operation: {
+    id: 'putCount',
+    summary: 'Store the count of a date; it replaces an earlier one',
+    json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
+    answer: { schema: countAnswerSchema, mayCreate: true },
+    ifMatch: true,
+    ifNoneMatch: true,
+    problems: ['not-found', ...changeProblems],
+  },
+  async handler(request, reply) {
+    refuseQuery(request);
+    const owner = ownerOf(request);
+    const { sowing } = await countedIn(request, store);
+    const date = dateIn(request) ?? refuseDate();
+    const count: Count = { date, ...readPut(countPutSchema, countAnswerSchema, request.body) };
+    const bed = await store.bed(owner, sowing.bed);
+    const place = bed && (await store.place(owner, bed.place));
+    if (!place) throw resourceNotFound('sowing', sowing.id);
+    refuseCount(sowing, count, dateAt(clock().getTime(), zoneNamed(place.timeZone)));
+    const done = await changeAsAllowed(
+      request,
+      async () => currentOf(await countIn(request, store)),
+      async (ifRevision) => {
+        const put = await store.putCount(owner, sowing.id, count, ifRevision);
+        return put?.outcome === 'stale' ? put.outcome : put;
+      },
+    );
+    if (!done) throw resourceNotFound('sowing', sowing.id);
+    return reply
+      .code(done.outcome === 'created' ? 201 : 200)
+      .header('etag', tagOf(done.kept))
+      .send(signed(done.kept, clock()));
+  },
+});
+
+const getCount = (store: Store, clock: () => Date): Route => ({
+  method: 'GET',
+  url: '/v1/sowings/:id/counts/:date',
+  operation: {
+    id: 'getCount',
+    summary: 'The count of a date',
+    query: [asParameter],
+    answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
+    problems: ['not-found', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const isAsKept = isAskedAsKept(request);
+    const count = await countIn(request, store);
+    if (!count) throw noCount(request);
+    if (isAsKept) return sendAsKept(request, reply, count.revision, fieldsOf(countPutSchema, count));
+    return sendWithETag(request, reply, count, () => signed(count, clock()));
+  },
+});
+
+const deleteCount = (store: Store): Route => ({
+  method: 'DELETE',
+  url: '/v1/sowings/:id/counts/:date',
+  operation: {
+    id: 'deleteCount',
+    summary: 'Delete the count of a date',
+    answer: 'none',
+    ifMatch: true,
+    problems: ['not-found', 'precondition-failed', ...keptProblems],
+  },
+  async handler(request, reply) {
+    refuseQuery(request);
+    const { sowing } = await countedIn(request, store);
+    const date = dateIn(request);
+    if (date === undefined) throw noCount(request);
+    const outcome = await changeAsAllowed(
+      request,
+      async () => currentOf(await countIn(request, store)),
+      (ifRevision) => store.deleteCount(ownerOf(request), sowing.id, date, ifRevision),
+    );
+    if (outcome !== 'deleted') throw noCount(request);
+    return reply.code(204).send();
+  },
+});
+
+/** The date in the path; undefined if invalid. */
 const dateIn = (request: FastifyRequest): PlainDate | undefined => findDate((request.params as { date: string }).date);
 
-/** The count that a request's path names; undefined: there is none. @throws {RequestError} `not-found`: there is no such sowing. */
+/**
+ * The count in a request's path; undefined: there is none. @throws {RequestError} `not-found` for an unknown sowing.
+ */
 async function countIn(request: FastifyRequest, store: Store): Promise<KeptCount | undefined> {
   const { counts } = await countedIn(request, store);
   return counts.find(({ date }) => date === dateIn(request));
@@ -132,16 +140,16 @@ function refuseDate(): never {
   throw notUnderstood([{ parameter: 'date', detail: fieldFact('field.path-date') }]);
 }
 
-/** Refuses a count that cannot be. @throws {RequestError} `not-understood`. */
+/** Refuses an impossible count. @throws {RequestError} `not-understood`. */
 function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Count, today: PlainDate): void {
   const faults: Fault[] = [];
   if (date < sowing.date)
     faults.push({ parameter: 'date', detail: fieldFact('field.before-sowing', { sowingDate: sowing.date }) });
-  const last = addDays(sowing.date, LONGEST_COUNT_DAYS);
+  const last = addDays(sowing.date, MAX_COUNT_DAYS);
   if (date > last) {
     faults.push({
       parameter: 'date',
-      detail: fieldFact('field.long-after-sowing', { maxDays: LONGEST_COUNT_DAYS, by: last }),
+      detail: fieldFact('field.long-after-sowing', { maxDays: MAX_COUNT_DAYS, by: last }),
     });
   }
   if (date > today) faults.push({ parameter: 'date', detail: fieldFact('field.day-to-come', { todaysDate: today }) });

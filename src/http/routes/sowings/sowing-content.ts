@@ -1,34 +1,36 @@
 import type { SowingAnswer } from '../../../contract/sowings.js';
-import { type BedRows, keptInputs, keptOf } from '../../../garden/bed/kept-soil.js';
-import type { Asker } from '../../../garden/sowing/ask.js';
+import { type BedRecords, bedInputsIn, keptOf } from '../../../garden/bed/bed-inputs.js';
 import { knownSowing } from '../../../garden/sowing/known-sowing.js';
 import { sowingState } from '../../../garden/sowing/sowing-state.js';
 import { whatToDo } from '../../../garden/sowing/what-to-do.js';
+import type { WorkPort } from '../../../garden/sowing/work-port.js';
 import type { CountedSowing, Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { sowingStateOnWire } from './wire-sowing.js';
+import { serializeSowingState } from './sowing-serializer.js';
 
-/** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
-export const sowingInputs = ({ id, revision }: Sowing, rows: BedRows): object => ({
+/**
+ * Everything that an answer about a sowing depends on except its rounding, so that If-Match takes either of its tags.
+ */
+export const sowingInputs = ({ id, revision }: Sowing, rows: BedRecords): object => ({
   sowing: [id, revision],
-  ...keptInputs(rows),
+  ...bedInputsIn(rows),
 });
 
 /**
- * A sowing, and how it stands, from its bed's temperatures.
+ * A sowing with its state, from its bed's temperatures.
  *
- * @param rows Those of its bed.
+ * @param rows The bed's records.
  */
 export async function sowingContent(
   store: Store,
   owner: string,
   counted: CountedSowing,
-  rows: BedRows,
-  { ask, now, precision }: { readonly ask: Asker; readonly now: Date; readonly precision: 'rounded' | 'full' },
+  rows: BedRecords,
+  { ask, now, precision }: { readonly ask: WorkPort; readonly now: Date; readonly precision: 'rounded' | 'full' },
 ): Promise<Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'>> {
   const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
   const state = await sowingState(known, ask);
-  return sowingStateOnWire(known, state, whatToDo(known, state), roundingFor(precision));
+  return serializeSowingState(known, state, whatToDo(known, state), roundingFor(precision));
 }

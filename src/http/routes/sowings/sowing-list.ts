@@ -2,27 +2,27 @@ import { z } from 'zod';
 import { addDays, type PlainDate } from '../../../basics/calendar.js';
 import { dateSchema, idSchema } from '../../../contract/common.js';
 import { type SowingAnswer, type SowingList, sowingListSchema, sowingParts } from '../../../contract/sowings.js';
+import { type BedRecords, bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
 import { onceEach } from '../../../garden/bed/bed-season.js';
-import { type BedRows, bedRows, keptInputs } from '../../../garden/bed/kept-soil.js';
-import type { Asker } from '../../../garden/sowing/ask.js';
+import type { WorkPort } from '../../../garden/sowing/work-port.js';
 import type { Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
-import { askerOf } from '../../../worker/asker-of.js';
+import { workPortOf } from '../../../worker/work-port-of.js';
 import { ownerOf } from '../../auth/owner.js';
-import { listParameters, listQuery, queryOf } from '../../kept/kept.js';
 import { sendWithETag } from '../../negotiation/etag.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { listParameters, listQuery, queryOf } from '../../resource/resource.js';
 import { sowingContent, sowingInputs } from './sowing-content.js';
-import { sowingOnWire } from './wire-sowing.js';
+import { serializeSowing } from './sowing-serializer.js';
 
-/** The most sowings on a page whose state is asked for: each is a forecast of its own. */
+/** Maximum sowings on a page with states: each is a forecast of its own. */
 const MAX_WORKED_OUT = 25;
-/** A sowing older than this is not open any more, whatever is known of its harvest [d]. */
+/** An older sowing is no longer open, whatever is known of its harvest [d]. */
 const MAX_OPEN_DAYS = 366;
 
 const query = listQuery.extend({
@@ -39,27 +39,27 @@ const query = listQuery.extend({
     .transform((text) => text === 'true'),
 });
 
-/** An owner's sowings by id, each with as much of how it stands as is asked for. */
+/** An owner's sowings by id, each with the requested parts of its state. */
 export const sowingListRoute = ({ store, clock, work, answers }: Service): Route => ({
   method: 'GET',
   url: '/v1/sowings',
   operation: {
     id: 'listSowings',
-    summary: 'Your sowings, by id; of one bed, if you name it; with how each stands, if you ask',
-    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Sowings that have not changed are not worked out again.`,
+    summary: 'Your sowings, by id, of all beds or one; with their states on request',
+    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Unchanged sowings are not worked out again.`,
     query: [
       ...listParameters,
       { name: 'bed', schema: idSchema, description: 'Only those of this bed.' },
       { name: 'from', schema: dateSchema, description: 'Only those sown on this date or later.' },
       {
         name: 'with',
-        schema: z.string().meta({ examples: ['judgement,toDo,forecast'] }),
-        description: `What to add to each sowing, with commas between: ${sowingParts.join(', ')}. \`judgement\` brings counts, what they have taught, harvest, resowBy and warnings too.`,
+        schema: z.string().meta({ examples: ['judgement,triage,toDo,forecast'] }),
+        description: `Parts to add to each sowing, separated by commas: ${sowingParts.join(', ')}. \`judgement\` also adds counts, what they taught, harvest, resowBy and warnings.`,
       },
       {
         name: 'open',
         schema: z.boolean().default(false),
-        description: `true: only those that are neither lost nor past their harvest, nor older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; go on while \`next\` is not null.`,
+        description: `true: only those that are not lost, past their harvest, or older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; continue while \`next\` is not null.`,
       },
     ],
     answer: { schema: sowingListSchema },
@@ -72,7 +72,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     const now = clock();
     if (asked.with.length === 0 && !asked.open) {
       const { page, next } = await sownFrom(store, owner, asked);
-      const content = { sowings: page.map(sowingOnWire), next };
+      const content = { sowings: page.map(serializeSowing), next };
       return sendWithETag(request, reply, content, (): Unworded<SowingList> => signed(content, now));
     }
     const { page, next } = await sownFrom(store, owner, { ...asked, limit: Math.min(asked.limit, MAX_WORKED_OUT) });
@@ -81,12 +81,12 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
     const inputs = {
       asked,
       sowings: there.map(({ id, revision }) => [id, revision]),
-      beds: [...rows.values()].map(keptInputs),
+      beds: [...rows.values()].map(bedInputsIn),
       next,
     };
     return answers.send({ request, reply, owner }, inputs, async () => {
-      // All sowings of a bed have the same season, so that its windows are asked for once.
-      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(askerOf(work, by))]));
+      // Sowings of a bed share the season, so its windows are worked out once.
+      const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(workPortOf(work, by))]));
       const sowings: SowingList['sowings'] = [];
       for (const sowing of there) {
         const bed = rows.get(sowing.bed)!;
@@ -98,8 +98,8 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       return asJson(list, request);
     });
 
-    /** The same answer that GET /v1/sowings/{id} gives, and shares its place in the cache; undefined: it has just gone. */
-    async function answerOf(sowing: Sowing, bed: BedRows, ask: Asker): Promise<SowingAnswer | undefined> {
+    /** The same answer as GET /v1/sowings/{id}, from the same cache entry; undefined: it was deleted meanwhile. */
+    async function answerOf(sowing: Sowing, bed: BedRecords, ask: WorkPort): Promise<SowingAnswer | undefined> {
       const counted = await store.sowing(owner, sowing.id);
       if (!counted) return undefined;
       const inputs = sowingInputs(counted.sowing, bed);
@@ -127,7 +127,7 @@ interface ListAsked {
   readonly limit: number;
 }
 
-/** A page of the sowings of a date or later, and the id to go on after. */
+/** A page of the sowings from a date on, and the id to continue after. */
 async function sownFrom(
   store: Store,
   owner: string,
@@ -149,8 +149,8 @@ async function rowsOfBeds(
   owner: string,
   sowings: readonly Sowing[],
   now: Date,
-): Promise<Map<string, BedRows>> {
-  const rows = new Map<string, BedRows>();
+): Promise<Map<string, BedRecords>> {
+  const rows = new Map<string, BedRecords>();
   for (const bed of new Set(sowings.map((sowing) => sowing.bed))) {
     const found = await bedRows(store, owner, bed, now.getTime());
     if (found) rows.set(bed, found);
@@ -158,12 +158,12 @@ async function rowsOfBeds(
   return rows;
 }
 
-const isOld = ({ date }: Sowing, { today }: BedRows): boolean => date < addDays(today, -MAX_OPEN_DAYS);
+const isOld = ({ date }: Sowing, { today }: BedRecords): boolean => date < addDays(today, -MAX_OPEN_DAYS);
 
 const isOver = ({ judgement, harvest }: SowingAnswer, today: PlainDate): boolean =>
   judgement?.verdict === 'lost' || (harvest !== null && harvest.to < today);
 
-/** What is kept of a sowing, and the parts that are asked for. */
+/** The stored fields of a sowing, and the requested parts. */
 function partOf(
   {
     judgement,
@@ -175,6 +175,7 @@ function partOf(
     harvest,
     resowBy,
     warnings,
+    triage,
     toDo,
     forecast,
     assumptions: _assumptions,
@@ -189,6 +190,7 @@ function partOf(
     ...(parts.includes('judgement')
       ? { counts, learned, expected, observed, judgement, indoors, harvest, resowBy, warnings }
       : {}),
+    ...(parts.includes('triage') ? { triage } : {}),
     ...(parts.includes('toDo') ? { toDo } : {}),
     ...(parts.includes('forecast') ? { forecast } : {}),
   };

@@ -1,219 +1,139 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { addDays } from '../../../basics/calendar.js';
-import { type Fault, notUnderstood } from '../../../basics/errors.js';
+import { notUnderstood } from '../../../basics/errors.js';
 import { fieldFact } from '../../../basics/field-facts.js';
 import { precisionSchema } from '../../../contract/common.js';
 import { orAsKept } from '../../../contract/kept.js';
 import { sowingAnswerSchema, sowingPatchSchema, sowingPutSchema } from '../../../contract/sowings.js';
-import { bedRows } from '../../../garden/bed/kept-soil.js';
-import type { Count, CountedSowing, KeptCount, Sowing, SowingFields } from '../../../garden/store/season-store.js';
+import type { CountedSowing, Sowing, SowingFields } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';
 import { chosenCrop, isSameCrop } from '../../../germination/crop-choice.js';
-import { LONGEST_COUNT_DAYS } from '../../../germination/run/count-day.js';
-import { askerOf } from '../../../worker/asker-of.js';
-import type { AskedBy } from '../../../worker/worker-pool.js';
 import { ownerOf } from '../../auth/owner.js';
+import { asJson } from '../../negotiation/written.js';
+import { signed } from '../../openapi/model.js';
+import type { Route } from '../../openapi/route.js';
+import { keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
+import { exampleSowing } from '../../question/examples.js';
+import { read } from '../../question/read.js';
+import { fieldsAfter, patchOperation, putOperation } from '../../resource/change-routes.js';
 import {
   asParameter,
   asQueryShape,
   fieldsOf,
   idIn,
-  type Keeper,
-  noSuch,
-  notKept,
+  keptIn,
   putAndAnswer,
   queryOf,
-  readOnlyOf,
   readPut,
   refuseQuery,
-  type Shown,
   sendAsKept,
-} from '../../kept/kept.js';
-import { deleteRoute } from '../../kept/kept-routes.js';
-import { asJson } from '../../negotiation/written.js';
-import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
-import type { Service } from '../../question/asking.js';
-import { exampleSowing } from '../../question/examples.js';
-import { read } from '../../question/read.js';
-import { sowingContent, sowingInputs } from './sowing-content.js';
+} from '../../resource/resource.js';
+import { deleteRoute } from '../../resource/resource-routes.js';
 import { sowingListRoute } from './sowing-list.js';
-import { sowingInPart, sowingOnWire } from './wire-sowing.js';
-
-const precisionParameter = { name: 'precision', schema: precisionSchema };
-
-/** What a grower sowed, how it stands, and what was counted. */
-export const sowingRoutes = (service: Service): Route[] => {
-  const { store, clock, work, answers } = service;
-  const show = async (
-    counted: CountedSowing,
-    by: AskedBy,
-    precision: 'rounded' | 'full',
-    canDoWithout = false,
-  ): Promise<Shown> => {
-    const { owner } = by;
-    const now = clock();
-    const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
-    // Its bed went while we looked.
-    if (!rows) throw notKept('sowing', counted.sowing.id);
-    return {
-      inputs: sowingInputs(counted.sowing, rows),
-      answer() {
-        by.takePlace?.();
-        const ask = { ...askerOf(work, by), canDoWithout };
-        return sowingContent(store, owner, counted, rows, { ask, now, precision });
-      },
-    };
-  };
-  const keeperFor = (by: AskedBy): Keeper<Sowing, SowingFields> => {
-    let counts: readonly KeptCount[] = [];
-    return {
-      find: async (owner, id) => (await store.sowing(owner, id))?.sowing,
-      async put(owner, id, fields, ifRevision) {
-        counts = (await store.sowing(owner, id))?.counts ?? [];
-        refuseAgainst(counts, fields);
-        // Whoever asks too much is told so before anything is kept.
-        await by.admit?.();
-        const done = await store.putSowing(owner, id, fields, ifRevision);
-        if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
-        if (done.outcome === 'no-lot') throw noSuch('lot', fields.lot!);
-        return done;
-      },
-      async show({ id }, owner) {
-        const counted = await store.sowing(owner, id);
-        if (!counted) throw notKept('sowing', id);
-        // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
-        return show(counted, by, 'rounded', true);
-      },
-      showInPart: (sowing, why) => sowingInPart(sowing, counts, why),
-    };
-  };
-  const checked = async (owner: string, fields: SowingFields): Promise<SowingFields> => {
-    chosenCrop(fields.crop);
-    const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
-    if (lot && !isSameCrop(lot.crop, fields.crop)) {
-      const crop = typeof lot.crop === 'string' ? lot.crop : 'a crop of your own rows';
-      throw notUnderstood([{ path: ['lot'], detail: fieldFact('field.other-crops-lot', { lot: lot.id, crop }) }]);
-    }
-    return fields;
-  };
-  return [
-    sowingListRoute(service),
-    {
-      method: 'PUT',
-      url: '/v1/sowings/:id',
-      operation: {
-        id: 'putSowing',
-        summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
-        json: {
-          schema: sowingPutSchema,
-          example: exampleSowing,
-          readOnly: readOnlyOf(sowingPutSchema, sowingAnswerSchema),
-        },
-        answer: { schema: sowingAnswerSchema, mayCreate: true },
-        ifMatch: true,
-        ifNoneMatch: true,
-        problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
-      },
-      async handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'sowing');
-        const fields = await checked(ownerOf(request), readPut(sowingPutSchema, sowingAnswerSchema, request.body));
-        return putAndAnswer(request, reply, id, keeperFor(request.askedBy()), () => fields, clock);
-      },
-    },
-    {
-      method: 'PATCH',
-      url: '/v1/sowings/:id',
-      operation: {
-        id: 'changeSowing',
-        summary: 'Change some of what is kept of a sowing',
-        json: { schema: sowingPatchSchema, example: { seeds: 150 } },
-        answer: { schema: sowingAnswerSchema },
-        ifMatch: true,
-        problems: ['not-found', 'unknown-bed', 'unknown-lot', 'unknown-crop', 'busy', ...changeProblems],
-      },
-      async handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'sowing');
-        const changes = read(sowingPatchSchema, request.body);
-        const keeper = keeperFor(request.askedBy());
-        const now = await keeper.find(ownerOf(request), id);
-        if (!now) throw notKept('sowing', id);
-        const changed = (before: Sowing | undefined): SowingFields => {
-          if (!before) throw notKept('sowing', id);
-          return read(sowingPutSchema, { ...fieldsOf(sowingPutSchema, sowingOnWire(before)), ...changes });
-        };
-        await checked(ownerOf(request), changed(now));
-        return putAndAnswer(request, reply, id, keeper, changed, clock);
-      },
-    },
-    {
-      method: 'GET',
-      url: '/v1/sowings/:id',
-      operation: {
-        id: 'getSowing',
-        summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
-        query: [precisionParameter, asParameter],
-        answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
-        problems: ['not-found', 'busy', ...keptProblems],
-      },
-      async handler(request, reply) {
-        const { precision, as } = queryOf(sowingQuery, request);
-        const counted = await countedIn(request, store);
-        if (as === 'kept') {
-          const { sowing } = counted;
-          return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, sowingOnWire(sowing)));
-        }
-        const { inputs, answer } = await show(counted, request.askedBy(), precision);
-        return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
-          asJson(signed(await answer(), clock()), request),
-        );
-      },
-    },
-    deleteRoute('sowing', 'Delete a sowing and its counts', ({ askedBy }) => keeperFor(askedBy()), store.deleteSowing),
-  ];
-};
+import { showSowing, sowingsFor } from './sowing-repository.js';
+import { serializeSowing } from './sowing-serializer.js';
 
 const sowingQuery = z.strictObject({ precision: precisionSchema, ...asQueryShape });
+const precisionParameter = { name: 'precision', schema: precisionSchema };
+const sowingSchemas = {
+  kind: 'sowing',
+  put: sowingPutSchema,
+  answer: sowingAnswerSchema,
+  problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy'],
+} as const;
 
-/** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
-export async function countedIn(request: FastifyRequest, store: Store): Promise<CountedSowing> {
-  const id = idIn(request, 'sowing');
-  const counted = await store.sowing(ownerOf(request), id);
-  if (!counted) throw notKept('sowing', id);
-  return counted;
-}
+/** The routes of sowings, their state and counts. */
+export const sowingRoutes = (service: Service): Route[] => [
+  sowingListRoute(service),
+  putSowing(service),
+  changeSowing(service),
+  getSowing(service),
+  deleteRoute(
+    'sowing',
+    'Delete a sowing and its counts',
+    ({ askedBy }) => sowingsFor(service, askedBy()),
+    service.store.deleteSowing,
+  ),
+];
 
-/** Refuses a change after which what was counted could not have come of the sowing. @throws {RequestError} `not-understood`. */
-function refuseAgainst(counts: readonly Count[], { date, seeds }: SowingFields): void {
-  const [first, last] = [counts[0], counts.at(-1)];
-  if (!first || !last) return;
-  const faults: Fault[] = [];
-  if (date > first.date) {
-    faults.push({
-      path: ['date'],
-      detail: fieldFact('field.after-first-count', { countedOn: first.date }),
-    });
-  }
-  if (last.date > addDays(date, LONGEST_COUNT_DAYS)) {
-    faults.push({
-      path: ['date'],
-      detail: fieldFact('field.long-before-count', { maxDays: LONGEST_COUNT_DAYS, countedOn: last.date }),
-    });
-  }
-  const whole = counts.filter(({ ofSeeds }) => ofSeeds === null);
-  const most = Math.max(
-    0,
-    ...whole.map(({ seedlings, thinned }) => seedlings + (typeof thinned === 'number' ? thinned : 0)),
-  );
-  if (most > (seeds ?? 0)) {
-    faults.push({
-      path: ['seeds'],
-      detail: fieldFact('field.fewer-than-counted', { seedlings: most }),
-    });
-  }
-  if (faults.length > 0) throw notUnderstood(faults);
+const putSowing = (service: Service): Route => ({
+  method: 'PUT',
+  url: '/v1/sowings/:id',
+  operation: putOperation({
+    ...sowingSchemas,
+    summary: 'Store or replace a sowing, and get its state; its counts stay',
+    example: exampleSowing,
+  }),
+  async handler(request, reply) {
+    refuseQuery(request);
+    const id = idIn(request, 'sowing');
+    const fields = readPut(sowingPutSchema, sowingAnswerSchema, request.body);
+    await refuseOtherCrop(service.store, ownerOf(request), fields);
+    return putAndAnswer(request, reply, id, sowingsFor(service, request.askedBy()), () => fields, service.clock);
+  },
+});
+
+const changeSowing = (service: Service): Route => {
+  const change = {
+    ...sowingSchemas,
+    summary: 'Change some fields of a sowing',
+    patch: sowingPatchSchema,
+    example: { seeds: 150 },
+    onWire: serializeSowing,
+  };
+  return {
+    method: 'PATCH',
+    url: '/v1/sowings/:id',
+    operation: patchOperation(change),
+    async handler(request, reply) {
+      refuseQuery(request);
+      const id = idIn(request, 'sowing');
+      const changes = read(sowingPatchSchema, request.body);
+      const sowings = sowingsFor(service, request.askedBy());
+      const changed = (before: Sowing | undefined): SowingFields => fieldsAfter(change, id, before, changes);
+      const owner = ownerOf(request);
+      await refuseOtherCrop(service.store, owner, changed(await sowings.find(owner, id)));
+      return putAndAnswer(request, reply, id, sowings, changed, service.clock);
+    },
+  };
+};
+
+const getSowing = (service: Service): Route => ({
+  method: 'GET',
+  url: '/v1/sowings/:id',
+  operation: {
+    id: 'getSowing',
+    summary: 'One sowing: its forecast from the bed’s latest readings, its state, and what to do',
+    query: [precisionParameter, asParameter],
+    answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
+    problems: ['not-found', 'busy', ...keptProblems],
+  },
+  async handler(request, reply) {
+    const { store, clock, answers } = service;
+    const { precision, as } = queryOf(sowingQuery, request);
+    const counted = await countedIn(request, store);
+    if (as === 'kept') {
+      const { sowing } = counted;
+      return sendAsKept(request, reply, sowing.revision, fieldsOf(sowingPutSchema, serializeSowing(sowing)));
+    }
+    const by = request.askedBy();
+    const { inputs, answer } = await showSowing(service, counted, by, { precision, canDoWithout: false });
+    return answers.send({ request, reply, owner: ownerOf(request) }, inputs, async () =>
+      asJson(signed(await answer(), clock()), request),
+    );
+  },
+});
+
+/** The sowing in a request's path, with its counts. @throws {RequestError} `not-found`. */
+export const countedIn = (request: FastifyRequest, store: Store): Promise<CountedSowing> =>
+  keptIn(request, 'sowing', store.sowing);
+
+/** Refuses an unknown crop, and a lot of another crop. @throws {RequestError} `unknown-crop`, `not-understood`. */
+async function refuseOtherCrop(store: Store, owner: string, fields: SowingFields): Promise<void> {
+  chosenCrop(fields.crop);
+  const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);
+  if (!lot || isSameCrop(lot.crop, fields.crop)) return;
+  const crop = typeof lot.crop === 'string' ? lot.crop : 'a crop of your own rows';
+  throw notUnderstood([{ path: ['lot'], detail: fieldFact('field.other-crops-lot', { lot: lot.id, crop }) }]);
 }

@@ -2,7 +2,6 @@ import { isIP } from 'node:net';
 import { notUnderstood, RequestError } from '../../../basics/errors.js';
 import type { Fact } from '../../../basics/fact.js';
 import { fieldFact } from '../../../basics/field-facts.js';
-import { orAsKept } from '../../../contract/kept.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import {
   type SubscriptionWire,
@@ -17,115 +16,60 @@ import { factStored } from '../../../garden/store/stored-fact.js';
 import { webhookUrlFault } from '../../../garden/store/webhook-url.js';
 import { cropRefusal } from '../../../germination/crop-choice.js';
 import { crops as handbook } from '../../../germination/crops.js';
-import { ownerOf } from '../../auth/owner.js';
-import {
-  asKept,
-  asParameter,
-  fieldsOf,
-  idIn,
-  isAskedAsKept,
-  type Keeper,
-  notKept,
-  putAndAnswer,
-  readOnlyOf,
-  readPut,
-  refuseQuery,
-  sendAsKept,
-} from '../../kept/kept.js';
-import { deleteRoute, listRoute } from '../../kept/kept-routes.js';
-import { sendWithETag } from '../../negotiation/etag.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { changeProblems, keptProblems } from '../../problems/usual-problems.js';
 import { exampleSubscription } from '../../question/examples.js';
+import { putRoute, type Replacement } from '../../resource/change-routes.js';
+import { asKept, type Repository } from '../../resource/resource.js';
+import { deleteRoute, getRoute, listRoute } from '../../resource/resource-routes.js';
 
-/** A secret that is sent is no slip: somebody wants to choose it, and cannot. */
+/** A secret in the body is refused: the caller wants to choose it and cannot. */
 const sentBackSchema = subscriptionAnswerSchema.omit({ secret: true });
 
 /**
- * Where a grower's tools are told what is new.
+ * The routes of subscriptions to news.
  *
- * @param allowPrivate Receivers may lie on this machine or in its network, and do without encryption.
+ * @param allowPrivate Allows receivers in the local network and without encryption.
  */
 export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate: boolean): Route[] => {
-  const keeper: Keeper<Subscription, SubscriptionFields> = {
+  const schemas = { kind: 'subscription', put: subscriptionPutSchema, answer: subscriptionAnswerSchema } as const;
+  const onWire = serializeSubscription;
+  const subscriptions: Repository<Subscription, SubscriptionFields> = {
     find: store.subscription,
     async put(owner, id, fields, ifRevision) {
       await refuseUnknown(store, owner, fields);
       return store.putSubscription(owner, id, fields, clock().getTime(), ifRevision);
     },
-    show: (subscription) => asKept(subscriptionOnWire(subscription)),
+    show: (subscription) => asKept(onWire(subscription)),
     shownOnce: ({ secret }) => ({ secret }),
   };
+  const list = {
+    kind: 'subscription',
+    summary: 'Your subscriptions, by id',
+    schema: subscriptionListSchema,
+    list: store.subscriptions,
+  } as const;
+  const put: Replacement<typeof subscriptionPutSchema> = {
+    ...schemas,
+    summary: 'Subscribe an address to news, change the subscription, or switch it on again',
+    description:
+      'Messages are `{ type, timestamp, data }`, signed by Standard Webhooks 1.0.0 with the secret that is returned once, when the subscription is created; DELETE it and PUT it again for another. They arrive in order and at least once, under the same `webhook-id` each time. A status of 2xx accepts a message; otherwise it is sent again at growing intervals for three days, and then the subscription is switched off; 410 switches it off at once. Waiting messages stay stored and are sent after another PUT. The last 200 sowings of the beds are considered, and windows of up to 100 pairs of bed and crop.',
+    sentBack: sentBackSchema,
+    example: exampleSubscription,
+    problems: ['unknown-bed', 'unknown-crop'],
+    refuse: ({ url }) => refuseUrl(url, allowPrivate),
+  };
+  const shown = { ...schemas, summary: 'One subscription, with the state of its messages', onWire };
+  const deleted = 'Delete a subscription; messages that wait are not sent';
   return [
-    listRoute(
-      {
-        kind: 'subscription',
-        summary: 'Your subscriptions, by id',
-        schema: subscriptionListSchema,
-        list: store.subscriptions,
-        onWire: subscriptionOnWire,
-      },
-      clock,
-    ),
-    {
-      method: 'PUT',
-      url: '/v1/subscriptions/:id',
-      operation: {
-        id: 'putSubscription',
-        summary: 'Have what is new posted to an address; or change that, or switch it on again',
-        description:
-          'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again. The last 200 sowings of the beds are looked at, and windows of up to 100 pairs of bed and crop.',
-        json: {
-          schema: subscriptionPutSchema,
-          example: exampleSubscription,
-          readOnly: readOnlyOf(subscriptionPutSchema, sentBackSchema),
-        },
-        answer: { schema: subscriptionAnswerSchema, mayCreate: true },
-        ifMatch: true,
-        ifNoneMatch: true,
-        problems: ['unknown-bed', 'unknown-crop', ...changeProblems],
-      },
-      handler(request, reply) {
-        refuseQuery(request);
-        const id = idIn(request, 'subscription');
-        const fields = readPut(subscriptionPutSchema, sentBackSchema, request.body);
-        refuseUrl(fields.url, allowPrivate);
-        return putAndAnswer(request, reply, id, keeper, () => fields, clock);
-      },
-    },
-    {
-      method: 'GET',
-      url: '/v1/subscriptions/:id',
-      operation: {
-        id: 'getSubscription',
-        summary: 'One subscription, and how it stands with its messages',
-        query: [asParameter],
-        answer: { schema: orAsKept(subscriptionAnswerSchema, subscriptionPutSchema) },
-        problems: ['not-found', ...keptProblems],
-      },
-      async handler(request, reply) {
-        const isAsKept = isAskedAsKept(request);
-        const id = idIn(request, 'subscription');
-        const subscription = await store.subscription(ownerOf(request), id);
-        if (!subscription) throw notKept('subscription', id);
-        const content = subscriptionOnWire(subscription);
-        if (isAsKept)
-          return sendAsKept(request, reply, subscription.revision, fieldsOf(subscriptionPutSchema, content));
-        return sendWithETag(request, reply, content, () => signed(content, clock()));
-      },
-    },
-    deleteRoute(
-      'subscription',
-      'Delete a subscription; messages that wait are not sent',
-      () => keeper,
-      store.deleteSubscription,
-    ),
+    listRoute({ ...list, onWire }, clock),
+    putRoute(put, subscriptions, clock),
+    getRoute(shown, subscriptions, clock),
+    deleteRoute('subscription', deleted, () => subscriptions, store.deleteSubscription),
   ];
 };
 
-/** What a name leads to is seen when a message is sent; an address that is written out can be refused at once. */
+/** Refuses an unsuitable literal address at once; a host name is resolved only when a message is sent. */
 function refuseUrl(url: string, allowPrivate: boolean): void {
   const fault = webhookUrlFault(url, allowPrivate) ?? (allowPrivate ? null : privateFault(url));
   if (fault !== null) throw notUnderstood([{ path: ['url'], detail: fault }]);
@@ -155,7 +99,7 @@ async function refuseUnknown(store: Store, owner: string, { beds, crops }: Subsc
 
 const instantText = (atMs: number): string => new Date(atMs).toISOString();
 
-const subscriptionOnWire = (subscription: Subscription): Unworded<SubscriptionWire> => {
+const serializeSubscription = (subscription: Subscription): Unworded<SubscriptionWire> => {
   const { id, revision, url, events, beds, crops, pending, deliveredAtMs, failures, lastError, nextAtMs, switchedOff } =
     subscription;
   return {

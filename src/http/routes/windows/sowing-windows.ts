@@ -1,37 +1,37 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { precisionSchema } from '../../../contract/common.js';
 import {
-  type WindowAsking,
+  type WindowQuery,
   type WindowReply,
   windowAnswerSchema,
-  windowAskingSchema,
   windowBodySchema,
+  windowQuerySchema,
 } from '../../../contract/windows.js';
 import { sayer } from '../../../words/say.js';
-import { windowsDrawn } from '../../negotiation/drawn.js';
 import { asPicture, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';
+import { renderWindows } from '../../negotiation/render-svg.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/usual-problems.js';
-import { answerLinked, answerPosted, type Form, type Linked, type Service } from '../../question/asking.js';
+import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
 import { documented, fileParameters, linkParameters, windowParameters } from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Linked, type Service } from '../../question/endpoint.js';
 import { exampleWindowQuestion, exampleYearsCsv } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
 import { windowQuestionOf } from '../../question/question.js';
-import { windowsOnWire } from './wire-windows.js';
+import { serializeWindows } from './windows-serializer.js';
 
-type LinkForm = Omit<Form<WindowAsking>, 'body'>;
+type LinkForm = Omit<EndpointDefinition<WindowQuery>, 'body'>;
 
 const bedForm: LinkForm = {
-  asking: windowAskingSchema,
+  asking: windowQuerySchema,
   parameters: linkParameters(windowParameters),
   isAlwaysLong: true,
 };
 /** Of a place the bed is described. */
 const placeForm: LinkForm = { ...bedForm, parameters: linkParameters(windowParameters, { describesBed: true }) };
-const form: Form<WindowAsking> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
+const form: EndpointDefinition<WindowQuery> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
 
 /** When should I sow? */
 export const sowingWindowRoutes = (service: Service): Route[] => [
@@ -40,9 +40,9 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     url: '/v1/sowing-windows',
     operation: {
       id: 'sowingWindows',
-      summary: 'When to sow: the dates of a season, judged by what each would have done in past years',
+      summary: "When to sow: the dates of a season, judged by each date's sowing in past years",
       description:
-        'The body is the question as JSON, or a file of several years as CSV with the question in the query. Three years or more of daily air temperatures are needed, or of soil, kept or sent; or a kept place’s normals. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a file of several years as CSV with the question in the query. It needs at least three years of daily air or soil temperatures, stored or sent, or a stored place’s normals. Query parameters except `precision` are only for a file.',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...documented({ ...windowParameters, ...fileParameters }),
@@ -54,11 +54,11 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<WindowReply>> {
       const { rounding, query } = precisionOf(request);
-      const { found, dates } = await answerPosted(service, request, query, form, async (asking, read, known) => ({
+      const { found, dates } = await answerPost(service, request, query, form, async (asking, read, known) => ({
         found: await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
         dates: asking.dates,
       }));
-      return signed(windowsOnWire(found, rounding, dates), service.clock());
+      return signed(serializeWindows(found, rounding, dates), service.clock());
     },
   },
   {
@@ -66,7 +66,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/sowing-windows',
     operation: {
       id: 'bedSowingWindows',
-      summary: 'The same question as a link: when to sow in a kept bed, as JSON or as a picture',
+      summary: 'The same question as a link, for a stored bed, as JSON or as a picture',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...pictureParameters,
@@ -83,7 +83,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     operation: {
       id: 'placeSowingWindows',
       summary:
-        'The same question as a link: when to sow at a kept place, in open ground or a bed described, as JSON or as a picture',
+        'The same question as a link, for a stored place with open ground or a described bed, as JSON or as a picture',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...pictureParameters,
@@ -107,9 +107,9 @@ function byLink(
 ): Promise<FastifyReply> {
   const { rounding, query: rest } = precisionOf(request);
   const { options, query } = pictureOf(rest, request.reader);
-  return answerLinked(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
+  return answerLink(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
-    if (wantsPicture(request)) return asPicture(windowsDrawn(found, known, options, sayer(request.reader)));
-    return asJson(signed(windowsOnWire(found, rounding, asking.dates), known.now), request);
+    if (wantsPicture(request)) return asPicture(renderWindows(found, known, options, sayer(request.reader)));
+    return asJson(signed(serializeWindows(found, rounding, asking.dates), known.now), request);
   });
 }

@@ -1,0 +1,105 @@
+import { addDays, dateAt, dayOfYear } from '../../basics/calendar.js';
+import { RequestError } from '../../basics/errors.js';
+import type { ShouldStop } from '../../basics/stop.js';
+import { climatologicalAirOf, type Normals } from '../../climate/normals.js';
+import type { ReadSeries } from '../../readings/read-series.js';
+import type { Extrapolation } from '../ahead/hours-ahead.js';
+import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, yearsTold } from '../ahead/past-soil.js';
+import type { Bedding } from '../question.js';
+import { answerRefusal } from '../refusal-facts.js';
+import { extentOf, type Site } from '../soil/known-hours.js';
+
+/** What a question says of the time after its last value. */
+export interface AskedExtrapolation extends Bedding {
+  readonly series: readonly ReadSeries[];
+  readonly beyond: Extrapolation | null;
+  readonly normals: Normals | null;
+}
+
+/** What is supposed after the last value, and the past years or the usual one where it is theirs. */
+export interface AssumedExtrapolation {
+  readonly beyond: Extrapolation;
+  readonly past: PastSoil | null;
+}
+
+/** Is the soil of past years, seconds of work, to be worked out for this question? */
+export const needsPast = ({ series, beyond, bed, site, normals }: AskedExtrapolation): boolean =>
+  (beyond === null || beyond === 'past-years') &&
+  bed.kind !== 'indoors' &&
+  (site.latitude !== null || series.every((one) => one.medium === 'soil')) &&
+  (yearsTold(series) >= MIN_YEARS || (normals !== null && site.latitude !== null && series.length > 0));
+
+/**
+ * What to suppose after the last value: as asked; else past years where there are three or more, else a usual year where
+ * there are normals, else the season's drift where there is a latitude, else the last week.
+ */
+export function assumedExtrapolation(
+  asked: AskedExtrapolation,
+  phaseMs: number,
+  findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
+): AssumedExtrapolation {
+  const { beyond, series, normals, site } = asked;
+  if (needsPast(asked)) {
+    if (yearsTold(series) >= MIN_YEARS) {
+      const past = findPast(series, asked, phaseMs, shouldStop);
+      if (past.years >= MIN_YEARS) return { beyond: 'past-years', past };
+    }
+    if (normals)
+      return { beyond: 'past-years', past: climatologicalSoil(normals, asked, phaseMs, findPast, shouldStop) };
+  }
+  if (beyond === 'past-years') refuseNoPastYears();
+  return { beyond: beyond ?? (site.latitude === null ? 'repeat-last-week' : 'seasonal-drift'), past: null };
+}
+
+function refuseNoPastYears(): never {
+  throw new RequestError('no-past-years', answerRefusal('no-past-years.beyond', { minYears: MIN_YEARS }), [
+    { path: ['beyond'], detail: answerRefusal('no-past-years.beyond.field', { minYears: MIN_YEARS }) },
+  ]);
+}
+
+/** So much usual air before the last value: a year of dates in it, after soil that has forgotten how it began [d]. */
+const CLIMATOLOGICAL_DAYS = 1400;
+
+/** A bed's soil in a usual year, as the normals make it. */
+export function climatologicalSoil(
+  normals: Normals,
+  { series, ...bedding }: Pick<AskedExtrapolation, 'series' | keyof Bedding>,
+  phaseMs: number,
+  findPast: FindPast = pastSoil,
+  shouldStop?: ShouldStop,
+): PastSoil {
+  const lastMs = Math.max(phaseMs, ...series.map((one) => extentOf(one).lastMs));
+  return {
+    ...findPast([climatologicalSeries(normals, lastMs, bedding.site)], bedding, phaseMs, shouldStop),
+    isUsual: true,
+  };
+}
+
+/** Daily extremes of usual air up to an instant, as a series. */
+export function climatologicalSeries(normals: Normals, lastMs: number, site: Site): ReadSeries {
+  const last = dateAt(lastMs - 1, site.zone);
+  const dates = Array.from({ length: CLIMATOLOGICAL_DAYS }, (_, i) => addDays(last, i + 1 - CLIMATOLOGICAL_DAYS));
+  const { minC, maxC } = climatologicalAirOf(normals, dates.map(dayOfYear));
+  return {
+    medium: 'air',
+    probeDepthCm: null,
+    origin: 'measured',
+    unit: 'C',
+    zone: site.zone,
+    readings: null,
+    days: dates.map((date, i) => ({
+      date,
+      min: minC[i]!,
+      mean: null,
+      max: maxC[i]!,
+      readings: 0,
+      complete: true,
+    })),
+    dayBasis: [],
+    dayPlusMinusK: [],
+    usualStepMs: null,
+    meanC: null,
+    warnings: [],
+  };
+}

@@ -1,0 +1,303 @@
+import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
+import type { QuestionBed } from '../../answers/question.js';
+import type { Site } from '../../answers/soil/known-hours.js';
+import {
+  addDays,
+  dateAt,
+  daysBetween,
+  type PlainDate,
+  startOfDay,
+  type Zone,
+  zoneNamed,
+} from '../../basics/calendar.js';
+import { type Note, RequestError } from '../../basics/errors.js';
+import { basisCode } from '../../basics/series.js';
+import type { DailyMinima } from '../../climate/frost-dates.js';
+import type { Normals } from '../../climate/normals.js';
+import type { DaysOutdoors } from '../../growth/planting-out.js';
+import { doubtfulMinima } from '../../readings/checks/doubtful-minima.js';
+import { type Day, daysOf } from '../../readings/daily/days.js';
+import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
+import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
+import { gardenRefusal } from '../refusal-facts.js';
+import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-cache.js';
+import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
+import type { ReadingsToCome } from './bed-facts.js';
+import { sourceNote } from './source-note.js';
+
+/** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
+export interface PlaceRecords {
+  readonly place: Place;
+  /** null: a place alone was asked for. */
+  readonly bed: Bed | null;
+  readonly site: Site;
+  /** At the place. */
+  readonly today: PlainDate;
+  /** What an answer should say of the place's source. */
+  readonly sourceNote: Note | null;
+}
+
+export interface BedRecords extends PlaceRecords {
+  readonly bed: Bed;
+}
+
+/** What is kept of a place, or of a bed in it, as a question about it needs it. */
+export interface BedInputs extends PlaceRecords {
+  readonly bedMake: QuestionBed | null;
+  /** The place's air and coming days, and what the bed's thermometers read. */
+  readonly series: readonly ReadSeries[];
+  readonly normals: Normals | null;
+  /** A note on readings of days to come, which are left out; null: there are none. */
+  readonly toCome: ReadingsToCome | null;
+}
+
+/** Readings are looked at one by one so far back; before that their days say enough [d]. */
+const BY_READING_DAYS = 60;
+
+/** The rows of a place; undefined where it is not there. */
+export async function placeRows(
+  store: Store,
+  owner: string,
+  id: string,
+  nowMs: number,
+): Promise<PlaceRecords | undefined> {
+  const place = await store.place(owner, id);
+  return place && { ...(await rowsOf(store, owner, place, nowMs)), bed: null };
+}
+
+/** The rows of a bed and of its place; undefined where it is not there. */
+export async function bedRows(store: Store, owner: string, id: string, nowMs: number): Promise<BedRecords | undefined> {
+  const bed = await store.bed(owner, id);
+  const place = bed && (await store.place(owner, bed.place));
+  return bed && place && { ...(await rowsOf(store, owner, place, nowMs)), bed };
+}
+
+async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<PlaceRecords, 'bed'>> {
+  const { latitude, longitude, annualRainMm } = place;
+  const zone = zoneNamed(place.timeZone);
+  return {
+    place,
+    site: { zone, latitude, longitude, annualRainMm },
+    today: dateAt(nowMs, zone),
+    sourceNote: place.source && sourceNote(await store.sourceState(owner, place.id), nowMs),
+  };
+}
+
+/**
+ * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
+ * the lots that were sown in it, a place's by its air.
+ */
+export const bedInputsIn = ({ place, bed, today, sourceNote }: PlaceRecords): object => ({
+  place: [place.id, place.revision],
+  bed: bed && [bed.id, bed.revision],
+  today,
+  notes: sourceNote ? [sourceNote] : [],
+});
+
+/** A bed and its place with all their series; undefined where it is not there. */
+export async function bedInputsOf(
+  store: Store,
+  owner: string,
+  id: string,
+  nowMs: number,
+): Promise<BedInputs | undefined> {
+  const rows = await bedRows(store, owner, id, nowMs);
+  return rows && keptOf(store, owner, rows);
+}
+
+/** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
+export async function keptOf(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
+  const { bed, sourceNote } = rows;
+  const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
+    placeSeries(store, owner, rows),
+    bed ? bedSeries(store, owner, bed, rows) : NOT_MEASURED,
+  ]);
+  const notes = [...(sourceNote && air.length > 0 ? [sourceNote] : []), ...(note ? [note] : [])];
+  const bedMake = bed && {
+    kind: bed.kind,
+    cover: bed.cover,
+    moisture: bed.moisture,
+    shadePercent: bed.shadePercent,
+    roomC: bed.roomC,
+    wettedOn: null,
+  };
+  return { ...rows, bedMake, series: withNotes([...air, ...measured], notes), normals, toCome: note };
+}
+
+/**
+ * What a question about a kept bed or place goes by where it brings nothing of its own: what is kept, else the place's usual air.
+ *
+ * @throws {RequestError} `no-readings` where there is neither.
+ */
+export function seriesToGoBy(
+  { series, normals, site, place, bed, toCome }: BedInputs,
+  nowMs: number,
+): readonly ReadSeries[] {
+  if (series.length > 0) return series;
+  if (normals) return [insteadOfMeasured(climatologicalSeries(normals, nowMs, site))];
+  throw new RequestError('no-readings', [
+    gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
+    ...(toCome ? [toCome] : []),
+  ]);
+}
+
+/** A usual year's air in place of what nobody measured. */
+const insteadOfMeasured = (usual: ReadSeries): ReadSeries => ({
+  ...usual,
+  origin: 'forecast',
+  dayBasis: usual.days.map(() => basisCode('past-years')),
+});
+
+/** A place's series, without a note of its source, and its normals. */
+const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceRecords): Promise<CachedSeries> =>
+  seriesCacheOf(store).get(keyOf(owner, 'place', place, site.zone, today), async () => {
+    const [air, coming, normals] = await Promise.all([
+      store.air(owner, place.id),
+      store.comingDays(owner, place.id),
+      store.normals(owner, place.id),
+    ]);
+    // "Measured" days in the future are a slip, and would open a gap.
+    const measured = air.filter(({ date }) => date <= today);
+    const series = [
+      ...airSeries(measured, 'measured', site.zone),
+      ...airSeries(joined(coming?.days ?? [], measured), 'forecast', site.zone),
+    ];
+    return { series, normals: normals ?? null, note: null };
+  });
+
+/** What a bed's thermometers read. */
+const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: PlaceRecords): Promise<CachedSeries> =>
+  seriesCacheOf(store).get(keyOf(owner, 'bed', bed, site.zone, today), async () => {
+    const thermometers = await store.series(owner, bed.id);
+    const read = await Promise.all(
+      thermometers.map((one) => ofThermometer(store, owner, bed.id, one, site.zone, today)),
+    );
+    const toCome = thermometers.find(({ to }) => to > addDays(today, 1));
+    return {
+      series: read.flat(),
+      normals: null,
+      note: toCome ? readingsToCome(bed.id, toCome.to, today) : null,
+    };
+  });
+
+/** Revisions rise with every change, so that nothing has to be dropped by hand; what a day is hangs on zone and date. */
+const keyOf = (owner: string, kind: 'place' | 'bed', { id, revision }: Place | Bed, zone: Zone, today: PlainDate) =>
+  JSON.stringify([owner, kind, id, revision, zone.name, today]);
+
+/** Coming days are of use up to the first hole of so many days, counted from the last one measured [d]. */
+const MAX_HOLE_DAYS = 14;
+
+/** The coming days that follow on what is known; others would only tear a hole. */
+function joined(coming: readonly AirDay[], air: readonly AirDay[]): AirDay[] {
+  let last = air.at(-1)?.date ?? coming[0]?.date;
+  const end = coming.findIndex(({ date }) => {
+    if (daysBetween(last!, date) > MAX_HOLE_DAYS) return true;
+    if (date > last!) last = date;
+    return false;
+  });
+  return coming.slice(0, end < 0 ? coming.length : end);
+}
+
+/** Days of air as a series; none where there are no days. A day known by one extreme alone says nothing. */
+function airSeries(air: readonly AirDay[], origin: ReadSeries['origin'], zone: Zone): ReadSeries[] {
+  const days = air.flatMap(({ date, min, mean, max }): Day[] => {
+    const isWide = min !== null && max !== null;
+    if (!isWide && mean === null) return [];
+    return [{ date, min: isWide ? min : null, mean, max: isWide ? max : null, readings: 0, complete: true }];
+  });
+  return days.length === 0 ? [] : [daily(days, { medium: 'air', probeDepthCm: null, origin }, zone)];
+}
+
+const readingsToCome = (bed: string, lastDate: PlainDate, todayDate: PlainDate): ReadingsToCome => ({
+  code: 'readings-to-come',
+  params: { bed, lastDate, todayDate, deleteFrom: addDays(todayDate, 1) },
+});
+
+/** Lays notes over the first series; the same object as before for the same notes. */
+function withNotes([first, ...rest]: readonly ReadSeries[], notes: readonly Note[]): readonly ReadSeries[] {
+  if (!first) return [];
+  if (notes.length === 0) return [first, ...rest];
+  const key = JSON.stringify(notes);
+  const before = noted.get(first);
+  const series = before?.key === key ? before.series : { ...first, warnings: [...first.warnings, ...notes] };
+  noted.set(first, { key, series });
+  return [series, ...rest];
+}
+const noted = new WeakMap<ReadSeries, { readonly key: string; readonly series: ReadSeries }>();
+
+/** What a thermometer read: its days, and of the last of them each reading. */
+async function ofThermometer(
+  store: Store,
+  owner: string,
+  bed: string,
+  { medium, probeDepthCm, to }: KeptSeries,
+  zone: Zone,
+  today: PlainDate,
+): Promise<ReadSeries[]> {
+  const shape = { medium, probeDepthCm, origin: 'measured' } as const;
+  const lately = addDays(to < today ? to : today, -BY_READING_DAYS);
+  const [days, readings] = await Promise.all([
+    store.readingDays(owner, bed, shape, { to: addDays(lately, -1) }),
+    store.readings(owner, bed, shape, {
+      fromMs: startOfDay(lately, zone),
+      // A logger's clock may be a day ahead of ours. The bound is that of a date, so that it holds all day.
+      toMs: startOfDay(addDays(today, 2), zone),
+    }),
+  ]);
+  const whole = days.filter((day) => day.complete);
+  const usualMs = usualStepMs(readings.atMs);
+  return [
+    ...(whole.length > 0 ? [daily(whole, shape, zone)] : []),
+    ...(readings.atMs.length > 1
+      ? [
+          {
+            ...empty(shape, zone),
+            readings,
+            ...daysOf(readings, zone, longestJoinedMs(usualMs)),
+            usualStepMs: usualMs,
+          },
+        ]
+      : []),
+  ];
+}
+
+type Shape = Pick<ReadSeries, 'medium' | 'probeDepthCm' | 'origin'>;
+
+const empty = (shape: Shape, zone: Zone) =>
+  ({
+    ...shape,
+    unit: 'C',
+    zone,
+    readings: null,
+    dayBasis: [],
+    dayPlusMinusK: [],
+    usualStepMs: null,
+    warnings: [],
+  }) as const;
+
+const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
+  ...empty(shape, zone),
+  days,
+  meanC: meanOfDays(days),
+});
+
+/** The air's minima that are kept, day by day from the first one on; NaN where none is, or one hardly can be true. */
+export function minimaOf({ series }: BedInputs): DailyMinima | null {
+  const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
+  const firstDate = air?.days[0]?.date;
+  if (!air || firstDate === undefined) return null;
+  const minC = new Float64Array(daysBetween(firstDate, air.days.at(-1)!.date) + 1).fill(Number.NaN);
+  for (const { date, min } of air.days) minC[daysBetween(firstDate, date)] = min ?? Number.NaN;
+  for (const { date } of doubtfulMinima(air.days)) minC[daysBetween(firstDate, date)] = Number.NaN;
+  return { firstDate, minC };
+}
+
+/** The days of air that are kept, as planting out goes by them: no soil is told, the air's mean stands for it. */
+export function keptDaysOutdoors(kept: BedInputs): DaysOutdoors | null {
+  const minima = minimaOf(kept);
+  const air = kept.series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
+  if (!minima || !air) return null;
+  const maxC = new Float64Array(minima.minC.length).fill(Number.NaN);
+  for (const { date, max } of air.days) maxC[daysBetween(minima.firstDate, date)] = max ?? Number.NaN;
+  return { firstDate: minima.firstDate, minC: Float64Array.from(minima.minC), maxC, soilC: null };
+}

@@ -1,0 +1,30 @@
+/** What every kept thing bears: its owner's own id, and a number that grows with any change to it or to its series. */
+export interface Resource {
+  readonly id: string;
+  /** A whole number; never given twice to one owner, not even after something was deleted and made again. */
+  readonly revision: number;
+}
+
+/**
+ * The revision that a change rests on, where it rests on one: it happens only if that is still the thing's. null: nothing
+ * may be there. One that a thing never has, such as `NO_REVISION`, lets the change find every other fault, and never happen.
+ */
+export type IfRevision = number | null | undefined;
+
+/** Revisions begin with 1. */
+export const NO_REVISION = -1;
+
+/** Whether a change may go on, given the revision that is kept; undefined: nothing is. */
+export const isAtRevision = (kept: number | undefined, ifRevision: IfRevision): boolean =>
+  ifRevision === undefined || (kept ?? null) === ifRevision;
+
+/** What came of a put. `stale`: it is no longer at the revision that was asked for; `no-…`: what it names is not there. */
+export type Put<T> =
+  | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: T }
+  | { readonly outcome: 'stale' | 'no-place' | 'no-bed' | 'no-lot' };
+
+/** Up to `limit` of a list, in the order of ids, from the first id beyond `after` on. */
+export interface ResourcePage {
+  readonly after?: string | undefined;
+  readonly limit: number;
+}

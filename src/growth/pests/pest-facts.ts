@@ -1,0 +1,20 @@
+import { type FactKinds, type FactOf, factsOf } from '../../basics/fact.js';
+
+/** Several broods differ in what is said of them. */
+const of = { brood: 'count', fromDate: 'date', peakDate: 'date', toDate: 'date' } as const;
+
+/** What threatens a row, and what helps: messages by `risk.` and the risk. */
+export const riskFacts = {
+  'risk.seedcorn-maggot': of,
+  'risk.onion-maggot': of,
+  'risk.cabbage-maggot': of,
+  'risk.carrot-rust-fly': of,
+  'risk.carrot-weevil': { fromDate: 'date', peakDate: 'date', toDate: 'date' },
+  'risk.damping-off': {},
+} as const satisfies FactKinds;
+
+export type RiskFact = FactOf<typeof riskFacts>;
+
+/** What all risks by warmth rest on. */
+export const riskNoteFacts = { 'pest-dates': { years: 'count' } } as const satisfies FactKinds;
+export const riskNote = factsOf(riskNoteFacts);
