@@ -31,7 +31,7 @@ export const en = {
   'bed-as-measured':
     'The temperatures are taken as measured where the seed lies: what was said of the bed’s kind, cover, shade and water changes nothing in them.',
   'own-rows':
-    'Extrapolation your coldest and warmest rows the curve is taken to fall to nothing within {marginK}, or at the base temperature that the rows imply; heat is taken to hold the seed above {hotThresholdC}.',
+    'Beyond your coldest and warmest rows the curve is taken to fall to nothing within {marginK}, or at the base temperature that the rows imply; heat is taken to hold the seed above {hotThresholdC}.',
   deep: '{depthCm} is more than twice the usual {usualCm}: seedlings come later and weaker, or not at all.',
   'held-week':
     'Much of this forecast rests on the last week coming again. In spring that errs by weeks, too late; in autumn it comes out too early. Send a latitude for the season’s drift, or more temperatures.',
@@ -96,7 +96,7 @@ export const en = {
   'action.keep-wet':
     'Keep the surface {moisture, select, moist {moist} other {wet}} through the hot hours: about {coolerK} ({coolerFromK} to {coolerToK}) cooler at the seed in the afternoon; the evidence is thin. Water lightly and often, and follow local rules where watering is restricted.',
   'action.cover':
-    '{about, select, cold {Warm the bed before sowing: fleece or a perforated film over it has kept the soil at {depthCm} {changeFromK} to {changeToK} warmer on average; it is no help on clear, still frosty nights.} other {{cover, select, mulch {Cover the row loosely with straw or a board through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon, worked out and not measured there. It keeps the nights warmer as well. Poll under it every day, and take it off when the first seedling shows.} black_film {Take the black film off through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon.} clear_film {Take the clear film off through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon.} other {Take the fleece off through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon.}}}}',
+    '{about, select, cold {Warm the bed before sowing: fleece or a perforated film over it has kept the soil at {depthCm} {changeFromK} to {changeToK} warmer on average; it is no help on clear, still frosty nights.} other {{cover, select, mulch {Cover the row loosely with straw or a board through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon, worked out and not measured there. It keeps the nights warmer as well. Look under it every day, and take it off when the first seedling shows.} black_film {Take the black film off through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon.} clear_film {Take the clear film off through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon.} other {Take the fleece off through the heat: about {changeK} ({changeFromK} to {changeToK}) cooler at the seed in the afternoon.}}}}',
   'action.sow-in-evening':
     'Sow at {at} rather than at {insteadOf}, with cool water: the seed’s first hours, when heat stops it most easily, fall in the night.',
   'action.wait':
@@ -796,7 +796,7 @@ export const en = {
   'event.keep-moist': 'Keep {crop} moist',
   'event.keep-moist.detail':
     'Seed that has begun to sprout dies when it dries out. Water gently, as local rules on watering allow.',
-  'event.look-for-seedlings': 'Poll for {crop} seedlings',
+  'event.look-for-seedlings': 'Look for {crop} seedlings',
   'event.look-for-seedlings.detail':
     '{halfDate, select, none {Less than half is looked for by the day of the count} other {Half of those that come are up about {halfDate}}}. In the bed {fromPercent} to {toPercent} of a hundred seeds are looked for; count what you see.',
   'event.look-for-seedlings.planned': 'By past years half of this planned sowing is up about now.',
@@ -830,7 +830,7 @@ export const en = {
   'news.frost':
     'Frost may harm seedlings of the {crop} sown on {sownOn} in bed {bed}: on {date} the air is forecast to fall to {minC}{nights, plural, one {} other {, and frost is forecast for # nights in all}}. Cover them for the night; a forecast of the air says little of hollows and still, clear nights, which are colder.',
   'news.window-open':
-    'From now until {to} is a good time to sow {crop} in bed {bed}, as past years at the place say. Poll at the ground first: whether it can be worked is not known here.',
+    'From now until {to} is a good time to sow {crop} in bed {bed}, as past years at the place say. Look at the ground first: whether it can be worked is not known here.',
   // contract: problems, by their code
   'title.bad-request': 'The request cannot be read',
   'cause.bad-request': 'The request line, a header or the address is not well formed.',
@@ -1099,7 +1099,7 @@ export const en = {
     'Eat only what you sowed yourself. Deadly wild plants of the same family, such as hemlock, look much like it.',
   // garden: triage of a row, and why little came up
   'do.wait':
-    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Poll again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
   'do.count': 'Count what is up, even if there is nothing. Without a count nothing can be said.',
   'do.sow-again':
     '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
@@ -1118,7 +1118,7 @@ export const en = {
     'Soil was above {thresholdC} at the seed for {hours, plural, one {# hour} other {# hours}}. Heat holds this seed, or kills it.',
   'check.cold': 'Soil at the seed was {meanC} in the mean. This crop needs {minimumC} at least.',
   'check.eaten':
-    '{beforeOn, select, none {Poll for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Poll for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
+    '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
   'check.wrong-date':
     '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
 } as const satisfies Catalogue;

@@ -4,7 +4,6 @@ import { exampleJobs } from './example-jobs.js';
 import { type FairQueue, fairQueue } from './fair-queue.js';
 import {
   bytesOfQuestion,
-  costOf,
   digestOfQuestion,
   type Job,
   type JobDone,
@@ -13,10 +12,22 @@ import {
   sendable,
 } from './jobs.js';
 import { type PastSoilCache, pastSoilCache } from './past-soil-cache.js';
-import { neededPastSoil } from './past-soil-key.js';
+import { type PoolEntry, poolEntry, settle, type Waiter } from './pool-entry.js';
+import {
+  BACKGROUND_DEADLINE_MS,
+  DEADLINE_MS,
+  GRACE_DEADLINES,
+  MAX_DEFAULT_THREADS,
+  MAX_RETRY_AFTER_S,
+  MAX_WAITING,
+  MAX_WAITING_BYTES,
+  MIN_DEFAULT_THREADS,
+  SMOOTHING,
+} from './pool-limits.js';
 import { type PoolStats, poolCounters } from './pool-stats.js';
 import { IDLE_MS, threads } from './threads.js';
 import { twoCallers } from './two-callers.js';
+import { waitForAnswer } from './wait-for-answer.js';
 
 /** The caller of a question. */
 export interface AskedBy {
@@ -61,33 +72,6 @@ export interface WorkerPool {
   close(): Promise<void>;
 }
 
-/** More threads gain nothing: each takes 60 MB. */
-const MAX_DEFAULT_THREADS = 8;
-/**
- * A single thread would let one owner's long question block all others; the second starts only for concurrent
- * questions.
- */
-const MIN_DEFAULT_THREADS = 2;
-/** Questions waiting at most. */
-const MAX_WAITING = 400;
-/** Memory of the waiting questions' temperatures at most [bytes]. */
-const MAX_WAITING_BYTES = 128 * 1024 * 1024;
-/** Time for a question, waiting and working [ms]: ten seconds, more for kinds that take seconds alone. */
-export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
-  forecast: 10_000,
-  growing: 10_000,
-  windows: 10_000,
-  plan: 20_000,
-  soil: 30_000,
-};
-/** Deadlines that late work may run on before it is stopped. */
-const GRACE_DEADLINES = 2;
-/** Background work waits behind people's questions [ms]. */
-const BACKGROUND_DEADLINE_MS = 10 * 60_000;
-const MAX_RETRY_AFTER_S = 60;
-/** Weight of the latest job in the estimate of job durations. */
-const SMOOTHING = 0.1;
-
 export interface WorkerPoolOptions {
   /** Past soil of another model version is not used. */
   readonly modelVersion: string;
@@ -101,29 +85,6 @@ export interface WorkerPoolOptions {
   readonly entry?: URL;
 }
 
-/** A caller that waits for an answer. */
-interface Waiter {
-  resolve(answer: unknown): void;
-  reject(error: Error): void;
-}
-
-/** A question with all its callers. */
-interface Entry {
-  readonly kind: JobKind;
-  readonly question: LongQuestions[JobKind]['question'];
-  readonly key: string;
-  readonly owner: string;
-  caller: string;
-  isBackground: boolean;
-  readonly cost: number;
-  readonly bytes: number;
-  readonly pastKey: string | undefined;
-  readonly stop: SharedArrayBuffer;
-  readonly waiters: Set<Waiter>;
-  readonly askedMs: number;
-  state: 'looking-up' | 'waiting' | 'working' | 'ended';
-}
-
 export function workerPool({
   modelVersion,
   threads: maxThreads = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
@@ -134,9 +95,9 @@ export function workerPool({
   entry: module = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url),
 }: WorkerPoolOptions): WorkerPool {
   const pool = threads(maxThreads, module);
-  const queue: FairQueue<Entry> = fairQueue();
-  const entries = new Map<string, Entry>();
-  const working = new Set<Entry>();
+  const queue: FairQueue<PoolEntry> = fairQueue();
+  const entries = new Map<string, PoolEntry>();
+  const working = new Set<PoolEntry>();
   const counters = poolCounters();
   const callers = twoCallers(IDLE_MS);
   /** Ratio of job durations to their estimates. */
@@ -170,7 +131,7 @@ export function workerPool({
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
 
-  const start = async (entry: Entry): Promise<void> => {
+  const start = async (entry: PoolEntry): Promise<void> => {
     const startedMs = performance.now();
     entry.state = 'working';
     working.add(entry);
@@ -187,35 +148,27 @@ export function workerPool({
   };
 
   /** True when more of the caller's questions wait, or for background work, which nobody waits for. */
-  const hasMore = ({ caller, isBackground }: Entry): boolean =>
+  const hasMore = ({ caller, isBackground }: PoolEntry): boolean =>
     isBackground || [...entries.values()].some((one) => one.state === 'waiting' && one.caller === caller);
 
-  const jobOf = ({ kind, question, stop, owner, pastKey }: Entry): Job => {
+  const jobOf = ({ kind, question, stop, owner, pastKey }: PoolEntry): Job => {
     const bytes = pastKey === undefined ? undefined : pasts.peek(owner, pastKey);
     const remembered = pastKey !== undefined && bytes ? [{ key: pastKey, bytes }] : [];
     return { kind, question: sendable(question), modelVersion, stop, remembered } as unknown as Job;
   };
 
   /** Passes the result to all callers that still wait. */
-  const end = (entry: Entry, done: JobDone | Error): void => {
+  const end = (entry: PoolEntry, done: JobDone | Error): void => {
     entry.state = 'ended';
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
     if (done instanceof Error) counters.add('crashed');
     else for (const { key, bytes } of done.made) pasts.keep(entry.owner, key, bytes);
-    for (const waiter of entry.waiters) {
-      if (done instanceof Error) waiter.reject(done);
-      else if ('answer' in done) waiter.resolve(done.answer);
-      else if ('refused' in done)
-        waiter.reject(new RequestError(done.refused.code, done.refused.sentences, done.refused.faults));
-      else if ('failed' in done) waiter.reject(new Error(done.failed));
-      else waiter.reject(new StoppedError());
-    }
     if (!(done instanceof Error)) counters.add('stopped' in done ? 'stopped' : 'done');
-    entry.waiters.clear();
+    settle(entry, done);
   };
 
-  /** Removes a caller; work without callers is stopped. */
-  const leave = (entry: Entry, waiter: Waiter): void => {
+  /** Ends the work that no caller waits for any more. */
+  const leave = (entry: PoolEntry, waiter: Waiter): void => {
     entry.waiters.delete(waiter);
     if (entry.waiters.size > 0 || entry.state === 'ended') return;
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
@@ -228,47 +181,23 @@ export function workerPool({
     counters.add('dropped');
   };
 
-  const waitFor = (entry: Entry, { signal, isBackground }: AskedBy): Promise<unknown> =>
-    new Promise((resolve, reject) => {
-      const settled = (): void => {
-        clearTimeout(timer);
-        signal?.removeEventListener('abort', gone);
-      };
-      const waiter: Waiter = {
-        resolve: (answer) => {
-          settled();
-          resolve(answer);
-        },
-        reject: (error) => {
-          settled();
-          reject(error);
-        },
-      };
-      const gone = (): void => {
-        waiter.reject(new StoppedError());
-        leave(entry, waiter);
-      };
-      const late = (): void => {
-        counters.add('late');
-        waiter.reject(tooLate(waitS()));
-        // Work under way may finish: a retry then finds its result, and a slow machine makes progress.
-        if (entry.state === 'working') setTimeout(() => leave(entry, waiter), GRACE_DEADLINES * deadline).unref();
-        else leave(entry, waiter);
-      };
-      const deadline = isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind];
-      const timer = setTimeout(late, deadline);
-      signal?.addEventListener('abort', gone, { once: true });
-      entry.waiters.add(waiter);
-    });
+  const waitFor = (entry: PoolEntry, { signal, isBackground }: AskedBy): Promise<unknown> => {
+    const deadline = isBackground ? BACKGROUND_DEADLINE_MS : deadlineMs[entry.kind];
+    const late = (): Error => {
+      counters.add('late');
+      return tooLate(waitS());
+    };
+    return waitForAnswer(entry, { signal, deadlineMs: deadline, graceMs: GRACE_DEADLINES * deadline, late, leave });
+  };
 
-  const enqueue = (entry: Entry): void => {
+  const enqueue = (entry: PoolEntry): void => {
     const { caller: owner, cost, bytes, isBackground } = entry;
     entry.state = 'waiting';
     queue.add({ item: entry, owner, cost, bytes, isBackground });
   };
 
   /** Reads past soil before the question is queued, so that no thread waits for the database. */
-  const lookUp = async (entry: Entry): Promise<void> => {
+  const lookUp = async (entry: PoolEntry): Promise<void> => {
     if (entry.pastKey !== undefined) await pasts.find(entry.owner, entry.pastKey);
     if (entry.state !== 'looking-up' || isClosed) return;
     enqueue(entry);
@@ -309,21 +238,9 @@ export function workerPool({
         counters.add('refused');
         throw tooMuch(waitS());
       }
-      const entry: Entry = {
-        kind,
-        question,
-        key,
-        owner: by.owner,
-        caller: by.caller,
-        isBackground,
-        cost: costOf(kind, question),
-        bytes,
-        pastKey: neededPastSoil({ kind, question } as never, modelVersion),
-        stop: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
-        waiters: new Set(),
-        askedMs: performance.now(),
-        state: 'looking-up',
-      };
+      const { owner, caller } = by;
+      const asked = { key, owner, caller, isBackground, askedMs: performance.now() };
+      const entry = poolEntry(kind, question, asked, modelVersion);
       entries.set(key, entry);
       const answered = waitFor(entry, by);
       void lookUp(entry);

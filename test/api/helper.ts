@@ -16,7 +16,8 @@ import {
   exampleWindowQuestion,
 } from '../../src/http/question/examples.js';
 import { openStore } from '../../src/storage/open-store.js';
-import { DEADLINE_MS, type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
+import { DEADLINE_MS } from '../../src/worker/pool-limits.js';
+import { type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
 
 /** When the tests take it to be: noon at Quillmere. */
 export const NOW = '2027-08-03T14:00:00.000Z';

@@ -202,6 +202,6 @@ describe('why little or nothing came up', () => {
     await row.count(14, 90);
     const answer = await row.counted(20, 4);
     expect(codes(answer, true)).toEqual(['eaten']);
-    expect(answer.triage!.checkFor[0]!.text).toMatch(/^90 seedlings were up on 15 June 2027\. Poll for slug trails/);
+    expect(answer.triage!.checkFor[0]!.text).toMatch(/^90 seedlings were up on 15 June 2027\. Look for slug trails/);
   });
 });

@@ -3,13 +3,8 @@ import { defaultBed } from '../../../src/answers/question.js';
 import type { WindowQuestion } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { RequestError, StoppedError } from '../../../src/basics/errors.js';
-import {
-  type AskedBy,
-  DEADLINE_MS,
-  type WorkerPool,
-  type WorkerPoolOptions,
-  workerPool,
-} from '../../../src/worker/worker-pool.js';
+import { DEADLINE_MS } from '../../../src/worker/pool-limits.js';
+import { type AskedBy, type WorkerPool, type WorkerPoolOptions, workerPool } from '../../../src/worker/worker-pool.js';
 import { cropCalled } from '../germination/make.js';
 
 const zone = findZone('Etc/GMT+2')!;
