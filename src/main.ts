@@ -3,13 +3,16 @@ import { readFileSync } from 'node:fs';
 import v8 from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import closeWithGrace from 'close-with-grace';
+import type { FastifyInstance } from 'fastify';
 import { type Config, hostsOf, readConfig, settings } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
 import { knownNow } from './garden/sowing/known-now.js';
+import type { Store } from './garden/store/store.js';
 import { buildApp } from './http/app.js';
 import { sharedAllowances } from './http/auth/allowances.js';
 import { keyring } from './http/auth/keys.js';
+import type { WorkStats } from './http/metrics/seen.js';
 import { readyAnswer } from './http/negotiation/ready-answer.js';
 import { model } from './http/openapi/model.js';
 import { serviceLog } from './http/server/service-log.js';
@@ -22,9 +25,12 @@ import { diskUse } from './storage/disk-use.js';
 import { openStore } from './storage/open-store.js';
 import { plainReader } from './words/reader.js';
 import { sayer } from './words/say.js';
-import { pastSoilCache } from './worker/past-soil-cache.js';
+import { type PastSoilStore, pastSoilCache } from './worker/past-soil-cache.js';
+import type { PoolStats } from './worker/pool-stats.js';
 import { workPortOf } from './worker/work-port-of.js';
 import { workerPool } from './worker/worker-pool.js';
+
+type Log = ReturnType<typeof serviceLog>;
 
 const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
   version: string;
@@ -45,28 +51,14 @@ async function start(config: Config): Promise<void> {
   const log = serviceLog(isDemo ? 'warn' : config.LOG_LEVEL);
   // The demo leaves no files behind.
   const databaseUrl = isDemo ? 'sqlite::memory:' : config.DATABASE_URL;
-  const isInMemory = sqlitePath(databaseUrl) === ':memory:';
-  const store = await openStore(databaseUrl, {
-    quotas: config.QUOTAS,
-    secretsKey: config.SECRETS_KEY || undefined,
-    forgetSecrets: config.FORGET_SECRETS ? { atMs: clock().getTime() } : undefined,
-    warn: (text) => log.warn(text),
-  }).catch((error: Error) => {
-    process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
-    process.exit(1);
-  });
+  const store = await openedStore(config, databaseUrl, clock, log);
   const failing = (what: string) => (err: unknown) => log.warn({ err }, what);
   const work = workerPool({
     modelVersion: model.version,
     threads: config.WORKERS === 'auto' ? undefined : config.WORKERS,
     pasts: pastSoilCache({
       // A cache would hold an in-memory database twice, and nothing outlives the process.
-      store: isInMemory
-        ? undefined
-        : {
-            find: store.pastSoil,
-            keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
-          },
+      store: sqlitePath(databaseUrl) === ':memory:' ? undefined : pastSoilIn(store, clock),
       failed: failing('the database has no past soil now: it is worked out anew'),
     }),
   });
@@ -74,19 +66,7 @@ async function start(config: Config): Promise<void> {
   const warmedUp = work.warmUp().catch(failing('the worker threads could not be warmed up'));
   const seen = {
     caches: { 'past-soil': () => work.stats().pastSoil },
-    work: () => {
-      const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = work.stats();
-      const { done, refused, dropped, stopped, crashed, late } = ended;
-      const waiting = { people: waitingPeople, background: waitingBackground };
-      return {
-        waiting,
-        running: working,
-        threads,
-        ended: { done, refused, dropped, stopped, crashed, late },
-        waitedS,
-        workedS,
-      };
-    },
+    work: () => workStats(work.stats()),
     sources: { asked: 0, failed: 0, due: 0, longestOverdueS: 0 },
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
     database: () => diskUse(databaseUrl),
@@ -115,11 +95,7 @@ async function start(config: Config): Promise<void> {
   });
   await warmedUp;
   collectGarbage();
-  const address = await app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
-    const taken = error.code === 'EADDRINUSE';
-    process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);
-    process.exit(1);
-  });
+  const address = await listen(app, config);
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log };
   const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
@@ -142,6 +118,51 @@ async function start(config: Config): Promise<void> {
     log.warn('ALLOW_OPEN=1 and no API_KEYS: whoever can reach this address can use the service');
   }
   if (isDemo) await showDemo(address, [...config.API_KEYS.keys()][0], (text) => process.stdout.write(text));
+}
+
+/** The store, or the end of the process with the reason. */
+function openedStore(config: Config, databaseUrl: string, clock: () => Date, log: Log): Promise<Store> {
+  return openStore(databaseUrl, {
+    quotas: config.QUOTAS,
+    secretsKey: config.SECRETS_KEY || undefined,
+    forgetSecrets: config.FORGET_SECRETS ? { atMs: clock().getTime() } : undefined,
+    warn: (text) => log.warn(text),
+  }).catch((error: Error) => {
+    process.stderr.write(`The database named by DATABASE_URL cannot be opened: ${error.message}.\n`);
+    process.exit(1);
+  });
+}
+
+/** Where past soil outlives the process. */
+function pastSoilIn(store: Store, clock: () => Date): PastSoilStore {
+  return {
+    find: store.pastSoil,
+    keep: (owner, key, packed) => store.keepPastSoil(owner, key, packed, clock().getTime()),
+  };
+}
+
+/** The counters of the worker pool as the metrics show them. */
+function workStats(stats: PoolStats): WorkStats {
+  const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = stats;
+  const { done, refused, dropped, stopped, crashed, late } = ended;
+  const waiting = { people: waitingPeople, background: waitingBackground };
+  return {
+    waiting,
+    running: working,
+    threads,
+    ended: { done, refused, dropped, stopped, crashed, late },
+    waitedS,
+    workedS,
+  };
+}
+
+/** The address that the service listens at, or the end of the process with the reason. */
+function listen(app: FastifyInstance, config: Config): Promise<string> {
+  return app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
+    const taken = error.code === 'EADDRINUSE';
+    process.stderr.write(taken ? `Port ${config.PORT} is in use; set PORT to a free one, or to 0.\n` : `${error}\n`);
+    process.exit(1);
+  });
 }
 
 /** Throws away what only the start needed: V8 would do it in the midst of the first long question, and add a fifth to its cost. */

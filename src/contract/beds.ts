@@ -6,7 +6,7 @@ import { addIssue, fieldFact } from './field-issue.js';
 import { nameSchema, revisionOutSchema } from './kept.js';
 
 const bedFields = {
-  place: idSchema.describe('The id of a kept place.'),
+  place: idSchema.describe('The id of a stored place.'),
   name: nameSchema,
   kind: z.enum(bedKinds),
   cover: z.enum(covers),
@@ -34,7 +34,7 @@ export const bedPutSchema = z
 export const bedPatchSchema = z
   .strictObject(bedFields)
   .partial()
-  .describe('Fields that are named are replaced; null takes roomC away.');
+  .describe('Named fields are replaced; null removes roomC.');
 
 const bedOutShape = {
   ...bedFields,
@@ -48,7 +48,7 @@ const bedOutShape = {
     .string()
     .nullable()
     .describe(
-      "The address of the bed's calendar, a path unless the service was started with PUBLIC_URL, with the token that opens it without a key. Null where the bed was kept before there were calendars: POST …/calendar-token gives it one.",
+      "The address of the bed's calendar, with the token that opens it without a key; a path unless the service was started with PUBLIC_URL. null: the bed is older than calendars; POST …/calendar-token creates one.",
     ),
 };
 export const bedAnswerSchema = z.strictObject({ ...bedOutShape, ...answerShape });
@@ -61,14 +61,14 @@ export type BedWire = z.infer<z.ZodObject<typeof bedOutShape>>;
 
 const probeOutShape = {
   medium: z.enum(['soil', 'air']),
-  probeDepthCm: z.number().optional().describe('Left out: at the seed.'),
+  probeDepthCm: z.number().optional().describe('Default: at the seed.'),
 };
 
 const thermometerShape = {
   ...probeOutShape,
-  readings: z.number().describe('How many are kept.'),
-  from: dateOutSchema.describe('The date of the first at the place.'),
-  to: dateOutSchema.describe('The date of the last.'),
+  readings: z.number().describe('Number of stored readings.'),
+  from: dateOutSchema.describe('Local date of the first reading.'),
+  to: dateOutSchema.describe('Local date of the last reading.'),
 };
 export const thermometersAnswerSchema = z.strictObject({
   thermometers: z.array(z.strictObject(thermometerShape)),
@@ -83,13 +83,13 @@ const readingsSeriesSchema = z.strictObject({
     z.strictObject({
       at: z.string().meta({ format: 'date-time' }),
       value: z.number(),
-      basis: z.enum(bases).optional().describe('Left out: measured.'),
+      basis: z.enum(bases).optional().describe('Default: measured.'),
     }),
   ),
 });
 const readingsAnswerSchema = z.strictObject({
-  revision: revisionOutSchema.describe('Another number after each change of the bed or of what lies in it.'),
-  series: z.array(readingsSeriesSchema).describe('One of each thermometer.'),
+  revision: revisionOutSchema.describe('Changes with every change of the bed or its contents.'),
+  series: z.array(readingsSeriesSchema).describe('One series for each thermometer.'),
   next: z.string().nullable().describe('Send as `after` for the next page; null on the last.'),
   ...answerShape,
 });

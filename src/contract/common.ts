@@ -19,7 +19,7 @@ export const timeSchema = z
 export const idSchema = z
   .string()
   .regex(/^[a-z0-9-]{1,64}$/, mustBe('field.id'))
-  .describe("The caller's own name for it.");
+  .describe("The caller's id for it.");
 
 export const timeZoneSchema = z
   .string()
@@ -38,42 +38,42 @@ export const dateSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutS
 export const paramsSchema = z
   .record(z.string(), z.union([z.string(), z.number(), z.null()]))
   .describe(
-    'What the text says, as values named with their unit: callers word it themselves, and never parse a sentence.',
+    'The values in the text, named with their units, so that callers can word it themselves instead of parsing a sentence.',
   );
 /** Fields beside a text, so that callers can word it themselves. */
 export const saidShape = {
-  code: z.string().optional().describe('Of the message, where the text stands beside no other code.'),
+  code: z.string().optional().describe('Code of the message, unless the text stands beside another code.'),
   params: paramsSchema.optional(),
   also: z
     .strictObject({ code: z.string(), text: z.string(), params: paramsSchema })
     .optional()
-    .describe('What the text says after it, by itself.'),
+    .describe('A fact that the text adds at its end.'),
 };
 export const noteSchema = z.strictObject({
   ...saidShape,
   code: z.string(),
   text: z.string(),
-  source: z.string().optional().describe('Who says so, of what is known of a crop.'),
+  source: z.string().optional().describe('Source of a fact about a crop.'),
 });
 
 export const modelSchema = z.strictObject({
   name: z.string(),
   version: z.string(),
-  sources: z.array(z.string()).optional().describe('What the model rests on: with model=full, and at /v1/model.'),
+  sources: z.array(z.string()).optional().describe('Sources of the model: with model=full, and at /v1/model.'),
 });
 
 /** Fields of every answer. */
 export const answerShape = {
-  assumptions: z.array(noteSchema).describe('What the answer rests on.'),
-  warnings: z.array(noteSchema).describe('What the grower should heed.'),
+  assumptions: z.array(noteSchema).describe('Assumptions behind the answer.'),
+  warnings: z.array(noteSchema).describe('Warnings for the grower.'),
   model: modelSchema,
   issuedAt: z
     .string()
-    .describe('When the answer was worked out: an answer whose inputs are unchanged is given again as it was.')
+    .describe('When the answer was worked out; an answer with unchanged inputs is returned again as it was.')
     .meta({ format: 'date-time' }),
 };
 
 export const precisionSchema = z
   .enum(['rounded', 'full'])
   .default('rounded')
-  .describe('`full` leaves numbers unrounded.');
+  .describe('`full`: numbers are not rounded.');

@@ -27,7 +27,7 @@ export const ownCropSchema = z
             .boolean()
             .optional()
             .describe(
-              '`true` with `days: null`: timed, and none came. Default: true where days are given or percent is 0.',
+              '`true` with `days: null`: timed, and none emerged. Default: true if days are given or percent is 0.',
             ),
           days: z.number().min(0.1).max(1000).nullable().describe('Days to half emergence.'),
           percent: z.number().min(0).max(100).nullable().describe('Seedlings in a hundred seeds.'),
@@ -83,9 +83,9 @@ const cropShape = {
         percent: z.number().nullable(),
       }),
     )
-    .describe('`tested: true, days: null`: tested, none came. `tested: false`: days never timed there.'),
+    .describe('`tested: true, days: null`: tested, none emerged. `tested: false`: days never timed there.'),
   soil: soilLimitsSchema,
-  hotThresholdC: z.number().describe('Above this, heat begins to hold the seed [°C].'),
+  hotThresholdC: z.number().describe('Above this temperature seed becomes thermoinhibited [°C].'),
   frost: z.enum(['hardy', 'half-hardy', 'tender']),
   chillingSensitive: z.boolean(),
   sowingDepthCm: z.number().nullable(),
@@ -93,8 +93,8 @@ const cropShape = {
     .strictObject({ fromDays: z.number(), toDays: z.number(), countedFrom: z.enum(['sowing', 'planting-out']) })
     .nullable(),
   storageYears: z.number().nullable(),
-  field: spanSchema.describe("The share of a laboratory's stand that beds have given."),
-  bedTimeFactor: spanSchema.describe('How many times longer than the chart beds have taken.'),
+  field: spanSchema.describe("Emergence in beds as a share of a laboratory's."),
+  bedTimeFactor: spanSchema.describe("Time to emergence in beds as a multiple of the chart's."),
   maxDays: z.number(),
   cautions: z.array(cautionSchema),
   source: z.string(),

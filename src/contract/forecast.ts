@@ -87,7 +87,12 @@ export const sowingSchema = z.strictObject({
 export const lotSchema = z.strictObject({
   germinationPercent: z.number().min(0).max(100).optional().describe("The lot's own test [%]."),
   testedOn: dateSchema.optional(),
-  hotLimitShiftC: z.number().min(-8).max(8).default(0).describe('How much more heat this lot bears than the crop [K].'),
+  hotLimitShiftC: z
+    .number()
+    .min(-8)
+    .max(8)
+    .default(0)
+    .describe("How much higher this lot's thermoinhibition threshold is than the crop's [K]."),
 });
 
 const share = z.number().min(0).max(1);

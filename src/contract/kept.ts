@@ -28,21 +28,19 @@ export const dateRangeParameters = [
 export const keptPrecisionSchema = z
   .enum(['full', 'rounded'])
   .default('full')
-  .describe('Temperatures are given as they were kept; `rounded` gives them to 0.1.');
+  .describe('Temperatures are returned as they were stored; `rounded` returns them to 0.1.');
 
 export const changesAnswerSchema = z.strictObject({
-  added: z.number().describe('How many were new.'),
-  unchanged: z.number().describe('How many were kept already, and the same.'),
-  replaced: z.number().describe('How many stand in place of other values.'),
+  added: z.number().describe('Number of new values.'),
+  unchanged: z.number().describe('Number of values stored before with the same content.'),
+  replaced: z.number().describe('Number of values that replaced others.'),
   understood: z.array(reportSchema),
   ...answerShape,
 });
 
 export type ChangesWire = z.infer<typeof changesAnswerSchema>;
 
-export const revisionOutSchema = z
-  .number()
-  .describe('Another number after each change. In quotes it is what If-Match takes.');
+export const revisionOutSchema = z.number().describe('Changes with every change. If-Match takes it in quotes.');
 
 /** An answer that, with `as=kept`, holds exactly the fields that a PUT takes. */
 export const orAsKept = (answer: z.ZodObject, put: z.ZodObject) =>

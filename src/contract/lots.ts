@@ -13,7 +13,7 @@ const lotShape = {
   germinationPercent: percent
     .nullable()
     .default(null)
-    .describe("The packet's percent, or that of a test whose seeds are not told; or send `test`."),
+    .describe('The percent on the packet, or of a test with unknown counts; or send `test`.'),
   test: z
     .strictObject({ sown: z.int().min(1).max(1_000_000), germinated: z.int().min(0) })
     .refine(({ sown, germinated }) => germinated <= sown, {
@@ -22,9 +22,9 @@ const lotShape = {
     })
     .nullable()
     .default(null)
-    .describe('A counted test: how many seeds were laid out, and how many of those germinated.'),
-  testedOn: dateSchema.nullable().default(null).describe('When the percent or the test was found.'),
-  packedYear: z.int().min(FIRST_YEAR).max(LAST_YEAR).nullable().default(null).describe('The year on the packet.'),
+    .describe('A counted test: seeds laid out, and how many of them germinated.'),
+  testedOn: dateSchema.nullable().default(null).describe('Date of the percent or the test.'),
+  packedYear: z.int().min(FIRST_YEAR).max(LAST_YEAR).nullable().default(null).describe('Year on the packet.'),
   moisturePercent: z
     .number()
     .min(1)
@@ -32,8 +32,13 @@ const lotShape = {
     .nullable()
     .default(null)
     .describe('Water in the seed [% of its fresh weight]. With storeC and testedOn the percent is aged.'),
-  storeC: z.number().min(-30).max(60).nullable().default(null).describe('How warm the seed is stored [°C].'),
-  hotLimitShiftC: z.number().min(-8).max(8).default(0).describe('How much more heat this lot bears than the crop [K].'),
+  storeC: z.number().min(-30).max(60).nullable().default(null).describe('Temperature of the seed store [°C].'),
+  hotLimitShiftC: z
+    .number()
+    .min(-8)
+    .max(8)
+    .default(0)
+    .describe("How much higher this lot's thermoinhibition threshold is than the crop's [K]."),
 };
 
 /** The percent is given once: directly or by a count. */
@@ -65,18 +70,18 @@ export const lotAnswerSchema = z.strictObject({
   now: z
     .strictObject({
       on: dateOutSchema,
-      percent: z.number().nullable().describe('Of a hundred seeds, how many germinate; null: not known.'),
+      percent: z.number().nullable().describe('Seeds in a hundred that germinate; null: unknown.'),
       range: spanSchema
         .nullable()
-        .describe(
-          'What a counted test, and published constants that disagree, leave open 80 times in 100; null where there is neither.',
-        ),
+        .describe('80 % range from the counted test and from published constants that disagree; null without both.'),
       aged: z
         .array(z.strictObject({ percent: z.number(), source: z.string() }))
-        .describe('What each published set of constants leaves; empty where the percent is not aged.'),
-      testBeforeUse: z.boolean().describe('Older than the seed is counted on for, and not tested within a year.'),
+        .describe('The aged percent by each published set of constants; empty if it is not aged.'),
+      testBeforeUse: z
+        .boolean()
+        .describe('True if the seed is older than its usual life and was not tested within a year.'),
     })
-    .describe('What the lot is worth today.'),
+    .describe("The lot's value today."),
   ...answerShape,
 });
 export const lotListSchema = z.strictObject({
@@ -89,12 +94,12 @@ const share = z.number().min(0).max(1);
 
 export const seedsNeededSchema = z.strictObject({
   crop: cropChoiceSchema,
-  plants: z.int().min(1).max(100_000).describe('How many plants are wanted.'),
-  sureness: z.number().min(0.01).max(0.999).default(0.9).describe('How sure to be of that many or more.'),
+  plants: z.int().min(1).max(100_000).describe('Number of plants wanted.'),
+  sureness: z.number().min(0.01).max(0.999).default(0.9).describe('Probability of at least that many.'),
   lot: z
-    .union([idSchema.describe('A kept lot.'), toldLotSchema])
+    .union([idSchema.describe('A stored lot.'), toldLotSchema])
     .optional()
-    .describe("The seed; left out: as good as the chart's."),
+    .describe("The seed. Default: as good as the chart's."),
   field: z
     .union([
       share,
@@ -108,8 +113,8 @@ export const seedsNeededAnswerSchema = z.strictObject({
   crop: z.string(),
   plants: z.number(),
   sureness: z.number(),
-  seeds: z.number().max(MAX_SEEDS).describe('How many to sow.'),
-  range: spanSchema.describe('How many plants that many seeds give, 80 times in 100.'),
-  field: spanSchema.describe('The share of germinating seed that becomes plants, as reckoned with.'),
+  seeds: z.number().max(MAX_SEEDS).describe('Number of seeds to sow.'),
+  range: spanSchema.describe('80 % range of plants from that many seeds.'),
+  field: spanSchema.describe('The assumed share of germinating seed that becomes plants.'),
   ...answerShape,
 });

@@ -20,7 +20,7 @@ const sourceShape = {
     })
     .describe('May hold the placeholders {latitude} {longitude} {from} {to} {fromCompact} {toCompact}.')
     .meta({ examples: ['https://weather.example/quillmere.json'] }),
-  everyHours: z.number().min(1).max(168).describe('How often it is fetched [h].'),
+  everyHours: z.number().min(1).max(168).describe('Hours between two requests [h].'),
 };
 
 const placeFields = {
@@ -30,7 +30,7 @@ const placeFields = {
   elevationM: z.number().min(-500).max(9000).nullable().describe('Above the sea [m].'),
   timeZone: timeZoneSchema,
   annualRainMm: z.number().min(0).max(20_000).nullable().describe('Mean annual precipitation [mm].'),
-  source: z.strictObject(sourceShape).nullable().describe("Where the place's air temperatures are fetched from."),
+  source: z.strictObject(sourceShape).nullable().describe("The source of the place's air temperatures."),
 };
 
 export const placePutSchema = z.strictObject({
@@ -42,7 +42,7 @@ export const placePutSchema = z.strictObject({
 export const placePatchSchema = z
   .strictObject(placeFields)
   .partial()
-  .describe('Fields that are named are replaced; null takes one away that may be left out.');
+  .describe('Named fields are replaced; null removes an optional one.');
 
 const placeOutShape = {
   id: z.string(),
@@ -72,7 +72,7 @@ const airDayOutSchema = z.strictObject({
 const airSeriesShape = { medium: z.literal('air'), unit: z.literal('C'), daily: z.array(airDayOutSchema) };
 
 const seriesRevision = {
-  revision: revisionOutSchema.describe("Another number after each change of the place's air, normals or coming days."),
+  revision: revisionOutSchema.describe("Changes with every change of the place's air, normals or forecast."),
 };
 
 const airAnswerSchema = z.strictObject({
@@ -86,7 +86,7 @@ export const airKeptSchema = z.union([airAnswerSchema, airAnswerSchema.shape.ser
 
 export const comingDaysAnswerSchema = z.strictObject({
   ...seriesRevision,
-  at: z.string().describe('The instant at which they were put or fetched.').meta({ format: 'date-time' }),
+  at: z.string().describe('When they were sent or fetched.').meta({ format: 'date-time' }),
   series: z.strictObject({ ...airSeriesShape, origin: z.literal('forecast') }),
   ...answerShape,
 });
@@ -123,7 +123,7 @@ const frostSideSchema = z.strictObject({
   risk10: monthDaySchema,
   risk50: monthDaySchema,
   risk90: monthDaySchema,
-  seasons: z.number().describe('Seasons whose frost is known, or of which it is known that they had none.'),
+  seasons: z.number().describe('Seasons with a known frost date, or known to have no frost.'),
   seasonsWithFrost: z.number(),
 });
 

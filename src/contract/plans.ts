@@ -13,9 +13,9 @@ const MAX_PER_WEEK = 10_000;
 
 const harvestSchema = z
   .strictObject({
-    from: dateSchema.describe('The first date of the harvest that is wanted.'),
-    to: dateSchema.describe('The last, within a year.'),
-    perWeek: z.int().min(1).max(MAX_PER_WEEK).describe('How many plants to harvest in a week.'),
+    from: dateSchema.describe('First date of the wanted harvest.'),
+    to: dateSchema.describe('Last date of the harvest, within a year.'),
+    perWeek: z.int().min(1).max(MAX_PER_WEEK).describe('Plants to harvest per week.'),
   })
   .superRefine(({ from, to }, context) => {
     if (to < from) addIssue(context, ['to'], fieldFact('field.before-from', { from, ...wasValue(to) }));
@@ -25,7 +25,7 @@ const harvestSchema = z
   });
 
 export const planPutSchema = z.strictObject({
-  bed: idSchema.describe('The id of a kept bed: where the crop grows.'),
+  bed: idSchema.describe('The id of the stored bed where the crop grows.'),
   crop: cropChoiceSchema,
   harvest: harvestSchema,
 });
@@ -43,43 +43,41 @@ export const planAnswerSchema = z.strictObject({
   years: z
     .strictObject({ from: z.number().nullable(), to: z.number().nullable(), count: z.number() })
     .describe(
-      'The past years it is made from; null, null and 0 where normals make one usual year, or none were needed.',
+      'The past years behind the plan; null, null and 0 for one usual year from normals, or if none were needed.',
     ),
   weeksPerSowing: z
     .number()
     .nullable()
-    .describe('How many weeks one sowing is the harvest of; null where the days to maturity are not known.'),
+    .describe('Weeks of harvest from one sowing; null if the days to maturity are unknown.'),
   sowings: z.array(
     z.strictObject({
       date: dateOutSchema,
-      seeds: z.number().describe('For its plants, nine times in ten, of seed as good as the chart’s.'),
-      plants: z.number().describe('As many as are wanted in its weeks.'),
+      seeds: z.number().describe('Seeds that give the plants nine times in ten, if as good as the chart’s.'),
+      plants: z.number().describe('Plants wanted in its weeks.'),
       method: z.enum(sowingMethods),
-      sown: z.boolean().describe('It has been made: a sowing of that date and method is kept for the bed.'),
-      shaded: z.boolean().describe('It is counted on that the row is shaded by half until it is up.'),
-      half: dateOutSchema.describe('When half is up, in the middle of the years.'),
-      halfRange: dateSpanSchema
-        .nullable()
-        .describe('The middle 80 % of the years; null where a room or a usual year says it.'),
+      sown: z.boolean().describe('True if a sowing of that date and method is stored for the bed.'),
+      shaded: z.boolean().describe('True if the row is assumed to be in half shade until emergence.'),
+      half: dateOutSchema.describe('Date of half emergence, the median of the years.'),
+      halfRange: dateSpanSchema.nullable().describe('The middle 80 % of the years; null for a room or a usual year.'),
       harvest: z
         .strictObject({ from: dateOutSchema, to: dateOutSchema, slowed: z.boolean() })
-        .describe('When it is picked; slowed: short days put it off.'),
+        .describe('Harvest period; slowed: short days delay it.'),
       sureness: z
         .number()
         .nullable()
-        .describe('The least share of past years in which one of its weeks was reached; null from normals alone.'),
+        .describe('The lowest share of past years that reached one of its weeks; null from normals alone.'),
       indoors: z
         .strictObject({ roomC: z.number(), hardenOff: dateSpanSchema, plantOut: dateOutSchema })
         .nullable()
-        .describe('Of a sowing in trays; null: in the bed.'),
-      advice: z.array(noteSchema).describe('Shade, the evening, trays: what helps this sowing.'),
+        .describe('For a sowing in trays; null: in the bed.'),
+      advice: z.array(noteSchema).describe('Remedies for this sowing: shade, evening, trays.'),
     }),
   ),
   gaps: z
     .array(
       z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string(), ...saidShape }),
     )
-    .describe('Weeks of the harvest that nothing reaches in most years.'),
+    .describe('Weeks of the harvest that no sowing reaches in most years.'),
   cautions: z.array(cautionSchema),
   ...answerShape,
 });

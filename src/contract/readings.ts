@@ -8,7 +8,7 @@ const tempOut = z.number().nullable();
 const rowSchema = z.strictObject({
   line: z.number(),
   value: z.string(),
-  valueC: z.number().optional().describe('The value in °C, where it is a temperature.'),
+  valueC: z.number().optional().describe('The value in °C, if it is a temperature.'),
   why: z.string(),
   code: z.string().optional(),
   params: paramsSchema.optional(),
@@ -27,16 +27,14 @@ const reportShape = {
       z.strictObject({
         index: z.number(),
         name: z.string(),
-        looksLike: z
-          .string()
-          .describe('time, date, temperature, text, or what the name says it is: humidity, battery.'),
+        looksLike: z.string().describe('time, date, temperature, text, or by its name: humidity, battery.'),
         unit: z.enum(['C', 'F', 'K']).optional(),
       }),
     )
     .optional(),
   medium: z.enum(['soil', 'air']),
   probeDepthCm: z.number().optional(),
-  unit: z.enum(['C', 'F', 'K']).describe('The unit that the values came in.'),
+  unit: z.enum(['C', 'F', 'K']).describe('The unit of the values in the file or series.'),
   timeZone: z.string(),
   dateOrder: z.string().nullable().optional(),
   clock: z.string().optional(),
@@ -50,10 +48,7 @@ const reportShape = {
   max: tempOut,
   dropped: z.array(rowSchema).describe('The first 100.'),
   droppedCount: z.number(),
-  doubtful: z
-    .array(rowSchema)
-    .optional()
-    .describe('Values of a file that were kept though they can hardly be true: the first 100.'),
+  doubtful: z.array(rowSchema).optional().describe('Doubtful values of a file that were kept: the first 100.'),
   doubtfulCount: z.number().optional(),
   gaps: z.array(z.strictObject({ from: z.string(), to: z.string(), hours: z.number() })).describe('The first 100.'),
   series: z
@@ -69,10 +64,7 @@ const reportShape = {
           mean: z.number().optional(),
           max: z.number().optional(),
           basis: z.enum(bases).optional(),
-          readings: z
-            .number()
-            .optional()
-            .describe('How many readings the day rests on; left out where the series came by the day.'),
+          readings: z.number().optional().describe('Number of readings of the day; left out for a series of days.'),
           complete: z.boolean(),
         }),
       ),

@@ -14,8 +14,8 @@ export const dailyRowSchema = z.strictObject({
   max: temperature.optional(),
   basis: z.enum(bases).optional(),
   plusMinus: z.number().min(0).optional().describe('Half the width of the 80 % range of the mean [K].'),
-  readings: z.number().optional().describe('As in a report of ours; not used.'),
-  complete: z.boolean().optional().describe('As in a report of ours; a day that is not complete is left out.'),
+  readings: z.number().optional().describe('Accepted from a report; not used.'),
+  complete: z.boolean().optional().describe('Accepted from a report; an incomplete day is left out.'),
 });
 
 const MAX_STAMP_LENGTH = 40;
@@ -24,7 +24,7 @@ export const readingRowSchema = z.strictObject({
   at: z
     .string()
     .max(MAX_STAMP_LENGTH)
-    .describe('RFC 3339 instant, or a wall clock of the place where its time zone is given.')
+    .describe('RFC 3339 instant, or local time without an offset if the time zone is given.')
     .meta({ examples: ['2027-08-03T14:30:00-02:00'] }),
   value: temperature,
   basis: z.enum(bases).optional(),
@@ -59,7 +59,7 @@ export const readingRowsSchema = rowsOf(
 
 const seriesShape = {
   medium: z.enum(['soil', 'air']),
-  probeDepthCm: z.number().min(0).max(100).optional().describe('Depth of the thermometer [cm]; left out: at the seed.'),
+  probeDepthCm: z.number().min(0).max(100).optional().describe('Depth of the thermometer [cm]. Default: at the seed.'),
   unit: z.enum(['C', 'F', 'K']).default('C'),
   origin: z.enum(['measured', 'forecast']).optional(),
 };
@@ -68,7 +68,7 @@ const seriesShape = {
 export const seriesSchema = z
   .strictObject({
     ...seriesShape,
-    daily: dailyRowsSchema.optional().describe('A mean, or min and max, or all three, for each date.'),
+    daily: dailyRowsSchema.optional().describe('Mean, or min and max, or all three, for each date.'),
     readings: readingRowsSchema.optional().describe('Instantaneous readings.'),
   })
   .superRefine(({ daily, readings }, context) => {

@@ -11,10 +11,10 @@ export const sessionListSchema = z.strictObject({
         created: instantSchema,
         lastUsed: instantSchema.describe('To the hour.'),
         expires: instantSchema,
-        label: z.string().describe('What the browser says it is, in short.'),
-        isCurrent: z.boolean().describe('It is the one that asks.'),
+        label: z.string().describe("The browser's short description."),
+        isCurrent: z.boolean().describe('True for the session of this request.'),
       }),
     )
-    .describe('The latest first.'),
+    .describe('Latest first.'),
   ...answerShape,
 });

@@ -11,11 +11,11 @@ const soilQueryShape = {
     .min(0)
     .max(30)
     .optional()
-    .describe("How deep [cm]. Default: the sowing's depth, else the crop's, else 1.3."),
+    .describe("Depth [cm]. Default: the sowing's, else the crop's, else 1.3."),
   from: dateSchema
     .optional()
-    .describe('Default: the first date that the temperatures tell of; of a kept bed, a week before today.'),
-  to: dateSchema.optional().describe('Default: the last one; of a kept bed, a week after today.'),
+    .describe('Default: the first date of the temperatures; for a stored bed, a week before today.'),
+  to: dateSchema.optional().describe('Default: the last date; for a stored bed, a week after today.'),
   step: z.enum(['day', 'hour']).default('day'),
 };
 

@@ -13,20 +13,20 @@ const MAX_SEEDS = 10_000_000;
 const wholeSeeds = z.int().min(1).max(MAX_SEEDS);
 
 const sowingFields = {
-  bed: idSchema.describe('The id of a kept bed: where it is sown, or will be planted out.'),
+  bed: idSchema.describe('The id of the stored bed where it is sown, or will be planted out.'),
   crop: cropChoiceSchema,
   date: dateSchema,
   time: timeSchema,
   depthCm: z.number().min(0).max(30).nullable().describe("null: the crop's, else 1.3 [cm]."),
-  seeds: wholeSeeds.nullable().describe('How many seeds were sown; null: not known.'),
-  lot: idSchema.nullable().describe('The id of a kept lot.'),
+  seeds: wholeSeeds.nullable().describe('Number of seeds sown; null: unknown.'),
+  lot: idSchema.nullable().describe('The id of a stored lot.'),
   method: z.enum(sowingMethods).describe('`indoors`: in trays in a room, to be planted out in the bed.'),
   roomC: z
     .number()
     .min(-10)
     .max(50)
     .nullable()
-    .describe('How warm that room is [°C]; null: as an indoor bed says, else 20.'),
+    .describe('Temperature of that room [°C]; null: that of an indoor bed, else 20.'),
 };
 
 export const sowingPutSchema = z.strictObject({
@@ -38,23 +38,20 @@ export const sowingPutSchema = z.strictObject({
   method: sowingFields.method.default('direct'),
   roomC: sowingFields.roomC.default(null),
 });
-export const sowingPatchSchema = z.strictObject(sowingFields).partial().describe('Fields that are named are replaced.');
+export const sowingPatchSchema = z.strictObject(sowingFields).partial().describe('Named fields are replaced.');
 
 export const countPutSchema = z.strictObject({
   seedlings: z
     .int()
     .min(0)
     .max(MAX_SEEDS)
-    .describe('How many stand there; a count of 0 tells no less than one of a hundred.'),
-  ofSeeds: wholeSeeds
-    .nullable()
-    .default(null)
-    .describe("Of how many seeds, where only a stretch was counted. Default: the sowing's seeds."),
+    .describe('Seedlings counted; a count of 0 tells no less than one of a hundred.'),
+  ofSeeds: wholeSeeds.nullable().default(null).describe("Seeds in the counted stretch. Default: the sowing's seeds."),
   thinned: z
     .union([z.boolean(), z.int().min(0).max(MAX_SEEDS)])
     .default(false)
     .describe(
-      'How many were pulled out before this count, in all; true: some were, nobody knows how many. false: what an earlier count says of it holds.',
+      'Seedlings pulled out before this count, in all; true: an unknown number. false: as in an earlier count.',
     ),
 });
 
@@ -70,7 +67,7 @@ export const countAnswerSchema = z.strictObject({ ...countOutSchema.shape, ...an
 const middleSchema = z
   .strictObject({ middle: z.number(), from: z.number(), to: z.number() })
   .nullable()
-  .describe('The middle, and the middle 80 %; null: the counts say no more than the crop’s own range.');
+  .describe('The median, and the middle 80 %; null: the counts add nothing to the crop’s own range.');
 
 const sowingOutShape = {
   id: z.string(),
@@ -95,7 +92,7 @@ export const triageSchema = z
     do: z
       .enum(triageDos)
       .describe(
-        'The option that loses the least harvest in the mean; of equal ones, to wait. `count`: without a count nothing is guessed. `nothing`: it stands well, or it is too late this season.',
+        'The option with the least mean loss of harvest; among equal ones, to wait. `count`: nothing is guessed without a count. `nothing`: it stands well, or it is too late this season.',
       ),
     text: z.string(),
     ...saidShape,
@@ -103,51 +100,51 @@ export const triageSchema = z
       .array(
         z.strictObject({
           action: z.enum(triageActions),
-          by: dateOutSchema.nullable().optional().describe('The last date for it; null: past years do not tell.'),
-          until: dateOutSchema.optional().describe('When to decide anew, or until when the row is kept moist.'),
+          by: dateOutSchema.nullable().optional().describe('The last date for it; null: unknown from past years.'),
+          until: dateOutSchema.optional().describe('When to decide again, or the last day to keep the row moist.'),
           odds: z.strictObject({
-            stands: z.number().describe('That a row, or what fills the gaps, stands in the end.'),
+            stands: z.number().describe('Probability that the row, or what fills its gaps, stands in the end.'),
             late: z.number().optional(),
             lost: z.number().optional(),
           }),
           costs: z.strictObject({
-            seeds: z.number().nullable().describe('null: nobody said how many were sown.'),
+            seeds: z.number().nullable().describe('null: the number sown is unknown.'),
             daysLost: z
               .number()
               .nullable()
               .describe(
-                'Mean days of harvest lost against a row that had come up in time, over the odds; sowing again is itself reckoned as a twentieth of a harvest. null: past years do not tell.',
+                'Mean days of harvest lost, weighted by the odds, against a row that emerged in time; sowing again itself counts as a twentieth of a harvest. null: unknown from past years.',
               ),
           }),
           harvest: harvestSpanSchema.nullable(),
         }),
       )
-      .describe('The one to do first.'),
+      .describe('The best option first.'),
     checkFor: z
       .array(
         z.strictObject({
-          likely: z.boolean().describe('What is known of the row points to it.'),
+          likely: z.boolean().describe('True if the known facts about the row point to it.'),
           text: z.string(),
           ...saidShape,
           code: z.enum(checkCodes),
         }),
       )
-      .describe('Why little or nothing may have come up: what is likely first.'),
+      .describe('Possible causes of a bare row, likely ones first.'),
   })
   .nullable()
-  .describe('What to do about a row that should be up; null: it is not due yet, or its temperatures do not tell.');
+  .describe('Advice about a row that should be up; null: it is not due yet, or unknown from its temperatures.');
 
 export const sowingAnswerSchema = z.strictObject({
   ...sowingOutShape,
-  counts: z.array(countOutSchema).describe('In the order of dates.'),
+  counts: z.array(countOutSchema).describe('By date.'),
   forecast: z
     .strictObject(forecastShape)
     .nullable()
-    .describe('From the bed’s latest readings, and what its counts have taught; null: see warnings.'),
+    .describe('From the bed’s latest readings and the lessons of its counts; null: see warnings.'),
   learned: z
     .strictObject({ timeFactor: middleSchema, standFactor: middleSchema, text: z.string(), ...saidShape })
     .nullable()
-    .describe('What counts in this bed have taught of this crop; null: there is none yet.'),
+    .describe('What counts in this bed taught about this crop; null: no counts yet.'),
   expected: z.enum(['not-yet', 'due', 'past']).nullable().describe('By the forecast.'),
   observed: z.enum(['none', 'some', 'enough']).nullable().describe('By the last count; null: there is none.'),
   judgement: z
@@ -155,11 +152,11 @@ export const sowingAnswerSchema = z.strictObject({
       verdict: z.enum(verdicts),
       odds: z
         .strictObject({
-          late: z.number().describe('That it lives, and takes longer than beds of this crop have taken.'),
-          lost: z.number().describe('That nothing comes of it any more.'),
+          late: z.number().describe('Probability that it lives but takes longer than beds of this crop have taken.'),
+          lost: z.number().describe('Probability that nothing more emerges.'),
         })
         .nullable()
-        .describe('null: nobody has counted, and nothing is guessed.'),
+        .describe('null: there is no count, and nothing is guessed.'),
       text: z.string(),
       ...saidShape,
     })
@@ -167,27 +164,31 @@ export const sowingAnswerSchema = z.strictObject({
   indoors: z
     .strictObject({ half: dateOutSchema, hardenOff: dateSpanSchema, plantOut: dateOutSchema })
     .nullable()
-    .describe('Of a sowing in trays.'),
+    .describe('For a sowing in trays.'),
   harvest: z
-    .strictObject({ from: dateOutSchema, to: dateOutSchema, slowed: z.boolean().describe('By short days.') })
+    .strictObject({
+      from: dateOutSchema,
+      to: dateOutSchema,
+      slowed: z.boolean().describe('True if short days delay it.'),
+    })
     .nullable()
-    .describe('From the published days of early kinds to those of late ones; null: not known.'),
+    .describe('From the published days of early cultivars to those of late ones; null: unknown.'),
   resowBy: dateOutSchema
     .nullable()
     .describe(
-      'The last date of the season on which a new sowing is still good: it comes up well, and is ready before frost or short days end the season. null where that is over, and without past years.',
+      'The last date of the season for a new sowing that comes up well and is ready before frost or short days end the season. null: it has passed, or there are no past years.',
     ),
   triage: triageSchema,
   toDo: z
     .array(
       z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string(), ...saidShape }),
     )
-    .describe('In the next two weeks, the most pressing first.'),
+    .describe('Tasks of the next two weeks, the most pressing first.'),
   ...answerShape,
 });
 export type SowingAnswer = z.infer<typeof sowingAnswerSchema>;
 
-/** What a list can tell of each sowing besides what is kept of it. */
+/** Optional parts of each sowing in a list. */
 export const sowingParts = ['judgement', 'triage', 'toDo', 'forecast'] as const;
 
 const { model: _ofList, issuedAt: _whenListed, assumptions: _none, ...sowingStateShape } = sowingAnswerSchema.shape;
@@ -195,7 +196,7 @@ const { model: _ofList, issuedAt: _whenListed, assumptions: _none, ...sowingStat
 export const sowingListSchema = z.strictObject({
   sowings: z
     .array(z.strictObject({ ...z.strictObject(sowingStateShape).partial().shape, ...sowingOutShape }))
-    .describe('Each as it is kept, with the parts that `with` names.'),
+    .describe('The stored fields of each, with the parts that `with` names.'),
   next: idSchema.nullable().describe('Send as `after` for the next page; null on the last.'),
   ...answerShape,
 });

@@ -15,23 +15,23 @@ const subscriptionFields = {
     .string()
     .max(2000)
     .refine((text) => !/[\p{Cc}\p{Cs}\s]/u.test(text), mustBe('field.no-spaces'))
-    .describe('Where messages are posted to: an https address.')
+    .describe('The https address that messages are posted to.')
     .meta({ examples: ['https://shed.example/alerts'] }),
-  events: z.array(z.enum(alertEvents)).min(1).refine(isOnceEach, ONCE_EACH).describe('What to be told of.'),
+  events: z.array(z.enum(alertEvents)).min(1).refine(isOnceEach, ONCE_EACH).describe('The events to report.'),
   beds: z
     .array(idSchema)
     .min(1)
     .max(MAX_BEDS)
     .refine(isOnceEach, ONCE_EACH)
     .nullable()
-    .describe('Ids of kept beds; null: all.'),
+    .describe('Ids of stored beds; null: all.'),
   crops: z
     .array(idSchema)
     .min(1)
     .max(MAX_CROPS)
     .refine(isOnceEach, ONCE_EACH)
     .nullable()
-    .describe('Ids of crops; null: all that are sown. `window-open` needs them named.'),
+    .describe('Ids of crops; null: all sown crops. `window-open` needs a list.'),
 };
 
 export const subscriptionPutSchema = z
@@ -53,16 +53,16 @@ const subscriptionOutShape = {
   events: z.array(z.enum(alertEvents)),
   beds: z.array(z.string()).nullable(),
   crops: z.array(z.string()).nullable(),
-  pending: z.number().describe('How many messages wait.'),
-  deliveredAt: instantSchema.nullable().describe('When one was last delivered; null: never yet.'),
+  pending: z.number().describe('Number of waiting messages.'),
+  deliveredAt: instantSchema.nullable().describe('When a message was last delivered; null: never.'),
   failing: z
     .strictObject({ times: z.number(), why: z.string(), ...saidShape, nextTryAt: instantSchema })
     .nullable()
-    .describe('Why the first message that waits could not be delivered; null: nothing has failed.'),
+    .describe('Why the first waiting message could not be delivered; null: nothing failed.'),
   switchedOff: z
     .strictObject({ at: instantSchema, why: z.string(), ...saidShape })
     .nullable()
-    .describe('Since when nothing is sent any more; PUT it again to switch it on. What waits is kept.'),
+    .describe('When sending was switched off; PUT it again to switch it on. Waiting messages stay stored.'),
 };
 export const subscriptionAnswerSchema = z.strictObject({
   ...subscriptionOutShape,
@@ -70,7 +70,7 @@ export const subscriptionAnswerSchema = z.strictObject({
     .string()
     .optional()
     .describe(
-      'What messages are signed with, as Standard Webhooks says: given once, where the subscription is created.',
+      'The secret that signs messages, as in Standard Webhooks; returned once, when the subscription is created.',
     ),
   ...answerShape,
 });

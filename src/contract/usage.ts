@@ -7,6 +7,6 @@ const usedSchema = z.strictObject({ used: z.number(), limit: z.number() });
 export const usageAnswerSchema = z.strictObject({
   quotas: z
     .strictObject(Object.fromEntries(quotaNames.map((name) => [name, usedSchema])))
-    .describe('Thermometers and devices are those of one bed: `used` is of the bed that has most.'),
+    .describe('Thermometers and devices are counted per bed: `used` is that of the bed with most.'),
   ...answerShape,
 });

@@ -2,7 +2,8 @@ import { type DateWords, dateAxis, dateScale, dateWords, dayOf } from './dates.j
 import { lettering, paragraph, TYPE } from './lettering.js';
 import { type PictureOptions, picture, sheetOf } from './picture.js';
 import type { SayPicture } from './picture-facts.js';
-import { type DrawnSeason, spansInWords, WHY_HATCH, WHYS } from './season-strip.js';
+import { type DrawnSeason, WHY_HATCH, WHYS } from './season.js';
+import { spansInWords } from './season-words.js';
 import { type Attributes, element, tenth } from './svg.js';
 import { hatched, paint } from './theme.js';
 

@@ -1,21 +1,17 @@
 import { setImmediate } from 'node:timers/promises';
 import { StorageError } from '../garden/store/storage-error.js';
-import type { Database, Query, Value } from './database.js';
-import { ownerQueue } from './owner-queue.js';
-import { throttledProbe } from './probe.js';
-import { connect, patiently } from './sqlite-connection.js';
+import type { Database, Value } from './database.js';
+import { type OwnerQueue, ownerQueue } from './owner-queue.js';
+import { type DatabaseProbe, throttledProbe } from './probe.js';
+import { type Checkpoints, checkpoint, checkpoints } from './sqlite-checkpoint.js';
+import { commit, type Work } from './sqlite-commit.js';
+import { type Connection, connect, patiently } from './sqlite-connection.js';
 import { prepareFile, type SqliteFile, watchFile } from './sqlite-file.js';
 
-/**
- * Time of a checkpoint: soon after a commit [ms], or, under many commits, at this length of the log [bytes]. A
- * short log is copied within milliseconds, and a copy of the file alone lacks little.
- */
-const CHECKPOINT_AFTER_MS = 1_000;
-const CHECKPOINT_BYTES = 1024 * 1024;
-/** The service's own work, which belongs to no owner. */
+/** Work of the service itself, which belongs to no owner. */
 const SERVICE = '';
 
-/** Stands in for the file of a database in memory. */
+/** What a database in memory has instead of a file. */
 const IN_MEMORY: SqliteFile = {
   requireSame() {},
   logBytes: () => 0,
@@ -25,12 +21,22 @@ const IN_MEMORY: SqliteFile = {
   fillReserve() {},
 };
 
+/** A database that is open. */
+interface Sqlite {
+  readonly writer: Connection;
+  /** Another connection, but to a database in memory. */
+  readonly reader: Connection;
+  readonly file: SqliteFile;
+  readonly inTurn: OwnerQueue;
+  readonly checkpoints: Checkpoints;
+  readonly probe: DatabaseProbe;
+}
+
 /**
- * Opens an SQLite file and creates a missing one; `:memory:` is lost when closed.
+ * An SQLite file, made where there is none; `:memory:` is forgotten when closed.
  *
- * One connection writes, a transaction at a time; another reads committed rows. Every commit is synced to disk
- * before it is acknowledged. Statements run on this thread, which yields after each. The log needs checkpoints of our
- * own, because the driver closes a file only when its statements are garbage-collected.
+ * One connection writes, a transaction at a time; another reads what has been committed. Every commit is synced to disk
+ * before it is acknowledged. A statement runs on this thread; after each, others have their turn.
  */
 export async function openSqlite(path: string): Promise<Database> {
   const inMemory = path === ':memory:';
@@ -39,143 +45,85 @@ export async function openSqlite(path: string): Promise<Database> {
   const reader = inMemory ? writer : await connect(path);
   const file = inMemory ? IN_MEMORY : watchFile(path);
   const inTurn = ownerQueue(1, 1);
+  const planned = checkpoints(writer, file, (make) => {
+    // Nobody waits for it. A fault that stays is found by the next commit.
+    inTurn(SERVICE, async () => make()).catch(() => undefined);
+  });
+  const probe = throttledProbe(() => inTurn(SERVICE, () => tryWrite(writer, file)));
+  return databaseFor({ writer, reader, file, inTurn, checkpoints: planned, probe }, SERVICE);
+}
 
-  const inTransaction: Query = {
-    async run(sql, values = []) {
-      const changes = writer.run(sql, values);
-      await setImmediate();
-      return changes;
-    },
-    async all<Row>(sql: string, values: readonly Value[] = []) {
-      const rows = writer.all(sql, values);
-      await setImmediate();
-      return rows as Row[];
-    },
-  };
-
-  async function attempt<T>(work: (query: Query) => Promise<T>): Promise<T> {
-    file.requireSame();
-    await patiently(() => writer.exec('BEGIN IMMEDIATE'));
-    try {
-      const result = await work(inTransaction);
-      // A write into a file that was removed meanwhile would be lost.
-      file.requireSame();
-      writer.exec('COMMIT');
-      return result;
-    } catch (error) {
-      // A full disk has rolled back already.
-      if (writer.isInTransaction()) writer.exec('ROLLBACK');
-      throw error;
-    }
-  }
-
-  /** Attempts a commit. On a full disk it empties the log and tries again; a deletion may then release the reserve. */
-  async function commit<T>(work: (query: Query) => Promise<T>, frees: boolean): Promise<T> {
-    const waysOut = [checkpoint, ...(frees ? [file.releaseReserve] : [])];
-    for (;;) {
-      try {
-        const result = await attempt(work);
-        probe.wrote(true);
-        return result;
-      } catch (error) {
-        const makeRoom = isFull(error) ? waysOut.shift() : undefined;
-        if (!makeRoom) {
-          if (error instanceof StorageError) probe.wrote(false);
-          throw error;
-        }
-        makeRoom();
-      }
-    }
-  }
-
-  /**
-   * Copies the log into the file and empties it. A reading process or a full disk may prevent that; nothing is lost
-   * then, and the next checkpoint does it.
-   */
-  function checkpoint(): void {
-    try {
-      writer.all('PRAGMA wal_checkpoint(TRUNCATE)', []);
-    } catch (error) {
-      if (!(error instanceof StorageError)) throw error;
-    }
-  }
-
-  let isClosed = false;
-  let planned: NodeJS.Timeout | undefined;
-  function planCheckpoint(): void {
-    const isLong = file.logBytes() >= CHECKPOINT_BYTES;
-    if (planned && !isLong) return;
-    clearTimeout(planned);
-    const due = () => {
-      planned = undefined;
-      // Nobody waits for it; the next commit finds a lasting fault.
-      inTurn(SERVICE, async () => isClosed || checkpoint()).catch(() => undefined);
-    };
-    planned = setTimeout(due, isLong ? 0 : CHECKPOINT_AFTER_MS).unref();
-  }
-
-  /** Prepares for the next commit. The previous one stays committed even if this fails. */
-  function cleanUp(): void {
-    try {
-      if (file.isReleased()) {
-        checkpoint();
-        file.fillReserve();
-      }
-      planCheckpoint();
-    } catch (error) {
-      if (!(error instanceof StorageError)) throw error;
-    }
-  }
-
-  const probe = throttledProbe(() =>
-    inTurn(SERVICE, async () => {
-      file.requireSame();
-      // Writes an unused number of the file's header: the smallest commit.
-      await patiently(() => writer.exec('PRAGMA user_version = 1'));
-      file.fillReserve();
-      file.requireRoom();
-    }),
-  );
-
-  const forOwner = (owner: string, frees?: 'frees'): Database => ({
+/** The database for an owner. @param frees What is done frees room, and may use what is kept for that. */
+function databaseFor(sqlite: Sqlite, owner: string, frees?: 'frees'): Database {
+  const { writer, reader, inTurn, probe } = sqlite;
+  return {
     keyType: 'text',
-    // A write transaction excludes all others anyway.
+    // A transaction that writes keeps out all others as it is.
     migrationLock: [],
     async all<Row>(sql: string, values: readonly Value[] = []) {
-      const ask = async () => {
-        file.requireSame();
-        const rows = await patiently(() => reader.all(sql, values));
-        await setImmediate();
-        return rows as Row[];
-      };
-      return inMemory ? inTurn(owner, ask) : ask();
+      const ask = () => read<Row>(sqlite, sql, values);
+      return reader === writer ? inTurn(owner, ask) : ask();
     },
-    transaction: (work) =>
-      inTurn(owner, async () => {
-        try {
-          return await commit(work, frees !== undefined);
-        } finally {
-          // In the same turn, so that nobody else fills the freed space.
-          cleanUp();
-        }
-      }),
-    for: forOwner,
+    transaction: (work) => inTurn(owner, () => write(sqlite, work, frees !== undefined)),
+    for: (other, isFreeing) => databaseFor(sqlite, other, isFreeing),
     probe,
     scrub: () =>
       inTurn(SERVICE, async () => {
         await patiently(() => writer.exec('VACUUM'));
-        checkpoint();
+        checkpoint(writer);
       }),
-    close: () =>
-      inTurn(SERVICE, async () => {
-        clearTimeout(planned);
-        isClosed = true;
-        checkpoint();
-        if (reader !== writer) reader.close();
-        writer.close();
-      }),
-  });
-  return forOwner(SERVICE);
+    close: () => inTurn(SERVICE, async () => close(sqlite)),
+  };
 }
 
-const isFull = (error: unknown): boolean => error instanceof StorageError && error.kind === 'full';
+async function read<Row>({ reader, file }: Sqlite, sql: string, values: readonly Value[]): Promise<Row[]> {
+  file.requireSame();
+  const rows = await patiently(() => reader.all(sql, values));
+  await setImmediate();
+  return rows as Row[];
+}
+
+async function write<T>(sqlite: Sqlite, work: Work<T>, frees: boolean): Promise<T> {
+  const { writer, file, probe } = sqlite;
+  try {
+    const waysOut = [() => checkpoint(writer), ...(frees ? [() => file.releaseReserve()] : [])];
+    const result = await commit(writer, file, work, waysOut);
+    probe.wrote(true);
+    return result;
+  } catch (error) {
+    if (error instanceof StorageError) probe.wrote(false);
+    throw error;
+  } finally {
+    // In the same turn, so that nobody else fills what was freed.
+    cleanUp(sqlite);
+  }
+}
+
+/** Makes ready for the next commit. The one before stays as it ended, whatever comes of this. */
+function cleanUp({ writer, file, checkpoints }: Sqlite): void {
+  try {
+    if (file.isReleased()) {
+      checkpoint(writer);
+      file.fillReserve();
+    }
+    checkpoints.plan();
+  } catch (error) {
+    if (!(error instanceof StorageError)) throw error;
+  }
+}
+
+/** Writes what nobody reads. @throws StorageError as a real write would. */
+async function tryWrite(writer: Connection, file: SqliteFile): Promise<void> {
+  file.requireSame();
+  // A number in the file's header that nothing else needs: as small a commit as there is.
+  await patiently(() => writer.exec('PRAGMA user_version = 1'));
+  file.fillReserve();
+  file.requireRoom();
+}
+
+function close({ writer, reader, checkpoints }: Sqlite): void {
+  checkpoints.stop();
+  checkpoint(writer);
+  if (reader !== writer) reader.close();
+  writer.close();
+}

@@ -1158,6 +1158,8 @@ export const de = {
   'check.cold': 'Am Samen hatte die Erde im Mittel {meanC}. Diese Kultur braucht mindestens {minimumC}.',
   'check.eaten':
     '{beforeOn, select, none {Suchen Sie Schneckenspuren, Vogelspuren und Gänge, und abgebissene Triebe.} other {Am {beforeOn} {beforeSeedlings, plural, one {war ein Sämling} other {waren # Sämlinge}} aufgegangen. Suchen Sie Schneckenspuren, Vogelspuren und abgebissene oder umgefallene Sämlinge.}}',
+  'news.sow-again':
+    '{crop}, gesät am {sownOn} im Beet {bed}: {sureness, select, lost {verloren.} probably {wahrscheinlich verloren ({lostRows} von {ofRows}).} other {vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
   'check.wrong-date':
     'Der {sownOn} ist ein schlechter Termin dafür: {goodPercent, plural, =0 {in keinem der vergangenen Jahre} one {in # von 100 vergangenen Jahren} other {in # von 100 vergangenen Jahren}} war er gut.',
 } as const satisfies Catalogue;

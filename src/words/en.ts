@@ -1119,6 +1119,8 @@ export const en = {
   'check.cold': 'Soil at the seed was {meanC} in the mean. This crop needs {minimumC} at least.',
   'check.eaten':
     '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
+  'news.sow-again':
+    '{crop} sown on {sownOn} in bed {bed}: {sureness, select, lost {lost.} probably {probably lost ({lostRows} in {ofRows}).} other {perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
   'check.wrong-date':
     '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
 } as const satisfies Catalogue;

@@ -29,32 +29,27 @@ import { IDLE_MS, threads } from './threads.js';
 import { twoCallers } from './two-callers.js';
 import { waitForAnswer } from './wait-for-answer.js';
 
-/** The caller of a question. */
+/** Who asks. */
 export interface AskedBy {
-  /** Owner of the garden. */
+  /** Whose garden it is. */
   readonly owner: string;
-  /** Key of the fair queue: an owner, or an address when there are no keys. */
+  /** Whose turn it takes: an owner, or an address where there are no keys. */
   readonly caller: string;
-  /** Aborted when the caller no longer waits. */
+  /** Aborted once nobody waits for the answer any more. */
   readonly signal?: AbortSignal | undefined;
-  /** True for work that nobody waits for; people come first. */
+  /** Nobody waits for it: people come first. */
   readonly isBackground?: boolean;
-  /**
-   * Takes one of the caller's slots before anything is read for the answer. @throws {RequestError} when all are taken.
-   */
+  /** Takes one of the caller's places, before anything is read for the answer. @throws {RequestError} where all are taken. */
   takePlace?(): void;
-  /**
-   * Runs before each question is accepted, and takes a slot too. @throws {RequestError} when the caller is over its
-   * limit.
-   */
+  /** Asked before each question is taken on; takes a place too. @throws {RequestError} where the caller has asked too much. */
   admit?(): Promise<void>;
 }
 
-/** Answers questions that take seconds in worker threads, so that the thread of the server stays free. */
+/** Answers what takes seconds, beside the thread that answers requests. */
 export interface WorkerPool {
   /**
-   * @throws {RequestError} as the work itself does; `busy` when the queue is full or the deadline has passed.
-   * @throws StoppedError when the caller left before.
+   * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
+   * @throws StoppedError where the asker went before.
    */
   ask<K extends JobKind>(
     kind: K,
@@ -62,32 +57,32 @@ export interface WorkerPool {
     by: AskedBy,
   ): Promise<LongQuestions[K]['answer']>;
   /**
-   * Starts a thread and runs examples in it, so that the first question finds a thread with compiled code. The results
-   * are dropped.
+   * Starts a thread and has it answer some examples, so that the first question finds a thread, and code that is compiled.
+   * Nothing of it is kept.
    */
   warmUp(): Promise<void>;
-  /** Estimated time until another question would be answered [s], >= 1. */
+  /** In how many seconds one more question would probably be answered, >= 1. */
   waitS(): number;
   stats(): PoolStats;
   close(): Promise<void>;
 }
 
 export interface WorkerPoolOptions {
-  /** Past soil of another model version is not used. */
+  /** Past soil of another model is not used. */
   readonly modelVersion: string;
-  /** Default: one less than the machine has processors, 2 to 8. */
+  /** Left out: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
   readonly deadlineMs?: Readonly<Record<JobKind, number>>;
   readonly maxWaiting?: number;
   readonly maxWaitingBytes?: number;
-  /** Module that runs in a thread. */
+  /** The module that does the work, in a thread. */
   readonly entry?: URL;
 }
 
 export function workerPool({
   modelVersion,
-  threads: maxThreads = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
+  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
   pasts = pastSoilCache(),
   deadlineMs = DEADLINE_MS,
   maxWaiting = MAX_WAITING,
@@ -100,23 +95,23 @@ export function workerPool({
   const working = new Set<PoolEntry>();
   const counters = poolCounters();
   const callers = twoCallers(IDLE_MS);
-  /** Ratio of job durations to their estimates. */
+  /** Time that a job takes over what it was reckoned to. */
   let slowness = 1;
   let isClosed = false;
 
-  /** With several threads, neither one owner nor background work may occupy all of them. */
+  /** No owner, and no background work, ever has all threads where there are several. */
   const mayServe = (caller: string, isBackground: boolean): boolean => {
     const alike = [...working].filter((one) => (isBackground ? one.isBackground : one.caller === caller));
-    return alike.length < Math.max(1, maxThreads - 1);
+    return alike.length < Math.max(1, most - 1);
   };
 
   const waitS = (): number => {
     const ahead = queue.cost() + [...working].reduce((sum, { cost }) => sum + cost, 0);
-    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / maxThreads / 1000)));
+    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / most / 1000)));
   };
 
   const dispatch = (): void => {
-    while (!isClosed && working.size < maxThreads) {
+    while (!isClosed && working.size < most) {
       const next = queue.next(mayServe)?.item;
       if (!next) break;
       void start(next);
@@ -124,10 +119,10 @@ export function workerPool({
     startSpare();
   };
 
-  /** With two active callers, keeps a thread ready for one while the other occupies the rest. */
+  /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
   const startSpare = (): void => {
-    const isNeeded = working.size < maxThreads && working.size >= pool.count() && callers.areActive(performance.now());
-    // All threads are busy, so this job starts another. If that fails, the next question reports it.
+    const isNeeded = working.size < most && working.size >= pool.count() && callers.areActive(performance.now());
+    // All being at work, this starts another. Where that fails, the next question for it says so.
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
 
@@ -204,7 +199,7 @@ export function workerPool({
     dispatch();
   };
 
-  /** Includes questions still reading past soil, which hold their temperatures too. */
+  /** Questions whose past soil is being looked up hold their temperatures too. */
   const waitingBytes = (): number =>
     [...entries.values()].reduce((sum, { state, bytes }) => sum + (state === 'looking-up' ? bytes : 0), queue.bytes());
 
@@ -221,17 +216,17 @@ export function workerPool({
       if (!by.isBackground) callers.sawQuestion(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
-      const shared = entries.get(key);
+      const known = entries.get(key);
       const isBackground = by.isBackground ?? false;
-      if (shared) {
+      if (known) {
         counters.add('shared');
-        // A person now waits for what began as background work.
-        if (shared.isBackground && !isBackground) {
-          const isWaiting = queue.remove(shared);
-          Object.assign(shared, { isBackground, caller: by.caller });
-          if (isWaiting) enqueue(shared);
+        // Somebody waits now for what was begun for nobody in particular.
+        if (known.isBackground && !isBackground) {
+          const isWaiting = queue.remove(known);
+          Object.assign(known, { isBackground, caller: by.caller });
+          if (isWaiting) enqueue(known);
         }
-        return (await waitFor(shared, by)) as never;
+        return (await waitFor(known, by)) as never;
       }
       const bytes = bytesOfQuestion(question);
       if (isFull(bytes)) {
@@ -256,7 +251,7 @@ export function workerPool({
     stats: () => ({
       ...counters.all(),
       threads: pool.count(),
-      maxThreads,
+      maxThreads: most,
       working: working.size,
       waitingPeople: queue.size(false),
       waitingBackground: queue.size(true),

@@ -2,13 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { chance } from '../../src/demo/chance.js';
 import type { SeenCount } from '../../src/garden/learning/count-odds.js';
 import { countPosterior, SPREADS } from '../../src/garden/learning/count-posterior.js';
+import { likelihoodAsGaussian } from '../../src/garden/learning/likelihood-as-gaussian.js';
 import { isOverdue } from '../../src/garden/learning/overdue.js';
-import {
-  likelihoodAsGaussian,
-  oddsOfTimes,
-  standFactorOf,
-  timeFactorOf,
-} from '../../src/garden/learning/posterior-factors.js';
+import { oddsOfTimes, standFactorOf, timeFactorOf } from '../../src/garden/learning/posterior-factors.js';
 import { type Prior, priorAfter, usualPrior } from '../../src/garden/learning/prior.js';
 import { LOST_ODDS } from '../../src/garden/sowing/judgement.js';
 import type { Crop, Span } from '../../src/germination/crop.js';

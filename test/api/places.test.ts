@@ -347,6 +347,18 @@ describe('frost dates', () => {
     expect(wrong.warnings).toMatchObject([told]);
   });
 
+  test('a wrong reading of a file is told as well when it comes, and when the file is only looked at', async () => {
+    const url = await newPlace();
+    const rows = Array.from({ length: 7 }, (_, day) => `${dateAfter('2027-05-01', day)},${day === 3 ? 0 : 14},25`);
+    const csv = `date,air min (C),air max (C)\n${rows.join('\n')}\n`;
+    const told = { code: 'doubtful-minimum', params: { days: 1, date: '2027-05-04', minC: 0 } };
+    const kept = await ask('POST', `${url}/air`, csv, { 'content-type': 'text/csv' });
+    expect([kept.statusCode, kept.json().added]).toEqual([200, 7]);
+    expect(kept.json().warnings).toMatchObject([told]);
+    const looked = await ask('POST', '/v1/readings/check?timeZone=Etc/GMT%2B2', csv, { 'content-type': 'text/csv' });
+    expect(looked.json().warnings).toMatchObject([told]);
+  });
+
   test('of a thermometer with frost in June, July and August come with a warning', async () => {
     const url = await frosty(springs, autumns);
     const cold = ['2003-06-10', '2005-07-02', '2009-08-20'].map((date) => ({

@@ -126,6 +126,29 @@ describe('a plan', () => {
     expect(sowings.every(({ sureness }) => sureness === null)).toBe(true);
   });
 
+  test('plants nothing tender out by the nights of a usual year: a grower waits for the last frost', async () => {
+    const place = { name: 'Upland', ...quillmere };
+    await ask('PUT', '/v1/places/upland', place);
+    await ask('PUT', '/v1/beds/upland', { place: 'upland', name: 'Upland bed' });
+    await ask('PUT', '/v1/places/upland/normals', exampleNormals);
+    const tomato = { bed: 'upland', crop: 'tomato', harvest: harvest('2028-07-15', '2028-09-15', 2) };
+    const { sowings, gaps, warnings } = await planOf(tomato);
+    expect(sowings).toEqual([]);
+    expect(gaps.length).toBeGreaterThan(0);
+    expect(warnings).toContainEqual(
+      expect.objectContaining({ code: 'planting-out-unknown', params: { crop: 'tomato' } }),
+    );
+    // Cabbage bears frost, and is planted out by it.
+    const cabbage = await planOf({ ...tomato, crop: 'cabbage' });
+    expect(cabbage.warnings.map(({ code }) => code)).not.toContain('planting-out-unknown');
+  });
+
+  test('warns of lamps and compost where it starts in trays', async () => {
+    const codes = async (plan: object) => (await planOf(plan)).warnings.map(({ code }) => code);
+    const trays = await codes({ crop: 'tomato', harvest: harvest('2028-07-15', '2028-09-15', 2) });
+    expect(trays.filter((code) => code === 'electricity-near-water' || code === 'compost-dust')).toHaveLength(2);
+  });
+
   test('has a tag that changes with it, its bed and its place, and no other', async () => {
     const url = newUrl();
     const put = await ask('PUT', url, { ...examplePlan, crop: 'radish' });

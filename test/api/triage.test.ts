@@ -130,6 +130,19 @@ describe('what to do about a row', () => {
     expect(await listed('judgement')).not.toHaveProperty('triage');
   });
 
+  test('is told alike by the answer, by what there is to do, and by the bed’s calendar', async () => {
+    const row = await sown('carrot', '2027-06-01');
+    for (const days of [8, 12]) await row.count(days, 0);
+    const { triage, toDo, resowBy } = await row.after(14);
+    const { calendarUrl } = (await ask('GET', `/v1/beds/${row.id}`)).json();
+    const calendar = (await ask('GET', calendarUrl)).body.replaceAll('\r\n ', '');
+    const event = calendar.split('BEGIN:VEVENT').find((one) => one.includes('sow-again.'))!;
+    expect(triage!.do).toBe('sow-again');
+    expect([triage!.params!.by, triage!.options[0]!.by, toDo[0]!.to]).toEqual([resowBy, resowBy, resowBy]);
+    expect(event).toContain(`DTSTART;VALUE=DATE:${resowBy!.replaceAll('-', '')}`);
+    expect(event.replaceAll('\\', '')).toContain(triage!.text);
+  });
+
   test('is decided without dates where past years do not tell', async () => {
     await ask('PUT', '/v1/beds/room', { place: 'quillmere', name: 'Room', kind: 'indoors', roomC: 15 });
     today = noonOn('2027-06-01');

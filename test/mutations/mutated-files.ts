@@ -365,12 +365,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/learning/count-odds.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['WILD', 'OVERLOOKED', 'CONCENTRATION', 'MAX_SEEDS'],
+    numbers: ['OUTLIER_SHARE', 'OVERLOOKED', 'CONCENTRATION', 'MAX_SEEDS'],
   },
   {
-    file: 'src/garden/learning/count-posterior.ts',
+    file: 'src/garden/learning/contaminated-normal.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
-    numbers: ['ODD_SHARE', 'ODD_TIMES'],
+    numbers: ['CONTAMINATION_SHARE', 'CONTAMINATION_SCALE'],
   },
   {
     file: 'src/garden/learning/overdue.ts',
@@ -384,7 +384,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
     changes: [['before.sd / 2', 'before.sd / 2.2']],
   },
   {
-    file: 'src/garden/learning/posterior-factors.ts',
+    file: 'src/garden/learning/likelihood-as-gaussian.ts',
     tests: ['test/unit/garden/count-odds.test.ts'],
     numbers: ['MIN_INFORMATION'],
   },
@@ -395,17 +395,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
       'test/unit/garden/count-odds.test.ts',
       'test/unit/garden/count-posterior.test.ts',
     ],
-    numbers: [
-      'RANGE_SD',
-      'MIN_TIME_SD',
-      'MIN_STAND_SD',
-      'DEAD_SHARE',
-      'OFF_ENDS',
-      'BEDS_SHARE',
-      'HALF_LIFE_DAYS',
-      'SEASONS_SHARE',
-      'OTHER_LOT',
-    ],
+    numbers: ['RANGE_SD', 'MIN_TIME_SD', 'MIN_STAND_SD', 'DEAD_SHARE', 'OFF_ENDS'],
+  },
+  {
+    file: 'src/garden/learning/correlation-kernel.ts',
+    tests: ['test/unit/garden/belief.test.ts', 'test/unit/garden/count-posterior.test.ts'],
+    numbers: ['BEDS_SHARE', 'HALF_LIFE_DAYS', 'SEASONS_SHARE', 'OTHER_LOT'],
   },
   {
     file: 'src/garden/plan/batches.ts',

@@ -1,4 +1,4 @@
-import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
+import { daysBetween, type PlainDate } from '../../basics/calendar.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyAir } from '../../growth/workable-ground.js';
 import type { ReadSeries } from '../../readings/read-series.js';
@@ -9,26 +9,29 @@ import type { ReadSeries } from '../../readings/read-series.js';
  * @returns null where no day's minimum and maximum are known.
  */
 export function airDays(series: readonly ReadSeries[]): DailyAir | null {
-  const known = new Map<PlainDate, { readonly min: number; readonly max: number }>();
+  const air = series.filter(({ medium, days }) => medium === 'air' && days.length > 0);
+  if (air.length === 0) return null;
+  const [firstDate] = air.map(({ days }) => days[0]!.date).sort() as [PlainDate];
+  const lastDate = air
+    .map(({ days }) => days.at(-1)!.date)
+    .sort()
+    .at(-1)!;
+  const n = daysBetween(firstDate, lastDate) + 1;
+  const minC = new Float64Array(n).fill(NaN);
+  const maxC = new Float64Array(n).fill(NaN);
+  let isKnown = false;
   for (const origin of ['forecast', 'measured'] as const) {
-    for (const one of series) {
-      if (one.medium !== 'air' || one.origin !== origin) continue;
+    for (const one of air) {
+      if (one.origin !== origin) continue;
       one.days.forEach(({ date, min, max, complete }, day) => {
-        if (min !== null && max !== null && complete && isOfItsYear(one, day)) known.set(date, { min, max });
+        if (min === null || max === null || !complete || !isOfItsYear(one, day)) return;
+        const at = daysBetween(firstDate, date);
+        [minC[at], maxC[at]] = [min, max];
+        isKnown = true;
       });
     }
   }
-  const dates = [...known.keys()].sort();
-  const [first, last] = [dates[0], dates.at(-1)];
-  if (first === undefined || last === undefined) return null;
-  const n = daysBetween(first, last) + 1;
-  const minC = new Float64Array(n).fill(NaN);
-  const maxC = new Float64Array(n).fill(NaN);
-  for (let day = 0, date = first; day < n; day++, date = addDays(date, 1)) {
-    const one = known.get(date);
-    if (one) [minC[day], maxC[day]] = [one.min, one.max];
-  }
-  return { firstDate: first, minC, maxC };
+  return isKnown ? { firstDate, minC, maxC } : null;
 }
 
 /** What stands for a day that is not known says nothing of its year. */

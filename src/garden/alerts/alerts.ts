@@ -4,6 +4,7 @@ import { emergenceNews } from './emergence-news.js';
 import { frostNews } from './frost-news.js';
 import { hotSpellNews } from './hot-spell-news.js';
 import type { News, NewsData } from './news.js';
+import { sowAgainNews } from './sow-again-news.js';
 import { windowNews } from './window-news.js';
 
 /** Something that is to be remembered as told of a subject, or forgotten; `data` where somebody is to hear of it. */
@@ -23,6 +24,7 @@ const ofSowing: Record<
   'hot-spell': hotSpellNews,
   'emergence-shift': emergenceNews,
   frost: frostNews,
+  'sow-again': sowAgainNews,
 };
 
 /**

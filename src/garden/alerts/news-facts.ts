@@ -1,4 +1,5 @@
 import type { FactKinds, FactOf } from '../../basics/fact.js';
+import { sowAgainParams } from '../sowing/triage-facts.js';
 
 /** The sowing that something is new of. */
 const sown = { crop: 'crop', bed: 'text', sownOn: 'date' } as const;
@@ -16,6 +17,7 @@ export const newsFacts = {
   },
   'news.emergence-shift': { ...sown, halfOn: 'date?', beforeOn: 'date?', shiftDays: 'count', isLater: ['yes', 'no'] },
   'news.frost': { ...sown, date: 'date', minC: 'celsius', nights: 'count' },
+  'news.sow-again': { ...sown, ...sowAgainParams },
   'news.window-open': { crop: 'crop', bed: 'text', to: 'date' },
 } as const satisfies FactKinds;
 

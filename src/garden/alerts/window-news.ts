@@ -12,17 +12,20 @@ interface ToldWindow {
 }
 
 /**
- * What is new of when a crop can be sown in a bed: that today lies in a window, once for each opening.
+ * What is new of when a crop can be sown in a bed: that today lies in a window, once for each opening; not on the
+ * eve of nights that would kill what is sown, but after them.
  *
  * @param told What was last told, as `mark` says; null: nothing.
  * @returns undefined: nothing is known today, and what was told stands.
  */
-export function windowNews({ bed, crop, today, windows }: WindowsNow, told: string | null): News | undefined {
+export function windowNews(known: WindowsNow, told: string | null): News | undefined {
+  const { bed, crop, today, windows } = known;
   if (!windows) return undefined;
   const open = windows.find(({ from, to }) => from <= today && today <= to);
   if (!open) return { mark: told, data: null };
   const before = told === null ? null : (JSON.parse(told) as ToldWindow);
   const isSame = before !== null && open.from <= addDays(before.to, SAME_WINDOW_DAYS);
+  if (!isSame && isBeforeKillingNight(known)) return { mark: told, data: null };
   // Asked for from today on, it seems to begin anew each day.
   const window = { from: isSame ? before.from : open.from, to: open.to };
   return {
@@ -36,4 +39,12 @@ export function windowNews({ bed, crop, today, windows }: WindowsNow, told: stri
           text: { code: 'news.window-open', params: { crop: cropInFacts(crop), bed, to: open.to } },
         },
   };
+}
+
+/** Any frost that is forecast is too cold a time for a tender crop; for others a night that their seedlings do not bear, once they are up. */
+function isBeforeKillingNight({ crop, today, comingMinC, firstUp }: WindowsNow): boolean {
+  const limitC = crop.growth?.seedlingFrostC;
+  const since = crop.frost === 'tender' ? today : firstUp;
+  if (limitC === undefined || since === null) return false;
+  return comingMinC.some(({ date, minC }) => date >= since && minC <= limitC);
 }

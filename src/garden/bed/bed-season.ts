@@ -66,7 +66,7 @@ export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonWor
 
 /** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */
 async function growingSowing(known: KnownSowing, ask: WorkPort): Promise<GrowingSowing> {
-  const { growing, judgement, indoors, harvest, resowing } = await sowingState(known, ask);
+  const { growing, judgement, indoors, harvest, resowing, triage } = await sowingState(known, ask);
   const verdict = judgement?.verdict;
   const isLost = verdict === 'lost';
   return {
@@ -77,6 +77,7 @@ async function growingSowing(known: KnownSowing, ask: WorkPort): Promise<Growing
     harvest,
     isSparse: verdict === 'thin',
     resowBy: verdict === 'good' ? null : resowByOf(resowing),
+    sowAgain: triage?.do === 'sow-again' ? triage.text : null,
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Forecast } from '../../answers/forecast/forecast.js';
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
+import type { TriageFact } from '../sowing/triage-facts.js';
 import type { Plan, Sowing, SowingMethod } from '../store/season-store.js';
 import type { Bed } from '../store/store.js';
 
@@ -24,6 +25,8 @@ export interface GrowingSowing {
   readonly isSparse: boolean;
   /** The last date on which a new sowing is still good; null: not known. */
   readonly resowBy: PlainDate | null;
+  /** That it is to be sown again now; null: it is not. */
+  readonly sowAgain: TriageFact | null;
 }
 
 /** One of the sowings that a plan asks for, as far as a calendar tells of it. */

@@ -19,7 +19,7 @@ const FEED_PLANTED_AFTER_DAYS = 21;
 
 /** What a calendar says of a sowing that was made. */
 export function sowingDrafts(growing: GrowingSowing, bed: Bed): Draft[] {
-  const { sowing, crop: ofCrop, forecast, indoors, harvest, resowBy } = growing;
+  const { sowing, crop: ofCrop, forecast, indoors, harvest, resowBy, sowAgain } = growing;
   const crop = cropInFacts(ofCrop);
   return [
     sowDraft(sowing, crop, bed),
@@ -31,7 +31,10 @@ export function sowingDrafts(growing: GrowingSowing, bed: Bed): Draft[] {
           on(resowBy, {
             kind: 'sow-again',
             summary: { code: 'event.sow-again', params: { crop } },
-            description: [{ code: 'event.sow-again.detail', params: { sownOn: sowing.date } }],
+            description: [
+              { code: 'event.sow-again.detail', params: { sownOn: sowing.date } },
+              ...(sowAgain ? [sowAgain] : []),
+            ],
           }),
         ]
       : []),

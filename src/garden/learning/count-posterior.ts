@@ -1,6 +1,7 @@
 import { logistic } from '../../basics/numerics/logit.js';
 import { COHORTS } from '../../germination/run/cohorts.js';
 import { shareUp } from '../../germination/run/largest-delay-factors.js';
+import { contaminatedNormal } from './contaminated-normal.js';
 import { logOddsAt, logOddsOfShares, type SeenCount } from './count-odds.js';
 import type { Normal, Prior } from './prior.js';
 
@@ -20,9 +21,6 @@ export const SPREADS = [
   { times: 1.3, odds: 0.3 },
 ] as const;
 
-/** The tails are wider than a normal distribution's: so often a sowing is of a wider kind, so many times as wide. */
-const ODD_SHARE = 0.05;
-const ODD_TIMES = 2.5;
 /** The grid: so many points of either factor, so many standard deviations to either side of its middle. */
 const POINTS = 61;
 const REACH_SD = 4.5;
@@ -60,8 +58,7 @@ export function countPosterior({ logTime, logitStand, deadShare }: Prior, seen: 
   const logs = SPREADS.map(({ odds }, spread) => {
     const sums = new Float64Array(POINTS * POINTS);
     for (let i = 0; i < POINTS; i++) {
-      for (let s = 0; s < POINTS; s++)
-        sums[i * POINTS + s] = Math.log(odds) + logContaminatedNormal[i]! + logContaminatedNormal[s]!;
+      for (let s = 0; s < POINTS; s++) sums[i * POINTS + s] = Math.log(odds) + logPrior[i]! + logPrior[s]!;
       tables.forEach((table, k) => {
         const up = seen.viable * shareUp(seen.reaches[spread]!, Math.exp(times[i]!), k * COHORTS);
         const rootOfUp = Math.sqrt(up);
@@ -90,11 +87,9 @@ const zOfPoint = Float64Array.from({ length: POINTS }, (_, i) => REACH_SD * ((2 
 
 const pointsAbout = ({ mean, sd }: Normal): Float64Array => zOfPoint.map((z) => mean + sd * z);
 
-/** The belief's density at each point, up to a factor. */
-const contaminatedNormal = zOfPoint.map(
-  (z) => (1 - ODD_SHARE) * Math.exp(-0.5 * z * z) + (ODD_SHARE / ODD_TIMES) * Math.exp(-0.5 * (z / ODD_TIMES) ** 2),
-);
-const logContaminatedNormal = contaminatedNormal.map(Math.log);
+/** The prior's density at each point, up to a factor. */
+const priorDensity = zOfPoint.map(contaminatedNormal);
+const logPrior = priorDensity.map(Math.log);
 
-/** What the odds add up to before any count. */
-const priorTotal = contaminatedNormal.reduce((sum, one) => sum + one, 0) ** 2;
+/** The sum of the prior over the grid. */
+const priorTotal = priorDensity.reduce((sum, one) => sum + one, 0) ** 2;

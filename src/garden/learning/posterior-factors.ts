@@ -1,7 +1,6 @@
 import type { Middle } from '../../answers/question.js';
 import { logistic } from '../../basics/numerics/logit.js';
 import type { Posterior } from './count-posterior.js';
-import type { Normal } from './prior.js';
 
 /** The time factor of a sowing that lives. */
 export const timeFactorOf = (posterior: Posterior): Middle => {
@@ -47,30 +46,3 @@ function quantileOf(points: Float64Array, odds: Float64Array, share: number): nu
   while (i < points.length - 1 && sum + odds[i]! < share) sum += odds[i++]!;
   return points[i]! + step * ((share - sum) / Math.max(odds[i]!, 1e-300) - 0.5);
 }
-
-/**
- * What counts say alone, apart from what was supposed before them, as a normal distribution.
- *
- * @param before What was supposed.
- * @param points Of the quantity. Shape (n).
- * @param odds   After the counts. Shape (n), adding up to 1.
- * @returns The normal distribution that would turn `before` into one of the same mean and spread; null where the counts
- * have hardly narrowed it.
- */
-export function likelihoodAsGaussian(before: Normal, points: Float64Array, odds: Float64Array): Normal | null {
-  let mean = 0;
-  points.forEach((point, i) => {
-    mean += point * odds[i]!;
-  });
-  // Each point stands for what is nearest to it, so that no counts are ever taken as exact.
-  let variance = (points[1]! - points[0]!) ** 2 / 12;
-  points.forEach((point, i) => {
-    variance += odds[i]! * (point - mean) ** 2;
-  });
-  const precision = 1 / variance - 1 / before.sd ** 2;
-  if (precision * before.sd ** 2 < MIN_INFORMATION) return null;
-  return { mean: (mean / variance - before.mean / before.sd ** 2) / precision, sd: 1 / Math.sqrt(precision) };
-}
-
-/** Less than this, beside what was known before, is nothing. */
-const MIN_INFORMATION = 0.2;

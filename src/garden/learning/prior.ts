@@ -1,7 +1,8 @@
-import { daysBetween, type PlainDate } from '../../basics/calendar.js';
+import type { PlainDate } from '../../basics/calendar.js';
 import { choleskyFactor, solveLower, solveUpper } from '../../basics/numerics/cholesky.js';
 import { logit } from '../../basics/numerics/logit.js';
 import type { Crop, Span } from '../../germination/crop.js';
+import { correlationKernel } from './correlation-kernel.js';
 
 export interface Normal {
   readonly mean: number;
@@ -52,14 +53,6 @@ export interface Lesson {
   readonly logitStand: Normal | null;
 }
 
-/** So much of what makes a sowing unlike others is its bed's, and comes again; the rest is its own. Our assumption. */
-const BEDS_SHARE = 0.7;
-/** A lesson fades by half in so many days, for beds change; and part of it is the season's. Our assumption. */
-const HALF_LIFE_DAYS = 730;
-const SEASONS_SHARE = 0.2;
-/** Between lots so much of it is left. Our assumption. */
-const OTHER_LOT = 0.8;
-
 /**
  * What is supposed of a sowing, after what earlier ones in its bed have taught.
  *
@@ -96,11 +89,11 @@ function regressed(
   const n = told.length;
   const matrix = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < i; j++) matrix[i * n + j] = variance * correlation(told[i]!.lesson, told[j]!.lesson);
+    for (let j = 0; j < i; j++) matrix[i * n + j] = variance * correlationKernel(told[i]!.lesson, told[j]!.lesson);
     matrix[i * n + i] = variance + told[i]!.sd ** 2;
   }
   const lower = choleskyFactor(matrix, n);
-  const shared = told.map(({ lesson }) => variance * correlation(lesson, sowing));
+  const shared = told.map(({ lesson }) => variance * correlationKernel(lesson, sowing));
   const weights = solveUpper(lower, solveLower(lower, shared));
   let mean = usual.mean;
   let left = variance;
@@ -109,12 +102,4 @@ function regressed(
     left -= weights[i]! * shared[i]!;
   });
   return { mean, sd: Math.sqrt(left) };
-}
-
-/** How far two sowings in a bed go together, 0 to 1. */
-function correlation(a: Pick<Lesson, 'date' | 'lot'>, b: Pick<Lesson, 'date' | 'lot'>): number {
-  const days = Math.abs(daysBetween(a.date, b.date));
-  const season = 1 - SEASONS_SHARE + SEASONS_SHARE * Math.cos((2 * Math.PI * days) / 365.25);
-  const lot = a.lot !== null && b.lot !== null && a.lot !== b.lot ? OTHER_LOT : 1;
-  return BEDS_SHARE * 2 ** (-days / HALF_LIFE_DAYS) * season * lot;
 }

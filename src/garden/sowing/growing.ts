@@ -9,8 +9,9 @@ import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import { largestDelayFactors } from '../../germination/run/largest-delay-factors.js';
 import { countPosterior, type Posterior, type SeenSowing, SPREADS } from '../learning/count-posterior.js';
 import { learnedOf } from '../learning/learned.js';
+import { likelihoodAsGaussian } from '../learning/likelihood-as-gaussian.js';
 import { isOverdue, isOverdueBy } from '../learning/overdue.js';
-import { likelihoodAsGaussian, oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
+import { oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
 import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/prior.js';
 import { standCounted } from '../learning/stand-counted.js';
 import { talliesOf } from '../learning/tally.js';
@@ -79,25 +80,25 @@ export function growing(
 }
 
 /** So many looks ahead a bare row is followed: three weeks at the least are told. */
-const MOST_LOOKS = 6;
+const MAX_LOOKS = 6;
 /** From these odds on nothing more is learned by looking. */
-const CERTAIN = 0.99;
+const CERTAIN_ODDS = 0.99;
 
 /** The odds that a row which is bare now is lost, look by look, should it stay bare. */
-function lostIfStillBare(question: GrowingQuestion, belief: Prior, shouldStop: ShouldStop): LostIfBare[] {
+function lostIfStillBare(question: GrowingQuestion, prior: Prior, shouldStop: ShouldStop): LostIfBare[] {
   const { sowing, lot, lotId, counts } = question;
   const told: LostIfBare[] = [];
   const looks: Count[] = [];
-  for (let n = 1; n <= MOST_LOOKS; n++) {
+  for (let n = 1; n <= MAX_LOOKS; n++) {
     const date = addDays(counts.at(-1)!.date, n * LOOK_AGAIN_DAYS);
     looks.push({ date, seedlings: 0, ofSeeds: null, thinned: false });
     // Only what is known of the row now, and that it stays bare, bears on it.
     stopIf(shouldStop);
     const seen = seenOf(question, { sowing, lot, lotId, counts: [...counts, ...looks] });
     if (!seen) break;
-    const odds = countPosterior(belief, seen).dead;
+    const odds = countPosterior(prior, seen).dead;
     told.push({ date, odds });
-    if (odds >= CERTAIN) break;
+    if (odds >= CERTAIN_ODDS) break;
   }
   return told;
 }

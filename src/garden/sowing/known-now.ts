@@ -4,13 +4,15 @@ import { addDays, dateAt, fixedZone, type PlainDate } from '../../basics/calenda
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import { bedInputsOf } from '../bed/bed-inputs.js';
+import { onceEach } from '../bed/bed-season.js';
 import { comingMinima } from '../bed/coming-minima.js';
 import type { SubscriptionFields } from '../store/alert-store.js';
 import type { Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
 import { observedOf } from './judgement.js';
 import { type KnownSowing, knownSowing } from './known-sowing.js';
-import { indoorStartOf } from './sowing-state.js';
+import { indoorStartOf, sowingState } from './sowing-state.js';
+import type { Triage } from './triage.js';
 import { growingNow, type WorkPort, windowsAhead } from './work-port.js';
 
 /** What is known of a sowing today. */
@@ -24,14 +26,24 @@ export interface SowingNow {
   /** When it is planted out, as past years' nights allow; null: it was sown where it stays, or does not come as far. */
   readonly plantOut: PlainDate | null;
   /** The coldest of each coming day's air, as forecast. */
-  readonly comingMinC: readonly { readonly date: PlainDate; readonly minC: number }[];
+  readonly comingMinC: readonly ComingMin[];
+  /** What to do about it, where somebody wants to hear of rows to sow again; null: it is not due, or nobody does. */
+  readonly triage: Triage | null;
+}
+
+interface ComingMin {
+  readonly date: PlainDate;
+  readonly minC: number;
 }
 
 /** When a crop can be sown in a bed, as past years say today. */
 export interface WindowsNow {
   readonly bed: string;
-  readonly crop: Pick<Crop, 'id' | 'name'>;
+  readonly crop: Pick<Crop, 'id' | 'name' | 'frost' | 'growth'>;
   readonly today: PlainDate;
+  readonly comingMinC: readonly ComingMin[];
+  /** When the first of what is sown today may be up; null: not known. */
+  readonly firstUp: PlainDate | null;
   /** In the order of dates; null: the place's past does not tell. */
   readonly windows: readonly { readonly from: PlainDate; readonly to: PlainDate }[] | null;
 }
@@ -99,10 +111,14 @@ async function sowingsNow(
   const kept = wanted.length > 0 ? await bedInputsOf(store, owner, bed, now.getTime()) : undefined;
   if (!kept) return [];
   const minima = await comingMinima(store, owner, kept);
+  // All sowings of a bed have the same season, so that its windows are asked for once.
+  const askOnce = onceEach(ask);
+  const withTriage = subscription.events.includes('sow-again');
   for (const one of wanted) {
     const { sowing } = one;
     const known = await knownSowing(store, owner, one, kept, now);
-    const told = await growingNow(known, ask);
+    const state = withTriage ? await sowingState(known, askOnce) : null;
+    const told = state === null ? await growingNow(known, ask) : (state.growing ?? { why: state.warnings[0]! });
     const { crop, today } = known;
     found.push({
       sowing,
@@ -111,6 +127,7 @@ async function sowingsNow(
       forecast: 'why' in told ? null : isEnoughUp(known) ? { ...told.forecast, hotSpells: [] } : told.forecast,
       plantOut: indoorStartOf(known)?.plantOut ?? null,
       comingMinC: minima,
+      triage: state?.triage ?? null,
     });
   }
   return found;
@@ -134,10 +151,19 @@ async function windowsNow(
   const kept = await bedInputsOf(store, owner, bed, now.getTime());
   if (!kept?.bedMake || kept.bedMake.kind === 'indoors') return [];
   const today = dateAt(now.getTime(), kept.site.zone);
+  const comingMinC = await comingMinima(store, owner, kept);
   const found: WindowsNow[] = [];
   for (const crop of crops.map(chosenCrop)) {
     const told = await windowsAhead(kept, today, { crop, time: '12:00', depthCm: null, lot: null }, ask);
-    found.push({ bed, crop, today, windows: 'why' in told ? null : told.windows });
+    const first = 'why' in told ? null : (told.dates[0]?.firstDays?.p10 ?? null);
+    found.push({
+      bed,
+      crop,
+      today,
+      comingMinC,
+      firstUp: first === null ? null : addDays(today, Math.floor(first)),
+      windows: 'why' in told ? null : told.windows,
+    });
   }
   return found;
 }

@@ -1,5 +1,15 @@
 import type { FactKinds, FactOf } from '../../basics/fact.js';
 
+/** That a row is to be sown again, how likely it is lost, and when there is time. */
+export const sowAgainParams = {
+  sureness: ['lost', 'probably', 'perhaps'],
+  lostRows: 'count',
+  ofRows: 'count',
+  from: 'date?',
+  by: 'date?',
+  moistUntilDate: 'date?',
+} as const;
+
 /** What to do about a row that should be up: one for each thing to do. */
 export const triageFacts = {
   'do.wait': {
@@ -12,14 +22,7 @@ export const triageFacts = {
     moistUntilDate: 'date?',
   },
   'do.count': {},
-  'do.sow-again': {
-    sureness: ['lost', 'probably', 'perhaps'],
-    lostRows: 'count',
-    ofRows: 'count',
-    from: 'date?',
-    by: 'date?',
-    moistUntilDate: 'date?',
-  },
+  'do.sow-again': sowAgainParams,
   'do.fill-gaps': { from: 'date?', by: 'date?' },
   'do.nothing': { why: ['stands', 'too-late'], crop: 'crop', hasFitting: ['yes', 'no'], fitting: 'crops' },
 } as const satisfies FactKinds;

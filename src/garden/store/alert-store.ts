@@ -1,6 +1,6 @@
 import type { IfRevision, Put, Resource, ResourcePage } from './resource.js';
 
-export const alertEvents = ['hot-spell', 'emergence-shift', 'window-open', 'frost'] as const;
+export const alertEvents = ['hot-spell', 'emergence-shift', 'window-open', 'frost', 'sow-again'] as const;
 export type AlertEvent = (typeof alertEvents)[number];
 
 /** What its owner wants to be told of, and where. */

@@ -1,13 +1,13 @@
 import { isIPv6 } from 'node:net';
 import { digestOf } from '../../basics/digest.js';
 
-/** Callers are remembered by a digest: nobody reads addresses out of it. */
+/** Callers are stored as digests, so that nobody can read addresses from them. */
 const idOf = (kind: 'owner' | 'address', name: string): string => digestOf(`${kind} ${name}`, 22);
 
-/** The id of an owner who calls. */
+/** The id of a calling owner. */
 export const ownerId = (owner: string): string => idOf('owner', owner);
 
-/** The id of a caller of whom only the address is known. */
+/** The id of a caller known only by address. */
 export const addressId = (ip: string): string => idOf('address', networkOf(ip));
 
 /** An address; of IPv6 its first 64 bits, as one caller has all the rest. */

@@ -4,9 +4,9 @@ import { requestRefusal } from '../../contract/refusal-facts.js';
 import type { RateVerdict } from './rate-limit.js';
 
 /**
- * Tells a caller in the answer's headers what is left of a limit.
+ * Reports the rest of a limit in the answer's headers.
  *
- * @param policies All limits, as the header that lists them names them.
+ * @param policies All limits, in the syntax of the header that lists them.
  */
 export function showLimit(
   reply: FastifyReply,
@@ -24,7 +24,7 @@ export function showLimit(
   });
 }
 
-/** Is less left of this allowance than of the one in the headers? */
+/** True if less is left of this allowance than of the one in the headers. */
 export function isNearer(reply: FastifyReply, { remaining }: RateVerdict, limit: number): boolean {
   const shown = {
     limit: Number(reply.getHeader('ratelimit-limit')),

@@ -9,41 +9,41 @@ import { askerFor, type WorkPlaces } from './work-places.js';
 
 export interface LimitOptions {
   readonly clock: () => Date;
-  /** Requests a minute of an owner, or of an address without one; 0: any number. */
+  /** Requests per minute of an owner, or of an address without one; 0: unlimited. */
   readonly perMinute: number;
-  /** Answers a minute that are worked out from years; 0: any number. */
+  /** Answers from past years per minute; 0: unlimited. */
   readonly workPerMinute: number;
-  /** Such answers of one caller that may be under way at one time. */
+  /** Concurrent answers from past years of one caller. */
   readonly atOnce?: number;
-  /** Takes from allowances that all instances share; left out: each instance has its own. */
+  /** Takes from allowances shared by all instances; left out: each instance has its own. */
   readonly take?: TakeAllowance | undefined;
-  /** In how many seconds an answer from years is probably there. */
+  /** Expected wait for an answer from past years [s]. */
   readonly waitS: () => number;
-  /** Does a route count against the address, whoever asks? By the route's pattern; undefined: there is no such route. */
+  /** True if a route's requests count against the address even with a key; undefined: there is no such route. */
   readonly isOpen: (url: string | undefined) => boolean;
 }
 
 declare module 'fastify' {
   interface FastifyRequest {
-    /** Who asks for long work by this request; of another owner where its token opens that garden. */
+    /** The requester of long work in this request; of another owner if its token opens that garden. */
     askedBy(owner?: string): AskedBy;
   }
 }
 
-/** Long answers of one caller under way at one time. */
+/** Concurrent long answers of one caller. */
 export const AT_ONCE = 8;
-/** Whoever asks whether the service lives may do so often: several balancers, each every second. */
+/** Health checks may be frequent: several load balancers, each every second. */
 const HEALTH_PER_MINUTE = 6_000;
 const HEALTH = new Set(['/healthz', '/readyz']);
-/** A chunk of an allowance that lies in a database is this share of it. */
+/** A chunk of a shared allowance is one part in this many. */
 const CHUNKS = 20;
 
-/** Counts a request whose caller is known, and prepares what it may ask. @throws {RequestError} where it is one too many. */
+/** Counts a request of a known caller and prepares its long work. @throws {RequestError} over the limit. */
 export type CountRequest = (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
 
 /**
- * Limits what each caller may ask: requests a minute, answers a minute that are worked out from years, and how many of
- * those at a time. Every address of the service counts, so that none can be asked without end.
+ * Limits each caller's requests per minute, answers from past years per minute, and concurrent ones. Every address of
+ * the service counts, so that none can be flooded.
  */
 export function requestLimits(options: LimitOptions): CountRequest {
   const { clock, perMinute, isOpen } = options;
@@ -66,7 +66,7 @@ export function requestLimits(options: LimitOptions): CountRequest {
   };
 }
 
-/** The limits of requests; each is undefined where any number is allowed. */
+/** The limits of requests; undefined: unlimited. */
 interface Limits {
   readonly requests: RateLimit | undefined;
   readonly health: RateLimit | undefined;

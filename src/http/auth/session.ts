@@ -15,8 +15,8 @@ const keySchema = z.strictObject({
   key: z
     .string()
     .trim()
-    .describe('One of the keys that the service was started with. In a form, none: end the session.'),
-  asked: z.string().optional().describe('In a form: where on the page to go on, as `/?` and a query.'),
+    .describe('One of the keys that the service was started with. A form without one ends the session.'),
+  asked: z.string().optional().describe('In a form: where the page continues, as `/?` and a query.'),
 });
 
 /** The address on the page where a form continues; never outside the page. */
@@ -41,7 +41,7 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
       id: 'beginSession',
       summary: 'Give a browser a cookie that stands for your key',
       description:
-        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for 180 days, while the service has the key, and until the session is ended. The same as a form, for pages without scripts, leads to `/`, with a wrong key to `/?key=refused`; without a key it ends the session. Where no keys are asked for no cookie is set.',
+        'For pages: other callers send the key itself with each request. The cookie (`Set-Cookie`; HttpOnly, SameSite=Strict) is valid for 180 days, while the service has the key, and until the session ends. A form, for pages without scripts, is redirected to `/`, or with a wrong key to `/?key=refused`; without a key it ends the session. A service without keys sets no cookie.',
       json: { schema: keySchema, example: { key: 'a-long-secret' } },
       form: true,
       answer: 'none',
@@ -77,7 +77,7 @@ export const sessionRoutes = (store: Store, clock: () => Date, findOwner: FindOw
     open: 'by-token',
     operation: {
       id: 'endSession',
-      summary: 'End the session of this browser, everywhere and at once; whoever copied the cookie is out too',
+      summary: 'End the session of this browser at once, also for copies of its cookie',
       answer: 'none',
       problems: ['foreign-origin', 'not-understood', 'storage-unavailable'],
     },

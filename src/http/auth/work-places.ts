@@ -6,23 +6,23 @@ import { ownerId } from './caller-id.js';
 import { isNearer, showLimit, tooMany } from './limit-headers.js';
 import type { RateLimit } from './rate-limit.js';
 
-/** The answers from years of each caller that are under way, and what limits them. */
+/** Answers from past years under way, by caller, and their limits. */
 export interface WorkPlaces {
   readonly clock: () => Date;
-  /** Such answers of one caller that may be under way at one time. */
+  /** Concurrent answers from past years of one caller. */
   readonly atOnce: number;
   readonly perMinute: number;
-  /** The allowance of such answers a minute; undefined: any number. */
+  /** The allowance of such answers per minute; undefined: unlimited. */
   readonly work: RateLimit | undefined;
-  /** In how many seconds such an answer is probably there. */
+  /** Expected wait for such an answer [s]. */
   readonly waitS: () => number;
   readonly policies: string;
-  /** By caller. */
+  /** Number of answers by caller. */
   readonly underWay: Map<string, number>;
 }
 
 /**
- * The caller of long work by a request: it takes one place, and one of the allowance of long work, however much it asks.
+ * The requester of a request: it takes one place, and one long answer of the allowance, however much it asks.
  *
  * @param callerId The id of the request's own caller.
  */
@@ -78,10 +78,10 @@ async function takeWork(places: WorkPlaces, reply: FastifyReply, caller: string)
   if (!allowance.isAllowed) throw tooMany('work', perMinute, allowance);
 }
 
-/** Aborted when the answer has been sent, or nobody is there to read it. */
+/** Aborted once the answer has been sent or its reader is gone. */
 function endOf({ raw }: FastifyReply): AbortSignal {
   const ended = new AbortController();
-  // A caller who went while the database was asked has closed it already, and it tells that no second time.
+  // A caller who left during the database query has closed it already, and no second event follows.
   if (raw.destroyed) ended.abort();
   raw.once('finish', () => ended.abort());
   raw.once('close', () => ended.abort());

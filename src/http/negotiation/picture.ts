@@ -20,12 +20,12 @@ export const pictureParameters: readonly QueryParameter[] = [
   {
     name: 'width',
     schema: z.int().min(MIN_WIDTH).max(MAX_WIDTH).default(800),
-    description: 'How wide the picture is [px], where one is asked for.',
+    description: 'Width of the picture [px], if requested.',
   },
   {
     name: 'unit',
     schema: pictureShape.unit.unwrap(),
-    description: 'The degrees that the picture is drawn in; left out: those of `textUnit`. JSON is always in °C.',
+    description: "Unit of the picture's temperatures. Default: that of `textUnit`. JSON is always in °C.",
   },
 ];
 

@@ -24,7 +24,7 @@ export const readerParameters: readonly QueryParameter[] = [
   {
     name: 'lang',
     schema: z.enum(languages),
-    description: 'The language of the texts; wins over Accept-Language.',
+    description: 'Language of the texts; overrides Accept-Language.',
   },
   {
     name: 'textUnit',
@@ -34,7 +34,7 @@ export const readerParameters: readonly QueryParameter[] = [
   {
     name: 'model',
     schema: readerShape.model,
-    description: 'full: with the sources that the model rests on.',
+    description: "full: include the model's sources.",
   },
 ];
 

@@ -17,30 +17,27 @@ const problemSchema = z.strictObject({
   detail: z.string(),
   instance: z.string(),
   code: z.enum(errorCodes),
-  messages: z
-    .array(z.string())
-    .optional()
-    .describe('The messages of GET /v1/messages that `detail` is made of, in this order.'),
+  messages: z.array(z.string()).optional().describe('The messages of GET /v1/messages in `detail`, in order.'),
   params: paramsSchema.optional().describe('The parameters of those messages.'),
-  quota: z.enum(quotaNames).optional().describe('Of quota-full: what there is too much of.'),
-  limit: z.number().optional().describe('Of quota-full: how many there may be.'),
-  used: z.number().optional().describe('Of quota-full: how many there are.'),
+  quota: z.enum(quotaNames).optional().describe('For quota-full: the quota.'),
+  limit: z.number().optional().describe('For quota-full: its limit.'),
+  used: z.number().optional().describe('For quota-full: the amount stored.'),
   errors: z
     .array(
       z.strictObject({
-        pointer: z.string().optional().describe('Where in the JSON body, as a JSON pointer.'),
-        parameter: z.string().optional().describe('Which query parameter.'),
-        line: z.number().optional().describe('Which line of the file.'),
+        pointer: z.string().optional().describe('Location in the JSON body, as a JSON pointer.'),
+        parameter: z.string().optional().describe('Name of the query parameter.'),
+        line: z.number().optional().describe('Line of the file.'),
         detail: z.string(),
-        code: z.string().optional().describe('The message of GET /v1/messages that `detail` is.'),
+        code: z.string().optional().describe('The message of GET /v1/messages in `detail`.'),
         params: paramsSchema.optional(),
         choices: z
           .array(
             z.strictObject({
-              value: z.string().describe('What to send as the parameter.'),
+              value: z.string().describe('Value to send as the parameter.'),
               reads: z.string(),
               consequence: z.string(),
-              code: z.string().describe('With `.reads` and `.consequence` after it, the messages that those two are.'),
+              code: z.string().describe('With `.reads` and `.consequence` appended, the codes of those two messages.'),
               params: paramsSchema,
             }),
           )
@@ -51,8 +48,8 @@ const problemSchema = z.strictObject({
   'violated-policies': z
     .array(z.string())
     .optional()
-    .describe('The limits that refused it, by their names in RateLimit-Policy.'),
-  retryAfterS: z.number().optional().describe('As the Retry-After header: not sooner than in so many seconds.'),
+    .describe('The exceeded limits, by their names in RateLimit-Policy.'),
+  retryAfterS: z.number().optional().describe('As the Retry-After header: seconds to wait before the next try.'),
 });
 
 /** Describes the service's routes as an OpenAPI 3.1 document. */
@@ -76,13 +73,13 @@ export function openApiDocument(routes: readonly Route[], version: string): Reco
     components: {
       schemas: { Problem: schemaOf(problemSchema, 'output') },
       securitySchemes: {
-        key: { type: 'http', scheme: 'bearer', description: 'Only where the service was started with API_KEYS.' },
+        key: { type: 'http', scheme: 'bearer', description: 'Only if the service was started with API_KEYS.' },
         session: {
           type: 'apiKey',
           in: 'cookie',
           name: SESSION_COOKIE,
           description:
-            'What POST /session gives a browser for a key. Changes are taken from pages of this service only.',
+            'The cookie that POST /session sets for a key. Changes are accepted only from pages of this service.',
         },
       },
     },
@@ -129,7 +126,7 @@ function describe(operation: Operation, url: string, open: boolean) {
     security: open ? [] : [{ key: [] }, { session: [] }, {}],
     responses: {
       ...successes(operation.answer),
-      ...(operation.form ? { 303: { description: 'Of a form: the page to go on with.' } } : {}),
+      ...(operation.form ? { 303: { description: 'For a form: redirect to the page.' } } : {}),
       '4XX': {
         description: problemList(operation.problems),
         content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },
@@ -147,7 +144,7 @@ const withReadOnly = (schema: Record<string, unknown>, names: readonly string[])
         properties: {
           ...(schema.properties as object),
           ...Object.fromEntries(
-            names.map((name) => [name, { readOnly: true, description: 'Left out of what is kept.' }]),
+            names.map((name) => [name, { readOnly: true, description: 'Accepted but not stored.' }]),
           ),
         },
       }),
@@ -158,7 +155,7 @@ const IF_MATCH = {
   in: 'header',
   required: false,
   description:
-    'The revision of the thing in quotes, or an ETag that a GET or a change gave: the change is made only if the thing is still so, else 412.',
+    "The resource's revision in quotes, or an ETag from a GET or a change: the change is made only if it still matches, otherwise 412.",
   schema: { type: 'string' },
 };
 
@@ -166,12 +163,12 @@ const IF_NONE_MATCH = {
   name: 'If-None-Match',
   in: 'header',
   required: false,
-  description: '`*`: it is kept only if nothing is kept under this name yet, else 412.',
+  description: '`*`: create only; 412 if the name is taken.',
   schema: { type: 'string' },
 };
 
 function successes(answer: Operation['answer']) {
-  if (answer === 'none') return { 204: { description: 'It is done.' } };
+  if (answer === 'none') return { 204: { description: 'Done.' } };
   const content =
     'schema' in answer
       ? {
@@ -179,7 +176,7 @@ function successes(answer: Operation['answer']) {
           ...(answer.picture ? { [SVG]: { schema: { type: 'string' } } } : {}),
         }
       : { [answer.mediaType]: { schema: { type: 'string' } } };
-  const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'It was created.', content } } : {};
+  const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'Created.', content } } : {};
   return { 200: { description: 'The answer.', content }, ...created };
 }
 

@@ -121,15 +121,13 @@ export const fileParameters: Parameters = {
   unit: text('unit', z.enum(['C', 'F', 'K'])),
   column: text(
     'column',
-    z.string().max(200).describe('The number of the column, the first being 1, its name, or the name of a sensor.'),
+    z.string().max(200).describe("The column's number (the first is 1), its name, or the name of a sensor."),
   ),
   timeColumn: text('timeColumn', z.string().max(200)),
-  dateOrder: text('dateOrder', z.enum(dateOrders).describe('Which of day, month and year comes first.')),
+  dateOrder: text('dateOrder', z.enum(dateOrders).describe('The order of day, month and year.')),
   clock: text(
     'clock',
-    z
-      .enum(['local', 'standard', 'utc'])
-      .describe('What the logger’s clock shows: the place’s time, its standard time all year, or UTC.'),
+    z.enum(['local', 'standard', 'utc']).describe('The logger’s clock: local time, standard time all year, or UTC.'),
   ),
   decimalMark: text('decimalMark', z.enum(['.', ','])),
 };

@@ -63,7 +63,7 @@ export const listQuery = z.strictObject({
   limit: z.coerce.number().int().min(1).max(MAX_ON_A_PAGE).default(MAX_ON_A_PAGE),
 });
 export const listParameters: readonly QueryParameter[] = [
-  { name: 'after', schema: idSchema, description: 'The id after which to go on.' },
+  { name: 'after', schema: idSchema, description: 'Return only ids after this one.' },
   { name: 'limit', schema: z.int().min(1).max(MAX_ON_A_PAGE).default(MAX_ON_A_PAGE) },
 ];
 
@@ -246,7 +246,7 @@ const asQuery = z.strictObject(asQueryShape);
 export const asParameter: QueryParameter = {
   name: 'as',
   schema: z.enum(['kept']),
-  description: '`kept`: what a PUT takes and no more, with its revision as a strong ETag.',
+  description: '`kept`: only the fields that a PUT takes, with the revision as a strong ETag.',
 };
 
 /** True if the resource is requested as stored; any other query is refused. */

@@ -2,7 +2,7 @@ import { coded, optionsTable } from '../running/document.js';
 import { type Html, html } from '../shell/html.js';
 
 const SUBSCRIPTION = `curl -s -X PUT http://127.0.0.1:8080/v1/subscriptions/shed -H 'content-type: application/json' -d '{
-  "url": "https://shed.example/alerts", "events": ["hot-spell", "emergence-shift", "window-open", "frost"],
+  "url": "https://shed.example/alerts", "events": ["hot-spell", "emergence-shift", "window-open", "frost", "sow-again"],
   "beds": ["north"], "crops": ["lettuce"]
 }'`;
 
@@ -13,11 +13,15 @@ export const events: readonly (readonly [type: string, when: string])[] = [
     'heat that is measured or forecast lies ahead of a sowing, has moved by two days or more since the last message, or gets severe',
   ],
   ['emergence-shift', 'the date of half of a sowing has moved by two days or more since the last message'],
-  ['window-open', 'a window to sow one of the `crops` opens, or is open at the first look; the crops have to be named'],
+  [
+    'window-open',
+    'a window to sow one of the `crops` opens, or is open at the first look; the crops have to be named. While frost is forecast that would kill what is sown, it waits',
+  ],
   [
     'frost',
     'a coming night is forecast at 0 °C or less over tender seedlings, at -2 °C over half-hardy ones, that are up or may be by then, or are planted out',
   ],
+  ['sow-again', 'a row that stays bare is worth sowing again, as its `triage` says; once for each sowing'],
 ];
 
 /** Messages to the caller's address. */

@@ -1,5 +1,5 @@
 import type { WindowAnswer } from '../../contract/windows.js';
-import type { WhyClosed } from '../../plot/season-strip.js';
+import type { WhyClosed } from '../../plot/season.js';
 import { daysFrom, daysLater } from '../shell/words.js';
 
 /** A closed spell, with the reason of most of its days. */

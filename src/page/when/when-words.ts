@@ -1,6 +1,6 @@
 import type { ForecastAnswer } from '../../contract/forecast.js';
 import type { WindowAnswer } from '../../contract/windows.js';
-import type { WhyClosed } from '../../plot/season-strip.js';
+import type { WhyClosed } from '../../plot/season.js';
 import { explainedNumber } from '../shell/explained-number.js';
 import { type Html, type HtmlPart, html } from '../shell/html.js';
 import type { Told } from '../shell/say.js';

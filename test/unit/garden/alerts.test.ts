@@ -4,6 +4,7 @@ import { addDays } from '../../../src/basics/calendar.js';
 import { basisCode } from '../../../src/basics/series.js';
 import { type Alert, alertsOf } from '../../../src/garden/alerts/alerts.js';
 import type { KnownNow, WindowsNow } from '../../../src/garden/sowing/known-now.js';
+import type { Triage } from '../../../src/garden/sowing/triage.js';
 import { alertEvents, type SubscriptionFields } from '../../../src/garden/store/alert-store.js';
 import { crops } from '../../../src/germination/crops.js';
 import { customCrop } from '../../../src/germination/custom-crop.js';
@@ -264,6 +265,8 @@ describe('a window that opens', () => {
         bed: 'north',
         crop: crops.get('lettuce')!,
         today: date(today),
+        comingMinC: [],
+        firstUp: null,
         windows: windows.map(([from, to]) => ({ from: date(from), to: date(to) })),
       },
     ],
@@ -287,6 +290,101 @@ describe('a window that opens', () => {
   });
 });
 
+describe('a window on the eve of frost', () => {
+  const opened = (crop: string, nights: readonly (readonly [on: string, minC: number])[], firstUp = '2027-05-10') => {
+    const window = {
+      bed: 'north',
+      crop: crops.get(crop)!,
+      today: date('2027-05-01'),
+      comingMinC: nights.map(([on, minC]) => ({ date: date(on), minC })),
+      firstUp: date(firstUp),
+      windows: [{ from: date('2027-05-01'), to: date('2027-06-10') }],
+    };
+    return listener().lookAt({ windows: [window] }).length;
+  };
+
+  test('is not told of for a tender crop while any frost is forecast, and for others not where it kills the seedling', () => {
+    expect(opened('snap-bean', [['2027-05-02', 0.1]])).toBe(1);
+    expect(opened('snap-bean', [['2027-05-02', 0]])).toBe(0);
+    // Leaf lettuce bears -6 °C at most, and is up on the 10th at the earliest.
+    expect(opened('lettuce', [['2027-05-10', -5.9]])).toBe(1);
+    expect(opened('lettuce', [['2027-05-10', -6]])).toBe(0);
+    expect(opened('lettuce', [['2027-05-09', -6]])).toBe(1);
+  });
+
+  test('is told of once the frost is over', () => {
+    const { lookAt } = listener();
+    const window = {
+      bed: 'north',
+      crop: crops.get('snap-bean')!,
+      today: date('2027-05-01'),
+      comingMinC: [{ date: date('2027-05-03'), minC: -1 }],
+      firstUp: null,
+      windows: [{ from: date('2027-05-01'), to: date('2027-06-10') }],
+    };
+    expect(lookAt({ windows: [window] })).toEqual([]);
+    const later = {
+      ...window,
+      today: date('2027-05-04'),
+      windows: [{ from: date('2027-05-04'), to: date('2027-06-10') }],
+    };
+    expect(lookAt({ windows: [{ ...later, comingMinC: [] }] })).toHaveLength(1);
+    // Frost that is forecast once it was told takes nothing back.
+    expect(lookAt({ windows: [later] })).toEqual([]);
+  });
+});
+
+describe('a row to sow again', () => {
+  const triage = (what: 'do.sow-again' | 'do.wait'): Triage => ({
+    do: what === 'do.wait' ? 'wait' : 'sow-again',
+    text:
+      what === 'do.wait'
+        ? {
+            code: what,
+            params: {
+              found: 'nothing',
+              livingRows: 1,
+              ofRows: 4,
+              lookOn: date('2027-05-20'),
+              again: 'no',
+              againOn: null,
+              moistUntilDate: null,
+            },
+          }
+        : {
+            code: what,
+            params: {
+              sureness: 'probably',
+              lostRows: 3,
+              ofRows: 4,
+              from: null,
+              by: date('2027-06-10'),
+              moistUntilDate: date('2027-05-30'),
+            },
+          },
+    options: [],
+    checkFor: [],
+  });
+
+  test('is told once, with how likely it is lost and when there is time', () => {
+    const { lookAt, hear } = listener();
+    expect(hear({ triage: null })).toEqual([]);
+    expect(hear({ triage: triage('do.wait') })).toEqual([]);
+    const [alert] = lookAt({ sowings: [sowingNow({ triage: triage('do.sow-again') })] });
+    expect(alert).toMatchObject({ event: 'sow-again', data: { sowing: 'beans', from: null, by: '2027-06-10' } });
+    expect(sayPlainly(alert!.data!.text)).toBe(
+      'Snap bean sown on 3 May 2027 in bed north: probably lost (3 in 4). Sow again now; the last good day is 10 June 2027. Keep this row moist until 30 May 2027 all the same.',
+    );
+    expect(hear({ triage: triage('do.sow-again') })).toEqual([]);
+    expect(hear({ triage: triage('do.wait') })).toEqual([]);
+    expect(hear({ triage: triage('do.sow-again') })).toEqual([]);
+    expect(hear({ forecast: null })).toEqual([]);
+    expect(hear({ triage: triage('do.sow-again') })).toEqual([]);
+    // Sown again under the same id.
+    expect(hear({ triage: triage('do.sow-again'), sowing: { date: date('2027-05-20') } })).toHaveLength(1);
+  });
+});
+
 describe('somebody is told', () => {
   const frosty = {
     comingMinC: [{ date: date('2027-05-15'), minC: -3 }],
@@ -305,6 +403,8 @@ describe('somebody is told', () => {
         bed: 'north',
         crop: crops.get('lettuce')!,
         today: date('2027-05-03'),
+        comingMinC: [],
+        firstUp: null,
         windows: [{ from: date('2027-05-01'), to: date('2027-05-30') }],
       },
     ];
@@ -314,7 +414,13 @@ describe('somebody is told', () => {
 
   test('nothing where nothing is known today, and what was told stands', () => {
     const { lookAt, hear, told } = listener({ crops: ['lettuce', 'snap-bean'] });
-    const window = { bed: 'north', crop: crops.get('lettuce')!, today: date('2027-05-03') };
+    const window = {
+      bed: 'north',
+      crop: crops.get('lettuce')!,
+      today: date('2027-05-03'),
+      comingMinC: [],
+      firstUp: null,
+    };
     const open = { ...window, windows: [{ from: date('2027-05-01'), to: date('2027-05-30') }] };
     lookAt({ sowings: [sowingNow(frosty)], windows: [open] });
     const before = new Map(told);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { SeenCount } from '../../../src/garden/learning/count-odds.js';
 import { countPosterior, type SeenSowing, SPREADS } from '../../../src/garden/learning/count-posterior.js';
-import { likelihoodAsGaussian, standFactorOf, timeFactorOf } from '../../../src/garden/learning/posterior-factors.js';
+import { likelihoodAsGaussian } from '../../../src/garden/learning/likelihood-as-gaussian.js';
+import { standFactorOf, timeFactorOf } from '../../../src/garden/learning/posterior-factors.js';
 import { usualPrior } from '../../../src/garden/learning/prior.js';
 import { COHORTS } from '../../../src/germination/run/cohorts.js';
 import { largestDelayFactors } from '../../../src/germination/run/largest-delay-factors.js';

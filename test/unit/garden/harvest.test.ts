@@ -17,6 +17,16 @@ describe('harvestOf', () => {
     });
   });
 
+  it('is none before planting out: what is ripe in its tray is not yet in the garden', () => {
+    const lettuce = cropCalled('lettuce');
+    const sownInPlace = harvestOf(lettuce, upOn('2027-04-08'), null)!;
+    const plantedOut = addDays(sownInPlace.from, 6);
+    expect(harvestOf(lettuce, { half: plain('2027-04-08'), plantedOut }, null)).toMatchObject({
+      from: plantedOut,
+      to: sownInPlace.to,
+    });
+  });
+
   it('counts days from planting out from there, and tells nothing without one', () => {
     const tomato = cropCalled('tomato');
     const planted = { half: plain('2027-04-08'), plantedOut: plain('2027-05-20') };

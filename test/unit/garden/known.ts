@@ -57,6 +57,7 @@ export const sowingNow = (
   today: date('2027-05-03'),
   plantOut: null,
   comingMinC: [],
+  triage: null,
   ...changes,
   sowing: { id: 'beans', bed: 'north', date: date('2027-05-03'), method: 'direct', ...changes.sowing },
   forecast:

@@ -55,7 +55,17 @@ export const sowingOf = (fields: Partial<Sowing> = {}): Sowing => ({
 /** A sowing that nothing is known of but what is named. */
 export function growing({ sowing = sowingOf(), ...known }: Partial<GrowingSowing> = {}): GrowingSowing {
   const crop = cropCalled(typeof sowing.crop === 'string' ? sowing.crop : 'lettuce');
-  return { sowing, crop, forecast: null, indoors: null, harvest: null, isSparse: false, resowBy: null, ...known };
+  return {
+    sowing,
+    crop,
+    forecast: null,
+    indoors: null,
+    harvest: null,
+    isSparse: false,
+    resowBy: null,
+    sowAgain: null,
+    ...known,
+  };
 }
 
 const milestone = (date: PlainDate, sown: PlainDate): Milestone => ({

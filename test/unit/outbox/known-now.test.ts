@@ -1,3 +1,4 @@
+import { createHmac } from 'node:crypto';
 import { text } from 'node:stream/consumers';
 import { describe, expect, test } from 'vitest';
 import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
@@ -168,38 +169,46 @@ describe('what is known now', () => {
   });
 });
 
-describe('from the weather to the receiver', () => {
-  test('a hot week, a frost and a cold week that delays the beans are notified, each once', async () => {
-    const store = await garden();
-    const messages: { type: string; data: Record<string, unknown> }[] = [];
-    const shed = await serve(async (request, response) => {
-      messages.push(JSON.parse(await text(request)));
-      response.end();
-    });
-    const sender = webhookSender({
-      userAgent: 'test',
-      isAllowed: (address) => address === '127.0.0.1',
-      allowHttp: true,
-    });
-    open.push(shed, sender);
-    await store.putSubscription(OWNER, 'shed', { ...everything, url: shed.url }, NOW);
-    let nowMs = NOW;
-    const silent = (): void => {};
-    const settings = {
-      store,
-      sender,
-      clock: () => new Date(nowMs),
-      random: () => 0,
-      log: { info: silent, warn: silent, error: (details: object) => expect(details).toBeUndefined() },
-      signal: new AbortController().signal,
-      version: '1.0.0',
-      say: sayPlainly,
-      look: (owner: string, subscription: SubscriptionFields, beds: readonly string[]) =>
-        knownNow(store, owner, subscription, beds, new Date(nowMs), ask),
-    };
-    /** Looks and sends, an hour later each time. */
-    const told = async (): Promise<string[]> => {
-      nowMs += HOUR_MS;
+/** A receiver that is told what is new in a garden, look by look. */
+async function listener(store: Store, wanted: Partial<SubscriptionFields> = {}) {
+  const messages: { type: string; data: Record<string, unknown> }[] = [];
+  const shed = await serve(async (request, response) => {
+    const body = await text(request);
+    const { 'webhook-id': id, 'webhook-timestamp': at, 'webhook-signature': signature } = request.headers;
+    const key = Buffer.from(secret.slice('whsec_'.length), 'base64');
+    // As Standard Webhooks says.
+    expect(signature).toBe(`v1,${createHmac('sha256', key).update(`${id}.${at}.${body}`).digest('base64')}`);
+    messages.push(JSON.parse(body));
+    response.end();
+  });
+  const sender = webhookSender({
+    userAgent: 'test',
+    isAllowed: (address) => address === '127.0.0.1',
+    allowHttp: true,
+  });
+  open.push(shed, sender);
+  await store.putSubscription(OWNER, 'shed', { ...everything, ...wanted, url: shed.url }, NOW);
+  const { secret } = (await store.subscription(OWNER, 'shed'))!;
+  let nowMs = NOW;
+  const silent = (): void => {};
+  const settings = {
+    store,
+    sender,
+    clock: () => new Date(nowMs),
+    random: () => 0,
+    log: { info: silent, warn: silent, error: (details: object) => expect(details).toBeUndefined() },
+    signal: new AbortController().signal,
+    version: '1.0.0',
+    say: sayPlainly,
+    look: (owner: string, subscription: SubscriptionFields, beds: readonly string[]) =>
+      knownNow(store, owner, subscription, beds, new Date(nowMs), ask),
+  };
+  return {
+    messages,
+    nowMs: () => nowMs,
+    /** Looks and sends, some hours later than the last time. */
+    async told(hoursLater = 1): Promise<string[]> {
+      nowMs += hoursLater * HOUR_MS;
       messages.splice(0);
       await pollDue(settings);
       for (let due = 1; due > 0; ) {
@@ -207,11 +216,18 @@ describe('from the weather to the receiver', () => {
         for (const ref of refs) await deliver(ref, settings);
         due = refs.length;
       }
-      return messages.map(({ type, data }) => `${type} ${data.sowing}`).sort();
-    };
+      return messages.map(({ type, data }) => `${type} ${data.sowing ?? data.crop}`).sort();
+    },
+  };
+}
+
+describe('from the weather to the receiver', () => {
+  test('a hot week and a frost in the forecast are told, and a cold one that delays the beans, each once', async () => {
+    const store = await garden();
+    const { messages, told, nowMs } = await listener(store);
     const coming = (maxC: readonly number[], minC?: number) =>
       store.putComingDays(OWNER, 'quillmere', {
-        atMs: nowMs,
+        atMs: nowMs(),
         days: airFrom('2027-05-03', maxC).map((day, i) =>
           minC !== undefined && i === 12 ? { ...day, min: minC } : day,
         ),
@@ -234,5 +250,43 @@ describe('from the weather to the receiver', () => {
     expect(await told()).toContain('frost beans');
     expect(await told()).toEqual([]);
     expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 0, failures: 0 });
+  });
+
+  test('a row that stays bare is told to be sown again, once, when that costs less than waiting', async () => {
+    const store = await garden(4);
+    await store.putComingDays(OWNER, 'quillmere', { atMs: NOW, days: [] });
+    const { messages, told } = await listener(store, { events: ['sow-again'], crops: ['lettuce'] });
+    const heard: string[] = [];
+    const bareOn = ['2027-05-09', '2027-05-15', '2027-05-21', '2027-05-27'];
+    for (const on of bareOn) {
+      await store.putCount(OWNER, 'lettuces', { date: date(on), seedlings: 0, ofSeeds: null, thinned: false });
+      if ((await told(6 * 24)).length === 0) continue;
+      expect(messages[0]).toMatchObject({
+        type: 'sow-again',
+        data: { bed: 'north', sowing: 'lettuces', crop: 'lettuce', from: null, code: 'news.sow-again' },
+      });
+      expect(messages[0]!.data.text).toMatch(
+        /^Lettuce sown on 3 May 2027 in bed north: (probably lost \(\d+ in \d+\)|lost)\. Sow again now; the last good day is /,
+      );
+      heard.push(...messages.map(() => on));
+    }
+    expect(heard).toHaveLength(1);
+    expect(heard[0]! > bareOn[0]!).toBe(true);
+    expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 0, failures: 0 });
+  });
+
+  test('that carrots can be sown is told after the nights that would kill their seedlings', async () => {
+    const store = await garden(4);
+    const coming = (minC: number) =>
+      store.putComingDays(OWNER, 'quillmere', {
+        atMs: NOW,
+        days: airFrom('2027-05-03', Array(14).fill(18)).map((day, i) => (i === 13 ? { ...day, min: minC } : day)),
+      });
+    await coming(-9);
+    const { told } = await listener(store, { events: ['window-open'], crops: ['carrot'] });
+    expect(await told()).toEqual([]);
+    await coming(-3);
+    expect(await told()).toEqual(['window-open carrot']);
+    expect(await told()).toEqual([]);
   });
 });

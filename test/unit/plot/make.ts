@@ -1,5 +1,5 @@
 import type { DrawnForecast, DrawnHours } from '../../../src/plot/drawn-forecast.js';
-import type { DrawnSeason } from '../../../src/plot/season-strip.js';
+import type { DrawnSeason } from '../../../src/plot/season.js';
 import { plainReader } from '../../../src/words/reader.js';
 import { sayer } from '../../../src/words/say.js';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type DrawnSeason, seasonStrip } from '../../../src/plot/season-strip.js';
+import type { DrawnSeason } from '../../../src/plot/season.js';
+import { seasonStrip } from '../../../src/plot/season-strip.js';
 import { outsideOf } from './corners.js';
 import { dateAfter, say, southernSeason } from './make.js';
 import { all, readXml, textIn } from './read-xml.js';

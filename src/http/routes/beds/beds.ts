@@ -26,7 +26,7 @@ import { deleteAsAllowed, getRoute, listRoute } from '../../resource/resource-ro
 const deleteQuery = z.strictObject({ with: z.enum(['sowings']).optional() });
 const bedSchemas = { kind: 'bed', put: bedPutSchema, answer: bedAnswerSchema, problems: ['unknown-place'] } as const;
 
-/** The beds that a grower has. */
+/** The routes of beds. */
 export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Route[] => {
   const onWire = serializeBed(publicUrl);
   const beds: Repository<Bed, BedFields> = {
@@ -41,12 +41,12 @@ export const bedRoutes = (store: Store, clock: () => Date, publicUrl = ''): Rout
   const list = { kind: 'bed', summary: 'Your beds, by id', schema: bedListSchema, list: store.beds } as const;
   const put = {
     ...bedSchemas,
-    summary: 'Keep a bed, or replace it; what lies in it stays',
+    summary: 'Store or replace a bed; its contents stay',
     example: exampleBed,
   };
   const patch = {
     ...bedSchemas,
-    summary: 'Change some of what is kept of a bed',
+    summary: 'Change some fields of a bed',
     patch: bedPatchSchema,
     example: { cover: 'mulch', shadePercent: 20 },
     onWire,
@@ -66,8 +66,8 @@ const deleteBed = (beds: Repository<Bed, BedFields>, store: Store): Route => ({
   url: '/v1/beds/:id',
   operation: {
     id: 'deleteBed',
-    summary: 'Delete a bed, its readings and plans; with=sowings its sowings and their counts too',
-    query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Its sowings go too.' }],
+    summary: 'Delete a bed, its readings and plans; with=sowings also its sowings and their counts',
+    query: [{ name: 'with', schema: z.enum(['sowings']), description: 'Also delete its sowings.' }],
     answer: 'none',
     ifMatch: true,
     problems: ['not-found', 'has-sowings', 'precondition-failed', ...keptProblems],
@@ -89,7 +89,7 @@ const renewCalendarToken = (store: Store, onWire: (bed: Bed) => BedWire, clock: 
   url: '/v1/beds/:id/calendar-token',
   operation: {
     id: 'renewCalendarToken',
-    summary: "Give a bed's calendar a new address; the old one opens nothing any more",
+    summary: "Give a bed's calendar a new address; the old one stops working",
     answer: { schema: bedAnswerSchema },
     problems: ['not-found', ...keptProblems],
   },
@@ -101,10 +101,10 @@ const renewCalendarToken = (store: Store, onWire: (bed: Bed) => BedWire, clock: 
   },
 });
 
-/** The bed that a request's path names. @throws {RequestError} `not-found`. */
+/** The bed in a request's path. @throws {RequestError} `not-found`. */
 export const bedIn = (request: FastifyRequest, store: Store): Promise<Bed> => keptIn(request, 'bed', store.bed);
 
-/** @param publicUrl What the address of a calendar begins with; '': nothing, it is one of this service. */
+/** @param publicUrl Prefix of a calendar's address; '': none, it is a path of this service. */
 const serializeBed =
   (publicUrl: string) =>
   ({ revision: _, fieldsRevision, id, calendarToken, ...fields }: Bed): BedWire => ({

@@ -61,7 +61,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
         id: 'bedCalendar',
         summary: 'What to do in a bed, and when, as a calendar to subscribe to (RFC 5545)',
         description:
-          'Needs no key: the address that a bed gives as its calendarUrl holds a secret of its own. An event keeps its UID while its dates move.',
+          "Needs no key: the bed's calendarUrl holds a secret of its own. An event keeps its UID while its dates move.",
         query: [
           {
             name: 'token',

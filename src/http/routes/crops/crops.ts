@@ -38,9 +38,9 @@ export const cropRoutes = ({ clock, answers }: Pick<Service, 'clock' | 'answers'
     url: '/v1/crops',
     operation: {
       id: 'listCrops',
-      summary: 'The crops known here, each with its rows, limits and cautions',
+      summary: 'All crops, with their rows, limits and cautions',
       query: [
-        { name: 'after', schema: z.string().max(64), description: 'The id after which to go on.' },
+        { name: 'after', schema: z.string().max(64), description: 'Return only ids after this one.' },
         { name: 'limit', schema: z.int().min(1).max(100).default(100) },
         { name: 'precision', schema: precisionSchema },
       ],

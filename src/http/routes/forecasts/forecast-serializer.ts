@@ -8,7 +8,7 @@ import type { Unworded } from '../../negotiation/worded.js';
 import { serializeReport } from '../readings/report-serializer.js';
 import { serializeRisks } from './risk-serializer.js';
 
-/** A forecast as the contract words it, without what every answer carries. */
+/** Serializes a forecast, without the fields of every answer. */
 export function serializeForecast(
   forecast: Forecast,
   rounding: Rounding,

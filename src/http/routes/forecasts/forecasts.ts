@@ -39,26 +39,26 @@ const form: EndpointDefinition<ForecastQuery> = {
 };
 const linkForm = { asking: forecastQuerySchema, parameters: linkParameters(askingParameters) };
 
-/** How the answer is to be written, whatever is asked. */
+/** Parameters that say how any answer is written. */
 const writtenParameters: readonly QueryParameter[] = [
   { name: 'precision', schema: precisionSchema },
   {
     name: 'hourly',
     schema: z.boolean().default(false),
-    description: 'true: the temperature at the seed by the hour as well.',
+    description: 'true: include hourly temperatures at the seed.',
   },
 ];
 
-/** What will this sowing do? */
+/** The routes of forecasts. */
 export const forecastRoutes = (service: Service): Route[] => [
   {
     method: 'POST',
     url: '/v1/forecasts',
     operation: {
       id: 'forecast',
-      summary: 'What a sowing will do: when it comes up, how much of it, and what heat does to it',
+      summary: 'Forecast of a sowing: when it comes up, how much of it, and the effect of heat',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query: what loggers, stations and archives write is understood as it comes, and what cannot be known is asked. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` and `hourly` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. Files of loggers, stations and archives are read as they are, and the service asks about what they leave open. A stored bed’s readings and its place’s air are used; temperatures sent overlay them. Query parameters except `precision` and `hourly` are only for a file.',
       query: [...writtenParameters, ...documented({ ...askingParameters, ...fileParameters })],
       json: { schema: forecastBodySchema, example: exampleQuestion },
       csv: { example: exampleCsv },
@@ -79,7 +79,7 @@ export const forecastRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/forecast',
     operation: {
       id: 'bedForecast',
-      summary: 'The same question as a link: what a sowing in a kept bed will do, as JSON or as a picture',
+      summary: 'The same question as a link, for a stored bed, as JSON or as a picture',
       query: [...writtenParameters, ...pictureParameters, ...documented(linkForm.parameters, ['crop', 'sowing'])],
       answer: { schema: forecastAnswerSchema, picture: true },
       problems: [...linkProblems, 'starts-after-sowing'],
@@ -99,7 +99,7 @@ export const forecastRoutes = (service: Service): Route[] => [
   },
 ];
 
-/** Writes a forecast as the query wants it; the rest of the query. */
+/** The serializer that the query requests, and the rest of the query. */
 function writtenAs(request: FastifyRequest) {
   const { rounding, query } = precisionOf(request);
   const { hourly, ...rest } = query;
@@ -119,7 +119,7 @@ const serializeHourly = (
   rounding: Rounding,
 ): Unworded<ForecastAnswer>['hourly'] => hours && serializeHours(sowing.depthCm, hourReadings(hours), zone, rounding);
 
-/** Past years take seconds, as what a bed's counts have taught may; anything else takes milliseconds. */
+/** Past years take seconds, and so may a bed with counts; anything else takes milliseconds. */
 async function forecastOf(
   { work, store }: Service,
   request: FastifyRequest,

@@ -3,7 +3,7 @@ import type { Risk } from '../../../growth/pests/pest-risks.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
-/** What threatens rows, as the contract words it: sums of degree days are told whole. */
+/** Serializes risks to rows, with whole degree days. */
 export const serializeRisks = (risks: readonly Risk[], { whole }: Rounding): Unworded<RiskAnswer>[] =>
   risks.map((risk) => ({
     ...risk,

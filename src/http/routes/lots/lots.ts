@@ -27,9 +27,9 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
   const list = { kind: 'lot', summary: 'Your seed lots, by id', schema: lotListSchema, list: store.lots } as const;
   const put: Replacement<typeof lotPutSchema> = {
     ...schemas,
-    summary: 'Keep a seed lot, or replace it',
+    summary: 'Store or replace a seed lot',
     description:
-      'A counted test, or the percent on the packet. Where the moisture of the seed, the temperature of its store and the date of the test are told, and constants are published for the crop, it is aged; otherwise it is only said when to test it before use.',
+      "A counted test, or the percent on the packet. It is aged if the seed's moisture, the temperature of its store and the date of the test are given, and constants are published for the crop; otherwise the answer only says when to test before use.",
     example: exampleLot,
     problems: ['unknown-crop'],
     refuse(fields) {
@@ -40,7 +40,7 @@ export const lotRoutes = (store: Store, clock: () => Date): Route[] => {
   return [
     listRoute({ ...list, onWire }, clock),
     putRoute(put, lots, clock),
-    getRoute({ ...schemas, summary: 'One seed lot, and what it is worth today', onWire }, lots, clock),
+    getRoute({ ...schemas, summary: 'One seed lot, and its value today', onWire }, lots, clock),
     deleteLot(lots, store),
   ];
 };

@@ -22,9 +22,9 @@ export const seedsNeededRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/seeds-needed',
     operation: {
       id: 'seedsNeeded',
-      summary: 'How many seeds to sow for a wanted number of plants, as surely as wanted',
+      summary: 'How many seeds to sow for a number of plants, with a given probability',
       description:
-        'Beta-binomial over the lot and the bed: all seeds share one lot, known from its test, and one bed, of which only a range is known.',
+        'Beta-binomial over the lot and the bed: all seeds share one lot, known from its test, and one bed, for which only a range is known.',
       json: { schema: seedsNeededSchema, example: exampleSeedsQuestion },
       answer: { schema: seedsNeededAnswerSchema },
       problems: [

@@ -1,7 +1,7 @@
 import type { AirDay } from '../../../garden/store/store.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 
-/** A day of air, without what is not known of it. */
+/** Serializes a day of air, without its unknown values. */
 export function serializeAirDay({ date, min, mean, max }: AirDay, precision: 'full' | 'rounded') {
   const { temperature } = roundingFor(precision);
   return {

@@ -13,15 +13,15 @@ import { placeIn } from './places.js';
 const thresholdSchema = z.coerce.number().min(-20).max(20).default(0);
 const frostQuery = z.strictObject({ threshold: thresholdSchema });
 
-/** When frosts come at a place. */
+/** The route of a place's frost dates. */
 export const frostDatesRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'GET',
     url: '/v1/places/:id/frost-dates',
     operation: {
       id: 'frostDates',
-      summary: 'When the last frost of spring and the first of autumn come, at three risks',
-      description: 'Dates at 10, 50 and 90 % risk need ten years of air or more; fewer years give 50 % alone.',
+      summary: 'Dates of the last spring frost and the first autumn frost, at three risks',
+      description: 'Dates at 10, 50 and 90 % risk need ten years of air or more; fewer years give only 50 %.',
       query: [
         {
           name: 'threshold',

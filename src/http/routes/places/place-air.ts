@@ -49,19 +49,19 @@ const airQuery = z
   .superRefine(refuseBackward);
 const rangeQuery = z.strictObject(dateRangeShape).superRefine(refuseBackward);
 
-/** Of what is kept with a place its revision is that of all of it. */
+/** The present state of a place's air, whose revision is the place's. */
 const airCurrentOf = (place: Place | undefined, range: Partial<z.output<typeof airQuery>>): Current =>
   place
     ? { revision: place.revision, inputs: () => airInputs(place, { ...airQuery.parse({}), ...range }) }
     : { revision: null };
 
-/** All that an answer about a place's air rests on: no day need be read to know it unchanged. */
+/** Everything that an answer about a place's air depends on; no day need be read to know it unchanged. */
 const airInputs = ({ id, revision }: Place, { from, to, after, limit, precision }: z.output<typeof airQuery>) => ({
   air: [id, revision],
   asked: { from, to, after, limit, precision },
 });
 
-/** What the air of a place has been. */
+/** The routes of a place's past air. */
 export const placeAirRoutes = (store: Store, clock: () => Date): Route[] => [
   addAir(store, clock),
   getAir(store, clock),
@@ -73,9 +73,8 @@ const addAir = (store: Store, clock: () => Date): Route => ({
   url: '/v1/places/:id/air',
   operation: {
     id: 'addAir',
-    summary: 'Keep air temperatures of past days, each in place of what was kept of its date',
-    description:
-      'By the day, or as readings, of which the complete days are kept. A forecast goes to coming-days instead.',
+    summary: "Store air temperatures of past days; each replaces its date's earlier values",
+    description: 'Days, or readings, of which the complete days are stored. A forecast goes to coming-days instead.',
     query: uploadParameters,
     json: { schema: seriesSchema, example: examplePastAir },
     csv: { example: exampleAirCsv },
@@ -112,7 +111,7 @@ const getAir = (store: Store, clock: () => Date): Route => ({
     summary: "The days of a place's air, as a series that can be sent back",
     query: [
       ...dateRangeParameters,
-      { name: 'after', schema: dateSchema, description: 'The date after which to go on.' },
+      { name: 'after', schema: dateSchema, description: 'Return only dates after this one.' },
       { name: 'limit', schema: z.int().min(1).max(MAX_DAYS).default(DEFAULT_DAYS) },
       { name: 'precision', schema: keptPrecisionSchema },
       asParameter,
@@ -143,7 +142,7 @@ const deleteAir = (store: Store, clock: () => Date): Route => ({
   url: '/v1/places/:id/air',
   operation: {
     id: 'deleteAir',
-    summary: 'Delete days of air: those from and to dates, or all',
+    summary: 'Delete days of air, all or those between dates',
     query: dateRangeParameters,
     answer: { schema: deletedAnswerSchema },
     ifMatch: true,

@@ -29,14 +29,14 @@ import { incompleteNotes, wholeDays } from './whole-days.js';
 
 const comingQuery = z.strictObject({ precision: keptPrecisionSchema, ...asQueryShape });
 
-/** What the air of a place will be. */
+/** The routes of a place's forecast days. */
 export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'PUT',
     url: '/v1/places/:id/coming-days',
     operation: {
       id: 'putComingDays',
-      summary: "Keep a forecast of the place's air in place of the one before",
+      summary: "Store a forecast of the place's air; it replaces the one before",
       json: { schema: seriesSchema, example: exampleComingDays },
       answer: { schema: comingDaysAnswerSchema, mayCreate: true },
       ifMatch: true,
@@ -80,7 +80,7 @@ export const placeComingDaysRoutes = (store: Store, clock: () => Date): Route[] 
     url: '/v1/places/:id/coming-days',
     operation: {
       id: 'getComingDays',
-      summary: "The forecast of the place's air that is kept",
+      summary: "The stored forecast of the place's air",
       query: [{ name: 'precision', schema: keptPrecisionSchema }, asParameter],
       answer: { schema: comingDaysKeptSchema },
       problems: ['not-found', ...keptProblems],

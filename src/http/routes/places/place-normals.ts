@@ -19,14 +19,14 @@ import {
 } from '../../resource/resource.js';
 import { nothingYet, placeIn } from './places.js';
 
-/** What the air of a place is in an ordinary year. */
+/** The routes of a place's climatological normals. */
 export const placeNormalsRoutes = (store: Store, clock: () => Date): Route[] => [
   {
     method: 'PUT',
     url: '/v1/places/:id/normals',
     operation: {
       id: 'putNormals',
-      summary: 'Keep the long-term monthly means of the daily maximum and minimum',
+      summary: 'Store the long-term monthly means of the daily maximum and minimum',
       json: {
         schema: normalsSchema,
         example: exampleNormals,

@@ -20,7 +20,7 @@ import { deleteAsAllowed, getRoute, listRoute } from '../../resource/resource-ro
 const deleteQuery = z.strictObject({ with: z.enum(['beds']).optional() });
 const placeSchemas = { kind: 'place', put: placePutSchema, answer: placeAnswerSchema } as const;
 
-/** The places that a grower has, each with a climate of its own. */
+/** The routes of places, each with a climate of its own. */
 export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
   const places: Repository<Place, PlaceFields> = {
     find: store.place,
@@ -29,10 +29,10 @@ export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
   };
   const onWire = serializePlace;
   const list = { kind: 'place', summary: 'Your places, by id', schema: placeListSchema, list: store.places } as const;
-  const put = { ...placeSchemas, summary: 'Keep a place, or replace it', example: examplePlace };
+  const put = { ...placeSchemas, summary: 'Store or replace a place', example: examplePlace };
   const patch = {
     ...placeSchemas,
-    summary: 'Change some of what is kept of a place',
+    summary: 'Change some fields of a place',
     patch: placePatchSchema,
     example: { annualRainMm: 800 },
     onWire,
@@ -51,8 +51,8 @@ const deletePlace = (places: Repository<Place, PlaceFields>, store: Store): Rout
   url: '/v1/places/:id',
   operation: {
     id: 'deletePlace',
-    summary: 'Delete a place and its air; with=beds its beds and their readings too',
-    query: [{ name: 'with', schema: z.enum(['beds']), description: 'Its beds go too.' }],
+    summary: 'Delete a place and its air; with=beds also its beds and their readings',
+    query: [{ name: 'with', schema: z.enum(['beds']), description: 'Also delete its beds.' }],
     answer: 'none',
     ifMatch: true,
     problems: ['not-found', 'has-beds', 'precondition-failed', ...keptProblems],
@@ -69,7 +69,7 @@ const deletePlace = (places: Repository<Place, PlaceFields>, store: Store): Rout
   },
 });
 
-/** The place that a request's path names. @throws {RequestError} `not-found`. */
+/** The place in a request's path. @throws {RequestError} `not-found`. */
 export const placeIn = (request: FastifyRequest, store: Store): Promise<Place> => keptIn(request, 'place', store.place);
 
 const serializePlace = ({ revision: _, fieldsRevision, id, ...fields }: Place): PlaceWire => ({
@@ -78,6 +78,6 @@ const serializePlace = ({ revision: _, fieldsRevision, id, ...fields }: Place): 
   ...fields,
 });
 
-/** What belongs to a place and is not kept yet. */
+/** A refusal because a part of a place is not stored yet. */
 export const nothingYet = (id: string, what: string): RequestError =>
   new RequestError('not-found', keptRefusal('not-found.of-place', { what, place: id }));

@@ -7,7 +7,7 @@ import type { AirDay } from '../../../garden/store/store.js';
 import type { ReadSeries } from '../../../readings/read-series.js';
 import { seriesFault } from '../../question/upload.js';
 
-/** The whole days of a series of air. */
+/** The complete days of a series of air. */
 export function wholeDays(
   request: FastifyRequest,
   { medium, days }: ReadSeries,
@@ -23,5 +23,5 @@ export function wholeDays(
   return { days: air, incomplete: days.length - whole.length };
 }
 
-/** How many days were left out. */
+/** Notes the number of days left out. */
 export const incompleteNotes = (days: number): Fact[] => (days === 0 ? [] : [keptNote('incomplete-days', { days })]);

@@ -49,7 +49,7 @@ export const planRoutes = (service: Service): Route[] => {
   const { store, clock } = service;
   const list = {
     kind: 'plan',
-    summary: 'Your plans, by id, without their sowings; of one bed, if you name it',
+    summary: 'Your plans, by id, without their sowings, of all beds or one',
     schema: planListSchema,
     list: store.plans,
     onWire: serializePlanFields,
@@ -68,9 +68,9 @@ const putPlan = (service: Service): Route => ({
   url: '/v1/plans/:id',
   operation: putOperation({
     ...planSchemas,
-    summary: 'Keep a harvest that is wanted, or replace it, and see what to sow for it',
+    summary: 'Store or replace a wanted harvest, and get the sowings for it',
     description:
-      'The sowings are worked out anew whenever the plan is asked for, from the past years of the bed’s place. Three years or more of daily air temperatures are needed, kept with the place, or its normals; what cannot be planned is not kept. A week counts plants that are ready: tomatoes and beans bear for weeks, so want fewer of them.',
+      'The sowings are worked out for each request, from the past years of the bed’s place. The place needs at least three years of daily air temperatures, or normals; a plan that cannot be worked out is not stored. A week counts plants that become ready: tomatoes and beans bear for weeks, so plan fewer of them.',
     example: examplePlan,
     problems: ['unknown-bed', 'unknown-crop', ...planProblems],
   }),
@@ -94,7 +94,7 @@ const getPlan = (service: Service): Route => ({
   url: '/v1/plans/:id',
   operation: {
     id: 'getPlan',
-    summary: 'One plan: what to sow when, and the gaps that heat or frost will leave',
+    summary: 'One plan: what to sow and when, and the gaps that heat or frost will leave',
     query: [asParameter],
     answer: { schema: orAsKept(planAnswerSchema, planPutSchema) },
     problems: ['not-found', ...planProblems, ...keptProblems],

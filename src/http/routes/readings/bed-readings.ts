@@ -33,7 +33,7 @@ import {
   readingsQuery,
 } from './readings-query.js';
 
-/** What the thermometers of a bed have read. */
+/** The routes of a bed's readings. */
 export const bedReadingsRoutes = (store: Store, clock: () => Date): Route[] => [
   addReadings(store, clock),
   listThermometers(store, clock),
@@ -46,9 +46,9 @@ const addReadings = (store: Store, clock: () => Date): Route => ({
   url: '/v1/beds/:id/readings',
   operation: {
     id: 'addReadings',
-    summary: 'Keep readings of a thermometer in or above a bed',
+    summary: 'Store readings of a thermometer in or above a bed',
     description:
-      'Each is kept in place of an earlier one of the same medium, depth and instant. Readings have instants: days of air go to the place, days of soil with each question.',
+      'Each replaces an earlier reading of the same medium, depth and instant. Readings have instants: send days of air to the place, and days of soil with each question.',
     query: uploadParameters,
     json: { schema: seriesSchema, example: exampleBedReadings },
     csv: { example: exampleCsv },
@@ -82,7 +82,7 @@ const listThermometers = (store: Store, clock: () => Date): Route => ({
   url: '/v1/beds/:id/thermometers',
   operation: {
     id: 'listThermometers',
-    summary: 'What is kept of each thermometer of a bed: how many readings, from when to when',
+    summary: 'The thermometers of a bed: number, first and last of their readings',
     answer: { schema: thermometersAnswerSchema },
     problems: ['not-found', ...keptProblems],
   },
@@ -103,7 +103,7 @@ const getReadings = (store: Store, clock: () => Date): Route => ({
   url: '/v1/beds/:id/readings',
   operation: {
     id: 'getReadings',
-    summary: 'The readings of a bed, one series of each thermometer, that can be sent back',
+    summary: 'The readings of a bed, one series for each thermometer, which can be sent back',
     query: readingsParameters,
     answer: { schema: readingsKeptSchema },
     problems: ['not-found', ...keptProblems],
@@ -128,7 +128,7 @@ const deleteReadings = (store: Store, clock: () => Date): Route => ({
   url: '/v1/beds/:id/readings',
   operation: {
     id: 'deleteReadings',
-    summary: 'Forget readings: those from and to dates, of one thermometer, or all',
+    summary: 'Delete readings of one thermometer or all, between dates or all',
     query: deleteParameters,
     answer: { schema: deletedAnswerSchema },
     ifMatch: true,
@@ -150,7 +150,7 @@ const deleteReadings = (store: Store, clock: () => Date): Route => ({
   },
 });
 
-/** All that an answer about a bed's readings rests on: none need be read to know it unchanged. */
+/** Everything that an answer about a bed's readings depends on; none need be read to know it unchanged. */
 const readingsInputs = ({ id, revision }: Bed, asked: ReadingsAsked) => {
   const { from, to, medium, probeDepthCm, after, limit, precision } = asked;
   return { readings: [id, revision], asked: { from, to, medium, probeDepthCm, after, limit, precision } };
@@ -161,7 +161,7 @@ const currentOf = (bed: Bed | undefined, asked: Partial<ReadingsAsked>): Current
     ? { revision: bed.revision, inputs: () => readingsInputs(bed, { ...readingsQuery.parse({}), ...asked }) }
     : { revision: null };
 
-/** The zone of a bed's place. */
+/** The time zone of a bed's place. */
 async function zoneOf(bed: Bed, request: FastifyRequest, store: Store): Promise<Zone> {
   const place = await store.place(ownerOf(request), bed.place);
   if (!place) throw resourceNotFound('bed', bed.id);

@@ -7,20 +7,20 @@ import type { Readings } from '../../../readings/readings.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 import { AT_SEED, isWanted, type ReadingsAsked } from './readings-query.js';
 
-/** Whose readings are asked for. */
+/** The bed whose readings are requested. */
 export interface BedReadings {
   readonly store: Store;
   readonly owner: string;
   readonly bed: Bed;
-  /** The zone of the bed's place. */
+  /** The time zone of the bed's place. */
   readonly zone: Zone;
 }
 
 /**
- * One page of a bed's readings, a series of each thermometer, and the instant to go on after.
+ * One page of a bed's readings, a series for each thermometer, and the instant to continue after.
  *
- * @param isOne All that is sent back is of one thermometer.
- * @throws {RequestError} `not-understood` where it should be of one, with those there are.
+ * @param isOne True if the page must be of one thermometer.
+ * @throws {RequestError} `not-understood` if it would be of several, naming them.
  */
 export async function readingsPage(of: BedReadings, asked: ReadingsAsked, isOne: boolean) {
   const { store, owner, bed, zone } = of;
@@ -39,7 +39,7 @@ export async function readingsPage(of: BedReadings, asked: ReadingsAsked, isOne:
   return { revision: bed.revision, series, next: end.isLast ? null : instantText(end.toMs! - 1, zone) };
 }
 
-/** The instants of whole days from and to dates. */
+/** The instants of whole days between dates. */
 export const instantsOf = ({ from, to }: DateRange, zone: Zone): InstantRange => ({
   ...(from === undefined ? {} : { fromMs: startOfDay(from, zone) }),
   ...(to === undefined ? {} : { toMs: startOfDay(addDays(to, 1), zone) }),
@@ -51,7 +51,7 @@ function refuseSeveral(probes: readonly Probe[]): void {
   throw notUnderstood([{ parameter: 'as', detail: fieldFact('field.one-thermometer', { ways: all.join(', ') }) }]);
 }
 
-/** Where a page ends: with the day on which some thermometer has its `limit` readings, before any other has. */
+/** The end of a page: the first day on which some thermometer reaches `limit` readings. */
 async function endOfPage(
   { store, owner, bed, zone }: BedReadings,
   probes: readonly Probe[],

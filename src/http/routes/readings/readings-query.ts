@@ -10,7 +10,7 @@ const DEFAULT_READINGS = 10_000;
 const MAX_STAMP_CHARACTERS = 40;
 
 const mediumSchema = z.enum(['soil', 'air']);
-/** How a query names the thermometer that lies as deep as the seed. */
+/** A query's value for the thermometer at the depth of the seed. */
 export const AT_SEED = 'seed';
 const depthSchema = z.union([z.literal(AT_SEED), z.number().min(0).max(100)]);
 const stampText = z.string().max(MAX_STAMP_CHARACTERS);
@@ -35,10 +35,10 @@ export const readingsQuery = z
 export type ReadingsAsked = Omit<z.output<typeof readingsQuery>, 'as'>;
 export const deleteQuery = z.strictObject({ ...dateRangeShape, ...probeShape }).superRefine(refuseBackward);
 
-/** The query that names thermometers and dates, as the document describes it. */
+/** Query parameters that select thermometers and dates. */
 export const deleteParameters = [
   ...dateRangeParameters,
-  { name: 'medium', schema: mediumSchema, description: 'Only thermometers in it.' },
+  { name: 'medium', schema: mediumSchema, description: 'Only thermometers in this medium.' },
   {
     name: 'probeDepthCm',
     schema: depthSchema,
@@ -50,18 +50,18 @@ export const readingsParameters = [
   {
     name: 'after',
     schema: stampText.meta({ examples: ['2027-05-03T12:00:00-02:00'] }),
-    description: 'The instant after which to go on.',
+    description: 'Return only instants after this one.',
   },
   {
     name: 'limit',
     schema: z.int().min(1).max(MAX_READINGS).default(DEFAULT_READINGS),
-    description: 'How many readings of one thermometer, about: whole days are given.',
+    description: 'Approximate number of readings of one thermometer: a page holds whole days.',
   },
   { name: 'precision', schema: keptPrecisionSchema },
-  { ...asParameter, description: '`kept`: the series alone, of one thermometer, as it can be sent back.' },
+  { ...asParameter, description: '`kept`: only the series, of one thermometer, as it can be sent back.' },
 ];
 
-/** Does a query ask for this thermometer? */
+/** True if a query selects this thermometer. */
 export const isWanted = (probe: Probe, { medium, probeDepthCm }: Partial<ReadingsAsked>): boolean =>
   (medium === undefined || probe.medium === medium) &&
   (probeDepthCm === undefined || probe.probeDepthCm === (probeDepthCm === AT_SEED ? null : probeDepthCm));

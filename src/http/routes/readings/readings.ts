@@ -21,14 +21,14 @@ import { serializeReport } from './report-serializer.js';
 
 const placeQuerySchema = z.strictObject({ where: z.strictObject({ place: placeSchema }).optional() });
 
-/** What does this file, or this series, say? */
+/** The route that reports on a file or a series. */
 export const readingsRoutes = (clock: () => Date): Route[] => [
   {
     method: 'POST',
     url: '/v1/readings/check',
     operation: {
       id: 'checkReadings',
-      summary: 'What a file or a series says, as the service understands it; nothing is kept',
+      summary: "The service's reading of a file or a series; nothing is stored",
       query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...placeParameters, ...fileParameters })],
       json: { schema: seriesSchema, example: exampleQuestion.temperatures[0] },
       csv: { example: exampleCsv },

@@ -5,7 +5,7 @@ import type { SeriesReport } from '../../../readings/report.js';
 import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 
-/** What was understood of a series, as the contract words it. */
+/** Serializes the report on a series. */
 export function serializeReport(report: SeriesReport, { temperature, days: tenth }: Rounding): Unworded<ReportWire> {
   const { days, dayBasis, origin, probeDepthCm, min, mean, max, columns, dropped, doubtful, gaps, ...rest } = report;
   const orNull = (value: number | null): number | null => (value === null ? null : temperature(value));
@@ -30,7 +30,7 @@ export function serializeReport(report: SeriesReport, { temperature, days: tenth
   };
 }
 
-/** What a day rests on, where its series does not say so already. */
+/** The provenance of a day, if it differs from its series'. */
 const tellingBasis = (origin: SeriesReport['origin'], basis: number | undefined): number | undefined =>
   basis === basisCode(origin) ? undefined : basis;
 

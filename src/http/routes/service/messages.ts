@@ -13,7 +13,7 @@ const messagesSchema = z.strictObject({
   messages: z
     .record(z.string(), z.string())
     .describe(
-      'ICU messages by code. A parameter that is null selects `none`, and a code with its hyphens as underscores.',
+      'ICU messages by code. A null parameter selects `none`; a code selects itself with underscores for hyphens.',
     ),
 });
 
@@ -30,7 +30,7 @@ export const messageRoutes: readonly Route[] = [
     open: true,
     operation: {
       id: 'listMessages',
-      summary: 'Every sentence as an ICU message by its code, in a language: word `code` and `params` yourself',
+      summary: 'Every sentence as an ICU message by code, in one language, to word `code` and `params` yourself',
       answer: { schema: messagesSchema },
       problems: ['not-understood'],
     },
@@ -52,7 +52,7 @@ export const messageRoutes: readonly Route[] = [
     open: true,
     operation: {
       id: 'getModel',
-      summary: 'The model: its version, and what it rests on',
+      summary: 'The model: its version and sources',
       answer: { schema: modelSchema },
       problems: [],
     },

@@ -25,7 +25,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     open: true,
     operation: {
       id: 'ready',
-      summary: 'Can it answer questions, and reach what is kept?',
+      summary: 'Ready to answer questions, with its storage reachable?',
       answer: { mediaType: 'text/plain' },
       problems: [...storageProblems],
     },
@@ -52,7 +52,7 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     open: true,
     operation: {
       id: 'explainProblem',
-      summary: 'What a problem means, and how to mend it',
+      summary: 'The meaning of a problem, and how to mend it',
       answer: { mediaType: 'text/html' },
       problems: ['not-found'],
     },

@@ -16,7 +16,7 @@ export const sessionsRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/sessions',
     operation: {
       id: 'listSessions',
-      summary: 'The browsers that have a session of yours',
+      summary: 'Your sessions in browsers',
       answer: { schema: sessionListSchema },
       problems: keptProblems,
     },
@@ -39,7 +39,7 @@ export const sessionsRoutes = (store: Store, clock: () => Date): Route[] => [
     url: '/v1/sessions/:id',
     operation: {
       id: 'deleteSession',
-      summary: 'End the session of one browser, everywhere and at once',
+      summary: 'End the session of one browser at once',
       answer: 'none',
       problems: ['not-found', ...keptProblems],
     },

@@ -15,7 +15,7 @@ export const usageRoutes = (store: Store, quotas: Quotas, clock: () => Date): Ro
     url: '/v1/usage',
     operation: {
       id: 'getUsage',
-      summary: 'How much you keep, and how much you may',
+      summary: 'Your stored amounts and their limits',
       answer: { schema: usageAnswerSchema },
       problems: keptProblems,
     },

@@ -36,9 +36,9 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     url: '/v1/soil-temperatures',
     operation: {
       id: 'soilTemperatures',
-      summary: 'How warm the soil is at a depth of a bed: from air, from probes at any depth, or from both',
+      summary: 'Soil temperatures at a depth in a bed, from air, from probes at any depth, or both',
       description:
-        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. A kept bed’s readings and its place’s air are used; what is sent is laid over them. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a logger’s file as CSV with the question in the query. The answer’s series can be sent back as temperatures. A stored bed’s readings and its place’s air are used; temperatures sent overlay them. Query parameters except `precision` are only for a file.',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented({ ...soilParameters, ...fileParameters })],
       json: { schema: soilBodySchema, example: exampleSoilQuestion },
       csv: { example: exampleAirCsv },
@@ -58,7 +58,7 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/soil-temperatures',
     operation: {
       id: 'bedSoilTemperatures',
-      summary: 'The same question as a link: how warm the soil of a kept bed is',
+      summary: 'The same question as a link, for a stored bed',
       query: [{ name: 'precision', schema: precisionSchema }, ...documented(linkForm.parameters)],
       answer: { schema: soilAnswerSchema },
       problems: linkProblems,

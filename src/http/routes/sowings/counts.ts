@@ -28,7 +28,7 @@ import {
 } from '../../resource/resource.js';
 import { countedIn } from './sowings.js';
 
-/** What was counted of a sowing. */
+/** The routes of a sowing's counts. */
 export const countRoutes = (store: Store, clock: () => Date): Route[] => [
   putCount(store, clock),
   getCount(store, clock),
@@ -40,7 +40,7 @@ const putCount = (store: Store, clock: () => Date): Route => ({
   url: '/v1/sowings/:id/counts/:date',
   operation: {
     id: 'putCount',
-    summary: 'Keep what was counted on a date, in place of an earlier count of it',
+    summary: 'Store the count of a date; it replaces an earlier one',
     json: { schema: countPutSchema, example: exampleCount, readOnly: readOnlyOf(countPutSchema, countAnswerSchema) },
     answer: { schema: countAnswerSchema, mayCreate: true },
     ifMatch: true,
@@ -78,7 +78,7 @@ const getCount = (store: Store, clock: () => Date): Route => ({
   url: '/v1/sowings/:id/counts/:date',
   operation: {
     id: 'getCount',
-    summary: 'What was counted on a date',
+    summary: 'The count of a date',
     query: [asParameter],
     answer: { schema: orAsKept(countAnswerSchema, countPutSchema) },
     problems: ['not-found', ...keptProblems],
@@ -97,7 +97,7 @@ const deleteCount = (store: Store): Route => ({
   url: '/v1/sowings/:id/counts/:date',
   operation: {
     id: 'deleteCount',
-    summary: 'Delete what was counted on a date',
+    summary: 'Delete the count of a date',
     answer: 'none',
     ifMatch: true,
     problems: ['not-found', 'precondition-failed', ...keptProblems],
@@ -117,10 +117,12 @@ const deleteCount = (store: Store): Route => ({
   },
 });
 
-/** The date in the path; undefined where it is none. */
+/** The date in the path; undefined if invalid. */
 const dateIn = (request: FastifyRequest): PlainDate | undefined => findDate((request.params as { date: string }).date);
 
-/** The count that a request's path names; undefined: there is none. @throws {RequestError} `not-found`: there is no such sowing. */
+/**
+ * The count in a request's path; undefined: there is none. @throws {RequestError} `not-found` for an unknown sowing.
+ */
 async function countIn(request: FastifyRequest, store: Store): Promise<KeptCount | undefined> {
   const { counts } = await countedIn(request, store);
   return counts.find(({ date }) => date === dateIn(request));
@@ -138,7 +140,7 @@ function refuseDate(): never {
   throw notUnderstood([{ parameter: 'date', detail: fieldFact('field.path-date') }]);
 }
 
-/** Refuses a count that cannot be. @throws {RequestError} `not-understood`. */
+/** Refuses an impossible count. @throws {RequestError} `not-understood`. */
 function refuseCount(sowing: Sowing, { date, seedlings, ofSeeds, thinned }: Count, today: PlainDate): void {
   const faults: Fault[] = [];
   if (date < sowing.date)

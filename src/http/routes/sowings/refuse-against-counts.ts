@@ -4,7 +4,7 @@ import { fieldFact } from '../../../basics/field-facts.js';
 import type { Count, SowingFields } from '../../../garden/store/season-store.js';
 import { MAX_COUNT_DAYS } from '../../../germination/run/count-day.js';
 
-/** Refuses a change after which what was counted could not have come of the sowing. @throws {RequestError} `not-understood`. */
+/** Refuses a change that contradicts the sowing's counts. @throws {RequestError} `not-understood`. */
 export function refuseAgainstCounts(counts: readonly Count[], { date, seeds }: SowingFields): void {
   const [first, last] = [counts[0], counts.at(-1)];
   if (!first || !last) return;

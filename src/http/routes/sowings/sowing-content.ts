@@ -10,16 +10,18 @@ import { roundingFor } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { serializeSowingState } from './sowing-serializer.js';
 
-/** All that an answer about a sowing depends on but its rounding, so that either of its tags goes with If-Match. */
+/**
+ * Everything that an answer about a sowing depends on except its rounding, so that If-Match takes either of its tags.
+ */
 export const sowingInputs = ({ id, revision }: Sowing, rows: BedRecords): object => ({
   sowing: [id, revision],
   ...bedInputsIn(rows),
 });
 
 /**
- * A sowing, and how it stands, from its bed's temperatures.
+ * A sowing with its state, from its bed's temperatures.
  *
- * @param rows Those of its bed.
+ * @param rows The bed's records.
  */
 export async function sowingContent(
   store: Store,

@@ -20,9 +20,9 @@ import { listParameters, listQuery, queryOf } from '../../resource/resource.js';
 import { sowingContent, sowingInputs } from './sowing-content.js';
 import { serializeSowing } from './sowing-serializer.js';
 
-/** The most sowings on a page whose state is asked for: each is a forecast of its own. */
+/** Maximum sowings on a page with states: each is a forecast of its own. */
 const MAX_WORKED_OUT = 25;
-/** A sowing older than this is not open any more, whatever is known of its harvest [d]. */
+/** An older sowing is no longer open, whatever is known of its harvest [d]. */
 const MAX_OPEN_DAYS = 366;
 
 const query = listQuery.extend({
@@ -39,14 +39,14 @@ const query = listQuery.extend({
     .transform((text) => text === 'true'),
 });
 
-/** An owner's sowings by id, each with as much of how it stands as is asked for. */
+/** An owner's sowings by id, each with the requested parts of its state. */
 export const sowingListRoute = ({ store, clock, work, answers }: Service): Route => ({
   method: 'GET',
   url: '/v1/sowings',
   operation: {
     id: 'listSowings',
-    summary: 'Your sowings, by id; of one bed, if you name it; with how each stands, if you ask',
-    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Sowings that have not changed are not worked out again.`,
+    summary: 'Your sowings, by id, of all beds or one; with their states on request',
+    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Unchanged sowings are not worked out again.`,
     query: [
       ...listParameters,
       { name: 'bed', schema: idSchema, description: 'Only those of this bed.' },
@@ -54,12 +54,12 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       {
         name: 'with',
         schema: z.string().meta({ examples: ['judgement,triage,toDo,forecast'] }),
-        description: `What to add to each sowing, with commas between: ${sowingParts.join(', ')}. \`judgement\` brings counts, what they have taught, harvest, resowBy and warnings too.`,
+        description: `Parts to add to each sowing, separated by commas: ${sowingParts.join(', ')}. \`judgement\` also adds counts, what they taught, harvest, resowBy and warnings.`,
       },
       {
         name: 'open',
         schema: z.boolean().default(false),
-        description: `true: only those that are neither lost nor past their harvest, nor older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; go on while \`next\` is not null.`,
+        description: `true: only those that are not lost, past their harvest, or older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; continue while \`next\` is not null.`,
       },
     ],
     answer: { schema: sowingListSchema },
@@ -85,7 +85,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       next,
     };
     return answers.send({ request, reply, owner }, inputs, async () => {
-      // All sowings of a bed have the same season, so that its windows are asked for once.
+      // Sowings of a bed share the season, so its windows are worked out once.
       const askers = new Map([...rows.keys()].map((bed) => [bed, onceEach(workPortOf(work, by))]));
       const sowings: SowingList['sowings'] = [];
       for (const sowing of there) {
@@ -98,7 +98,7 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       return asJson(list, request);
     });
 
-    /** The same answer that GET /v1/sowings/{id} gives, and shares its place in the cache; undefined: it has just gone. */
+    /** The same answer as GET /v1/sowings/{id}, from the same cache entry; undefined: it was deleted meanwhile. */
     async function answerOf(sowing: Sowing, bed: BedRecords, ask: WorkPort): Promise<SowingAnswer | undefined> {
       const counted = await store.sowing(owner, sowing.id);
       if (!counted) return undefined;
@@ -127,7 +127,7 @@ interface ListAsked {
   readonly limit: number;
 }
 
-/** A page of the sowings of a date or later, and the id to go on after. */
+/** A page of the sowings from a date on, and the id to continue after. */
 async function sownFrom(
   store: Store,
   owner: string,
@@ -163,7 +163,7 @@ const isOld = ({ date }: Sowing, { today }: BedRecords): boolean => date < addDa
 const isOver = ({ judgement, harvest }: SowingAnswer, today: PlainDate): boolean =>
   judgement?.verdict === 'lost' || (harvest !== null && harvest.to < today);
 
-/** What is kept of a sowing, and the parts that are asked for. */
+/** The stored fields of a sowing, and the requested parts. */
 function partOf(
   {
     judgement,

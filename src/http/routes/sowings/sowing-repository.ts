@@ -8,7 +8,7 @@ import { refuseAgainstCounts } from './refuse-against-counts.js';
 import { sowingContent, sowingInputs } from './sowing-content.js';
 import { serializeSowingPart } from './sowing-serializer.js';
 
-/** How sowings are kept and shown to a caller. */
+/** How sowings are stored and shown to a caller. */
 export function sowingsFor(service: Service, by: AskedBy): Repository<Sowing, SowingFields> {
   const { store } = service;
   let counts: readonly KeptCount[] = [];
@@ -17,7 +17,7 @@ export function sowingsFor(service: Service, by: AskedBy): Repository<Sowing, So
     async put(owner, id, fields, ifRevision) {
       counts = (await store.sowing(owner, id))?.counts ?? [];
       refuseAgainstCounts(counts, fields);
-      // A caller who asks too much is refused before anything is kept.
+      // A caller over the limit is refused before anything is stored.
       await by.admit?.();
       const done = await store.putSowing(owner, id, fields, ifRevision);
       if (done.outcome === 'no-bed') throw noSuch('bed', fields.bed);
@@ -27,7 +27,7 @@ export function sowingsFor(service: Service, by: AskedBy): Repository<Sowing, So
     async show({ id }, owner) {
       const counted = await store.sowing(owner, id);
       if (!counted) throw resourceNotFound('sowing', id);
-      // What was kept stays kept, however busy the service is: a refusal would say that nothing was changed.
+      // The stored change stands, however busy the service is: a refusal would mean that nothing was changed.
       return showSowing(service, counted, by, { precision: 'rounded', canDoWithout: true });
     },
     showInPart: (sowing, why) => serializeSowingPart(sowing, counts, why),
@@ -35,9 +35,9 @@ export function sowingsFor(service: Service, by: AskedBy): Repository<Sowing, So
 }
 
 /**
- * One sowing, and how it stands.
+ * One sowing, with its state.
  *
- * @param canDoWithout May be shown without what is worked out where the service is busy.
+ * @param canDoWithout True if the state may be left out while the service is busy.
  */
 export async function showSowing(
   { store, clock, work }: Service,
@@ -48,7 +48,7 @@ export async function showSowing(
   const { owner } = by;
   const now = clock();
   const rows = await bedRows(store, owner, counted.sowing.bed, now.getTime());
-  // Its bed went while we looked.
+  // The bed was deleted meanwhile.
   if (!rows) throw resourceNotFound('sowing', counted.sowing.id);
   return {
     inputs: sowingInputs(counted.sowing, rows),

@@ -11,10 +11,10 @@ import type { Rounding } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { serializeForecast } from '../forecasts/forecast-serializer.js';
 
-/** A sowing as it is kept. */
+/** Serializes the stored fields of a sowing. */
 export const serializeSowing = ({ id, revision, ...fields }: Sowing) => ({ id, revision, ...fields });
 
-/** A sowing, and how it stands. */
+/** Serializes a sowing with its state. */
 export function serializeSowingState(
   known: KnownSowing,
   state: SowingState,
@@ -50,7 +50,7 @@ export function serializeSowingState(
   };
 }
 
-/** What to do about a row, its odds and days rounded. */
+/** Serializes the advice about a bare row, with odds and days rounded. */
 const triageOnWire = (triage: Triage | null, { share, days }: Rounding): Unworded<SowingAnswer>['triage'] =>
   triage && {
     do: triage.do,
@@ -65,7 +65,7 @@ const triageOnWire = (triage: Triage | null, { share, days }: Rounding): Unworde
     checkFor: [...triage.checkFor],
   };
 
-/** A sowing, while how it stands cannot be told. */
+/** Serializes a sowing whose state is unavailable. */
 export const serializeSowingPart = (
   sowing: Sowing,
   counts: readonly KeptCount[],

@@ -43,7 +43,7 @@ const sowingSchemas = {
   problems: ['unknown-bed', 'unknown-lot', 'unknown-crop', 'busy'],
 } as const;
 
-/** What a grower sowed, how it stands, and what was counted. */
+/** The routes of sowings, their state and counts. */
 export const sowingRoutes = (service: Service): Route[] => [
   sowingListRoute(service),
   putSowing(service),
@@ -62,7 +62,7 @@ const putSowing = (service: Service): Route => ({
   url: '/v1/sowings/:id',
   operation: putOperation({
     ...sowingSchemas,
-    summary: 'Keep a sowing, or replace it, and see how it stands; its counts stay',
+    summary: 'Store or replace a sowing, and get its state; its counts stay',
     example: exampleSowing,
   }),
   async handler(request, reply) {
@@ -77,7 +77,7 @@ const putSowing = (service: Service): Route => ({
 const changeSowing = (service: Service): Route => {
   const change = {
     ...sowingSchemas,
-    summary: 'Change some of what is kept of a sowing',
+    summary: 'Change some fields of a sowing',
     patch: sowingPatchSchema,
     example: { seeds: 150 },
     onWire: serializeSowing,
@@ -104,7 +104,7 @@ const getSowing = (service: Service): Route => ({
   url: '/v1/sowings/:id',
   operation: {
     id: 'getSowing',
-    summary: 'One sowing: its forecast from the bed’s latest readings, how it stands, and what to do',
+    summary: 'One sowing: its forecast from the bed’s latest readings, its state, and what to do',
     query: [precisionParameter, asParameter],
     answer: { schema: orAsKept(sowingAnswerSchema, sowingPutSchema) },
     problems: ['not-found', 'busy', ...keptProblems],
@@ -125,11 +125,11 @@ const getSowing = (service: Service): Route => ({
   },
 });
 
-/** The sowing that a request's path names, with its counts. @throws {RequestError} `not-found`. */
+/** The sowing in a request's path, with its counts. @throws {RequestError} `not-found`. */
 export const countedIn = (request: FastifyRequest, store: Store): Promise<CountedSowing> =>
   keptIn(request, 'sowing', store.sowing);
 
-/** Refuses a crop that is unknown, and a lot of another crop. @throws {RequestError} `unknown-crop`, `not-understood`. */
+/** Refuses an unknown crop, and a lot of another crop. @throws {RequestError} `unknown-crop`, `not-understood`. */
 async function refuseOtherCrop(store: Store, owner: string, fields: SowingFields): Promise<void> {
   chosenCrop(fields.crop);
   const lot = fields.lot === null ? undefined : await store.lot(owner, fields.lot);

@@ -51,15 +51,15 @@ export const subscriptionRoutes = (store: Store, clock: () => Date, allowPrivate
   } as const;
   const put: Replacement<typeof subscriptionPutSchema> = {
     ...schemas,
-    summary: 'Have what is new posted to an address; or change that, or switch it on again',
+    summary: 'Subscribe an address to news, change the subscription, or switch it on again',
     description:
-      'Messages are `{ type, timestamp, data }`, signed as Standard Webhooks 1.0.0 says with the secret that is given once, where the subscription is created; DELETE it and PUT it again for another. They come in order and at least once, under the same `webhook-id` each time. Only a status of 2xx takes one; else it is sent again, ever later, for three days, and then the subscription is switched off, as it is at once by 410. What waits is kept and goes out when it is PUT again. The last 200 sowings of the beds are looked at, and windows of up to 100 pairs of bed and crop.',
+      'Messages are `{ type, timestamp, data }`, signed by Standard Webhooks 1.0.0 with the secret that is returned once, when the subscription is created; DELETE it and PUT it again for another. They arrive in order and at least once, under the same `webhook-id` each time. A status of 2xx accepts a message; otherwise it is sent again at growing intervals for three days, and then the subscription is switched off; 410 switches it off at once. Waiting messages stay stored and are sent after another PUT. The last 200 sowings of the beds are considered, and windows of up to 100 pairs of bed and crop.',
     sentBack: sentBackSchema,
     example: exampleSubscription,
     problems: ['unknown-bed', 'unknown-crop'],
     refuse: ({ url }) => refuseUrl(url, allowPrivate),
   };
-  const shown = { ...schemas, summary: 'One subscription, and how it stands with its messages', onWire };
+  const shown = { ...schemas, summary: 'One subscription, with the state of its messages', onWire };
   const deleted = 'Delete a subscription; messages that wait are not sent';
   return [
     listRoute({ ...list, onWire }, clock),

@@ -40,9 +40,9 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     url: '/v1/sowing-windows',
     operation: {
       id: 'sowingWindows',
-      summary: 'When to sow: the dates of a season, judged by what each would have done in past years',
+      summary: "When to sow: the dates of a season, judged by each date's sowing in past years",
       description:
-        'The body is the question as JSON, or a file of several years as CSV with the question in the query. Three years or more of daily air temperatures are needed, or of soil, kept or sent; or a kept place’s normals. The query parameters but `precision` go only with a file.',
+        'The body is the question as JSON, or a file of several years as CSV with the question in the query. It needs at least three years of daily air or soil temperatures, stored or sent, or a stored place’s normals. Query parameters except `precision` are only for a file.',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...documented({ ...windowParameters, ...fileParameters }),
@@ -65,7 +65,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     url: '/v1/beds/:id/sowing-windows',
     operation: {
       id: 'bedSowingWindows',
-      summary: 'The same question as a link: when to sow in a kept bed, as JSON or as a picture',
+      summary: 'The same question as a link, for a stored bed, as JSON or as a picture',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...pictureParameters,
@@ -82,7 +82,7 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     operation: {
       id: 'placeSowingWindows',
       summary:
-        'The same question as a link: when to sow at a kept place, in open ground or a bed described, as JSON or as a picture',
+        'The same question as a link, for a stored place with open ground or a described bed, as JSON or as a picture',
       query: [
         { name: 'precision', schema: precisionSchema },
         ...pictureParameters,
