@@ -82,7 +82,7 @@ export interface WorkerPoolOptions {
 
 export function workerPool({
   modelVersion,
-  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
+  threads: maxThreads = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
   pasts = pastSoilCache(),
   deadlineMs = DEADLINE_MS,
   maxWaiting = MAX_WAITING,
@@ -102,16 +102,16 @@ export function workerPool({
   /** No owner, and no background work, ever has all threads where there are several. */
   const mayServe = (caller: string, isBackground: boolean): boolean => {
     const alike = [...working].filter((one) => (isBackground ? one.isBackground : one.caller === caller));
-    return alike.length < Math.max(1, most - 1);
+    return alike.length < Math.max(1, maxThreads - 1);
   };
 
   const waitS = (): number => {
     const ahead = queue.cost() + [...working].reduce((sum, { cost }) => sum + cost, 0);
-    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / most / 1000)));
+    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / maxThreads / 1000)));
   };
 
   const dispatch = (): void => {
-    while (!isClosed && working.size < most) {
+    while (!isClosed && working.size < maxThreads) {
       const next = queue.next(mayServe)?.item;
       if (!next) break;
       void start(next);
@@ -121,7 +121,7 @@ export function workerPool({
 
   /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
   const startSpare = (): void => {
-    const isNeeded = working.size < most && working.size >= pool.count() && callers.areActive(performance.now());
+    const isNeeded = working.size < maxThreads && working.size >= pool.count() && callers.areActive(performance.now());
     // All being at work, this starts another. Where that fails, the next question for it says so.
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
@@ -216,17 +216,17 @@ export function workerPool({
       if (!by.isBackground) callers.sawQuestion(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
-      const known = entries.get(key);
+      const shared = entries.get(key);
       const isBackground = by.isBackground ?? false;
-      if (known) {
+      if (shared) {
         counters.add('shared');
         // Somebody waits now for what was begun for nobody in particular.
-        if (known.isBackground && !isBackground) {
-          const isWaiting = queue.remove(known);
-          Object.assign(known, { isBackground, caller: by.caller });
-          if (isWaiting) enqueue(known);
+        if (shared.isBackground && !isBackground) {
+          const isWaiting = queue.remove(shared);
+          Object.assign(shared, { isBackground, caller: by.caller });
+          if (isWaiting) enqueue(shared);
         }
-        return (await waitFor(known, by)) as never;
+        return (await waitFor(shared, by)) as never;
       }
       const bytes = bytesOfQuestion(question);
       if (isFull(bytes)) {
@@ -251,7 +251,7 @@ export function workerPool({
     stats: () => ({
       ...counters.all(),
       threads: pool.count(),
-      maxThreads: most,
+      maxThreads,
       working: working.size,
       waitingPeople: queue.size(false),
       waitingBackground: queue.size(true),
