@@ -20,7 +20,7 @@ export interface PoolEntry {
   readonly cost: number;
   readonly bytes: number;
   readonly pastKey: string | undefined;
-  /** 1 tells the thread to stop. */
+  /** 1 makes the thread stop. */
   readonly stop: SharedArrayBuffer;
   readonly waiters: Set<Waiter>;
   readonly askedMs: number;
