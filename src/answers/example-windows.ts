@@ -64,6 +64,7 @@ export function exampleWindows(): ExampleWindows[] {
         to: addDays(from, 364),
         criteria: { ...usualCriteria, maxDays: crop.maxDays },
         prefer: 'earliest',
+        judge: 'harvest',
         normals: null,
       },
       past: {

@@ -26,7 +26,7 @@ export interface Bedding {
 export const defaultBed: QuestionBed = {
   kind: 'open-ground',
   cover: 'bare',
-  moisture: 'rain',
+  moisture: 'moist',
   shadePercent: 0,
   roomC: null,
   wettedOn: null,

@@ -26,7 +26,7 @@ export const bedPutSchema = z
     ...bedFields,
     kind: bedFields.kind.default('open-ground'),
     cover: bedFields.cover.default('bare'),
-    moisture: bedFields.moisture.default('rain'),
+    moisture: bedFields.moisture.default('moist'),
     shadePercent: bedFields.shadePercent.default(0),
     roomC: bedFields.roomC.default(null),
   })

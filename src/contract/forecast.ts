@@ -44,7 +44,7 @@ const bedSchema = z
   .strictObject({
     kind: z.enum(bedKinds).default('open-ground'),
     cover: z.enum(covers).default('bare'),
-    moisture: z.enum(moistures).default('rain'),
+    moisture: z.enum(moistures).default('moist'),
     shadePercent: z.number().min(0).max(100).default(0),
     roomC: z
       .number()

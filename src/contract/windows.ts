@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { usualCriteria } from '../answers/windows/dates-in-years.js';
-import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
+import { grades } from '../answers/windows/grades.js';
+import { whyNots, whysClosed } from '../answers/windows/why-nots.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, paramsSchema } from './common.js';
 import { cautionSchema } from './crop.js';
 import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { reportSchema } from './readings.js';
@@ -22,6 +24,13 @@ const windowShape = {
     .enum(['earliest', 'surest'])
     .default('earliest')
     .describe('Which date is best: the earliest with two sure weeks around it, or the surest of all.'),
+  dates: z.boolean().default(true).describe('false: the dates one by one, most of the answer, are left out.'),
+  judge: z
+    .enum(['harvest', 'emergence'])
+    .default('harvest')
+    .describe(
+      'What makes a date good: that a harvest is had before frost, heat or short days end the crop, or that it comes up alone.',
+    ),
 };
 
 const windowSowingSchema = sowingSchema.omit({ date: true }).default({ time: '12:00' });
@@ -44,7 +53,26 @@ const quantilesSchema = z
   .nullable()
   .describe('Of the years; null: none of them has it.');
 
-const whySchema = z.enum(['too-cold', 'too-hot', 'too-slow', 'frost-to-come']);
+const gradeSchema = z
+  .enum(grades)
+  .describe(
+    '`good`: in `sureness` of the years it comes up and is harvested. `fair`: in half of them, or thinner or smaller. `poor`: the rest.',
+  );
+const harvestSchema = dateSpanSchema
+  .nullable()
+  .describe(
+    'From the first harvest of early kinds to that of late ones, in the middle of the years; null: none is told.',
+  );
+const reasonsSchema = z
+  .array(
+    z.strictObject({
+      code: z.enum(whyNots).describe('More may come.'),
+      text: z.string(),
+      params: paramsSchema.optional(),
+    }),
+  )
+  .describe('Why it is not good, what spoilt most years first.');
+const surenessSchema = z.number().nullable();
 
 export const windowAnswerSchema = z.strictObject({
   crop: z.string(),
@@ -52,19 +80,24 @@ export const windowAnswerSchema = z.strictObject({
     .strictObject({ from: z.number().nullable(), to: z.number().nullable(), count: z.number() })
     .describe('Of the first date; null, null and 0 where normals make one usual year.'),
   criteria: z.strictObject({
+    judge: z.enum(['harvest', 'emergence']),
     share: z.number(),
     shareIfHeld: z.number(),
     maxDays: z.number(),
+    standDays: z.number().describe('The stand is counted so long after the sowing.'),
     sureness: z.number(),
   }),
   best: z
     .strictObject({
       date: dateOutSchema,
+      grade: gradeSchema,
+      reasons: reasonsSchema,
       why: z.string(),
       code: z.string().optional(),
       params: paramsSchema.optional(),
     })
-    .nullable(),
+    .nullable()
+    .describe('null: no date is good or fair; see `instead`.'),
   windows: z
     .array(
       z.strictObject({
@@ -74,24 +107,69 @@ export const windowAnswerSchema = z.strictObject({
         halfDays: quantilesSchema,
         stand: quantilesSchema,
         risks: z.array(riskSchema).describe('Those of `risks` that meet rows sown in it.'),
+        grade: gradeSchema,
+        harvest: harvestSchema,
       }),
     )
-    .describe('A week or more of sure dates each.'),
-  closed: z.array(z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: whySchema })),
-  dates: z.array(
-    z.strictObject({
-      date: dateOutSchema,
-      sureness: z
-        .number()
-        .nullable()
-        .describe('The share of years in which it was good, as a centred 7-day mean; null from normals alone.'),
-      firstDays: quantilesSchema,
-      halfDays: quantilesSchema,
-      mostDays: quantilesSchema,
-      stand: quantilesSchema,
-      ifHeldAreLost: quantilesSchema,
-    }),
+    .describe(
+      'A week or more of sure dates each; or of grade `fair`, two weeks or more of dates near which none is good.',
+    ),
+  closed: z.array(
+    z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(whysClosed).describe('More may come.') }),
   ),
+  spans: z
+    .array(
+      z.strictObject({
+        from: dateOutSchema,
+        to: dateOutSchema,
+        grade: gradeSchema,
+        sureness: surenessSchema.describe('The middle one of its dates; null from normals alone.'),
+        reasons: reasonsSchema,
+        harvest: harvestSchema,
+      }),
+    )
+    .describe('Every date in exactly one span, of a week or more but at the ends.'),
+  ways: z
+    .array(
+      z.strictObject({
+        method: z.enum(['direct']),
+        grade: gradeSchema,
+        sow: z.strictObject({ from: dateOutSchema, best: dateOutSchema, to: dateOutSchema }),
+        harvest: harvestSchema,
+      }),
+    )
+    .describe('How it can be grown, the better way first.'),
+  instead: z
+    .array(
+      z.strictObject({
+        action: z.enum(['wait', 'cover']),
+        grade: gradeSchema,
+        from: dateOutSchema,
+        to: dateOutSchema,
+        text: z.string(),
+        params: paramsSchema.optional(),
+      }),
+    )
+    .describe('What would make a date good, where the first one asked is not.'),
+  dates: z
+    .array(
+      z.strictObject({
+        date: dateOutSchema,
+        sureness: z
+          .number()
+          .nullable()
+          .describe('The share of years in which it was good, as a centred 7-day mean; null from normals alone.'),
+        firstDays: quantilesSchema,
+        halfDays: quantilesSchema,
+        mostDays: quantilesSchema,
+        stand: quantilesSchema,
+        ifHeldAreLost: quantilesSchema,
+        grade: gradeSchema,
+        harvest: harvestSchema,
+      }),
+    )
+    .optional()
+    .describe('One by one; missing where dates=false.'),
   cautions: z.array(cautionSchema),
   risks: z
     .array(riskSchema)
@@ -101,4 +179,6 @@ export const windowAnswerSchema = z.strictObject({
   understood: z.array(reportSchema),
   ...answerShape,
 });
-export type WindowAnswer = z.infer<typeof windowAnswerSchema>;
+export type WindowReply = z.infer<typeof windowAnswerSchema>;
+/** With its dates, as is asked for unless somebody says otherwise. */
+export type WindowAnswer = WindowReply & { readonly dates: NonNullable<WindowReply['dates']> };

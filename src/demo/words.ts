@@ -23,6 +23,7 @@ const whyInWords: Record<WindowAnswer['closed'][number]['why'], string> = {
   'too-hot': 'too hot',
   'too-slow': 'too slow to come up',
   'frost-to-come': 'frost would follow',
+  'too-late': 'no harvest would be had',
 };
 
 /** Merges closed runs without a window between them into one spell with all their reasons. */

@@ -36,7 +36,7 @@ const YEAR_DAYS = 365;
  * @param long   When days make it bolt; null: they do not.
  * @returns Asked with the day of the sowing and that of half emergence [d, may have a fraction].
  *
- * Rules: no frost on the seedling for 30 days; none that ends it from half of its heat units to the end of the least picking; the
+ * Rules: no frost on the seedling for 30 days; none harder than both limits after that; none that ends it from half of its heat units to the end of the least picking; the
  * harvest within 250 days; no heat above its limit from 14 days before the harvest to the end of that picking. Days that are too
  * long for it and a winter that it stands over are told as reasons of their own, as they only make it worse.
  */
@@ -49,7 +49,7 @@ export function growthInYear(
   const { harvest, seedlingFrostC } = growth;
   const seedlingFrost = frostAhead(air.minC, seedlingFrostC);
   const nDays = air.minC.length;
-  const heat = harvest?.by === 'heat' ? heatYear(harvest, air, kinds, seedlingFrostC >= 0, long) : null;
+  const heat = harvest?.by === 'heat' ? heatYear(harvest, air, kinds, seedlingFrostC, long) : null;
   return (sownDay, upDay) => {
     const up = Math.floor(upDay);
     if (!(up >= 0) || up >= nDays) return UNKNOWN;
@@ -65,19 +65,23 @@ function heatYear(
   harvest: HeatHarvest,
   air: AirOfYear,
   kinds: KindSpread,
-  isTender: boolean,
+  seedlingFrostC: number,
   long: LongDays | null,
 ): (sownDay: number, up: number) => Fate {
   const { baseTempC, ceilingTempC, heatUnitsCDays: units, leastPickingDays, endFrostC, hotHarvestC } = harvest;
   const nDays = air.minC.length;
   const sums = heatSums(air.meanC, baseTempC, ceilingTempC);
   const endFrost = endFrostC === null ? null : frostAhead(air.minC, endFrostC);
+  // Between seedling and half of its growth a plant bears the harder of the two frosts: assumed.
+  const growingFrost = endFrostC === null ? null : frostAhead(air.minC, Math.min(endFrostC, seedlingFrostC));
   const means = hotHarvestC === null ? null : sumsUpTo(air.meanC);
   const ofYear = (day: number): number => ((air.firstDayOfYear + day - 1 + YEAR_DAYS) % YEAR_DAYS) + 1;
   const seasonOf = (day: number): number => seasonDayOf(ofYear(day), air.latitudeDeg);
   return (sownDay, up) => {
     const ripe = harvestDay(sums, up, units);
     const half = harvestDay(sums, up, units / 2);
+    const inBetween = growingFrost ? up + SEEDLING_DAYS + growingFrost[up + SEEDLING_DAYS]! : Infinity;
+    if (inBetween < (half >= 0 ? half : nDays)) return { ...NOTHING, why: 'frost-before-harvest', endDay: inBetween };
     const frozen = endFrost && half <= nDays ? half + endFrost[half]! : Infinity;
     if (frozen <= (ripe >= 0 ? ripe + leastPickingDays - 1 : nDays)) {
       return { ...NOTHING, why: 'frost-before-harvest', endDay: frozen };
@@ -92,7 +96,7 @@ function heatYear(
       return { ...told, why: 'heat-at-harvest' };
     }
     if (long && boltsInLongDays(sums, ofYear, long, up, units)) return { ...told, why: 'bolts' };
-    const isOver = !isTender && seasonOf(sownDay) >= SECOND_HALF_DAY && isAfterWinter(seasonOf, sownDay, ripe);
+    const isOver = seedlingFrostC < 0 && seasonOf(sownDay) >= SECOND_HALF_DAY && isAfterWinter(seasonOf, sownDay, ripe);
     return { ...told, why: isOver ? 'over-winter' : null };
   };
 }

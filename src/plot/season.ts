@@ -1,6 +1,6 @@
 import type { Hatch } from './theme.js';
 
-export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
+export type WhyClosed = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come' | 'too-late';
 
 /** The rendered part of sowing windows; an answer of /v1/sowing-windows has it all. */
 export interface DrawnSeason {
@@ -26,5 +26,6 @@ export const WHY_HATCH: Readonly<Record<WhyClosed, Hatch>> = {
   'too-hot': 'hot',
   'too-slow': 'slow',
   'frost-to-come': 'frost',
+  'too-late': 'late',
 };
 export const WHYS = Object.keys(WHY_HATCH) as WhyClosed[];

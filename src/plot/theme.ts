@@ -44,13 +44,14 @@ export function styles(theme: Theme): string {
 }
 
 /** Hatches that distinguish areas without colour. */
-export type Hatch = 'hot' | 'cold' | 'slow' | 'frost' | 'modelled' | 'expected';
+export type Hatch = 'hot' | 'cold' | 'slow' | 'frost' | 'late' | 'modelled' | 'expected';
 
 const HATCHES: Readonly<Record<Hatch, { readonly size: number; readonly marks: readonly string[] }>> = {
   hot: { size: 6, marks: ['M-1,7 7,-1 M-1,1 1,-1 M5,7 7,5'] },
   cold: { size: 6, marks: ['M-1,-1 7,7 M-1,5 1,7 M5,-1 7,1'] },
   slow: { size: 5, marks: ['M0,2.5 H5'] },
   frost: { size: 7, marks: ['M-1,8 8,-1', 'M-1,-1 8,8'] },
+  late: { size: 6, marks: ['M1,1.5 h1.5 M4,4.5 h1.5'] },
   modelled: { size: 4, marks: ['M2,0 V4'] },
   expected: { size: 5, marks: ['M2,2.5 h1'] },
 };

@@ -3,7 +3,15 @@ import { remedyFacts } from '../answers/forecast/remedy-facts.js';
 import { safetyFacts } from '../answers/forecast/safety-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
-import { bestDateFacts, frostFacts, frostWarningFacts, windowFacts } from '../answers/windows/window-facts.js';
+import {
+  bestDateFacts,
+  dateVerdictFacts,
+  frostFacts,
+  frostWarningFacts,
+  insteadFacts,
+  reasonFacts,
+  windowFacts,
+} from '../answers/windows/window-facts.js';
 import { errorFacts } from '../basics/errors.js';
 import { type FactKinds, type ParamKind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
@@ -34,6 +42,9 @@ const declared = [
   soilWarningFacts,
   windowFacts,
   bestDateFacts,
+  reasonFacts,
+  insteadFacts,
+  dateVerdictFacts,
   frostFacts,
   frostWarningFacts,
   riskFacts,

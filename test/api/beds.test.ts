@@ -15,7 +15,7 @@ await app.inject({ method: 'PUT', url: '/v1/places/quillmere', payload: { name: 
 const ask = askerOf(app);
 
 const bed = { place: 'quillmere', name: 'North bed' };
-const defaults = { kind: 'open-ground', cover: 'bare', moisture: 'rain', shadePercent: 0, roomC: null };
+const defaults = { kind: 'open-ground', cover: 'bare', moisture: 'moist', shadePercent: 0, roomC: null };
 
 /** A bed under an id that no other test uses. */
 let lastId = 0;
@@ -50,7 +50,7 @@ const seriesOf = async (url: string, query = ''): Promise<Series[]> =>
   (await ask('GET', `${url}/readings${query}`)).json().series;
 
 describe('a bed', () => {
-  test('is open ground, bare, as the weather leaves it, where nothing else is said', async () => {
+  test('is open ground, bare, kept moist, where nothing else is said', async () => {
     const url = await newBed();
     expect((await ask('GET', url)).json()).toMatchObject({ ...bed, ...defaults, id: url.split('/').at(-1) });
   });

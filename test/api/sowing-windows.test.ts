@@ -60,7 +60,11 @@ describe('sowing windows', () => {
   });
 
   it('close in the heat of a hot summer for lettuce, and say so', async () => {
-    const answer = await ask({ temperatures: [yearsOfAir(3, { mean: 21, swing: 13, start: 2024 })], shareIfHeld: 0.8 });
+    const answer = await ask({
+      temperatures: [yearsOfAir(3, { mean: 21, swing: 13, start: 2024 })],
+      shareIfHeld: 0.8,
+      judge: 'emergence',
+    });
     expect(answer.closed.some(({ why, from }) => why === 'too-hot' && from > '2027-04-15' && from < '2027-09-01')).toBe(
       true,
     );
@@ -70,7 +74,7 @@ describe('sowing windows', () => {
   it('keep tender crops from frost to come: none within 30 days of the first seedling, as a rule', async () => {
     const cold = yearsOfAir(3, { mean: 8, swing: 12, start: 2024 });
     const [bean, lastFrost] = [
-      await ask({ crop: 'snap-bean', temperatures: [cold], maxDays: 60 }),
+      await ask({ crop: 'snap-bean', temperatures: [cold], maxDays: 60, judge: 'emergence' }),
       lastFrostOf(cold.daily),
     ];
     expect(bean.windows.length).toBeGreaterThan(0);
@@ -85,13 +89,72 @@ describe('sowing windows', () => {
 
   it('are wider for looser criteria, and narrower for stricter ones', async () => {
     const openDays = async (criteria: Record<string, number>) =>
-      (await ask({ crop: 'pepper', from: '2027-04-01', to: '2027-07-01', ...criteria })).dates.filter(
-        ({ sureness }) => sureness! >= 0.8,
-      ).length;
+      (
+        await ask({ crop: 'pepper', from: '2027-04-01', to: '2027-07-01', judge: 'emergence', ...criteria })
+      ).dates.filter(({ sureness }) => sureness! >= 0.8).length;
     const usual = await openDays({});
     expect(await openDays({ maxDays: 40 })).toBeGreaterThan(usual);
     expect(await openDays({ share: 0.9 })).toBeLessThanOrEqual(usual);
     expect((await ask({ crop: 'pepper', prefer: 'surest' })).best!.why).toContain('surest');
+  });
+
+  it('end where no harvest is had before frost, and run on where coming up is enough', async () => {
+    const [toHarvest, up] = [await ask({ crop: 'carrot' }), await ask({ crop: 'carrot', judge: 'emergence' })];
+    const lastGood = ({ windows }: WindowAnswer) => windows.filter(({ grade }) => grade === 'good').at(-1)!.to;
+    expect(lastGood(toHarvest) < lastGood(up)).toBe(true);
+    expect(toHarvest.closed.map(({ why }) => why)).toContain('too-late');
+    expect(codes(toHarvest.assumptions)).toContain('harvest-judged');
+    expect([toHarvest.criteria.standDays, up.criteria.standDays]).toEqual([60, up.criteria.maxDays]);
+  });
+
+  it('put every date into exactly one span, of a week or more but at the ends, with reasons where it is not good', async () => {
+    for (const crop of ['lettuce', 'spinach', 'onion', 'watermelon', 'parsnip', 'asparagus']) {
+      const { spans, dates, best } = await ask({
+        crop,
+        from: '2027-02-01',
+        to: '2028-01-30',
+        temperatures: [yearsOfAir(5, { start: 2022 })],
+      });
+      expect(spans[0]!.from).toBe('2027-02-01');
+      expect(spans.at(-1)!.to).toBe('2028-01-30');
+      spans.slice(1).forEach(({ from }, i) => {
+        expect(from).toBe(dateAfter(spans[i]!.to, 1));
+      });
+      for (const { from, to } of spans.slice(1, -1)) expect(to >= dateAfter(from, 6), `${crop} ${from}`).toBe(true);
+      for (const { grade, reasons, harvest } of spans) {
+        expect(reasons.length > 0).toBe(grade !== 'good');
+        for (const { text, params } of reasons) expect([text.length > 10, typeof params]).toEqual([true, 'object']);
+        if (grade === 'poor') expect(harvest).toBeNull();
+      }
+      for (const { date, grade } of dates) {
+        expect(grade).toBe(spans.find(({ from, to }) => from <= date && date <= to)!.grade);
+      }
+      if (best) expect(dates.find(({ date }) => date === best.date)!.grade).toBe(best.grade);
+    }
+  });
+
+  it('name no best date where none is good or fair, and say until when to wait', async () => {
+    const autumn = { crop: 'snap-bean', from: '2027-10-01', temperatures: [yearsOfAir(5, { start: 2022 })] };
+    const { best, windows, instead, spans } = await ask({ ...autumn, to: '2027-12-31' });
+    expect([best, windows, instead]).toEqual([null, [], []]);
+    expect(spans.every(({ grade }) => grade === 'poor')).toBe(true);
+    const ahead = await ask({ ...autumn, to: '2028-09-29' });
+    expect(ahead.instead).toMatchObject([{ action: 'wait', grade: 'good', from: ahead.windows[0]!.from }]);
+    expect(ahead.best!.date >= ahead.windows[0]!.from).toBe(true);
+    expect(ahead.ways[0]).toMatchObject({ method: 'direct', sow: { best: ahead.best!.date } });
+  });
+
+  it('leave the dates out where they are not wanted, by body and by link alike', async () => {
+    const { dates, ...rest } = await ask({});
+    expect(dates.length).toBeGreaterThan(200);
+    const without = await ask({ dates: false });
+    expect(without).toEqual({ ...rest, issuedAt: without.issuedAt });
+  });
+
+  it('speak German where German is asked for', async () => {
+    const { best, spans } = await ask({ crop: 'onion' }, 'lang=de');
+    expect(best).not.toBeNull();
+    expect(spans.flatMap(({ reasons }) => reasons.map(({ text }) => text)).join(' ')).toMatch(/Boden|Tage/);
   });
 
   it('agree with a forecast made over the same year’s air', async () => {

@@ -3,6 +3,10 @@ import type { Crop } from '../../germination/crop.js';
 import { allSowings, type SowingOutcomes } from '../../germination/many/all-sowings.js';
 import { COHORTS, type Seed } from '../../germination/run/cohorts.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
+import type { GrowthWhy } from '../../growth/fate.js';
+import { growthOfYear, type HarvestSeason, STAND_DAYS, soilCourse } from './harvest-season.js';
+import type { WhyNot } from './why-nots.js';
+import type { YearOfDates } from './year-of-dates.js';
 
 /** What makes a date good in a year, and sure over the years. */
 export interface WindowCriteria {
@@ -16,16 +20,27 @@ export interface WindowCriteria {
 }
 
 /** What makes a date good where nobody says otherwise. */
-export const usualCriteria = { share: 0.8, shareIfHeld: 0.6, sureness: 0.8 } as const;
+export const usualCriteria = { share: 0.7, shareIfHeld: 0.4, sureness: 0.8 } as const;
 
-export type WhyNotInYear = 'too-cold' | 'too-hot' | 'too-slow' | 'frost-to-come';
+export type { WhyNot } from './why-nots.js';
 
 /** What a date would have done in the years that are known. */
 export interface DateInYears {
   /** The share of them in which it was good; NaN where none is known. */
   readonly good: number;
   /** The commonest reason of the others; null where it was good in all. */
-  readonly whyNot: WhyNotInYear | null;
+  readonly whyNot: WhyNot | null;
+  /** The share in which it did fairly: a small harvest, or one after a winter. Never below `good`. */
+  readonly fair: number;
+  /** And the share in which it did fairly with a thinner stand. Never below `fair`. */
+  readonly thin: number;
+  /** How many years are known, and how many of them each reason spoilt. */
+  readonly known: number;
+  readonly causes: ReadonlyMap<WhyNot, number>;
+  /** Days from the date to the frosts that ended it, and to the first harvest of early and of late kinds; rising. */
+  readonly endDays: Float64Array;
+  readonly earlyDays: Float64Array;
+  readonly lateDays: Float64Array;
   /** A value of each year in which half of those that came were up, rising. */
   readonly firstDays: Float64Array;
   readonly halfDays: Float64Array;
@@ -42,23 +57,14 @@ export interface DatesInYears {
   readonly frostKnown: boolean;
 }
 
-/** The dates of one season as a past year would have had them. */
-export interface YearOfDates {
-  /** Hourly means at the seed from some hour on [°C]; NaN where nothing is known. Shape (nHours), the same in all years. */
-  readonly hourlyC: Float64Array;
-  /** The hour at which each date's sowing is made. Shape (nDates), never falling. */
-  readonly sowH: Float64Array;
-  /** Minima of the air, from the hour `minFromH` on, day by day [°C]; null: not known. */
-  readonly minC: Float64Array | null;
-  readonly minFromH: number;
-}
-
 interface Season {
   readonly seed: Seed;
   readonly viablePercent: number;
   readonly crop: Crop;
   readonly criteria: WindowCriteria;
   readonly years: readonly YearOfDates[];
+  /** What the harvest asks; null: the coming up alone is judged. */
+  readonly harvest?: HarvestSeason | null;
 }
 
 /** Every date's sowing in every year that is known. */
@@ -68,11 +74,16 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
   const tallies = Array.from({ length: nDates }, () => ({
     known: 0,
     good: 0,
-    whyNot: new Map<WhyNotInYear, number>(),
+    fair: 0,
+    thin: 0,
+    whyNot: new Map<WhyNot, number>(),
   }));
   const values = (): ValuesOfDates => valuesOfDates(nDates, season.years.length);
   const [firstDays, halfDays, mostDays, stand, ifHeldAreLost] = [values(), values(), values(), values(), values()];
-  const countH = 24 * season.criteria.maxDays;
+  const [endDays, earlyDays, lateDays] = [values(), values(), values()];
+  const harvest = season.harvest ?? null;
+  const countH = 24 * (harvest ? Math.max(STAND_DAYS, season.criteria.maxDays) : season.criteria.maxDays);
+  const closed = harvest && closures(harvest, soilCourse(season.years, nDates));
   // One year after the other, so that all are one run. What is sown last in one has its days before the next begins.
   const hourlyC = new Float64Array(nHours * season.years.length);
   for (const [i, year] of season.years.entries()) hourlyC.set(year.hourlyC, i * nHours);
@@ -84,18 +95,28 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
   const outcomes = allSowings(season.seed, hourlyC, allH, counting, shouldStop);
   const suits = soilOfTheCrop(season, hourlyC, countH);
   const years = season.years.map((own, year) => {
-    const frost = frostRule(season, own);
+    const judge = harvest ? harvestJudge(season, harvest, own) : emergenceJudge(season, own);
     let known = 0;
     for (let date = 0; date < nDates; date++) {
       const i = year * nDates + date;
       if (outcomes.known[i] === 0) continue;
-      const whyNot = whyNotOf(season, outcomes, i, own.sowH[date]!, () => suits(allH[i]!), frost);
-      if (whyNot === undefined) continue;
+      const found = judge(outcomes, i, own.sowH[date]!, () => suits(allH[i]!));
+      // A year whose harvest lies ahead of today is known as far as its coming up: of this date it says nothing.
+      if (harvest) known++;
+      if (found === null) continue;
+      const whyNot = closed?.[date] ?? found.whyNot;
       const tally = tallies[date]!;
-      known++;
+      if (!harvest) known++;
       tally.known++;
       if (whyNot === null) tally.good++;
       else tally.whyNot.set(whyNot, (tally.whyNot.get(whyNot) ?? 0) + 1);
+      if (!closed?.[date]) {
+        if (whyNot === null || found.isFair) tally.fair++;
+        if (whyNot === null || found.isFair || found.isThin) tally.thin++;
+        if (!Number.isNaN(found.endH)) endDays.add(date, (found.endH - own.sowH[date]!) / 24);
+        if (!Number.isNaN(found.earlyH)) earlyDays.add(date, (found.earlyH - own.sowH[date]!) / 24);
+        if (!Number.isNaN(found.lateH)) lateDays.add(date, (found.lateH - own.sowH[date]!) / 24);
+      }
       stand.add(date, outcomes.laboratoryPercent[i]!);
       ifHeldAreLost.add(date, outcomes.ifHeldAreLostPercent[i]!);
       if (Number.isNaN(outcomes.halfH[i]!)) continue;
@@ -106,8 +127,15 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
     return known >= nDates / 2;
   });
   return {
-    all: tallies.map(({ known, good, whyNot }, date) => ({
+    all: tallies.map(({ known, good, fair, thin, whyNot }, date) => ({
       good: good / known,
+      fair: fair / known,
+      thin: thin / known,
+      known,
+      causes: whyNot,
+      endDays: endDays.sorted(date),
+      earlyDays: earlyDays.sorted(date),
+      lateDays: lateDays.sorted(date),
       whyNot: mostOften(whyNot),
       firstDays: firstDays.sorted(date),
       halfDays: halfDays.sorted(date),
@@ -139,34 +167,106 @@ function valuesOfDates(nDates: number, most: number): ValuesOfDates {
   };
 }
 
-const mostOften = (reasons: ReadonlyMap<WhyNotInYear, number>): WhyNotInYear | null =>
+const mostOften = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
   [...reasons].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 
 /** The reason that most years give; null: none gives any. */
-export function commonest(reasons: readonly (WhyNotInYear | null)[]): WhyNotInYear | null {
-  const counts = new Map<WhyNotInYear, number>();
+export function commonest(reasons: readonly (WhyNot | null)[]): WhyNot | null {
+  const counts = new Map<WhyNot, number>();
   for (const why of reasons) if (why) counts.set(why, (counts.get(why) ?? 0) + 1);
   return mostOften(counts);
 }
 
-/** Why a date was not good in a year; null: it was; undefined: too little is known of the frost to come. */
-function whyNotOf(
-  { criteria }: Season,
-  { up, upUnheld, firstH }: SowingOutcomes,
+/** What a sowing did in a year. Hours of the year's clock; NaN: none. */
+interface Found {
+  /** null: it was good. */
+  readonly whyNot: WhyNot | null;
+  /** Not good, but a small harvest, or one after a winter. */
+  readonly isFair: boolean;
+  /** At worst that, and of a thinner stand. */
+  readonly isThin: boolean;
+  readonly endH: number;
+  readonly earlyH: number;
+  readonly lateH: number;
+}
+const NO_HARVEST = { isFair: false, isThin: false, endH: NaN, earlyH: NaN, lateH: NaN } as const;
+
+/** Judges one sowing of a year; null: too little is known of what came after. */
+type Judge = (outcomes: SowingOutcomes, i: number, sowH: number, tooWhat: () => WhyNot) => Found | null;
+
+/** Was enough up in time, and did frost leave the seedlings alone? */
+function emergenceJudge(season: Season, own: YearOfDates): Judge {
+  const frost = frostRule(season, own);
+  return (outcomes, i, sowH, tooWhat) => {
+    const firstH = outcomes.firstH[i]!;
+    const frozen = frost && !Number.isNaN(firstH) ? frost(sowH + firstH) : false;
+    if (frozen === null) return null;
+    if (!isStand(season, outcomes, i, 0)) return { ...NO_HARVEST, whyNot: tooWhat() };
+    return { ...NO_HARVEST, whyNot: frozen ? 'frost-to-come' : null };
+  };
+}
+
+/** Is so much up, and even without seed held too long? */
+const isStand = (
+  { criteria, viablePercent }: Season,
+  { up, ifHeldAreLostPercent }: SowingOutcomes,
   i: number,
-  sowH: number,
-  tooWhat: () => WhyNotInYear,
-  frost: FrostRule | null,
-): WhyNotInYear | null | undefined {
-  const frozen = frost && !Number.isNaN(firstH[i]!) ? frost(sowH + firstH[i]!) : false;
-  if (frozen === null) return undefined;
-  if (up[i]! < criteria.share * COHORTS || upUnheld[i]! < criteria.shareIfHeld * COHORTS) return tooWhat();
-  return frozen ? 'frost-to-come' : null;
+  less: number,
+) =>
+  up[i]! >= (criteria.share - less) * COHORTS - 1e-9 &&
+  ifHeldAreLostPercent[i]! >= (criteria.shareIfHeld - less) * viablePercent - 1e-9;
+
+/** A thin stand has this much less of what a good one has, of all seed and without what was held too long. */
+const THINNER = 0.2;
+/** What spoils a harvest, as it is told. */
+const TOLD_AS: Readonly<Record<GrowthWhy, WhyNot>> = {
+  'frost-on-seedling': 'frost-to-come',
+  'frost-before-harvest': 'too-late',
+  'season-too-short': 'too-late',
+  'heat-at-harvest': 'heat-at-harvest',
+  bolts: 'bolts',
+  'over-winter': 'over-winter',
+  'day-length': 'day-length',
+};
+
+/** Did enough come up, and was it harvested? */
+function harvestJudge(season: Season, harvest: HarvestSeason, own: YearOfDates): Judge {
+  const fateOf = growthOfYear(harvest, own);
+  const { growth, bedFactor } = harvest;
+  const patienceH = 24 * growth.patienceFactor * season.criteria.maxDays;
+  return (outcomes, i, sowH, tooWhat) => {
+    const upH = bedFactor * outcomes.halfH[i]!;
+    if (!(upH <= patienceH) || !isStand(season, outcomes, i, THINNER)) return { ...NO_HARVEST, whyNot: tooWhat() };
+    const isThin = !isStand(season, outcomes, i, 0);
+    const fate = fateOf?.(sowH, sowH + upH) ?? null;
+    if (fate?.why === undefined && fate !== null) return null;
+    const why = fate?.why ?? null;
+    const isFair = why === 'bolts' || why === 'over-winter';
+    const dayH = (day: number): number => own.minFromH + 24 * day;
+    const isHarvested = why === null || isFair;
+    return {
+      whyNot: why !== null ? TOLD_AS[why] : isThin ? tooWhat() : null,
+      isFair: isFair && !isThin,
+      isThin: isHarvested,
+      endH: fate ? dayH(fate.endDay) : NaN,
+      earlyH: fate && isHarvested ? dayH(fate.earlyDay) : NaN,
+      lateH: fate && isHarvested ? dayH(fate.lateDay) : NaN,
+    };
+  };
+}
+
+/** What closes dates in any year: ground that cannot be worked, or soil too cold for the crop. */
+function closures({ growth, isWet }: HarvestSeason, soilC: Float64Array): (WhyNot | null)[] {
+  const { leastSoilC } = growth;
+  return Array.from(isWet, (wet, date) => {
+    if (wet) return 'ground-wet';
+    return leastSoilC !== null && soilC[date]! < leastSoilC ? 'too-cold' : null;
+  });
 }
 
 /** What is wrong with the soil after an hour, were too little to come up: more of its hours are too hot than too cold, or
  * it is colder all in all than the crop bears, or but slow. */
-function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): (fromH: number) => WhyNotInYear {
+function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): (fromH: number) => WhyNot {
   const { soil, rows } = crop;
   const coldestC = soil?.minimumC ?? Math.min(...rows.map((row) => row.temperatureC));
   const coolC = soil?.optimumFromC ?? coldestC;

@@ -9,16 +9,24 @@ import { frostExposure } from '../../germination/run/frost-exposure.js';
 import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
-import { type FindPast, MIN_YEARS, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
+import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, THIN_YEARS, yearsTold } from '../ahead/past-soil.js';
 import { climatologicalSoil } from '../forecast/extrapolation.js';
 import { bedSafety } from '../forecast/safety-notes.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
-import { type DateInYears, datesInYears, type WhyNotInYear, type WindowCriteria } from './dates-in-years.js';
+import { bestOf, type SowingBest } from './best-date.js';
+import { type DateInYears, datesInYears, type WindowCriteria } from './dates-in-years.js';
+import { type Grade, type GradedRun, gradesOf, windowRuns } from './grades.js';
+import { type HarvestDates, harvestOfDate, harvestOfRun } from './harvest-dates.js';
+import { harvestSeason, STAND_DAYS, soilCourse } from './harvest-season.js';
+import { type Quantiles, quantilesOf } from './quantiles.js';
+import { type Reason, reasonsOf } from './reasons.js';
 import { met, pestNotes, pestsMet } from './risks-met.js';
-import { bestDay, type Run, smoothed, sureRuns } from './sureness.js';
-import type { BestDateWhy, WindowNote } from './window-facts.js';
+import type { Run } from './sureness.js';
+import { insteadOf, type SowingInstead, type SowingWay, waysOf } from './ways.js';
+import { CLOSED_AS, type WhyClosed } from './why-nots.js';
+import type { WindowNote } from './window-facts.js';
 import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
 
 /** What a grower asks: when should I sow. */
@@ -33,13 +41,20 @@ export interface WindowQuestion extends Bedding {
   readonly to: PlainDate;
   readonly criteria: WindowCriteria;
   readonly prefer: 'earliest' | 'surest';
+  /** `emergence`: that it comes up is enough. */
+  readonly judge: 'harvest' | 'emergence';
   readonly normals: Normals | null;
 }
 
-export interface Quantiles {
-  readonly p10: number;
-  readonly p50: number;
-  readonly p90: number;
+/** Dates on end of one grade. */
+export interface SowingSpan {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly grade: Grade;
+  /** The middle one of its dates; null where a usual year stands for all. */
+  readonly sureness: number | null;
+  readonly reasons: readonly Reason[];
+  readonly harvest: HarvestDates | null;
 }
 
 export interface SowingWindow {
@@ -51,6 +66,9 @@ export interface SowingWindow {
   readonly stand: Quantiles | null;
   /** What threatens rows sown in it. */
   readonly risks: readonly Risk[];
+  /** `fair`: no date near it is good, but these are next best. */
+  readonly grade: Grade;
+  readonly harvest: HarvestDates | null;
 }
 
 export interface WindowDate {
@@ -61,16 +79,22 @@ export interface WindowDate {
   readonly mostDays: Quantiles | null;
   readonly stand: Quantiles | null;
   readonly ifHeldAreLost: Quantiles | null;
+  readonly grade: Grade;
+  readonly harvest: HarvestDates | null;
 }
 
 export interface SowingWindows {
   readonly crop: Crop;
   /** null, null and 0 where a usual year stands for all. */
   readonly years: { readonly from: number | null; readonly to: number | null; readonly count: number };
-  readonly criteria: WindowCriteria;
-  readonly best: { readonly date: PlainDate; readonly why: BestDateWhy } | null;
+  readonly criteria: WindowCriteria & { readonly judge: 'harvest' | 'emergence'; readonly standDays: number };
+  /** null: no date is good or fair. */
+  readonly best: SowingBest | null;
   readonly windows: readonly SowingWindow[];
-  readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyNotInYear }[];
+  readonly closed: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: WhyClosed }[];
+  readonly spans: readonly SowingSpan[];
+  readonly ways: readonly SowingWay[];
+  readonly instead: readonly SowingInstead[];
   readonly dates: readonly WindowDate[];
   readonly cautions: readonly Caution[];
   /** What threatens rows sown between the first date and the last. */
@@ -91,10 +115,19 @@ export function sowingWindows(
   refuseDates(question, nDates);
   const phaseMs = startOfDay(from, site.zone);
   const past = yearsTold(series) >= MIN_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
-  const known = past ? yearsOfDates(past, question, nDates) : [];
+  const dated = (day: number): PlainDate => addDays(from, day);
+  const isToHarvest = question.judge === 'harvest';
+  const countDays = isToHarvest ? Math.max(STAND_DAYS, criteria.maxDays) : criteria.maxDays;
+  const asked = { ...question, countDays };
+  const dates = Array.from({ length: nDates }, (_, day) => dated(day));
+  const harvestOf = (soil: PastSoil | null) => (isToHarvest && soil ? harvestSeason(question, soil.air, dates) : null);
+  const known = past ? yearsOfDates(past, asked, nDates) : [];
   const seed = seedOf(question);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
-  const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known }, shouldStop);
+  const inYears = datesInYears(
+    { seed, viablePercent, crop, criteria, years: known, harvest: harvestOf(past) },
+    shouldStop,
+  );
   const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
   const isUsual = years.length < MIN_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
@@ -103,29 +136,38 @@ export function sowingWindows(
     ? climatologicalSoil(normals!, { ...question, series: [] }, phaseMs, findPast, shouldStop)
     : null;
   const { all, frostKnown } = usual
-    ? datesInClimatologicalYear(usual, question, nDates, (some) =>
-        datesInYears({ seed, viablePercent, crop, criteria, years: some }, shouldStop),
+    ? datesInClimatologicalYear(usual, asked, nDates, (some) =>
+        datesInYears({ seed, viablePercent, crop, criteria, years: some, harvest: harvestOf(usual) }, shouldStop),
       )
     : inYears;
   const soil = usual ?? past!;
+  const soilOfDates = soilCourse(usual ? yearsOfDates(usual, asked, nDates).slice(-1) : known, nDates);
 
-  const sureness = smoothed(all.map(({ good }) => good));
-  const windows = sureRuns(sureness, criteria.sureness);
-  const dated = (day: number): PlainDate => addDays(from, day);
   const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
   const risksOf = (run: Run): Risk[] =>
     met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
+  const isJudged = harvestOf(soil) !== null;
+  const nYears = isUsual ? 0 : years.length;
+  const graded = gradesOf(all, criteria);
+  const { sureness, runs } = graded;
+  const windows = windowRuns(runs);
+  const setting = { crop, criteria, from, years: nYears, soilC: soilOfDates };
+  const gradeOf = gradeOfDates(runs, nDates);
+  const reasonsIn = (run: Run): Reason[] => reasonsOf(all, run, setting);
+  const best = bestOf(question, all, graded, nYears, reasonsIn);
   return {
     crop,
     years: isUsual
       ? { from: null, to: null, count: 0 }
       : { from: Math.min(...years), to: Math.max(...years), count: years.length },
-    criteria,
-    best: bestOf(question, all, sureness, windows, isUsual ? 0 : years.length),
+    criteria: { judge: question.judge, ...criteria, standDays: countDays },
+    best,
     windows: windows.map((run) => ({
       from: dated(run.from),
       to: dated(run.to),
       sureness: isUsual ? null : Math.min(...sureness.subarray(run.from, run.to + 1)),
+      grade: run.grade,
+      harvest: harvestOfRun(all, run, from),
       halfDays: pooled(all, run, ({ halfDays }) => halfDays),
       stand: pooled(all, run, ({ stand }) => stand),
       risks: risksOf(run),
@@ -135,6 +177,16 @@ export function sowingWindows(
       to: dated(run.to),
       why,
     })),
+    spans: runs.map((run) => ({
+      from: dated(run.from),
+      to: dated(run.to),
+      grade: run.grade,
+      sureness: isUsual ? null : middleOf(sureness.slice(run.from, run.to + 1)),
+      reasons: run.grade === 'good' ? [] : reasonsIn(run),
+      harvest: run.grade === 'poor' ? null : harvestOfRun(all, run, from),
+    })),
+    ways: waysOf(windows, all, graded, best?.date ?? null, from),
+    instead: insteadOf(runs, from),
     dates: all.map((one, day) => ({
       date: dated(day),
       sureness: isUsual ? null : Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,
@@ -143,23 +195,24 @@ export function sowingWindows(
       mostDays: quantilesOf(one.mostDays),
       stand: quantilesOf(one.stand),
       ifHeldAreLost: quantilesOf(one.ifHeldAreLost),
+      grade: gradeOf[day]!,
+      harvest: gradeOf[day] === 'poor' ? null : harvestOfDate(one, dated(day)),
     })),
     cautions: crop.cautions,
     risks,
     understood: question.understood,
-    assumptions: [...soil.assumptions, ...assumptionsOf(question, isUsual ? 0 : years.length), ...pestNotes(risks)],
-    warnings: [
-      ...soil.warnings,
-      ...warningsOf(question, isUsual ? 0 : years.length, frostKnown),
-      ...bedSafety(question.bed),
-    ],
+    assumptions: [...soil.assumptions, ...assumptionsOf(question, nYears, isJudged), ...pestNotes(risks)],
+    warnings: [...soil.warnings, ...warningsOf(question, nYears, frostKnown, isJudged), ...bedSafety(question.bed)],
   };
 }
 
-/** @param sorted Rising. */
-function quantilesOf(sorted: Float64Array): Quantiles | null {
-  if (sorted.length === 0) return null;
-  return { p10: hazenQuantile(sorted, 0.1), p50: hazenQuantile(sorted, 0.5), p90: hazenQuantile(sorted, 0.9) };
+/** The middle one of some shares; NaN counts as 0. */
+const middleOf = (shares: Float64Array): number => hazenQuantile(shares.map((share) => share || 0).sort(), 0.5);
+
+function gradeOfDates(runs: readonly GradedRun[], nDates: number): Grade[] {
+  const of = new Array<Grade>(nDates).fill('poor');
+  for (const { from, to, grade } of runs) of.fill(grade, from, to + 1);
+  return of;
 }
 
 /** Of the values of all dates of a run. */
@@ -178,46 +231,17 @@ function pooled(
   return quantilesOf(all.sort());
 }
 
-/** The best date, and why. */
-function bestOf(
-  { from, prefer, criteria }: WindowQuestion,
-  dates: readonly DateInYears[],
-  sureness: Float64Array,
-  windows: readonly Run[],
-  years: number,
-): SowingWindows['best'] {
-  const best = bestDay(sureness, windows, prefer);
-  if (!best) return null;
-  const { day, isEarliest } = best;
-  const half = quantilesOf(dates[day]!.halfDays);
-  return {
-    date: addDays(from, day),
-    why: {
-      code: 'why.best-date',
-      params: {
-        isEarliest: isEarliest ? 'yes' : 'no',
-        sharePercent: Math.round(100 * criteria.share),
-        maxDays: criteria.maxDays,
-        inYears: Math.round(sureness[day]! * years),
-        ofYears: years,
-        halfDays: half && Math.round(half.p50),
-        halfFromDays: half && Math.round(half.p10),
-        halfToDays: half && Math.round(half.p90),
-      },
-    },
-  };
-}
-
 /** Runs of dates outside the windows, each with the reason that most years give; dates good in most years have none. */
-function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Run & { why: WhyNotInYear })[] {
+function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Run & { why: WhyClosed })[] {
   const isOpen = new Uint8Array(dates.length);
   for (const { from, to } of windows) isOpen.fill(1, from, to + 1);
-  const runs: { from: number; to: number; why: WhyNotInYear }[] = [];
+  const runs: { from: number; to: number; why: WhyClosed }[] = [];
   dates.forEach(({ whyNot }, day) => {
     if (isOpen[day] || whyNot === null) return;
+    const why = CLOSED_AS[whyNot];
     const last = runs.at(-1);
-    if (last && last.to === day - 1 && last.why === whyNot) last.to = day;
-    else runs.push({ from: day, to: day, why: whyNot });
+    if (last && last.to === day - 1 && last.why === why) last.to = day;
+    else runs.push({ from: day, to: day, why });
   });
   return runs;
 }
@@ -240,10 +264,29 @@ function refuseFewYears(count: number): never {
   );
 }
 
-const assumptionsOf = ({ crop, criteria }: WindowQuestion, years: number): WindowNote[] => [
+const assumptionsOf = (question: WindowQuestion, years: number, isJudged: boolean): WindowNote[] => [
   years === 0
     ? { code: 'normals', params: { about: 'windows' } }
     : { code: 'past-years', params: { about: 'windows', years } },
+  ...(isJudged ? [harvestJudged(question, years)] : emergenceJudged(question)),
+];
+
+function harvestJudged({ crop, criteria }: WindowQuestion, years: number): WindowNote {
+  const { patienceFactor, bedFactor } = crop.growth!;
+  return {
+    code: 'harvest-judged',
+    params: {
+      sharePercent: Math.round(100 * criteria.share),
+      ifHeldPercent: Math.round(100 * criteria.shareIfHeld),
+      standDays: Math.max(STAND_DAYS, criteria.maxDays),
+      halfDays: Math.round((patienceFactor * criteria.maxDays) / bedFactor),
+      years,
+    },
+  };
+}
+
+const emergenceJudged = ({ crop, criteria, judge, bed }: WindowQuestion): WindowNote[] => [
+  ...(judge === 'emergence' ? [] : [{ code: 'harvest-not-judged', params: { why: whyNotJudged(crop, bed) } } as const]),
   {
     code: 'good-date',
     params: {
@@ -255,6 +298,12 @@ const assumptionsOf = ({ crop, criteria }: WindowQuestion, years: number): Windo
   },
 ];
 
+/** Why no harvest is judged where it is asked for. */
+function whyNotJudged({ growth }: Crop, { kind }: Bedding['bed']): 'crop' | 'indoors' | 'air' {
+  if (!growth) return 'crop';
+  return kind === 'indoors' ? 'indoors' : 'air';
+}
+
 /** Which frost makes a date a bad one, and how long after the first seedling. */
 function frostParams(crop: Crop) {
   const exposure = frostExposure(crop);
@@ -265,12 +314,12 @@ function frostParams(crop: Crop) {
   return { frost: isSown ? 'tender' : 'tender-planted-out', frostFreeDays, frostC } as const;
 }
 
-function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean): WindowNote[] {
+function warningsOf({ crop }: WindowQuestion, years: number, frostKnown: boolean, isJudged: boolean): WindowNote[] {
   const notes: WindowNote[] = [];
   if (years > 0 && years < THIN_YEARS) notes.push({ code: 'thin-years', params: { about: 'windows', years } });
   if (!frostKnown && (crop.frost === 'tender' || crop.frost === 'half-hardy')) {
     notes.push({ code: 'frost-unknown', params: { about: 'windows' } });
   }
-  if (crop.frost === 'hardy') notes.push({ code: 'frost-hardy', params: {} });
+  if (crop.frost === 'hardy' && !isJudged) notes.push({ code: 'frost-hardy', params: {} });
   return notes;
 }

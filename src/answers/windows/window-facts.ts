@@ -1,4 +1,5 @@
 import { type FactKinds, type FactOf, factsOf } from '../../basics/fact.js';
+import { whyNots } from './why-nots.js';
 
 /** What sowing windows rest on, and what should be heeded of them. */
 export const windowFacts = {
@@ -15,6 +16,14 @@ export const windowFacts = {
   'thin-years': { about: ['windows'], years: 'count' },
   'frost-unknown': { about: ['windows'] },
   'frost-hardy': {},
+  'harvest-judged': {
+    sharePercent: 'count',
+    ifHeldPercent: 'count',
+    standDays: 'count',
+    halfDays: 'count',
+    years: 'count',
+  },
+  'harvest-not-judged': { why: ['crop', 'air', 'indoors'] },
   'heat-ahead': { isAll: ['yes', 'no'], inYears: 'count', ofYears: 'count', thresholdC: 'celsius' },
 } as const satisfies FactKinds;
 
@@ -32,6 +41,35 @@ export const bestDateFacts = {
   },
 } as const satisfies FactKinds;
 
+const often = { inYears: 'count', ofYears: 'count' } as const;
+
+/** Why dates are not good. */
+export const reasonFacts = {
+  'reason.too-cold': { minimumC: 'celsius', meanC: 'celsius?' },
+  'reason.too-hot': { thresholdC: 'celsius', ...often },
+  'reason.too-slow': { maxDays: 'count', ...often },
+  'reason.frost-to-come': { frostC: 'celsius', ...often },
+  'reason.too-late': { endsBy: ['frost', 'cold'], on: 'date?', ...often },
+  'reason.heat-at-harvest': { hotC: 'celsius', ...often },
+  'reason.bolts': { dayLengthH: 'number' },
+  'reason.over-winter': {},
+  'reason.day-length': {},
+  'reason.ground-wet': {},
+} as const satisfies FactKinds;
+
+/** What would make a date good. */
+export const insteadFacts = {
+  'instead.wait': { from: 'date', to: 'date' },
+  'instead.cover': { from: 'date', to: 'date', warmerK: 'kelvin' },
+} as const satisfies FactKinds;
+
+/** Is it a good date? */
+export const dateVerdictFacts = {
+  'verdict-on-date.good': { harvestOn: 'date?' },
+  'verdict-on-date.fair': { why: [...whyNots], betterOn: 'date?' },
+  'verdict-on-date.poor': { why: [...whyNots], betterOn: 'date?' },
+} as const satisfies FactKinds;
+
 /** What frost dates rest on. */
 export const frostFacts = {
   'frost-in-the-air': {},
@@ -45,5 +83,8 @@ export const frostWarningFacts = {
 export const frostWarning = factsOf(frostWarningFacts);
 
 export type WindowNote = FactOf<typeof windowFacts>;
+export type ReasonFact = FactOf<typeof reasonFacts>;
+export type InsteadFact = FactOf<typeof insteadFacts>;
+export type DateVerdictFact = FactOf<typeof dateVerdictFacts>;
 export type BestDateWhy = FactOf<typeof bestDateFacts>;
 export type FrostNote = FactOf<typeof frostFacts>;

@@ -11,7 +11,8 @@ import { NORMAL_IN_THREE } from '../ahead/ensemble.js';
 import { type PastSoil, yearsBefore } from '../ahead/past-soil.js';
 import { anomalyLeft, comingWeight, dayBefore } from '../ahead/years-ahead.js';
 import type { Site } from '../soil/known-hours.js';
-import type { DatesInYears, WindowCriteria, YearOfDates } from './dates-in-years.js';
+import type { DatesInYears, WindowCriteria } from './dates-in-years.js';
+import type { YearOfDates } from './year-of-dates.js';
 
 /** Which dates are asked, and of what hour. */
 export interface DatesAsked {
@@ -19,14 +20,16 @@ export interface DatesAsked {
   readonly from: PlainDate;
   readonly time: string;
   readonly criteria: WindowCriteria;
+  /** Seedlings are counted so long after the sowing [d]; undefined: `maxDays`. */
+  readonly countDays?: number;
 }
 
 /** Today's anomaly is forgotten after so long [h]. */
 const FORGOTTEN_H = 60 * 24;
 /** What is left of it in each of those hours. */
 const LEFT = Float64Array.from({ length: FORGOTTEN_H }, (_, hour) => anomalyLeft(hour));
-/** Frost is looked for so long after the last date [d]: longer than any seedling stands before its harvest. */
-const FROST_DAYS = 250;
+/** The air is looked at so long after the last count [d]: longer than any seedling stands before its harvest is over. */
+const GROWING_DAYS = 290;
 /** A usual year's weather may be off by this much over the weeks to emergence, colder or warmer [K]: our judgement from the
  * spread of days of soil at 5 cm (2.25 K) and how long it lasts. */
 const CLIMATOLOGICAL_YEARS_SD_K = 2;
@@ -59,7 +62,7 @@ export function yearsOfDates(past: PastSoil, asked: DatesAsked, nDates: number):
 /** The dates as they would be so many years earlier; null where nothing of them is known. */
 function yearOfDates(
   past: PastSoil,
-  { site, from, time, criteria }: DatesAsked,
+  { site, from, time, criteria, countDays = criteria.maxDays }: DatesAsked,
   dates: readonly PlainDate[],
   leapsAt: readonly number[],
   back: number,
@@ -68,7 +71,7 @@ function yearOfDates(
   const { zone } = site;
   const date = yearsBefore(from, back);
   const startH = Math.round((startOfDay(date, zone) - past.startMs) / HOUR_MS);
-  const nHours = 24 * (nDates + criteria.maxDays + 2);
+  const nHours = 24 * (nDates + countDays + 2);
   const hourlyC = new Float64Array(nHours).fill(NaN);
   const knownFromH = Math.max(0, -startH);
   const knownToH = Math.min(nHours, past.hourlyC.length - startH);
@@ -90,7 +93,9 @@ function yearOfDates(
   return {
     hourlyC,
     sowH,
-    minC: air && minimaAhead(past, { from, back, firstDay, nDays: nDates + criteria.maxDays + FROST_DAYS }, zone),
+    ...(air
+      ? airAhead(past, { from, back, firstDay, nDays: nDates + countDays + GROWING_DAYS }, zone)
+      : { minC: null, meanC: null }),
     minFromH: air ? 24 * (firstDay - daysBetween(air.firstDate, date)) : 0,
   };
 }
@@ -116,24 +121,27 @@ function bringToToday(
   }
 }
 
-/** The air's minima of a past year, and of the coming days where they fall on its dates. */
-function minimaAhead(
+/** The air of a past year, and of the coming days where they fall on its dates. */
+function airAhead(
   { startMs, hourlyC, air }: PastSoil,
   { from, back, firstDay, nDays }: { from: PlainDate; back: number; firstDay: number; nDays: number },
   zone: Site['zone'],
-): Float64Array {
-  const { firstDate, minC } = air!;
+): { minC: Float64Array; meanC: Float64Array } {
+  const { firstDate, minC, maxC } = air!;
   const todayDay = Math.ceil((startMs + hourlyC.length * HOUR_MS - startOfDay(firstDate, zone)) / DAY_MS - 0.5);
   const own = minC.slice(firstDay, Math.min(todayDay, firstDay + nDays));
-  if (back === 0) return own;
+  const meanC = own.map((min, day) => (min + maxC[firstDay + day]!) / 2);
+  if (back === 0) return { minC: own, meanC };
   const first = addDays(firstDate, firstDay);
   const ahead = daysBetween(yearsBefore(from, back), first);
   // The day of the record that is so far ahead of today as the first of `own` was of its year's date.
   const realDay = daysBetween(firstDate, addDays(from, ahead));
   for (let real = Math.max(todayDay, realDay); real < Math.min(minC.length, realDay + own.length); real++) {
-    if (comingWeight(24 * (real - todayDay)) > 0.5) own[real - realDay] = minC[real]!;
+    if (comingWeight(24 * (real - todayDay)) <= 0.5) continue;
+    own[real - realDay] = minC[real]!;
+    meanC[real - realDay] = (minC[real]! + maxC[real]!) / 2;
   }
-  return own;
+  return { minC: own, meanC };
 }
 
 /** The same of a usual year: as it is, and as odd as years are; air as cold as it is in one year of five. */

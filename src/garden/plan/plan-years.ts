@@ -1,6 +1,6 @@
 import { type FindPast, MIN_YEARS, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
 import { climatologicalSoil } from '../../answers/forecast/extrapolation.js';
-import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
+import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { climatologicalYears, type DatesAsked, yearsOfDates } from '../../answers/windows/years-of-dates.js';
 import { type PlainDate, startOfDay } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';

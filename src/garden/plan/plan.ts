@@ -1,8 +1,8 @@
 import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
 import { planSafety } from '../../answers/forecast/safety-notes.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
-import type { YearOfDates } from '../../answers/windows/dates-in-years.js';
 import { daysOutdoors, usualDaysOutdoors } from '../../answers/windows/days-outdoors.js';
+import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { neverStop, type ShouldStop } from '../../basics/stop.js';

@@ -27,7 +27,7 @@ export interface SeasonWorkPort extends WorkPort {
 }
 
 /** Why something cannot be answered from what is kept. */
-export interface WhyNotInYear {
+export interface WhyNot {
   readonly why: Note;
 }
 
@@ -36,7 +36,7 @@ export const orWhyNot = async <T>(
   work: () => Promise<T>,
   { canDoWithout = false }: Pick<WorkPort, 'canDoWithout'> = {},
 ) =>
-  work().catch((error: unknown): WhyNotInYear => {
+  work().catch((error: unknown): WhyNot => {
     if (!(error instanceof RequestError)) throw error;
     if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.sentences } };
     if (!canDoWithout) throw error;
@@ -55,7 +55,7 @@ interface SowingAsked {
 }
 
 /** What a kept sowing does by today. */
-export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | WhyNotInYear> =>
+export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | WhyNot> =>
   orWhyNot(async () => {
     const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
     return ask.growing({ ...question, series });
@@ -76,24 +76,25 @@ export const windowsAhead = (
   { crop, time, depthCm, lot }: ToSow,
   ask: WorkPort,
   daysMore = 364,
-): Promise<SowingWindows | WhyNotInYear> =>
-  orWhyNot(
-    () =>
-      ask.windows({
-        crop,
-        site,
-        bed: bedMake!,
-        depthCm: depthCm ?? crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
-        time,
-        lot,
-        timeFactor: null,
-        series,
-        understood: [],
-        from,
-        to: addDays(from, daysMore),
-        criteria: { ...usualCriteria, maxDays: crop.maxDays },
-        prefer: 'earliest',
-        normals,
-      }),
-    ask,
-  );
+): Promise<SowingWindows | WhyNot> =>
+  orWhyNot(async () => {
+    const found = await ask.windows({
+      crop,
+      site,
+      bed: bedMake!,
+      depthCm: depthCm ?? crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
+      time,
+      lot,
+      timeFactor: null,
+      series,
+      understood: [],
+      from,
+      to: addDays(from, daysMore),
+      criteria: { ...usualCriteria, maxDays: crop.maxDays },
+      prefer: 'earliest',
+      judge: 'harvest',
+      normals,
+    });
+    // What is but second best is not worth a message, nor a second sowing.
+    return { ...found, windows: found.windows.filter(({ grade }) => grade === 'good') };
+  }, ask);

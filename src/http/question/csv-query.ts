@@ -13,6 +13,7 @@ interface Parameter {
   readonly path: readonly string[];
   readonly schema: z.ZodType;
   readonly isNumber?: true;
+  readonly isFlag?: true;
 }
 
 const text = (path: string, schema: z.ZodType = z.string()): Parameter => ({ path: path.split('.'), schema });
@@ -21,6 +22,8 @@ const number = (path: string, schema: z.ZodType = z.number()): Parameter => ({
   schema,
   isNumber: true,
 });
+
+const flag = (path: string): Parameter => ({ path: path.split('.'), schema: z.boolean(), isFlag: true });
 
 const latitude = number('where.place.latitude', z.number().min(-90).max(90));
 const longitude = number('where.place.longitude', z.number().min(-180).max(180));
@@ -93,6 +96,8 @@ export const windowParameters: Parameters = {
   maxDays: number('maxDays', z.int().min(1).max(120)),
   sureness: number('sureness', z.number().min(0.01).max(1)),
   prefer: text('prefer', z.enum(['earliest', 'surest'])),
+  judge: text('judge', z.enum(['harvest', 'emergence'])),
+  dates: flag('dates'),
   timeZone,
   latitude,
   longitude,
@@ -155,7 +160,7 @@ export function askedByQuery(
       faults.push({ parameter: name, detail: unknownParameter(name, parameters) });
     } else if (typeof value !== 'string') {
       faults.push({ parameter: name, detail: fieldFact('field.sent-twice') });
-    } else if (!place(asked, parameter.path, parameter.isNumber ? numberOrText(value) : value)) {
+    } else if (!place(asked, parameter.path, readAs(parameter, value))) {
       faults.push({ parameter: name, detail: fieldFact('field.contradicts') });
     }
   }
@@ -192,7 +197,12 @@ function place(target: Record<string, unknown>, path: readonly string[], value: 
   return typeof inner === 'object' && inner !== null && place(inner as Record<string, unknown>, rest, value);
 }
 
-/** A number as people write it; other text stays text, for the schema to refuse. */
+const readAs = ({ isNumber, isFlag }: Parameter, value: string): string | number | boolean => {
+  if (isFlag && (value === 'true' || value === 'false')) return value === 'true';
+  return isNumber ? numberOrText(value) : value;
+};
+
+/** A number as people write it; anything else stays text, for the schema to refuse. */
 const numberOrText = (value: string): number | string =>
   /^[+-]?\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
 

@@ -65,6 +65,7 @@ export function windowQuestionOf(asking: WindowQuery, read: readonly ReadSeriesS
     to: asking.to ?? addDays(from, 364),
     criteria: { share, shareIfHeld, maxDays: asking.maxDays ?? crop.maxDays, sureness },
     prefer: asking.prefer,
+    judge: asking.judge,
     normals: known.kept?.normals ?? null,
   };
 }

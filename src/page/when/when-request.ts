@@ -19,7 +19,7 @@ export interface Spot {
 export const OPEN_GROUND: AskedBed = {
   kind: 'open-ground',
   cover: 'bare',
-  moisture: 'rain',
+  moisture: 'moist',
   shadePercent: 0,
   roomC: null,
 };

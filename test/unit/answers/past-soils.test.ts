@@ -119,7 +119,7 @@ describe('past soil, packed', () => {
     const answers = [pastSoil, (...asked: Parameters<typeof pastSoil>) => unpacked(pastSoil(...asked))].map((find) =>
       JSON.stringify([
         forecast({ ...common, ...factors, sowing, zoneFromStamps: false }, find),
-        sowingWindows({ ...common, ...window, depthCm: 1.3, prefer: 'surest' }, find),
+        sowingWindows({ ...common, ...window, depthCm: 1.3, prefer: 'surest', judge: 'harvest' }, find),
       ]),
     );
     expect(answers[0]).toBe(answers[1]);

@@ -39,6 +39,7 @@ const window = {
   from: last,
   to: addDays(last, 30),
   prefer: 'surest' as const,
+  judge: 'harvest' as const,
 };
 const criteria = { share: 0.8, shareIfHeld: 0.6, maxDays: 21, sureness: 0.8 };
 const harvest = { from: addDays(last, 60), to: addDays(last, 90), perWeek: 5 };

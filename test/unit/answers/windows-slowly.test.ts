@@ -54,6 +54,7 @@ const questionOf = (crop: Crop, overrides: Partial<WindowQuestion>): WindowQuest
   to: '2027-06-30' as PlainDate,
   criteria: { share: 0.8, shareIfHeld: 0.6, maxDays: crop.maxDays, sureness: 0.8 },
   prefer: 'earliest',
+  judge: 'emergence',
   normals: null,
   ...overrides,
 });

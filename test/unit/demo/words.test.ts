@@ -3,14 +3,15 @@ import type { WindowAnswer } from '../../../src/contract/windows.js';
 import { windowsInWords } from '../../../src/demo/words.js';
 
 const quantiles = { p10: 3.2, p50: 3.9, p90: 5.5 };
+const good = { grade: 'good', harvest: null } as const;
 const answer: WindowAnswer = {
   crop: 'lettuce',
   years: { from: 2012, to: 2026, count: 15 },
-  criteria: { share: 0.8, shareIfHeld: 0.6, maxDays: 25, sureness: 0.8 },
-  best: { date: '2027-08-12', why: 'It is the surest date.' },
+  criteria: { judge: 'emergence', share: 0.8, shareIfHeld: 0.6, maxDays: 25, standDays: 25, sureness: 0.8 },
+  best: { date: '2027-08-12', why: 'It is the surest date.', grade: 'good', reasons: [] },
   windows: [
-    { from: '2027-08-10', to: '2027-09-30', sureness: 0.81, halfDays: quantiles, stand: quantiles, risks: [] },
-    { from: '2028-04-16', to: '2028-06-20', sureness: 0.9, halfDays: null, stand: null, risks: [] },
+    { from: '2027-08-10', to: '2027-09-30', sureness: 0.81, halfDays: quantiles, stand: quantiles, risks: [], ...good },
+    { from: '2028-04-16', to: '2028-06-20', sureness: 0.9, halfDays: null, stand: null, risks: [], ...good },
   ],
   risks: [],
   closed: [
@@ -19,6 +20,9 @@ const answer: WindowAnswer = {
     { from: '2027-11-01', to: '2028-02-10', why: 'too-cold' },
     { from: '2028-02-12', to: '2028-04-15', why: 'frost-to-come' },
   ],
+  spans: [],
+  ways: [],
+  instead: [],
   dates: [],
   cautions: [],
   understood: [],

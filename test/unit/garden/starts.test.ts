@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { YearOfDates } from '../../../src/answers/windows/dates-in-years.js';
+import type { YearOfDates } from '../../../src/answers/windows/year-of-dates.js';
 import type { PlainDate } from '../../../src/basics/calendar.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../../src/garden/plan/starts.js';
 import { grownOn } from '../../../src/garden/sowing/harvest.js';
@@ -25,6 +25,7 @@ function seasonOf(id: string, years: readonly { readonly soilC: number; readonly
         hourlyC: new Float64Array(nHours).fill(soilC),
         sowH: Float64Array.from({ length: N_DAYS }, (_, day) => 24 * day + 12),
         minC,
+        meanC: null,
         minFromH: 0,
       };
       return startsOfYear(common, year);

@@ -62,8 +62,17 @@ export const madeSeason = (
   nDays: number,
   { windows, closed }: { windows: readonly (readonly [string, string])[]; closed: SeasonOfWindows['closed'] },
 ): SeasonOfWindows => ({
-  best: windows[0] ? { date: windows[0][0], why: 'It is the earliest date.' } : null,
-  windows: windows.map(([start, to]) => ({ from: start, to, sureness: 0.9, halfDays: null, stand: null, risks: [] })),
+  best: windows[0] ? { date: windows[0][0], why: 'It is the earliest date.', grade: 'good', reasons: [] } : null,
+  windows: windows.map(([start, to]) => ({
+    from: start,
+    to,
+    sureness: 0.9,
+    halfDays: null,
+    stand: null,
+    grade: 'good',
+    harvest: null,
+    risks: [],
+  })),
   closed,
   dates: Array.from({ length: nDays }, (_, i) => ({
     date: dateAfter(from, i),
@@ -73,5 +82,7 @@ export const madeSeason = (
     mostDays: null,
     stand: null,
     ifHeldAreLost: null,
+    grade: 'good' as const,
+    harvest: null,
   })),
 });

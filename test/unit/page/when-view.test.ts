@@ -51,7 +51,7 @@ describe('when to sow', () => {
     );
     expect(text).toMatch(new RegExp(`The heat of 3 ?– ?\\d+ August holds half back by ${delayDays!.half} days`));
     expect(text).toContain(`sown on ${named(freeDate)} it meets none.`);
-    expect(text).toContain(`Go on until ${named(season.windows[0]!.to, false)}; then frost comes too soon after it`);
+    expect(text).toContain(`Go on until ${named(season.windows[0]!.to, false)}; then `);
     expect(text).toContain(`Sow again from ${named(season.windows[1]!.from, false)} on.`);
   });
 
@@ -72,7 +72,7 @@ describe('when to sow', () => {
     expect(text).toContain(`In half shade nine tenths are up in ${mostOf(shaded)} days rather than ${mostOf(asIs)}.`);
     expect(text).toMatch(/In half shade the seed lies \d+ to \d+ °C cooler in the afternoons of 3 ?– ?9 August/);
     expect(text).toMatch(/spared \d+ to \d+ hot hours/);
-    expect(text).toMatch(/In half shade closed .* April .*\./);
+    expect(text).toMatch(/In half shade closed .* March .*\./);
     expect(text).toMatch(/Indoors at 18 °C it can be sown at any time/);
     expect(text).toContain('The bed’s own thermometer is left out here');
   });
@@ -101,7 +101,7 @@ describe('when to sow', () => {
 
   test('sets other crops beside it, and the one that is asked for first', async () => {
     const text = seen(await (await answerTo('bed=north&beside=spinach,lettuce,,nonsense')).later!());
-    expect(text).toMatch(/Crops side by side .*Lettuce open 3 August .*Spinach open .*best on/s);
+    expect(text).toMatch(/Crops side by side .*Lettuce open 3 – \d+ August .*Spinach open .*best on/s);
   });
 
   test('sows at a kept place without a bed, and has no leaf of one sowing to lead to', async () => {

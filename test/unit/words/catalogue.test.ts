@@ -123,7 +123,7 @@ describe('a parameter', () => {
       kelvin: /K$/,
       cm: /Cm$/,
       mm: /Mm$/,
-      date: /Date$|On$|^(from|to|by|date)$/,
+      date: /Date$|On$|^(from|to|by|on|date)$/,
     };
     for (const [name, kind] of Object.entries(kinds)) {
       const ending = endings[String(kind).replace('?', '')];

@@ -39,6 +39,7 @@ const windowsOf = (crop: string) => ({
   from: last,
   to: addDays(last, 120),
   prefer: 'surest' as const,
+  judge: 'harvest' as const,
   criteria: { share: 0.8, shareIfHeld: 0.6, maxDays: 21, sureness: 0.8 },
 });
 

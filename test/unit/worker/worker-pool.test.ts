@@ -36,6 +36,7 @@ const told = (time: string): WindowQuestion => ({
   to: addDays(from, 30),
   criteria: { share: 0.8, shareIfHeld: 0.6, maxDays: 21, sureness: 0.8 },
   prefer: 'earliest',
+  judge: 'harvest',
   normals: null,
 });
 

@@ -1,8 +1,8 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { precisionSchema } from '../../../contract/common.js';
 import {
-  type WindowAnswer,
   type WindowQuery,
+  type WindowReply,
   windowAnswerSchema,
   windowBodySchema,
   windowQuerySchema,
@@ -52,12 +52,13 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
       answer: { schema: windowAnswerSchema },
       problems: [...bodyProblems, ...bedProblems],
     },
-    async handler(request): Promise<Unworded<WindowAnswer>> {
+    async handler(request): Promise<Unworded<WindowReply>> {
       const { rounding, query } = precisionOf(request);
-      const found = await answerPost(service, request, query, form, (asking, read, known) =>
-        service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
-      );
-      return signed(serializeWindows(found, rounding), service.clock());
+      const { found, dates } = await answerPost(service, request, query, form, async (asking, read, known) => ({
+        found: await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
+        dates: asking.dates,
+      }));
+      return signed(serializeWindows(found, rounding, dates), service.clock());
     },
   },
   {
@@ -109,6 +110,6 @@ function byLink(
   return answerLink(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
     if (wantsPicture(request)) return asPicture(renderWindows(found, known, options, sayer(request.reader)));
-    return asJson(signed(serializeWindows(found, rounding), known.now), request);
+    return asJson(signed(serializeWindows(found, rounding, asking.dates), known.now), request);
   });
 }

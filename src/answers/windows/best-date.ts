@@ -1,0 +1,85 @@
+import { addDays, type PlainDate } from '../../basics/calendar.js';
+import type { DateInYears, WindowCriteria } from './dates-in-years.js';
+import type { Grade, Graded } from './grades.js';
+import { quantilesOf } from './quantiles.js';
+import type { Reason } from './reasons.js';
+import { bestDay, type Run } from './sureness.js';
+import type { BestDateWhy } from './window-facts.js';
+
+/** Which date is best, and why. */
+export interface SowingBest {
+  readonly date: PlainDate;
+  readonly why: BestDateWhy;
+  readonly grade: Grade;
+  /** Why it is but fair; none where it is good. */
+  readonly reasons: readonly Reason[];
+}
+
+interface BestAsked {
+  readonly from: PlainDate;
+  readonly prefer: 'earliest' | 'surest';
+  readonly criteria: WindowCriteria;
+}
+
+/** A date is put off for heat that would cost so much of its stand, where one so many days later loses half of that or less. */
+const COSTLY_SHARE = 0.1;
+const PUT_OFF_FROM_DAYS = 7;
+const PUT_OFF_TO_DAYS = 21;
+
+/** The best date, and why: of the good ones the earliest with two sure weeks around it, else the surest; of fair ones the surest. */
+export function bestOf(
+  { from, prefer, criteria }: BestAsked,
+  dates: readonly DateInYears[],
+  { sureness, odds, runs }: Graded,
+  years: number,
+  reasonsIn: (run: Run) => Reason[],
+): SowingBest | null {
+  const good = runs.filter(({ grade }) => grade === 'good');
+  const choosable = good.length > 0 ? good : runs.filter(({ grade }) => grade === 'fair');
+  const best = bestDay(only(good.length > 0 ? sureness : odds, choosable), choosable, prefer);
+  if (!best) return null;
+  const day = good.length > 0 && best.isEarliest ? putOff(best.day, dates, good) : best.day;
+  const half = quantilesOf(dates[day]!.halfDays);
+  return {
+    date: addDays(from, day),
+    grade: good.length > 0 ? 'good' : 'fair',
+    reasons: good.length > 0 ? [] : reasonsIn({ from: day, to: day }),
+    why: {
+      code: 'why.best-date',
+      params: {
+        isEarliest: best.isEarliest ? 'yes' : 'no',
+        sharePercent: Math.round(100 * criteria.share),
+        maxDays: criteria.maxDays,
+        inYears: Math.round((sureness[day] || 0) * years),
+        ofYears: years,
+        halfDays: half && Math.round(half.p50),
+        halfFromDays: half && Math.round(half.p10),
+        halfToDays: half && Math.round(half.p90),
+      },
+    },
+  };
+}
+
+/** The values of the dates in some runs; NaN outside them. */
+function only(values: Float64Array, runs: readonly Run[]): Float64Array {
+  const kept = new Float64Array(values.length).fill(NaN);
+  for (const { from, to } of runs) kept.set(values.subarray(from, to + 1), from);
+  return kept;
+}
+
+/** What is lost of a date's stand if held seed is, in the middle of the years. */
+function lossOf({ stand, ifHeldAreLost }: DateInYears): number {
+  const [all, sure] = [quantilesOf(stand)?.p50 ?? 0, quantilesOf(ifHeldAreLost)?.p50 ?? 0];
+  return all > 0 ? 1 - sure / all : 0;
+}
+
+/** A week or three later, where heat would take much of the stand and little of that of a later good date. */
+function putOff(day: number, dates: readonly DateInYears[], good: readonly Run[]): number {
+  const loss = lossOf(dates[day]!);
+  if (loss <= COSTLY_SHARE) return day;
+  for (let later = day + PUT_OFF_FROM_DAYS; later <= Math.min(dates.length - 1, day + PUT_OFF_TO_DAYS); later++) {
+    const isGood = good.some(({ from, to }) => from <= later && later <= to);
+    if (isGood && lossOf(dates[later]!) <= loss / 2) return later;
+  }
+  return day;
+}
