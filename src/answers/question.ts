@@ -89,4 +89,6 @@ export interface Question {
   readonly beyond: Extrapolation | null;
   /** The place's normals, where past years are not known. */
   readonly normals: Normals | null;
+  /** Is it asked whether the date is a good one? It costs a tenth of a second or two. */
+  readonly judgesDate?: boolean;
 }

@@ -15,6 +15,7 @@ import {
 } from './common.js';
 import { cropChoiceSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
+import { dateVerdictSchema, harvestSchema } from './grades.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
@@ -225,6 +226,8 @@ export const forecastAnswerSchema = z.strictObject({
       hotHours: z.number(),
     }),
   ),
+  dateVerdict: dateVerdictSchema,
+  harvest: harvestSchema,
   hourly: hourlySeriesOutSchema
     .nullable()
     .optional()

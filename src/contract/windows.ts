@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { usualCriteria } from '../answers/windows/dates-in-years.js';
-import { grades } from '../answers/windows/grades.js';
-import { whyNots, whysClosed } from '../answers/windows/why-nots.js';
-import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, paramsSchema } from './common.js';
+import { whysClosed } from '../answers/windows/why-nots.js';
+import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
 import { cautionSchema } from './crop.js';
 import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
+import { gradeSchema, harvestSchema, reasonsSchema } from './grades.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
 
@@ -53,25 +53,6 @@ const quantilesSchema = z
   .nullable()
   .describe('Of the years; null: none of them has it.');
 
-const gradeSchema = z
-  .enum(grades)
-  .describe(
-    '`good`: in `sureness` of the years it comes up and is harvested. `fair`: in half of them, or thinner or smaller. `poor`: the rest.',
-  );
-const harvestSchema = dateSpanSchema
-  .nullable()
-  .describe(
-    'From the first harvest of early kinds to that of late ones, in the middle of the years; null: none is told.',
-  );
-const reasonsSchema = z
-  .array(
-    z.strictObject({
-      code: z.enum(whyNots).describe('More may come.'),
-      text: z.string(),
-      params: paramsSchema.optional(),
-    }),
-  )
-  .describe('Why it is not good, what spoilt most years first.');
 const surenessSchema = z.number().nullable();
 
 export const windowAnswerSchema = z.strictObject({
@@ -106,9 +87,9 @@ export const windowAnswerSchema = z.strictObject({
         sureness: z.number().nullable().describe('The least in it; null from normals alone.'),
         halfDays: quantilesSchema,
         stand: quantilesSchema,
-        risks: z.array(riskSchema).describe('Those of `risks` that meet rows sown in it.'),
         grade: gradeSchema,
         harvest: harvestSchema,
+        risks: z.array(riskSchema).describe('Those of `risks` that meet rows sown in it.'),
       }),
     )
     .describe(

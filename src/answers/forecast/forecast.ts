@@ -19,6 +19,8 @@ import { placeDays } from '../soil/place-days.js';
 import { atSeed } from '../soil/probe-at-seed.js';
 import { refuseDepth } from '../soil/refuse-depth.js';
 import { soilRanges, soilUncertaintyK } from '../soil/soil-range.js';
+import { type DateVerdict, dateVerdict } from '../windows/date-verdict.js';
+import type { HarvestDates } from '../windows/harvest-dates.js';
 import { heatAhead } from '../windows/heat-ahead.js';
 import { pestNotes } from '../windows/risks-met.js';
 import { bedChanges } from './bed-changes.js';
@@ -63,6 +65,9 @@ export interface Forecast {
   readonly coldSpells: readonly SpellAnswer[] | null;
   readonly keepMoist: { readonly from: PlainDate; readonly to: PlainDate };
   readonly daily: readonly ForecastDay[];
+  /** null: nobody asked, or no climate is known. */
+  readonly dateVerdict: DateVerdict | null;
+  readonly harvest: HarvestDates | null;
   /** null: means alone are known. */
   readonly hours: HoursAtSeed | null;
   /** What threatens it, in the order of dates. */
@@ -178,6 +183,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   };
   const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
 
+  const judged = question.judgesDate && past ? dateVerdict(question, past, shouldStop) : null;
   const hotAnswers = spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC);
   const coldAnswers = spellAnswers(cold, coldRemedies, (tempC) => tempC < (cold[0]?.thresholdC ?? -Infinity));
   const meanC = meanOf(counted, outcome.halfH ?? countH);
@@ -211,6 +217,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
       run,
       viablePercent,
     }),
+    dateVerdict: judged?.dateVerdict ?? null,
+    harvest: judged?.harvest ?? null,
     hours: record.showsSwing ? hoursAtSeed(days, temperature) : null,
     risks,
     understood: question.understood,

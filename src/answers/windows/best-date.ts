@@ -36,7 +36,7 @@ export function bestOf(
 ): SowingBest | null {
   const good = runs.filter(({ grade }) => grade === 'good');
   const choosable = good.length > 0 ? good : runs.filter(({ grade }) => grade === 'fair');
-  const best = bestDay(only(good.length > 0 ? sureness : odds, choosable), choosable, prefer);
+  const best = choosable.length > 0 ? bestDay(good.length > 0 ? sureness : odds, choosable, prefer) : null;
   if (!best) return null;
   const day = good.length > 0 && best.isEarliest ? putOff(best.day, dates, good) : best.day;
   const half = quantilesOf(dates[day]!.halfDays);
@@ -58,13 +58,6 @@ export function bestOf(
       },
     },
   };
-}
-
-/** The values of the dates in some runs; NaN outside them. */
-function only(values: Float64Array, runs: readonly Run[]): Float64Array {
-  const kept = new Float64Array(values.length).fill(NaN);
-  for (const { from, to } of runs) kept.set(values.subarray(from, to + 1), from);
-  return kept;
 }
 
 /** What is lost of a date's stand if held seed is, in the middle of the years. */

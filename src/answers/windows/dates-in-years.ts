@@ -5,7 +5,7 @@ import { COHORTS, type Seed } from '../../germination/run/cohorts.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
 import type { GrowthWhy } from '../../growth/fate.js';
 import { growthOfYear, type HarvestSeason, STAND_DAYS, soilCourse } from './harvest-season.js';
-import type { WhyNot } from './why-nots.js';
+import { type WhyNot, whyNots } from './why-nots.js';
 import type { YearOfDates } from './year-of-dates.js';
 
 /** What makes a date good in a year, and sure over the years. */
@@ -71,13 +71,9 @@ interface Season {
 export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYears {
   const nDates = season.years[0]?.sowH.length ?? 0;
   const nHours = season.years[0]?.hourlyC.length ?? 0;
-  const tallies = Array.from({ length: nDates }, () => ({
-    known: 0,
-    good: 0,
-    fair: 0,
-    thin: 0,
-    whyNot: new Map<WhyNot, number>(),
-  }));
+  const tallies = Array.from({ length: nDates }, () => ({ known: 0, good: 0, fair: 0, thin: 0 }));
+  // Of each date, how many years each reason spoilt.
+  const spoilt = new Int32Array(nDates * whyNots.length);
   const values = (): ValuesOfDates => valuesOfDates(nDates, season.years.length);
   const [firstDays, halfDays, mostDays, stand, ifHeldAreLost] = [values(), values(), values(), values(), values()];
   const [endDays, earlyDays, lateDays] = [values(), values(), values()];
@@ -100,7 +96,7 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
     for (let date = 0; date < nDates; date++) {
       const i = year * nDates + date;
       if (outcomes.known[i] === 0) continue;
-      const found = judge(outcomes, i, own.sowH[date]!, () => suits(allH[i]!));
+      const found = judge(outcomes, i, own.sowH[date]!, suits, allH[i]!);
       // A year whose harvest lies ahead of today is known as far as its coming up: of this date it says nothing.
       if (harvest) known++;
       if (found === null) continue;
@@ -109,7 +105,7 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
       if (!harvest) known++;
       tally.known++;
       if (whyNot === null) tally.good++;
-      else tally.whyNot.set(whyNot, (tally.whyNot.get(whyNot) ?? 0) + 1);
+      else spoilt[date * whyNots.length + whyNots.indexOf(whyNot)]!++;
       if (!closed?.[date]) {
         if (whyNot === null || found.isFair) tally.fair++;
         if (whyNot === null || found.isFair || found.isThin) tally.thin++;
@@ -127,22 +123,25 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
     return known >= nDates / 2;
   });
   return {
-    all: tallies.map(({ known, good, fair, thin, whyNot }, date) => ({
-      good: good / known,
-      fair: fair / known,
-      thin: thin / known,
-      known,
-      causes: whyNot,
-      endDays: endDays.sorted(date),
-      earlyDays: earlyDays.sorted(date),
-      lateDays: lateDays.sorted(date),
-      whyNot: mostOften(whyNot),
-      firstDays: firstDays.sorted(date),
-      halfDays: halfDays.sorted(date),
-      mostDays: mostDays.sorted(date),
-      stand: stand.sorted(date),
-      ifHeldAreLost: ifHeldAreLost.sorted(date),
-    })),
+    all: tallies.map(({ known, good, fair, thin }, date) => {
+      const causes = causesOf(spoilt, date);
+      return {
+        good: good / known,
+        fair: fair / known,
+        thin: thin / known,
+        known,
+        causes,
+        endDays: endDays.sorted(date),
+        earlyDays: earlyDays.sorted(date),
+        lateDays: lateDays.sorted(date),
+        whyNot: mostOften(causes),
+        firstDays: firstDays.sorted(date),
+        halfDays: halfDays.sorted(date),
+        mostDays: mostDays.sorted(date),
+        stand: stand.sorted(date),
+        ifHeldAreLost: ifHeldAreLost.sorted(date),
+      };
+    }),
     years,
     frostKnown: season.years.some(({ minC }) => minC !== null),
   };
@@ -165,6 +164,15 @@ function valuesOfDates(nDates: number, most: number): ValuesOfDates {
     },
     sorted: (date) => values.subarray(date * most, date * most + counts[date]!).sort(),
   };
+}
+
+function causesOf(spoilt: Int32Array, date: number): ReadonlyMap<WhyNot, number> {
+  const causes = new Map<WhyNot, number>();
+  for (let why = 0; why < whyNots.length; why++) {
+    const years = spoilt[date * whyNots.length + why]!;
+    if (years > 0) causes.set(whyNots[why]!, years);
+  }
+  return causes;
 }
 
 const mostOften = (reasons: ReadonlyMap<WhyNot, number>): WhyNot | null =>
@@ -192,16 +200,22 @@ interface Found {
 const NO_HARVEST = { isFair: false, isThin: false, endH: NaN, earlyH: NaN, lateH: NaN } as const;
 
 /** Judges one sowing of a year; null: too little is known of what came after. */
-type Judge = (outcomes: SowingOutcomes, i: number, sowH: number, tooWhat: () => WhyNot) => Found | null;
+type Judge = (
+  outcomes: SowingOutcomes,
+  i: number,
+  sowH: number,
+  tooWhat: (fromH: number) => WhyNot,
+  fromH: number,
+) => Found | null;
 
 /** Was enough up in time, and did frost leave the seedlings alone? */
 function emergenceJudge(season: Season, own: YearOfDates): Judge {
   const frost = frostRule(season, own);
-  return (outcomes, i, sowH, tooWhat) => {
+  return (outcomes, i, sowH, tooWhat, fromH) => {
     const firstH = outcomes.firstH[i]!;
     const frozen = frost && !Number.isNaN(firstH) ? frost(sowH + firstH) : false;
     if (frozen === null) return null;
-    if (!isStand(season, outcomes, i, 0)) return { ...NO_HARVEST, whyNot: tooWhat() };
+    if (!isStand(season, outcomes, i, 0)) return { ...NO_HARVEST, whyNot: tooWhat(fromH) };
     return { ...NO_HARVEST, whyNot: frozen ? 'frost-to-come' : null };
   };
 }
@@ -234,23 +248,22 @@ function harvestJudge(season: Season, harvest: HarvestSeason, own: YearOfDates):
   const fateOf = growthOfYear(harvest, own);
   const { growth, bedFactor } = harvest;
   const patienceH = 24 * growth.patienceFactor * season.criteria.maxDays;
-  return (outcomes, i, sowH, tooWhat) => {
+  return (outcomes, i, sowH, tooWhat, fromH) => {
     const upH = bedFactor * outcomes.halfH[i]!;
-    if (!(upH <= patienceH) || !isStand(season, outcomes, i, THINNER)) return { ...NO_HARVEST, whyNot: tooWhat() };
+    if (!(upH <= patienceH) || !isStand(season, outcomes, i, THINNER)) return { ...NO_HARVEST, whyNot: tooWhat(fromH) };
     const isThin = !isStand(season, outcomes, i, 0);
     const fate = fateOf?.(sowH, sowH + upH) ?? null;
     if (fate?.why === undefined && fate !== null) return null;
     const why = fate?.why ?? null;
     const isFair = why === 'bolts' || why === 'over-winter';
-    const dayH = (day: number): number => own.minFromH + 24 * day;
     const isHarvested = why === null || isFair;
     return {
-      whyNot: why !== null ? TOLD_AS[why] : isThin ? tooWhat() : null,
+      whyNot: why !== null ? TOLD_AS[why] : isThin ? tooWhat(fromH) : null,
       isFair: isFair && !isThin,
       isThin: isHarvested,
-      endH: fate ? dayH(fate.endDay) : NaN,
-      earlyH: fate && isHarvested ? dayH(fate.earlyDay) : NaN,
-      lateH: fate && isHarvested ? dayH(fate.lateDay) : NaN,
+      endH: fate ? own.minFromH + 24 * fate.endDay : NaN,
+      earlyH: fate && isHarvested ? own.minFromH + 24 * fate.earlyDay : NaN,
+      lateH: fate && isHarvested ? own.minFromH + 24 * fate.lateDay : NaN,
     };
   };
 }

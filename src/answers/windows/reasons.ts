@@ -2,8 +2,9 @@ import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { hazenQuantile } from '../../basics/numerics/hazen-quantile.js';
 import type { Crop } from '../../germination/crop.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
-import type { DateInYears, WhyNot, WindowCriteria } from './dates-in-years.js';
+import type { DateInYears, WindowCriteria } from './dates-in-years.js';
 import type { Run } from './sureness.js';
+import type { WhyNot } from './why-nots.js';
 import type { ReasonFact } from './window-facts.js';
 
 /** Why dates are not good: the reason's own code, and its sentence. */

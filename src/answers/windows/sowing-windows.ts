@@ -64,11 +64,11 @@ export interface SowingWindow {
   readonly sureness: number | null;
   readonly halfDays: Quantiles | null;
   readonly stand: Quantiles | null;
-  /** What threatens rows sown in it. */
-  readonly risks: readonly Risk[];
   /** `fair`: no date near it is good, but these are next best. */
   readonly grade: Grade;
   readonly harvest: HarvestDates | null;
+  /** What threatens rows sown in it. */
+  readonly risks: readonly Risk[];
 }
 
 export interface WindowDate {
@@ -143,9 +143,6 @@ export function sowingWindows(
   const soil = usual ?? past!;
   const soilOfDates = soilCourse(usual ? yearsOfDates(usual, asked, nDates).slice(-1) : known, nDates);
 
-  const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
-  const risksOf = (run: Run): Risk[] =>
-    met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   const isJudged = harvestOf(soil) !== null;
   const nYears = isUsual ? 0 : years.length;
   const graded = gradesOf(all, criteria);
@@ -155,6 +152,9 @@ export function sowingWindows(
   const gradeOf = gradeOfDates(runs, nDates);
   const reasonsIn = (run: Run): Reason[] => reasonsOf(all, run, setting);
   const best = bestOf(question, all, graded, nYears, reasonsIn);
+  const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
+  const risksOf = (run: Run): Risk[] =>
+    met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   return {
     crop,
     years: isUsual

@@ -41,7 +41,7 @@ export interface BestDay {
  * The date to sow on: the earliest in a window with two sure weeks around it, else the surest.
  *
  * @param sureness The dates' sureness. Shape (n); NaN where nothing is known.
- * @param windows  Runs of sure dates.
+ * @param windows  Runs of dates of which it is chosen; none: of all.
  * @param prefer   `surest`: the surest of all in any case.
  * @returns null where no date was ever good.
  */
@@ -51,8 +51,10 @@ export function bestDay(
   prefer: 'earliest' | 'surest',
 ): BestDay | null {
   const around = centredMean(sureness, AROUND_DAYS);
+  const isIn = (day: number): boolean =>
+    windows.length === 0 || windows.some(({ from, to }) => from <= day && day <= to);
   const highest = (values: Float64Array): number =>
-    values.reduce((best, value, day) => (value > (values[best] ?? -1) + 1e-12 ? day : best), -1);
+    values.reduce((best, value, day) => (value > (values[best] ?? -1) + 1e-12 && isIn(day) ? day : best), -1);
   const sure = windows.flatMap((run) => {
     for (let day = run.from; day <= run.to; day++) if (around[day]! >= SURE_AROUND) return [day];
     return [];

@@ -9,9 +9,7 @@ const CODES = ['task', 'action', 'verdict', 'do'] as const;
 
 /** An answer before it is worded: facts for notes, and a fact or a sentence in a single field. */
 export type Unworded<T> = T extends { readonly code: string; readonly text: string }
-  ?
-      | (Note & Omit<T, 'code' | 'text' | 'params' | 'also'>)
-      | (Omit<T, 'text' | 'params' | 'also'> & { readonly text: Fact })
+  ? Omit<T, 'code' | 'text' | 'params' | 'also'> & (Note | { readonly code: string; readonly text: Fact })
   : T extends readonly (infer One)[]
     ? readonly Unworded<One>[]
     : T extends object

@@ -1,7 +1,7 @@
 import type { Note } from '../../basics/errors.js';
 
 /** The version changes whenever the same question gets another answer. */
-export const model = { name: 'cohort-threshold', version: '1.5.0' };
+export const model = { name: 'cohort-threshold', version: '1.6.0' };
 
 /** The model with its sources, for callers who ask for them. */
 export const modelInFull = {
@@ -15,6 +15,8 @@ export const modelInFull = {
     'Carslaw, Jaeger (1959), Conduction of Heat in Solids; Crank, Nicolson (1947): heat in soil',
     'U.S. Climate Reference Network, product daily01 (Diamond and others 2013; Bell and others 2013): how air, sun and climate warm soil under grass, and how sure that is',
     'Day (1985), J. Water Resour. Plann. Manage. 111: 157-170: past years run on from the present state; Hazen (1914): their quantiles',
+    "Peet, North Carolina State University; Knott's Handbook, 4th ed. (1997): base temperatures, days and heat at harvest of crops; Barnett and others (2006); Hargreaves, Samani (1985), Appl. Eng. Agric. 1: 96-99: ground that can be worked",
+    'Bramlage, Leopold, Parrish (1978), Plant Physiol. 61: 525-529: cold and seed that drinks',
     'Epstein (1991), J. Climate 4: 365-368: a usual year from monthly normals',
     'Moller, Gillies (2007), Utah Climate; Vestal (1971), Mon. Weather Rev. 99: 650-652; Thom, Shaw (1958), Mon. Weather Rev. 86: 251-257: frost dates and their risk',
     'Ellis, Roberts (1980), Ann. Bot. 45: 13-30, constants by crop: what seed loses in store; Brown, Cai, DasGupta (2001), Stat. Sci. 16: 101-133: the interval of a germination test',

@@ -202,7 +202,7 @@ const readAs = ({ isNumber, isFlag }: Parameter, value: string): string | number
   return isNumber ? numberOrText(value) : value;
 };
 
-/** A number as people write it; anything else stays text, for the schema to refuse. */
+/** A number as people write it; other text stays text, for the schema to refuse. */
 const numberOrText = (value: string): number | string =>
   /^[+-]?\d+(\.\d+)?$/.test(value.trim()) ? Number(value) : value;
 

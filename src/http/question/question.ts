@@ -98,6 +98,7 @@ export function questionOf(asking: ForecastQuery, read: readonly ReadSeriesSet[]
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
     normals: known.kept?.normals ?? null,
+    judgesDate: true,
   };
 }
 

@@ -10,8 +10,8 @@ const answer: WindowAnswer = {
   criteria: { judge: 'emergence', share: 0.8, shareIfHeld: 0.6, maxDays: 25, standDays: 25, sureness: 0.8 },
   best: { date: '2027-08-12', why: 'It is the surest date.', grade: 'good', reasons: [] },
   windows: [
-    { from: '2027-08-10', to: '2027-09-30', sureness: 0.81, halfDays: quantiles, stand: quantiles, risks: [], ...good },
-    { from: '2028-04-16', to: '2028-06-20', sureness: 0.9, halfDays: null, stand: null, risks: [], ...good },
+    { from: '2027-08-10', to: '2027-09-30', sureness: 0.81, halfDays: quantiles, stand: quantiles, ...good, risks: [] },
+    { from: '2028-04-16', to: '2028-06-20', sureness: 0.9, halfDays: null, stand: null, ...good, risks: [] },
   ],
   risks: [],
   closed: [

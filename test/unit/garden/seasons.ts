@@ -99,6 +99,8 @@ export function forecastOf(
     hours: null,
     hotSpells: [],
     coldSpells: null,
+    dateVerdict: null,
+    harvest: null,
     keepMoist: { from: sown, to: addDays(sown, days.most + 3) },
     daily: [],
     understood: [],

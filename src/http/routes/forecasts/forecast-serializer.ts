@@ -50,6 +50,11 @@ export function serializeForecast(
       emergedPercent: whole(emergedPercent),
       hotHours,
     })),
+    dateVerdict: forecast.dateVerdict && {
+      ...forecast.dateVerdict,
+      reasons: forecast.dateVerdict.reasons.map((reason) => ({ ...reason })),
+    },
+    harvest: forecast.harvest,
     risks: serializeRisks(forecast.risks, rounding),
     understood: forecast.understood.map((report) => serializeReport(report, rounding)),
     assumptions: [...forecast.assumptions],
