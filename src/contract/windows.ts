@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { usualCriteria } from '../answers/windows/dates-in-years.js';
 import { whysClosed } from '../answers/windows/why-nots.js';
-import { answerShape, dateOutSchema, dateSchema, paramsSchema } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, paramsSchema } from './common.js';
 import { cautionSchema } from './crop.js';
 import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { gradeSchema, harvestSchema, reasonsSchema } from './grades.js';
@@ -52,6 +52,26 @@ const quantilesSchema = z
   .strictObject({ p10: z.number(), p50: z.number(), p90: z.number() })
   .nullable()
   .describe('Of the years; null: none of them has it.');
+
+const waySpanSchema = z.strictObject({ from: dateOutSchema, best: dateOutSchema, to: dateOutSchema });
+
+const waySchema = z.discriminatedUnion('method', [
+  z.strictObject({
+    method: z.literal('direct'),
+    grade: gradeSchema,
+    sow: waySpanSchema,
+    harvest: harvestSchema,
+  }),
+  z.strictObject({
+    method: z.literal('indoors'),
+    grade: gradeSchema,
+    roomC: z.number().describe('Of the room it is sown in, day and night.'),
+    sow: waySpanSchema.describe('In trays.'),
+    hardenOff: dateSpanSchema.describe('Outside by day, in by night, before the best date of `plantOut`.'),
+    plantOut: waySpanSchema.describe('On dates that the nights, the soil and the ground of past years bear.'),
+    harvest: harvestSchema,
+  }),
+]);
 
 const surenessSchema = z.number().nullable();
 
@@ -111,19 +131,14 @@ export const windowAnswerSchema = z.strictObject({
     )
     .describe('Every date in exactly one span, of a week or more but at the ends.'),
   ways: z
-    .array(
-      z.strictObject({
-        method: z.enum(['direct']),
-        grade: gradeSchema,
-        sow: z.strictObject({ from: dateOutSchema, best: dateOutSchema, to: dateOutSchema }),
-        harvest: harvestSchema,
-      }),
-    )
-    .describe('How it can be grown, the better way first.'),
+    .array(waySchema)
+    .describe(
+      'How it can be grown, the better way first. `indoors` is told of crops that are planted out, from three years of air on.',
+    ),
   instead: z
     .array(
       z.strictObject({
-        action: z.enum(['wait', 'cover']),
+        action: z.enum(['wait', 'cover', 'start-indoors']),
         grade: gradeSchema,
         from: dateOutSchema,
         to: dateOutSchema,

@@ -2,7 +2,7 @@ import { addDays, type PlainDate } from '../basics/calendar.js';
 import type { NightRule, PlantingOut } from '../germination/growth.js';
 import { indexIn, type RecordYear, recordYears, yearDayOf } from './record-years.js';
 import { seasonDay, YEAR_DAYS } from './season-day.js';
-import { type DailyAir, isTooWet, workableGround } from './workable-ground.js';
+import { type DailyAir, isTooWet, type WorkableGround, workableGround } from './workable-ground.js';
 
 /** How well a date suits plants from a tray. */
 export type PlantingGrade = 'good' | 'fair' | 'poor';
@@ -17,6 +17,8 @@ export interface DaysOutdoors extends DailyAir {
 export interface PlantingSite {
   /** North positive [°]; null: not known, and wet ground is not looked at. */
   readonly latitudeDeg: number | null;
+  /** When its ground can be worked, where that is known already; else it is worked out. */
+  readonly ground?: WorkableGround;
   /** A raised bed drains. */
   readonly drains?: boolean;
 }
@@ -59,13 +61,13 @@ const HALF_WEEK = 3;
 export function plantingOutGrades(
   needs: PlantingOut,
   past: DaysOutdoors,
-  { latitudeDeg, drains = false }: PlantingSite,
+  { latitudeDeg, ground: known, drains = false }: PlantingSite,
 ): (date: PlainDate) => PlantingGrade | null {
   const years = recordYears(past.firstDate, past.minC.length);
   const spared = sparedShares(needs, past.minC, years);
   const nights = needs.nights?.by === 'mean' ? nightMeans(past.minC, years) : null;
   const soil = needs.leastSoilC === null ? null : weeklyCourse(soilOf(past), years);
-  const ground = soil === null && latitudeDeg !== null ? workableGround(past, latitudeDeg) : null;
+  const ground = soil === null && latitudeDeg !== null ? (known ?? workableGround(past, latitudeDeg)) : null;
   const isWorkable = (date: PlainDate): boolean =>
     ground === null || !isTooWet(ground, seasonDay(date, latitudeDeg!), drains);
   return (date) => {

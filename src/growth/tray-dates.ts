@@ -2,6 +2,9 @@ import { addDays, type PlainDate } from '../basics/calendar.js';
 import type { Crop, FrostClass } from '../germination/crop.js';
 import type { PlantingOut } from '../germination/growth.js';
 
+/** A heated room where nobody says how warm it is [°C]. */
+export const DEFAULT_ROOM_C = 20;
+
 /** So many days of hardening off: lists say 7 to 10. Common practice, no source. */
 export const HARDENING_DAYS = 8;
 
@@ -16,7 +19,7 @@ export const traySowing = ({ weeksFromSowing }: PlantingOut, plantOut: PlainDate
   addDays(plantOut, -7 * weeksFromSowing);
 
 /** A few days for the seed to come up in a room, beside the weeks that a crop stands in its tray from then on [weeks]. */
-const WEEKS_TO_COME_UP = 1;
+export const WEEKS_TO_COME_UP = 1;
 
 /**
  * What nights and soil plants bear where no list tells of their crop: by its hardiness. Tender plants like tomatoes, half-hardy ones

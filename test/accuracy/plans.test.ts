@@ -3,8 +3,9 @@ import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
 import { harvestPeriodOf, weeksOfHarvest } from '../../src/garden/sowing/harvest-period.js';
-import { bearsPlants, DEFAULT_ROOM_C, daysInRoom } from '../../src/garden/sowing/indoors.js';
+import { bearsPlants, daysInRoom } from '../../src/garden/sowing/indoors.js';
 import type { Crop } from '../../src/germination/crop.js';
+import { DEFAULT_ROOM_C } from '../../src/growth/tray-dates.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {
   equalSteps,

@@ -40,13 +40,18 @@ export function gradesOf(dates: readonly DateInYears[], { sureness: atLeast }: W
     const isThinlySure = thin[day]! >= atLeast - 1e-9;
     return Math.max(sure, Math.min(FAIR_ODDS, isThinlySure ? thin[day]! : fair[day]!)) || 0;
   });
-  const leastFair = Math.min(FAIR_SHARE, atLeast);
-  const grade = Array.from(odds, (one, day): Grade => {
-    if (sureness[day]! >= atLeast - 1e-9) return 'good';
-    return one >= leastFair - 1e-9 ? 'fair' : 'poor';
-  });
-  return { sureness, odds, runs: withoutShort(runsOf(grade)) };
+  const grade = Array.from(odds, (one, day) => gradeOfShares(sureness[day]!, one, { sureness: atLeast }));
+  return { sureness, odds, runs: gradeRuns(grade) };
 }
+
+/** The grade of a date by the shares of years in which it was good, and at least fair. */
+export function gradeOfShares(good: number, fair: number, { sureness }: Pick<WindowCriteria, 'sureness'>): Grade {
+  if (good >= sureness - 1e-9) return 'good';
+  return fair >= Math.min(FAIR_SHARE, sureness) - 1e-9 ? 'fair' : 'poor';
+}
+
+/** Runs of one grade among dates on end, of a week or more but at the ends. */
+export const gradeRuns = (grade: readonly Grade[]): GradedRun[] => withoutShort(runsOf(grade));
 
 function runsOf(grade: readonly Grade[]): GradedRun[] {
   const runs: { from: number; to: number; grade: Grade }[] = [];
@@ -92,8 +97,10 @@ const LEAST_FAIR_DAYS = 14;
 /**
  * The windows among graded runs: good ones of a week or more, joined across short fair ones; and where dates that are no worse than
  * fair hold no good one, they themselves.
+ *
+ * @param leastFairDays Where fewer are enough for that.
  */
-export function windowRuns(runs: readonly GradedRun[]): GradedRun[] {
+export function windowRuns(runs: readonly GradedRun[], leastFairDays = LEAST_FAIR_DAYS): GradedRun[] {
   const windows: GradedRun[] = [];
   const isBeside = (i: number): boolean => runs[i - 1]?.grade === 'good' || runs[i + 1]?.grade === 'good';
   runs.forEach((run, i) => {
@@ -103,7 +110,7 @@ export function windowRuns(runs: readonly GradedRun[]): GradedRun[] {
       const isJoined = last?.grade === 'good' && between <= FAIR_WITHIN_DAYS && runs[i - 1]?.grade === 'fair';
       if (isJoined) windows[windows.length - 1] = { ...last, to: run.to };
       else windows.push(run);
-    } else if (run.grade === 'fair' && lengthOf(run) >= LEAST_FAIR_DAYS && !isBeside(i)) windows.push(run);
+    } else if (run.grade === 'fair' && lengthOf(run) >= leastFairDays && !isBeside(i)) windows.push(run);
   });
   return windows;
 }

@@ -9,8 +9,11 @@ export interface HarvestDates {
   readonly to: PlainDate;
 }
 
+/** Days from a date to the first harvest of early and of late kinds, of each year that has one; rising. */
+export type RipeDays = Pick<DateInYears, 'earlyDays' | 'lateDays'>;
+
 /** When the sowing of a date is picked, in the middle one of the years that have a harvest; null: none has. */
-export function harvestOfDate({ earlyDays, lateDays }: DateInYears, date: PlainDate): HarvestDates | null {
+export function harvestOfDate({ earlyDays, lateDays }: RipeDays, date: PlainDate): HarvestDates | null {
   if (earlyDays.length === 0 || lateDays.length === 0) return null;
   return {
     from: addDays(date, Math.round(hazenQuantile(earlyDays, 0.5))),
@@ -19,7 +22,7 @@ export function harvestOfDate({ earlyDays, lateDays }: DateInYears, date: PlainD
 }
 
 /** When the sowings of a run are picked, from those of its first date to those of its last. */
-export function harvestOfRun(dates: readonly DateInYears[], run: Run, from: PlainDate): HarvestDates | null {
+export function harvestOfRun(dates: readonly RipeDays[], run: Run, from: PlainDate): HarvestDates | null {
   const first = dates.slice(run.from, run.to + 1).findIndex(({ earlyDays }) => earlyDays.length > 0);
   if (first < 0) return null;
   const last = dates.slice(0, run.to + 1).findLastIndex(({ lateDays }) => lateDays.length > 0);

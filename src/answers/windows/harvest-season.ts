@@ -5,7 +5,7 @@ import type { Fate } from '../../growth/fate.js';
 import { growthInYear, type KindSpread } from '../../growth/growth-in-year.js';
 import { type LongDays, longDays } from '../../growth/long-days.js';
 import { seasonDay } from '../../growth/season-day.js';
-import { isTooWet, workableGround } from '../../growth/workable-ground.js';
+import { isTooWet, type WorkableGround, workableGround } from '../../growth/workable-ground.js';
 import type { PastSoil } from '../ahead/past-soil.js';
 import type { QuestionBed } from '../question.js';
 import type { Site } from '../soil/known-hours.js';
@@ -28,6 +28,8 @@ export interface HarvestSeason {
   readonly long: LongDays | null;
   readonly latitudeDeg: number;
   readonly from: PlainDate;
+  /** When the ground can be worked; null: it need not be. */
+  readonly ground: WorkableGround | null;
   /** Is the ground of each date too wet and cold to be worked? Shape (nDates). */
   readonly isWet: Uint8Array;
 }
@@ -56,6 +58,7 @@ export function harvestSeason(
     long: growth.boltingDayLengthH === null ? null : longDays(latitude, growth.boltingDayLengthH),
     latitudeDeg: latitude,
     from,
+    ground,
     isWet: Uint8Array.from(dates, (date) =>
       Number(ground !== null && isTooWet(ground, seasonDay(date, latitude), bed.kind === 'raised-bed')),
     ),

@@ -20,11 +20,12 @@ import { type DateInYears, datesInYears, type WindowCriteria } from './dates-in-
 import { type Grade, type GradedRun, gradesOf, windowRuns } from './grades.js';
 import { type HarvestDates, harvestOfDate, harvestOfRun } from './harvest-dates.js';
 import { harvestSeason, STAND_DAYS, soilCourse } from './harvest-season.js';
+import { indoorWays } from './indoor-ways.js';
 import { type Quantiles, quantilesOf } from './quantiles.js';
 import { type Reason, reasonsOf } from './reasons.js';
 import { met, pestNotes, pestsMet } from './risks-met.js';
 import type { Run } from './sureness.js';
-import { insteadOf, type SowingInstead, type SowingWay, waysOf } from './ways.js';
+import { directWays, insteadOf, type SowingInstead, type SowingWay, waysOf } from './ways.js';
 import { CLOSED_AS, type WhyClosed } from './why-nots.js';
 import type { WindowNote } from './window-facts.js';
 import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
@@ -124,11 +125,10 @@ export function sowingWindows(
   const known = past ? yearsOfDates(past, asked, nDates) : [];
   const seed = seedOf(question);
   const viablePercent = question.lot?.germinationPercent ?? seed.curve.bestPercent;
-  const inYears = datesInYears(
-    { seed, viablePercent, crop, criteria, years: known, harvest: harvestOf(past) },
-    shouldStop,
-  );
-  const years = known.filter((_, i) => inYears.years[i]).map(({ year }) => year);
+  const ofPast = harvestOf(past);
+  const inYears = datesInYears({ seed, viablePercent, crop, criteria, years: known, harvest: ofPast }, shouldStop);
+  const told = known.filter((_, i) => inYears.years[i]);
+  const years = told.map(({ year }) => year);
   const isUsual = years.length < MIN_YEARS;
   if (isUsual && !normals) refuseFewYears(years.length);
   // Usual years lie before the dates asked, whenever the last value came.
@@ -143,7 +143,8 @@ export function sowingWindows(
   const soil = usual ?? past!;
   const soilOfDates = soilCourse(usual ? yearsOfDates(usual, asked, nDates).slice(-1) : known, nDates);
 
-  const isJudged = harvestOf(soil) !== null;
+  const season = usual ? harvestOf(usual) : ofPast;
+  const isJudged = season !== null;
   const nYears = isUsual ? 0 : years.length;
   const graded = gradesOf(all, criteria);
   const { sureness, runs } = graded;
@@ -152,6 +153,8 @@ export function sowingWindows(
   const gradeOf = gradeOfDates(runs, nDates);
   const reasonsIn = (run: Run): Reason[] => reasonsOf(all, run, setting);
   const best = bestOf(question, all, graded, nYears, reasonsIn);
+  // Of a usual year no night is a late frost: nothing is planted out on it.
+  const indoors = season && !usual ? indoorWays({ ...question, nDates }, season, soil, told) : [];
   const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
   const risksOf = (run: Run): Risk[] =>
     met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
@@ -185,8 +188,8 @@ export function sowingWindows(
       reasons: run.grade === 'good' ? [] : reasonsIn(run),
       harvest: run.grade === 'poor' ? null : harvestOfRun(all, run, from),
     })),
-    ways: waysOf(windows, all, graded, best?.date ?? null, from),
-    instead: insteadOf(runs, from),
+    ways: waysOf(directWays(windows, all, graded, best?.date ?? null, from), indoors),
+    instead: insteadOf(runs, indoors, from),
     dates: all.map((one, day) => ({
       date: dated(day),
       sureness: isUsual ? null : Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,

@@ -12,9 +12,6 @@ export interface IndoorStart {
   readonly plantOut: PlainDate;
 }
 
-/** A heated room where nobody says how warm it is [°C]. */
-export const DEFAULT_ROOM_C = 20;
-
 /** Days from sowing until half is up in a room; null where none comes up at its temperature. */
 export function daysInRoom({ rows, soil }: Pick<Crop, 'rows' | 'soil'>, roomC: number): number | null {
   const rate = rateAt(germinationCurve(rows, soil?.maximumC ?? null), roomC);

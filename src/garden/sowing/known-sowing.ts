@@ -2,12 +2,12 @@ import type { QuestionBed } from '../../answers/question.js';
 import { dateAt, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
 import { chosenCrop, isSameCrop } from '../../germination/crop-choice.js';
+import { DEFAULT_ROOM_C } from '../../growth/tray-dates.js';
 import type { BedInputs } from '../bed/bed-inputs.js';
 import { type LotState, lotForQuestion, lotState } from '../lots/lot-now.js';
 import type { CountedSowing, SeedLot, Sowing } from '../store/season-store.js';
 import type { Store } from '../store/store.js';
 import type { GrowingQuestion, Grown } from './growing.js';
-import { DEFAULT_ROOM_C } from './indoors.js';
 
 /** All that is kept and bears on a sowing. */
 export interface KnownSowing extends CountedSowing {

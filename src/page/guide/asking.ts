@@ -44,5 +44,5 @@ export const asking: Html = html`
 <li>The service fills gaps of up to 14 days, and says so.</li>
 </ul>
 <h3>When should I sow?</h3>
-<p><code>/v1/sowing-windows</code> needs three past years of air or more, or the place’s normals. It judges the seed in the bed. A crop that is raised in warmth and planted out, such as tomato, gets the dates on which its seed would come up out of doors, and nothing of a harvest. Keep a bed, and the question is a <a href="#keep">link</a>.</p>
+<p><code>/v1/sowing-windows</code> needs three past years of air or more, or the place’s normals. It judges the seed in the bed. <code>ways</code> tells how it can be grown, the better way first: sown in place, or <code>indoors</code> in trays. A crop that is planted out, such as tomato, gets dates for the tray, for hardening off and for planting out, from the nights and the soil of three past years or more, and a harvest counted from planting out. Where the first date is not good in place, <code>instead</code> names what is: to wait, or to start in trays. Keep a bed, and the question is a <a href="#keep">link</a>.</p>
 </section>`;

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../src/basics/calendar.js';
 import { windowNews } from '../../../src/garden/alerts/window-news.js';
 import { growthOf } from '../../../src/garden/sowing/harvest.js';
-import { DEFAULT_ROOM_C, daysInRoom, indoorsOf } from '../../../src/garden/sowing/indoors.js';
+import { daysInRoom, indoorsOf } from '../../../src/garden/sowing/indoors.js';
 import type { WindowsNow } from '../../../src/garden/sowing/known-now.js';
 import { resowingIn } from '../../../src/garden/sowing/resowing.js';
 import { crops } from '../../../src/germination/crops.js';
+import { DEFAULT_ROOM_C } from '../../../src/growth/tray-dates.js';
 import { cropCalled } from '../germination/make.js';
 import { on } from './seasons.js';
 
