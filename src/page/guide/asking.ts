@@ -44,5 +44,5 @@ export const asking: Html = html`
 <li>The service fills gaps of up to 14 days, and says so.</li>
 </ul>
 <h3>When should I sow?</h3>
-<p><code>/v1/sowing-windows</code> needs three past years of air or more, or the place’s normals. It judges the seed in the bed. A crop that is raised in warmth and planted out, such as tomato, gets the dates on which its seed would come up out of doors, and nothing of a harvest. Keep a bed, and the question is a <a href="#keep">link</a>.</p>
+<p><code>/v1/sowing-windows</code> needs three past years of air or more, or the place’s normals. Each date is good, fair or poor: <code>spans</code> says until when and why, <code>best</code> is null where no date is good or fair, and <code>harvest</code> says when it is picked. A date is good where, in most years, enough comes up and a harvest is had before frost, heat or short days end the crop. <code>judge=emergence</code> asks of the coming up alone; <code>dates=false</code> leaves the dates out one by one, which are most of the answer. A crop that is raised in warmth and planted out, such as tomato, is judged as sown in place. Keep a bed, and the question is a <a href="#keep">link</a>.</p>
 </section>`;
