@@ -99,7 +99,7 @@ async function start(config: Config): Promise<void> {
   const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log };
   const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
-  const looks = keepPolling({
+  const polling = keepPolling({
     ...going,
     say: sayer(plainReader),
     look: (owner, subscription, beds, signal) => {
@@ -109,7 +109,7 @@ async function start(config: Config): Promise<void> {
   });
   closeWithGrace({ delay: 10_000, logger: false }, async ({ err }) => {
     if (err) log.error({ err }, 'stopping after an error');
-    await Promise.all([app.close(), sources.stop(), looks.stop(), deliveries.stop()]);
+    await Promise.all([app.close(), sources.stop(), polling.stop(), deliveries.stop()]);
     await store.close();
     log.info('stopped');
   });
@@ -120,7 +120,7 @@ async function start(config: Config): Promise<void> {
   if (isDemo) await showDemo(address, [...config.API_KEYS.keys()][0], (text) => process.stdout.write(text));
 }
 
-/** The store, or the end of the process with the reason. */
+/** Opens the store, or ends the process with the reason. */
 function openedStore(config: Config, databaseUrl: string, clock: () => Date, log: Log): Promise<Store> {
   return openStore(databaseUrl, {
     quotas: config.QUOTAS,
@@ -133,7 +133,7 @@ function openedStore(config: Config, databaseUrl: string, clock: () => Date, log
   });
 }
 
-/** Where past soil outlives the process. */
+/** The persistent store of past soil. */
 function pastSoilIn(store: Store, clock: () => Date): PastSoilStore {
   return {
     find: store.pastSoil,
@@ -141,7 +141,7 @@ function pastSoilIn(store: Store, clock: () => Date): PastSoilStore {
   };
 }
 
-/** The counters of the worker pool as the metrics show them. */
+/** The worker pool's counters in the form of the metrics. */
 function workStats(stats: PoolStats): WorkStats {
   const { waitingPeople, waitingBackground, working, threads, waitedS, workedS, ...ended } = stats;
   const { done, refused, dropped, stopped, crashed, late } = ended;
@@ -156,7 +156,7 @@ function workStats(stats: PoolStats): WorkStats {
   };
 }
 
-/** The address that the service listens at, or the end of the process with the reason. */
+/** Starts listening and returns the address, or ends the process with the reason. */
 function listen(app: FastifyInstance, config: Config): Promise<string> {
   return app.listen({ host: config.HOST, port: config.PORT }).catch((error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';
@@ -165,7 +165,10 @@ function listen(app: FastifyInstance, config: Config): Promise<string> {
   });
 }
 
-/** Throws away what only the start needed: V8 would do it in the midst of the first long question, and add a fifth to its cost. */
+/**
+ * Frees the memory that only the start needed. V8 would do it during the first long question and add a fifth to its
+ * cost.
+ */
 function collectGarbage(): void {
   v8.setFlagsFromString('--expose-gc');
   const collect = runInNewContext('gc') as () => void;

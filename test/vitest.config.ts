@@ -14,7 +14,7 @@ const slow = [
   'test/unit/answers/{past-soils,should-stop,windows-slowly}.test.ts',
   'test/unit/garden/plan.test.ts',
   'test/unit/germination/all-sowings.test.ts',
-  'test/unit/outbox/{deliver,known-now,look,send-webhook}.test.ts',
+  'test/unit/outbox/{deliver,known-now,poll,send-webhook}.test.ts',
   'test/unit/page/{growing-acts,when-view}.test.ts',
   'test/unit/readings/{doubtful,read-stamp,wall-clock}.test.ts',
   'test/unit/sources/{fetch-source,refresh}.test.ts',

@@ -39,7 +39,7 @@ const MAX_AT_ONCE = 4;
  * @returns Number of new messages.
  */
 export async function pollDue(settings: PollSettings): Promise<number> {
-  const due = await settings.store.dueLooks(settings.clock().getTime(), MAX_A_ROUND);
+  const due = await settings.store.duePolls(settings.clock().getTime(), MAX_A_ROUND);
   let total = 0;
   await byOwner(due, { atOnce: MAX_AT_ONCE, perOwner: 1 }, async (one) => {
     if (settings.signal.aborted) return;
@@ -57,15 +57,15 @@ export async function pollDue(settings: PollSettings): Promise<number> {
 async function pollFor({ owner, subscription: id }: SubscriptionRef, settings: PollSettings): Promise<number> {
   const { store, look, version, say, clock, signal } = settings;
   const nowMs = clock().getTime();
-  const poll = await store.takeLook(owner, id, nowMs, nowMs + POLL_EVERY_MS);
+  const poll = await store.takePoll(owner, id, nowMs, nowMs + POLL_EVERY_MS);
   if (!poll) return 0;
-  const before = watermarkFrom(poll.seen);
+  const before = watermarkFrom(poll.watermark);
   if (before?.quick === quickWatermark(poll, version, nowMs)) return 0;
   const current = await watermark(store, owner, poll, version, nowMs);
   if (before && !hasMoved(before, current)) return 0;
   const beds = poll.beds.map(({ id: bed }) => bed);
   const state = await look(owner, poll.subscription, beds, signal);
-  const alerts = alertsOf(poll.subscription, poll.told, state);
+  const alerts = alertsOf(poll.subscription, poll.marks, state);
   const notifications = alerts.map((alert) => notificationOf(alert, nowMs, say));
-  return (await store.tell(owner, id, notifications, JSON.stringify(current))) ?? 0;
+  return (await store.addNotifications(owner, id, notifications, JSON.stringify(current))) ?? 0;
 }

@@ -3,15 +3,15 @@ import type { Connection } from './sqlite-connection.js';
 import type { SqliteFile } from './sqlite-file.js';
 
 /**
- * When the log is carried into the file: soon after a commit [ms], or, in a storm of commits, at this length [bytes]. A
- * short log is carried over within milliseconds, and a copy of the file alone lacks little.
+ * Time of a checkpoint: soon after a commit [ms], or, under many commits, at this length of the log [bytes]. A
+ * short log is copied within milliseconds, and a copy of the file alone lacks little.
  */
 const CHECKPOINT_AFTER_MS = 1_000;
 const CHECKPOINT_BYTES = 1024 * 1024;
 
 /**
- * Carries the log into the file and empties it. Another process that reads, or a full disk, may keep it from doing so;
- * nothing is lost then, and the next checkpoint does it.
+ * Copies the log into the file and empties it. A reading process or a full disk may prevent that; nothing is lost then,
+ * and the next checkpoint does it.
  */
 export function checkpoint(writer: Connection): void {
   try {
@@ -21,13 +21,13 @@ export function checkpoint(writer: Connection): void {
   }
 }
 
-/** Plans checkpoints, so that many commits have one. */
+/** Plans checkpoints, so that many commits share one. */
 export interface Checkpoints {
   plan(): void;
   stop(): void;
 }
 
-/** @param inTurn Makes one between two transactions. */
+/** @param inTurn Runs a checkpoint between two transactions. */
 export function checkpoints(writer: Connection, file: SqliteFile, inTurn: (make: () => void) => void): Checkpoints {
   let isStopped = false;
   let planned: NodeJS.Timeout | undefined;

@@ -7,13 +7,13 @@ import type { SqliteFile } from './sqlite-file.js';
 /** The work of one transaction. */
 export type Work<T> = (query: Query) => Promise<T>;
 
-/** One transaction. What it throws has undone all of it. */
+/** Runs one transaction. An error rolls it back. */
 export async function attempt<T>(writer: Connection, file: SqliteFile, work: Work<T>): Promise<T> {
   file.requireSame();
   await patiently(() => writer.exec('BEGIN IMMEDIATE'));
   try {
     const result = await work(queryOf(writer));
-    // What is written to a file that was removed meanwhile is lost.
+    // A write into a file that was removed meanwhile would be lost.
     file.requireSame();
     writer.exec('COMMIT');
     return result;
@@ -25,9 +25,9 @@ export async function attempt<T>(writer: Connection, file: SqliteFile, work: Wor
 }
 
 /**
- * A transaction; where the disk is full, further attempts at it with what room can be made.
+ * Runs a transaction and repeats it on a full disk after making room.
  *
- * @param waysOut Each makes room, and is taken once.
+ * @param waysOut Ways to make room, each tried once.
  */
 export async function commit<T>(
   writer: Connection,
@@ -46,7 +46,7 @@ export async function commit<T>(
   }
 }
 
-/** Statements of the transaction that is under way. After each, others have their turn. */
+/** Queries within the current transaction. They yield after each statement. */
 const queryOf = (writer: Connection): Query => ({
   async run(sql, values = []) {
     const changes = writer.run(sql, values);

@@ -8,10 +8,10 @@ import { commit, type Work } from './sqlite-commit.js';
 import { type Connection, connect, patiently } from './sqlite-connection.js';
 import { prepareFile, type SqliteFile, watchFile } from './sqlite-file.js';
 
-/** Work of the service itself, which belongs to no owner. */
+/** The service's own work, which belongs to no owner. */
 const SERVICE = '';
 
-/** What a database in memory has instead of a file. */
+/** Stands in for the file of a database in memory. */
 const IN_MEMORY: SqliteFile = {
   requireSame() {},
   logBytes: () => 0,
@@ -21,10 +21,10 @@ const IN_MEMORY: SqliteFile = {
   fillReserve() {},
 };
 
-/** A database that is open. */
+/** An open database. */
 interface Sqlite {
   readonly writer: Connection;
-  /** Another connection, but to a database in memory. */
+  /** A second connection; the writer itself for a database in memory. */
   readonly reader: Connection;
   readonly file: SqliteFile;
   readonly inTurn: OwnerQueue;
@@ -33,10 +33,11 @@ interface Sqlite {
 }
 
 /**
- * An SQLite file, made where there is none; `:memory:` is forgotten when closed.
+ * Opens an SQLite file and creates a missing one; `:memory:` is lost when closed.
  *
- * One connection writes, a transaction at a time; another reads what has been committed. Every commit is synced to disk
- * before it is acknowledged. A statement runs on this thread; after each, others have their turn.
+ * One connection writes, a transaction at a time; another reads committed rows. Every commit is synced to disk
+ * before it is acknowledged. Statements run on this thread, which yields after each. The log needs checkpoints of our
+ * own, because the driver closes a file only when its statements are garbage-collected.
  */
 export async function openSqlite(path: string): Promise<Database> {
   const inMemory = path === ':memory:';
@@ -46,19 +47,19 @@ export async function openSqlite(path: string): Promise<Database> {
   const file = inMemory ? IN_MEMORY : watchFile(path);
   const inTurn = ownerQueue(1, 1);
   const planned = checkpoints(writer, file, (make) => {
-    // Nobody waits for it. A fault that stays is found by the next commit.
+    // Nobody waits for it; the next commit finds a lasting fault.
     inTurn(SERVICE, async () => make()).catch(() => undefined);
   });
   const probe = throttledProbe(() => inTurn(SERVICE, () => tryWrite(writer, file)));
   return databaseFor({ writer, reader, file, inTurn, checkpoints: planned, probe }, SERVICE);
 }
 
-/** The database for an owner. @param frees What is done frees room, and may use what is kept for that. */
+/** The database for an owner. @param frees Its transactions free space, and may use the reserve. */
 function databaseFor(sqlite: Sqlite, owner: string, frees?: 'frees'): Database {
   const { writer, reader, inTurn, probe } = sqlite;
   return {
     keyType: 'text',
-    // A transaction that writes keeps out all others as it is.
+    // A write transaction excludes all others anyway.
     migrationLock: [],
     async all<Row>(sql: string, values: readonly Value[] = []) {
       const ask = () => read<Row>(sqlite, sql, values);
@@ -94,12 +95,12 @@ async function write<T>(sqlite: Sqlite, work: Work<T>, frees: boolean): Promise<
     if (error instanceof StorageError) probe.wrote(false);
     throw error;
   } finally {
-    // In the same turn, so that nobody else fills what was freed.
+    // In the same turn, so that nobody else fills the freed space.
     cleanUp(sqlite);
   }
 }
 
-/** Makes ready for the next commit. The one before stays as it ended, whatever comes of this. */
+/** Prepares for the next commit. The previous one stays committed even if this fails. */
 function cleanUp({ writer, file, checkpoints }: Sqlite): void {
   try {
     if (file.isReleased()) {
@@ -112,10 +113,10 @@ function cleanUp({ writer, file, checkpoints }: Sqlite): void {
   }
 }
 
-/** Writes what nobody reads. @throws StorageError as a real write would. */
+/** Writes a value without meaning. @throws StorageError as a real write would. */
 async function tryWrite(writer: Connection, file: SqliteFile): Promise<void> {
   file.requireSame();
-  // A number in the file's header that nothing else needs: as small a commit as there is.
+  // Writes an unused number of the file's header: the smallest commit.
   await patiently(() => writer.exec('PRAGMA user_version = 1'));
   file.fillReserve();
   file.requireRoom();

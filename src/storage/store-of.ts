@@ -19,7 +19,7 @@ import {
 import { calendarRevisions } from './tables/calendar-events.js';
 import { dueDeliveries, endDelivery, leaseDelivery, messagesWaiting } from './tables/deliveries.js';
 import { deleteLot, lots } from './tables/lots.js';
-import { duePolls, keepNotifications, takePoll } from './tables/notifications.js';
+import { addNotifications, duePolls, takePoll } from './tables/notifications.js';
 import { findPastSoil, keepPastSoil } from './tables/past-soil.js';
 import { deletePlace, findPlace, listPlaces, putPlace } from './tables/places.js';
 import { plans } from './tables/plans.js';
@@ -162,12 +162,12 @@ function subscriptions({ database, of, freeing, quotas, secrets }: Tables) {
       (await listSubscriptions(of(owner), owner, page)).map((one) => openedSubscription(owner, one)),
     deleteSubscription: (owner, ...args) => deleteSubscription(freeing(owner), owner, ...args),
 
-    dueLooks: (...args) => duePolls(database, ...args),
-    async takeLook(owner, ...args) {
+    duePolls: (...args) => duePolls(database, ...args),
+    async takePoll(owner, ...args) {
       const poll = await takePoll(of(owner), owner, ...args);
       return poll && { ...poll, subscription: openedSubscription(owner, poll.subscription) };
     },
-    tell: (owner, ...args) => keepNotifications(of(owner), owner, ...args),
+    addNotifications: (owner, ...args) => addNotifications(of(owner), owner, ...args),
   } satisfies Partial<Store>;
 }
 

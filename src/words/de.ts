@@ -1094,36 +1094,6 @@ export const de = {
   'delivery.not-sent': 'Der Dienst konnte die Nachricht nicht senden.',
   'delivery.key-lost':
     'Das Geheimnis ist verloren. Löschen Sie das Abonnement mit DELETE, und legen Sie es mit PUT neu an.',
-  // When to sow, from src/answers/windows: reasons, other ways, and the verdict on a date.
-  'reason.too-cold':
-    'Der Boden ist zu kalt{meanC, select, none {} other { (etwa {meanC}; ab {minimumC} ist er warm genug)}}.',
-  'reason.too-hot':
-    'Boden über {thresholdC} hält den Samen {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} auf.',
-  'reason.too-slow':
-    'Die Saat geht {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu langsam auf: Die Hälfte sollte nach etwa {maxDays, plural, one {# Tag} other {# Tagen}} aufgegangen sein.',
-  'reason.frost-to-come':
-    'Frost von {frostC} oder darunter nimmt die Sämlinge {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}.',
-  'reason.too-late':
-    '{endsBy, select, frost {Frost beendet die Kultur vor der Ernte {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}{on, select, none {} other {, im mittleren davon am {on}}}.} other {Die Saison ist {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu kurz für eine Ernte.}}',
-  'reason.heat-at-harvest':
-    'Die Ernte fiele {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} in Hitze über {hotC}, die sie verdirbt.',
-  'reason.bolts': 'Bei Tagen von mehr als {dayLengthH} Stunden schießt die Kultur: Ernten Sie sie klein.',
-  'reason.over-winter': 'Die Kultur stünde über Winter und kann im Frühjahr schießen.',
-  'reason.day-length':
-    'Die Tage sind zu weit fortgeschritten: Vor der Zwiebel wachsen zu wenige Blätter. Säen Sie Winterheckenzwiebeln.',
-  'reason.ground-wet':
-    'Der Boden ist noch zu kalt und nass zum Bearbeiten. Drücken Sie eine Handvoll: Eine Kugel, die nicht zerfällt, ist zu nass.',
-  'instead.wait': 'Warten Sie: Vom {from} bis {to} lohnt die Aussaat.',
-  'instead.cover': 'Vom {from} bis {to} macht Vlies, unter dem die Luft etwa {warmerK} wärmer bleibt, den Termin gut.',
-  'verdict-on-date.good': 'Ein guter Termin{harvestOn, select, none {} other {: Ernte ab etwa {harvestOn}}}.',
-  'verdict-on-date.fair':
-    'Zweite Wahl, {why, select, too_cold {denn der Boden ist kalt} too_hot {denn Hitze kann den Samen aufhalten} too_slow {denn die Saat geht langsam auf} frost_to_come {denn Frost kann die Sämlinge nehmen} too_late {denn die Ernte kann zu spät kommen} heat_at_harvest {denn die Ernte kann in die Hitze fallen} bolts {denn die Kultur kann schießen} day_length {denn die Tage sind zu weit fortgeschritten} ground_wet {denn der Boden kann zu nass sein} other {denn die Kultur steht über Winter}}{betterOn, select, none {} other {; besser am {betterOn}}}.',
-  'verdict-on-date.poor':
-    '{why, select, too_cold {Zu kalt zum Säen} too_hot {Zu heiß zum Säen} too_slow {Geht zu langsam auf} frost_to_come {Frost nähme die Sämlinge} too_late {Zu spät für eine Ernte} heat_at_harvest {Die Ernte fiele in die Hitze} bolts {Die Kultur würde schießen} day_length {Zu spät für Zwiebeln} ground_wet {Der Boden ist zu kalt und nass zum Bearbeiten} other {Die Kultur stünde über Winter}}{betterOn, select, none {} other {; besser am {betterOn}}}.',
-  'harvest-judged':
-    'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum folgt allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern es.',
-  'harvest-not-judged':
-    'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
 
   // answers/windows and readings: air minima that frost dates leave out, and the position of a thermometer
   'frost-hollow':
@@ -1192,4 +1162,34 @@ export const de = {
     '{crop}, gesät am {sownOn} im Beet {bed}: {sureness, select, lost {verloren.} probably {wahrscheinlich verloren ({lostRows} von {ofRows}).} other {vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
   'check.wrong-date':
     'Der {sownOn} ist ein schlechter Termin dafür: {goodPercent, plural, =0 {in keinem der vergangenen Jahre} one {in # von 100 vergangenen Jahren} other {in # von 100 vergangenen Jahren}} war er gut.',
+  // When to sow, from src/answers/windows: reasons, other ways, and the verdict on a date.
+  'reason.too-cold':
+    'Der Boden ist zu kalt{meanC, select, none {} other { (etwa {meanC}; ab {minimumC} ist er warm genug)}}.',
+  'reason.too-hot':
+    'Boden über {thresholdC} hält den Samen {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} auf.',
+  'reason.too-slow':
+    'Die Saat geht {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu langsam auf: Die Hälfte sollte nach etwa {maxDays, plural, one {# Tag} other {# Tagen}} aufgegangen sein.',
+  'reason.frost-to-come':
+    'Frost von {frostC} oder darunter nimmt die Sämlinge {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}.',
+  'reason.too-late':
+    '{endsBy, select, frost {Frost beendet die Kultur vor der Ernte {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}{on, select, none {} other {, im mittleren davon am {on}}}.} other {Die Saison ist {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu kurz für eine Ernte.}}',
+  'reason.heat-at-harvest':
+    'Die Ernte fiele {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} in Hitze über {hotC}, die sie verdirbt.',
+  'reason.bolts': 'Bei Tagen von mehr als {dayLengthH} Stunden schießt die Kultur: Ernten Sie sie klein.',
+  'reason.over-winter': 'Die Kultur stünde über Winter und kann im Frühjahr schießen.',
+  'reason.day-length':
+    'Die Tage sind zu weit fortgeschritten: Vor der Zwiebel wachsen zu wenige Blätter. Säen Sie Winterheckenzwiebeln.',
+  'reason.ground-wet':
+    'Der Boden ist noch zu kalt und nass zum Bearbeiten. Drücken Sie eine Handvoll: Eine Kugel, die nicht zerfällt, ist zu nass.',
+  'instead.wait': 'Warten Sie: Vom {from} bis {to} lohnt die Aussaat.',
+  'instead.cover': 'Vom {from} bis {to} macht Vlies, unter dem die Luft etwa {warmerK} wärmer bleibt, den Termin gut.',
+  'verdict-on-date.good': 'Ein guter Termin{harvestOn, select, none {} other {: Ernte ab etwa {harvestOn}}}.',
+  'verdict-on-date.fair':
+    'Zweite Wahl, {why, select, too_cold {denn der Boden ist kalt} too_hot {denn Hitze kann den Samen aufhalten} too_slow {denn die Saat geht langsam auf} frost_to_come {denn Frost kann die Sämlinge nehmen} too_late {denn die Ernte kann zu spät kommen} heat_at_harvest {denn die Ernte kann in die Hitze fallen} bolts {denn die Kultur kann schießen} day_length {denn die Tage sind zu weit fortgeschritten} ground_wet {denn der Boden kann zu nass sein} other {denn die Kultur steht über Winter}}{betterOn, select, none {} other {; besser am {betterOn}}}.',
+  'verdict-on-date.poor':
+    '{why, select, too_cold {Zu kalt zum Säen} too_hot {Zu heiß zum Säen} too_slow {Geht zu langsam auf} frost_to_come {Frost nähme die Sämlinge} too_late {Zu spät für eine Ernte} heat_at_harvest {Die Ernte fiele in die Hitze} bolts {Die Kultur würde schießen} day_length {Zu spät für Zwiebeln} ground_wet {Der Boden ist zu kalt und nass zum Bearbeiten} other {Die Kultur stünde über Winter}}{betterOn, select, none {} other {; besser am {betterOn}}}.',
+  'harvest-judged':
+    'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum folgt allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern es.',
+  'harvest-not-judged':
+    'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
 } as const satisfies Catalogue;

@@ -1056,36 +1056,6 @@ export const en = {
   'delivery.too-often': 'It has been sent too much (429) and wants to be left alone for a while.',
   'delivery.not-sent': 'The service could not send it.',
   'delivery.key-lost': 'Its secret was lost. DELETE the subscription, and PUT it again for a new one.',
-  // When to sow, from src/answers/windows: reasons, other ways, and the verdict on a date.
-  'reason.too-cold':
-    'The soil is too cold{meanC, select, none {} other { (about {meanC}; from {minimumC} on it is warm enough)}}.',
-  'reason.too-hot':
-    'Soil above {thresholdC} stops the seed in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
-  'reason.too-slow':
-    'It comes up too slowly in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}: half should be up within about {maxDays, plural, one {# day} other {# days}}.',
-  'reason.frost-to-come':
-    'Frost of {frostC} or below takes the seedlings in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
-  'reason.too-late':
-    '{endsBy, select, frost {Frost ends it before a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}{on, select, none {} other {, in the middle of them on {on}}}.} other {The season is too short for a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.}}',
-  'reason.heat-at-harvest':
-    'It would be ripe in heat above {hotC}, which spoils it, in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
-  'reason.bolts': 'Days longer than {dayLengthH} hours make it run to seed: pick it small.',
-  'reason.over-winter': 'It would stand over winter, and may run to seed in spring.',
-  'reason.day-length':
-    'The days are too far on: too few leaves grow before the bulb swells. Sow bunching onions instead.',
-  'reason.ground-wet':
-    'The ground is still too cold and wet to be worked. Squeeze a handful: a ball that does not crumble is too wet.',
-  'instead.wait': 'Wait: from {from} to {to} it is worth sowing.',
-  'instead.cover': 'From {from} to {to} fleece, which keeps the air about {warmerK} warmer, makes it good.',
-  'verdict-on-date.good': 'A good date{harvestOn, select, none {} other {: pick from about {harvestOn}}}.',
-  'verdict-on-date.fair':
-    'Second best, {why, select, too_cold {as the soil is cold} too_hot {as heat may stop the seed} too_slow {as it comes up slowly} frost_to_come {as frost may take the seedlings} too_late {as the harvest may come too late} heat_at_harvest {as it may be ripe in the heat} bolts {as it may run to seed} day_length {as the days are too far on} ground_wet {as the ground may be too wet} other {as it stands over winter}}{betterOn, select, none {} other {; better on {betterOn}}}.',
-  'verdict-on-date.poor':
-    '{why, select, too_cold {Too cold to sow} too_hot {Too hot to sow} too_slow {Too slow to come up} frost_to_come {Frost would take the seedlings} too_late {Too late for a harvest} heat_at_harvest {It would be ripe in the heat} bolts {It would run to seed} day_length {Too late for bulbs} ground_wet {The ground is too cold and wet to be worked} other {It would stand over winter}}{betterOn, select, none {} other {; better on {betterOn}}}.',
-  'harvest-judged':
-    'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {standDays, plural, one {# day} other {# days}}, half of it within {halfDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long, and a harvest is had before frost, heat or short days end the crop{years, plural, =0 { in a usual year} one {} other {}}. Growth is reckoned from temperatures alone: water, light, pests and the kind sown change it.',
-  'harvest-not-judged':
-    'Dates are judged by coming up alone: {why, select, crop {nothing is known of the crop’s harvest} indoors {what grows indoors is not judged} other {no air temperatures are known, or no latitude}}.',
 
   // answers/windows and readings: air minima that frost dates leave out, and the position of a thermometer
   'frost-hollow':
@@ -1153,4 +1123,34 @@ export const en = {
     '{crop} sown on {sownOn} in bed {bed}: {sureness, select, lost {lost.} probably {probably lost ({lostRows} in {ofRows}).} other {perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
   'check.wrong-date':
     '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
+  // When to sow, from src/answers/windows: reasons, other ways, and the verdict on a date.
+  'reason.too-cold':
+    'The soil is too cold{meanC, select, none {} other { (about {meanC}; from {minimumC} on it is warm enough)}}.',
+  'reason.too-hot':
+    'Soil above {thresholdC} stops the seed in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+  'reason.too-slow':
+    'It comes up too slowly in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}: half should be up within about {maxDays, plural, one {# day} other {# days}}.',
+  'reason.frost-to-come':
+    'Frost of {frostC} or below takes the seedlings in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+  'reason.too-late':
+    '{endsBy, select, frost {Frost ends it before a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}{on, select, none {} other {, in the middle of them on {on}}}.} other {The season is too short for a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.}}',
+  'reason.heat-at-harvest':
+    'It would be ripe in heat above {hotC}, which spoils it, in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+  'reason.bolts': 'Days longer than {dayLengthH} hours make it run to seed: pick it small.',
+  'reason.over-winter': 'It would stand over winter, and may run to seed in spring.',
+  'reason.day-length':
+    'The days are too far on: too few leaves grow before the bulb swells. Sow bunching onions instead.',
+  'reason.ground-wet':
+    'The ground is still too cold and wet to be worked. Squeeze a handful: a ball that does not crumble is too wet.',
+  'instead.wait': 'Wait: from {from} to {to} it is worth sowing.',
+  'instead.cover': 'From {from} to {to} fleece, which keeps the air about {warmerK} warmer, makes it good.',
+  'verdict-on-date.good': 'A good date{harvestOn, select, none {} other {: pick from about {harvestOn}}}.',
+  'verdict-on-date.fair':
+    'Second best, {why, select, too_cold {as the soil is cold} too_hot {as heat may stop the seed} too_slow {as it comes up slowly} frost_to_come {as frost may take the seedlings} too_late {as the harvest may come too late} heat_at_harvest {as it may be ripe in the heat} bolts {as it may run to seed} day_length {as the days are too far on} ground_wet {as the ground may be too wet} other {as it stands over winter}}{betterOn, select, none {} other {; better on {betterOn}}}.',
+  'verdict-on-date.poor':
+    '{why, select, too_cold {Too cold to sow} too_hot {Too hot to sow} too_slow {Too slow to come up} frost_to_come {Frost would take the seedlings} too_late {Too late for a harvest} heat_at_harvest {It would be ripe in the heat} bolts {It would run to seed} day_length {Too late for bulbs} ground_wet {The ground is too cold and wet to be worked} other {It would stand over winter}}{betterOn, select, none {} other {; better on {betterOn}}}.',
+  'harvest-judged':
+    'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {standDays, plural, one {# day} other {# days}}, half of it within {halfDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long, and a harvest is had before frost, heat or short days end the crop{years, plural, =0 { in a usual year} one {} other {}}. Growth is reckoned from temperatures alone: water, light, pests and the kind sown change it.',
+  'harvest-not-judged':
+    'Dates are judged by coming up alone: {why, select, crop {nothing is known of the crop’s harvest} indoors {what grows indoors is not judged} other {no air temperatures are known, or no latitude}}.',
 } as const satisfies Catalogue;

@@ -8,7 +8,7 @@ export interface Waiter {
   reject(error: Error): void;
 }
 
-/** A question in the pool, with all who wait for its answer. */
+/** A question in the pool with all its callers. */
 export interface PoolEntry {
   readonly kind: JobKind;
   readonly question: LongQuestions[JobKind]['question'];
@@ -20,21 +20,21 @@ export interface PoolEntry {
   readonly cost: number;
   readonly bytes: number;
   readonly pastKey: string | undefined;
-  /** 1 tells the thread to stop. */
+  /** 1 makes the thread stop. */
   readonly stop: SharedArrayBuffer;
   readonly waiters: Set<Waiter>;
   readonly askedMs: number;
   state: 'looking-up' | 'waiting' | 'working' | 'ended';
 }
 
-/** The entry of a question that nobody has asked yet. */
+/** The entry of a question that no other caller has asked yet. */
 export const poolEntry = (
   kind: JobKind,
   question: LongQuestions[JobKind]['question'],
-  asked: Pick<PoolEntry, 'key' | 'owner' | 'caller' | 'isBackground' | 'askedMs'>,
+  by: Pick<PoolEntry, 'key' | 'owner' | 'caller' | 'isBackground' | 'askedMs'>,
   modelVersion: string,
 ): PoolEntry => ({
-  ...asked,
+  ...by,
   kind,
   question,
   cost: costOf(kind, question),
@@ -45,7 +45,7 @@ export const poolEntry = (
   state: 'looking-up',
 });
 
-/** Gives the outcome of a job to all who still wait for it. */
+/** Passes the result of a job to all callers that still wait. */
 export function settle({ waiters }: PoolEntry, done: JobDone | Error): void {
   for (const waiter of waiters) {
     if (done instanceof Error) waiter.reject(done);

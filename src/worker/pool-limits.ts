@@ -1,14 +1,17 @@
 import type { JobKind } from './jobs.js';
 
-/** More threads than this help nobody: each takes 60 MB. */
+/** More threads gain nothing: each takes 60 MB. */
 export const MAX_DEFAULT_THREADS = 8;
-/** With fewer, one owner's long question holds up everybody else's; the second starts only where two are asked at once. */
+/**
+ * A single thread would let one owner's long question block all others; the second starts only for concurrent
+ * questions.
+ */
 export const MIN_DEFAULT_THREADS = 2;
-/** So many questions may wait, */
+/** Questions waiting at most. */
 export const MAX_WAITING = 400;
-/** and so much of their temperatures in memory [bytes]. */
+/** Memory of the waiting questions' temperatures at most [bytes]. */
 export const MAX_WAITING_BYTES = 128 * 1024 * 1024;
-/** So long a question may take, waiting and working [ms]: ten seconds, more for what takes seconds alone. */
+/** Time for a question, waiting and working [ms]: ten seconds, more for kinds that take seconds alone. */
 export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   forecast: 10_000,
   growing: 10_000,
@@ -16,10 +19,10 @@ export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   plan: 20_000,
   soil: 30_000,
 };
-/** Work that is late goes on for so many deadlines more before it is ended. */
+/** Deadlines that late work may run on before it is stopped. */
 export const GRACE_DEADLINES = 2;
-/** Background work waits until people are served [ms]. */
+/** Background work waits behind people's questions [ms]. */
 export const BACKGROUND_DEADLINE_MS = 10 * 60_000;
 export const MAX_RETRY_AFTER_S = 60;
-/** How much the latest job counts for how long jobs take. */
+/** Weight of the latest job in the estimate of job durations. */
 export const SMOOTHING = 0.1;

@@ -5,11 +5,11 @@ interface WaitRules {
   /** Aborted once the caller has gone. */
   readonly signal: AbortSignal | undefined;
   readonly deadlineMs: number;
-  /** A waiter that is late gives up its work only after this long [ms]. */
+  /** Time after the deadline for which late work runs on [ms]. */
   readonly graceMs: number;
-  /** What a late waiter is told. */
+  /** The error for a late waiter. */
   late(): Error;
-  /** The waiter is no longer interested in the entry. */
+  /** Removes a waiter from the entry. */
   leave(entry: PoolEntry, waiter: Waiter): void;
 }
 

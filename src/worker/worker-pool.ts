@@ -29,27 +29,32 @@ import { IDLE_MS, threads } from './threads.js';
 import { twoCallers } from './two-callers.js';
 import { waitForAnswer } from './wait-for-answer.js';
 
-/** Who asks. */
+/** The caller of a question. */
 export interface AskedBy {
-  /** Whose garden it is. */
+  /** Owner of the garden. */
   readonly owner: string;
-  /** Whose turn it takes: an owner, or an address where there are no keys. */
+  /** Key of the fair queue: an owner, or an address when there are no keys. */
   readonly caller: string;
-  /** Aborted once nobody waits for the answer any more. */
+  /** Aborted when the caller no longer waits. */
   readonly signal?: AbortSignal | undefined;
-  /** Nobody waits for it: people come first. */
+  /** True for work that nobody waits for; people come first. */
   readonly isBackground?: boolean;
-  /** Takes one of the caller's places, before anything is read for the answer. @throws {RequestError} where all are taken. */
+  /**
+   * Takes one of the caller's slots before anything is read for the answer. @throws {RequestError} when all are taken.
+   */
   takePlace?(): void;
-  /** Asked before each question is taken on; takes a place too. @throws {RequestError} where the caller has asked too much. */
+  /**
+   * Runs before each question is accepted, and takes a slot too. @throws {RequestError} when the caller is over its
+   * limit.
+   */
   admit?(): Promise<void>;
 }
 
-/** Answers what takes seconds, beside the thread that answers requests. */
+/** Answers questions that take seconds in worker threads, so that the thread of the server stays free. */
 export interface WorkerPool {
   /**
-   * @throws {RequestError} as the work itself does; `busy` where there is too much of it, or it was not done by its deadline.
-   * @throws StoppedError where the asker went before.
+   * @throws {RequestError} as the work itself does; `busy` when the queue is full or the deadline has passed.
+   * @throws StoppedError when the caller left before.
    */
   ask<K extends JobKind>(
     kind: K,
@@ -57,61 +62,61 @@ export interface WorkerPool {
     by: AskedBy,
   ): Promise<LongQuestions[K]['answer']>;
   /**
-   * Starts a thread and has it answer some examples, so that the first question finds a thread, and code that is compiled.
-   * Nothing of it is kept.
+   * Starts a thread and runs examples in it, so that the first question finds a thread with compiled code. The results
+   * are dropped.
    */
   warmUp(): Promise<void>;
-  /** In how many seconds one more question would probably be answered, >= 1. */
+  /** Estimated time until another question would be answered [s], >= 1. */
   waitS(): number;
   stats(): PoolStats;
   close(): Promise<void>;
 }
 
 export interface WorkerPoolOptions {
-  /** Past soil of another model is not used. */
+  /** Past soil of another model version is not used. */
   readonly modelVersion: string;
-  /** Left out: one less than the machine has processors, 2 to 8. */
+  /** Default: one less than the machine has processors, 2 to 8. */
   readonly threads?: number | undefined;
   readonly pasts?: PastSoilCache;
   readonly deadlineMs?: Readonly<Record<JobKind, number>>;
   readonly maxWaiting?: number;
   readonly maxWaitingBytes?: number;
-  /** The module that does the work, in a thread. */
+  /** Module that runs in a thread. */
   readonly entry?: URL;
 }
 
 export function workerPool({
   modelVersion,
-  threads: most = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
+  threads: maxThreads = Math.min(MAX_DEFAULT_THREADS, Math.max(MIN_DEFAULT_THREADS, availableParallelism() - 1)),
   pasts = pastSoilCache(),
   deadlineMs = DEADLINE_MS,
   maxWaiting = MAX_WAITING,
   maxWaitingBytes = MAX_WAITING_BYTES,
   entry: module = new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url),
 }: WorkerPoolOptions): WorkerPool {
-  const pool = threads(most, module);
+  const pool = threads(maxThreads, module);
   const queue: FairQueue<PoolEntry> = fairQueue();
   const entries = new Map<string, PoolEntry>();
   const working = new Set<PoolEntry>();
   const counters = poolCounters();
   const callers = twoCallers(IDLE_MS);
-  /** Time that a job takes over what it was reckoned to. */
+  /** Ratio of job durations to their estimates. */
   let slowness = 1;
   let isClosed = false;
 
-  /** No owner, and no background work, ever has all threads where there are several. */
+  /** With several threads, neither one owner nor background work may occupy all of them. */
   const mayServe = (caller: string, isBackground: boolean): boolean => {
     const alike = [...working].filter((one) => (isBackground ? one.isBackground : one.caller === caller));
-    return alike.length < Math.max(1, most - 1);
+    return alike.length < Math.max(1, maxThreads - 1);
   };
 
   const waitS = (): number => {
     const ahead = queue.cost() + [...working].reduce((sum, { cost }) => sum + cost, 0);
-    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / most / 1000)));
+    return Math.min(MAX_RETRY_AFTER_S, Math.max(1, Math.ceil((ahead * slowness) / maxThreads / 1000)));
   };
 
   const dispatch = (): void => {
-    while (!isClosed && working.size < most) {
+    while (!isClosed && working.size < maxThreads) {
       const next = queue.next(mayServe)?.item;
       if (!next) break;
       void start(next);
@@ -119,10 +124,10 @@ export function workerPool({
     startSpare();
   };
 
-  /** Where two callers are about, one finds a thread at once when the other has work in all that there were. */
+  /** With two active callers, keeps a thread ready for one while the other occupies the rest. */
   const startSpare = (): void => {
-    const isNeeded = working.size < most && working.size >= pool.count() && callers.areActive(performance.now());
-    // All being at work, this starts another. Where that fails, the next question for it says so.
+    const isNeeded = working.size < maxThreads && working.size >= pool.count() && callers.areActive(performance.now());
+    // All threads are busy, so this job starts another. If that fails, the next question reports it.
     if (!isClosed && isNeeded) void pool.run(exampleJobs(modelVersion)[0]!).catch(() => {});
   };
 
@@ -142,7 +147,7 @@ export function workerPool({
     dispatch();
   };
 
-  /** Has its caller more questions waiting, or is it background work, which nobody waits for? */
+  /** True when more of the caller's questions wait, or for background work, which nobody waits for. */
   const hasMore = ({ caller, isBackground }: PoolEntry): boolean =>
     isBackground || [...entries.values()].some((one) => one.state === 'waiting' && one.caller === caller);
 
@@ -152,7 +157,7 @@ export function workerPool({
     return { kind, question: sendable(question), modelVersion, stop, remembered } as unknown as Job;
   };
 
-  /** Tells all who still wait what came of it. */
+  /** Passes the result to all callers that still wait. */
   const end = (entry: PoolEntry, done: JobDone | Error): void => {
     entry.state = 'ended';
     if (entries.get(entry.key) === entry) entries.delete(entry.key);
@@ -191,7 +196,7 @@ export function workerPool({
     queue.add({ item: entry, owner, cost, bytes, isBackground });
   };
 
-  /** Past soil is looked up before the question waits, so that no thread waits for the database. */
+  /** Reads past soil before the question is queued, so that no thread waits for the database. */
   const lookUp = async (entry: PoolEntry): Promise<void> => {
     if (entry.pastKey !== undefined) await pasts.find(entry.owner, entry.pastKey);
     if (entry.state !== 'looking-up' || isClosed) return;
@@ -199,7 +204,7 @@ export function workerPool({
     dispatch();
   };
 
-  /** Questions whose past soil is being looked up hold their temperatures too. */
+  /** Includes questions still reading past soil, which hold their temperatures too. */
   const waitingBytes = (): number =>
     [...entries.values()].reduce((sum, { state, bytes }) => sum + (state === 'looking-up' ? bytes : 0), queue.bytes());
 
@@ -216,29 +221,26 @@ export function workerPool({
       if (!by.isBackground) callers.sawQuestion(by.caller, performance.now());
       const sent = sendable(question);
       const key = `${by.owner} ${digestOfQuestion(kind, sent as never)}`;
-      const known = entries.get(key);
+      const shared = entries.get(key);
       const isBackground = by.isBackground ?? false;
-      if (known) {
+      if (shared) {
         counters.add('shared');
-        // Somebody waits now for what was begun for nobody in particular.
-        if (known.isBackground && !isBackground) {
-          const isWaiting = queue.remove(known);
-          Object.assign(known, { isBackground, caller: by.caller });
-          if (isWaiting) enqueue(known);
+        // A person now waits for what began as background work.
+        if (shared.isBackground && !isBackground) {
+          const isWaiting = queue.remove(shared);
+          Object.assign(shared, { isBackground, caller: by.caller });
+          if (isWaiting) enqueue(shared);
         }
-        return (await waitFor(known, by)) as never;
+        return (await waitFor(shared, by)) as never;
       }
       const bytes = bytesOfQuestion(question);
       if (isFull(bytes)) {
         counters.add('refused');
         throw tooMuch(waitS());
       }
-      const entry = poolEntry(
-        kind,
-        question,
-        { key, owner: by.owner, caller: by.caller, isBackground, askedMs: performance.now() },
-        modelVersion,
-      );
+      const { owner, caller } = by;
+      const asked = { key, owner, caller, isBackground, askedMs: performance.now() };
+      const entry = poolEntry(kind, question, asked, modelVersion);
       entries.set(key, entry);
       const answered = waitFor(entry, by);
       void lookUp(entry);
@@ -254,7 +256,7 @@ export function workerPool({
     stats: () => ({
       ...counters.all(),
       threads: pool.count(),
-      maxThreads: most,
+      maxThreads,
       working: working.size,
       waitingPeople: queue.size(false),
       waitingBackground: queue.size(true),
@@ -263,7 +265,7 @@ export function workerPool({
     }),
     async close() {
       isClosed = true;
-      // Whoever still waits is told so: nothing else would end their requests.
+      // Nothing else would end the waiting requests.
       for (const { waiters } of entries.values()) {
         for (const waiter of waiters) waiter.reject(stopping());
         waiters.clear();

@@ -69,7 +69,7 @@ describe('a subscription', () => {
 
   test('says what waits, what fails and why, and since when it is switched off; put again, it is on', () =>
     subscribed(async (url, id) => {
-      await store.tell(OPEN_OWNER, id, [telling('a'), telling('b')], 'seen');
+      await store.addNotifications(OPEN_OWNER, id, [telling('a'), telling('b')], 'seen');
       const end = async (how: Parameters<typeof store.endDelivery>[3]) => {
         const delivery = (await store.leaseDelivery(OPEN_OWNER, id, atMs + 1e9, atMs + 1e9))!;
         await store.endDelivery(OPEN_OWNER, id, delivery, how);

@@ -83,7 +83,7 @@ describe('the metrics of a service that runs', () => {
     const fields = { url: shed.url, events: ['frost'] as const, beds: null, crops: null };
     await store.putSubscription('gardener', 'shed', fields, Date.now());
     const tellings = ['first', 'second'].map((body) => ({ subject: body, before: null, mark: 'told', body }));
-    await store.tell('gardener', 'shed', tellings, 'seen');
+    await store.addNotifications('gardener', 'shed', tellings, 'seen');
     expect(await store.messagesWaiting(10)).toBe(2);
     expect(await store.messagesWaiting(1)).toBe(1);
     await store.close();

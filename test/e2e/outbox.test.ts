@@ -32,7 +32,7 @@ test('a service that is killed while it sends sends again, the same message, whe
   );
   secret = 'kept' in put ? put.kept.secret : '';
   const tellings = ['first', 'second'].map((body) => ({ subject: body, before: null, mark: 'told', body }));
-  await store.tell(OPEN_OWNER, 'shed', tellings, 'seen');
+  await store.addNotifications(OPEN_OWNER, 'shed', tellings, 'seen');
   const start = () => run([], { DATABASE_URL: database, ALLOW_PRIVATE_WEBHOOKS: '1' });
   const heard = (n: number) => vi.waitFor(() => expect(received).toHaveLength(n), { timeout: 20_000, interval: 50 });
 

@@ -28,7 +28,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
     const owner = randomUUID();
     await store.putSubscription(owner, 'shed', fields, nowMs);
     const tellings = Array.from({ length: count }, (_, i) => told(`subject-${i}`, `message ${i}`));
-    await store.tell(owner, 'shed', tellings, 'as it was');
+    await store.addNotifications(owner, 'shed', tellings, 'as it was');
     const state = async () => (await other.subscription(owner, 'shed'))!;
     const isDue = async (atMs: number) => (await other.dueDeliveries(atMs, 1000)).some((due) => due.owner === owner);
     const lease = (atMs = nowMs, one = store) => one.leaseDelivery(owner, 'shed', atMs, atMs + MINUTE_MS);
@@ -90,8 +90,8 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       expect(await store.subscription(theirs, 'shed')).toBeUndefined();
       expect(await store.subscriptions(theirs, { limit: 9 })).toEqual([]);
       expect(await store.deleteSubscription(theirs, 'shed')).toBe('absent');
-      expect(await store.tell(theirs, 'shed', [told('a', 'b')], 'x')).toBeUndefined();
-      expect(await store.takeLook(theirs, 'shed', nowMs, nowMs + 1)).toBeUndefined();
+      expect(await store.addNotifications(theirs, 'shed', [told('a', 'b')], 'x')).toBeUndefined();
+      expect(await store.takePoll(theirs, 'shed', nowMs, nowMs + 1)).toBeUndefined();
       expect(await store.leaseDelivery(theirs, 'shed', nowMs, nowMs + 1)).toBeUndefined();
       const delivery = (await lease())!;
       expect(await store.endDelivery(theirs, 'shed', delivery, delivered())).toBe(false);
@@ -106,18 +106,18 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       const { store, other, owner } = await subscribed(1);
       await store.putPlace(owner, 'quillmere', quillmere);
       await store.putBed(owner, 'north', northBed);
-      const isDue = async (atMs: number) => (await other.dueLooks(atMs, 1000)).some((due) => due.owner === owner);
+      const isDue = async (atMs: number) => (await other.duePolls(atMs, 1000)).some((due) => due.owner === owner);
       expect(await isDue(nowMs)).toBe(true);
       const nextMs = nowMs + 15 * MINUTE_MS;
-      const both = await Promise.all([store, other].map((one) => one.takeLook(owner, 'shed', nowMs, nextMs)));
+      const both = await Promise.all([store, other].map((one) => one.takePoll(owner, 'shed', nowMs, nextMs)));
       const looks = both.filter((one) => one !== undefined);
       expect(looks).toHaveLength(1);
       const bed = (await store.bed(owner, 'north'))!;
       const place = (await store.place(owner, 'quillmere'))!;
       expect(looks[0]).toMatchObject({
         subscription: { ...fields, id: 'shed', pending: 1 },
-        seen: 'as it was',
-        told: new Map([['subject-0', 'told']]),
+        watermark: 'as it was',
+        marks: new Map([['subject-0', 'told']]),
         beds: [{ id: 'north', revision: bed.revision, placeRevision: place.revision, timeZone: quillmere.timeZone }],
       });
       expect(await isDue(nextMs - 1)).toBe(false);
@@ -130,7 +130,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
       await store.putBed(owner, 'north', northBed);
       let atMs = nowMs;
       await store.putLot(owner, 'packet', lot);
-      const garden = async () => (await store.takeLook(owner, 'shed', atMs, ++atMs))!.beds;
+      const garden = async () => (await store.takePoll(owner, 'shed', atMs, ++atMs))!.beds;
       const seen = [await garden()];
       for (const change of [
         () => store.putSowing(owner, 'lettuces', { ...sowing, crop: 'lettuce', lot: 'packet' }),
@@ -149,23 +149,25 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
     test('but not while it is switched off; put again, at once', async () => {
       const { store, owner, deliver } = await subscribed(1);
       await deliver(off);
-      expect(await store.takeLook(owner, 'shed', nowMs + 1e9, nowMs + 2e9)).toBeUndefined();
-      expect((await store.dueLooks(nowMs + 1e9, 1000)).some((due) => due.owner === owner)).toBe(false);
+      expect(await store.takePoll(owner, 'shed', nowMs + 1e9, nowMs + 2e9)).toBeUndefined();
+      expect((await store.duePolls(nowMs + 1e9, 1000)).some((due) => due.owner === owner)).toBe(false);
       await store.putSubscription(owner, 'shed', fields, nowMs + 1e9);
-      expect(await store.takeLook(owner, 'shed', nowMs + 1e9, nowMs + 2e9)).toBeDefined();
+      expect(await store.takePoll(owner, 'shed', nowMs + 1e9, nowMs + 2e9)).toBeDefined();
     });
   });
 
   describe('a notification', () => {
     const lookAt = async (store: Store, owner: string) => {
-      const { told: marks, seen } = (await store.takeLook(owner, 'shed', 1e15, 0))!;
+      const { marks, watermark: seen } = (await store.takePoll(owner, 'shed', 1e15, 0))!;
       return { marks: Object.fromEntries(marks), seen };
     };
 
     test('is stored together with its message, once, from either instance', async () => {
       const { store, other, owner, state } = await subscribed();
       const tellings = [told('hot', 'Hot days.', null, 'hot'), told('half', null, null, '2027-05-20')];
-      const both = await Promise.all([store, other].map((one) => one.tell(owner, 'shed', tellings, 'seen')));
+      const both = await Promise.all(
+        [store, other].map((one) => one.addNotifications(owner, 'shed', tellings, 'seen')),
+      );
       expect(both.sort()).toEqual([0, 1]);
       expect(await state()).toMatchObject({ pending: 1 });
       expect(await lookAt(store, owner)).toEqual({ marks: { hot: 'hot', half: '2027-05-20' }, seen: 'seen' });
@@ -173,26 +175,28 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
 
     test('from an outdated mark is left out, and the garden is polled again', async () => {
       const { store, owner, state } = await subscribed();
-      await store.tell(owner, 'shed', [told('half', null, null, '20 May')], 'first');
+      await store.addNotifications(owner, 'shed', [told('half', null, null, '20 May')], 'first');
       const stale = [told('half', 'From the 10th to the 25th.', '10 May', '25 May'), told('hot', 'Hot.')];
-      expect(await store.tell(owner, 'shed', stale, 'second')).toBe(1);
+      expect(await store.addNotifications(owner, 'shed', stale, 'second')).toBe(1);
       expect(await lookAt(store, owner)).toEqual({ marks: { half: '20 May', hot: 'told' }, seen: 'first' });
-      expect(await store.tell(owner, 'shed', [told('half', 'Later.', '20 May', '25 May')], 'third')).toBe(1);
+      expect(await store.addNotifications(owner, 'shed', [told('half', 'Later.', '20 May', '25 May')], 'third')).toBe(
+        1,
+      );
       expect(await lookAt(store, owner)).toEqual({ marks: { half: '25 May', hot: 'told' }, seen: 'third' });
       expect(await state()).toMatchObject({ pending: 2 });
-      await store.tell(owner, 'shed', [told('hot', null, 'told', null)], 'fourth');
+      await store.addNotifications(owner, 'shed', [told('hot', null, 'told', null)], 'fourth');
       expect(await lookAt(store, owner)).toEqual({ marks: { half: '25 May' }, seen: 'fourth' });
     });
 
     test(`beyond ${MAX_PENDING} messages that wait is left out with its message, for when there is room`, async () => {
       const { store, owner, state, deliver } = await subscribed(MAX_PENDING - 1);
       const tellings = ['a', 'b', 'c'].map((subject) => told(subject, subject));
-      expect(await store.tell(owner, 'shed', [...tellings, told('quiet', null)], 'full')).toBe(1);
+      expect(await store.addNotifications(owner, 'shed', [...tellings, told('quiet', null)], 'full')).toBe(1);
       expect(await state()).toMatchObject({ pending: MAX_PENDING });
       const { marks, seen } = await lookAt(store, owner);
       expect([marks.a, marks.b, marks.quiet, seen]).toEqual(['told', undefined, 'told', 'as it was']);
       await deliver(delivered());
-      expect(await store.tell(owner, 'shed', tellings.slice(1), 'full')).toBe(1);
+      expect(await store.addNotifications(owner, 'shed', tellings.slice(1), 'full')).toBe(1);
       expect(await state()).toMatchObject({ pending: MAX_PENDING });
     });
   });
@@ -200,7 +204,7 @@ export function alertContract(stores: () => { readonly store: Store; readonly ot
   describe('a message', () => {
     test('is sent by one at a time, in the order of notifications, and gone once delivered', async () => {
       const { store, other, owner, state, isDue, lease } = await subscribed(3);
-      await store.tell(owner, 'shed', [told('later', 'message 3')], 'x');
+      await store.addNotifications(owner, 'shed', [told('later', 'message 3')], 'x');
       const secret = (await state()).secret;
       const ids = new Set<string>();
       for (let i = 0; i < 4; i++) {

@@ -48,11 +48,11 @@ async function write({ url, owner, batches, days }: Start): Promise<void> {
   async function tellAndDeliver(): Promise<void> {
     for (;;) {
       const nowMs = Date.now();
-      const look = await store.takeLook(owner, 'shed', nowMs, nowMs);
-      const before = look?.told.get('north') ?? null;
+      const poll = await store.takePoll(owner, 'shed', nowMs, nowMs);
+      const before = poll?.marks.get('north') ?? null;
       const n = before === null ? 0 : Number(before) + 1;
       const telling = { subject: 'north', before, mark: String(n), body: `message ${n}` };
-      if (look && (await store.tell(owner, 'shed', [telling], String(n)))) say(['told', n]);
+      if (poll && (await store.addNotifications(owner, 'shed', [telling], String(n)))) say(['told', n]);
       for (;;) {
         const atMs = Date.now();
         const delivery = await store.leaseDelivery(owner, 'shed', atMs, atMs + LEASE_MS);

@@ -5,7 +5,7 @@ import { sowingsToMake } from '../plan/sowings-to-make.js';
 import { type KnownSowing, knownSowing } from '../sowing/known-sowing.js';
 import { resowByOf } from '../sowing/resowing.js';
 import { sowingState } from '../sowing/sowing-state.js';
-import { orWhyNot, type SeasonWorkPort, type WorkPort } from '../sowing/work-port.js';
+import { orUnanswered, type SeasonWorkPort, type WorkPort } from '../sowing/work-port.js';
 import type { CountedSowing, Plan } from '../store/season-store.js';
 import type { Bed, Store } from '../store/store.js';
 import { type BedInputs, type BedRecords, keptOf } from './bed-inputs.js';
@@ -87,7 +87,7 @@ async function growingPlan(
   { kept, today, sowings }: KnownSeason,
   ask: SeasonWorkPort,
 ): Promise<GrowingPlan[]> {
-  const planned = await orWhyNot(async () => {
+  const planned = await orUnanswered(async () => {
     const question = planQuestionOf(
       plan,
       kept,

@@ -1,4 +1,4 @@
-import { commonest, type DateInYears, datesInYears, type WhyNotInYear } from '../../answers/windows/dates-in-years.js';
+import { commonest, type DateInYears, datesInYears, type WhyNot } from '../../answers/windows/dates-in-years.js';
 import { smoothed } from '../../answers/windows/sureness.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { addDays, dayOfYear, daysBetween, type PlainDate } from '../../basics/calendar.js';
@@ -29,7 +29,7 @@ export interface PlanStart extends BatchStart {
   /** Hours hotter than the seed bears before half is up. */
   readonly hotHours: number;
   /** The commonest reason of the years in which it was not good; null: it was good in all. */
-  readonly whyNot: WhyNotInYear | null;
+  readonly whyNot: WhyNot | null;
   readonly indoors: IndoorStart | null;
   /** The share of years in which some of it would have been ripe between two days, had no frost taken it before. */
   reachWithoutFrost(week: DaySpan): number;
@@ -67,7 +67,7 @@ export interface StartsOfYear {
   readonly stand: Float64Array;
   readonly ifHeldAreLost: Float64Array;
   readonly hotHours: Float64Array;
-  readonly whyNot: readonly (WhyNotInYear | null)[];
+  readonly whyNot: readonly (WhyNot | null)[];
   /** The first day, from a day on, whose night ends what grows. */
   endsBy(day: number): number;
 }

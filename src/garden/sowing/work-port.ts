@@ -27,16 +27,16 @@ export interface SeasonWorkPort extends WorkPort {
 }
 
 /** Why something cannot be answered from what is kept. */
-export interface WhyNotInYear {
+export interface Unanswered {
   readonly why: Note;
 }
 
 /** What came of some work, or why it could not be answered. */
-export const orWhyNot = async <T>(
+export const orUnanswered = async <T>(
   work: () => Promise<T>,
   { canDoWithout = false }: Pick<WorkPort, 'canDoWithout'> = {},
 ) =>
-  work().catch((error: unknown): WhyNotInYear => {
+  work().catch((error: unknown): Unanswered => {
     if (!(error instanceof RequestError)) throw error;
     if (!isOnlyNow(error.code)) return { why: { code: error.code, text: error.sentences } };
     if (!canDoWithout) throw error;
@@ -55,8 +55,8 @@ interface SowingAsked {
 }
 
 /** What a kept sowing does by today. */
-export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | WhyNotInYear> =>
-  orWhyNot(async () => {
+export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | Unanswered> =>
+  orUnanswered(async () => {
     const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
     return ask.growing({ ...question, series });
   }, ask);
@@ -76,8 +76,8 @@ export const windowsAhead = (
   { crop, time, depthCm, lot }: ToSow,
   ask: WorkPort,
   daysMore = 364,
-): Promise<SowingWindows | WhyNotInYear> =>
-  orWhyNot(async () => {
+): Promise<SowingWindows | Unanswered> =>
+  orUnanswered(async () => {
     const found = await ask.windows({
       crop,
       site,

@@ -3,34 +3,34 @@ import type { IfRevision, Put, Resource, ResourcePage } from './resource.js';
 export const alertEvents = ['hot-spell', 'emergence-shift', 'window-open', 'frost', 'sow-again'] as const;
 export type AlertEvent = (typeof alertEvents)[number];
 
-/** What its owner wants to be told of, and where. */
+/** A subscription as its owner sends it: the events wanted, and the address. */
 export interface SubscriptionFields {
   readonly url: string;
   readonly events: readonly AlertEvent[];
-  /** Of these beds alone; null: of all. */
+  /** Only these beds; null: all. */
   readonly beds: readonly string[] | null;
-  /** Of these crops alone; null: of all. */
+  /** Only these crops; null: all. */
   readonly crops: readonly string[] | null;
 }
 
-/** How it stands with a subscription's messages. */
+/** State of a subscription's messages. */
 export interface DeliveryState {
-  /** How many messages wait, the one that is being sent among them. */
+  /** Number of waiting messages, the one being sent included. */
   readonly pending: number;
-  /** When one was last delivered [ms]; null: never yet. */
+  /** Time of the latest delivery [ms]; null: none yet. */
   readonly deliveredAtMs: number | null;
-  /** How often the first that waits has failed. */
+  /** Failed attempts at the first waiting message. */
   readonly failures: number;
-  /** Why it failed last, in a sentence; null where it has not. */
+  /** Reason of its latest failure, in a sentence; null: none. */
   readonly lastError: string | null;
-  /** When it is tried next [ms], not before. */
+  /** Earliest time of its next attempt [ms]. */
   readonly nextAtMs: number;
-  /** Since when, and why, nothing is sent any more; null: it is. */
+  /** Time and reason of switching off; null: the subscription is active. */
   readonly switchedOff: { readonly atMs: number; readonly reason: string } | null;
 }
 
 export interface Subscription extends SubscriptionFields, DeliveryState, Resource {
-  /** What its messages are signed with, as Standard Webhooks writes it: `whsec_` and base64. */
+  /** The key that signs its messages, in the form of Standard Webhooks: `whsec_` and base64. */
   readonly secret: string;
 }
 
@@ -39,14 +39,14 @@ export interface SubscriptionRef {
   readonly subscription: string;
 }
 
-/** What somebody who looks at a garden for a subscription has to know beforehand. */
+/** The stored state that a poll of a garden for a subscription starts from. */
 export interface Poll {
   readonly subscription: Subscription;
-  /** What the garden was like when all of it was last told; null: never yet. */
-  readonly seen: string | null;
-  /** What was last told, by subject: any text. */
-  readonly told: ReadonlyMap<string, string>;
-  /** The owner's beds, with what changes where something in or around them does. */
+  /** The garden's state when a poll last stored all its notifications; null: never yet. */
+  readonly watermark: string | null;
+  /** The latest mark of each subject: any text. */
+  readonly marks: ReadonlyMap<string, string>;
+  /** The owner's beds, with the revisions that change with anything in or around them. */
   readonly beds: readonly {
     readonly id: string;
     readonly revision: number;
@@ -55,44 +55,49 @@ export interface Poll {
   }[];
 }
 
-/** Something to remember of a subject as told, and the message that tells it. */
+/** A new mark of a subject, and the message about it. */
 export interface Notification {
   readonly subject: string;
-  /** What was last told when this was thought of; null: nothing. Where it is something else by now, nothing is told. */
+  /**
+   * The mark that this was computed from; null: none. With another mark in the store by now, the notification is
+   * dropped.
+   */
   readonly before: string | null;
-  /** What is told now; null: the subject is forgotten. */
+  /** The new mark; null: the subject is deleted. */
   readonly mark: string | null;
-  /** The message's body; null: nobody needs to hear of it. */
+  /** The message's body; null: no message. */
   readonly body: string | null;
 }
 
-/** A message to be sent, and the right of one instance to send it, for a while. */
+/** A message to send, leased to one instance for a while. */
 export interface Delivery {
   readonly lease: number;
-  /** The same however often it is sent. */
+  /** The same in all attempts. */
   readonly messageId: string;
   readonly body: string;
   readonly url: string;
   readonly secret: string;
-  /** How often it has failed before. */
+  /** Failed attempts so far. */
   readonly failures: number;
 }
 
-/** How an attempt has ended. `given-up`: by us, and nothing is known of the receiver. */
+/** Outcome of an attempt. `given-up`: we aborted it, and it says nothing about the receiver. */
 export type DeliveryEnd =
   | { readonly outcome: 'delivered'; readonly atMs: number }
   | { readonly outcome: 'failed'; readonly nextAtMs: number; readonly error: string }
   | { readonly outcome: 'switched-off'; readonly atMs: number; readonly error: string }
   | { readonly outcome: 'given-up' };
 
-/** So many messages of a subscription wait at most: what comes then is told when there is room, as it is by then. */
+/**
+ * Waiting messages of a subscription at most; later changes are notified when there is room, in their state by then.
+ */
 export const MAX_PENDING = 1000;
 
-/** What growers want to be told of, what they were told, and what is still on its way to them. All as `Store` says. */
+/** Subscriptions, their notifications, and the messages under way. The rules of `Store` apply. */
 export interface AlertStore {
   /**
-   * Creates a subscription, with a new secret, or replaces it: its messages and its secret stay. One that was switched
-   * off is switched on, be it otherwise unchanged, and its messages are due at once; at another address as well.
+   * Creates a subscription with a new secret, or replaces it and keeps its messages and secret. It also switches on one
+   * that was switched off, even without other changes, and makes its messages due at once; so does a new address.
    */
   putSubscription(
     owner: string,
@@ -103,33 +108,38 @@ export interface AlertStore {
   ): Promise<Put<Subscription>>;
   subscription(owner: string, id: string): Promise<Subscription | undefined>;
   subscriptions(owner: string, page: ResourcePage): Promise<Subscription[]>;
-  /** Deletes a subscription with all that waits. */
+  /** Deletes a subscription with its waiting messages. */
   deleteSubscription(owner: string, id: string, ifRevision?: IfRevision): Promise<'deleted' | 'absent' | 'stale'>;
 
-  /** Subscriptions, of all owners, for which the garden is to be looked at by now, the longest due first. */
-  dueLooks(nowMs: number, limit: number): Promise<SubscriptionRef[]>;
-  /** Takes a look on, the next one being due then; undefined where it is not due, or another has taken it. */
-  takeLook(owner: string, id: string, nowMs: number, nextMs: number): Promise<Poll | undefined>;
+  /** Subscriptions, of all owners, whose garden is due for a poll, the longest due first. */
+  duePolls(nowMs: number, limit: number): Promise<SubscriptionRef[]>;
+  /** Takes a poll and schedules the next one; undefined when none is due or another instance has taken it. */
+  takePoll(owner: string, id: string, nowMs: number, nextMs: number): Promise<Poll | undefined>;
   /**
-   * Keeps what is told and the messages that tell it, all or none. What another has told meanwhile, and messages beyond
-   * `MAX_PENDING` with what they tell, are left out.
+   * Stores marks and their messages, all or none. Notifications with an outdated mark, and those whose message would
+   * exceed `MAX_PENDING`, are left out.
    *
-   * @param seen What the garden was like; kept where nothing was left out.
-   * @returns How many messages are new.
+   * @param watermark The garden's state; stored unless a notification was left out.
+   * @returns Number of new messages.
    */
-  tell(owner: string, id: string, tellings: readonly Notification[], seen: string): Promise<number | undefined>;
+  addNotifications(
+    owner: string,
+    id: string,
+    notifications: readonly Notification[],
+    watermark: string,
+  ): Promise<number | undefined>;
 
-  /** Subscriptions, of all owners, whose first message is to be sent by now, the longest due first. */
+  /** Subscriptions, of all owners, whose first message is due, the longest due first. */
   dueDeliveries(nowMs: number, limit: number): Promise<SubscriptionRef[]>;
-  /** Takes a subscription's first message on, so that nobody else sends it until then. */
+  /** Leases a subscription's first message, so that no other instance sends it until then. */
   leaseDelivery(owner: string, id: string, nowMs: number, untilMs: number): Promise<Delivery | undefined>;
-  /** Keeps how a delivery has ended; false: the lease was lost meanwhile, and nothing is kept. */
+  /** Stores the outcome of a delivery; false: the lease was lost meanwhile, and nothing is stored. */
   endDelivery(
     owner: string,
     id: string,
     delivery: Pick<Delivery, 'lease' | 'messageId'>,
     end: DeliveryEnd,
   ): Promise<boolean>;
-  /** How many messages of all owners wait, counted no further than the limit. */
+  /** Number of waiting messages of all owners, counted up to the limit only. */
   messagesWaiting(limit: number): Promise<number>;
 }

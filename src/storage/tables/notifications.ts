@@ -35,8 +35,8 @@ export const takePoll = (
     );
     return {
       subscription,
-      seen: taken[0].seen,
-      told: await watermarksOf(query, owner, id),
+      watermark: taken[0].seen,
+      marks: await marksOf(query, owner, id),
       beds: beds.map(({ id: bed, revision, place_revision, time_zone }) => ({
         id: bed,
         revision,
@@ -46,40 +46,40 @@ export const takePoll = (
     };
   });
 
-export const keepNotifications = (
+export const addNotifications = (
   database: Database,
   owner: string,
   id: string,
-  tellings: readonly Notification[],
-  seen: string,
+  notifications: readonly Notification[],
+  watermark: string,
 ): Promise<number | undefined> =>
   database.transaction(async (query) => {
-    const told = await takeOwnerLock(query, owner);
+    const revision = await takeOwnerLock(query, owner);
     const subscription = await findSubscription(query, owner, id);
     if (!subscription) return undefined;
-    const marks = await watermarksOf(query, owner, id);
-    const stands = tellings.filter(({ subject, before }) => (marks.get(subject) ?? null) === before);
+    const marks = await marksOf(query, owner, id);
+    const current = notifications.filter(({ subject, before }) => (marks.get(subject) ?? null) === before);
     let added = 0;
-    let left = tellings.length - stands.length;
-    for (const { subject, mark, body } of stands) {
+    let left = notifications.length - current.length;
+    for (const { subject, mark, body } of current) {
       if (body !== null && subscription.pending + added >= MAX_PENDING) {
         left++;
         continue;
       }
-      await keepWatermark(query, [owner, id, subject], mark);
+      await putMark(query, [owner, id, subject], mark);
       if (body === null) continue;
       await query.run(
         'insert into messages (owner, subscription, told, place, id, body) values ($1, $2, $3, $4, $5, $6)',
-        [owner, id, told, added, newMessageId(), body],
+        [owner, id, revision, added, newMessageId(), body],
       );
       added++;
     }
     if (left === 0)
-      await query.run('update subscriptions set seen = $3 where owner = $1 and id = $2', [owner, id, seen]);
+      await query.run('update subscriptions set seen = $3 where owner = $1 and id = $2', [owner, id, watermark]);
     return added;
   });
 
-async function watermarksOf(query: Query, owner: string, subscription: string): Promise<Map<string, string>> {
+async function marksOf(query: Query, owner: string, subscription: string): Promise<Map<string, string>> {
   const rows = await query.all<{ subject: string; mark: string }>(
     'select subject, mark from tellings where owner = $1 and subscription = $2',
     [owner, subscription],
@@ -87,7 +87,7 @@ async function watermarksOf(query: Query, owner: string, subscription: string): 
   return new Map(rows.map(({ subject, mark }) => [subject, mark]));
 }
 
-const keepWatermark = (query: Query, of: readonly [string, string, string], mark: string | null): Promise<number> =>
+const putMark = (query: Query, of: readonly [string, string, string], mark: string | null): Promise<number> =>
   mark === null
     ? query.run('delete from tellings where owner = $1 and subscription = $2 and subject = $3', of)
     : query.run(

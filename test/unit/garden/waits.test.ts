@@ -47,7 +47,14 @@ describe('a window that opens again', () => {
     const isNew = (daysSinceEnd: number): boolean => {
       const told = JSON.stringify({ from: on('2027-04-01'), to: addDays(today, -daysSinceEnd) });
       const window = { from: today, to: addDays(today, 20) };
-      const now = { bed: 'north', crop: tomato, today, windows: [window] } as unknown as WindowsNow;
+      const now = {
+        bed: 'north',
+        crop: tomato,
+        today,
+        windows: [window],
+        comingMinC: [],
+        firstUp: null,
+      } as unknown as WindowsNow;
       return windowNews(now, told)!.data !== null;
     };
     expect(isNew(7)).toBe(false);

@@ -95,7 +95,7 @@ async function outbox(
     },
     state: async (id = 'shed') => (await own.subscription(OWNER, id))!,
     tell: (id, bodies) =>
-      own.tell(
+      own.addNotifications(
         OWNER,
         id,
         bodies.map((body) => ({ subject: `subject ${++subjects}`, before: null, mark: 'told', body })),

@@ -216,15 +216,15 @@ describe('a garden is polled for a subscription', () => {
     const knownHalf = (on: string) => ({ known: { sowings: [sowingNow({ forecast: half(on) })], windows: [] } });
     Object.assign(state, knownHalf('2027-05-14'));
     await lookAfter(0);
-    const { told } = (await store.takeLook(OWNER, 'shed', NOW + 1e9, NOW))!;
-    expect([...told.keys()]).toEqual(['emergence-shift beans']);
+    const { marks } = (await store.takePoll(OWNER, 'shed', NOW + 1e9, NOW))!;
+    expect([...marks.keys()]).toEqual(['emergence-shift beans']);
     const padding = Array.from({ length: MAX_PENDING }, (_, i) => ({
       subject: `p${i}`,
       before: null,
       mark: 'x',
       body: '{}',
     }));
-    await store.tell(OWNER, 'shed', padding, 'other');
+    await store.addNotifications(OWNER, 'shed', padding, 'other');
     Object.assign(state, knownHalf('2027-05-18'));
     expect(await lookAfter(1)).toBe(0);
     Object.assign(state, knownHalf('2027-05-20'));

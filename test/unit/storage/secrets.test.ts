@@ -61,7 +61,7 @@ describe('a stolen database file', () => {
     expect(await secretsIn(again)).toEqual({ ...known, token: renewed });
     expect(await again.bedOfCalendar('north', renewed)).toEqual({ owner: 'mine' });
     expect(await again.bedOfCalendar('north', known.token)).toBeUndefined();
-    await again.tell('mine', 'shed', [{ subject: 'a', before: null, mark: 'told', body: '{}' }], 'seen');
+    await again.addNotifications('mine', 'shed', [{ subject: 'a', before: null, mark: 'told', body: '{}' }], 'seen');
     expect(await again.leaseDelivery('mine', 'shed', 1, 2)).toMatchObject({ secret: known.secret });
     await again.close();
   });
