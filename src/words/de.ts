@@ -1183,7 +1183,7 @@ export const de = {
     'Der Boden ist noch zu kalt und nass zum Bearbeiten. Drücken Sie eine Handvoll: Eine Kugel, die nicht zerfällt, ist zu nass.',
   'instead.wait': 'Warten Sie: Vom {from} bis {to} lohnt die Aussaat.',
   'instead.start-indoors':
-    'Säen Sie vom {from} bis {to} in Schalen in einem Raum von {roomC}, und pflanzen Sie vom {plantOutFrom} bis {plantOutTo} aus.',
+    'Säen Sie vom {from} bis {to} in Schalen in einem Raum von {roomC}, und pflanzen Sie vom {plantOutFromDate} bis {plantOutToDate} aus.',
   'instead.cover': 'Vom {from} bis {to} macht Vlies, unter dem die Luft etwa {warmerK} wärmer bleibt, den Termin gut.',
   'verdict-on-date.good': 'Ein guter Termin{harvestOn, select, none {} other {: Ernte ab etwa {harvestOn}}}.',
   'verdict-on-date.fair':

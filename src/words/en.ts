@@ -1144,7 +1144,7 @@ export const en = {
     'The ground is still too cold and wet to be worked. Squeeze a handful: a ball that does not crumble is too wet.',
   'instead.wait': 'Wait: from {from} to {to} it is worth sowing.',
   'instead.start-indoors':
-    'Sow in trays in a room of {roomC} from {from} to {to}, and plant out from {plantOutFrom} to {plantOutTo}.',
+    'Sow in trays in a room of {roomC} from {from} to {to}, and plant out from {plantOutFromDate} to {plantOutToDate}.',
   'instead.cover': 'From {from} to {to} fleece, which keeps the air about {warmerK} warmer, makes it good.',
   'verdict-on-date.good': 'A good date{harvestOn, select, none {} other {: pick from about {harvestOn}}}.',
   'verdict-on-date.fair':

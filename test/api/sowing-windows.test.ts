@@ -54,7 +54,7 @@ describe('sowing windows', () => {
   });
 
   it('open when the soil suits the crop: lettuce long before beans, and onion long before tomato', async () => {
-    const opens = async (crop: string) => (await ask({ crop })).windows[0]!.from;
+    const opens = async (crop: string) => (await ask({ crop, judge: 'emergence' })).windows[0]!.from;
     expect((await opens('lettuce')) < (await opens('snap-bean'))).toBe(true);
     expect((await opens('onion')) < (await opens('tomato'))).toBe(true);
   });
@@ -95,7 +95,7 @@ describe('sowing windows', () => {
     const usual = await openDays({});
     expect(await openDays({ maxDays: 40 })).toBeGreaterThan(usual);
     expect(await openDays({ share: 0.9 })).toBeLessThanOrEqual(usual);
-    expect((await ask({ crop: 'pepper', prefer: 'surest' })).best!.why).toContain('surest');
+    expect((await ask({ crop: 'pepper', prefer: 'surest', judge: 'emergence' })).best!.why).toContain('surest');
   });
 
   it('end where no harvest is had before frost, and run on where coming up is enough', async () => {
@@ -105,6 +105,12 @@ describe('sowing windows', () => {
     expect(toHarvest.closed.map(({ why }) => why)).toContain('too-late');
     expect(codes(toHarvest.assumptions)).toContain('harvest-judged');
     expect([toHarvest.criteria.standDays, up.criteria.standDays]).toEqual([60, up.criteria.maxDays]);
+  });
+
+  it('count a crop that is raised in trays from its tray on: sown in place, peppers have no season here', async () => {
+    const { best, spans } = await ask({ crop: 'pepper' });
+    expect(best).toBeNull();
+    expect(spans.flatMap(({ reasons }) => reasons.map(({ code }) => code))).toContain('too-late');
   });
 
   it('put every date into exactly one span, of a week or more but at the ends, with reasons where it is not good', async () => {

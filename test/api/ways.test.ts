@@ -62,7 +62,7 @@ describe('growing from trays', () => {
       grade: 'good',
       from: tray.sow.from,
       to: tray.sow.to,
-      params: { roomC: 20, plantOutFrom: tray.plantOut.from, plantOutTo: tray.plantOut.to },
+      params: { roomC: 20, plantOutFromDate: tray.plantOut.from, plantOutToDate: tray.plantOut.to },
     });
   });
 

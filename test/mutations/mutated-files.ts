@@ -21,12 +21,22 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['MOST_MISSING', 'LEAST_YEARS', 'LEAST_SHARE'],
   },
   {
+    file: 'src/growth/growth-in-year.ts',
+    tests: ['test/unit/growth/check-values.test.ts'],
+    numbers: ['SEEDLING_DAYS'],
+  },
+  {
+    file: 'src/germination/run/cold-loss.ts',
+    tests: ['test/unit/germination/cohorts.test.ts'],
+    numbers: ['DRINKING_HOURS', 'LEAKING_C', 'MOST_COLD_LOSS'],
+    changes: [['hourlyC[hour]! < LEAKING_C', 'hourlyC[hour]! <= LEAKING_C']],
+  },
+  {
     file: 'src/germination/run/cohorts.ts',
     tests: ['test/unit/germination/cohorts.test.ts', 'test/unit/germination/held-seed.test.ts'],
-    numbers: ['INDUCTION_HOURS', 'RECOVERY_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS', 'CHILLING_C'],
+    numbers: ['INDUCTION_HOURS', 'RECOVERY_PER_HOUR', 'LETHAL_C', 'LETHAL_HOURS'],
     changes: [
       ['tempC > seed.hotThresholdC', 'tempC >= seed.hotThresholdC'],
-      ['tempC < CHILLING_C', 'tempC <= CHILLING_C'],
       ['tempC > LETHAL_C', 'tempC >= LETHAL_C'],
       ['++lethalHours > LETHAL_HOURS', '++lethalHours >= LETHAL_HOURS'],
     ],

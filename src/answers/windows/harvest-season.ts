@@ -47,7 +47,7 @@ export function harvestSeason(
   air: PastSoil['air'],
   dates: readonly PlainDate[],
 ): HarvestSeason | null {
-  const { growth } = crop;
+  const growth = sownInPlace(crop);
   const { latitude } = site;
   if (!growth || latitude === null || !air) return null;
   const ground = isWorked(bed) ? workableGround(air, latitude) : null;
@@ -63,6 +63,17 @@ export function harvestSeason(
       Number(ground !== null && isTooWet(ground, seasonDay(date, latitude), bed.kind === 'raised-bed')),
     ),
   };
+}
+
+/** In a tray plants grow as in a room of this warmth [°C]. Our assumption. */
+const TRAY_C = 20;
+
+/** What a crop needs where it is sown in place: what is counted from planting out has the days in the tray before it. */
+function sownInPlace({ growth, plantingOut }: Crop): Growth | null {
+  const harvest = growth?.harvest;
+  if (!growth || harvest?.by !== 'heat' || harvest.countedFrom !== 'planting-out' || !plantingOut) return growth;
+  const inTrayCDays = 7 * plantingOut.weeksFromSowing * (TRAY_C - harvest.baseTempC);
+  return { ...growth, harvest: { ...harvest, heatUnitsCDays: harvest.heatUnitsCDays + inTrayCDays } };
 }
 
 export interface HarvestAsked {

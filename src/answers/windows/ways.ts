@@ -85,6 +85,6 @@ function waitFor(run: GradedRun, first: PlainDate): SowingInstead {
 }
 
 function startIndoors({ grade, roomC, sow: { from, to }, plantOut }: IndoorWay): SowingInstead {
-  const params = { from, to, roomC, plantOutFrom: plantOut.from, plantOutTo: plantOut.to };
+  const params = { from, to, roomC, plantOutFromDate: plantOut.from, plantOutToDate: plantOut.to };
   return { action: 'start-indoors', grade, from, to, text: { code: 'instead.start-indoors', params } };
 }

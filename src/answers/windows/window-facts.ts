@@ -60,7 +60,13 @@ export const reasonFacts = {
 /** What would make a date good. */
 export const insteadFacts = {
   'instead.wait': { from: 'date', to: 'date' },
-  'instead.start-indoors': { from: 'date', to: 'date', roomC: 'celsius', plantOutFrom: 'date', plantOutTo: 'date' },
+  'instead.start-indoors': {
+    from: 'date',
+    to: 'date',
+    roomC: 'celsius',
+    plantOutFromDate: 'date',
+    plantOutToDate: 'date',
+  },
   'instead.cover': { from: 'date', to: 'date', warmerK: 'kelvin' },
 } as const satisfies FactKinds;
 

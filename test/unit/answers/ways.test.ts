@@ -62,8 +62,8 @@ describe('what would make a date good', () => {
           from: on('03-26'),
           to: on('05-20'),
           roomC: 20,
-          plantOutFrom: on('05-07'),
-          plantOutTo: on('07-01'),
+          plantOutFromDate: on('05-07'),
+          plantOutToDate: on('07-01'),
         },
       },
     });
