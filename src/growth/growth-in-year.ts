@@ -19,7 +19,7 @@ const SEEDLING_DAYS = 30;
 /** Heat spoils a harvest from so long before it on [d]. */
 const SPOILS_DAYS = 14;
 /** A harvest further off than this is none [d]. */
-export const LONGEST_GROWTH_DAYS = 250;
+export const MAX_GROWTH_DAYS = 250;
 /** It bolts as a small plant where more than this share of its growth lies after days have become long: tuned, on two lists. */
 const GROWN_IN_LONG_DAYS = 0.95;
 /** Sown in the second half of the growing year, and ripe only after the first month of the next, it has stood over winter [d]. */
@@ -86,7 +86,7 @@ function heatYear(
     if (frozen <= (ripe >= 0 ? ripe + leastPickingDays - 1 : nDays)) {
       return { ...NOTHING, why: 'frost-before-harvest', endDay: frozen };
     }
-    const isLate = ripe - up > LONGEST_GROWTH_DAYS || (Number.isNaN(ripe) && nDays - up > LONGEST_GROWTH_DAYS);
+    const isLate = ripe - up > MAX_GROWTH_DAYS || (Number.isNaN(ripe) && nDays - up > MAX_GROWTH_DAYS);
     if (isLate) return { ...NOTHING, why: 'season-too-short' };
     if (Number.isNaN(ripe) || ripe + leastPickingDays > nDays) return UNKNOWN;
     const early = harvestDay(sums, up, units * kinds.early);

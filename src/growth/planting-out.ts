@@ -24,9 +24,9 @@ export interface PlantingSite {
 /** In so many of the years frost leaves the plants alone: the rest is the risk of a late one. */
 const SURE = 0.8;
 /** Fewer years say nothing of a late frost. */
-const LEAST_YEARS = 3;
+const MIN_YEARS = 3;
 /** A season with more nights missing on the way is void: another frost may have been overlooked. */
-const MOST_MISSING = 3;
+const MAX_MISSING = 3;
 /** Nights are judged by their mean over so many from the date on [d]. */
 const NIGHTS = 14;
 /**
@@ -116,13 +116,13 @@ function sparedShares({ frost, nights }: PlantingOut, minC: ArrayLike<number>, y
     let [known, spared] = [0, 0];
     for (const year of years) {
       const at = indexIn(year, yearDay);
-      if (at < 0 || at + reach > n || missing[at + reach]! - missing[at]! > MOST_MISSING) continue;
+      if (at < 0 || at + reach > n || missing[at + reach]! - missing[at]! > MAX_MISSING) continue;
       known++;
       const isFrosty = nextFrost[at]! - at < frost.days;
       const isCold = cold !== null && coldNights[at + cold.days]! - coldNights[at]! > cold.mostNights;
       if (!isFrosty && !isCold) spared++;
     }
-    return known < LEAST_YEARS ? NaN : spared / known;
+    return known < MIN_YEARS ? NaN : spared / known;
   });
 }
 

@@ -27,7 +27,7 @@ const FIRST_DATE = '2025-01-15' as PlainDate;
 const LAST_SOWING_DAY = 300;
 const N_DAYS = 340;
 /** Years by which the others are told; fewer tell little. */
-const LEAST_YEARS = 8;
+const MIN_YEARS = 8;
 
 /** Harvests wanted, the same at all stations, whether or not anything can be had there then. */
 const HARVESTS = [
@@ -156,7 +156,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
         };
         for (const truth of measured) {
           const others = years.filter(({ year }) => year !== truth.year);
-          if (others.length < LEAST_YEARS) continue;
+          if (others.length < MIN_YEARS) continue;
           const known = { ...season, years: others.map((one) => one.starts) };
           const starts = directStarts(known);
           const trays = indoorStarts(known, DEFAULT_ROOM_C, datesWithout(station, truth.year, crop));

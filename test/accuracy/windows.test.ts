@@ -14,7 +14,7 @@ const FROM = '2024-02-15' as PlainDate;
 const TO = '2024-11-01' as PlainDate;
 const N_DATES = daysBetween(FROM, TO) + 1;
 /** Years by which the others are told; fewer tell little. */
-const LEAST_YEARS = 8;
+const MIN_YEARS = 8;
 
 /** Whether each date was good in each year, NaN where it is not known; rows are years. */
 type GoodByYear = readonly { readonly year: number; readonly good: Float64Array }[];
@@ -46,10 +46,10 @@ function leftOut(inModel: GoodByYear, truth: GoodByYear) {
   const surest: Promised[] = [];
   for (const { year, good } of truth) {
     const others = inModel.filter((one) => one.year !== year);
-    if (others.length < LEAST_YEARS) continue;
+    if (others.length < MIN_YEARS) continue;
     const shares = Float64Array.from({ length: N_DATES }, (_, day) => {
       const known = others.map((one) => one.good[day]!).filter((value) => !Number.isNaN(value));
-      return known.length < LEAST_YEARS ? NaN : mean(known);
+      return known.length < MIN_YEARS ? NaN : mean(known);
     });
     const sureness = smoothed(shares);
     for (let day = 0; day < N_DATES; day++) {

@@ -5,7 +5,7 @@ import type { PastSoil } from '../ahead/past-soil.js';
 import { FROST_BELOW_USUAL_K } from './years-of-dates.js';
 
 /** A day's mean of the soil is told of so many of its hours or more: 18 of 24, as for climate stations. */
-const LEAST_HOURS = 18;
+const MIN_HOURS = 18;
 
 /**
  * The days of a place's past years as planting out goes by them: the extremes of its air, and the mean of a bed's soil.
@@ -29,7 +29,7 @@ function meanOfDay(hourlyC: Float64Array, fromH: number): number {
     sum += hourlyC[hour]!;
     known++;
   }
-  return known < LEAST_HOURS ? NaN : sum / known;
+  return known < MIN_HOURS ? NaN : sum / known;
 }
 
 /**

@@ -9,7 +9,7 @@ const FAIR_SHARE = 0.5;
 /** What is fair for no other reason counts as much as this in the odds. */
 const FAIR_ODDS = 0.6;
 /** Shorter changes of grade are not told [d]. */
-const LEAST_SPAN_DAYS = 7;
+const MIN_SPAN_DAYS = 7;
 
 /** Dates on end of one grade. */
 export interface GradedRun extends Run {
@@ -65,7 +65,7 @@ const RANK: Readonly<Record<Grade, number>> = { good: 2, fair: 1, poor: 0 };
 function withoutShort(runs: readonly GradedRun[]): GradedRun[] {
   let left = [...runs];
   for (;;) {
-    const inner = left.slice(1, -1).filter((run) => lengthOf(run) < LEAST_SPAN_DAYS);
+    const inner = left.slice(1, -1).filter((run) => lengthOf(run) < MIN_SPAN_DAYS);
     const shortest = inner.sort((a, b) => lengthOf(a) - lengthOf(b))[0];
     if (!shortest) return left;
     const at = left.indexOf(shortest);
@@ -87,7 +87,7 @@ function joined(runs: readonly GradedRun[]): GradedRun[] {
 
 /** Two good runs are one window across so many fair days; so many fair days without a good one are a window of their own [d]. */
 const FAIR_WITHIN_DAYS = 14;
-const LEAST_FAIR_DAYS = 14;
+const MIN_FAIR_DAYS = 14;
 
 /**
  * The windows among graded runs: good ones of a week or more, joined across short fair ones; and where dates that are no worse than
@@ -98,12 +98,12 @@ export function windowRuns(runs: readonly GradedRun[]): GradedRun[] {
   const isBeside = (i: number): boolean => runs[i - 1]?.grade === 'good' || runs[i + 1]?.grade === 'good';
   runs.forEach((run, i) => {
     const last = windows.at(-1);
-    if (run.grade === 'good' && lengthOf(run) >= LEAST_SPAN_DAYS) {
+    if (run.grade === 'good' && lengthOf(run) >= MIN_SPAN_DAYS) {
       const between = run.from - (last?.to ?? -Infinity) - 1;
       const isJoined = last?.grade === 'good' && between <= FAIR_WITHIN_DAYS && runs[i - 1]?.grade === 'fair';
       if (isJoined) windows[windows.length - 1] = { ...last, to: run.to };
       else windows.push(run);
-    } else if (run.grade === 'fair' && lengthOf(run) >= LEAST_FAIR_DAYS && !isBeside(i)) windows.push(run);
+    } else if (run.grade === 'fair' && lengthOf(run) >= MIN_FAIR_DAYS && !isBeside(i)) windows.push(run);
   });
   return windows;
 }

@@ -25,8 +25,8 @@ export interface ReasonSetting {
 }
 
 /** So many reasons are told, and none that spoilt fewer years than this share of those that the first one spoilt. */
-const MOST_REASONS = 3;
-const LEAST_OF_FIRST = 0.4;
+const MAX_REASONS = 3;
+const MIN_OF_FIRST = 0.4;
 
 /** Why the dates of a run were not good, what spoilt most years first. */
 export function reasonsOf(dates: readonly DateInYears[], run: Run, setting: ReasonSetting): Reason[] {
@@ -39,7 +39,7 @@ export function reasonsOf(dates: readonly DateInYears[], run: Run, setting: Reas
   const ranked = [...counts].sort((a, b) => b[1] - a[1]);
   const first = ranked[0]?.[1] ?? 0;
   return ranked
-    .filter(([, n], i) => i < MOST_REASONS && n >= LEAST_OF_FIRST * first)
+    .filter(([, n], i) => i < MAX_REASONS && n >= MIN_OF_FIRST * first)
     .map(([code, n]) => ({ code, text: sentence(code, n / known, dates, run, setting) }));
 }
 

@@ -5,7 +5,7 @@ export const DRINKING_HOURS = 24;
 export const LEAKING_C = 7;
 /** The share of the seed that is lost where the whole of that day is so cold. Our assumption: 18 fields of maize stood full after
  * cold sowings, and beans of late April at Corvallis. */
-export const MOST_COLD_LOSS = 0.3;
+export const MAX_COLD_LOSS = 0.3;
 
 /**
  * The share of the seed that cold takes while it drinks, of crops that chill harms.
@@ -22,5 +22,5 @@ export function coldLoss(hourlyC: ArrayLike<number>, sownH = 0): number {
   let cold = 0;
   const end = Math.min(hourlyC.length, sownH + DRINKING_HOURS);
   for (let hour = sownH; hour < end; hour++) if (hourlyC[hour]! < LEAKING_C) cold++;
-  return (MOST_COLD_LOSS * cold) / DRINKING_HOURS;
+  return (MAX_COLD_LOSS * cold) / DRINKING_HOURS;
 }

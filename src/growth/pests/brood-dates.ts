@@ -19,13 +19,13 @@ export interface BroodDates {
 }
 
 /** A year with more days missing on the way is left out; a missing day counts as the last that is known. */
-const MOST_MISSING = 10;
+const MAX_MISSING = 10;
 /** Sums not reached within so many days are not reached in their year [d]. */
 const SEASON_DAYS = 300;
 /** Fewer past years say nothing of the next. */
-const LEAST_YEARS = 3;
+const MIN_YEARS = 3;
 /** A brood that comes in fewer of the years is none of the place's. */
-const LEAST_SHARE = 0.5;
+const MIN_SHARE = 0.5;
 
 /**
  * When a brood of an insect is at its most in a year, by the warmth of its days so far and of past years from there on.
@@ -59,7 +59,7 @@ export function broodDates(brood: BroodSum, air: DailyAir, year: number, latitud
     ofYears++;
     if (reached) days.push(daysBetween(since, yearsOn(reached, year - past)));
   }
-  if (ofYears < LEAST_YEARS || days.length < LEAST_SHARE * ofYears) return null;
+  if (ofYears < MIN_YEARS || days.length < MIN_SHARE * ofYears) return null;
   days.sort((a, b) => a - b);
   const dated = (p: number): PlainDate => own.reached ?? addDays(since, Math.round(hazenQuantile(days, p)));
   return {
@@ -96,7 +96,7 @@ function walk(
   let [missing, lastCDays] = [0, 0];
   let known = { sumCDays: sum, day: -1 };
   let day = Math.max(0, from);
-  for (; day < Math.min(minC.length, end) && missing <= MOST_MISSING && sum < brood.sumCDays; day++) {
+  for (; day < Math.min(minC.length, end) && missing <= MAX_MISSING && sum < brood.sumCDays; day++) {
     const own = degreeDays(minC[day]!, maxC[day]!, brood);
     if (Number.isNaN(own)) missing++;
     else lastCDays = own;
@@ -108,7 +108,7 @@ function walk(
     sumCDays: known.sumCDays,
     lastKnown: known.day < 0 ? null : addDays(firstDate, known.day),
     reached: isReached ? addDays(firstDate, day - 1) : null,
-    isVoid: missing > MOST_MISSING,
+    isVoid: missing > MAX_MISSING,
     isOver: day >= end,
   };
 }

@@ -5,7 +5,7 @@ import { selectField, textField } from './fields.js';
 
 const KINDS = ['open-ground', 'raised-bed', 'pot', 'tray', 'indoors'] as const;
 const COVERS = ['bare', 'grass', 'mulch', 'black-film', 'clear-film', 'fleece'] as const;
-const MOISTURES = ['rain', 'moist', 'wet'] as const;
+const MOISTURES = ['moist', 'rain', 'wet'] as const;
 
 type BedField = 'kind' | 'cover' | 'moisture' | 'shadePercent';
 type PlaceField = 'timeZone' | 'latitude' | 'longitude';

@@ -26,7 +26,7 @@ const usual = {
   timeZone: '',
   kind: 'open-ground',
   cover: 'bare',
-  moisture: 'rain',
+  moisture: 'moist',
   shadePercent: '',
   roomC: '',
   medium: '',

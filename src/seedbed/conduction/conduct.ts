@@ -1,5 +1,6 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import type { Ground } from '../surface/ground.js';
+import { dampFrostStep, overshoots } from './damped-step.js';
 import { frozenCapacityShare, meetApparentHeatCapacity, updateEnthalpy } from './phase-change.js';
 import { type Equations, eliminate, equationsOf, type Outside, sweepDown, sweepUp } from './soil-equations.js';
 
@@ -108,8 +109,14 @@ export function conduct(
     if (freezes && (wasFreezing || mayThaw || coldestC < 0)) {
       coldestC = stepInFrost(equations, frost, profileC, next, outside);
       wasFreezing = mayThaw || coldestC < 0;
-      if (wasFreezing) updateEnthalpy(profileC, next, frost.share, frost.frostShare);
-      else {
+      if (wasFreezing) {
+        updateEnthalpy(profileC, next, frost.share, frost.frostShare);
+        if (overshoots(profileC, next, outside)) {
+          dampFrostStep(equations, frost, profileC, next, { ...outside, surfaceEndC: known ? known[hour + 1]! : NaN });
+          coldestC = Math.min(...next);
+          staleTo = n - 1;
+        }
+      } else {
         frost.share.fill(1);
         staleTo = n - 1;
       }
@@ -121,7 +128,7 @@ export function conduct(
 }
 
 /** State of the phase change between steps. */
-interface Frost {
+export interface Frost {
   /** Each node's capacity without freezing over its last apparent capacity. Shape (nodes). */
   readonly share: Float64Array;
   readonly frostShare: number;

@@ -33,7 +33,7 @@ const beds: [string, ReadSeries[], Partial<QuestionBed>][] = [
   ['a probe at 5 cm', [spring, probeBefore(spring)], {}],
   ['a pot', [spring], { kind: 'pot', moisture: 'moist' }],
   ['dry soil that was watered', [spring], { moisture: 'dry', wettedOn: '2025-05-02' as PlainDate }],
-  ['winter', [airUpTo('2025-02-20')], { moisture: 'rain' }],
+  ['winter', [airUpTo('2025-02-20')], { moisture: 'moist' }],
 ];
 
 /** The hours of a record from an instant on. */

@@ -7,6 +7,8 @@ import {
 import type { Ground } from '../../../src/seedbed/surface/ground.js';
 
 const ATTEMPTS = 4;
+const HALF_STEP_ATTEMPTS = 8;
+const OVERSHOOT_K = 2;
 const HOUR_S = 3600;
 
 /** `conduct` as plainly as it can be written: every node eliminated downward and solved again in every attempt. */
@@ -59,8 +61,32 @@ export function conductPlainly(
       isFresh = false;
     }
     wasFreezing = freezes && (mayThaw || coldestC < 0);
-    if (wasFreezing) updateEnthalpy(profileC, next, share, frostShare);
-    else if (share.some((one) => one !== 1)) {
+    if (wasFreezing) {
+      updateEnthalpy(profileC, next, share, frostShare);
+      const isKnown = known !== null;
+      const aboutC = [...profileC, isKnown ? outside.surfaceC : topC, bottomC, sideC];
+      const [lowC, highC] = [Math.min(...aboutC) - OVERSHOOT_K, Math.max(...aboutC) + OVERSHOOT_K];
+      if (next.subarray(1).some((tempC) => tempC < lowC || tempC > highC)) {
+        // Two implicit half steps, each the middle of a whole one.
+        const from = profileC.slice();
+        for (const half of [0, 1]) {
+          const endC = half === 0 ? outside.surfaceC : 2 * outside.surfaceC - from[0]!;
+          for (let attempt = 0; attempt < HALF_STEP_ATTEMPTS; attempt++) {
+            eliminate(matrix, links, share, { topLink, bottomLink, side, isKnown });
+            step(matrix, from, next, { ...outside, surfaceC: endC });
+            next.forEach((tempC, i) => {
+              next[i] = (from[i]! + tempC) / 2;
+            });
+            if (meetApparentHeatCapacity(from, next, share, frostShare, n - 1) < 0) break;
+          }
+          updateEnthalpy(from, next, share, frostShare);
+          from.set(next);
+        }
+        coldestC = Math.min(...next);
+        isFresh = false;
+      }
+    }
+    if (!wasFreezing && share.some((one) => one !== 1)) {
       share.fill(1);
       isFresh = false;
     }
