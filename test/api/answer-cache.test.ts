@@ -211,7 +211,7 @@ describe('caches on the way', () => {
 });
 
 describe('sowings, and how they stand, in one question', () => {
-  const ALL = '/v1/sowings?with=judgement,toDo,forecast';
+  const ALL = '/v1/sowings?with=judgement,triage,toDo,forecast';
 
   test('are each as they stand alone', async () => {
     const { sowings, next } = (await get(ALL)).json();
@@ -266,6 +266,6 @@ describe('sowings, and how they stand, in one question', () => {
   test('know no part that there is not', async () => {
     const refused = await get('/v1/sowings?with=judgement,fate');
     expect(refused.statusCode).toBe(422);
-    expect(refused.json().detail).toContain('judgement, toDo, forecast');
+    expect(refused.json().detail).toContain('judgement, triage, toDo, forecast');
   });
 });

@@ -410,7 +410,7 @@ const badRequests: readonly BadRequest[] = [
     'unknown-crop',
     'a crop nobody knows',
     lettuce({ crop: 'lettuse' }),
-    'There is no crop "lettuse" here; lettuce may be meant. Choose one of asparagus',
+    'There is no crop "lettuse" here; lettuce or head-lettuce may be meant. Choose one of asparagus',
     '#/crop',
   ),
   unusable('own rows, none', own({ rows: [] }), 'crop.rows must have at least 2 entries', '#/crop/rows'),

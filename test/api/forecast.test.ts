@@ -865,7 +865,10 @@ describe('what the answer does not pass over', () => {
   it('a bed that changes nothing in what was measured, a distant sowing, and a share sent for a percent', async () => {
     const bed = { kind: 'indoors', roomC: 21, cover: 'fleece' };
     expect(codes((await ask({ where: { place: quillmere, bed } })).assumptions)).toContain('bed-as-measured');
+    // Where nothing is said of a bed it is kept moist; of one left to the rain something was said.
     expect(codes((await ask()).assumptions)).not.toContain('bed-as-measured');
+    const rained = { moisture: 'rain' };
+    expect(codes((await ask({ where: { place: quillmere, bed: rained } })).assumptions)).toContain('bed-as-measured');
     expect(codes((await ask({ sowing: { date: '2028-05-10' } })).warnings)).toContain('far-ahead');
     expect(codes((await ask({ lot: { germinationPercent: 0.9 } })).warnings)).toContain('share-for-percent');
   });

@@ -56,8 +56,10 @@ describe('a gap in the air', () => {
   test('that begins once the row should be up leaves it standing, and tells of the hours that were filled', async () => {
     const whole = await garden('whole-late');
     const { most } = whole.old.forecast!.emergence as { most: { date: string } };
-    expect(most.date < '2026-05-21').toBe(true);
-    const torn = await garden('torn-late', ['2026-05-21', '2026-06-20'], ['2026-05-19', '2026-07-01']);
+    // Seedlings count until 24 May, as ground that is kept moist is cool. Filled hours of four of those days would bring one
+    // seedling in a hundred more, and so put the date by which most are up a day later; those of the last two do not.
+    expect([most.date < '2026-05-21', whole.old.forecast!.stand.by]).toEqual([true, '2026-05-24']);
+    const torn = await garden('torn-late', ['2026-05-23', '2026-06-22'], ['2026-05-19', '2026-07-01']);
     expect(torn.old.forecast?.emergence.most).toMatchObject({ date: most.date });
     expect(torn.old.judgement!.verdict).toBe(whole.old.judgement!.verdict);
     expect(torn.old.learned).not.toBeNull();

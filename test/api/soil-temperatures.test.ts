@@ -286,17 +286,18 @@ describe('a probe and the air together', () => {
     expect(of('2027-05-12').plusMinus).toBeGreaterThan(of('2027-05-05').plusMinus);
   });
 
+  // Ground that is kept moist is too cold in this spring for all tomatoes, whose range then has no end; peas have one.
   it('narrow the range of a forecast', async () => {
     const ask = async (temperatures: readonly object[]) => {
       const { emergence } = await forecastOf(app, {
-        crop: 'tomato',
+        crop: 'pea',
         ...place,
         sowing: { date: '2027-04-28', depthCm: 5 },
         temperatures,
       });
       const widths = [emergence.first, emergence.half, emergence.most].map((one) => {
-        if ('why' in one) throw new Error('it does not come');
-        return (Date.parse(one.range.to!) - Date.parse(one.range.from)) / 86_400_000;
+        if ('why' in one || one.range.to === null) throw new Error('some may not come');
+        return (Date.parse(one.range.to) - Date.parse(one.range.from)) / 86_400_000;
       });
       return widths.reduce((sum, days) => sum + days, 0);
     };

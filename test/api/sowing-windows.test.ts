@@ -107,6 +107,19 @@ describe('sowing windows', () => {
     expect([toHarvest.criteria.standDays, up.criteria.standDays]).toEqual([60, up.criteria.maxDays]);
   });
 
+  it('wait for ground that can be worked, and say that they do not where coming up is enough', async () => {
+    const spring = { crop: 'pea', from: '2027-01-10', to: '2027-06-30' };
+    const [toHarvest, up] = [await ask(spring), await ask({ ...spring, judge: 'emergence' })];
+    const reasons = ({ spans }: WindowAnswer) => spans.flatMap((span) => span.reasons.map(({ code }) => code));
+    const isLeftOut = ({ assumptions }: WindowAnswer) =>
+      assumptions.some(({ text }) => text.includes('Whether the ground can be worked is left out'));
+    expect([reasons(toHarvest).includes('ground-wet'), isLeftOut(toHarvest)]).toEqual([true, false]);
+    expect([reasons(up).includes('ground-wet'), isLeftOut(up)]).toEqual([false, true]);
+    expect(toHarvest.assumptions.find(({ code }) => code === 'past-years')!.text).toMatch(
+      /rain and pests are left out/,
+    );
+  });
+
   it('count a crop that is raised in trays from its tray on: sown in place, peppers have no season here', async () => {
     const { best, spans } = await ask({ crop: 'pepper' });
     expect(best).toBeNull();

@@ -251,12 +251,13 @@ describe('a lost row', () => {
       today = noonOn('2027-09-01');
       await keepQuillmere(own);
       const asked = askerOf(own);
-      await asked('PUT', '/v1/beds/beans', { place: 'quillmere', name: 'Bean bed' });
-      const fields = { bed: 'beans', crop: 'snap-bean', date: '2027-07-15', seeds: 200 };
-      await asked('PUT', '/v1/sowings/beans', fields);
+      await asked('PUT', '/v1/beds/roots', { place: 'quillmere', name: 'Root bed' });
+      // Sown in September radishes are still had before winter; beans would have to be sown in July.
+      const fields = { bed: 'roots', crop: 'radish', date: '2027-07-15', seeds: 200 };
+      await asked('PUT', '/v1/sowings/radishes', fields);
       for (const date of ['2027-08-05', '2027-08-15', '2027-08-25'])
-        await asked('PUT', `/v1/sowings/beans/counts/${date}`, { seedlings: 0 });
-      const inTime = (await asked('GET', '/v1/sowings/beans')).json();
+        await asked('PUT', `/v1/sowings/radishes/counts/${date}`, { seedlings: 0 });
+      const inTime = (await asked('GET', '/v1/sowings/radishes')).json();
       expect(inTime.judgement.verdict).toBe('lost');
       expect(inTime.resowBy).toMatch(/^2027-09/);
       expect(inTime.toDo[0]).toMatchObject({
@@ -264,7 +265,7 @@ describe('a lost row', () => {
         text: expect.stringMatching(/^Sow again\. There is time until \d+ September 2027\.$/),
         params: { isTooLate: 'no', from: null, by: inTime.resowBy },
       });
-      const german = (await asked('GET', '/v1/sowings/beans?lang=de')).json();
+      const german = (await asked('GET', '/v1/sowings/radishes?lang=de')).json();
       expect(german.toDo[0].text).toMatch(/^Neu säen\. Zeit ist bis zum \d+\. September 2027\.$/);
       expect(german.toDo[0].params).toEqual(inTime.toDo[0].params);
       expect(german.judgement).toMatchObject({
@@ -272,8 +273,8 @@ describe('a lost row', () => {
         text: expect.stringMatching(/ Neu säen\.$/),
         params: inTime.judgement.params,
       });
-      today = noonOn('2027-09-20');
-      const after = (await asked('GET', '/v1/sowings/beans')).json();
+      today = noonOn('2027-10-05');
+      const after = (await asked('GET', '/v1/sowings/radishes')).json();
       expect(after.resowBy).toBeNull();
       expect(after.toDo[0]).toMatchObject({ task: 'sow-again', text: 'It is too late this season to sow again.' });
     } finally {

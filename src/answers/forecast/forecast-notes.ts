@@ -84,9 +84,9 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
 const originOf = (own: unknown, taught: unknown): 'crop' | 'taught' | 'own' =>
   own !== null && own !== undefined ? 'own' : taught ? 'taught' : 'crop';
 
-/** Was more said of the bed than that it is bare, open ground? */
+/** Was more said of the bed than that it is bare, open ground that is kept moist, as every bed is where nothing is said? */
 const isDescribed = ({ kind, cover, shadePercent, moisture }: QuestionBed): boolean =>
-  kind !== 'open-ground' || cover !== 'bare' || shadePercent !== 0 || moisture === 'wet' || moisture === 'moist';
+  kind !== 'open-ground' || cover !== 'bare' || shadePercent !== 0 || moisture === 'wet' || moisture === 'rain';
 
 /** What the grower should heed. */
 export function forecastWarnings(question: Question, findings: ForecastFindings): Note[] {

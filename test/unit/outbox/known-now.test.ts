@@ -275,7 +275,9 @@ describe('from the weather to the receiver', () => {
     expect(await store.subscription(OWNER, 'shed')).toMatchObject({ pending: 0, failures: 0 });
   });
 
-  test('that carrots can be sown is told after the nights that would kill their seedlings', async () => {
+  // These mild years have summers of 12 °C, in which radishes are had before winter and carrots are not; seedlings of both
+  // bear some 5 °C of frost: "temperate crops" in a published ranking of damaging ranges (PMC10202904, table 2).
+  test('that radishes can be sown is told after the nights that would kill their seedlings', async () => {
     const store = await garden(4);
     const coming = (minC: number) =>
       store.putComingDays(OWNER, 'quillmere', {
@@ -283,10 +285,10 @@ describe('from the weather to the receiver', () => {
         days: airFrom('2027-05-03', Array(14).fill(18)).map((day, i) => (i === 13 ? { ...day, min: minC } : day)),
       });
     await coming(-9);
-    const { told } = await listener(store, { events: ['window-open'], crops: ['carrot'] });
+    const { told } = await listener(store, { events: ['window-open'], crops: ['radish'] });
     expect(await told()).toEqual([]);
     await coming(-3);
-    expect(await told()).toEqual(['window-open carrot']);
+    expect(await told()).toEqual(['window-open radish']);
     expect(await told()).toEqual([]);
   });
 });
