@@ -31,11 +31,11 @@ export function fromTray(
   const { heatUnitsCDays: units, baseTempC, ceilingTempC } = harvest;
   const inTrayDays = 7 * (weeksFromSowing - WEEKS_TO_COME_UP);
   const had = KEPT_OF_TRAY * inTrayDays * dayUnits(DEFAULT_ROOM_C, baseTempC, ceilingTempC);
-  const left = (share: number): number => Math.max(LEAST_LEFT * units, share * units - had);
+  const left = (share: number): number => Math.max(MIN_LEFT * units, share * units - had);
   return {
     growth: { ...growth, harvest: { ...harvest, heatUnitsCDays: left(1) } },
     kinds: { early: left(kinds.early) / left(1), late: left(kinds.late) / left(1) },
   };
 }
 /** No plant is ripe when it goes out. */
-const LEAST_LEFT = 0.1;
+const MIN_LEFT = 0.1;

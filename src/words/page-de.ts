@@ -384,7 +384,7 @@ export const pageDe = {
   'page.when.why.too-hot': 'es ist zu heiß',
   'page.when.why.too-slow': 'es geht zu langsam auf',
   'page.when.why.frost-to-come': 'Frost kommt zu bald danach',
-  'page.when.why.too-late': 'keine Ernte vor dem Ende',
+  'page.when.why.too-late': 'zu spät für eine Ernte',
   'page.when.why.mixed': 'zu viele Jahre misslingen, mal aus diesem Grund, mal aus jenem',
   'page.when.closed.too-cold': 'zu kalt',
   'page.when.closed.too-hot': 'zu heiß',

@@ -369,7 +369,7 @@ export const pageEn = {
   'page.when.why.too-hot': 'it is too hot',
   'page.when.why.too-slow': 'it comes up too slowly',
   'page.when.why.frost-to-come': 'frost comes too soon after it',
-  'page.when.why.too-late': 'no harvest before it ends',
+  'page.when.why.too-late': 'too late for a harvest',
   'page.when.why.mixed': 'too many years fail, now for one reason, now for another',
   'page.when.closed.too-cold': 'too cold',
   'page.when.closed.too-hot': 'too hot',

@@ -1,6 +1,5 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import type { Crop } from '../../germination/crop.js';
-import type { PlantingOut } from '../../germination/growth.js';
 import { plantingOutGrades } from '../../growth/planting-out.js';
 import { DEFAULT_ROOM_C, hardenOffBefore } from '../../growth/tray-dates.js';
 import { fromTray } from '../../growth/tray-growth.js';
@@ -12,7 +11,7 @@ import type { WindowCriteria } from './dates-in-years.js';
 import { daysOutdoors } from './days-outdoors.js';
 import { type Grade, gradeOfShares, gradeRuns, windowRuns } from './grades.js';
 import { type HarvestDates, harvestOfRun, type RipeDays } from './harvest-dates.js';
-import { growthOfYear, type HarvestSeason } from './harvest-season.js';
+import { growthOfYear, type HarvestSeason, kindSpread } from './harvest-season.js';
 import { bestDay, smoothed } from './sureness.js';
 import type { YearOfDates } from './year-of-dates.js';
 
@@ -78,7 +77,7 @@ export function indoorWays(
   const isAsked = isFit.map((_, day) =>
     isFit.slice(Math.max(0, day - BESIDE_DAYS), day + BESIDE_DAYS + 1).includes(true),
   );
-  const dates = plantedInYears(season, needs, years, isAsked);
+  const dates = plantedInYears(crop, season, years, isAsked);
   const good = smoothed(dates.map((date) => date.good));
   const fair = smoothed(dates.map((date) => date.fair));
   const grades = plantings.map((planting, day): Grade => {
@@ -86,7 +85,7 @@ export function indoorWays(
     const grade = gradeOfShares(good[day]!, fair[day]!, criteria);
     return planting === 'fair' && grade === 'good' ? 'fair' : grade;
   });
-  return windowRuns(gradeRuns(grades), LEAST_FAIR_DAYS).flatMap((run): IndoorWay[] => {
+  return windowRuns(gradeRuns(grades), MIN_FAIR_DAYS).flatMap((run): IndoorWay[] => {
     const best = bestDay(good, [run], 'earliest')?.day ?? run.from;
     const datesAfter = (lead: number): WayDates => ({
       from: addDays(from, run.from + lead),
@@ -109,7 +108,7 @@ export function indoorWays(
 }
 
 /** All of a sowing in trays goes out at once: a week of fair dates is enough [d]. */
-const LEAST_FAIR_DAYS = 7;
+const MIN_FAIR_DAYS = 7;
 
 interface PlantedInYears extends RipeDays {
   /** The share of years in which it was harvested; NaN where fewer than three tell. */
@@ -129,12 +128,13 @@ const BESIDE_DAYS = 7;
 
 /** What became of plants put out so many weeks after each date, over the years. */
 function plantedInYears(
+  crop: Crop,
   season: HarvestSeason,
-  needs: PlantingOut,
   years: readonly YearOfDates[],
   isAsked: readonly boolean[],
 ): PlantedInYears[] {
-  const planted = { ...season, ...fromTray(season.growth, season.kinds, needs) };
+  const needs = crop.plantingOut!;
+  const planted = { ...season, ...fromTray(crop.growth!, kindSpread(crop), needs) };
   const fates = years.map((year) => growthOfYear(planted, year));
   return isAsked.map((asked, day) => {
     if (!asked) return NOT_ASKED;

@@ -135,7 +135,8 @@ function waitOrSowAgain(
     until: againOn ?? [moistTo, lookOn].sort()[1]!,
     odds: { stands: 1 - lost, late, lost },
     costs: { seeds: 0, daysLost: daysOf(crop, losses?.wait) },
-    harvest: own && { from: own.from, to: own.to },
+    // Dates that have begun while the row is bare are no longer its dates.
+    harvest: own && own.from > today && !isLost ? { from: own.from, to: own.to } : null,
   };
   const fresh = span && season!.harvestOf(span.on);
   const sowAgain: TriageOption = {
