@@ -90,8 +90,10 @@ function heatYear(
     if (isLate) return { ...NOTHING, why: 'season-too-short' };
     if (Number.isNaN(ripe) || ripe + leastPickingDays > nDays) return UNKNOWN;
     const early = harvestDay(sums, up, units * kinds.early);
-    const late = harvestDay(sums, up, units * kinds.late);
-    const told = { earlyDay: early, harvestDay: ripe, lateDay: Number.isNaN(late) ? ripe : late, endDay: NaN };
+    const slowest = harvestDay(sums, up, units * kinds.late);
+    // Frost ends the late kinds too: theirs is no harvest of the next year.
+    const late = Number.isNaN(slowest) ? ripe : Math.max(ripe, Math.min(slowest, frozen - 1));
+    const told = { earlyDay: early, harvestDay: ripe, lateDay: late, endDay: NaN };
     if (means && meanOver(means, ripe - SPOILS_DAYS, ripe + leastPickingDays) > hotHarvestC!) {
       return { ...told, why: 'heat-at-harvest' };
     }

@@ -442,6 +442,7 @@ export const pageDe = {
   'page.when.sureness.enough': 'sicher genug',
   'page.when.sureness.gamble': 'ein Wagnis',
   'page.when.sureness.seldom': 'selten gut',
+  'page.when.second-best': 'zweite Wahl',
   'page.when.sureness.never': 'nie gut',
   'page.when.not-known': 'nicht bekannt',
   'page.when.or-more': '{percent, number} % oder mehr, {word}',

@@ -427,6 +427,7 @@ export const pageEn = {
   'page.when.sureness.enough': 'sure enough',
   'page.when.sureness.gamble': 'a gamble',
   'page.when.sureness.seldom': 'seldom good',
+  'page.when.second-best': 'second best',
   'page.when.sureness.never': 'never good',
   'page.when.not-known': 'not known',
   'page.when.or-more': '{percent, number} % or more, {word}',

@@ -277,7 +277,10 @@ function bedTimeFactorOf(question: Question): Span {
 
 /** The crop's own delay factor in beds: beans and peas emerge sooner there than the chart has it. A tray is no bed. */
 const bedFactorOf = (question: Question): number =>
-  question.timeFactor !== null || learnedTimeOf(question) || question.bed.kind === 'indoors' || question.bed.kind === 'tray'
+  question.timeFactor !== null ||
+  learnedTimeOf(question) ||
+  question.bed.kind === 'indoors' ||
+  question.bed.kind === 'tray'
     ? 1
     : (question.crop.growth?.bedFactor ?? 1);
 

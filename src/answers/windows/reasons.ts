@@ -63,7 +63,10 @@ function sentence(
         growth?.leastSoilC ?? soil?.minimumC ?? Math.min(...crop.rows.map((row) => row.temperatureC)),
       );
       // A run's mean may lie above the minimum where only some of its days are too cold.
-      return { code: 'reason.too-cold', params: { minimumC, meanC: meanC !== null && meanC < minimumC ? meanC : null } };
+      return {
+        code: 'reason.too-cold',
+        params: { minimumC, meanC: meanC !== null && meanC < minimumC ? meanC : null },
+      };
     }
     case 'too-hot':
       return { code: 'reason.too-hot', params: { thresholdC: tenth(crop.hotThresholdC), ...often } };

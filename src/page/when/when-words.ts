@@ -160,7 +160,7 @@ function costOf(
 
 /** The service's criterion for a good date. */
 const goodDate = ({ assumptions }: WindowAnswer): string =>
-  assumptions.find(({ code }) => code === 'good-date')?.text ?? '';
+  assumptions.find(({ code }) => code === 'good-date' || code === 'harvest-judged')?.text ?? '';
 
 /** Windows reported in words; the table has all. */
 const MAX_TOLD = 3;
@@ -215,11 +215,13 @@ export function sureWord(sureness: number, { say }: PageReader): string {
 /** Tables of open times, and of closed times with reasons. */
 export function seasonTables(season: WindowAnswer, reader: PageReader): Html {
   const { say, tell } = reader;
-  const open = season.windows.map(({ from, to, sureness, halfDays, stand }) => {
+  const open = season.windows.map(({ from, to, grade, sureness, halfDays, stand }) => {
     const sure =
       sureness === null
         ? say('page.when.not-known')
-        : say('page.when.or-more', { percent: Math.round(100 * sureness), word: sureWord(sureness, reader) });
+        : grade === 'fair'
+          ? say('page.when.second-best')
+          : say('page.when.or-more', { percent: Math.round(100 * sureness), word: sureWord(sureness, reader) });
     const half = halfDays
       ? say('page.when.days', { span: spanText({ from: halfDays.p10, to: halfDays.p90 }, reader) })
       : '–';

@@ -139,6 +139,15 @@ describe('what ends a crop', () => {
     }
   });
 
+  it('is the frost for late kinds too: they are picked up to its eve, not in the next year', () => {
+    const air = warm(400, 22);
+    air.minC[67] = 0;
+    air.meanC.fill(2, 67, 300);
+    // Ripe on day 51 and picked to day 64; kinds half as slow again would be ripe on day 72, after the frost of day 67.
+    const slow = growthInYear(cropCalled('snap-bean').growth!, air, { early: 0.8, late: 1.5 }, null)(0, 10);
+    expect(slow).toMatchObject({ why: null, harvestDay: 51, lateDay: 66 });
+  });
+
   it('is heat at the harvest, and not before', () => {
     const spoilt = warm(300);
     spoilt.meanC.fill(30, 57, 72);
