@@ -48,7 +48,8 @@ function modelled(airC: Float64Array, depthCm: number, by: 'hour' | 'day'): Floa
   const to = dateOf(Math.floor(airC.length / 24) - 2);
   const question = {
     site,
-    bed: defaultBed,
+    // The station's plot is left to the weather.
+    bed: { ...defaultBed, moisture: 'rain' },
     depthCm,
     series,
     understood: [],
