@@ -290,7 +290,7 @@ describe('a probe and the air together', () => {
   it('narrow the range of a forecast', async () => {
     const ask = async (temperatures: readonly object[]) => {
       const { emergence } = await forecastOf(app, {
-        crop: 'pea',
+        crop: 'parsnip',
         ...place,
         sowing: { date: '2027-04-28', depthCm: 5 },
         temperatures,
