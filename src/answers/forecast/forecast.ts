@@ -5,7 +5,7 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Crop, Span } from '../../germination/crop.js';
 import { type ChartAnswer, chartOf } from '../../germination/curve/chart.js';
 import { rateAt } from '../../germination/curve/curve.js';
-import { type CohortRun, cohortRun, type Seed, unknownProgress } from '../../germination/run/cohorts.js';
+import { type CohortRun, cohortRun, unknownProgress } from '../../germination/run/cohorts.js';
 import { MAX_COUNT_DAYS } from '../../germination/run/count-day.js';
 import { type Outcome, outcomeAt } from '../../germination/run/outcome.js';
 import { coldSpells, hotSpells, type Spell } from '../../germination/run/spells.js';
@@ -90,7 +90,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
   const bedding = { site, bed: question.bed, depthCm };
   const { beyond, past } = assumedExtrapolation({ ...question, ...bedding }, imbibitionMs, findPast, shouldStop);
   const record = seedRecord(question.series, bedding, imbibitionMs, beyond, { past, neededH: 0 }, shouldStop);
-  const seed = seedInBed(question);
+  const seed = seedOf(question);
   const chart = chartOf(crop);
   const waitH = (imbibitionMs - sowMs) / HOUR_MS;
   const knownH = record.knownToH - record.imbibitionH;
@@ -181,7 +181,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     const known = setting(isHarmful);
     return spells.map((spell) => spellAnswer(spell, dated, remedies(spell, known), known));
   };
-  const mostInBeds = 'inBeds' in emergence.most ? emergence.most.inBeds.to : by;
+  // Beans and peas are quicker in beds than the chart has them: the bed stays moist for the slower of the two.
+  const keepMoistTo = 'inBeds' in emergence.most ? [emergence.most.inBeds.to, emergence.most.date].sort()[1]! : by;
 
   const judged = question.judgesDate && past ? dateVerdict(question, past, shouldStop) : null;
   const hotAnswers = spellAnswers(hot, hotRemedies, (tempC) => tempC > seed.hotThresholdC);
@@ -209,7 +210,7 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
     chart: chart(meanC),
     hotSpells: hotAnswers,
     coldSpells: coldAnswers,
-    keepMoist: { from: dateAt(imbibitionMs, site.zone), to: mostInBeds },
+    keepMoist: { from: dateAt(imbibitionMs, site.zone), to: keepMoistTo },
     daily: forecastDays(atSeed(question.series, depthCm), days, temperature, {
       imbibitionH: record.imbibitionH,
       countH,
@@ -269,25 +270,7 @@ const learnedTimeOf = ({ timeFactor, learned }: Question): Middle | null =>
 function bedTimeFactorOf(question: Question): Span {
   const learned = learnedTimeOf(question);
   if (learned) return { from: learned.from / learned.middle, to: learned.to / learned.middle };
-  if (question.timeFactor !== null) return { from: 1, to: 1 };
-  const { from, to } = question.crop.bedTimeFactor;
-  const inClock = bedFactorOf(question);
-  return { from: from / inClock, to: to / inClock };
-}
-
-/** The crop's own delay factor in beds: beans and peas emerge sooner there than the chart has it. A tray is no bed. */
-const bedFactorOf = (question: Question): number =>
-  question.timeFactor !== null ||
-  learnedTimeOf(question) ||
-  question.bed.kind === 'indoors' ||
-  question.bed.kind === 'tray'
-    ? 1
-    : (question.crop.growth?.bedFactor ?? 1);
-
-/** The seed, with the crop's delay factor in beds where nobody knows a better one. */
-function seedInBed(question: Question): Seed {
-  const seed = seedOf(question);
-  return { ...seed, timeFactor: seed.timeFactor * bedFactorOf(question) };
+  return question.timeFactor === null ? question.crop.bedTimeFactor : { from: 1, to: 1 };
 }
 
 function meanOf(hourlyC: Float64Array, toH: number): number {

@@ -23,7 +23,7 @@ export const limaBean: CropRecord = {
   growth: {
     seedlingFrostC: 0,
     leastSoilC: 15.6,
-    bedFactor: 0.58, // the geometric middle of 0.45 and 0.75, times of seed in warming soil
+    bedFactor: 0.6,
     patienceFactor: 1.2,
     harvest: {
       by: 'heat',
