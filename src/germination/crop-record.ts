@@ -71,7 +71,7 @@ export interface CropRecord {
   readonly pickingDays: number | null;
   /** From emergence to harvest. */
   readonly growth: Growth;
-  /** How it goes out of a tray; null: sown in place, or nothing is known of it. */
+  /** Its needs when planted out of a tray; null: it is sown in place, or nothing is known of it. */
   readonly plantingOut: PlantingOut | null;
   /** Is it sown thickly, in rows, and thinned until those left have room? */
   readonly isThinned: boolean;

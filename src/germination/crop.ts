@@ -71,7 +71,7 @@ export interface Crop {
   readonly pickingDays: number | null;
   /** From emergence to harvest; null: the caller's own rows, which say nothing of it. */
   readonly growth: Growth | null;
-  /** How it goes out of a tray; null: sown in place, or nothing is known of it. */
+  /** Its needs when planted out of a tray; null: it is sown in place, or nothing is known of it. */
   readonly plantingOut: PlantingOut | null;
   readonly isThinned: boolean;
   readonly isFed: boolean;

@@ -22,17 +22,17 @@
 // melon, and nights of 12 to 15 °C for cucumber, several extension services; celery's ten cold nights the same, and
 // Sachs & Rylski 1980. Frost: the seedling's own, and common practice, no source.
 
-/** What a crop bears and needs from its emergence to its harvest. */
+/** Limits and needs of a crop from its emergence to its harvest. */
 export interface Growth {
   /** A minimum of the air at or below it harms the seedling, hardened by growing in the cold [°C]. */
   readonly seedlingFrostC: number;
   /** It is sown in soil, at 5 cm, of so much or more as a mean of a week [°C]; null: colder soil only delays it. */
   readonly leastSoilC: number | null;
-  /** How many times the chart's days it takes in beds, as the middle of what they took [1]. */
+  /** Emergence delay factor in beds: times the chart's days, the middle of those observed [1]. */
   readonly bedFactor: number;
   /** Half must be up within so many times the crop's `maxDays` [1]. */
   readonly patienceFactor: number;
-  /** How its harvest is told; null: it is not, as it takes years. */
+  /** The rule that dates its harvest; null: none, as it takes years. */
   readonly harvest: HeatHarvest | BulbHarvest | null;
   /** Days of so many hours or more from sunrise to sunset make it bolt [h]; null: day length does not. */
   readonly boltingDayLengthH: number | null;

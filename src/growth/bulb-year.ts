@@ -10,7 +10,7 @@ const AUTUMN_DAY = 243;
 export const LONGEST_DAY = 171;
 
 /**
- * What becomes of a bulb that comes up on a day: leaves made before it swells set its size, whatever the warmth.
+ * The fate of a bulb that emerges on a day: leaves made before it swells set its size, whatever the temperature.
  *
  * @param harvest When it swells and is ripe.
  * @param air     The year's.

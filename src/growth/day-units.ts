@@ -1,5 +1,5 @@
 /**
- * What a day does for a crop's growth: degrees above a base, none above a ceiling.
+ * Heat units of a day: degrees above a base, counted up to a ceiling.
  *
  * @param meanC       Mean of the day's air, (min + max)/2 [°C].
  * @param baseTempC   Below it nothing grows [°C].

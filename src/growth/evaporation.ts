@@ -4,7 +4,7 @@ import { extraterrestrialMJ } from '../seedbed/sun/sun.js';
 const MJ_A_MM = 2.45;
 
 /**
- * What a day can evaporate from ground that is wet, from the air's extremes alone.
+ * Potential evaporation of a day, from the air's extremes alone.
  *
  * @param minC        Minimum of the air [°C].
  * @param maxC        Maximum of the air [°C], not below the minimum.

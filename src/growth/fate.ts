@@ -12,7 +12,7 @@ export type GrowthWhy = (typeof growthWhys)[number];
 
 /** The air of a year from some day on, day by day [°C]. Shape (n) each; NaN: not known. */
 export interface AirOfYear {
-  /** Where it is a usual year, as cold as it is in one year of five: for frost. */
+  /** The minima for frost in a climatological year: as cold as one year in five. */
   readonly minC: Float64Array;
   /** (min + max)/2: for growth. */
   readonly meanC: Float64Array;
@@ -21,7 +21,7 @@ export interface AirOfYear {
   readonly latitudeDeg: number;
 }
 
-/** What became of a crop in one year. */
+/** The fate of a crop in one year. */
 export interface Fate {
   /** null: it was harvested; undefined: the year is not known so far. */
   readonly why: GrowthWhy | null | undefined;

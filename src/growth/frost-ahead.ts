@@ -1,5 +1,5 @@
 /**
- * How many days ahead of each day the next frost lies.
+ * Days from each day to the next frost.
  *
  * @param minC   Minima of the air, day by day [°C]. Shape (n); NaN is no frost.
  * @param limitC A minimum at or below it is one [°C].

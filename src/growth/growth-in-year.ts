@@ -8,7 +8,7 @@ import type { LongDays } from './long-days.js';
 import { meanOver, sumsUpTo } from './mean-over.js';
 import { seasonDayOf } from './season-day.js';
 
-/** How soon and late kinds are ripe beside the middling one whose heat units the crop has [1]. */
+/** Heat units of early and late kinds beside those of the middling kind, which the crop has [1]. */
 export interface KindSpread {
   readonly early: number;
   readonly late: number;
@@ -28,7 +28,7 @@ const WINTER_ENDS_DAY = 31;
 const YEAR_DAYS = 365;
 
 /**
- * What becomes of a crop that comes up on a day, for every day of a year.
+ * The fate of a crop that emerges on a day, for every day of a year.
  *
  * @param growth The crop's.
  * @param air    The year's; days are counted from its first.

@@ -4,10 +4,10 @@ import { indexIn, type RecordYear, recordYears, yearDayOf } from './record-years
 import { seasonDay, YEAR_DAYS } from './season-day.js';
 import { type DailyAir, isTooWet, type WorkableGround, workableGround } from './workable-ground.js';
 
-/** How well a date suits plants from a tray. */
+/** The grade of a date for planting out of a tray. */
 export type PlantingGrade = 'good' | 'fair' | 'poor';
 
-/** What a place's days have been, as planting out goes by them. */
+/** The days of a place that decide planting out. */
 export interface DaysOutdoors extends DailyAir {
   /** Daily means of the soil at about 5 cm, on the days of the air [°C]; null: the mean of the air stands for it. */
   readonly soilC: ArrayLike<number> | null;
@@ -17,7 +17,7 @@ export interface DaysOutdoors extends DailyAir {
 export interface PlantingSite {
   /** North positive [°]; null: not known, and wet ground is not looked at. */
   readonly latitudeDeg: number | null;
-  /** When its ground can be worked, where that is known already; else it is worked out. */
+  /** The time for working its ground, if it is known already. */
   readonly ground?: WorkableGround;
   /** A raised bed drains. */
   readonly drains?: boolean;
@@ -41,7 +41,7 @@ const SOIL_ABOVE_AIR_K = 1;
 const HALF_WEEK = 3;
 
 /**
- * How well each date suits plants of a crop from their tray, by what the nights and the soil of past years were on it.
+ * Grades each date for planting a crop out of its tray, by the nights and the soil of past years.
  *
  * A date is poor where, in more than a fifth of the years, a frost comes that the plants do not bear, where the mean of the nights from
  * it on is below the crop's fair one, the soil's weekly mean below its least, or the ground cannot be worked. It is good where the nights
@@ -100,7 +100,7 @@ export function firstPlantingOut(
   return null;
 }
 
-/** By day of the year: the share of years whose frosts and cold nights spare the plants; NaN where too few are known. */
+/** Share of years whose frosts and cold nights spare the plants, for each day of the year; NaN where too few are known. */
 function sparedShares({ frost, nights }: PlantingOut, minC: ArrayLike<number>, years: readonly RecordYear[]) {
   const n = minC.length;
   const cold = nights?.by === 'count' ? nights : null;
@@ -128,20 +128,20 @@ function sparedShares({ frost, nights }: PlantingOut, minC: ArrayLike<number>, y
   });
 }
 
-/** By day of the year: the mean minimum of the nights from it on, over all years. */
+/** Mean minimum of the nights from each day of the year on, over all years. */
 function nightMeans(minC: ArrayLike<number>, years: readonly RecordYear[]): Float64Array {
   const course = courseOf(minC, years);
   return runningMeans(course, 0, NIGHTS);
 }
 
-/** By day of the year: the mean of the week about it, over all years. */
+/** Mean of the week around each day of the year, over all years. */
 const weeklyCourse = (valueC: ArrayLike<number>, years: readonly RecordYear[]): Float64Array =>
   runningMeans(courseOf(valueC, years), -HALF_WEEK, 2 * HALF_WEEK + 1);
 
 const soilOf = ({ soilC, minC, maxC }: DaysOutdoors): ArrayLike<number> =>
   soilC ?? Float64Array.from({ length: minC.length }, (_, day) => (minC[day]! + maxC[day]!) / 2 + SOIL_ABOVE_AIR_K);
 
-/** By day of the year: the mean of the years that know it; NaN where none does. */
+/** Mean of each day of the year over the years that know it; NaN where none does. */
 function courseOf(valueC: ArrayLike<number>, years: readonly RecordYear[]): Float64Array {
   return Float64Array.from({ length: YEAR_DAYS }, (_, yearDay) => {
     let [sum, known] = [0, 0];

@@ -5,7 +5,7 @@ import type { PlantingOut } from '../germination/growth.js';
 /** A heated room where nobody says how warm it is [°C]. */
 export const DEFAULT_ROOM_C = 20;
 
-/** So many days of hardening off: lists say 7 to 10. Common practice, no source. */
+/** Days of hardening off; lists say 7 to 10. Common practice, no source. */
 export const HARDENING_DAYS = 8;
 
 /** The days before planting out on which plants stand outside by day and in by night; the last included. */
@@ -22,7 +22,7 @@ export const traySowing = ({ weeksFromSowing }: PlantingOut, plantOut: PlainDate
 export const WEEKS_TO_COME_UP = 1;
 
 /**
- * What nights and soil plants bear where no list tells of their crop: by its hardiness. Tender plants like tomatoes, half-hardy ones
+ * Nights and soil that plants bear if no list names their crop, by its hardiness. Tender plants like tomatoes, half-hardy ones
  * no frost below -2 °C and hardy ones none below -5 °C for a month. Common practice, no source.
  */
 const byHardiness: Readonly<Record<FrostClass, Omit<PlantingOut, 'weeksFromSowing'>>> = {

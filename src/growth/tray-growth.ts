@@ -4,13 +4,13 @@ import type { KindSpread } from './growth-in-year.js';
 import { DEFAULT_ROOM_C, WEEKS_TO_COME_UP } from './tray-dates.js';
 
 /**
- * Of what the room's warmth would give in the ground, a plant keeps so much: little light, little root, and the check of being moved.
+ * Share of the room's heat units that a plant keeps: it has little light and root, and being moved checks it.
  * Cabbages from trays are so two to three weeks ahead of those sown in place. Assumed.
  */
 const KEPT_OF_TRAY = 0.5;
 
 /**
- * What a crop still needs from its planting out on.
+ * The heat units that a crop still needs from its planting out on.
  *
  * @param growth Where heat units count from planting out they stay; where they count from emergence, half of those of the tray are had.
  * @param kinds  Early and late kinds, beside middling ones sown in place.

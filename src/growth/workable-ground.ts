@@ -23,12 +23,12 @@ const DRYING_DAYS = 15;
 export interface WorkableGround {
   /** The first with enough warmth since midwinter, as the middle of the years; NaN: no year is known. */
   readonly firstDay: number;
-  /** What a mean day can evaporate around each [mm/d]. Shape (365). */
+  /** Mean potential evaporation around each day of the year [mm/d]. Shape (365). */
   readonly evaporationMm: Float64Array;
 }
 
 /**
- * When ground can be worked in spring, as past years had it.
+ * The time from which ground can be worked in spring, from past years.
  *
  * @param air         Of several years, coming days not among them.
  * @param latitudeDeg North positive [°].

@@ -15,9 +15,9 @@ const LABEL_ROW_PX = 17;
 interface Strip {
   readonly sheet: Sheet;
   readonly words: DateWords;
-  /** By the day. */
+  /** The scale of days. */
   readonly x: LinearScale;
-  /** By the odds in percent. */
+  /** The scale of odds in percent. */
   readonly y: LinearScale;
   readonly topY: number;
   readonly bottomY: number;

@@ -1162,7 +1162,7 @@ export const de = {
     '{crop}, gesät am {sownOn} im Beet {bed}: {sureness, select, lost {verloren.} probably {wahrscheinlich verloren ({lostRows} von {ofRows}).} other {vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
   'check.wrong-date':
     'Der {sownOn} ist ein schlechter Termin dafür: {goodPercent, plural, =0 {in keinem der vergangenen Jahre} one {in # von 100 vergangenen Jahren} other {in # von 100 vergangenen Jahren}} war er gut.',
-  // When to sow, from src/answers/windows: reasons, other ways, and the verdict on a date.
+  // answers/windows: reasons, other ways, and the verdict on a date.
   'reason.too-cold':
     'Der Boden ist zu kalt{meanC, select, none {} other { (etwa {meanC}; ab {minimumC} ist er warm genug)}}.',
   'reason.too-hot':

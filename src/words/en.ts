@@ -1123,7 +1123,7 @@ export const en = {
     '{crop} sown on {sownOn} in bed {bed}: {sureness, select, lost {lost.} probably {probably lost ({lostRows} in {ofRows}).} other {perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
   'check.wrong-date':
     '{sownOn} is a poor date for it: it was good in {goodPercent, plural, =0 {none} one {# in 100} other {# in 100}} of the past years.',
-  // When to sow, from src/answers/windows: reasons, other ways, and the verdict on a date.
+  // answers/windows: reasons, other ways, and the verdict on a date.
   'reason.too-cold':
     'The soil is too cold{meanC, select, none {} other { (about {meanC}; from {minimumC} on it is warm enough)}}.',
   'reason.too-hot':

@@ -80,9 +80,9 @@ async function answerAll(): Promise<Record<string, RecordedAnswer>> {
   return answers;
 }
 
+const { RECORD } = process.env;
 const answers = await answerAll();
-// biome-ignore lint/complexity/useLiteralKeys: the compiler wants variables of the environment named so.
-if (process.env['RECORD'] === '1') {
+if (RECORD === '1') {
   await writeFile(FIXTURE, gzipSync(`{\n${Object.entries(answers).map(line).join(',\n')}\n}\n`, { level: 9 }));
 }
 const recorded = JSON.parse(gunzipSync(await readFile(FIXTURE)).toString()) as Record<string, RecordedAnswer>;

@@ -25,7 +25,7 @@ export interface Now {
   readonly comingC: Float64Array;
 }
 
-/** How alike one day's anomaly of soil at 5 cm is to the next day's: it fades with e in 8 days, as fitted at 13 stations
+/** Lag-1 autocorrelation of the daily anomaly at 5 cm; e-folding time 8 days, as fitted at 13 stations
  * of the U.S. Climate Reference Network (flat from 6 to 12 days). */
 export const SOIL_LAG_1 = Math.exp(-1 / 8);
 /** A year is also taken so many days early or late, moved by the season: few years then tell nearly as much as many [d]. */
@@ -36,7 +36,7 @@ const COMING_WEIGHT = [1, 1, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 /** How far an hour of the coming days is trusted, 0 to 1. */
 export const comingWeight = (hour: number): number => COMING_WEIGHT[Math.floor(hour / 24)] ?? 0;
 
-/** What is left of an anomaly some hours after the day that showed it; from the middle of that day on. */
+/** The remaining share of an anomaly some hours after the middle of the day that showed it. */
 export const anomalyLeft = (hour: number): number => fadingAnomaly(1, 0, SOIL_LAG_1, (hour + 12) / 24).meanK;
 
 /** The mean of the 24 hours before an hour of a record [°C]; NaN where they are not all known. */

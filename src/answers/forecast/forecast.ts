@@ -70,7 +70,7 @@ export interface Forecast {
   readonly harvest: HarvestDates | null;
   /** null: means alone are known. */
   readonly hours: HoursAtSeed | null;
-  /** What threatens it, in the order of dates. */
+  /** Risks to it, in the order of dates. */
   readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];

@@ -1,6 +1,6 @@
 import type { FactKinds, FactOf } from '../../basics/fact.js';
 
-/** What keeps the gardener safe, where the bed or the advice calls for it. */
+/** Cautions for the gardener's safety, where the bed or the advice calls for them. */
 export const safetyFacts = {
   'electricity-near-water': {},
   'mould-on-paper': {},

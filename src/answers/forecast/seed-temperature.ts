@@ -36,7 +36,7 @@ export interface SeedRecord {
   readonly measuredToH: number;
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
-  /** What is to be said of the temperatures, of hours filled up to so many after the wetting. */
+  /** Warnings about the temperatures, with filled hours counted up to so many after imbibition began. */
   warnings(hoursAfterWetting: number): readonly Note[];
   /** The first gap since the wetting, up to so many hours after it, that leaves nothing to go by; null: there is none. */
   longGap(hoursAfterWetting: number): LongGap | null;
@@ -52,7 +52,7 @@ export interface SeedRecord {
 export interface LongGap {
   /** Hours after the wetting; negative where it begins before. */
   readonly fromH: number;
-  /** What is said where somebody needs to know of it. */
+  /** The refusal for a question that needs the hours of the gap. */
   readonly refusal: RequestError;
 }
 

@@ -161,7 +161,7 @@ function daysOf(
 }
 
 /**
- * How far the members' means of a day lie apart: standard deviation [K]; 0 where fewer than two are known.
+ * Standard deviation of the members' daily means [K]; 0 where fewer than two are known.
  *
  * @param members    From the last measured hour on.
  * @param measuredC The day's hours that are measured; all members have them in common.

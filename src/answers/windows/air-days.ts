@@ -34,6 +34,6 @@ export function airDays(series: readonly ReadSeries[]): DailyAir | null {
   return isKnown ? { firstDate, minC, maxC } : null;
 }
 
-/** What stands for a day that is not known says nothing of its year. */
+/** Bases of stand-ins for unknown days, which say nothing of their year. */
 const STAND_INS = (['repeated', 'drift', 'past-years'] as const).map(basisCode);
 const isOfItsYear = ({ dayBasis }: ReadSeries, day: number): boolean => !STAND_INS.includes(dayBasis[day] ?? -1);

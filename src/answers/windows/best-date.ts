@@ -60,7 +60,7 @@ export function bestOf(
   };
 }
 
-/** What is lost of a date's stand if held seed is, in the middle of the years. */
+/** Median share of a date's stand that is lost if thermoinhibited seed does not recover. */
 function lossOf({ stand, ifHeldAreLost }: DateInYears): number {
   const [all, sure] = [quantilesOf(stand)?.p50 ?? 0, quantilesOf(ifHeldAreLost)?.p50 ?? 0];
   return all > 0 ? 1 - sure / all : 0;

@@ -23,7 +23,7 @@ export interface DateVerdict {
 const AROUND_DAYS = 21;
 
 /**
- * What sowing windows say of the date of a sowing, and when it is harvested.
+ * The grade of a sowing's date, as sowing windows have it, and its harvest.
  *
  * @param past The bed's soil in past years, or in a usual one.
  * @returns null where too few years are known.

@@ -34,7 +34,7 @@ export interface DateInYears {
   readonly fair: number;
   /** And the share in which it did fairly with a thinner stand. Never below `fair`. */
   readonly thin: number;
-  /** How many years are known, and how many of them each reason spoilt. */
+  /** The number of known years, and the years that each reason spoilt. */
   readonly known: number;
   readonly causes: ReadonlyMap<WhyNot, number>;
   /** Days from the date to the frosts that ended it, and to the first harvest of early and of late kinds; rising. */
@@ -63,7 +63,7 @@ interface Season {
   readonly crop: Crop;
   readonly criteria: WindowCriteria;
   readonly years: readonly YearOfDates[];
-  /** What the harvest asks; null: the coming up alone is judged. */
+  /** The demands of the harvest; null: emergence alone is judged. */
   readonly harvest?: HarvestSeason | null;
 }
 
@@ -72,7 +72,7 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
   const nDates = season.years[0]?.sowH.length ?? 0;
   const nHours = season.years[0]?.hourlyC.length ?? 0;
   const tallies = Array.from({ length: nDates }, () => ({ known: 0, good: 0, fair: 0, thin: 0 }));
-  // Of each date, how many years each reason spoilt.
+  // The years that each reason spoilt, date by date.
   const spoilt = new Int32Array(nDates * whyNots.length);
   const values = (): ValuesOfDates => valuesOfDates(nDates, season.years.length);
   const [firstDays, halfDays, mostDays, stand, ifHeldAreLost] = [values(), values(), values(), values(), values()];
@@ -185,7 +185,7 @@ export function commonest(reasons: readonly (WhyNot | null)[]): WhyNot | null {
   return mostOften(counts);
 }
 
-/** What a sowing did in a year. Hours of the year's clock; NaN: none. */
+/** The outcome of a sowing in a year. Hours of the year's clock; NaN: none. */
 interface Found {
   /** null: it was good. */
   readonly whyNot: WhyNot | null;
@@ -232,7 +232,7 @@ const isStand = (
 
 /** A thin stand has this much less of what a good one has, of all seed and without what was held too long. */
 const THINNER = 0.2;
-/** What spoils a harvest, as it is told. */
+/** Reasons that spoil a harvest. */
 const TOLD_AS: Readonly<Record<GrowthWhy, WhyNot>> = {
   'frost-on-seedling': 'frost-to-come',
   'frost-before-harvest': 'too-late',
@@ -268,7 +268,7 @@ function harvestJudge(season: Season, harvest: HarvestSeason, own: YearOfDates):
   };
 }
 
-/** What closes dates in any year: ground that cannot be worked, or soil too cold for the crop. */
+/** Reasons that close dates in any year: ground that cannot be worked, or soil too cold for the crop. */
 function closures({ growth, isWet }: HarvestSeason, soilC: Float64Array): (WhyNot | null)[] {
   const { leastSoilC } = growth;
   return Array.from(isWet, (wet, date) => {

@@ -6,7 +6,7 @@ export type Grade = (typeof grades)[number];
 
 /** Fair is what is good in half of the years, or fairly good in them. Our assumption, as are all shares here. */
 const FAIR_SHARE = 0.5;
-/** What is fair for no other reason counts as much as this in the odds. */
+/** Odds of a date that is fair and no better in a year. */
 const FAIR_ODDS = 0.6;
 /** Shorter changes of grade are not told [d]. */
 const MIN_SPAN_DAYS = 7;

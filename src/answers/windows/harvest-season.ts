@@ -19,16 +19,16 @@ const MIDDLING = 0.6;
 /** Soil is warm enough for a sowing as a mean of so many days around it, of a mean year. */
 const SOIL_MEAN_DAYS = 7;
 
-/** What the harvest of a crop asks of a season, beside that it comes up. */
+/** The demands of a crop's harvest on a season, beyond its emergence. */
 export interface HarvestSeason {
   readonly growth: Growth;
-  /** Of a grower's own factor the crop's for beds is no part. */
+  /** The crop's delay factor in beds; 1 where the grower gives a factor of their own. */
   readonly bedFactor: number;
   readonly kinds: KindSpread;
   readonly long: LongDays | null;
   readonly latitudeDeg: number;
   readonly from: PlainDate;
-  /** When the ground can be worked; null: it need not be. */
+  /** The time for working the ground; null: the bed needs none. */
   readonly ground: WorkableGround | null;
   /** Is the ground of each date too wet and cold to be worked? Shape (nDates). */
   readonly isWet: Uint8Array;
@@ -38,7 +38,7 @@ export interface HarvestSeason {
 const isWorked = ({ kind }: QuestionBed): boolean => kind === 'open-ground' || kind === 'raised-bed';
 
 /**
- * What the harvest asks of a season.
+ * The demands of the harvest on a season.
  *
  * @returns null where it is not judged: of rows of the caller's own, indoors, or where no latitude or no air is known.
  */
@@ -68,7 +68,7 @@ export function harvestSeason(
 /** In a tray plants grow as in a room of this warmth [°C]. Our assumption. */
 const TRAY_C = 20;
 
-/** What a crop needs where it is sown in place: what is counted from planting out has the days in the tray before it. */
+/** Growth of a crop that is sown in place: heat units counted from planting out get those of the tray in addition. */
 function sownInPlace({ growth, plantingOut }: Crop): Growth | null {
   const harvest = growth?.harvest;
   if (!growth || harvest?.by !== 'heat' || harvest.countedFrom !== 'planting-out' || !plantingOut) return growth;
@@ -84,7 +84,7 @@ export interface HarvestAsked {
   readonly timeFactor: number | null;
 }
 
-/** How soon early and late kinds are ripe, beside middling ones, from their emergence on. */
+/** Heat units of early and late kinds from emergence on, beside those of middling ones. */
 export function kindSpread({ maturity, rows }: Pick<Crop, 'maturity' | 'rows'>): KindSpread {
   if (!maturity) return { early: 1, late: 1 };
   const upDays = maturity.countedFrom === 'sowing' ? Math.min(...rows.flatMap(({ days }) => days ?? [])) : 0;
@@ -93,7 +93,7 @@ export function kindSpread({ maturity, rows }: Pick<Crop, 'maturity' | 'rows'>):
   return { early: (fromDays - upDays) / middling, late: (toDays - upDays) / middling };
 }
 
-/** What becomes of the sowings of one year, by its air; null: the air of that year is not known. */
+/** The fates of a year's sowings, from its air; null: the air of that year is unknown. */
 export function growthOfYear(season: HarvestSeason, year: YearOfDates): ((sownH: number, upH: number) => Fate) | null {
   if (!year.minC || !year.meanC) return null;
   const { growth, kinds, long, latitudeDeg, from } = season;

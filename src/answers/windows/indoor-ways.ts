@@ -26,7 +26,7 @@ export interface WayDates {
 export interface IndoorWay {
   readonly method: 'indoors';
   readonly grade: Grade;
-  /** Of the room, day and night [°C]. */
+  /** The room's temperature, day and night [°C]. */
   readonly roomC: number;
   readonly sow: WayDates;
   /** For what is planted out on the best date. */
@@ -46,7 +46,7 @@ export interface IndoorAsked {
 }
 
 /**
- * When to sow a crop in trays, so that it is planted out on dates that nights, soil and ground bear and is harvested in most years.
+ * Sowing dates in trays, for planting out on dates that nights, soil and ground bear, with a harvest in most years.
  *
  * @param season What the harvest of the same crop asks, sown in place.
  * @param past   The bed's past: nights and soil for planting out.
@@ -126,7 +126,7 @@ const NOT_ASKED: PlantedInYears = {
 /** Around a date, so many days before and after it make its best a sure one [d]. */
 const BESIDE_DAYS = 7;
 
-/** What became of plants put out so many weeks after each date, over the years. */
+/** The fates, over the years, of plants put out so many weeks after each date. */
 function plantedInYears(
   crop: Crop,
   season: HarvestSeason,

@@ -18,13 +18,13 @@ export interface ReasonSetting {
   readonly crop: Crop;
   readonly criteria: WindowCriteria;
   readonly from: PlainDate;
-  /** How many years the dates are judged by; 0: one usual year. */
+  /** The number of years that judge the dates; 0: one climatological year. */
   readonly years: number;
   /** The soil of a mean year on each date [°C]; shape (nDates). */
   readonly soilC: Float64Array;
 }
 
-/** So many reasons are told, and none that spoilt fewer years than this share of those that the first one spoilt. */
+/** Maximum number of reasons; and the least share of the first reason's spoilt years that another must reach. */
 const MAX_REASONS = 3;
 const MIN_OF_FIRST = 0.4;
 

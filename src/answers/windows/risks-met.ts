@@ -9,7 +9,7 @@ import type { ReadSeries } from '../../readings/read-series.js';
 import type { Bedding } from '../question.js';
 import { airDays } from './air-days.js';
 
-/** What is asked of the pests of a place. */
+/** The question about the pests of a place. */
 export interface RisksAsked extends Pick<Bedding, 'site' | 'bed'> {
   readonly crop: Crop;
   readonly series: readonly ReadSeries[];
@@ -47,7 +47,7 @@ export function pestsMet({ crop, site, bed, series }: RisksAsked, { from, upBy }
 export const met = (risks: readonly Risk[], crop: Crop, { from, upBy }: Rows): Risk[] =>
   risks.filter((risk) => risk.to >= from && risk.from <= addDays(upBy, exposedDays(risk.threatens, crop)));
 
-/** What dates of pests rest on, told once. */
+/** The basis of pest dates, reported once. */
 export function pestNotes(risks: readonly Risk[]): Fact[] {
   const years = Math.max(0, ...risks.map(({ ofYears }) => ofYears ?? 0));
   return years === 0 ? [] : [riskNote('pest-dates', { years })];

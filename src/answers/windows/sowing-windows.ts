@@ -68,7 +68,7 @@ export interface SowingWindow {
   /** `fair`: no date near it is good, but these are next best. */
   readonly grade: Grade;
   readonly harvest: HarvestDates | null;
-  /** What threatens rows sown in it. */
+  /** Risks to rows sown in it. */
   readonly risks: readonly Risk[];
 }
 
@@ -98,7 +98,7 @@ export interface SowingWindows {
   readonly instead: readonly SowingInstead[];
   readonly dates: readonly WindowDate[];
   readonly cautions: readonly Caution[];
-  /** What threatens rows sown between the first date and the last. */
+  /** Risks to rows sown between the first date and the last. */
   readonly risks: readonly Risk[];
   readonly understood: readonly SeriesReport[];
   readonly assumptions: readonly Note[];
@@ -153,7 +153,7 @@ export function sowingWindows(
   const gradeOf = gradeOfDates(runs, nDates);
   const reasonsIn = (run: Run): Reason[] => reasonsOf(all, run, setting);
   const best = bestOf(question, all, graded, nYears, reasonsIn);
-  // Of a usual year no night is a late frost: nothing is planted out on it.
+  // A climatological year has no late frosts, so it plants nothing out.
   const indoors = season && !usual ? indoorWays({ ...question, nDates }, season, soil, told) : [];
   const risks = pestsMet(question, { from, upBy: addDays(to, criteria.maxDays) });
   const risksOf = (run: Run): Risk[] =>

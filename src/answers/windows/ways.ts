@@ -67,7 +67,7 @@ const longestHarvest = (ways: readonly SowingWay[]): number =>
   Math.max(0, ...ways.map(({ harvest }) => (harvest ? daysBetween(harvest.from, harvest.to) + 1 : 0)));
 
 /**
- * What to do where the first date is not good in place: wait for the next dates that are, or, where there are none, for fair ones; or
+ * Advice for a first date that is not good in place: wait for the next good dates or, if there are none, for fair ones; or
  * sow in trays, where that is good. The better first.
  */
 export function insteadOf(runs: readonly GradedRun[], indoors: readonly IndoorWay[], from: PlainDate): SowingInstead[] {

@@ -1,4 +1,4 @@
-/** What closes a date, or makes it worse than good. */
+/** Reasons that close a date or make it worse than good. */
 export const whyNots = [
   'too-cold',
   'too-hot',
@@ -13,7 +13,7 @@ export const whyNots = [
 ] as const;
 export type WhyNot = (typeof whyNots)[number];
 
-/** What closes a date, in the few words that pictures have: the rest is told by a span's reasons. */
+/** Reasons that close a date, in the few words of pictures; a span's reasons say the rest. */
 export const whysClosed = ['too-cold', 'too-hot', 'too-slow', 'frost-to-come', 'too-late'] as const;
 export type WhyClosed = (typeof whysClosed)[number];
 

@@ -83,7 +83,7 @@ export const frostFacts = {
   'frost-left-out': {},
 } as const satisfies FactKinds;
 
-/** What should be heeded of frost dates. */
+/** Warnings about frost dates. */
 export const frostWarningFacts = {
   'frost-hollow': { summer: ['north', 'south'] },
 } as const satisfies FactKinds;

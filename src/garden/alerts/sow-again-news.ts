@@ -9,7 +9,7 @@ interface Told {
 }
 
 /**
- * What is new of a bare row: that it is to be sown again, once for each sowing. A grower who sows again under the same id
+ * News of a bare row: it is to be sown again, once for each sowing. A grower who sows again under the same id
  * has another date, and may be told once more.
  *
  * @param told What was last told, as `mark` says; null: nothing.

@@ -12,7 +12,7 @@ interface ToldWindow {
 }
 
 /**
- * What is new of when a crop can be sown in a bed: that today lies in a window, once for each opening; not on the
+ * News of a crop's windows in a bed: today lies in one, once for each opening; not on the
  * eve of nights that would kill what is sown, but after them.
  *
  * @param told What was last told, as `mark` says; null: nothing.

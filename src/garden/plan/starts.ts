@@ -149,7 +149,7 @@ export function indoorStarts(season: PlanSeason, roomC: number, bears: (date: Pl
     const half = day + Math.round(days);
     const plantOut = indoors ? daysBetween(firstDate, indoors.plantOut) : NaN;
     const grown = indoors ? ripe(picking.countedFrom === 'sowing' ? half : plantOut) : null;
-    // What is ripe in a tray is no harvest.
+    // A plant that is ripe in its tray gives no harvest.
     const span = grown && grown.toDay > plantOut ? { ...grown, fromDay: Math.max(grown.fromDay, plantOut) } : null;
     return {
       day,

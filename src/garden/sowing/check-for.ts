@@ -18,7 +18,7 @@ export interface Check {
   readonly text: CheckFact;
 }
 
-/** What is known of a row of which little or nothing came. */
+/** The known facts about a row of which little or nothing came up. */
 export interface BareRow {
   readonly crop: Crop;
   readonly bed: Pick<QuestionBed, 'kind' | 'cover' | 'moisture'>;

@@ -40,7 +40,7 @@ export interface Growing {
   readonly posterior: Posterior | null;
   /** By the last count, would most of what can come have been up in a slow bed of the crop, too? */
   readonly isOverdue: boolean;
-  /** How likely it is lost should it still be bare on later looks; none where the last count was not bare. */
+  /** The odds at each later look that the row is lost, if it is still bare; empty after a count that was not bare. */
   readonly lostIfBare: readonly LostIfBare[];
 }
 
@@ -79,7 +79,7 @@ export function growing(
   };
 }
 
-/** So many looks ahead a bare row is followed: three weeks at the least are told. */
+/** Number of looks ahead for which a bare row is followed: at least three weeks. */
 const MAX_LOOKS = 6;
 /** From these odds on nothing more is learned by looking. */
 const CERTAIN_ODDS = 0.99;

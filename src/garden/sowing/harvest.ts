@@ -51,7 +51,7 @@ export function harvestOf(crop: Crop, { half, plantedOut }: GrownPlant, latitude
   if (start === null) return null;
   const from = grownOn(start, growth.fromDays, latitudeDeg);
   const to = grownOn(start, growth.toDays, latitudeDeg);
-  // What is ripe in a tray is no harvest.
+  // A plant that is ripe in its tray gives no harvest.
   const notBefore = (date: PlainDate): PlainDate => (plantedOut !== null && plantedOut > date ? plantedOut : date);
   return { from: notBefore(from), to: notBefore(to), slowed: to !== addDays(start, growth.toDays) };
 }

@@ -27,7 +27,7 @@ export interface SowingNow {
   readonly plantOut: PlainDate | null;
   /** The coldest of each coming day's air, as forecast. */
   readonly comingMinC: readonly ComingMin[];
-  /** What to do about it, where somebody wants to hear of rows to sow again; null: it is not due, or nobody does. */
+  /** Advice about it, for those who want to hear of rows to sow again; null: it is not due, or nobody does. */
   readonly triage: Triage | null;
 }
 
@@ -42,7 +42,7 @@ export interface WindowsNow {
   readonly crop: Pick<Crop, 'id' | 'name' | 'frost' | 'growth'>;
   readonly today: PlainDate;
   readonly comingMinC: readonly ComingMin[];
-  /** When the first of what is sown today may be up; null: not known. */
+  /** The first date on which a sowing of today may be up; null: unknown. */
   readonly firstUp: PlainDate | null;
   /** In the order of dates; null: the place's past does not tell. */
   readonly windows: readonly { readonly from: PlainDate; readonly to: PlainDate }[] | null;

@@ -14,7 +14,7 @@ export interface KnownSowing extends CountedSowing {
   readonly kept: BedInputs;
   readonly crop: Crop;
   readonly question: GrowingQuestion;
-  /** What is known of the seed on the day of sowing; null: no lot is told. */
+  /** The seed's state on the day of sowing; null: the sowing names no lot. */
   readonly lotState: LotState | null;
   readonly now: Date;
   /** At the place. */

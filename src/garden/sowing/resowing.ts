@@ -19,16 +19,16 @@ export interface Resowing {
 /** Windows further apart than this are of two seasons [d]. */
 const SEASON_GAP_DAYS = 90;
 
-/** What past years say of sowing a crop in a bed, in the season of a date. */
+/** Past years' judgement on sowing a crop in a bed, in the season of a date. */
 export interface SeasonAhead {
   readonly resowing: Resowing | 'too-late';
   /** The odds of a harvest by the date of a sowing; good dates are alike, as between them odds differ by chance. */
   readonly odds: HarvestOdds;
-  /** When what is sown on a date is ready; null: it comes to nothing, or nobody knows. */
+  /** The harvest of a sowing on a date; null: it has none, or it is unknown. */
   readonly harvestOf: (date: PlainDate) => Harvest | null;
 }
 
-/** What is sown, where, and when it would be ready. */
+/** A new sowing: crop, bed, and the time of its harvest. */
 export interface Resown {
   readonly known: Pick<KnownSowing, 'kept' | 'question' | 'sowing' | 'today'>;
   readonly crop: Crop;
@@ -89,7 +89,7 @@ async function pastYearsOf(
 
 /** Quick crops that still fit where another has become too late: common practice, no source. */
 const QUICK_CROPS = ['radish', 'lettuce', 'spinach'] as const;
-/** What can be sown so soon still fits [d]. */
+/** A crop fits if it can be sown within this time [d]. */
 const FITS_WITHIN_DAYS = 14;
 
 /** Which quick crops can be sown in a bed within two weeks, where a row's own season is over. */
@@ -127,7 +127,7 @@ function worthSowing(
 const untilFitOf = ({ maturity, weeksInTrays }: Crop): number | null =>
   maturity?.countedFrom === 'planting-out' ? 7 * (weeksInTrays ?? 0) : null;
 
-/** What is sown on a date, and half up after so many days. */
+/** A sowing on a date, half emerged after so many days. */
 function grownFrom(crop: Crop, date: PlainDate, halfDays: number): GrownPlant {
   const half = addDays(date, Math.round(halfDays));
   const untilFit = untilFitOf(crop);

@@ -25,7 +25,7 @@ export interface SowingState {
   readonly harvest: Harvest | null;
   /** When a new sowing is good; null: past years do not tell. */
   readonly resowing: Resowing | 'too-late' | null;
-  /** What to do about a row that should be up; null: it is not due, or nothing is known of it. */
+  /** Advice about a row that should be up; null: it is not due, or nothing is known of it. */
   readonly triage: Triage | null;
   readonly warnings: readonly Note[];
 }

@@ -9,7 +9,7 @@ import { fittingCrops, oddsOfDate, type SeasonAhead } from './resowing.js';
 import { isToTriage, isWanting, type Triage, triageOf } from './triage.js';
 import type { WorkPort } from './work-port.js';
 
-/** How a row stands, from which it follows what to do about it. */
+/** The state of a row that decides the advice about it. */
 export interface Standing {
   readonly known: KnownSowing;
   readonly growing: Growing;
@@ -66,7 +66,7 @@ async function checksOf({ known, growing: { forecast } }: Standing, ask: WorkPor
   });
 }
 
-/** How much of the middle of what beds give was missing at the last count, 0 to 1. */
+/** The share of a middling stand that was missing at the last count, 0 to 1. */
 function missingOf({ crop, question, counts, sowing }: KnownSowing): number {
   const last = talliesOf(counts).at(-1);
   const of = last?.ofSeeds ?? sowing.seeds;

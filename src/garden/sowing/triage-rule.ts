@@ -2,15 +2,15 @@ import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 
 /** A row that waits is looked at again after so long [d]. */
 export const LOOK_AGAIN_DAYS = 4;
-/** So many sowings made in place of one come up, as a share of all. Our assumption. */
+/** Share of repeated sowings that come up. Our assumption. */
 export const COMES_UP = 0.75;
-/** What a sowing costs beside what it gives, seed and half an hour, as a share of a whole harvest. Our assumption. */
+/** Cost of a sowing, seed and half an hour, as a share of a whole harvest. Our assumption. */
 export const RESOWING_COST = 0.05;
 /** Each day by which a sowing is later costs so much, as a share of a whole harvest [1/d]. Our assumption. */
 export const LOST_A_DAY = 0.004;
 
 /**
- * How likely a bare row has to be dead before sowing again at once loses less than waiting for the next look.
+ * The probability of a dead row above which sowing again at once loses less than waiting for the next look.
  *
  * Waiting loses `lossByWaiting` where the row is dead; sowing again wastes its cost where the row lives.
  *
@@ -27,7 +27,7 @@ export const LOST_A_DAY = 0.004;
 export const sowAgainAbove = (lossByWaiting: number, cost = RESOWING_COST): number =>
   lossByWaiting <= 0 ? 1 : cost / (cost + lossByWaiting);
 
-/** What each choice loses of a whole harvest, the mean over whether the row is dead. */
+/** Expected loss of each choice, as a share of a whole harvest. */
 export interface Losses {
   readonly sowAgain: number;
   /** Until the next look, and then sowing again where the row is dead. */
@@ -44,7 +44,7 @@ export const lessDelay =
     Math.max(0, odds(date) - LOST_A_DAY * daysBetween(sown, date));
 
 /**
- * What sowing again on a date loses, and what waiting for the next look.
+ * Losses of sowing again on a date, and of waiting for the next look.
  *
  * @param lostOdds How likely the row is dead, 0 to 1.
  * @param harvest  The expected harvest by date of sowing.

@@ -25,7 +25,7 @@ export interface TriageOption {
   readonly action: (typeof triageActions)[number];
   /** The last date on which it may be done; null: past years do not tell. */
   readonly by?: PlainDate | null;
-  /** When to decide anew. */
+  /** The date of the next decision. */
   readonly until?: PlainDate;
   /** That a row stands in the end; that it lives, and that it does not. */
   readonly odds: { readonly stands: number; readonly late?: number; readonly lost?: number };
@@ -47,7 +47,7 @@ export interface Triage {
   readonly checkFor: readonly Check[];
 }
 
-/** What a row is sorted by. */
+/** The key that sorts a row. */
 export interface TriageEvidence {
   readonly crop: Crop;
   readonly sown: PlainDate;
@@ -56,13 +56,13 @@ export interface TriageEvidence {
   readonly expected: Expected;
   readonly observed: Observed | null;
   readonly judgement: Judgement;
-  /** How likely it is lost should it stay bare, look by look. */
+  /** The odds at each later look that the row is lost, if it stays bare. */
   readonly lostIfBare: readonly LostIfBare[];
   /** Until when the row is kept moist. */
   readonly moistTo: PlainDate;
-  /** How much of a usual stand is missing, 0 to 1. */
+  /** The missing share of a usual stand, 0 to 1. */
   readonly missing: number;
-  /** What past years say of a new sowing; null: nothing. */
+  /** A new sowing as past years judge it; null: they do not tell. */
   readonly season: SeasonAhead | null;
   /** The row's own harvest, should it stand. */
   readonly harvest: Harvest | null;

@@ -95,6 +95,6 @@ export const windowsAhead = (
       judge: 'harvest',
       normals,
     });
-    // What is but second best is not worth a message, nor a second sowing.
+    // Second-best windows are not worth a message, nor a second sowing.
     return { ...found, windows: found.windows.filter(({ grade }) => grade === 'good') };
   }, ask);

@@ -129,7 +129,7 @@ export function cohortRun(
   return { upAtH, heatInducedAtH: heat.inducedAtH, coldLoss: coldLossOf(seed, hourlyC), killedAtH, everWarmEnough };
 }
 
-/** What cold takes of a sowing. */
+/** The share of a sowing lost to cold. */
 export const coldLossOf = ({ chillingSensitive }: Seed, hourlyC: Float64Array): number =>
   chillingSensitive ? coldLoss(hourlyC) : 0;
 
@@ -143,7 +143,7 @@ export function goalsOf(sigmaLog10: number): Float64Array {
 
 let lastGoals = { sigmaLog10: NaN, goal: new Float64Array() };
 
-/** How long each cohort has been inhibited, less recovery. A slower cohort's clock is never behind a faster one's. */
+/** Hours that each cohort has been inhibited, less recovery. A slower cohort's clock is never behind a faster one's. */
 export interface InductionClock {
   readonly hours: Float64Array;
   /** Hours of recovery for all cohorts, not yet subtracted. */

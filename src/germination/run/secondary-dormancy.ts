@@ -4,7 +4,7 @@ import { COHORTS, INDUCTION_HOURS, RECOVERY_PER_HOUR } from './cohorts.js';
 interface InhibitedStretches {
   readonly fromH: Int32Array;
   readonly toH: Int32Array;
-  /** How many cohorts the stretch leaves free. */
+  /** The number of cohorts that the stretch leaves free. */
   readonly germinable: Uint8Array;
 }
 
@@ -13,11 +13,11 @@ export interface InductionWatch {
   readonly stretches: InhibitedStretches;
   /** The first stretch that ends after the sowing. */
   first: number;
-  /** By cohort: the clock stood at 0 in this hour, so it is that of every sowing up to then. */
+  /** The hour in which each cohort's clock stood at 0: all sowings up to then share the clock. */
   readonly sharedFromH: Int32Array;
   readonly next: Int32Array;
   readonly inhibitedH: Float64Array;
-  /** When it was last inhibited. */
+  /** The hour that last inhibited it. */
   readonly inhibitedToH: Int32Array;
   readonly inducedAtH: Float64Array;
 }

@@ -11,7 +11,7 @@ export interface BroodDates {
   readonly to: PlainDate;
   /** The day from which the sum counts. */
   readonly since: PlainDate;
-  /** What has come together in its own year by the last day known, with that day [°C·d]; null: none of it is known. */
+  /** The heat sum of its own year up to the last known day, and that day [°C·d]; null: none of it is known. */
   readonly soFar: { readonly sumCDays: number; readonly on: PlainDate } | null;
   /** Past years that reach the sum, and those that are known. */
   readonly inYears: number;
@@ -28,7 +28,7 @@ const MIN_YEARS = 3;
 const MIN_SHARE = 0.5;
 
 /**
- * When a brood of an insect is at its most in a year, by the warmth of its days so far and of past years from there on.
+ * The peak of an insect's brood in a year, from the heat of its days so far and of past years from there on.
  *
  * @param brood       Its sum, and from when it counts.
  * @param air         Days of past years; of the year itself those that are known, coming ones among them.
@@ -46,7 +46,7 @@ export function broodDates(brood: BroodSum, air: DailyAir, year: number, latitud
   const { firstDate } = air;
   const since = sinceIn(year, brood, latitudeDeg);
   const own = walk(brood, air, { from: since, since, sumCDays: 0 });
-  // Of a year with too much missing nothing of its own is told.
+  // A year with too many gaps tells nothing of its own.
   const last = own.isVoid ? null : own.lastKnown;
   const next = last ? addDays(last, 1) : since;
   const days: number[] = [];
@@ -74,7 +74,7 @@ export function broodDates(brood: BroodSum, air: DailyAir, year: number, latitud
 }
 
 interface Walked {
-  /** What had come together by the last day known [°C·d]. */
+  /** The heat sum up to the last known day [°C·d]. */
   readonly sumCDays: number;
   readonly lastKnown: PlainDate | null;
   /** null: the sum was not reached. */

@@ -5,7 +5,7 @@ export interface DegreeDayLimits {
 }
 
 /**
- * What a day does for an insect.
+ * Degree days of a day for an insect.
  *
  * @param minC   The day's minimum of the air [°C].
  * @param maxC   Its maximum [°C].

@@ -15,6 +15,6 @@ export const riskFacts = {
 
 export type RiskFact = FactOf<typeof riskFacts>;
 
-/** What all risks by warmth rest on. */
+/** The basis of all risks by heat sums. */
 export const riskNoteFacts = { 'pest-dates': { years: 'count' } } as const satisfies FactKinds;
 export const riskNote = factsOf(riskNoteFacts);

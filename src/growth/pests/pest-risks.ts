@@ -11,7 +11,7 @@ export interface Risk {
   readonly threatens: Threatened;
   readonly from: PlainDate;
   readonly to: PlainDate;
-  /** When it is at its most; null: it does not follow from sums of warmth. */
+  /** The date of its peak; null: it does not follow from heat sums. */
   readonly peak: PlainDate | null;
   readonly degreeDays: RiskDegreeDays | null;
   /** Past years that had it, and those that are known; null: it does not follow from years. */
@@ -27,14 +27,14 @@ export interface RiskDegreeDays {
   /** MM-DD. */
   readonly since: string;
   readonly sum: number;
-  /** What has come together in the year itself, and by when; null: nothing of it is known. */
+  /** The heat sum of the year itself, and its last day; null: nothing of it is known. */
   readonly soFar: number | null;
   readonly asOf: PlainDate | null;
 }
 
-/** What dates of a crop's pests are asked of. */
+/** The question about the dates of a crop's pests. */
 export interface PestsAsked {
-  /** Of the handbook. */
+  /** As the handbook gives it. */
   readonly crop: string;
   readonly latitudeDeg: number;
   readonly from: PlainDate;

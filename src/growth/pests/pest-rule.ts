@@ -1,6 +1,6 @@
 import type { DegreeDayLimits } from './degree-days.js';
 
-/** What of a row a pest takes. */
+/** The part of a row that a pest takes. */
 export const threatened = ['seed', 'seedling', 'plant', 'root'] as const;
 export type Threatened = (typeof threatened)[number];
 

@@ -49,7 +49,7 @@ export function doubtfulMinima<D extends AirDayAbove>(days: readonly D[]): D[] {
 
 const degrees = (value: number | null): number => value ?? Number.NaN;
 
-/** What is told of such days; nothing where there are none. */
+/** Notes on such days; none where there are none. */
 export function doubtfulMinimaNotes(days: readonly AirDayAbove[]): Fact[] {
   const doubtful = doubtfulMinima(days);
   const [first] = doubtful;

@@ -9,7 +9,7 @@ import { type TimePlan, timePlanOf } from '../time/time-plan.js';
 import { type ChannelPlan, channelPlanOf } from './channels.js';
 import { type Column, columnsOf } from './columns.js';
 
-/** What the head of a file shows of all its rows. */
+/** Properties of all rows of a file, as its head shows them. */
 export interface FileLayout {
   readonly table: Table;
   readonly columns: readonly Column[];
@@ -23,14 +23,14 @@ export interface FileLayout {
   readonly carriesOffset: boolean;
   /** The order of day and month, where the head settles it. */
   readonly knownOrder: DateOrder | null;
-  /** How many cells each row must have; null: any number. */
+  /** The number of cells that each row must have; null: any number. */
   readonly evenWidth: number | null;
   /** Only whole rows can be taken apart, not just the cells wanted of them. */
   readonly needsWholeRows: boolean;
 }
 
 const MAX_COLUMNS = 2000;
-/** So many rows show whether all have one width. */
+/** Number of rows that show whether all have one width. */
 const MIN_ROWS_OF_ONE_WIDTH = 5;
 /** Up to this share of rows may have another width than the rest. */
 const MAX_SHARE_OF_OTHER_WIDTHS = 0.1;
@@ -59,7 +59,7 @@ export function fileLayoutOf(head: string, hints: FileHints): FileLayout {
     isEpoch,
     carriesOffset: !isEpoch && mostCarryOffset(table.sample.map(time.textOf), stampReader(time.form)),
     knownOrder: hints.dateOrder ?? (orders.length === 1 || time.form.year === 'first' ? orders[0]! : null),
-    // Where nearly all rows have one width, another one means a delimiter lost or gained: its cells stand in other columns.
+    // A row of another width than nearly all has lost or gained a delimiter: its cells stand in other columns.
     evenWidth: table.tornFrom === null && !table.fixed?.unfold ? evenWidthOf(table.sample) : null,
     needsWholeRows: table.tornFrom !== null || table.fixed !== null,
   };
@@ -107,7 +107,7 @@ function planFor(
   return { plan, wantedBlock: hints.column };
 }
 
-/** How many cells nearly all rows have; null where rows differ. Some loggers add their number to the first row only. */
+/** The width of nearly all rows, in cells; null where rows differ. Some loggers add their number to the first row only. */
 function evenWidthOf(rows: readonly (readonly string[])[]): number | null {
   const widths = rows.map((row) => row.length).sort((a, b) => a - b);
   const middle = widths[widths.length >> 1]!;

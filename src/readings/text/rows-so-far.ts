@@ -5,13 +5,13 @@ import { type RowStore, rowStore } from './row-store.js';
 import type { Block, DroppedList } from './rows-read.js';
 import { lastTitle } from './title.js';
 
-/** What has been read of a file until now. One record for a file, changed row by row. */
+/** The rows read of a file so far. One record for a file, changed row by row. */
 export interface RowsSoFar {
   readonly layout: FileLayout;
   readonly stamps: StampReader;
   /** One store for each channel of the plan. */
   readonly stores: readonly RowStore[];
-  /** Of a label that is wanted, the number of its store. */
+  /** The number of the store of each wanted label. */
   readonly storeOfLabel: ReadonlyMap<string | null, number>;
   /** Labels that the head of the file has. */
   readonly knownLabels: ReadonlySet<string | null>;

@@ -5,7 +5,7 @@ export interface ClockSpan {
   readonly kind: 'once' | 'never' | 'twice';
   readonly fromMs: number;
   readonly toMs: number;
-  /** Of `once` the offset, of `twice` the one of the first pass and that of the second. */
+  /** The offset of `once`; the offsets of the first and the second pass of `twice`. */
   readonly offsetMs: number;
   readonly laterOffsetMs: number;
 }

@@ -19,15 +19,15 @@ export interface SameDay {
   /** The text before the hour, and that behind the last digit of the time. */
   prefix: string;
   tail: string;
-  /** What the stamp comes to at midnight, packed; NaN: no others can be read by it. */
+  /** The stamp's instant at midnight, packed; NaN: no other stamp can be read by it. */
   base: number;
   half: HalfOfDay;
-  /** How many digits the time has without marks; 0 where it is h:mm or h:mm:ss. */
+  /** The number of digits of a time without marks; 0 for h:mm and h:mm:ss. */
   bareDigits: number;
   /** 1: hour; 2: and minute; 3: and second. */
   numbers: number;
   offsetMinutes: number;
-  /** Where the time that was read last ends, and how many numbers it has. */
+  /** The end of the last time read, and the number of its parts. */
   timeEnd: number;
   timeNumbers: number;
 }
@@ -77,7 +77,7 @@ export function rememberDay(day: SameDay, text: string, packed: number, scan: Sc
   day.offsetMinutes = scan.offsetMinutes;
 }
 
-/** How the stamps of the day are written; null where not even those are alike. */
+/** The form of the day's stamps; null where not even those are alike. */
 export function likeSameDay({ base, prefix, tail, numbers, bareDigits, half }: SameDay): StampPattern | null {
   return Number.isNaN(base) ? null : { prefix, tail, numbers, hasColons: bareDigits === 0, half };
 }

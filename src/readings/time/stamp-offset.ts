@@ -27,7 +27,7 @@ export function takeOffset(soFar: RowsSoFar, packed: number, line: number): numb
   return packed;
 }
 
-/** What a stamp says of those of plain rows; null where its row is to be read from text. */
+/** The form that a stamp gives the stamps of plain rows; null: its row must be read from text. */
 export function plainStamp(soFar: RowsSoFar, stamp: string): KnownStamp | null {
   const { layout, stamps } = soFar;
   const packed = stamps.read(stamp);

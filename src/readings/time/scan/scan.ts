@@ -1,6 +1,6 @@
 import type { KnownWords } from './word-meaning.js';
 
-/** How many numbers make up the date in a stamp, and how they are to be taken. */
+/** The number of parts of a stamp's date, and their order. */
 export interface Layout {
   readonly dateNumbers: 0 | 1 | 2 | 3;
   readonly hasMonthName: boolean;
@@ -19,11 +19,11 @@ export const NOTHING = 0;
 export const WORD = 1;
 
 /**
- * What the scan of a stamp finds. A reader of stamps has one record and uses it again and again, so that a row costs no
+ * Findings of a stamp's scan. A reader of stamps has one record and uses it again and again, so that a row costs no
  * memory.
  */
 export interface Scan {
-  /** How many numbers of the date have been found. */
+  /** The number of date parts found so far. */
   dates: number;
   /** Date numbers as written, and their digits. */
   d1: number;
@@ -34,14 +34,14 @@ export interface Scan {
   digits3: number;
   /** 1 to 12 where the month is a word. */
   month: number;
-  /** How much of the time of day was written: 0 none, 1 hour, 2 minute, 3 second, 4 fraction. */
+  /** The finest part of the time of day that was written: 0 none, 1 hour, 2 minute, 3 second, 4 fraction. */
   times: number;
   hour: number;
   minute: number;
   second: number;
   fractionMs: number;
   hourDigits: number;
-  /** Where in the text the hour begins. */
+  /** The index in the text at which the hour begins. */
   timeAt: number;
   /** The half of the day that is named. */
   half: HalfOfDay;
@@ -51,11 +51,11 @@ export interface Scan {
   /** A name of a zone behind the time; nothing is concluded from it. */
   zoneWord: string | null;
 
-  /** Where the last number begins. */
+  /** The index at which the last number begins. */
   numberAt: number;
-  /** What parts the last number from the next. */
+  /** The mark between the last number and the next. */
   separator: number;
-  /** What parts hour and minute: a colon or a dot, or nothing. */
+  /** The mark between hour and minute: a colon, a dot, or nothing. */
   timeMark: number;
   halfBeforeDate: HalfOfDay;
   /** The month's word means Tuesday too. */

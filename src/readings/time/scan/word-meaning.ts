@@ -11,7 +11,7 @@ import {
   zoneWords,
 } from '../time-words.js';
 
-/** What a word means in a stamp: a month (1 to 12), or one of these. */
+/** The meaning of a word in a stamp: a month (1 to 12), or one of these. */
 export const IDLE = 20;
 export const MORNING = 21;
 export const AFTERNOON = 22;
