@@ -16,6 +16,7 @@ import {
 import { cropChoiceSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { dateVerdictSchema, harvestSchema } from './grades.js';
+import { hotLimitShiftSchema } from './lots.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
@@ -88,12 +89,7 @@ export const sowingSchema = z.strictObject({
 export const lotSchema = z.strictObject({
   germinationPercent: z.number().min(0).max(100).optional().describe("The lot's own test [%]."),
   testedOn: dateSchema.optional(),
-  hotLimitShiftC: z
-    .number()
-    .min(-8)
-    .max(8)
-    .default(0)
-    .describe("How much higher this lot's thermoinhibition threshold is than the crop's [K]."),
+  hotLimitShiftC: hotLimitShiftSchema,
 });
 
 const share = z.number().min(0).max(1);

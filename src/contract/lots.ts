@@ -6,6 +6,14 @@ import { cropChoiceSchema, ownCropSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
+/** The ceiling shift of a lot. */
+export const hotLimitShiftSchema = z
+  .number()
+  .min(-8)
+  .max(8)
+  .default(0)
+  .describe("How much higher this lot's thermoinhibition threshold is than the crop's [K].");
+
 const percent = z.number().min(0).max(100);
 
 /** Fields of a lot beside its crop. */
@@ -33,12 +41,7 @@ const lotShape = {
     .default(null)
     .describe('Water in the seed [% of its fresh weight]. With storeC and testedOn the percent is aged.'),
   storeC: z.number().min(-30).max(60).nullable().default(null).describe('Temperature of the seed store [°C].'),
-  hotLimitShiftC: z
-    .number()
-    .min(-8)
-    .max(8)
-    .default(0)
-    .describe("How much higher this lot's thermoinhibition threshold is than the crop's [K]."),
+  hotLimitShiftC: hotLimitShiftSchema,
 };
 
 /** The percent is given once: directly or by a count. */

@@ -1,5 +1,6 @@
 import type { CautionFact } from './caution-facts.js';
 import type { Caution, Span } from './crop.js';
+import type { PlantingOut } from './growth.js';
 
 export const HANDBOOK = "Harrington & Minges 1954, as printed in Knott's Handbook, 4th ed. 1997";
 const STORAGE = "Knott's Handbook, 4th ed. 1997, as given by Iowa State University";
@@ -9,6 +10,19 @@ export const COMMON = 'common practice, no source';
 /** The field emergence ratio of crops without a published one: our assumption, wide on purpose. */
 export const usualField: Span = { from: 0.4, to: 0.9 };
 export const usualBedTime: Span = { from: 1, to: 1.2 };
+
+/**
+ * Planting out of crops that want warm nights and warm soil: nights of 10 to 13 °C and soil of 18 °C for pepper, eggplant, cucumber
+ * and melons (several extension services), and no frost for 45 days.
+ *
+ * @param weeksFromSowing From the sowing in the tray until it goes out [weeks].
+ */
+export const afterWarmNights = (weeksFromSowing: number): PlantingOut => ({
+  weeksFromSowing,
+  frost: { limitC: 0, days: 45 },
+  nights: { by: 'mean', fairC: 10, goodC: 12.8 },
+  leastSoilC: 18.3,
+});
 
 export const treatedSeed: Caution = {
   code: 'treated-seed',

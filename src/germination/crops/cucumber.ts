@@ -1,4 +1,12 @@
-import { coldWetSoil, HANDBOOK, slowerElsewhere, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import {
+  afterWarmNights,
+  coldWetSoil,
+  HANDBOOK,
+  slowerElsewhere,
+  treatedSeed,
+  usualBedTime,
+  usualField,
+} from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
@@ -38,12 +46,7 @@ export const cucumber: CropRecord = {
     },
     boltingDayLengthH: null,
   },
-  plantingOut: {
-    weeksFromSowing: 3,
-    frost: { limitC: 0, days: 45 },
-    nights: { by: 'mean', fairC: 10, goodC: 12.8 },
-    leastSoilC: 18.3,
-  },
+  plantingOut: afterWarmNights(3),
   isThinned: false,
   isFed: true,
   viability: [viabilitySet('Demir and others 2011', { ke: 5.35, cw: 2.03, ...COMMON_TERMS })],

@@ -1,4 +1,12 @@
-import { COMMON, HANDBOOK, hotSideUntested, usualBedTime, usualField, weakLot } from '../crop-parts.js';
+import {
+  afterWarmNights,
+  COMMON,
+  HANDBOOK,
+  hotSideUntested,
+  usualBedTime,
+  usualField,
+  weakLot,
+} from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 
 export const eggplant: CropRecord = {
@@ -38,12 +46,7 @@ export const eggplant: CropRecord = {
     },
     boltingDayLengthH: null,
   },
-  plantingOut: {
-    weeksFromSowing: 8,
-    frost: { limitC: 0, days: 45 },
-    nights: { by: 'mean', fairC: 10, goodC: 12.8 },
-    leastSoilC: 18.3,
-  },
+  plantingOut: afterWarmNights(8),
   isThinned: false,
   isFed: true,
   viability: [],

@@ -9,12 +9,9 @@ export const headLettuce: CropRecord = {
   latinName: 'Lactuca sativa var. capitata',
   maturity: { fromDays: 70, toDays: 85, countedFrom: 'sowing' }, // UC Napa
   growth: {
-    seedlingFrostC: -6,
-    leastSoilC: null,
-    bedFactor: 1,
-    patienceFactor: 1.2,
+    ...lettuce.growth,
+    // heat units as for lettuce; heat and frost: assumed
     harvest: {
-      // heat units as for lettuce; heat and frost: assumed
       by: 'heat',
       baseTempC: 4.4,
       ceilingTempC: 24,
@@ -24,12 +21,5 @@ export const headLettuce: CropRecord = {
       endFrostC: -4,
       hotHarvestC: 22,
     },
-    boltingDayLengthH: null,
-  },
-  plantingOut: {
-    weeksFromSowing: 5,
-    frost: { limitC: -4, days: 30 },
-    nights: null,
-    leastSoilC: null,
   },
 };

@@ -1,4 +1,12 @@
-import { coldWetSoil, HANDBOOK, hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import {
+  afterWarmNights,
+  coldWetSoil,
+  HANDBOOK,
+  hotSideUntested,
+  treatedSeed,
+  usualBedTime,
+  usualField,
+} from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 import { viabilitySet } from '../storage/viability-sets.js';
 
@@ -38,12 +46,7 @@ export const muskmelon: CropRecord = {
     },
     boltingDayLengthH: null,
   },
-  plantingOut: {
-    weeksFromSowing: 3,
-    frost: { limitC: 0, days: 45 },
-    nights: { by: 'mean', fairC: 10, goodC: 12.8 },
-    leastSoilC: 18.3,
-  },
+  plantingOut: afterWarmNights(3),
   isThinned: false,
   isFed: true,
   viability: [viabilitySet('Kuo 1991', { ke: 7.299, cw: 3.707, ch: 0.0367, cq: 0.000473 })],

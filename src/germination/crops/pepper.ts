@@ -1,4 +1,4 @@
-import { COMMON, HANDBOOK, usualBedTime, usualField } from '../crop-parts.js';
+import { afterWarmNights, COMMON, HANDBOOK, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
@@ -39,12 +39,7 @@ export const pepper: CropRecord = {
     },
     boltingDayLengthH: null,
   },
-  plantingOut: {
-    weeksFromSowing: 8,
-    frost: { limitC: 0, days: 45 },
-    nights: { by: 'mean', fairC: 10, goodC: 12.8 },
-    leastSoilC: 18.3,
-  },
+  plantingOut: afterWarmNights(8),
   isThinned: false,
   isFed: true,
   viability: [viabilitySet('Demir and others 2009', { ke: 7.767, cw: 4.67, ...COMMON_TERMS })],

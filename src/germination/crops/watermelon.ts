@@ -1,4 +1,4 @@
-import { hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
+import { afterWarmNights, hotSideUntested, treatedSeed, usualBedTime, usualField } from '../crop-parts.js';
 import type { CropRecord } from '../crop-record.js';
 import { COMMON_TERMS, viabilitySet } from '../storage/viability-sets.js';
 
@@ -38,12 +38,7 @@ export const watermelon: CropRecord = {
     },
     boltingDayLengthH: null,
   },
-  plantingOut: {
-    weeksFromSowing: 3,
-    frost: { limitC: 0, days: 45 },
-    nights: { by: 'mean', fairC: 10, goodC: 12.8 },
-    leastSoilC: 18.3,
-  },
+  plantingOut: afterWarmNights(3),
   isThinned: false,
   isFed: true,
   viability: [viabilitySet('Demir and others 2011', { ke: 4.86, cw: 1.59, ...COMMON_TERMS })],
