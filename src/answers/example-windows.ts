@@ -5,7 +5,7 @@ import { readSeries } from '../readings/read-series.js';
 import { type PastSoil, STEPS_PER_K } from './ahead/past-soil.js';
 import { DEFAULT_DEPTH_CM, defaultBed } from './question.js';
 import { usualCriteria } from './windows/dates-in-years.js';
-import type { WindowQuestion } from './windows/sowing-windows.js';
+import type { WindowQuestion } from './windows/judged-dates.js';
 
 const FIRST_DATE = '2001-01-01' as PlainDate;
 const YEARS = 4;

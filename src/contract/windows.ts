@@ -138,7 +138,7 @@ export const windowAnswerSchema = z.strictObject({
   instead: z
     .array(
       z.strictObject({
-        action: z.enum(['wait', 'cover', 'start-indoors']),
+        action: z.enum(['wait', 'start-indoors']),
         grade: gradeSchema,
         from: dateOutSchema,
         to: dateOutSchema,

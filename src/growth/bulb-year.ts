@@ -1,13 +1,12 @@
 import type { BulbHarvest } from '../germination/growth.js';
 import { type AirOfYear, type Fate, NOTHING, UNKNOWN } from './fate.js';
-import { seasonDayOf } from './season-day.js';
+import { seasonDayOf, YEAR_DAYS } from './season-day.js';
 
-const YEAR_DAYS = 365;
 /** From this day of the growing year on what comes up is to stand over winter: 1 September in the north [d]. */
 const AUTUMN_DAY = 243;
 
 /** The longest day, as a day of the growing year: 21 June in the north. */
-export const LONGEST_DAY = 171;
+const LONGEST_DAY = 171;
 
 /**
  * The fate of a bulb that emerges on a day: leaves made before it swells set its size, whatever the temperature.

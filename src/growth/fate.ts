@@ -1,5 +1,5 @@
 /** Why there was no good harvest of what was up, the first that came. */
-export const growthWhys = [
+const growthWhys = [
   'frost-on-seedling',
   'frost-before-harvest',
   'season-too-short',

@@ -6,7 +6,7 @@ import { harvestDay } from './harvest-days.js';
 import { heatSums } from './heat-sums.js';
 import type { LongDays } from './long-days.js';
 import { meanOver, sumsUpTo } from './mean-over.js';
-import { seasonDayOf } from './season-day.js';
+import { seasonDayOf, YEAR_DAYS } from './season-day.js';
 
 /** Heat units of early and late kinds beside those of the middling kind, which the crop has [1]. */
 export interface KindSpread {
@@ -19,13 +19,12 @@ const SEEDLING_DAYS = 30;
 /** Heat spoils a harvest from so long before it on [d]. */
 const SPOILS_DAYS = 14;
 /** A harvest further off than this is none [d]. */
-export const MAX_GROWTH_DAYS = 250;
+const MAX_GROWTH_DAYS = 250;
 /** It bolts as a small plant where more than this share of its growth lies after days have become long: tuned, on two lists. */
 const GROWN_IN_LONG_DAYS = 0.95;
 /** Sown in the second half of the growing year, and ripe only after the first month of the next, it has stood over winter [d]. */
 const SECOND_HALF_DAY = 181;
 const WINTER_ENDS_DAY = 31;
-const YEAR_DAYS = 365;
 
 /**
  * The fate of a crop that emerges on a day, for every day of a year.

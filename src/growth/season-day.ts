@@ -1,7 +1,7 @@
 import { dayOfYear, type PlainDate } from '../basics/calendar.js';
 
 /** South of the equator the year is turned by half [d]. */
-export const HALF_YEAR_DAYS = 182;
+const HALF_YEAR_DAYS = 182;
 export const YEAR_DAYS = 365;
 
 /**

@@ -1,3 +1,4 @@
+import type { Crop } from '../germination/crop.js';
 import type { Growth, PlantingOut } from '../germination/growth.js';
 import { dayUnits } from './day-units.js';
 import type { KindSpread } from './growth-in-year.js';
@@ -39,3 +40,21 @@ export function fromTray(
 }
 /** No plant is ripe when it goes out. */
 const MIN_LEFT = 0.1;
+
+/**
+ * Growth of a crop that is sown in place though its heat units count from planting out: those of the tray come in addition.
+ *
+ * @param crop Its growth and its time in trays.
+ * @returns The same growth for crops whose units count from emergence.
+ *
+ * Formula: units + 7 · weeks · u(20 °C)
+ * Source: assumed; a tray stands in a room of 20 °C.
+ * @example of tomato, 805 °C·d, 6 weeks in the tray, base 10 °C // => 805 + 42 · 10 = 1225
+ */
+export function sownInPlace({ growth, plantingOut }: Pick<Crop, 'growth' | 'plantingOut'>): Growth | null {
+  const harvest = growth?.harvest;
+  if (!growth || harvest?.by !== 'heat' || harvest.countedFrom !== 'planting-out' || !plantingOut) return growth;
+  const { heatUnitsCDays, baseTempC, ceilingTempC } = harvest;
+  const inTray = 7 * plantingOut.weeksFromSowing * dayUnits(DEFAULT_ROOM_C, baseTempC, ceilingTempC);
+  return { ...growth, harvest: { ...harvest, heatUnitsCDays: heatUnitsCDays + inTray } };
+}

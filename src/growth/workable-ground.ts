@@ -12,10 +12,10 @@ export interface DailyAir {
 
 /** Field work starts when so many degrees above 0 °C have come together [°C·d]: Barnett and others (2006), handbook of climate
  * trends across Scotland. */
-export const FIELD_WORK_CDAYS = 200;
+const FIELD_WORK_CDAYS = 200;
 /** Ground dries when so much can evaporate a day [mm]: the least that seven stations have on their day of field work (tuned), so
  * that it delays only where winters are mild and dull. */
-export const DRYING_MM = 1.9;
+const DRYING_MM = 1.9;
 /** As a mean of so many days around each. */
 const DRYING_DAYS = 15;
 

@@ -1184,7 +1184,6 @@ export const de = {
   'instead.wait': 'Warten Sie: Vom {from} bis {to} lohnt die Aussaat.',
   'instead.start-indoors':
     'Säen Sie vom {from} bis {to} in Schalen in einem Raum von {roomC}, und pflanzen Sie vom {plantOutFromDate} bis {plantOutToDate} aus.',
-  'instead.cover': 'Vom {from} bis {to} macht Vlies, unter dem die Luft etwa {warmerK} wärmer bleibt, den Termin gut.',
   'verdict-on-date.good': 'Ein guter Termin{harvestOn, select, none {} other {: Ernte ab etwa {harvestOn}}}.',
   'verdict-on-date.fair':
     'Zweite Wahl, {why, select, too_cold {denn der Boden ist kalt} too_hot {denn Hitze kann den Samen aufhalten} too_slow {denn die Saat geht langsam auf} frost_to_come {denn Frost kann die Sämlinge nehmen} too_late {denn die Ernte kann zu spät kommen} heat_at_harvest {denn die Ernte kann in die Hitze fallen} bolts {denn die Kultur kann schießen} day_length {denn die Tage sind zu weit fortgeschritten} ground_wet {denn der Boden kann zu nass sein} other {denn die Kultur steht über Winter}}{betterOn, select, none {} other {; besser am {betterOn}}}.',

@@ -1145,7 +1145,6 @@ export const en = {
   'instead.wait': 'Wait: from {from} to {to} it is worth sowing.',
   'instead.start-indoors':
     'Sow in trays in a room of {roomC} from {from} to {to}, and plant out from {plantOutFromDate} to {plantOutToDate}.',
-  'instead.cover': 'From {from} to {to} fleece, which keeps the air about {warmerK} warmer, makes it good.',
   'verdict-on-date.good': 'A good date{harvestOn, select, none {} other {: pick from about {harvestOn}}}.',
   'verdict-on-date.fair':
     'Second best, {why, select, too_cold {as the soil is cold} too_hot {as heat may stop the seed} too_slow {as it comes up slowly} frost_to_come {as frost may take the seedlings} too_late {as the harvest may come too late} heat_at_harvest {as it may be ripe in the heat} bolts {as it may run to seed} day_length {as the days are too far on} ground_wet {as the ground may be too wet} other {as it stands over winter}}{betterOn, select, none {} other {; better on {betterOn}}}.',

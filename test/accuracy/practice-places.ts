@@ -1,7 +1,8 @@
 import { type FindPast, type PastSoil, pastSoil } from '../../src/answers/ahead/past-soil.js';
 import { defaultBed } from '../../src/answers/question.js';
 import { usualCriteria } from '../../src/answers/windows/dates-in-years.js';
-import { type SowingWindows, sowingWindows, type WindowQuestion } from '../../src/answers/windows/sowing-windows.js';
+import type { WindowQuestion } from '../../src/answers/windows/judged-dates.js';
+import { type SowingWindows, sowingWindows } from '../../src/answers/windows/sowing-windows.js';
 import { fixedZone, type PlainDate } from '../../src/basics/calendar.js';
 import { type ReadSeries, readSeries } from '../../src/readings/read-series.js';
 import { cropCalled } from '../unit/germination/make.js';

@@ -1,6 +1,7 @@
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import type { DateInYears, WindowCriteria } from './dates-in-years.js';
-import type { Grade, Graded } from './grades.js';
+import type { Grade } from './grades.js';
+import type { JudgedDates } from './judged-dates.js';
 import { quantilesOf } from './quantiles.js';
 import type { Reason } from './reasons.js';
 import { bestDay, type Run } from './sureness.js';
@@ -29,10 +30,7 @@ const PUT_OFF_TO_DAYS = 21;
 /** The best date, and why: of the good ones the earliest with two sure weeks around it, else the surest; of fair ones the surest. */
 export function bestOf(
   { from, prefer, criteria }: BestAsked,
-  dates: readonly DateInYears[],
-  { sureness, odds, runs }: Graded,
-  years: number,
-  reasonsIn: (run: Run) => Reason[],
+  { all: dates, graded: { sureness, odds, runs }, years, reasonsIn }: JudgedDates,
 ): SowingBest | null {
   const good = runs.filter(({ grade }) => grade === 'good');
   const choosable = good.length > 0 ? good : runs.filter(({ grade }) => grade === 'fair');
@@ -50,8 +48,8 @@ export function bestOf(
         isEarliest: best.isEarliest ? 'yes' : 'no',
         sharePercent: Math.round(100 * criteria.share),
         maxDays: criteria.maxDays,
-        inYears: Math.round((sureness[day] || 0) * years),
-        ofYears: years,
+        inYears: Math.round((sureness[day] || 0) * years.length),
+        ofYears: years.length,
         halfDays: half && Math.round(half.p50),
         halfFromDays: half && Math.round(half.p10),
         halfToDays: half && Math.round(half.p90),

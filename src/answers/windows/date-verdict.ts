@@ -3,11 +3,12 @@ import { RequestError } from '../../basics/errors.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import type { PastSoil } from '../ahead/past-soil.js';
 import { type Question, seedDepthCm } from '../question.js';
+import { bestOf } from './best-date.js';
 import { usualCriteria } from './dates-in-years.js';
 import type { Grade } from './grades.js';
-import type { HarvestDates } from './harvest-dates.js';
+import { type HarvestDates, harvestOfDate } from './harvest-dates.js';
+import { judgedDates, type WindowQuestion } from './judged-dates.js';
 import type { Reason } from './reasons.js';
-import { type SowingWindows, sowingWindows } from './sowing-windows.js';
 import type { DateVerdictFact } from './window-facts.js';
 
 /** Is the date of a sowing a good one? */
@@ -35,11 +36,17 @@ export function dateVerdict(
 ): { readonly dateVerdict: DateVerdict; readonly harvest: HarvestDates | null } | null {
   const { date } = question.sowing;
   try {
-    const near = windowsOf(question, past, addDays(date, -AROUND_DAYS), addDays(date, AROUND_DAYS), shouldStop);
-    const { grade, harvest } = near.dates[AROUND_DAYS]!;
-    const { reasons } = near.spans.find(({ from, to }) => from <= date && date <= to)!;
-    const best =
-      grade === 'good' ? null : windowsOf(question, past, date, addDays(date, LAST_DATE_DAYS), shouldStop).best;
+    const judge = (from: PlainDate, to: PlainDate) => {
+      const dates = datesToJudge(question, from, to);
+      return { dates, judged: judgedDates(dates, () => past, shouldStop) };
+    };
+    const near = judge(addDays(date, -AROUND_DAYS), addDays(date, AROUND_DAYS)).judged;
+    const grade = near.gradeOf[AROUND_DAYS]!;
+    const harvest = grade === 'poor' ? null : harvestOfDate(near.all[AROUND_DAYS]!, date);
+    const run = near.graded.runs.find(({ from, to }) => from <= AROUND_DAYS && AROUND_DAYS <= to)!;
+    const reasons = grade === 'good' ? [] : near.reasonsIn(run);
+    const later = grade === 'good' ? null : judge(date, addDays(date, LAST_DATE_DAYS));
+    const best = later && bestOf(later.dates, later.judged);
     const isBetter = best !== null && (best.grade === 'good' || grade === 'poor');
     const better = isBetter ? { date: best.date, grade: best.grade } : null;
     return { dateVerdict: { grade, reasons, better, text: textOf(grade, reasons, better, harvest) }, harvest };
@@ -51,35 +58,28 @@ export function dateVerdict(
 
 const LAST_DATE_DAYS = 364;
 
-function windowsOf(
-  { crop, site, bed, sowing, lot, timeFactor, series, normals, ...rest }: Question,
-  past: PastSoil,
+/** The question about dates around or after that of a sowing. */
+const datesToJudge = (
+  { crop, site, bed, sowing, lot, timeFactor, series, normals, understood }: Question,
   from: PlainDate,
   to: PlainDate,
-  shouldStop?: ShouldStop,
-): SowingWindows {
-  return sowingWindows(
-    {
-      crop,
-      site,
-      bed,
-      depthCm: seedDepthCm({ sowing, crop }),
-      time: sowing.time,
-      lot,
-      timeFactor,
-      series,
-      understood: rest.understood,
-      from,
-      to,
-      criteria: { ...usualCriteria, maxDays: crop.maxDays },
-      prefer: 'earliest',
-      judge: 'harvest',
-      normals,
-    },
-    () => past,
-    shouldStop,
-  );
-}
+): WindowQuestion => ({
+  crop,
+  site,
+  bed,
+  depthCm: seedDepthCm({ sowing, crop }),
+  time: sowing.time,
+  lot,
+  timeFactor,
+  series,
+  understood,
+  from,
+  to,
+  criteria: { ...usualCriteria, maxDays: crop.maxDays },
+  prefer: 'earliest',
+  judge: 'harvest',
+  normals,
+});
 
 function textOf(
   grade: Grade,

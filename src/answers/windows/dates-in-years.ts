@@ -22,8 +22,6 @@ export interface WindowCriteria {
 /** What makes a date good where nobody says otherwise. */
 export const usualCriteria = { share: 0.7, shareIfHeld: 0.4, sureness: 0.8 } as const;
 
-export type { WhyNot } from './why-nots.js';
-
 /** What a date would have done in the years that are known. */
 export interface DateInYears {
   /** The share of them in which it was good; NaN where none is known. */

@@ -5,6 +5,7 @@ import type { Fate } from '../../growth/fate.js';
 import { growthInYear, type KindSpread } from '../../growth/growth-in-year.js';
 import { type LongDays, longDays } from '../../growth/long-days.js';
 import { seasonDay } from '../../growth/season-day.js';
+import { sownInPlace } from '../../growth/tray-growth.js';
 import { isTooWet, type WorkableGround, workableGround } from '../../growth/workable-ground.js';
 import type { PastSoil } from '../ahead/past-soil.js';
 import type { QuestionBed } from '../question.js';
@@ -63,17 +64,6 @@ export function harvestSeason(
       Number(ground !== null && isTooWet(ground, seasonDay(date, latitude), bed.kind === 'raised-bed')),
     ),
   };
-}
-
-/** In a tray plants grow as in a room of this warmth [°C]. Our assumption. */
-const TRAY_C = 20;
-
-/** Growth of a crop that is sown in place: heat units counted from planting out get those of the tray in addition. */
-function sownInPlace({ growth, plantingOut }: Crop): Growth | null {
-  const harvest = growth?.harvest;
-  if (!growth || harvest?.by !== 'heat' || harvest.countedFrom !== 'planting-out' || !plantingOut) return growth;
-  const inTrayCDays = 7 * plantingOut.weeksFromSowing * (TRAY_C - harvest.baseTempC);
-  return { ...growth, harvest: { ...harvest, heatUnitsCDays: harvest.heatUnitsCDays + inTrayCDays } };
 }
 
 export interface HarvestAsked {

@@ -67,7 +67,6 @@ export const insteadFacts = {
     plantOutFromDate: 'date',
     plantOutToDate: 'date',
   },
-  'instead.cover': { from: 'date', to: 'date', warmerK: 'kelvin' },
 } as const satisfies FactKinds;
 
 /** Is it a good date? */

@@ -1,5 +1,6 @@
-import { commonest, type DateInYears, datesInYears, type WhyNot } from '../../answers/windows/dates-in-years.js';
+import { commonest, type DateInYears, datesInYears } from '../../answers/windows/dates-in-years.js';
 import { smoothed } from '../../answers/windows/sureness.js';
+import type { WhyNot } from '../../answers/windows/why-nots.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { addDays, dayOfYear, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { UncertainShare } from '../../basics/numerics/chance-of-count.js';

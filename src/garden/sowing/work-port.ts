@@ -1,6 +1,7 @@
 import { DEFAULT_DEPTH_CM, type Lot } from '../../answers/question.js';
 import { usualCriteria } from '../../answers/windows/dates-in-years.js';
-import type { SowingWindows, WindowQuestion } from '../../answers/windows/sowing-windows.js';
+import type { WindowQuestion } from '../../answers/windows/judged-dates.js';
+import type { SowingWindows } from '../../answers/windows/sowing-windows.js';
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { type ErrorCode, type Note, RequestError } from '../../basics/errors.js';
 import { type FactKinds, factsOf } from '../../basics/fact.js';

@@ -1,7 +1,7 @@
 import { DEFAULT_DEPTH_CM, defaultBed, type Lot, type Question, type QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
 import type { SoilQuestion } from '../../answers/soil/soil-temperatures.js';
-import type { WindowQuestion } from '../../answers/windows/sowing-windows.js';
+import type { WindowQuestion } from '../../answers/windows/judged-dates.js';
 import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../../basics/calendar.js';
 import { notUnderstood, RequestError } from '../../basics/errors.js';
 import { fieldFact } from '../../basics/field-facts.js';

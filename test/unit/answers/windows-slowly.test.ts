@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type PastSoil, pastSoil, yearsBefore } from '../../../src/answers/ahead/past-soil.js';
 import { defaultBed } from '../../../src/answers/question.js';
-import { sowingWindows, type WindowQuestion } from '../../../src/answers/windows/sowing-windows.js';
+import type { WindowQuestion } from '../../../src/answers/windows/judged-dates.js';
+import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import {
   addDays,
   DAY_MS,

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { defaultBed } from '../../../src/answers/question.js';
-import type { WindowQuestion } from '../../../src/answers/windows/sowing-windows.js';
+import type { WindowQuestion } from '../../../src/answers/windows/judged-dates.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { RequestError, StoppedError } from '../../../src/basics/errors.js';
 import { DEADLINE_MS } from '../../../src/worker/pool-limits.js';
