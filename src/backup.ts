@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { configSchema } from './config.js';
-import { backUp } from './storage/back-up.js';
 import { sqlitePath } from './storage/database-url.js';
-import { keyPathOf } from './storage/secrets-key.js';
+import { keyPathOf } from './storage/secrets/secrets-key.js';
+import { backUp } from './storage/sqlite/back-up.js';
 
 const [name] = process.argv.slice(2);
 const { DATABASE_URL, INIT_CWD = '.' } = process.env;

@@ -9,8 +9,8 @@ import Fastify, {
   type FastifyRequest,
 } from 'fastify';
 import { RequestError } from '../basics/errors.js';
-import { requestRefusal } from '../contract/refusal-facts.js';
-import { requireSameOrigin } from '../contract/same-origin.js';
+import { requestRefusal } from '../contract/request/refusal-facts.js';
+import { requireSameOrigin } from '../contract/request/same-origin.js';
 import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';

@@ -1,10 +1,10 @@
 import type { Store } from '../garden/store/store.js';
-import { chooseSecrets, type SecretsSettings } from './choose-secrets.js';
 import type { Database } from './database.js';
 import { sqlitePath } from './database-url.js';
 import { migrate } from './migrate.js';
 import { openPostgres } from './postgres.js';
-import { openSqlite } from './sqlite.js';
+import { chooseSecrets, type SecretsSettings } from './secrets/choose-secrets.js';
+import { openSqlite } from './sqlite/sqlite.js';
 import { type StoreSettings, storeOf } from './store-of.js';
 
 /**

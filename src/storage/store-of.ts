@@ -3,7 +3,7 @@ import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import type { Bed, Put, Store } from '../garden/store/store.js';
 import type { Database } from './database.js';
 import { deleteDocument, findDocument, listDocuments, putDocument } from './document-table.js';
-import { plainSecrets, type Secrets } from './secrets.js';
+import { plainSecrets, type Secrets } from './secrets/secrets.js';
 import { deleteAir, findComingDays, findNormals, listAir, putAir, putComingDays, putNormals } from './tables/air.js';
 import { takeAllowance } from './tables/allowances.js';
 import {

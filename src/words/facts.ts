@@ -15,8 +15,8 @@ import {
 import { errorFacts } from '../basics/errors.js';
 import { type FactKinds, type ParamKind, saidFacts } from '../basics/fact.js';
 import { fieldFacts } from '../basics/field-facts.js';
-import { problemFacts, problemPageFacts } from '../contract/problem-facts.js';
-import { keptNoteFacts, keptRefusalFacts, requestRefusalFacts } from '../contract/refusal-facts.js';
+import { problemFacts, problemPageFacts } from '../contract/request/problem-facts.js';
+import { keptNoteFacts, keptRefusalFacts, requestRefusalFacts } from '../contract/request/refusal-facts.js';
 import { newsFacts } from '../garden/alerts/news-facts.js';
 import { bedFacts } from '../garden/bed/bed-facts.js';
 import { eventFacts } from '../garden/calendar/event-facts.js';

@@ -1,7 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 import { KEY_PARAMETERS } from '../server/logged-request.js';
 import type { FindOwner } from './keys.js';
 

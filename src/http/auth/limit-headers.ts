@@ -1,6 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 import type { RateVerdict } from './rate-limit.js';
 
 /**

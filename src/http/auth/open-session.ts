@@ -1,7 +1,7 @@
 import { randomBytes, randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
-import { SESSION_KEPT_S } from '../../contract/session-cookie.js';
+import { SESSION_KEPT_S } from '../../contract/request/session-cookie.js';
 import type { Store } from '../../garden/store/store.js';
 import type { FindOwner, KeyHolder } from './keys.js';
 import { sessionLabel } from './session-label.js';

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
-import { requireSameOrigin } from '../../contract/same-origin.js';
-import { sessionIn, setSession } from '../../contract/session-cookie.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
+import { requireSameOrigin } from '../../contract/request/same-origin.js';
+import { sessionIn, setSession } from '../../contract/request/session-cookie.js';
 import type { Store } from '../../garden/store/store.js';
 import type { Route } from '../openapi/route.js';
 import { read } from '../question/read.js';

@@ -1,7 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
-import { sessionIn } from '../../contract/session-cookie.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
+import { sessionIn } from '../../contract/request/session-cookie.js';
 import type { Shown } from './owner.js';
 
 /** The request's key, whatever else it sends; otherwise its session. */

@@ -1,6 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 import type { AskedBy } from '../../worker/worker-pool.js';
 import { ownerId } from './caller-id.js';
 import { isNearer, showLimit, tooMany } from './limit-headers.js';

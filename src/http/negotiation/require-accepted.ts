@@ -1,6 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 import type { Operation } from '../openapi/route.js';
 import { negotiatedType } from './content-negotiation.js';
 import { SVG } from './picture.js';

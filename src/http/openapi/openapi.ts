@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type ErrorCode, errorCodes } from '../../basics/errors.js';
 import { paramsSchema } from '../../contract/common.js';
-import { SESSION_COOKIE } from '../../contract/session-cookie.js';
+import { SESSION_COOKIE } from '../../contract/request/session-cookie.js';
 import { quotaNames } from '../../garden/store/quotas.js';
 import { SVG } from '../negotiation/picture.js';
 import { readerParameters } from '../negotiation/reader.js';

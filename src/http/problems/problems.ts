@@ -1,6 +1,6 @@
 import type { Choice, ErrorCode, Fault, RequestError } from '../../basics/errors.js';
 import type { Params } from '../../basics/fact.js';
-import { problemFact } from '../../contract/problem-facts.js';
+import { problemFact } from '../../contract/request/problem-facts.js';
 import { messagesOf, refusalText } from '../../words/refusal-text.js';
 import type { Say } from '../../words/say.js';
 

@@ -1,5 +1,5 @@
 import { RequestError, StoppedError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 import { QuotaError } from '../../garden/store/quotas.js';
 import { StorageError } from '../../garden/store/storage-error.js';
 

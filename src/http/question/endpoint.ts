@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
-import { keptRefusal } from '../../contract/refusal-facts.js';
+import { keptRefusal } from '../../contract/request/refusal-facts.js';
 import { bedInputsIn, bedRows, keptOf, type PlaceRecords, placeRows } from '../../garden/bed/bed-inputs.js';
 import type { Store } from '../../garden/store/store.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';

@@ -6,7 +6,7 @@ import { addDays, dateAt, findZone, type PlainDate, type Zone } from '../../basi
 import { notUnderstood, RequestError } from '../../basics/errors.js';
 import { fieldFact } from '../../basics/field-facts.js';
 import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
-import { keptRefusal } from '../../contract/refusal-facts.js';
+import { keptRefusal } from '../../contract/request/refusal-facts.js';
 import type { SoilQuery } from '../../contract/soil.js';
 import type { WindowQuery } from '../../contract/windows.js';
 import { type BedInputs, seriesToGoBy } from '../../garden/bed/bed-inputs.js';

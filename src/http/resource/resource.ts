@@ -4,7 +4,7 @@ import { type Note, notUnderstood, RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { fieldFact } from '../../basics/field-facts.js';
 import { idSchema } from '../../contract/common.js';
-import { keptRefusal } from '../../contract/refusal-facts.js';
+import { keptRefusal } from '../../contract/request/refusal-facts.js';
 import { type IfRevision, NO_REVISION } from '../../garden/store/resource.js';
 import type { Kept, Put } from '../../garden/store/store.js';
 import { ownerOf } from '../auth/owner.js';

@@ -2,8 +2,8 @@ import { createServer, type IncomingMessage, type RequestListener, type Server, 
 import type { Socket } from 'node:net';
 import { RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
-import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { FILE_LIMIT_BYTES } from '../../contract/request/file-limit.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 
 /** Limits of one connection, and of all together. */
 export interface ConnectionLimits {

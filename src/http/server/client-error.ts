@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { STATUS_CODES } from 'node:http';
 import type { Socket } from 'node:net';
 import { RequestError } from '../../basics/errors.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 import { plainReader } from '../../words/reader.js';
 import { sayer } from '../../words/say.js';
 import { problemOf } from '../problems/problems.js';

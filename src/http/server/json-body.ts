@@ -1,6 +1,6 @@
 import { RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
-import { requestRefusal } from '../../contract/refusal-facts.js';
+import { requestRefusal } from '../../contract/request/refusal-facts.js';
 
 /** Maximum nesting of lists and objects: the deepest question has 7 (RFC 8259 §9 lets a reader set such limits). */
 const MAX_DEPTH = 64;

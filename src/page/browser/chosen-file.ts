@@ -1,5 +1,5 @@
-import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
 import type { ReportWire } from '../../contract/readings.js';
+import { FILE_LIMIT_BYTES } from '../../contract/request/file-limit.js';
 import { get, isFailure, type Result, wordedFor } from '../shell/api.js';
 import type { AskedQuestion, FileGiven } from '../shell/view.js';
 import { checkRequest, sizeText, tooLarge } from '../sowing/file-check.js';

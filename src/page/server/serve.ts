@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import multipart from '@fastify/multipart';
 import type { FastifyPluginAsync } from 'fastify';
 import { digestOf } from '../../basics/digest.js';
-import { isSameOrigin, needsKey } from '../../contract/same-origin.js';
+import { isSameOrigin, needsKey } from '../../contract/request/same-origin.js';
 import { styles } from '../../plot/theme.js';
 import { type Language, languages } from '../../words/reader.js';
 import type { Setting } from '../running/settings.js';

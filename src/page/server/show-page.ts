@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { sessionIn } from '../../contract/session-cookie.js';
+import { sessionIn } from '../../contract/request/session-cookie.js';
 import { type Language, readerOf } from '../../words/reader.js';
 import { askedIn, sendAgain, withRejected } from '../form/action.js';
 import { linkTo, MAX_LINK, questionFrom, readingOf } from '../form/question.js';

@@ -1,4 +1,4 @@
-import { FILE_LIMIT_BYTES } from '../../contract/file-limit.js';
+import { FILE_LIMIT_BYTES } from '../../contract/request/file-limit.js';
 import type { PageQuestion } from '../form/question.js';
 import type { ApiRequest, ProblemBody } from '../shell/api.js';
 import { pathWith } from '../shell/api.js';

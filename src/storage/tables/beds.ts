@@ -7,7 +7,7 @@ import type { Readings } from '../../readings/readings.js';
 import type { Database, Query } from '../database.js';
 import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
-import type { Secrets } from '../secrets.js';
+import type { Secrets } from '../secrets/secrets.js';
 import { findPlace } from './places.js';
 import { addBytes, BYTES_PER_READING, readingsIn, refuseOneMore, refuseThermometer } from './quotas.js';
 import { deleteFromSeries, hasSeries, putInSeries, rezoneBed, seriesOf } from './reading-days.js';

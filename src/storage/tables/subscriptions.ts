@@ -5,7 +5,7 @@ import { type IfRevision, isAtRevision, type Put, type ResourcePage } from '../.
 import type { Database, Query } from '../database.js';
 import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
-import type { Secrets } from '../secrets.js';
+import type { Secrets } from '../secrets/secrets.js';
 import { refuseOneMore } from './quotas.js';
 
 interface SubscriptionRow {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isSameOrigin } from '../../../src/contract/same-origin.js';
+import { isSameOrigin } from '../../../src/contract/request/same-origin.js';
 
 /** Asked of quillmere.example, unless another host is named. */
 const own = (origin: string | undefined, site?: string, host = 'quillmere.example') =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { FILE_LIMIT_BYTES } from '../../../src/contract/file-limit.js';
 import type { ReportWire } from '../../../src/contract/readings.js';
+import { FILE_LIMIT_BYTES } from '../../../src/contract/request/file-limit.js';
 import { questionFrom } from '../../../src/page/form/question.js';
 import type { Inventory } from '../../../src/page/shell/inventory.js';
 import { checkRequest, sizeText, tooLarge } from '../../../src/page/sowing/file-check.js';

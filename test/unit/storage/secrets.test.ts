@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { keyring } from '../../../src/http/auth/keys.js';
 import { migrate } from '../../../src/storage/migrate.js';
 import { openDatabase, openStore } from '../../../src/storage/open-store.js';
-import { plainSecrets, sealedBy } from '../../../src/storage/secrets.js';
+import { plainSecrets, sealedBy } from '../../../src/storage/secrets/secrets.js';
 import { storeOf } from '../../../src/storage/store-of.js';
 import { startApp } from '../../api/helper.js';
 import { northBed, quillmere } from '../../storage/make.js';

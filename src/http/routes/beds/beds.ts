@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { RequestError } from '../../../basics/errors.js';
 import { type BedWire, bedAnswerSchema, bedListSchema, bedPatchSchema, bedPutSchema } from '../../../contract/beds.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import type { Bed, BedFields, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
 import { tagOf } from '../../negotiation/etag.js';

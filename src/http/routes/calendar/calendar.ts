@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { digestOfJson } from '../../../basics/digest.js';
 import { RequestError } from '../../../basics/errors.js';
 import { idSchema } from '../../../contract/common.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import { bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
 import { bedSeason, knownSeason } from '../../../garden/bed/bed-season.js';
 import type { CalendarEvent } from '../../../garden/calendar/calendar-event.js';

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { RequestError } from '../../../basics/errors.js';
 import { precisionSchema } from '../../../contract/common.js';
 import { type CropAnswer, type CropList, cropAnswerSchema, cropListSchema } from '../../../contract/crop.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import { crops } from '../../../germination/crops.js';
 import { tagOf } from '../../negotiation/etag.js';
 import { asPicture, formOf, pictureOf, pictureParameters, wantsPicture } from '../../negotiation/picture.js';

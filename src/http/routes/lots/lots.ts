@@ -2,7 +2,7 @@ import { addDays, dateAt, fixedZone, type PlainDate } from '../../../basics/cale
 import { notUnderstood, RequestError } from '../../../basics/errors.js';
 import { fieldFact, wasValue } from '../../../basics/field-facts.js';
 import { lotAnswerSchema, lotListSchema, lotPutSchema } from '../../../contract/lots.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import { lotNow } from '../../../garden/lots/lot-now.js';
 import type { LotFields, SeedLot } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';

@@ -1,6 +1,6 @@
 import { RequestError } from '../../../basics/errors.js';
 import { seedsNeededAnswerSchema, seedsNeededSchema } from '../../../contract/lots.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import { MAX_SEEDS } from '../../../garden/lots/fewest-seeds.js';
 import { seedsNeeded } from '../../../garden/lots/seeds-needed.js';
 import type { CropChoice, LotFields } from '../../../garden/store/season-store.js';

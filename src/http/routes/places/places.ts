@@ -8,7 +8,7 @@ import {
   placePatchSchema,
   placePutSchema,
 } from '../../../contract/places.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import type { Place, PlaceFields, Store } from '../../../garden/store/store.js';
 import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';

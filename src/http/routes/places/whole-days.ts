@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { RequestError } from '../../../basics/errors.js';
 import type { Fact } from '../../../basics/fact.js';
 import { fieldFact } from '../../../basics/field-facts.js';
-import { keptNote, keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptNote, keptRefusal } from '../../../contract/request/refusal-facts.js';
 import type { AirDay } from '../../../garden/store/store.js';
 import type { ReadSeries } from '../../../readings/read-series.js';
 import { seriesFault } from '../../question/upload.js';

@@ -4,7 +4,7 @@ import { RequestError } from '../../../basics/errors.js';
 import { fieldFact } from '../../../basics/field-facts.js';
 import { readingsKeptSchema, thermometersAnswerSchema } from '../../../contract/beds.js';
 import { changesAnswerSchema, deletedAnswerSchema } from '../../../contract/kept.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import { seriesSchema } from '../../../contract/series.js';
 import type { Bed, Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';

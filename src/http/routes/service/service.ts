@@ -1,6 +1,6 @@
 import { type ErrorCode, errorCodes, RequestError } from '../../../basics/errors.js';
-import { problemFact } from '../../../contract/problem-facts.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { problemFact } from '../../../contract/request/problem-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import type { Store } from '../../../garden/store/store.js';
 import type { Reader } from '../../../words/reader.js';
 import { sayer } from '../../../words/say.js';

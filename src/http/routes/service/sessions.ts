@@ -1,4 +1,4 @@
-import { setSession } from '../../../contract/session-cookie.js';
+import { setSession } from '../../../contract/request/session-cookie.js';
 import { sessionListSchema } from '../../../contract/sessions.js';
 import type { Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';

@@ -3,7 +3,7 @@ import { addDays, dateAt, findDate, type PlainDate, zoneNamed } from '../../../b
 import { type Fault, notUnderstood, RequestError } from '../../../basics/errors.js';
 import { fieldFact } from '../../../basics/field-facts.js';
 import { orAsKept } from '../../../contract/kept.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import { countAnswerSchema, countPutSchema } from '../../../contract/sowings.js';
 import type { Count, KeptCount, Sowing } from '../../../garden/store/season-store.js';
 import type { Store } from '../../../garden/store/store.js';

@@ -2,7 +2,7 @@ import { isIP } from 'node:net';
 import { notUnderstood, RequestError } from '../../../basics/errors.js';
 import type { Fact } from '../../../basics/fact.js';
 import { fieldFact } from '../../../basics/field-facts.js';
-import { keptRefusal } from '../../../contract/refusal-facts.js';
+import { keptRefusal } from '../../../contract/request/refusal-facts.js';
 import {
   type SubscriptionWire,
   subscriptionAnswerSchema,

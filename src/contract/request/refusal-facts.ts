@@ -1,5 +1,5 @@
-import { type FactKinds, factsOf } from '../basics/fact.js';
-import { quotaNames } from '../garden/store/quotas.js';
+import { type FactKinds, factsOf } from '../../basics/fact.js';
+import { quotaNames } from '../../garden/store/quotas.js';
 
 const KINDS = ['place', 'bed', 'lot', 'sowing', 'subscription', 'plan', 'session'] as const;
 

@@ -1,6 +1,6 @@
-import { deliveryFact } from '../garden/store/connection-facts.js';
-import { factToStore } from '../garden/store/stored-fact.js';
-import type { Database, Query } from './database.js';
+import { deliveryFact } from '../../garden/store/connection-facts.js';
+import { factToStore } from '../../garden/store/stored-fact.js';
+import type { Database, Query } from '../database.js';
 import { isSealed, type SecretOf, type Secrets } from './secrets.js';
 
 interface SecretRow {

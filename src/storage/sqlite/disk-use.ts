@@ -1,6 +1,6 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { sqlitePath } from './database-url.js';
+import { sqlitePath } from '../database-url.js';
 
 /**
  * Sizes of an SQLite file and its log, and the free space on their disk [bytes]; empty for another kind of database.

@@ -1,5 +1,5 @@
-import { type ErrorCode, errorCodes } from '../basics/errors.js';
-import type { Fact } from '../basics/fact.js';
+import { type ErrorCode, errorCodes } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 
 const PARTS = ['title', 'cause', 'cure'] as const;
 type ProblemCode = `${(typeof PARTS)[number]}.${ErrorCode}`;

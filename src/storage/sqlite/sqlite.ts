@@ -1,12 +1,12 @@
 import { setImmediate } from 'node:timers/promises';
-import { StorageError } from '../garden/store/storage-error.js';
-import type { Database, Value } from './database.js';
-import { type OwnerQueue, ownerQueue } from './owner-queue.js';
-import { type DatabaseProbe, throttledProbe } from './probe.js';
-import { type Checkpoints, checkpoint, checkpoints } from './sqlite-checkpoint.js';
-import { commit, type Work } from './sqlite-commit.js';
-import { type Connection, connect, patiently } from './sqlite-connection.js';
-import { prepareFile, type SqliteFile, watchFile } from './sqlite-file.js';
+import { StorageError } from '../../garden/store/storage-error.js';
+import type { Database, Value } from '../database.js';
+import { type OwnerQueue, ownerQueue } from '../owner-queue.js';
+import { type DatabaseProbe, throttledProbe } from '../probe.js';
+import { type Checkpoints, checkpoint, checkpoints } from './checkpoint.js';
+import { commit, type Work } from './commit.js';
+import { type Connection, connect, patiently } from './connection.js';
+import { prepareFile, type SqliteFile, watchFile } from './file.js';
 
 /** The service's own work, which belongs to no owner. */
 const SERVICE = '';

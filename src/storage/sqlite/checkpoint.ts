@@ -1,6 +1,6 @@
-import { StorageError } from '../garden/store/storage-error.js';
-import type { Connection } from './sqlite-connection.js';
-import type { SqliteFile } from './sqlite-file.js';
+import { StorageError } from '../../garden/store/storage-error.js';
+import type { Connection } from './connection.js';
+import type { SqliteFile } from './file.js';
 
 /**
  * Time of a checkpoint: soon after a commit [ms], or, under many commits, at this length of the log [bytes]. A

@@ -1,5 +1,5 @@
 import { createCipheriv, createDecipheriv, createHmac, hkdfSync, randomBytes } from 'node:crypto';
-import { StorageError } from '../garden/store/storage-error.js';
+import { StorageError } from '../../garden/store/storage-error.js';
 
 /** The holder of a secret: a secret sealed for one cannot be opened for another. */
 export type SecretOf = readonly [kind: 'calendar' | 'webhook', owner: string, id: string];

@@ -1,10 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import type { Database } from './database.js';
+import type { Database } from '../database.js';
+import { newSecret } from '../tables/subscriptions.js';
 import { forgetSealed, hasSealed, opensSealed, sealPlain } from './seal-secrets.js';
 import { plainSecrets, type SecretOf, type Secrets, sealedBy } from './secrets.js';
 import { keyFromFile, keyPathOf, readKeyFile } from './secrets-key.js';
-import { newSecret } from './tables/subscriptions.js';
 
 export interface SecretsSettings {
   /** The key that seals secrets. Without it SQLite has one in a file beside its own, PostgreSQL has none. */

@@ -12,7 +12,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
-import { StorageError } from '../garden/store/storage-error.js';
+import { StorageError } from '../../garden/store/storage-error.js';
 
 /**
  * Bytes reserved in a file beside the database. On a full disk they are released so that something can be deleted:

@@ -1,8 +1,8 @@
 import { setImmediate } from 'node:timers/promises';
-import { StorageError } from '../garden/store/storage-error.js';
-import type { Query, Value } from './database.js';
-import { type Connection, patiently } from './sqlite-connection.js';
-import type { SqliteFile } from './sqlite-file.js';
+import { StorageError } from '../../garden/store/storage-error.js';
+import type { Query, Value } from '../database.js';
+import { type Connection, patiently } from './connection.js';
+import type { SqliteFile } from './file.js';
 
 /** The work of one transaction. */
 export type Work<T> = (query: Query) => Promise<T>;

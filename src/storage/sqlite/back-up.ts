@@ -1,6 +1,6 @@
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import Libsql from 'libsql';
-import { sqlitePath } from './database-url.js';
+import { sqlitePath } from '../database-url.js';
 
 /** Time to wait while a service is writing [ms]. */
 const WAIT_MS = 10_000;

@@ -1,5 +1,5 @@
 import type { FastifyRequest } from 'fastify';
-import { RequestError } from '../basics/errors.js';
+import { RequestError } from '../../basics/errors.js';
 import { requestRefusal } from './refusal-facts.js';
 
 /**

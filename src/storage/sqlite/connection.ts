@@ -1,7 +1,7 @@
 import { setTimeout } from 'node:timers/promises';
 import Libsql from 'libsql';
-import { StorageError, type StorageErrorKind } from '../garden/store/storage-error.js';
-import type { Value } from './database.js';
+import { StorageError, type StorageErrorKind } from '../../garden/store/storage-error.js';
+import type { Value } from '../database.js';
 
 /**
  * Total time to wait for another process that holds the file [ms], and the length of a nap. SQLite's own waiting would
