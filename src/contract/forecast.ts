@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { remedyActions } from '../answers/forecast/remedies.js';
+import { remedyActions } from '../answers/forecast/remedies/remedies.js';
 import type { Fact } from '../basics/fact.js';
 import { bedKinds, covers, moistures } from '../seedbed/bed.js';
 import {

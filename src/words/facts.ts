@@ -1,5 +1,5 @@
 import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
-import { remedyFacts } from '../answers/forecast/remedy-facts.js';
+import { remedyFacts } from '../answers/forecast/remedies/remedy-facts.js';
 import { safetyFacts } from '../answers/forecast/safety-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';

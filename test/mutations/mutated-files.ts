@@ -303,7 +303,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['FIRST_DAY_SD_K', 'PER_DAY_SD_K'],
   },
   {
-    file: 'src/answers/forecast/spell-answers.ts',
+    file: 'src/answers/forecast/remedies/spell-answers.ts',
     tests: ['test/unit/answers/free-date.test.ts'],
     numbers: ['HARMFUL_DAY_H', 'MIN_FREE_DAYS'],
   },

@@ -1,6 +1,6 @@
 import type { ChartAnswer } from '../../germination/curve/chart.js';
 import { defaultCountDays, MAX_COUNT_DAYS, MIN_COUNT_DAYS } from '../../germination/run/count-day.js';
-import type { SeedRecord } from './seed-temperature.js';
+import type { SeedRecord } from './record/seed-temperature.js';
 
 /**
  * When to count where the grower does not say: days from sowing.

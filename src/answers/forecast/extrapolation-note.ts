@@ -3,7 +3,7 @@ import { LEVEL_DAYS } from '../../seedbed/surface/seasonal-persistence.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
 import type { Site } from '../soil/known-hours.js';
 import type { ForecastAssumption } from './forecast-facts.js';
-import type { SeedRecord } from './seed-temperature.js';
+import type { SeedRecord } from './record/seed-temperature.js';
 
 /** What is supposed after the last value. */
 export function extrapolationNote(

@@ -4,8 +4,8 @@ import { COHORTS, type CohortRun } from '../../germination/run/cohorts.js';
 import { countUpBy } from '../../germination/run/outcome.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { PlaceDays } from '../soil/place-days.js';
+import type { SeedTemperature } from './record/seed-temperature.js';
 import { seedDays } from './seed-days.js';
-import type { SeedTemperature } from './seed-temperature.js';
 
 export interface ForecastDay {
   readonly date: PlainDate;
@@ -18,7 +18,7 @@ export interface ForecastDay {
 }
 
 /** The sowing a day's figures belong to. */
-interface Sown {
+interface SownSeed {
   /** The hour of the wetting, on the record's clock. */
   readonly imbibitionH: number;
   /** When the grower counts [h since wetting]. */
@@ -33,7 +33,7 @@ export function forecastDays(
   series: readonly ReadSeries[],
   days: PlaceDays,
   temperature: SeedTemperature,
-  { imbibitionH, countH, hotThresholdC, run, viablePercent }: Sown,
+  { imbibitionH, countH, hotThresholdC, run, viablePercent }: SownSeed,
 ): ForecastDay[] {
   const { hourlyC } = temperature;
   return seedDays(series, days, temperature).map(({ date, min, mean, max, basis, fromH, toH }) => {

@@ -10,7 +10,7 @@ import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { type Question, type QuestionBed, seedDepthCm } from '../question.js';
 import { extrapolationNote } from './extrapolation-note.js';
 import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';
-import type { SeedRecord } from './seed-temperature.js';
+import type { SeedRecord } from './record/seed-temperature.js';
 
 /** What the notes are about. */
 export interface ForecastFindings {

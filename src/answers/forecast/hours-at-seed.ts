@@ -1,6 +1,6 @@
 import { HOUR_MS } from '../../basics/calendar.js';
 import type { PlaceDays } from '../soil/place-days.js';
-import type { SeedTemperature } from './seed-temperature.js';
+import type { SeedTemperature } from './record/seed-temperature.js';
 
 /** The temperature at the seed by the hour, from the sowing's midnight to the end of the last day. All of one length. */
 export interface HoursAtSeed {

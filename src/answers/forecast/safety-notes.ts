@@ -1,7 +1,7 @@
 import type { QuestionBed } from '../question.js';
-import type { Remedy } from './remedies.js';
+import type { Remedy } from './remedies/remedies.js';
+import type { SpellAnswer } from './remedies/spell-answers.js';
 import type { SafetyNote } from './safety-facts.js';
-import type { SpellAnswer } from './spell-answers.js';
 
 const COMMON = 'common practice, no source';
 const ELECTRICITY: SafetyNote = { code: 'electricity-near-water', params: {}, source: COMMON };

@@ -3,7 +3,7 @@ import { type Basis, bases, basisCode } from '../../basics/series.js';
 import type { Day } from '../../readings/daily/days.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { PlaceDays } from '../soil/place-days.js';
-import type { SeedTemperature } from './seed-temperature.js';
+import type { SeedTemperature } from './record/seed-temperature.js';
 
 /** A date's temperatures at the seed, and the hours that they are of. */
 export interface SeedDay {

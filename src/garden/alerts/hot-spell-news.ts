@@ -1,4 +1,4 @@
-import type { SpellAnswer } from '../../answers/forecast/spell-answers.js';
+import type { SpellAnswer } from '../../answers/forecast/remedies/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import { basisCode } from '../../basics/series.js';
 import { MIN_HOURS_ON_A_DAY } from '../../germination/run/spells.js';

@@ -1,6 +1,6 @@
 import type { Forecast } from '../../answers/forecast/forecast.js';
-import { helpsSownSeed } from '../../answers/forecast/remedies.js';
-import type { SpellAnswer } from '../../answers/forecast/spell-answers.js';
+import { helpsSownSeed } from '../../answers/forecast/remedies/remedies.js';
+import type { SpellAnswer } from '../../answers/forecast/remedies/spell-answers.js';
 import { addDays, type PlainDate } from '../../basics/calendar.js';
 import { asFact } from '../../basics/fact.js';
 import type { Crop } from '../../germination/crop.js';

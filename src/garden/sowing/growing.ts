@@ -1,7 +1,7 @@
 import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
 import { type Forecast, forecast } from '../../answers/forecast/forecast.js';
+import { seedRecord } from '../../answers/forecast/record/seed-temperature.js';
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
-import { seedRecord } from '../../answers/forecast/seed-temperature.js';
 import { type Learned, type Question, seedDepthCm } from '../../answers/question.js';
 import { addDays, HOUR_MS, instantAt, type PlainDate } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';

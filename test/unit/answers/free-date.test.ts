@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { firstFreeDate } from '../../../src/answers/forecast/spell-answers.js';
+import { firstFreeDate } from '../../../src/answers/forecast/remedies/spell-answers.js';
 import { placeDays } from '../../../src/answers/soil/place-days.js';
 import { addDays, type PlainDate, zoneNamed } from '../../../src/basics/calendar.js';
 

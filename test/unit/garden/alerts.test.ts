@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
+import type { SpellAnswer } from '../../../src/answers/forecast/remedies/spell-answers.js';
 import { addDays } from '../../../src/basics/calendar.js';
 import { basisCode } from '../../../src/basics/series.js';
 import { type Alert, alertsOf } from '../../../src/garden/alerts/alerts.js';

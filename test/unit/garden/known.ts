@@ -1,5 +1,5 @@
 import type { Milestone } from '../../../src/answers/forecast/milestones.js';
-import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
+import type { SpellAnswer } from '../../../src/answers/forecast/remedies/spell-answers.js';
 import { addDays } from '../../../src/basics/calendar.js';
 import { type Basis, basisCode } from '../../../src/basics/series.js';
 import type { SowingNow } from '../../../src/garden/sowing/known-now.js';

@@ -1,6 +1,6 @@
 import type { Forecast } from '../../../src/answers/forecast/forecast.js';
 import type { Milestone } from '../../../src/answers/forecast/milestones.js';
-import type { SpellAnswer } from '../../../src/answers/forecast/spell-answers.js';
+import type { SpellAnswer } from '../../../src/answers/forecast/remedies/spell-answers.js';
 import { addDays, daysBetween, type PlainDate } from '../../../src/basics/calendar.js';
 import type {
   BedSeason,

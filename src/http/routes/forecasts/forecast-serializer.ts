@@ -1,6 +1,6 @@
 import type { Forecast } from '../../../answers/forecast/forecast.js';
 import type { Milestone, NoMilestone } from '../../../answers/forecast/milestones.js';
-import type { SpellAnswer } from '../../../answers/forecast/spell-answers.js';
+import type { SpellAnswer } from '../../../answers/forecast/remedies/spell-answers.js';
 import type { ForecastAnswer } from '../../../contract/forecast.js';
 import type { Span } from '../../../germination/crop.js';
 import type { Rounding } from '../../negotiation/rounding.js';

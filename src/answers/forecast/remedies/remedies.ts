@@ -1,6 +1,6 @@
-import type { PlainDate } from '../../basics/calendar.js';
-import type { Span } from '../../germination/crop.js';
-import type { Spell } from '../../germination/run/spells.js';
+import type { PlainDate } from '../../../basics/calendar.js';
+import type { Span } from '../../../germination/crop.js';
+import type { Spell } from '../../../germination/run/spells.js';
 import type { RemedyText } from './remedy-facts.js';
 
 export const remedyActions = [
@@ -46,8 +46,8 @@ export interface BedChange {
 /** What a change of the bed is worth has been worked out, not measured: it is told from half of it to half as much again. */
 const MIN_EFFECT = 0.5;
 const MAX_EFFECT = 1.5;
-/** When the worst of the day is over. */
-const EVENING = '18:00';
+/** The worst of the day's heat is over by then. */
+export const EVENING = '18:00';
 /** Where seed sprouts on damp paper before it is sown into heat, and into cold [°C]: common practice, no source. */
 const COOL_PAPER_C: Span = { from: 15, to: 20 };
 const WARM_PAPER_C: Span = { from: 20, to: 25 };

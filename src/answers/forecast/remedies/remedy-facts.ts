@@ -1,4 +1,4 @@
-import type { FactKinds, FactOf } from '../../basics/fact.js';
+import type { FactKinds, FactOf } from '../../../basics/fact.js';
 
 const cooler = { coolerK: 'kelvin', coolerFromK: 'kelvin', coolerToK: 'kelvin' } as const;
 

@@ -1,6 +1,6 @@
-import type { PlainDate } from '../../basics/calendar.js';
-import type { Spell } from '../../germination/run/spells.js';
-import type { PlaceDays } from '../soil/place-days.js';
+import type { PlainDate } from '../../../basics/calendar.js';
+import type { Spell } from '../../../germination/run/spells.js';
+import type { PlaceDays } from '../../soil/place-days.js';
 import type { FreeDate, Remedy, SpellSetting } from './remedies.js';
 
 /** A spell of heat or cold in the place's dates, with what can be done about it. */

@@ -1,6 +1,6 @@
-import type { BedMake, Moisture } from '../../seedbed/bed.js';
-import type { Bedding } from '../question.js';
-import type { SoilRecord } from '../soil/soil-record.js';
+import type { BedMake, Moisture } from '../../../seedbed/bed.js';
+import type { Bedding } from '../../question.js';
+import type { SoilRecord } from '../../soil/soil-record.js';
 import { bedChangedK } from './bed-changed.js';
 import type { BedChange } from './remedies.js';
 

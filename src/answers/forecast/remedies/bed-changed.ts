@@ -1,12 +1,12 @@
-import { HOUR_MS } from '../../basics/calendar.js';
-import type { BedMake } from '../../seedbed/bed.js';
-import { soilFromAir } from '../../seedbed/conduction/soil-from-air.js';
-import { surfaceOf } from '../../seedbed/surface/surface.js';
-import type { AirRecord } from '../../seedbed/surface/surface-forcing.js';
-import { climatologicalAir, climatologicalStart } from '../ahead/climatological-air.js';
-import type { Bedding } from '../question.js';
-import { tellableDepthCm } from '../soil/probe-at-seed.js';
-import type { SoilRecord } from '../soil/soil-record.js';
+import { HOUR_MS } from '../../../basics/calendar.js';
+import type { BedMake } from '../../../seedbed/bed.js';
+import { soilFromAir } from '../../../seedbed/conduction/soil-from-air.js';
+import { surfaceOf } from '../../../seedbed/surface/surface.js';
+import type { AirRecord } from '../../../seedbed/surface/surface-forcing.js';
+import { climatologicalAir, climatologicalStart } from '../../ahead/climatological-air.js';
+import type { Bedding } from '../../question.js';
+import { tellableDepthCm } from '../../soil/probe-at-seed.js';
+import type { SoilRecord } from '../../soil/soil-record.js';
 
 /** Both beds are followed from so long before the first hour asked, so that they differ as they would [h]. */
 const RUN_IN_H = 10 * 24;

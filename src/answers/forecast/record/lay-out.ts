@@ -1,0 +1,57 @@
+import { HOUR_MS } from '../../../basics/calendar.js';
+import { basisCode } from '../../../basics/series.js';
+import { aheadUncertaintyK } from '../../ahead/ahead-uncertainty.js';
+import { type Extrapolation, hoursAhead } from '../../ahead/hours-ahead.js';
+import type { PastSoil } from '../../ahead/past-soil.js';
+import type { YearsAhead } from '../../ahead/years-ahead.js';
+import type { Site } from '../../soil/known-hours.js';
+import type { FilledRecord } from './filled-record.js';
+
+/** The hours from the record's start on. All of one length. */
+export interface LaidOut {
+  readonly hourlyC: Float64Array;
+  /** What each hour rests on: codes of basics/series. */
+  readonly basis: Uint8Array;
+  /** How far a day's mean may be off for want of knowing the soil, the weather ahead left aside: standard deviation [K]. */
+  readonly sdK: Float64Array;
+}
+
+/** What follows the last value. */
+export interface After {
+  readonly beyond: Extrapolation;
+  readonly past: PastSoil | null;
+  readonly ahead: YearsAhead | null;
+}
+
+/**
+ * The known hours, and those assumed after them, up to a total.
+ *
+ * @param record The known hours.
+ * @param after  What follows the last value; with `refuse` nothing does.
+ * @param total  Hours from the record's start on.
+ */
+export function layOut(record: FilledRecord, { beyond, past, ahead }: After, total: number, site: Site): LaidOut {
+  const { soil, knownC, knownToH, measuredToH } = record;
+  const all = {
+    hourlyC: new Float64Array(total),
+    basis: new Uint8Array(total),
+    sdK: new Float64Array(total).fill(soil.sdK[knownToH - 1]!),
+  };
+  all.hourlyC.set(knownC.subarray(0, total));
+  all.basis.set(soil.basis.subarray(0, Math.min(total, knownToH)));
+  all.sdK.set(soil.sdK.subarray(0, Math.min(total, knownToH)));
+  if (past && ahead && total > measuredToH) {
+    const nHours = total - measuredToH;
+    all.hourlyC.set(ahead.usual(nHours), measuredToH);
+    all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
+    const comingH = knownToH - measuredToH;
+    all.sdK.set(aheadUncertaintyK(soil, past, { fromH: measuredToH, nHours, comingH }), measuredToH);
+  } else if (total > knownToH && beyond !== 'refuse') {
+    // Where no past year is known right now, the season drifts on.
+    const assumed = beyond === 'repeat-last-week' ? beyond : 'seasonal-drift';
+    const fromMs = soil.startMs + knownToH * HOUR_MS;
+    all.hourlyC.set(hoursAhead(assumed, knownC, total - knownToH, fromMs, site), knownToH);
+    all.basis.fill(basisCode(assumed === 'seasonal-drift' ? 'drift' : 'repeated'), knownToH);
+  }
+  return all;
+}
