@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CropAnswer } from '../../src/contract/crop.js';
 import type { ForecastAnswer } from '../../src/contract/forecast.js';
 import type { WindowAnswer } from '../../src/contract/windows.js';
-import { cropCurve } from '../../src/plot/crop-curve.js';
+import { cropCurve } from '../../src/plot/crop/crop-curve.js';
 import { forecastPlot } from '../../src/plot/forecast-plot.js';
 import { seasonStrip } from '../../src/plot/season-strip.js';
 import { outsideOf } from '../unit/plot/corners.js';

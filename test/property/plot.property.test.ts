@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bases } from '../../src/basics/series.js';
-import { cropCurve } from '../../src/plot/crop-curve.js';
+import { cropCurve } from '../../src/plot/crop/crop-curve.js';
 import { forecastPlot } from '../../src/plot/forecast-plot.js';
 import { seasonStrip } from '../../src/plot/season-strip.js';
 import { thinned } from '../../src/plot/thinned.js';

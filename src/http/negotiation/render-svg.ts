@@ -5,7 +5,7 @@ import type { Say } from '../../basics/fact.js';
 import { bases } from '../../basics/series.js';
 import type { Crop } from '../../germination/crop.js';
 import { cropInFacts } from '../../germination/custom-crop.js';
-import { cropCurve } from '../../plot/crop-curve.js';
+import { cropCurve } from '../../plot/crop/crop-curve.js';
 import { forecastPlot } from '../../plot/forecast-plot.js';
 import type { PictureOptions } from '../../plot/picture.js';
 import { seasonStrip } from '../../plot/season-strip.js';
