@@ -73,22 +73,6 @@ export function boundedServer(
   limits: ConnectionLimits,
   isTrusted: (address: string) => boolean,
 ): Server {
-  const byAddress = new Map<string, number>();
-
-  const begin = (connection: Connection, exchange: Exchange): void => {
-    connection.current = exchange;
-    exchange.response.once('close', () => goOn(connection, exchange.request.socket));
-    handler(exchange.request, exchange.response);
-  };
-
-  function goOn(connection: Connection, socket: Socket): void {
-    connection.current = undefined;
-    if (connection.isClosing || socket.destroyed) return;
-    const next = connection.waiting.shift();
-    if (connection.waiting.length === 0) socket.resume();
-    if (next) begin(connection, next);
-  }
-
   const server = createServer(
     {
       // The service refuses a request without a Host in its own words.
@@ -102,7 +86,7 @@ export function boundedServer(
       const { socket } = request;
       const connection = connections.get(socket)!;
       if (connection.isClosing) return;
-      if (!connection.current) return begin(connection, { request, response });
+      if (!connection.current) return begin(connection, { request, response }, handler);
       if (connection.waiting.length >= limits.maxWaiting) return void socket.destroy();
       connection.waiting.push({ request, response });
       socket.pause();
@@ -111,43 +95,70 @@ export function boundedServer(
   server.maxConnections = limits.maxConnections;
   server.setTimeout(limits.stillMs);
 
+  const byAddress = new Map<string, number>();
   server.on('connection', (socket) => {
     const address = socket.remoteAddress ?? '';
     const open = (byAddress.get(address) ?? 0) + 1;
     if (open > limits.maxPerAddress && !isTrusted(address)) return socket.destroy();
     byAddress.set(address, open);
-    const connection: Connection = { current: undefined, waiting: [], isClosing: false };
-    connections.set(socket, connection);
-    // Reading the body of the current request wakes the socket, which must stay paused while others wait.
-    socket.on('resume', () => {
-      if (connection.waiting.length > 0) socket.pause();
-    });
     socket.once('close', () => {
-      connection.waiting.length = 0;
       const left = byAddress.get(address)! - 1;
       if (left === 0) byAddress.delete(address);
       else byAddress.set(address, left);
     });
-    const destroySoon = socket.destroySoon.bind(socket);
-    socket.destroySoon = () => {
-      connection.isClosing = true;
-      const { request } = connection.current ?? {};
-      if (!request || request.complete || socket.destroyed) return destroySoon();
-      dropTheRest(socket, request, limits, destroySoon);
-    };
+    watchConnection(socket, limits);
   });
-
-  server.on('timeout', (socket: Socket) => {
-    const connection = connections.get(socket);
-    const { request, response } = connection?.current ?? {};
-    if (!connection || connection.isClosing || !request || !response || response.headersSent) return socket.destroy();
-    // Work still under way has its own deadline.
-    socket.setTimeout(limits.stillMs);
-    if (!request.complete && request.listenerCount('error') > 0) {
-      request.emit('error', new RequestError('too-slow', tooSlow(limits.stillMs)));
-    }
-  });
+  server.on('timeout', (socket: Socket) => endStandstill(socket, limits.stillMs));
   return server;
+}
+
+/** Answers a request, and after it those that wait behind it. */
+function begin(connection: Connection, exchange: Exchange, handler: RequestListener): void {
+  connection.current = exchange;
+  exchange.response.once('close', () => {
+    const { socket } = exchange.request;
+    connection.current = undefined;
+    if (connection.isClosing || socket.destroyed) return;
+    const next = connection.waiting.shift();
+    if (connection.waiting.length === 0) socket.resume();
+    if (next) begin(connection, next, handler);
+  });
+  handler(exchange.request, exchange.response);
+}
+
+/** Holds a new connection to its turn, and lets it end only after a refused caller has stopped sending. */
+function watchConnection(socket: Socket, limits: ConnectionLimits): void {
+  const connection: Connection = { current: undefined, waiting: [], isClosing: false };
+  connections.set(socket, connection);
+  // Reading the body of the current request wakes the socket, which must stay paused while others wait.
+  socket.on('resume', () => {
+    if (connection.waiting.length > 0) socket.pause();
+  });
+  socket.once('close', () => {
+    connection.waiting.length = 0;
+  });
+  const destroySoon = socket.destroySoon.bind(socket);
+  socket.destroySoon = () => {
+    connection.isClosing = true;
+    const { request } = connection.current ?? {};
+    if (!request || request.complete || socket.destroyed) return destroySoon();
+    dropTheRest(socket, request, limits, destroySoon);
+  };
+}
+
+/** Refuses a body that stands still, and closes a connection whose answer nobody reads. */
+function endStandstill(socket: Socket, stillMs: number): void {
+  const connection = connections.get(socket);
+  const { request, response } = connection?.current ?? {};
+  if (!connection || connection.isClosing || !request || !response || response.headersSent) {
+    socket.destroy();
+    return;
+  }
+  // Work still under way has its own deadline.
+  socket.setTimeout(stillMs);
+  if (!request.complete && request.listenerCount('error') > 0) {
+    request.emit('error', new RequestError('too-slow', tooSlow(stillMs)));
+  }
 }
 
 /** Closes once a refused caller has sent everything: if closed sooner, the caller's system would discard the answer. */

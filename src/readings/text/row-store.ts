@@ -1,3 +1,5 @@
+import { lineRuns } from './line-runs.js';
+
 /** Rows as they are read: a stamp and a value each, in file order, in arrays that grow in place. */
 export interface RowStore {
   readonly count: number;
@@ -36,40 +38,22 @@ export function rowStore(expectedRows = 0): RowStore {
   let capacity = Math.max(ROOMS[0]!, Math.min(MAX_EXPECTED_ROWS, Math.ceil(expectedRows)));
   let stamps = new Float64Array(capacity);
   let values: Float64Array | Float32Array = new Float64Array(capacity);
-  // Lines mostly follow one another, so only the places where they do not are kept.
-  const jumpRows: number[] = [];
-  const jumpLines: number[] = [];
-  let expectedLine = -1;
+  const lines = lineRuns();
 
-  /** Room for more rows; a new array has none of the rows yet. */
+  /** Makes room for more rows; a new array has none of the rows yet. */
   function grow(): void {
     const room = ROOMS.find((rows) => rows > capacity);
     capacity = room ?? Math.min(MAX_ROWS, capacity + MORE_ROWS);
     if (room) {
-      stamps = moved(stamps, new Float64Array(capacity));
-      values = moved(values, new Float64Array(capacity));
+      stamps = moved(stamps, count, new Float64Array(capacity));
+      values = moved(values, count, new Float64Array(capacity));
     } else if (count === MAX_ROWS_IN_FULL) {
-      stamps = moved(stamps, new Float64Array(growing(8)));
-      values = moved(values, new Float32Array(growing(4)));
+      stamps = moved(stamps, count, new Float64Array(growing(capacity, 8)));
+      values = moved(values, count, new Float32Array(growing(capacity, 4)));
     } else {
       (stamps.buffer as ArrayBuffer).resize(capacity * 8);
       (values.buffer as ArrayBuffer).resize(capacity * 4);
     }
-  }
-  function growing(bytes: number): ArrayBuffer {
-    return new ArrayBuffer(capacity * bytes, { maxByteLength: MAX_ROWS * bytes });
-  }
-  function moved<Rows extends Float64Array | Float32Array>(from: Float64Array | Float32Array, to: Rows): Rows {
-    to.set(from.subarray(0, count));
-    return to;
-  }
-  /** An array that has grown in place is slow to loop over: its rows are copied, and its memory given back at once. */
-  function closed<Rows extends Float64Array | Float32Array>(rows: Rows): Rows {
-    const { buffer } = rows as { buffer: ArrayBuffer };
-    if (!buffer.resizable) return rows.subarray(0, count) as Rows;
-    const kept = rows.slice(0, count) as Rows;
-    buffer.resize(0);
-    return kept;
   }
 
   return {
@@ -80,11 +64,7 @@ export function rowStore(expectedRows = 0): RowStore {
       if (count === capacity) grow();
       stamps[count] = stamp;
       values[count] = value;
-      if (line !== expectedLine) {
-        jumpRows.push(count);
-        jumpLines.push(line);
-      }
-      expectedLine = line + 1;
+      lines.add(count, line, 1);
       count++;
     },
     pushRows(newStamps, newValues, rows, firstLine) {
@@ -95,31 +75,41 @@ export function rowStore(expectedRows = 0): RowStore {
       }
       stamps.set(newStamps.subarray(0, rows), count);
       values.set(newValues.subarray(0, rows), count);
-      if (firstLine !== expectedLine) {
-        jumpRows.push(count);
-        jumpLines.push(firstLine);
-      }
-      expectedLine = firstLine + rows;
+      lines.add(count, firstLine, rows);
       count += rows;
     },
     pop() {
       count--;
-      expectedLine = -1;
+      lines.end();
     },
     close() {
-      stamps = closed(stamps);
-      values = closed(values);
+      stamps = closed(stamps, count);
+      values = closed(values, count);
     },
     stamps: () => stamps,
     values: () => values,
-    lineOf(row) {
-      let [low, high] = [0, jumpRows.length - 1];
-      while (low < high) {
-        const middle = (low + high + 1) >> 1;
-        if (jumpRows[middle]! <= row) low = middle;
-        else high = middle - 1;
-      }
-      return jumpLines[low]! + row - jumpRows[low]!;
-    },
+    lineOf: lines.lineOf,
   };
+}
+
+/** Memory that can grow in place up to the most rows. */
+const growing = (rows: number, bytes: number): ArrayBuffer =>
+  new ArrayBuffer(rows * bytes, { maxByteLength: MAX_ROWS * bytes });
+
+function moved<Rows extends Float64Array | Float32Array>(
+  from: Float64Array | Float32Array,
+  count: number,
+  to: Rows,
+): Rows {
+  to.set(from.subarray(0, count));
+  return to;
+}
+
+/** An array that has grown in place is slow to loop over: its rows are copied, and its memory given back at once. */
+function closed<Rows extends Float64Array | Float32Array>(rows: Rows, count: number): Rows {
+  const { buffer } = rows as { buffer: ArrayBuffer };
+  if (!buffer.resizable) return rows.subarray(0, count) as Rows;
+  const kept = rows.slice(0, count) as Rows;
+  buffer.resize(0);
+  return kept;
 }

@@ -1,3 +1,4 @@
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { addDays, type PlainDate } from '../../../basics/calendar.js';
 import { dateSchema, idSchema } from '../../../contract/common.js';
@@ -13,7 +14,7 @@ import { sendWithETag } from '../../negotiation/etag.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
-import type { Route } from '../../openapi/route.js';
+import type { Operation, Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
 import type { Service } from '../../question/endpoint.js';
 import { listParameters, listQuery, queryOf } from '../../resource/resource.js';
@@ -39,33 +40,36 @@ const query = listQuery.extend({
     .transform((text) => text === 'true'),
 });
 
+const operation: Operation = {
+  id: 'listSowings',
+  summary: 'Your sowings, by id, of all beds or one; with their states on request',
+  description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Unchanged sowings are not worked out again.`,
+  query: [
+    ...listParameters,
+    { name: 'bed', schema: idSchema, description: 'Only those of this bed.' },
+    { name: 'from', schema: dateSchema, description: 'Only those sown on this date or later.' },
+    {
+      name: 'with',
+      schema: z.string().meta({ examples: ['judgement,triage,toDo,forecast'] }),
+      description: `Parts to add to each sowing, separated by commas: ${sowingParts.join(', ')}. \`judgement\` also adds counts, what they taught, harvest, resowBy and warnings.`,
+    },
+    {
+      name: 'open',
+      schema: z.boolean().default(false),
+      description: `true: only those that are not lost, past their harvest, or older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; continue while \`next\` is not null.`,
+    },
+  ],
+  answer: { schema: sowingListSchema },
+  problems: ['busy', ...keptProblems],
+};
+
 /** An owner's sowings by id, each with the requested parts of its state. */
-export const sowingListRoute = ({ store, clock, work, answers }: Service): Route => ({
+export const sowingListRoute = (service: Service): Route => ({
   method: 'GET',
   url: '/v1/sowings',
-  operation: {
-    id: 'listSowings',
-    summary: 'Your sowings, by id, of all beds or one; with their states on request',
-    description: `With \`with\` or \`open\` a page has at most ${MAX_WORKED_OUT} sowings. Unchanged sowings are not worked out again.`,
-    query: [
-      ...listParameters,
-      { name: 'bed', schema: idSchema, description: 'Only those of this bed.' },
-      { name: 'from', schema: dateSchema, description: 'Only those sown on this date or later.' },
-      {
-        name: 'with',
-        schema: z.string().meta({ examples: ['judgement,triage,toDo,forecast'] }),
-        description: `Parts to add to each sowing, separated by commas: ${sowingParts.join(', ')}. \`judgement\` also adds counts, what they taught, harvest, resowBy and warnings.`,
-      },
-      {
-        name: 'open',
-        schema: z.boolean().default(false),
-        description: `true: only those that are not lost, past their harvest, or older than ${MAX_OPEN_DAYS} days. A page may then hold few or none; continue while \`next\` is not null.`,
-      },
-    ],
-    answer: { schema: sowingListSchema },
-    problems: ['busy', ...keptProblems],
-  },
+  operation,
   async handler(request, reply) {
+    const { store, clock, work, answers } = service;
     const asked = queryOf(query, request);
     const owner = ownerOf(request);
     const by = request.askedBy();
@@ -91,34 +95,40 @@ export const sowingListRoute = ({ store, clock, work, answers }: Service): Route
       for (const sowing of there) {
         const bed = rows.get(sowing.bed)!;
         if (asked.open && isOld(sowing, bed)) continue;
-        const answer = await answerOf(sowing, bed, askers.get(sowing.bed)!);
+        const answer = await answerOf(service, request, sowing, bed, askers.get(sowing.bed)!, now);
         if (answer && !(asked.open && isOver(answer, bed.today))) sowings.push(partOf(answer, asked.with));
       }
       const list: Unworded<SowingList> = signed({ sowings, next }, now);
       return asJson(list, request);
     });
-
-    /** The same answer as GET /v1/sowings/{id}, from the same cache entry; undefined: it was deleted meanwhile. */
-    async function answerOf(sowing: Sowing, bed: BedRecords, ask: WorkPort): Promise<SowingAnswer | undefined> {
-      const counted = await store.sowing(owner, sowing.id);
-      if (!counted) return undefined;
-      const inputs = sowingInputs(counted.sowing, bed);
-      const body = await answers.body(
-        { owner, reader: request.reader },
-        `/v1/sowings/${sowing.id}`,
-        inputs,
-        async () => {
-          by.takePlace?.();
-          return asJson(
-            signed(await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' }), now),
-            { reader: request.reader, isModelInFull: false },
-          );
-        },
-      );
-      return JSON.parse(body.toString()) as SowingAnswer;
-    }
   },
 });
+
+/** The same answer as GET /v1/sowings/{id}, from the same cache entry; undefined: it was deleted meanwhile. */
+async function answerOf(
+  { store, answers }: Service,
+  request: FastifyRequest,
+  { id }: Sowing,
+  bed: BedRecords,
+  ask: WorkPort,
+  now: Date,
+): Promise<SowingAnswer | undefined> {
+  const owner = ownerOf(request);
+  const counted = await store.sowing(owner, id);
+  if (!counted) return undefined;
+  const { reader } = request;
+  const body = await answers.body(
+    { owner, reader },
+    `/v1/sowings/${id}`,
+    sowingInputs(counted.sowing, bed),
+    async () => {
+      request.askedBy().takePlace?.();
+      const content = await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' });
+      return asJson(signed(content, now), { reader, isModelInFull: false });
+    },
+  );
+  return JSON.parse(body.toString()) as SowingAnswer;
+}
 
 interface ListAsked {
   readonly bed?: string | undefined;
