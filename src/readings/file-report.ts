@@ -1,4 +1,4 @@
-import type { Channel } from './columns/channels.js';
+import type { Channel } from './columns/channel.js';
 import type { ColumnReport, DoubtfulValue, FileReport } from './report.js';
 import type { RowsRead } from './text/rows-read.js';
 import type { DateOrder } from './time/date-order.js';

@@ -1,21 +1,9 @@
 import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
 import type { QuestionBed } from '../../answers/question.js';
-import type { Site } from '../../answers/soil/known-hours.js';
-import {
-  addDays,
-  dateAt,
-  daysBetween,
-  type PlainDate,
-  startOfDay,
-  type Zone,
-  zoneNamed,
-} from '../../basics/calendar.js';
+import { addDays, daysBetween, type PlainDate, startOfDay, type Zone } from '../../basics/calendar.js';
 import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
-import type { DailyMinima } from '../../climate/frost-dates.js';
 import type { Normals } from '../../climate/normals.js';
-import type { DaysOutdoors } from '../../growth/planting-out.js';
-import { doubtfulMinima } from '../../readings/checks/doubtful-minima.js';
 import { type Day, daysOf } from '../../readings/daily/days.js';
 import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
@@ -23,23 +11,7 @@ import { gardenRefusal } from '../refusal-facts.js';
 import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-cache.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
 import type { ReadingsToCome } from './bed-facts.js';
-import { sourceNote } from './source-note.js';
-
-/** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
-export interface PlaceRecords {
-  readonly place: Place;
-  /** null: a place alone was asked for. */
-  readonly bed: Bed | null;
-  readonly site: Site;
-  /** At the place. */
-  readonly today: PlainDate;
-  /** What an answer should say of the place's source. */
-  readonly sourceNote: Note | null;
-}
-
-export interface BedRecords extends PlaceRecords {
-  readonly bed: Bed;
-}
+import { bedRows, type PlaceRecords } from './bed-records.js';
 
 /** What is kept of a place, or of a bed in it, as a question about it needs it. */
 export interface BedInputs extends PlaceRecords {
@@ -54,46 +26,6 @@ export interface BedInputs extends PlaceRecords {
 /** Readings are looked at one by one so far back; before that their days say enough [d]. */
 const BY_READING_DAYS = 60;
 
-/** The rows of a place; undefined where it is not there. */
-export async function placeRows(
-  store: Store,
-  owner: string,
-  id: string,
-  nowMs: number,
-): Promise<PlaceRecords | undefined> {
-  const place = await store.place(owner, id);
-  return place && { ...(await rowsOf(store, owner, place, nowMs)), bed: null };
-}
-
-/** The rows of a bed and of its place; undefined where it is not there. */
-export async function bedRows(store: Store, owner: string, id: string, nowMs: number): Promise<BedRecords | undefined> {
-  const bed = await store.bed(owner, id);
-  const place = bed && (await store.place(owner, bed.place));
-  return bed && place && { ...(await rowsOf(store, owner, place, nowMs)), bed };
-}
-
-async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<PlaceRecords, 'bed'>> {
-  const { latitude, longitude, annualRainMm } = place;
-  const zone = zoneNamed(place.timeZone);
-  return {
-    place,
-    site: { zone, latitude, longitude, annualRainMm },
-    today: dateAt(nowMs, zone),
-    sourceNote: place.source && sourceNote(await store.sourceState(owner, place.id), nowMs),
-  };
-}
-
-/**
- * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
- * the lots that were sown in it, a place's by its air.
- */
-export const bedInputsIn = ({ place, bed, today, sourceNote }: PlaceRecords): object => ({
-  place: [place.id, place.revision],
-  bed: bed && [bed.id, bed.revision],
-  today,
-  notes: sourceNote ? [sourceNote] : [],
-});
-
 /** A bed and its place with all their series; undefined where it is not there. */
 export async function bedInputsOf(
   store: Store,
@@ -102,11 +34,11 @@ export async function bedInputsOf(
   nowMs: number,
 ): Promise<BedInputs | undefined> {
   const rows = await bedRows(store, owner, id, nowMs);
-  return rows && keptOf(store, owner, rows);
+  return rows && inputsOfRows(store, owner, rows);
 }
 
 /** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
-export async function keptOf(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
+export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
   const { bed, sourceNote } = rows;
   const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
     placeSeries(store, owner, rows),
@@ -280,24 +212,3 @@ const daily = (days: readonly Day[], shape: Shape, zone: Zone): ReadSeries => ({
   days,
   meanC: meanOfDays(days),
 });
-
-/** The air's minima that are kept, day by day from the first one on; NaN where none is, or one hardly can be true. */
-export function minimaOf({ series }: BedInputs): DailyMinima | null {
-  const air = series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
-  const firstDate = air?.days[0]?.date;
-  if (!air || firstDate === undefined) return null;
-  const minC = new Float64Array(daysBetween(firstDate, air.days.at(-1)!.date) + 1).fill(Number.NaN);
-  for (const { date, min } of air.days) minC[daysBetween(firstDate, date)] = min ?? Number.NaN;
-  for (const { date } of doubtfulMinima(air.days)) minC[daysBetween(firstDate, date)] = Number.NaN;
-  return { firstDate, minC };
-}
-
-/** The days of air that are kept, as planting out goes by them: no soil is told, the air's mean stands for it. */
-export function keptDaysOutdoors(kept: BedInputs): DaysOutdoors | null {
-  const minima = minimaOf(kept);
-  const air = kept.series.find(({ medium, origin }) => medium === 'air' && origin === 'measured');
-  if (!minima || !air) return null;
-  const maxC = new Float64Array(minima.minC.length).fill(Number.NaN);
-  for (const { date, max } of air.days) maxC[daysBetween(minima.firstDate, date)] = max ?? Number.NaN;
-  return { firstDate: minima.firstDate, minC: Float64Array.from(minima.minC), maxC, soilC: null };
-}

@@ -8,7 +8,8 @@ import { sowingState } from '../sowing/sowing-state.js';
 import { orUnanswered, type SeasonWorkPort, type WorkPort } from '../sowing/work-port.js';
 import type { CountedSowing, Plan } from '../store/season-store.js';
 import type { Bed, Store } from '../store/store.js';
-import { type BedInputs, type BedRecords, keptOf } from './bed-inputs.js';
+import { type BedInputs, inputsOfRows } from './bed-inputs.js';
+import type { BedRecords } from './bed-records.js';
 import { comingMinima } from './coming-minima.js';
 
 /** What is kept of a bed and of what lately grew in it. */
@@ -35,7 +36,7 @@ const MAX_PLANS_LOOKED_AT = 100;
 export async function knownSeason(store: Store, owner: string, rows: BedRecords, now: Date): Promise<KnownSeason> {
   const { bed, today } = rows;
   const [kept, last, plans] = await Promise.all([
-    keptOf(store, owner, rows),
+    inputsOfRows(store, owner, rows),
     store.sowingsOf(owner, bed.id, MAX_SOWINGS),
     store.plans(owner, { bed: bed.id, limit: MAX_PLANS_LOOKED_AT }),
   ]);

@@ -1,5 +1,5 @@
 import { cropInFacts } from '../../germination/custom-crop.js';
-import { minimaOf } from '../bed/bed-inputs.js';
+import { minimaOf } from '../bed/days-outdoors.js';
 import { frostEnd } from './frost-end.js';
 import { type GrownPlant, type Harvest, harvestOf } from './harvest.js';
 import type { KnownSowing } from './known-sowing.js';

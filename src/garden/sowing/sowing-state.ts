@@ -1,7 +1,7 @@
 import { seedOf, viablePercentOf } from '../../answers/forecast/seed-of.js';
 import type { Note } from '../../basics/errors.js';
 import { cropInFacts } from '../../germination/custom-crop.js';
-import { keptDaysOutdoors } from '../bed/bed-inputs.js';
+import { daysOutdoors } from '../bed/days-outdoors.js';
 import type { Growing } from './growing.js';
 import type { Harvest } from './harvest.js';
 import { bearsPlants, type IndoorStart, indoorsOf } from './indoors.js';
@@ -74,7 +74,7 @@ export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<So
 /** Where no past years tell of the nights a grower waits for the last frost. */
 function trayWarnings({ sowing, crop, kept }: KnownSowing): SowingWarning[] {
   const isTray = sowing.method === 'indoors' && crop.weeksInTrays !== null;
-  if (!isTray || keptDaysOutdoors(kept)) return [];
+  if (!isTray || daysOutdoors(kept)) return [];
   return [{ code: 'planting-out-unknown', params: { crop: cropInFacts(crop) } }];
 }
 
@@ -85,7 +85,7 @@ export const indoorStartOf = ({ sowing, crop, question, kept }: KnownSowing): In
         crop,
         sowing.date,
         question.bed.roomC!,
-        bearsPlants(crop, keptDaysOutdoors(kept), {
+        bearsPlants(crop, daysOutdoors(kept), {
           latitudeDeg: kept.site.latitude,
           drains: kept.bedMake?.kind === 'raised-bed',
         }),

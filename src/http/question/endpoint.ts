@@ -3,7 +3,8 @@ import type { z } from 'zod';
 import { RequestError } from '../../basics/errors.js';
 import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/request/refusal-facts.js';
-import { bedInputsIn, bedRows, keptOf, type PlaceRecords, placeRows } from '../../garden/bed/bed-inputs.js';
+import { inputsOfRows } from '../../garden/bed/bed-inputs.js';
+import { bedInputsIn, bedRows, type PlaceRecords, placeRows } from '../../garden/bed/bed-records.js';
 import type { Store } from '../../garden/store/store.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';
 import { ownerOf } from '../auth/owner.js';
@@ -88,7 +89,7 @@ export async function answerLink<A extends AnyQuery>(
   return service.answers.send({ request, reply, owner }, inputs, () =>
     inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
-      return answer(asking, [], { now, kept: await keptOf(service.store, owner, rows) });
+      return answer(asking, [], { now, kept: await inputsOfRows(service.store, owner, rows) });
     }),
   );
 }
@@ -105,7 +106,7 @@ async function knownOf(service: Service, request: FastifyRequest, where: Forecas
         : undefined;
   if (!linked) return { now, kept: null };
   const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked);
-  return { now, kept: await keptOf(service.store, owner, rows) };
+  return { now, kept: await inputsOfRows(service.store, owner, rows) };
 }
 
 const rowsOf = ({ store }: Service, owner: string, linked: Linked, now: Date): Promise<PlaceRecords | undefined> =>

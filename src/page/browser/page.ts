@@ -1,5 +1,5 @@
 import type { Language } from '../../words/reader.js';
-import { linkTo, type PageQuestion, questionFrom, type ViewName } from '../form/question.js';
+import { linkTo, type PageQuestion, type ViewName } from '../form/question.js';
 import { get, isFailure, type Result, type Send, unusable } from '../shell/api.js';
 import { html } from '../shell/html.js';
 import { type Inventory, loadInventory, todayAt } from '../shell/inventory.js';
@@ -12,6 +12,7 @@ import type { PageReader } from '../shell/words.js';
 import { unsettled } from '../sowing/file-state.js';
 import { keepAndShare } from '../sowing/keep-and-share.js';
 import { watchActions } from './actions.js';
+import { assumeZone, assumeZonesInAnswer, fillIn, keepChoice, questionOf } from './ask-form.js';
 import { readableFile, watchFile } from './chosen-file.js';
 import { all, isAskedAnew, one } from './elements.js';
 import { bringIntoView, foldAway } from './fold.js';
@@ -60,13 +61,13 @@ function start(ask: HTMLFormElement): void {
       void keep(ask, button.value);
       return;
     }
-    if (button && button.name !== '') settle(ask, button);
+    if (button && button.name !== '') keepChoice(ask, button);
     void follow(ask).then(bringIntoView);
   });
   let resting: ReturnType<typeof setTimeout> | undefined;
   ask.addEventListener('input', ({ target }) => {
     // A reader who empties the time zone field means to type another.
-    if ((target as HTMLInputElement).name !== 'timeZone') supposeZone(ask);
+    if ((target as HTMLInputElement).name !== 'timeZone') assumeZone(ask);
     clearTimeout(resting);
     // A date within the shown season only moves the slider there.
     if (target instanceof HTMLInputElement && target.name === 'sowing' && moveTo(answered, target.value)) return;
@@ -104,15 +105,15 @@ function start(ask: HTMLFormElement): void {
     async answerAgain({ said, goesOn = {} }) {
       forgetShelf();
       await renewBeds(ask);
-      goOn(ask, goesOn);
+      fillIn(ask, goesOn);
       await holdInLink(ask);
       await answer(ask, said);
     },
     reader: readerOf,
   });
   document.addEventListener('visibilitychange', forgetShelf);
-  supposeZone(ask);
-  supposeZonesOfAnswer();
+  assumeZone(ask);
+  assumeZonesInAnswer();
   void begin(ask);
 }
 
@@ -168,43 +169,10 @@ async function holdInLink(ask: HTMLFormElement): Promise<PageQuestion> {
   return question;
 }
 
-function questionOf(ask: HTMLFormElement, known: Pick<Inventory, 'beds'>): PageQuestion {
-  const said = new URLSearchParams();
-  for (const [name, value] of new FormData(ask)) if (typeof value === 'string') said.append(name, value);
-  const question = questionFrom(said, known);
-  // Show the assumed unit of typed days, so that it still holds when the reader switches degrees.
-  const unit = ask.elements.namedItem('unit') as HTMLSelectElement | null;
-  if (unit?.value === '') unit.value = question.unit;
-  return question;
-}
-
 /** Requests the answer that came with the page once more, to save it as a file. */
 async function keep(ask: HTMLFormElement, form: string): Promise<void> {
   if (!answered) await answer(ask);
   if (answered) await keepAs(form, answered, viewOf(one('main')!.dataset.view as ViewName).fileName);
-}
-
-/** Assumes the reader's own time zone for a described bed. */
-function supposeZone(ask: HTMLFormElement): void {
-  const [bed, zone] = ['bed', 'timeZone'].map((name) => ask.elements.namedItem(name)) as HTMLInputElement[];
-  if (bed?.value === '' && zone?.value === '') zone.value = theirZone();
-}
-
-/** The same for the forms of beds in the answer. */
-function supposeZonesOfAnswer(): void {
-  for (const field of all<HTMLInputElement>('#answer [name="timeZone"]')) field.defaultValue ||= theirZone();
-}
-
-function theirZone(): string {
-  return Intl.DateTimeFormat().resolvedOptions().timeZone;
-}
-
-/** Fills in the fields that the question continues with. */
-function goOn(ask: HTMLFormElement, changes: Partial<PageQuestion>): void {
-  for (const [name, value] of Object.entries(changes)) {
-    const field = ask.elements.namedItem(name) as HTMLInputElement | RadioNodeList | null;
-    if (field) field.value = String(value);
-  }
 }
 
 /** Updates the choice of beds after an action. */
@@ -219,15 +187,6 @@ async function renewBeds(ask: HTMLFormElement): Promise<void> {
     const renewed = fresh.content.querySelector(`select[name="${name}"]`);
     if (field && renewed) field.innerHTML = renewed.innerHTML;
   }
-}
-
-/** A choice becomes a field of the form, so that it holds for later questions. */
-function settle(ask: HTMLFormElement, { name, value }: HTMLButtonElement): void {
-  const field = ask.querySelector<HTMLInputElement | HTMLSelectElement>(
-    `:is(input, select)[name="${CSS.escape(name)}"]`,
-  );
-  if (field) field.value = value;
-  else ask.append(Object.assign(document.createElement('input'), { type: 'hidden', name, value }));
 }
 
 /** @param said A note to read out instead of the answer's own words. */
@@ -280,7 +239,7 @@ function show(came: AnsweredView | null, said?: string): void {
   const side = one('#answer')!;
   const putBack = keepTyping(side);
   side.innerHTML = came ? came.shown.markup : waiting(readerNow()).markup;
-  supposeZonesOfAnswer();
+  assumeZonesInAnswer();
   putBack();
   void showLater(came);
   one('#keep')!.innerHTML = keepAndShare(came, readerNow())?.markup ?? '';

@@ -1,44 +1,14 @@
-import { type Choice, RequestError } from '../../basics/errors.js';
-import type { Fact } from '../../basics/fact.js';
-import type { Medium } from '../../basics/series.js';
+import { RequestError } from '../../basics/errors.js';
 import { celsiusFrom, type TemperatureUnit } from '../../basics/units.js';
 import { isTemperature } from '../read-series.js';
-import { fileChoice, fileQuestion, lures, readingsRefusal } from '../readings-facts.js';
+import { fileQuestion, readingsRefusal } from '../readings-facts.js';
 import type { Table } from '../text/table.js';
 import type { TimePlan } from '../time/time-plan.js';
-import { askColumn, columnCalled, columnNames, noSuchColumn } from './ask-column.js';
+import { askChannel } from './ask-channel.js';
+import { columnNames } from './ask-column.js';
+import type { Channel, ChannelPlan, WantedChannel } from './channel.js';
+import { channelCalled } from './channel-called.js';
 import { type Column, legendOf, type Meaning, meaningOf, rangeOf } from './columns.js';
-
-/** Numbers that may be the temperatures asked for: a column, or the rows of one label in it. */
-export interface Channel {
-  /** From 0. */
-  readonly column: number;
-  /** What the rows must be labelled; null: every row counts. */
-  readonly label: string | null;
-  readonly name: string;
-  readonly meaning: Meaning;
-  readonly isFlat: boolean;
-  /** Whole numbers, each one more than the last. */
-  readonly isCounter: boolean;
-  readonly min: number;
-  readonly max: number;
-}
-
-/** Where the temperatures stand. Days may have a minimum and a maximum beside a mean, each in a channel of its own. */
-export interface ChannelPlan {
-  readonly channels: readonly Channel[];
-  /** Columns, from 0, whose cells together label a row; none in a file with one series to a column. */
-  readonly labelColumns: readonly number[];
-  readonly all: readonly Channel[];
-}
-
-/** What the caller says of the series wanted. */
-export interface WantedChannel {
-  readonly medium: Medium | null;
-  readonly probeDepthCm: number | null;
-  readonly column: string | null;
-  readonly unit: TemperatureUnit | null;
-}
 
 const SAME_DEPTH_CM = 0.5;
 const MAX_LABELS = 60;
@@ -68,7 +38,7 @@ export function channelPlanOf(
   const likely = likelyTemperatures(all, wanted.unit);
   if (likely.length === 0) {
     const others = all.filter(({ meaning }) => meaning.saysTemperature);
-    if (others.length > 0) throw ask(fileQuestion('choose-column.unsure'), others, wanted.medium);
+    if (others.length > 0) throw askChannel(fileQuestion('choose-column.unsure'), others, wanted.medium);
     throw new RequestError('no-readings', readingsRefusal('no-readings.no-temperature-column'), [
       { parameter: 'column', detail: readingsRefusal('no-readings.columns', { columns: columnNames(columns) }) },
     ]);
@@ -76,7 +46,7 @@ export function channelPlanOf(
   const fitting = likely.filter(({ meaning }) => fits(meaning, wanted));
   if (fitting.length === 0) {
     const { medium, probeDepthCm: depthCm } = wanted;
-    throw ask(fileQuestion('choose-column.unnamed', { medium: medium ?? 'unknown', depthCm }), likely, medium);
+    throw askChannel(fileQuestion('choose-column.unnamed', { medium: medium ?? 'unknown', depthCm }), likely, medium);
   }
   const sure = nearestTo(fitting, wanted);
   if (sure.length === 1) return planOf(sure);
@@ -96,7 +66,7 @@ export function channelPlanOf(
       return planOf(plain);
     }
   }
-  throw ask(fileQuestion('choose-column.several'), sure, wanted.medium);
+  throw askChannel(fileQuestion('choose-column.several'), sure, wanted.medium);
 }
 
 /** Columns whose text says, row by row, which sensor the row is of. */
@@ -243,82 +213,4 @@ function minMeanMax(channels: readonly Channel[]): Channel[] | undefined {
   const means = of('mean').length > 0 ? of('mean') : of(null);
   if (means.length > 1) return undefined;
   return [...means, ...mins, ...maxes];
-}
-
-/** The channel that the caller named: by its label, its column's number or its column's name. */
-function channelCalled(
-  all: readonly Channel[],
-  columns: readonly Column[],
-  labelColumns: readonly number[],
-  wanted: string,
-): Channel {
-  const byLabel =
-    all.find(({ label }) => label === wanted) ??
-    all.find(({ label }) => label?.toLowerCase() === wanted.trim().toLowerCase());
-  if (byLabel) return byLabel;
-  if (labelColumns.length > 0 && all.length > 0) {
-    const ofColumn = all.filter(({ column }) => String(column + 1) === wanted || columns[column]!.name === wanted);
-    if (ofColumn.length === 1) return ofColumn[0]!;
-    // Rows further down may carry labels that the first rows do not.
-    if (ofColumn.length === 0 && !/^\d+$/.test(wanted)) {
-      return {
-        column: all[0]!.column,
-        label: wanted,
-        name: wanted,
-        meaning: meaningOf(wanted, ''),
-        isFlat: false,
-        isCounter: false,
-        min: 0,
-        max: 0,
-      };
-    }
-    if (ofColumn.length > 1) throw ask(fileQuestion('choose-column.several-sensors'), ofColumn, null);
-  }
-  const column = columnCalled(columns, wanted, 'column');
-  const channel = all.find((one) => one.column === column.index);
-  if (channel) return channel;
-  if (column.kind === 'text' || column.kind === 'stamp' || column.kind === 'clock' || column.kind === 'unit') {
-    const name = column.name || String(column.index + 1);
-    throw new RequestError('no-readings', readingsRefusal('no-readings.no-numbers', { column: name }), [
-      { parameter: 'column', detail: readingsRefusal('no-readings.no-numbers.field') },
-    ]);
-  }
-  if (all.length === 0)
-    throw noSuchColumn(
-      columns.map(({ name }) => name),
-      wanted,
-      'column',
-    );
-  return {
-    column: column.index,
-    label: null,
-    name: column.name,
-    meaning: meaningOf(column.name, ''),
-    isFlat: false,
-    isCounter: false,
-    min: 0,
-    max: 0,
-  };
-}
-
-/** Asks which of several channels is meant, each with what it seems to be. */
-export function ask(detail: Fact, channels: readonly Channel[], wanted: Medium | null): RequestError {
-  const choices = channels.slice(0, 40).map((channel): Choice => {
-    const { label, column, name, min, max, meaning } = channel;
-    const { medium, depthCm, unit, lure } = meaning;
-    const hasValues = max >= min;
-    return fileChoice(label ?? String(column + 1), 'choose-column.choice', {
-      label,
-      column: column + 1,
-      name: name || null,
-      lure: lure === null ? 'nothing' : lures[lure],
-      medium: medium ?? 'unknown',
-      depthCm: medium === 'air' ? null : depthCm,
-      unit: unit.unit ?? 'unknown',
-      isAgainst: wanted !== null && medium !== null && medium !== wanted ? 'yes' : 'no',
-      min: hasValues ? min : null,
-      max: hasValues ? max : null,
-    });
-  });
-  return askColumn('column', detail, choices);
 }

@@ -6,7 +6,8 @@ import { titleOf } from '../text/title.js';
 import { type DateOrder, possibleOrders } from '../time/date-order.js';
 import { type StampReader, stampReader } from '../time/read-stamp.js';
 import { type TimePlan, timePlanOf } from '../time/time-plan.js';
-import { type ChannelPlan, channelPlanOf } from './channels.js';
+import type { ChannelPlan } from './channel.js';
+import { channelPlanOf } from './channels.js';
 import { type Column, columnsOf } from './columns.js';
 
 /** Properties of all rows of a file, as its head shows them. */

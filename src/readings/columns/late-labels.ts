@@ -1,6 +1,7 @@
 import { fileQuestion } from '../readings-facts.js';
 import type { FileHints } from '../text/rows-read.js';
-import { ask, channelPlanOf } from './channels.js';
+import { askChannel } from './ask-channel.js';
+import { channelPlanOf } from './channels.js';
 import type { FileLayout } from './file-layout.js';
 
 /** Some rows of each label that the head of a file does not have. */
@@ -29,6 +30,6 @@ export function askAboutLateLabels(late: LateLabels, layout: FileLayout, hints: 
   const sample = [...table.sample.slice(0, MAX_HEAD_ROWS), ...[...late.values()].flat()];
   const again = channelPlanOf({ ...table, sample }, columns, time, hints);
   if (again.channels.length !== plan.channels.length) {
-    throw ask(fileQuestion('choose-column.late'), again.channels, hints.medium);
+    throw askChannel(fileQuestion('choose-column.late'), again.channels, hints.medium);
   }
 }

@@ -1,7 +1,7 @@
 import { type Choice, RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { celsiusFrom, type TemperatureUnit } from '../../basics/units.js';
-import type { Channel } from '../columns/channels.js';
+import type { Channel } from '../columns/channel.js';
 import { unitSaid } from '../columns/temperature-words.js';
 import { isTemperature } from '../read-series.js';
 import { fileChoice, fileQuestion, readingsRefusal, seriesWarning } from '../readings-facts.js';

@@ -4,7 +4,7 @@ import type { Fact } from '../../basics/fact.js';
 import type { Medium } from '../../basics/series.js';
 import { celsiusFrom } from '../../basics/units.js';
 import { judgeReadings } from '../checks/doubtful.js';
-import type { Channel } from '../columns/channels.js';
+import type { Channel } from '../columns/channel.js';
 import { daysInSlices } from '../daily/days.js';
 import { fileReport } from '../file-report.js';
 import { type ReadSeries, refuseOtherUnit, unitDoubts } from '../read-series.js';

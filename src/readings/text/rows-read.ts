@@ -2,7 +2,7 @@ import { RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import type { Medium } from '../../basics/series.js';
 import type { TemperatureUnit } from '../../basics/units.js';
-import type { ChannelPlan } from '../columns/channels.js';
+import type { ChannelPlan } from '../columns/channel.js';
 import type { Column } from '../columns/columns.js';
 import type { ReadSeries } from '../read-series.js';
 import { readingsRefusal } from '../readings-facts.js';

@@ -1,13 +1,16 @@
-import { findZone, fixedZone, type Zone } from '../../basics/calendar.js';
+import { fixedZone } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
-import { askColumn, columnCalled, columnNames } from '../columns/ask-column.js';
+import { askColumn, columnCalled } from '../columns/ask-column.js';
 import type { Column } from '../columns/columns.js';
 import { fileChoice, fileQuestion, readingsRefusal } from '../readings-facts.js';
 import { readNumber } from '../text/number-cell.js';
 import type { Table } from '../text/table.js';
+import { clockNamed, type NamedClock } from './clock-named.js';
+import { joinOf, parts } from './join-stamp.js';
+import { calledOf, noStamps } from './no-stamps.js';
 import { type StampForm, stampFormOf } from './stamp-form.js';
 
-/** Where a file says when: the columns that together hold the stamp, and what is said of their clock. */
+/** Where a file says when: the columns that together hold the stamp, and what they say of their clock. */
 export interface TimePlan {
   /** From 0, in the order in which they are joined. */
   readonly columns: readonly number[];
@@ -16,27 +19,8 @@ export interface TimePlan {
   readonly form: StampForm;
   /** Rows have a date and no time of day. */
   readonly isDaily: boolean;
-  readonly clock: ClockSaid;
+  readonly clock: NamedClock;
 }
-
-/** What a file says of its clock, apart from its stamps. */
-export interface ClockSaid {
-  /** The zone or the offset that it names; null where it names none. */
-  readonly zone: Zone | null;
-  readonly isUtc: boolean;
-  readonly isStandard: boolean;
-}
-
-/** Column names that say a part of a date or time, in the tongues of the archives. */
-const parts = {
-  year: /^(?:year|yr|yyyy|jahr|ann[ée]e|a[ñn]o|anno|jaar|[åa]r|vuosi|rok|év|ano)\b/i,
-  month:
-    /^(?:month|mo|mon|mm|monat|mois|m[eê]s|mese|maand|m[åa]nad|kuukausi|kk|miesi[ąa]c|m[ěe]s[íi]c|h[óo]nap)(?![a-z])/i,
-  day: /^(?:day|dy|dd|dom|tag|jour|d[íi]a|giorno|dag|p[äa]iv[äa]|pv|dzie[ńn]|den|nap)(?![a-z])(?! ?of)/i,
-  dayOfYear: /^(?:doy|jul(?:ian)?(?: ?day)?|jday|yday|day ?of ?(?:the ?)?year)(?![a-z])/i,
-  hour: /^(?:hour|hr|hh|hhmm|h|time|stunde|std|uhrzeit|zeit|heure|hora|ora|uur|tijd|timme|tid|tunti|aika|klo|godzina|hodina|[óo]ra)(?![a-z])/i,
-  minute: /^(?:minute|minutes|min|mi|mn)$/i,
-};
 
 /**
  * Finds the columns that say when.
@@ -87,8 +71,8 @@ const allAlike = (table: Table, plans: readonly TimePlan[]): boolean =>
   table.sample.every((row) => plans.every((plan) => plan.textOf(row) === plans[0]!.textOf(row)));
 
 function plansFrom(table: Table, columns: readonly Column[]): TimePlan[] {
-  const clockOf = (indices: readonly number[]): ClockSaid =>
-    clockSaid(indices.map((i) => `${columns[i]!.name} ${table.units[i] ?? ''}`).join(' '), table.preamble);
+  const clockOf = (indices: readonly number[]): NamedClock =>
+    clockNamed(indices.map((i) => `${columns[i]!.name} ${table.units[i] ?? ''}`).join(' '), table.preamble);
   // All rows of one day have one date; then the clock beside it moves.
   const isDateBesideClock = ({ index, form }: Column): boolean =>
     form?.kind === 'calendar' && !form.hasTime && (clockBeside(columns, index)?.distinct ?? 0) > 1;
@@ -163,7 +147,7 @@ const DATES_IN_NUMBERS = [
 function unnamedPlan(
   table: Table,
   columns: readonly Column[],
-  clockOf: (indices: readonly number[]) => ClockSaid,
+  clockOf: (indices: readonly number[]) => NamedClock,
 ): TimePlan[] | undefined {
   if (table.names.some((name) => name !== '')) return undefined;
   for (const limits of DATES_IN_NUMBERS) {
@@ -185,9 +169,6 @@ function unnamedPlan(
 const isRisingText = (texts: readonly string[]): boolean =>
   texts.length > 2 && texts.filter((text, i) => i === 0 || text > texts[i - 1]!).length >= 0.95 * texts.length;
 
-const isUnnamedDate = (columns: readonly Column[], indices: readonly number[]): boolean =>
-  indices.length >= 3 && indices.every((index) => columns[index]!.name === '' && columns[index]!.kind === 'number');
-
 /** The column with the time of day that goes with a date: the nearest to its right, else to its left. */
 function clockBeside(columns: readonly Column[], date: number): Column | undefined {
   const clocks = columns.filter(
@@ -204,7 +185,7 @@ function planOf(
   table: Table,
   columns: readonly Column[],
   indices: readonly number[],
-  clock: ClockSaid,
+  clock: NamedClock,
 ): TimePlan | undefined {
   const textOf = joinOf(columns, indices);
   const form = stampFormOf(table.sample.map(textOf));
@@ -216,115 +197,4 @@ function planOf(
     clock,
     isDaily: form.kind === 'calendar' ? !form.hasTime : form.kind === 'day-of-year' && indices.length < 3,
   };
-}
-
-/** How the cells of several columns become one stamp. */
-function joinOf(columns: readonly Column[], indices: readonly number[]): (row: readonly string[]) => string {
-  const [a, b, c, d, e] = indices as [number, number?, number?, number?, number?];
-  if (b === undefined) return (row) => row[a] ?? '';
-  const isPart = (index: number | undefined, part: RegExp): boolean =>
-    index !== undefined && part.test(columns[index]!.name);
-  const clockText = (index: number): ((row: readonly string[]) => string) => {
-    const { kind, cells } = columns[index]!;
-    if (kind === 'clock' && cells.some((cell) => /\D/.test(cell.trim()))) return (row) => (row[index] ?? '').trim();
-    if (cells.every((cell) => cell.trim() === '' || /^\s*\d{1,2}\.[0-5]\d\s*$/.test(cell))) {
-      return (row) => (row[index] ?? '').trim().replace('.', ':');
-    }
-    const isHhmm = cells.some((cell) => readNumber(cell) > 24) || cells.every((cell) => cell.trim().length >= 3);
-    return (row) => {
-      const value = readNumber(row[index] ?? '');
-      if (Number.isNaN(value)) return '?';
-      return isHhmm ? `${two(Math.floor(value / 100))}:${two(value % 100)}` : `${two(value)}:00`;
-    };
-  };
-  const isYear = isPart(a, parts.year) || isUnnamedDate(columns, indices);
-  if (isYear && c !== undefined && (isPart(b, parts.month) || indices.length > 3)) {
-    const clock = d === undefined ? undefined : clockText(d);
-    return (row) => {
-      const date = `${(row[a] ?? '').trim()}-${pad(row[b])}-${pad(row[c])}`;
-      if (!clock) return date;
-      return e === undefined ? `${date} ${clock(row)}` : `${date} ${pad(row[d!])}:${pad(row[e])}`;
-    };
-  }
-  if (isYear && (isPart(b, parts.dayOfYear) || indices.length === 3)) {
-    const clock = c === undefined ? undefined : clockText(c);
-    return (row) =>
-      `${(row[a] ?? '').trim()} ${(row[b] ?? '').trim().padStart(3, '0')}${clock ? ` ${clock(row).replace(':', '')}` : ''}`;
-  }
-  const last = indices.at(-1)!;
-  if (columns[last]!.kind === 'text') {
-    return (row) => indices.map((index) => (row[index] ?? '').trim()).join(' ');
-  }
-  if (c !== undefined) return (row) => `${(row[a] ?? '').trim()} ${pad(row[b])}:${pad(row[c])}`;
-  const clock = clockText(b);
-  return (row) => `${(row[a] ?? '').trim()} ${clock(row)}`;
-}
-
-const two = (n: number): string => (n < 10 ? `0${n}` : String(n));
-const pad = (cell: string | undefined): string => (cell ?? '').trim().replace(/\.0$/, '').padStart(2, '0');
-
-const OFFSET =
-  /\b(?:UTC|GMT)\s*([+\-\u2212])\s*(\d{1,2})(?::?(\d{2}))?(?!\d)|[([]\s*([+\-\u2212])(\d{2}):?(\d{2})\s*[)\]]/i;
-const IANA =
-  /\b(?:Africa|America|Antarctica|Asia|Atlantic|Australia|Europe|Indian|Pacific|Etc)\/[A-Za-z0-9_+\-/]*[A-Za-z0-9]/;
-const STANDARD =
-  /\b(?:[PMCELHAN]|AK|AE|AC|AW|NZ|J|K)ST\b|\b(?:CET|MEZ|EET|WET)\b|standard time|normalzeit|winterzeit|heure (?:d['’]hiver|normale)|hora est[áa]ndar|normaltid|ora solare|wintertijd/i;
-const SPEAKS_OF_TIME =
-  /time|date|hour|tijd|\buur|zeit|datum|heure|hora|\bora\b|fecha|stamp|zone|\btid|aika|czas|[čc]as|clock|tz\b/i;
-
-/** What the names of the time columns say of the clock; where they say nothing, what the lines above the table say. */
-function clockSaid(names: string, preamble: readonly string[]): ClockSaid {
-  const said = clockIn(names);
-  if (said) return said;
-  for (const line of preamble) {
-    const found = SPEAKS_OF_TIME.test(line) ? clockIn(line) : null;
-    if (found) return found;
-  }
-  return { zone: null, isUtc: false, isStandard: false };
-}
-
-function clockIn(text: string): ClockSaid | null {
-  const isStandard = STANDARD.test(text);
-  const name = IANA.exec(text)?.[0];
-  const zone = name === undefined ? undefined : findZone(name);
-  if (zone) return { zone, isUtc: false, isStandard };
-  const offset = OFFSET.exec(text);
-  if (offset) {
-    const [sign, hours, minutes] = offset[1] ? offset.slice(1, 4) : offset.slice(4, 7);
-    const total = (sign === '+' ? 1 : -1) * (60 * Number(hours) + Number(minutes ?? 0));
-    if (Math.abs(total) <= 14 * 60) return { zone: fixedZone(total), isUtc: total === 0, isStandard: false };
-  }
-  if (/(?:^|[^a-z])(?:UTC?|GMT|Zulu|Weltzeit)(?:$|[^a-z])/i.test(text))
-    return { zone: fixedZone(0), isUtc: true, isStandard: false };
-  return isStandard ? { zone: null, isUtc: false, isStandard } : null;
-}
-
-/** Why no stamps were found: a counter from the start of the logger, times without dates, or neither. */
-function noStamps(columns: readonly Column[]): RequestError {
-  const clock = columns.find(({ kind }) => kind === 'clock');
-  if (clock) {
-    return new RequestError('no-readings', readingsRefusal('no-readings.times-of-day', { column: calledOf(clock) }), [
-      { parameter: 'timeColumn', detail: readingsRefusal('no-readings.times-of-day.field') },
-    ]);
-  }
-  const counter = columns.find(
-    ({ kind, cells, name }) =>
-      kind === 'number' &&
-      (/uptime|millis|elapsed|seconds|\bms\b|^t$|time/i.test(name) || (name === '' && isRising(cells))),
-  );
-  if (counter) {
-    return new RequestError('no-readings', readingsRefusal('no-readings.counter', { column: calledOf(counter) }), [
-      { parameter: 'timeColumn', detail: readingsRefusal('no-readings.counter.field') },
-    ]);
-  }
-  return new RequestError('no-readings', readingsRefusal('no-readings.no-date-column'), [
-    { parameter: 'timeColumn', detail: readingsRefusal('no-readings.columns', { columns: columnNames(columns) }) },
-  ]);
-}
-
-const calledOf = ({ name, index }: Column): string => name || String(index + 1);
-
-function isRising(cells: readonly string[]): boolean {
-  const values = cells.map(readNumber).filter((value) => !Number.isNaN(value));
-  return values.length > 2 && values.every((value, i) => i === 0 || value > values[i - 1]!);
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { crops } from '../../../src/germination/crops.js';
 import { germinationCurve, rateAt } from '../../../src/germination/curve/curve.js';
-import { cropCurve, type DrawnCrop } from '../../../src/plot/crop/crop-curve.js';
+import { cropCurve } from '../../../src/plot/crop/crop-curve.js';
+import type { DrawnCrop } from '../../../src/plot/crop/drawn-crop.js';
 import { cornersOf, outsideOf } from './corners.js';
 import { say } from './make.js';
 import { all, readXml, textIn } from './read-xml.js';

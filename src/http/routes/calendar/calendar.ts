@@ -3,7 +3,7 @@ import { digestOfJson } from '../../../basics/digest.js';
 import { RequestError } from '../../../basics/errors.js';
 import { idSchema } from '../../../contract/common.js';
 import { keptRefusal } from '../../../contract/request/refusal-facts.js';
-import { bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
+import { bedInputsIn, bedRows } from '../../../garden/bed/bed-records.js';
 import { bedSeason, knownSeason } from '../../../garden/bed/bed-season.js';
 import type { CalendarEvent } from '../../../garden/calendar/calendar-event.js';
 import { calendarEvents } from '../../../garden/calendar/calendar-events.js';

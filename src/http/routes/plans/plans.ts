@@ -1,13 +1,7 @@
 import { orAsKept } from '../../../contract/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../../../contract/plans.js';
-import {
-  type BedInputs,
-  bedInputsIn,
-  bedInputsOf,
-  bedRows,
-  keptOf,
-  type PlaceRecords,
-} from '../../../garden/bed/bed-inputs.js';
+import { type BedInputs, bedInputsOf, inputsOfRows } from '../../../garden/bed/bed-inputs.js';
+import { bedInputsIn, bedRows, type PlaceRecords } from '../../../garden/bed/bed-records.js';
 import type { GardenPlan } from '../../../garden/plan/plan.js';
 import { planQuestionOf } from '../../../garden/plan/plan-question.js';
 import type { Plan, PlanFields } from '../../../garden/store/season-store.js';
@@ -134,7 +128,7 @@ async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: Gar
     async answer() {
       if (planned) return serializePlan(plan, planned);
       by.takePlace?.();
-      return serializePlan(plan, await planFor(service, by, plan, await keptOf(store, owner, rows)));
+      return serializePlan(plan, await planFor(service, by, plan, await inputsOfRows(store, owner, rows)));
     },
   };
 }

@@ -1,5 +1,6 @@
 import type { SowingAnswer } from '../../../contract/sowings.js';
-import { type BedRecords, bedInputsIn, keptOf } from '../../../garden/bed/bed-inputs.js';
+import { inputsOfRows } from '../../../garden/bed/bed-inputs.js';
+import { type BedRecords, bedInputsIn } from '../../../garden/bed/bed-records.js';
 import { knownSowing } from '../../../garden/sowing/known-sowing.js';
 import { sowingState } from '../../../garden/sowing/sowing-state.js';
 import { whatToDo } from '../../../garden/sowing/what-to-do.js';
@@ -30,7 +31,7 @@ export async function sowingContent(
   rows: BedRecords,
   { ask, now, precision }: { readonly ask: WorkPort; readonly now: Date; readonly precision: 'rounded' | 'full' },
 ): Promise<Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'>> {
-  const known = await knownSowing(store, owner, counted, await keptOf(store, owner, rows), now);
+  const known = await knownSowing(store, owner, counted, await inputsOfRows(store, owner, rows), now);
   const state = await sowingState(known, ask);
   return serializeSowingState(known, state, whatToDo(known, state), roundingFor(precision));
 }

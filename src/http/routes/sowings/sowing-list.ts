@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { addDays, type PlainDate } from '../../../basics/calendar.js';
 import { dateSchema, idSchema } from '../../../contract/common.js';
 import { type SowingAnswer, type SowingList, sowingListSchema, sowingParts } from '../../../contract/sowings.js';
-import { type BedRecords, bedInputsIn, bedRows } from '../../../garden/bed/bed-inputs.js';
+import { type BedRecords, bedInputsIn, bedRows } from '../../../garden/bed/bed-records.js';
 import { onceEach } from '../../../garden/bed/bed-season.js';
 import type { WorkPort } from '../../../garden/sowing/work-port.js';
 import type { Sowing } from '../../../garden/store/season-store.js';

@@ -1,4 +1,4 @@
-import { bedRows } from '../../../garden/bed/bed-inputs.js';
+import { bedRows } from '../../../garden/bed/bed-records.js';
 import type { CountedSowing, KeptCount, Sowing, SowingFields } from '../../../garden/store/season-store.js';
 import { workPortOf } from '../../../worker/work-port-of.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
