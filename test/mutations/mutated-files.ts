@@ -16,10 +16,31 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/growth/tray-dates.ts',
-    tests: ['test/unit/growth/planting-out.test.ts', 'test/unit/garden/waits.test.ts'],
-    numbers: ['HARDENING_DAYS', 'DEFAULT_ROOM_C'],
+    tests: [
+      'test/unit/growth/growth-limits.test.ts',
+      'test/unit/growth/tray-growth.test.ts',
+      'test/unit/growth/planting-out.test.ts',
+      'test/unit/garden/waits.test.ts',
+    ],
+    numbers: [
+      'HARDENING_DAYS',
+      'DEFAULT_ROOM_C',
+      'WEEKS_TO_COME_UP',
+      'byHardiness[0]',
+      'byHardiness[1]',
+      'byHardiness[2]',
+      'byHardiness[4]',
+      'byHardiness[5]',
+      'byHardiness[6]',
+      'byHardiness[7]',
+      'byHardiness[8]',
+    ],
   },
-  { file: 'src/growth/tray-growth.ts', tests: ['test/unit/growth/tray-growth.test.ts'], numbers: ['KEPT_OF_TRAY'] },
+  {
+    file: 'src/growth/tray-growth.ts',
+    tests: ['test/unit/growth/tray-growth.test.ts', 'test/unit/growth/growth-limits.test.ts'],
+    numbers: ['KEPT_OF_TRAY', 'MIN_LEFT'],
+  },
   {
     file: 'src/growth/pests/brood-dates.ts',
     tests: ['test/unit/growth/brood-dates.test.ts'],
@@ -27,8 +48,19 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/growth/growth-in-year.ts',
-    tests: ['test/unit/growth/check-values.test.ts'],
-    numbers: ['SEEDLING_DAYS'],
+    tests: ['test/unit/growth/growth-limits.test.ts', 'test/unit/growth/check-values.test.ts'],
+    numbers: [
+      'SEEDLING_DAYS',
+      'SPOILS_DAYS',
+      'MAX_GROWTH_DAYS',
+      'GROWN_IN_LONG_DAYS',
+      'SECOND_HALF_DAY',
+      'WINTER_ENDS_DAY',
+    ],
+    changes: [
+      ['ripe - up > MAX_GROWTH_DAYS', 'ripe - up >= MAX_GROWTH_DAYS'],
+      ['seasonOf(sownDay) >= SECOND_HALF_DAY', 'seasonOf(sownDay) > SECOND_HALF_DAY'],
+    ],
   },
   {
     file: 'src/germination/run/cold-loss.ts',
@@ -267,8 +299,8 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/answers/ahead/past-soil.ts',
-    tests: ['test/unit/answers/hours-ahead.test.ts'],
-    numbers: ['DAYS_FORGIVEN'],
+    tests: ['test/unit/answers/hours-ahead.test.ts', 'test/unit/answers/window-limits.test.ts'],
+    numbers: ['DAYS_FORGIVEN', 'THIN_YEARS'],
   },
   {
     file: 'src/answers/windows/sureness.ts',
@@ -418,13 +450,21 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/plan/starts.ts',
     tests: ['test/unit/garden/starts.test.ts', 'test/unit/garden/plan-limits.test.ts'],
-    numbers: ['ENDS_C.tender', 'ENDS_C.half-hardy', 'ENDS_C.hardy', 'MAX_WAIT_DAYS', 'IN_TRAYS.from'],
+    numbers: [
+      'ENDS_C.tender',
+      'ENDS_C.half-hardy',
+      'ENDS_C.hardy',
+      'MAX_WAIT_DAYS',
+      'IN_TRAYS.from',
+      'PLAN_SHARE',
+      'MIN_SURENESS',
+    ],
     changes: [['2 * crop.maxDays', '2.2 * crop.maxDays']],
   },
   {
     file: 'src/garden/lots/lot-now.ts',
-    tests: ['test/unit/garden/lot-now.test.ts', GOLDEN],
-    numbers: ['TAIL'],
+    tests: ['test/unit/garden/lot-limits.test.ts', 'test/unit/garden/lot-now.test.ts', GOLDEN],
+    numbers: ['TAIL', 'PACKET_SEEDS', 'TEST_LASTS_DAYS', 'OLDER_DAYS'],
   },
   {
     file: 'src/garden/lots/seeds-needed.ts',
@@ -466,5 +506,184 @@ export const mutatedFiles: readonly MutatedFile[] = [
       ['hardy: -3 }', 'hardy: -3.3 }'],
       ['minC <= warnBelowC', 'minC < warnBelowC'],
     ],
+  },
+  {
+    file: 'src/germination/crops/beet.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['beet.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/lettuce.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['lettuce.heatUnitsCDays', 'lettuce.hotHarvestC'],
+  },
+  {
+    file: 'src/germination/crops/head-lettuce.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['headLettuce.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/turnip.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['turnip.heatUnitsCDays', 'turnip.baseTempC', 'turnip.hotHarvestC'],
+  },
+  {
+    file: 'src/germination/crops/celery.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['celery.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/cabbage.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['cabbage.heatUnitsCDays', 'cabbage.baseTempC', 'cabbage.hotHarvestC'],
+  },
+  {
+    file: 'src/germination/crops/cauliflower.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['cauliflower.hotHarvestC'],
+  },
+  {
+    file: 'src/germination/crops/carrot.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['carrot.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/lima-bean.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['limaBean.heatUnitsCDays', 'limaBean.leastSoilC', 'limaBean.hotHarvestC'],
+  },
+  {
+    file: 'src/germination/crops/bunching-onion.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['bunchingOnion.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/pea.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['pea.heatUnitsCDays', 'pea.baseTempC', 'pea.hotHarvestC'],
+  },
+  {
+    file: 'src/germination/crops/muskmelon.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['muskmelon.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/watermelon.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['watermelon.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/tomato.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['tomato.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/pepper.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['pepper.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/eggplant.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['eggplant.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/snap-bean.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts', 'test/unit/growth/check-values.test.ts'],
+    numbers: ['snapBean.baseTempC', 'snapBean.leastSoilC', 'snapBean.hotHarvestC', 'snapBean.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/sweet-corn.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts', 'test/unit/growth/check-values.test.ts'],
+    numbers: ['sweetCorn.baseTempC', 'sweetCorn.leastSoilC', 'sweetCorn.heatUnitsCDays'],
+  },
+  {
+    file: 'src/germination/crops/radish.ts',
+    tests: ['test/unit/growth/crop-growth.test.ts'],
+    numbers: ['radish.hotHarvestC'],
+  },
+  {
+    file: 'src/growth/workable-ground.ts',
+    tests: ['test/unit/growth/growth-limits.test.ts', 'test/unit/growth/check-values.test.ts'],
+    numbers: ['FIELD_WORK_CDAYS', 'DRYING_MM', 'DRYING_DAYS', 'SPRING_DAYS'],
+  },
+  {
+    file: 'src/growth/bulb-year.ts',
+    tests: ['test/unit/growth/check-values.test.ts'],
+    numbers: ['AUTUMN_DAY', 'LONGEST_DAY'],
+    changes: [
+      ['day > swellsDay - leastLeafDays', 'day >= swellsDay - leastLeafDays'],
+      ['air.minC[i]! <= endFrostC', 'air.minC[i]! < endFrostC'],
+    ],
+  },
+  {
+    file: 'src/growth/evaporation.ts',
+    tests: ['test/unit/growth/check-values.test.ts'],
+    numbers: ['MJ_A_MM'],
+    changes: [
+      ['0.0023 *', '0.00253 *'],
+      ['/ 2 + 17.8', '/ 2 + 19.6'],
+    ],
+  },
+  {
+    file: 'src/growth/season-day.ts',
+    tests: ['test/unit/growth/growth-limits.test.ts', 'test/unit/growth/check-values.test.ts'],
+    numbers: ['HALF_YEAR_DAYS'],
+  },
+  {
+    file: 'src/answers/windows/grades.ts',
+    tests: ['test/unit/answers/window-limits.test.ts'],
+    numbers: ['FAIR_SHARE', 'FAIR_ODDS', 'MIN_SPAN_DAYS', 'FAIR_WITHIN_DAYS', 'MIN_FAIR_DAYS'],
+  },
+  {
+    file: 'src/answers/windows/reasons.ts',
+    tests: ['test/unit/answers/window-limits.test.ts'],
+    numbers: ['MAX_REASONS', 'MIN_OF_FIRST'],
+    changes: [['n >= MIN_OF_FIRST', 'n > MIN_OF_FIRST']],
+  },
+  {
+    file: 'src/answers/windows/best-date.ts',
+    tests: ['test/unit/answers/window-limits.test.ts'],
+    numbers: ['COSTLY_SHARE', 'PUT_OFF_FROM_DAYS', 'PUT_OFF_TO_DAYS'],
+    changes: [
+      ['<= loss / 2', '<= loss / 2.2'],
+      ['<= loss / 2', '< loss / 2'],
+    ],
+  },
+  {
+    file: 'src/answers/forecast/remedies/remedies.ts',
+    tests: ['test/unit/answers/remedies.test.ts'],
+    numbers: ['MIN_EFFECT', 'MAX_EFFECT'],
+    changes: [['Math.min(0, warmerK[hour]!) > spell.thresholdC', 'Math.min(0, warmerK[hour]!) >= spell.thresholdC']],
+  },
+  {
+    file: 'src/seedbed/bed.ts',
+    tests: ['test/unit/seedbed/containers.test.ts'],
+    numbers: ['CONTAINERS[0]', 'CONTAINERS[1]', 'CONTAINERS[2]'],
+  },
+  {
+    file: 'src/seedbed/sun/day-curve.ts',
+    tests: [GOLDEN, 'test/unit/seedbed/hourly-from-days.test.ts'],
+    numbers: [
+      'SURFACE.a',
+      'SURFACE.b',
+      'SURFACE.c',
+      'AT_10_CM.a',
+      'AT_10_CM.b',
+      'AT_10_CM.c',
+      'AIR_DAY_SHAPE.a',
+      'AIR_DAY_SHAPE.b',
+      'AIR_DAY_SHAPE.c',
+    ],
+  },
+  {
+    file: 'src/garden/learning/soil-uncertainty.ts',
+    tests: ['test/unit/garden/soil-uncertainty.test.ts'],
+    numbers: ['SOIL_LOG_TIME_SD.air', 'SOIL_LOG_TIME_SD.probe'],
+  },
+  {
+    file: 'src/garden/sowing/growing.ts',
+    tests: ['test/unit/garden/growing.test.ts'],
+    numbers: ['SEEDS_UNSAID'],
   },
 ];

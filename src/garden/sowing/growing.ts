@@ -13,6 +13,7 @@ import { likelihoodAsGaussian } from '../learning/likelihood-as-gaussian.js';
 import { isOverdue, isOverdueBy } from '../learning/overdue.js';
 import { oddsOfStands, oddsOfTimes } from '../learning/posterior-factors.js';
 import { type Lesson, type Prior, priorAfter, usualPrior } from '../learning/prior.js';
+import { withSoilUncertainty } from '../learning/soil-uncertainty.js';
 import { standCounted } from '../learning/stand-counted.js';
 import { talliesOf } from '../learning/tally.js';
 import type { Count } from '../store/season-store.js';
@@ -59,7 +60,7 @@ export function growing(
   shouldStop: ShouldStop = neverStop,
 ): Growing {
   const { crop, sowing, lotId, counts, others } = question;
-  const usual = withSoilsDoubt(usualPrior(crop), question);
+  const usual = withSoilUncertainty(usualPrior(crop), question);
   const lessons = others.flatMap((other) => {
     stopIf(shouldStop);
     return lessonOf(question, other, usual);
@@ -101,16 +102,6 @@ function lostIfStillBare(question: GrowingQuestion, prior: Prior, shouldStop: Sh
     if (odds >= CERTAIN_ODDS) break;
   }
   return told;
-}
-
-/** How far the time may be off for want of knowing the soil: standard deviation of its logarithm. Our assumption, from a
- * degree or two where seed needs some ten above its base. */
-const SOILS_DOUBT = { air: 0.1, probe: 0.05, room: 0 } as const;
-
-function withSoilsDoubt(belief: Prior, { bed, series }: Pick<Question, 'bed' | 'series'>): Prior {
-  const by = bed.kind === 'indoors' ? 'room' : series.some(({ medium }) => medium === 'soil') ? 'probe' : 'air';
-  const { mean, sd } = belief.logTime;
-  return { ...belief, logTime: { mean, sd: Math.hypot(sd, SOILS_DOUBT[by]) } };
 }
 
 /** What another sowing of the bed has taught; nothing where its temperatures are not known. */

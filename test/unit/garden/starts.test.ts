@@ -4,7 +4,8 @@ import type { PlainDate } from '../../../src/basics/calendar.js';
 import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../../src/garden/plan/starts.js';
 import { grownOn } from '../../../src/garden/sowing/harvest.js';
 import { harvestPeriodOf } from '../../../src/garden/sowing/harvest-period.js';
-import { cropCalled, seedOf } from '../germination/make.js';
+import { germinationCurve } from '../../../src/germination/curve/curve.js';
+import { cropCalled, rowsOf, seedOf } from '../germination/make.js';
 
 const firstDate = '2027-01-01' as PlainDate;
 const N_DAYS = 200;
@@ -103,5 +104,46 @@ describe('ripening', () => {
         expect(Math.abs(toDay + 1 - wanted[1]!), `${latitude} ${day}`).toBeLessThanOrEqual(1);
       }
     }
+  });
+});
+
+describe('a date of a plan', () => {
+  const crop = cropCalled('snap-bean');
+  /** Is a sowing good at 20 °C, where so many percent come, of 100 at 25 °C? */
+  const isGoodWith = (percent: number): boolean => {
+    const curve = germinationCurve(
+      rowsOf([
+        [15, 10, percent],
+        [20, 8, percent],
+        [25, 6, 100],
+      ]),
+      null,
+    );
+    const seed = seedOf(crop, { curve });
+    const year: YearOfDates = {
+      hourlyC: new Float64Array(24 * 100).fill(20),
+      sowH: Float64Array.of(12),
+      minC: new Float64Array(300).fill(10),
+      meanC: null,
+      minFromH: 0,
+    };
+    return startsOfYear({ crop, seed, nDays: 1 }, year).good[0] === 1;
+  };
+
+  it('is good with half of what the seed can give, as twice the seed makes the same row', () => {
+    expect(isGoodWith(51)).toBe(true);
+    expect(isGoodWith(49)).toBe(false);
+  });
+
+  it('is open where it is good in half of the years', () => {
+    const isOpenIn = (good: number, bad: number): boolean =>
+      directStarts(
+        seasonOf('snap-bean', [
+          ...Array.from({ length: good }, () => ({ soilC: 20 })),
+          ...Array.from({ length: bad }, () => ({ soilC: 8 })),
+        ]),
+      )[30]!.isOpen;
+    expect(isOpenIn(1, 1)).toBe(true);
+    expect(isOpenIn(5, 6)).toBe(false);
   });
 });
