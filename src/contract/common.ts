@@ -41,7 +41,7 @@ export const paramsSchema = z
     'The values in the text, named with their units, so that callers can word it themselves instead of parsing a sentence.',
   );
 /** Fields beside a text, so that callers can word it themselves. */
-export const saidShape = {
+export const factShape = {
   code: z.string().optional().describe('Code of the message, unless the text stands beside another code.'),
   params: paramsSchema.optional(),
   also: z
@@ -50,7 +50,7 @@ export const saidShape = {
     .describe('A fact that the text adds at its end.'),
 };
 export const noteSchema = z.strictObject({
-  ...saidShape,
+  ...factShape,
   code: z.string(),
   text: z.string(),
   source: z.string().optional().describe('Source of a fact about a crop.'),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { grades } from '../answers/windows/grades.js';
 import { whyNots } from '../answers/windows/why-nots.js';
-import { dateOutSchema, dateSpanSchema, paramsSchema, saidShape } from './common.js';
+import { dateOutSchema, dateSpanSchema, factShape, paramsSchema } from './common.js';
 
 export const gradeSchema = z
   .enum(grades)
@@ -30,7 +30,7 @@ export const dateVerdictSchema = z
     reasons: reasonsSchema,
     better: z.strictObject({ date: dateOutSchema, grade: gradeSchema }).nullable(),
     text: z.string(),
-    ...saidShape,
+    ...factShape,
   })
   .nullable()
   .describe('Is it a good date? As sowing windows grade it; null without a climate.');

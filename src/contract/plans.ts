@@ -3,7 +3,7 @@ import { daysBetween } from '../basics/calendar.js';
 import { wasValue } from '../basics/field-facts.js';
 import { gapWhys } from '../garden/plan/plan-notes.js';
 import { sowingMethods } from '../garden/store/season-store.js';
-import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, noteSchema, saidShape } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, factShape, idSchema, noteSchema } from './common.js';
 import { cautionSchema, cropChoiceSchema, ownCropSchema } from './crop.js';
 import { addIssue, fieldFact } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
@@ -75,7 +75,7 @@ export const planAnswerSchema = z.strictObject({
   ),
   gaps: z
     .array(
-      z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string(), ...saidShape }),
+      z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(gapWhys), text: z.string(), ...factShape }),
     )
     .describe('Weeks of the harvest that no sowing reaches in most years.'),
   cautions: z.array(cautionSchema),

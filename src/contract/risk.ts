@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { threatened } from '../growth/pests/pest-rule.js';
-import { dateOutSchema, saidShape } from './common.js';
+import { dateOutSchema, factShape } from './common.js';
 
 /** A risk to a row: also in sowing windows and forecasts. */
 export const riskSchema = z.strictObject({
@@ -25,7 +25,7 @@ export const riskSchema = z.strictObject({
     .nullable(),
   inYears: z.number().nullable().describe('Past years with the brood.'),
   ofYears: z.number().nullable().describe('Known past years.'),
-  ...saidShape,
+  ...factShape,
   text: z.string(),
   source: z.string(),
 });

@@ -4,7 +4,7 @@ import { verdicts } from '../garden/sowing/judgement.js';
 import { triageActions, triageDos } from '../garden/sowing/triage.js';
 import { tasks } from '../garden/sowing/what-to-do.js';
 import { sowingMethods } from '../garden/store/season-store.js';
-import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, idSchema, saidShape, timeSchema } from './common.js';
+import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, factShape, idSchema, timeSchema } from './common.js';
 import { cropChoiceSchema } from './crop.js';
 import { forecastAnswerSchema } from './forecast.js';
 import { revisionOutSchema } from './kept.js';
@@ -95,7 +95,7 @@ export const triageSchema = z
         'The option with the least mean loss of harvest; among equal ones, to wait. `count`: nothing is guessed without a count. `nothing`: it stands well, or it is too late this season.',
       ),
     text: z.string(),
-    ...saidShape,
+    ...factShape,
     options: z
       .array(
         z.strictObject({
@@ -125,7 +125,7 @@ export const triageSchema = z
         z.strictObject({
           likely: z.boolean().describe('True if the known facts about the row point to it.'),
           text: z.string(),
-          ...saidShape,
+          ...factShape,
           code: z.enum(checkCodes),
         }),
       )
@@ -142,7 +142,7 @@ export const sowingAnswerSchema = z.strictObject({
     .nullable()
     .describe('From the bed’s latest readings and the lessons of its counts; null: see warnings.'),
   learned: z
-    .strictObject({ timeFactor: middleSchema, standFactor: middleSchema, text: z.string(), ...saidShape })
+    .strictObject({ timeFactor: middleSchema, standFactor: middleSchema, text: z.string(), ...factShape })
     .nullable()
     .describe('What counts in this bed taught about this crop; null: no counts yet.'),
   expected: z.enum(['not-yet', 'due', 'past']).nullable().describe('By the forecast.'),
@@ -158,7 +158,7 @@ export const sowingAnswerSchema = z.strictObject({
         .nullable()
         .describe('null: there is no count, and nothing is guessed.'),
       text: z.string(),
-      ...saidShape,
+      ...factShape,
     })
     .nullable(),
   indoors: z
@@ -181,7 +181,7 @@ export const sowingAnswerSchema = z.strictObject({
   triage: triageSchema,
   toDo: z
     .array(
-      z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string(), ...saidShape }),
+      z.strictObject({ task: z.enum(tasks), from: dateOutSchema, to: dateOutSchema, text: z.string(), ...factShape }),
     )
     .describe('Tasks of the next two weeks, the most pressing first.'),
   ...answerShape,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { alertEvents } from '../garden/store/alert-store.js';
-import { answerShape, idSchema, saidShape } from './common.js';
+import { answerShape, factShape, idSchema } from './common.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { revisionOutSchema } from './kept.js';
 
@@ -56,11 +56,11 @@ const subscriptionOutShape = {
   pending: z.number().describe('Number of waiting messages.'),
   deliveredAt: instantSchema.nullable().describe('When a message was last delivered; null: never.'),
   failing: z
-    .strictObject({ times: z.number(), why: z.string(), ...saidShape, nextTryAt: instantSchema })
+    .strictObject({ times: z.number(), why: z.string(), ...factShape, nextTryAt: instantSchema })
     .nullable()
     .describe('Why the first waiting message could not be delivered; null: nothing failed.'),
   switchedOff: z
-    .strictObject({ at: instantSchema, why: z.string(), ...saidShape })
+    .strictObject({ at: instantSchema, why: z.string(), ...factShape })
     .nullable()
     .describe('When sending was switched off; PUT it again to switch it on. Waiting messages stay stored.'),
 };

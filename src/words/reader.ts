@@ -32,10 +32,10 @@ export function readerOf(
   textUnit: Reader['textUnit'] = 'C',
 ): Reader {
   if (acceptLanguage !== undefined && acceptLanguage.length > MAX_KNOWN_LENGTH) {
-    return readerAsked(acceptLanguage, language, textUnit);
+    return readerFor(acceptLanguage, language, textUnit);
   }
   const key = `${language} ${textUnit} ${acceptLanguage}`;
-  const reader = known.get(key) ?? readerAsked(acceptLanguage, language, textUnit);
+  const reader = known.get(key) ?? readerFor(acceptLanguage, language, textUnit);
   if (known.size < MAX_KNOWN) known.set(key, reader);
   return reader;
 }
@@ -45,7 +45,7 @@ const known = new Map<string, Reader>();
 const MAX_KNOWN = 500;
 const MAX_KNOWN_LENGTH = 100;
 
-function readerAsked(
+function readerFor(
   acceptLanguage: string | undefined,
   language: Language | undefined,
   textUnit: Reader['textUnit'],

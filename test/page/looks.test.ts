@@ -4,7 +4,7 @@ import { answerAfter, demo, fixture, foundByAxe, hasNoBrowser, paste, sentence, 
 
 /** The links of all leaves that there are. */
 const leaves = (page: Page): Promise<string[]> =>
-  page.locator('[data-leaf]').evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
+  page.locator('[data-tab]').evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
 
 /** What came with the page may be asked once more by its script. */
 async function answered(page: Page): Promise<void> {
@@ -88,7 +88,7 @@ describe.skipIf(hasNoBrowser)('the look of every leaf', () => {
   it('tells the leaf that is open from the others in the reader’s own colours too', () =>
     visit(service, { path: '/', forcedColors: 'active' }, async (page) => {
       const lines = await page
-        .locator('nav a[data-leaf]')
+        .locator('nav a[data-tab]')
         .evaluateAll((links) => links.map((link) => getComputedStyle(link).borderBottomColor));
       const ground = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
       expect(lines.map((line) => line === ground)).toEqual([false, true, true]);

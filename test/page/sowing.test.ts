@@ -130,7 +130,7 @@ describe.skipIf(hasNoBrowser)('a sowing, asked of the page', () => {
     visit(service, { path }, async (page) => {
       await sentence(page);
       await page.emulateMedia({ media: 'print' });
-      for (const gone of ['form#ask', 'nav:has([data-leaf])', '.languages', '#keep'])
+      for (const gone of ['form#ask', 'nav:has([data-tab])', '.languages', '#keep'])
         expect(await page.locator(gone).isVisible(), gone).toBe(false);
       for (const there of ['.neighbour', '.pictures svg']) {
         expect(await page.locator(there).filter({ visible: true }).count(), there).toBeGreaterThan(0);

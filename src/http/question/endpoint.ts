@@ -14,7 +14,7 @@ import type { Written } from '../negotiation/written.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
-import { type Known, type ReadSeriesSet, readBody, readFile, zoneAsked } from './question.js';
+import { type Known, type ReadSeriesSet, readBody, readFile, zoneOfQuestion } from './question.js';
 import { read } from './read.js';
 
 /** Everything that the routes need beside the request. */
@@ -52,7 +52,7 @@ export async function answerPost<A extends AnyQuery, Answer>(
     return inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
       const known = await knownOf(service, request, asked.where);
-      const file = await readFileBody(request, hints, zoneAsked(asked, known));
+      const file = await readFileBody(request, hints, zoneOfQuestion(asked, known));
       return answer(asked, readFile(file), known);
     });
   }

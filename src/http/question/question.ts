@@ -71,7 +71,7 @@ export function windowQuestionOf(asking: WindowQuery, read: readonly ReadSeriesS
 }
 
 /** The time zone of a question. @throws {RequestError} for an unknown crop. */
-export function zoneAsked(
+export function zoneOfQuestion(
   asking: Pick<ForecastQuery, 'where'> & { crop?: ForecastQuery['crop'] | undefined },
   known: Known,
 ): Zone | undefined {
@@ -104,7 +104,7 @@ export function questionOf(asking: ForecastQuery, read: readonly ReadSeriesSet[]
 
 type Dates = Pick<SoilQuestion, 'from' | 'to'>;
 
-const datesAsked = ({ from, to }: Pick<SoilQuery, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
+const datesOf = ({ from, to }: Pick<SoilQuery, 'from' | 'to'>): Dates => ({ from: from ?? null, to: to ?? null });
 
 /** Stored data may cover years, so without dates the week before and the week after today are meant. */
 function datesAround(asked: Pick<SoilQuery, 'from' | 'to'>, series: readonly ReadSeries[], today: PlainDate): Dates {
@@ -127,7 +127,7 @@ export function soilQuestionOf(asking: SoilQuery, read: readonly ReadSeriesSet[]
     site,
     bed: bedOf(asking, known),
     depthCm: asking.depthCm ?? asking.sowing?.depthCm ?? crop?.sowingDepthCm ?? DEFAULT_DEPTH_CM,
-    ...(known.kept ? datesAround(asking, series, dateAt(known.now.getTime(), site.zone)) : datesAsked(asking)),
+    ...(known.kept ? datesAround(asking, series, dateAt(known.now.getTime(), site.zone)) : datesOf(asking)),
     step: asking.step,
     series,
     understood: read.map((one) => one.report),

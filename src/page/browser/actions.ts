@@ -5,7 +5,7 @@ import type { PageReader } from '../shell/words.js';
 
 interface Acting {
   readonly side: HTMLElement;
-  readonly act: (said: URLSearchParams) => Promise<Result<Done>>;
+  readonly runAction: (said: URLSearchParams) => Promise<Result<Done>>;
   /** Renders the answer again and reports what was done. */
   readonly answerAgain: (done: Done) => Promise<void>;
   readonly reader: () => PageReader;
@@ -21,12 +21,12 @@ export function watchActions(acting: Acting): void {
   });
 }
 
-async function send(form: HTMLFormElement, { act, answerAgain, reader }: Acting): Promise<void> {
+async function send(form: HTMLFormElement, { runAction, answerAgain, reader }: Acting): Promise<void> {
   const said = new URLSearchParams();
   for (const [name, value] of new FormData(form)) if (typeof value === 'string') said.append(name, value);
   const refused = form.querySelector('.refused');
   form.setAttribute('aria-busy', 'true');
-  const got = await act(said);
+  const got = await runAction(said);
   form.removeAttribute('aria-busy');
   if (isFailure(got)) {
     // A form that was posted without a script and came back has no place for the note.

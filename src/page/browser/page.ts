@@ -93,14 +93,14 @@ function start(ask: HTMLFormElement): void {
   });
   watchActions({
     side: one('#answer')!,
-    async act(said) {
+    async runAction(said) {
       const got = await known();
       if (isFailure(got)) return got;
       const asked = askedNow(ask, got.value, send);
       const file = await readableFile(asked);
       return file === undefined
         ? unusable(say('page.refused.unsettled-file'))
-        : viewOf(asked.question.view).act(said, { ...asked, file });
+        : viewOf(asked.question.view).runAction(said, { ...asked, file });
     },
     async answerAgain({ said, goesOn = {} }) {
       forgetShelf();
@@ -158,13 +158,13 @@ async function holdInLink(ask: HTMLFormElement): Promise<PageQuestion> {
   history.replaceState(null, '', linkTo(question));
   if (!isFailure(got)) {
     const asked = { question, shelf: got.value, reader: readerOf() };
-    one('#asked')!.innerHTML = viewOf(question.view).asked(asked).markup;
+    one('#asked')!.innerHTML = viewOf(question.view).summary(asked).markup;
   }
   for (const link of all<HTMLAnchorElement>('[data-lang]')) {
     link.href = linkTo({ ...question, lang: link.dataset.lang as Language });
   }
-  for (const leaf of all<HTMLAnchorElement>('[data-leaf]')) {
-    leaf.href = linkTo({ ...question, view: leaf.dataset.leaf as ViewName });
+  for (const tab of all<HTMLAnchorElement>('[data-tab]')) {
+    tab.href = linkTo({ ...question, view: tab.dataset.tab as ViewName });
   }
   return question;
 }

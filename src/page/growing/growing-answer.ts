@@ -8,7 +8,7 @@ import type { AskedQuestion } from '../shell/view.js';
 import { cropField } from '../sowing/sowing-form.js';
 import { bedForm } from './growing-bed-forms.js';
 import { placesAndBeds } from './growing-beds.js';
-import { bedsAsked, type Found } from './growing-found.js';
+import { bedsInQuestion, type Found } from './growing-found.js';
 import { planSection, wanted } from './growing-plan.js';
 import { sowForm } from './growing-sow-form.js';
 import { sowingSection } from './growing-sowing.js';
@@ -20,7 +20,7 @@ export function growingAnswer(found: Found, toDo: readonly ThingToDo[], asked: A
   const { sowings, otherSowings, plans, otherPlans, shelf } = found;
   const { reader } = asked;
   const { say } = reader;
-  const beds = bedsAsked(asked);
+  const beds = bedsInQuestion(asked);
   const where = beds.length === 1 ? { bed: 'one', name: beds[0]!.name } : { bed: 'none', name: '' };
   const isEmpty = sowings.length === 0 && otherSowings.length === 0;
   const summary = isEmpty

@@ -9,12 +9,12 @@ import { type Html, html } from '../shell/html.js';
 import type { AskedQuestion } from '../shell/view.js';
 import { dateText, listed } from '../shell/words.js';
 import { changeBedForm, changePlaceForm, forgetReadingsForm, thermometerSaid } from './growing-bed-forms.js';
-import { bedsAsked, type Thermometers } from './growing-found.js';
+import { bedsInQuestion, type Thermometers } from './growing-found.js';
 
 /** The stored beds by place, each with its forms to change and delete it. */
 export function placesAndBeds(asked: AskedQuestion, thermometers: Thermometers): Html {
   const { shelf, question } = asked;
-  const beds = bedsAsked(asked);
+  const beds = bedsInQuestion(asked);
   const places = shelf.places.filter(({ id }) => question.ofBed === '' || beds.some(({ place }) => place === id));
   return html`${places.map((place) =>
     placeSection(

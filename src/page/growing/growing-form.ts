@@ -10,7 +10,11 @@ export const growingForm = ({ question, shelf, reader }: Omit<AskedQuestion, 'se
     ${selectField('ofBed', reader.say('page.field.bed'), question.ofBed, [{ value: '', text: reader.say('page.growing.all-beds') }, ...optionsNamed(shelf.beds)])}
     ${hiddenState(question, ['ofBed'])}`;
 
-export const growingAsked = ({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html =>
+export const growingSummary = ({
+  question,
+  shelf,
+  reader,
+}: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html =>
   html`${
     question.ofBed === ''
       ? reader.say('page.growing.asked-all')

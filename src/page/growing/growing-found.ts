@@ -59,7 +59,7 @@ export async function findGrowing({
   const planned = await inTurns(open, AT_A_TIME, ({ id }) =>
     get<PlanAnswer>(send, { method: 'GET', path: `/v1/plans/${id}` }),
   );
-  const beds = bedsAsked({ question, shelf }).slice(0, MAX_BEDS);
+  const beds = bedsInQuestion({ question, shelf }).slice(0, MAX_BEDS);
   const measured = await inTurns(beds, AT_A_TIME, ({ id }) =>
     get<{ readonly thermometers: ThermometerWire[] }>(send, { method: 'GET', path: `/v1/beds/${id}/thermometers` }),
   );
@@ -79,7 +79,7 @@ export async function findGrowing({
 }
 
 /** The bed asked for, or all. */
-export const bedsAsked = ({ question, shelf }: Pick<AskedQuestion, 'question' | 'shelf'>): Inventory['beds'] =>
+export const bedsInQuestion = ({ question, shelf }: Pick<AskedQuestion, 'question' | 'shelf'>): Inventory['beds'] =>
   shelf.beds.filter(({ id }) => question.ofBed === '' || id === question.ofBed);
 
 /** The first `most` items that are meant, and all others. */

@@ -9,7 +9,7 @@ import { growingAction } from './growing-actions.js';
 import { growingAnswer } from './growing-answer.js';
 import { bedForm } from './growing-bed-forms.js';
 import { placesAndBeds } from './growing-beds.js';
-import { growingAsked, growingForm } from './growing-form.js';
+import { growingForm, growingSummary } from './growing-form.js';
 import { findGrowing } from './growing-found.js';
 import { growingTable } from './growing-table.js';
 import { thingsToDo } from './growing-to-do.js';
@@ -20,9 +20,9 @@ export const growingView: View = {
   title: 'page.growing.title',
   fileName: 'sowings',
   form: growingForm,
-  asked: growingAsked,
+  summary: growingSummary,
   answer,
-  act: growingAction,
+  runAction: growingAction,
 };
 
 async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {

@@ -80,7 +80,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
         question,
         reader,
         view,
-        asked: view.asked(asked),
+        asked: view.summary(asked),
         form,
         answered,
         opening: answered || !isOpening ? null : opening(question, shelf, reader),
@@ -99,7 +99,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
     );
   let tried: Rejected | undefined;
   if (isAct) {
-    const done = await view.act(said, asked);
+    const done = await view.runAction(said, asked);
     if (!isFailure(done)) {
       const { at, goesOn } = done.value;
       return reply.redirect(`${linkTo({ ...question, ...goesOn })}#${encodeURIComponent(at)}`, 303);

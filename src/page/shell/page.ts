@@ -91,7 +91,7 @@ export const waiting = ({ say }: PageReader): Html => html`<p class="waiting">${
 export const tabs = (question: PageQuestion, { say }: PageReader): Html =>
   html`<nav aria-label="${say('page.shell.leaves')}">${Object.values(views).map(
     ({ name, title }) =>
-      html`<a href="${linkTo({ ...question, view: name })}" data-leaf="${name}"${name === question.view && html` aria-current="page"`}>${say(title)}</a>`,
+      html`<a href="${linkTo({ ...question, view: name })}" data-tab="${name}"${name === question.view && html` aria-current="page"`}>${say(title)}</a>`,
   )}</nav>`;
 
 /** Each language by its own name. */

@@ -81,9 +81,9 @@ export interface View {
   readonly fileName: string;
   readonly form: (asked: Omit<AskedQuestion, 'send'>) => Html;
   /** The question in short, as `Lettuce, North bed, sown 3 August`. */
-  readonly asked: (asked: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>) => Html;
+  readonly summary: (asked: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>) => Html;
   /** null: the question is incomplete. */
   readonly answer: (asked: AskedQuestion) => Promise<AnsweredView | null>;
   /** Runs an action that a form of its answer asks for. */
-  readonly act: ActionOf;
+  readonly runAction: ActionOf;
 }

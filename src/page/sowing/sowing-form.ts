@@ -30,7 +30,7 @@ export function sowingForm({ question, shelf, reader, file }: Omit<AskedQuestion
 }
 
 /** The bed's name, or its description. */
-export function sowingAsked({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
+export function sowingSummary({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
   const today = todayAt(shelf, question.bed, question.timeZone);
   const bed =
     question.bed === ''

@@ -12,7 +12,7 @@ import { forecastPictures, forecastToKeep } from './forecast-picture.js';
 import { forecastRequest } from './forecast-request.js';
 import { forecastTable } from './forecast-table.js';
 import { sowingAnswer } from './sowing-answer.js';
-import { sowingAsked, sowingForm } from './sowing-form.js';
+import { sowingForm, sowingSummary } from './sowing-form.js';
 
 /** The view of one sowing's forecast. */
 export const sowingView: View = {
@@ -20,9 +20,9 @@ export const sowingView: View = {
   title: 'page.sowing.title',
   fileName: 'forecast',
   form: sowingForm,
-  asked: sowingAsked,
+  summary: sowingSummary,
   answer,
-  act: actionOf(new Map([['keep-readings', keepReadings]])),
+  runAction: actionOf(new Map([['keep-readings', keepReadings]])),
 };
 
 async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {

@@ -49,7 +49,7 @@ export function whenForm({ question, shelf, reader }: Omit<AskedQuestion, 'send'
     ${hiddenState(question, SHOWN)}`;
 }
 
-export function whenAsked({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
+export function whenSummary({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {
   const { say, tell } = reader;
   const { bed, place } = spotOf(question, shelf) ?? {};
   const where = bed?.name ?? (place ? say('page.when.ground-at', { place: place.name }) : say('page.when.no-place'));

@@ -16,7 +16,7 @@ import { dateIn, day, daysLater, dayText, type PageReader } from '../shell/words
 import { forecastPictures } from '../sowing/forecast-picture.js';
 import { neighbourWords } from '../sowing/neighbour-words.js';
 import { dateTable, dateWords } from './when-date.js';
-import { whenAsked, whenForm } from './when-form.js';
+import { whenForm, whenSummary } from './when-form.js';
 import { type About, type Beside, laterOf, laterShown, shadeSaid, waysAtDate } from './when-later.js';
 import { dateRequest, type Spot, spotOf, windowsRequest } from './when-request.js';
 import { joinedSpells } from './when-season.js';
@@ -29,9 +29,9 @@ export const whenView: View = {
   title: 'page.when.title',
   fileName: 'season',
   form: whenForm,
-  asked: whenAsked,
+  summary: whenSummary,
   answer,
-  act: actionOf(new Map([['keep-climate', keepClimate]])),
+  runAction: actionOf(new Map([['keep-climate', keepClimate]])),
 };
 
 async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { said } from '../../../src/http/negotiation/said.js';
+import { cachedSayer } from '../../../src/http/negotiation/cached-sayer.js';
 import { plainReader, readerOf } from '../../../src/words/reader.js';
 import { sayer } from '../../../src/words/say.js';
 
@@ -21,13 +21,15 @@ describe('what was said before', () => {
     const all = readers.flatMap((reader) => facts.map((fact) => ({ reader, fact, text: sayer(reader)(fact) })));
     expect(new Set(all.map(({ text }) => text)).size).toBeGreaterThan(35);
     for (let time = 0; time < 2; time++) {
-      for (const { reader, fact, text } of all) expect(said(reader)(fact)).toBe(text);
+      for (const { reader, fact, text } of all) expect(cachedSayer(reader)(fact)).toBe(text);
     }
   });
 
   it('leaves what is no fact a fault', () => {
     for (let time = 0; time < 2; time++) {
-      expect(() => said(plainReader)({ code: 'nothing-of-the-kind', params: {} })).toThrow('nothing-of-the-kind');
+      expect(() => cachedSayer(plainReader)({ code: 'nothing-of-the-kind', params: {} })).toThrow(
+        'nothing-of-the-kind',
+      );
     }
   });
 });

@@ -13,7 +13,7 @@ const sentences = new LRUCache<string, string>({
 });
 
 /** Caches the sentences of `sayer`: most repeat, and making one takes ten times as long as looking it up. */
-export function said(reader: Reader): Say {
+export function cachedSayer(reader: Reader): Say {
   const say = sayer(reader);
   const of = readerKey(reader);
   return (fact) => {
