@@ -3,8 +3,10 @@ import ajvFormats from 'ajv-formats';
 import { afterAll, describe, expect, test } from 'vitest';
 import { errorCodes } from '../../src/basics/errors.js';
 import type { CropList } from '../../src/contract/crop.js';
+import { problemStatuses } from '../../src/http/problems/problems.js';
 import { examplePastAir } from '../../src/http/question/examples.js';
 import { FORM } from '../../src/http/server/form-body.js';
+import { de } from '../../src/words/de.js';
 import { en } from '../../src/words/en.js';
 import { keepQuillmere, keptIds, lettuceQuestion, linkQueries, post, startApp } from './helper.js';
 import { type DocumentedOperation, type OpenApiDocument, operationsOf } from './openapi-arbitraries.js';
@@ -255,6 +257,25 @@ describe('what the document shows works', () => {
       expect(response.body).toContain(en[`title.${code}`]);
       expect(response.body).toContain(en[`cure.${code}`]);
     }
+  });
+
+  test('and its explanation as JSON, in the language asked for', async () => {
+    const explained = (accept: string) =>
+      app.inject({ url: '/problems/choose-unit', headers: { accept, 'accept-language': 'de' } });
+    const response = await explained('application/json');
+    expect(response.headers['content-type']).toContain('application/json');
+    expect(response.headers.vary).toContain('Accept,');
+    expect(response.json()).toEqual({
+      type: '/problems/choose-unit',
+      code: 'choose-unit',
+      status: problemStatuses['choose-unit'],
+      title: de['title.choose-unit'],
+      cause: de['cause.choose-unit'],
+      cure: de['cure.choose-unit'],
+    });
+    // A browser takes anything, and a page first.
+    const page = await explained('text/html,application/xhtml+xml,application/json;q=0.5,*/*;q=0.8');
+    expect(page.headers['content-type']).toContain('text/html');
   });
 });
 

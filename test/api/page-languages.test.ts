@@ -116,6 +116,22 @@ describe('the page in German', () => {
     expect(body).toMatch(/href="\/\?[^"]*lang=en[^"]*" lang="en" hreflang="en"[^>]*>English<\/a>/);
   });
 
+  test('keeps it when the key is forgotten', async () => {
+    const closed = await startApp({ page, findOwner: keyring(new Map([['s3cret', 'north']])) });
+    const begun = await closed.inject({ method: 'POST', url: '/session', payload: { key: 's3cret' } });
+    const cookie = String(begun.headers['set-cookie']).split(';', 1)[0]!;
+    const { body } = await closed.inject({ url: '/?lang=de', headers: { cookie } });
+    const forget = /<form method="post" action="\/session">.*?<\/form>/s.exec(body)![0];
+    const fields = [...forget.matchAll(/name="(\w+)" value="([^"]*)"/g)].map(([, name, value]) => [name!, value!]);
+    const headers = { cookie, 'content-type': 'application/x-www-form-urlencoded' };
+    const payload = new URLSearchParams(Object.fromEntries(fields)).toString();
+    const ended = await closed.inject({ method: 'POST', url: '/session', payload, headers });
+    expect([ended.statusCode, ended.headers.location]).toEqual([303, '/?lang=de']);
+    const { body: other } = await closed.inject({ url: '/', headers: { cookie } });
+    expect(other).not.toContain('lang=undefined');
+    await closed.close();
+  });
+
   test('asks for a key in it too, and then for what was asked', async () => {
     const closed = await startApp({ page, findOwner: keyring(new Map([['s3cret', 'north']])) });
     const { body } = await closed.inject({ url: '/?lang=de&crop=carrot' });

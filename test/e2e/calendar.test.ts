@@ -62,7 +62,7 @@ describe.skipIf(!hasReaders && !process.env.CI)("a bed's calendar, read by other
 
   it('says what it was made of, to both, passes the validator, and is the same written again by another', async () => {
     const name = 'Nörth; bed, 🌱 "of" \\ Quillmere';
-    const { icalendar: one, vobject: other } = await readBy(icalendar(name, events));
+    const { icalendar: one, vobject: other } = await readBy(icalendar(name, events, 'en'));
     expect(new Set(events.map(({ kind }) => kind)).size).toBe(12);
     expect(one).toEqual({ name, faults: [], events: told(events), same: true });
     expect(other).toEqual({ name, events: told(events) });
@@ -81,12 +81,12 @@ describe.skipIf(!hasReaders && !process.env.CI)("a bed's calendar, read by other
       'BEGIN:VEVENT',
       'a\\b',
     ]);
-    const { icalendar: one, vobject: other } = await readBy(icalendar('x', plain));
+    const { icalendar: one, vobject: other } = await readBy(icalendar('x', plain, 'en'));
     expect(one.events).toEqual(told(plain));
     expect(other.events).toEqual(told(plain));
     // The first of the two, as Debian 12 has it, takes a backslash before an n for the end of a line, however it is escaped.
     const slashed = strange(['a\\nb', '\\\\', '\\;\\,\\n']);
-    expect((await readBy(icalendar('x', slashed))).vobject.events).toEqual(told(slashed));
+    expect((await readBy(icalendar('x', slashed, 'en'))).vobject.events).toEqual(told(slashed));
   });
 
   it('is understood as it is served, with and without events', async () => {

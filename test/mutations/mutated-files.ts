@@ -663,7 +663,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/seedbed/sun/day-curve.ts',
-    tests: [GOLDEN, 'test/unit/seedbed/hourly-from-days.test.ts'],
+    tests: ['test/unit/seedbed/day-curve.test.ts'],
     numbers: [
       'SURFACE.a',
       'SURFACE.b',

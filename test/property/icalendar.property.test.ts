@@ -44,7 +44,7 @@ describe('a calendar', () => {
   it('says what went into it, whatever text of Unicode that is', () => {
     fc.assert(
       fc.property(anyText, fc.array(anyEvent, { maxLength: 5 }), (name, events) => {
-        const text = icalendar(name, events);
+        const text = icalendar(name, events, 'de');
         expect(propertiesOf(text).find((property) => property.name === 'NAME')!.value).toBe(asRead(name));
         const read = eventsIn(text).map((event) => ({
           uid: event.UID,
@@ -68,7 +68,7 @@ describe('a calendar', () => {
   it('has no line over 75 octets, none that parts a character, and no end of line but CRLF', () => {
     fc.assert(
       fc.property(anyText, fc.array(anyEvent, { maxLength: 3 }), (name, events) => {
-        const bytes = Buffer.from(icalendar(name, events));
+        const bytes = Buffer.from(icalendar(name, events, 'de'));
         const lines = bytes.toString('latin1').split('\r\n');
         expect(lines.pop()).toBe('');
         for (const line of lines) {
@@ -83,7 +83,7 @@ describe('a calendar', () => {
   it('breaks no rule of the standard', () => {
     fc.assert(
       fc.property(anyText, fc.uniqueArray(anyEvent, { maxLength: 4, selector: ({ uid }) => uid }), (name, events) => {
-        expect(calendarFaults(icalendar(name, events))).toEqual([]);
+        expect(calendarFaults(icalendar(name, events, 'de'))).toEqual([]);
       }),
     );
   });
@@ -91,7 +91,7 @@ describe('a calendar', () => {
   it('is the same text for the same events', () => {
     fc.assert(
       fc.property(fc.array(anyEvent, { maxLength: 3 }), (events) => {
-        expect(icalendar('x', structuredClone(events))).toBe(icalendar('x', events));
+        expect(icalendar('x', structuredClone(events), 'de')).toBe(icalendar('x', events, 'de'));
       }),
     );
   });

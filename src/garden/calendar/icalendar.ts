@@ -26,10 +26,11 @@ const REFRESH = 'PT6H';
  * Events last whole days, without a time zone: they are the place's dates, wherever the calendar is read. The day on which
  * one ends is written as the day after it, as the standard asks. The same events give the same text.
  *
- * @param name   What the calendar is called; any text.
- * @param events Under uids that are each its own.
+ * @param name     What the calendar is called; any text.
+ * @param events   Under uids that are each its own.
+ * @param language Of their words, as a tag of BCP 47 (3.2.10): a program that reads aloud or translates needs it.
  */
-export function icalendar(name: string, events: readonly DatedEvent[]): string {
+export function icalendar(name: string, events: readonly DatedEvent[], language: string): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
@@ -39,7 +40,7 @@ export function icalendar(name: string, events: readonly DatedEvent[]): string {
     // Before RFC 7986 calendars had no name, and most that read them know this one.
     `X-WR-CALNAME:${escaped(name)}`,
     `REFRESH-INTERVAL;VALUE=DURATION:${REFRESH}`,
-    ...(events.length === 0 ? noEvent : events.flatMap(eventLines)),
+    ...(events.length === 0 ? noEvent : events.flatMap((event) => eventLines(event, language))),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
@@ -57,7 +58,10 @@ const noEvent: readonly string[] = [
   'END:VTIMEZONE',
 ];
 
-const eventLines = ({ uid, kind, from, to, summary, description, sequence, changedAtMs }: DatedEvent): string[] => [
+const eventLines = (
+  { uid, kind, from, to, summary, description, sequence, changedAtMs }: DatedEvent,
+  language: string,
+): string[] => [
   'BEGIN:VEVENT',
   `UID:${escaped(uid)}`,
   `DTSTAMP:${utcStamp(changedAtMs)}`,
@@ -65,8 +69,8 @@ const eventLines = ({ uid, kind, from, to, summary, description, sequence, chang
   `SEQUENCE:${sequence}`,
   `DTSTART;VALUE=DATE:${basicDate(from)}`,
   `DTEND;VALUE=DATE:${basicDate(addDays(to, 1))}`,
-  `SUMMARY:${escaped(summary)}`,
-  `DESCRIPTION:${escaped(description)}`,
+  `SUMMARY;LANGUAGE=${language}:${escaped(summary)}`,
+  `DESCRIPTION;LANGUAGE=${language}:${escaped(description)}`,
   `CATEGORIES:${escaped(kind)}`,
   // It takes nobody's time.
   'TRANSP:TRANSPARENT',

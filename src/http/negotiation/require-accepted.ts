@@ -8,7 +8,10 @@ import { SVG } from './picture.js';
 /** @throws {RequestError} `not-acceptable`, if the caller accepts no answer of the route. */
 export function requireAccepted({ headers }: FastifyRequest, answer: Operation['answer']): void {
   if (answer === 'none') return;
-  const mediaTypes = 'schema' in answer ? ['application/json', ...(answer.picture ? [SVG] : [])] : [answer.mediaType];
+  const mediaTypes =
+    'schema' in answer
+      ? ['application/json', ...(answer.picture ? [SVG] : [])]
+      : [answer.mediaType, ...(answer.orJson ? ['application/json'] : [])];
   if (negotiatedType(headers.accept, mediaTypes)) return;
   throw new RequestError(
     'not-acceptable',

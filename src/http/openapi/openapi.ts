@@ -175,7 +175,10 @@ function successes(answer: Operation['answer']) {
           'application/json': { schema: schemaOf(answer.schema, 'output') },
           ...(answer.picture ? { [SVG]: { schema: { type: 'string' } } } : {}),
         }
-      : { [answer.mediaType]: { schema: { type: 'string' } } };
+      : {
+          [answer.mediaType]: { schema: { type: 'string' } },
+          ...(answer.orJson ? { 'application/json': { schema: schemaOf(answer.orJson, 'output') } } : {}),
+        };
   const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'Created.', content } } : {};
   return { 200: { description: 'The answer.', content }, ...created };
 }

@@ -79,7 +79,7 @@ export function page({
     </main>
     <footer>
       <p>${say('page.shell.how-sure')} <a href="/docs">${say('page.shell.other-tools')}</a></p>
-      ${hasKey && html`<form method="post" action="/session">${hidden('key', '')}<button class="quiet">${say('page.shell.forget-key')}</button></form>`}
+      ${hasKey && html`<form method="post" action="/session">${hidden('key', '')}${question.lang && hidden('asked', `/?lang=${question.lang}`)}<button class="quiet">${say('page.shell.forget-key')}</button></form>`}
     </footer>`,
   );
 }

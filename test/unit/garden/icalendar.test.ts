@@ -18,7 +18,7 @@ const eventOf = (fields: Partial<DatedEvent> = {}): DatedEvent => ({
 
 describe('a calendar', () => {
   it('is written as the standard says', () => {
-    expect(icalendar('North bed', [eventOf()])).toBe(
+    expect(icalendar('North bed', [eventOf()], 'en')).toBe(
       [
         'BEGIN:VCALENDAR',
         'VERSION:2.0',
@@ -34,8 +34,8 @@ describe('a calendar', () => {
         'SEQUENCE:2',
         'DTSTART;VALUE=DATE:20270503',
         'DTEND;VALUE=DATE:20270504',
-        'SUMMARY:Sow lettuce',
-        'DESCRIPTION:Sow 200 seeds in North bed\\, at 18:00.',
+        'SUMMARY;LANGUAGE=en:Sow lettuce',
+        'DESCRIPTION;LANGUAGE=en:Sow 200 seeds in North bed\\, at 18:00.',
         'CATEGORIES:sow',
         'TRANSP:TRANSPARENT',
         'END:VEVENT',
@@ -48,22 +48,22 @@ describe('a calendar', () => {
   // RFC 5545, 3.3.11: the example of a text value.
   it('escapes text as the example of the standard does', () => {
     const description = 'Project XYZ Final Review\nConference Room - 3B\nCome Prepared.';
-    const text = icalendar('x', [eventOf({ description })]);
+    const text = icalendar('x', [eventOf({ description })], 'en');
     expect(text.replaceAll('\r\n ', '')).toContain(
-      'DESCRIPTION:Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.\r\n',
+      'DESCRIPTION;LANGUAGE=en:Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.\r\n',
     );
   });
 
   it('ends an event of several days on the day after, over the end of a month and of a year too', () => {
     const [event] = eventsIn(
-      icalendar('x', [eventOf({ from: '2027-12-30' as PlainDate, to: '2027-12-31' as PlainDate })]),
+      icalendar('x', [eventOf({ from: '2027-12-30' as PlainDate, to: '2027-12-31' as PlainDate })], 'en'),
     );
     expect([event!.DTSTART, event!.DTEND]).toEqual(['20271230', '20280101']);
   });
 
   it('leaves out control characters, which must not stand in a text, and tells every way to end a line alike', () => {
     const [event] = eventsIn(
-      icalendar('x', [eventOf({ summary: 'a\u0000b\u001b\u007fc', description: '1\r\n2\r3\n4\t5' })]),
+      icalendar('x', [eventOf({ summary: 'a\u0000b\u001b\u007fc', description: '1\r\n2\r3\n4\t5' })], 'en'),
     );
     expect([event!.SUMMARY, event!.DESCRIPTION]).toEqual(['abc', '1\n2\n3\n4\t5']);
   });
@@ -72,13 +72,13 @@ describe('a calendar', () => {
     for (const letter of ['ü', '種', '🌱']) {
       for (let shift = 0; shift < 5; shift++) {
         const summary = 'x'.repeat(shift) + letter.repeat(60);
-        expect(eventsIn(icalendar('x', [eventOf({ summary })]))[0]!.SUMMARY).toBe(summary);
+        expect(eventsIn(icalendar('x', [eventOf({ summary })], 'en'))[0]!.SUMMARY).toBe(summary);
       }
     }
   });
 
   it('that is broken is found out, whichever rule it breaks', () => {
-    const whole = icalendar('x', [eventOf()]);
+    const whole = icalendar('x', [eventOf()], 'en');
     expect(calendarFaults(whole)).toEqual([]);
     for (const [from, to] of [
       ['UID:', 'UIDS:'],
@@ -88,7 +88,7 @@ describe('a calendar', () => {
       ['140506Z', '140506'],
       ['bed\\,', 'bed,'],
       ['SEQUENCE:2', 'SEQUENCE:two'],
-      ['SUMMARY:Sow', 'SUMMARY:Sow\u0007'],
+      ['en:Sow lettuce', 'en:Sow\u0007'],
       ['TRANSP:TRANSPARENT', 'UID:another'],
       ['VERSION:2.0\r\n', ''],
     ] as const) {
@@ -102,10 +102,10 @@ describe('a calendar', () => {
   });
 
   it('holds something even where nothing is to be done: a calendar must', () => {
-    expect(calendarFaults(icalendar('x', []))).toEqual([]);
-    const names = propertiesOf(icalendar('x', [])).map(({ name, value }) => `${name}:${value}`);
+    expect(calendarFaults(icalendar('x', [], 'en'))).toEqual([]);
+    const names = propertiesOf(icalendar('x', [], 'en')).map(({ name, value }) => `${name}:${value}`);
     expect(names).toContain('BEGIN:VTIMEZONE');
     expect(names).not.toContain('BEGIN:VEVENT');
-    expect(icalendar('x', [eventOf()])).not.toContain('VTIMEZONE');
+    expect(icalendar('x', [eventOf()], 'en')).not.toContain('VTIMEZONE');
   });
 });

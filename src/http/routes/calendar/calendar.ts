@@ -93,6 +93,7 @@ export const calendarRoutes = ({ store, clock, answers }: Omit<Service, 'work'>,
             body: icalendar(
               season.bed.name,
               events.map((event) => ({ ...eventInWords(event, say), ...revisionOf.get(event.uid)! })),
+              request.reader.language,
             ),
           };
         });

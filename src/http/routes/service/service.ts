@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { type ErrorCode, errorCodes, RequestError } from '../../../basics/errors.js';
 import { problemFact } from '../../../contract/request/problem-facts.js';
 import { keptRefusal } from '../../../contract/request/refusal-facts.js';
@@ -5,7 +6,9 @@ import type { Store } from '../../../garden/store/store.js';
 import type { Reader } from '../../../words/reader.js';
 import { sayer } from '../../../words/say.js';
 import type { Metrics } from '../../metrics/metrics.js';
+import { negotiatedType } from '../../negotiation/content-negotiation.js';
 import { readyAnswer, type SendReady } from '../../negotiation/ready-answer.js';
+import { asJson } from '../../negotiation/written.js';
 import type { Route } from '../../openapi/route.js';
 import { storageProblems } from '../../problems/common-problems.js';
 import { problemStatuses } from '../../problems/problems.js';
@@ -53,32 +56,57 @@ export const serviceRoutes = (store: Store, metrics: Metrics): Route[] => [
     operation: {
       id: 'explainProblem',
       summary: 'The meaning of a problem, and how to mend it',
-      answer: { mediaType: 'text/html' },
+      answer: { mediaType: 'text/html', orJson: explanationSchema },
       problems: ['not-found'],
     },
     handler(request, reply) {
       const { code } = request.params as { code: string };
       const known = errorCodes.find((one) => one === code);
       if (!known) throw new RequestError('not-found', keptRefusal('not-found.problem', { name: code.slice(0, 60) }));
-      return pageOf(known, request.reader)(request, reply);
+      const isJson = negotiatedType(request.headers.accept, ['text/html', JSON_TYPE]) === JSON_TYPE;
+      return explanationOf(known, request.reader, isJson)(request, reply);
     },
   },
 ];
 
-/** A problem's page, rendered on its first request in a language. */
-const pageOf = (code: ErrorCode, reader: Reader): SendReady => {
-  const key = `${reader.language} ${code}`;
-  const page =
-    pages.get(key) ??
+const JSON_TYPE = 'application/json';
+
+const explanationSchema = z.strictObject({
+  type: z.string().describe('The address of this explanation, as in a problem.'),
+  code: z.enum(errorCodes),
+  status: z.int(),
+  title: z.string(),
+  cause: z.string(),
+  cure: z.string(),
+});
+
+/** A problem's explanation as a page or as JSON, made on its first request in a language. */
+function explanationOf(code: ErrorCode, reader: Reader, isJson: boolean): SendReady {
+  const key = `${reader.language} ${code} ${isJson}`;
+  const made =
+    explanations.get(key) ??
     readyAnswer({
-      type: 'text/html; charset=utf-8',
-      body: explained(code, reader),
-      headers: { 'cache-control': 'no-cache', vary: 'Accept-Encoding, Accept-Language' },
+      ...(isJson
+        ? asJson(explanation(code, reader))
+        : { type: 'text/html; charset=utf-8', body: explained(code, reader) }),
+      headers: { 'cache-control': 'no-cache', vary: 'Accept, Accept-Encoding, Accept-Language' },
     });
-  pages.set(key, page);
-  return page;
-};
-const pages = new Map<string, SendReady>();
+  explanations.set(key, made);
+  return made;
+}
+const explanations = new Map<string, SendReady>();
+
+function explanation(code: ErrorCode, reader: Reader): z.infer<typeof explanationSchema> {
+  const say = sayer(reader);
+  return {
+    type: `/problems/${code}`,
+    code,
+    status: problemStatuses[code],
+    title: say(problemFact(`title.${code}`)),
+    cause: say(problemFact(`cause.${code}`)),
+    cure: say(problemFact(`cure.${code}`)),
+  };
+}
 
 function explained(code: ErrorCode, reader: Reader): string {
   const say = sayer(reader);
