@@ -11,7 +11,7 @@ import { windowNews } from './window-news.js';
 export interface Alert {
   readonly event: AlertEvent;
   readonly subject: string;
-  /** What was told before, and what is told now; null: nothing. */
+  /** The stored report before and after; null: none. */
   readonly before: string | null;
   readonly mark: string | null;
   readonly data: NewsData | null;

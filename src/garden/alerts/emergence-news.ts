@@ -48,7 +48,7 @@ export function emergenceNews({ sowing, crop, today, forecast }: SowingNow, told
 const hasMoved = (before: PlainDate | null, now: PlainDate | null): boolean =>
   before === null || now === null ? before !== now : Math.abs(daysBetween(before, now)) >= MIN_SHIFT_DAYS;
 
-/** How far a date has moved; nothing where there was none, or is none. */
+/** Days that a date has moved; 0 if there was none before, or is none now. */
 function shiftOf(before: PlainDate | null, now: PlainDate | null): { shiftDays: number; isLater: 'yes' | 'no' } {
   const days = before === null || now === null ? 0 : daysBetween(before, now);
   return { shiftDays: Math.abs(days), isLater: days > 0 ? 'yes' : 'no' };

@@ -7,7 +7,7 @@ import { inBed, sownInBed } from './in-bed.js';
 import type { News } from './news.js';
 
 interface ToldSpell extends Pick<SpellAnswer, 'from' | 'to' | 'severity'> {
-  /** Does it reach as far as anything is known? Its end is then not told yet. */
+  /** True if it reaches to the end of the known temperatures; its end is then unknown. */
   readonly isOpen: boolean;
 }
 /** A spell as far as its hours are known. */
@@ -41,7 +41,7 @@ export function hotSpellNews({ sowing, crop, today, forecast }: SowingNow, told:
   const first = ahead.find((spell) => !toldOf(spell));
   if (!first) return { mark: markOf(known), data: null };
   return {
-    // Of those that are known, as they were told: small moves add up.
+    // Known spells are stored as last reported, because small moves add up.
     mark: markOf(ahead.map((spell) => toldOf(spell) ?? spell)),
     data: {
       ...inBed(sowing, crop),
@@ -105,7 +105,7 @@ function knownSpell(
   ];
 }
 
-/** Is a spell the one that was told, and no worse? */
+/** True if a spell is the one already reported, and no worse. */
 const covers = (told: ToldSpell, { from, to, severity }: ToldSpell): boolean =>
   isNear(told.from, from) &&
   (told.isOpen || isNear(told.to, to)) &&

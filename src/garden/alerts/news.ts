@@ -1,6 +1,6 @@
 import type { NewsFact } from './news-facts.js';
 
-/** What somebody is told of a bed, or of a sowing in it. */
+/** A message about a bed, or a sowing in it. */
 export interface NewsData {
   readonly bed: string;
   readonly sowing?: string;
@@ -11,10 +11,10 @@ export interface NewsData {
   readonly [field: string]: unknown;
 }
 
-/** What is new of a subject. */
+/** News of a subject. */
 export interface News {
-  /** What is to be remembered as told, in any words; null: nothing. */
+  /** The state to store as reported, independent of language; null: nothing. */
   readonly mark: string | null;
-  /** What is to be told; null: nobody needs to hear of it. */
+  /** The message to send; null: none is needed. */
   readonly data: NewsData | null;
 }

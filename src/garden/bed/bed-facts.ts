@@ -3,7 +3,7 @@ import type { FactKinds, FactOf } from '../../basics/fact.js';
 /** How old a source's last good answer is: `ageDays` is 0 for less than two; `ageHours` is missing where there is none. */
 const age = { ageHours: 'count?', ageDays: 'count' } as const;
 
-/** What an answer that rests on what is kept of a bed and its place should say of that. */
+/** Notes on the stored data of a bed and its place. */
 export const bedFacts = {
   'source-stale': age,
   'source-failing': { failures: 'count', ...age },

@@ -13,7 +13,7 @@ import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
 import type { ReadingsToCome } from './bed-facts.js';
 import { bedRows, type PlaceRecords } from './bed-records.js';
 
-/** What is kept of a place, or of a bed in it, as a question about it needs it. */
+/** Everything stored of a place, or of a bed in it, that a question about it needs. */
 export interface BedInputs extends PlaceRecords {
   readonly bedMake: QuestionBed | null;
   /** The place's air and coming days, and what the bed's thermometers read. */
@@ -23,7 +23,7 @@ export interface BedInputs extends PlaceRecords {
   readonly toCome: ReadingsToCome | null;
 }
 
-/** Readings are looked at one by one so far back; before that their days say enough [d]. */
+/** Single readings are used this far back; before that their days suffice [d]. */
 const BY_READING_DAYS = 60;
 
 /** A bed and its place with all their series; undefined where it is not there. */
@@ -57,7 +57,7 @@ export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecor
 }
 
 /**
- * What a question about a kept bed or place goes by where it brings nothing of its own: what is kept, else the place's usual air.
+ * The series for a question about a kept bed or place that brings none: the stored ones, else the place's climatological air.
  *
  * @throws {RequestError} `no-readings` where there is neither.
  */
@@ -73,7 +73,7 @@ export function seriesToGoBy(
   ]);
 }
 
-/** A usual year's air in place of what nobody measured. */
+/** Climatological air in place of measured air. */
 const insteadOfMeasured = (usual: ReadSeries): ReadSeries => ({
   ...usual,
   origin: 'forecast',
@@ -97,7 +97,7 @@ const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceR
     return { series, normals: normals ?? null, note: null };
   });
 
-/** What a bed's thermometers read. */
+/** The readings of a bed's thermometers. */
 const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: PlaceRecords): Promise<CachedSeries> =>
   seriesCacheOf(store).get(keyOf(owner, 'bed', bed, site.zone, today), async () => {
     const thermometers = await store.series(owner, bed.id);
@@ -112,14 +112,14 @@ const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: Place
     };
   });
 
-/** Revisions rise with every change, so that nothing has to be dropped by hand; what a day is hangs on zone and date. */
+/** Revisions rise with every change, so that entries need no invalidation; zone and date decide what a day is. */
 const keyOf = (owner: string, kind: 'place' | 'bed', { id, revision }: Place | Bed, zone: Zone, today: PlainDate) =>
   JSON.stringify([owner, kind, id, revision, zone.name, today]);
 
-/** Coming days are of use up to the first hole of so many days, counted from the last one measured [d]. */
+/** Forecast days are used up to the first gap of this length, counted from the last measured day [d]. */
 const MAX_HOLE_DAYS = 14;
 
-/** The coming days that follow on what is known; others would only tear a hole. */
+/** The forecast days that follow the known ones; later ones would open a gap. */
 function joined(coming: readonly AirDay[], air: readonly AirDay[]): AirDay[] {
   let last = air.at(-1)?.date ?? coming[0]?.date;
   const end = coming.findIndex(({ date }) => {
@@ -157,7 +157,7 @@ function withNotes([first, ...rest]: readonly ReadSeries[], notes: readonly Note
 }
 const noted = new WeakMap<ReadSeries, { readonly key: string; readonly series: ReadSeries }>();
 
-/** What a thermometer read: its days, and of the last of them each reading. */
+/** The readings of a thermometer: its days, and every reading of the last ones. */
 async function ofThermometer(
   store: Store,
   owner: string,

@@ -4,7 +4,7 @@ import type { Note } from '../../basics/errors.js';
 import type { Bed, Place, Store } from '../store/store.js';
 import { sourceNote } from './source-note.js';
 
-/** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
+/** Stored rows of a place or a bed without their series; they show whether a cached answer still holds. */
 export interface PlaceRecords {
   readonly place: Place;
   /** null: a place alone was asked for. */
@@ -12,7 +12,7 @@ export interface PlaceRecords {
   readonly site: Site;
   /** At the place. */
   readonly today: PlainDate;
-  /** What an answer should say of the place's source. */
+  /** Note on the place's source; null: none is needed. */
   readonly sourceNote: Note | null;
 }
 

@@ -27,9 +27,9 @@ export interface KnownSeason {
 const SEASON_DAYS = 240;
 /** and the last so many of them: each is a forecast of its own. */
 const MAX_SOWINGS = 20;
-/** So many plans of a bed are spoken of, the first by their ids of those whose harvest is not over. */
+/** Maximum plans of a bed in its season: the first by id whose harvest is not over. */
 const MAX_PLANS = 10;
-/** So many are looked at. */
+/** Maximum plans read to find them. */
 const MAX_PLANS_LOOKED_AT = 100;
 
 /** What is kept of a bed's season. */
@@ -65,7 +65,7 @@ export async function bedSeason(store: Store, known: KnownSeason, ask: SeasonWor
   return { bed, sowings, plans, comingMinC: await comingMinima(store, owner, kept) };
 }
 
-/** Of a sowing that is lost only that it was made is told, and until when it can be made again; of a good one not that. */
+/** A lost sowing shows only its date and until when it can be made again; a good one shows no such date. */
 async function growingSowing(known: KnownSowing, ask: WorkPort): Promise<GrowingSowing> {
   const { growing, judgement, indoors, harvest, resowing, triage } = await sowingState(known, ask);
   const verdict = judgement?.verdict;
@@ -82,7 +82,7 @@ async function growingSowing(known: KnownSowing, ask: WorkPort): Promise<Growing
   };
 }
 
-/** What a plan still asks for; nothing where it cannot be told from what is kept. */
+/** The sowings that a plan still needs; none where the stored data cannot tell. */
 async function growingPlan(
   plan: Plan,
   { kept, today, sowings }: KnownSeason,

@@ -10,7 +10,7 @@ const FEW_FAILURES = 2;
 const MISSED = 2;
 
 /**
- * What an answer that rests on a place's source should say of it: that it is failing, or that what it said last is old.
+ * The note on a place's source for answers that rest on it: the source fails, or its last answer is old.
  *
  * @param state What the store keeps of it; undefined where the place has no source.
  * @returns null where there is nothing to heed.

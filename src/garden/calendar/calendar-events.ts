@@ -3,11 +3,11 @@ import type { BedSeason } from './calendar-season.js';
 import { frostDrafts } from './frost-events.js';
 import { plannedDrafts, sowingDrafts } from './sowing-events.js';
 
-/** What tells our events from others'. */
+/** Marks our events apart from others'. */
 const OURS = '@germination-forecaster';
 
 /**
- * What a bed's calendar says: of its sowings, of those that its plans ask for, and of frost to come.
+ * Events of a bed's calendar: its sowings, those that its plans need, and frost to come.
  *
  * @param season The bed, and all that is known of what grows in it.
  * @returns Events, each under a uid of its own that stays while its dates move; in the order of dates, then of uids.

@@ -21,7 +21,7 @@ export interface GrowingSowing {
   readonly indoors: { readonly hardenOff: Dates; readonly plantOut: PlainDate } | null;
   /** null: not known. */
   readonly harvest: Dates | null;
-  /** Does it stand too thin to be thinned out? */
+  /** True if it stands too thin to be thinned out. */
   readonly isSparse: boolean;
   /** The last date on which a new sowing is still good; null: not known. */
   readonly resowBy: PlainDate | null;

@@ -11,7 +11,7 @@ import type { BedSeason, GrowingSowing } from './calendar-season.js';
  */
 const warnBelowC: Readonly<Record<FrostClass, number>> = { tender: 2, 'half-hardy': 0, hardy: -3 };
 
-/** What a calendar says of frost to come. One is known by its night: one of yesterday and one of tomorrow are two. */
+/** Events for frost to come. The night identifies an event, so that the frosts of two nights are two events. */
 export function frostDrafts(sowings: readonly GrowingSowing[], coming: BedSeason['comingMinC'], bed: Bed): Draft[] {
   return coming.flatMap(({ date, minC }) => {
     const atRisk = sowings.filter((one) => standsOn(one, date) && minC <= warnBelowC[one.crop.frost ?? 'tender']);

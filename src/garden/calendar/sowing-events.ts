@@ -17,7 +17,7 @@ const FEED_AFTER_DAYS = 28;
 /** From planting out until it is first fed [d]. */
 const FEED_PLANTED_AFTER_DAYS = 21;
 
-/** What a calendar says of a sowing that was made. */
+/** Events of a sowing that was made. */
 export function sowingDrafts(growing: GrowingSowing, bed: Bed): Draft[] {
   const { sowing, crop: ofCrop, forecast, indoors, harvest, resowBy, sowAgain } = growing;
   const crop = cropInFacts(ofCrop);
@@ -41,7 +41,7 @@ export function sowingDrafts(growing: GrowingSowing, bed: Bed): Draft[] {
   ];
 }
 
-/** What a calendar says of a sowing that a plan asks for. */
+/** Events of a sowing that a plan needs. */
 export function plannedDrafts(planned: SowingToMake, ofCrop: Crop, bed: Bed): Draft[] {
   const crop = cropInFacts(ofCrop);
   const { half, harvest, indoors } = planned;

@@ -8,7 +8,7 @@ const SEASONS_SHARE = 0.2;
 /** The factor for sowings of different lots. Our assumption. */
 const OTHER_LOT = 0.8;
 
-/** What the kernel knows of a sowing. */
+/** Fields of a sowing that the kernel compares. */
 interface DatedLot {
   readonly date: PlainDate;
   readonly lot: string | null;

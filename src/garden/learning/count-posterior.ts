@@ -25,7 +25,7 @@ export const SPREADS = [
 const POINTS = 61;
 const REACH_SD = 4.5;
 
-/** What a sowing's counts leave open. */
+/** Posterior of a sowing. */
 export interface Posterior {
   readonly dead: number;
   /** Of a sowing that lives: points of the time factor's logarithm and of the stand factor's logit, and the odds of each pair. */
@@ -54,7 +54,7 @@ export function countPosterior({ logTime, logitStand, deadShare }: Prior, seen: 
   const logits = pointsAbout(logitStand);
   const rootsOfStands = logits.map((value) => Math.sqrt(logistic(value)));
   const tables = seen.counts.map((count) => logOddsOfShares(count, seen.viable));
-  // Of hundreds of counts the product of the likelihoods is too small for a number: their logarithms are added.
+  // Logarithms are added, because the product of hundreds of likelihoods underflows.
   const logs = SPREADS.map(({ odds }, spread) => {
     const sums = new Float64Array(POINTS * POINTS);
     for (let i = 0; i < POINTS; i++) {
@@ -82,7 +82,7 @@ export function countPosterior({ logTime, logitStand, deadShare }: Prior, seen: 
   };
 }
 
-/** How far each point lies from the middle, in standard deviations. */
+/** Distance of each point from the middle, in standard deviations. */
 const zOfPoint = Float64Array.from({ length: POINTS }, (_, i) => REACH_SD * ((2 * i) / (POINTS - 1) - 1));
 
 const pointsAbout = ({ mean, sd }: Normal): Float64Array => zOfPoint.map((z) => mean + sd * z);

@@ -16,7 +16,7 @@ export interface Learning {
   readonly usual: Prior;
   readonly belief: Prior;
   readonly posterior: Posterior | null;
-  /** How many other sowings have taught something. */
+  /** Number of other sowings that have taught. */
   readonly lessons: number;
 }
 
@@ -25,7 +25,7 @@ const TELLING = 0.9;
 /** The middle 80 % of a normal distribution reaches so many standard deviations to either side. */
 const MIDDLE_80_SD = 1.2816;
 
-/** What the counts have taught, as far as it narrows what was open; null: nobody has counted. */
+/** The lesson of the counts where it narrows the prior; null without counts. */
 export function learnedOf(learning: Learning): Learned | null {
   const { usual, belief, posterior, lessons } = learning;
   if (posterior === null && lessons === 0) return null;
@@ -43,7 +43,7 @@ export function learnedOf(learning: Learning): Learned | null {
   };
   const time = posterior ? timeFactorOf(posterior) : middleOf(belief.logTime, Math.exp);
   const timeFactor = telling(usual.logTime, time, Math.log);
-  // What may yet come is dated as of one that lives, so that no date jumps where the odds of that sink.
+  // Dates assume a live sowing, so that they do not jump as the odds of that fall.
   if (posterior && posterior.dead >= LOST_ODDS) {
     const standFactor = { middle: 0, from: 0, to: 0 };
     return { timeFactor, standFactor, text: learnedFact(learning, { timeFactor: null, standFactor: null }, true) };
@@ -53,7 +53,7 @@ export function learnedOf(learning: Learning): Learned | null {
   return { ...taught, text: learnedFact(learning, taught, false) };
 }
 
-/** What was learned, as it is told. */
+/** The lesson as a fact. */
 const learnedFact = (
   { crop, counts, lessons }: Learning,
   { timeFactor, standFactor }: Omit<Learned, 'text'>,

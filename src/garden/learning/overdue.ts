@@ -5,7 +5,7 @@ import { type SeenSowing, SPREADS } from './count-posterior.js';
 
 /** Most of what can come at all: so that nine in ten dead rows of invented beds are called lost within twice the days to most. */
 const MOST = 0.75;
-/** So fast that whatever could come at some hour is up. */
+/** A delay factor so small that all seed germinable at some hour has emerged. */
 const AT_ONCE = 1e-6;
 
 /**

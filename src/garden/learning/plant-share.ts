@@ -16,7 +16,7 @@ interface LotShare extends UncertainShare {
 }
 
 const { at, weights } = gaussLegendre(256);
-/** How far a distribution is looked at [standard deviations]. */
+/** A distribution is cut off this far from its middle [standard deviations]. */
 const REACH_SD = 9;
 /** Within so many standard deviations nearly all of it lies. */
 const NEARLY_ALL_SD = 4;

@@ -9,13 +9,13 @@ export interface Normal {
   readonly sd: number;
 }
 
-/** What is supposed of a sowing before it is counted. */
+/** Prior of a sowing's emergence delay factor and stand, before any count. */
 export interface Prior {
   /** Natural logarithm of the time factor. */
   readonly logTime: Normal;
   /** Logit of the stand factor, of a sowing that lives. */
   readonly logitStand: Normal;
-  /** How likely nothing at all comes of it, 0 to 1. */
+  /** Probability that nothing emerges, 0 to 1. */
   readonly deadShare: number;
 }
 
@@ -29,7 +29,7 @@ const DEAD_SHARE = 0.07;
 /** A share is kept off 0 and 1, whose logits are endless. */
 const OFF_ENDS = 0.03;
 
-/** What is supposed of a sowing in a bed of which nothing has been learned: the crop's published ranges. */
+/** Prior in a bed that has taught nothing: the crop's published ranges. */
 export function usualPrior({ bedTimeFactor, field }: Pick<Crop, 'bedTimeFactor' | 'field'>): Prior {
   const logitOf = (share: number): number => logit(Math.min(1 - OFF_ENDS, Math.max(OFF_ENDS, share)));
   return {
@@ -44,17 +44,17 @@ const within = ({ from, to }: Span, leastSd: number): Normal => ({
   sd: Math.max(leastSd, (to - from) / 2 / RANGE_SD),
 });
 
-/** What an earlier sowing of the same crop in the same bed has taught, beside what was supposed. */
+/** Lesson of an earlier sowing of the same crop in the same bed. */
 export interface Lesson {
   readonly date: PlainDate;
   readonly lot: string | null;
-  /** What its own counts say alone; null: nothing. */
+  /** Likelihood of its counts as a Gaussian; null: uninformative. */
   readonly logTime: Normal | null;
   readonly logitStand: Normal | null;
 }
 
 /**
- * What is supposed of a sowing, after what earlier ones in its bed have taught.
+ * Prior of a sowing after the lessons of earlier ones in its bed.
  *
  * @param usual   What is supposed of any bed.
  * @param lessons Earlier or later sowings of the same crop in the bed, in any order.

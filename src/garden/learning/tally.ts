@@ -1,11 +1,11 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Count } from '../store/season-store.js';
 
-/** How many seedlings had come by a count, those that were pulled out among them. */
+/** Seedlings emerged by a count, including those pulled out. */
 export interface Tally {
   readonly date: PlainDate;
   readonly came: number;
-  /** Of how many seeds, where only a stretch was counted; null: of all that were sown. */
+  /** Number of seeds in the counted stretch; null: all seeds sown. */
   readonly ofSeeds: number | null;
   /** After thinning nobody knows how many there were: so many at least. */
   readonly isAtLeast: boolean;

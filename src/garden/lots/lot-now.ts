@@ -11,7 +11,7 @@ import type { LotNote } from './lot-facts.js';
 /** Time in store by one published set of constants. */
 export interface Ageing {
   readonly set: ViabilitySet;
-  /** How many probits of viability it has cost. */
+  /** Probits of viability lost in store. */
   readonly probits: number;
 }
 
@@ -19,7 +19,7 @@ export interface Ageing {
 export interface LotState {
   /** Percent that germinated, or that the packet promises, when it was found; a little short of 100 where it is aged; null: not known. */
   readonly foundPercent: number | null;
-  /** By each published set; empty where the lot is not aged. */
+  /** One for each published set of constants; empty if the lot is not aged. */
   readonly ageings: readonly Ageing[];
   readonly testBeforeUse: boolean;
   readonly assumptions: readonly LotNote[];
@@ -28,11 +28,11 @@ export interface LotState {
 
 /** What a lot is worth on a date. */
 export interface LotNow {
-  /** Of a hundred seeds, how many germinate; null: not known. */
+  /** Germination percentage; null: unknown. */
   readonly percent: number | null;
-  /** What the count, and constants that differ, leave open, 80 times in 100; null: no count, and one set at most. */
+  /** Middle 80 % left open by the count and by constants that differ; null without a count and with one set at most. */
   readonly range: Span | null;
-  /** What each published set leaves of it; empty where it is not aged. */
+  /** Percentage by each published set of constants; empty if it is not aged. */
   readonly aged: readonly { readonly percent: number; readonly source: string }[];
   readonly testBeforeUse: boolean;
   readonly assumptions: readonly LotNote[];
@@ -43,9 +43,9 @@ export interface LotNow {
 const PACKET_SEEDS = 100;
 /** The share of tests outside of the interval, on either side. */
 const TAIL = 0.1;
-/** So long a germination test is taken to speak for the seed [d]. */
+/** A germination test is valid for this long [d]. */
 const TEST_LASTS_DAYS = 365;
-/** A lot so old [d] is spoken of as older seed. */
+/** A lot older than this is called older seed [d]. */
 const OLDER_DAYS = 365;
 
 /**
@@ -192,7 +192,7 @@ function agedNotes(ageings: readonly Ageing[], days: number, moisturePercent: nu
   ];
 }
 
-/** Was it tested lately? */
+/** True if a test is still valid. */
 const isFresh = ({ testedOn }: LotFields, onDate: PlainDate): boolean =>
   testedOn !== null && onDate <= addDays(testedOn, TEST_LASTS_DAYS);
 

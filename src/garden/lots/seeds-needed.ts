@@ -58,7 +58,7 @@ export function seedsNeeded(
   };
 }
 
-/** Of seed poorer than this more is sown than it is worth: our choice of when to say so [%]. */
+/** Seed that germinates worse than this is better replaced than sown thicker: our choice of when to say so [%]. */
 export const POOR_PERCENT = 30;
 
 function poorSeed(lot: LotFields | null, onDate: PlainDate): SeedsNote[] {

@@ -13,7 +13,7 @@ export const checkCodes = ['dry', 'crust', 'too-deep', 'old-seed', 'heat', 'cold
 /** Something that may have kept a row from coming up, and is to be looked for. */
 export interface Check {
   readonly code: (typeof checkCodes)[number];
-  /** Does what is known of the row point to it? */
+  /** True if what is known of the row points to it. */
   readonly likely: boolean;
   readonly text: CheckFact;
 }

@@ -37,9 +37,9 @@ export interface GrowingQuestion extends Question {
 export interface Growing {
   readonly forecast: Forecast;
   readonly learned: Learned | null;
-  /** What this sowing's own counts leave open; null: there is none. */
+  /** Posterior of this sowing's own counts; null without counts. */
   readonly posterior: Posterior | null;
-  /** By the last count, would most of what can come have been up in a slow bed of the crop, too? */
+  /** True if even in a slow bed of the crop most seedlings would have been up by the last count. */
   readonly isOverdue: boolean;
   /** The odds at each later look that the row is lost, if it is still bare; empty after a count that was not bare. */
   readonly lostIfBare: readonly LostIfBare[];
@@ -50,7 +50,7 @@ export interface LostIfBare {
   readonly odds: number;
 }
 
-/** Where nobody said how many seeds were sown, "none" is taken to be said of so few: our assumption. */
+/** Assumed number of seeds in a count of a sowing whose number is unknown: few, so that an empty row proves little. */
 const SEEDS_UNSAID = 50;
 
 /** What a sowing does, with what its counts and the bed's earlier ones have taught. */
@@ -104,13 +104,13 @@ function lostIfStillBare(question: GrowingQuestion, prior: Prior, shouldStop: Sh
   return told;
 }
 
-/** What another sowing of the bed has taught; nothing where its temperatures are not known. */
+/** The lesson of another sowing of the bed; empty where its temperatures are unknown. */
 function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson[] {
   try {
     const seen = seenOf(question, other);
     if (!seen) return [];
     const posterior = countPosterior(usual, seen);
-    // Of one that is likelier dead nothing is learned about those that live.
+    // A sowing that is more likely dead teaches nothing about live ones.
     if (posterior.dead > 0.5) return [];
     return [
       {
@@ -126,7 +126,7 @@ function lessonOf(question: GrowingQuestion, other: Grown, usual: Prior): Lesson
   }
 }
 
-/** Of a sowing so many counts are looked at: more say nothing new, and take their time. */
+/** Maximum counts used of one sowing: more add nothing, and cost time. */
 const MAX_COUNTS = 60;
 
 /** Some of a list, evenly spread, the last among them. */

@@ -25,6 +25,6 @@ export function harvestPeriodOf(crop: Crop): HarvestPeriod | null {
   return { fromDays, toDays: fromDays + days, countedFrom: growth.countedFrom };
 }
 
-/** Of how many weeks one batch is the harvest. */
+/** Number of weeks that one batch is harvested. */
 export const weeksOfHarvest = ({ fromDays, toDays }: HarvestPeriod): number =>
   Math.max(1, Math.floor((toDays - fromDays) / 7));

@@ -10,7 +10,7 @@ import type { VerdictFact } from './sowing-facts.js';
 
 /** Where a sowing should be by its forecast. */
 export type Expected = 'not-yet' | 'due' | 'past';
-/** What the grower found. */
+/** The grower's finding. */
 export type Observed = 'none' | 'some' | 'enough';
 export const verdicts = ['wait', 'count-now', 'late', 'thin', 'good', 'lost'] as const;
 export type Verdict = (typeof verdicts)[number];
@@ -23,14 +23,14 @@ export interface Judgement {
   readonly text: VerdictFact;
 }
 
-/** What a sowing is judged by. */
+/** Evidence by which a sowing is judged. */
 export interface Evidence {
   readonly crop: Crop;
   readonly forecast: Forecast;
   /** Of the seed, where everything suits it. */
   readonly viablePercent: number;
   readonly posterior: Posterior | null;
-  /** By the last count, would most have been up in a slow bed, too? */
+  /** True if even in a slow bed most would have been up by the last count. */
   readonly isOverdue: boolean;
   /** In the order of dates. */
   readonly counts: readonly Count[];
@@ -138,7 +138,7 @@ export function judgementOf(evidence: Evidence): Judgement {
       text: { code: 'verdict.count-now', params: { lastCountOn: last.date, isPast } },
     };
   }
-  // Of what is not yet due nobody says that it is late, however slow its bed may be.
+  // A sowing that is not yet due is never called late, however slow its bed.
   return expected !== 'not-yet' && odds.late >= LIKELY ? late(false) : wait(false);
 }
 
@@ -173,7 +173,7 @@ export function eatenSince({ counts, seeds }: Pick<Evidence, 'counts' | 'seeds'>
   const isSeen = fullest.seedlings >= MIN_SEEN && shareOf(last) < shareOf(fullest) / 2;
   return isSeen && !isThinned ? fullest : null;
 }
-/** Of fewer seedlings nobody can tell what took half of them. */
+/** With fewer seedlings, losing half of them may be chance. */
 const MIN_SEEN = 10;
 
 /** How likely a sowing lives but takes longer than beds of its crop have taken, and how likely it is dead. */

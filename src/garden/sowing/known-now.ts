@@ -54,7 +54,7 @@ export interface KnownNow {
   readonly windows: readonly WindowsNow[];
 }
 
-/** By then a sowing is up, lost or ripe, and there is nothing to tell of it any more [d]. */
+/** An older sowing is up, lost or ripe, so it has no news [d]. */
 const LIVE_DAYS = 180;
 /** Each takes up to a second to work out. */
 const MAX_SOWINGS = 200;

@@ -21,12 +21,12 @@ export interface KnownSowing extends CountedSowing {
   readonly today: PlainDate;
 }
 
-/** So many of a bed's sowings are looked at, and so many of a crop teach. */
+/** Maximum sowings of a bed that are read, and maximum of one crop that teach: each costs a forecast. */
 const MAX_LOOKED_AT = 60;
 const MAX_LESSONS = 12;
 
 /**
- * What is kept and bears on a sowing.
+ * Everything stored that bears on a sowing.
  *
  * @param kept What is kept of its bed.
  */

@@ -71,7 +71,7 @@ export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<So
   };
 }
 
-/** Where no past years tell of the nights a grower waits for the last frost. */
+/** Without past years the nights are unknown, so the grower waits for the last frost. */
 function trayWarnings({ sowing, crop, kept }: KnownSowing): SowingWarning[] {
   const isTray = sowing.method === 'indoors' && crop.weeksInTrays !== null;
   if (!isTray || daysOutdoors(kept)) return [];

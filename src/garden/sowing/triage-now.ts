@@ -20,7 +20,7 @@ export interface Standing {
   readonly harvest: Harvest | null;
 }
 
-/** What to do about a row that should be up; what still fits, and whether its date was a good one, is asked only where it matters. */
+/** Advice on a row that should be up. The windows are worked out only where they change the advice. */
 export async function triageNow(standing: Standing, ask: WorkPort): Promise<Triage | null> {
   const { known, growing, judgement, expected, observed, season, harvest } = standing;
   if (!isToTriage(expected, judgement)) return null;

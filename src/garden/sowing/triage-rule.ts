@@ -58,7 +58,7 @@ export function lossesOn(lostOdds: number, harvest: HarvestOdds, on: PlainDate):
   };
 }
 
-/** Does sowing again on a date lose less than waiting? Of equal ones, it waits. */
+/** True if sowing again on a date loses less than waiting; a tie waits. */
 export const isToSowAgain = (lostOdds: number, harvest: HarvestOdds, on: PlainDate): boolean =>
   lostOdds > sowAgainAbove(COMES_UP * (harvest(on) - harvest(addDays(on, LOOK_AGAIN_DAYS))));
 

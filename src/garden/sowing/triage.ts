@@ -71,11 +71,11 @@ export interface TriageEvidence {
   readonly checkFor: readonly Check[];
 }
 
-/** Is anything to be decided about the row: is it due, or has it been found thin or lost? */
+/** True if the row needs a decision: it is due, or was found thin or lost. */
 export const isToTriage = (expected: Expected, { verdict }: Judgement): boolean =>
   expected !== 'not-yet' || verdict !== 'wait';
 
-/** Is it for want of seedlings that something is to be decided? */
+/** True if the decision is needed because seedlings are missing. */
 export const isWanting = ({ verdict }: Judgement, observed: Observed | null): boolean =>
   verdict === 'thin' || (verdict !== 'count-now' && observed === 'none');
 

@@ -32,9 +32,9 @@ export interface ToDo {
   readonly text: Fact;
 }
 
-/** What is further off is not yet to be done [d]. */
+/** A task further off than this is not listed [d]. */
 const SOON_DAYS = 14;
-/** So long after most were due a count still says something [d]. */
+/** A count is useful up to this long after most of the row was due [d]. */
 const COUNT_WITHIN_DAYS = 60;
 
 /** What there is to do about a sowing in the next two weeks, the most pressing first. */

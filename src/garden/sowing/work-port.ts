@@ -32,7 +32,7 @@ export interface Unanswered {
   readonly why: Note;
 }
 
-/** What came of some work, or why it could not be answered. */
+/** The result of a job, or the reason for its refusal. */
 export const orUnanswered = async <T>(
   work: () => Promise<T>,
   { canDoWithout = false }: Pick<WorkPort, 'canDoWithout'> = {},
@@ -44,7 +44,7 @@ export const orUnanswered = async <T>(
     return { why: { code: error.code, text: [askFact('not-worked-out'), ...error.sentences] } };
   });
 
-/** Is it the service or the caller that is too busy, and not the garden that does not tell? */
+/** True if the service or the caller is too busy, rather than the garden's data insufficient. */
 const isOnlyNow = (code: ErrorCode): boolean => ONLY_NOW.includes(code);
 const ONLY_NOW: readonly ErrorCode[] = ['busy', 'stopping', 'too-many-requests', 'too-much-at-once'];
 

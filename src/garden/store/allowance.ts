@@ -1,4 +1,4 @@
-/** What came of asking for tokens. */
+/** Result of a request for tokens. */
 export interface Allowance {
   /** Whole tokens, as many as were wanted or as there were. */
   readonly granted: number;

@@ -1,4 +1,4 @@
-/** What an owner may keep of each kind; thermometers and devices are those of one bed. */
+/** Maximum number of each kind that an owner may store; thermometers and devices count by bed. */
 export const quotaNames = [
   'places',
   'beds',
@@ -26,7 +26,7 @@ export const DEFAULT_QUOTAS: Quotas = {
   megabytes: 1024,
 };
 
-/** How much of each quota an owner has used. Of thermometers it is the bed that has most. */
+/** Use of each quota by an owner; for thermometers, of the bed that has most. */
 export type Usage = Readonly<Record<QuotaName, number>>;
 
 /** No more of a kind may be kept. Nothing was changed. */

@@ -1,4 +1,4 @@
-/** What every kept thing bears: its owner's own id, and a number that grows with any change to it or to its series. */
+/** Fields of every resource: the owner's id for it, and a revision that rises with any change to it or its series. */
 export interface Resource {
   readonly id: string;
   /** A whole number; never given twice to one owner, not even after something was deleted and made again. */
@@ -18,7 +18,7 @@ export const NO_REVISION = -1;
 export const isAtRevision = (kept: number | undefined, ifRevision: IfRevision): boolean =>
   ifRevision === undefined || (kept ?? null) === ifRevision;
 
-/** What came of a put. `stale`: it is no longer at the revision that was asked for; `no-…`: what it names is not there. */
+/** Result of a put. `stale`: the resource is no longer at the requested revision; `no-…`: a resource that it names is missing. */
 export type Put<T> =
   | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: T }
   | { readonly outcome: 'stale' | 'no-place' | 'no-bed' | 'no-lot' };

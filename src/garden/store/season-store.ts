@@ -15,9 +15,9 @@ export interface LotFields {
   readonly packedYear: number | null;
   /** Water in the seed [% of its fresh weight]. */
   readonly moisturePercent: number | null;
-  /** How warm it is stored [°C]. */
+  /** Temperature of the store [°C]. */
   readonly storeC: number | null;
-  /** How much more heat this lot bears than the crop [K]. */
+  /** Ceiling shift of this lot beside its crop [K]. */
   readonly hotLimitShiftC: number;
 }
 
@@ -39,17 +39,17 @@ export interface SowingFields {
   /** The id of a lot of the same owner. */
   readonly lot: string | null;
   readonly method: SowingMethod;
-  /** How warm the room is in which an indoor sowing's tray stands [°C]. */
+  /** Temperature of the room of an indoor sowing's tray [°C]. */
   readonly roomC: number | null;
 }
 
 export interface Sowing extends SowingFields, Resource {}
 
-/** What the grower counted on a date. */
+/** The grower's count on a date. */
 export interface Count {
   readonly date: PlainDate;
   readonly seedlings: number;
-  /** Of how many seeds, where only a stretch was counted; null: of all that were sown. */
+  /** Number of seeds in the counted stretch; null: all seeds sown. */
   readonly ofSeeds: number | null;
   /** Seedlings pulled out before this count, in all; true: some were, nobody knows how many; false: what an earlier one says. */
   readonly thinned: boolean | number;
@@ -67,7 +67,7 @@ export interface CountedSowing {
   readonly counts: readonly KeptCount[];
 }
 
-/** What came of putting a count, as `Put` says of other things. */
+/** Result of putting a count, as `Put` for other resources. */
 export type CountPut =
   | { readonly outcome: 'created' | 'replaced' | 'unchanged'; readonly kept: KeptCount }
   | { readonly outcome: 'stale' };
@@ -87,7 +87,7 @@ export interface CalendarEntry {
   readonly digest: string;
 }
 
-/** How often a calendar's event has changed, and when it did last [ms]. */
+/** Number of changes of a calendar's event, and time of the last one [ms]. */
 export interface CalendarRevision {
   readonly uid: string;
   readonly sequence: number;

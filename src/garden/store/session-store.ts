@@ -9,7 +9,7 @@ export interface Session {
   readonly usedAtMs: number;
   /** From when on it opens nothing [ms]. */
   readonly expiresAtMs: number;
-  /** What the browser says it is, in short. */
+  /** Short name of the browser, from its User-Agent. */
   readonly label: string;
 }
 

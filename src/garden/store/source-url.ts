@@ -2,7 +2,7 @@ import type { PlainDate } from '../../basics/calendar.js';
 import type { Fact } from '../../basics/fact.js';
 import { fieldFact } from '../../basics/field-facts.js';
 
-/** What the placeholders of a source's address stand for. */
+/** Meaning of the placeholders in a source's address. */
 export interface UrlValues {
   readonly latitude: number;
   readonly longitude: number;
@@ -36,7 +36,7 @@ export const fillUrl = (template: string, values: UrlValues): string =>
     Object.hasOwn(placeholders, name) ? placeholders[name]!(values) : text,
   );
 
-/** What is wrong with a source's address, to go on from the name of its field; null where nothing is. */
+/** The fault of a source's address, worded to follow the name of its field; null if there is none. */
 export function sourceUrlFault(template: string): Fact | null {
   const unknown = [...template.matchAll(PLACEHOLDER)].find(([, name]) => !Object.hasOwn(placeholders, name!));
   if (unknown) {

@@ -75,16 +75,16 @@ export interface SourceRef {
   readonly dueSinceMs?: number | null;
 }
 
-/** How it stands with a place's source, as long as its format and url are the same. */
+/** State of a place's source; it starts anew with another format or url. */
 export interface SourceState {
   readonly everyHours: number;
   /** When it last answered well, and what it said was kept [ms]; null: never yet. */
   readonly fetchedAtMs: number | null;
   readonly triedAtMs: number | null;
   readonly nextAtMs: number;
-  /** How often it has failed since it last answered well. */
+  /** Number of failures since its last good answer. */
   readonly failures: number;
-  /** What went wrong last, in a sentence; null where nothing did since it last answered well. */
+  /** Its last fault; null if none since its last good answer. */
   readonly lastError: string | null;
 }
 
@@ -100,7 +100,7 @@ export interface SourceLease {
   readonly failures: number;
 }
 
-/** How a fetch has ended. `given-up`: by us, and nothing is known of the source. */
+/** Outcome of a fetch. `given-up`: we ended it, so it says nothing of the source. */
 export type FetchEnd =
   | {
       readonly outcome: 'fetched';
@@ -119,14 +119,14 @@ export interface Probe {
   readonly probeDepthCm: number | null;
 }
 
-/** What a bed has of one thermometer: the first and last date at the place, and how many readings. */
+/** One thermometer of a bed: first and last date at the place, and number of readings. */
 export interface KeptSeries extends Probe {
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly readings: number;
 }
 
-/** How many rows were new, the same as before, and different. */
+/** Number of rows that were new, unchanged and changed. */
 export interface Changes {
   readonly added: number;
   readonly unchanged: number;
@@ -146,7 +146,7 @@ export interface InstantRange {
 }
 
 /**
- * What growers have the service keep.
+ * Everything that growers store in the service.
  *
  * Every call but those that say so names the owner first, and sees and changes only what is that owner's. A call that has
  * ended well is kept, even where the power fails right after it; one that fails has changed nothing. Calls at the same
@@ -184,7 +184,7 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   ): Promise<Changes | 'stale' | undefined>;
   /** Days in the order of dates. */
   air(owner: string, place: string, range?: DateRange): Promise<AirDay[]>;
-  /** How many days were deleted. */
+  /** Number of days deleted. */
   deleteAir(
     owner: string,
     place: string,
@@ -242,7 +242,7 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   readings(owner: string, bed: string, probe: Probe, range?: InstantRange): Promise<Readings>;
   /** The same as days at the place, without looking at each reading. */
   readingDays(owner: string, bed: string, probe: Probe, range?: DateRange): Promise<Day[]>;
-  /** How many readings were deleted, of the thermometers that are named, or of all that the bed has; all or none. */
+  /** Number of readings deleted, of the named thermometers or of all of the bed; all or none. */
   deleteReadings(
     owner: string,
     bed: string,
@@ -263,7 +263,7 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   /** Undefined where the place has no source. */
   sourceState(owner: string, place: string): Promise<SourceState | undefined>;
 
-  /** What the past soil under a key was, as it was last kept; undefined: worked out again, if it is needed. */
+  /** Past soil stored under a key; undefined: none is stored, and it is worked out again when needed. */
   pastSoil(owner: string, key: string): Promise<Uint8Array | undefined>;
   /**
    * Keeps past soil so that it need not be worked out again after a restart. There is room for so much of an owner's:
@@ -277,7 +277,7 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
    */
   readonly takeAllowance: TakeAllowance;
 
-  /** How much of each quota an owner has used. */
+  /** Use of each quota by an owner. */
   usage(owner: string): Promise<Usage>;
 
   /**

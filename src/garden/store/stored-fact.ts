@@ -1,6 +1,6 @@
 import { asFact, type Fact, type Params } from '../../basics/fact.js';
 
-/** What a source or a receiver says of itself may be of any length. */
+/** Maximum length of a parameter: a source's or receiver's own message may be of any length. */
 const MAX_PARAM_CHARS = 300;
 
 /** A fact as the store keeps it, in one text; what others said, in its parameters, without control characters and not too long. */

@@ -1,7 +1,7 @@
 import type { Fact } from '../../basics/fact.js';
 import { fieldFact } from '../../basics/field-facts.js';
 
-/** What is wrong with an address to send messages to, to go on from the name of its field; null where nothing is. */
+/** The fault of an address for messages, worded to follow the name of its field; null if there is none. */
 export function webhookUrlFault(address: string, allowHttp: boolean): Fact | null {
   if (!URL.canParse(address)) return fieldFact('field.address', { example: 'https://shed.example/alerts' });
   const { protocol, username, password, hash } = new URL(address);
