@@ -1,6 +1,6 @@
 import type { Extrapolation } from './hours-ahead.js';
 
-/** How sure the first supposed day is, how unsure the last ones, and how fast the one becomes the other [K, d]. */
+/** Uncertainty of the first assumed day and of the last ones, and the time in which one becomes the other [K, d]. */
 const AT_ONCE_K = 0.3;
 const FAR_K = 1.6;
 const FAR_IN_SPRING_K = 2;

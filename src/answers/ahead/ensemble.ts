@@ -42,7 +42,7 @@ export function ensembleOf(
   const members = known.length * NORMAL_IN_THREE.length;
   const hourlyC = new Float64Array(nHours);
   const runOf = memberRun(seed);
-  // By cohort, one member beside the other.
+  // Indexed by cohort, then member.
   const upAtH = new Float64Array(COHORTS * members);
   const heatInducedAtH = new Float64Array(COHORTS * members);
   const coldLoss = new Float64Array(members);
@@ -84,7 +84,7 @@ export function ensembleOf(
   };
 }
 
-/** Is every hour known? Millions are looked at, and a sum is NaN where one of them is. */
+/** True if every hour is known. A sum is NaN if one hour is, which is the fastest test of millions. */
 function isKnown(yearC: Float64Array): boolean {
   let sum = 0;
   for (let hour = 0; hour < yearC.length; hour++) sum += yearC[hour]!;

@@ -4,7 +4,7 @@ import { extraterrestrialMJ } from '../../seedbed/sun/sun.js';
 import { LEVEL_DAYS, seasonalPersistence } from '../../seedbed/surface/seasonal-persistence.js';
 import type { Site } from '../soil/known-hours.js';
 
-/** What to suppose after the last value. */
+/** Assumptions for the time after the last value. */
 export type Extrapolation = 'past-years' | 'seasonal-drift' | 'repeat-last-week' | 'refuse';
 
 /** The swing of day and night after the last value is the mean of this many last days. */

@@ -153,7 +153,7 @@ function writeSteps(bytes: Uint8Array, from: number, tempsC: Float64Array): numb
 /** Values read in one call: see `hourlyProgress`. */
 const CHUNK = 1024;
 
-/** Where reading stands. */
+/** Offset of the next byte to read. */
 interface StepReader {
   at: number;
   steps: number;

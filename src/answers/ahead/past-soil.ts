@@ -14,14 +14,14 @@ import type { ModelledBed } from '../soil/modelled-bed.js';
 import { tellableDepthCm } from '../soil/probe-at-seed.js';
 import { type SoilRecord, soilRecords } from '../soil/soil-record.js';
 
-/** What the soil at the seed has done in all the years that are known: each may come again. */
+/** Soil at the seed in all known years, each of which may come again. */
 export interface PastSoil {
   readonly startMs: number;
   /** Hourly means up to the last hour that is not a forecast [°C]; NaN where nothing is known. Shape (n). */
   readonly hourlyC: Float64Array;
   /** The year's course of the daily mean, on days since the record's start; null: less than a year is known. */
   readonly course: Harmonics | null;
-  /** How many past years may be told from it: whole ones, of the air or the soil. */
+  /** Number of whole past years of air or soil. */
   readonly years: number;
   /** After the last measured hour, as the coming days make the soil [°C]. Shape (m). */
   readonly comingC: Float64Array;
@@ -29,7 +29,7 @@ export interface PastSoil {
   readonly air: AirDays | null;
   /** True where it is one usual year again and again, made from normals. */
   readonly isUsual: boolean;
-  /** How far a day's mean errs where no probe has told of the bed: standard deviation [K]; null: measured soil. */
+  /** Standard deviation of a day's mean without a probe [K]; null: measured soil. */
   readonly sdK: number | null;
   readonly assumptions: readonly Note[];
   readonly warnings: readonly Note[];
@@ -200,7 +200,7 @@ function soundMinimum(days: readonly { readonly minC: number; readonly maxC: num
   return isDoubtful ? (before.minC + after.minC) / 2 : own.minC;
 }
 
-/** What was filled over more days than this is no past year [d]. */
+/** A year with a longer filled gap is left out [d]. */
 const MAX_FILLED_DAYS = 14;
 
 function forgetLongGaps(hourlyC: Float64Array, basis: Uint8Array): void {

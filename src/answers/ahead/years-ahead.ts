@@ -4,9 +4,9 @@ import { climatologicalOn } from '../../climate/year-course.js';
 import type { Site } from '../soil/known-hours.js';
 import { type PastSoil, yearsBefore } from './past-soil.js';
 
-/** What the soil at the seed may do after the last measured hour: as in each of the past years, brought to today's soil. */
+/** Ensemble of the soil at the seed after the last measured hour: each past year, shifted to today's soil. */
 export interface YearsAhead {
-  /** Of so many different years. */
+  /** Number of different years. */
   readonly years: number;
   /** One usual year, made from normals, stands for all of them. */
   readonly isUsual: boolean;
@@ -16,12 +16,12 @@ export interface YearsAhead {
   usual(nHours: number): Float64Array;
 }
 
-/** What is known now: the last measured hour's end, the hours before it, and the coming days' hours. */
+/** The known hours: the end of the last measured one, those before it, and those of the forecast days. */
 export interface Now {
   readonly lastMs: number;
   /** Hourly means up to the last measured hour [°C]. Shape (n), n >= 24. */
   readonly knownC: Float64Array;
-  /** Of the coming days, as their forecast makes the soil [°C]. Shape (m). */
+  /** Soil in the forecast days [°C]. Shape (m). */
   readonly comingC: Float64Array;
 }
 
@@ -30,10 +30,10 @@ export interface Now {
 export const SOIL_LAG_1 = Math.exp(-1 / 8);
 /** A year is also taken so many days early or late, moved by the season: few years then tell nearly as much as many [d]. */
 const STARTS = [0, -7, 7, -14, 14];
-/** How far each day of a forecast is trusted beside what past years say; none beyond. Our study's measure. */
+/** Weight of each day of a forecast beside past years; 0 beyond. Measured in our own study. */
 const COMING_WEIGHT = [1, 1, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 
-/** How far an hour of the coming days is trusted, 0 to 1. */
+/** Weight of an hour of the forecast days, 0 to 1. */
 export const comingWeight = (hour: number): number => COMING_WEIGHT[Math.floor(hour / 24)] ?? 0;
 
 /** The remaining share of an anomaly some hours after the middle of the day that showed it. */
@@ -144,7 +144,7 @@ function longer(hours: Float64Array, nHours: number): Float64Array {
 
 const yearsSince = ({ startMs }: PastSoil, lastMs: number): number => Math.ceil((lastMs - startMs) / (365 * DAY_MS));
 
-/** By how much the season is warmer on one day than on another [K]. */
+/** Difference of the season's course between two days [K]. */
 const seasonK = ({ course }: PastSoil, day: number, other: number): number =>
   course && day !== other ? climatologicalOn(course, day) - climatologicalOn(course, other) : 0;
 

@@ -8,11 +8,11 @@ import type { EventRange } from './milestones.js';
 
 /** When a tenth, half and nine tenths of those that come are up. */
 export type Event = 'first' | 'half' | 'most';
-/** Of those events that come. */
+/** Ranges of the events that come. */
 export type Ranges = Partial<Record<Event, EventRange>>;
 const EVENTS = ['first', 'half', 'most'] as const;
 
-/** What the past years and the doubt of the soil leave open. */
+/** Ranges by the ensemble of past years and the uncertainty of the soil. */
 export function ensembleRanges(ensemble: Ensemble, outcome: Outcome): Ranges {
   return Object.fromEntries(
     EVENTS.flatMap((event) => {
@@ -24,7 +24,7 @@ export function ensembleRanges(ensemble: Ensemble, outcome: Outcome): Ranges {
   );
 }
 
-/** What a drift or a repeated week leaves open after the last value, and the doubt of the soil. */
+/** Ranges by the errors of a drift or a repeated week after the last value, and the uncertainty of the soil. */
 export function assumedRanges(
   { knownH, beyond }: { readonly knownH: number; readonly beyond: Extrapolation },
   outcome: Outcome,

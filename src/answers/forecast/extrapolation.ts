@@ -9,20 +9,20 @@ import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { extentOf, type Site } from '../soil/known-hours.js';
 
-/** What a question says of the time after its last value. */
+/** The part of a question about the time after its last value. */
 export interface AskedExtrapolation extends Bedding {
   readonly series: readonly ReadSeries[];
   readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
 }
 
-/** What is supposed after the last value, and the past years or the usual one where it is theirs. */
+/** The assumption after the last value, with the past years or the climatological year that it needs. */
 export interface AssumedExtrapolation {
   readonly beyond: Extrapolation;
   readonly past: PastSoil | null;
 }
 
-/** Is the soil of past years, seconds of work, to be worked out for this question? */
+/** True if the question needs the soil of past years, which is seconds of work. */
 export const needsPast = ({ series, beyond, bed, site, normals }: AskedExtrapolation): boolean =>
   (beyond === null || beyond === 'past-years') &&
   bed.kind !== 'indoors' &&
@@ -58,7 +58,7 @@ function refuseNoPastYears(): never {
   ]);
 }
 
-/** So much usual air before the last value: a year of dates in it, after soil that has forgotten how it began [d]. */
+/** Climatological air before the last value: a year of dates, after soil that has forgotten its start [d]. */
 const CLIMATOLOGICAL_DAYS = 1400;
 
 /** A bed's soil in a usual year, as the normals make it. */

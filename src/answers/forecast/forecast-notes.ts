@@ -12,7 +12,7 @@ import { extrapolationNote } from './extrapolation-note.js';
 import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';
 import type { SeedRecord } from './record/seed-temperature.js';
 
-/** What the notes are about. */
+/** Findings that the notes report. */
 export interface ForecastFindings {
   readonly seed: Seed;
   readonly run: CohortRun;
@@ -26,7 +26,7 @@ export interface ForecastFindings {
   readonly imbibitionMs: number;
 }
 
-/** A week held on errs by weeks in spring: where it carries the seed this share of the way or more, it is said. */
+/** A repeated week can be off by weeks in spring, so a warning says so if it carries the seed this share of the way or more. */
 const MAX_HELD_PROGRESS = 0.25;
 /** Emergence this many times slower than the crop's best exposes the seed to rot: our choice of when to say so. */
 const SLOW_FACTOR = 3;
@@ -36,7 +36,7 @@ const TEST_LASTS_DAYS = 366;
 /** A drift or a repeated week says little of a sowing so long after it: our choice. */
 const FAR_AHEAD_DAYS = 14;
 
-/** What the answer rests on. */
+/** Assumptions of the answer. */
 export function forecastAssumptions(question: Question, findings: ForecastFindings): Note[] {
   const { crop, bed, sowing, site, lot, learned } = question;
   const isCalibrated = learned && (question.timeFactor === null || question.standFactor === null);
@@ -80,15 +80,15 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
   return notes;
 }
 
-/** Where a factor comes from that is applied beside the laboratory's figures. */
+/** Origin of a factor that is applied to the laboratory's figures. */
 const originOf = (own: unknown, taught: unknown): 'crop' | 'taught' | 'own' =>
   own !== null && own !== undefined ? 'own' : taught ? 'taught' : 'crop';
 
-/** Was more said of the bed than that it is bare, open ground that is kept moist, as every bed is where nothing is said? */
+/** True if the bed is described as other than the default of bare, open, moist ground. */
 const isDescribed = ({ kind, cover, shadePercent, moisture }: QuestionBed): boolean =>
   kind !== 'open-ground' || cover !== 'bare' || shadePercent !== 0 || moisture === 'wet' || moisture === 'rain';
 
-/** What the grower should heed. */
+/** Warnings of the answer. */
 export function forecastWarnings(question: Question, findings: ForecastFindings): Note[] {
   const { crop, sowing, lot } = question;
   const { seed, outcome, run, countedC, record, beyond } = findings;
@@ -138,7 +138,7 @@ export function forecastWarnings(question: Question, findings: ForecastFindings)
   return [...warnings, ...crop.cautions];
 }
 
-/** How much of the way to half emergence the supposed hours carry the seed. */
+/** Share of the progress to half emergence that falls in assumed hours. */
 function heldProgress({ seed, countedC, record, outcome }: ForecastFindings): number {
   const toH = Math.min(countedC.length, outcome.halfH ?? countedC.length);
   let progress = 0;

@@ -24,7 +24,7 @@ import { sowingSafety } from './safety-notes.js';
 import { sowingRisks } from './sowing-risks.js';
 import { type Sown, sownOf } from './sown.js';
 
-/** What this sowing will do. Temperatures in °C, stands in percent of seeds sown; nothing is rounded yet. */
+/** Forecast of a sowing. Temperatures in °C, stands in percent of seeds sown; nothing is rounded. */
 export interface Forecast {
   readonly crop: Crop;
   readonly sowing: {
@@ -63,7 +63,7 @@ export interface Forecast {
   readonly warnings: readonly Note[];
 }
 
-/** What a sowing will do: when it comes up, how much of it, and what heat and cold do to it. */
+/** Forecasts a sowing: when it comes up, how much of it, and the effect of heat and cold. */
 export function forecast(question: Question, findPast: FindPast = pastSoil, shouldStop?: ShouldStop): Forecast {
   const { crop, site, sowing } = question;
   const sown = sownOf(question, findPast, shouldStop);

@@ -10,7 +10,7 @@ export interface HoursAtSeed {
   readonly atDay: Float64Array;
   /** The hours' means. */
   readonly tempC: Float64Array;
-  /** What each hour rests on: codes of basics/series. */
+  /** Provenance of each hour: codes of basics/series. */
   readonly basis: Uint8Array;
 }
 

@@ -21,7 +21,7 @@ export interface NoMilestone {
   readonly why: 'not-by-count-day' | 'not-at-this-temperature';
 }
 
-/** What a milestone's dates and range depend on. Hours since wetting. */
+/** The clock by which a milestone is dated. Hours since wetting. */
 export interface MilestoneClock {
   /** Hours from sowing to wetting. */
   readonly waitH: number;

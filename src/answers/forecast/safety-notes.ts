@@ -21,22 +21,22 @@ const HOT_FOR_PEOPLE_C = 35;
 const needsPower = ({ action }: Remedy): boolean => action === 'start-indoors' || action === 'presprout-warm';
 const needsPaper = ({ action }: Remedy): boolean => action === 'presprout-cool' || action === 'presprout-warm';
 
-/** What to heed of a bed, once each: trays and rooms, pots of compost, clear film. */
+/** Cautions about a bed, once each: trays and rooms, pots of compost, clear film. */
 export const bedSafety = ({ kind, cover }: Pick<QuestionBed, 'kind' | 'cover'>): SafetyNote[] => [
   ...(kind === 'indoors' ? [ELECTRICITY] : []),
   ...(kind === 'indoors' || kind === 'pot' || kind === 'tray' ? [DUST] : []),
   ...(cover === 'clear-film' && kind !== 'indoors' ? [FILM] : []),
 ];
 
-/** What to heed of trays that are called for, in whatever bed. */
+/** Cautions about trays that a remedy needs, in any bed. */
 const traySafety: readonly SafetyNote[] = [ELECTRICITY, DUST];
 
-/** What to heed of a plan: of its bed, and of trays where some of its sowings stand in them. */
+/** Cautions about a plan: its bed, and trays if some of its sowings stand in them. */
 export const planSafety = (bed: Pick<QuestionBed, 'kind' | 'cover'>, hasTrays: boolean): SafetyNote[] => [
   ...new Set([...bedSafety(bed), ...(hasTrays ? traySafety : [])]),
 ];
 
-/** What to heed of a sowing: of its bed, of what is advised against its spells, and of working in such heat. */
+/** Cautions about a sowing: its bed, the remedies against its spells, and working in such heat. */
 export function sowingSafety(
   bed: Pick<QuestionBed, 'kind' | 'cover'>,
   { hot, cold }: { readonly hot: readonly SpellAnswer[]; readonly cold: readonly SpellAnswer[] },

@@ -18,7 +18,7 @@ export interface SownRow extends RisksAsked {
 /** Seed that takes so many times its best days, in soil below its best, is open to damping-off: practice lists say no number, this is ours. */
 const SLOW_FACTOR = 1.5;
 
-/** What threatens a sowing, in the order of dates. */
+/** Risks to a sowing, in the order of dates. */
 export function sowingRisks(sown: SownRow): Risk[] {
   const { date, most, by } = sown;
   const upBy = 'date' in most ? most.date : by;

@@ -24,7 +24,7 @@ export interface AirAboveBed {
   /** The clock's first hour. */
   readonly startMs: number;
   readonly record: AirRecord;
-  /** What the soil under each hour of it will rest on: codes of basics/series. */
+  /** Provenance of the soil under each hour: codes of basics/series. */
   readonly basis: Uint8Array;
   /** 1 where the hour's day is known by minimum and maximum, or by the hour. */
   readonly swings: Uint8Array;
@@ -77,7 +77,7 @@ export function airAboveBed(series: readonly ReadSeries[], site: Site, wanted: W
   const basis = new Uint8Array(nHours).fill(basisCode('filled'));
   const swings = new Uint8Array(nHours);
   for (let day = firstDay, date = addDays(table.firstDate, firstDay); day <= lastDay; day++, date = addDays(date, 1)) {
-    // Where the last day is cut short it may lie beyond the table; the day before stands for it.
+    // A last day that is cut short may lie beyond the table, so the day before replaces it.
     const known = Math.min(day, low.length - 1);
     const ofYear = dayOfYear(date);
     const sun = sunOnClock(date, site, startMs, ofYear);
@@ -182,7 +182,7 @@ function dayTable(series: readonly ReadSeries[]): DayTable {
   return { firstDate, dayOfYear: days, minC, maxC, basis, swings };
 }
 
-/** Has a series no whole day at all? */
+/** True if a series has no whole day. */
 const isOnly = ({ days }: ReadSeries): boolean => !days.some((day) => day.complete);
 
 function climatologicalRangeK(minC: Float64Array, maxC: Float64Array): number {
@@ -195,5 +195,5 @@ function climatologicalRangeK(minC: Float64Array, maxC: Float64Array): number {
   return known > 0 ? sum / known : CLIMATOLOGICAL_RANGE_K;
 }
 
-/** What soil worked out from such air rests on: measured air makes a model, anything less stays what it is. */
+/** Provenance of soil worked out from air: measured air makes a model, other air keeps its own provenance. */
 const soilBasis = (airBasis: number): number => (airBasis <= basisCode('corrected') ? basisCode('modelled') : airBasis);

@@ -49,7 +49,7 @@ export function fillGap(hourlyC: Float64Array, { fromH, toH }: MissingHours): vo
 const BLENDED_H = 24;
 /** Longer gaps than this are the model's alone [h]. */
 const MAX_FROM_MODEL_H = 14 * 24;
-/** How much of a side's difference is left after a day. */
+/** Share of a side's difference that remains after a day. */
 const LEFT_AFTER_DAY = 0.85;
 
 /**

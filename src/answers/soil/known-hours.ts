@@ -19,7 +19,7 @@ import { dayLengthH } from '../../seedbed/sun/day-length.js';
 import { type DayOnClock, hourlyFromDays } from '../../seedbed/sun/hourly-from-days.js';
 import { sdOfPlusMinusK } from '../../seedbed/surface/estimate-sd.js';
 
-/** Where the seed lies, as far as the calendar and the sun are concerned. */
+/** The place of the seed for the calendar and the sun. */
 export interface Site {
   readonly zone: Zone;
   readonly latitude: number | null;
@@ -32,9 +32,9 @@ export interface Site {
 export interface KnownHours {
   /** Hourly means [°C]; NaN where the series says nothing. */
   readonly hourlyC: Float64Array;
-  /** What each rests on: codes of basics/series. */
+  /** Provenance of each: codes of basics/series. */
   readonly basis: Uint8Array;
-  /** How far its day's mean may be off: standard deviation [K]. */
+  /** Standard deviation of its day's mean [K]. */
   readonly sdK: Float64Array;
   /** 1 where the hour shows the swing of day and night, 0 where only a mean is known. */
   readonly swings: Uint8Array;

@@ -3,7 +3,7 @@ import { diffusivityFromTwoProbes } from '../../seedbed/probe/diffusivity-from-t
 import { isCoarse, knownHours, type Site } from './known-hours.js';
 import { type Clock, SAME_DEPTH_CM } from './probe-at-seed.js';
 
-/** So many hours in a row tell how the wave of the day goes down; more of them the better, up to two weeks. */
+/** Minimum and maximum consecutive hours for the diurnal wave; longer runs are better, up to two weeks. */
 const MIN_H = 72;
 const MAX_H = 336;
 

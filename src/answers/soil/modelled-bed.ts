@@ -19,7 +19,7 @@ export interface ModelledBed {
   readonly snowCover: Float64Array;
 }
 
-/** What the soil is like before the air's record begins, where a probe has told. */
+/** Soil before the air's record begins, if a probe measured it. */
 export type KnownStart = (ground: Ground) => Float64Array;
 
 /**

@@ -8,15 +8,15 @@ import type { ProbeCalibration } from './probe-calibration.js';
 import { runningDay } from './running-day.js';
 import type { SoilWarning } from './soil-facts.js';
 
-/** What is known hour by hour, as one thing is laid over another. Shapes (nHours). */
+/** Known hours, with each source overlaid on the ones before. Shapes (nHours). */
 export interface OverlaidSoil {
   /** Hourly means [°C]; NaN where nothing is known. */
   readonly hourlyC: Float64Array;
-  /** What each hour rests on: codes of basics/series. */
+  /** Provenance of each hour: codes of basics/series. */
   readonly basis: Uint8Array;
   /** 1 where the hour shows the swing of day and night. */
   readonly swings: Uint8Array;
-  /** How far a day's mean there may be off: standard deviation [K]. */
+  /** Standard deviation of a day's mean [K]. */
   readonly sdK: Float64Array;
 }
 
@@ -61,7 +61,7 @@ export function overlayModel(
   }
 }
 
-/** What a probe reads, over whatever was laid before. */
+/** Overlays a probe's readings. */
 export function overlayProbe(
   known: OverlaidSoil,
   { atProbe, atSeedC, moved }: ProbeAtSeed,
@@ -81,7 +81,7 @@ export function overlayProbe(
   }
 }
 
-/** Where a probe lies too deep and no air tells more: its daily mean, with the swing that a usual day would have. */
+/** Overlays the daily mean of a probe too deep for more, with a climatological diurnal range, where no air is known. */
 export function overlayClimatologicalRange(
   known: OverlaidSoil,
   probes: readonly ProbeAtSeed[],

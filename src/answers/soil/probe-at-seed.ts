@@ -8,7 +8,7 @@ import { DEEP_CM, diffusivityOf, type Ground, gradedDepthsCm, nodeAt } from '../
 import { BRIDGED_H, fillGap, missingHours } from './fill-gaps.js';
 import { isCoarse, type KnownHours, type Site } from './known-hours.js';
 
-/** How a probe's readings came to the seed: as they are, by conduction down, by the waves' lift up; or not at all. */
+/** Way of a probe's readings to the seed: unchanged, by downward propagation, by upward inversion; or none. */
 export type Moved = 'not-moved' | 'down' | 'up' | 'too-far' | 'too-short';
 
 /** A soil series on the record's clock, where the probe is and where the seed is. */

@@ -14,13 +14,13 @@ import type { Clock, ProbeAtSeed } from './probe-at-seed.js';
 import { runningDay } from './running-day.js';
 import type { SoilWarning } from './soil-facts.js';
 
-/** What the probes teach about the bed's model. Shapes (nHours of the record's clock). */
+/** Calibration of the bed's model by its probes. Shapes (nHours of the record's clock). */
 export interface ProbeCalibration {
   /** To be added to the model at the seed [K]. */
   readonly correctionK: Float64Array;
   /** Standard deviation of a day's mean about the corrected one [K]. */
   readonly sdK: Float64Array;
-  /** How much wider than the model the bed swings between day and night; 1 where no probe says. */
+  /** Ratio of the bed's diurnal range to the model's; 1 without a probe. */
   readonly diurnalFactor: number;
   /** False where no day was known by both. */
   readonly isCalibrated: boolean;
@@ -29,7 +29,7 @@ export interface ProbeCalibration {
   readonly warnings: readonly SoilWarning[];
 }
 
-/** How much the difference from the model may itself differ from one depth to another [K]: our judgement. */
+/** Standard deviation between depths of the difference from the model [K]: our judgement. */
 const OTHER_DEPTH_SD_K = 0.4;
 /** A day counts where so many of its hours are known by both [h]. */
 const WHOLE_DAY_H = 18;
@@ -37,7 +37,7 @@ const WHOLE_DAY_H = 18;
 const ICE_C = 1;
 /** A forecast day is never less sure than a day of the season at random [K]: our judgement. */
 const FORECAST_SD_MAX_K = 2.5;
-/** Where the day's air was filled, or its swing and with it its sunshine supposed [K]: our judgement. */
+/** Added standard deviation on days whose air was filled, or whose diurnal range and so sunshine was assumed [K]: our judgement. */
 const FILLED_AIR_SD_K = 1.5;
 const SUPPOSED_SWING_SD_K = 1;
 /** Under snow that may not lie [K]. */
@@ -103,7 +103,7 @@ export function probeCalibration(
   };
   const { residuals } = model.surface;
   const { correctionK, sdK } = probeUpdate(residuals, taughtDays, { days: [...residualK.keys()], sun });
-  // What a probe at another depth teaches has the way between them to go.
+  // The lesson of a probe at another depth is uncertain by the distance between them.
   const isAtSeed = probes.some(({ moved }) => moved === 'not-moved');
   const movedSdK = taught.length > 0 && !isAtSeed ? OTHER_DEPTH_SD_K : 0;
   const grown = startSdK === null ? null : growthOfUncertainty(model, depthsCm.at(-1)!, nDays);
@@ -131,16 +131,16 @@ export function probeCalibration(
   };
 }
 
-/** So many days' worth of the model's own swing stand against what a probe shows [d]: our choice. */
+/** Weight of the model's own diurnal range beside a probe's, in days of readings [d]: our choice. */
 const SWING_PRIOR_DAYS = 2;
-/** Of a day's hours so many must be read to tell its swing [h]. */
+/** Minimum hours read on a day to know its diurnal range [h]. */
 const SWING_MIN_H = 20;
 /** A bed that swings beyond these is another bed than the one described. */
 const MIN_SWING = 0.6;
 const MAX_SWING = 1.6;
 
 /**
- * How much wider than the model the probes swing about the mean of the day around each hour.
+ * Ratio of the probes' diurnal range to the model's, about the mean of the day around each hour.
  *
  * Formula: (Σ m o + k) / (Σ m² + k), m and o the differences from the running day's mean, modelled and measured, and k two
  * days' share of Σ m²: least squares, drawn towards 1 where little is known. The probe's depth does not matter: what
@@ -226,7 +226,7 @@ function disagreement(residualK: Float64Array, sdK: number): SoilWarning[] {
     },
   ];
 }
-/** So many standard deviations are no longer a bed's own ways. */
+/** A larger difference, in standard deviations, is an error rather than a property of the bed. */
 const TOO_FAR_SD = 3;
 
 function calibrationWarning(
@@ -247,7 +247,7 @@ function calibrationWarning(
   };
 }
 
-/** What each day's own air adds to the doubt [K]: more with each day of a forecast, counted from the last that is none. */
+/** Uncertainty that each day's air adds [K]: it grows with each day of a forecast after the last measured one. */
 function doubtOfAir(
   { air, snowCover }: ModelledBed,
   modelFromH: number,

@@ -9,7 +9,7 @@ import type { ModelledBed } from './modelled-bed.js';
 import type { ProbeAtSeed } from './probe-at-seed.js';
 import type { SoilAssumption, SoilWarning } from './soil-facts.js';
 
-/** What the notes are about. */
+/** Findings that the notes report. */
 interface SoilFindings {
   readonly bedding: Bedding;
   readonly depthCm: number;
@@ -39,15 +39,15 @@ export const soilWarnings = ({ depthCm, model, probes, isIndoors, hasAir, fromH 
 /** The code of the note that says so. */
 export const SNOW_SUPPOSED = 'snow-supposed';
 
-/** Is snow taken to lie in any of the model's hours from one on? */
+/** True if the model assumes snow in any hour from one on. */
 export const isUnderSnow = ({ snowCover }: ModelledBed, fromH: number): boolean =>
   snowCover.subarray(Math.max(0, fromH)).some((cover) => cover > 0.5);
 
-/** Of snow, which nobody has told of. */
+/** Note on snow, which the service assumes from frost alone. */
 const snowNotes = (model: ModelledBed | null, fromH: number): SoilWarning[] =>
   model && isUnderSnow(model, fromH) ? [{ code: SNOW_SUPPOSED, params: {} }] : [];
 
-/** Of air that is known by its means alone. */
+/** Note on air known by its means alone. */
 function airWarnings(above: AirAboveBed | null): SoilWarning[] {
   const meansOnly = above?.swings.some((swings, hour) => swings === 0 && above.basis[hour] !== basisCode('filled'));
   return meansOnly ? [{ code: 'air-means-only', params: { swingK: CLIMATOLOGICAL_RANGE_K } }] : [];
@@ -86,12 +86,12 @@ function originNotes(model: ModelledBed | null, { site, bed }: Bedding, isIndoor
   return notes;
 }
 
-/** How far soil worked out from air was off: see the accuracy report [cm, K]. */
+/** Errors of soil worked out from air, from the accuracy report [cm, K]. */
 const COMPARED = { checkedDepthCm: 5, meanErrorK: 1.4, maxErrorK: 2.1 } as const;
 /** An open wet tray lies about so far below the room [K]. */
 const WET_TRAY_BELOW_K = 1;
 
-/** Of a soil series that is itself worked out: an answer of ours sent back, or another's. */
+/** Note on a soil series that is itself worked out: an answer of ours sent back, or another program's. */
 function supposedNotes(probes: readonly ProbeAtSeed[]): SoilAssumption[] {
   const isSupposed = probes.some(({ atProbe }) =>
     atProbe.basis.some((basis, hour) => basis !== basisCode('measured') && !Number.isNaN(atProbe.hourlyC[hour])),
@@ -99,7 +99,7 @@ function supposedNotes(probes: readonly ProbeAtSeed[]): SoilAssumption[] {
   return isSupposed ? [{ code: 'soil-not-measured', params: {} }] : [];
 }
 
-/** By how much hours moved up from a probe erred, and where that was compared: one bare plot [K, cm]. */
+/** Errors of hours moved up from a probe, compared on one bare plot [K, cm]. */
 const MOVED_UP = { errorFromK: 0.6, errorToK: 1.1, checkedFromCm: 10, checkedToCm: 5 } as const;
 
 const movedNotes = (probes: readonly ProbeAtSeed[], depthCm: number): SoilAssumption[] =>

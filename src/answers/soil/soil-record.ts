@@ -34,7 +34,7 @@ import {
 import { type ProbeCalibration, probeCalibration } from './probe-calibration.js';
 import { soilAssumptions, soilWarnings } from './soil-notes.js';
 
-/** What is known of the soil at the depth asked, hour by hour, before anything is supposed. */
+/** Known soil at a depth, hour by hour, before anything is assumed. */
 export interface SoilRecord extends Clock, OverlaidSoil {
   readonly probes: readonly ProbeAtSeed[];
   readonly model: ModelledBed | null;
@@ -148,7 +148,7 @@ export function soilRecords<T>(
   });
 }
 
-/** What the probes tell of one depth. */
+/** The probes' readings at one depth. */
 interface AtDepth {
   readonly asked: number;
   readonly depthCm: number;
@@ -160,7 +160,7 @@ interface AtDepth {
   readonly before: ProbeAtSeed | undefined;
 }
 
-/** What is known of the bed, whichever depth is asked. */
+/** The part of the record that all depths share. */
 interface Seen {
   readonly site: Site;
   readonly soil: readonly ReadSeries[];

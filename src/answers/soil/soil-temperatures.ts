@@ -24,7 +24,7 @@ import { atSeed } from './probe-at-seed.js';
 import { refuseDepth } from './refuse-depth.js';
 import type { SoilWarning } from './soil-facts.js';
 
-/** What a grower asks: how warm is the soil at this depth of this bed. */
+/** A grower's question: the soil temperature at a depth of a bed. */
 export interface SoilQuestion extends Bedding {
   readonly series: readonly ReadSeries[];
   readonly understood: readonly SeriesReport[];
@@ -61,7 +61,7 @@ const MAX_DAYS = 11_000;
 const MAX_DAYS_BY_HOUR = 800;
 const TAUGHT_AFTER_H = 60 * 24;
 
-/** How warm the soil is at a depth, day by day or hour by hour, and how sure that is. */
+/** Soil temperature at a depth by day or hour, with its uncertainty. */
 export function soilTemperatures(
   question: SoilQuestion,
   findPast: FindPast = pastSoil,
@@ -116,7 +116,7 @@ function asksAhead({ series, beyond }: SoilQuestion, toMs: number): boolean {
   return beyond !== null || measured.length < series.length || measured.length === 0 || toMs > Math.max(...measured);
 }
 
-/** What concerns the spells of a sowing, and says nothing of the soil. */
+/** Codes that concern the spells of a sowing alone, so soil answers leave them out. */
 const ofSowings = new Set(['no-swing', 'some-days-without-swing']);
 /** A drift or a repeated week says little so long after the last value [d]. */
 const FAR_AHEAD_DAYS = 30;

@@ -77,7 +77,7 @@ function refuseElsewhen(series: readonly ReadSeries[], { bed, site }: Bedding, i
   if (firstMs - imbibitionMs > MAX_START_GAP_H * HOUR_MS) refuseLateStart(firstMs, site);
 }
 
-/** What was sent lies before and after, and too far off on both sides. */
+/** Refuses values that lie before and after the wetting, too far off on both sides. */
 function refuseNothingNear(imbibitionMs: number, site: Site): never {
   throw new RequestError(
     'gap-too-long',

@@ -10,13 +10,13 @@ import type { FilledRecord } from './filled-record.js';
 /** The hours from the record's start on. All of one length. */
 export interface LaidOut {
   readonly hourlyC: Float64Array;
-  /** What each hour rests on: codes of basics/series. */
+  /** Provenance of each hour: codes of basics/series. */
   readonly basis: Uint8Array;
-  /** How far a day's mean may be off for want of knowing the soil, the weather ahead left aside: standard deviation [K]. */
+  /** Standard deviation of a day's mean for want of knowing the soil, without that of the weather ahead [K]. */
   readonly sdK: Float64Array;
 }
 
-/** What follows the last value. */
+/** The source of the hours after the last value. */
 export interface After {
   readonly beyond: Extrapolation;
   readonly past: PastSoil | null;
@@ -47,7 +47,7 @@ export function layOut(record: FilledRecord, { beyond, past, ahead }: After, tot
     const comingH = knownToH - measuredToH;
     all.sdK.set(aheadUncertaintyK(soil, past, { fromH: measuredToH, nHours, comingH }), measuredToH);
   } else if (total > knownToH && beyond !== 'refuse') {
-    // Where no past year is known right now, the season drifts on.
+    // Seasonal persistence replaces past years while none is known.
     const assumed = beyond === 'repeat-last-week' ? beyond : 'seasonal-drift';
     const fromMs = soil.startMs + knownToH * HOUR_MS;
     all.hourlyC.set(hoursAhead(assumed, knownC, total - knownToH, fromMs, site), knownToH);

@@ -21,7 +21,7 @@ export interface SeedTemperature extends LaidOut {
   readonly startMs: number;
 }
 
-/** What is known of the temperature at the seed, ready to be carried on as far as it is needed. */
+/** Known temperature at the seed, to be extrapolated as far as needed. */
 export interface SeedRecord extends Omit<FilledRecord, 'knownC'> {
   /** False where nothing since wetting shows the swing of day and night. */
   readonly showsSwing: boolean;
@@ -31,7 +31,7 @@ export interface SeedRecord extends Omit<FilledRecord, 'knownC'> {
   longGap(hoursAfterWetting: number): LongGap | null;
   /** The past years after the last measured hour; null where something else is supposed. */
   readonly ahead: YearsAhead | null;
-  /** As `upTo` from the wetting on, but after the last measured hour once as in each past year. */
+  /** As `upTo` from the wetting on, but with one series for each past year after the last measured hour. */
   members(hoursAfterWetting: number): readonly Float64Array[];
   /** Temperatures up to this many hours after wetting, supposed where nothing was sent. */
   upTo(hoursAfterWetting: number): SeedTemperature;

@@ -4,7 +4,7 @@ import type { SoilRecord } from '../../soil/soil-record.js';
 import { bedChangedK } from './bed-changed.js';
 import type { BedChange } from './remedies.js';
 
-/** What keeping a bed wet makes of it; a dry bed is moist once it has been watered. */
+/** Moisture of a bed that is kept wetter; a dry bed counts as moist, because it has been watered by then. */
 const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
 
 /**

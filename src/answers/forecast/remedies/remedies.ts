@@ -16,7 +16,7 @@ export const remedyActions = [
 
 const bedActions = ['shade', 'keep-wet', 'cover'] as const;
 
-/** Can it still be done once the seed is sown? */
+/** True if it can still be done once the seed is sown. */
 export const helpsSownSeed = ({ action }: Pick<Remedy, 'action'>): boolean =>
   (bedActions as readonly string[]).includes(action);
 
@@ -25,33 +25,33 @@ export interface Remedy {
   readonly action: (typeof remedyActions)[number];
   readonly text: RemedyText;
   readonly hotHoursAvoided?: Span;
-  /** How much cooler the seed would lie at the day's peak [K]. */
+  /** Cooling of the seed at the day's peak [K]. */
   readonly coolerC?: Span;
 }
 
-/** How much cooler the seed would lie at the day's peak, in whole degrees [K]: more would promise too much. */
+/** Cooling of the seed at the day's peak, in whole degrees because more would promise too much [K]. */
 export interface Cooler {
   readonly coolerK: number;
   readonly coolerFromK: number;
   readonly coolerToK: number;
 }
 
-/** What is done to a bed against heat, and how much warmer the seed then lies, hour by hour since wetting [K]. */
+/** A change to a bed against heat, and the warming of the seed by it, hour by hour since wetting [K]. */
 export interface BedChange {
   readonly action: (typeof bedActions)[number];
   readonly textOf: (cooler: Cooler) => RemedyText;
   readonly warmerK: Float64Array;
 }
 
-/** What a change of the bed is worth has been worked out, not measured: it is told from half of it to half as much again. */
+/** The effect of a change is worked out, not measured, so its range is from half of it to half as much again. */
 const MIN_EFFECT = 0.5;
 const MAX_EFFECT = 1.5;
 /** The worst of the day's heat is over by then. */
 export const EVENING = '18:00';
-/** Where seed sprouts on damp paper before it is sown into heat, and into cold [°C]: common practice, no source. */
+/** Temperature of damp paper on which seed sprouts before it is sown into heat, and into cold [°C]: common practice, no source. */
 const COOL_PAPER_C: Span = { from: 15, to: 20 };
 const WARM_PAPER_C: Span = { from: 20, to: 25 };
-/** How much warmer fleece or perforated film has kept soil on average [K], and at which depth [cm]. */
+/** Mean warming of soil under fleece or perforated film [K], and its depth [cm]. */
 const UNDER_FLEECE_K: Span = { from: 1, to: 2.5 };
 const UNDER_FLEECE_CM = 10;
 
@@ -61,7 +61,7 @@ export interface FreeDate {
   readonly hoursLeft: number;
 }
 
-/** What the remedies need to know of the sowing. Hours since wetting. */
+/** The sowing as the remedies need it. Hours since wetting. */
 export interface SpellSetting {
   readonly hourlyC: Float64Array;
   readonly dayOfHour: Int32Array;
@@ -71,13 +71,13 @@ export interface SpellSetting {
   /** The first later date that meets no such spell, as far as the temperatures reach; null where none is in sight. */
   readonly freeDate: FreeDate | null;
   readonly lastDate: PlainDate;
-  /** Can the crop be raised in trays and planted out? */
+  /** True if the crop can be raised in trays and planted out. */
   readonly bearsMoving: boolean;
-  /** What can be done to the bed. */
+  /** Possible changes to the bed. */
   readonly bedChanges: readonly BedChange[];
 }
 
-/** What can be done about a hot spell, most useful first; what would spare the seed no hot hour is left out. */
+/** Remedies against a hot spell, most useful first; one that would spare the seed no hot hour is left out. */
 export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   const all: Span = { from: spell.hours, to: spell.hours };
   const remedies: Remedy[] = setting.bedChanges.map((change) => {
@@ -120,7 +120,7 @@ export function hotRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   return remedies.filter(({ hotHoursAvoided }) => hotHoursAvoided?.to !== 0);
 }
 
-/** What can be done about cold that harms the wet seed. */
+/** Remedies against cold that harms the wet seed. */
 export function coldRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
   return [
     { action: 'wait', text: waitText('cold', spell, setting) },
@@ -187,7 +187,7 @@ function hoursAvoided(spell: Spell, { hourlyC }: SpellSetting, { warmerK }: BedC
   return { from: spell.hours - left(MIN_EFFECT), to: spell.hours - left(MAX_EFFECT) };
 }
 
-/** How much cooler the seed would lie at the hottest hour of each of the spell's days, on average. */
+/** Mean cooling of the seed at the hottest hour of each of the spell's days. */
 function coolerAtPeaks(spell: Spell, { hourlyC, dayOfHour }: SpellSetting, { warmerK }: BedChange): Span {
   const peaks = new Map<number, number>();
   for (let hour = spell.fromH; hour < spell.toH; hour++) {

@@ -50,13 +50,13 @@ export function spellAnswer(
   };
 }
 
-/** What a later sowing is judged by. */
+/** Criteria of a later sowing. */
 export interface LaterSowing {
   /** The first day that may do, counted from the sowing's own. */
   readonly fromDay: number;
   /** Hours from midnight to the sowing. */
   readonly sowingH: number;
-  /** How far an hour at a temperature carries the seed towards the end of its emergence [1/h]. */
+  /** Progress in an hour at a temperature towards the end of emergence [1/h]. */
   readonly progressAt: (tempC: number) => number;
   readonly isHarmful: (tempC: number) => boolean;
 }

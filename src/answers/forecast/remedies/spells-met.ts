@@ -15,7 +15,7 @@ export interface SpellsMet {
   readonly hasHotSpell: boolean;
 }
 
-/** How much longer than half of the seed nine tenths take, with the spread of most crops. */
+/** Ratio of t90 to t50, with the sigma of most crops. */
 const MOST_OVER_HALF = 1.5;
 
 /** The spells that a sowing meets before most of it is up. Remedies are worked out only where there is a spell. */
