@@ -50,7 +50,9 @@ import { frostDatesRoutes } from './routes/places/frost-dates.js';
 import { placeAirRoutes } from './routes/places/place-air.js';
 import { placeComingDaysRoutes } from './routes/places/place-coming-days.js';
 import { placeNormalsRoutes } from './routes/places/place-normals.js';
-import { placeRoutes } from './routes/places/places.js';
+import { type PlaceSources, placeRoutes } from './routes/places/places.js';
+import { type RefreshPlace, refreshAirRoutes } from './routes/places/refresh-air.js';
+import { sourcePresetRoutes } from './routes/places/source-presets.js';
 import { planRoutes } from './routes/plans/plans.js';
 import { bedReadingsRoutes } from './routes/readings/bed-readings.js';
 import { readingsRoutes } from './routes/readings/readings.js';
@@ -91,6 +93,8 @@ export interface AppOptions {
   readonly work?: WorkerPool | undefined;
   /** Allows subscriptions to private addresses and without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
+  /** What places may have for sources, and how they are asked now; left out: any public one, which nobody asks. */
+  readonly sources?: (PlaceSources & { readonly refreshPlace: RefreshPlace }) | undefined;
   /** Left out: nothing is logged. */
   readonly log?: FastifyBaseLogger | undefined;
   /** Hosts to serve besides this machine's own names; left out: any. */
@@ -128,6 +132,7 @@ export async function buildApp({
   workLimit: workPerMinute = 0,
   takeAllowance: take,
   allowPrivateWebhooks = false,
+  sources = { allowed: 'any', hasContact: false, allowPrivate: false, refreshPlace: async () => false },
   work = workerPool({ modelVersion: model.version }),
   log,
   hosts,
@@ -206,7 +211,9 @@ export async function buildApp({
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
-    ...placeRoutes(store, clock),
+    ...placeRoutes(store, clock, sources),
+    ...refreshAirRoutes(store, clock, sources.allowed, sources.refreshPlace),
+    ...sourcePresetRoutes(clock, sources.allowed),
     ...placeAirRoutes(store, clock),
     ...placeNormalsRoutes(store, clock),
     ...placeComingDaysRoutes(store, clock),

@@ -11,6 +11,7 @@ import {
   zoneNamed,
 } from '../../basics/calendar.js';
 import { type Note, RequestError } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyMinima } from '../../climate/frost-dates.js';
 import type { Normals } from '../../climate/normals.js';
@@ -21,9 +22,10 @@ import { meanOfDays, type ReadSeries } from '../../readings/read-series.js';
 import { longestJoinedMs, usualStepMs } from '../../readings/time/step.js';
 import { gardenRefusal } from '../refusal-facts.js';
 import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-cache.js';
+import type { PresetName } from '../store/source-presets.js';
 import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
 import type { ReadingsToCome } from './bed-facts.js';
-import { sourceNote } from './source-note.js';
+import { creditedPresets, failedSources, sourceNotes } from './source-note.js';
 
 /** The rows that say what an answer about a place or a bed rests on: they are read before any series. */
 export interface PlaceRecords {
@@ -33,8 +35,12 @@ export interface PlaceRecords {
   readonly site: Site;
   /** At the place. */
   readonly today: PlainDate;
-  /** What an answer should say of the place's source. */
-  readonly sourceNote: Note | null;
+  /** What an answer should say of the place's sources. */
+  readonly sourceNotes: readonly Note[];
+  /** The sources that have not given what they should have. */
+  readonly failedSources: readonly Fact[];
+  /** The presets that an answer credits. */
+  readonly credited: readonly PresetName[];
 }
 
 export interface BedRecords extends PlaceRecords {
@@ -75,11 +81,14 @@ export async function bedRows(store: Store, owner: string, id: string, nowMs: nu
 async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<PlaceRecords, 'bed'>> {
   const { latitude, longitude, annualRainMm } = place;
   const zone = zoneNamed(place.timeZone);
+  const states = place.sources.length > 0 ? await store.sourceStates(owner, place.id) : [];
   return {
     place,
     site: { zone, latitude, longitude, annualRainMm },
     today: dateAt(nowMs, zone),
-    sourceNote: place.source && sourceNote(await store.sourceState(owner, place.id), nowMs),
+    sourceNotes: sourceNotes(states, nowMs),
+    failedSources: failedSources(states, nowMs),
+    credited: creditedPresets(states),
   };
 }
 
@@ -87,11 +96,12 @@ async function rowsOf(store: Store, owner: string, place: Place, nowMs: number):
  * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
  * the lots that were sown in it, a place's by its air.
  */
-export const bedInputsIn = ({ place, bed, today, sourceNote }: PlaceRecords): object => ({
+export const bedInputsIn = ({ place, bed, today, sourceNotes, credited }: PlaceRecords): object => ({
   place: [place.id, place.revision],
   bed: bed && [bed.id, bed.revision],
   today,
-  notes: sourceNote ? [sourceNote] : [],
+  notes: sourceNotes,
+  ...(credited.length > 0 && { credited }),
 });
 
 /** A bed and its place with all their series; undefined where it is not there. */
@@ -107,12 +117,12 @@ export async function bedInputsOf(
 
 /** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
 export async function keptOf(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
-  const { bed, sourceNote } = rows;
+  const { bed, sourceNotes } = rows;
   const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
     placeSeries(store, owner, rows),
     bed ? bedSeries(store, owner, bed, rows) : NOT_MEASURED,
   ]);
-  const notes = [...(sourceNote && air.length > 0 ? [sourceNote] : []), ...(note ? [note] : [])];
+  const notes = [...(air.length > 0 ? sourceNotes : []), ...(note ? [note] : [])];
   const bedMake = bed && {
     kind: bed.kind,
     cover: bed.cover,
@@ -130,15 +140,20 @@ export async function keptOf(store: Store, owner: string, rows: PlaceRecords): P
  * @throws {RequestError} `no-readings` where there is neither.
  */
 export function seriesToGoBy(
-  { series, normals, site, place, bed, toCome }: BedInputs,
+  { series, normals, site, place, bed, toCome, failedSources }: BedInputs,
   nowMs: number,
 ): readonly ReadSeries[] {
   if (series.length > 0) return series;
   if (normals) return [insteadOfMeasured(climatologicalSeries(normals, nowMs, site))];
-  throw new RequestError('no-readings', [
-    gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
-    ...(toCome ? [toCome] : []),
-  ]);
+  throw new RequestError(
+    'no-readings',
+    [
+      gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
+      ...(toCome ? [toCome] : []),
+      ...failedSources,
+    ],
+    failedSources.map((detail) => ({ detail })),
+  );
 }
 
 /** A usual year's air in place of what nobody measured. */

@@ -10,6 +10,7 @@ import { ownerOf } from '../auth/owner.js';
 import type { AnswerCache } from '../negotiation/answer-cache.js';
 import { formOf } from '../negotiation/picture.js';
 import type { Written } from '../negotiation/written.js';
+import { namingSources } from './credited.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
@@ -52,14 +53,15 @@ export async function answerPost<A extends AnyQuery, Answer>(
       if (isAlwaysLong) request.askedBy().takePlace?.();
       const known = await knownOf(service, request, asked.where);
       const file = await readFileBody(request, hints, zoneAsked(asked, known));
-      return answer(asked, readFile(file), known);
+      return namingSources(known.kept, () => answer(asked, readFile(file), known));
     });
   }
   askedByQuery(query, {});
   const { temperatures, ...asking } = read(body, request.body);
   if (isAlwaysLong) request.askedBy().takePlace?.();
   const known = await knownOf(service, request, asking.where);
-  return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
+  const sent = readBody(temperatures, asking, known);
+  return namingSources(known.kept, () => answer(asking as unknown as A, sent, known));
 }
 
 /** The subject of a link: a stored bed or place, by its id. */
@@ -88,7 +90,8 @@ export async function answerLink<A extends AnyQuery>(
   return service.answers.send({ request, reply, owner }, inputs, () =>
     inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
-      return answer(asking, [], { now, kept: await keptOf(service.store, owner, rows) });
+      const kept = await keptOf(service.store, owner, rows);
+      return namingSources(kept, () => answer(asking, [], { now, kept }));
     }),
   );
 }
