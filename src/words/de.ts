@@ -1207,7 +1207,7 @@ export const de = {
   attribution:
     '{preset, select, nasa_power {Vergangene Lufttemperaturen vom POWER-Projekt des NASA Langley Research Center; wir rechnen damit weiter.} open_meteo_archive {Vergangene Lufttemperaturen von Open-Meteo.com; wir rechnen damit weiter.} open_meteo_forecast {Wettervorhersage von Open-Meteo.com; wir rechnen damit weiter.} met_norway {Wettervorhersage von MET Norway; wir rechnen damit weiter.} other {Wettervorhersage des U.S. National Weather Service; wir rechnen damit weiter.}}',
   reanalysis:
-    'Die vergangenen Tage von {publisher} stammen aus einem Modell und gelten für eine ganze Zelle seines Gitters, nicht von einem Thermometer. Frostmulden, Städte und Hänge weichen ab: Ergänzen Sie Tage einer Station in der Nähe, wo Sie welche haben.',
+    'Die vergangenen Tage von {preset, select, nasa_power {NASA POWER} other {Open-Meteo}} stammen aus einem Modell und gelten für eine ganze Zelle seines Gitters, nicht von einem Thermometer. Frostmulden, Städte und Hänge weichen ab: Ergänzen Sie Tage einer Station in der Nähe, wo Sie welche haben.',
   'unknown-preset': 'Keine Quelle heißt „{preset}“. GET /v1/source-presets nennt alle.',
   'unknown-preset.field': 'muss der Name einer Quelle sein',
   'contact-needed':
@@ -1218,9 +1218,9 @@ export const de = {
   'private-address.field':
     'muss eine Adresse sein, die andere erreichen; {host} gehört zu diesem Rechner oder ist privat',
   'no-source':
-    '{why, select, none {Für den Ort „{place}“ wird nichts gefragt: Er hat keine Quelle. Geben Sie ihm eine, etwa "source": { "preset": "nasa-power" }.} off {Dieser Dienst fragt so, wie er eingestellt ist, keine Quellen, also auch keine für den Ort „{place}“.} other {Dieser Dienst fragt so, wie er eingestellt ist, nur Quellen mit Namen, und der Ort „{place}“ hat keine davon. GET /v1/source-presets nennt sie.}}',
+    '{why, select, none {Für den Ort „{place}“ wird nichts gefragt: Er hat keine Quelle. Senden Sie ihm eine mit PATCH als „source“, etwa das preset nasa-power.} off {Dieser Dienst fragt so, wie er eingestellt ist, keine Quellen, also auch keine für den Ort „{place}“.} other {Dieser Dienst fragt so, wie er eingestellt ist, nur Quellen mit Namen, und der Ort „{place}“ hat keine davon. GET /v1/source-presets nennt sie.}}',
   'too-soon':
-    'Die Quellen dieses Ortes wurden in den letzten {minutes, number} Minuten gefragt oder bitten um Ruhe. Fragen Sie in {waitS, plural, one {einer Sekunde} other {# Sekunden}} wieder.',
+    'Die Quellen dieses Ortes wurden in den letzten {minutes} Minuten gefragt oder bitten um Ruhe. Fragen Sie in {waitS, plural, one {einer Sekunde} other {# Sekunden}} wieder.',
   'title.unknown-preset': 'Keine Quelle dieses Namens',
   'cause.unknown-preset': 'Es ist eine Quelle genannt, die dieser Dienst nicht kennt.',
   'cure.unknown-preset': 'Senden Sie einen der Namen unter „choices“; GET /v1/source-presets sagt, was jede gibt.',

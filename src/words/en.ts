@@ -1168,7 +1168,7 @@ export const en = {
   attribution:
     '{preset, select, nasa_power {Past air temperatures from the POWER Project of the NASA Langley Research Center; we work on from them.} open_meteo_archive {Past air temperatures by Open-Meteo.com; we work on from them.} open_meteo_forecast {Weather forecast by Open-Meteo.com; we work on from it.} met_norway {Weather forecast by MET Norway; we work on from it.} other {Weather forecast by the U.S. National Weather Service; we work on from it.}}',
   reanalysis:
-    'The past days from {publisher} are a model’s, for a whole cell of its grid, not a thermometer’s. Frost hollows, towns and hillsides differ: add days of a station nearby where you have them.',
+    'The past days from {preset, select, nasa_power {NASA POWER} other {Open-Meteo}} are a model’s, for a whole cell of its grid, not a thermometer’s. Frost hollows, towns and hillsides differ: add days of a station nearby where you have them.',
   'unknown-preset': 'No source is named "{preset}". GET /v1/source-presets lists those that are.',
   'unknown-preset.field': 'must be the name of a source',
   'contact-needed':
@@ -1178,9 +1178,9 @@ export const en = {
     '{host} lies on this machine or in its own network, where the service asks nothing. Name a public address; the operator may allow others with ALLOW_PRIVATE_SOURCES=1.',
   'private-address.field': 'must be an address that others can reach; {host} is this machine’s own, or private',
   'no-source':
-    '{why, select, none {Nothing is asked for the place "{place}": it has no source. Put one, as "source": { "preset": "nasa-power" }.} off {This service is set to ask no sources, so nothing was asked for the place "{place}".} other {This service is set to ask only sources by name, and the place "{place}" has none of those. GET /v1/source-presets lists them.}}',
+    '{why, select, none {Nothing is asked for the place "{place}": it has no source. Send one by PATCH as its "source", such as the preset nasa-power.} off {This service is set to ask no sources, so nothing was asked for the place "{place}".} other {This service is set to ask only sources by name, and the place "{place}" has none of those. GET /v1/source-presets lists them.}}',
   'too-soon':
-    'The sources of this place were asked in the last {minutes, number} minutes, or ask to be left alone. Ask again in {waitS, plural, one {# second} other {# seconds}}.',
+    'The sources of this place were asked in the last {minutes} minutes, or ask to be left alone. Ask again in {waitS, plural, one {# second} other {# seconds}}.',
   'title.unknown-preset': 'No source of this name',
   'cause.unknown-preset': 'A source is named that this service does not know.',
   'cure.unknown-preset': 'Send one of the names under "choices"; GET /v1/source-presets tells what each gives.',

@@ -31,7 +31,7 @@ export function sourceNotes(states: readonly SourceState[], nowMs: number): Fact
       const status = sourceStatus(state, nowMs);
       return status === 'ok' ? [] : sourceFault(state, nowMs, status === 'failing');
     }),
-    ...reanalyses.map((preset) => presetFact('reanalysis', { preset, publisher: sourcePresets[preset].name })),
+    ...reanalyses.map((preset) => presetFact('reanalysis', { preset })),
   ];
 }
 

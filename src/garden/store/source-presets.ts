@@ -94,7 +94,7 @@ export const sourcePresets: Readonly<Record<PresetName, SourcePreset>> = {
     isReanalysis: false,
   },
   'us-nws': {
-    name: 'U.S. National Weather Service',
+    name: 'NWS (weather.gov)',
     gives: 'forecast',
     format: 'forecast-grid-json',
     host: 'api.weather.gov',
@@ -116,7 +116,7 @@ export const presetFacts = {
   'preset.reads': { preset: presetNames },
   'preset.consequence': { preset: presetNames },
   attribution: { preset: presetNames },
-  reanalysis: { preset: presetNames, publisher: 'text' },
+  reanalysis: { preset: presetNames },
 } as const satisfies FactKinds;
 
 export const presetFact = factsOf(presetFacts);

@@ -1,4 +1,3 @@
-import { type ErrorCode, RequestError } from '../../basics/errors.js';
 import type { BedInputs } from '../../garden/bed/bed-inputs.js';
 import { type Attribution, attributionOf } from '../../garden/store/source-presets.js';
 
@@ -10,28 +9,4 @@ export function credited<Content extends object>(
   const hasAir = kept?.series.some(({ medium }) => medium === 'air');
   if (!hasAir || kept!.credited.length === 0) return content;
   return { ...content, attributions: kept!.credited.map(attributionOf) };
-}
-
-/** Refusals for want of air, beside `no-readings`, which names the sources by itself. */
-const FOR_WANT_OF_AIR: readonly ErrorCode[] = [
-  'no-past-years',
-  'too-few-readings',
-  'starts-after-sowing',
-  'ends-too-early',
-  'gap-too-long',
-];
-
-/** Answers a question; where air is missing, the refusal names the sources that should have given it. */
-export async function namingSources<T>(
-  kept: Pick<BedInputs, 'failedSources'> | null,
-  answer: () => Promise<T>,
-): Promise<T> {
-  try {
-    return await answer();
-  } catch (error) {
-    const failed = kept?.failedSources ?? [];
-    if (!(error instanceof RequestError) || failed.length === 0 || !FOR_WANT_OF_AIR.includes(error.code)) throw error;
-    const faults = [...error.faults, ...failed.map((detail) => ({ detail }))];
-    throw new RequestError(error.code, [...error.sentences, ...failed], faults, error.later, error.members);
-  }
 }

@@ -7,7 +7,7 @@ import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
 import { addBytes, airDaysIn, BYTES_PER_AIR_DAY, BYTES_PER_READING, readingsIn, refuseOneMore } from './quotas.js';
 import { rezoneBed } from './reading-days.js';
-import { replaceSources } from './sources.js';
+import { replaceSources } from './source-list.js';
 
 interface PlaceRow {
   readonly id: string;

@@ -1,42 +1,8 @@
-import type { PlainDate } from '../../basics/calendar.js';
-import type {
-  DaysGiven,
-  FetchEnd,
-  PlaceSource,
-  SourceLease,
-  SourceRef,
-  SourceState,
-} from '../../garden/store/store.js';
+import type { FetchEnd, SourceLease, SourceRef, SourceState } from '../../garden/store/store.js';
 import type { Database, Query } from '../database.js';
 import { takeOwnerLock } from '../owner-lock.js';
 import { findPlace } from './places.js';
-
-interface SourceRow {
-  readonly n: number;
-  readonly preset: string | null;
-  readonly format: string | null;
-  readonly url: string | null;
-  readonly every_hours: number;
-  readonly asked_url: string | null;
-  readonly etag: string | null;
-  readonly last_modified: string | null;
-  readonly fetched_at_ms: number | null;
-  readonly tried_at_ms: number | null;
-  readonly next_at_ms: number;
-  readonly not_before_ms: number | null;
-  readonly failures: number;
-  readonly last_error: string | null;
-  readonly days_from: string | null;
-  readonly days_to: string | null;
-  readonly days_count: number | null;
-  readonly lease: number | null;
-  readonly leased_until_ms: number | null;
-}
-
-/** What a source keeps while it moves in its place's list. */
-const STATE = `asked_url, etag, last_modified, fetched_at_ms, tried_at_ms, next_at_ms, not_before_ms, failures, last_error,
-  days_from, days_to, days_count, lease, leased_until_ms`;
-const COLUMNS = `n, preset, format, url, every_hours, ${STATE}`;
+import { daysOf, SOURCE_COLUMNS, type SourceRow, sourceOf, sourceRows } from './source-list.js';
 
 /** A source whose interval was shortened need not wait for the longer one. */
 const IS_DUE = `(next_at_ms <= $1 or (failures = 0 and fetched_at_ms + every_hours * 3600000 <= $1))
@@ -66,7 +32,7 @@ export const leaseSource = (
   database.transaction(async (query) => {
     const lease = await takeOwnerLock(query, owner);
     const [row] = await query.all<SourceRow>(
-      `select ${COLUMNS} from place_sources where ${IS_DUE} and owner = $2 and place = $3 and n = $4`,
+      `select ${SOURCE_COLUMNS} from place_sources where ${IS_DUE} and owner = $2 and place = $3 and n = $4`,
       [nowMs, owner, id, n],
     );
     const place = await findPlace(query, owner, id);
@@ -133,7 +99,7 @@ function write(query: Query, of: readonly [string, string, number], end: FetchEn
 }
 
 export async function findSourceStates(database: Database, owner: string, place: string): Promise<SourceState[]> {
-  const rows = await rowsOf(database, owner, place);
+  const rows = await sourceRows(database, owner, place);
   return rows.map((row) => ({
     source: sourceOf(row),
     fetchedAtMs: row.fetched_at_ms,
@@ -162,43 +128,3 @@ export async function hurrySources(
     );
   });
 }
-
-/** Replaces a place's list of sources; one that was in it before keeps its state, unless all begin anew. */
-export async function replaceSources(
-  query: Query,
-  owner: string,
-  place: string,
-  sources: readonly PlaceSource[],
-  { isAnew }: { readonly isAnew: boolean },
-): Promise<void> {
-  const before = new Map((isAnew ? [] : await rowsOf(query, owner, place)).map((row) => [identityOf(row), row]));
-  await query.run('delete from place_sources where owner = $1 and place = $2', [owner, place]);
-  for (const [n, { preset, format, url, everyHours }] of sources.entries()) {
-    const row = before.get(identityOf({ preset, format, url }));
-    const state = STATE.split(',').map((name) => name.trim() as keyof SourceRow);
-    const values = row
-      ? state.map((name) => row[name])
-      : state.map((name) => (name === 'next_at_ms' || name === 'failures' ? 0 : null));
-    await query.run(
-      `insert into place_sources (owner, place, ${COLUMNS})
-       values (${Array.from({ length: 7 + state.length }, (_, i) => `$${i + 1}`).join(', ')})`,
-      [owner, place, n, preset, format, url, everyHours, ...values],
-    );
-  }
-}
-
-const rowsOf = (ask: Pick<Query, 'all'>, owner: string, place: string): Promise<SourceRow[]> =>
-  ask.all<SourceRow>(`select ${COLUMNS} from place_sources where owner = $1 and place = $2 order by n`, [owner, place]);
-
-const identityOf = ({ preset, format, url }: Pick<SourceRow, 'preset' | 'format' | 'url'>): string =>
-  JSON.stringify([preset, format, url]);
-
-const sourceOf = ({ preset, format, url, every_hours: everyHours }: SourceRow): PlaceSource => ({
-  preset,
-  format,
-  url,
-  everyHours,
-});
-
-const daysOf = ({ days_from: from, days_to: to, days_count: count }: SourceRow): DaysGiven | null =>
-  from !== null && to !== null && count !== null ? { from: from as PlainDate, to: to as PlainDate, count } : null;

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { frostDatesOfPlace } from '../../../answers/windows/frost-dates.js';
 import { frostAnswerSchema } from '../../../contract/places.js';
 import { placeRows } from '../../../garden/bed/bed-inputs.js';
+import { namingSources } from '../../../garden/bed/naming-sources.js';
 import { attributionOf } from '../../../garden/store/source-presets.js';
 import type { Store } from '../../../garden/store/store.js';
 import { ownerOf } from '../../auth/owner.js';
@@ -9,7 +10,6 @@ import { sendWithETag } from '../../negotiation/etag.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
-import { namingSources } from '../../question/credited.js';
 import { queryOf, resourceNotFound } from '../../resource/resource.js';
 import { placeIn } from './places.js';
 

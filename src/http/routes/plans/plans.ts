@@ -8,6 +8,7 @@ import {
   keptOf,
   type PlaceRecords,
 } from '../../../garden/bed/bed-inputs.js';
+import { namingSources } from '../../../garden/bed/naming-sources.js';
 import type { GardenPlan } from '../../../garden/plan/plan.js';
 import { planQuestionOf } from '../../../garden/plan/plan-question.js';
 import type { Plan, PlanFields } from '../../../garden/store/season-store.js';
@@ -17,7 +18,7 @@ import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
-import { credited, namingSources } from '../../question/credited.js';
+import { credited } from '../../question/credited.js';
 import type { Service } from '../../question/endpoint.js';
 import { examplePlan } from '../../question/examples.js';
 import { putOperation } from '../../resource/change-routes.js';
