@@ -1172,13 +1172,13 @@ export const en = {
   'unknown-preset': 'No source is named "{preset}". GET /v1/source-presets lists those that are.',
   'unknown-preset.field': 'must be the name of a source',
   'contact-needed':
-    '{publisher} wants to know whom to write to, and this service names nobody. Its operator sets SOURCES_CONTACT to an address; other sources need none.',
+    '{publisher} wants to know whom to write to, and this service names nobody. Its operator sets SOURCES_CONTACT to an address; other sources do without.',
   'contact-needed.field': 'needs SOURCES_CONTACT, which the operator sets',
   'private-address':
     '{host} lies on this machine or in its own network, where the service asks nothing. Name a public address; the operator may allow others with ALLOW_PRIVATE_SOURCES=1.',
   'private-address.field': 'must be an address that others can reach; {host} is this machine’s own, or private',
   'no-source':
-    '{why, select, none {Nothing is asked for the place "{place}": it has no source. Send one by PATCH as its "source", such as the preset nasa-power.} off {This service is set to ask no sources, so nothing was asked for the place "{place}".} other {This service is set to ask only sources by name, and the place "{place}" has none of those. GET /v1/source-presets lists them.}}',
+    '{why, select, none {Nothing is asked for the place "{place}": it has no source. Send one by PATCH as its "source", such as the preset nasa-power.} off {This service is set to ask no sources, so nothing was asked for the place "{place}".} other {This service is set to ask only sources by name, and the place "{place}" has no such one. GET /v1/source-presets lists them.}}',
   'too-soon':
     'The sources of this place were asked in the last {minutes} minutes, or ask to be left alone. Ask again in {waitS, plural, one {# second} other {# seconds}}.',
   'title.unknown-preset': 'No source of this name',
@@ -1193,7 +1193,7 @@ export const en = {
     'A source lies on the service’s own machine or network, and asking there would let callers look into it.',
   'cure.private-address': 'Send a public address. Who runs the service at home may set ALLOW_PRIVATE_SOURCES=1.',
   'title.no-source': 'There is no source to ask',
-  'cause.no-source': 'The place has no source, or the service is set to ask none of its sources.',
+  'cause.no-source': 'The place has no source, or the service is set not to ask its sources.',
   'cure.no-source': 'Put a source to the place, or send its air to /v1/places/…/air.',
   'title.too-soon': 'Asked a moment ago',
   'cause.too-soon': 'The place’s sources were asked just now, or their publishers ask to wait.',

@@ -5,6 +5,7 @@ import { addDays, DAY_MS, HOUR_MS, type PlainDate } from '../../../src/basics/ca
 import { type PresetName, presetNames, sourcePresets } from '../../../src/garden/store/source-presets.js';
 import type { SourceState, Store } from '../../../src/garden/store/store.js';
 import { sourceFetcher } from '../../../src/sources/fetch-source.js';
+import { presetRequest } from '../../../src/sources/preset-requests.js';
 import { publisherPace } from '../../../src/sources/publisher-pace.js';
 import { refreshDue } from '../../../src/sources/refresh.js';
 import { openStore } from '../../../src/storage/open-store.js';
@@ -318,6 +319,18 @@ describe('a publisher by name', () => {
     expect(await one.refreshAfter(0.2)).toBe(1);
     expect(one.server.urls()[1]!.searchParams.get('start')).toBe('19970508');
   });
+});
+
+test('two weeks of days count as one call of Open-Meteo, and never less than one', () => {
+  const place = { latitude: 44, longitude: -30, elevationM: null, timeZone: 'UTC' };
+  const today = '2027-05-31' as PlainDate;
+  const first = presetRequest('open-meteo-archive', { place, today, fetchedOn: null, days: null });
+  expect(first.calls).toBeCloseTo(3660 / 14, 9);
+  const days = { from: '1997-05-08' as PlainDate, to: '2027-05-29' as PlainDate, count: 10_979 };
+  const later = presetRequest('open-meteo-archive', { place, today, fetchedOn: '2027-05-30' as PlainDate, days });
+  // From 31 March to 30 May.
+  expect(later.calls).toBeCloseTo(61 / 14, 9);
+  expect(presetRequest('open-meteo-forecast', { place, today, fetchedOn: null, days: null }).calls).toBe(1);
 });
 
 describe('the pace at which a publisher is asked', () => {
