@@ -85,12 +85,13 @@ export const placePutSchema = z.strictObject({
   elevationM: placeFields.elevationM.default(null),
   annualRainMm: placeFields.annualRainMm.default(null),
   source: placeFields.source.default(null),
-  sources: z
-    .array(z.unknown())
-    .max(MAX_SOURCES)
-    .optional()
-    .describe('As answered, sent back: beside a single `source` the others stay.'),
+  sources: z.unknown().optional().meta({
+    readOnly: true,
+    description: 'As answered, sent back: beside a single `source` the others stay.',
+  }),
 });
+/** What `as=kept` answers. */
+export const placeKeptSchema = placePutSchema.omit({ sources: true });
 export const placePatchSchema = z
   .strictObject(placeFields)
   .partial()
@@ -105,7 +106,10 @@ const placeOutShape = {
   elevationM: z.number().nullable(),
   timeZone: z.string(),
   annualRainMm: z.number().nullable(),
-  source: sourceOutSchema.nullable().describe('The first of the sources.'),
+  source: z
+    .union([sourceOutSchema, z.array(sourceOutSchema)])
+    .nullable()
+    .describe('The first of the sources; with `as=kept` a list of all, where there are several.'),
 };
 export const placeAnswerSchema = z.strictObject({ ...placeOutShape, sources: sourcesOutSchema, ...answerShape });
 export const sourcesAnswerSchema = z.strictObject({ sources: sourcesOutSchema, ...answerShape });

@@ -1,7 +1,13 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { RequestError } from '../../../basics/errors.js';
-import { placeAnswerSchema, placeListSchema, placePatchSchema, placePutSchema } from '../../../contract/places.js';
+import {
+  placeAnswerSchema,
+  placeKeptSchema,
+  placeListSchema,
+  placePatchSchema,
+  placePutSchema,
+} from '../../../contract/places.js';
 import { keptRefusal } from '../../../contract/refusal-facts.js';
 import type { Place, Store } from '../../../garden/store/store.js';
 import type { Route } from '../../openapi/route.js';
@@ -58,7 +64,11 @@ export const placeRoutes = (store: Store, clock: () => Date, rules: PlaceSources
     listRoute({ ...list, onWire: serializePlace }, clock),
     putRoute(put, places, clock),
     patchRoute(patch, places, clock),
-    getRoute({ ...placeSchemas, summary: 'One place', onWire: serializeKeptPlace }, places, clock),
+    getRoute(
+      { ...placeSchemas, put: placeKeptSchema, summary: 'One place', onWire: serializeKeptPlace },
+      places,
+      clock,
+    ),
     deletePlace(places, store),
   ];
 };
