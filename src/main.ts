@@ -71,6 +71,9 @@ async function start(config: Config): Promise<void> {
     deliveries: { delivered: 0, failed: 0, 'switched-off': 0, 'given-up': 0 },
     database: () => diskUse(databaseUrl),
   };
+  const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log };
+  const { SOURCES: allowed, ALLOW_PRIVATE_SOURCES: allowPrivate, SOURCES_CONTACT: contact } = config;
+  const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate, allowed, contact });
   const app = await buildApp({
     version,
     store,
@@ -85,6 +88,7 @@ async function start(config: Config): Promise<void> {
       failing('the database has no limits now: each instance has its own'),
     ),
     allowPrivateWebhooks: config.ALLOW_PRIVATE_WEBHOOKS,
+    sources: { allowed, allowPrivate, hasContact: contact !== '', refreshPlace: sources.refreshPlace },
     hosts: hostsOf(config),
     isProxy: config.TRUST_PROXY,
     publicUrl: config.PUBLIC_URL,
@@ -96,8 +100,6 @@ async function start(config: Config): Promise<void> {
   await warmedUp;
   collectGarbage();
   const address = await listen(app, config);
-  const going = { version, store, clock, random: () => randomInt(2 ** 32) / 2 ** 32, log };
-  const sources = keepRefreshing({ ...going, tally: seen.sources, allowPrivate: config.ALLOW_PRIVATE_SOURCES });
   const deliveries = keepDelivering({ ...going, tally: seen.deliveries, allowPrivate: config.ALLOW_PRIVATE_WEBHOOKS });
   const polling = keepPolling({
     ...going,

@@ -47,6 +47,11 @@ export const errorCodes = [
   'choose-date-order',
   'choose-clock',
   'choose-decimal-mark',
+  'unknown-preset',
+  'contact-needed',
+  'private-address',
+  'no-source',
+  'too-soon',
   'internal',
 ] as const;
 

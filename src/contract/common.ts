@@ -62,8 +62,20 @@ export const modelSchema = z.strictObject({
   sources: z.array(z.string()).optional().describe('Sources of the model: with model=full, and at /v1/model.'),
 });
 
+export const attributionSchema = z.strictObject({
+  ...factShape,
+  code: z.string(),
+  text: z.string().describe('The credit that the publisher asks for; show it beside the answer.'),
+  url: z.string().meta({ format: 'uri' }),
+  licence: z.string().nullable().describe('Name of the licence; null: the publisher names none.'),
+});
+
 /** Fields of every answer. */
 export const answerShape = {
+  attributions: z
+    .array(attributionSchema)
+    .optional()
+    .describe('Credits for the public sources that the answer rests on; left out where it rests on none.'),
   assumptions: z.array(noteSchema).describe('Assumptions behind the answer.'),
   warnings: z.array(noteSchema).describe('Warnings for the grower.'),
   model: modelSchema,

@@ -1,13 +1,16 @@
 import { z } from 'zod';
 import { wasValue } from '../basics/field-facts.js';
 import { sourceFormats } from '../garden/store/source-formats.js';
+import { presetNames } from '../garden/store/source-presets.js';
 import { sourceUrlFault } from '../garden/store/source-url.js';
 import { isTemperature } from '../readings/read-series.js';
-import { answerShape, dateOutSchema, idSchema, timeZoneSchema } from './common.js';
+import { answerShape, attributionSchema, dateOutSchema, factShape, idSchema, timeZoneSchema } from './common.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { nameSchema, revisionOutSchema } from './kept.js';
 
-const sourceShape = {
+const everyHoursSchema = z.number().min(1).max(168).describe('Hours between two requests [h].');
+
+const addressSourceSchema = z.strictObject({
   format: z.enum(sourceFormats),
   url: z
     .string()
@@ -18,10 +21,54 @@ const sourceShape = {
         : sourceUrlFault(text);
       if (fault !== null) addIssue(context, [], fault);
     })
-    .describe('May hold the placeholders {latitude} {longitude} {from} {to} {fromCompact} {toCompact}.')
+    .describe('May hold the placeholders {latitude} {longitude} {from} {to} {fromCompact} {toCompact} {timeZone}.')
     .meta({ examples: ['https://weather.example/quillmere.json'] }),
-  everyHours: z.number().min(1).max(168).describe('Hours between two requests [h].'),
-};
+  everyHours: everyHoursSchema,
+});
+
+const presetSourceSchema = z.strictObject({
+  preset: z
+    .string()
+    .max(64)
+    .describe('A source by its name at GET /v1/source-presets.')
+    .meta({ enum: [...presetNames], examples: ['nasa-power'] }),
+  everyHours: everyHoursSchema.optional().describe('Hours between two requests [h]; left out: those of the preset.'),
+});
+const oneSourceSchema = z.union([addressSourceSchema, presetSourceSchema]);
+export type SourceAsked = z.output<typeof oneSourceSchema>;
+
+const MAX_SOURCES = 4;
+const sourceSchema = z
+  .union([addressSourceSchema, presetSourceSchema, z.array(oneSourceSchema).min(1).max(MAX_SOURCES)])
+  .nullable()
+  .describe("The source of the place's air temperatures, or several: an archive and a forecast.");
+
+/** When and how a source has answered. */
+const sourceStateSchema = z.strictObject({
+  status: z
+    .enum(['not-asked', 'ok', 'stale', 'failing', 'off'])
+    .describe('`stale`: its last good answer is old; `off`: this service is set not to ask it.'),
+  fetchedAt: z.string().nullable().describe('When it last answered well.').meta({ format: 'date-time' }),
+  triedAt: z.string().nullable().describe('When it was last asked.').meta({ format: 'date-time' }),
+  nextTryAt: z.string().nullable().describe('When it is asked next; null: it is not.').meta({ format: 'date-time' }),
+  failures: z.number().describe('How often it has failed since it last answered well.'),
+  why: z
+    .strictObject({ ...factShape, code: z.string(), text: z.string() })
+    .nullable()
+    .describe('What went wrong last; null where nothing did since it last answered well.'),
+  days: z
+    .strictObject({ from: dateOutSchema, to: dateOutSchema, count: z.number() })
+    .nullable()
+    .describe('The days that it has given: the first, the last, and how many are kept from the first to the last.'),
+});
+const presetOutShape = { preset: z.string(), everyHours: z.number() };
+const addressOutShape = { format: z.string(), url: z.string(), everyHours: z.number() };
+const sourceOutSchema = z.union([z.strictObject(addressOutShape), z.strictObject(presetOutShape)]);
+const sourceWithStateSchema = z.union([
+  z.strictObject({ ...addressOutShape, state: sourceStateSchema }),
+  z.strictObject({ ...presetOutShape, state: sourceStateSchema }),
+]);
+const sourcesOutSchema = z.array(sourceWithStateSchema).describe('All sources of the place, each with its state.');
 
 const placeFields = {
   name: nameSchema,
@@ -30,7 +77,7 @@ const placeFields = {
   elevationM: z.number().min(-500).max(9000).nullable().describe('Above the sea [m].'),
   timeZone: timeZoneSchema,
   annualRainMm: z.number().min(0).max(20_000).nullable().describe('Mean annual precipitation [mm].'),
-  source: z.strictObject(sourceShape).nullable().describe("The source of the place's air temperatures."),
+  source: sourceSchema,
 };
 
 export const placePutSchema = z.strictObject({
@@ -38,7 +85,13 @@ export const placePutSchema = z.strictObject({
   elevationM: placeFields.elevationM.default(null),
   annualRainMm: placeFields.annualRainMm.default(null),
   source: placeFields.source.default(null),
+  sources: z.unknown().optional().meta({
+    readOnly: true,
+    description: 'As answered, sent back: beside a single `source` the others stay.',
+  }),
 });
+/** What `as=kept` answers. */
+export const placeKeptSchema = placePutSchema.omit({ sources: true });
 export const placePatchSchema = z
   .strictObject(placeFields)
   .partial()
@@ -53,9 +106,33 @@ const placeOutShape = {
   elevationM: z.number().nullable(),
   timeZone: z.string(),
   annualRainMm: z.number().nullable(),
-  source: z.strictObject({ format: z.string(), url: z.string(), everyHours: z.number() }).nullable(),
+  source: z
+    .union([sourceOutSchema, z.array(sourceOutSchema)])
+    .nullable()
+    .describe('The first of the sources; with `as=kept` a list of all, where there are several.'),
 };
-export const placeAnswerSchema = z.strictObject({ ...placeOutShape, ...answerShape });
+export const placeAnswerSchema = z.strictObject({ ...placeOutShape, sources: sourcesOutSchema, ...answerShape });
+export const sourcesAnswerSchema = z.strictObject({ sources: sourcesOutSchema, ...answerShape });
+const saidSchema = z.strictObject({ ...factShape, code: z.string(), text: z.string() });
+export const presetsAnswerSchema = z.strictObject({
+  presets: z.array(
+    z.strictObject({
+      preset: z.enum(presetNames),
+      name: z.string().describe('As its publisher names it.'),
+      gives: saidSchema,
+      terms: saidSchema,
+      attribution: attributionSchema,
+      host: z.string().describe('The host that is asked.'),
+      licence: z.string().nullable(),
+      url: z.string().describe('The publisher’s documentation.').meta({ format: 'uri' }),
+      termsUrl: z.string().meta({ format: 'uri' }),
+      everyHours: z.number(),
+      contactNeeded: z.boolean().describe('True if SOURCES_CONTACT is needed.'),
+    }),
+  ),
+  allowed: z.enum(['off', 'presets', 'any']).describe('Which sources this service asks.'),
+  ...answerShape,
+});
 export const placeListSchema = z.strictObject({
   places: z.array(z.strictObject(placeOutShape)),
   next: idSchema.nullable().describe('Send as `after` for the next page; null on the last.'),

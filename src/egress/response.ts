@@ -15,6 +15,12 @@ export function retryAfterMs(response: Pick<Response, 'headers'>): number | unde
   return Number.isNaN(ms) ? undefined : Math.max(0, ms);
 }
 
+/** How long an answer holds by its `Expires` header, relative to the host's own clock [ms] (RFC 9111, 5.3). */
+export function expiresMs(response: Pick<Response, 'headers'>): number | undefined {
+  const ms = Date.parse(headerOf(response, 'expires') ?? '') - Date.parse(headerOf(response, 'date') ?? '');
+  return Number.isNaN(ms) ? undefined : Math.max(0, ms);
+}
+
 /** Drops the rest of the body and its connection. */
 export function discard({ body }: Pick<Response, 'body'>): void {
   body.on('error', () => {}).destroy();

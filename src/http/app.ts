@@ -19,6 +19,8 @@ import { openApiPlugin } from './openapi/open-api-plugin.js';
 import { sendProblem } from './problems/send-problem.js';
 import type { Service } from './question/endpoint.js';
 import { allRoutes } from './routes/all-routes.js';
+import type { PlaceSources } from './routes/places/places.js';
+import type { RefreshPlace } from './routes/places/refresh-air.js';
 import { routePlugin } from './routes/route-plugin.js';
 import type { ConnectionLimits } from './server/bounded-server.js';
 import { addCommonHeaders } from './server/common-headers.js';
@@ -44,6 +46,8 @@ export interface AppOptions {
   readonly work?: WorkerPool | undefined;
   /** Allows subscriptions to private addresses and without encryption. */
   readonly allowPrivateWebhooks?: boolean | undefined;
+  /** What places may have for sources, and how they are asked now; left out: any public one, which nobody asks. */
+  readonly sources?: (PlaceSources & { readonly refreshPlace: RefreshPlace }) | undefined;
   /** Left out: nothing is logged. */
   readonly log?: FastifyBaseLogger | undefined;
   /** Hosts to serve besides this machine's own names; left out: any. */
@@ -73,6 +77,7 @@ export async function buildApp({
   workLimit: workPerMinute = 0,
   takeAllowance: take,
   allowPrivateWebhooks = false,
+  sources = { allowed: 'any', hasContact: false, allowPrivate: false, refreshPlace: async () => false },
   work = workerPool({ modelVersion: model.version }),
   log,
   hosts,
@@ -92,7 +97,14 @@ export async function buildApp({
   app.addHook('onClose', () => work.close());
   const service = { clock, store, work, answers: answerCache() };
   app.addHook('onClose', watch(shownMetrics, seenOf(app, service, seen), version));
-  const routes = allRoutes(service, { quotas, findOwner, metrics: shownMetrics, publicUrl, allowPrivateWebhooks });
+  const routes = allRoutes(service, {
+    quotas,
+    findOwner,
+    metrics: shownMetrics,
+    publicUrl,
+    allowPrivateWebhooks,
+    sources,
+  });
 
   addCommonHeaders(app);
   identifyCallers(app, { store, routes, findOwner, hosts, clock, perMinute, workPerMinute, take, waitS: work.waitS });

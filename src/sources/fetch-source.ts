@@ -6,7 +6,7 @@ import { followedBy } from '../basics/fact.js';
 import { AddressRefused } from '../egress/address-refused.js';
 import { type ConnectionFault, connectionFault } from '../egress/connection-fault.js';
 import { guardedAgent, type Resolve } from '../egress/guarded-agent.js';
-import { discard, headerOf, retryAfterMs } from '../egress/response.js';
+import { discard, expiresMs, headerOf, retryAfterMs } from '../egress/response.js';
 import { sourceFact } from '../garden/store/connection-facts.js';
 import { addressFault } from '../garden/store/source-url.js';
 import { SourceError } from './source-error.js';
@@ -20,6 +20,8 @@ export interface Validators {
 export interface Answer extends Validators {
   /** null: not modified since the validators. */
   readonly bytes: Uint8Array | null;
+  /** How long it holds, as its host says [ms]. */
+  readonly expiresMs?: number | undefined;
 }
 
 export interface FetchLimits {
@@ -57,6 +59,8 @@ export interface FetcherSettings {
 
 export interface AskOptions {
   readonly previous?: Validators | undefined;
+  /** Pause after a 429 that names none [ms]; null: one ends it. Left out: as after any passing fault. */
+  readonly tooOftenPauseMs?: number | null | undefined;
   /** Aborts the request. */
   readonly signal?: AbortSignal | undefined;
 }
@@ -112,7 +116,9 @@ export function sourceFetcher({ userAgent, isAllowed, random, resolve, ...settin
           return await attempt(url, options);
         } catch (error) {
           if (!(error instanceof SourceError) || !error.mayPass || n >= limits.attempts) throw error;
-          const { retryAfterMs } = error;
+          const isTooOften = error.fact.code === 'source.too-often';
+          if (isTooOften && options.tooOftenPauseMs === null) throw error;
+          const retryAfterMs = error.retryAfterMs ?? (isTooOften ? (options.tooOftenPauseMs ?? undefined) : undefined);
           if (retryAfterMs !== undefined && retryAfterMs > limits.longestPauseMs) throw error;
           const backOffMs = Math.min(limits.longestPauseMs, limits.firstPauseMs * 2 ** (n - 1));
           await pause(retryAfterMs ?? random() * backOffMs, undefined, { signal: options.signal });
@@ -152,13 +158,14 @@ async function answerOf(
       bytes: null,
       etag: validators.etag ?? previous.etag,
       lastModified: validators.lastModified ?? previous.lastModified,
+      expiresMs: expiresMs(response),
     };
   }
   if (status !== 200) {
     discard(response);
     throw refusedWith(status, retryAfterMs(response));
   }
-  return { bytes: await bodyOf(response, maxBytes), ...validators };
+  return { bytes: await bodyOf(response, maxBytes), ...validators, expiresMs: expiresMs(response) };
 }
 
 function refusedWith(status: number, retryAfterMs: number | undefined): SourceError {

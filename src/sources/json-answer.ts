@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { sourceFact } from '../garden/store/connection-facts.js';
 import { SourceError } from './source-error.js';
 
-export type AnswerForm = 'archive' | 'grid' | 'observations' | 'datastream';
+export type AnswerForm = 'archive' | 'grid' | 'observations' | 'datastream' | 'columns' | 'timeseries' | 'point';
 
 /** Parsing a longer answer would block all other requests. */
 const MAX_BYTES = 8 * 1024 * 1024;

@@ -1,20 +1,19 @@
-import { addDays, DAY_MS, dateAt, daysBetween, HOUR_MS, type PlainDate, zoneNamed } from '../basics/calendar.js';
-import { type Fact, followedBy } from '../basics/fact.js';
+import { DAY_MS, dateAt, HOUR_MS, type PlainDate, zoneNamed } from '../basics/calendar.js';
+import type { Fact } from '../basics/fact.js';
 import { byOwner } from '../egress/by-owner.js';
 import { sourceFact } from '../garden/store/connection-facts.js';
 import { QuotaError } from '../garden/store/quotas.js';
-import { type SourceFormat, sourceFormats } from '../garden/store/source-formats.js';
-import { fillUrl, sourceUrlFault } from '../garden/store/source-url.js';
-import type { AirDay, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store/store.js';
+import type { AirDay, DaysGiven, FetchEnd, SourceLease, SourceRef, Store } from '../garden/store/store.js';
 import { factToStore } from '../garden/store/stored-fact.js';
-import type { Fetcher } from './fetch-source.js';
-import { readAnswer } from './read-answer.js';
+import { askSource, type Reach } from './ask-source.js';
+import { PutOff } from './publisher-pace.js';
 import type { SourceDays } from './source-days.js';
 import { SourceError } from './source-error.js';
 
-export interface RefreshSettings {
+export interface RefreshSettings extends Reach {
   readonly store: Store;
-  readonly fetcher: Fetcher;
+  /** Asks sources by name only. */
+  readonly presetsOnly?: boolean;
   readonly clock: () => Date;
   /** Returns a number from 0 to below 1. */
   readonly random: () => number;
@@ -50,16 +49,8 @@ const FIRST_BACK_OFF_MS = 5 * 60_000;
 const MAX_BACK_OFF_MS = DAY_MS;
 const MAX_YEARS = 40;
 
-/**
- * Days before today to request: at the first fetch, and before the last fetch at later ones, because records are
- * corrected.
- */
-const SPANS: Record<SourceFormat, { first: number; again: number }> = {
-  'station-day-file': { first: 30 * 366, again: 60 },
-  'daily-archive-json': { first: 30 * 366, again: 60 },
-  'forecast-grid-json': { first: 0, again: 0 },
-  'observations-api': { first: 60, again: 7 },
-};
+/** Pieces of a long archive follow one another so soon [ms]. */
+const NEXT_PIECE_MS = 2 * 60_000;
 
 /**
  * Refreshes the sources that are due, a few owners' at a time, and stores their days. A lease keeps other instances
@@ -69,7 +60,7 @@ const SPANS: Record<SourceFormat, { first: number; again: number }> = {
  */
 export async function refreshDue(settings: RefreshSettings): Promise<number> {
   const nowMs = settings.clock().getTime();
-  const due = await settings.store.dueSources(nowMs, MAX_A_ROUND);
+  const due = await settings.store.dueSources(nowMs, MAX_A_ROUND, { presetsOnly: settings.presetsOnly ?? false });
   if (settings.tally) {
     settings.tally.due = due.length;
     settings.tally.longestOverdueS = Math.max(
@@ -79,65 +70,43 @@ export async function refreshDue(settings: RefreshSettings): Promise<number> {
   }
   let asked = 0;
   await byOwner(due, { atOnce: AT_ONCE, perOwner: AT_ONCE - 1 }, async (one) => {
-    if (!settings.signal?.aborted && (await refreshPlace(one, settings))) asked++;
+    if (!settings.signal?.aborted && (await refreshSource(one, settings))) asked++;
   });
   return asked;
 }
 
-/** Refreshes one place's source, unless another instance holds its lease. */
-async function refreshPlace({ owner, place: id }: SourceRef, settings: RefreshSettings): Promise<boolean> {
+/** Refreshes one source, unless it is not due or another instance holds its lease. */
+export async function refreshSource({ owner, place: id, n }: SourceRef, settings: RefreshSettings): Promise<boolean> {
   const { store, clock, log, tally } = settings;
   const startMs = clock().getTime();
-  const lease = await store.leaseSource(owner, id, startMs, startMs + LEASE_MS);
+  const lease = await store.leaseSource(owner, id, n, startMs, startMs + LEASE_MS);
   if (!lease) return false;
   const end = await fetched(owner, lease, settings).catch((error: unknown) => failed(lease, error, settings));
   if (end.outcome === 'failed') log.warn({ owner, place: id, why: end.error }, 'a source has failed');
-  else log.info({ owner, place: id }, 'a source was asked');
-  if (tally && end.outcome !== 'given-up') tally.asked++;
+  else log.info({ owner, place: id, outcome: end.outcome }, 'a source was asked');
+  const isAsked = end.outcome === 'fetched' || end.outcome === 'failed';
+  if (tally && isAsked) tally.asked++;
   if (tally && end.outcome === 'failed') tally.failed++;
   await store.endLease(owner, id, lease.lease, end);
   return true;
 }
 
 async function fetched(owner: string, lease: SourceLease, settings: RefreshSettings): Promise<FetchEnd> {
-  const { place } = lease;
-  const { clock, fetcher } = settings;
-  const format = sourceFormats.find((one) => one === place.source.format);
-  if (!format) throw new SourceError(sourceFact('source.format', { format: place.source.format }));
-  const fault = sourceUrlFault(place.source.url);
-  if (fault !== null) throw new SourceError(followedBy(sourceFact('source.address'), fault));
-
-  const zone = zoneNamed(place.timeZone);
-  const to = dateAt(clock().getTime(), zone);
-  const fetchedOn = lease.fetchedAtMs === null ? null : dateAt(lease.fetchedAtMs, zone);
-  const from = firstAsked(fetchedOn, SPANS[format], to);
-  const url = new URL(fillUrl(place.source.url, { ...place, from, to }));
+  const { place, source } = lease;
+  const { clock, store } = settings;
   const signal = AbortSignal.any([AbortSignal.timeout(WHOLE_MS), ...(settings.signal ? [settings.signal] : [])]);
-  const previous = lease.askedUrl === url.href ? lease : undefined;
-  const { bytes, etag, lastModified } = await fetcher.ask(url, { previous, signal });
+  const { days, isMoreToCome, expiresMs, ...asked } = await askSource(lease, clock().getTime(), signal, settings);
   const atMs = clock().getTime();
-  if (bytes) {
-    const ask = async (further: URL): Promise<Uint8Array> => {
-      const answer = await fetcher.ask(further, { signal });
-      return answer.bytes ?? new Uint8Array();
-    };
-    const days = await readAnswer(format, bytes, { zone, url, ask });
-    await keep(owner, place.id, usable(days, dateAt(atMs, zone)), atMs, settings.store);
-  }
-  const nextAtMs = atMs + place.source.everyHours * HOUR_MS;
-  return { outcome: 'fetched', atMs, nextAtMs, askedUrl: url.href, etag, lastModified };
-}
-
-/**
- * Start of the days to request, never before that of a first fetch: a source that failed for long would otherwise
- * be asked for too much.
- */
-function firstAsked(
-  fetchedOn: PlainDate | null,
-  { first, again }: { first: number; again: number },
-  to: PlainDate,
-): PlainDate {
-  return addDays(to, -(fetchedOn === null ? first : Math.min(first, daysBetween(fetchedOn, to) + again)));
+  const given = days && (await keep(owner, lease, usable(days, dateAt(atMs, zoneNamed(place.timeZone))), atMs, store));
+  const intervalMs = isMoreToCome ? NEXT_PIECE_MS : source.everyHours * HOUR_MS;
+  return {
+    ...asked,
+    outcome: 'fetched',
+    atMs,
+    nextAtMs: atMs + Math.max(intervalMs, expiresMs),
+    notBeforeMs: expiresMs > 0 ? atMs + expiresMs : null,
+    days: given ?? lease.days,
+  };
 }
 
 /** Drops measured days that are not over and forecast days that are. */
@@ -150,13 +119,24 @@ function usable({ measured, forecast }: SourceDays, today: PlainDate): SourceDay
   throw new SourceError(sourceFact('source.no-day'));
 }
 
-/** Stores the days. Equal forecast days are not written again. */
-async function keep(owner: string, place: string, days: SourceDays, atMs: number, store: Store): Promise<void> {
-  if (days.measured.length > 0) await store.putAir(owner, place, days.measured).catch(refuseFull);
-  if (days.forecast.length === 0) return;
-  const before = await store.comingDays(owner, place);
-  if (before && sameDays(before.days, days.forecast)) return;
-  await store.putComingDays(owner, place, { atMs, days: days.forecast });
+/** Stores the days, and tells which ones the source has given by now. Equal forecast days are not written again. */
+async function keep(
+  owner: string,
+  { place: { id }, days: before }: SourceLease,
+  { measured, forecast }: SourceDays,
+  atMs: number,
+  store: Store,
+): Promise<DaysGiven> {
+  if (forecast.length > 0) {
+    const known = await store.comingDays(owner, id);
+    if (!known || !sameDays(known.days, forecast)) await store.putComingDays(owner, id, { atMs, days: forecast });
+  }
+  if (measured.length === 0) return { from: forecast[0]!.date, to: forecast.at(-1)!.date, count: forecast.length };
+  await store.putAir(owner, id, measured).catch(refuseFull);
+  const [first, last] = [measured[0]!.date, measured.at(-1)!.date];
+  const from = before && before.from < first ? before.from : first;
+  const to = before && before.to > last ? before.to : last;
+  return { from, to, count: (await store.air(owner, id, { from, to })).length };
 }
 
 function refuseFull(error: unknown): never {
@@ -174,15 +154,18 @@ const sameDays = (a: readonly AirDay[], b: readonly AirDay[]): boolean =>
 /** The stored reason of a failure, and the next attempt: sooner than the normal interval, with exponential back-off. */
 function failed(lease: SourceLease, error: unknown, { clock, random, log, signal }: RefreshSettings): FetchEnd {
   if (signal?.aborted) return { outcome: 'given-up' };
+  if (error instanceof PutOff) return { outcome: 'put-off', nextAtMs: error.untilMs };
   const isOurs = !(error instanceof SourceError) && !isTimeOut(error);
   if (isOurs) log.error({ err: error }, 'a source could not be asked or kept');
   const retryAfterMs = error instanceof SourceError ? (error.retryAfterMs ?? 0) : 0;
-  const intervalMs = lease.place.source.everyHours * HOUR_MS;
+  const intervalMs = lease.source.everyHours * HOUR_MS;
   const backOffMs = Math.min(intervalMs, MAX_BACK_OFF_MS, FIRST_BACK_OFF_MS * 2 ** Math.min(lease.failures, 20));
   const waitMs = Math.max(backOffMs * (0.5 + 0.5 * random()), Math.min(retryAfterMs, MAX_BACK_OFF_MS));
+  const nowMs = clock().getTime();
   return {
     outcome: 'failed',
-    nextAtMs: clock().getTime() + waitMs,
+    nextAtMs: nowMs + waitMs,
+    notBeforeMs: retryAfterMs > 0 ? nowMs + Math.min(retryAfterMs, MAX_BACK_OFF_MS) : null,
     error: factToStore(isOurs ? sourceFact('source.not-kept') : reasonOf(error)),
   };
 }

@@ -26,7 +26,7 @@ import { plans } from './tables/plans.js';
 import { usageOf } from './tables/quotas.js';
 import { daysOfSeries, readingsOfSeries, seriesOf } from './tables/reading-days.js';
 import { beginSession, endSession, findSession, listSessions, useSession } from './tables/sessions.js';
-import { dueSources, endLease, findSourceState, leaseSource } from './tables/sources.js';
+import { dueSources, endLease, findSourceStates, hurrySources, leaseSource } from './tables/sources.js';
 import { deleteCount, findSowing, putCount, sowings, sowingsOfBed } from './tables/sowings.js';
 import { deleteSubscription, findSubscription, listSubscriptions, putSubscription } from './tables/subscriptions.js';
 
@@ -190,7 +190,8 @@ function sources({ database, of }: Tables) {
     dueSources: (...args) => dueSources(database, ...args),
     leaseSource: (owner, ...args) => leaseSource(of(owner), owner, ...args),
     endLease: (owner, ...args) => endLease(of(owner), owner, ...args),
-    sourceState: (owner, ...args) => findSourceState(of(owner), owner, ...args),
+    sourceStates: (owner, ...args) => findSourceStates(of(owner), owner, ...args),
+    hurrySources: (owner, ...args) => hurrySources(of(owner), owner, ...args),
   } satisfies Partial<Store>;
 }
 

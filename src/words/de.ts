@@ -722,9 +722,9 @@ export const de = {
   // The garden.
   'as-said': '{words}',
   'source-stale':
-    '{ageHours, select, none {Die Quelle des Ortes wurde noch nicht gefragt; das geschieht in wenigen Minuten.} other {Die Quelle des Ortes ist im Rückstand. Ihre letzte gute Antwort gilt weiter; sie ist {ageDays, plural, =0 {{ageHours, plural, =0 {keine Stunde} one {# Stunde} other {# Stunden}}} one {# Tag} other {# Tage}} alt.}}',
+    '{ageHours, select, none {Die Quelle des Ortes, {source}, wurde noch nicht gefragt; das geschieht in wenigen Minuten.} other {Die Quelle des Ortes, {source}, ist im Rückstand. Ihre letzte gute Antwort gilt weiter; sie ist {ageDays, plural, =0 {{ageHours, plural, =0 {keine Stunde} one {# Stunde} other {# Stunden}}} one {# Tag} other {# Tage}} alt.}}',
   'source-failing':
-    '{ageHours, select, none {Die Quelle des Ortes hat noch nie brauchbar geantwortet, bei {failures, plural, one {einem Versuch} other {# Versuchen}}.} other {Die Quelle des Ortes hat {failures, plural, one {einmal} other {#-mal}} hintereinander versagt. Ihre letzte gute Antwort gilt weiter; sie ist {ageDays, plural, =0 {{ageHours, plural, =0 {keine Stunde} one {# Stunde} other {# Stunden}}} one {# Tag} other {# Tage}} alt.}}',
+    '{ageHours, select, none {Die Quelle des Ortes, {source}, hat noch nie brauchbar geantwortet, bei {failures, plural, one {einem Versuch} other {# Versuchen}}.} other {Die Quelle des Ortes, {source}, hat {failures, plural, one {einmal} other {#-mal}} hintereinander versagt. Ihre letzte gute Antwort gilt weiter; sie ist {ageDays, plural, =0 {{ageHours, plural, =0 {keine Stunde} one {# Stunde} other {# Stunden}}} one {# Tag} other {# Tage}} alt.}}',
   'readings-to-come':
     'Zu diesem Beet sind Messwerte kommender Tage gespeichert, bis {lastDate}; sie bleiben außer Acht, denn heute ist der {todayDate}. Ging die Uhr des Loggers falsch oder stimmt das Jahr nicht: DELETE /v1/beds/{bed}/readings?from={deleteFrom}, und die Werte neu senden.',
   'lot-test':
@@ -1059,7 +1059,7 @@ export const de = {
   'source.not-json':
     '{isPage, select, yes {Die Quelle hat mit einer Webseite statt mit JSON geantwortet.} other {Die Antwort der Quelle ist kein JSON.}}',
   'source.not-form':
-    'Die Antwort der Quelle ist nicht {form, select, archive {das JSON eines Tagesarchivs, mit properties.parameter und parameters} grid {das JSON eines Vorhersagerasters, mit temperature, maxTemperature oder minTemperature} observations {das JSON einer Schnittstelle für Beobachtungen, mit einer Liste unter value} other {das JSON eines Datastreams, mit seiner unitOfMeasurement}}{at, select, none {} other { (bei {at})}}.',
+    'Die Antwort der Quelle ist nicht {form, select, archive {das JSON eines Tagesarchivs, mit properties.parameter und parameters} grid {das JSON eines Vorhersagerasters, mit temperature, maxTemperature oder minTemperature} observations {das JSON einer Schnittstelle für Beobachtungen, mit einer Liste unter value} columns {Tagesspalten als JSON, mit daily.time, temperature_2m_max und temperature_2m_min} timeseries {eine Zeitreihe als GeoJSON, mit properties.timeseries und deren Einheiten} point {das JSON eines Punktes, mit properties.forecastGridData} other {das JSON eines Datastreams, mit seiner unitOfMeasurement}}{at, select, none {} other { (bei {at})}}.',
   'source.no-air': 'Die Datei der Quelle enthält keine Lufttemperaturen.',
   'source.file': 'Die Datei der Quelle ist nicht brauchbar:',
   'source.unit':
@@ -1193,4 +1193,51 @@ export const de = {
     'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum und die Zeit, ab der sich der Boden bearbeiten lässt, folgen allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern sie.',
   'harvest-not-judged':
     'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
+  // Sources by name, and what stands with a place's sources.
+  'source.off':
+    '{allowed, select, off {Dieser Dienst fragt so, wie er eingestellt ist, keine Quellen.} other {Dieser Dienst fragt so, wie er eingestellt ist, nur Quellen mit Namen.}}',
+  'source.preset-unknown': 'Die Quelle „{preset}“ ist dieser Fassung des Dienstes nicht bekannt.',
+  'source.contact':
+    '{publisher} möchte wissen, an wen man schreiben kann. Der Betreiber setzt SOURCES_CONTACT auf eine Adresse, etwa garden@example.org.',
+  'source.not-covered': '{publisher} hat für diesen Ort keine Vorhersage.',
+  'preset.reads':
+    '{preset, select, nasa_power {Vergangene Tage überall, von 1981 bis vor einigen Tagen, aus einer Reanalyse: Mittel von Zellen von 0,5 mal 0,625 Grad, auf der mittleren Höhe der Zelle.} open_meteo_archive {Vergangene Tage überall, dreißig Jahre zurück und bis vor einigen Tagen, aus einer Reanalyse, auf die Höhe des Ortes gebracht.} open_meteo_forecast {Die 7 kommenden Tage, überall.} met_norway {Etwa 9 kommende Tage, überall.} other {Die 7 kommenden Tage, in den Vereinigten Staaten.}}',
+  'preset.consequence':
+    '{preset, select, nasa_power {Kostenlos. Der Herausgeber bittet, genannt zu werden.} open_meteo_archive {Ohne Schlüssel kostenlos für nichtkommerzielle Zwecke, bis 10.000 Abfragen am Tag; zwei Wochen an Tagen sind eine Abfrage. Die Quelle ist mit einem Link zu nennen.} open_meteo_forecast {Ohne Schlüssel kostenlos für nichtkommerzielle Zwecke, bis 10.000 Abfragen am Tag. Die Quelle ist mit einem Link zu nennen.} met_norway {Kostenlos. Die Quelle ist zu nennen, und jede Abfrage braucht eine Kontaktadresse.} other {Offene Daten, frei für jeden Zweck. Jede Abfrage braucht eine Kontaktadresse.}}',
+  attribution:
+    '{preset, select, nasa_power {Vergangene Lufttemperaturen vom POWER-Projekt des NASA Langley Research Center; wir rechnen damit weiter.} open_meteo_archive {Vergangene Lufttemperaturen von Open-Meteo.com; wir rechnen damit weiter.} open_meteo_forecast {Wettervorhersage von Open-Meteo.com; wir rechnen damit weiter.} met_norway {Wettervorhersage von MET Norway; wir rechnen damit weiter.} other {Wettervorhersage des U.S. National Weather Service; wir rechnen damit weiter.}}',
+  reanalysis:
+    'Die vergangenen Tage von {preset, select, nasa_power {NASA POWER} other {Open-Meteo}} stammen aus einem Modell und gelten für eine ganze Zelle seines Gitters, nicht von einem Thermometer. Frostmulden, Städte und Hänge weichen ab: Ergänzen Sie Tage einer Station in der Nähe, wo Sie welche haben.',
+  'unknown-preset': 'Keine Quelle heißt „{preset}“. GET /v1/source-presets nennt alle.',
+  'unknown-preset.field': 'muss der Name einer Quelle sein',
+  'contact-needed':
+    '{publisher} möchte wissen, an wen man schreiben kann, und dieser Dienst nennt niemanden. Sein Betreiber setzt SOURCES_CONTACT auf eine Adresse; andere Quellen brauchen keine.',
+  'contact-needed.field': 'braucht SOURCES_CONTACT, das der Betreiber setzt',
+  'private-address':
+    '{host} liegt auf diesem Rechner oder in seinem eigenen Netz, und dort fragt der Dienst nichts. Nennen Sie eine öffentliche Adresse; der Betreiber kann mit ALLOW_PRIVATE_SOURCES=1 andere zulassen.',
+  'private-address.field':
+    'muss eine Adresse sein, die andere erreichen; {host} gehört zu diesem Rechner oder ist privat',
+  'no-source':
+    '{why, select, none {Für den Ort „{place}“ wird nichts gefragt: Er hat keine Quelle. Senden Sie ihm eine mit PATCH als „source“, etwa das preset nasa-power.} off {Dieser Dienst fragt so, wie er eingestellt ist, keine Quellen, also auch keine für den Ort „{place}“.} other {Dieser Dienst fragt so, wie er eingestellt ist, nur Quellen mit Namen, und der Ort „{place}“ hat keine davon. GET /v1/source-presets nennt sie.}}',
+  'too-soon':
+    'Die Quellen dieses Ortes wurden in den letzten {minutes} Minuten gefragt oder bitten um Ruhe. Fragen Sie in {waitS, plural, one {einer Sekunde} other {# Sekunden}} wieder.',
+  'title.unknown-preset': 'Keine Quelle dieses Namens',
+  'cause.unknown-preset': 'Es ist eine Quelle genannt, die dieser Dienst nicht kennt.',
+  'cure.unknown-preset': 'Senden Sie einen der Namen unter „choices“; GET /v1/source-presets sagt, was jede gibt.',
+  'title.contact-needed': 'Der Herausgeber möchte eine Kontaktadresse',
+  'cause.contact-needed':
+    'Dieser Herausgeber bittet, dass jede Abfrage jemanden nennt, an den man schreiben kann, und der Dienst nennt niemanden.',
+  'cure.contact-needed':
+    'Der Betreiber setzt SOURCES_CONTACT, etwa auf garden@example.org. Oder nennen Sie eine andere Quelle.',
+  'title.private-address': 'Diese Adresse ist nicht öffentlich',
+  'cause.private-address':
+    'Eine Quelle liegt auf dem Rechner oder im Netz des Dienstes, und dort zu fragen ließe andere hineinsehen.',
+  'cure.private-address':
+    'Senden Sie eine öffentliche Adresse. Wer den Dienst zu Hause betreibt, kann ALLOW_PRIVATE_SOURCES=1 setzen.',
+  'title.no-source': 'Es gibt keine Quelle zu fragen',
+  'cause.no-source': 'Der Ort hat keine Quelle, oder der Dienst fragt so, wie er eingestellt ist, keine von ihnen.',
+  'cure.no-source': 'Geben Sie dem Ort eine Quelle, oder senden Sie seine Luft an /v1/places/…/air.',
+  'title.too-soon': 'Eben erst gefragt',
+  'cause.too-soon': 'Die Quellen des Ortes wurden eben gefragt, oder ihre Herausgeber bitten zu warten.',
+  'cure.too-soon': 'Warten Sie so viele Sekunden, wie Retry-After sagt; der Dienst fragt auch von selbst.',
 } as const satisfies Catalogue;

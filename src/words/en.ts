@@ -699,9 +699,9 @@ export const en = {
   // The garden.
   'as-said': '{words}',
   'source-stale':
-    '{ageHours, select, none {The place’s source has not been asked yet; it will be within minutes.} other {The place’s source is behind. Its last good answer, {ageDays, plural, =0 {{ageHours, plural, =0 {less than an hour} one {# hour} other {# hours}}} one {# day} other {# days}} old, stays in use.}}',
+    '{ageHours, select, none {The place’s source, {source}, has not been asked yet; it will be within minutes.} other {The place’s source, {source}, is behind. Its last good answer, {ageDays, plural, =0 {{ageHours, plural, =0 {less than an hour} one {# hour} other {# hours}}} one {# day} other {# days}} old, stays in use.}}',
   'source-failing':
-    '{ageHours, select, none {The place’s source has never answered well, in {failures, plural, one {one try} other {# tries}}.} other {The place’s source has failed {failures, plural, one {one try} other {# tries}} running. Its last good answer, {ageDays, plural, =0 {{ageHours, plural, =0 {less than an hour} one {# hour} other {# hours}}} one {# day} other {# days}} old, stays in use.}}',
+    '{ageHours, select, none {The place’s source, {source}, has never answered well, in {failures, plural, one {one try} other {# tries}}.} other {The place’s source, {source}, has failed {failures, plural, one {one try} other {# tries}} running. Its last good answer, {ageDays, plural, =0 {{ageHours, plural, =0 {less than an hour} one {# hour} other {# hours}}} one {# day} other {# days}} old, stays in use.}}',
   'readings-to-come':
     'Readings of days to come, up to {lastDate}, are kept of this bed and left out; today is {todayDate}. If a logger’s clock or a year is wrong, DELETE /v1/beds/{bed}/readings?from={deleteFrom} and send them again.',
   'lot-test':
@@ -1024,7 +1024,7 @@ export const en = {
   'source.not-json':
     '{isPage, select, yes {The source answered with a web page instead of JSON.} other {The answer of the source is not JSON.}}',
   'source.not-form':
-    'The answer of the source is not {form, select, archive {a daily archive’s JSON, with properties.parameter and parameters} grid {a forecast grid’s JSON, with temperature, maxTemperature or minTemperature} observations {an observations API’s JSON, with a list under value} other {a Datastream’s JSON, with its unitOfMeasurement}}{at, select, none {} other { (at {at})}}.',
+    'The answer of the source is not {form, select, archive {a daily archive’s JSON, with properties.parameter and parameters} grid {a forecast grid’s JSON, with temperature, maxTemperature or minTemperature} observations {an observations API’s JSON, with a list under value} columns {daily columns as JSON, with daily.time, temperature_2m_max and temperature_2m_min} timeseries {a time series as GeoJSON, with properties.timeseries and its units} point {a point’s JSON, with properties.forecastGridData} other {a Datastream’s JSON, with its unitOfMeasurement}}{at, select, none {} other { (at {at})}}.',
   'source.no-air': 'The file of the source holds no air temperatures.',
   'source.file': 'The source’s file cannot be used:',
   'source.unit':
@@ -1154,4 +1154,48 @@ export const en = {
     'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {standDays, plural, one {# day} other {# days}}, half of it within {halfDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long, and a harvest is had before frost, heat or short days end the crop{years, plural, =0 { in a usual year} one {} other {}}. Growth, and when ground can be worked, are reckoned from temperatures alone: water, light, pests and the kind sown change them.',
   'harvest-not-judged':
     'Dates are judged by coming up alone: {why, select, crop {nothing is known of the crop’s harvest} indoors {what grows indoors is not judged} other {no air temperatures are known, or no latitude}}.',
+  // Sources by name, and what stands with a place's sources.
+  'source.off':
+    '{allowed, select, off {This service is set to ask no sources.} other {This service is set to ask only sources by name.}}',
+  'source.preset-unknown': 'The source "{preset}" is not known to this version of the service.',
+  'source.contact':
+    '{publisher} wants to know whom to write to. The operator sets SOURCES_CONTACT to an address, such as garden@example.org.',
+  'source.not-covered': '{publisher} has no forecast for this place.',
+  'preset.reads':
+    '{preset, select, nasa_power {Past days anywhere, from 1981 to a few days ago, from a reanalysis: means of cells of 0.5 by 0.625 degrees, at the cell’s mean height.} open_meteo_archive {Past days anywhere, thirty years back and to a few days ago, from a reanalysis, brought to the place’s height.} open_meteo_forecast {The 7 coming days, anywhere.} met_norway {About 9 coming days, anywhere.} other {The 7 coming days, in the United States.}}',
+  'preset.consequence':
+    '{preset, select, nasa_power {Free of charge. The publisher asks for credit.} open_meteo_archive {Free without a key for non-commercial use, up to 10,000 calls a day; two weeks of days are one call. Credit with a link is needed.} open_meteo_forecast {Free without a key for non-commercial use, up to 10,000 calls a day. Credit with a link is needed.} met_norway {Free of charge. Credit is needed, and a contact in each request.} other {Open data, free for any purpose. A contact in each request is needed.}}',
+  attribution:
+    '{preset, select, nasa_power {Past air temperatures from the POWER Project of the NASA Langley Research Center; we work on from them.} open_meteo_archive {Past air temperatures by Open-Meteo.com; we work on from them.} open_meteo_forecast {Weather forecast by Open-Meteo.com; we work on from it.} met_norway {Weather forecast by MET Norway; we work on from it.} other {Weather forecast by the U.S. National Weather Service; we work on from it.}}',
+  reanalysis:
+    'The past days from {preset, select, nasa_power {NASA POWER} other {Open-Meteo}} are a model’s, for a whole cell of its grid, not a thermometer’s. Frost hollows, towns and hillsides differ: add days of a station nearby where you have them.',
+  'unknown-preset': 'No source is named "{preset}". GET /v1/source-presets lists those that are.',
+  'unknown-preset.field': 'must be the name of a source',
+  'contact-needed':
+    '{publisher} wants to know whom to write to, and this service names nobody. Its operator sets SOURCES_CONTACT to an address; other sources do without.',
+  'contact-needed.field': 'needs SOURCES_CONTACT, which the operator sets',
+  'private-address':
+    '{host} lies on this machine or in its own network, where the service asks nothing. Name a public address; the operator may allow others with ALLOW_PRIVATE_SOURCES=1.',
+  'private-address.field': 'must be an address that others can reach; {host} is this machine’s own, or private',
+  'no-source':
+    '{why, select, none {Nothing is asked for the place "{place}": it has no source. Send one by PATCH as its "source", such as the preset nasa-power.} off {This service is set to ask no sources, so nothing was asked for the place "{place}".} other {This service is set to ask only sources by name, and the place "{place}" has no such one. GET /v1/source-presets lists them.}}',
+  'too-soon':
+    'The sources of this place were asked in the last {minutes} minutes, or ask to be left alone. Ask again in {waitS, plural, one {# second} other {# seconds}}.',
+  'title.unknown-preset': 'No source of this name',
+  'cause.unknown-preset': 'A source is named that this service does not know.',
+  'cure.unknown-preset': 'Send one of the names under "choices"; GET /v1/source-presets tells what each gives.',
+  'title.contact-needed': 'The publisher wants a contact',
+  'cause.contact-needed':
+    'This publisher asks that each request names somebody to write to, and the service names nobody.',
+  'cure.contact-needed': 'The operator sets SOURCES_CONTACT, such as garden@example.org. Or name another source.',
+  'title.private-address': 'This address is not public',
+  'cause.private-address':
+    'A source lies on the service’s own machine or network, and asking there would let callers look into it.',
+  'cure.private-address': 'Send a public address. Who runs the service at home may set ALLOW_PRIVATE_SOURCES=1.',
+  'title.no-source': 'There is no source to ask',
+  'cause.no-source': 'The place has no source, or the service is set not to ask its sources.',
+  'cure.no-source': 'Put a source to the place, or send its air to /v1/places/…/air.',
+  'title.too-soon': 'Asked a moment ago',
+  'cause.too-soon': 'The place’s sources were asked just now, or their publishers ask to wait.',
+  'cure.too-soon': 'Wait as many seconds as Retry-After says; the service asks by itself too.',
 } as const satisfies Catalogue;

@@ -27,6 +27,7 @@ import { sowingWarningFacts, taskFacts, verdictFacts } from '../garden/sowing/so
 import { checkFacts, triageFacts } from '../garden/sowing/triage-facts.js';
 import { askFacts } from '../garden/sowing/work-port.js';
 import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js';
+import { presetFacts } from '../garden/store/source-presets.js';
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
 import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
@@ -85,6 +86,7 @@ const declared = [
   problemPageFacts,
   triageFacts,
   checkFacts,
+  presetFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

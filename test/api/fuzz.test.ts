@@ -316,11 +316,14 @@ const hasGarden = (operation: DocumentedOperation): boolean =>
   isKept(operation) || /^\/v1\/(sowings|calendar)/.test(operation.path);
 
 /** A place or a part of one, made to hang together. */
-function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null }) {
+function placeIn({ zone }: Season, body: { timeZone?: string; source?: object | null; sources?: unknown }) {
+  const sourceIn = (source: object) =>
+    'preset' in source ? { preset: 'nasa-power' } : { ...source, url: 'https://weather.example/quillmere.json' };
   return {
     ...body,
     ...(body.timeZone === undefined ? {} : { timeZone: zone }),
-    ...(body.source ? { source: { ...body.source, url: 'https://weather.example/quillmere.json' } } : {}),
+    // Sources differ from one another: of a list the first is enough.
+    ...(body.source ? { source: sourceIn([body.source].flat()[0] as object) } : {}),
   };
 }
 

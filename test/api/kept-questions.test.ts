@@ -19,7 +19,7 @@ const place: PlaceFields = {
   elevationM: null,
   timeZone: quillmere.timeZone,
   annualRainMm: 800,
-  source: null,
+  sources: [],
 };
 const bed: BedFields = {
   place: 'quillmere',

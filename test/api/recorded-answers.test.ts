@@ -109,6 +109,8 @@ describe('what is recorded', () => {
     const elsewhere = new Map([
       ['deleteSession', 'a session has a random id: test/api/sessions.test.ts'],
       ['listMessages', 'it holds words alone: test/unit/words/catalogue.test.ts'],
+      ['refreshAir', 'it asks a publisher: test/api/sources.test.ts'],
+      ['listSourcePresets', 'it holds words alone: test/api/sources.test.ts'],
       ['getModel', 'it names sources alone: test/api/forecast.test.ts'],
     ]);
     const asked = [
@@ -134,6 +136,11 @@ describe('what is recorded', () => {
       busy: 'depends on what is under way',
       'storage-full': 'takes a full disk',
       'storage-damaged': 'takes a broken file',
+      'unknown-preset': 'of a source: test/api/sources.test.ts',
+      'contact-needed': 'of a source: test/api/sources.test.ts',
+      'private-address': 'of a source: test/api/sources.test.ts',
+      'no-source': 'of a source: test/api/sources.test.ts',
+      'too-soon': 'of a source: test/api/sources.test.ts',
     };
     const codes = Object.values(recorded).map(({ body }) => (body as { code?: string } | undefined)?.code);
     const expected = errorCodes.filter((code) => !Object.hasOwn(elsewhere, code));

@@ -24,7 +24,7 @@ const quillmere: PlaceFields = {
   elevationM: null,
   timeZone: 'Etc/GMT+2',
   annualRainMm: null,
-  source: null,
+  sources: [],
 };
 
 /** A day of one-minute readings. */

@@ -472,6 +472,16 @@ export const mutatedFiles: readonly MutatedFile[] = [
     numbers: ['POOR_PERCENT'],
   },
   {
+    file: 'src/sources/preset-requests.ts',
+    tests: ['test/unit/sources/presets.test.ts'],
+    numbers: ['YEARS_BACK', 'AGAIN', 'OPEN_METEO_CALL'],
+  },
+  {
+    file: 'src/sources/publisher-pace.ts',
+    tests: ['test/unit/sources/presets.test.ts'],
+    numbers: ['OPEN_METEO'],
+  },
+  {
     file: 'src/garden/bed/source-note.ts',
     tests: ['test/unit/sources/source-note.test.ts'],
     numbers: ['FEW_FAILURES', 'MISSED'],

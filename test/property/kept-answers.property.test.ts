@@ -189,10 +189,11 @@ const changes: fc.Arbitrary<(owner: Owner) => Promise<unknown>> = fc.oneof(
 /** The place has a source, which fails. */
 async function sourceFails(owner: Owner, error: string): Promise<void> {
   const { id: _, revision: __, ...fields } = (await store.place(owner, 'quillmere'))!;
-  const source = { format: 'station-day-file', url: 'https://weather.invalid/{from}', everyHours: 24 };
-  await store.putPlace(owner, 'quillmere', { ...fields, source });
-  const lease = await store.leaseSource(owner, 'quillmere', nowMs, nowMs + HOUR_MS);
-  if (lease) await store.endLease(owner, 'quillmere', lease.lease, { outcome: 'failed', nextAtMs: nowMs, error });
+  const source = { preset: null, format: 'station-day-file', url: 'https://weather.invalid/{from}', everyHours: 24 };
+  await store.putPlace(owner, 'quillmere', { ...fields, sources: [source] });
+  const lease = await store.leaseSource(owner, 'quillmere', 0, nowMs, nowMs + HOUR_MS);
+  const end = { outcome: 'failed', nextAtMs: nowMs, notBeforeMs: null, error } as const;
+  if (lease) await store.endLease(owner, 'quillmere', lease.lease, end);
 }
 
 const SVG = { accept: 'image/svg+xml' };

@@ -45,8 +45,9 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
     describe('places and beds', () => {
       test('come back as they were put', async () => {
         const owner = randomUUID();
-        const source = { format: 'daily-csv', url: 'https://weather.example/quillmere', everyHours: 6 };
-        const fields = { ...quillmere, annualRainMm: 812.5, source };
+        const own = { preset: null, format: 'daily-csv', url: 'https://weather.example/quillmere', everyHours: 6 };
+        const named = { preset: 'nasa-power', format: null, url: null, everyHours: 24 };
+        const fields = { ...quillmere, annualRainMm: 812.5, sources: [own, named] };
         const put = await store.putPlace(owner, 'quillmere', fields);
         expect(put).toMatchObject({ outcome: 'created', kept: { ...fields, id: 'quillmere' } });
         expect(await other.place(owner, 'quillmere')).toEqual('kept' in put && put.kept);
@@ -520,6 +521,69 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         await old.remove();
       });
 
+      test('from when a place had one source keeps it, with what is known of it, as the first of a list', async () => {
+        const old = await emptyDatabase();
+        const raw = await openDatabase(old.url);
+        await migrate(raw, migrations.slice(0, 12));
+        await raw.transaction(async (query) => {
+          await query.run("insert into owners (owner, revision) values ('mine', 7)");
+          for (const [place, url] of [
+            ['asked', 'https://weather.example/a'],
+            ['new', 'https://weather.example/b'],
+            ['changed', 'https://weather.example/c'],
+            ['without', null],
+          ] as const) {
+            await query.run(
+              `insert into places (owner, id, revision, name, latitude, longitude, time_zone, source_format, source_url,
+                 source_every_hours) values ('mine', $1, 6, 'Quillmere', 44, -30, 'Etc/GMT+2', $2, $3, $4)`,
+              [place, url === null ? null : 'station-day-file', url, url === null ? null : 6],
+            );
+          }
+          for (const [place, url] of [
+            ['asked', 'https://weather.example/a'],
+            ['changed', 'https://weather.example/before'],
+          ] as const) {
+            await query.run(
+              `insert into sources (owner, place, format, url, asked_url, etag, fetched_at_ms, tried_at_ms, next_at_ms,
+                 failures, last_error) values ('mine', $1, 'station-day-file', $2, $2, '"1"', 5000, 6000, 7000, 2, 'No.')`,
+              [place, url],
+            );
+          }
+        });
+        await raw.close();
+        const today = await openStore(old.url);
+        const own = (url: string) => ({ preset: null, format: 'station-day-file', url, everyHours: 6 });
+        const asked = own('https://weather.example/a');
+        expect(await today.place('mine', 'asked')).toMatchObject({ revision: 6, sources: [asked] });
+        expect((await today.place('mine', 'without'))!.sources).toEqual([]);
+        const unknown = { notBeforeMs: null, days: null };
+        expect(await today.sourceStates('mine', 'asked')).toEqual([
+          {
+            source: asked,
+            fetchedAtMs: 5000,
+            triedAtMs: 6000,
+            nextAtMs: 7000,
+            failures: 2,
+            lastError: 'No.',
+            ...unknown,
+          },
+        ]);
+        const fresh = { fetchedAtMs: null, triedAtMs: null, nextAtMs: 0, failures: 0, lastError: null, ...unknown };
+        expect(await today.sourceStates('mine', 'new')).toEqual([
+          { source: own('https://weather.example/b'), ...fresh },
+        ]);
+        expect(await today.sourceStates('mine', 'changed')).toEqual([
+          { source: own('https://weather.example/c'), ...fresh },
+        ]);
+        expect(await today.leaseSource('mine', 'asked', 0, 7000, 8000)).toMatchObject({
+          etag: '"1"',
+          fetchedAtMs: 5000,
+        });
+        expect((await today.dueSources(7000, 9)).map(({ place }) => place)).toEqual(['changed', 'new']);
+        await today.close();
+        await old.remove();
+      });
+
       test('of a later version is left alone', async () => {
         const later = await emptyDatabase();
         const raw = await openDatabase(later.url);
@@ -553,13 +617,13 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
     });
 
     describe('the source of a place', () => {
-      const source = { format: 'station-day-file', url: 'https://weather.example/{from}', everyHours: 6 };
+      const source = { preset: null, format: 'station-day-file', url: 'https://weather.example/{from}', everyHours: 6 };
       const MINUTE_MS = 60_000;
       const nowMs = Date.parse('2027-05-01T06:00Z');
       /** A new owner with a place that has a source. */
       async function newSource(): Promise<string> {
         const owner = randomUUID();
-        await store.putPlace(owner, 'quillmere', { ...quillmere, source });
+        await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [source] });
         return owner;
       }
       const isDue = async (owner: string, atMs: number) =>
@@ -568,21 +632,26 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         outcome: 'fetched',
         atMs: nowMs,
         nextAtMs: nowMs + 360 * MINUTE_MS,
+        notBeforeMs: null,
         askedUrl: 'https://weather.example/2027-05-01',
         etag: '"a"',
         lastModified: null,
+        days: { from: date('1997-05-01'), to: date('2027-04-28'), count: 10_950 },
       } as const;
-      const lease = (owner: string, atMs = nowMs) => store.leaseSource(owner, 'quillmere', atMs, atMs + 10 * MINUTE_MS);
+      const lease = (owner: string, atMs = nowMs, n = 0) =>
+        store.leaseSource(owner, 'quillmere', n, atMs, atMs + 10 * MINUTE_MS);
+      const state = async (owner: string, n = 0) => (await other.sourceStates(owner, 'quillmere'))[n];
 
       test('is due at once, and leased to one alone, until the lease has run out', async () => {
         const owner = await newSource();
         expect(await isDue(owner, nowMs)).toBe(true);
         const both = await Promise.all(
-          [store, other].map((one) => one.leaseSource(owner, 'quillmere', nowMs, nowMs + 10 * MINUTE_MS)),
+          [store, other].map((one) => one.leaseSource(owner, 'quillmere', 0, nowMs, nowMs + 10 * MINUTE_MS)),
         );
         expect(both.filter((one) => one !== undefined)).toHaveLength(1);
         expect(both.find((one) => one !== undefined)).toMatchObject({
-          place: { id: 'quillmere', source },
+          place: { id: 'quillmere', sources: [source] },
+          source,
           askedUrl: null,
           etag: null,
           fetchedAtMs: null,
@@ -597,13 +666,15 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         const owner = await newSource();
         const { lease: mine } = (await lease(owner))!;
         expect(await store.endLease(owner, 'quillmere', mine, fetched)).toBe(true);
-        expect(await other.sourceState(owner, 'quillmere')).toEqual({
-          everyHours: 6,
+        expect(await state(owner)).toEqual({
+          source,
           fetchedAtMs: nowMs,
           triedAtMs: nowMs,
           nextAtMs: fetched.nextAtMs,
+          notBeforeMs: null,
           failures: 0,
           lastError: null,
+          days: fetched.days,
         });
         expect(await isDue(owner, fetched.nextAtMs - 1)).toBe(false);
         expect(await lease(owner, fetched.nextAtMs - 1)).toBeUndefined();
@@ -623,16 +694,25 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
           const atMs = fetched.nextAtMs + n * 60 * MINUTE_MS;
           const { lease: mine, failures } = (await lease(owner, atMs))!;
           expect(failures).toBe(n - 1);
-          const end = { outcome: 'failed', nextAtMs: atMs + 5 * MINUTE_MS, error: `Reason ${n}.` } as const;
+          const end = {
+            outcome: 'failed',
+            nextAtMs: atMs + 5 * MINUTE_MS,
+            notBeforeMs: null,
+            error: `Reason ${n}.`,
+          } as const;
           expect(await store.endLease(owner, 'quillmere', mine, end)).toBe(true);
-          const state = await other.sourceState(owner, 'quillmere');
-          expect(state).toMatchObject({ fetchedAtMs: nowMs, triedAtMs: atMs, failures: n, lastError: `Reason ${n}.` });
+          expect(await state(owner)).toMatchObject({
+            fetchedAtMs: nowMs,
+            triedAtMs: atMs,
+            failures: n,
+            lastError: `Reason ${n}.`,
+          });
           expect(await isDue(owner, end.nextAtMs - 1)).toBe(false);
         }
         const { lease: mine, etag } = (await lease(owner, nowMs + 9e8))!;
         expect(etag).toBe('"a"');
         await store.endLease(owner, 'quillmere', mine, { ...fetched, nextAtMs: nowMs + 1e9 });
-        expect(await store.sourceState(owner, 'quillmere')).toMatchObject({ failures: 0, lastError: null });
+        expect(await state(owner)).toMatchObject({ failures: 0, lastError: null });
       });
 
       test('given up is due as before; a lease that has run out and was taken by another ends nothing', async () => {
@@ -642,7 +722,7 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         expect(await isDue(owner, nowMs)).toBe(true);
         const second = (await lease(owner))!;
         expect(await store.endLease(owner, 'quillmere', first.lease, fetched)).toBe(false);
-        expect(await store.sourceState(owner, 'quillmere')).toMatchObject({ fetchedAtMs: null });
+        expect(await state(owner)).toMatchObject({ fetchedAtMs: null });
         expect(await store.endLease(owner, 'quillmere', second.lease, fetched)).toBe(true);
       });
 
@@ -651,10 +731,14 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
           const owner = await newSource();
           const { lease: old } = (await lease(owner))!;
           await store.endLease(owner, 'quillmere', old, fetched);
-          await store.putPlace(owner, 'quillmere', { ...quillmere, name: 'Q', source: { ...source, everyHours: 24 } });
+          await store.putPlace(owner, 'quillmere', {
+            ...quillmere,
+            name: 'Q',
+            sources: [{ ...source, everyHours: 24 }],
+          });
           expect(await isDue(owner, nowMs)).toBe(false);
-          await store.putPlace(owner, 'quillmere', { ...quillmere, source: { ...source, ...change } });
-          expect(await store.sourceState(owner, 'quillmere')).toMatchObject({ fetchedAtMs: null, failures: 0 });
+          await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [{ ...source, ...change }] });
+          expect(await state(owner)).toMatchObject({ fetchedAtMs: null, failures: 0 });
           expect(await lease(owner)).toMatchObject({ etag: null, askedUrl: null, fetchedAtMs: null });
           expect(await store.endLease(owner, 'quillmere', old, fetched)).toBe(false);
         }
@@ -663,9 +747,68 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
       test('asked more often than before does not wait for what was planned', async () => {
         const owner = await newSource();
         await store.endLease(owner, 'quillmere', (await lease(owner))!.lease, fetched);
-        await store.putPlace(owner, 'quillmere', { ...quillmere, source: { ...source, everyHours: 1 } });
+        await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [{ ...source, everyHours: 1 }] });
         expect(await isDue(owner, nowMs + 59 * MINUTE_MS)).toBe(false);
         expect(await isDue(owner, nowMs + 60 * MINUTE_MS)).toBe(true);
+      });
+
+      test('is one of several, each with a state of its own, which it keeps when the list is put in another order', async () => {
+        const owner = await newSource();
+        const named = { preset: 'met-norway', format: null, url: null, everyHours: 6 };
+        await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [source, named] });
+        await store.endLease(owner, 'quillmere', (await lease(owner))!.lease, fetched);
+        const { lease: mine, source: leased } = (await lease(owner, nowMs, 1))!;
+        expect(leased).toEqual(named);
+        await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [named, source] });
+        const end = { outcome: 'failed', nextAtMs: nowMs + MINUTE_MS, notBeforeMs: null, error: 'No.' } as const;
+        expect(await store.endLease(owner, 'quillmere', mine, end)).toBe(true);
+        expect(await state(owner, 0)).toMatchObject({ source: named, failures: 1, lastError: 'No.', days: null });
+        expect(await state(owner, 1)).toMatchObject({ source, fetchedAtMs: nowMs, failures: 0, days: fetched.days });
+        expect((await other.place(owner, 'quillmere'))!.sources).toEqual([named, source]);
+        expect((await other.places(owner, { limit: 5 })).map(({ sources }) => sources)).toEqual([[named, source]]);
+        await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [source] });
+        expect(await other.sourceStates(owner, 'quillmere')).toMatchObject([{ source, fetchedAtMs: nowMs }]);
+      });
+
+      test('is among the due ones of presets only if it is a preset', async () => {
+        const owner = await newSource();
+        await store.putPlace(owner, 'quillmere', {
+          ...quillmere,
+          sources: [source, { preset: 'nasa-power', format: null, url: null, everyHours: 24 }],
+        });
+        const due = async (presetsOnly: boolean) =>
+          (await other.dueSources(nowMs, 10_000, { presetsOnly })).filter((one) => one.owner === owner);
+        expect((await due(false)).map(({ n }) => n)).toEqual([0, 1]);
+        expect((await due(true)).map(({ n }) => n)).toEqual([1]);
+      });
+
+      test('is due at once when hurried, unless it was tried just now or its publisher asks to wait', async () => {
+        const owner = await newSource();
+        await store.endLease(owner, 'quillmere', (await lease(owner))!.lease, fetched);
+        const later = nowMs + 6 * MINUTE_MS;
+        await store.hurrySources(owner, 'quillmere', later, nowMs - 1);
+        expect(await isDue(owner, later)).toBe(false);
+        await store.hurrySources(owner, 'quillmere', later, nowMs);
+        expect(await isDue(owner, later)).toBe(true);
+        const notBeforeMs = later + 60 * MINUTE_MS;
+        const { lease: mine } = (await lease(owner, later))!;
+        await store.endLease(owner, 'quillmere', mine, { ...fetched, atMs: later, notBeforeMs });
+        await store.hurrySources(owner, 'quillmere', notBeforeMs - 1, notBeforeMs - 1);
+        expect(await isDue(owner, notBeforeMs - 1)).toBe(false);
+        // Nor is it where its owner shortens its hours.
+        await store.putPlace(owner, 'quillmere', { ...quillmere, sources: [{ ...source, everyHours: 0.01 }] });
+        expect(await isDue(owner, notBeforeMs - 1)).toBe(false);
+        expect(await isDue(owner, notBeforeMs)).toBe(true);
+      });
+
+      test('put off to spare its publisher waits until then, and has not failed', async () => {
+        const owner = await newSource();
+        const { lease: mine } = (await lease(owner))!;
+        const nextAtMs = nowMs + 30 * MINUTE_MS;
+        await store.endLease(owner, 'quillmere', mine, { outcome: 'put-off', nextAtMs });
+        expect(await state(owner)).toMatchObject({ failures: 0, fetchedAtMs: null, nextAtMs, notBeforeMs: nextAtMs });
+        expect(await isDue(owner, nextAtMs - 1)).toBe(false);
+        expect(await isDue(owner, nextAtMs)).toBe(true);
       });
 
       test('is neither due nor told of where the place has none, or is gone', async () => {
@@ -673,10 +816,10 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         await lease(owner);
         await store.putPlace(owner, 'quillmere', quillmere);
         expect(await isDue(owner, nowMs + 1e9)).toBe(false);
-        expect(await store.sourceState(owner, 'quillmere')).toBeUndefined();
+        expect(await state(owner)).toBeUndefined();
         expect(await lease(owner, nowMs + 1e9)).toBeUndefined();
         expect(await store.deletePlace(owner, 'quillmere')).toBe('deleted');
-        expect(await store.leaseSource(randomUUID(), 'quillmere', nowMs, nowMs + 1)).toBeUndefined();
+        expect(await store.leaseSource(randomUUID(), 'quillmere', 0, nowMs, nowMs + 1)).toBeUndefined();
       });
     });
   });

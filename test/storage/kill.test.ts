@@ -22,7 +22,7 @@ const KILLS = Number(process.env.KILLS ?? 5);
 const MAX_LINES = 25;
 const LONGEST_MS = 50;
 const OWNER = 'mine';
-const source = { format: 'station-day-file', url: 'https://weather.example/{from}', everyHours: 6 };
+const source = { preset: null, format: 'station-day-file', url: 'https://weather.example/{from}', everyHours: 6 };
 const shed = { url: 'https://shed.example/alerts', events: ['frost'], beds: null, crops: null } as const;
 
 // Bundled once: a writer then starts in a tenth of the time, and most of a test is starting them.
@@ -128,7 +128,7 @@ function killed(kind: string, emptyDatabase: () => Promise<EmptyDatabase>): void
   }, async () => {
     const { url, remove } = await emptyDatabase();
     const setUp = await openStore(url);
-    await setUp.putPlace(OWNER, 'quillmere', { ...quillmere, source });
+    await setUp.putPlace(OWNER, 'quillmere', { ...quillmere, sources: [source] });
     await setUp.putBed(OWNER, 'north', northBed);
     await setUp.putSubscription(OWNER, 'shed', shed, 0);
     await setUp.close();

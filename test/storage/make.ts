@@ -10,7 +10,7 @@ export const quillmere: PlaceFields = {
   elevationM: 12,
   timeZone: 'Etc/GMT+2',
   annualRainMm: null,
-  source: null,
+  sources: [],
 };
 
 export const northBed: BedFields = {

@@ -67,10 +67,16 @@ async function write({ url, owner, batches, days }: Start): Promise<void> {
   async function fetchAir(): Promise<void> {
     for (let n = days; ; ) {
       const atMs = Date.now();
-      const lease = await store.leaseSource(owner, 'quillmere', atMs, atMs + LEASE_MS);
+      const lease = await store.leaseSource(owner, 'quillmere', 0, atMs, atMs + LEASE_MS);
       if (!lease) continue;
       await store.putAir(owner, 'quillmere', [airDay(n)]);
-      const known = { askedUrl: lease.place.source.url, etag: `"${n}"`, lastModified: null };
+      const known = {
+        askedUrl: lease.source.url ?? '',
+        etag: `"${n}"`,
+        lastModified: null,
+        notBeforeMs: null,
+        days: null,
+      };
       await store.endLease(owner, 'quillmere', lease.lease, { outcome: 'fetched', atMs, nextAtMs: atMs, ...known });
       say(['day', n++]);
     }

@@ -22,6 +22,8 @@ const UNSET = {
   LOG_LEVEL: 'info',
   API_KEYS: new Map(),
   ALLOW_OPEN: false,
+  SOURCES: 'any',
+  SOURCES_CONTACT: '',
   ALLOW_PRIVATE_SOURCES: false,
   ALLOW_PRIVATE_WEBHOOKS: false,
   ALLOWED_HOSTS: [],
@@ -59,6 +61,8 @@ describe('the configuration', () => {
         LOG_LEVEL: 'debug',
         API_KEYS: 'quillmere:seed-1',
         ALLOW_OPEN: '1',
+        SOURCES: 'presets',
+        SOURCES_CONTACT: 'garden@example.org',
         ALLOW_PRIVATE_SOURCES: '1',
         ALLOW_PRIVATE_WEBHOOKS: '1',
         ALLOWED_HOSTS: 'Garden.example, shed.example',
@@ -80,6 +84,8 @@ describe('the configuration', () => {
       LOG_LEVEL: 'debug',
       API_KEYS: new Map([['seed-1', 'quillmere']]),
       ALLOW_OPEN: true,
+      SOURCES: 'presets',
+      SOURCES_CONTACT: 'garden@example.org',
       ALLOW_PRIVATE_SOURCES: true,
       ALLOW_PRIVATE_WEBHOOKS: true,
       ALLOWED_HOSTS: ['garden.example', 'shed.example'],
@@ -105,6 +111,13 @@ describe('the configuration', () => {
     const faults = faultsOf({ PORT: '99999', LOG_LEVEL: 'loud', API_KEYS: 'nobody', ALLOW_OPEN: 'yes' });
     for (const name of ['PORT', 'LOG_LEVEL', 'API_KEYS', 'ALLOW_OPEN']) expect(faults).toContain(name);
   });
+
+  it.each(['two words', 'a\r\nX-Admin: 1', 'gärten@example.org', 'x'.repeat(201)])(
+    'refuses the contact %j, which goes into a header',
+    (SOURCES_CONTACT) => {
+      expect(faultsOf({ SOURCES_CONTACT })).toContain('SOURCES_CONTACT');
+    },
+  );
 
   it.each(['-1', '65536', '80.5', 'http', '8080x', '1e9'])('refuses the port %s', (PORT) => {
     expect(faultsOf({ PORT })).toContain('PORT');

@@ -80,6 +80,14 @@ export const keptRefusalFacts = {
   'precondition-failed.nothing-kept': {},
   'precondition-failed.something-kept': {},
   'kept-in-part': {},
+  'unknown-preset': { preset: 'text' },
+  'unknown-preset.field': {},
+  'contact-needed': { publisher: 'text' },
+  'contact-needed.field': {},
+  'private-address': { host: 'text' },
+  'private-address.field': { host: 'text' },
+  'no-source': { place: 'text', why: ['none', 'off', 'presets'] },
+  'too-soon': { minutes: 'number', waitS: 'count' },
 } as const satisfies FactKinds;
 
 /** Notes to the owner about stored data. */

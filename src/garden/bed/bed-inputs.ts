@@ -39,12 +39,12 @@ export async function bedInputsOf(
 
 /** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
 export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
-  const { bed, sourceNote } = rows;
+  const { bed, sourceNotes } = rows;
   const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
     placeSeries(store, owner, rows),
     bed ? bedSeries(store, owner, bed, rows) : NOT_MEASURED,
   ]);
-  const notes = [...(sourceNote && air.length > 0 ? [sourceNote] : []), ...(note ? [note] : [])];
+  const notes = [...(air.length > 0 ? sourceNotes : []), ...(note ? [note] : [])];
   const bedMake = bed && {
     kind: bed.kind,
     cover: bed.cover,
@@ -62,15 +62,20 @@ export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecor
  * @throws {RequestError} `no-readings` where there is neither.
  */
 export function seriesToGoBy(
-  { series, normals, site, place, bed, toCome }: BedInputs,
+  { series, normals, site, place, bed, toCome, failedSources }: BedInputs,
   nowMs: number,
 ): readonly ReadSeries[] {
   if (series.length > 0) return series;
   if (normals) return [insteadOfMeasured(climatologicalSeries(normals, nowMs, site))];
-  throw new RequestError('no-readings', [
-    gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
-    ...(toCome ? [toCome] : []),
-  ]);
+  throw new RequestError(
+    'no-readings',
+    [
+      gardenRefusal('no-readings.kept', { bed: bed?.id ?? null, place: place.id }),
+      ...(toCome ? [toCome] : []),
+      ...failedSources,
+    ],
+    failedSources.map((detail) => ({ detail })),
+  );
 }
 
 /** Climatological air in place of measured air. */

@@ -1,8 +1,10 @@
 import type { Site } from '../../answers/soil/known-hours.js';
 import { dateAt, type PlainDate, zoneNamed } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
+import type { Fact } from '../../basics/fact.js';
+import type { PresetName } from '../store/source-presets.js';
 import type { Bed, Place, Store } from '../store/store.js';
-import { sourceNote } from './source-note.js';
+import { creditedPresets, failedSources, sourceNotes } from './source-note.js';
 
 /** Stored rows of a place or a bed without their series; they show whether a cached answer still holds. */
 export interface PlaceRecords {
@@ -12,8 +14,12 @@ export interface PlaceRecords {
   readonly site: Site;
   /** At the place. */
   readonly today: PlainDate;
-  /** Note on the place's source; null: none is needed. */
-  readonly sourceNote: Note | null;
+  /** Notes on the place's sources. */
+  readonly sourceNotes: readonly Note[];
+  /** The sources that have not given what they should have. */
+  readonly failedSources: readonly Fact[];
+  /** The presets that an answer credits. */
+  readonly credited: readonly PresetName[];
 }
 
 export interface BedRecords extends PlaceRecords {
@@ -41,11 +47,14 @@ export async function bedRows(store: Store, owner: string, id: string, nowMs: nu
 async function rowsOf(store: Store, owner: string, place: Place, nowMs: number): Promise<Omit<PlaceRecords, 'bed'>> {
   const { latitude, longitude, annualRainMm } = place;
   const zone = zoneNamed(place.timeZone);
+  const states = place.sources.length > 0 ? await store.sourceStates(owner, place.id) : [];
   return {
     place,
     site: { zone, latitude, longitude, annualRainMm },
     today: dateAt(nowMs, zone),
-    sourceNote: place.source && sourceNote(await store.sourceState(owner, place.id), nowMs),
+    sourceNotes: sourceNotes(states, nowMs),
+    failedSources: failedSources(states, nowMs),
+    credited: creditedPresets(states),
   };
 }
 
@@ -53,9 +62,10 @@ async function rowsOf(store: Store, owner: string, place: Place, nowMs: number):
  * All that an answer from what is kept changes with: a bed's revision is raised by its readings, sowings, counts, plans and
  * the lots that were sown in it, a place's by its air.
  */
-export const bedInputsIn = ({ place, bed, today, sourceNote }: PlaceRecords): object => ({
+export const bedInputsIn = ({ place, bed, today, sourceNotes, credited }: PlaceRecords): object => ({
   place: [place.id, place.revision],
   bed: bed && [bed.id, bed.revision],
   today,
-  notes: sourceNote ? [sourceNote] : [],
+  notes: sourceNotes,
+  ...(credited.length > 0 && { credited }),
 });

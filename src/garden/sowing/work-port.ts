@@ -7,6 +7,7 @@ import { type ErrorCode, type Note, RequestError } from '../../basics/errors.js'
 import { type FactKinds, factsOf } from '../../basics/fact.js';
 import type { Crop } from '../../germination/crop.js';
 import { type BedInputs, seriesToGoBy } from '../bed/bed-inputs.js';
+import { namingSources } from '../bed/naming-sources.js';
 import type { GardenPlan } from '../plan/plan.js';
 import type { PlanQuestion } from '../plan/plan-question.js';
 import type { Growing, GrowingQuestion } from './growing.js';
@@ -59,7 +60,7 @@ interface SowingAsked {
 export const growingNow = ({ question, kept, now }: SowingAsked, ask: WorkPort): Promise<Growing | Unanswered> =>
   orUnanswered(async () => {
     const series = question.bed.kind === 'indoors' ? question.series : seriesToGoBy(kept, now.getTime());
-    return ask.growing({ ...question, series });
+    return namingSources(kept, () => ask.growing({ ...question, series }));
   }, ask);
 
 /** What is to be sown in a kept bed, and how. */
@@ -72,14 +73,15 @@ export interface ToSow {
 
 /** When a crop can be sown in a kept bed, from a date on: in a year, or so many days more than that date. */
 export const windowsAhead = (
-  { site, bedMake, series, normals }: BedInputs,
+  kept: BedInputs,
   from: PlainDate,
   { crop, time, depthCm, lot }: ToSow,
   ask: WorkPort,
   daysMore = 364,
 ): Promise<SowingWindows | Unanswered> =>
   orUnanswered(async () => {
-    const found = await ask.windows({
+    const { site, bedMake, series, normals } = kept;
+    const question = {
       crop,
       site,
       bed: bedMake!,
@@ -95,7 +97,8 @@ export const windowsAhead = (
       prefer: 'earliest',
       judge: 'harvest',
       normals,
-    });
+    } as const;
+    const found = await namingSources(kept, () => ask.windows(question));
     // Second-best windows are not worth a message, nor a second sowing.
     return { ...found, windows: found.windows.filter(({ grade }) => grade === 'good') };
   }, ask);

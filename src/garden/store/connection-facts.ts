@@ -36,7 +36,10 @@ export const sourceFacts = {
   'source.too-large': { megabytes: 'count' },
   'source.empty': {},
   'source.not-json': { isPage: ['yes', 'no'] },
-  'source.not-form': { form: ['archive', 'grid', 'observations', 'datastream'], at: 'text?' },
+  'source.not-form': {
+    form: ['archive', 'grid', 'observations', 'datastream', 'columns', 'timeseries', 'point'],
+    at: 'text?',
+  },
   'source.no-air': {},
   'source.file': {},
   'source.unit': { value: 'text?', unit: 'text?' },
@@ -51,6 +54,10 @@ export const sourceFacts = {
   'source.no-day': {},
   'source.no-room': { megabytes: 'count' },
   'source.not-kept': {},
+  'source.off': { allowed: ['off', 'presets'] },
+  'source.preset-unknown': { preset: 'text' },
+  'source.contact': { publisher: 'text' },
+  'source.not-covered': { publisher: 'text' },
 } as const satisfies FactKinds;
 
 /** Why a message could not be delivered. */

@@ -4,6 +4,8 @@ export const sourceFormats = [
   'daily-archive-json',
   'forecast-grid-json',
   'observations-api',
+  'daily-columns-json',
+  'timeseries-geojson',
 ] as const;
 
 export type SourceFormat = (typeof sourceFormats)[number];

@@ -9,6 +9,8 @@ export interface UrlValues {
   /** The first and the last date at the place that are asked for. */
   readonly from: PlainDate;
   readonly to: PlainDate;
+  /** An IANA name. */
+  readonly timeZone: string;
 }
 
 const compact = (date: PlainDate): string => date.replaceAll('-', '');
@@ -20,6 +22,7 @@ const placeholders: Readonly<Record<string, (values: UrlValues) => string>> = {
   to: ({ to }) => to,
   fromCompact: ({ from }) => compact(from),
   toCompact: ({ to }) => compact(to),
+  timeZone: ({ timeZone }) => encodeURIComponent(timeZone),
 };
 
 const PLACEHOLDER = /\{([^{}]*)\}/g;
@@ -28,6 +31,7 @@ const EXAMPLE: UrlValues = {
   longitude: -30,
   from: '2027-01-01' as PlainDate,
   to: '2027-01-02' as PlainDate,
+  timeZone: 'Etc/GMT+2',
 };
 
 /** An address with its placeholders filled in; unknown ones stay as they are. */
@@ -46,7 +50,13 @@ export function sourceUrlFault(template: string): Fact | null {
   const filled = fillUrl(template, EXAMPLE);
   const fault = addressFault(filled);
   if (fault !== null) return fault;
-  const elsewhere = fillUrl(template, { latitude: -1, longitude: 1, from: EXAMPLE.to, to: EXAMPLE.from });
+  const elsewhere = fillUrl(template, {
+    latitude: -1,
+    longitude: 1,
+    from: EXAMPLE.to,
+    to: EXAMPLE.from,
+    timeZone: 'UTC',
+  });
   if (!URL.canParse(elsewhere) || new URL(elsewhere).host !== new URL(filled).host) {
     return fieldFact('field.address-host');
   }

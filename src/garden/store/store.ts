@@ -13,10 +13,13 @@ import type { SessionStore } from './session-store.js';
 
 export type { IfRevision, Put, Resource as Kept, ResourcePage as Page } from './resource.js';
 
-/** Where a place's air temperatures are fetched from. */
+/** Where a place's air temperatures are fetched from: a publisher by name, or an address of the owner's own. */
 export interface PlaceSource {
-  readonly format: string;
-  readonly url: string;
+  /** null: the owner's own address. */
+  readonly preset: string | null;
+  /** null, as is `url`: those of the preset. */
+  readonly format: string | null;
+  readonly url: string | null;
   readonly everyHours: number;
 }
 
@@ -29,7 +32,8 @@ export interface PlaceFields {
   /** An IANA name that the calendar knows. */
   readonly timeZone: string;
   readonly annualRainMm: number | null;
-  readonly source: PlaceSource | null;
+  /** In the order of the owner's list, each another. */
+  readonly sources: readonly PlaceSource[];
 }
 
 /** A thing whose revision rises with what lies in it; its fields have one of their own. */
@@ -67,50 +71,72 @@ export interface ComingDays {
   readonly days: readonly AirDay[];
 }
 
-/** A place that has a source. */
+/** One of a place's sources. */
 export interface SourceRef {
   readonly owner: string;
   readonly place: string;
-  /** Since when it is to be asked [ms]; left out: it was never asked. */
+  /** Its place in the list of sources, from 0 on. */
+  readonly n: number;
+  /** Since when it is to be asked [ms]; left out or null: it was never asked. */
   readonly dueSinceMs?: number | null;
 }
 
-/** State of a place's source; it starts anew with another format or url. */
+/** The days that a source has given: the first, the last, and how many are kept from the first to the last. */
+export interface DaysGiven {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly count: number;
+}
+
+/** How it stands with a source, as long as the place has it. */
 export interface SourceState {
-  readonly everyHours: number;
+  readonly source: PlaceSource;
   /** When it last answered well, and what it said was kept [ms]; null: never yet. */
   readonly fetchedAtMs: number | null;
   readonly triedAtMs: number | null;
   readonly nextAtMs: number;
-  /** Number of failures since its last good answer. */
+  /** Its publisher asks not to be asked before [ms]. */
+  readonly notBeforeMs: number | null;
+  /** How often it has failed since it last answered well. */
   readonly failures: number;
-  /** Its last fault; null if none since its last good answer. */
+  /** What went wrong last, as `factToStore` writes it; null where nothing did since it last answered well. */
   readonly lastError: string | null;
+  readonly days: DaysGiven | null;
 }
 
-/** The right of one instance to fetch a place's source, for a while, and what it knows of the last good answer. */
+/** The right of one instance to fetch a source, for a while, and what it knows of the last good answer. */
 export interface SourceLease {
   readonly lease: number;
-  readonly place: Place & { readonly source: PlaceSource };
+  readonly place: Place;
+  readonly source: PlaceSource;
   /** The address that was asked, its placeholders filled in. */
   readonly askedUrl: string | null;
   readonly etag: string | null;
   readonly lastModified: string | null;
   readonly fetchedAtMs: number | null;
   readonly failures: number;
+  readonly days: DaysGiven | null;
 }
 
-/** Outcome of a fetch. `given-up`: we ended it, so it says nothing of the source. */
+/** How a fetch has ended. `given-up`: by us, and nothing is known of the source; `put-off`: to spare its publisher. */
 export type FetchEnd =
   | {
       readonly outcome: 'fetched';
       readonly atMs: number;
       readonly nextAtMs: number;
+      readonly notBeforeMs: number | null;
       readonly askedUrl: string;
       readonly etag: string | null;
       readonly lastModified: string | null;
+      readonly days: DaysGiven | null;
     }
-  | { readonly outcome: 'failed'; readonly nextAtMs: number; readonly error: string }
+  | {
+      readonly outcome: 'failed';
+      readonly nextAtMs: number;
+      readonly notBeforeMs: number | null;
+      readonly error: string;
+    }
+  | { readonly outcome: 'put-off'; readonly nextAtMs: number }
   | { readonly outcome: 'given-up' };
 
 /** Which thermometer of a bed; a soil probe without a depth lies at the seed. */
@@ -252,16 +278,24 @@ export interface Store extends SeasonStore, AlertStore, SessionStore {
   ): Promise<number | 'stale' | undefined>;
 
   /**
-   * Places of all owners whose source is to be asked by now, the longest due first. Names no owner, as it is for the
+   * Sources of all owners that are to be asked by now, the longest due first. Names no owner, as it is for the
    * service's own use.
    */
-  dueSources(nowMs: number, limit: number): Promise<SourceRef[]>;
-  /** Takes a place's source on, so that nobody else asks it until then; undefined where it is not due, or is taken. */
-  leaseSource(owner: string, place: string, nowMs: number, untilMs: number): Promise<SourceLease | undefined>;
+  dueSources(nowMs: number, limit: number, options?: { readonly presetsOnly?: boolean }): Promise<SourceRef[]>;
+  /** Takes a source on, so that nobody else asks it until then; undefined where it is not due, or is taken. */
+  leaseSource(
+    owner: string,
+    place: string,
+    n: number,
+    nowMs: number,
+    untilMs: number,
+  ): Promise<SourceLease | undefined>;
   /** Whether the lease was still held, and so the end is kept. */
   endLease(owner: string, place: string, lease: number, end: FetchEnd): Promise<boolean>;
-  /** Undefined where the place has no source. */
-  sourceState(owner: string, place: string): Promise<SourceState | undefined>;
+  /** How it stands with each source of a place, in the order of its list. */
+  sourceStates(owner: string, place: string): Promise<SourceState[]>;
+  /** Has a place's sources be due now: those last tried at `triedBeforeMs` or before, or never, that may be asked by now. */
+  hurrySources(owner: string, place: string, nowMs: number, triedBeforeMs: number): Promise<void>;
 
   /** Past soil stored under a key; undefined: none is stored, and it is worked out again when needed. */
   pastSoil(owner: string, key: string): Promise<Uint8Array | undefined>;

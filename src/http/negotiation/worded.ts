@@ -18,7 +18,8 @@ export type Unworded<T> = T extends { readonly code: string; readonly text: stri
 
 /**
  * Words an answer: adds `text` to a fact's `code` and `params`, and replaces a fact in a field `text`, `why` or
- * `detail` by its sentence, with code and parameters beside it. A fact that follows it stands there as `also`.
+ * `detail` by its sentence, with code and parameters beside it. A fact that follows it stands there as `also`. A fact with
+ * an empty `text` of its own is worded in its place.
  */
 export function worded(content: unknown, say: Say): unknown {
   if (Array.isArray(content)) return content.every(isFlat) ? content : content.map((one) => worded(one, say));
@@ -27,10 +28,11 @@ export function worded(content: unknown, say: Say): unknown {
   const isUnsaid = isFact(content) && typeof (content as { text?: unknown }).text !== 'string';
   const said: Record<string, unknown> = isUnsaid ? { code: content.code, text: say(content) } : {};
   for (const [name, value] of Object.entries(content)) {
+    if (name === 'text' && isUnsaid) continue;
     if (name === 'text' && Array.isArray(value)) {
       // A refusal of a part of the answer, reported in its place.
       Object.assign(said, { text: refusalText(value, say), ...messagesOf(value) });
-    } else if (isFact(value) && SENTENCES.some((one) => one === name)) {
+    } else if (isFact(value) && !('text' in value) && SENTENCES.some((one) => one === name)) {
       const { code, params, also } = value;
       const isCoded = 'code' in content || CODES.some((one) => code === `${one}.${String(content[one])}`);
       Object.assign(said, {

@@ -180,7 +180,8 @@ function successes(answer: Operation['answer']) {
           ...(answer.orJson ? { 'application/json': { schema: schemaOf(answer.orJson, 'output') } } : {}),
         };
   const created = 'schema' in answer && answer.mayCreate ? { 201: { description: 'Created.', content } } : {};
-  return { 200: { description: 'The answer.', content }, ...created };
+  const accepted = 'schema' in answer && answer.mayTakeLonger ? { 202: { description: 'Under way.', content } } : {};
+  return { 200: { description: 'The answer.', content }, ...created, ...accepted };
 }
 
 /** Problems that any route may answer with. */

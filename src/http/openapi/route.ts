@@ -27,9 +27,9 @@ export interface Operation {
   readonly form?: true;
   /** An example of the file, if the body may be one. */
   readonly csv?: { readonly example: string };
-  /** `mayCreate`: 201 if created; `picture`: also as SVG, if Accept prefers it; `orJson`: JSON instead, if Accept prefers it; `none`: 204 without a body. */
+  /** `mayCreate`: 201 if created; `mayTakeLonger`: 202 if it is not done yet; `picture`: also as SVG, if Accept prefers it; `orJson`: JSON instead, if Accept prefers it; `none`: 204 without a body. */
   readonly answer:
-    | { readonly schema: z.ZodType; readonly mayCreate?: true; readonly picture?: true }
+    | { readonly schema: z.ZodType; readonly mayCreate?: true; readonly mayTakeLonger?: true; readonly picture?: true }
     | { readonly mediaType: string; readonly orJson?: z.ZodType }
     | 'none';
   /** True if it honours If-Match. */

@@ -51,6 +51,11 @@ export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'choose-date-order': 422,
   'choose-clock': 422,
   'choose-decimal-mark': 422,
+  'unknown-preset': 422,
+  'contact-needed': 422,
+  'private-address': 422,
+  'no-source': 409,
+  'too-soon': 429,
   internal: 500,
 };
 

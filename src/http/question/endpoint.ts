@@ -5,6 +5,7 @@ import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/request/refusal-facts.js';
 import { inputsOfRows } from '../../garden/bed/bed-inputs.js';
 import { bedInputsIn, bedRows, type PlaceRecords, placeRows } from '../../garden/bed/bed-records.js';
+import { namingSources } from '../../garden/bed/naming-sources.js';
 import type { Store } from '../../garden/store/store.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';
 import { ownerOf } from '../auth/owner.js';
@@ -53,14 +54,15 @@ export async function answerPost<A extends AnyQuery, Answer>(
       if (isAlwaysLong) request.askedBy().takePlace?.();
       const known = await knownOf(service, request, asked.where);
       const file = await readFileBody(request, hints, zoneOfQuestion(asked, known));
-      return answer(asked, readFile(file), known);
+      return namingSources(known.kept, () => answer(asked, readFile(file), known));
     });
   }
   askedByQuery(query, {});
   const { temperatures, ...asking } = read(body, request.body);
   if (isAlwaysLong) request.askedBy().takePlace?.();
   const known = await knownOf(service, request, asking.where);
-  return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
+  const sent = readBody(temperatures, asking, known);
+  return namingSources(known.kept, () => answer(asking as unknown as A, sent, known));
 }
 
 /** The subject of a link: a stored bed or place, by its id. */
@@ -89,7 +91,8 @@ export async function answerLink<A extends AnyQuery>(
   return service.answers.send({ request, reply, owner }, inputs, () =>
     inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
-      return answer(asking, [], { now, kept: await inputsOfRows(service.store, owner, rows) });
+      const kept = await inputsOfRows(service.store, owner, rows);
+      return namingSources(kept, () => answer(asking, [], { now, kept }));
     }),
   );
 }

@@ -14,7 +14,9 @@ import { frostDatesRoutes } from './places/frost-dates.js';
 import { placeAirRoutes } from './places/place-air.js';
 import { placeComingDaysRoutes } from './places/place-coming-days.js';
 import { placeNormalsRoutes } from './places/place-normals.js';
-import { placeRoutes } from './places/places.js';
+import { type PlaceSources, placeRoutes } from './places/places.js';
+import { type RefreshPlace, refreshAirRoutes } from './places/refresh-air.js';
+import { sourcePresetRoutes } from './places/source-presets.js';
 import { planRoutes } from './plans/plans.js';
 import { bedReadingsRoutes } from './readings/bed-readings.js';
 import { readingsRoutes } from './readings/readings.js';
@@ -34,12 +36,13 @@ export interface RouteOptions {
   readonly metrics: Metrics;
   readonly publicUrl: string;
   readonly allowPrivateWebhooks: boolean;
+  readonly sources: PlaceSources & { readonly refreshPlace: RefreshPlace };
 }
 
 /** All routes of the service, in the order of the OpenAPI document. */
 export function allRoutes(
   service: Service,
-  { quotas, findOwner, metrics, publicUrl, allowPrivateWebhooks }: RouteOptions,
+  { quotas, findOwner, metrics, publicUrl, allowPrivateWebhooks, sources }: RouteOptions,
 ): Route[] {
   const { store, clock } = service;
   return [
@@ -48,7 +51,9 @@ export function allRoutes(
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
     ...readingsRoutes(clock),
-    ...placeRoutes(store, clock),
+    ...placeRoutes(store, clock, sources),
+    ...refreshAirRoutes(store, clock, sources.allowed, sources.refreshPlace),
+    ...sourcePresetRoutes(clock, sources.allowed),
     ...placeAirRoutes(store, clock),
     ...placeNormalsRoutes(store, clock),
     ...placeComingDaysRoutes(store, clock),

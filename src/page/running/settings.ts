@@ -30,5 +30,5 @@ ${optionsTable(
   ]),
   ['Default'],
 )}
-<p>Without keys the service refuses to listen beyond this machine, unless <code>ALLOW_OPEN=1</code>. <code>ALLOW_PRIVATE_SOURCES=1</code> lets a weather station of your own network be a source; whoever holds a key can then reach what this machine can reach. <code>ALLOW_PRIVATE_WEBHOOKS=1</code> does the same for messages, and allows http.</p>
+<p>Without keys the service refuses to listen beyond this machine, unless <code>ALLOW_OPEN=1</code>. The service asks no weather source until a place names one; <code>SOURCES=off</code> keeps it from asking any, <code>SOURCES=presets</code> from asking addresses of callers’ own. <code>ALLOW_PRIVATE_SOURCES=1</code> lets a weather station of your own network be a source; whoever holds a key can then reach what this machine can reach. <code>ALLOW_PRIVATE_WEBHOOKS=1</code> does the same for messages, and allows http.</p>
 </section>`;

@@ -10,6 +10,7 @@ import { allowances } from './009-allowances.js';
 import { revisions } from './010-revisions.js';
 import { sessions } from './011-sessions.js';
 import { secrets } from './012-secrets.js';
+import { placeSources } from './013-place-sources.js';
 import type { Migration } from './migration.js';
 
 /**
@@ -29,4 +30,5 @@ export const migrations: readonly Migration[] = [
   revisions,
   sessions,
   secrets,
+  placeSources,
 ];

@@ -1,12 +1,13 @@
 import { zoneNamed } from '../../basics/calendar.js';
 import type { Quotas } from '../../garden/store/quotas.js';
 import { type IfRevision, isAtRevision } from '../../garden/store/resource.js';
-import type { Page, Place, PlaceFields, Put } from '../../garden/store/store.js';
+import type { Page, Place, PlaceFields, PlaceSource, Put } from '../../garden/store/store.js';
 import type { Database, Query } from '../database.js';
 import { takeOwnerLock } from '../owner-lock.js';
 import { sameFields } from '../same-fields.js';
 import { addBytes, airDaysIn, BYTES_PER_AIR_DAY, BYTES_PER_READING, readingsIn, refuseOneMore } from './quotas.js';
 import { rezoneBed } from './reading-days.js';
+import { replaceSources } from './source-list.js';
 
 interface PlaceRow {
   readonly id: string;
@@ -18,17 +19,34 @@ interface PlaceRow {
   readonly elevation_m: number | null;
   readonly time_zone: string;
   readonly annual_rain_mm: number | null;
-  readonly source_format: string | null;
-  readonly source_url: string | null;
-  readonly source_every_hours: number | null;
+  /** One row for each of its sources; null in the only row of a place without one. */
+  readonly every_hours: number | null;
+  readonly preset: string | null;
+  readonly format: string | null;
+  readonly url: string | null;
 }
 
-const COLUMNS = `id, revision, name, latitude, longitude, elevation_m, time_zone, annual_rain_mm,
-  source_format, source_url, source_every_hours`;
-const SELECT = `select ${COLUMNS}, coalesce(fields_revision, revision) as fields_revision from places`;
+const COLUMNS = 'id, revision, name, latitude, longitude, elevation_m, time_zone, annual_rain_mm';
 
-function placeOf(row: PlaceRow): Place {
-  const { source_format: format, source_url: url, source_every_hours: everyHours } = row;
+/** Places that a clause selects, in the order of their ids, each with its sources in their order. */
+const selectPlaces = (clause: string): string =>
+  `select p.*, coalesce(p.fields_revision, p.revision) as fields_revision, s.every_hours, s.preset, s.format, s.url
+   from (select ${COLUMNS}, owner, fields_revision from places ${clause}) p
+   left join place_sources s on s.owner = p.owner and s.place = p.id order by p.id, s.n`;
+
+/** The places of rows that `selectPlaces` selects. */
+function placesOf(rows: readonly PlaceRow[]): Place[] {
+  const byId = new Map<string, { row: PlaceRow; sources: PlaceSource[] }>();
+  for (const row of rows) {
+    const one = byId.get(row.id) ?? { row, sources: [] };
+    byId.set(row.id, one);
+    const { preset, format, url, every_hours: everyHours } = row;
+    if (everyHours !== null) one.sources.push({ preset, format, url, everyHours });
+  }
+  return [...byId.values()].map(({ row, sources }) => placeOf(row, sources));
+}
+
+function placeOf(row: PlaceRow, sources: readonly PlaceSource[]): Place {
   return {
     id: row.id,
     revision: row.revision,
@@ -39,22 +57,18 @@ function placeOf(row: PlaceRow): Place {
     elevationM: row.elevation_m,
     timeZone: row.time_zone,
     annualRainMm: row.annual_rain_mm,
-    source: format !== null && url !== null && everyHours !== null ? { format, url, everyHours } : null,
+    sources,
   };
 }
 
 export async function findPlace(ask: Pick<Query, 'all'>, owner: string, id: string): Promise<Place | undefined> {
-  const rows = await ask.all<PlaceRow>(`${SELECT} where owner = $1 and id = $2`, [owner, id]);
-  return rows[0] && placeOf(rows[0]);
+  const rows = await ask.all<PlaceRow>(selectPlaces('where owner = $1 and id = $2'), [owner, id]);
+  return placesOf(rows)[0];
 }
 
 export async function listPlaces(database: Database, owner: string, { after = '', limit }: Page): Promise<Place[]> {
-  const rows = await database.all<PlaceRow>(`${SELECT} where owner = $1 and id > $2 order by id limit $3`, [
-    owner,
-    after,
-    limit,
-  ]);
-  return rows.map(placeOf);
+  const page = selectPlaces('where owner = $1 and id > $2 order by id limit $3');
+  return placesOf(await database.all<PlaceRow>(page, [owner, after, limit]));
 }
 
 export const putPlace = (
@@ -72,21 +86,21 @@ export const putPlace = (
     if (!isAtRevision(before?.fieldsRevision, ifRevision)) return { outcome: 'stale' };
     const kept: Place = { ...fields, id, revision, fieldsRevision: revision };
     if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
-    const { name, latitude, longitude, elevationM, timeZone, annualRainMm, source } = fields;
+    const { name, latitude, longitude, elevationM, timeZone, annualRainMm, sources } = fields;
     await query.run(
       `insert into places (owner, ${COLUMNS}, fields_revision)
-       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $3)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $3)
        on conflict (owner, id) do update set
          revision = excluded.revision, fields_revision = excluded.fields_revision, name = excluded.name, latitude = excluded.latitude,
          longitude = excluded.longitude, elevation_m = excluded.elevation_m, time_zone = excluded.time_zone,
-         annual_rain_mm = excluded.annual_rain_mm, source_format = excluded.source_format,
-         source_url = excluded.source_url, source_every_hours = excluded.source_every_hours`,
-      [owner, id, revision, name, latitude, longitude, elevationM, timeZone, annualRainMm].concat([
-        source?.format ?? null,
-        source?.url ?? null,
-        source?.everyHours ?? null,
-      ]),
+         annual_rain_mm = excluded.annual_rain_mm`,
+      [owner, id, revision, name, latitude, longitude, elevationM, timeZone, annualRainMm],
     );
+    // What a source said of another spot is not known of this one.
+    const hasMoved = before !== undefined && (before.latitude !== latitude || before.longitude !== longitude);
+    if (hasMoved || !sameFields(before?.sources ?? [], sources)) {
+      await replaceSources(query, owner, id, sources, { isAnew: hasMoved });
+    }
     if (before && before.timeZone !== timeZone) await rezonePlace(query, owner, kept);
     return { outcome: before ? 'replaced' : 'created', kept };
   });

@@ -2,37 +2,22 @@ import type { FetchEnd, SourceLease, SourceRef, SourceState } from '../../garden
 import type { Database, Query } from '../database.js';
 import { takeOwnerLock } from '../owner-lock.js';
 import { findPlace } from './places.js';
+import { daysOf, SOURCE_COLUMNS, type SourceRow, sourceOf, sourceRows } from './source-list.js';
 
-interface SourceRow {
-  readonly asked_url: string | null;
-  readonly etag: string | null;
-  readonly last_modified: string | null;
-  readonly fetched_at_ms: number | null;
-  readonly tried_at_ms: number | null;
-  readonly next_at_ms: number;
-  readonly failures: number;
-  readonly last_error: string | null;
-  readonly lease: number | null;
-  readonly leased_until_ms: number | null;
-}
+/** A source whose interval was shortened need not wait for the longer one. */
+const IS_DUE = `(next_at_ms <= $1 or (failures = 0 and fetched_at_ms + every_hours * 3600000 <= $1))
+  and (not_before_ms is null or not_before_ms <= $1) and (leased_until_ms is null or leased_until_ms <= $1)`;
 
-/** Ignores the state of a source with another format or url than the place has now. */
-const OF_PLACE = `from places p
-  left join sources s on s.owner = p.owner and s.place = p.id and s.format = p.source_format and s.url = p.source_url
-  where p.source_url is not null`;
-
-/** A place whose interval was shortened need not wait for the longer one. */
-const IS_DUE = `(s.owner is null or (
-    (s.next_at_ms <= $1 or (s.failures = 0 and s.fetched_at_ms + p.source_every_hours * 3600000 <= $1))
-    and (s.leased_until_ms is null or s.leased_until_ms <= $1)))`;
-
-const STATE = `s.asked_url, s.etag, s.last_modified, s.fetched_at_ms, s.tried_at_ms, coalesce(s.next_at_ms, 0) as next_at_ms,
-  coalesce(s.failures, 0) as failures, s.last_error, s.lease, s.leased_until_ms`;
-
-export const dueSources = (database: Database, nowMs: number, limit: number): Promise<SourceRef[]> =>
+export const dueSources = (
+  database: Database,
+  nowMs: number,
+  limit: number,
+  { presetsOnly = false }: { readonly presetsOnly?: boolean } = {},
+): Promise<SourceRef[]> =>
   database.all<SourceRef>(
-    `select p.owner as owner, p.id as place, s.next_at_ms as "dueSinceMs" ${OF_PLACE} and ${IS_DUE}
-     order by coalesce(s.next_at_ms, 0), p.owner, p.id limit $2`,
+    `select owner, place, n, case when tried_at_ms is null then null else next_at_ms end as "dueSinceMs"
+     from place_sources where ${IS_DUE} ${presetsOnly ? 'and preset is not null' : ''}
+     order by next_at_ms, owner, place, n limit $2`,
     [nowMs, limit],
   );
 
@@ -40,35 +25,33 @@ export const leaseSource = (
   database: Database,
   owner: string,
   id: string,
+  n: number,
   nowMs: number,
   untilMs: number,
 ): Promise<SourceLease | undefined> =>
   database.transaction(async (query) => {
     const lease = await takeOwnerLock(query, owner);
     const [row] = await query.all<SourceRow>(
-      `select ${STATE} ${OF_PLACE} and ${IS_DUE} and p.owner = $2 and p.id = $3`,
-      [nowMs, owner, id],
+      `select ${SOURCE_COLUMNS} from place_sources where ${IS_DUE} and owner = $2 and place = $3 and n = $4`,
+      [nowMs, owner, id, n],
     );
     const place = await findPlace(query, owner, id);
-    if (!row || !place?.source) return undefined;
-    const { format, url } = place.source;
-    const isNew = row.tried_at_ms === null;
-    if (isNew) await query.run('delete from sources where owner = $1 and place = $2', [owner, id]);
+    if (!row || !place) return undefined;
     await query.run(
-      `insert into sources (owner, place, format, url, next_at_ms, failures, lease, leased_until_ms, tried_at_ms)
-       values ($1, $2, $3, $4, 0, 0, $5, $6, $7)
-       on conflict (owner, place) do update set
-         lease = excluded.lease, leased_until_ms = excluded.leased_until_ms, tried_at_ms = excluded.tried_at_ms`,
-      [owner, id, format, url, lease, untilMs, nowMs],
+      `update place_sources set lease = $4, leased_until_ms = $5, tried_at_ms = $6
+       where owner = $1 and place = $2 and n = $3`,
+      [owner, id, n, lease, untilMs, nowMs],
     );
     return {
       lease,
-      place: { ...place, source: place.source },
+      place,
+      source: sourceOf(row),
       askedUrl: row.asked_url,
       etag: row.etag,
       lastModified: row.last_modified,
       fetchedAtMs: row.fetched_at_ms,
       failures: row.failures,
+      days: daysOf(row),
     };
   });
 
@@ -89,37 +72,59 @@ function write(query: Query, of: readonly [string, string, number], end: FetchEn
   const freed = 'lease = null, leased_until_ms = null';
   switch (end.outcome) {
     case 'given-up':
-      return query.run(`update sources set ${freed} ${where}`, of);
+      return query.run(`update place_sources set ${freed} ${where}`, of);
+    case 'put-off':
+      return query.run(`update place_sources set ${freed}, next_at_ms = $4, not_before_ms = $4 ${where}`, [
+        ...of,
+        end.nextAtMs,
+      ]);
     case 'failed':
       return query.run(
-        `update sources set ${freed}, next_at_ms = $4, failures = failures + 1, last_error = $5 ${where}`,
-        [...of, end.nextAtMs, end.error],
+        `update place_sources set ${freed}, next_at_ms = $4, not_before_ms = $5, failures = failures + 1,
+           last_error = $6 ${where}`,
+        [...of, end.nextAtMs, end.notBeforeMs, end.error],
       );
     case 'fetched':
       return query.run(
-        `update sources set ${freed}, next_at_ms = $4, failures = 0, last_error = null, fetched_at_ms = $5,
-           asked_url = $6, etag = $7, last_modified = $8 ${where}`,
-        [...of, end.nextAtMs, end.atMs, end.askedUrl, end.etag, end.lastModified],
+        `update place_sources set ${freed}, next_at_ms = $4, not_before_ms = $5, failures = 0, last_error = null,
+           fetched_at_ms = $6, asked_url = $7, etag = $8, last_modified = $9, days_from = $10, days_to = $11,
+           days_count = $12 ${where}`,
+        [...of, end.nextAtMs, end.notBeforeMs, end.atMs, end.askedUrl, end.etag, end.lastModified].concat([
+          end.days?.from ?? null,
+          end.days?.to ?? null,
+          end.days?.count ?? null,
+        ]),
       );
   }
 }
 
-export async function findSourceState(
-  database: Database,
-  owner: string,
-  place: string,
-): Promise<SourceState | undefined> {
-  const [row] = await database.all<SourceRow & { every_hours: number }>(
-    `select p.source_every_hours as every_hours, ${STATE} ${OF_PLACE} and p.owner = $1 and p.id = $2`,
-    [owner, place],
-  );
-  if (!row) return undefined;
-  return {
-    everyHours: row.every_hours,
+export async function findSourceStates(database: Database, owner: string, place: string): Promise<SourceState[]> {
+  const rows = await sourceRows(database, owner, place);
+  return rows.map((row) => ({
+    source: sourceOf(row),
     fetchedAtMs: row.fetched_at_ms,
     triedAtMs: row.tried_at_ms,
     nextAtMs: row.next_at_ms,
+    notBeforeMs: row.not_before_ms,
     failures: row.failures,
     lastError: row.last_error,
-  };
+    days: daysOf(row),
+  }));
+}
+
+export async function hurrySources(
+  database: Database,
+  owner: string,
+  place: string,
+  nowMs: number,
+  triedBeforeMs: number,
+): Promise<void> {
+  await database.transaction(async (query) => {
+    await takeOwnerLock(query, owner);
+    await query.run(
+      `update place_sources set next_at_ms = $3 where owner = $1 and place = $2 and next_at_ms > $3
+         and (tried_at_ms is null or tried_at_ms <= $4) and (not_before_ms is null or not_before_ms <= $3)`,
+      [owner, place, nowMs, triedBeforeMs],
+    );
+  });
 }

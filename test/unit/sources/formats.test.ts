@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { addDays, DAY_MS, HOUR_MS, type PlainDate, zoneNamed } from '../../../src/basics/calendar.js';
-import type { SourceFormat } from '../../../src/garden/store/source-formats.js';
+import { type SourceFormat, sourceFormats } from '../../../src/garden/store/source-formats.js';
 import { durationMs, intervalOf } from '../../../src/sources/iso-interval.js';
 import { readAnswer } from '../../../src/sources/read-answer.js';
 import type { SourceDays } from '../../../src/sources/source-days.js';
@@ -32,7 +32,7 @@ const read = (
       }))(),
   );
 
-const allFormats = ['station-day-file', 'daily-archive-json', 'forecast-grid-json', 'observations-api'] as const;
+const allFormats = sourceFormats;
 
 describe('an answer of whatever format', () => {
   test.each(allFormats)('%s is refused where it is empty, a web page, or something else', async (format) => {

@@ -3,8 +3,9 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { describe, expect, test } from 'vitest';
 import { addDays, HOUR_MS, type PlainDate } from '../../../src/basics/calendar.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../../../src/garden/store/quotas.js';
-import type { Store } from '../../../src/garden/store/store.js';
+import type { SourceState, Store } from '../../../src/garden/store/store.js';
 import { sourceFetcher } from '../../../src/sources/fetch-source.js';
+import { publisherPace } from '../../../src/sources/publisher-pace.js';
 import { type RefreshSettings, refreshDue } from '../../../src/sources/refresh.js';
 import { openStore } from '../../../src/storage/open-store.js';
 import { quillmere } from '../../storage/make.js';
@@ -24,7 +25,7 @@ interface Garden {
   readonly settings: RefreshSettings;
   /** Asks what is due so long after the start. */
   refreshAfter(hours: number): Promise<number>;
-  state(): ReturnType<Store['sourceState']>;
+  state(): Promise<SourceState | undefined>;
   /** Why it failed last. */
   reason(): Promise<string>;
   air(): ReturnType<Store['air']>;
@@ -46,13 +47,17 @@ async function garden(
     limits: { attempts: 1, wholeMs: 2000 },
   });
   open.push(server, store, fetcher);
-  await store.putPlace(OWNER, PLACE, { ...quillmere, source: { format, url: server.url + path, everyHours: 6 } });
+  const source = { preset: null, format, url: server.url + path, everyHours: 6 };
+  await store.putPlace(OWNER, PLACE, { ...quillmere, sources: [source] });
   let hours = 0;
   const silent = (): void => {};
+  const clock = () => new Date(NOW + hours * HOUR_MS);
   const settings = {
     store,
     fetcher,
-    clock: () => new Date(NOW + hours * HOUR_MS),
+    pace: publisherPace(clock),
+    hasContact: false,
+    clock,
     random: () => 1,
     log: { info: silent, warn: silent, error: silent },
   };
@@ -64,8 +69,8 @@ async function garden(
       hours = after;
       return refreshDue(settings);
     },
-    state: () => store.sourceState(OWNER, PLACE),
-    reason: async () => sayStored((await store.sourceState(OWNER, PLACE))!.lastError!),
+    state: async () => (await store.sourceStates(OWNER, PLACE))[0],
+    reason: async () => sayStored((await store.sourceStates(OWNER, PLACE))[0]!.lastError!),
     air: () => store.air(OWNER, PLACE),
   };
 }
@@ -278,18 +283,18 @@ describe('a source that fails', () => {
 
   test('does not keep others waiting, nor harm them', async () => {
     const one = await garden('daily-archive-json', '/', (_, response) => json(response, archiveOf(['2027-05-28'])));
-    const bad = { format: 'moon-phases', url: 'https://weather.example/', everyHours: 6 };
-    await one.store.putPlace(OWNER, 'a-bad-one', { ...quillmere, source: bad });
+    const bad = { preset: null, format: 'moon-phases', url: 'https://weather.example/', everyHours: 6 };
+    await one.store.putPlace(OWNER, 'a-bad-one', { ...quillmere, sources: [bad] });
     await one.store.putPlace(OWNER, 'another', {
       ...quillmere,
-      source: { ...bad, format: 'daily-archive-json', url: '{x}' },
+      sources: [{ ...bad, format: 'daily-archive-json', url: '{x}' }],
     });
     expect(await one.refreshAfter(0)).toBe(3);
     expect(await one.air()).toHaveLength(1);
-    expect(sayStored((await one.store.sourceState(OWNER, 'a-bad-one'))!.lastError!)).toContain(
+    expect(sayStored((await one.store.sourceStates(OWNER, 'a-bad-one'))[0]!.lastError!)).toContain(
       '"moon-phases" is not known',
     );
-    expect(sayStored((await one.store.sourceState(OWNER, 'another'))!.lastError!)).toContain('{x}');
+    expect(sayStored((await one.store.sourceStates(OWNER, 'another'))[0]!.lastError!)).toContain('{x}');
   });
 });
 

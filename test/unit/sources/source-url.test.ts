@@ -6,14 +6,20 @@ import { sayer } from '../../../src/words/say.js';
 
 const say = sayer(plainReader);
 
-const values = { latitude: 44, longitude: -30.25, from: '2027-05-01' as PlainDate, to: '2027-05-31' as PlainDate };
+const values = {
+  latitude: 44,
+  longitude: -30.25,
+  from: '2027-05-01' as PlainDate,
+  to: '2027-05-31' as PlainDate,
+  timeZone: 'Etc/GMT+2',
+};
 
 describe("the address of a place's source", () => {
   test('has its placeholders filled in', () => {
     const template =
-      'https://weather.example/{latitude},{longitude}?a={from}&b={to}&start={fromCompact}&end={toCompact}';
+      'https://weather.example/{latitude},{longitude}?a={from}&b={to}&start={fromCompact}&end={toCompact}&zone={timeZone}';
     expect(fillUrl(template, values)).toBe(
-      'https://weather.example/44,-30.25?a=2027-05-01&b=2027-05-31&start=20270501&end=20270531',
+      'https://weather.example/44,-30.25?a=2027-05-01&b=2027-05-31&start=20270501&end=20270531&zone=Etc%2FGMT%2B2',
     );
     expect(sourceUrlFault(template)).toBeNull();
   });

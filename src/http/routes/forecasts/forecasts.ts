@@ -23,6 +23,7 @@ import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { QueryParameter, Route } from '../../openapi/route.js';
 import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
+import { credited } from '../../question/credited.js';
 import { askingParameters, documented, fileParameters, linkParameters } from '../../question/csv-query.js';
 import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
 import { exampleCsv, exampleQuestion } from '../../question/examples.js';
@@ -69,7 +70,10 @@ export const forecastRoutes = (service: Service): Route[] => [
       const { write, query } = writtenAs(request);
       const answered = await answerPost(service, request, query, form, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
-        return write(await forecastOf(service, request, asking, question, known), question.site.zone);
+        return credited(
+          write(await forecastOf(service, request, asking, question, known), question.site.zone),
+          known.kept,
+        );
       });
       return signed(answered, service.clock());
     },
@@ -93,7 +97,7 @@ export const forecastRoutes = (service: Service): Route[] => [
         const answered = await forecastOf(service, request, asking, question, known);
         return wantsPicture(request)
           ? asPicture(renderForecast(answered, known, options))
-          : asJson(signed(write(answered, question.site.zone), known.now), request);
+          : asJson(signed(credited(write(answered, question.site.zone), known.kept), known.now), request);
       });
     },
   },

@@ -2,51 +2,78 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { RequestError } from '../../../basics/errors.js';
 import {
-  type PlaceWire,
   placeAnswerSchema,
+  placeKeptSchema,
   placeListSchema,
   placePatchSchema,
   placePutSchema,
 } from '../../../contract/places.js';
 import { keptRefusal } from '../../../contract/request/refusal-facts.js';
-import type { Place, PlaceFields, Store } from '../../../garden/store/store.js';
+import type { Place, Store } from '../../../garden/store/store.js';
 import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
 import { examplePlace } from '../../question/examples.js';
 import { patchRoute, putRoute } from '../../resource/change-routes.js';
 import { asKept, idIn, keptIn, queryOf, type Repository, resourceNotFound } from '../../resource/resource.js';
 import { deleteAsAllowed, getRoute, listRoute } from '../../resource/resource-routes.js';
+import { type AllowedSources, serializeSource, serializeSourceState } from './source-serializer.js';
+import { type SourceRules, sourcesOf } from './sources-asked.js';
 
 const deleteQuery = z.strictObject({ with: z.enum(['beds']).optional() });
 const placeSchemas = { kind: 'place', put: placePutSchema, answer: placeAnswerSchema } as const;
+const sourceProblems = ['unknown-preset', 'contact-needed', 'private-address'] as const;
+
+type PlacePut = z.output<typeof placePutSchema>;
+
+/** What a service lets its places have for sources. */
+export interface PlaceSources extends SourceRules {
+  readonly allowed: AllowedSources;
+}
 
 /** The routes of places, each with a climate of its own. */
-export const placeRoutes = (store: Store, clock: () => Date): Route[] => {
-  const places: Repository<Place, PlaceFields> = {
+export const placeRoutes = (store: Store, clock: () => Date, rules: PlaceSources): Route[] => {
+  const places: Repository<Place, PlacePut> = {
     find: store.place,
-    put: store.putPlace,
-    show: (place) => asKept(serializePlace(place)),
+    async put(owner, id, { source, sources: sentBack, ...fields }, ifRevision) {
+      const before = (await store.place(owner, id))?.sources ?? [];
+      const sources = sourcesOf(source, { isSentBack: sentBack !== undefined, before }, rules);
+      return store.putPlace(owner, id, { ...fields, sources }, ifRevision);
+    },
+    async show(place, owner) {
+      const states = place.sources.length > 0 ? await store.sourceStates(owner, place.id) : [];
+      const sources = states.map((state) => serializeSourceState(state, clock().getTime(), rules.allowed));
+      return asKept({ ...serializePlace(place), sources });
+    },
   };
-  const onWire = serializePlace;
   const list = { kind: 'place', summary: 'Your places, by id', schema: placeListSchema, list: store.places } as const;
-  const put = { ...placeSchemas, summary: 'Store or replace a place', example: examplePlace };
+  const put = {
+    ...placeSchemas,
+    summary: 'Store or replace a place',
+    example: examplePlace,
+    problems: sourceProblems,
+  };
   const patch = {
     ...placeSchemas,
     summary: 'Change some fields of a place',
     patch: placePatchSchema,
     example: { annualRainMm: 800 },
-    onWire,
+    problems: sourceProblems,
+    onWire: serializeKeptPlace,
   };
   return [
-    listRoute({ ...list, onWire }, clock),
+    listRoute({ ...list, onWire: serializePlace }, clock),
     putRoute(put, places, clock),
     patchRoute(patch, places, clock),
-    getRoute({ ...placeSchemas, summary: 'One place', onWire }, places, clock),
+    getRoute(
+      { ...placeSchemas, put: placeKeptSchema, summary: 'One place', onWire: serializeKeptPlace },
+      places,
+      clock,
+    ),
     deletePlace(places, store),
   ];
 };
 
-const deletePlace = (places: Repository<Place, PlaceFields>, store: Store): Route => ({
+const deletePlace = (places: Repository<Place, PlacePut>, store: Store): Route => ({
   method: 'DELETE',
   url: '/v1/places/:id',
   operation: {
@@ -72,11 +99,19 @@ const deletePlace = (places: Repository<Place, PlaceFields>, store: Store): Rout
 /** The place in a request's path. @throws {RequestError} `not-found`. */
 export const placeIn = (request: FastifyRequest, store: Store): Promise<Place> => keptIn(request, 'place', store.place);
 
-const serializePlace = ({ revision: _, fieldsRevision, id, ...fields }: Place): PlaceWire => ({
+/** A place with the first of its sources, as it was when there was but one. */
+const serializePlace = ({ revision: _, fieldsRevision, id, sources, ...fields }: Place) => ({
   id,
   revision: fieldsRevision,
   ...fields,
+  source: sources[0] ? serializeSource(sources[0]) : null,
 });
+
+/** A place as a PUT takes it, with all of its sources. */
+function serializeKeptPlace(place: Place) {
+  const { sources } = place;
+  return { ...serializePlace(place), ...(sources.length > 1 && { source: sources.map(serializeSource) }) };
+}
 
 /** A refusal because a part of a place is not stored yet. */
 export const nothingYet = (id: string, what: string): RequestError =>

@@ -2,6 +2,7 @@ import { orAsKept } from '../../../contract/kept.js';
 import { planAnswerSchema, planListSchema, planPutSchema } from '../../../contract/plans.js';
 import { type BedInputs, bedInputsOf, inputsOfRows } from '../../../garden/bed/bed-inputs.js';
 import { bedInputsIn, bedRows, type PlaceRecords } from '../../../garden/bed/bed-records.js';
+import { namingSources } from '../../../garden/bed/naming-sources.js';
 import type { GardenPlan } from '../../../garden/plan/plan.js';
 import { planQuestionOf } from '../../../garden/plan/plan-question.js';
 import type { Plan, PlanFields } from '../../../garden/store/season-store.js';
@@ -11,6 +12,7 @@ import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
+import { credited } from '../../question/credited.js';
 import type { Service } from '../../question/endpoint.js';
 import { examplePlan } from '../../question/examples.js';
 import { putOperation } from '../../resource/change-routes.js';
@@ -78,7 +80,7 @@ const putPlan = (service: Service): Route => ({
     const kept = await bedInputsOf(store, ownerOf(request), fields.bed, clock().getTime());
     if (!kept) throw noSuch('bed', fields.bed);
     // A plan that cannot be worked out is not stored.
-    const planned = await planFor(service, by, fields, kept);
+    const planned = { plan: await planFor(service, by, fields, kept), kept };
     return putAndAnswer(request, reply, id, plansFor(service, by, planned), () => fields, clock);
   },
 });
@@ -105,8 +107,14 @@ const getPlan = (service: Service): Route => ({
   },
 });
 
+/** A plan that was worked out, and what it rests on. */
+interface Planned {
+  readonly plan: GardenPlan;
+  readonly kept: BedInputs;
+}
+
 /** How plans are stored and shown to a caller. @param planned The result for the plan that is being stored. */
-const plansFor = (service: Service, by: AskedBy, planned?: GardenPlan): Repository<Plan, PlanFields> => ({
+const plansFor = (service: Service, by: AskedBy, planned?: Planned): Repository<Plan, PlanFields> => ({
   find: service.store.plan,
   async put(owner, id, fields, ifRevision) {
     const done = await service.store.putPlan(owner, id, fields, ifRevision);
@@ -114,10 +122,10 @@ const plansFor = (service: Service, by: AskedBy, planned?: GardenPlan): Reposito
     return done;
   },
   show: (plan) => showPlan(service, plan, by, planned),
-  ...(planned && { showInPart: (plan: Plan) => serializePlan(plan, planned) }),
+  ...(planned && { showInPart: (plan: Plan) => credited(serializePlan(plan, planned.plan), planned.kept) }),
 });
 
-async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: GardenPlan): Promise<ShownResource> {
+async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: Planned): Promise<ShownResource> {
   const { store, clock } = service;
   const { owner } = by;
   const rows = await bedRows(store, owner, plan.bed, clock().getTime());
@@ -126,9 +134,10 @@ async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: Gar
   return {
     inputs: inputsOf(plan, rows),
     async answer() {
-      if (planned) return serializePlan(plan, planned);
+      if (planned) return credited(serializePlan(plan, planned.plan), planned.kept);
       by.takePlace?.();
-      return serializePlan(plan, await planFor(service, by, plan, await inputsOfRows(store, owner, rows)));
+      const kept = await inputsOfRows(store, owner, rows);
+      return credited(serializePlan(plan, await planFor(service, by, plan, kept)), kept);
     },
   };
 }
@@ -136,7 +145,7 @@ async function showPlan(service: Service, plan: Plan, by: AskedBy, planned?: Gar
 async function planFor({ store, work }: Service, by: AskedBy, plan: PlanFields, kept: BedInputs): Promise<GardenPlan> {
   const sowings = await store.sowingsOf(by.owner, plan.bed, MAX_SOWINGS);
   const known = sowings.map(({ sowing }) => sowing);
-  return work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by);
+  return namingSources(kept, async () => work.ask('plan', planQuestionOf(plan, kept, kept.today, known), by));
 }
 
 /** Everything that a plan depends on. */

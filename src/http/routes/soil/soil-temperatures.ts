@@ -15,6 +15,7 @@ import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
+import { credited } from '../../question/credited.js';
 import { documented, fileParameters, linkParameters, soilParameters } from '../../question/csv-query.js';
 import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
 import { exampleAirCsv, exampleSoilQuestion } from '../../question/examples.js';
@@ -47,8 +48,11 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<SoilAnswer>> {
       const { rounding, query } = precisionOf(request);
-      const content = await answerPost(service, request, query, form, (asking, read, known) =>
-        soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+      const content = await answerPost(service, request, query, form, async (asking, read, known) =>
+        credited(
+          await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+          known.kept,
+        ),
       );
       return signed(content, service.clock());
     },
@@ -69,7 +73,10 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
       return answerLink(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
         asJson(
           signed(
-            await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+            credited(
+              await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
+              known.kept,
+            ),
             known.now,
           ),
           request,

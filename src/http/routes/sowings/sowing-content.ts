@@ -9,6 +9,7 @@ import type { CountedSowing, Sowing } from '../../../garden/store/season-store.j
 import type { Store } from '../../../garden/store/store.js';
 import { roundingFor } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
+import { credited } from '../../question/credited.js';
 import { serializeSowingState } from './sowing-serializer.js';
 
 /**
@@ -31,7 +32,8 @@ export async function sowingContent(
   rows: BedRecords,
   { ask, now, precision }: { readonly ask: WorkPort; readonly now: Date; readonly precision: 'rounded' | 'full' },
 ): Promise<Omit<Unworded<SowingAnswer>, 'model' | 'issuedAt'>> {
-  const known = await knownSowing(store, owner, counted, await inputsOfRows(store, owner, rows), now);
+  const kept = await inputsOfRows(store, owner, rows);
+  const known = await knownSowing(store, owner, counted, kept, now);
   const state = await sowingState(known, ask);
-  return serializeSowingState(known, state, whatToDo(known, state), roundingFor(precision));
+  return credited(serializeSowingState(known, state, whatToDo(known, state), roundingFor(precision)), kept);
 }

@@ -15,6 +15,7 @@ import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
 import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
+import { credited } from '../../question/credited.js';
 import { documented, fileParameters, linkParameters, windowParameters } from '../../question/csv-query.js';
 import { answerLink, answerPost, type EndpointDefinition, type Linked, type Service } from '../../question/endpoint.js';
 import { exampleWindowQuestion, exampleYearsCsv } from '../../question/examples.js';
@@ -54,11 +55,12 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<WindowReply>> {
       const { rounding, query } = precisionOf(request);
-      const { found, dates } = await answerPost(service, request, query, form, async (asking, read, known) => ({
+      const { found, dates, kept } = await answerPost(service, request, query, form, async (asking, read, known) => ({
         found: await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
         dates: asking.dates,
+        kept: known.kept,
       }));
-      return signed(serializeWindows(found, rounding, dates), service.clock());
+      return signed(credited(serializeWindows(found, rounding, dates), kept), service.clock());
     },
   },
   {
@@ -110,6 +112,6 @@ function byLink(
   return answerLink(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
     const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
     if (wantsPicture(request)) return asPicture(renderWindows(found, known, options, sayer(request.reader)));
-    return asJson(signed(serializeWindows(found, rounding, asking.dates), known.now), request);
+    return asJson(signed(credited(serializeWindows(found, rounding, asking.dates), known.kept), known.now), request);
   });
 }
