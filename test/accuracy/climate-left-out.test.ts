@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { climateTable } from '../../src/climate-table.js';
 import { distanceWeights } from '../../src/climate/world/distance-weights.js';
 import { type MonthlyTemperatures, temperaturesAtHeight } from '../../src/climate/world/months-at-height.js';
 import { nearestStations, type Spot } from '../../src/climate/world/nearest-stations.js';
 import { placeClimate } from '../../src/climate/world/place-climate.js';
 import { MONTHS } from '../../src/climate/world/station-table.js';
+import { climateTable } from '../../src/climate-table.js';
 import { median, table } from './statistics.js';
 import { tell } from './tell.js';
 
@@ -78,7 +78,7 @@ const HEADER = ['', 'n', 'max', 'min', 'mean', 'max', 'min', 'mean', '80 % half'
 
 const CONTINENTS: readonly (readonly [string, (latitude: number, longitude: number) => boolean])[] = [
   ['Europe', (la, lo) => la >= 35 && lo >= -25 && lo < 45],
-  ['Asia', (la, lo) => lo >= 45 && la >= -10 || (la >= 12 && la < 35 && lo >= 35 && lo < 45)],
+  ['Asia', (la, lo) => (lo >= 45 && la >= -10) || (la >= 12 && la < 35 && lo >= 35 && lo < 45)],
   ['Africa', (la, lo) => la < 35 && lo >= -20 && lo < 52],
   ['North and Central America', (la, lo) => la >= 8 && lo < -25],
   ['South America', (la, lo) => la < 8 && lo >= -90 && lo < -25],
@@ -107,7 +107,12 @@ describe('the climate of stations, each left out in turn', () => {
         rowOf('as the service, every second', everySecond),
         rowOf('all', known),
         rowOf('all, heights not told', unknown),
-        ...CONTINENTS.map(([name]) => rowOf(name, known.filter((one) => continentOf(one) === name))),
+        ...CONTINENTS.map(([name]) =>
+          rowOf(
+            name,
+            known.filter((one) => continentOf(one) === name),
+          ),
+        ),
         ...BY_KM.slice(0, -1).map((from, i) => rowOf(`nearest from ${from} km`, within(known, i))),
         ...BY_KM.slice(0, -1).map((from, i) => rowOf(`no height, from ${from} km`, within(unknown, i))),
       ]),

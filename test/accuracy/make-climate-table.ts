@@ -3,9 +3,10 @@
  * `node --import tsx test/accuracy/make-climate-table.ts`.
  */
 import { writeFileSync } from 'node:fs';
-import { tableOf } from './records.js';
+import { parse } from 'csv-parse/sync';
+import { record } from './records.js';
 import { stationTableBytes } from './station-table-bytes.js';
 
 const FILE = new URL('../../src/climate/world/stations.bin', import.meta.url);
 
-writeFileSync(FILE, stationTableBytes(tableOf('climate/climat-stations.csv')));
+writeFileSync(FILE, stationTableBytes(parse(record('climate/climat-stations.csv'), { columns: true })));

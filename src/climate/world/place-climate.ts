@@ -1,6 +1,11 @@
 import { distanceWeights } from './distance-weights.js';
 import { krigingWeights } from './kriging-weights.js';
-import { type MonthlySpread, type MonthlyTemperatures, spreadAndRain, temperaturesAtHeight } from './months-at-height.js';
+import {
+  type MonthlySpread,
+  type MonthlyTemperatures,
+  spreadAndRain,
+  temperaturesAtHeight,
+} from './months-at-height.js';
 import { type NearStation, nearestStations, type Spot } from './nearest-stations.js';
 import type { StationTable } from './station-table.js';
 

@@ -86,8 +86,8 @@ export function typicalYears(
 const newYear = (year: number): PlainDate => `${year}-01-01` as PlainDate;
 
 /** A value for each day of a leap year, through months made from some others. Shape (366). */
-function courseOf(months: ArrayLike<number>, valueOf: (value: number, month: number) => number): Float64Array {
-  const course = monthCourse(Array.from(months, valueOf), WAVES);
+function courseOf(months: ArrayLike<number>, monthOf: (value: number, month: number) => number): Float64Array {
+  const course = monthCourse(Array.from(months, monthOf), WAVES);
   return Float64Array.from({ length: LEAP_YEAR_DAYS }, (_, day) => harmonicAt(course, day + 0.5));
 }
 
