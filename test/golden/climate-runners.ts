@@ -6,6 +6,7 @@ import { weibullQuantile } from '../../src/climate/weibull-quantile.js';
 import { distanceWeights } from '../../src/climate/world/distance-weights.js';
 import { spreadAndRain, temperaturesAtHeight } from '../../src/climate/world/months-at-height.js';
 import { nearestStations, type Spot } from '../../src/climate/world/nearest-stations.js';
+import { placeClimate } from '../../src/climate/world/place-climate.js';
 import { stationAt } from '../../src/climate/world/station-table.js';
 import { climateTable } from '../../src/climate-table.js';
 import { type DegreeDayLimits, degreeDays } from '../../src/growth/pests/degree-days.js';
@@ -46,6 +47,11 @@ export const climateRunners: Runners = {
       sdK: [...sdK],
       annualRainMm: rainMm.reduce((sum, rain) => sum + rain, 0),
     };
+  },
+
+  'climate/world/place-climate': (spot: Spot) => {
+    const { meanMaxC, meanMinC } = placeClimate(climateTable(), spot);
+    return { meanMaxC: [...meanMaxC], meanMinC: [...meanMinC] };
   },
 
   'climate/normal-quantile': ({ days, p }: Frosts & { p: number }) => normalQuantile(days, p),

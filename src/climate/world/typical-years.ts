@@ -31,6 +31,8 @@ const LEAST_HALF_RANGE_K = 0.5;
 /** Leap days are made in each year, and left out of the ordinary ones: a date has the same weather in the nth year whatever its number. */
 const LEAP_YEAR_DAYS = 366;
 const LEAP_DAY = 59;
+/** Middles of the calendar's months; twelve of one length would be 1.6 days late in March [d]. */
+const MIDDLES = [15.5, 45.25, 75, 105.5, 136, 166.5, 197, 228, 258.5, 289, 319.5, 350];
 
 /**
  * Thirty years of days as a place's climate may bring them: always the same ones for the same place and climate.
@@ -87,7 +89,7 @@ const newYear = (year: number): PlainDate => `${year}-01-01` as PlainDate;
 
 /** A value for each day of a leap year, through months made from some others. Shape (366). */
 function courseOf(months: ArrayLike<number>, monthOf: (value: number, month: number) => number): Float64Array {
-  const course = monthCourse(Array.from(months, monthOf), WAVES);
+  const course = monthCourse(Array.from(months, monthOf), WAVES, MIDDLES);
   return Float64Array.from({ length: LEAP_YEAR_DAYS }, (_, day) => harmonicAt(course, day + 0.5));
 }
 
