@@ -13,7 +13,6 @@ const INSTANTS_MS = [Date.UTC(2026, 0, 15), Date.UTC(2026, 6, 15)];
  * @param zone         Of the place.
  * @param longitudeDeg East positive [°].
  * @throws ScienceError never.
- * @example isZoneAgainstLongitude(zone of New York, 74) // => true
  */
 export function isZoneAgainstLongitude(zone: Zone, longitudeDeg: number): boolean {
   const standardMs = Math.min(...INSTANTS_MS.map((instantMs) => zone.offsetMs(instantMs)));

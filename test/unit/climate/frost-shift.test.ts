@@ -23,8 +23,8 @@ describe.each([
   ] as const)('finds again by how much they were moved: %s, %d K', (season, movedK) => {
     const moved = frostDates({ ...made, minC: made.minC.map((min) => min + movedK) }, 0, latitude);
     const found = frostShift(made, latitude, { side: season, around: moved[season].risk50! });
-    // Dates are whole days; half a day is up to 0.15 K, and rounds twice.
-    expect(Math.abs(found! - movedK)).toBeLessThan(0.3);
+    // Dates are whole days, rounded twice; a day is up to 0.4 K.
+    expect(Math.abs(found! - movedK)).toBeLessThan(0.45);
   });
 
   test('is none where eight degrees are not enough', () => {
