@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { tableClimate, type UnknownAir } from '../../../../src/answers/climate/table-climate.js';
 import { frostDatesOfPlace } from '../../../../src/answers/windows/frost-dates.js';
-import { findZone, type PlainDate } from '../../../../src/basics/calendar.js';
+import { addDays, findZone, type PlainDate } from '../../../../src/basics/calendar.js';
 import { RequestError } from '../../../../src/basics/errors.js';
 import { climateTable } from '../../../../src/climate-table.js';
 import { climateSchema } from '../../../../src/contract/climate.js';
@@ -78,9 +78,9 @@ describe('the climate of a place that only its coordinates are known of', () => 
 
 describe('a last frost that the grower knows', () => {
   test('moves the minima alone, by seven tenths of what would make it true', () => {
-    const [before, after] = [asked(INLAND), asked({ ...INLAND, lastFrostAround: '05-25' })];
+    const [before, after] = [asked(INLAND), asked({ ...INLAND, lastFrostAround: '05-10' })];
     const { tunedBy } = after.climate;
-    expect(tunedBy).toMatchObject({ lastFrostAround: '05-25', untuned: before.climate.lastSpringFrost!.risk50 });
+    expect(tunedBy).toMatchObject({ lastFrostAround: '05-10', untuned: before.climate.lastSpringFrost!.risk50 });
     expect(tunedBy!.minimaMovedC).toBeLessThan(-1);
     const [old, now] = [before.airYears.days, after.airYears.days];
     for (const day of [0, 5000, 10_000]) {
@@ -88,27 +88,43 @@ describe('a last frost that the grower knows', () => {
       expect(Math.abs(now[day]!.min! - old[day]!.min! - tunedBy!.minimaMovedC)).toBeLessThan(0.011);
     }
     const told = after.climate.lastSpringFrost!.risk50!;
-    expect(told > before.climate.lastSpringFrost!.risk50! && told < '05-25').toBe(true);
+    expect(told > before.climate.lastSpringFrost!.risk50! && told < '05-10').toBe(true);
     expect(codesOf(after.assumptions)).toContain('frost-date-told');
     expect(after.climate.plusMinusDays!).toBeLessThan(before.climate.plusMinusDays!);
     // Seven tenths of the whole shift: with all of it the date would be as told.
     const whole = tunedBy!.minimaMovedC / 0.7;
     const shifted = old.map((one) => ({ ...one, min: one.min! + whole }));
     const found = frostDatesOfPlace(shifted, 0, INLAND.latitude).lastSpringFrost.risk50!;
-    expect(['05-24', '05-25', '05-26']).toContain(found);
+    expect(['05-09', '05-10', '05-11']).toContain(found);
   });
 
   test('goes with a first frost of autumn: the mean of both', () => {
-    const spring = asked({ ...INLAND, lastFrostAround: '05-25' }).climate.tunedBy!.minimaMovedC;
+    const spring = asked({ ...INLAND, lastFrostAround: '05-10' }).climate.tunedBy!.minimaMovedC;
     const autumn = asked({ ...INLAND, firstFrostAround: '09-25' }).climate.tunedBy!;
-    const both = asked({ ...INLAND, lastFrostAround: '05-25', firstFrostAround: '09-25' }).climate.tunedBy!;
+    const both = asked({ ...INLAND, lastFrostAround: '05-10', firstFrostAround: '09-25' }).climate.tunedBy!;
     expect(both.minimaMovedC).toBeCloseTo((spring + autumn.minimaMovedC) / 2, 9);
     expect(both).toMatchObject({ firstFrostAround: '09-25', untunedFirst: autumn.untunedFirst });
   });
 
   test('is doubted from five degrees on, and refused from eight', () => {
-    const far = asked({ ...INLAND, lastFrostAround: '06-12' });
-    expect(codesOf(far.warnings)).toEqual(['frost-date-far']);
+    const dates = Array.from({ length: 60 }, (_, day) => addDays('2001-05-01' as PlainDate, day).slice(5));
+    const shifts: number[] = [];
+    for (const lastFrostAround of dates) {
+      try {
+        const { climate, warnings } = asked({ ...INLAND, lastFrostAround });
+        const shiftK = climate.tunedBy!.minimaMovedC / 0.7;
+        shifts.push(shiftK);
+        expect(codesOf(warnings), `${lastFrostAround}: ${shiftK} K`).toEqual(
+          Math.abs(shiftK) > 5 ? ['frost-date-far'] : [],
+        );
+      } catch (error) {
+        if (!(error instanceof RequestError)) throw error;
+      }
+    }
+    expect(shifts.some((shiftK) => shiftK < -4.5 && shiftK > -5)).toBe(true);
+    expect(shifts.some((shiftK) => shiftK < -5 && shiftK > -5.5)).toBe(true);
+    expect(Math.min(...shifts)).toBeLessThan(-7.2);
+    expect(Math.min(...shifts)).toBeGreaterThanOrEqual(-8);
     const refused = refusalOf({ ...INLAND, lastFrostAround: '07-20' });
     expect(refused.code).toBe('not-understood');
     expect(refused.faults[0]!.path).toEqual(['where', 'place', 'lastFrostAround']);
@@ -117,7 +133,6 @@ describe('a last frost that the grower knows', () => {
       'place',
       'firstFrostAround',
     ]);
-    expect(codesOf(asked({ ...INLAND, lastFrostAround: '05-20' }).warnings)).toEqual([]);
   });
 
   test('changes nothing where frost never comes, and that is told', () => {
@@ -145,16 +160,27 @@ test('a year of own air moves the typical years toward it', () => {
 });
 
 describe('a place that the table cannot tell of, or hardly', () => {
-  test('is refused where no station is within 400 km', () => {
-    const refused = refusalOf({ latitude: -48, longitude: -120, elevationM: 0, zone: zoneOf('Etc/GMT+8') });
-    expect(refused.code).toBe('no-climate-near');
-    expect(sayer(plainReader)(refused.sentences[0] as { code: string; params: Record<string, number> })).toMatch(
-      /\d km/,
-    );
+  /** So far north of Bermuda, which no other station is near [km]. */
+  const offBermuda = (km: number): UnknownAir => ({
+    latitude: 32.37 + km / 111.195,
+    longitude: -64.68,
+    elevationM: 0,
+    zone: zoneOf('Atlantic/Bermuda'),
   });
 
-  test('is warned of where the stations are far below it', () => {
-    expect(codesOf(asked({ ...INLAND, elevationM: 2000 }).warnings)).toEqual(['climate-far']);
+  test('is refused where no station is within 400 km', () => {
+    const refused = refusalOf(offBermuda(405));
+    expect(refused.code).toBe('no-climate-near');
+    expect(refused.sentences[0]).toEqual({ code: 'no-climate-near', params: { nearestKm: 405, maxKm: 400 } });
+    expect(asked(offBermuda(395)).climate.stations[0]!.name).toContain('Wade');
+  });
+
+  test('is warned of where the stations are far from it, over land or in height', () => {
+    expect(codesOf(asked(offBermuda(245)).warnings)).toEqual([]);
+    expect(codesOf(asked(offBermuda(255)).warnings)).toEqual(['climate-far']);
+    // The nearest station lies at 497 m.
+    expect(codesOf(asked({ ...INLAND, elevationM: 1480 }).warnings)).toEqual([]);
+    expect(codesOf(asked({ ...INLAND, elevationM: 1510 }).warnings)).toEqual(['climate-far']);
   });
 
   test('is asked about where its clock and its longitude disagree', () => {
