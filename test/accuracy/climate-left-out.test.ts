@@ -1,10 +1,15 @@
+import { readFileSync } from 'node:fs';
+import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { distanceWeights } from '../../src/climate/world/distance-weights.js';
 import { type MonthlyTemperatures, temperaturesAtHeight } from '../../src/climate/world/months-at-height.js';
 import { nearestStations, type Spot } from '../../src/climate/world/nearest-stations.js';
 import { placeClimate } from '../../src/climate/world/place-climate.js';
 import { MONTHS } from '../../src/climate/world/station-table.js';
+import { tableErrorK } from '../../src/climate/world/table-error.js';
 import { climateTable } from '../../src/climate-table.js';
+import { hasRecords, record } from './records.js';
+import { stationTableBytes } from './station-table-bytes.js';
 import { median, table } from './statistics.js';
 import { tell } from './tell.js';
 
@@ -126,5 +131,26 @@ describe('the climate of stations, each left out in turn', () => {
     expect(minMiddle).toBeLessThanOrEqual(0.95);
     expect(meanMiddle).toBeLessThanOrEqual(0.7);
     for (const of of EACH) expect(rmse(everySecond, of)).toBeLessThan(0.95 * rmse(old, of));
+  });
+
+  it('errs by as much as answers say, at each distance of the nearest station', () => {
+    for (const [errors, isHeightKnown] of [
+      [known, true],
+      [unknown, false],
+    ] as const) {
+      for (let i = 0; BY_KM[i + 1]! <= 400; i++) {
+        const some = errors.filter(({ nearestKm }) => nearestKm >= BY_KM[i]! && nearestKm < BY_KM[i + 1]!);
+        const told = tableErrorK(median(some.map(({ nearestKm }) => nearestKm)), isHeightKnown);
+        expect(Math.abs(told - half80(some)), `${BY_KM[i]} km`).toBeLessThan(0.1 * half80(some));
+      }
+    }
+  });
+});
+
+describe.runIf(hasRecords)('the table that is shipped', () => {
+  it('is that of the open records', () => {
+    const rows = parse<Record<string, string>>(record('climate/climat-stations.csv'), { columns: true });
+    const shipped = readFileSync(new URL('../../src/climate/world/stations.bin', import.meta.url));
+    expect(shipped.equals(stationTableBytes(rows))).toBe(true);
   });
 });
