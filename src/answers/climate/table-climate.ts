@@ -41,8 +41,8 @@ const MAX_KM = 400;
 const FAR_KM = 250;
 const FAR_M = 1000;
 /** Half the 80 % range of a window's first and last date, no frost date told and one told [d]: 13 stations, own years against the table. */
-const PLUS_MINUS_DAYS = 14;
-const PLUS_MINUS_DAYS_TOLD = 11;
+const PLUS_MINUS_DAYS = 11;
+const PLUS_MINUS_DAYS_TOLD = 10;
 
 /**
  * The climate of a place of which no years are known, from stations round it and what its grower knows.
