@@ -1143,6 +1143,7 @@ describe('the table of bad requests', () => {
       'private-address': 'of a place: sources.test.ts',
       'no-source': 'of a place: sources.test.ts',
       'too-soon': 'of a place: sources.test.ts',
+      'no-climate-near': 'test/unit/answers/climate/table-climate.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));

@@ -141,6 +141,7 @@ describe('what is recorded', () => {
       'private-address': 'of a source: test/api/sources.test.ts',
       'no-source': 'of a source: test/api/sources.test.ts',
       'too-soon': 'of a source: test/api/sources.test.ts',
+      'no-climate-near': 'no question rests on the climate table yet',
     };
     const codes = Object.values(recorded).map(({ body }) => (body as { code?: string } | undefined)?.code);
     const expected = errorCodes.filter((code) => !Object.hasOwn(elsewhere, code));

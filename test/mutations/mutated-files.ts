@@ -2,7 +2,39 @@ import type { MutatedFile } from './mutate.js';
 
 const GOLDEN = 'test/golden/golden.test.ts';
 
+const CLIMATE_TABLE = 'test/unit/answers/climate/table-climate.test.ts';
+
 export const mutatedFiles: readonly MutatedFile[] = [
+  { file: 'src/climate/world/nearest-stations.ts', tests: [GOLDEN], numbers: ['KM_PER_M', 'LEAST_KM'] },
+  { file: 'src/climate/world/months-at-height.ts', tests: [GOLDEN], numbers: ['MAX_LAPSE', 'MIN_LAPSE'] },
+  {
+    file: 'src/climate/world/kriging-weights.ts',
+    tests: [GOLDEN],
+    numbers: ['VARIANCE_K2', 'FADING_KM', 'SITE_VARIANCE_K2', 'GRADIENT_SD', 'LAPSE_SD'],
+  },
+  { file: 'src/climate/world/place-climate.ts', tests: [GOLDEN], numbers: ['STATIONS'] },
+  {
+    file: 'src/climate/world/typical-years.ts',
+    tests: ['test/unit/climate/world/typical-years.test.ts'],
+    numbers: ['MEAN_LAG_1', 'RANGE_LAG_1', 'LEAST_SD_K', 'LEAST_HALF_RANGE_K'],
+  },
+  {
+    file: 'src/climate/world/own-air-shift.ts',
+    tests: ['test/unit/climate/world/own-air-shift.test.ts'],
+    numbers: ['MIN_DAYS'],
+  },
+  {
+    file: 'src/climate/world/zone-against-longitude.ts',
+    tests: ['test/unit/climate/world/zone-against-longitude.test.ts'],
+    numbers: ['MAX_HOURS'],
+  },
+  { file: 'src/climate/frost-shift.ts', tests: [CLIMATE_TABLE], numbers: ['MAX_SHIFT_K'] },
+  { file: 'src/answers/climate/tuned-minima.ts', tests: [CLIMATE_TABLE], numbers: ['APPLIED', 'FAR_K'] },
+  {
+    file: 'src/answers/climate/table-climate.ts',
+    tests: [CLIMATE_TABLE],
+    numbers: ['MAX_KM', 'FAR_KM', 'FAR_M', 'OPEN_COUNTRY_SHARE'],
+  },
   {
     file: 'src/readings/checks/doubtful-minima.ts',
     tests: ['test/unit/readings/doubtful-minima.test.ts'],

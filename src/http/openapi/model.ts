@@ -23,6 +23,8 @@ export const modelInFull = {
     'Ellis, Roberts (1980), Ann. Bot. 45: 13-30: how seed ages',
     'Box, Tiao (1968), Biometrika 55; Rasmussen, Williams (2006), Gaussian Processes for Machine Learning: what counts teach',
     'Deutscher Wetterdienst, station 01975, 2018: bare ground by the hour',
+    'Data basis: Deutscher Wetterdienst, own processing. Monthly CLIMAT reports from stations worldwide, 2003-2021, Climate Data Center, CC BY 4.0: the climate of a place without years of its own',
+    'Cressie (1993), Statistics for Spatial Data: a place between stations; Richardson (1981), Water Resour. Res. 17: 182-190: typical years',
   ],
 };
 
