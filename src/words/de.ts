@@ -1193,4 +1193,26 @@ export const de = {
     'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum und die Zeit, ab der sich der Boden bearbeiten lässt, folgen allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern sie.',
   'harvest-not-judged':
     'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
+  // localities
+  locality:
+    'Wir nehmen {near}. {others, plural, one {# kleinerer Ort heißt} other {# kleinere Orte heißen}} auch so: Nennen Sie für einen anderen die Region.',
+  'choose-locality': '{places, plural, one {# Ort heißt} other {# Orte heißen}} „{name}“, und keiner ist viel größer.',
+  'choose-locality.send':
+    'Senden Sie eine der Möglichkeiten, oder nennen Sie Region und Land dazu, etwa „Portland, Maine, US“.',
+  'choose-locality.choice.reads': '{latitude}, {longitude}{people, select, none {} other {; {people} Einwohner}}',
+  'choose-locality.choice.consequence':
+    '{frost, select, never {in üblichen Jahren kein Frost} in_spring {letzter Frost um den {lastFrostOn, select, none {} other {{lastFrostOn}}}} other {Zeitzone {timeZone}}}',
+  'unknown-locality': 'Wir kennen keinen Ort namens „{name}“.',
+  'unknown-locality.alike':
+    'Senden Sie eine der Möglichkeiten, wenn Sie sie meinten, einen größeren Ort in der Nähe, oder Breite und Länge.',
+  'unknown-locality.send': 'Senden Sie einen größeren Ort in der Nähe, oder Breite und Länge.',
+  'not-understood.locality-question':
+    '{fault, select, missing {fehlt} other {kann nicht neben `latitude` oder `longitude` stehen}}: Senden Sie `q` mit einem Namen, oder `latitude` und `longitude`.',
+  'field.country': `${MISSING}muss ein Land in zwei Buchstaben sein, etwa US${WAS}`,
+  'title.choose-locality': 'Welcher Ort?',
+  'cause.choose-locality': 'Mehrere Orte heißen so, und keiner ist viel größer als die anderen.',
+  'cure.choose-locality': 'Senden Sie „near“ mit einer der Möglichkeiten.',
+  'title.unknown-locality': 'Diesen Ort kennen wir nicht',
+  'cause.unknown-locality': 'Er fehlt in der Liste der Orte ab 500 Einwohnern.',
+  'cure.unknown-locality': 'Senden Sie „near“ mit einem größeren Ort in der Nähe, oder Breite und Länge.',
 } as const satisfies Catalogue;

@@ -30,6 +30,7 @@ import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js'
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
 import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
+import { localityFacts, localityRefusalFacts } from '../localities/locality-facts.js';
 import { pictureFacts } from '../plot/picture-facts.js';
 import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
@@ -85,6 +86,8 @@ const declared = [
   problemPageFacts,
   triageFacts,
   checkFacts,
+  localityFacts,
+  localityRefusalFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;
