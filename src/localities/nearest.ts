@@ -11,13 +11,25 @@ const RADIUS_KM = 6371;
 const RADIANS = Math.PI / 180;
 
 /** The localities nearest to a point, the nearest first. Degrees, north and east positive. */
-export function nearest(
+export const nearest = (
   index: LocalityIndex,
   latitude: number,
   longitude: number,
   limit: number,
   country?: string,
-): NearestLocality[] {
+): NearestLocality[] =>
+  nearestPlaces(index, latitude, longitude, limit, country).map(({ place, km }) => ({
+    ...namedLocality(index, place),
+    km,
+  }));
+
+export function nearestPlaces(
+  index: LocalityIndex,
+  latitude: number,
+  longitude: number,
+  limit: number,
+  country?: string,
+): { readonly place: number; readonly km: number }[] {
   const best: { readonly place: number; readonly km: number }[] = [];
   let farthestKm = Number.POSITIVE_INFINITY;
   for (let place = 0; place < index.places; place++) {
@@ -31,7 +43,7 @@ export function nearest(
     if (best.length > limit) best.pop();
     if (best.length === limit) farthestKm = best.at(-1)!.km;
   }
-  return best.map(({ place, km }) => ({ ...namedLocality(index, place), km }));
+  return best;
 }
 
 /** Haversine formula on a sphere. */

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { type LocalityIndex, localityIndex } from './locality-index.js';
+import { zoneAt } from './zone-at.js';
 
 /** The towns of the world, and the time zone of any point. */
 export interface Localities {
@@ -21,6 +22,7 @@ export function openLocalities(file: URL): () => Promise<Localities> {
 }
 
 async function readLocalities(file: URL): Promise<Localities> {
-  const [bytes, { default: zoneAt }] = await Promise.all([readFile(file), import('@photostructure/tz-lookup')]);
-  return { index: localityIndex(bytes), zoneAt };
+  const [bytes, { default: ofMap }] = await Promise.all([readFile(file), import('@photostructure/tz-lookup')]);
+  const index = localityIndex(bytes);
+  return { index, zoneAt: (latitude, longitude) => zoneAt(index, latitude, longitude, ofMap) };
 }

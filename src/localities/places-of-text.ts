@@ -9,12 +9,19 @@ export function placesOfText(index: LocalityIndex, text: string, country?: strin
     const lies = lying(index, question, country);
     for (const key of spellings(question.key)) {
       const found = placesNamed(index, key).filter(({ place }) => lies(place));
-      if (found.length > 0)
-        return found.sort((a, b) => likelihood(index, b) - likelihood(index, a) || a.place - b.place);
+      const meant = question.at ? listedIn(found) : found;
+      if (meant.length > 0)
+        return meant.sort((a, b) => likelihood(index, b) - likelihood(index, a) || a.place - b.place);
     }
   }
   return [];
 }
+
+/** Those listed by the name, if any is: coordinates follow the name that a place is listed by. */
+const listedIn = (matches: NameMatch[]): NameMatch[] => {
+  const listed = matches.filter(({ isMain }) => isMain);
+  return listed.length > 0 ? listed : matches;
+};
 
 /** A key, and the same with umlauts that were written out: `duesseldorf`, `aarhus`. */
 const spellings = (key: string): string[] => {

@@ -1138,6 +1138,8 @@ describe('the table of bad requests', () => {
       stopping: 'takes a process that is told to stop: test/e2e/stopping.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',
+      'choose-locality': 'of towns: test/unit/localities/near.test.ts',
+      'unknown-locality': 'of towns: test/unit/localities/near.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));

@@ -108,6 +108,7 @@ describe('what is recorded', () => {
     const document: OpenApiDocument = (await services.open.inject('/openapi.json')).json();
     const elsewhere = new Map([
       ['deleteSession', 'a session has a random id: test/api/sessions.test.ts'],
+      ['listLocalities', 'it rests on no garden: test/api/localities.test.ts'],
       ['listMessages', 'it holds words alone: test/unit/words/catalogue.test.ts'],
       ['getModel', 'it names sources alone: test/api/forecast.test.ts'],
     ]);
@@ -134,6 +135,8 @@ describe('what is recorded', () => {
       busy: 'depends on what is under way',
       'storage-full': 'takes a full disk',
       'storage-damaged': 'takes a broken file',
+      'choose-locality': 'no question names a town yet',
+      'unknown-locality': 'no question names a town yet',
     };
     const codes = Object.values(recorded).map(({ body }) => (body as { code?: string } | undefined)?.code);
     const expected = errorCodes.filter((code) => !Object.hasOwn(elsewhere, code));
