@@ -67,6 +67,10 @@ describe('several towns of one name', () => {
     ['Ithaca', 'Ithaca, New York, US'],
     ['Moscow', 'Moscow, Moscow, RU'],
     ['Roma', 'Rome, Lazio, IT'],
+    // 246,000 people to 24,400, where Portland has 653,000 to 66,900.
+    ['Norfolk', 'Norfolk, Virginia, US'],
+    // By its former name, 108 times the people of a village of that name.
+    ['Stanisławów', 'Ivano-Frankivsk, Ivano-Frankivsk, UA'],
   ])('%s is the one with ten times the people, and that is told', (name, expected) => {
     const { locality, assumption } = requireLocality(index, name, { parameter: 'near' });
     expect(locality.near).toBe(expected);
@@ -142,6 +146,8 @@ describe('a point', () => {
 
   test.each([
     [0, -30, 'Etc/GMT+2'],
+    // South of the Beagle Channel, ten kilometres from Ushuaia on its other side.
+    [-54.9, -68.36, 'America/Punta_Arenas'],
     [40.5, -116.9, 'America/Los_Angeles'],
     [71.5, -40, 'America/Nuuk'],
   ])('far from any town, %d, %d, has a zone by the map: %s', (latitude, longitude, zone) => {
