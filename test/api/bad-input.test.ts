@@ -1137,9 +1137,9 @@ describe('the table of bad requests', () => {
       busy: 'needs many long questions at once: sowing-windows.test.ts',
       stopping: 'takes a process that is told to stop: test/e2e/stopping.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
+      'unknown-locality': 'of towns: test/unit/localities/near.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',
       'choose-locality': 'of towns: test/unit/localities/near.test.ts',
-      'unknown-locality': 'of towns: test/unit/localities/near.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));
