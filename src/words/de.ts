@@ -1199,7 +1199,7 @@ export const de = {
   'choose-locality': '{places, plural, one {# Ort heißt} other {# Orte heißen}} „{name}“, und keiner ist viel größer.',
   'choose-locality.send':
     'Senden Sie eine der Möglichkeiten, oder nennen Sie Region und Land dazu, etwa „Portland, Maine, US“.',
-  'choose-locality.choice.reads': '{latitude}, {longitude}{people, select, none {} other {; {people} Einwohner}}',
+  'choose-locality.choice.reads': '{latitude} / {longitude}{people, select, none {} other {; {people} Einwohner}}',
   'choose-locality.choice.consequence':
     '{frost, select, never {in üblichen Jahren kein Frost} in_spring {letzter Frost um den {lastFrostOn, select, none {} other {{lastFrostOn}}}} other {Zeitzone {timeZone}}}',
   'unknown-locality': 'Wir kennen keinen Ort namens „{name}“.',

@@ -1158,7 +1158,7 @@ export const en = {
   locality:
     'We take {near}. {others, plural, one {# smaller place has} other {# smaller places have}} that name too: add the region for another.',
   'choose-locality':
-    '{places, plural, one {# place is} other {# places are}} called “{name}”. They are too alike in size to choose between.',
+    '{places, plural, one {# place is} other {# places are}} called “{name}”, too alike in size to choose between.',
   'choose-locality.send': 'Send one of the choices, or add the region and the country, such as “Portland, Maine, US”.',
   'choose-locality.choice.reads': '{latitude}, {longitude}{people, select, none {} other {; {people} people}}',
   'choose-locality.choice.consequence':
