@@ -33,6 +33,7 @@ export const errorCodes = [
   'unknown-place',
   'unknown-bed',
   'unknown-lot',
+  'unknown-locality',
   'too-many-seeds',
   'time-zone-needed',
   'no-past-years',
@@ -53,6 +54,7 @@ export const errorCodes = [
   'private-address',
   'no-source',
   'too-soon',
+  'choose-locality',
   'internal',
 ] as const;
 

@@ -5,6 +5,7 @@ import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
 import type { Store } from '../garden/store/store.js';
+import type { Localities } from '../localities/open-localities.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { identifyCallers } from './auth/identify-callers.js';
 import type { FindOwner } from './auth/keys.js';
@@ -32,6 +33,8 @@ export interface AppOptions {
   readonly clock: () => Date;
   /** Storage of places, beds and readings; the caller who opened it closes it, after the app. */
   readonly store: Store;
+  /** Towns of the world. */
+  readonly localities: () => Promise<Localities>;
   /** The owner's limits in the store, to report them. */
   readonly quotas?: Quotas | undefined;
   /** Left out: no key is needed. */
@@ -71,6 +74,7 @@ export async function buildApp({
   version,
   clock,
   store,
+  localities,
   quotas = DEFAULT_QUOTAS,
   findOwner,
   rateLimit: perMinute = 0,
@@ -95,7 +99,7 @@ export async function buildApp({
   };
   const app = newFastify({ log, isProxy, connections, refuse });
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work, answers: answerCache() };
+  const service = { clock, store, work, localities, answers: answerCache() };
   app.addHook('onClose', watch(shownMetrics, seenOf(app, service, seen), version));
   const routes = allRoutes(service, {
     quotas,

@@ -1137,6 +1137,7 @@ describe('the table of bad requests', () => {
       busy: 'needs many long questions at once: sowing-windows.test.ts',
       stopping: 'takes a process that is told to stop: test/e2e/stopping.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
+      'unknown-locality': 'of towns: test/unit/localities/near.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',
       'unknown-preset': 'of a place: sources.test.ts',
       'contact-needed': 'of a place: sources.test.ts',
@@ -1144,6 +1145,7 @@ describe('the table of bad requests', () => {
       'no-source': 'of a place: sources.test.ts',
       'too-soon': 'of a place: sources.test.ts',
       'no-climate-near': 'test/unit/answers/climate/table-climate.test.ts',
+      'choose-locality': 'of towns: test/unit/localities/near.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));

@@ -108,6 +108,7 @@ describe('what is recorded', () => {
     const document: OpenApiDocument = (await services.open.inject('/openapi.json')).json();
     const elsewhere = new Map([
       ['deleteSession', 'a session has a random id: test/api/sessions.test.ts'],
+      ['listLocalities', 'it rests on no garden: test/api/localities.test.ts'],
       ['listMessages', 'it holds words alone: test/unit/words/catalogue.test.ts'],
       ['refreshAir', 'it asks a publisher: test/api/sources.test.ts'],
       ['listSourcePresets', 'it holds words alone: test/api/sources.test.ts'],
@@ -142,6 +143,8 @@ describe('what is recorded', () => {
       'no-source': 'of a source: test/api/sources.test.ts',
       'too-soon': 'of a source: test/api/sources.test.ts',
       'no-climate-near': 'no question rests on the climate table yet',
+      'choose-locality': 'no question names a town yet',
+      'unknown-locality': 'no question names a town yet',
     };
     const codes = Object.values(recorded).map(({ body }) => (body as { code?: string } | undefined)?.code);
     const expected = errorCodes.filter((code) => !Object.hasOwn(elsewhere, code));

@@ -40,6 +40,7 @@ function copyOfTree(): string {
   for (const name of [
     'src',
     'test',
+    'data',
     'fixtures',
     'package.json',
     'tsconfig.json',

@@ -727,5 +727,22 @@ export const mutatedFiles: readonly MutatedFile[] = [
     file: 'src/garden/sowing/growing.ts',
     tests: ['test/unit/garden/growing.test.ts'],
     numbers: ['SEEDS_UNSAID'],
+    file: 'src/localities/near.ts',
+    tests: ['test/unit/localities/near.test.ts'],
+    numbers: ['MIN_TIMES_THE_PEOPLE'],
+  },
+  {
+    file: 'src/localities/places-of-text.ts',
+    tests: ['test/unit/localities/near.test.ts'],
+    numbers: ['MIN_TIMES_BY_OTHER_NAME'],
+    survives: {
+      'MIN_TIMES_BY_OTHER_NAME down': 'no town has 90 to 100 times the people of one that is listed by its name',
+    },
+  },
+  {
+    file: 'src/localities/zone-at.ts',
+    tests: ['test/unit/localities/near.test.ts'],
+    numbers: ['MAX_TOWN_KM'],
+    survives: { 'MAX_TOWN_KM down': 'no published zone is at hand for a point 9 to 10 km from a town at a border' },
   },
 ];

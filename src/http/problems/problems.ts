@@ -37,6 +37,7 @@ export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'unknown-place': 422,
   'unknown-bed': 422,
   'unknown-lot': 422,
+  'unknown-locality': 422,
   'too-many-seeds': 422,
   'time-zone-needed': 422,
   'no-past-years': 422,
@@ -57,6 +58,7 @@ export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'private-address': 422,
   'no-source': 409,
   'too-soon': 429,
+  'choose-locality': 422,
   internal: 500,
 };
 

@@ -7,6 +7,7 @@ import { inputsOfRows } from '../../garden/bed/bed-inputs.js';
 import { bedInputsIn, bedRows, type PlaceRecords, placeRows } from '../../garden/bed/bed-records.js';
 import { namingSources } from '../../garden/bed/naming-sources.js';
 import type { Store } from '../../garden/store/store.js';
+import type { Localities } from '../../localities/open-localities.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';
 import { ownerOf } from '../auth/owner.js';
 import type { AnswerCache } from '../negotiation/answer-cache.js';
@@ -24,6 +25,7 @@ export interface Service {
   readonly store: Store;
   readonly work: WorkerPool;
   readonly answers: AnswerCache;
+  readonly localities: () => Promise<Localities>;
 }
 
 /** A question about a bed, by body, file or link. */

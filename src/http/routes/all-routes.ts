@@ -8,6 +8,7 @@ import { bedRoutes } from './beds/beds.js';
 import { calendarRoutes, growingIn } from './calendar/calendar.js';
 import { cropRoutes } from './crops/crops.js';
 import { forecastRoutes } from './forecasts/forecasts.js';
+import { localityRoutes } from './localities/localities.js';
 import { lotRoutes } from './lots/lots.js';
 import { seedsNeededRoutes } from './lots/seeds-needed.js';
 import { frostDatesRoutes } from './places/frost-dates.js';
@@ -58,6 +59,7 @@ export function allRoutes(
     ...placeNormalsRoutes(store, clock),
     ...placeComingDaysRoutes(store, clock),
     ...frostDatesRoutes(store, clock),
+    ...localityRoutes(service.localities, clock),
     ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
     ...calendarRoutes(service, growingIn(service)),
