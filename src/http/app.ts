@@ -62,6 +62,7 @@ import { soilTemperatureRoutes } from './routes/soil/soil-temperatures.js';
 import { countRoutes } from './routes/sowings/counts.js';
 import { sowingRoutes } from './routes/sowings/sowings.js';
 import { subscriptionRoutes } from './routes/subscriptions/subscriptions.js';
+import { thisWeekRoutes } from './routes/week/this-week.js';
 import { sowingWindowRoutes } from './routes/windows/sowing-windows.js';
 import { boundedServer, type ConnectionLimits, DEFAULT_CONNECTION_LIMITS } from './server/bounded-server.js';
 import { callersIdOf } from './server/callers-id.js';
@@ -205,6 +206,7 @@ export async function buildApp({
     ...forecastRoutes(service),
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
+    ...thisWeekRoutes(service),
     ...readingsRoutes(clock),
     ...placeRoutes(store, clock),
     ...placeAirRoutes(store, clock),

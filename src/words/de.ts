@@ -507,6 +507,7 @@ export const de = {
     'gehört in den Inhalt, wenn die Frage JSON ist; die Adresse sagt nur, wie die Antwort geschrieben wird, etwa mit precision',
   'field.not-beside-json':
     'ist hier kein bekannter Parameter; neben einer Frage in JSON sagt die Adresse nur, wie die Antwort geschrieben wird, etwa mit precision',
+  'field.bed-or-place': 'muss angegeben sein, oder stattdessen „place“; eines von beiden, nicht beide',
   'field.sent-twice': 'steht zweimal da; senden Sie es einmal',
   'field.contradicts': 'widerspricht einem anderen Parameter; senden Sie einen von beiden',
   'field.path-id': 'im Pfad muss aus 1 bis 64 Zeichen von a-z, 0-9 und - bestehen',
@@ -1193,4 +1194,13 @@ export const de = {
     'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum und die Zeit, ab der sich der Boden bearbeiten lässt, folgen allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern sie.',
   'harvest-not-judged':
     'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
+  // answers: this week
+  'week.sow':
+    '{method, select, direct {{crop}: am {date} säen} other {{crop}: am {date} in Schalen säen, in einem Raum von {roomC}; auspflanzen um den {plantOutDate}}}{grade, select, fair {, zweite Wahl} other {}}.{lastCall, select, yes { Der letzte gute Tag ist der {untilDate}.} other {}}{harvestFromDate, select, none {} other { Ernte etwa vom {harvestFromDate} bis zum {harvestToDate}.}}',
+  'week.plant-out':
+    '{crop}: vom {from} bis zum {to} auspflanzen, vorher abhärten; achten Sie auf die Vorhersage der Nächte.',
+  'ahead.frost':
+    'Frost ist vorhergesagt: {nights, plural, one {eine Nacht, {from},} other {# Nächte vom {from} bis zum {to},}} bis {minC}. Decken Sie ab, was keinen Frost verträgt; in Senken ist es kälter als vorhergesagt.',
+  'ahead.hot-spell':
+    '{crop}: Hitze ist vorhergesagt, vom {from} bis zum {to} bis zu {peakC} an der Saat; über {thresholdC} hält Hitze sie auf. Schatten und Wasser helfen; beachten Sie die örtlichen Regeln zum Gießen.',
 } as const satisfies Catalogue;

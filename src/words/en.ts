@@ -492,6 +492,7 @@ export const en = {
     'goes into the body when the question is JSON; the query says only how the answer is written, as precision does',
   'field.not-beside-json':
     'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does',
+  'field.bed-or-place': 'must be given, or else "place"; one of them, not both',
   'field.sent-twice': 'is given twice; send it once',
   'field.contradicts': 'contradicts another parameter; send one of the two',
   'field.path-id': 'in the path must be 1 to 64 of a-z, 0-9 and -',
@@ -1154,4 +1155,12 @@ export const en = {
     'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {standDays, plural, one {# day} other {# days}}, half of it within {halfDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long, and a harvest is had before frost, heat or short days end the crop{years, plural, =0 { in a usual year} one {} other {}}. Growth, and when ground can be worked, are reckoned from temperatures alone: water, light, pests and the kind sown change them.',
   'harvest-not-judged':
     'Dates are judged by coming up alone: {why, select, crop {nothing is known of the crop’s harvest} indoors {what grows indoors is not judged} other {no air temperatures are known, or no latitude}}.',
+  // answers: this week
+  'week.sow':
+    '{method, select, direct {Sow {crop} on {date}} other {Sow {crop} in trays on {date}, in a room of {roomC}; plant out about {plantOutDate}}}{grade, select, fair {: second best} other {}}.{lastCall, select, yes { The last good date is {untilDate}.} other {}}{harvestFromDate, select, none {} other { Pick from about {harvestFromDate} to {harvestToDate}.}}',
+  'week.plant-out': 'Plant out {crop} from {from} to {to}, hardened off first; look at the forecast of the nights.',
+  'ahead.frost':
+    'Frost is forecast: {nights, plural, one {one night, {from},} other {# nights from {from} to {to}}} down to {minC}. Cover what is tender; hollows are colder than the forecast says.',
+  'ahead.hot-spell':
+    'Heat is forecast for the {crop} from {from} to {to}: up to {peakC} at the seed, which is held back above {thresholdC}. Shade and water help; follow local watering rules.',
 } as const satisfies Catalogue;

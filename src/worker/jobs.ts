@@ -2,6 +2,7 @@ import { yearsTold } from '../answers/ahead/past-soil.js';
 import type { Forecast } from '../answers/forecast/forecast.js';
 import type { Question } from '../answers/question.js';
 import type { SoilQuestion, SoilTemperatures } from '../answers/soil/soil-temperatures.js';
+import type { CropSeason } from '../answers/week/crop-season.js';
 import type { WindowQuestion } from '../answers/windows/judged-dates.js';
 import type { SowingWindows } from '../answers/windows/sowing-windows.js';
 import { zoneNamed } from '../basics/calendar.js';
@@ -15,6 +16,7 @@ import { bytesOfSeries, columnsOf, type SeriesColumns, seriesOf } from './series
 /** The questions that can take seconds, and their answers. */
 export interface LongQuestions {
   readonly windows: { readonly question: WindowQuestion; readonly answer: SowingWindows };
+  readonly season: { readonly question: WindowQuestion; readonly answer: CropSeason };
   readonly forecast: { readonly question: Question; readonly answer: Forecast };
   readonly growing: { readonly question: GrowingQuestion; readonly answer: Growing };
   readonly plan: { readonly question: PlanQuestion; readonly answer: GardenPlan };
@@ -83,7 +85,7 @@ export function digestOfQuestion<K extends JobKind>(kind: K, question: Sendable<
 }
 
 /** Processor time of a question for each past year [ms], measured without cached past soil. */
-const MS_A_YEAR: Record<JobKind, number> = { forecast: 12, windows: 20, growing: 16, plan: 40, soil: 50 };
+const MS_A_YEAR: Record<JobKind, number> = { forecast: 12, windows: 20, season: 20, growing: 16, plan: 40, soil: 50 };
 
 /** Estimated work of a question [ms of a processor]. */
 export const costOf = (kind: JobKind, { series }: Pick<AnyQuestion, 'series'>): number =>

@@ -48,6 +48,7 @@ function phaseOf(job: JobQuestion): number | undefined {
   const from = (date: PlainDate | null): number | undefined => (date === null ? undefined : startOfDay(date, zone));
   switch (job.kind) {
     case 'windows':
+    case 'season':
       return from(job.question.from);
     case 'plan':
       return from(job.question.harvest.from);

@@ -23,7 +23,7 @@ import { type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
 export const NOW = '2027-08-03T14:00:00.000Z';
 
 /** Tests of answers say nothing of how soon they come: many run at once, each with a thread of its own. */
-const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, plan: 60_000, soil: 60_000 };
+const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, season: 60_000, plan: 60_000, soil: 60_000 };
 
 /**
  * The service, ready to be asked; without keys, with a still clock, and with a store in memory that goes when it closes,
@@ -165,6 +165,7 @@ export const keptIds = {
 /** What the links to questions about Quillmere ask, by their operations. */
 export const linkQueries: Readonly<Record<string, string>> = {
   deleteBed: '?with=sowings',
+  thisWeek: '?bed=north&crop=lettuce,radish',
   // Not the token, which is nobody's to know beforehand.
   bedCalendar: '?token=quillmere',
   bedForecast: '?crop=lettuce&sowing=2027-08-04',

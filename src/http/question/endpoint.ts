@@ -83,7 +83,7 @@ export async function answerLink<A extends AnyQuery>(
   const asking = read(schema, { ...sent, where }, (path) => parameterAt(path, parameters));
   const now = service.clock();
   const owner = ownerOf(request);
-  const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked, 'not-found');
+  const rows = await linkedRows(service, owner, linked, now);
   const inputs = { query: request.query, ...bedInputsIn(rows), ...formOf(request) };
   return service.answers.send({ request, reply, owner }, inputs, () =>
     inParameters(parameters, async () => {
@@ -107,6 +107,10 @@ async function knownOf(service: Service, request: FastifyRequest, where: Forecas
   const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked);
   return { now, kept: await keptOf(service.store, owner, rows) };
 }
+
+/** The stored records that a link names. @throws {RequestError} `not-found`. */
+export const linkedRows = async (service: Service, owner: string, linked: Linked, now: Date): Promise<PlaceRecords> =>
+  (await rowsOf(service, owner, linked, now)) ?? noneKept(linked, 'not-found');
 
 const rowsOf = ({ store }: Service, owner: string, linked: Linked, now: Date): Promise<PlaceRecords | undefined> =>
   'bed' in linked
