@@ -36,6 +36,7 @@ export const errorCodes = [
   'too-many-seeds',
   'time-zone-needed',
   'no-past-years',
+  'no-climate-near',
   'no-latitude',
   'starts-after-sowing',
   'ends-too-early',

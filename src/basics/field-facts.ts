@@ -16,6 +16,7 @@ export const fieldFacts = {
   'field.at-most': { limit: 'count', of: ['number', 'entries', 'characters'], ...sent },
   'field.one-of': { values: 'text', isSeveral: ['yes', 'no'], ...sent },
   'field.date': sent,
+  'field.month-day': sent,
   'field.clock-time': sent,
   'field.instant': sent,
   'field.id': sent,

@@ -31,7 +31,7 @@ export interface FrostDates {
 /**
  * The middle of the warm season, from which the search for frosts goes backward into spring and forward into autumn.
  */
-const SPLIT = { north: '07-24', south: '01-24' } as const;
+export const SPLIT = { north: '07-24', south: '01-24' } as const;
 const SEASON_DAYS = 365;
 /** Missing days between the split and a frost that make a season void, because they may hide another frost. */
 const MISSING_VOIDS = 10;

@@ -1,4 +1,5 @@
-import { harmonicAt, harmonicFit, YEAR_DAYS } from '../basics/numerics/harmonic-fit.js';
+import { harmonicAt } from '../basics/numerics/harmonic-fit.js';
+import { monthCourse } from './month-course.js';
 
 /** Long-term means of the daily maximum and minimum [°C], January first. Shape (12). */
 export interface Normals {
@@ -7,7 +8,6 @@ export interface Normals {
 }
 
 const WAVES = 2;
-const MONTHS = 12;
 
 /**
  * The climatological daily minima and maxima, from monthly means.
@@ -17,8 +17,7 @@ const MONTHS = 12;
  * @returns Minima and maxima [°C]. Shape (n); a minimum is never above its maximum.
  * @throws ScienceError never, for finite normals.
  *
- * Formula: two annual harmonics through the middles of the months, each divided by its attenuation in a monthly mean,
- * sin(πk/12)/(πk/12), so that the days' monthly means equal the normals, as far as two harmonics can.
+ * Formula: `monthCourse` with two annual harmonics.
  * Source: Epstein (1991). On obtaining daily climatological values from monthly means. J. Climate 4: 365-368.
  * @example climatologicalAirOf(twelve months at 5 and 15 °C, [1, 180]) // => { minC: [5, 5], maxC: [15, 15] }
  */
@@ -32,13 +31,6 @@ export function climatologicalAirOf(
 }
 
 function throughMonths(means: readonly number[], days: ArrayLike<number>): Float64Array {
-  const middles = means.map((_, month) => ((month + 0.5) / MONTHS) * YEAR_DAYS);
-  const { mean, cosine, sine } = harmonicFit(middles, means, WAVES);
-  const restored = (amplitudes: Float64Array): Float64Array =>
-    amplitudes.map((amplitude, i) => {
-      const angle = (Math.PI * (i + 1)) / MONTHS;
-      return (amplitude * angle) / Math.sin(angle);
-    });
-  const daily = { mean, cosine: restored(cosine), sine: restored(sine) };
-  return Float64Array.from(days, (day) => harmonicAt(daily, day - 0.5));
+  const course = monthCourse(means, WAVES);
+  return Float64Array.from(days, (day) => harmonicAt(course, day - 0.5));
 }

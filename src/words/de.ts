@@ -1203,4 +1203,30 @@ export const de = {
     'Frost ist vorhergesagt: {nights, plural, one {eine Nacht, {from},} other {# Nächte vom {from} bis zum {to},}} bis {minC}. Decken Sie ab, was keinen Frost verträgt; in Senken ist es kälter als vorhergesagt.',
   'ahead.hot-spell':
     '{crop}: Hitze ist vorhergesagt, vom {from} bis zum {to} bis zu {peakC} an der Saat; über {thresholdC} hält Hitze sie auf. Schatten und Wasser helfen; beachten Sie die örtlichen Regeln zum Gießen.',
+  // answers/climate: a place of which no years are known.
+  'climate-table':
+    'Von diesem Ort sind keine Jahre der Luft bekannt: Dafür {typicalYears, plural, one {steht # typisches Jahr} other {stehen # typische Jahre}} aus dem Klima naher Wetterstationen (vor allem {station}, {stationKm} km entfernt). Das Mittel eines Monats kann um {plusMinusK} abweichen, der erste und letzte Termin eines Fensters um {plusMinusDays, plural, one {# Tag} other {# Tage}}{elevationM, select, none {, zwischen Hügeln um mehr, denn die Höhe des Ortes ist nicht bekannt} other { (für eine Höhe von {elevationM} m)}}. Eigene Jahre der Luft sind immer besser.',
+  'climate-own-air':
+    '{days, plural, one {# Tag} other {# Tage}} Ihrer eigenen Luft haben die typischen Jahre zu dem verschoben, was Sie gemessen haben.',
+  'frost-date-told':
+    'Alle Nächte sind um {movedK} {direction, select, colder {kälter} other {wärmer}} angenommen, denn Sie kennen den {side, select, spring {letzten Frost des Frühjahrs} other {ersten Frost des Herbstes}} um den {aroundOn}{untunedOn, select, none {} other { statt um den {untunedOn}}}.',
+  'climate-far':
+    'Die nächste Wetterstation ist {stationKm} km entfernt, und die in der Höhe nächste weicht um {heightM} m ab: Nehmen Sie dieses Klima als grobe Schätzung.',
+  'frost-date-far':
+    'Sie kennen den {side, select, spring {letzten Frost des Frühjahrs} other {ersten Frost des Herbstes}} um den {aroundOn}{untunedOn, select, none {, nahe Stationen haben kaum einen} other {; nahe Stationen haben ihn um den {untunedOn}}}. Dazu müssten die Nächte um {shiftK} abweichen, mehr als in einer Frostmulde oder Stadt üblich: Prüfen Sie Datum und Ort.',
+  'frost-date-unused':
+    'Nahe Stationen haben nie Frost, daher ändert der {side, select, spring {letzte Frost des Frühjahrs} other {erste Frost des Herbstes}} um den {aroundOn} nichts.',
+  'zone-against-longitude':
+    'Die Uhr von {timeZone} geht bei der Länge {longitude} um mehr als drei Stunden anders als die Sonne. Fehlt ein Minus, oder ist eines zu viel, senden Sie {mirroredLongitude}.',
+  'no-climate-near':
+    'Die nächste Wetterstation mit bekanntem Klima ist {nearestKm} km entfernt, und bis {maxKm} km wird ein Klima genannt. Senden Sie die Luft von drei oder mehr Jahren oder Monatsnormale.',
+  'no-climate-near.field': 'liegt zu weit von allen Stationen der Klimatabelle entfernt',
+  'not-understood.frost-date-far':
+    'kann nicht stimmen: Für {side, select, spring {einen letzten Frost des Frühjahrs} other {einen ersten Frost des Herbstes}} um den {aroundOn} müssten die Nächte um mehr als {maxShiftK} von denen naher Stationen abweichen{untunedOn, select, none {, die kaum einen haben} other {, die ihn um den {untunedOn} haben}}. Prüfen Sie das Datum, MM-TT, und den Ort',
+  'field.month-day': `${MISSING}muss ein Monat und Tag wie 05-20 sein${WAS}`,
+  'title.no-climate-near': 'Nahe dem Ort ist kein Klima bekannt',
+  'cause.no-climate-near':
+    'Von dem Ort sind keine Jahre der Luft bekannt, und alle Stationen der eigenen Klimatabelle liegen zu weit entfernt.',
+  'cure.no-climate-near':
+    'Prüfen Sie Breite und Länge. Stimmen sie, senden Sie die Luft von drei oder mehr Jahren, nach Tagen, oder Monatsnormale.',
 } as const satisfies Catalogue;

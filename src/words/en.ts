@@ -1163,4 +1163,30 @@ export const en = {
     'Frost is forecast: {nights, plural, one {one night, {from},} other {# nights from {from} to {to}}} down to {minC}. Cover what is tender; hollows are colder than the forecast says.',
   'ahead.hot-spell':
     'Heat is forecast for the {crop} from {from} to {to}: up to {peakC} at the seed, which is held back above {thresholdC}. Shade and water help; follow local watering rules.',
+  // answers/climate: a place of which no years are known.
+  'climate-table':
+    'No years of air are known here: {typicalYears, plural, one {# typical year} other {# typical years}}, made from the climate of weather stations nearby, stand for them (most of all {station}, {stationKm} km away). A month’s mean may be {plusMinusK} off, a window’s first or last date {plusMinusDays, plural, one {# day} other {# days}}{elevationM, select, none {, and more among hills, as the height of the place is not known} other { (for a height of {elevationM} m)}}. Your own years of air are always better.',
+  'climate-own-air':
+    '{days, plural, one {# day} other {# days}} of your own air moved the typical years toward what you measured.',
+  'frost-date-told':
+    'All nights are made {movedK} {direction, select, colder {colder} other {warmer}}, as you know the {side, select, spring {last frost of spring} other {first frost of autumn}} to come around {aroundOn}{untunedOn, select, none {} other { and not around {untunedOn}}}.',
+  'climate-far':
+    'The nearest weather station is {stationKm} km away, and the nearest in height differs by {heightM} m: take this climate as a rough guess.',
+  'frost-date-far':
+    'You know the {side, select, spring {last frost of spring} other {first frost of autumn}} to come around {aroundOn}{untunedOn, select, none {, where stations nearby hardly have one} other {; stations nearby have it around {untunedOn}}}. That takes nights {shiftK} off theirs, more than a frost hollow or a town usually makes: check the date and the place.',
+  'frost-date-unused':
+    'Stations nearby never have frost, so the {side, select, spring {last frost of spring} other {first frost of autumn}} around {aroundOn} changes nothing.',
+  'zone-against-longitude':
+    'The clock of {timeZone} is over three hours off the sun at longitude {longitude}. If a minus was forgotten, or is one too many, send {mirroredLongitude}.',
+  'no-climate-near':
+    'The nearest weather station with a known climate is {nearestKm} km away, and a climate is told up to {maxKm} km. Send the air of three years or more, or monthly normals.',
+  'no-climate-near.field': 'lies too far from all stations of the climate table',
+  'not-understood.frost-date-far':
+    'cannot be right: {side, select, spring {a last frost of spring} other {a first frost of autumn}} around {aroundOn} would take nights more than {maxShiftK} off those of stations nearby{untunedOn, select, none {, which hardly have one} other {, which have it around {untunedOn}}}. Check the date, MM-DD, and the place',
+  'field.month-day': `${MISSING}must be a month and a day such as 05-20${WAS}`,
+  'title.no-climate-near': 'No climate is known near the place',
+  'cause.no-climate-near':
+    'No years of air are known of the place, and every station of the service’s own climate table is too far away to stand for it.',
+  'cure.no-climate-near':
+    'Check latitude and longitude. If they are right, send the air of three years or more, by the day, or monthly normals.',
 } as const satisfies Catalogue;

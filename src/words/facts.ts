@@ -1,3 +1,4 @@
+import { climateAssumptionFacts, climateRefusalFacts, climateWarningFacts } from '../answers/climate/climate-facts.js';
 import { forecastAssumptionFacts, forecastWarningFacts, learnedFacts } from '../answers/forecast/forecast-facts.js';
 import { remedyFacts } from '../answers/forecast/remedy-facts.js';
 import { safetyFacts } from '../answers/forecast/safety-facts.js';
@@ -88,6 +89,9 @@ const declared = [
   problemPageFacts,
   triageFacts,
   checkFacts,
+  climateAssumptionFacts,
+  climateWarningFacts,
+  climateRefusalFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

@@ -61,14 +61,21 @@ function alike(value: number, turn: (value: number) => number): number {
 
 const numberFor = (value: number, { locale }: Reader): string => numbers(locale).format(value);
 
-/** A text that is not a calendar date, possible only in a refusal, is returned unchanged. */
+/**
+ * A calendar date, or a day of each year such as `05-20`. A text that is neither, possible only in a refusal, is returned unchanged.
+ */
 function dateFor(date: string, { locale }: Reader): string {
+  if (/^\d\d-\d\d$/.test(date)) return daysOfYears(locale).format(Date.parse(`${A_LEAP_YEAR}-${date}T00:00Z`));
   const at = Date.parse(`${date}T00:00Z`);
   return Number.isNaN(at) ? date : dates(locale).format(at);
 }
 
 const numbers = byLocale((locale) => new Intl.NumberFormat(locale, { maximumFractionDigits: 2, useGrouping: 'min2' }));
 const lists = byLocale((locale) => new Intl.ListFormat(locale, { type: 'disjunction' }));
+const A_LEAP_YEAR = 2024;
+const daysOfYears = byLocale(
+  (locale) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', timeZone: 'UTC' }),
+);
 const dates = byLocale(
   (locale) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }),
 );

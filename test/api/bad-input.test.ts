@@ -1138,6 +1138,7 @@ describe('the table of bad requests', () => {
       stopping: 'takes a process that is told to stop: test/e2e/stopping.test.ts',
       'unknown-lot': 'of seed: lots.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',
+      'no-climate-near': 'test/unit/answers/climate/table-climate.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
     const covered = new Set([...badRequests, ...keyless].map(({ code }) => code));

@@ -134,6 +134,7 @@ describe('what is recorded', () => {
       busy: 'depends on what is under way',
       'storage-full': 'takes a full disk',
       'storage-damaged': 'takes a broken file',
+      'no-climate-near': 'no question rests on the climate table yet',
     };
     const codes = Object.values(recorded).map(({ body }) => (body as { code?: string } | undefined)?.code);
     const expected = errorCodes.filter((code) => !Object.hasOwn(elsewhere, code));

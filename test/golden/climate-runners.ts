@@ -3,6 +3,12 @@ import { fadingAnomaly } from '../../src/climate/fading-anomaly.js';
 import { normalQuantile } from '../../src/climate/normal-quantile.js';
 import { riskDay } from '../../src/climate/risk-day.js';
 import { weibullQuantile } from '../../src/climate/weibull-quantile.js';
+import { distanceWeights } from '../../src/climate/world/distance-weights.js';
+import { spreadAndRain, temperaturesAtHeight } from '../../src/climate/world/months-at-height.js';
+import { nearestStations, type Spot } from '../../src/climate/world/nearest-stations.js';
+import { placeClimate } from '../../src/climate/world/place-climate.js';
+import { stationAt } from '../../src/climate/world/station-table.js';
+import { climateTable } from '../../src/climate-table.js';
 import { type DegreeDayLimits, degreeDays } from '../../src/growth/pests/degree-days.js';
 import type { Runners } from './out.js';
 
@@ -28,6 +34,25 @@ export const climateRunners: Runners = {
 
   'growth/pests/degree-days': ({ minC, maxC, ...limits }: DegreeDayLimits & { minC: number; maxC: number }) =>
     degreeDays(minC, maxC, limits),
+
+  'climate/world: five stations by distance': (spot: Spot) => {
+    const near = nearestStations(climateTable(), spot, 5);
+    const weights = distanceWeights(near);
+    const { meanMaxC, meanMinC } = temperaturesAtHeight(climateTable(), near, weights);
+    const { sdK, rainMm } = spreadAndRain(climateTable(), near, weights);
+    return {
+      stations: near.map(({ index }) => stationAt(climateTable(), index).id),
+      meanMaxC: [...meanMaxC],
+      meanMinC: [...meanMinC],
+      sdK: [...sdK],
+      annualRainMm: rainMm.reduce((sum, rain) => sum + rain, 0),
+    };
+  },
+
+  'climate/world/place-climate': (spot: Spot) => {
+    const { meanMaxC, meanMinC } = placeClimate(climateTable(), spot);
+    return { meanMaxC: [...meanMaxC], meanMinC: [...meanMinC] };
+  },
 
   'climate/normal-quantile': ({ days, p }: Frosts & { p: number }) => normalQuantile(days, p),
   // Φ(1) is the share below a standard deviation above the middle.

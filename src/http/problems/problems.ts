@@ -40,6 +40,7 @@ export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'too-many-seeds': 422,
   'time-zone-needed': 422,
   'no-past-years': 422,
+  'no-climate-near': 422,
   'no-latitude': 422,
   'starts-after-sowing': 422,
   'ends-too-early': 422,
