@@ -39,6 +39,7 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination', 'growth']),
   onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'growth', 'readings', 'seedbed']),
   onlyFrom('words', ['answers', 'basics', 'contract', 'garden', 'germination', 'growth', 'plot', 'readings']),
+  onlyFrom('localities', ['basics']),
   onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
   onlyAtTheRim('storage', 'demo\\.ts$'),
@@ -70,6 +71,7 @@ const rules: IForbiddenRuleType[] = [
     'germination',
     'growth',
     'egress',
+    'localities',
     'plot',
     'readings',
     'seedbed',
@@ -115,6 +117,11 @@ const rules: IForbiddenRuleType[] = [
       pathNot: '^(src/|node:|luxon$|simple-statistics$|papaparse$|d3-scale$|d3-shape$|lru-cache$)',
       dependencyTypesNot: ['core'],
     },
+  },
+  {
+    name: 'localities touch the machine in one module',
+    from: { path: '^src/localities/', pathNot: '^src/localities/open-localities\\.ts$' },
+    to: { dependencyTypes: ['core', 'npm'] },
   },
   { name: 'what is imported exists', from: {}, to: { path: '^\\.', couldNotResolve: true } },
 ];
@@ -202,6 +209,7 @@ describe('who may know whom', () => {
       'src/plot/season-strip.ts':
         "import { addDays } from '../basics/calendar.js';\nimport { sun } from '../seedbed/sun.js';",
       'src/words/say.ts': "import { sun } from '../seedbed/sun.js';",
+      'src/localities/near.ts': "import { readFile } from 'node:fs/promises';\nimport { sun } from '../seedbed/sun.js';",
       'src/basics/digest.ts': "import { readFileSync } from 'node:fs';",
       'src/basics/calendar.ts': "import { scaleLinear } from 'd3-scale';",
       'src/climate/frost-dates.ts': "import { refresh } from '../sources/refresh.js';",
