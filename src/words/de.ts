@@ -1204,6 +1204,8 @@ export const de = {
   'ahead.hot-spell':
     '{crop}: Hitze ist vorhergesagt, vom {from} bis zum {to} bis zu {peakC} an der Saat; über {thresholdC} hält Hitze sie auf. Schatten und Wasser helfen; beachten Sie die örtlichen Regeln zum Gießen.',
   // answers/climate: a place of which no years are known.
+  'typical-years':
+    '{about, select, plan {Der Plan folgt daraus, was jede Saat in {years, plural, one {# typischen Jahr} other {# typischen Jahren}} dieses Klimas ergäbe; eine Woche gilt als erreicht, wo sie es in der Hälfte von ihnen oder öfter ist.} windows {Jeder Tag ist danach beurteilt, was die Saat in {years, plural, one {# typischen Jahr} other {# typischen Jahren}} dieses Klimas täte: Regen, Dürre und Schädlinge bleiben außen vor.} other {Nach dem {lastDate} geht der Boden so weiter wie in {years, plural, one {# typischen Jahr} other {jedem von # typischen Jahren}} dieses Klimas. Die Daten sind deren Mitte; die Tage zeigen ihr Mittel, in dem einzelne heiße und kalte Tage geglättet sind.}}',
   'climate-table':
     'Von diesem Ort sind keine Jahre der Luft bekannt: Dafür {typicalYears, plural, one {steht # typisches Jahr} other {stehen # typische Jahre}} aus dem Klima naher Wetterstationen (vor allem {station}, {stationKm} km entfernt). Das Mittel eines Monats kann um {plusMinusK} abweichen, der erste und letzte Termin eines Fensters um {plusMinusDays, plural, one {# Tag} other {# Tage}}{elevationM, select, none {, zwischen Hügeln um mehr, denn die Höhe des Ortes ist nicht bekannt} other { (für eine Höhe von {elevationM} m)}}. Eigene Jahre der Luft sind immer besser.',
   'climate-own-air':

@@ -1164,6 +1164,8 @@ export const en = {
   'ahead.hot-spell':
     'Heat is forecast for the {crop} from {from} to {to}: up to {peakC} at the seed, which is held back above {thresholdC}. Shade and water help; follow local watering rules.',
   // answers/climate: a place of which no years are known.
+  'typical-years':
+    '{about, select, plan {The plan is made from what each sowing would do in {years, plural, one {# typical year} other {# typical years}} of this climate; a week counts as reached where it is in half of them or more.} windows {Each date is judged by what it would do in {years, plural, one {# typical year} other {# typical years}} of this climate: rain, drought and pests are left out.} other {After {lastDate} the soil is taken to go on as in each of {years, plural, one {# typical year} other {# typical years}} of this climate. Dates are the middle of them; the days told are their mean, in which single hot and cold days are smoothed away.}}',
   'climate-table':
     'No years of air are known here: {typicalYears, plural, one {# typical year} other {# typical years}}, made from the climate of weather stations nearby, stand for them (most of all {station}, {stationKm} km away). A month’s mean may be {plusMinusK} off, a window’s first or last date {plusMinusDays, plural, one {# day} other {# days}}{elevationM, select, none {, and more among hills, as the height of the place is not known} other { (for a height of {elevationM} m)}}. Your own years of air are always better.',
   'climate-own-air':

@@ -352,6 +352,7 @@ export const pageDe = {
   'page.basis.drift': 'wie die Jahreszeit geht',
   'page.basis.forecast': 'aus der Wettervorhersage',
   'page.basis.past-years': 'wie in vergangenen Jahren',
+  'page.basis.climate-table': 'wie in diesem Klima üblich',
   'page.daily.date': 'Datum',
   'page.daily.mean': 'Mittel',
   'page.daily.basis': 'Woher bekannt',

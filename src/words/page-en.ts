@@ -337,6 +337,7 @@ export const pageEn = {
   'page.basis.drift': 'as the season goes',
   'page.basis.forecast': 'from the weather forecast',
   'page.basis.past-years': 'as in past years',
+  'page.basis.climate-table': 'as usual in this climate',
   'page.daily.date': 'Date',
   'page.daily.mean': 'Mean',
   'page.daily.basis': 'Known how',

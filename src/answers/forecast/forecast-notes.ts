@@ -1,3 +1,4 @@
+import { kindOfYears } from '../ahead/past-soil.js';
 import { addDays, dateAt } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { rateAt, STEP_BEYOND_K, shareAt } from '../../germination/curve/curve.js';
@@ -63,7 +64,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });
   if (findings.record.knownToH < findings.record.imbibitionH + findings.countedC.length) {
-    notes.push(extrapolationNote(findings.beyond, findings.record, site));
+    notes.push(extrapolationNote(findings.beyond, findings.record, site, kindOfYears(question)));
   }
   if (question.series.some((one) => one.readings === null) && site.latitude === null) {
     notes.push({ code: 'daylight', params: {} });

@@ -57,6 +57,7 @@ export async function knownSowing(
     understood: [],
     beyond: null,
     normals: kept.normals,
+    typicalAir: kept.typicalAir,
     others,
   };
   return {

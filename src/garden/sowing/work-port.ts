@@ -72,7 +72,7 @@ export interface ToSow {
 
 /** When a crop can be sown in a kept bed, from a date on: in a year, or so many days more than that date. */
 export const windowsAhead = (
-  { site, bedMake, series, normals }: BedInputs,
+  { site, bedMake, series, normals, typicalAir }: BedInputs,
   from: PlainDate,
   { crop, time, depthCm, lot }: ToSow,
   ask: WorkPort,
@@ -95,6 +95,7 @@ export const windowsAhead = (
       prefer: 'earliest',
       judge: 'harvest',
       normals,
+      typicalAir,
     });
     // Second-best windows are not worth a message, nor a second sowing.
     return { ...found, windows: found.windows.filter(({ grade }) => grade === 'good') };

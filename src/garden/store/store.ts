@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Medium } from '../../basics/series.js';
+import type { ClimateOf } from '../../answers/climate/climate-of.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Day } from '../../readings/daily/days.js';
 import type { Readings } from '../../readings/readings.js';
@@ -161,6 +162,8 @@ export interface InstantRange {
  * @throws {StorageError} from every call: the database cannot be used now.
  */
 export interface Store extends SeasonStore, AlertStore, SessionStore {
+  /** The climate of any place, from a table that whoever opens the store passes on; left out: none is known. */
+  readonly climateOf?: ClimateOf;
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
   putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: IfRevision): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;
