@@ -16,6 +16,7 @@ import type { WorkStats } from './http/metrics/seen.js';
 import { readyAnswer } from './http/negotiation/ready-answer.js';
 import { model } from './http/openapi/model.js';
 import { serviceLog } from './http/server/service-log.js';
+import { openLocalities } from './localities/open-localities.js';
 import { keepDelivering } from './outbox/keep-delivering.js';
 import { keepPolling } from './outbox/keep-polling.js';
 import { servePage } from './page/server/serve.js';
@@ -74,6 +75,7 @@ async function start(config: Config): Promise<void> {
   const app = await buildApp({
     version,
     store,
+    localities: openLocalities(new URL('../data/localities/localities.bin', import.meta.url)),
     quotas: config.QUOTAS,
     clock,
     work,

@@ -33,6 +33,7 @@ export const errorCodes = [
   'unknown-place',
   'unknown-bed',
   'unknown-lot',
+  'unknown-locality',
   'too-many-seeds',
   'time-zone-needed',
   'no-past-years',
@@ -48,6 +49,7 @@ export const errorCodes = [
   'choose-date-order',
   'choose-clock',
   'choose-decimal-mark',
+  'choose-locality',
   'internal',
 ] as const;
 

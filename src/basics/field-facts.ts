@@ -22,6 +22,7 @@ export const fieldFacts = {
   'field.id': sent,
   'field.time-zone': sent,
   'field.plain-text': sent,
+  'field.country': sent,
   'field.no-spaces': sent,
   'field.crop': sent,
   'field.air-temperature': sent,

@@ -15,6 +15,7 @@ import type { TakeAllowance } from '../garden/store/allowance.js';
 import { DEFAULT_QUOTAS, type Quotas } from '../garden/store/quotas.js';
 import { seriesCacheOf } from '../garden/store/series-cache.js';
 import type { Store } from '../garden/store/store.js';
+import type { Localities } from '../localities/open-localities.js';
 import { type WorkerPool, workerPool } from '../worker/worker-pool.js';
 import { refuseMisconduct } from './auth/conduct.js';
 import type { FindOwner } from './auth/keys.js';
@@ -44,6 +45,7 @@ import { bedRoutes } from './routes/beds/beds.js';
 import { calendarRoutes, growingIn } from './routes/calendar/calendar.js';
 import { cropRoutes } from './routes/crops/crops.js';
 import { forecastRoutes } from './routes/forecasts/forecasts.js';
+import { localityRoutes } from './routes/localities/localities.js';
 import { lotRoutes } from './routes/lots/lots.js';
 import { seedsNeededRoutes } from './routes/lots/seeds-needed.js';
 import { frostDatesRoutes } from './routes/places/frost-dates.js';
@@ -78,6 +80,8 @@ export interface AppOptions {
   readonly clock: () => Date;
   /** Storage of places, beds and readings; the caller who opened it closes it, after the app. */
   readonly store: Store;
+  /** Towns of the world. */
+  readonly localities: () => Promise<Localities>;
   /** The owner's limits in the store, to report them. */
   readonly quotas?: Quotas | undefined;
   /** Left out: no key is needed. */
@@ -123,6 +127,7 @@ export async function buildApp({
   version,
   clock,
   store,
+  localities,
   quotas = DEFAULT_QUOTAS,
   findOwner,
   rateLimit: perMinute = 0,
@@ -216,6 +221,7 @@ export async function buildApp({
     ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
     ...calendarRoutes(service, growingIn(service)),
+    ...localityRoutes(localities, clock),
     ...lotRoutes(store, clock),
     ...planRoutes(service),
     ...seedsNeededRoutes(store, clock),

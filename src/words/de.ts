@@ -1231,4 +1231,26 @@ export const de = {
     'Von dem Ort sind keine Jahre der Luft bekannt, und alle Stationen der eigenen Klimatabelle liegen zu weit entfernt.',
   'cure.no-climate-near':
     'Prüfen Sie Breite und Länge. Stimmen sie, senden Sie die Luft von drei oder mehr Jahren, nach Tagen, oder Monatsnormale.',
+  // localities
+  locality:
+    'Wir nehmen {near}. {others, plural, one {# kleinerer Ort heißt} other {# kleinere Orte heißen}} auch so: Nennen Sie für einen anderen die Region.',
+  'choose-locality': '{places, plural, one {# Ort heißt} other {# Orte heißen}} „{name}“, und keiner ist viel größer.',
+  'choose-locality.send':
+    'Senden Sie eine der Möglichkeiten, oder nennen Sie Region und Land dazu, etwa „Portland, Maine, US“.',
+  'choose-locality.choice.reads': '{latitude}, {longitude}{people, select, none {} other {; {people} Einwohner}}',
+  'choose-locality.choice.consequence':
+    '{frost, select, never {in üblichen Jahren kein Frost} in_spring {letzter Frost um den {lastFrostOn, select, none {} other {{lastFrostOn}}}} other {Zeitzone {timeZone}}}',
+  'unknown-locality': 'Wir kennen keinen Ort namens „{name}“.',
+  'unknown-locality.alike':
+    'Senden Sie eine der Möglichkeiten, wenn Sie sie meinten, einen größeren Ort in der Nähe, oder Breite und Länge.',
+  'unknown-locality.send': 'Senden Sie einen größeren Ort in der Nähe, oder Breite und Länge.',
+  'not-understood.locality-question':
+    '{fault, select, missing {fehlt} other {kann nicht neben `latitude` oder `longitude` stehen}}: Senden Sie `q` mit einem Namen, oder `latitude` und `longitude`.',
+  'field.country': `${MISSING}muss ein Land in zwei Buchstaben sein, etwa US${WAS}`,
+  'title.choose-locality': 'Welcher Ort?',
+  'cause.choose-locality': 'Mehrere Orte heißen so, und keiner ist viel größer als die anderen.',
+  'cure.choose-locality': 'Senden Sie „near“ mit einer der Möglichkeiten.',
+  'title.unknown-locality': 'Diesen Ort kennen wir nicht',
+  'cause.unknown-locality': 'Er fehlt in der Liste der Orte ab 500 Einwohnern.',
+  'cure.unknown-locality': 'Senden Sie „near“ mit einem größeren Ort in der Nähe, oder Breite und Länge.',
 } as const satisfies Catalogue;

@@ -1191,4 +1191,26 @@ export const en = {
     'No years of air are known of the place, and every station of the service’s own climate table is too far away to stand for it.',
   'cure.no-climate-near':
     'Check latitude and longitude. If they are right, send the air of three years or more, by the day, or monthly normals.',
+  // localities
+  locality:
+    'We take {near}. {others, plural, one {# smaller place has} other {# smaller places have}} that name too: add the region for another.',
+  'choose-locality':
+    '{places, plural, one {# place is} other {# places are}} called “{name}”, and none is much larger.',
+  'choose-locality.send': 'Send one of the choices, or add the region and the country, such as “Portland, Maine, US”.',
+  'choose-locality.choice.reads': '{latitude}, {longitude}{people, select, none {} other {; {people} people}}',
+  'choose-locality.choice.consequence':
+    '{frost, select, never {no frost in a usual year} in_spring {last frost about {lastFrostOn, select, none {} other {{lastFrostOn}}}} other {time zone {timeZone}}}',
+  'unknown-locality': 'We know no town called “{name}”.',
+  'unknown-locality.alike':
+    'Send one of the choices if you meant it, a larger town near you, or latitude and longitude.',
+  'unknown-locality.send': 'Send a larger town near you, or latitude and longitude.',
+  'not-understood.locality-question':
+    '{fault, select, missing {is missing} other {cannot stand beside `latitude` or `longitude`}}: send `q` with a name, or `latitude` and `longitude`.',
+  'field.country': `${MISSING}must be the two letters of a country, such as US${WAS}`,
+  'title.choose-locality': 'Which town?',
+  'cause.choose-locality': 'Several towns have that name, too alike in size to choose between.',
+  'cure.choose-locality': 'Send "near" with one of the choices.',
+  'title.unknown-locality': 'No such town',
+  'cause.unknown-locality': 'The town is not in the list of towns of 500 people and more.',
+  'cure.unknown-locality': 'Send "near" with a larger town close by, or send latitude and longitude.',
 } as const satisfies Catalogue;

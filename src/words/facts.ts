@@ -32,6 +32,7 @@ import { deliveryFacts, sourceFacts } from '../garden/store/connection-facts.js'
 import { cautionFacts } from '../germination/caution-facts.js';
 import { cropRefusalFacts } from '../germination/crop-choice.js';
 import { riskFacts, riskNoteFacts } from '../growth/pests/pest-facts.js';
+import { localityFacts, localityRefusalFacts } from '../localities/locality-facts.js';
 import { pictureFacts } from '../plot/picture-facts.js';
 import { fileQuestionFacts, readingsRefusalFacts, rowFacts, seriesWarningFacts } from '../readings/readings-facts.js';
 
@@ -92,6 +93,8 @@ const declared = [
   climateAssumptionFacts,
   climateWarningFacts,
   climateRefusalFacts,
+  localityFacts,
+  localityRefusalFacts,
 ] as const satisfies readonly FactKinds[];
 
 type KeysOf<T> = T extends unknown ? keyof T & string : never;

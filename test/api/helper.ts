@@ -15,6 +15,7 @@ import {
   exampleSubscription,
   exampleWindowQuestion,
 } from '../../src/http/question/examples.js';
+import { openLocalities } from '../../src/localities/open-localities.js';
 import { openStore } from '../../src/storage/open-store.js';
 import { DEADLINE_MS } from '../../src/worker/pool-limits.js';
 import { type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
@@ -25,6 +26,9 @@ export const NOW = '2027-08-03T14:00:00.000Z';
 /** Tests of answers say nothing of how soon they come: many run at once, each with a thread of its own. */
 const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, season: 60_000, plan: 60_000, soil: 60_000 };
 
+/** The towns that the service ships. */
+export const localities = openLocalities(new URL('../../data/localities/localities.bin', import.meta.url));
+
 /**
  * The service, ready to be asked; without keys, with a still clock, and with a store in memory that goes when it closes,
  * unless the options say otherwise.
@@ -32,7 +36,14 @@ const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, season:
 export async function startApp(options: Partial<AppOptions> = {}): Promise<FastifyInstance> {
   const store = options.store ?? (await openStore('sqlite::memory:'));
   const work = options.work ?? workerPool({ modelVersion: model.version, deadlineMs: PATIENT_MS });
-  const app = await buildApp({ version: '0.0.0-test', clock: () => new Date(NOW), ...options, work, store });
+  const app = await buildApp({
+    version: '0.0.0-test',
+    clock: () => new Date(NOW),
+    localities,
+    ...options,
+    work,
+    store,
+  });
   if (!options.store) app.addHook('onClose', () => store.close());
   return app;
 }
@@ -168,6 +179,7 @@ export const linkQueries: Readonly<Record<string, string>> = {
   thisWeek: '?bed=north&crop=lettuce,radish',
   // Not the token, which is nobody's to know beforehand.
   bedCalendar: '?token=quillmere',
+  listLocalities: '?q=Ithaca',
   bedForecast: '?crop=lettuce&sowing=2027-08-04',
   bedSoilTemperatures: '?from=2027-05-03&to=2027-05-03',
   bedSowingWindows: '?crop=lettuce&from=2027-05-04&to=2027-06-30',

@@ -7,6 +7,9 @@ const { serviceLog } = (await import(
   built('http/server/service-log.js')
 )) as typeof import('../../src/http/server/service-log.js');
 const { buildApp } = (await import(built('http/app.js'))) as typeof import('../../src/http/app.js');
+const { openLocalities } = (await import(
+  built('localities/open-localities.js')
+)) as typeof import('../../src/localities/open-localities.js');
 const { openStore } = (await import(
   built('storage/open-store.js')
 )) as typeof import('../../src/storage/open-store.js');
@@ -80,6 +83,7 @@ async function startApp(): Promise<FastifyInstance> {
     version: 'bench',
     clock: () => new Date(),
     store: await openStore('sqlite::memory:'),
+    localities: openLocalities(new URL('../../data/localities/localities.bin', import.meta.url)),
     log: serviceLog('info', nowhere),
   });
   app.post('/bare', async (request) => {

@@ -38,7 +38,17 @@ const rules: IForbiddenRuleType[] = [
   onlyFrom('growth', ['basics', 'germination', 'seedbed']),
   onlyFrom('answers', ['basics', 'readings', 'seedbed', 'climate', 'germination', 'growth']),
   onlyFrom('garden', ['answers', 'basics', 'climate', 'germination', 'growth', 'readings', 'seedbed']),
-  onlyFrom('words', ['answers', 'basics', 'contract', 'garden', 'germination', 'growth', 'plot', 'readings']),
+  onlyFrom('words', [
+    'answers',
+    'basics',
+    'contract',
+    'garden',
+    'germination',
+    'growth',
+    'localities',
+    'plot',
+    'readings',
+  ]),
   onlyFrom('localities', ['basics']),
   onlyFrom('plot', ['basics']),
   onlyFrom('storage', ['garden', 'basics', 'climate', 'readings']),
@@ -209,7 +219,8 @@ describe('who may know whom', () => {
       'src/plot/season-strip.ts':
         "import { addDays } from '../basics/calendar.js';\nimport { sun } from '../seedbed/sun.js';",
       'src/words/say.ts': "import { sun } from '../seedbed/sun.js';",
-      'src/localities/near.ts': "import { readFile } from 'node:fs/promises';\nimport { sun } from '../seedbed/sun.js';",
+      'src/localities/near.ts':
+        "import { readFile } from 'node:fs/promises';\nimport { sun } from '../seedbed/sun.js';",
       'src/basics/digest.ts': "import { readFileSync } from 'node:fs';",
       'src/basics/calendar.ts': "import { scaleLinear } from 'd3-scale';",
       'src/climate/frost-dates.ts': "import { refresh } from '../sources/refresh.js';",

@@ -11,6 +11,7 @@ import { buildApp } from '../../src/http/app.js';
 import { keyring } from '../../src/http/auth/keys.js';
 import { examplePlace } from '../../src/http/question/examples.js';
 import { openDatabase, openStore } from '../../src/storage/open-store.js';
+import { localities } from '../api/helper.js';
 import { BATCH, batch } from './batches.js';
 import { emptyPostgres, postgresServer } from './databases.js';
 import { freePort } from './free-port.js';
@@ -63,6 +64,7 @@ describe('SQLite', () => {
     const app = await buildApp({
       version: '0',
       store,
+      localities,
       clock: () => new Date('2027-06-01T12:00:00Z'),
       findOwner: keyring(new Map([['plain-key', 'mine']])),
     });
@@ -114,7 +116,7 @@ describe('SQLite', () => {
         for (let n = 0; n < 1000; n++) await store.putBed('mine', `more-${n}`, northBed);
       };
       await expect(putMore()).rejects.toMatchObject(full);
-      const app = await buildApp({ version: '0', store, clock: () => new Date() });
+      const app = await buildApp({ version: '0', store, localities, clock: () => new Date() });
       const answer = await app.inject({ method: 'PUT', url: '/v1/places/second', payload: examplePlace });
       expect([answer.statusCode, answer.json().code]).toEqual([503, 'storage-full']);
       expect(Number(answer.headers['retry-after'])).toBeGreaterThan(0);

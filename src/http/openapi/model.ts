@@ -23,6 +23,7 @@ export const modelInFull = {
     'Ellis, Roberts (1980), Ann. Bot. 45: 13-30: how seed ages',
     'Box, Tiao (1968), Biometrika 55; Rasmussen, Williams (2006), Gaussian Processes for Machine Learning: what counts teach',
     'Deutscher Wetterdienst, station 01975, 2018: bare ground by the hour',
+    'GeoNames, https://www.geonames.org/, March 2023, CC BY 4.0, own form: towns, their coordinates, heights and time zones',
   ],
 };
 

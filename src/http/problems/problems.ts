@@ -37,6 +37,7 @@ export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'unknown-place': 422,
   'unknown-bed': 422,
   'unknown-lot': 422,
+  'unknown-locality': 422,
   'too-many-seeds': 422,
   'time-zone-needed': 422,
   'no-past-years': 422,
@@ -52,6 +53,7 @@ export const problemStatuses: Readonly<Record<ErrorCode, number>> = {
   'choose-date-order': 422,
   'choose-clock': 422,
   'choose-decimal-mark': 422,
+  'choose-locality': 422,
   internal: 500,
 };
 

@@ -80,6 +80,13 @@ function climateIn({ kept, locale }: Known): Pick<Question, 'normals' | 'typical
   return { normals: climate?.normals ?? null, typicalAir: climate?.airYears ?? null };
 }
 
+/** The same for what lies ahead: beside temperatures that are kept, typical years are used only where they are asked for. */
+function climateAhead({ beyond }: Pick<ForecastQuery, 'beyond'>, known: Known): Pick<Question, 'normals' | 'typicalAir'> {
+  const climate = climateIn(known);
+  const isLeftOut = climate.typicalAir && (known.kept?.series.length ?? 0) > 0 && beyond !== 'climate-table';
+  return isLeftOut ? { normals: null, typicalAir: null } : climate;
+}
+
 /** The time zone of a question. @throws {RequestError} for an unknown crop. */
 export function zoneAsked(
   asking: Pick<ForecastQuery, 'where'> & { crop?: ForecastQuery['crop'] | undefined },
@@ -107,7 +114,7 @@ export function questionOf(asking: ForecastQuery, read: readonly ReadSeriesSet[]
     series: seriesOf(asking, read, known),
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
-    ...climateIn(known),
+    ...climateAhead(asking, known),
     judgesDate: true,
   };
 }
@@ -142,7 +149,7 @@ export function soilQuestionOf(asking: SoilQuery, read: readonly ReadSeriesSet[]
     series,
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
-    ...climateIn(known),
+    ...climateAhead(asking, known),
   };
 }
 
