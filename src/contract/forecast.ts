@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { remedyActions } from '../answers/forecast/remedies.js';
 import type { Fact } from '../basics/fact.js';
 import { bedKinds, covers, moistures } from '../seedbed/bed.js';
+import { frostAroundShape } from './climate.js';
 import {
   answerShape,
   dateOutSchema,
@@ -13,14 +14,13 @@ import {
   timeSchema,
   timeZoneSchema,
 } from './common.js';
-import { frostAroundShape } from './climate.js';
 import { cropChoiceSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { dateVerdictSchema, harvestSchema } from './grades.js';
+import { localeShape } from './locale.js';
 import { hotLimitShiftSchema } from './lots.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
-import { localeShape } from './locale.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
 
 /** A name longer than this is no town's. */
@@ -260,6 +260,7 @@ export const forecastAnswerSchema = z.strictObject({
     .array(riskSchema)
     .describe('What threatens the row, in the order of dates; pests where past years of air are known.'),
   understood: z.array(reportSchema),
+  ...localeShape,
   ...answerShape,
 });
 export type ForecastAnswer = z.infer<typeof forecastAnswerSchema>;

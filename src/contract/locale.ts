@@ -13,6 +13,7 @@ export const localeShape = {
       timeZone: z.string(),
     })
     .nullable()
-    .describe('null: the question names none.'),
-  climate: climateSchema.nullable().describe('null: the answer rests on none.'),
+    .optional()
+    .describe('Where it is about; null: the question names no place.'),
+  climate: climateSchema.nullable().optional().describe('null: the answer rests on none.'),
 };

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { sowingMethods } from '../garden/store/season-store.js';
 import { answerShape, dateOutSchema, dateSpanSchema, saidShape } from './common.js';
 import { gradeSchema, harvestSchema, reasonsSchema } from './grades.js';
+import { localeShape } from './locale.js';
 import { sowingAnswerSchema } from './sowings.js';
 
 const methodSchema = z.enum(sowingMethods).describe('`direct`: where it stays; `indoors`: in trays in a room.');
@@ -90,6 +91,7 @@ export const weekAnswerSchema = z.strictObject({
       }),
     )
     .describe('What the coming days bring, as forecast.'),
+  ...localeShape,
   ...answerShape,
 });
 export type WeekAnswer = z.infer<typeof weekAnswerSchema>;

@@ -183,7 +183,7 @@ export async function buildApp({
     isStopping = true;
   });
   app.addHook('onClose', () => work.close());
-  const service = { clock, store, work, answers: answerCache() };
+  const service = { clock, store, work, localities, answers: answerCache() };
   const shownMetrics = metrics();
   const requests = requestMetrics(shownMetrics);
   const unwatch = watch(

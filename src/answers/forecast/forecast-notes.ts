@@ -1,4 +1,3 @@
-import { kindOfYears } from '../ahead/past-soil.js';
 import { addDays, dateAt } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
 import { rateAt, STEP_BEYOND_K, shareAt } from '../../germination/curve/curve.js';
@@ -8,6 +7,7 @@ import { MIN_COUNT_DAYS } from '../../germination/run/count-day.js';
 import type { Outcome } from '../../germination/run/outcome.js';
 import { isThinRecord } from '../../seedbed/surface/seasonal-persistence.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
+import { kindOfYears } from '../ahead/past-soil.js';
 import { type Question, type QuestionBed, seedDepthCm } from '../question.js';
 import { extrapolationNote } from './extrapolation-note.js';
 import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';

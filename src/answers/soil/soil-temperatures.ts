@@ -105,7 +105,9 @@ export function soilTemperatures(
     understood: question.understood,
     assumptions: [
       ...record.soil.assumptions,
-      ...(record.imbibitionH + hours > record.knownToH ? [extrapolationNote(beyond, record, site, kindOfYears(question))] : []),
+      ...(record.imbibitionH + hours > record.knownToH
+        ? [extrapolationNote(beyond, record, site, kindOfYears(question))]
+        : []),
     ],
     warnings: [...record.warnings(hours).filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };

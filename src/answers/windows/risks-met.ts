@@ -6,8 +6,8 @@ import { pestRisks, type Risk } from '../../growth/pests/pest-risks.js';
 import type { Threatened } from '../../growth/pests/pest-rule.js';
 import { pestsOf } from '../../growth/pests/pest-rules.js';
 import type { ReadSeries } from '../../readings/read-series.js';
-import type { Bedding } from '../question.js';
 import { seriesOfYears } from '../ahead/past-soil.js';
+import type { Bedding } from '../question.js';
 import { airDays } from './air-days.js';
 
 /** The question about the pests of a place. */

@@ -103,9 +103,10 @@ export function sowingWindows(
     met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   return {
     crop,
-    years: isUsual || isTypical(question)
-      ? { from: null, to: null, count: 0 }
-      : { from: Math.min(...years), to: Math.max(...years), count: years.length },
+    years:
+      isUsual || isTypical(question)
+        ? { from: null, to: null, count: 0 }
+        : { from: Math.min(...years), to: Math.max(...years), count: years.length },
     criteria: { judge: question.judge, ...criteria, standDays: judged.standDays },
     best,
     windows: windows.map((run) => ({

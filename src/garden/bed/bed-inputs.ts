@@ -1,3 +1,5 @@
+import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
+import type { TableClimate } from '../../answers/climate/table-climate.js';
 import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
 import type { QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
@@ -13,8 +15,6 @@ import {
 import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyMinima } from '../../climate/frost-dates.js';
-import type { TableClimate } from '../../answers/climate/table-climate.js';
-import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
 import type { Normals } from '../../climate/normals.js';
 import type { DaysOutdoors } from '../../growth/planting-out.js';
 import { doubtfulMinima } from '../../readings/checks/doubtful-minima.js';
@@ -128,7 +128,15 @@ export async function keptOf(store: Store, owner: string, rows: PlaceRecords): P
     roomC: bed.roomC,
     wettedOn: null,
   };
-  return { ...rows, bedMake, series: withNotes([...air, ...measured], notes), normals: normals ?? climate?.normals ?? null, typicalAir: climate?.airYears ?? null, climate, toCome: note };
+  return {
+    ...rows,
+    bedMake,
+    series: withNotes([...air, ...measured], notes),
+    normals: normals ?? climate?.normals ?? null,
+    typicalAir: climate?.airYears ?? null,
+    climate,
+    toCome: note,
+  };
 }
 
 /**
@@ -137,7 +145,15 @@ export async function keptOf(store: Store, owner: string, rows: PlaceRecords): P
  * @throws {RequestError} `no-readings` where there is neither.
  */
 export function seriesToGoBy(
-  { series, normals, typicalAir, site, place, bed, toCome }: Pick<BedInputs, 'series' | 'normals' | 'typicalAir' | 'site' | 'place' | 'bed' | 'toCome'>,
+  {
+    series,
+    normals,
+    typicalAir,
+    site,
+    place,
+    bed,
+    toCome,
+  }: Pick<BedInputs, 'series' | 'normals' | 'typicalAir' | 'site' | 'place' | 'bed' | 'toCome'>,
   nowMs: number,
 ): readonly ReadSeries[] {
   if (series.length > 0) return series;
@@ -149,7 +165,12 @@ export function seriesToGoBy(
 }
 
 /** Usual air up to an instant, in place of what nobody measured. */
-export function usualAir(normals: Normals, nowMs: number, site: Site, basis: 'past-years' | 'climate-table'): ReadSeries {
+export function usualAir(
+  normals: Normals,
+  nowMs: number,
+  site: Site,
+  basis: 'past-years' | 'climate-table',
+): ReadSeries {
   const usual = climatologicalSeries(normals, nowMs, site);
   return { ...usual, origin: 'forecast', dayBasis: usual.days.map(() => basisCode(basis)) };
 }
@@ -185,7 +206,12 @@ const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceR
       ...airSeries(joined(coming?.days ?? [], measured), 'forecast', site.zone),
     ];
     const isKnown = normals !== undefined || yearsTold(series) >= MIN_YEARS;
-    return { series, normals: normals ?? null, climate: isKnown ? null : climateHere(store, place, site, today), note: null };
+    return {
+      series,
+      normals: normals ?? null,
+      climate: isKnown ? null : climateHere(store, place, site, today),
+      note: null,
+    };
   });
 
 /** What a bed's thermometers read. */

@@ -1,4 +1,11 @@
-import { type FindPast, isTypical, MIN_YEARS, type PastSoil, seriesOfYears, yearsTold } from '../../answers/ahead/past-soil.js';
+import {
+  type FindPast,
+  isTypical,
+  MIN_YEARS,
+  type PastSoil,
+  seriesOfYears,
+  yearsTold,
+} from '../../answers/ahead/past-soil.js';
 import { climatologicalSoil } from '../../answers/forecast/extrapolation.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { climatologicalYears, type DatesAsked, yearsOfDates } from '../../answers/windows/years-of-dates.js';

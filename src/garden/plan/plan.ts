@@ -127,7 +127,10 @@ export function gardenPlan(
     ),
     gaps: gapsOf(unreached, weeks, whyOf, question, firstDate),
     cautions: crop.cautions,
-    assumptions: [...known.past.assumptions, ...assumptionsOf(crop, picking, { years, kind: kindOfYears(question), roomC })],
+    assumptions: [
+      ...known.past.assumptions,
+      ...assumptionsOf(crop, picking, { years, kind: kindOfYears(question), roomC }),
+    ],
     warnings: [
       ...known.past.warnings,
       ...warningsOf(crop, { years, airIsKnown: known.past.air !== null, isTrayKnown: outdoors !== null }),

@@ -1,6 +1,6 @@
+import type { TableClimate } from '../../answers/climate/table-climate.js';
 import { type SharedCache, sharedCache } from '../../basics/shared-cache.js';
 import type { Normals } from '../../climate/normals.js';
-import type { TableClimate } from '../../answers/climate/table-climate.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { ReadingsToCome } from '../bed/bed-facts.js';
 import type { Store } from './store.js';

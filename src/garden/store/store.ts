@@ -1,6 +1,6 @@
+import type { ClimateOf } from '../../answers/climate/climate-of.js';
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Medium } from '../../basics/series.js';
-import type { ClimateOf } from '../../answers/climate/climate-of.js';
 import type { Normals } from '../../climate/normals.js';
 import type { Day } from '../../readings/daily/days.js';
 import type { Readings } from '../../readings/readings.js';

@@ -1,9 +1,18 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
-import { RequestError } from '../../basics/errors.js';
+import { dateAt } from '../../basics/calendar.js';
+import { notUnderstood, RequestError } from '../../basics/errors.js';
+import { fieldFact } from '../../basics/field-facts.js';
 import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/refusal-facts.js';
-import { bedInputsIn, bedRows, keptOf, type PlaceRecords, placeRows } from '../../garden/bed/bed-inputs.js';
+import {
+  type BedInputs,
+  bedInputsIn,
+  bedRows,
+  keptOf,
+  type PlaceRecords,
+  placeRows,
+} from '../../garden/bed/bed-inputs.js';
 import type { Store } from '../../garden/store/store.js';
 import type { WorkerPool } from '../../worker/worker-pool.js';
 import { ownerOf } from '../auth/owner.js';
@@ -13,11 +22,12 @@ import type { Written } from '../negotiation/written.js';
 import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
+import { type LocaleSources, localeOf } from './locale.js';
 import { type Known, type ReadSeriesSet, readBody, readFile, zoneAsked } from './question.js';
 import { read } from './read.js';
 
 /** Everything that the routes need beside the request. */
-export interface Service {
+export interface Service extends Pick<LocaleSources, 'localities'> {
   readonly clock: () => Date;
   readonly store: Store;
   readonly work: WorkerPool;
@@ -25,13 +35,19 @@ export interface Service {
 }
 
 /** A question about a bed, by body, file or link. */
-type AnyQuery = Pick<ForecastQuery, 'where'> & { readonly crop?: ForecastQuery['crop'] | undefined };
+type AnyQuery = Pick<ForecastQuery, 'where'> & {
+  readonly crop?: ForecastQuery['crop'] | undefined;
+  readonly beyond?: ForecastQuery['beyond'];
+  readonly climate?: ForecastQuery['climate'];
+};
 
 /** One kind of question: its body, and its query parameters beside a file. */
 export interface EndpointDefinition<A extends AnyQuery> {
   readonly body: z.ZodType<A & { temperatures: ForecastBody['temperatures'] }>;
   readonly asking: z.ZodType<A>;
   readonly parameters: Parameters;
+  /** True where the climate table may answer beside temperatures that were sent; else only without any, or if asked for. */
+  readonly usesTable?: boolean;
   /** True if every answer takes past years: over the limit, the request is refused before anything is read for it. */
   readonly isAlwaysLong?: true;
 }
@@ -43,14 +59,14 @@ export async function answerPost<A extends AnyQuery, Answer>(
   service: Service,
   request: FastifyRequest,
   query: Record<string, unknown>,
-  { body, asking: schema, parameters, isAlwaysLong }: EndpointDefinition<A>,
+  { body, asking: schema, parameters, isAlwaysLong, usesTable = false }: EndpointDefinition<A>,
   answer: Answerer<A, Answer>,
 ): Promise<Answer> {
   if (isFile(request)) {
     const { asked, hints } = askedOfFile(schema, parameters, query);
     return inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
-      const known = await knownOf(service, request, asked.where);
+      const known = await knownOf(service, request, asked, usesTable);
       const file = await readFileBody(request, hints, zoneAsked(asked, known));
       return answer(asked, readFile(file), known);
     });
@@ -58,9 +74,15 @@ export async function answerPost<A extends AnyQuery, Answer>(
   askedByQuery(query, {});
   const { temperatures, ...asking } = read(body, request.body);
   if (isAlwaysLong) request.askedBy().takePlace?.();
-  const known = await knownOf(service, request, asking.where);
+  const known = await knownOf(service, request, asking as AnyQuery, usesTable || temperatures.length === 0);
   return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
 }
+
+/** The stored bed or place that a question names; undefined: none. */
+const linkedIn = (where: ForecastQuery['where']): Linked | undefined => {
+  if (typeof where?.bed === 'string') return { bed: where.bed };
+  return typeof where?.place === 'string' ? { place: where.place } : undefined;
+};
 
 /** The subject of a link: a stored bed or place, by its id. */
 export type Linked = { readonly bed: string } | { readonly place: string };
@@ -74,39 +96,73 @@ export async function answerLink<A extends AnyQuery>(
   request: FastifyRequest,
   reply: FastifyReply,
   { asking: schema, parameters, isAlwaysLong }: Omit<EndpointDefinition<A>, 'body'>,
-  linked: Linked,
+  named: Linked | null,
   query: Record<string, unknown>,
   answer: Answerer<A, Written>,
 ): Promise<FastifyReply> {
   const sent = askedByQuery(query, parameters);
-  const where = { ...(sent.where as object | undefined), ...linked };
+  const where = named ? { ...(sent.where as object | undefined), ...named } : sent.where;
   const asking = read(schema, { ...sent, where }, (path) => parameterAt(path, parameters));
+  const linked = linkedIn(asking.where);
   const now = service.clock();
   const owner = ownerOf(request);
+  if (!linked)
+    return answerLocale(service, request, reply, { asking, parameters, isLong: isAlwaysLong ?? false }, now, answer);
   const rows = await linkedRows(service, owner, linked, now);
   const inputs = { query: request.query, ...bedInputsIn(rows), ...formOf(request) };
   return service.answers.send({ request, reply, owner }, inputs, () =>
     inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
-      return answer(asking, [], { now, kept: await keptOf(service.store, owner, rows) });
+      const kept = withClimate(await keptOf(service.store, owner, rows), (asking as AnyQuery).climate);
+      return answer(asking, [], { now, kept });
+    }),
+  );
+}
+
+/** Answers a link about a town or coordinates, under a tag of the question and the date there. */
+async function answerLocale<A extends AnyQuery>(
+  service: Service,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { asking, parameters, isLong }: { readonly asking: A; readonly parameters: Parameters; readonly isLong: boolean },
+  now: Date,
+  answer: Answerer<A, Written>,
+): Promise<FastifyReply> {
+  const known = await inParameters(parameters, () => knownOf(service, request, asking, true));
+  if (!known.locale) {
+    throw notUnderstood([{ parameter: 'near', detail: fieldFact('field.place-or-bed-needed') }]);
+  }
+  const today = dateAt(now.getTime(), known.locale.site.zone);
+  const inputs = { query: request.query, today, ...formOf(request) };
+  return service.answers.send({ request, reply, owner: ownerOf(request) }, inputs, () =>
+    inParameters(parameters, async () => {
+      if (isLong) request.askedBy().takePlace?.();
+      return answer(asking, [], known);
     }),
   );
 }
 
 /** The stored data of the place or bed in the question, if it names one. */
-async function knownOf(service: Service, request: FastifyRequest, where: ForecastQuery['where']): Promise<Known> {
+async function knownOf(
+  service: Service,
+  request: FastifyRequest,
+  { where, beyond, climate = 'any' }: AnyQuery,
+  mayUseTable: boolean,
+): Promise<Known> {
   const now = service.clock();
   const owner = ownerOf(request);
-  const linked =
-    typeof where?.bed === 'string'
-      ? { bed: where.bed }
-      : typeof where?.place === 'string'
-        ? { place: where.place }
-        : undefined;
-  if (!linked) return { now, kept: null };
+  const linked = linkedIn(where);
+  if (!linked) {
+    const usesTable = climate === 'any' && (mayUseTable || beyond === 'climate-table');
+    const place = typeof where?.place === 'object' ? where.place : undefined;
+    const sources = { localities: service.localities, climateOf: service.store.climateOf };
+    return { now, kept: null, locale: await localeOf(sources, place, NEAR, { now, usesTable }) };
+  }
   const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked);
-  return { now, kept: await keptOf(service.store, owner, rows) };
+  return { now, kept: withClimate(await keptOf(service.store, owner, rows), climate) };
 }
+
+const NEAR = { path: ['where', 'place', 'near'] };
 
 /** The stored records that a link names. @throws {RequestError} `not-found`. */
 export const linkedRows = async (service: Service, owner: string, linked: Linked, now: Date): Promise<PlaceRecords> =>
@@ -116,6 +172,10 @@ const rowsOf = ({ store }: Service, owner: string, linked: Linked, now: Date): P
   'bed' in linked
     ? bedRows(store, owner, linked.bed, now.getTime())
     : placeRows(store, owner, linked.place, now.getTime());
+
+/** What is kept, without the climate table where the question leaves it out. */
+const withClimate = (kept: BedInputs, climate: AnyQuery['climate']): BedInputs =>
+  climate === 'own' && kept.climate ? { ...kept, normals: null, typicalAir: null, climate: null } : kept;
 
 const noneKept = (linked: Linked, code?: 'not-found'): never =>
   'bed' in linked ? noBed(linked.bed, code) : noPlace(linked.place, code);

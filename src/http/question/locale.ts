@@ -43,7 +43,8 @@ export async function localeOf(
   if (!place || !localities || !isLocated(place)) return undefined;
   const { index, zoneAt } = await localities();
   const isByCoordinates = place.latitude !== undefined && place.longitude !== undefined;
-  const frostOf = (town: NamedLocality): Frost => frostThere(climateOf, town, dateAt(now.getTime(), zoneNamed(town.timeZone)));
+  const frostOf = (town: NamedLocality): Frost =>
+    frostThere(climateOf, town, dateAt(now.getTime(), zoneNamed(town.timeZone)));
   const town = isByCoordinates ? null : requireLocality(index, place.near!, where, frostOf);
   const latitude = place.latitude ?? town!.locality.latitude;
   const longitude = place.longitude ?? town!.locality.longitude;

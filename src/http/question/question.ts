@@ -81,7 +81,10 @@ function climateIn({ kept, locale }: Known): Pick<Question, 'normals' | 'typical
 }
 
 /** The same for what lies ahead: beside temperatures that are kept, typical years are used only where they are asked for. */
-function climateAhead({ beyond }: Pick<ForecastQuery, 'beyond'>, known: Known): Pick<Question, 'normals' | 'typicalAir'> {
+function climateAhead(
+  { beyond }: Pick<ForecastQuery, 'beyond'>,
+  known: Known,
+): Pick<Question, 'normals' | 'typicalAir'> {
   const climate = climateIn(known);
   const isLeftOut = climate.typicalAir && (known.kept?.series.length ?? 0) > 0 && beyond !== 'climate-table';
   return isLeftOut ? { normals: null, typicalAir: null } : climate;

@@ -10,8 +10,10 @@ const LEVEL: TypicalMonths = {
   meanMinC: new Array(12).fill(8),
   sdK: new Array(12).fill(4),
 };
-const means = ({ minC, maxC }: { minC: Float64Array; maxC: Float64Array }) => minC.map((min, day) => (min + maxC[day]!) / 2);
-const mean = (values: ArrayLike<number>): number => Array.from(values).reduce((sum, one) => sum + one, 0) / values.length;
+const means = ({ minC, maxC }: { minC: Float64Array; maxC: Float64Array }) =>
+  minC.map((min, day) => (min + maxC[day]!) / 2);
+const mean = (values: ArrayLike<number>): number =>
+  Array.from(values).reduce((sum, one) => sum + one, 0) / values.length;
 function sdAndLag1(values: Float64Array): { sd: number; lag1: number } {
   const middle = mean(values);
   const off = values.map((value) => value - middle);
@@ -38,7 +40,8 @@ describe('typical years', () => {
     const [one, other] = [typicalYears(MONTHS, 44, -30, 2025), typicalYears(MONTHS, 44, -30, 2026)];
     for (const monthDay of ['01-01', '02-28', '03-01', '12-31']) {
       for (const n of [0, 3, 29]) {
-        const at = (first: number, firstDate: PlainDate) => daysBetween(firstDate, `${first + n}-${monthDay}` as PlainDate);
+        const at = (first: number, firstDate: PlainDate) =>
+          daysBetween(firstDate, `${first + n}-${monthDay}` as PlainDate);
         expect(one.minC[at(1996, one.firstDate)]).toBe(other.minC[at(1997, other.firstDate)]);
       }
     }

@@ -31,7 +31,10 @@ const SPOT = { latitude: 45, longitude: 0, elevationM: 100 };
 const weightsOf = (table: StationTable): number[] => {
   const near = nearestStations(table, SPOT, table.count);
   const weights = krigingWeights(table, SPOT, near);
-  return near.map(({ index }, i) => [index, weights[i]!] as const).sort(([a], [b]) => a - b).map(([, weight]) => weight);
+  return near
+    .map(({ index }, i) => [index, weights[i]!] as const)
+    .sort(([a], [b]) => a - b)
+    .map(([, weight]) => weight);
 };
 
 describe('nearest stations', () => {
@@ -102,7 +105,10 @@ describe('kriging weights', () => {
 
 describe('weighted months', () => {
   test('leave missing values out, and make the other weights one again', () => {
-    const months = weightedMonths((station, month) => (station === 1 && month === 3 ? NaN : [10, 20][station]!), [0.8, 0.2]);
+    const months = weightedMonths(
+      (station, month) => (station === 1 && month === 3 ? NaN : [10, 20][station]!),
+      [0.8, 0.2],
+    );
     expect(months[0]).toBeCloseTo(12, 12);
     expect(months[3]).toBeCloseTo(10, 12);
     expect(weightedMonths(() => NaN, [1])[0]).toBeNaN();
