@@ -1213,7 +1213,7 @@ export const de = {
   'frost-date-told':
     'Alle Nächte sind um {movedK} {direction, select, colder {kälter} other {wärmer}} angenommen, denn Sie kennen den {side, select, spring {letzten Frost des Frühjahrs} other {ersten Frost des Herbstes}} um den {aroundOn}{untunedOn, select, none {} other { statt um den {untunedOn}}}.',
   'climate-far':
-    'Die nächste Wetterstation ist {stationKm} km entfernt, und die in der Höhe nächste weicht um {heightM} m ab: Nehmen Sie dieses Klima als grobe Schätzung.',
+    'Die nächste Wetterstation ist {stationKm} km entfernt, und die dem Ort ähnlichste liegt {heightM} m höher oder tiefer: Nehmen Sie dieses Klima als grobe Schätzung.',
   'frost-date-far':
     'Sie kennen den {side, select, spring {letzten Frost des Frühjahrs} other {ersten Frost des Herbstes}} um den {aroundOn}{untunedOn, select, none {, nahe Stationen haben kaum einen} other {; nahe Stationen haben ihn um den {untunedOn}}}. Dazu müssten die Nächte um {shiftK} abweichen, mehr als in einer Frostmulde oder Stadt üblich: Prüfen Sie Datum und Ort.',
   'frost-date-unused':

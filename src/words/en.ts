@@ -1173,7 +1173,7 @@ export const en = {
   'frost-date-told':
     'All nights are made {movedK} {direction, select, colder {colder} other {warmer}}, as you know the {side, select, spring {last frost of spring} other {first frost of autumn}} to come around {aroundOn}{untunedOn, select, none {} other { and not around {untunedOn}}}.',
   'climate-far':
-    'The nearest weather station is {stationKm} km away, and the nearest in height differs by {heightM} m: take this climate as a rough guess.',
+    'The nearest weather station is {stationKm} km away, and the one most like the place lies {heightM} m higher or lower: take this climate as a rough guess.',
   'frost-date-far':
     'You know the {side, select, spring {last frost of spring} other {first frost of autumn}} to come around {aroundOn}{untunedOn, select, none {, where stations nearby hardly have one} other {; stations nearby have it around {untunedOn}}}. That takes nights {shiftK} off theirs, more than a frost hollow or a town usually makes: check the date and the place.',
   'frost-date-unused':

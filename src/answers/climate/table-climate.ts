@@ -114,8 +114,8 @@ function refuse(nearestKm: number, path: readonly (string | number)[]): never {
   );
 }
 
-function placeWarnings({ zone, longitude }: UnknownAir, { nearestKm, stations }: PlaceClimate): Fact[] {
-  const heightM = Math.min(...stations.map(({ aboveM }) => Math.abs(aboveM)));
+function placeWarnings({ zone, longitude }: UnknownAir, { nearestKm, likest }: PlaceClimate): Fact[] {
+  const heightM = Math.abs(likest.aboveM);
   return [
     ...(nearestKm > FAR_KM || heightM > FAR_M
       ? [climateWarning('climate-far', { stationKm: Math.round(nearestKm), heightM: Math.round(heightM) })]

@@ -15,6 +15,8 @@ export interface PlaceClimate extends MonthlyTemperatures, MonthlySpread {
   readonly stations: readonly (NearStation & { readonly share: number })[];
   /** Distance of the nearest station [km]. */
   readonly nearestKm: number;
+  /** The station that is nearest when heights count as distance. */
+  readonly likest: NearStation;
 }
 
 /** More stations than this gain less than 0.02 K. */
@@ -47,5 +49,6 @@ export function placeClimate(table: StationTable, spot: Spot, except = -1): Plac
       .sort((a, b) => b.share - a.share)
       .slice(0, NAMED_STATIONS),
     nearestKm: near.reduce((least, { km }) => Math.min(least, km), Number.POSITIVE_INFINITY),
+    likest: near[0]!,
   };
 }

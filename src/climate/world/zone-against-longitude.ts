@@ -4,7 +4,7 @@ import { HOUR_MS, type Zone } from '../../basics/calendar.js';
 const MAX_HOURS = 3;
 const DEGREES_PER_HOUR = 15;
 const DAY_HOURS = 24;
-/** Of an ordinary year, one of them without summer time. */
+/** In one of them no summer time holds. */
 const INSTANTS_MS = [Date.UTC(2026, 0, 15), Date.UTC(2026, 6, 15)];
 
 /**
@@ -13,12 +13,11 @@ const INSTANTS_MS = [Date.UTC(2026, 0, 15), Date.UTC(2026, 6, 15)];
  * @param zone         Of the place.
  * @param longitudeDeg East positive [°].
  * @throws ScienceError never.
- * @example isZoneAgainstLongitude(zone of New York, 74) // => true
  */
-export const isZoneAgainstLongitude = (zone: Zone, longitudeDeg: number): boolean =>
-  INSTANTS_MS.every((instantMs) => {
-    const hours = zone.offsetMs(instantMs) / HOUR_MS - longitudeDeg / DEGREES_PER_HOUR;
-    // The date line: 13 hours before is 11 hours after.
-    const turned = ((hours % DAY_HOURS) + DAY_HOURS) % DAY_HOURS;
-    return Math.min(turned, DAY_HOURS - turned) > MAX_HOURS;
-  });
+export function isZoneAgainstLongitude(zone: Zone, longitudeDeg: number): boolean {
+  const standardMs = Math.min(...INSTANTS_MS.map((instantMs) => zone.offsetMs(instantMs)));
+  const hours = standardMs / HOUR_MS - longitudeDeg / DEGREES_PER_HOUR;
+  // The date line: 13 hours before is 11 hours after.
+  const turned = ((hours % DAY_HOURS) + DAY_HOURS) % DAY_HOURS;
+  return Math.min(turned, DAY_HOURS - turned) > MAX_HOURS;
+}

@@ -24,6 +24,8 @@ export const modelInFull = {
     'Box, Tiao (1968), Biometrika 55; Rasmussen, Williams (2006), Gaussian Processes for Machine Learning: what counts teach',
     'Deutscher Wetterdienst, station 01975, 2018: bare ground by the hour',
     'GeoNames, https://www.geonames.org/, March 2023, CC BY 4.0, own form: towns, their coordinates, heights and time zones',
+    'Data basis: Deutscher Wetterdienst, own processing. Monthly CLIMAT reports from stations worldwide, 2003-2021, Climate Data Center, CC BY 4.0: the climate of a place without years of its own',
+    'Cressie (1993), Statistics for Spatial Data: a place between stations; Richardson (1981), Water Resour. Res. 17: 182-190: typical years',
   ],
 };
 

@@ -174,6 +174,15 @@ describe('a reader', () => {
   });
 });
 
+test.each([
+  ['en', '20 May'],
+  ['en-US', 'May 20'],
+  ['de', '20. Mai'],
+])('a day of each year is told without a year: %s, %s', (header, day) => {
+  const unused = { code: 'frost-date-unused', params: { side: 'spring', aroundOn: '05-20' } };
+  expect(sayer(readerOf(header))(unused)).toContain(`${day} `);
+});
+
 describe('a date that is none', () => {
   test('is told as it came', () => {
     const params = { from: 'June', was: '2028-07-31', wasKind: 'value' };
