@@ -217,7 +217,7 @@ export async function buildApp({
     ...placeAirRoutes(store, clock),
     ...placeNormalsRoutes(store, clock),
     ...placeComingDaysRoutes(store, clock),
-    ...frostDatesRoutes(store, clock),
+    ...frostDatesRoutes(service),
     ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),
     ...calendarRoutes(service, growingIn(service)),

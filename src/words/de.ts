@@ -507,7 +507,8 @@ export const de = {
     'gehört in den Inhalt, wenn die Frage JSON ist; die Adresse sagt nur, wie die Antwort geschrieben wird, etwa mit precision',
   'field.not-beside-json':
     'ist hier kein bekannter Parameter; neben einer Frage in JSON sagt die Adresse nur, wie die Antwort geschrieben wird, etwa mit precision',
-  'field.bed-or-place': 'muss angegeben sein, oder stattdessen „place“; eines von beiden, nicht beide',
+  'field.bed-or-place':
+    'muss allein stehen: Nennen Sie ein Beet, einen Platz, einen Ort (near) oder Koordinaten, und nur eines davon',
   'field.sent-twice': 'steht zweimal da; senden Sie es einmal',
   'field.contradicts': 'widerspricht einem anderen Parameter; senden Sie einen von beiden',
   'field.path-id': 'im Pfad muss aus 1 bis 64 Zeichen von a-z, 0-9 und - bestehen',

@@ -492,7 +492,7 @@ export const en = {
     'goes into the body when the question is JSON; the query says only how the answer is written, as precision does',
   'field.not-beside-json':
     'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does',
-  'field.bed-or-place': 'must be given, or else "place"; one of them, not both',
+  'field.bed-or-place': 'must stand alone: name one of a bed, a place, a town (near) or coordinates',
   'field.sent-twice': 'is given twice; send it once',
   'field.contradicts': 'contradicts another parameter; send one of the two',
   'field.path-id': 'in the path must be 1 to 64 of a-z, 0-9 and -',

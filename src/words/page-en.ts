@@ -753,6 +753,37 @@ export const pageEn = {
   'page.growing.resow.from':
     'What sowings of each day would have done in the past years of this place, harvest counted in: “When to sow” asks only for seedlings, and so allows later ones.',
   'page.growing.resow.sure': 'Good in most years, not in all.',
+  // the week
+  'page.field.town': 'Your town',
+  'page.field.last-frost': 'A usual last spring frost',
+  'page.week.title': 'Sow now',
+  'page.week.a-town': 'a town',
+  'page.week.no-town': 'no town yet',
+  'page.week.town-hint': 'With region or country where its name is common: Ithaca, New York.',
+  'page.week.frost': 'About when is your last spring frost?',
+  'page.week.frost-hint': 'Day and month count, not the year. It makes the answer truer in valleys and towns.',
+  'page.week.welcome':
+    'Type your town: you learn at once what can be sown there this week, and when the rest of the year.',
+  'page.week.offline': 'Towns and their climate come with this service; nothing leaves your machine.',
+  'page.week.sow': 'Sow this week',
+  'page.week.nothing': 'Nothing is worth sowing outdoors or in trays this week.',
+  'page.week.grade.good': 'good',
+  'page.week.grade.fair': 'second best',
+  'page.week.last-call': 'last call',
+  'page.week.to-do': 'To do',
+  'page.week.plant-out': 'Plant out',
+  'page.week.soon': 'Soon',
+  'page.week.opens.direct': 'sow from {date}',
+  'page.week.opens.indoors': 'sow in trays from {date}',
+  'page.week.not-now': '{crops, plural, one {One crop} other {# crops}} not now',
+  'page.week.next.direct': 'Next: sow from {date}.',
+  'page.week.next.indoors': 'Next: sow in trays from {date}.',
+  'page.week.never': 'No date in the next year is good enough.',
+  'page.week.keep': 'Make it your garden',
+  'page.week.keep-why': 'Kept, it has a bed for your sowings, counts and readings, and each makes the answers truer.',
+  'page.week.keep-button': 'Keep this town, with a bed',
+  'page.week.my-garden': 'My garden',
+  'page.week.my-bed': 'My bed',
 } as const;
 
 /** The codes of the page’s messages. */

@@ -134,7 +134,9 @@ export function seedRecord(
     if (past && ahead && total > measuredToH) {
       const nAhead = total - measuredToH;
       all.hourlyC.set(ahead.usual(nAhead), measuredToH);
-      all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
+      // Usual air of a climate goes on as it began.
+      const isTable = basis[knownToH - 1] === basisCode('climate-table');
+      all.basis.fill(basisCode(isTable ? 'climate-table' : 'past-years'), Math.min(total, knownToH));
       all.sdK.set(
         aheadUncertaintyK(soil, past, { fromH: measuredToH, nHours: nAhead, comingH: now.comingC.length }),
         measuredToH,

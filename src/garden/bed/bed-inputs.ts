@@ -176,7 +176,7 @@ export function usualAir(
 }
 
 /** The climate of a place from the table; null where there is no table, or no station is near. */
-function climateHere(store: Store, place: Place, { zone }: Site, today: PlainDate): TableClimate | null {
+export function climateHere(store: Store, place: Place, { zone }: Site, today: PlainDate): TableClimate | null {
   const { latitude, longitude } = place;
   try {
     return (

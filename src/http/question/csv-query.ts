@@ -141,6 +141,19 @@ const SHORT: Readonly<Record<string, string>> = {
   wettedOn: 'where.bed.wettedOn',
 };
 
+/** A place that a link describes. */
+export const localeParameters: Parameters = {
+  ...Object.fromEntries(
+    ['near', 'elevationM', 'lastFrostAround', 'firstFrostAround', 'annualRainMm'].map((name) => [
+      name,
+      whereParameters[SHORT[name]!]!,
+    ]),
+  ),
+  latitude,
+  longitude,
+  timeZone,
+};
+
 /** Parameters of a question by link that names its place itself: short names beside the full ones. */
 export const freeLinkParameters = (parameters: Parameters): Parameters => ({
   ...parameters,

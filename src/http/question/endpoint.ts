@@ -1,9 +1,12 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
+import { MIN_YEARS } from '../../answers/ahead/past-soil.js';
+import type { TableClimate } from '../../answers/climate/table-climate.js';
+import { answerRefusal } from '../../answers/refusal-facts.js';
 import { dateAt } from '../../basics/calendar.js';
 import { notUnderstood, RequestError } from '../../basics/errors.js';
 import { fieldFact } from '../../basics/field-facts.js';
-import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
+import { type ForecastBody, type ForecastQuery, questionShape } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/refusal-facts.js';
 import {
   type BedInputs,
@@ -19,10 +22,10 @@ import { ownerOf } from '../auth/owner.js';
 import type { AnswerCache } from '../negotiation/answer-cache.js';
 import { formOf } from '../negotiation/picture.js';
 import type { Written } from '../negotiation/written.js';
-import { askedByQuery, type Parameters, parameterAt } from './csv-query.js';
+import { askedByQuery, localeParameters, type Parameters, parameterAt } from './csv-query.js';
 import { readFileBody } from './file-body.js';
 import { askedOfFile, inParameters, isFile } from './file-request.js';
-import { type LocaleSources, localeOf } from './locale.js';
+import { type Locale, type LocaleSources, localeOf } from './locale.js';
 import { type Known, type ReadSeriesSet, readBody, readFile, zoneAsked } from './question.js';
 import { read } from './read.js';
 
@@ -142,8 +145,30 @@ async function answerLocale<A extends AnyQuery>(
   );
 }
 
+/**
+ * What is known of a place that the parameters of a link describe.
+ *
+ * @throws {RequestError} `not-understood` where they do not say where it is, and as `localeOf` does.
+ */
+export async function knownByQuery(
+  service: Service,
+  request: FastifyRequest,
+  query: Record<string, unknown>,
+): Promise<Known & { readonly locale: Locale & { readonly climate: TableClimate } }> {
+  const where = read(
+    questionShape.where,
+    (askedByQuery(query, localeParameters).where as object | undefined) ?? undefined,
+    (path) => parameterAt(['where', ...path], localeParameters),
+  );
+  const { locale, ...known } = await inParameters(localeParameters, () => knownOf(service, request, { where }, true));
+  if (!locale) throw notUnderstood([{ parameter: 'near', detail: fieldFact('field.place-or-bed-needed') }]);
+  const { climate } = locale;
+  if (!climate) throw new RequestError('no-past-years', answerRefusal('no-past-years.beyond', { minYears: MIN_YEARS }));
+  return { ...known, locale: { ...locale, climate } };
+}
+
 /** The stored data of the place or bed in the question, if it names one. */
-async function knownOf(
+export async function knownOf(
   service: Service,
   request: FastifyRequest,
   { where, beyond, climate = 'any' }: AnyQuery,

@@ -80,6 +80,12 @@ function climateIn({ kept, locale }: Known): Pick<Question, 'normals' | 'typical
   return { normals: climate?.normals ?? null, typicalAir: climate?.airYears ?? null };
 }
 
+/** What a question without temperatures of its own rests on. */
+export function climateAsked(known: Known): Pick<Question, 'series' | 'normals' | 'typicalAir' | 'site'> {
+  const { kept, locale } = known;
+  return { series: kept?.series ?? [], site: (kept ?? locale)!.site, ...climateIn(known) };
+}
+
 /** The same for what lies ahead: beside temperatures that are kept, typical years are used only where they are asked for. */
 function climateAhead(
   { beyond }: Pick<ForecastQuery, 'beyond'>,

@@ -1,25 +1,28 @@
 import { z } from 'zod';
 import { type CropSeason, cropNotes } from '../../../answers/week/crop-season.js';
 import { WEEK_DAYS, weekAdvice } from '../../../answers/week/this-week.js';
-import { addDays, type PlainDate } from '../../../basics/calendar.js';
+import { addDays, dateAt, type PlainDate } from '../../../basics/calendar.js';
+import { notUnderstood } from '../../../basics/errors.js';
 import { dateSchema, idSchema } from '../../../contract/common.js';
 import { addIssue, fieldFact } from '../../../contract/field-issue.js';
 import { type WeekAnswer, weekAnswerSchema } from '../../../contract/this-week.js';
-import { windowQuerySchema } from '../../../contract/windows.js';
+import { type WindowQuery, windowQuerySchema } from '../../../contract/windows.js';
 import { bedInputsIn, keptOf } from '../../../garden/bed/bed-inputs.js';
 import { chosenCrop } from '../../../germination/crop-choice.js';
 import { crops } from '../../../germination/crops.js';
 import type { AskedBy } from '../../../worker/worker-pool.js';
 import { ownerOf } from '../../auth/owner.js';
+import { forPeople } from '../../negotiation/rounding.js';
 import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { linkProblems } from '../../problems/common-problems.js';
-import { type Linked, linkedRows, type Service } from '../../question/endpoint.js';
-import { type Known, windowQuestionOf } from '../../question/question.js';
+import { linkProblems, localeProblems } from '../../problems/common-problems.js';
+import { documented, localeParameters } from '../../question/csv-query.js';
+import { knownByQuery, type Linked, linkedRows, type Service } from '../../question/endpoint.js';
+import { located } from '../../question/located.js';
+import { climateAsked, type Known, windowQuestionOf } from '../../question/question.js';
 import { read } from '../../question/read.js';
-import { queryOf } from '../../resource/resource.js';
 import { type GrowingThere, growingThere, sownThere } from './growing-there.js';
 
 const MAX_CROPS = 100;
@@ -36,7 +39,7 @@ const weekQuery = z
     on: dateSchema.optional(),
   })
   .superRefine(({ bed, place }, context) => {
-    if ((bed === undefined) === (place === undefined)) addIssue(context, ['bed'], fieldFact('field.bed-or-place'));
+    if (bed !== undefined && place !== undefined) addIssue(context, ['bed'], fieldFact('field.bed-or-place'));
   });
 
 /** What can be sown this week, and what is to be done. */
@@ -55,6 +58,7 @@ export const thisWeekRoutes = (service: Service): Route[] => [
           schema: idSchema,
           description: 'A stored bed; what grows there is not proposed again.',
         },
+        ...documented(localeParameters),
         {
           name: 'place',
           schema: idSchema,
@@ -72,14 +76,28 @@ export const thisWeekRoutes = (service: Service): Route[] => [
         },
       ],
       answer: { schema: weekAnswerSchema },
-      problems: linkProblems,
+      problems: [...linkProblems, ...localeProblems],
     },
     async handler(request, reply) {
-      const { bed, place, crop: asked, on } = queryOf(weekQuery, request);
+      const { week, locale } = parametersOf(request.query as Record<string, unknown>);
+      const { bed, place, crop: asked, on } = read(weekQuery, week, ([name]) => ({ parameter: String(name) }));
       for (const crop of asked) chosenCrop(crop);
-      const linked: Linked = bed === undefined ? { place: place! } : { bed };
       const owner = ownerOf(request);
       const now = service.clock();
+      if (bed === undefined && place === undefined) {
+        const known = await knownByQuery(service, request, locale);
+        const today = dateAt(now.getTime(), known.locale!.site.zone);
+        return service.answers.send({ request, reply, owner }, { query: request.query, today }, async () => {
+          const by = request.askedBy();
+          by.takePlace?.();
+          const from = on ?? today;
+          const seasons = await seasonsOf(service, by, asked, undefined, known, from);
+          return asJson(signed(weekContent(seasons, NOTHING_GROWS, from, known), now), request);
+        });
+      }
+      if (Object.keys(locale).length > 0)
+        throw notUnderstood([{ parameter: Object.keys(locale)[0]!, detail: fieldFact('field.bed-or-place') }]);
+      const linked: Linked = bed === undefined ? { place: place! } : { bed };
       const rows = await linkedRows(service, owner, linked, now);
       const sown = await sownThere(service.store, owner, rows, now.getTime());
       const inputs = {
@@ -108,7 +126,7 @@ export const thisWeekRoutes = (service: Service): Route[] => [
           known,
           from,
         );
-        return asJson(signed(weekContent(seasons, growing, from), now), request);
+        return asJson(signed(weekContent(seasons, growing, from, known), now), request);
       });
     },
   },
@@ -125,7 +143,7 @@ async function seasonsOf(
   { work }: Service,
   by: AskedBy,
   asked: readonly string[],
-  where: Linked,
+  where: WindowQuery['where'],
   known: Known,
   on: PlainDate,
 ): Promise<CropSeason[]> {
@@ -145,9 +163,10 @@ function weekContent(
   seasons: readonly CropSeason[],
   { sown, toDo, plantOut, ahead }: GrowingThere,
   from: PlainDate,
+  known: Known,
 ): Omit<Unworded<WeekAnswer>, 'model' | 'issuedAt'> {
   const advice = weekAdvice(seasons, from);
-  return {
+  const content = {
     from,
     to: addDays(from, WEEK_DAYS),
     years: seasons[0]?.years ?? { from: null, to: null, count: 0 },
@@ -159,4 +178,15 @@ function weekContent(
     ahead,
     ...cropNotes(seasons),
   };
+  return located(content, climateAsked(known), known, forPeople);
+}
+
+const NOTHING_GROWS: GrowingThere = { sown: [], toDo: [], plantOut: [], ahead: [] };
+
+/** The parameters of the week, and those of a place that the query describes. */
+function parametersOf(query: Record<string, unknown>) {
+  const isOfPlace = (name: string): boolean => Object.hasOwn(localeParameters, name);
+  const some = (wanted: boolean) =>
+    Object.fromEntries(Object.entries(query).filter(([name]) => isOfPlace(name) === wanted));
+  return { week: some(false), locale: some(true) };
 }
