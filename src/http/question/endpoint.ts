@@ -69,7 +69,7 @@ export async function answerPost<A extends AnyQuery, Answer>(
     const { asked, hints } = askedOfFile(schema, parameters, query);
     return inParameters(parameters, async () => {
       if (isAlwaysLong) request.askedBy().takePlace?.();
-      const known = await knownOf(service, request, asked, usesTable);
+      const known = await knownOf(service, request, asked, usesTable, true);
       const file = await readFileBody(request, hints, zoneAsked(asked, known));
       return answer(asked, readFile(file), known);
     });
@@ -77,7 +77,13 @@ export async function answerPost<A extends AnyQuery, Answer>(
   askedByQuery(query, {});
   const { temperatures, ...asking } = read(body, request.body);
   if (isAlwaysLong) request.askedBy().takePlace?.();
-  const known = await knownOf(service, request, asking as AnyQuery, usesTable || temperatures.length === 0);
+  const known = await knownOf(
+    service,
+    request,
+    asking as AnyQuery,
+    usesTable || temperatures.length === 0,
+    temperatures.length > 0,
+  );
   return answer(asking as unknown as A, readBody(temperatures, asking, known), known);
 }
 
@@ -131,7 +137,7 @@ async function answerLocale<A extends AnyQuery>(
   now: Date,
   answer: Answerer<A, Written>,
 ): Promise<FastifyReply> {
-  const known = await inParameters(parameters, () => knownOf(service, request, asking, true));
+  const known = await inParameters(parameters, () => knownOf(service, request, asking, true, false));
   if (!known.locale) {
     throw notUnderstood([{ parameter: 'near', detail: fieldFact('field.place-or-bed-needed') }]);
   }
@@ -160,7 +166,9 @@ export async function knownByQuery(
     (askedByQuery(query, localeParameters).where as object | undefined) ?? undefined,
     (path) => parameterAt(['where', ...path], localeParameters),
   );
-  const { locale, ...known } = await inParameters(localeParameters, () => knownOf(service, request, { where }, true));
+  const { locale, ...known } = await inParameters(localeParameters, () =>
+    knownOf(service, request, { where }, true, false),
+  );
   if (!locale) throw notUnderstood([{ parameter: 'near', detail: fieldFact('field.place-or-bed-needed') }]);
   const { climate } = locale;
   if (!climate) throw new RequestError('no-past-years', answerRefusal('no-past-years.beyond', { minYears: MIN_YEARS }));
@@ -173,15 +181,19 @@ export async function knownOf(
   request: FastifyRequest,
   { where, beyond, climate = 'any' }: AnyQuery,
   mayUseTable: boolean,
+  /** Whether temperatures were sent. */
+  hasOwn: boolean,
 ): Promise<Known> {
   const now = service.clock();
   const owner = ownerOf(request);
   const linked = linkedIn(where);
   if (!linked) {
-    const usesTable = climate === 'any' && (mayUseTable || beyond === 'climate-table');
+    const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
+    const use = hasOwn || isIndoors ? 'wanted' : 'needed';
+    const isUnused = climate === 'own' || !(mayUseTable || beyond === 'climate-table');
     const place = typeof where?.place === 'object' ? where.place : undefined;
     const sources = { localities: service.localities, climateOf: service.store.climateOf };
-    return { now, kept: null, locale: await localeOf(sources, place, NEAR, { now, usesTable }) };
+    return { now, kept: null, locale: await localeOf(sources, place, NEAR, { now, table: isUnused ? 'unused' : use }) };
   }
   const rows = (await rowsOf(service, owner, linked, now)) ?? noneKept(linked);
   return { now, kept: withClimate(await keptOf(service.store, owner, rows), climate) };

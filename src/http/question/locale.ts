@@ -1,4 +1,4 @@
-import type { ClimateOf } from '../../answers/climate/climate-of.js';
+import type { ClimateOf, ClimatePlace } from '../../answers/climate/climate-of.js';
 import type { TableClimate } from '../../answers/climate/table-climate.js';
 import type { Site } from '../../answers/soil/known-hours.js';
 import { dateAt, type PlainDate, zoneNamed } from '../../basics/calendar.js';
@@ -25,20 +25,23 @@ export interface LocaleSources {
   readonly climateOf?: ClimateOf | undefined;
 }
 
+/** `needed`: nothing else answers; `wanted`: something else may; `unused`: it is left out. */
+export type TableUse = 'needed' | 'wanted' | 'unused';
+
 type Described = Exclude<NonNullable<NonNullable<ForecastQuery['where']>['place']>, string>;
 
 /**
  * The place of a question, found by name or coordinates; undefined where the question does not say where it is.
  *
  * @param where     The field or parameter that a town's name stands in.
- * @param usesTable Whether the climate table may answer for it.
+ * @param table     Whether the climate table is to answer for it.
  * @throws {RequestError} `unknown-locality`, `choose-locality`, `no-climate-near`, or `not-understood` for a frost date.
  */
 export async function localeOf(
   { localities, climateOf }: LocaleSources,
   place: Described | undefined,
   where: Pick<Fault, 'path' | 'parameter'>,
-  { now, usesTable }: { readonly now: Date; readonly usesTable: boolean },
+  { now, table }: { readonly now: Date; readonly table: TableUse },
 ): Promise<Locale | undefined> {
   if (!place || !localities || !isLocated(place)) return undefined;
   const { index, zoneAt } = await localities();
@@ -53,7 +56,7 @@ export async function localeOf(
   const { lastFrostAround = null, firstFrostAround = null } = place;
   const today = dateAt(now.getTime(), zone);
   const asked = { latitude, longitude, elevationM, zone, lastFrostAround, firstFrostAround };
-  const climate = usesTable && climateOf ? climateOf(asked, today) : null;
+  const climate = climateOf ? climateBy(climateOf, asked, today, table) : null;
   return {
     site: { zone, latitude, longitude, annualRainMm: place.annualRainMm ?? climate?.annualRainMm ?? null },
     near: town?.locality.near ?? null,
@@ -61,6 +64,16 @@ export async function localeOf(
     climate,
     assumptions: town?.assumption ? [town.assumption] : [],
   };
+}
+
+function climateBy(climateOf: ClimateOf, asked: ClimatePlace, today: PlainDate, use: TableUse): TableClimate | null {
+  if (use === 'unused') return null;
+  try {
+    return climateOf(asked, today);
+  } catch (error) {
+    if (use === 'wanted' && error instanceof RequestError && error.code === 'no-climate-near') return null;
+    throw error;
+  }
 }
 
 /** What the climate table says of a town's last frost, to tell towns of one name apart. */

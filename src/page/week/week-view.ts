@@ -25,7 +25,7 @@ export const weekView: View = {
 async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
   const { question, shelf, send, reader } = asked;
   const request = weekRequest(question, shelf);
-  if (!request) return { shown: welcome(asked) };
+  if (!request) return null;
   const got = await get<WeekAnswer>(send, request);
   if (isFailure(got)) return { shown: problemNote(got.problem, reader) };
   const week = got.value;
@@ -39,7 +39,8 @@ async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
   };
 }
 
-const welcome = ({ reader: { say } }: AskedQuestion): Html =>
+/** Shown to a newcomer in place of an answer. */
+export const welcome = ({ say }: AskedQuestion['reader']): Html =>
   html`<p class="opening">${say('page.week.welcome')}</p><p>${say('page.week.offline')}</p>`;
 
 /** Keeps the town as a place with a bed, so that sowings, counts and readings have a home. */
