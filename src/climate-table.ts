@@ -1,8 +1,13 @@
 import { readFileSync } from 'node:fs';
+import { LRUCache } from 'lru-cache';
+import { type ClimateOf, lastTypicalYear } from './answers/climate/climate-of.js';
+import { type TableClimate, tableClimate } from './answers/climate/table-climate.js';
 import { decodeStationTable, type StationTable } from './climate/world/station-table.js';
 
 /** The build copies the file, so that it lies at the same place beside the sources and beside the bundle. */
 const FILE = new URL('./climate/world/stations.bin', import.meta.url);
+/** Places whose typical years stay at hand: thirty years of days take 2 MB. */
+const PLACES = 8;
 
 let table: StationTable | undefined;
 
@@ -11,4 +16,16 @@ export function climateTable(): StationTable {
   // A copy of its own begins at an even offset; a small file's buffer may lie anywhere in a shared one.
   table ??= decodeStationTable(new Uint8Array(readFileSync(FILE)));
   return table;
+}
+
+/** Finds the climate of places from the table; the last ones stay at hand. */
+export function climateFromTable(): ClimateOf {
+  const climates = new LRUCache<string, TableClimate>({ max: PLACES });
+  return ({ zone, ...place }, today) => {
+    const lastYear = lastTypicalYear(today);
+    const key = JSON.stringify([place, zone.name, lastYear]);
+    const found = climates.get(key) ?? tableClimate(climateTable(), { ...place, zone }, lastYear);
+    climates.set(key, found);
+    return found;
+  };
 }

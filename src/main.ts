@@ -4,6 +4,7 @@ import v8 from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import closeWithGrace from 'close-with-grace';
 import type { FastifyInstance } from 'fastify';
+import { climateFromTable } from './climate-table.js';
 import { type Config, hostsOf, readConfig, settings } from './config.js';
 import { now as demoNow } from './demo/season.js';
 import { showDemo } from './demo.js';
@@ -52,7 +53,7 @@ async function start(config: Config): Promise<void> {
   const log = serviceLog(isDemo ? 'warn' : config.LOG_LEVEL);
   // The demo leaves no files behind.
   const databaseUrl = isDemo ? 'sqlite::memory:' : config.DATABASE_URL;
-  const store = await openedStore(config, databaseUrl, clock, log);
+  const store: Store = { ...(await openedStore(config, databaseUrl, clock, log)), climateOf: climateFromTable() };
   const failing = (what: string) => (err: unknown) => log.warn({ err }, what);
   const work = workerPool({
     modelVersion: model.version,

@@ -89,6 +89,8 @@ export interface Question {
   readonly beyond: Extrapolation | null;
   /** The place's normals, where past years are not known. */
   readonly normals: Normals | null;
+  /** Typical years of the place's air, where neither past years nor normals are known. */
+  readonly typicalAir?: ReadSeries | null | undefined;
   /** Is it asked whether the date is a good one? It costs a tenth of a second or two. */
   readonly judgesDate?: boolean;
 }

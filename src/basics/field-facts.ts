@@ -50,6 +50,7 @@ export const fieldFacts = {
   'field.goes-into-body': {},
   'field.not-beside-json': {},
   'field.sent-twice': {},
+  'field.bed-or-place': {},
   'field.contradicts': {},
   'field.path-id': {},
   'field.path-date': {},

@@ -13,6 +13,7 @@ export const bases = [
   'past-years',
   'drift',
   'repeated',
+  'climate-table',
 ] as const;
 export type Basis = (typeof bases)[number];
 export const basisCode = (basis: Basis): number => bases.indexOf(basis);

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { remedyActions } from '../answers/forecast/remedies/remedies.js';
 import type { Fact } from '../basics/fact.js';
 import { bedKinds, covers, moistures } from '../seedbed/bed.js';
+import { frostAroundShape } from './climate.js';
 import {
   answerShape,
   dateOutSchema,
@@ -16,12 +17,23 @@ import {
 import { cropChoiceSchema } from './crop.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { dateVerdictSchema, harvestSchema } from './grades.js';
+import { localeShape } from './locale.js';
 import { hotLimitShiftSchema } from './lots.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
 import { dayOutShape, hourlySeriesOutSchema, seriesSchema } from './series.js';
 
+/** A name longer than this is no town's. */
+const MAX_NAME = 200;
+
 export const placeSchema = z.strictObject({
+  near: z
+    .string()
+    .min(1)
+    .max(MAX_NAME)
+    .optional()
+    .describe('A town, as GET /v1/localities knows it, such as "Ithaca, New York, US"; coordinates win over it.')
+    .meta({ examples: ['Ithaca, New York, US'] }),
   latitude: z
     .number()
     .min(-90)
@@ -31,7 +43,10 @@ export const placeSchema = z.strictObject({
       'North positive [°]. Needed for air temperatures; without it the last week is repeated after the last value.',
     ),
   longitude: z.number().min(-180).max(180).optional().describe('East positive [°].'),
-  timeZone: timeZoneSchema.optional(),
+  elevationM: z.number().min(-500).max(9000).optional().describe('Above the sea [m]. Default: that of `near`.'),
+  lastFrostAround: frostAroundShape.lastFrostAround.optional(),
+  firstFrostAround: frostAroundShape.firstFrostAround.optional(),
+  timeZone: timeZoneSchema.optional().describe('IANA time zone. Default: looked up from the coordinates.'),
   annualRainMm: z
     .number()
     .min(0)
@@ -95,10 +110,15 @@ export const lotSchema = z.strictObject({
 const share = z.number().min(0).max(1);
 
 export const beyondSchema = z
-  .enum(['past-years', 'seasonal-drift', 'repeat-last-week', 'refuse'])
+  .enum(['past-years', 'climate-table', 'seasonal-drift', 'repeat-last-week', 'refuse'])
   .describe(
-    'What to suppose after the last value. Default: past-years where three years or more are known, or normals; else seasonal-drift where there is a latitude, else repeat-last-week.',
+    'What to suppose after the last value. Default: past-years where three years or more are known, or normals; else climate-table where no temperatures are known; else seasonal-drift where there is a latitude, else repeat-last-week.',
   );
+
+export const climateChoiceSchema = z
+  .enum(['any', 'own'])
+  .default('any')
+  .describe('`own`: only years and normals that are kept or sent; `any`: where they are too few, the climate table.');
 
 /** All of the question but its temperatures: what the CSV form asks in its query. */
 export const questionShape = {
@@ -121,6 +141,7 @@ export const questionShape = {
     .describe("The grower's own share of a laboratory's stand; replaces the crop's field."),
   countDays: z.number().int().min(1).max(366).optional().describe('When the grower counts [d after sowing].'),
   beyond: beyondSchema.optional(),
+  climate: climateChoiceSchema,
 };
 
 export const forecastQuerySchema = z.strictObject(questionShape);
@@ -132,14 +153,19 @@ export const temperaturesSchema = z
   .default([])
   .describe('Soil and air, measured and forecast, in any mixture; a bed indoors, or one that is kept, needs none.');
 
-/** Without temperatures nothing outdoors can be answered, unless they are kept. */
+/** Whether a place says where it is, so that its climate can be looked up. */
+export const isLocated = (place: NonNullable<ForecastQuery['where']>['place']): boolean =>
+  typeof place === 'object' &&
+  (place.near !== undefined || (place.latitude !== undefined && place.longitude !== undefined));
+
+/** Without temperatures nothing outdoors can be answered, unless they are kept, or the place is known. */
 export function needTemperatures(
   { where, temperatures }: { where?: ForecastQuery['where']; temperatures: readonly unknown[] },
   context: z.RefinementCtx,
 ): void {
   const isIndoors = typeof where?.bed === 'object' && where.bed.kind === 'indoors';
   const isKept = typeof where?.bed === 'string' || typeof where?.place === 'string';
-  if (temperatures.length === 0 && !isIndoors && !isKept)
+  if (temperatures.length === 0 && !isIndoors && !isKept && !isLocated(where?.place))
     addIssue(context, ['temperatures'], fieldFact('field.no-series'));
 }
 
@@ -234,6 +260,7 @@ export const forecastAnswerSchema = z.strictObject({
     .array(riskSchema)
     .describe('What threatens the row, in the order of dates; pests where past years of air are known.'),
   understood: z.array(reportSchema),
+  ...localeShape,
   ...answerShape,
 });
 export type ForecastAnswer = z.infer<typeof forecastAnswerSchema>;

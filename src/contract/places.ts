@@ -7,6 +7,7 @@ import { isTemperature } from '../readings/read-series.js';
 import { answerShape, attributionSchema, dateOutSchema, factShape, idSchema, timeZoneSchema } from './common.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { nameSchema, revisionOutSchema } from './kept.js';
+import { localeShape } from './locale.js';
 
 const everyHoursSchema = z.number().min(1).max(168).describe('Hours between two requests [h].');
 
@@ -208,6 +209,9 @@ export const frostAnswerSchema = z.strictObject({
   thresholdC: z.number(),
   lastSpringFrost: frostSideSchema.describe('Month and day after which the risk of another frost is 10, 50, 90 %.'),
   firstAutumnFrost: frostSideSchema.describe('Month and day before which the risk of a frost is 10, 50, 90 %.'),
-  years: z.strictObject({ from: z.number(), to: z.number() }),
+  years: z
+    .strictObject({ from: z.number().nullable(), to: z.number().nullable() })
+    .describe('Of the air; null where typical years of the climate table stand in.'),
+  ...localeShape,
   ...answerShape,
 });

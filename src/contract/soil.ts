@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { answerShape, dateSchema } from './common.js';
 import { needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
+import { localeShape } from './locale.js';
 import { reportSchema } from './readings.js';
 import { seriesOutSchema } from './series.js';
 
@@ -19,15 +20,16 @@ const soilQueryShape = {
   step: z.enum(['day', 'hour']).default('day'),
 };
 
-const { where, beyond, crop, lot, timeFactor, standFactor, countDays } = questionShape;
+const { where, beyond, climate, crop, lot, timeFactor, standFactor, countDays } = questionShape;
 
-export const soilQuerySchema = z.strictObject({ where, beyond, crop: crop.optional(), ...soilQueryShape });
+export const soilQuerySchema = z.strictObject({ where, beyond, climate, crop: crop.optional(), ...soilQueryShape });
 
 /** The body of a forecast is accepted too; of its seed only the depth counts. */
 export const soilBodySchema = z
   .strictObject({
     where,
     beyond,
+    climate,
     crop: crop.optional(),
     sowing: sowingSchema.optional(),
     lot,
@@ -43,6 +45,7 @@ export type SoilQuery = z.infer<typeof soilQuerySchema> & Pick<z.infer<typeof so
 export const soilAnswerSchema = z.strictObject({
   series: seriesOutSchema,
   understood: z.array(reportSchema),
+  ...localeShape,
   ...answerShape,
 });
 export type SoilAnswer = z.infer<typeof soilAnswerSchema>;

@@ -83,7 +83,14 @@ const sowingOutShape = {
   roomC: z.number().nullable(),
 };
 
-const { model: _model, issuedAt: _issuedAt, hourly: _hourly, ...forecastShape } = forecastAnswerSchema.shape;
+const {
+  model: _model,
+  issuedAt: _issuedAt,
+  hourly: _hourly,
+  place: _place,
+  climate: _climate,
+  ...forecastShape
+} = forecastAnswerSchema.shape;
 
 const harvestSpanSchema = z.strictObject({ from: dateOutSchema, to: dateOutSchema });
 

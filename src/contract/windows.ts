@@ -5,6 +5,7 @@ import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, paramsSchema } 
 import { cautionSchema } from './crop.js';
 import { lotSchema, needTemperatures, questionShape, sowingSchema, temperaturesSchema } from './forecast.js';
 import { gradeSchema, harvestSchema, reasonsSchema } from './grades.js';
+import { localeShape } from './locale.js';
 import { reportSchema } from './readings.js';
 import { riskSchema } from './risk.js';
 
@@ -41,6 +42,7 @@ export const windowQuerySchema = z.strictObject({
   sowing: windowSowingSchema,
   lot: lotSchema.optional(),
   timeFactor: questionShape.timeFactor,
+  climate: questionShape.climate,
   ...windowShape,
 });
 export const windowBodySchema = z
@@ -173,6 +175,7 @@ export const windowAnswerSchema = z.strictObject({
       'What threatens rows sown between the first date and the last, in the order of dates: pests, from past years of air.',
     ),
   understood: z.array(reportSchema),
+  ...localeShape,
   ...answerShape,
 });
 export type WindowReply = z.infer<typeof windowAnswerSchema>;

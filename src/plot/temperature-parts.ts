@@ -12,6 +12,7 @@ const PARTS: Readonly<Record<Basis, PlotPart>> = {
   'past-years': 'expected',
   drift: 'expected',
   repeated: 'expected',
+  'climate-table': 'expected',
 };
 export const partOf = (basis: Basis): PlotPart => PARTS[basis];
 

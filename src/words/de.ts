@@ -507,6 +507,8 @@ export const de = {
     'gehört in den Inhalt, wenn die Frage JSON ist; die Adresse sagt nur, wie die Antwort geschrieben wird, etwa mit precision',
   'field.not-beside-json':
     'ist hier kein bekannter Parameter; neben einer Frage in JSON sagt die Adresse nur, wie die Antwort geschrieben wird, etwa mit precision',
+  'field.bed-or-place':
+    'muss allein stehen: Nennen Sie ein Beet, einen Platz, einen Ort (near) oder Koordinaten, und nur eines davon',
   'field.sent-twice': 'steht zweimal da; senden Sie es einmal',
   'field.contradicts': 'widerspricht einem anderen Parameter; senden Sie einen von beiden',
   'field.path-id': 'im Pfad muss aus 1 bis 64 Zeichen von a-z, 0-9 und - bestehen',
@@ -1240,7 +1242,18 @@ export const de = {
   'title.too-soon': 'Eben erst gefragt',
   'cause.too-soon': 'Die Quellen des Ortes wurden eben gefragt, oder ihre Herausgeber bitten zu warten.',
   'cure.too-soon': 'Warten Sie so viele Sekunden, wie Retry-After sagt; der Dienst fragt auch von selbst.',
+  // answers: this week
+  'week.sow':
+    '{method, select, direct {{crop}: am {date} säen} other {{crop}: am {date} in Schalen säen, in einem Raum von {roomC}; auspflanzen um den {plantOutDate}}}{grade, select, fair {, zweite Wahl} other {}}.{lastCall, select, yes { Der letzte gute Tag ist der {untilDate}.} other {}}{harvestFromDate, select, none {} other { Ernte etwa vom {harvestFromDate} bis zum {harvestToDate}.}}',
+  'week.plant-out':
+    '{crop}: vom {from} bis zum {to} auspflanzen, vorher abhärten; achten Sie auf die Vorhersage der Nächte.',
+  'ahead.frost':
+    'Frost ist vorhergesagt: {nights, plural, one {eine Nacht, {from},} other {# Nächte vom {from} bis zum {to},}} bis {minC}. Decken Sie ab, was keinen Frost verträgt; in Senken ist es kälter als vorhergesagt.',
+  'ahead.hot-spell':
+    '{crop}: Hitze ist vorhergesagt, vom {from} bis zum {to} bis zu {peakC} an der Saat; über {thresholdC} hält Hitze sie auf. Schatten und Wasser helfen; beachten Sie die örtlichen Regeln zum Gießen.',
   // answers/climate: a place of which no years are known.
+  'typical-years':
+    '{about, select, plan {Der Plan folgt daraus, was jede Saat in {years, plural, one {# typischen Jahr} other {# typischen Jahren}} dieses Klimas ergäbe; eine Woche gilt als erreicht, wo sie es in der Hälfte von ihnen oder öfter ist.} windows {Jeder Tag ist danach beurteilt, was die Saat in {years, plural, one {# typischen Jahr} other {# typischen Jahren}} dieses Klimas täte: Regen, Dürre und Schädlinge bleiben außen vor.} other {Nach dem {lastDate} geht der Boden so weiter wie in {years, plural, one {# typischen Jahr} other {jedem von # typischen Jahren}} dieses Klimas. Die Daten sind deren Mitte; die Tage zeigen ihr Mittel, in dem einzelne heiße und kalte Tage geglättet sind.}}',
   'climate-table':
     'Von diesem Ort sind keine Jahre der Luft bekannt: Dafür {typicalYears, plural, one {steht # typisches Jahr} other {stehen # typische Jahre}} aus dem Klima naher Wetterstationen (vor allem {station}, {stationKm} km entfernt). Das Mittel eines Monats kann um {plusMinusK} abweichen, der erste und letzte Termin eines Fensters um {plusMinusDays, plural, one {# Tag} other {# Tage}}{elevationM, select, none {, zwischen Hügeln um mehr, denn die Höhe des Ortes ist nicht bekannt} other { (für eine Höhe von {elevationM} m)}}. Eigene Jahre der Luft sind immer besser.',
   'climate-own-air':

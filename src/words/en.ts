@@ -492,6 +492,7 @@ export const en = {
     'goes into the body when the question is JSON; the query says only how the answer is written, as precision does',
   'field.not-beside-json':
     'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does',
+  'field.bed-or-place': 'must stand alone: name one of a bed, a place, a town (near) or coordinates',
   'field.sent-twice': 'is given twice; send it once',
   'field.contradicts': 'contradicts another parameter; send one of the two',
   'field.path-id': 'in the path must be 1 to 64 of a-z, 0-9 and -',
@@ -1198,7 +1199,17 @@ export const en = {
   'title.too-soon': 'Asked a moment ago',
   'cause.too-soon': 'The place’s sources were asked just now, or their publishers ask to wait.',
   'cure.too-soon': 'Wait as many seconds as Retry-After says; the service asks by itself too.',
+  // answers: this week
+  'week.sow':
+    '{method, select, direct {Sow {crop} on {date}} other {Sow {crop} in trays on {date}, in a room of {roomC}; plant out about {plantOutDate}}}{grade, select, fair {: second best} other {}}.{lastCall, select, yes { The last good date is {untilDate}.} other {}}{harvestFromDate, select, none {} other { Pick from about {harvestFromDate} to {harvestToDate}.}}',
+  'week.plant-out': 'Plant out {crop} from {from} to {to}, hardened off first; look at the forecast of the nights.',
+  'ahead.frost':
+    'Frost is forecast: {nights, plural, one {one night, {from},} other {# nights from {from} to {to}}} down to {minC}. Cover what is tender; hollows are colder than the forecast says.',
+  'ahead.hot-spell':
+    'Heat is forecast for the {crop} from {from} to {to}: up to {peakC} at the seed, which is held back above {thresholdC}. Shade and water help; follow local watering rules.',
   // answers/climate: a place of which no years are known.
+  'typical-years':
+    '{about, select, plan {The plan is made from what each sowing would do in {years, plural, one {# typical year} other {# typical years}} of this climate; a week counts as reached where it is in half of them or more.} windows {Each date is judged by what it would do in {years, plural, one {# typical year} other {# typical years}} of this climate: rain, drought and pests are left out.} other {After {lastDate} the soil is taken to go on as in each of {years, plural, one {# typical year} other {# typical years}} of this climate. Dates are the middle of them; the days told are their mean, in which single hot and cold days are smoothed away.}}',
   'climate-table':
     'No years of air are known here: {typicalYears, plural, one {# typical year} other {# typical years}}, made from the climate of weather stations nearby, stand for them (most of all {station}, {stationKm} km away). A month’s mean may be {plusMinusK} off, a window’s first or last date {plusMinusDays, plural, one {# day} other {# days}}{elevationM, select, none {, and more among hills, as the height of the place is not known} other { (for a height of {elevationM} m)}}. Your own years of air are always better.',
   'climate-own-air':

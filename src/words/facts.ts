@@ -4,6 +4,7 @@ import { remedyFacts } from '../answers/forecast/remedies/remedy-facts.js';
 import { safetyFacts } from '../answers/forecast/safety-facts.js';
 import { answerRefusalFacts } from '../answers/refusal-facts.js';
 import { soilAssumptionFacts, soilWarningFacts } from '../answers/soil/soil-facts.js';
+import { aheadFacts, weekFacts } from '../answers/week/week-facts.js';
 import {
   bestDateFacts,
   dateVerdictFacts,
@@ -48,6 +49,8 @@ const declared = [
   reasonFacts,
   insteadFacts,
   dateVerdictFacts,
+  weekFacts,
+  aheadFacts,
   frostFacts,
   frostWarningFacts,
   riskFacts,

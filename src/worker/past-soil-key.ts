@@ -1,4 +1,4 @@
-import { depthsWith, MIN_YEARS, pastDepthCm, yearsTold } from '../answers/ahead/past-soil.js';
+import { depthsWith, MIN_YEARS, pastDepthCm, seriesOfYears, yearsTold } from '../answers/ahead/past-soil.js';
 import { type Bedding, seedDepthCm } from '../answers/question.js';
 import { HOUR_MS, instantAt, type PlainDate, startOfDay } from '../basics/calendar.js';
 import { digestOfJson } from '../basics/digest.js';
@@ -32,7 +32,8 @@ type JobQuestion = { [K in JobKind]: { readonly kind: K; readonly question: Long
  * are known.
  */
 export function neededPastSoil(job: JobQuestion, modelVersion: string): string | undefined {
-  const { series, site, bed } = job.question;
+  const { site, bed } = job.question;
+  const series = seriesOfYears(job.question);
   if (bed.kind === 'indoors' || yearsTold(series) < MIN_YEARS) return undefined;
   const phaseMs = phaseOf(job);
   if (phaseMs === undefined) return undefined;
@@ -48,6 +49,7 @@ function phaseOf(job: JobQuestion): number | undefined {
   const from = (date: PlainDate | null): number | undefined => (date === null ? undefined : startOfDay(date, zone));
   switch (job.kind) {
     case 'windows':
+    case 'season':
       return from(job.question.from);
     case 'plan':
       return from(job.question.harvest.from);

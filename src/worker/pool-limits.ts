@@ -16,6 +16,7 @@ export const DEADLINE_MS: Readonly<Record<JobKind, number>> = {
   forecast: 10_000,
   growing: 10_000,
   windows: 10_000,
+  season: 20_000,
   plan: 20_000,
   soil: 30_000,
 };

@@ -2,6 +2,7 @@ import { threadId } from 'node:worker_threads';
 import type { FindPast } from '../answers/ahead/past-soil.js';
 import { forecast } from '../answers/forecast/forecast.js';
 import { soilTemperatures } from '../answers/soil/soil-temperatures.js';
+import { cropSeason } from '../answers/week/crop-season.js';
 import { sowingWindows } from '../answers/windows/sowing-windows.js';
 import { RequestError, StoppedError } from '../basics/errors.js';
 import { type ShouldStop, stopIf } from '../basics/stop.js';
@@ -34,6 +35,8 @@ function answerTo({ kind, question }: Job, findPast: FindPast, shouldStop: Shoul
   switch (kind) {
     case 'windows':
       return sowingWindows(received(question, seriesFrom), findPast, shouldStop);
+    case 'season':
+      return cropSeason(sowingWindows(received(question, seriesFrom), findPast, shouldStop));
     case 'forecast':
       return forecast(received(question, seriesFrom), findPast, shouldStop);
     case 'growing':

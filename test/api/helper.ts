@@ -1,6 +1,8 @@
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
+import { climateFromTable } from '../../src/climate-table.js';
 import type { ForecastAnswer } from '../../src/contract/forecast.js';
 import type { SoilAnswer } from '../../src/contract/soil.js';
+import type { Store } from '../../src/garden/store/store.js';
 import { type AppOptions, buildApp } from '../../src/http/app.js';
 import { model } from '../../src/http/openapi/model.js';
 import {
@@ -24,9 +26,11 @@ import { type WorkerPool, workerPool } from '../../src/worker/worker-pool.js';
 export const NOW = '2027-08-03T14:00:00.000Z';
 
 /** Tests of answers say nothing of how soon they come: many run at once, each with a thread of its own. */
-const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, plan: 60_000, soil: 60_000 };
+const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, season: 60_000, plan: 60_000, soil: 60_000 };
 
 /** The towns that the service ships. */
+/** The climate of places, from the table. */
+export const climateOf = climateFromTable();
 export const localities = openLocalities(new URL('../../data/localities/localities.bin', import.meta.url));
 
 /**
@@ -34,7 +38,7 @@ export const localities = openLocalities(new URL('../../data/localities/localiti
  * unless the options say otherwise.
  */
 export async function startApp(options: Partial<AppOptions> = {}): Promise<FastifyInstance> {
-  const store = options.store ?? (await openStore('sqlite::memory:'));
+  const store: Store = { ...(options.store ?? (await openStore('sqlite::memory:'))), climateOf };
   const work = options.work ?? workerPool({ modelVersion: model.version, deadlineMs: PATIENT_MS });
   const app = await buildApp({
     version: '0.0.0-test',
@@ -176,6 +180,7 @@ export const keptIds = {
 /** What the links to questions about Quillmere ask, by their operations. */
 export const linkQueries: Readonly<Record<string, string>> = {
   deleteBed: '?with=sowings',
+  thisWeek: '?bed=north&crop=lettuce,radish',
   // Not the token, which is nobody's to know beforehand.
   bedCalendar: '?token=quillmere',
   listLocalities: '?q=Ithaca',

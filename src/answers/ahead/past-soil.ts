@@ -63,6 +63,24 @@ export const yearsTold = (series: readonly ReadSeries[]): number =>
 /** A year may lack so many days. */
 const DAYS_FORGIVEN = 20;
 
+/** What a question knows of a place's past. */
+export interface AirOfYears {
+  readonly series: readonly ReadSeries[];
+  /** Typical years of air, made from a climate table; left out or null: the place's own years answer, or its normals. */
+  readonly typicalAir?: ReadSeries | null | undefined;
+}
+
+/** Whether typical years stand for the place's own, which are too few. */
+export const isTypical = ({ series, typicalAir }: AirOfYears): boolean =>
+  typicalAir != null && yearsTold(series) < MIN_YEARS;
+
+export const kindOfYears = (asked: AirOfYears): 'past-years' | 'typical-years' =>
+  isTypical(asked) ? 'typical-years' : 'past-years';
+
+/** The series that past years are told from. */
+export const seriesOfYears = (asked: AirOfYears): readonly ReadSeries[] =>
+  isTypical(asked) ? [asked.typicalAir!] : asked.series;
+
 /** Finds the soil of past years: works it out, or remembers it. The bedding's depth says which of a bed's depths is given. */
 export type FindPast = (
   series: readonly ReadSeries[],

@@ -2,6 +2,7 @@ import { addDays, daysBetween, type PlainDate, type Zone } from '../../basics/ca
 import { RequestError } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { type FrostSide, frostDates } from '../../climate/frost-dates.js';
+import type { Normals } from '../../climate/normals.js';
 import type { Spot } from '../../climate/world/nearest-stations.js';
 import { movedToOwnAir } from '../../climate/world/own-air-shift.js';
 import { type PlaceClimate, placeClimate } from '../../climate/world/place-climate.js';
@@ -26,6 +27,8 @@ export interface UnknownAir extends Spot, FrostAround {
 export interface TableClimate {
   /** Thirty typical years, as if they had been measured. */
   readonly airYears: ReadSeries;
+  /** Their monthly means. */
+  readonly normals: Normals;
   readonly annualRainMm: number | null;
   readonly climate: Climate;
   readonly assumptions: readonly Fact[];
@@ -75,6 +78,10 @@ export function tableClimate(
   const [heaviest] = around.stations;
   return {
     airYears: seriesOf(air, zone),
+    normals: {
+      meanMaxC: Array.from(months.meanMaxC),
+      meanMinC: Array.from(months.meanMinC, (minC) => minC + tuning.movedK),
+    },
     annualRainMm: Number.isNaN(annualRainMm) ? null : annualRainMm,
     climate: {
       basis: 'climate-table',

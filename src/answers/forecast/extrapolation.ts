@@ -4,7 +4,7 @@ import type { ShouldStop } from '../../basics/stop.js';
 import { climatologicalAirOf, type Normals } from '../../climate/normals.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
-import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, yearsTold } from '../ahead/past-soil.js';
+import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, seriesOfYears, yearsTold } from '../ahead/past-soil.js';
 import type { Bedding } from '../question.js';
 import { answerRefusal } from '../refusal-facts.js';
 import { extentOf, type Site } from '../soil/known-hours.js';
@@ -12,6 +12,7 @@ import { extentOf, type Site } from '../soil/known-hours.js';
 /** The part of a question about the time after its last value. */
 export interface AskedExtrapolation extends Bedding {
   readonly series: readonly ReadSeries[];
+  readonly typicalAir?: ReadSeries | null | undefined;
   readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
 }
@@ -23,11 +24,12 @@ export interface AssumedExtrapolation {
 }
 
 /** True if the question needs the soil of past years, which is seconds of work. */
-export const needsPast = ({ series, beyond, bed, site, normals }: AskedExtrapolation): boolean =>
+export const needsPast = ({ series, typicalAir, beyond, bed, site, normals }: AskedExtrapolation): boolean =>
   (beyond === null || beyond === 'past-years') &&
   bed.kind !== 'indoors' &&
   (site.latitude !== null || series.every((one) => one.medium === 'soil')) &&
-  (yearsTold(series) >= MIN_YEARS || (normals !== null && site.latitude !== null && series.length > 0));
+  (yearsTold(seriesOfYears({ series, typicalAir })) >= MIN_YEARS ||
+    (normals !== null && site.latitude !== null && series.length > 0));
 
 /**
  * What to suppose after the last value: as asked; else past years where there are three or more, else a usual year where
@@ -39,7 +41,8 @@ export function assumedExtrapolation(
   findPast: FindPast = pastSoil,
   shouldStop?: ShouldStop,
 ): AssumedExtrapolation {
-  const { beyond, series, normals, site } = asked;
+  const { beyond, normals, site } = asked;
+  const series = seriesOfYears(asked);
   if (needsPast(asked)) {
     if (yearsTold(series) >= MIN_YEARS) {
       const past = findPast(series, asked, phaseMs, shouldStop);

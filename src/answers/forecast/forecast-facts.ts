@@ -11,6 +11,7 @@ export const forecastAssumptionFacts = {
   lot: { about: ['forecast'] },
   normals: { about: ['forecast'], lastDate: 'date' },
   'past-years': { about: ['forecast'], lastDate: 'date', years: 'count' },
+  'typical-years': { about: ['forecast'], lastDate: 'date', years: 'count' },
   'repeat-last-week': { lastDate: 'date' },
   'seasonal-drift': { lastDate: 'date', levelDays: 'count' },
   daylight: {},

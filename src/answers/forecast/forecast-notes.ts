@@ -7,6 +7,7 @@ import { MIN_COUNT_DAYS } from '../../germination/run/count-day.js';
 import type { Outcome } from '../../germination/run/outcome.js';
 import { isThinRecord } from '../../seedbed/surface/seasonal-persistence.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
+import { kindOfYears } from '../ahead/past-soil.js';
 import { type Question, type QuestionBed, seedDepthCm } from '../question.js';
 import { extrapolationNote } from './extrapolation-note.js';
 import type { ForecastAssumption, ForecastWarning, LearnedFact } from './forecast-facts.js';
@@ -63,7 +64,7 @@ export function forecastAssumptions(question: Question, findings: ForecastFindin
   if (sowing.depthCm === null) notes.push({ code: 'depth', params: { depthCm: seedDepthCm(question) } });
   if (lot?.germinationPercent == null) notes.push({ code: 'lot', params: { about: 'forecast' } });
   if (findings.record.knownToH < findings.record.imbibitionH + findings.countedC.length) {
-    notes.push(extrapolationNote(findings.beyond, findings.record, site));
+    notes.push(extrapolationNote(findings.beyond, findings.record, site, kindOfYears(question)));
   }
   if (question.series.some((one) => one.readings === null) && site.latitude === null) {
     notes.push({ code: 'daylight', params: {} });

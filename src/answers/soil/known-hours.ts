@@ -59,6 +59,7 @@ const SD_BY_BASIS_K: readonly number[] = bases.map(
       'past-years': 2,
       drift: 2,
       repeated: 3,
+      'climate-table': 2.5,
     })[basis],
 );
 

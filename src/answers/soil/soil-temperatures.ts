@@ -10,7 +10,7 @@ import type { SeriesReport } from '../../readings/report.js';
 import { plusMinusK } from '../../seedbed/surface/estimate-sd.js';
 import { aheadSdK } from '../ahead/ahead-sd.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
-import { type FindPast, pastSoil } from '../ahead/past-soil.js';
+import { type FindPast, kindOfYears, pastSoil } from '../ahead/past-soil.js';
 import { type AssumedExtrapolation, assumedExtrapolation } from '../forecast/extrapolation.js';
 import { extrapolationNote } from '../forecast/extrapolation-note.js';
 import { type SeedRecord, type SeedTemperature, seedRecord } from '../forecast/record/seed-temperature.js';
@@ -35,6 +35,7 @@ export interface SoilQuestion extends Bedding {
   readonly step: 'day' | 'hour';
   readonly beyond: Extrapolation | null;
   readonly normals: Normals | null;
+  readonly typicalAir?: ReadSeries | null | undefined;
 }
 
 export interface SoilDay {
@@ -104,7 +105,9 @@ export function soilTemperatures(
     understood: question.understood,
     assumptions: [
       ...record.soil.assumptions,
-      ...(record.imbibitionH + hours > record.knownToH ? [extrapolationNote(beyond, record, site)] : []),
+      ...(record.imbibitionH + hours > record.knownToH
+        ? [extrapolationNote(beyond, record, site, kindOfYears(question))]
+        : []),
     ],
     warnings: [...record.warnings(hours).filter(({ code }) => !ofSowings.has(code)), ...farAhead(record, hours)],
   };

@@ -35,5 +35,5 @@ export function airDays(series: readonly ReadSeries[]): DailyAir | null {
 }
 
 /** Bases of stand-ins for unknown days, which say nothing of their year. */
-const STAND_INS = (['repeated', 'drift', 'past-years'] as const).map(basisCode);
+const STAND_INS = (['repeated', 'drift', 'past-years', 'climate-table'] as const).map(basisCode);
 const isOfItsYear = ({ dayBasis }: ReadSeries, day: number): boolean => !STAND_INS.includes(dayBasis[day] ?? -1);

@@ -60,7 +60,7 @@ const LAST_DATE_DAYS = 364;
 
 /** The question about dates around or after that of a sowing. */
 const datesToJudge = (
-  { crop, site, bed, sowing, lot, timeFactor, series, normals, understood }: Question,
+  { crop, site, bed, sowing, lot, timeFactor, series, normals, typicalAir, understood }: Question,
   from: PlainDate,
   to: PlainDate,
 ): WindowQuestion => ({
@@ -79,6 +79,7 @@ const datesToJudge = (
   prefer: 'earliest',
   judge: 'harvest',
   normals,
+  typicalAir,
 });
 
 function textOf(

@@ -12,7 +12,8 @@ export interface FrostAnswer {
   readonly thresholdC: number;
   readonly lastSpringFrost: FrostSide;
   readonly firstAutumnFrost: FrostSide;
-  readonly years: { readonly from: number; readonly to: number };
+  /** null: typical years of a climate. */
+  readonly years: { readonly from: number | null; readonly to: number | null };
   readonly assumptions: readonly FrostNote[];
   readonly warnings: readonly Fact[];
 }

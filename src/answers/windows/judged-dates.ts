@@ -5,7 +5,7 @@ import type { Normals } from '../../climate/normals.js';
 import type { Crop } from '../../germination/crop.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { SeriesReport } from '../../readings/report.js';
-import { type FindPast, MIN_YEARS, type PastSoil, yearsTold } from '../ahead/past-soil.js';
+import { type FindPast, MIN_YEARS, type PastSoil, seriesOfYears, yearsTold } from '../ahead/past-soil.js';
 import { climatologicalSoil } from '../forecast/extrapolation.js';
 import { seedOf } from '../forecast/seed-of.js';
 import type { Bedding, Lot } from '../question.js';
@@ -33,6 +33,8 @@ export interface WindowQuestion extends Bedding {
   /** `emergence`: that it comes up is enough. */
   readonly judge: 'harvest' | 'emergence';
   readonly normals: Normals | null;
+  /** Typical years of the place's air, where neither past years nor normals are known. */
+  readonly typicalAir?: ReadSeries | null | undefined;
 }
 
 /** The dates of a season, each with its outcome in the years, graded. */
@@ -65,7 +67,8 @@ export interface JudgedDates {
  * @throws {RequestError} `no-past-years` where neither enough years nor normals are known.
  */
 export function judgedDates(question: WindowQuestion, findPast: FindPast, shouldStop?: ShouldStop): JudgedDates {
-  const { series, site, crop, criteria, from, to, normals } = question;
+  const { site, crop, criteria, from, to, normals } = question;
+  const series = seriesOfYears(question);
   const nDates = daysBetween(from, to) + 1;
   const phaseMs = startOfDay(from, site.zone);
   const past = yearsTold(series) >= MIN_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;

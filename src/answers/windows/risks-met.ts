@@ -6,6 +6,7 @@ import { pestRisks, type Risk } from '../../growth/pests/pest-risks.js';
 import type { Threatened } from '../../growth/pests/pest-rule.js';
 import { pestsOf } from '../../growth/pests/pest-rules.js';
 import type { ReadSeries } from '../../readings/read-series.js';
+import { seriesOfYears } from '../ahead/past-soil.js';
 import type { Bedding } from '../question.js';
 import { airDays } from './air-days.js';
 
@@ -13,6 +14,7 @@ import { airDays } from './air-days.js';
 export interface RisksAsked extends Pick<Bedding, 'site' | 'bed'> {
   readonly crop: Crop;
   readonly series: readonly ReadSeries[];
+  readonly typicalAir?: ReadSeries | null | undefined;
 }
 
 /** When rows lie, and until when what they threaten is there to be eaten. */
@@ -34,9 +36,9 @@ function exposedDays(threatens: Threatened, { maturity }: Crop): number {
 }
 
 /** The pests whose broods are out while rows of a crop are there for them; none indoors, or where no past years of air are known. */
-export function pestsMet({ crop, site, bed, series }: RisksAsked, { from, upBy }: Rows): Risk[] {
+export function pestsMet({ crop, site, bed, ...known }: RisksAsked, { from, upBy }: Rows): Risk[] {
   if (bed.kind === 'indoors' || site.latitude === null || pestsOf(crop.id).length === 0) return [];
-  const air = airDays(series);
+  const air = airDays(seriesOfYears(known));
   if (!air) return [];
   const to = addDays(upBy, exposedDays('root', crop));
   const risks = pestRisks({ crop: crop.id, latitudeDeg: site.latitude, from, to }, air);

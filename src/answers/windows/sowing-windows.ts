@@ -6,7 +6,7 @@ import type { ShouldStop } from '../../basics/stop.js';
 import type { Caution, Crop } from '../../germination/crop.js';
 import type { Risk } from '../../growth/pests/pest-risks.js';
 import type { SeriesReport } from '../../readings/report.js';
-import { type FindPast, pastSoil } from '../ahead/past-soil.js';
+import { type FindPast, isTypical, pastSoil } from '../ahead/past-soil.js';
 import { bedSafety } from '../forecast/safety-notes.js';
 import { bestOf, type SowingBest } from './best-date.js';
 import type { DateInYears, WindowCriteria } from './dates-in-years.js';
@@ -103,9 +103,10 @@ export function sowingWindows(
     met(risks, crop, { from: dated(run.from), upBy: addDays(dated(run.to), criteria.maxDays) });
   return {
     crop,
-    years: isUsual
-      ? { from: null, to: null, count: 0 }
-      : { from: Math.min(...years), to: Math.max(...years), count: years.length },
+    years:
+      isUsual || isTypical(question)
+        ? { from: null, to: null, count: 0 }
+        : { from: Math.min(...years), to: Math.max(...years), count: years.length },
     criteria: { judge: question.judge, ...criteria, standDays: judged.standDays },
     best,
     windows: windows.map((run) => ({

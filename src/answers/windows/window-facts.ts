@@ -5,6 +5,7 @@ import { whyNots } from './why-nots.js';
 export const windowFacts = {
   normals: { about: ['windows'] },
   'past-years': { about: ['windows'], years: 'count' },
+  'typical-years': { about: ['windows'], years: 'count' },
   'good-date': {
     sharePercent: 'count',
     ifHeldPercent: 'count',

@@ -1,6 +1,6 @@
 import type { Crop } from '../../germination/crop.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
-import { THIN_YEARS } from '../ahead/past-soil.js';
+import { kindOfYears, THIN_YEARS } from '../ahead/past-soil.js';
 import type { Bedding } from '../question.js';
 import { STAND_DAYS } from './harvest-season.js';
 import type { WindowQuestion } from './judged-dates.js';
@@ -10,7 +10,7 @@ import type { WindowNote } from './window-facts.js';
 export const windowAssumptions = (question: WindowQuestion, years: number, isJudged: boolean): WindowNote[] => [
   years === 0
     ? { code: 'normals', params: { about: 'windows' } }
-    : { code: 'past-years', params: { about: 'windows', years } },
+    : { code: kindOfYears(question), params: { about: 'windows', years } },
   ...(isJudged ? [harvestJudged(question, years)] : emergenceJudged(question)),
 ];
 

@@ -1,5 +1,8 @@
+import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
+import type { TableClimate } from '../../answers/climate/table-climate.js';
 import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
 import type { QuestionBed } from '../../answers/question.js';
+import type { Site } from '../../answers/soil/known-hours.js';
 import { addDays, daysBetween, type PlainDate, startOfDay, type Zone } from '../../basics/calendar.js';
 import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
@@ -18,7 +21,12 @@ export interface BedInputs extends PlaceRecords {
   readonly bedMake: QuestionBed | null;
   /** The place's air and coming days, and what the bed's thermometers read. */
   readonly series: readonly ReadSeries[];
+  /** The place's own, else the climate table's; null: neither is known. */
   readonly normals: Normals | null;
+  /** Typical years, where the place's own are too few and it has no normals; null: they are not needed, or not known. */
+  readonly typicalAir: ReadSeries | null;
+  /** What is told of them; null likewise. */
+  readonly climate: TableClimate | null;
   /** A note on readings of days to come, which are left out; null: there are none. */
   readonly toCome: ReadingsToCome | null;
 }
@@ -40,7 +48,7 @@ export async function bedInputsOf(
 /** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
 export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
   const { bed, sourceNotes } = rows;
-  const [{ series: air, normals }, { series: measured, note }] = await Promise.all([
+  const [{ series: air, normals, climate }, { series: measured, note }] = await Promise.all([
     placeSeries(store, owner, rows),
     bed ? bedSeries(store, owner, bed, rows) : NOT_MEASURED,
   ]);
@@ -53,7 +61,15 @@ export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecor
     roomC: bed.roomC,
     wettedOn: null,
   };
-  return { ...rows, bedMake, series: withNotes([...air, ...measured], notes), normals, toCome: note };
+  return {
+    ...rows,
+    bedMake,
+    series: withNotes([...air, ...measured], notes),
+    normals: normals ?? climate?.normals ?? null,
+    typicalAir: climate?.airYears ?? null,
+    climate,
+    toCome: note,
+  };
 }
 
 /**
@@ -62,11 +78,11 @@ export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecor
  * @throws {RequestError} `no-readings` where there is neither.
  */
 export function seriesToGoBy(
-  { series, normals, site, place, bed, toCome, failedSources }: BedInputs,
+  { series, normals, typicalAir, site, place, bed, toCome, failedSources }: BedInputs,
   nowMs: number,
 ): readonly ReadSeries[] {
   if (series.length > 0) return series;
-  if (normals) return [insteadOfMeasured(climatologicalSeries(normals, nowMs, site))];
+  if (normals) return [usualAir(normals, nowMs, site, typicalAir ? 'climate-table' : 'past-years')];
   throw new RequestError(
     'no-readings',
     [
@@ -78,12 +94,32 @@ export function seriesToGoBy(
   );
 }
 
-/** Climatological air in place of measured air. */
-const insteadOfMeasured = (usual: ReadSeries): ReadSeries => ({
-  ...usual,
-  origin: 'forecast',
-  dayBasis: usual.days.map(() => basisCode('past-years')),
-});
+/** Usual air up to an instant, in place of what nobody measured. */
+export function usualAir(
+  normals: Normals,
+  nowMs: number,
+  site: Site,
+  basis: 'past-years' | 'climate-table',
+): ReadSeries {
+  const usual = climatologicalSeries(normals, nowMs, site);
+  return { ...usual, origin: 'forecast', dayBasis: usual.days.map(() => basisCode(basis)) };
+}
+
+/** The climate of a place from the table; null where there is no table, or no station is near. */
+export function climateHere(store: Store, place: Place, { zone }: Site, today: PlainDate): TableClimate | null {
+  const { latitude, longitude } = place;
+  try {
+    return (
+      store.climateOf?.(
+        { latitude, longitude, zone, elevationM: place.elevationM, lastFrostAround: null, firstFrostAround: null },
+        today,
+      ) ?? null
+    );
+  } catch (error) {
+    if (error instanceof RequestError && error.code === 'no-climate-near') return null;
+    throw error;
+  }
+}
 
 /** A place's series, without a note of its source, and its normals. */
 const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceRecords): Promise<CachedSeries> =>
@@ -99,7 +135,13 @@ const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceR
       ...airSeries(measured, 'measured', site.zone),
       ...airSeries(joined(coming?.days ?? [], measured), 'forecast', site.zone),
     ];
-    return { series, normals: normals ?? null, note: null };
+    const isKnown = normals !== undefined || yearsTold(series) >= MIN_YEARS;
+    return {
+      series,
+      normals: normals ?? null,
+      climate: isKnown ? null : climateHere(store, place, site, today),
+      note: null,
+    };
   });
 
 /** The readings of a bed's thermometers. */
@@ -113,6 +155,7 @@ const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: Place
     return {
       series: read.flat(),
       normals: null,
+      climate: null,
       note: toCome ? readingsToCome(bed.id, toCome.to, today) : null,
     };
   });

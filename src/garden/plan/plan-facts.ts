@@ -21,6 +21,7 @@ export const adviceFacts = {
 export const planAssumptionFacts = {
   normals: { about: ['plan'] },
   'past-years': { about: ['plan'], years: 'count' },
+  'typical-years': { about: ['plan'], years: 'count' },
   harvest: {
     fromDays: 'count',
     toDays: 'count',

@@ -51,14 +51,16 @@ export function adviceOn({ method, isShaded, hotHours, half, day }: PlanStart, c
 export function assumptionsOf(
   crop: Crop,
   picking: HarvestPeriod,
-  { years, roomC }: { readonly years: number; readonly roomC: number },
+  {
+    years,
+    kind,
+    roomC,
+  }: { readonly years: number; readonly kind: 'past-years' | 'typical-years'; readonly roomC: number },
 ): PlanAssumption[] {
   const { fromDays, toDays, countedFrom } = crop.maturity!;
   const { weeksInTrays } = crop;
   return [
-    years === 0
-      ? { code: 'normals', params: { about: 'plan' } }
-      : { code: 'past-years', params: { about: 'plan', years } },
+    years === 0 ? { code: 'normals', params: { about: 'plan' } } : { code: kind, params: { about: 'plan', years } },
     {
       code: 'harvest',
       params: {

@@ -18,6 +18,7 @@ export interface PlanQuestion extends Bedding {
   readonly sown: readonly { readonly date: PlainDate; readonly method: SowingMethod }[];
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
+  readonly typicalAir?: ReadSeries | null | undefined;
 }
 
 /**
@@ -53,5 +54,6 @@ export function planQuestionOf(
     depthCm: crop.sowingDepthCm ?? DEFAULT_DEPTH_CM,
     series: kept.series,
     normals: kept.normals,
+    typicalAir: kept.typicalAir,
   };
 }

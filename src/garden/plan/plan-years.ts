@@ -1,4 +1,11 @@
-import { type FindPast, MIN_YEARS, type PastSoil, yearsTold } from '../../answers/ahead/past-soil.js';
+import {
+  type FindPast,
+  isTypical,
+  MIN_YEARS,
+  type PastSoil,
+  seriesOfYears,
+  yearsTold,
+} from '../../answers/ahead/past-soil.js';
 import { climatologicalSoil } from '../../answers/forecast/extrapolation.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { climatologicalYears, type DatesAsked, yearsOfDates } from '../../answers/windows/years-of-dates.js';
@@ -29,7 +36,8 @@ export function planYears(
   findPast: FindPast,
   shouldStop?: ShouldStop,
 ): PlanYears {
-  const { series, site, crop, normals } = question;
+  const { site, crop, normals } = question;
+  const series = seriesOfYears(question);
   const phaseMs = startOfDay(from, site.zone);
   const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
   const asked: DatesAsked = { site, from, time: '12:00', criteria };
@@ -40,7 +48,7 @@ export function planYears(
   if (past && years.length >= MIN_YEARS) {
     return {
       years,
-      told: { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
+      told: isTypical(question) ? NO_YEARS : { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
       past,
       isUsual: false,
       inShade: () => {
@@ -53,12 +61,14 @@ export function planYears(
   const usual = climatologicalSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
   return {
     years: climatologicalYears(usual, asked, nDays),
-    told: { from: null, to: null, count: 0 },
+    told: NO_YEARS,
     past: usual,
     isUsual: true,
     inShade: () => null,
   };
 }
+
+const NO_YEARS = { from: null, to: null, count: 0 } as const;
 
 const hoursKnown = (hourlyC: Float64Array): number =>
   hourlyC.reduce((sum, tempC) => sum + (Number.isNaN(tempC) ? 0 : 1), 0);

@@ -1,4 +1,4 @@
-import { type FindPast, pastSoil } from '../../answers/ahead/past-soil.js';
+import { type FindPast, kindOfYears, pastSoil } from '../../answers/ahead/past-soil.js';
 import { planSafety } from '../../answers/forecast/safety-notes.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
 import { daysOutdoors, usualDaysOutdoors } from '../../answers/windows/days-outdoors.js';
@@ -127,7 +127,10 @@ export function gardenPlan(
     ),
     gaps: gapsOf(unreached, weeks, whyOf, question, firstDate),
     cautions: crop.cautions,
-    assumptions: [...known.past.assumptions, ...assumptionsOf(crop, picking, { years, roomC })],
+    assumptions: [
+      ...known.past.assumptions,
+      ...assumptionsOf(crop, picking, { years, kind: kindOfYears(question), roomC }),
+    ],
     warnings: [
       ...known.past.warnings,
       ...warningsOf(crop, { years, airIsKnown: known.past.air !== null, isTrayKnown: outdoors !== null }),

@@ -56,7 +56,7 @@ export async function knownSowing(
     series: isIndoors ? [] : kept.series,
     understood: [],
     beyond: null,
-    normals: kept.normals,
+    ...climateOf(kept),
     others,
   };
   return {
@@ -70,6 +70,10 @@ export async function knownSowing(
     today: dateAt(now.getTime(), kept.site.zone),
   };
 }
+
+/** Typical years stand in only where nothing at all is measured: otherwise the season goes on from the last value. */
+const climateOf = ({ normals, typicalAir, series }: BedInputs): Pick<GrowingQuestion, 'normals' | 'typicalAir'> =>
+  typicalAir && series.length > 0 ? { normals: null, typicalAir: null } : { normals, typicalAir };
 
 /**
  * A bed's counted sowings of a crop, sown in the same way: what they have taught bears on the next one.

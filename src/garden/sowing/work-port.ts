@@ -80,7 +80,7 @@ export const windowsAhead = (
   daysMore = 364,
 ): Promise<SowingWindows | Unanswered> =>
   orUnanswered(async () => {
-    const { site, bedMake, series, normals } = kept;
+    const { site, bedMake, series, normals, typicalAir } = kept;
     const question = {
       crop,
       site,
@@ -97,6 +97,7 @@ export const windowsAhead = (
       prefer: 'earliest',
       judge: 'harvest',
       normals,
+      typicalAir,
     } as const;
     const found = await namingSources(kept, () => ask.windows(question));
     // Second-best windows are not worth a message, nor a second sowing.

@@ -1,3 +1,4 @@
+import type { TableClimate } from '../../answers/climate/table-climate.js';
 import { type SharedCache, sharedCache } from '../../basics/shared-cache.js';
 import type { Normals } from '../../climate/normals.js';
 import type { ReadSeries } from '../../readings/read-series.js';
@@ -8,10 +9,12 @@ import type { Store } from './store.js';
 export interface CachedSeries {
   readonly series: readonly ReadSeries[];
   readonly normals: Normals | null;
+  /** From the climate table, where the place has neither enough years nor normals; null: they do. */
+  readonly climate: TableClimate | null;
   readonly note: ReadingsToCome | null;
 }
 
-export const NOT_MEASURED: CachedSeries = { series: [], normals: null, note: null };
+export const NOT_MEASURED: CachedSeries = { series: [], normals: null, climate: null, note: null };
 
 /** Sixteen gardens with thirty years of air each: the rest is read again, in a millisecond or two. */
 const MAX_BYTES = 32 * 1024 * 1024;

@@ -1,3 +1,4 @@
+import type { ClimateOf } from '../../answers/climate/climate-of.js';
 import type { PlainDate } from '../../basics/calendar.js';
 import type { Medium } from '../../basics/series.js';
 import type { Normals } from '../../climate/normals.js';
@@ -187,6 +188,8 @@ export interface InstantRange {
  * @throws {StorageError} from every call: the database cannot be used now.
  */
 export interface Store extends SeasonStore, AlertStore, SessionStore {
+  /** The climate of any place, from a table that whoever opens the store passes on; left out: none is known. */
+  readonly climateOf?: ClimateOf;
   /** Creates or replaces a place. Its beds' readings are sorted into days anew where the time zone is another. */
   putPlace(owner: string, id: string, fields: PlaceFields, ifRevision?: IfRevision): Promise<Put<Place>>;
   place(owner: string, id: string): Promise<Place | undefined>;

@@ -16,6 +16,9 @@ export const bodyProblems = [
   'choose-clock',
   'choose-decimal-mark',
   'no-readings',
+  'unknown-locality',
+  'choose-locality',
+  'no-climate-near',
 ] as const satisfies readonly ErrorCode[];
 
 /** Further problems of a question about a bed. */
@@ -37,6 +40,13 @@ export const linkProblems = [
   'not-understood',
   'no-readings',
   ...bedProblems,
+] as const satisfies readonly ErrorCode[];
+
+/** Problems of a place that is named by town or coordinates. */
+export const localeProblems = [
+  'unknown-locality',
+  'choose-locality',
+  'no-climate-near',
 ] as const satisfies readonly ErrorCode[];
 
 /** Problems of the database. */

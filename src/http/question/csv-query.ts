@@ -2,8 +2,9 @@ import { z } from 'zod';
 import { type Fault, notUnderstood } from '../../basics/errors.js';
 import type { Fact } from '../../basics/fact.js';
 import { fieldFact } from '../../basics/field-facts.js';
+import { monthDaySchema } from '../../contract/climate.js';
 import { dateSchema, idSchema, timeSchema, timeZoneSchema } from '../../contract/common.js';
-import { beyondSchema, questionShape } from '../../contract/forecast.js';
+import { beyondSchema, climateChoiceSchema, placeSchema, questionShape } from '../../contract/forecast.js';
 import { dateOrders } from '../../readings/time/date-order.js';
 import { bedKinds, covers, moistures } from '../../seedbed/bed.js';
 import type { QueryParameter } from '../openapi/route.js';
@@ -43,6 +44,10 @@ const bedParameters: Parameters = {
 const whereParameters: Parameters = {
   'where.place': text('where.place', idSchema),
   'where.bed': text('where.bed', idSchema),
+  'where.place.near': text('where.place.near', placeSchema.shape.near.unwrap()),
+  'where.place.elevationM': number('where.place.elevationM', placeSchema.shape.elevationM.unwrap()),
+  'where.place.lastFrostAround': text('where.place.lastFrostAround', monthDaySchema),
+  'where.place.firstFrostAround': text('where.place.firstFrostAround', monthDaySchema),
   'where.place.annualRainMm': number('where.place.annualRainMm', z.number().min(0).max(20_000)),
   ...bedParameters,
 };
@@ -67,6 +72,7 @@ export const askingParameters: Parameters = {
   'standFactor.from': number('standFactor.from', z.number().min(0).max(1)),
   'standFactor.to': number('standFactor.to', z.number().min(0).max(1)),
   countDays: number('countDays', questionShape.countDays.unwrap()),
+  climate: text('climate', climateChoiceSchema),
 };
 
 /** Parameters of soil temperatures. */
@@ -80,6 +86,7 @@ export const soilParameters: Parameters = {
   latitude,
   longitude,
   beyond: text('beyond', beyondSchema),
+  climate: text('climate', climateChoiceSchema),
   ...whereParameters,
 };
 
@@ -105,6 +112,7 @@ export const windowParameters: Parameters = {
   'lot.germinationPercent': number('lot.germinationPercent', z.number().min(0).max(100)),
   'lot.hotLimitShiftC': number('lot.hotLimitShiftC', z.number().min(-8).max(8)),
   timeFactor: number('timeFactor', questionShape.timeFactor.unwrap()),
+  climate: text('climate', climateChoiceSchema),
 };
 
 /** Parameters of a question by link, without the place, and without the bed unless the link `describesBed`. */
@@ -115,6 +123,42 @@ export function linkParameters(parameters: Parameters, { describesBed = false } 
     ),
   );
 }
+
+/** Short names of the place and the bed in a link; all others go by their full name. */
+const SHORT: Readonly<Record<string, string>> = {
+  bed: 'where.bed',
+  place: 'where.place',
+  near: 'where.place.near',
+  elevationM: 'where.place.elevationM',
+  lastFrostAround: 'where.place.lastFrostAround',
+  firstFrostAround: 'where.place.firstFrostAround',
+  annualRainMm: 'where.place.annualRainMm',
+  kind: 'where.bed.kind',
+  cover: 'where.bed.cover',
+  moisture: 'where.bed.moisture',
+  shadePercent: 'where.bed.shadePercent',
+  roomC: 'where.bed.roomC',
+  wettedOn: 'where.bed.wettedOn',
+};
+
+/** A place that a link describes. */
+export const localeParameters: Parameters = {
+  ...Object.fromEntries(
+    ['near', 'elevationM', 'lastFrostAround', 'firstFrostAround', 'annualRainMm'].map((name) => [
+      name,
+      whereParameters[SHORT[name]!]!,
+    ]),
+  ),
+  latitude,
+  longitude,
+  timeZone,
+};
+
+/** Parameters of a question by link that names its place itself: short names beside the full ones. */
+export const freeLinkParameters = (parameters: Parameters): Parameters => ({
+  ...parameters,
+  ...Object.fromEntries(Object.entries(SHORT).map(([name, full]) => [name, whereParameters[full]!])),
+});
 
 /** Parameters of a file's place if nothing is forecast. */
 export const placeParameters: Parameters = { timeZone, latitude, longitude };

@@ -9,15 +9,18 @@ import type { ForecastBody, ForecastQuery } from '../../contract/forecast.js';
 import { keptRefusal } from '../../contract/request/refusal-facts.js';
 import type { SoilQuery } from '../../contract/soil.js';
 import type { WindowQuery } from '../../contract/windows.js';
-import { type BedInputs, seriesToGoBy } from '../../garden/bed/bed-inputs.js';
+import { type BedInputs, seriesToGoBy, usualAir } from '../../garden/bed/bed-inputs.js';
 import { chosenCrop } from '../../germination/crop-choice.js';
 import { type ReadSeries, readSeries, zoneOfStamps } from '../../readings/read-series.js';
 import { reportOf, type SeriesReport } from '../../readings/report.js';
 import type { FileRead } from '../../readings/text/rows-read.js';
+import type { Locale } from './locale.js';
 
 /** Stored data of the place or bed that a question names, and the instant of the question. */
 export interface Known {
   readonly kept: BedInputs | null;
+  /** The place that the question describes by name or coordinates; left out: it describes none. */
+  readonly locale?: Locale | undefined;
   readonly now: Date;
 }
 
@@ -66,8 +69,31 @@ export function windowQuestionOf(asking: WindowQuery, read: readonly ReadSeriesS
     criteria: { share, shareIfHeld, maxDays: asking.maxDays ?? crop.maxDays, sureness },
     prefer: asking.prefer,
     judge: asking.judge,
-    normals: known.kept?.normals ?? null,
+    ...climateIn(known),
   };
+}
+
+/** What is known of the climate, beside past years: of a stored place, or of the one described. */
+function climateIn({ kept, locale }: Known): Pick<Question, 'normals' | 'typicalAir'> {
+  if (kept) return { normals: kept.normals, typicalAir: kept.typicalAir };
+  const climate = locale?.climate;
+  return { normals: climate?.normals ?? null, typicalAir: climate?.airYears ?? null };
+}
+
+/** What a question without temperatures of its own rests on. */
+export function climateAsked(known: Known): Pick<Question, 'series' | 'normals' | 'typicalAir' | 'site'> {
+  const { kept, locale } = known;
+  return { series: kept?.series ?? [], site: (kept ?? locale)!.site, ...climateIn(known) };
+}
+
+/** The same for what lies ahead: beside temperatures that are kept, typical years are used only where they are asked for. */
+function climateAhead(
+  { beyond }: Pick<ForecastQuery, 'beyond'>,
+  known: Known,
+): Pick<Question, 'normals' | 'typicalAir'> {
+  const climate = climateIn(known);
+  const isLeftOut = climate.typicalAir && (known.kept?.series.length ?? 0) > 0 && beyond !== 'climate-table';
+  return isLeftOut ? { normals: null, typicalAir: null } : climate;
 }
 
 /** The time zone of a question. @throws {RequestError} for an unknown crop. */
@@ -97,7 +123,7 @@ export function questionOf(asking: ForecastQuery, read: readonly ReadSeriesSet[]
     series: seriesOf(asking, read, known),
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
-    normals: known.kept?.normals ?? null,
+    ...climateAhead(asking, known),
     judgesDate: true,
   };
 }
@@ -132,7 +158,7 @@ export function soilQuestionOf(asking: SoilQuery, read: readonly ReadSeriesSet[]
     series,
     understood: read.map((one) => one.report),
     beyond: beyondOf(asking, site),
-    normals: known.kept?.normals ?? null,
+    ...climateAhead(asking, known),
   };
 }
 
@@ -147,6 +173,7 @@ const lotOf = (lot: ForecastQuery['lot']): Lot | null =>
 
 function siteOf(asking: Pick<ForecastQuery, 'where'>, read: readonly ReadSeriesSet[], known: Known): Site {
   if (known.kept) return known.kept.site;
+  if (known.locale) return known.locale.site;
   const place = placeOf(asking);
   const zone = zoneOf(asking, known) ?? read[0]?.series.zone;
   if (!zone) {
@@ -162,8 +189,9 @@ function siteOf(asking: Pick<ForecastQuery, 'where'>, read: readonly ReadSeriesS
   };
 }
 
-function zoneOf({ where }: Pick<ForecastQuery, 'where'>, { kept }: Known): Zone | undefined {
-  if (kept) return kept.site.zone;
+function zoneOf({ where }: Pick<ForecastQuery, 'where'>, { kept, locale }: Known): Zone | undefined {
+  const known = kept ?? locale;
+  if (known) return known.site.zone;
   const name = placeOf({ where })?.timeZone;
   return name === undefined ? undefined : findZone(name);
 }
@@ -185,14 +213,18 @@ function seriesOf(
   known: Known,
 ): readonly ReadSeries[] {
   const sent = read.map((one) => one.series);
-  const { kept, now } = known;
+  const { kept, locale, now } = known;
+  const isIndoors = bedOf(asking, known).kind === 'indoors';
+  if (locale?.climate && sent.length === 0 && !isIndoors)
+    return [usualAir(locale.climate.normals, now.getTime(), locale.site, 'climate-table')];
   if (!kept) return sent;
-  const isEnough = sent.length > 0 || bedOf(asking, known).kind === 'indoors';
+  const isEnough = sent.length > 0 || isIndoors;
   return isEnough ? [...kept.series, ...sent] : seriesToGoBy(kept, now.getTime());
 }
 
 function beyondOf({ beyond }: Pick<ForecastQuery, 'beyond'>, { latitude }: Site): Question['beyond'] {
-  if (beyond === undefined) return null;
+  // Typical years are used wherever they come with the question.
+  if (beyond === undefined || beyond === 'climate-table') return null;
   if (beyond === 'seasonal-drift' && latitude === null) {
     throw new RequestError('no-latitude', keptRefusal('no-latitude.drift'), [
       { path: ['where', 'place', 'latitude'], detail: keptRefusal('no-latitude.drift.field') },

@@ -29,6 +29,7 @@ import { soilTemperatureRoutes } from './soil/soil-temperatures.js';
 import { countRoutes } from './sowings/counts.js';
 import { sowingRoutes } from './sowings/sowings.js';
 import { subscriptionRoutes } from './subscriptions/subscriptions.js';
+import { thisWeekRoutes } from './week/this-week.js';
 import { sowingWindowRoutes } from './windows/sowing-windows.js';
 
 export interface RouteOptions {
@@ -51,6 +52,7 @@ export function allRoutes(
     ...forecastRoutes(service),
     ...soilTemperatureRoutes(service),
     ...sowingWindowRoutes(service),
+    ...thisWeekRoutes(service),
     ...readingsRoutes(clock),
     ...placeRoutes(store, clock, sources),
     ...refreshAirRoutes(store, clock, sources.allowed, sources.refreshPlace),
@@ -58,7 +60,7 @@ export function allRoutes(
     ...placeAirRoutes(store, clock),
     ...placeNormalsRoutes(store, clock),
     ...placeComingDaysRoutes(store, clock),
-    ...frostDatesRoutes(store, clock),
+    ...frostDatesRoutes(service),
     ...localityRoutes(service.localities, clock),
     ...bedRoutes(store, clock, publicUrl),
     ...bedReadingsRoutes(store, clock),

@@ -23,6 +23,8 @@ export const refusalCode = (code: string): PageCode | undefined => REFUSALS[code
 /** The question form's label for each parameter. */
 const ASKED: Readonly<Record<string, PageCode>> = {
   bed: 'page.field.bed',
+  near: 'page.field.town',
+  lastFrostAround: 'page.field.last-frost',
   crop: 'page.field.crop',
   sowing: 'page.field.sowing',
   date: 'page.field.sowing',

@@ -2,7 +2,7 @@ import type { PlotUnit } from '../../plot/degrees.js';
 import type { Language } from '../../words/reader.js';
 import { isDate } from '../shell/words.js';
 
-export const viewNames = ['sowing', 'when', 'growing'] as const;
+export const viewNames = ['week', 'when', 'sowing', 'growing'] as const;
 export type ViewName = (typeof viewNames)[number];
 
 /** Origin of the temperatures: a bed's stored readings, a thermometer's file, or typed days. */
@@ -40,6 +40,9 @@ const usual = {
   decimalMark: '',
   /** The date of the first typed day. */
   firstDay: '',
+  /** A town, if no bed is named, and a day of its last spring frost, of which the year does not count. */
+  near: '',
+  lastFrost: '',
   /** The id of a stored place, if no bed is named. */
   place: '',
   /** The first date of the season to search, and the method that ranks its dates. */
@@ -49,7 +52,7 @@ const usual = {
   beside: '',
 };
 export type Field = keyof typeof usual;
-const dates: readonly Field[] = ['sowing', 'firstDay', 'from'];
+const dates: readonly Field[] = ['sowing', 'firstDay', 'from', 'lastFrost'];
 export const fields = Object.keys(usual) as Field[];
 
 /** The page's question as typed: a link holds all of it but a file. */
@@ -103,12 +106,18 @@ export function questionFrom(
     bed,
     // Days are typed in the reader's degrees and keep that unit when the reader switches.
     unit: texts.unit === '' && source === 'days' && isTyped(days) ? reading.degrees : texts.unit,
-    view: oneOf('view', viewNames) ?? 'sowing',
+    view: oneOf('view', viewNames) ?? usualView(said, beds.length),
     ...reading,
     source,
     days,
   };
 }
+
+/** A newcomer begins with the week of a town. Every link to a sowing names its bed, if only as none. */
+const usualView = (said: URLSearchParams, nBeds: number): ViewName =>
+  nBeds === 0 && ![...said.keys()].some((name) => (fields as readonly string[]).includes(name) && name !== 'near')
+    ? 'week'
+    : 'sowing';
 
 /** How a link or a form wants its answer presented, whatever it asks. */
 export const readingOf = (said: URLSearchParams): Pick<PageQuestion, 'degrees' | 'lang'> => ({

@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { sessionIn } from '../../contract/request/session-cookie.js';
 import { type Language, readerOf } from '../../words/reader.js';
 import { askedIn, sendAgain, withRejected } from '../form/action.js';
-import { linkTo, MAX_LINK, questionFrom, readingOf } from '../form/question.js';
+import { linkTo, MAX_LINK, type PageQuestion, questionFrom, readingOf } from '../form/question.js';
 import { isFailure, type ProblemBody, type Send, type WordsFor, wordedFor } from '../shell/api.js';
 import { html } from '../shell/html.js';
 import { type Inventory, loadInventory, todayAt } from '../shell/inventory.js';
@@ -13,6 +13,7 @@ import { problemNote } from '../shell/problem-note.js';
 import type { AnsweredView, AskedQuestion, Rejected, View } from '../shell/view.js';
 import { viewOf } from '../shell/views.js';
 import type { PageReader } from '../shell/words.js';
+import { welcome } from '../week/week-view.js';
 import { speech } from './messages.js';
 import type { PostedForm } from './read-form.js';
 
@@ -63,7 +64,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
     return reply.send(keyPage(files, askedBy(said), said.get('key') === 'refused', readers));
   }
   const view = viewOf(question.view);
-  const isOpening = !isPosted && [...said.keys()].every((name) => name === 'lang') && shelf.beds.length > 0;
+  const isOpening = !isPosted && [...said.keys()].every((name) => name === 'lang');
   const today = todayAt(shelf, question.bed, question.timeZone);
   const reader: PageReader = { ...readers, today };
   const asked: AskedQuestion = { question, file, shelf, reader, send, widths: WIDTHS };
@@ -83,7 +84,7 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
         asked: view.summary(asked),
         form,
         answered,
-        opening: answered || !isOpening ? null : opening(question, shelf, reader),
+        opening: answered || !isOpening ? null : openingOf(question, shelf, reader),
         later,
         hasKey: hasKey(request),
         files,
@@ -117,6 +118,10 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
   const shown = tried ? { ...answered, shown: withRejected(answered?.shown, tried, reader) } : answered;
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
 }
+
+/** A newcomer is asked for a town; who keeps beds chooses among them. */
+const openingOf = (question: PageQuestion, shelf: Inventory, reader: PageReader) =>
+  shelf.beds.length === 0 ? welcome(reader) : opening(question, shelf, reader);
 
 /** The question from before the key page, as a link; a form is not sent again by it. */
 function askedBy(said: URLSearchParams): string {

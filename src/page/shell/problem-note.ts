@@ -33,5 +33,5 @@ export function problemNote({ status, code, detail, errors = [] }: ProblemBody, 
 const choiceOf = (field: string, detail: string, choices: readonly ProblemChoice[]): Html =>
   html`<fieldset class="choices"><legend>${detail}</legend>${choices.map(
     ({ value, reads, consequence }) =>
-      html`<button type="submit" form="ask" name="${field}" value="${value}" class="choice"><b>${reads}</b> <span>${consequence}</span></button>`,
+      html`<button type="submit" form="ask" name="${field}" value="${value}" class="choice"><b>${field === 'near' ? `${value}: ${reads}` : reads}</b> <span>${consequence}</span></button>`,
   )}</fieldset>`;

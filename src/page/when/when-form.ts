@@ -1,5 +1,6 @@
 import { optionsNamed, radios, selectField, textField } from '../form/fields.js';
 import { hiddenState } from '../form/hidden-state.js';
+import type { Field } from '../form/question.js';
 import { type Html, html } from '../shell/html.js';
 import { cropName, cropNamed, todayAt } from '../shell/inventory.js';
 import type { AskedQuestion } from '../shell/view.js';
@@ -7,7 +8,7 @@ import { dateInShort, numberText } from '../shell/words.js';
 import { cropField, cropOptions } from '../sowing/sowing-form.js';
 import { besideOf, MAX_BESIDE, spotOf } from './when-request.js';
 
-const SHOWN = ['bed', 'place', 'crop', 'beside', 'from', 'sowing', 'seeds', 'depthCm', 'time', 'prefer'] as const;
+const ASKED: readonly Field[] = ['crop', 'beside', 'from', 'sowing', 'seeds', 'depthCm', 'time', 'prefer'];
 
 /** The form of a season: place, crop, first date. */
 export function whenForm({ question, shelf, reader }: Omit<AskedQuestion, 'send'>): Html {
@@ -17,11 +18,13 @@ export function whenForm({ question, shelf, reader }: Omit<AskedQuestion, 'send'
   const crops = cropOptions(shelf, reader);
   const isMore = [question.seeds, question.depthCm, question.time].some((one) => one !== '');
   return html`
-    ${selectField('bed', say('page.field.bed'), question.bed, [...optionsNamed(shelf.beds), { value: '', text: say('page.when.open-ground') }])}
+    ${!spot?.near && selectField('bed', say('page.field.bed'), question.bed, [...optionsNamed(shelf.beds), { value: '', text: say('page.when.open-ground') }])}
     <div class="described">${
-      shelf.places.length > 1
-        ? selectField('place', say('page.field.at'), spot?.place.id ?? '', optionsNamed(shelf.places))
-        : shelf.places[0] && html`<p>${say('page.when.at', { place: shelf.places[0].name })}</p>`
+      spot?.near
+        ? textField('near', say('page.field.town'), question.near, { hint: say('page.week.town-hint') })
+        : shelf.places.length > 1
+          ? selectField('place', say('page.field.at'), spot?.place.id ?? '', optionsNamed(shelf.places))
+          : shelf.places[0] && html`<p>${say('page.when.at', { place: shelf.places[0].name })}</p>`
     }</div>
     ${cropField(question, shelf, reader)}
     <fieldset class="beside"><legend>${say('page.when.beside')}</legend>${Array.from(
@@ -46,7 +49,7 @@ export function whenForm({ question, shelf, reader }: Omit<AskedQuestion, 'send'
       ${textField('depthCm', say('page.field.depth-cm'), question.depthCm, { isNumber: true, size: 'short', placeholder: numberText(cropNamed(shelf, question.crop)?.sowingDepthCm ?? 1.3, reader) })}
       ${textField('time', say('page.field.time'), question.time, { type: 'time', size: 'short' })}
     </details>
-    ${hiddenState(question, SHOWN)}`;
+    ${hiddenState(question, spot?.near ? [...ASKED, 'near'] : [...ASKED, 'bed', 'place'])}`;
 }
 
 export function whenSummary({ question, shelf, reader }: Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>): Html {

@@ -5,6 +5,7 @@ import { inQuery, numberOrText, wholeOrText } from '../form/typed-numbers.js';
 import { type ApiRequest, pathWith } from '../shell/api.js';
 import { bedNamed, type Inventory, placeOf } from '../shell/inventory.js';
 import { bedForecastRequest, filled } from '../sowing/forecast-request.js';
+import { monthDayOf } from '../week/week-request.js';
 
 /** A bed's properties, without its name. */
 export type AskedBed = Pick<BedWire, 'kind' | 'cover' | 'moisture' | 'shadePercent' | 'roomC'>;
@@ -12,7 +13,9 @@ export type AskedBed = Pick<BedWire, 'kind' | 'cover' | 'moisture' | 'shadePerce
 /** Where to sow: in a stored bed, or in open ground at a stored place. */
 export interface Spot {
   readonly bed: BedWire | null;
-  readonly place: PlaceWire;
+  readonly place: Pick<PlaceWire, 'id' | 'name' | 'timeZone'>;
+  /** A town and its last frost, in place of what is stored; null: it is stored. */
+  readonly near: { readonly near: string; readonly lastFrostAround?: string } | null;
 }
 
 /** Open ground with default properties. */
@@ -34,11 +37,15 @@ export const makeOf = ({ kind, cover, moisture, shadePercent, roomC }: BedWire):
 });
 
 /** null: no such bed or place is stored. */
-export function spotOf({ bed: id, place: placeId }: PageQuestion, shelf: Inventory): Spot | null {
+export function spotOf({ bed: id, place: placeId, near, lastFrost }: PageQuestion, shelf: Inventory): Spot | null {
+  if (id === '' && near !== '') {
+    const known = lastFrost === '' ? {} : { lastFrostAround: monthDayOf(lastFrost) };
+    return { bed: null, place: { id: '', name: near, timeZone: '' }, near: { near, ...known } };
+  }
   const bed = bedNamed(shelf, id) ?? null;
   const place =
     id === '' ? (shelf.places.find((one) => one.id === placeId) ?? shelf.places[0]) : placeOf(shelf, bed ?? undefined);
-  return place ? { bed, place } : null;
+  return place ? { bed, place, near: null } : null;
 }
 
 /** The request for a crop's sowing windows there, or in an altered bed. */
@@ -50,7 +57,7 @@ export function windowsRequest(question: PageQuestion, spot: Spot, crop: string,
   }
   const json = {
     crop,
-    where: { place: spot.place.id, bed: make ?? OPEN_GROUND },
+    where: { place: spot.near ?? spot.place.id, bed: make ?? OPEN_GROUND },
     ...(from === '' ? {} : { from }),
     prefer,
     sowing: sowingJson(question),
@@ -64,7 +71,7 @@ export function dateRequest(question: PageQuestion, spot: Spot, date: string): A
   if (spot.bed) return bedForecastRequest({ ...question, countDays: '' }, spot.bed.id, date);
   const json = {
     crop,
-    where: { place: spot.place.id, bed: OPEN_GROUND },
+    where: { place: spot.near ?? spot.place.id, bed: OPEN_GROUND },
     sowing: { date, ...sowingJson(question), ...filled({ seeds: wholeOrText(seeds) }) },
   };
   return { method: 'POST', path: '/v1/forecasts?hourly=true', json };

@@ -46,13 +46,18 @@ async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
     return { shown: isShort ? fewYears(asked, spot) : problemNote(got.problem, reader) };
   }
   const season = got.value;
-  const about: About = { ...asked, spot, season, today: dateIn(spot.place.timeZone, shelf.nowMs) };
+  const about: About = {
+    ...asked,
+    spot,
+    season,
+    today: dateIn(season.place?.timeZone ?? spot.place.timeZone, shelf.nowMs),
+  };
   const best = season.best?.date ?? null;
   const date = question.sowing || best || season.dates[0]!.date;
   const [atDate, atBest, climate] = await Promise.all([
     forecastOn(about, date),
     best !== null && best !== date ? forecastOn(about, best) : null,
-    season.years.count === 0 ? climateOf(about) : null,
+    season.climate?.basis === 'normals' ? climateOf(about) : null,
   ]);
   const forBest = best === date ? atDate : atBest;
   const drawn = { ...season, closed: joinedSpells(season.closed) };

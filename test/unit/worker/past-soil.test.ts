@@ -3,6 +3,7 @@ import { depthsWith } from '../../../src/answers/ahead/past-soil.js';
 import { forecast } from '../../../src/answers/forecast/forecast.js';
 import { defaultBed } from '../../../src/answers/question.js';
 import { soilTemperatures } from '../../../src/answers/soil/soil-temperatures.js';
+import { cropSeason } from '../../../src/answers/week/crop-season.js';
 import { sowingWindows } from '../../../src/answers/windows/sowing-windows.js';
 import { addDays, findZone, type PlainDate } from '../../../src/basics/calendar.js';
 import { gardenPlan } from '../../../src/garden/plan/plan.js';
@@ -46,6 +47,7 @@ const windowsOf = (crop: string) => ({
 /** A question of each kind, on another minute or depth than the rest, so that each needs a soil of its own. */
 const questions: { readonly [K in JobKind]: LongQuestions[K]['question'] } = {
   windows: windowsOf('lettuce'),
+  season: { ...windowsOf('lettuce'), depthCm: 1.9 },
   forecast: { ...sown, sowing: { date: addDays(last, -5), time: '12:20', depthCm: 2, seeds: 100 } },
   growing: {
     ...sown,
@@ -66,6 +68,7 @@ const questions: { readonly [K in JobKind]: LongQuestions[K]['question'] } = {
 };
 const direct: Record<JobKind, unknown> = {
   windows: sowingWindows(questions.windows),
+  season: cropSeason(sowingWindows(questions.season)),
   forecast: forecast(questions.forecast),
   growing: growing(questions.growing),
   plan: gardenPlan(questions.plan),

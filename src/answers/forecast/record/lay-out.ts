@@ -43,7 +43,9 @@ export function layOut(record: FilledRecord, { beyond, past, ahead }: After, tot
   if (past && ahead && total > measuredToH) {
     const nHours = total - measuredToH;
     all.hourlyC.set(ahead.usual(nHours), measuredToH);
-    all.basis.fill(basisCode('past-years'), Math.min(total, knownToH));
+    // Usual air of a climate goes on as it began.
+    const isTable = soil.basis[knownToH - 1] === basisCode('climate-table');
+    all.basis.fill(basisCode(isTable ? 'climate-table' : 'past-years'), Math.min(total, knownToH));
     const comingH = knownToH - measuredToH;
     all.sdK.set(aheadUncertaintyK(soil, past, { fromH: measuredToH, nHours, comingH }), measuredToH);
   } else if (total > knownToH && beyond !== 'refuse') {

@@ -1,4 +1,4 @@
-import type { FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type Forecast, forecast } from '../../../answers/forecast/forecast.js';
@@ -22,12 +22,18 @@ import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { QueryParameter, Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
-import { credited } from '../../question/credited.js';
-import { askingParameters, documented, fileParameters, linkParameters } from '../../question/csv-query.js';
-import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
+import { bedProblems, bodyProblems, linkProblems, localeProblems } from '../../problems/common-problems.js';
+import {
+  askingParameters,
+  documented,
+  fileParameters,
+  freeLinkParameters,
+  linkParameters,
+} from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Linked, type Service } from '../../question/endpoint.js';
 import { exampleCsv, exampleQuestion } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
+import { located } from '../../question/located.js';
 import { type Known, questionOf } from '../../question/question.js';
 import { read } from '../../question/read.js';
 import { serializeHours } from '../soil/soil-serializer.js';
@@ -39,6 +45,8 @@ const form: EndpointDefinition<ForecastQuery> = {
   parameters: askingParameters,
 };
 const linkForm = { asking: forecastQuerySchema, parameters: linkParameters(askingParameters) };
+/** Of a link that names its place itself. */
+const freeForm = { asking: forecastQuerySchema, parameters: freeLinkParameters(askingParameters) };
 
 /** Parameters that say how any answer is written. */
 const writtenParameters: readonly QueryParameter[] = [
@@ -67,13 +75,11 @@ export const forecastRoutes = (service: Service): Route[] => [
       problems: [...bodyProblems, ...bedProblems, 'starts-after-sowing'],
     },
     async handler(request): Promise<Unworded<ForecastAnswer>> {
-      const { write, query } = writtenAs(request);
+      const { write, query, rounding } = writtenAs(request);
       const answered = await answerPost(service, request, query, form, async (asking, sent, known) => {
         const question = questionOf(asking, sent, known);
-        return credited(
-          write(await forecastOf(service, request, asking, question, known), question.site.zone),
-          known.kept,
-        );
+        const content = write(await forecastOf(service, request, asking, question, known), question.site.zone);
+        return located(content, question, known, rounding);
       });
       return signed(answered, service.clock());
     },
@@ -88,20 +94,41 @@ export const forecastRoutes = (service: Service): Route[] => [
       answer: { schema: forecastAnswerSchema, picture: true },
       problems: [...linkProblems, 'starts-after-sowing'],
     },
-    handler(request, reply) {
-      const { write, query: rest } = writtenAs(request);
-      const { options, query } = pictureOf(rest, request.reader);
-      const { id } = request.params as { id: string };
-      return answerLink(service, request, reply, linkForm, { bed: id }, query, async (asking, sent, known) => {
-        const question = questionOf(asking, sent, known);
-        const answered = await forecastOf(service, request, asking, question, known);
-        return wantsPicture(request)
-          ? asPicture(renderForecast(answered, known, options))
-          : asJson(signed(credited(write(answered, question.site.zone), known.kept), known.now), request);
-      });
+    handler: (request, reply) =>
+      byLink(service, request, reply, linkForm, { bed: (request.params as { id: string }).id }),
+  },
+  {
+    method: 'GET',
+    url: '/v1/forecasts',
+    operation: {
+      id: 'forecastByLink',
+      summary:
+        'The same question as a link, for a town, coordinates, or a stored place or bed, as JSON or as a picture',
+      query: [...writtenParameters, ...pictureParameters, ...documented(freeForm.parameters, ['crop', 'sowing'])],
+      answer: { schema: forecastAnswerSchema, picture: true },
+      problems: [...linkProblems, ...localeProblems, 'starts-after-sowing'],
     },
+    handler: (request, reply) => byLink(service, request, reply, freeForm, null),
   },
 ];
+
+function byLink(
+  service: Service,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  linked: typeof linkForm,
+  named: Linked | null,
+): Promise<FastifyReply> {
+  const { write, query: rest, rounding } = writtenAs(request);
+  const { options, query } = pictureOf(rest, request.reader);
+  return answerLink(service, request, reply, linked, named, query, async (asking, sent, known) => {
+    const question = questionOf(asking, sent, known);
+    const answered = await forecastOf(service, request, asking, question, known);
+    if (wantsPicture(request)) return asPicture(renderForecast(answered, known, options));
+    const content = located(write(answered, question.site.zone), question, known, rounding);
+    return asJson(signed(content, known.now), request);
+  });
+}
 
 /** The serializer that the query requests, and the rest of the query. */
 function writtenAs(request: FastifyRequest) {
@@ -112,7 +139,7 @@ function writtenAs(request: FastifyRequest) {
     ...serializeForecast(answered, rounding),
     ...(isHourly ? { hourly: serializeHourly(answered, zone, rounding) } : {}),
   });
-  return { write, query: rest };
+  return { write, query: rest, rounding };
 }
 
 type ForecastContent = Omit<Unworded<ForecastAnswer>, 'model' | 'issuedAt'>;

@@ -1,3 +1,4 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { needsPast } from '../../../answers/forecast/extrapolation.js';
 import { type SoilQuestion, soilTemperatures } from '../../../answers/soil/soil-temperatures.js';
 import { precisionSchema } from '../../../contract/common.js';
@@ -14,13 +15,19 @@ import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
-import { credited } from '../../question/credited.js';
-import { documented, fileParameters, linkParameters, soilParameters } from '../../question/csv-query.js';
-import { answerLink, answerPost, type EndpointDefinition, type Service } from '../../question/endpoint.js';
+import { bedProblems, bodyProblems, linkProblems, localeProblems } from '../../problems/common-problems.js';
+import {
+  documented,
+  fileParameters,
+  freeLinkParameters,
+  linkParameters,
+  soilParameters,
+} from '../../question/csv-query.js';
+import { answerLink, answerPost, type EndpointDefinition, type Linked, type Service } from '../../question/endpoint.js';
 import { exampleAirCsv, exampleSoilQuestion } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
-import { soilQuestionOf } from '../../question/question.js';
+import { located } from '../../question/located.js';
+import { type Known, soilQuestionOf } from '../../question/question.js';
 import { serializeSoil } from './soil-serializer.js';
 
 const form: EndpointDefinition<SoilQuery> = {
@@ -29,6 +36,8 @@ const form: EndpointDefinition<SoilQuery> = {
   parameters: soilParameters,
 };
 const linkForm = { asking: soilQuerySchema, parameters: linkParameters(soilParameters) };
+/** Of a link that names its place itself. */
+const freeForm = { asking: soilQuerySchema, parameters: freeLinkParameters(soilParameters) };
 
 /** The routes of soil temperatures at a depth. */
 export const soilTemperatureRoutes = (service: Service): Route[] => [
@@ -48,11 +57,8 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<SoilAnswer>> {
       const { rounding, query } = precisionOf(request);
-      const content = await answerPost(service, request, query, form, async (asking, read, known) =>
-        credited(
-          await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
-          known.kept,
-        ),
+      const content = await answerPost(service, request, query, form, (asking, read, known) =>
+        soilOf(soilQuestionOf(asking, read, known), known, service.work, request.askedBy(), rounding),
       );
       return signed(content, service.clock());
     },
@@ -68,26 +74,41 @@ export const soilTemperatureRoutes = (service: Service): Route[] => [
       problems: linkProblems,
     },
     handler(request, reply) {
-      const { rounding, query } = precisionOf(request);
       const { id } = request.params as { id: string };
-      return answerLink(service, request, reply, linkForm, { bed: id }, query, async (asking, read, known) =>
-        asJson(
-          signed(
-            credited(
-              await soilOf(soilQuestionOf(asking, read, known), service.work, request.askedBy(), rounding),
-              known.kept,
-            ),
-            known.now,
-          ),
-          request,
-        ),
-      );
+      return byLink(service, request, reply, linkForm, { bed: id });
     },
+  },
+  {
+    method: 'GET',
+    url: '/v1/soil-temperatures',
+    operation: {
+      id: 'soilTemperaturesByLink',
+      summary: 'The same question as a link, for a town, coordinates, or a stored place or bed',
+      query: [{ name: 'precision', schema: precisionSchema }, ...documented(freeForm.parameters)],
+      answer: { schema: soilAnswerSchema },
+      problems: [...linkProblems, ...localeProblems],
+    },
+    handler: (request, reply) => byLink(service, request, reply, freeForm, null),
   },
 ];
 
+function byLink(
+  service: Service,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  linked: typeof linkForm,
+  named: Linked | null,
+): Promise<FastifyReply> {
+  const { rounding, query } = precisionOf(request);
+  return answerLink(service, request, reply, linked, named, query, async (asking, read, known) => {
+    const question = soilQuestionOf(asking, read, known);
+    const content = await soilOf(question, known, service.work, request.askedBy(), rounding);
+    return asJson(signed(content, known.now), request);
+  });
+}
+
 /** Past years take seconds, anything else milliseconds. */
-async function soilOf(question: SoilQuestion, work: WorkerPool, by: AskedBy, rounding: Rounding) {
+async function soilOf(question: SoilQuestion, known: Known, work: WorkerPool, by: AskedBy, rounding: Rounding) {
   const answer = needsPast(question) ? await work.ask('soil', question, by) : soilTemperatures(question);
-  return serializeSoil(answer, question.site.zone, rounding);
+  return located(serializeSoil(answer, question.site.zone, rounding), question, known, rounding);
 }

@@ -14,12 +14,18 @@ import type { Unworded } from '../../negotiation/worded.js';
 import { asJson } from '../../negotiation/written.js';
 import { signed } from '../../openapi/model.js';
 import type { Route } from '../../openapi/route.js';
-import { bedProblems, bodyProblems, linkProblems } from '../../problems/common-problems.js';
-import { credited } from '../../question/credited.js';
-import { documented, fileParameters, linkParameters, windowParameters } from '../../question/csv-query.js';
+import { bedProblems, bodyProblems, linkProblems, localeProblems } from '../../problems/common-problems.js';
+import {
+  documented,
+  fileParameters,
+  freeLinkParameters,
+  linkParameters,
+  windowParameters,
+} from '../../question/csv-query.js';
 import { answerLink, answerPost, type EndpointDefinition, type Linked, type Service } from '../../question/endpoint.js';
 import { exampleWindowQuestion, exampleYearsCsv } from '../../question/examples.js';
 import { precisionOf } from '../../question/file-request.js';
+import { located } from '../../question/located.js';
 import { windowQuestionOf } from '../../question/question.js';
 import { serializeWindows } from './windows-serializer.js';
 
@@ -32,7 +38,14 @@ const bedForm: LinkForm = {
 };
 /** Of a place the bed is described. */
 const placeForm: LinkForm = { ...bedForm, parameters: linkParameters(windowParameters, { describesBed: true }) };
-const form: EndpointDefinition<WindowQuery> = { ...bedForm, body: windowBodySchema, parameters: windowParameters };
+const form: EndpointDefinition<WindowQuery> = {
+  ...bedForm,
+  body: windowBodySchema,
+  parameters: windowParameters,
+  usesTable: true,
+};
+/** Of a link that names its place itself. */
+const freeForm: LinkForm = { ...bedForm, parameters: freeLinkParameters(windowParameters) };
 
 /** When should I sow? */
 export const sowingWindowRoutes = (service: Service): Route[] => [
@@ -55,13 +68,30 @@ export const sowingWindowRoutes = (service: Service): Route[] => [
     },
     async handler(request): Promise<Unworded<WindowReply>> {
       const { rounding, query } = precisionOf(request);
-      const { found, dates, kept } = await answerPost(service, request, query, form, async (asking, read, known) => ({
-        found: await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy()),
-        dates: asking.dates,
-        kept: known.kept,
-      }));
-      return signed(credited(serializeWindows(found, rounding, dates), kept), service.clock());
+      const content = await answerPost(service, request, query, form, async (asking, read, known) => {
+        const question = windowQuestionOf(asking, read, known);
+        const found = await service.work.ask('windows', question, request.askedBy());
+        return located(serializeWindows(found, rounding, asking.dates), question, known, rounding);
+      });
+      return signed(content, service.clock());
     },
+  },
+  {
+    method: 'GET',
+    url: '/v1/sowing-windows',
+    operation: {
+      id: 'sowingWindowsByLink',
+      summary:
+        'The same question as a link, for a town, coordinates, or a stored place or bed, as JSON or as a picture',
+      query: [
+        { name: 'precision', schema: precisionSchema },
+        ...pictureParameters,
+        ...documented(freeForm.parameters, ['crop']),
+      ],
+      answer: { schema: windowAnswerSchema, picture: true },
+      problems: [...linkProblems, ...localeProblems],
+    },
+    handler: (request, reply) => byLink(service, request, reply, freeForm, null),
   },
   {
     method: 'GET',
@@ -105,13 +135,15 @@ function byLink(
   request: FastifyRequest,
   reply: FastifyReply,
   linkForm: LinkForm,
-  linked: Linked,
+  linked: Linked | null,
 ): Promise<FastifyReply> {
   const { rounding, query: rest } = precisionOf(request);
   const { options, query } = pictureOf(rest, request.reader);
   return answerLink(service, request, reply, linkForm, linked, query, async (asking, read, known) => {
-    const found = await service.work.ask('windows', windowQuestionOf(asking, read, known), request.askedBy());
+    const question = windowQuestionOf(asking, read, known);
+    const found = await service.work.ask('windows', question, request.askedBy());
     if (wantsPicture(request)) return asPicture(renderWindows(found, known, options, sayer(request.reader)));
-    return asJson(signed(credited(serializeWindows(found, rounding, asking.dates), known.kept), known.now), request);
+    const content = located(serializeWindows(found, rounding, asking.dates), question, known, rounding);
+    return asJson(signed(content, known.now), request);
   });
 }
