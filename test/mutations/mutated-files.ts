@@ -727,6 +727,8 @@ export const mutatedFiles: readonly MutatedFile[] = [
     file: 'src/garden/sowing/growing.ts',
     tests: ['test/unit/garden/growing.test.ts'],
     numbers: ['SEEDS_UNSAID'],
+  },
+  {
     file: 'src/localities/near.ts',
     tests: ['test/unit/localities/near.test.ts'],
     numbers: ['MIN_TIMES_THE_PEOPLE'],
