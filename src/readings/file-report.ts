@@ -3,7 +3,7 @@ import type { ColumnReport, DoubtfulValue, FileReport } from './report.js';
 import type { RowsRead } from './text/rows-read.js';
 import type { DateOrder } from './time/date-order.js';
 
-/** What was understood of a file, as it is told. */
+/** The report of what was understood of a file. */
 export function fileReport(
   read: RowsRead,
   order: DateOrder | null,

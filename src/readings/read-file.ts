@@ -12,14 +12,14 @@ import type { FileHints, FileRead } from './text/rows-read.js';
 export interface FileReader {
   /** @throws {RequestError} as soon as the file proves unreadable, or asks something that its first rows show. */
   push(bytes: Uint8Array): void;
-  /** What was read, after pauses in which a server can answer others. */
+  /** The result, after pauses in which a server can answer others. */
   finish(): Generator<void, FileRead>;
 }
 
-/** So much of a file is looked at before its layout is settled. */
+/** Part of a file that is read before its layout is settled. */
 const HEAD_CHARACTERS = 200_000;
 const HEAD_LINES = 1200;
-/** What a file is made of shows in its first bytes, which may come one by one. */
+/** Number of first bytes that show the encoding; they may come one by one. */
 const SNIFFED_BYTES = 4096;
 /** Rows further down may be shorter than the first by as much. */
 const SPARE_ROWS = 1.05;

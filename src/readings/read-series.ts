@@ -12,7 +12,7 @@ import { longestJoinedMs, usualStepMs } from './time/step.js';
 /** Colder or hotter than this no thermometer in soil or air has been [°C]. */
 const MIN_C = -60;
 const MAX_C = 75;
-/** Is this a temperature that soil or air can have [°C]? */
+/** True for a temperature that soil or air can have [°C]. */
 export const isTemperature = (tempC: number): boolean => tempC >= MIN_C && tempC <= MAX_C;
 /** No place's soil or air keeps a mean above this [°C]: such a series is in another unit. */
 const MAX_MEAN_C = 45;
@@ -29,7 +29,7 @@ export interface ReadSeries {
   readonly readings: Readings | null;
   /** Minimum, mean and maximum of each day that the series touches. */
   readonly days: readonly Day[];
-  /** What each day of a daily series rests on: codes of basics/series. */
+  /** Provenance of each day of a daily series: codes of basics/series. */
   readonly dayBasis: readonly number[];
   /** Half the 80 % range of each day's mean [K], where the sender said it; shorter than the days: none was said of the rest. */
   readonly dayPlusMinusK: readonly (number | null)[];

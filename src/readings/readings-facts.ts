@@ -28,7 +28,7 @@ export const lures = {
 } as const;
 export type Lure = keyof typeof lures;
 
-/** What a grower should heed of a series. */
+/** Warnings about a series. */
 export const seriesWarningFacts = {
   'two-values-at-once': { instants: 'count' },
   'unit-doubtful': { unit: UNITS, meanC: 'celsius', otherUnit: UNITS, otherMeanC: 'celsius' },
@@ -119,7 +119,7 @@ export const readingsRefusalFacts = {
   'not-understood.no-such-block.field': { blocks: 'text' },
 } as const satisfies FactKinds;
 
-/** What is asked about a file. `….send`: how the answer is sent. */
+/** Questions about a file. `….send`: the way to send the answer. */
 export const fileQuestionFacts = {
   'choose-unit.too-hot': { meanC: 'celsius' },
   'choose-unit.unsaid': { column: 'text' },

@@ -1,10 +1,10 @@
-/** What a thermometer wrote: instantaneous values in time order, one to an instant. All three arrays have one length. */
+/** Readings of a thermometer: instantaneous values in time order, one to an instant. All three arrays have one length. */
 export interface Readings {
   /** Milliseconds since 1970-01-01T00:00Z, rising. */
   readonly atMs: Float64Array;
   /** Very long files keep seven digits. */
   readonly valueC: Float64Array | Float32Array;
-  /** What each rests on: a code of basics/series. */
+  /** Provenance of each: a code of basics/series. */
   readonly basis: Uint8Array;
 }
 

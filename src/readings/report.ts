@@ -7,7 +7,7 @@ import { longestJoinedMs } from './time/step.js';
 const MAX_GAPS = 100;
 export const MAX_DROPPED = 100;
 
-/** What a column of a file looks like. Index 1 is the first. */
+/** Description of a column of a file. Index 1 is the first. */
 export interface ColumnReport {
   readonly index: number;
   readonly name: string;
@@ -27,7 +27,7 @@ export interface DroppedValue {
 /** A value that was kept though it hardly can be true, and why. */
 export type DoubtfulValue = DroppedValue;
 
-/** What was understood of a file's layout. */
+/** Report of a file's layout. */
 export interface FileReport {
   readonly delimiter: string;
   readonly decimalMark: '.' | ',';
@@ -53,7 +53,7 @@ export interface Gap {
   readonly hours: number;
 }
 
-/** What the service understood of a series: temperatures in °C, not yet rounded. */
+/** Report of a series: temperatures in °C, not yet rounded. */
 export interface SeriesReport extends Partial<FileReport> {
   readonly medium: ReadSeries['medium'];
   readonly probeDepthCm: number | null;

@@ -467,7 +467,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   },
   {
     file: 'src/garden/learning/correlation-kernel.ts',
-    tests: ['test/unit/garden/belief.test.ts', 'test/unit/garden/count-posterior.test.ts'],
+    tests: ['test/unit/garden/correlation-kernel.test.ts'],
     numbers: ['BEDS_SHARE', 'HALF_LIFE_DAYS', 'SEASONS_SHARE', 'OTHER_LOT'],
   },
   {

@@ -2,7 +2,7 @@ import { HOUR_MS } from '../../basics/calendar.js';
 import { interpolate } from '../../basics/numerics/interpolate.js';
 import type { Medium } from '../../basics/series.js';
 
-/** How far a working thermometer's readings go, and how fast they change. */
+/** Limits of a working thermometer's readings, and of their change. */
 export interface DoubtLimits {
   /** Colder and hotter than this is no reading [°C]. */
   readonly coldestC: number;

@@ -2,7 +2,7 @@ import type { DoubtTest, Judged } from './doubt-input.js';
 import type { DoubtLimits } from './doubt-limits.js';
 import type { VerdictBook } from './doubt-verdicts.js';
 
-/** What common one-wire probes answer after power-on, and what their readers write for no answer [°C]. From memory. */
+/** Answer of common one-wire probes after power-on, and their readers' value for no answer [°C]. From memory. */
 const POWER_ON_C = 85;
 const NO_ANSWER_C = -127;
 

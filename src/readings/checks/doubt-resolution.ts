@@ -6,7 +6,7 @@ const SAMPLE = 20_000;
 /** Share of the values that lie on the grid: means of two readings at one instant lie beside it. Chosen here. */
 const ON_GRID_SHARE = 0.98;
 
-/** How far from a count a value may lie, in counts: what is left of hundredths turned into the other unit. */
+/** Largest distance of a value from a count, in counts: the remainder of hundredths converted into the other unit. */
 const BESIDE = 0.01;
 
 /** Coarse grids, coarsest first: what 1 count is [K], and the counts of a temperature. */

@@ -1,7 +1,7 @@
 import type { Fact } from '../../basics/fact.js';
 import { rowFact } from '../readings-facts.js';
 
-/** What is found of a reading; `drop`: it is not used, otherwise it is used and told. */
+/** Verdicts on a reading; `drop`: it is not used, otherwise it is used and reported. */
 export interface ReadingVerdict {
   readonly drop: boolean;
   /** null: it is good. */
@@ -40,7 +40,7 @@ export type Doubt = keyof typeof kinds;
 
 /** Turns doubts into codes of one byte, and keeps the verdict that each stands for. */
 export interface VerdictBook {
-  /** By code; code 0 is a good reading. */
+  /** Verdicts by code; code 0 is a good reading. */
   readonly verdicts: ReadingVerdict[];
   /** The code of a doubt, and how much of it there is [K or days], rounded down to whole ones. */
   codeOf(doubt: Doubt, howMuch?: number): number;

@@ -9,7 +9,7 @@ export const WELL_AWAY_K = 3;
 /** Readings about a day apart stand at the same time of day and can be compared again [ms]. Chosen here. */
 const ABOUT_A_DAY_MS = [20 * HOUR_MS, 36 * HOUR_MS] as const;
 
-/** What soil does not do from one day to the next [K]: twice the published subsurface limit of 5 °C a day. */
+/** Impossible change of soil from one day to the next [K]: twice the published subsurface limit of 5 °C a day. */
 const SOIL_DAY_K = 10;
 
 /**

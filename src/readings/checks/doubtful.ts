@@ -18,7 +18,7 @@ export interface ReadingsToJudge extends Judged {
   readonly medium: Medium;
   /** [cm]; null: at the seed, some 1 to 2 cm down. Of no account for air. */
   readonly probeDepthCm: number | null;
-  /** What a 0 of the file means in °C: 0, -17.78 or -273.15. */
+  /** Meaning of a 0 of the file in °C: 0, -17.78 or -273.15. */
   readonly rawZeroC: number;
   /** Usual time between readings [ms]; null: not known. */
   readonly stepMs: number | null;

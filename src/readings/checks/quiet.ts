@@ -1,7 +1,7 @@
 import { HOUR_MS } from '../../basics/calendar.js';
 import type { Judged } from './doubt-input.js';
 
-/** What a record shows at a glance, so that tests that would find nothing there need not look. */
+/** Facts of a record that show which tests would find nothing, so that those are skipped. */
 export interface Quiet {
   /** Some value is no number. */
   hasNaN: boolean;

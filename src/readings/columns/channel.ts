@@ -6,7 +6,7 @@ import type { Meaning } from './columns.js';
 export interface Channel {
   /** From 0. */
   readonly column: number;
-  /** What the rows must be labelled; null: every row counts. */
+  /** Label of its rows; null: every row counts. */
   readonly label: string | null;
   readonly name: string;
   readonly meaning: Meaning;
@@ -17,7 +17,7 @@ export interface Channel {
   readonly max: number;
 }
 
-/** Where the temperatures stand. Days may have a minimum and a maximum beside a mean, each in a channel of its own. */
+/** Channels of the temperatures. Days may have a minimum and a maximum beside a mean, each in a channel of its own. */
 export interface ChannelPlan {
   readonly channels: readonly Channel[];
   /** Columns, from 0, whose cells together label a row; none in a file with one series to a column. */
@@ -25,7 +25,7 @@ export interface ChannelPlan {
   readonly all: readonly Channel[];
 }
 
-/** What the caller says of the series wanted. */
+/** The caller's hints about the wanted series. */
 export interface WantedChannel {
   readonly medium: Medium | null;
   readonly probeDepthCm: number | null;

@@ -12,7 +12,7 @@ import { type Column, legendOf, type Meaning, meaningOf, rangeOf } from './colum
 
 const SAME_DEPTH_CM = 0.5;
 const MAX_LABELS = 60;
-/** In no unit is a place colder or hotter: kelvin of summer, degrees Fahrenheit of winter. */
+/** Limits of a place's temperature in any unit: kelvin of summer, degrees Fahrenheit of winter. */
 const HOTTEST_ANY = 350;
 const COLDEST_ANY = -100;
 const LABEL_NAMES =
@@ -149,7 +149,7 @@ function channelsOf(
   );
 }
 
-/** Of the numbers in a long file, the column that holds the values. */
+/** The column of values among the numbers of a long file. */
 function valueColumns(numbers: readonly Column[]): readonly Column[] {
   const named = numbers.filter(({ name }) => VALUE_NAMES.test(name));
   if (named.length > 0) return named.slice(0, 1);
@@ -157,7 +157,7 @@ function valueColumns(numbers: readonly Column[]): readonly Column[] {
   return likely.length > 0 ? likely : numbers;
 }
 
-/** Of all numbers, those most likely to be temperatures: the ones that say so, else the ones that say nothing. */
+/** The numbers most likely to be temperatures: those whose names say so, else those whose names say nothing. */
 function likelyTemperatures(all: readonly Channel[], unit: TemperatureUnit | null): Channel[] {
   const free = all.filter((one) => one.meaning.lure === null && couldBeTemperature(one, unit));
   const saying = free.filter(({ meaning }) => meaning.saysTemperature || meaning.medium === 'soil');
@@ -191,7 +191,7 @@ function fits(meaning: Meaning, wanted: WantedChannel): boolean {
   );
 }
 
-/** What is named as asked for goes before what is not named at all. */
+/** Channels whose names match the request, else those whose names say nothing. */
 function nearestTo(channels: readonly Channel[], wanted: WantedChannel): readonly Channel[] {
   const ofMedium = channels.filter(({ meaning }) => wanted.medium !== null && meaning.medium === wanted.medium);
   const media = ofMedium.length > 0 ? ofMedium : channels;

@@ -27,13 +27,13 @@ export interface Column {
   readonly distinct: number;
 }
 
-/** What a name, a label and their units say of the numbers under them. */
+/** Meaning of a name, a label and their units for the numbers under them. */
 export interface Meaning {
   readonly unit: UnitSaid;
   readonly medium: Medium | null;
   readonly depthCm: number | null;
   readonly statistic: 'min' | 'max' | 'mean' | null;
-  /** What it is instead of a temperature at a seed; null where nothing says so. */
+  /** Other quantity than a temperature at a seed; null if nothing says so. */
   readonly lure: Lure | null;
   readonly saysTemperature: boolean;
 }
@@ -69,7 +69,7 @@ const saysTime = (name: string): boolean =>
   !/uptime|elapsed|millis|seconds/i.test(name) &&
   /time|zeit|hour|heure|hora|\bora\b|tijd|\btid|aika|godz|hod|hhmm|^h$|_hr/i.test(name);
 
-/** What the lines above a table say of a column: `TS5 = soil temperature at 5 cm`. */
+/** Legend of a column in the lines above a table: `TS5 = soil temperature at 5 cm`. */
 export function legendOf(name: string, preamble: readonly string[]): string {
   if (name.trim() === '') return '';
   for (const line of preamble) {
@@ -81,7 +81,7 @@ export function legendOf(name: string, preamble: readonly string[]): string {
   return '';
 }
 
-/** What a name, with the units under or beside it, means. */
+/** Meaning of a name with the units under or beside it. */
 export function meaningOf(name: string, units: string): Meaning {
   const ofName = unitSaid(name);
   const ofUnits = unitSaid(units);

@@ -2,7 +2,7 @@ import type { Medium } from '../../basics/series.js';
 import type { TemperatureUnit } from '../../basics/units.js';
 import type { Lure } from '../readings-facts.js';
 
-/** What a text says of the unit: the unit, and the tenth or whole degrees it counts in; `isTorn` where it says two. */
+/** Unit named in a text, and the tenth or whole degrees it counts in; `isTorn` if it names two. */
 export interface UnitSaid {
   readonly unit: TemperatureUnit | null;
   readonly scale: number;
@@ -31,7 +31,7 @@ const TENTHS =
   /(?:\b0[.,]1|\b1\/10|\btenths?(?:\s+of)?|\bzehntel|\bdixi[eè]mes?(?:\s+de)?|\btienden?|\bd[eé]cimas?(?:\s+de)?|\bdecimi(?:\s+di)?)\s*-?\s*(?:of\s+)?(?:an?\s+)?(?:\u00c2?[\u00b0\u00ba]|&#176;|&deg;|deg|grad|celsius|c\b)/i;
 
 /**
- * What a header, a units row or a line above the table says of the unit.
+ * Unit named in a header, a units row or a line above the table.
  *
  * @example unitSaid('Soil 5 cm [°F]') // => { unit: 'F', scale: 1, isTorn: false }
  */
@@ -46,7 +46,7 @@ const DEPTH =
   /(?<![\d.,])(\d{1,3}(?:[.,]\d+)?)(?:\s*|[_-])(cm|mm|inches|inch|in|m|")(?=$|[^a-z])|\bsoil_temp_(\d{1,3})(?=_|$)|\bV_TE(\d{3})\b/i;
 
 /**
- * How deep a column's name says the thermometer was [cm], or null. Inches are turned into centimetres.
+ * Depth of the thermometer in a column's name [cm], or null. Inches are converted.
  *
  * @example depthSaid('Soil temperature -2in') // => 5.08
  */
@@ -63,7 +63,7 @@ const SOIL =
 const AIR =
   /\bair|[_ ]air|luft|\baire\b|\baria\b|lucht|\bilma|powietrz|vzduch|leveg|\bar\b|outdoor|outside|au(?:ß|ss)en|ext[ée]rieur|esterno|exterior|buiten|\butomhus|\bute\b|screen|\b(?:1[.,][25]\d?|2(?:[.,]0+)?) ?m\b|dry.?bulb|ambient|shelter|\bt_?(?:min|max|avg|mean|m[ée]d)|\btmp[fc]?\b|\b(?:max|min|mean)(?:imum)? temp/i;
 
-/** Where a column's name says the thermometer was, or null. */
+/** Medium of the thermometer in a column's name, or null. */
 export function mediumSaid(name: string): Medium | null {
   const text = name.replaceAll('_', ' ');
   const isSoil = SOIL.test(text) || SOIL.test(name);
@@ -73,7 +73,7 @@ export function mediumSaid(name: string): Medium | null {
 
 const TEMPERATURE =
   /temp|tmp|therm|celsius|fahrenheit|kelvin|[°º\u2103\u2109]|l[aä]mp[oö]tila|teplota|h[oő]m[eé]rs|w[aä]rme|grad\b|degc|degf|\bdeg [cf]\b|\bt_?(?:min|max|avg|mean)|\bV_TE\d|\bt(?:air|soil)|温度|온도/i;
-/** Does a name speak of temperature? */
+/** True if a name mentions temperature. */
 export const saysTemperature = (name: string): boolean => TEMPERATURE.test(name);
 
 /** Columns that hold numbers like temperatures, and are none that a seed feels. */
@@ -114,7 +114,7 @@ const lures: readonly [Lure, RegExp][] = [
   ['gas', /co2|\bvoc|\bppm/i],
 ];
 
-/** What a column's name gives away that is no temperature at a seed, or null. */
+/** Quantity in a column's name that is no temperature at a seed, or null. */
 export const lureSaid = (name: string): Lure | null => {
   const text = name.replaceAll('_', ' ');
   return lures.find(([, pattern]) => pattern.test(text) || pattern.test(name))?.[0] ?? null;
@@ -197,7 +197,7 @@ const missing = new Set([
   'sensor error',
   '\\n',
 ]);
-/** Does a cell say in words that there is no value? */
+/** True if a cell says in words that there is no value. */
 export const saysMissing = (cell: string): boolean => missing.has(cell.trim().toLowerCase());
 
 /** Numbers that instruments and archives write for "no value"; none is a temperature of soil or air in °C. */

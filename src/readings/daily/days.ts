@@ -11,7 +11,7 @@ export interface Day {
   readonly min: number | null;
   readonly mean: number | null;
   readonly max: number | null;
-  /** How many readings it rests on. */
+  /** Number of readings behind it. */
   readonly readings: number;
   readonly complete: boolean;
 }

@@ -13,7 +13,7 @@ export interface ReadingUnit {
   readonly scale: number;
 }
 
-/** What the values of a file would be in one unit [°C]; null where none could be temperatures. */
+/** Values of a file in one unit [°C]; null if none could be temperatures. */
 export type InUnit = (
   unit: ReadingUnit,
 ) => Generator<void, { used: number; min: number; mean: number; max: number } | null>;
@@ -92,7 +92,7 @@ export function unitWarnings(hints: FileHints, { name, meaning }: Channel): Fact
   return [seriesWarning('unit-against-header', { column: name, headerUnit: said, unit: hints.unit })];
 }
 
-/** What the lines above the table say of the unit, where they speak of temperature or of units. */
+/** Unit named by the lines above the table that mention temperature or units. */
 function unitAbove({ table }: RowsRead): { unit: TemperatureUnit | null; scale: number } {
   const lines = table.preamble
     .filter((line) => /temp|unit|einheit|unit[ée]|unidad|deg|°|celsius|fahrenheit|kelvin|tenth/i.test(line))

@@ -29,7 +29,7 @@ import { type ReadingUnit, settleUnit, unitWarnings } from './settle-unit.js';
 
 const SLICE = 100_000;
 
-/** What is settled only when the whole file has been seen: the order of its dates, its clock, its unit, its faults. */
+/** Settles what only the whole file proves: the order of its dates, its clock, its unit, its faults. */
 export function* settle(read: RowsRead, hints: FileHints, placeZone: Zone | undefined): Generator<void, FileRead> {
   const order = yield* settleOrder(read, hints);
   const [main] = read.plan.channels as [Channel];

@@ -9,7 +9,7 @@ const UNIT_CELL =
 /** Cells that stand over a column of stamps in a row of units. */
 const STAMP_UNIT = /^[[(]?(?:ts|utc|gmt|lst|yyyy.*|dd.*|hh.*|date|time|datum|zeit|-+)[\])]?$/i;
 
-/** Does a row under the names hold units or kinds of mean rather than names or readings? */
+/** True if a row under the names holds units or kinds of mean rather than names or readings. */
 export function isUnitsRow(filled: readonly string[]): boolean {
   const others = filled.filter((cell) => !STAMP_UNIT.test(cell));
   const units = others.filter((cell) => UNIT_CELL.test(cell)).length;

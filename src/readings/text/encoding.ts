@@ -5,7 +5,7 @@ export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 
 /** Turns the bytes of a file into text as they come. */
 export interface TextReader {
-  /** What the file has proved to be so far. */
+  /** Encoding found so far. */
   encoding(): Encoding;
   /** ASCII is written as itself. */
   readonly hasAscii: boolean;
@@ -15,7 +15,7 @@ export interface TextReader {
 
 type Packed = (typeof readingsRefusalFacts)['not-csv.packed']['kind'][number];
 
-/** How files that are no text begin, and what they are. */
+/** First bytes of files that are no text, and their kinds. */
 const signatures: readonly (readonly [bytes: readonly number[], kind: Packed])[] = [
   [[0x50, 0x4b, 0x03, 0x04], 'zip'],
   [[0x1f, 0x8b], 'gzip'],
@@ -122,7 +122,7 @@ function joined(first: Uint8Array, second: Uint8Array): Uint8Array<ArrayBuffer> 
   return both;
 }
 
-/** How many bytes at the end begin a character that is not whole yet. */
+/** Number of bytes at the end that begin an incomplete character. */
 function openBytes(bytes: Uint8Array): number {
   for (let back = 1; back <= Math.min(3, bytes.length); back++) {
     const byte = bytes[bytes.length - back]!;

@@ -37,7 +37,7 @@ export function plainFirst(
   };
 }
 
-/** Where so many lines have ended, but not beyond `end`; the end of the bytes where none ends before it. */
+/** Offset after a number of lines, not beyond `end`; the end of the bytes if no line ends before it. */
 function afterLines(bytes: Uint8Array, from: number, end: number, lines: number): number {
   if (from >= end) return bytes.length;
   let at = from;

@@ -2,13 +2,13 @@ import { type KnownStamp, timeInBytes, viewOf } from '../time/stamp-in-bytes.js'
 import { numberInBytes } from './number-in-bytes.js';
 import type { RowStore } from './row-store.js';
 
-/** Where the cells stand that are wanted of a row. */
+/** Places of the wanted cells of a row. */
 export interface PlainLayout {
   readonly delimiter: string;
   readonly stampColumn: number;
   /** Columns of values, one for each store. */
   readonly valueColumns: readonly number[];
-  /** How many cells a row must have; null: any number that reaches the last wanted one. */
+  /** Number of cells of a row; null: any number that reaches the last wanted one. */
   readonly width: number | null;
 }
 
@@ -27,7 +27,7 @@ export interface PlainRows {
    * @param line The number of the line at `from`.
    */
   read(bytes: Uint8Array, from: number, end: number, line: number): number;
-  /** How many rows the last `read` took. */
+  /** Number of rows taken by the last `read`. */
   rows(): number;
   /** The cell of the value that was read last. */
   lastCell(): string;
@@ -37,10 +37,10 @@ const LF = 10;
 const CR = 13;
 const QUOTE = 34;
 const FIRST_BEYOND_ASCII = 0x80;
-/** What a column holds: the value for the store of this number, the stamp, or nothing that is wanted. */
+/** Use of a column: the value for the store of this number, the stamp, or none. */
 const STAMP = -1;
 const PASSED_OVER = -2;
-/** So many rows go into the stores at once. */
+/** Number of rows put into the stores at once. */
 const BATCH = 1024;
 /** To read a stamp from its text costs as much as to read so many rows: it must be good for as many. */
 const MIN_ROWS_ALIKE = 12;
@@ -49,15 +49,15 @@ const MIN_ROWS_ALIKE = 12;
 interface Batch {
   /** The delimiter's code. */
   readonly mark: number;
-  /** By column, up to the last that is wanted. */
+  /** Uses of the columns, up to the last wanted one. */
   readonly kinds: Int8Array;
-  /** How many cells a row must have; 0: any number. */
+  /** Number of cells of a row; 0: any number. */
   readonly width: number;
   readonly stamps: Float64Array;
-  /** By store. */
+  /** Values of each store. */
   readonly values: readonly Float64Array[];
   count: number;
-  /** Where the last row began. */
+  /** Offset of the last row. */
   lastRowAt: number;
 }
 
@@ -160,7 +160,7 @@ function readRow(
   }
 }
 
-/** Where the cell ends that begins here, or where it stops being plain. */
+/** Offset of the end of the cell that begins here, or of its first byte that is not plain. */
 function cellEnd(bytes: Uint8Array, from: number, mark: number): number {
   let i = from;
   for (; ; i++) {

@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { RequestError } from '../../basics/errors.js';
 import { readingsRefusal } from '../readings-facts.js';
 
-/** What stands between two cells; a blank means a run of blanks. */
+/** Character between two cells; a blank means a run of blanks. */
 export type Delimiter = ',' | ';' | '\t' | '|' | ' ';
 
 /** Takes a row, its line, the first of the file being 1, and how many cells it has. The row is used again for the next. */

@@ -12,7 +12,7 @@ import type { TimePlan } from '../time/time-plan.js';
 import type { RowStore } from './row-store.js';
 import type { Table } from './table.js';
 
-/** What the caller says of a file; null where nothing is said. */
+/** The caller's hints about a file; null for each not given. */
 export interface FileHints {
   readonly medium: Medium | null;
   readonly probeDepthCm: number | null;
@@ -25,7 +25,7 @@ export interface FileHints {
   readonly decimalMark: '.' | ',' | null;
 }
 
-/** Of a file nothing is said. */
+/** No hints. */
 export const noHints: FileHints = {
   medium: null,
   probeDepthCm: null,

@@ -8,14 +8,14 @@ import { readsAsNumber } from './cell-kinds.js';
 import { aligned, headerAbove, MOSTLY, trimmedWidth } from './header.js';
 import { type Delimiter, recordsIn } from './records.js';
 
-/** How a file is laid out, as far as its first lines tell. */
+/** Layout of a file, by its first lines. */
 export interface Table {
   readonly delimiter: Delimiter;
   /** The line that names the columns; null where none does. */
   readonly headerLine: number | null;
   /** The columns' names, '' where one has none; the lines of a header that has several are joined. */
   readonly names: readonly string[];
-  /** What stands under the names: units, kinds of mean. */
+  /** The cells under the names: units, kinds of mean. */
   readonly units: readonly string[];
   /** The lines above the header, and all that stands in a legend beside the rows. */
   readonly preamble: readonly string[];
@@ -32,7 +32,7 @@ const SAMPLE_ROWS = 1000;
 const CLEARLY_BETTER = 0.5;
 /** Stamps, values, and all rows of one width. */
 const BEST_SCORE = 7;
-/** So many cells show what a column holds. */
+/** Number of cells that show the kind of a column. */
 const TELLING_CELLS = 60;
 
 /**
@@ -126,7 +126,7 @@ function tableOfFixed(head: string, fixed: FixedForm): Table {
   };
 }
 
-/** Has a row the width and the numbers of readings, and digits where they have their stamps? */
+/** True if a row has the width and the numbers of readings, and digits in place of their stamps. */
 function isSpoiltRow(row: readonly string[], numbers: readonly number[], width: number): boolean {
   if (trimmedWidth(row) !== width || !/\d{2}/.test(row.find((cell) => !readsAsNumber(cell)) ?? '00')) return false;
   const read = numbers.filter((column) => readsAsNumber(row[column] ?? '')).length;
@@ -143,7 +143,7 @@ function usualWidth(rows: readonly (readonly string[])[]): number {
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
 }
 
-/** Of the cells that say anything, are most of this kind? */
+/** True if most of the cells with a value are of this kind. */
 function isMostly(cells: readonly string[], test: (cell: string) => boolean): boolean {
   const said = cells.filter((cell) => !saysMissing(cell));
   return said.length > 0 && said.filter(test).length >= MOSTLY * said.length;
@@ -193,7 +193,7 @@ function tornColumn(
   );
 }
 
-/** Does the second number begin anew whenever the first goes up, as tenths do, and end high whenever it goes down? */
+/** True if the second number begins anew whenever the first goes up, as tenths do, and ends high whenever it goes down. */
 function carriesOver(pairs: readonly (readonly [number, number])[]): boolean {
   let [carries, others] = [0, 0];
   for (let i = 1; i < pairs.length; i++) {

@@ -61,7 +61,7 @@ function beginBlock(soFar: RowsSoFar, line: number): void {
   soFar.title = null;
 }
 
-/** In a file of several series one below the other, the label tells which one a row is of. */
+/** The label tells the series of a row where several stand one below the other. */
 function takeLabelled(soFar: RowsSoFar, row: readonly string[], line: number, packed: number): void {
   const label = labelOf(row, soFar.layout.plan.labelColumns);
   const store = soFar.storeOfLabel.get(label);

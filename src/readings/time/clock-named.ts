@@ -1,6 +1,6 @@
 import { findZone, fixedZone, type Zone } from '../../basics/calendar.js';
 
-/** What a file says of its clock, apart from its stamps. */
+/** The clock that a file names, apart from its stamps. */
 export interface NamedClock {
   /** The zone or the offset that it names; null where it names none. */
   readonly zone: Zone | null;
@@ -17,7 +17,7 @@ const STANDARD =
 const SPEAKS_OF_TIME =
   /time|date|hour|tijd|\buur|zeit|datum|heure|hora|\bora\b|fecha|stamp|zone|\btid|aika|czas|[čc]as|clock|tz\b/i;
 
-/** What the names of the time columns say of the clock; where they say nothing, what the lines above the table say. */
+/** The clock named by the time columns, else by the lines above the table. */
 export function clockNamed(names: string, preamble: readonly string[]): NamedClock {
   const said = clockIn(names);
   if (said) return said;

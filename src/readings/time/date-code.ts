@@ -1,7 +1,7 @@
 import { FIRST_YEAR, LAST_YEAR } from '../../basics/calendar.js';
 import type { Scan } from './scan/scan.js';
 
-/** How the numbers of a scanned date are to be taken. */
+/** Order of the numbers of a scanned date. */
 export type DateStyle = 'year-first' | 'year-last' | 'year-unknown' | 'month-name' | 'compact' | 'ordinal';
 
 /** Two-digit years from here on are 19.., those below 20.. */
@@ -14,7 +14,7 @@ export const isLeapYear = (year: number): boolean => year % 4 === 0 && (year % 1
 export const fullYear = (year: number): number =>
   year >= 100 ? year : year >= CENTURY_TURN ? 1900 + year : 2000 + year;
 
-/** Where the year stands among three numbers just scanned; null where they are no date. */
+/** Place of the year among three scanned numbers; null if they are no date. */
 function styleOfNumbers({ digits1, digits2, digits3 }: Scan): DateStyle | null {
   if (digits2 > 2) return null;
   if (digits1 === 4) return digits3 <= 2 ? 'year-first' : null;

@@ -6,7 +6,7 @@ export const dateOrders = ['ymd', 'dmy', 'mdy', 'ydm'] as const;
 /** Which of year, month and day comes first, second, third. */
 export type DateOrder = (typeof dateOrders)[number];
 
-/** What settled the order. */
+/** Proof of the order. */
 export type OrderProof = 'form' | 'part-above-12' | 'monotone-time' | 'steady-step' | 'same-either-way';
 
 export interface OrderChoice {
@@ -84,7 +84,7 @@ function dayMsOf(code: number, order: DateOrder): number {
   return Date.UTC(year, month - 1, day);
 }
 
-/** How a column looks in one order. */
+/** Score of a column in one order. */
 interface Reading {
   readonly order: DateOrder;
   /** Rows that are no date. */
@@ -142,7 +142,7 @@ export function* decideDateOrder(packed: Float64Array, form: StampForm, count: n
 const against = ({ forward, backward }: Reading): number => Math.min(forward, backward);
 const faultsOf = (reading: Reading): number => reading.bad + against(reading) + reading.jumps;
 
-/** Is one order so much better than another that spoilt rows cannot have done it? */
+/** True if one order is so much better than another that spoilt rows cannot explain it. */
 function isProved(best: Reading, other: Reading): boolean {
   const [good, ill] = [faultsOf(best), faultsOf(other)];
   if (ill - good > FEW) return ill >= 3 * good;

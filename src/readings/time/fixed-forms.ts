@@ -12,7 +12,7 @@ export interface FixedForm {
   readonly isUtc: boolean;
   /** The column, from 0, that says of each row what it measures, where rows do that. */
   readonly labelColumn: number | null;
-  /** What the labels mean. */
+  /** Meaning of the labels. */
   readonly labels: readonly FixedLabel[];
   readonly probeDepthCm: number | null;
   /** Turns one line's cells into rows, where a line holds many. */

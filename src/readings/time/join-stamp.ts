@@ -12,7 +12,7 @@ export const parts = {
   minute: /^(?:minute|minutes|min|mi|mn)$/i,
 };
 
-/** How the cells of several columns become one stamp. */
+/** Joins the cells of several columns into one stamp. */
 export function joinOf(columns: readonly Column[], indices: readonly number[]): (row: readonly string[]) => string {
   const [a, b, c, d, e] = indices as [number, number?, number?, number?, number?];
   if (b === undefined) return (row) => row[a] ?? '';

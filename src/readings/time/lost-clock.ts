@@ -2,7 +2,7 @@ import { DAY_MS } from '../../basics/calendar.js';
 
 /** Readings further apart than this are of two times of the logger's life [ms]: half a year. */
 const APART_MS = 183 * DAY_MS;
-/** What a lost clock wrote is less than this share of the record. */
+/** Rows of a lost clock are less than this share of the record. */
 const MAX_SHARE = 0.3;
 /** Clocks that have lost the date begin again on New Year's Day, of 2000 as a rule. */
 const NEAR_NEW_YEAR_MS = 1.5 * DAY_MS;

@@ -19,7 +19,7 @@ export interface StampReader {
   read(text: string): number;
   /** Minutes ahead of UTC that the stamp read last carried, NaN if none. */
   offsetMinutes: number;
-  /** How the stamps like the one read last are written; null where not even those of its day are alike. */
+  /** Form of the stamps like the one read last; null if not even those of its day are alike. */
   likeLast(): StampPattern | null;
 }
 

@@ -3,10 +3,10 @@ import { type EpochKind, epochKinds, epochMs } from './epoch.js';
 import { type Layout, newScan, type Scan } from './scan/scan.js';
 import { scanStamp } from './scan/scan-stamp.js';
 
-/** How the stamps of a column are written. */
+/** Form of the stamps of a column. */
 export interface StampForm {
   readonly kind: 'calendar' | 'day-of-year' | 'clock' | EpochKind;
-  /** Where a calendar date has its year of four digits; `unknown` where all three numbers have two. */
+  /** Place of the four-digit year in a calendar date; `unknown` if all three numbers have two digits. */
   readonly year: 'first' | 'last' | 'unknown';
   readonly month: 'number' | 'name';
   /** `YYYYMMDD` and what follows, without separators. */
@@ -14,7 +14,7 @@ export interface StampForm {
   readonly hasTime: boolean;
   /** Times after a day of the year are hhmm without a separator: `45` is 00:45. */
   readonly isHhmm: boolean;
-  /** How many of the stamps carry an offset from UTC. A count since 1970 is in UTC by its nature. */
+  /** Share of the stamps with an offset from UTC. A count since 1970 is always in UTC. */
   readonly offset: 'none' | 'some' | 'all';
   /** A zone's name or letters behind the time, of which nothing is concluded. */
   readonly zoneWord: string | null;
@@ -46,7 +46,7 @@ interface Writing {
   readonly style: DateStyle | null;
 }
 
-/** Where two fit all cells, the earlier is taken: `2027050110` is an hour of 2027, not a second of 2034. */
+/** Forms in order of preference, as two may fit all cells: `2027050110` is an hour of 2027, not a second of 2034. */
 const writings: readonly Writing[] = [
   {
     form: { ...plain, isCompact: true },

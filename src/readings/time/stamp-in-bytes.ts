@@ -2,11 +2,11 @@ import type { StampPattern } from './same-day.js';
 
 /** A stamp that others are like: they differ from it in the digits of hour, minute and second alone. */
 export interface KnownStamp {
-  /** How many bytes such a stamp has. */
+  /** Length of such a stamp [bytes]. */
   readonly length: number;
   /** All its bytes, four in one; the last four may overlap those before. The digits of the time are left out. */
   readonly words: Int32Array;
-  /** Where words are compared: bits of the digits are 0. */
+  /** Mask for comparing words: bits of the digits are 0. */
   readonly masks: Int32Array;
   readonly hourAt: number;
   readonly hourDigits: 1 | 2;
@@ -16,7 +16,7 @@ export interface KnownStamp {
   /** Hours beyond noon are written as those before it where the stamp names the half of the day. */
   readonly leastHour: number;
   readonly mostHour: number;
-  /** What a stamp of its hour 0 comes to [ms]. */
+  /** Time of a stamp of its hour 0 [ms]. */
   readonly baseMs: number;
 }
 

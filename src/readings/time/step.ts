@@ -6,7 +6,7 @@ const ALWAYS_JOINED_MS = 3 * HOUR_MS;
 /** Readings further apart than this are never joined by a straight line, however rare they usually are [ms]. */
 const NEVER_JOINED_MS = 36 * HOUR_MS;
 
-/** So many steps, evenly spread, stand for all. */
+/** Number of evenly spread steps that represent all. */
 const MAX_STEPS = 20_000;
 
 /** The usual time between readings: the median step [ms]; null with fewer than two readings. */

@@ -1,5 +1,5 @@
 const SLICE = 100_000;
-/** Of more rows at one instant than this the first are enough: that clock stood still. */
+/** Maximum rows used at one instant: with more the clock stood still. */
 const MAX_ALIKE = 1000;
 
 /** Rows in time order, each instant once. */
@@ -8,7 +8,7 @@ export interface Ordered {
   /** The row, in file order, that a reading came from. */
   readonly rowOf: (reading: number) => number;
   readonly repeated: number;
-  /** How many instants came with different values: the mean of those stands, however often each came. */
+  /** Number of instants with different values; their mean is used, however often each came. */
   readonly conflicts: number;
 }
 
@@ -115,7 +115,7 @@ function* orderOf(atMs: Float64Array, count: number): Generator<void, { order: U
   return { order, length };
 }
 
-/** What stands at order[i] moves to i, in place: each circle of moves is gone round once. */
+/** Moves order[i] to i in place, following each cycle of moves once. */
 function* rearrange(atMs: Float64Array, values: Float64Array | Float32Array, order: Uint32Array): Generator<void> {
   const done = new Uint8Array(order.length);
   for (let start = 0; start < order.length; start++) {

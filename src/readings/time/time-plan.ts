@@ -10,7 +10,7 @@ import { joinOf, parts } from './join-stamp.js';
 import { calledOf, noStamps } from './no-stamps.js';
 import { type StampForm, stampFormOf } from './stamp-form.js';
 
-/** Where a file says when: the columns that together hold the stamp, and what they say of their clock. */
+/** Time of a row: the columns that together hold the stamp, and the clock that they name. */
 export interface TimePlan {
   /** From 0, in the order in which they are joined. */
   readonly columns: readonly number[];

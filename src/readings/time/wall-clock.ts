@@ -5,7 +5,7 @@ import { type ClockSpan, spansOf, standardOffsetMs, yearOf } from './clock-spans
 const SLICE = 100_000;
 const STEPS_LOOKED_AT = 10_000;
 
-/** What came of turning wall clocks into instants. */
+/** Result of converting wall clocks into instants. */
 export interface WallClockResult {
   /** Rows that stand in an hour which the clocks skipped; left NaN. */
   readonly missing: readonly number[];

@@ -90,7 +90,7 @@ function takeSign(scan: Scan, text: string, at: number, code: number): number {
   return at + 1;
 }
 
-/** Is everything there that the layout asks for? */
+/** True if all parts of the layout are there. */
 function isWhole(scan: Scan, layout: Layout): boolean {
   if (scan.dates !== layout.dateNumbers || (layout.hasMonthName && scan.month === 0)) return false;
   // In front of a date "am" is German for "on"; in front of a time alone it is the half of the day.
