@@ -17,6 +17,9 @@ const CHECK = '/v1/readings/check';
 const get = (url: string, headers: Record<string, string> = {}): InjectOptions => ({ method: 'GET', url, headers });
 const json = (payload: object, url = FORECASTS): InjectOptions => ({ method: 'POST', url, payload });
 const lettuce = (overrides: Record<string, unknown>): InjectOptions => json(lettuceQuestion(overrides));
+/** A question at a place that does not say where it is. */
+const nowhere = (overrides: Record<string, unknown>): InjectOptions =>
+  json({ ...lettuceQuestion(overrides), temperatures: [], where: { place: { timeZone: 'Etc/GMT+2' } } });
 const without = (field: string): InjectOptions => json({ ...lettuceQuestion(), [field]: undefined });
 const text = (payload: string, type = 'application/json', url = FORECASTS): InjectOptions => ({
   method: 'POST',
@@ -171,7 +174,7 @@ const badRequests: readonly BadRequest[] = [
   // Fields missing.
   unusable('no crop', without('crop'), 'crop is missing; it must be the id of a crop of GET /v1/crops', '#/crop'),
   unusable('no sowing', without('sowing'), 'sowing is missing', '#/sowing'),
-  unusable('no temperatures', without('temperatures'), 'temperatures must have at least one series', '#/temperatures'),
+  unusable('no temperatures', nowhere({}), 'temperatures must have at least one series', '#/temperatures'),
   unusable('no date of sowing', lettuce({ sowing: { seeds: 200 } }), 'sowing.date is missing', '#/sowing/date'),
   unusable(
     'neither soil nor air',
@@ -495,7 +498,7 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // The temperatures.
-  unusable('no series', lettuce({ temperatures: [] }), 'temperatures must have at least one series', '#/temperatures'),
+  unusable('no series', nowhere({ temperatures: [] }), 'temperatures must have at least one series', '#/temperatures'),
   unusable(
     '21 series',
     lettuce({ temperatures: new Array(21).fill(mildMay) }),
@@ -714,7 +717,7 @@ const badRequests: readonly BadRequest[] = [
   unusable(
     'a hope for what comes after',
     lettuce({ beyond: 'hope' }),
-    'must be one of past-years, seasonal-drift, repeat-last-week, refuse',
+    'must be one of past-years, climate-table, seasonal-drift, repeat-last-week, refuse',
     '#/beyond',
   ),
   refused(
@@ -743,7 +746,13 @@ const badRequests: readonly BadRequest[] = [
   ),
 
   // The address, the headers, the query.
-  refused(405, 'method-not-allowed', 'a question that is got', get(FORECASTS), '/v1/forecasts takes POST, not GET'),
+  refused(
+    405,
+    'method-not-allowed',
+    'a question that is got',
+    get('/v1/seeds-needed'),
+    '/v1/seeds-needed takes POST, not GET',
+  ),
   refused(
     405,
     'method-not-allowed',
@@ -1139,12 +1148,12 @@ describe('the table of bad requests', () => {
       'unknown-lot': 'of seed: lots.test.ts',
       'unknown-locality': 'of towns: test/unit/localities/near.test.ts',
       'too-many-seeds': 'of seed: lots.test.ts',
+      'no-climate-near': 'of a place: locale.test.ts',
       'unknown-preset': 'of a place: sources.test.ts',
       'contact-needed': 'of a place: sources.test.ts',
       'private-address': 'of a place: sources.test.ts',
       'no-source': 'of a place: sources.test.ts',
       'too-soon': 'of a place: sources.test.ts',
-      'no-climate-near': 'test/unit/answers/climate/table-climate.test.ts',
       'choose-locality': 'of towns: test/unit/localities/near.test.ts',
       internal: 'a fault of ours: nothing that a caller sends may bring it about',
     };
@@ -1217,7 +1226,7 @@ describe('a problem with choices', () => {
 
 describe('a problem over HTTP', () => {
   it('names the methods that an address does take', async () => {
-    const response = await app.inject(get(FORECASTS));
+    const response = await app.inject(get('/v1/seeds-needed'));
     expect(response.headers.allow).toBe('POST');
   });
 

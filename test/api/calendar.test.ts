@@ -13,7 +13,7 @@ import { calendarFaults } from '../unit/garden/calendar-faults.js';
 import { eventsIn, propertiesOf } from '../unit/garden/read-calendar.js';
 import { forecastOf, growing, on, plannedOf, planOf, seasonOf, spellOf } from '../unit/garden/seasons.js';
 import { expectProblem, refused } from './bad-request.js';
-import { askerOf, keepQuillmere, NOW, startApp } from './helper.js';
+import { askerOf, keepQuillmere, localities, NOW, startApp } from './helper.js';
 
 const key = { authorization: 'Bearer s3cret' };
 
@@ -77,7 +77,7 @@ describe("a bed's calendar", () => {
     const store = { bedOfCalendar: async (_: string, token: string) => void asked.push(token) } as unknown as Store;
     const bare = Fastify();
     for (const { method, url: at, handler } of calendarRoutes(
-      { store, clock: () => new Date(NOW), answers: answerCache() },
+      { store, clock: () => new Date(NOW), answers: answerCache(), localities },
       async () => undefined,
     )) {
       bare.route({ method, url: at, handler });
@@ -210,7 +210,7 @@ describe('a subscribed calendar', () => {
       },
     });
     for (const { method, url, handler } of calendarRoutes(
-      { store, clock: () => new Date(now), answers: answerCache() },
+      { store, clock: () => new Date(now), answers: answerCache(), localities },
       find,
     )) {
       app.route({ method, url, handler });

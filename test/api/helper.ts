@@ -181,6 +181,10 @@ export const keptIds = {
 export const linkQueries: Readonly<Record<string, string>> = {
   deleteBed: '?with=sowings',
   thisWeek: '?bed=north&crop=lettuce,radish',
+  forecastByLink: '?bed=north&crop=lettuce&sowing=2027-08-04',
+  soilTemperaturesByLink: '?bed=north&from=2027-05-03&to=2027-05-03',
+  sowingWindowsByLink: '?bed=north&crop=lettuce&from=2027-05-04&to=2027-06-30',
+  frostDatesByLink: '?near=Ithaca,%20New%20York,%20US',
   // Not the token, which is nobody's to know beforehand.
   bedCalendar: '?token=quillmere',
   listLocalities: '?q=Ithaca',

@@ -109,6 +109,11 @@ describe('what is recorded', () => {
     const elsewhere = new Map([
       ['deleteSession', 'a session has a random id: test/api/sessions.test.ts'],
       ['listLocalities', 'it rests on no garden: test/api/localities.test.ts'],
+      ['sowingWindowsByLink', 'it rests on no garden: test/api/locale.test.ts'],
+      ['forecastByLink', 'it rests on no garden: test/api/locale.test.ts'],
+      ['soilTemperaturesByLink', 'it rests on no garden: test/api/locale.test.ts'],
+      ['frostDatesByLink', 'it rests on no garden: test/api/locale.test.ts'],
+      ['thisWeek', 'it rests on the windows: test/api/this-week.test.ts'],
       ['listMessages', 'it holds words alone: test/unit/words/catalogue.test.ts'],
       ['refreshAir', 'it asks a publisher: test/api/sources.test.ts'],
       ['listSourcePresets', 'it holds words alone: test/api/sources.test.ts'],
@@ -142,9 +147,9 @@ describe('what is recorded', () => {
       'private-address': 'of a source: test/api/sources.test.ts',
       'no-source': 'of a source: test/api/sources.test.ts',
       'too-soon': 'of a source: test/api/sources.test.ts',
-      'no-climate-near': 'no question rests on the climate table yet',
-      'choose-locality': 'no question names a town yet',
-      'unknown-locality': 'no question names a town yet',
+      'no-climate-near': 'of a place without years: test/api/locale.test.ts',
+      'choose-locality': 'of a town: test/api/locale.test.ts',
+      'unknown-locality': 'of a town: test/api/locale.test.ts',
     };
     const codes = Object.values(recorded).map(({ body }) => (body as { code?: string } | undefined)?.code);
     const expected = errorCodes.filter((code) => !Object.hasOwn(elsewhere, code));

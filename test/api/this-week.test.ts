@@ -116,7 +116,7 @@ describe('the week of a bed', () => {
 
 describe('what cannot be answered', () => {
   test.each([
-    ['', 422, 'bed'],
+    ['', 422, 'near'],
     ['bed=inland&place=inland', 422, 'bed'],
     ['bed=inland&crop=', 422, 'crop'],
     ['bed=inland&crop=dragonfruit', 422, undefined],

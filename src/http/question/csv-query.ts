@@ -156,8 +156,9 @@ export const localeParameters: Parameters = {
 
 /** Parameters of a question by link that names its place itself: short names beside the full ones. */
 export const freeLinkParameters = (parameters: Parameters): Parameters => ({
-  ...parameters,
+  // Short names first, as faults are told by the first name of a field.
   ...Object.fromEntries(Object.entries(SHORT).map(([name, full]) => [name, whereParameters[full]!])),
+  ...parameters,
 });
 
 /** Parameters of a file's place if nothing is forecast. */
