@@ -815,7 +815,7 @@ export const de = {
   indoors:
     'Schalen gelten als so warm wie der Raum, {roomC}; Pflanzen sind {weeksInTrays, plural, one {# Woche} other {# Wochen}} nach dem Aufgehen so weit, werden {hardeningDays, plural, one {# Tag} other {# Tage}} abgehärtet und kommen hinaus, wenn die Nächte es erlauben (übliche Praxis, ohne Quelle).',
   'weather-of-growth':
-    '{crop}: Was das Wetter nach dem Aufgehen bewirkt, bleibt bis auf Frost und kurze Tage außer Acht. Hitze lässt manche Kultur schießen, andere leiden unter Trockenheit und Schädlingen.',
+    '{crop}: {isJudged, select, yes {Wann geerntet wird, folgt aus Frost, Wärme und Tageslänge; Trockenheit, Schädlinge und die Sorte bleiben außer Acht.} other {Was das Wetter nach dem Aufgehen bewirkt, bleibt bis auf Frost und kurze Tage außer Acht. Hitze lässt manche Kultur schießen, andere leiden unter Trockenheit und Schädlingen.}}',
   'event.sow': '{crop} säen{where, select, indoors { (im Haus)} other {}}',
   'event.sow.detail':
     '{seeds, select, none {Säen} other {{seeds, plural, one {# Samen säen} other {# Samen säen}}}}: {where, select, indoors {im Haus, für {bed}} other {{bed}}}{time, select, none {, wie geplant} other {, um {time} Uhr}}. Bei gebeiztem Saatgut Handschuhe tragen und das Etikett beachten.',
@@ -1193,4 +1193,9 @@ export const de = {
     'Ein Termin ist in einem Jahr gut, wenn {sharePercent, plural, one {# %} other {# %}} dessen, was das Saatgut geben kann, nach {standDays, plural, one {# Tag} other {# Tagen}} aufgegangen sind, die Hälfte davon nach {halfDays, plural, one {# Tag} other {# Tagen}}, {ifHeldPercent, plural, one {# %} other {# %}} auch ohne zu lang aufgehaltenen Samen, und geerntet wird, ehe Frost, Hitze oder kurze Tage die Kultur beenden{years, plural, =0 { (in einem üblichen Jahr)} one {} other {}}. Das Wachstum und die Zeit, ab der sich der Boden bearbeiten lässt, folgen allein aus den Temperaturen: Wasser, Licht, Schädlinge und die Sorte ändern sie.',
   'harvest-not-judged':
     'Termine werden nur nach dem Aufgehen beurteilt: {why, select, crop {Von der Ernte der Kultur ist nichts bekannt} indoors {Was im Haus wächst, wird nicht beurteilt} other {Lufttemperaturen oder die Breite sind nicht bekannt}}.',
+  // garden/plan: Termine, beurteilt wie in Saatfenstern.
+  'harvest-in-years':
+    'Wann eine Saat reif ist, folgt wie bei den Saatfenstern aus der Wärme jedes vergangenen Jahres, für mittlere Sorten. Geerntet wird sie von da an {pickDays, plural, one {# Tag} other {# Tage}} lang, oder bis zum Frost; das ist die Ernte von {weeks, plural, one {einer Woche} other {# Wochen}} (übliche Praxis, ohne Quelle).',
+  'dates-graded':
+    'Gesät wird an Terminen, die die Saatfenster für dieses Beet gut oder zweitbeste nennen. Wo das nicht so ist, nennt der Plan den Schatten oder die Schale, auf die es ankommt.',
 } as const satisfies Catalogue;

@@ -789,7 +789,7 @@ export const en = {
   indoors:
     'Trays are taken to be as warm as the room, {roomC}; plants are fit {weeksInTrays, plural, one {# week} other {# weeks}} after coming up, harden off for {hardeningDays, plural, one {# day} other {# days}}, and go out when nights bear them (common practice, no source).',
   'weather-of-growth':
-    'What weather does to {crop} after it is up is left out but for frost and short days: heat makes some crops bolt, drought and pests take others.',
+    '{isJudged, select, yes {Frost, warmth and the length of the days decide when {crop} is ready; drought, pests and the kind sown are left out.} other {What weather does to {crop} after it is up is left out but for frost and short days: heat makes some crops bolt, drought and pests take others.}}',
   'event.sow': 'Sow {crop}{where, select, indoors { indoors} other {}}',
   'event.sow.detail':
     '{seeds, select, none {Sow} other {Sow {seeds, plural, one {# seed} other {# seeds}}}} {where, select, indoors {indoors, for {bed}} other {in {bed}}}{time, select, none {, as planned} other {, at {time}}}. Seed that is treated: wear gloves and follow its label.',
@@ -1154,4 +1154,9 @@ export const en = {
     'A date is good in a year if {sharePercent, plural, one {# %} other {# %}} of what the lot can give is up within {standDays, plural, one {# day} other {# days}}, half of it within {halfDays, plural, one {# day} other {# days}}, {ifHeldPercent, plural, one {# %} other {# %}} even without seed held too long, and a harvest is had before frost, heat or short days end the crop{years, plural, =0 { in a usual year} one {} other {}}. Growth, and when ground can be worked, are reckoned from temperatures alone: water, light, pests and the kind sown change them.',
   'harvest-not-judged':
     'Dates are judged by coming up alone: {why, select, crop {nothing is known of the crop’s harvest} indoors {what grows indoors is not judged} other {no air temperatures are known, or no latitude}}.',
+  // garden/plan: dates graded as sowing windows grade them.
+  'harvest-in-years':
+    'When a sowing is ready is reckoned from the warmth of each past year, as sowing windows reckon it, for middling kinds. It is picked for {pickDays, plural, one {# day} other {# days}} from then on, or until frost, and is the harvest of {weeks, plural, one {one week} other {# weeks}} (common practice, no source).',
+  'dates-graded':
+    'Sowings stand on dates that sowing windows call good or fair in this bed. Where one does not, the plan names the shade or the tray that it rests on.',
 } as const satisfies Catalogue;

@@ -615,7 +615,7 @@ export const pageDe = {
   'page.growing.harvest': 'Ernte',
   'page.growing.harvest.what': 'Von wann die frühesten Sorten reif sein können bis wann die späten es sind.',
   'page.growing.harvest.from':
-    'Veröffentlichte Tage bis zur Reife, vom Aufgehen an gezählt.{slowed, select, yes { Kurze Tage verzögern sie.} other {}}',
+    'Die Wärme vergangener Jahre vom Aufgehen an; veröffentlichte Tage, wenn keine Luft bekannt ist.{slowed, select, yes { Es dauert länger als die veröffentlichten Tage.} other {}}',
   'page.growing.harvest.sure': 'Ein Anhalt. Sorte, Wetter und Boden verschieben ihn um Wochen.',
   'page.growing.half-up': 'Hälfte auf',
   'page.growing.not-before': 'nicht vor dem {date}',
@@ -680,7 +680,8 @@ export const pageDe = {
   'page.plan.half.sure': 'Beete können länger brauchen als ein Labor; dann ist alles um so viel später reif.',
   'page.plan.pick': 'Ernten',
   'page.plan.pick.what': 'Von wann bis wann geerntet wird.',
-  'page.plan.pick.from': 'Veröffentlichte Tage bis zur Reife, verzögert, wo die Tage kurz sind.',
+  'page.plan.pick.from':
+    'Die Wärme vergangener Jahre an diesem Ort; veröffentlichte Tage, verzögert bei kurzen Tagen, wenn keine Luft bekannt ist.',
   'page.plan.pick.sure': 'Ein Anhalt. Sorte, Wetter und Boden verschieben ihn um Wochen.',
   'page.plan.reached': 'Erreicht',
   'page.plan.reached.what': 'In wie vielen von hundert vergangenen Jahren seine Wochen ihre Ernte gehabt hätten.',

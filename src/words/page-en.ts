@@ -600,7 +600,7 @@ export const pageEn = {
   'page.growing.harvest': 'Harvest',
   'page.growing.harvest.what': 'From when the earliest kinds may be ready to when late ones are.',
   'page.growing.harvest.from':
-    'Published days to maturity, counted from coming up.{slowed, select, yes { Short days slow it.} other {}}',
+    'The warmth of past years from coming up on; published days where no air is known.{slowed, select, yes { It takes longer than the published days.} other {}}',
   'page.growing.harvest.sure': 'A guide. Kind, weather and soil move it by weeks.',
   'page.growing.half-up': 'Half up',
   'page.growing.not-before': 'not before {date}',
@@ -664,7 +664,8 @@ export const pageEn = {
   'page.plan.half.sure': 'Beds may take longer than a laboratory, and then all is ready so much later.',
   'page.plan.pick': 'Pick',
   'page.plan.pick.what': 'From when to when it is the harvest.',
-  'page.plan.pick.from': 'Published days to maturity, slowed where days are short.',
+  'page.plan.pick.from':
+    'The warmth of past years of this place; published days, slowed where days are short, if no air is known.',
   'page.plan.pick.sure': 'A guide. Kind, weather and soil move it by weeks.',
   'page.plan.reached': 'Reached',
   'page.plan.reached.what': 'In how many of a hundred past years its weeks would have had their harvest.',

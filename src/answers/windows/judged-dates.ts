@@ -114,7 +114,8 @@ export function judgedDates(question: WindowQuestion, findPast: FindPast, should
   };
 }
 
-function gradeOfDates(runs: readonly GradedRun[], nDates: number): Grade[] {
+/** The grade of each date, from runs in which every date is. */
+export function gradeOfDates(runs: readonly GradedRun[], nDates: number): Grade[] {
   const of = new Array<Grade>(nDates).fill('poor');
   for (const { from, to, grade } of runs) of.fill(grade, from, to + 1);
   return of;

@@ -1,7 +1,8 @@
 import { cropInFacts } from '../../germination/custom-crop.js';
-import { minimaOf } from '../bed/bed-inputs.js';
+import { keptDaysOutdoors, minimaOf } from '../bed/bed-inputs.js';
 import { frostEnd } from './frost-end.js';
 import { type GrownPlant, type Harvest, harvestOf } from './harvest.js';
+import { harvestInYears } from './harvest-in-years.js';
 import type { KnownSowing } from './known-sowing.js';
 import type { SowingWarning } from './sowing-facts.js';
 
@@ -11,8 +12,18 @@ export interface MaturityDates {
   readonly why?: SowingWarning;
 }
 
-/** When a sowing may be ready, as far as frost lets it; or why frost takes it before. */
+/**
+ * When a sowing may be ready, as far as frost lets it, or why frost takes it before: by the air of past years with the rules of sowing
+ * windows; by published days where too little is known of them, or of the crop.
+ */
 export function maturityIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: GrownPlant) => MaturityDates {
+  const { latitude } = kept.site;
+  const air = crop.growth?.harvest && latitude !== null ? keptDaysOutdoors(kept) : null;
+  const byDays = byPublishedDays(crop, kept);
+  return (from) => (air && harvestInYears(crop, from, air, latitude!)) ?? byDays(from);
+}
+
+function byPublishedDays(crop: KnownSowing['crop'], kept: KnownSowing['kept']): (from: GrownPlant) => MaturityDates {
   const { latitude } = kept.site;
   const endAfter = frostEnd(minimaOf(kept), crop.frost, latitude);
   return (from) => {

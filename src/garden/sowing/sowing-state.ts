@@ -51,7 +51,7 @@ export async function sowingState(known: KnownSowing, ask: WorkPort): Promise<So
   };
   const judgement = evidence && judgementOf(evidence);
   const ripe = maturityIn(known);
-  const season = sowing.method === 'direct' ? await seasonAhead({ known, crop, ripe }, ask) : null;
+  const season = sowing.method === 'direct' ? await seasonAhead({ known, crop }, ask) : null;
   const own: MaturityDates = up ? ripe({ half: up, plantedOut: indoors?.plantOut ?? null }) : { harvest: null };
   const expected = growing && expectedOf(growing.forecast, today);
   const observed = evidence && observedOf(evidence);
