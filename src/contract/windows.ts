@@ -138,7 +138,7 @@ export const windowAnswerSchema = z.strictObject({
   instead: z
     .array(
       z.strictObject({
-        action: z.enum(['wait', 'start-indoors']),
+        action: z.enum(['keep-wet', 'shade', 'cover', 'wait', 'start-indoors']),
         grade: gradeSchema,
         from: dateOutSchema,
         to: dateOutSchema,
@@ -146,7 +146,7 @@ export const windowAnswerSchema = z.strictObject({
         params: paramsSchema.optional(),
       }),
     )
-    .describe('What would make a date good, where the first one asked is not.'),
+    .describe('What would make a date good, where the first one asked is not: what is done to the bed first, then waiting, or trays. Helps for the bed are told where no date asked is good: ask of the weeks in question.'),
   dates: z
     .array(
       z.strictObject({

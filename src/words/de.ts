@@ -1198,4 +1198,11 @@ export const de = {
     'Wann eine Saat reif ist, folgt wie bei den Saatfenstern aus der Wärme jedes vergangenen Jahres, für mittlere Sorten. Geerntet wird sie von da an {pickDays, plural, one {# Tag} other {# Tage}} lang, oder bis zum Frost; das ist die Ernte von {weeks, plural, one {einer Woche} other {# Wochen}} (übliche Praxis, ohne Quelle).',
   'dates-graded':
     'Gesät wird an Terminen, die die Saatfenster für dieses Beet gut oder zweitbeste nennen. Wo das nicht so ist, nennt der Plan den Schatten oder die Schale, auf die es ankommt.',
+  // answers/windows: was am Beet zu tun wäre.
+  'instead.keep-wet':
+    'Das Saatbeet bis zum Aufgehen {moisture, select, moist {feucht} other {nass}} halten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweitbeste Zeit}}. Oft und sparsam gießen, wo es erlaubt ist. Errechnet, nicht in einem Saatbeet gemessen.',
+  'instead.shade':
+    'Die Reihe bis zum Aufgehen halb beschatten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweitbeste Zeit}}. Errechnet, nicht in einem Saatbeet gemessen.',
+  'instead.cover':
+    'Zwei Wochen vorher schwarze Folie auslegen und durch Löcher darin säen: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweitbeste Zeit}}. Errechnet, nicht in einem Saatbeet gemessen; gegen Frost hilft es nicht.',
 } as const satisfies Catalogue;

@@ -1159,4 +1159,11 @@ export const en = {
     'When a sowing is ready is reckoned from the warmth of each past year, as sowing windows reckon it, for middling kinds. It is picked for {pickDays, plural, one {# day} other {# days}} from then on, or until frost, and is the harvest of {weeks, plural, one {one week} other {# weeks}} (common practice, no source).',
   'dates-graded':
     'Sowings stand on dates that sowing windows call good or fair in this bed. Where one does not, the plan names the shade or the tray that it rests on.',
+  // answers/windows: what can be done to the bed.
+  'instead.keep-wet':
+    'Keep the seedbed {moisture, select, moist {moist} other {wet}} until the row is up: then {from} to {to} is {grade, select, good {good to sow} other {second best}}. Water lightly and often, where watering is not restricted. Worked out, not measured in a seedbed.',
+  'instead.shade':
+    'Shade the row by half until it is up: then {from} to {to} is {grade, select, good {good to sow} other {second best}}. Worked out, not measured in a seedbed.',
+  'instead.cover':
+    'Lay black film two weeks before, and sow through holes in it: then {from} to {to} is {grade, select, good {good to sow} other {second best}}. Worked out, not measured in a seedbed; it is no help against frost.',
 } as const satisfies Catalogue;

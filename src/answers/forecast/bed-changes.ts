@@ -5,7 +5,7 @@ import { bedChangedK } from './bed-changed.js';
 import type { BedChange } from './remedies.js';
 
 /** What keeping a bed wet makes of it; a dry bed is moist once it has been watered. */
-const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
+export const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
 
 /**
  * What can be done to a bed against heat, each run over the hours since wetting.

@@ -13,6 +13,7 @@ import type { DateInYears, WindowCriteria } from './dates-in-years.js';
 import { type Grade, windowRuns } from './grades.js';
 import { type HarvestDates, harvestOfDate, harvestOfRun } from './harvest-dates.js';
 import { indoorWays } from './indoor-ways.js';
+import { insteadInBed } from './instead-in-bed.js';
 import { judgedDates, type WindowQuestion } from './judged-dates.js';
 import { type Quantiles, quantilesOf } from './quantiles.js';
 import type { Reason } from './reasons.js';
@@ -132,7 +133,7 @@ export function sowingWindows(
       harvest: run.grade === 'poor' ? null : harvestOfRun(all, run, from),
     })),
     ways: waysOf(directWays(windows, all, graded, best?.date ?? null, from), indoors),
-    instead: insteadOf(runs, indoors, from),
+    instead: [...insteadInBed(question, judged, shouldStop), ...insteadOf(runs, indoors, from)],
     dates: all.map((one, day) => ({
       date: dated(day),
       sureness: isUsual ? null : Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,

@@ -18,7 +18,7 @@ export type SowingWay = DirectWay | IndoorWay;
 
 /** What would make a date good where none, or few, are. */
 export interface SowingInstead {
-  readonly action: 'wait' | 'start-indoors';
+  readonly action: 'keep-wet' | 'shade' | 'cover' | 'wait' | 'start-indoors';
   readonly grade: Grade;
   readonly from: PlainDate;
   readonly to: PlainDate;

@@ -59,6 +59,9 @@ export const reasonFacts = {
 
 /** What would make a date good. */
 export const insteadFacts = {
+  'instead.keep-wet': { from: 'date', to: 'date', grade: ['good', 'fair'], moisture: ['moist', 'wet'] },
+  'instead.shade': { from: 'date', to: 'date', grade: ['good', 'fair'] },
+  'instead.cover': { from: 'date', to: 'date', grade: ['good', 'fair'] },
   'instead.wait': { from: 'date', to: 'date' },
   'instead.start-indoors': {
     from: 'date',
