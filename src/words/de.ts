@@ -1166,15 +1166,15 @@ export const de = {
   'reason.too-cold':
     'Der Boden ist zu kalt{meanC, select, none {} other { (etwa {meanC}; ab {minimumC} ist er warm genug)}}.',
   'reason.too-hot':
-    'Boden über {thresholdC} hält den Samen {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} auf.',
+    'Boden über {thresholdC} hält den Samen {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} auf.',
   'reason.too-slow':
-    'Die Saat geht {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu langsam auf: Die Hälfte sollte nach etwa {maxDays, plural, one {# Tag} other {# Tagen}} aufgegangen sein.',
+    'Die Saat geht {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} zu langsam auf: Die Hälfte sollte nach etwa {maxDays, plural, one {# Tag} other {# Tagen}} aufgegangen sein.',
   'reason.frost-to-come':
-    'Frost von {frostC} oder darunter nimmt die Sämlinge {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}.',
+    'Frost von {frostC} oder darunter nimmt die Sämlinge {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}}.',
   'reason.too-late':
-    '{endsBy, select, frost {Frost beendet die Kultur vor der Ernte {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}{on, select, none {} other {, im mittleren davon am {on}}}.} other {Die Saison ist {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu kurz für eine Ernte.}}',
+    '{endsBy, select, frost {Frost beendet die Kultur vor der Ernte {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}}{on, select, none {} other {, im mittleren davon am {on}}}.} other {Die Saison ist {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} zu kurz für eine Ernte.}}',
   'reason.heat-at-harvest':
-    'Die Ernte fiele {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} in Hitze über {hotC}, die sie verdirbt.',
+    'Die Ernte fiele {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} in Hitze über {hotC}, die sie verdirbt.',
   'reason.bolts': 'Bei Tagen von mehr als {dayLengthH} Stunden schießt die Kultur: Ernten Sie sie klein.',
   'reason.over-winter': 'Die Kultur stünde über Winter und kann im Frühjahr schießen.',
   'reason.day-length':
@@ -1197,12 +1197,12 @@ export const de = {
   'harvest-in-years':
     'Wann eine Saat reif ist, folgt wie bei den Saatfenstern aus der Wärme jedes vergangenen Jahres, für mittlere Sorten. Geerntet wird sie von da an {pickDays, plural, one {# Tag} other {# Tage}} lang, oder bis zum Frost; das ist die Ernte von {weeks, plural, one {einer Woche} other {# Wochen}} (übliche Praxis, ohne Quelle).',
   'dates-graded':
-    'Gesät wird an Terminen, die die Saatfenster für dieses Beet gut oder zweitbeste nennen. Wo das nicht so ist, nennt der Plan den Schatten oder die Schale, auf die es ankommt.',
+    'Gesät wird an Terminen, die die Saatfenster für dieses Beet gut oder zweite Wahl nennen. Wo das nicht so ist, nennt der Plan den Schatten oder die Schale, auf die es ankommt.',
   // answers/windows: was am Beet zu tun wäre.
   'instead.keep-wet':
-    'Das Saatbeet bis zum Aufgehen {moisture, select, moist {feucht} other {nass}} halten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweitbeste Zeit}}. Oft und sparsam gießen, wo es erlaubt ist. Errechnet, nicht in einem Saatbeet gemessen.',
+    'Das Saatbeet bis zum Aufgehen {moisture, select, moist {feucht} other {nass}} halten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweite Wahl}}. Oft und sparsam gießen, wo es erlaubt ist. Errechnet, nicht in einem Saatbeet gemessen.',
   'instead.shade':
-    'Die Reihe bis zum Aufgehen halb beschatten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweitbeste Zeit}}. Errechnet, nicht in einem Saatbeet gemessen.',
+    'Die Reihe bis zum Aufgehen halb beschatten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweite Wahl}}. Errechnet, nicht in einem Saatbeet gemessen.',
   'instead.cover':
-    'Zwei Wochen vorher schwarze Folie auslegen und durch Löcher darin säen: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweitbeste Zeit}}. Errechnet, nicht in einem Saatbeet gemessen; gegen Frost hilft es nicht.',
+    'Zwei Wochen vorher schwarze Folie auslegen und durch Löcher darin säen: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweite Wahl}}. Errechnet, nicht in einem Saatbeet gemessen; gegen Frost hilft es nicht.',
 } as const satisfies Catalogue;

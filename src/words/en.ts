@@ -1127,15 +1127,15 @@ export const en = {
   'reason.too-cold':
     'The soil is too cold{meanC, select, none {} other { (about {meanC}; from {minimumC} on it is warm enough)}}.',
   'reason.too-hot':
-    'Soil above {thresholdC} stops the seed in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+    'Soil above {thresholdC} stops the seed in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.',
   'reason.too-slow':
-    'It comes up too slowly in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}: half should be up within about {maxDays, plural, one {# day} other {# days}}.',
+    'It comes up too slowly in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}: half should be up within about {maxDays, plural, one {# day} other {# days}}.',
   'reason.frost-to-come':
-    'Frost of {frostC} or below takes the seedlings in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+    'Frost of {frostC} or below takes the seedlings in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.',
   'reason.too-late':
-    '{endsBy, select, frost {Frost ends it before a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}{on, select, none {} other {, in the middle of them on {on}}}.} other {The season is too short for a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.}}',
+    '{endsBy, select, frost {Frost ends it before a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}{on, select, none {} other {, in the middle of them on {on}}}.} other {The season is too short for a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.}}',
   'reason.heat-at-harvest':
-    'It would be ripe in heat above {hotC}, which spoils it, in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+    'It would be ripe in heat above {hotC}, which spoils it, in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.',
   'reason.bolts': 'Days longer than {dayLengthH} hours make it run to seed: pick it small.',
   'reason.over-winter': 'It would stand over winter, and may run to seed in spring.',
   'reason.day-length':

@@ -36,16 +36,16 @@ interface Help {
  * @returns The easier first: of each help the longest run of dates that it makes better than they are.
  */
 export function insteadInBed(question: WindowQuestion, judged: JudgedDates, shouldStop?: ShouldStop): SowingInstead[] {
-  const { runs } = judged.graded;
-  if (judged.isUsual || !isOpenBed(question.bed) || runs.some(({ grade }) => grade === 'good')) return [];
+  const { spans } = judged;
+  if (judged.isUsual || !isOpenBed(question.bed) || spans.some(({ grade }) => grade === 'good')) return [];
   // One run of each reason is enough.
   const reasons = new Map<WhyNot, GradedRun>();
-  for (const run of runs) {
+  for (const run of spans) {
     const why = judged.reasonsIn(run)[0]?.code;
     if (why && !reasons.has(why)) reasons.set(why, run);
   }
   return [...reasons].flatMap(([why, run]) => {
-    const tried = triedOf(why, run, runs.at(-1) !== run);
+    const tried = triedOf(why, run, spans.at(-1) !== run);
     if (!tried) return [];
     const helps = helpsAgainst(why, question.bed);
     const dated = (day: number): PlainDate => addDays(question.from, day);

@@ -41,7 +41,8 @@ export const bestDateFacts = {
   },
 } as const satisfies FactKinds;
 
-const often = { inYears: 'count', ofYears: 'count' } as const;
+/** `dates`: the mean of the dates of a span. */
+const often = { inYears: 'count', ofYears: 'count', of: ['date', 'dates'] } as const;
 
 /** Why dates are not good. */
 export const reasonFacts = {
