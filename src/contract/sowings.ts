@@ -104,8 +104,14 @@ export const triageSchema = z
           until: dateOutSchema.optional().describe('When to decide again, or the last day to keep the row moist.'),
           odds: z.strictObject({
             stands: z.number().describe('Probability that the row, or what fills its gaps, stands in the end.'),
-            late: z.number().optional(),
-            lost: z.number().optional(),
+            late: z
+              .number()
+              .optional()
+              .describe('Of those that stand, the ones that only come later: a part of `stands`, not beside it.'),
+            lost: z
+              .number()
+              .optional()
+              .describe('Probability that the row is dead: what `stands` leaves of 1, if nothing is sown.'),
           }),
           costs: z.strictObject({
             seeds: z.number().nullable().describe('null: the number sown is unknown.'),

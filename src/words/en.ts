@@ -100,7 +100,7 @@ export const en = {
   'action.sow-in-evening':
     'Sow at {at} rather than at {insteadOf}, with cool water: the seed’s first hours, when heat stops it most easily, fall in the night.',
   'action.wait':
-    '{about, select, cold {{freeDate, select, none {Wait for warmer soil: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such cold.} other {Wait: a sowing on {freeDate} lies in soil above {thresholdC} until most of it is up, as far as these temperatures tell.}}} other {{freeDate, select, none {Whether waiting helps is not in sight: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such heat.} other {Wait: a sowing on {freeDate} meets no such heat before most of it is up, as far as these temperatures tell.}}}}',
+    '{about, select, cold {{freeDate, select, none {Wait for warmer soil: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such cold.} other {Wait: a sowing on {freeDate} lies in soil above {thresholdC} until most of it is up, {hoursLeft, plural, =0 {} one {but for # hour, } other {but for # hours, }}as far as these temperatures tell.}}} other {{freeDate, select, none {Whether waiting helps is not in sight: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such heat.} other {Wait: a sowing on {freeDate} meets {hoursLeft, plural, =0 {no such heat} one {only # such hour} other {only # such hours, few of them on any day,}} before most of it is up, as far as these temperatures tell.}}}}',
   'action.start-indoors':
     '{about, select, cold {Start the seed in pots indoors in the warm and plant out when the soil has warmed; keep any heater to its maker’s instructions.} other {Start the seed in a tray in a cool room, below {thresholdC} by day and night, and plant out what stands transplanting.}}',
   'action.presprout-cool':
@@ -1065,15 +1065,15 @@ export const en = {
 
   // growth and answers: risks to a row, and remedies
   'risk.seedcorn-maggot':
-    'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then ({fromDate} to {toDate}). Fresh manure and just-dug green matter draw them.',
+    'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then{spread, select, days { ({fromDate} to {toDate})} other {}}. Fresh manure and just-dug green matter draw them.',
   'risk.onion-maggot':
-    'Net the row by {fromDate}, firm the soil, and clear away old onions. Onion flies of generation {brood} should be at their most about {peakDate}, and until {toDate} in some years.',
+    'Net the row by {fromDate}, firm the soil, and clear away old onions. Onion flies of generation {brood} should be at their most about {peakDate}{spread, select, days {, and until {toDate} in some years} other {}}.',
   'risk.cabbage-maggot':
-    'Net the row from sowing on. Root flies of generation {brood} should lay most about {peakDate} ({fromDate} to {toDate}).',
+    'Net the row from sowing on. Root flies of generation {brood} should lay most about {peakDate}{spread, select, days { ({fromDate} to {toDate})} other {}}.',
   'risk.carrot-rust-fly':
-    '{brood, plural, one {Sow after {toDate} to miss the first flight of carrot flies, or net the row. They should come out about {peakDate}, from {fromDate} on.} other {Net the row by {fromDate}: flight # of carrot flies should come out about {peakDate}, and by {toDate} in most years. Sowing later does not lower its harm.}} Thin in the evening, and water after it.',
+    '{brood, plural, one {Sow after {toDate} to miss the first flight of carrot flies, or net the row. They should come out about {peakDate}{spread, select, days {, from {fromDate} on} other {}}.} other {Net the row by {fromDate}: flight # of carrot flies should come out about {peakDate}{spread, select, days {, and by {toDate} in most years} other {}}. Sowing later does not lower its harm.}} Thin in the evening, and water after it.',
   'risk.carrot-weevil':
-    'Sow where no carrots, celery or parsley grew last year, or net the row. Carrot weevils should be at their most about {peakDate} ({fromDate} to {toDate}). They lay once plants have about four leaves.',
+    'Sow where no carrots, celery or parsley grew last year, or net the row. Carrot weevils should be at their most about {peakDate}{spread, select, days { ({fromDate} to {toDate})} other {}}. They lay once plants have about four leaves.',
   'risk.damping-off':
     'Sow thinly, let air in, and keep the soil just moist, never wet. Seed that lies slowly in cool soil rots, or its seedlings topple.',
   'pest-dates':
@@ -1099,10 +1099,10 @@ export const en = {
     'Eat only what you sowed yourself. Deadly wild plants of the same family, such as hemlock, look much like it.',
   // garden: triage of a row, and why little came up
   'do.wait':
-    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.{bareCounts, plural, one { A single count can miss what is about to show.} other {}}}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{isAlike, select, yes { Sowing again now would lose about as many days of harvest, and seed as well.} other {}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
   'do.count': 'Count what is up, even if there is nothing. Without a count nothing can be said.',
   'do.sow-again':
-    '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
+    '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{isAlike, select, yes { Waiting would lose about as many days of harvest, but leaves less time.} other {}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
   'do.fill-gaps':
     'Too thin. Fill the gaps with a new sowing{from, select, none {{by, select, none {} other { by {by}}}} other { from {from} on{by, select, none {} other {, until {by}}}}}.',
   'do.nothing':
@@ -1117,6 +1117,8 @@ export const en = {
   'check.heat':
     'Soil was above {thresholdC} at the seed for {hours, plural, one {# hour} other {# hours}}. Heat holds this seed, or kills it.',
   'check.cold': 'Soil at the seed was {meanC} in the mean. This crop needs {minimumC} at least.',
+  'check.cold-spell':
+    'Soil at the seed was below {thresholdC} for {hours, plural, one {# hour} other {# hours}}. Such cold harms this seed, most of all as it drinks.',
   'check.eaten':
     '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
   'news.sow-again':

@@ -321,6 +321,7 @@ export const pageDe = {
     'Was das Wetter vergangener Jahre oder der Gang der Jahreszeit noch bewirken kann; wie gut der Boden bekannt ist; und Ihre Zählungen, wo es welche gibt.',
   'page.sowing.range.sure': 'Saatgut, Saatbett und Trockenheit sind nicht darin.',
   'page.sowing.in-beds': 'Im langsamen Beet bis',
+  'page.sowing.sooner-in-beds': 'früher: {from} bis {to}',
   'page.sowing.in-beds.what': 'Wie spät es in einem Beet sein kann, das langsamer ist als ein Labor.',
   'page.sowing.in-beds.from':
     'Wie viel länger Beete mit dieser Kultur gebraucht haben; was Sie in diesem Beet gezählt haben, engt es ein.',

@@ -308,6 +308,7 @@ export const pageEn = {
     'What past years’ weather, or the drift of the season, may still do; how well the soil is known; and your counts, where there are any.',
   'page.sowing.range.sure': 'It leaves out the seed, the seedbed and drought.',
   'page.sowing.in-beds': 'In a slow bed by',
+  'page.sowing.sooner-in-beds': 'sooner: {from} to {to}',
   'page.sowing.in-beds.what': 'How late it may be in a bed that is slower than a laboratory.',
   'page.sowing.in-beds.from':
     'How many times longer beds have taken with this crop; what you counted in this bed narrows it.',

@@ -30,7 +30,7 @@ import { assumedExtrapolation } from './extrapolation.js';
 import { type ForecastDay, forecastDays } from './forecast-days.js';
 import { forecastAssumptions, forecastWarnings } from './forecast-notes.js';
 import { type HoursAtSeed, hoursAtSeed } from './hours-at-seed.js';
-import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
+import { type Milestone, milestoneOf, type NoMilestone, slowerBy } from './milestones.js';
 import { coldRemedies, hotRemedies, type Remedy, type SpellSetting } from './remedies.js';
 import { sowingSafety } from './safety-notes.js';
 import { seedOf, viablePercentOf } from './seed-of.js';
@@ -138,7 +138,8 @@ export function forecast(question: Question, findPast: FindPast = pastSoil, shou
         slow: withFactor(learnedTime.to),
       })
     : weather;
-  const clock = { waitH, countH, dated, bedTimeFactor: bedTimeFactorOf(question) };
+  const slowerH = slowerBy(counted, (tempC) => rateAt(seed.curve, tempC));
+  const clock = { waitH, countH, dated, bedTimeFactor: bedTimeFactorOf(question), slowerH };
   const milestone = (event: Event): Milestone | NoMilestone => {
     const eventH = outcome[`${event}H`];
     return eventH === null ? { why: outcome.whyNone! } : milestoneOf(eventH, ranges[event]!, clock);
