@@ -417,7 +417,7 @@ export const pageDe = {
   'page.when.in-years':
     '{kind, select, usual {in einem gewöhnlichen Jahr} all {in allen {count} vergangenen Jahren} none {in keinem von {count} vergangenen Jahren} other {in etwa {good} von {count} vergangenen Jahren}}',
   'page.when.ahead':
-    '{kind, select, hot {Die Hitze} other {Die Kälte}} vom {dates} {cost, select, half {hält die Hälfte um {number} auf} last {hält den Rest um {number} auf} other {gefährdet {number}}}{atRisk, plural, =0 {} one { und gefährdet # von hundert Samen} other { und gefährdet # von hundert Samen}}{hasFree, select, yes {; bei Aussaat am {free} trifft sie keine} other {}}.',
+    '{kind, select, hot {Die Hitze} other {Die Kälte}} vom {dates} {cost, select, half {hält die Hälfte um {number} auf} last {hält den Rest um {number} auf} other {gefährdet {number}}}{atRisk, plural, =0 {} one { und gefährdet # von hundert Samen} other { und gefährdet # von hundert Samen}}{hasFree, select, yes {; bei Aussaat am {free} trifft sie {hoursLeft, plural, =0 {keine} one {nur eine Stunde davon} other {nur # Stunden davon}}} other {}}.',
   'page.when.seeds-at-risk': '{count, number} von hundert Samen',
   'page.when.met.what':
     'Was {kind, select, hot {Hitze} other {Kälte}} nach einer Aussaat an diesem Datum kostet: {hours, plural, one {# Stunde} other {# Stunden}} {kind, select, hot {über} other {unter}} {threshold} bei der Saat, {kind, select, hot {bis hinauf zu} other {bis hinab zu}} {peak}.',

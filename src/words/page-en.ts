@@ -402,7 +402,7 @@ export const pageEn = {
   'page.when.in-years':
     '{kind, select, usual {in a usual year} all {in all {count} past years} none {in none of {count} past years} other {in about {good} of {count} past years}}',
   'page.when.ahead':
-    'The {kind, select, hot {heat} other {cold}} of {dates} {cost, select, half {holds half back by {number}} last {holds the last of it back by {number}} other {puts {number} at risk}}{atRisk, plural, =0 {} one { and puts # of a hundred seeds at risk} other { and puts # of a hundred seeds at risk}}{hasFree, select, yes {; sown on {free} it meets none} other {}}.',
+    'The {kind, select, hot {heat} other {cold}} of {dates} {cost, select, half {holds half back by {number}} last {holds the last of it back by {number}} other {puts {number} at risk}}{atRisk, plural, =0 {} one { and puts # of a hundred seeds at risk} other { and puts # of a hundred seeds at risk}}{hasFree, select, yes {; sown on {free} it meets {hoursLeft, plural, =0 {none} one {only # hour of it} other {only # hours of it}}} other {}}.',
   'page.when.seeds-at-risk': '{count, number} of a hundred seeds',
   'page.when.met.what':
     'What {kind, select, hot {heat} other {cold}} ahead of a sowing on that date costs: {hours, plural, one {# hour} other {# hours}} {kind, select, hot {above} other {below}} {threshold} at the seed, {kind, select, hot {up} other {down}} to {peak}.',

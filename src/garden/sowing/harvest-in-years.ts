@@ -10,8 +10,14 @@ import { longDays } from '../../growth/long-days.js';
 import { plantingOutOf } from '../../growth/tray-dates.js';
 import { fromTray } from '../../growth/tray-growth.js';
 import type { DailyAir } from '../../growth/workable-ground.js';
-import { type GrownPlant, growthOf } from './harvest.js';
-import type { MaturityDates } from './maturity.js';
+import { type GrownPlant, growthOf, type Harvest } from './harvest.js';
+import type { SowingWarning } from './sowing-facts.js';
+
+/** null: nobody knows when, or, with the reason, frost comes before. */
+export interface MaturityDates {
+  readonly harvest: Harvest | null;
+  readonly why?: SowingWarning;
+}
 
 /** Growth is followed for so long [d]: the longest that growth rules look ahead. */
 const FOLLOWED_DAYS = 290;

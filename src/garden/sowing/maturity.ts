@@ -1,16 +1,9 @@
 import { cropInFacts } from '../../germination/custom-crop.js';
 import { keptDaysOutdoors, minimaOf } from '../bed/bed-inputs.js';
 import { frostEnd } from './frost-end.js';
-import { type GrownPlant, type Harvest, harvestOf } from './harvest.js';
-import { harvestInYears } from './harvest-in-years.js';
+import { type GrownPlant, harvestOf } from './harvest.js';
+import { harvestInYears, type MaturityDates } from './harvest-in-years.js';
 import type { KnownSowing } from './known-sowing.js';
-import type { SowingWarning } from './sowing-facts.js';
-
-/** null: nobody knows when, or, with the reason, frost comes before. */
-export interface MaturityDates {
-  readonly harvest: Harvest | null;
-  readonly why?: SowingWarning;
-}
 
 /**
  * When a sowing may be ready, as far as frost lets it, or why frost takes it before: by the air of past years with the rules of sowing
