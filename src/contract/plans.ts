@@ -6,6 +6,7 @@ import { sowingMethods } from '../garden/store/season-store.js';
 import { answerShape, dateOutSchema, dateSchema, dateSpanSchema, factShape, idSchema, noteSchema } from './common.js';
 import { cautionSchema, cropChoiceSchema, ownCropSchema } from './crop.js';
 import { addIssue, fieldFact } from './field-issue.js';
+import { gradeSchema } from './grades.js';
 import { revisionOutSchema } from './kept.js';
 
 const MAX_DAYS = 366;
@@ -55,13 +56,18 @@ export const planAnswerSchema = z.strictObject({
       seeds: z.number().describe('Seeds that give the plants nine times in ten, if as good as the chart’s.'),
       plants: z.number().describe('Plants wanted in its weeks.'),
       method: z.enum(sowingMethods),
+      grade: gradeSchema.describe('Of its date in the bed as it is, as sowing windows grade it.'),
+      instead: z
+        .strictObject({ action: z.enum(['shade', 'start-indoors']), text: z.string(), ...factShape })
+        .nullable()
+        .describe('What it rests on where its date is poor in the bed as it is; null: it needs nothing.'),
       sown: z.boolean().describe('True if a sowing of that date and method is stored for the bed.'),
       shaded: z.boolean().describe('True if the row is assumed to be in half shade until emergence.'),
       half: dateOutSchema.describe('Date of half emergence, the median of the years.'),
       halfRange: dateSpanSchema.nullable().describe('The middle 80 % of the years; null for a room or a usual year.'),
       harvest: z
         .strictObject({ from: dateOutSchema, to: dateOutSchema, slowed: z.boolean() })
-        .describe('Harvest period; slowed: short days delay it.'),
+        .describe('Harvest period, as past years ripen it; slowed: it takes longer than the published days.'),
       sureness: z
         .number()
         .nullable()

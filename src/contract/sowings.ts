@@ -111,8 +111,14 @@ export const triageSchema = z
           until: dateOutSchema.optional().describe('When to decide again, or the last day to keep the row moist.'),
           odds: z.strictObject({
             stands: z.number().describe('Probability that the row, or what fills its gaps, stands in the end.'),
-            late: z.number().optional(),
-            lost: z.number().optional(),
+            late: z
+              .number()
+              .optional()
+              .describe('Of those that stand, the ones that only come later: a part of `stands`, not beside it.'),
+            lost: z
+              .number()
+              .optional()
+              .describe('Probability that the row is dead: what `stands` leaves of 1, if nothing is sown.'),
           }),
           costs: z.strictObject({
             seeds: z.number().nullable().describe('null: the number sown is unknown.'),
@@ -176,14 +182,16 @@ export const sowingAnswerSchema = z.strictObject({
     .strictObject({
       from: dateOutSchema,
       to: dateOutSchema,
-      slowed: z.boolean().describe('True if short days delay it.'),
+      slowed: z.boolean().describe('True if it takes longer than the published days.'),
     })
     .nullable()
-    .describe('From the published days of early cultivars to those of late ones; null: unknown.'),
+    .describe(
+      'From early cultivars to late ones, by the warmth of past years; by published days if no air is known. null: unknown.',
+    ),
   resowBy: dateOutSchema
     .nullable()
     .describe(
-      'The last date of the season for a new sowing that comes up well and is ready before frost or short days end the season. null: it has passed, or there are no past years.',
+      'The last date of the season that sowing windows call good for a new sowing. null: it has passed, or there are no past years.',
     ),
   triage: triageSchema,
   toDo: z

@@ -55,7 +55,11 @@ const quantilesSchema = z
   .nullable()
   .describe('Of the years; null: none of them has it.');
 
-const waySpanSchema = z.strictObject({ from: dateOutSchema, best: dateOutSchema, to: dateOutSchema });
+const waySpanSchema = z.strictObject({
+  from: dateOutSchema,
+  best: dateOutSchema.describe('The best date of this way; the best of all in place is `best` of the answer.'),
+  to: dateOutSchema,
+});
 
 const waySchema = z.discriminatedUnion('method', [
   z.strictObject({
@@ -117,9 +121,11 @@ export const windowAnswerSchema = z.strictObject({
     .describe(
       'A week or more of sure dates each; or of grade `fair`, two weeks or more of dates near which none is good.',
     ),
-  closed: z.array(
-    z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(whysClosed).describe('More may come.') }),
-  ),
+  closed: z
+    .array(
+      z.strictObject({ from: dateOutSchema, to: dateOutSchema, why: z.enum(whysClosed).describe('More may come.') }),
+    )
+    .describe('The poor ones of `spans`, each with its first reason in a word.'),
   spans: z
     .array(
       z.strictObject({
@@ -131,7 +137,9 @@ export const windowAnswerSchema = z.strictObject({
         harvest: harvestSchema,
       }),
     )
-    .describe('Every date in exactly one span, of a week or more but at the ends.'),
+    .describe(
+      'Every date in exactly one span, of a week or more but at the ends: of one grade and, if it is not good, of one main reason. Its `sureness` is the middle one of its dates, and `inYears` of its reasons the mean of them; one date has its own in `dates`, and in `dateVerdict` of forecasts.',
+    ),
   ways: z
     .array(waySchema)
     .describe(
@@ -140,7 +148,7 @@ export const windowAnswerSchema = z.strictObject({
   instead: z
     .array(
       z.strictObject({
-        action: z.enum(['wait', 'start-indoors']),
+        action: z.enum(['keep-wet', 'shade', 'cover', 'wait', 'start-indoors']),
         grade: gradeSchema,
         from: dateOutSchema,
         to: dateOutSchema,
@@ -148,7 +156,9 @@ export const windowAnswerSchema = z.strictObject({
         params: paramsSchema.optional(),
       }),
     )
-    .describe('What would make a date good, where the first one asked is not.'),
+    .describe(
+      'What would make a date good, where the first one asked is not: what is done to the bed first, then waiting, or trays. Helps for the bed are told where no date asked is good: ask of the weeks in question.',
+    ),
   dates: z
     .array(
       z.strictObject({

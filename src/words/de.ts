@@ -102,7 +102,7 @@ export const de = {
   'action.sow-in-evening':
     'Säen Sie um {at} statt um {insteadOf}, mit kühlem Wasser: Die ersten Stunden der Saat, in denen Hitze sie am leichtesten aufhält, fallen dann in die Nacht.',
   'action.wait':
-    '{about, select, cold {{freeDate, select, none {Warten Sie auf wärmeren Boden: Diese Temperaturen reichen bis zum {lookedToDate}, und bis dahin ist keine spätere Saat zu sehen, die ohne solche Kälte aufgeht.} other {Warten Sie: Eine Saat am {freeDate} liegt, soweit diese Temperaturen zeigen, über {thresholdC}, bis das meiste aufgegangen ist.}}} other {{freeDate, select, none {Ob Warten hilft, ist nicht abzusehen: Diese Temperaturen reichen bis zum {lookedToDate}, und bis dahin ist keine spätere Saat zu sehen, die ohne solche Hitze aufgeht.} other {Warten Sie: Eine Saat am {freeDate} trifft, soweit diese Temperaturen zeigen, auf keine solche Hitze, bis das meiste aufgegangen ist.}}}}',
+    '{about, select, cold {{freeDate, select, none {Warten Sie auf wärmeren Boden: Diese Temperaturen reichen bis zum {lookedToDate}, und bis dahin ist keine spätere Saat zu sehen, die ohne solche Kälte aufgeht.} other {Warten Sie: Eine Saat am {freeDate} liegt, soweit diese Temperaturen zeigen, über {thresholdC}, bis das meiste aufgegangen ist{hoursLeft, plural, =0 {} one {, bis auf eine Stunde} other {, bis auf # Stunden}}.}}} other {{freeDate, select, none {Ob Warten hilft, ist nicht abzusehen: Diese Temperaturen reichen bis zum {lookedToDate}, und bis dahin ist keine spätere Saat zu sehen, die ohne solche Hitze aufgeht.} other {Warten Sie: Eine Saat am {freeDate} trifft, soweit diese Temperaturen zeigen, {hoursLeft, plural, =0 {auf keine solche Hitze} one {nur auf eine solche Stunde} other {nur auf # solche Stunden, wenige davon an einem Tag}}, bis das meiste aufgegangen ist.}}}}',
   'action.start-indoors':
     '{about, select, cold {Ziehen Sie die Saat im Warmen in Töpfen vor, und pflanzen Sie aus, wenn der Boden warm ist; betreiben Sie Heizgeräte nur nach Anleitung.} other {Ziehen Sie die Saat in einer Schale in einem kühlen Raum vor, Tag und Nacht unter {thresholdC}, und pflanzen Sie aus, was das Umsetzen verträgt.}}',
   'action.presprout-cool':
@@ -817,7 +817,7 @@ export const de = {
   indoors:
     'Schalen gelten als so warm wie der Raum, {roomC}; Pflanzen sind {weeksInTrays, plural, one {# Woche} other {# Wochen}} nach dem Aufgehen so weit, werden {hardeningDays, plural, one {# Tag} other {# Tage}} abgehärtet und kommen hinaus, wenn die Nächte es erlauben (übliche Praxis, ohne Quelle).',
   'weather-of-growth':
-    '{crop}: Was das Wetter nach dem Aufgehen bewirkt, bleibt bis auf Frost und kurze Tage außer Acht. Hitze lässt manche Kultur schießen, andere leiden unter Trockenheit und Schädlingen.',
+    '{crop}: {isJudged, select, yes {Wann geerntet wird, folgt aus Frost, Wärme und Tageslänge; Trockenheit, Schädlinge und die Sorte bleiben außer Acht.} other {Was das Wetter nach dem Aufgehen bewirkt, bleibt bis auf Frost und kurze Tage außer Acht. Hitze lässt manche Kultur schießen, andere leiden unter Trockenheit und Schädlingen.}}',
   'event.sow': '{crop} säen{where, select, indoors { (im Haus)} other {}}',
   'event.sow.detail':
     '{seeds, select, none {Säen} other {{seeds, plural, one {# Samen säen} other {# Samen säen}}}}: {where, select, indoors {im Haus, für {bed}} other {{bed}}}{time, select, none {, wie geplant} other {, um {time} Uhr}}. Bei gebeiztem Saatgut Handschuhe tragen und das Etikett beachten.',
@@ -1105,15 +1105,15 @@ export const de = {
 
   // growth and answers: risks to a row, and remedies
   'risk.seedcorn-maggot':
-    'Säen Sie ein bis zwei Wochen nach dem {peakDate} in warmen Boden, oder decken Sie die Reihe mit feinem Netz ab. Die Fliegen der {brood}. Generation, deren Maden keimende Samen fressen, sind um diese Zeit am häufigsten ({fromDate} bis {toDate}). Frischer Mist und eben untergegrabenes Grün locken sie an.',
+    'Säen Sie ein bis zwei Wochen nach dem {peakDate} in warmen Boden, oder decken Sie die Reihe mit feinem Netz ab. Die Fliegen der {brood}. Generation, deren Maden keimende Samen fressen, sind um diese Zeit am häufigsten{spread, select, days { ({fromDate} bis {toDate})} other {}}. Frischer Mist und eben untergegrabenes Grün locken sie an.',
   'risk.onion-maggot':
-    'Legen Sie bis zum {fromDate} ein Netz über die Reihe, drücken Sie die Erde an, und räumen Sie alte Zwiebeln weg. Die Zwiebelfliegen der {brood}. Generation sind etwa am {peakDate} am häufigsten, in manchen Jahren noch bis zum {toDate}.',
+    'Legen Sie bis zum {fromDate} ein Netz über die Reihe, drücken Sie die Erde an, und räumen Sie alte Zwiebeln weg. Die Zwiebelfliegen der {brood}. Generation sind etwa am {peakDate} am häufigsten{spread, select, days {, in manchen Jahren noch bis zum {toDate}} other {}}.',
   'risk.cabbage-maggot':
-    'Legen Sie von der Saat an ein Netz über die Reihe. Die Kohlfliegen der {brood}. Generation legen etwa am {peakDate} die meisten Eier ({fromDate} bis {toDate}).',
+    'Legen Sie von der Saat an ein Netz über die Reihe. Die Kohlfliegen der {brood}. Generation legen etwa am {peakDate} die meisten Eier{spread, select, days { ({fromDate} bis {toDate})} other {}}.',
   'risk.carrot-rust-fly':
-    '{brood, plural, one {Säen Sie nach dem {toDate}, um dem ersten Flug der Möhrenfliege zu entgehen, oder legen Sie ein Netz über die Reihe. Die Fliegen schlüpfen etwa am {peakDate}, frühestens um den {fromDate}.} other {Legen Sie bis zum {fromDate} ein Netz über die Reihe: Die Möhrenfliegen schlüpfen zum #. Mal etwa am {peakDate}, in den meisten Jahren bis zum {toDate}. Gegen sie hilft späteres Säen nicht.}} Vereinzeln Sie abends, und gießen Sie danach.',
+    '{brood, plural, one {Säen Sie nach dem {toDate}, um dem ersten Flug der Möhrenfliege zu entgehen, oder legen Sie ein Netz über die Reihe. Die Fliegen schlüpfen etwa am {peakDate}{spread, select, days {, frühestens um den {fromDate}} other {}}.} other {Legen Sie bis zum {fromDate} ein Netz über die Reihe: Die Möhrenfliegen schlüpfen zum #. Mal etwa am {peakDate}{spread, select, days {, in den meisten Jahren bis zum {toDate}} other {}}. Gegen sie hilft späteres Säen nicht.}} Vereinzeln Sie abends, und gießen Sie danach.',
   'risk.carrot-weevil':
-    'Säen Sie, wo im Vorjahr weder Möhren noch Sellerie oder Petersilie standen, oder legen Sie ein Netz über die Reihe. Die Möhrenrüssler sind etwa am {peakDate} am häufigsten ({fromDate} bis {toDate}). Sie legen Eier, sobald die Pflanzen etwa vier Blätter haben.',
+    'Säen Sie, wo im Vorjahr weder Möhren noch Sellerie oder Petersilie standen, oder legen Sie ein Netz über die Reihe. Die Möhrenrüssler sind etwa am {peakDate} am häufigsten{spread, select, days { ({fromDate} bis {toDate})} other {}}. Sie legen Eier, sobald die Pflanzen etwa vier Blätter haben.',
   'risk.damping-off':
     'Säen Sie dünn, lüften Sie, und halten Sie die Erde nur eben feucht, nie nass. Saat, die in kühler Erde lange liegt, fault, oder ihre Keimlinge fallen um.',
   'pest-dates':
@@ -1140,10 +1140,10 @@ export const de = {
     'Essen Sie nur, was Sie selbst gesät haben. Tödlich giftige Wildpflanzen derselben Familie, etwa der Schierling, sehen sehr ähnlich aus.',
   // garden: triage of a row, and why little came up
   'do.wait':
-    '{found, select, some {Warten: Einiges ist aufgegangen, mehr kann noch kommen.} other {Warten: Etwa {livingRows} von {ofRows} solchen Reihen {livingRows, plural, one {geht} other {gehen}} noch auf.}} Sehen Sie am {lookOn} wieder nach.{again, select, no {} then { Dann noch kahl? Neu säen.} other { Am {againOn, select, none {} other {{againOn}}} noch kahl? Dann neu säen.}}{moistUntilDate, select, none {} other { Bis zum {moistUntilDate} feucht halten.}}',
+    '{found, select, some {Warten: Einiges ist aufgegangen, mehr kann noch kommen.} other {Warten: Etwa {livingRows} von {ofRows} solchen Reihen {livingRows, plural, one {geht} other {gehen}} noch auf.{bareCounts, plural, one { Eine einzelne Zählung kann übersehen, was gerade erst kommt.} other {}}}} Sehen Sie am {lookOn} wieder nach.{again, select, no {} then { Dann noch kahl? Neu säen.} other { Am {againOn, select, none {} other {{againOn}}} noch kahl? Dann neu säen.}}{isAlike, select, yes { Jetzt neu zu säen kostet etwa gleich viele Erntetage, und dazu Saatgut.} other {}}{moistUntilDate, select, none {} other { Bis zum {moistUntilDate} feucht halten.}}',
   'do.count': 'Zählen Sie, was aufgegangen ist, auch wenn es nichts ist. Ohne Zählung lässt sich nichts sagen.',
   'do.sow-again':
-    '{sureness, select, lost {Verloren.} probably {Wahrscheinlich verloren ({lostRows} von {ofRows}).} other {Vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
+    '{sureness, select, lost {Verloren.} probably {Wahrscheinlich verloren ({lostRows} von {ofRows}).} other {Vielleicht verloren ({lostRows} von {ofRows}), aber die Zeit wird knapp.}} {from, select, none {Jetzt neu säen{by, select, none {} other {; der letzte gute Tag ist der {by}}}.} other {Ab dem {from} neu säen{by, select, none {} other {, bis zum {by}}}.}}{isAlike, select, yes { Warten kostet etwa gleich viele Erntetage, lässt aber weniger Zeit.} other {}}{moistUntilDate, select, none {} other { Diese Reihe trotzdem bis zum {moistUntilDate} feucht halten.}}',
   'do.fill-gaps':
     'Zu dünn. Füllen Sie die Lücken mit einer neuen Saat{from, select, none {{by, select, none {} other { bis zum {by}}}} other { ab dem {from}{by, select, none {} other {, bis zum {by}}}}}.',
   'do.nothing':
@@ -1158,6 +1158,8 @@ export const de = {
   'check.heat':
     'Die Erde war am Samen {hours, plural, one {# Stunde} other {# Stunden}} über {thresholdC}. Hitze hält diesen Samen zurück oder tötet ihn.',
   'check.cold': 'Am Samen hatte die Erde im Mittel {meanC}. Diese Kultur braucht mindestens {minimumC}.',
+  'check.cold-spell':
+    'Die Erde war am Samen {hours, plural, one {# Stunde} other {# Stunden}} unter {thresholdC}. Solche Kälte schadet diesem Samen, am meisten beim Quellen.',
   'check.eaten':
     '{beforeOn, select, none {Suchen Sie Schneckenspuren, Vogelspuren und Gänge, und abgebissene Triebe.} other {Am {beforeOn} {beforeSeedlings, plural, one {war ein Sämling} other {waren # Sämlinge}} aufgegangen. Suchen Sie Schneckenspuren, Vogelspuren und abgebissene oder umgefallene Sämlinge.}}',
   'news.sow-again':
@@ -1168,15 +1170,15 @@ export const de = {
   'reason.too-cold':
     'Der Boden ist zu kalt{meanC, select, none {} other { (etwa {meanC}; ab {minimumC} ist er warm genug)}}.',
   'reason.too-hot':
-    'Boden über {thresholdC} hält den Samen {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} auf.',
+    'Boden über {thresholdC} hält den Samen {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} auf.',
   'reason.too-slow':
-    'Die Saat geht {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu langsam auf: Die Hälfte sollte nach etwa {maxDays, plural, one {# Tag} other {# Tagen}} aufgegangen sein.',
+    'Die Saat geht {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} zu langsam auf: Die Hälfte sollte nach etwa {maxDays, plural, one {# Tag} other {# Tagen}} aufgegangen sein.',
   'reason.frost-to-come':
-    'Frost von {frostC} oder darunter nimmt die Sämlinge {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}.',
+    'Frost von {frostC} oder darunter nimmt die Sämlinge {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}}.',
   'reason.too-late':
-    '{endsBy, select, frost {Frost beendet die Kultur vor der Ernte {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}}{on, select, none {} other {, im mittleren davon am {on}}}.} other {Die Saison ist {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} zu kurz für eine Ernte.}}',
+    '{endsBy, select, frost {Frost beendet die Kultur vor der Ernte {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}}{on, select, none {} other {, im mittleren davon am {on}}}.} other {Die Saison ist {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} zu kurz für eine Ernte.}}',
   'reason.heat-at-harvest':
-    'Die Ernte fiele {ofYears, plural, one {in dem Jahr} other {in {inYears, plural, one {#} other {#}} von # Jahren}} in Hitze über {hotC}, die sie verdirbt.',
+    'Die Ernte fiele {ofYears, plural, one {in dem Jahr} other {{of, select, dates {im Mittel } other {}}in {inYears, plural, one {#} other {#}} von # Jahren}} in Hitze über {hotC}, die sie verdirbt.',
   'reason.bolts': 'Bei Tagen von mehr als {dayLengthH} Stunden schießt die Kultur: Ernten Sie sie klein.',
   'reason.over-winter': 'Die Kultur stünde über Winter und kann im Frühjahr schießen.',
   'reason.day-length':
@@ -1301,4 +1303,16 @@ export const de = {
   'title.unknown-locality': 'Diesen Ort kennen wir nicht',
   'cause.unknown-locality': 'Er fehlt in der Liste der Orte ab 500 Einwohnern.',
   'cure.unknown-locality': 'Senden Sie „near“ mit einem größeren Ort in der Nähe, oder Breite und Länge.',
+  // garden/plan: Termine, beurteilt wie in Saatfenstern.
+  'harvest-in-years':
+    'Wann eine Saat reif ist, folgt wie bei den Saatfenstern aus der Wärme jedes vergangenen Jahres, für mittlere Sorten. Geerntet wird sie von da an {pickDays, plural, one {# Tag} other {# Tage}} lang, oder bis zum Frost; das ist die Ernte von {weeks, plural, one {einer Woche} other {# Wochen}} (übliche Praxis, ohne Quelle).',
+  'dates-graded':
+    'Gesät wird an Terminen, die die Saatfenster für dieses Beet gut oder zweite Wahl nennen. Wo das nicht so ist, nennt der Plan den Schatten oder die Schale, auf die es ankommt.',
+  // answers/windows: was am Beet zu tun wäre.
+  'instead.keep-wet':
+    'Das Saatbeet bis zum Aufgehen {moisture, select, moist {feucht} other {nass}} halten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweite Wahl}}. Oft und sparsam gießen, wo es erlaubt ist. Errechnet, nicht in einem Saatbeet gemessen.',
+  'instead.shade':
+    'Die Reihe bis zum Aufgehen halb beschatten: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweite Wahl}}. Errechnet, nicht in einem Saatbeet gemessen.',
+  'instead.cover':
+    'Zwei Wochen vorher schwarze Folie auslegen und durch Löcher darin säen: Dann ist vom {from} bis zum {to} {grade, select, good {gut zu säen} other {zweite Wahl}}. Errechnet, nicht in einem Saatbeet gemessen; gegen Frost hilft es nicht.',
 } as const satisfies Catalogue;

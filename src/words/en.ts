@@ -100,7 +100,7 @@ export const en = {
   'action.sow-in-evening':
     'Sow at {at} rather than at {insteadOf}, with cool water: the seed’s first hours, when heat stops it most easily, fall in the night.',
   'action.wait':
-    '{about, select, cold {{freeDate, select, none {Wait for warmer soil: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such cold.} other {Wait: a sowing on {freeDate} lies in soil above {thresholdC} until most of it is up, as far as these temperatures tell.}}} other {{freeDate, select, none {Whether waiting helps is not in sight: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such heat.} other {Wait: a sowing on {freeDate} meets no such heat before most of it is up, as far as these temperatures tell.}}}}',
+    '{about, select, cold {{freeDate, select, none {Wait for warmer soil: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such cold.} other {Wait: a sowing on {freeDate} lies in soil above {thresholdC} until most of it is up, {hoursLeft, plural, =0 {} one {but for # hour, } other {but for # hours, }}as far as these temperatures tell.}}} other {{freeDate, select, none {Whether waiting helps is not in sight: these temperatures are looked at up to {lookedToDate}, and by then no later sowing is seen to be up and to have met no such heat.} other {Wait: a sowing on {freeDate} meets {hoursLeft, plural, =0 {no such heat} one {only # such hour} other {only # such hours, few of them on any day,}} before most of it is up, as far as these temperatures tell.}}}}',
   'action.start-indoors':
     '{about, select, cold {Start the seed in pots indoors in the warm and plant out when the soil has warmed; keep any heater to its maker’s instructions.} other {Start the seed in a tray in a cool room, below {thresholdC} by day and night, and plant out what stands transplanting.}}',
   'action.presprout-cool':
@@ -790,7 +790,7 @@ export const en = {
   indoors:
     'Trays are taken to be as warm as the room, {roomC}; plants are fit {weeksInTrays, plural, one {# week} other {# weeks}} after coming up, harden off for {hardeningDays, plural, one {# day} other {# days}}, and go out when nights bear them (common practice, no source).',
   'weather-of-growth':
-    'What weather does to {crop} after it is up is left out but for frost and short days: heat makes some crops bolt, drought and pests take others.',
+    '{isJudged, select, yes {Frost, warmth and the length of the days decide when {crop} is ready; drought, pests and the kind sown are left out.} other {What weather does to {crop} after it is up is left out but for frost and short days: heat makes some crops bolt, drought and pests take others.}}',
   'event.sow': 'Sow {crop}{where, select, indoors { indoors} other {}}',
   'event.sow.detail':
     '{seeds, select, none {Sow} other {Sow {seeds, plural, one {# seed} other {# seeds}}}} {where, select, indoors {indoors, for {bed}} other {in {bed}}}{time, select, none {, as planned} other {, at {time}}}. Seed that is treated: wear gloves and follow its label.',
@@ -1066,15 +1066,15 @@ export const en = {
 
   // growth and answers: risks to a row, and remedies
   'risk.seedcorn-maggot':
-    'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then ({fromDate} to {toDate}). Fresh manure and just-dug green matter draw them.',
+    'Sow into warm soil a week or two after {peakDate}, or cover the row with fine net. Flies of generation {brood}, whose maggots eat sprouting seed, should be at their most about then{spread, select, days { ({fromDate} to {toDate})} other {}}. Fresh manure and just-dug green matter draw them.',
   'risk.onion-maggot':
-    'Net the row by {fromDate}, firm the soil, and clear away old onions. Onion flies of generation {brood} should be at their most about {peakDate}, and until {toDate} in some years.',
+    'Net the row by {fromDate}, firm the soil, and clear away old onions. Onion flies of generation {brood} should be at their most about {peakDate}{spread, select, days {, and until {toDate} in some years} other {}}.',
   'risk.cabbage-maggot':
-    'Net the row from sowing on. Root flies of generation {brood} should lay most about {peakDate} ({fromDate} to {toDate}).',
+    'Net the row from sowing on. Root flies of generation {brood} should lay most about {peakDate}{spread, select, days { ({fromDate} to {toDate})} other {}}.',
   'risk.carrot-rust-fly':
-    '{brood, plural, one {Sow after {toDate} to miss the first flight of carrot flies, or net the row. They should come out about {peakDate}, from {fromDate} on.} other {Net the row by {fromDate}: flight # of carrot flies should come out about {peakDate}, and by {toDate} in most years. Sowing later does not lower its harm.}} Thin in the evening, and water after it.',
+    '{brood, plural, one {Sow after {toDate} to miss the first flight of carrot flies, or net the row. They should come out about {peakDate}{spread, select, days {, from {fromDate} on} other {}}.} other {Net the row by {fromDate}: flight # of carrot flies should come out about {peakDate}{spread, select, days {, and by {toDate} in most years} other {}}. Sowing later does not lower its harm.}} Thin in the evening, and water after it.',
   'risk.carrot-weevil':
-    'Sow where no carrots, celery or parsley grew last year, or net the row. Carrot weevils should be at their most about {peakDate} ({fromDate} to {toDate}). They lay once plants have about four leaves.',
+    'Sow where no carrots, celery or parsley grew last year, or net the row. Carrot weevils should be at their most about {peakDate}{spread, select, days { ({fromDate} to {toDate})} other {}}. They lay once plants have about four leaves.',
   'risk.damping-off':
     'Sow thinly, let air in, and keep the soil just moist, never wet. Seed that lies slowly in cool soil rots, or its seedlings topple.',
   'pest-dates':
@@ -1100,10 +1100,10 @@ export const en = {
     'Eat only what you sowed yourself. Deadly wild plants of the same family, such as hemlock, look much like it.',
   // garden: triage of a row, and why little came up
   'do.wait':
-    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
+    '{found, select, some {Wait: some are up, and more may come.} other {Wait: about {livingRows} in {ofRows} such rows still {livingRows, plural, one {comes} other {come}} up.{bareCounts, plural, one { A single count can miss what is about to show.} other {}}}} Look again on {lookOn}.{again, select, no {} then { Still bare then? Sow again.} other { Still bare on {againOn, select, none {} other {{againOn}}}? Then sow again.}}{isAlike, select, yes { Sowing again now would lose about as many days of harvest, and seed as well.} other {}}{moistUntilDate, select, none {} other { Keep it moist until {moistUntilDate}.}}',
   'do.count': 'Count what is up, even if there is nothing. Without a count nothing can be said.',
   'do.sow-again':
-    '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
+    '{sureness, select, lost {Lost.} probably {Probably lost ({lostRows} in {ofRows}).} other {Perhaps lost ({lostRows} in {ofRows}), but there is little time left.}} {from, select, none {Sow again now{by, select, none {} other {; the last good day is {by}}}.} other {Sow again from {from} on{by, select, none {} other {, until {by}}}.}}{isAlike, select, yes { Waiting would lose about as many days of harvest, but leaves less time.} other {}}{moistUntilDate, select, none {} other { Keep this row moist until {moistUntilDate} all the same.}}',
   'do.fill-gaps':
     'Too thin. Fill the gaps with a new sowing{from, select, none {{by, select, none {} other { by {by}}}} other { from {from} on{by, select, none {} other {, until {by}}}}}.',
   'do.nothing':
@@ -1118,6 +1118,8 @@ export const en = {
   'check.heat':
     'Soil was above {thresholdC} at the seed for {hours, plural, one {# hour} other {# hours}}. Heat holds this seed, or kills it.',
   'check.cold': 'Soil at the seed was {meanC} in the mean. This crop needs {minimumC} at least.',
+  'check.cold-spell':
+    'Soil at the seed was below {thresholdC} for {hours, plural, one {# hour} other {# hours}}. Such cold harms this seed, most of all as it drinks.',
   'check.eaten':
     '{beforeOn, select, none {Look for slug trails, bird tracks and tunnels, and for shoots bitten off.} other {{beforeSeedlings, plural, one {One seedling was up} other {# seedlings were up}} on {beforeOn}. Look for slug trails, bird tracks, and seedlings bitten or fallen over.}}',
   'news.sow-again':
@@ -1128,15 +1130,15 @@ export const en = {
   'reason.too-cold':
     'The soil is too cold{meanC, select, none {} other { (about {meanC}; from {minimumC} on it is warm enough)}}.',
   'reason.too-hot':
-    'Soil above {thresholdC} stops the seed in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+    'Soil above {thresholdC} stops the seed in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.',
   'reason.too-slow':
-    'It comes up too slowly in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}: half should be up within about {maxDays, plural, one {# day} other {# days}}.',
+    'It comes up too slowly in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}: half should be up within about {maxDays, plural, one {# day} other {# days}}.',
   'reason.frost-to-come':
-    'Frost of {frostC} or below takes the seedlings in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+    'Frost of {frostC} or below takes the seedlings in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.',
   'reason.too-late':
-    '{endsBy, select, frost {Frost ends it before a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}{on, select, none {} other {, in the middle of them on {on}}}.} other {The season is too short for a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.}}',
+    '{endsBy, select, frost {Frost ends it before a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}{on, select, none {} other {, in the middle of them on {on}}}.} other {The season is too short for a harvest in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.}}',
   'reason.heat-at-harvest':
-    'It would be ripe in heat above {hotC}, which spoils it, in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years}}.',
+    'It would be ripe in heat above {hotC}, which spoils it, in {ofYears, plural, one {that year} other {{inYears, plural, one {#} other {#}} of # years{of, select, dates { on average} other {}}}}.',
   'reason.bolts': 'Days longer than {dayLengthH} hours make it run to seed: pick it small.',
   'reason.over-winter': 'It would stand over winter, and may run to seed in spring.',
   'reason.day-length':
@@ -1257,4 +1259,16 @@ export const en = {
   'title.unknown-locality': 'No such town',
   'cause.unknown-locality': 'The town is not in the list of towns of 500 people and more.',
   'cure.unknown-locality': 'Send "near" with a larger town close by, or send latitude and longitude.',
+  // garden/plan: dates graded as sowing windows grade them.
+  'harvest-in-years':
+    'When a sowing is ready is reckoned from the warmth of each past year, as sowing windows reckon it, for middling kinds. It is picked for {pickDays, plural, one {# day} other {# days}} from then on, or until frost, and is the harvest of {weeks, plural, one {one week} other {# weeks}} (common practice, no source).',
+  'dates-graded':
+    'Sowings stand on dates that sowing windows call good or fair in this bed. Where one does not, the plan names the shade or the tray that it rests on.',
+  // answers/windows: what can be done to the bed.
+  'instead.keep-wet':
+    'Keep the seedbed {moisture, select, moist {moist} other {wet}} until the row is up: then {from} to {to} is {grade, select, good {good to sow} other {second best}}. Water lightly and often, where watering is not restricted. Worked out, not measured in a seedbed.',
+  'instead.shade':
+    'Shade the row by half until it is up: then {from} to {to} is {grade, select, good {good to sow} other {second best}}. Worked out, not measured in a seedbed.',
+  'instead.cover':
+    'Lay black film two weeks before, and sow through holes in it: then {from} to {to} is {grade, select, good {good to sow} other {second best}}. Worked out, not measured in a seedbed; it is no help against frost.',
 } as const satisfies Catalogue;

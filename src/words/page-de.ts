@@ -321,6 +321,7 @@ export const pageDe = {
     'Was das Wetter vergangener Jahre oder der Gang der Jahreszeit noch bewirken kann; wie gut der Boden bekannt ist; und Ihre Zählungen, wo es welche gibt.',
   'page.sowing.range.sure': 'Saatgut, Saatbett und Trockenheit sind nicht darin.',
   'page.sowing.in-beds': 'Im langsamen Beet bis',
+  'page.sowing.sooner-in-beds': 'früher: {from} bis {to}',
   'page.sowing.in-beds.what': 'Wie spät es in einem Beet sein kann, das langsamer ist als ein Labor.',
   'page.sowing.in-beds.from':
     'Wie viel länger Beete mit dieser Kultur gebraucht haben; was Sie in diesem Beet gezählt haben, engt es ein.',
@@ -417,7 +418,7 @@ export const pageDe = {
   'page.when.in-years':
     '{kind, select, usual {in einem gewöhnlichen Jahr} all {in allen {count} vergangenen Jahren} none {in keinem von {count} vergangenen Jahren} other {in etwa {good} von {count} vergangenen Jahren}}',
   'page.when.ahead':
-    '{kind, select, hot {Die Hitze} other {Die Kälte}} vom {dates} {cost, select, half {hält die Hälfte um {number} auf} last {hält den Rest um {number} auf} other {gefährdet {number}}}{atRisk, plural, =0 {} one { und gefährdet # von hundert Samen} other { und gefährdet # von hundert Samen}}{hasFree, select, yes {; bei Aussaat am {free} trifft sie keine} other {}}.',
+    '{kind, select, hot {Die Hitze} other {Die Kälte}} vom {dates} {cost, select, half {hält die Hälfte um {number} auf} last {hält den Rest um {number} auf} other {gefährdet {number}}}{atRisk, plural, =0 {} one { und gefährdet # von hundert Samen} other { und gefährdet # von hundert Samen}}{hasFree, select, yes {; bei Aussaat am {free} trifft sie {hoursLeft, plural, =0 {keine} one {nur eine Stunde davon} other {nur # Stunden davon}}} other {}}.',
   'page.when.seeds-at-risk': '{count, number} von hundert Samen',
   'page.when.met.what':
     'Was {kind, select, hot {Hitze} other {Kälte}} nach einer Aussaat an diesem Datum kostet: {hours, plural, one {# Stunde} other {# Stunden}} {kind, select, hot {über} other {unter}} {threshold} bei der Saat, {kind, select, hot {bis hinauf zu} other {bis hinab zu}} {peak}.',
@@ -616,7 +617,7 @@ export const pageDe = {
   'page.growing.harvest': 'Ernte',
   'page.growing.harvest.what': 'Von wann die frühesten Sorten reif sein können bis wann die späten es sind.',
   'page.growing.harvest.from':
-    'Veröffentlichte Tage bis zur Reife, vom Aufgehen an gezählt.{slowed, select, yes { Kurze Tage verzögern sie.} other {}}',
+    'Die Wärme vergangener Jahre vom Aufgehen an; veröffentlichte Tage, wenn keine Luft bekannt ist.{slowed, select, yes { Es dauert länger als die veröffentlichten Tage.} other {}}',
   'page.growing.harvest.sure': 'Ein Anhalt. Sorte, Wetter und Boden verschieben ihn um Wochen.',
   'page.growing.half-up': 'Hälfte auf',
   'page.growing.not-before': 'nicht vor dem {date}',
@@ -681,7 +682,8 @@ export const pageDe = {
   'page.plan.half.sure': 'Beete können länger brauchen als ein Labor; dann ist alles um so viel später reif.',
   'page.plan.pick': 'Ernten',
   'page.plan.pick.what': 'Von wann bis wann geerntet wird.',
-  'page.plan.pick.from': 'Veröffentlichte Tage bis zur Reife, verzögert, wo die Tage kurz sind.',
+  'page.plan.pick.from':
+    'Die Wärme vergangener Jahre an diesem Ort; veröffentlichte Tage, verzögert bei kurzen Tagen, wenn keine Luft bekannt ist.',
   'page.plan.pick.sure': 'Ein Anhalt. Sorte, Wetter und Boden verschieben ihn um Wochen.',
   'page.plan.reached': 'Erreicht',
   'page.plan.reached.what': 'In wie vielen von hundert vergangenen Jahren seine Wochen ihre Ernte gehabt hätten.',

@@ -308,6 +308,7 @@ export const pageEn = {
     'What past years’ weather, or the drift of the season, may still do; how well the soil is known; and your counts, where there are any.',
   'page.sowing.range.sure': 'It leaves out the seed, the seedbed and drought.',
   'page.sowing.in-beds': 'In a slow bed by',
+  'page.sowing.sooner-in-beds': 'sooner: {from} to {to}',
   'page.sowing.in-beds.what': 'How late it may be in a bed that is slower than a laboratory.',
   'page.sowing.in-beds.from':
     'How many times longer beds have taken with this crop; what you counted in this bed narrows it.',
@@ -402,7 +403,7 @@ export const pageEn = {
   'page.when.in-years':
     '{kind, select, usual {in a usual year} all {in all {count} past years} none {in none of {count} past years} other {in about {good} of {count} past years}}',
   'page.when.ahead':
-    'The {kind, select, hot {heat} other {cold}} of {dates} {cost, select, half {holds half back by {number}} last {holds the last of it back by {number}} other {puts {number} at risk}}{atRisk, plural, =0 {} one { and puts # of a hundred seeds at risk} other { and puts # of a hundred seeds at risk}}{hasFree, select, yes {; sown on {free} it meets none} other {}}.',
+    'The {kind, select, hot {heat} other {cold}} of {dates} {cost, select, half {holds half back by {number}} last {holds the last of it back by {number}} other {puts {number} at risk}}{atRisk, plural, =0 {} one { and puts # of a hundred seeds at risk} other { and puts # of a hundred seeds at risk}}{hasFree, select, yes {; sown on {free} it meets {hoursLeft, plural, =0 {none} one {only # hour of it} other {only # hours of it}}} other {}}.',
   'page.when.seeds-at-risk': '{count, number} of a hundred seeds',
   'page.when.met.what':
     'What {kind, select, hot {heat} other {cold}} ahead of a sowing on that date costs: {hours, plural, one {# hour} other {# hours}} {kind, select, hot {above} other {below}} {threshold} at the seed, {kind, select, hot {up} other {down}} to {peak}.',
@@ -601,7 +602,7 @@ export const pageEn = {
   'page.growing.harvest': 'Harvest',
   'page.growing.harvest.what': 'From when the earliest kinds may be ready to when late ones are.',
   'page.growing.harvest.from':
-    'Published days to maturity, counted from coming up.{slowed, select, yes { Short days slow it.} other {}}',
+    'The warmth of past years from coming up on; published days where no air is known.{slowed, select, yes { It takes longer than the published days.} other {}}',
   'page.growing.harvest.sure': 'A guide. Kind, weather and soil move it by weeks.',
   'page.growing.half-up': 'Half up',
   'page.growing.not-before': 'not before {date}',
@@ -665,7 +666,8 @@ export const pageEn = {
   'page.plan.half.sure': 'Beds may take longer than a laboratory, and then all is ready so much later.',
   'page.plan.pick': 'Pick',
   'page.plan.pick.what': 'From when to when it is the harvest.',
-  'page.plan.pick.from': 'Published days to maturity, slowed where days are short.',
+  'page.plan.pick.from':
+    'The warmth of past years of this place; published days, slowed where days are short, if no air is known.',
   'page.plan.pick.sure': 'A guide. Kind, weather and soil move it by weeks.',
   'page.plan.reached': 'Reached',
   'page.plan.reached.what': 'In how many of a hundred past years its weeks would have had their harvest.',

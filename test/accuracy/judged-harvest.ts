@@ -1,8 +1,9 @@
+import { growthOfYear, type HarvestSeason } from '../../src/answers/windows/harvest-season.js';
 import { yearsOfDates } from '../../src/answers/windows/years-of-dates.js';
 import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import type { DaySpan } from '../../src/garden/plan/batches.js';
 import type { HarvestPeriod } from '../../src/garden/sowing/harvest-period.js';
-import type { Crop, FrostClass } from '../../src/germination/crop.js';
+import type { Crop } from '../../src/germination/crop.js';
 import { germinationCurve, rateAt, shareAt } from '../../src/germination/curve/curve.js';
 import { pastOf, type Station } from './stations.js';
 
@@ -12,6 +13,8 @@ export interface MeasuredYear {
   /** Daily means of soil at 5 cm, and minima of the air [°C]. Shape (nDays). */
   readonly soilC: Float64Array;
   readonly minC: Float64Array;
+  /** (min + max)/2 of the air, for growth. */
+  readonly meanC: Float64Array;
 }
 
 /** Holes of so many days are bridged. */
@@ -20,12 +23,15 @@ const MAX_HOLE_DAYS = 3;
 /** What was measured in each year on the dates of a season; years with longer holes are left out. */
 export function measuredYears(station: Station, firstDate: PlainDate, nDays: number): MeasuredYear[] {
   const minC = Float64Array.from(station.bed.air.record.days, (day) => day.minC);
+  const meanC = Float64Array.from(station.bed.air.record.days, (day) => (day.minC + day.maxC) / 2);
   const [first, last] = [station.years[0]!, station.years.at(-1)!];
   return Array.from({ length: last - first + 1 }, (_, i) => first + i).flatMap((year) => {
     const at = daysBetween(station.firstDate, `${year}${firstDate.slice(4)}` as PlainDate);
     if (at < 0 || at + nDays > station.nDays) return [];
     const soilC = bridged(station.soil5C.subarray(at, at + nDays));
-    return soilC.some(Number.isNaN) ? [] : [{ year, soilC, minC: minC.slice(at, at + nDays) }];
+    return soilC.some(Number.isNaN)
+      ? []
+      : [{ year, soilC, minC: minC.slice(at, at + nDays), meanC: meanC.slice(at, at + nDays) }];
   });
 }
 
@@ -55,43 +61,36 @@ export function yearsFromAir(station: Station, from: PlainDate, nDays: number, m
 const LOST_AFTER = 2;
 /** A row as thin as this, beside the chart's best, is no batch. */
 const LEAST_STAND = 0.5;
-/** Nights that take seedlings and grown plants: the rule of the sowing windows, and hard frosts (common practice, no source). */
-const KILLS_C = {
-  tender: { seedling: 0, grown: 0 },
-  'half-hardy': { seedling: -2, grown: -4 },
-  hardy: { seedling: -Infinity, grown: -9 },
-} as const;
-const SEEDLING_DAYS = 30;
 
-/** What frosts, as measured, leave of a picking of plants that stand in the garden from a day on; null: nothing. */
-export function frostsIn(
-  { minC }: MeasuredYear,
-  frost: FrostClass,
-): (span: DaySpan, fromDay: number) => DaySpan | null {
-  const nextAtMost = (limitC: number): Int32Array => {
-    const next = new Int32Array(minC.length + 1).fill(minC.length + 1);
-    for (let day = minC.length - 1; day >= 0; day--) next[day] = minC[day]! <= limitC ? day : next[day + 1]!;
-    return next;
-  };
-  const [seedlings, grown] = [nextAtMost(KILLS_C[frost].seedling), nextAtMost(KILLS_C[frost].grown)];
-  return ({ fromDay, toDay }, standsFrom) => {
-    const at = Math.min(minC.length, standsFrom);
-    const lastDay = Math.min(toDay, grown[at]! - 1);
-    return seedlings[at]! <= standsFrom + SEEDLING_DAYS || lastDay < fromDay ? null : { fromDay, toDay: lastDay };
+/** When plants of a year as it was measured are picked that are up, or stand in the garden, from a day on; null: never. */
+export function ripeIn({ minC, meanC }: MeasuredYear, harvest: HarvestSeason, { fromDays, toDays }: HarvestPeriod) {
+  const none = new Float64Array();
+  const fateOf = growthOfYear(harvest, { minC, meanC, minFromH: 0, hourlyC: none, sowH: none })!;
+  const rule = harvest.growth.harvest;
+  const endC = rule?.endFrostC ?? -Infinity;
+  return (sownDay: number, upDay: number): DaySpan | null => {
+    const { why, harvestDay } = fateOf(24 * sownDay, 24 * upDay);
+    if (Number.isNaN(harvestDay) || (why !== null && why !== 'bolts' && why !== 'over-winter')) return null;
+    let toDay = harvestDay;
+    while (toDay < harvestDay + toDays - fromDays - 1 && toDay + 1 < minC.length && minC[toDay + 1]! > endC) toDay++;
+    return { fromDay: harvestDay, toDay };
   };
 }
 
 /**
  * When sowings made at noon of each day are picked in a year as it was measured; null: never. No part of the service: half
  * is up when the chart's rates at each day's measured mean add up to one, and it makes a row where the chart's percents on
- * those days, each by its part in the progress, come to half of the best. Growth takes the published days.
+ * those days, each by its part in the progress, come to half of the best. Growth is that of the year's measured air.
  */
-export function pickedIn(measured: MeasuredYear, crop: Crop, { fromDays, toDays }: HarvestPeriod): (DaySpan | null)[] {
+export function pickedIn(
+  measured: MeasuredYear,
+  crop: Crop,
+  ripe: (sownDay: number, upDay: number) => DaySpan | null,
+): (DaySpan | null)[] {
   const { soilC } = measured;
   const curve = germinationCurve(crop.rows, crop.soil?.maximumC ?? null);
   const rates = Float64Array.from(soilC, (tempC) => rateAt(curve, tempC));
   const shares = Float64Array.from(soilC, (tempC) => shareAt(curve, tempC));
-  const afterFrosts = frostsIn(measured, crop.frost!);
   return Array.from(soilC, (_, sown) => {
     let [progress, stand, day] = [0, 0, sown];
     for (; progress < 1; day++) {
@@ -101,7 +100,7 @@ export function pickedIn(measured: MeasuredYear, crop: Crop, { fromDays, toDays 
       stand += step * shares[day]!;
     }
     const half = day - 1;
-    return stand < LEAST_STAND ? null : afterFrosts({ fromDay: half + fromDays, toDay: half + toDays - 1 }, half);
+    return stand < LEAST_STAND ? null : ripe(sown, half);
   });
 }
 

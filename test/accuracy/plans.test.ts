@@ -1,24 +1,29 @@
 import { describe, expect, it } from 'vitest';
-import { daysBetween, type PlainDate } from '../../src/basics/calendar.js';
+import { defaultBed } from '../../src/answers/question.js';
+import { usualCriteria } from '../../src/answers/windows/dates-in-years.js';
+import { harvestSeason, soilCourse } from '../../src/answers/windows/harvest-season.js';
+import { addDays, daysBetween, type PlainDate } from '../../src/basics/calendar.js';
 import { batchesFor, type DaySpan } from '../../src/garden/plan/batches.js';
-import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../src/garden/plan/starts.js';
+import { directStarts, gradesOfStarts, indoorStarts, ripening } from '../../src/garden/plan/starts.js';
+import { planStandDays, startsOfYear } from '../../src/garden/plan/starts-of-year.js';
 import { harvestPeriodOf, weeksOfHarvest } from '../../src/garden/sowing/harvest-period.js';
 import { bearsPlants, daysInRoom } from '../../src/garden/sowing/indoors.js';
 import type { Crop } from '../../src/germination/crop.js';
-import { DEFAULT_ROOM_C } from '../../src/growth/tray-dates.js';
+import { DEFAULT_ROOM_C, plantingOutOf } from '../../src/growth/tray-dates.js';
+import { fromTray } from '../../src/growth/tray-growth.js';
 import { cropCalled, seedOf } from '../unit/germination/make.js';
 import {
   equalSteps,
-  frostsIn,
   type MeasuredYear,
   measuredYears,
   pickedIn,
+  ripeIn,
   ripeWeeks,
   suppliedWeeks,
   yearsFromAir,
 } from './judged-harvest.js';
 import { hasRecords } from './records.js';
-import { type Station, stationOf, stationPlaces } from './stations.js';
+import { pastOf, type Station, stationOf, stationPlaces } from './stations.js';
 import { table } from './statistics.js';
 import { tell } from './tell.js';
 
@@ -139,31 +144,50 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
         const publishedDays = (crop.maturity!.fromDays + crop.maturity!.toDays) / 2;
         // Nothing published measures how short days slow growth: neither the plan nor the judge counts it here.
         const ripe = ripening(picking, FIRST_DATE, N_DAYS, null);
-        const season = { crop, seed: seedOf(crop), picking, firstDate: FIRST_DATE, nDays: LAST_SOWING_DAY, ripe };
-        const years = yearsFromAir(station, FIRST_DATE, N_DAYS, maxPlanDays(crop)).map((own) => ({
-          year: own.year,
-          starts: startsOfYear(season, own),
-        }));
-        // No soil judges a tray: half is up as the room says, and only frost may take the plants.
-        const inGarden = (half: number, plantOut: number, year: MeasuredYear): DaySpan | null => {
-          const grown = ripe(picking.countedFrom === 'sowing' ? half : plantOut);
-          return frostsIn(year, crop.frost!)({ ...grown, fromDay: Math.max(grown.fromDay, plantOut) }, plantOut);
+        const { zone, latitude } = station;
+        const site = { zone, latitude, longitude: null, annualRainMm: null };
+        const dates = Array.from({ length: N_DAYS }, (_, day) => addDays(FIRST_DATE, day));
+        const { air } = pastOf(station, new Float64Array());
+        const toHarvest = harvestSeason(
+          { crop, site, bed: defaultBed, from: FIRST_DATE, timeFactor: null },
+          air,
+          dates,
+        )!;
+        const ofAir = yearsFromAir(station, FIRST_DATE, N_DAYS, planStandDays(crop));
+        const season = {
+          crop,
+          seed: seedOf(crop),
+          picking,
+          firstDate: FIRST_DATE,
+          nDays: LAST_SOWING_DAY,
+          ripe,
+          harvest: toHarvest,
+          soilC: soilCourse(ofAir, N_DAYS),
         };
+        const years = ofAir.map((own) => ({ year: own.year, starts: startsOfYear(season, own) }));
+        // No soil judges a tray: half is up as the room says, and only the air of the year judges the plants.
+        const needs = plantingOutOf(crop);
+        const planted = { ...toHarvest, ...(needs ? fromTray(crop.growth!, toHarvest.kinds, needs) : {}) };
+        const inGarden = (plantOut: number, year: MeasuredYear): DaySpan | null =>
+          ripeIn(year, planted, picking)(plantOut, plantOut);
         const weeksInTray = crop.weeksInTrays;
         /** Planted out as soon as it is fit, whatever the nights are; null: not moved. */
         const inTray = (day: number, year: MeasuredYear): DaySpan | null => {
           const half = day + Math.round(daysInRoom(crop, DEFAULT_ROOM_C)!);
-          return weeksInTray === null ? null : inGarden(half, half + 7 * weeksInTray, year);
+          return weeksInTray === null ? null : inGarden(half + 7 * weeksInTray, year);
         };
         for (const truth of measured) {
           const others = years.filter(({ year }) => year !== truth.year);
           if (others.length < MIN_YEARS) continue;
-          const known = { ...season, years: others.map((one) => one.starts) };
+          const told = others.map((one) => one.starts);
+          const { sureness } = usualCriteria;
+          const gradeOf = gradesOfStarts(told, LAST_SOWING_DAY, { sureness, isUsual: false });
+          const known = { ...season, years: told, gradeOf };
           const starts = directStarts(known);
           const trays = indoorStarts(known, DEFAULT_ROOM_C, datesWithout(station, truth.year, crop));
-          const standing = ({ half, indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null =>
-            inGarden(half!.p50, daysBetween(FIRST_DATE, indoors!.plantOut), year);
-          const picked = pickedIn(truth, crop, picking);
+          const standing = ({ indoors }: (typeof trays)[number], year: MeasuredYear): DaySpan | null =>
+            inGarden(daysBetween(FIRST_DATE, indoors!.plantOut), year);
+          const picked = pickedIn(truth, crop, ripeIn(truth, toHarvest, picking));
           for (const [harvest, from, to] of HARVESTS) {
             const weeks = weeksBetween(from, to);
             const { batches, unreached } = batchesFor(weeks, batchWeeks, [starts]);
@@ -241,7 +265,7 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
     ] as const) {
       tell(
         `plans-${what}`,
-        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, published days, measured frosts. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${DEFAULT_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
+        `Percent of the weeks wanted ${title}, ${CROPS.length} crops sown in the bed at 13 stations (crops by themselves: ${WHOLE}). Plans: from air and the other years. Judge: the chart's rates added up over measured daily means at 5 cm, growth and frosts by the year's measured air. With as many sowings: "counted back" in equal steps of the calendar from the first wanted week less the published days to the last; "in step" from the plan's first date on, one each time a batch is over; "between its ends" equal steps from the plan's first date to its last. "All": counted back with a sowing for each batch that is wanted. "All in trays": the same in a room of ${DEFAULT_ROOM_C} °C, planted out when fit. "With trays": what the bed does not reach is started there, and planted out when nights bear it; of trays no soil is the judge, only frost. Ahead: points, plan before counted back`,
         table(
           header,
           names.map((name) => row(name, what)),
@@ -250,22 +274,20 @@ describe.runIf(hasRecords)('plans made from air and the other years, judged by m
     }
     const all = tallies.get('all')!;
     const points = (weeks: number): number => (100 * weeks) / all.weeks;
-    // What a plan promises of the bed comes true.
-    expect(all.ripe.plan / all.promised).toBeGreaterThan(0.93);
+    // What a plan promises of the bed comes true, though it is promised from half of the years on.
+    expect(all.ripe.plan / all.promised).toBeGreaterThan(0.9);
     for (const what of ['ripe', 'supplied'] as const) {
-      expect(pointsAhead('all', what)).toBeGreaterThan(0);
+      expect(pointsAhead('all', what)).toBeGreaterThan(what === 'ripe' ? 5 : 8);
       expect(all[what].plan).toBeGreaterThan(all[what]['in step']);
     }
-    // Ten points were aimed at. In the bed alone they are out of reach: equal steps are only ten below what any sowing could
-    // reach, because while the bed is open emergence takes much the same days throughout. They are reached in numbers where heat
-    // or frost shuts the bed within the season,
-    expect(points(all.reachable - all.ripe['counted back'])).toBeLessThan(11);
-    for (const crop of ['spinach', 'snap-bean']) expect(pointsAhead(crop, 'supplied')).toBeGreaterThanOrEqual(10);
-    // Leaf lettuce is ripe in 40 to 55 days, and equal steps of the calendar suit a quick crop better.
-    expect(pointsAhead('lettuce', 'supplied')).toBeGreaterThanOrEqual(9);
-    // and with the trays that a plan asks for, by fewer sowings than in equal steps for every batch. That gain is the trays',
-    // not the dates': no soil judges them, and whoever starts all in trays, in equal steps, reaches as many weeks or more.
-    expect(points(all.ripe['plan with trays'] - all.ripe['counted back, all'])).toBeGreaterThanOrEqual(10);
-    expect(all.sowingsWithTrays).toBeLessThan(all.allSowings);
+    // Equal steps pay for sowings in heat and cold, and for growth that is quick in summer and slow in autumn: most where a crop
+    // takes long, nothing with radishes.
+    for (const crop of ['lettuce', 'snap-bean', 'carrot', 'beet', 'pea']) {
+      expect(pointsAhead(crop, 'supplied'), crop).toBeGreaterThanOrEqual(10);
+    }
+    // With trays fewer sowings reach more weeks than equal steps for every batch. That gain is the trays', not the dates':
+    // whoever starts all in trays, in equal steps, reaches as many weeks or more.
+    expect(points(all.ripe['plan with trays'] - all.ripe['counted back, all'])).toBeGreaterThanOrEqual(4);
+    expect(all.sowingsWithTrays).toBeLessThan(0.7 * all.allSowings);
   });
 });

@@ -33,9 +33,10 @@ describe('a plan', () => {
       expect(seeds).toBeGreaterThan(plants);
       expect(half > date && picked.from > half && picked.to > picked.from).toBe(true);
       expect(halfRange!.from <= half && half <= halfRange!.to).toBe(true);
-      // 40 to 55 days from sowing as published, less 3 at 20 °C, and two weeks around their middle: 38 to 52 after half.
-      expect(picked.from).toBe(dateAfter(half, 38));
-      expect(sureness).toBe(1);
+      // 615 °C·d above 4.4 °C from coming up on: 40 days of 20 °C, and longer where it is cooler.
+      expect(picked.from > dateAfter(half, 38) && picked.from < dateAfter(half, 80)).toBe(true);
+      expect(picked.to <= dateAfter(picked.from, 13)).toBe(true);
+      expect(sureness).toBeGreaterThanOrEqual(2 / 3);
     }
     const { issuedAt: _, ...got } = (await ask('GET', url)).json();
     const { issuedAt: __, ...before } = put;
@@ -74,11 +75,11 @@ describe('a plan', () => {
     const bed = `early-${-days}`;
     await ask('PUT', `/v1/beds/${bed}`, { place: 'quillmere', name: 'Early bed' });
     // Of two weeks, for which today is the day to sow.
-    const wanted = { bed, crop: 'head-lettuce', harvest: harvest('2027-10-27', '2027-11-09') };
+    const wanted = { bed, crop: 'lettuce', harvest: harvest('2027-09-22', '2027-10-05') };
     const { sowings } = await planOf(wanted);
     expect(sowings.map(({ date, sown }) => [date, sown])).toEqual([['2027-08-03', false]]);
     const date = dateAfter('2027-08-03', days);
-    await ask('PUT', `/v1/sowings/${bed}`, { bed, crop: 'head-lettuce', date, seeds: 90 });
+    await ask('PUT', `/v1/sowings/${bed}`, { bed, crop: 'lettuce', date, seeds: 90 });
     const after = await planOf(wanted);
     expect(after.sowings.map(({ date, sown }) => [date, sown])).toEqual([[date, true]]);
   });

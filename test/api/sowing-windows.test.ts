@@ -84,7 +84,7 @@ describe('sowing windows', () => {
     }))) {
       expect(dateAfter(from, firstDays.p50) > lastFrost).toBe(true);
     }
-    expect(bean.closed.some(({ why }) => why === 'frost-to-come')).toBe(true);
+    expect(bean.closed.some(({ why }) => why === 'frost-to-come' || why === 'too-late')).toBe(true);
   });
 
   it('are wider for looser criteria, and narrower for stricter ones', async () => {

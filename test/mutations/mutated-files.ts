@@ -482,16 +482,12 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/garden/plan/starts.ts',
     tests: ['test/unit/garden/starts.test.ts', 'test/unit/garden/plan-limits.test.ts'],
-    numbers: [
-      'ENDS_C.tender',
-      'ENDS_C.half-hardy',
-      'ENDS_C.hardy',
-      'MAX_WAIT_DAYS',
-      'IN_TRAYS.from',
-      'PLAN_SHARE',
-      'MIN_SURENESS',
-    ],
-    changes: [['2 * crop.maxDays', '2.2 * crop.maxDays']],
+    numbers: ['MAX_WAIT_DAYS', 'IN_TRAYS.from'],
+  },
+  {
+    file: 'src/garden/plan/starts-of-year.ts',
+    tests: ['test/unit/garden/starts.test.ts', 'test/unit/garden/plan-limits.test.ts'],
+    numbers: ['ENDS_C.tender', 'ENDS_C.half-hardy', 'ENDS_C.hardy'],
   },
   {
     file: 'src/garden/lots/lot-now.ts',

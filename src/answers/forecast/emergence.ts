@@ -1,12 +1,13 @@
 import { dateAt, HOUR_MS } from '../../basics/calendar.js';
 import type { Span } from '../../germination/crop.js';
+import { rateAt } from '../../germination/curve/curve.js';
 import { type CohortRun, cohortRun } from '../../germination/run/cohorts.js';
 import { type Outcome, outcomeAt } from '../../germination/run/outcome.js';
 import { ensembleOf, uncertaintyShare } from '../ahead/ensemble.js';
 import type { Middle, Question } from '../question.js';
 import { soilRanges, soilUncertaintyK } from '../soil/soil-range.js';
 import { assumedRanges, type Event, ensembleRanges, type Ranges, withLearned } from './event-ranges.js';
-import { type Milestone, milestoneOf, type NoMilestone } from './milestones.js';
+import { type Milestone, milestoneOf, type NoMilestone, slowerBy } from './milestones.js';
 import type { SeedRecord } from './record/seed-temperature.js';
 import type { Sown } from './sown.js';
 
@@ -57,6 +58,7 @@ export function emergenceOf(sown: Sown): Emergence {
     countH,
     dated: (hour: number) => dateAt(imbibitionMs + hour * HOUR_MS, question.site.zone),
     bedTimeFactor: bedTimeFactorOf(question),
+    slowerH: slowerBy(countedC, (tempC) => rateAt(seed.curve, tempC)),
   };
   const milestone = (event: Event): Milestone | NoMilestone => {
     const eventH = outcome[`${event}H`];

@@ -30,7 +30,7 @@ const PUT_OFF_TO_DAYS = 21;
 /** The best date, and why: of the good ones the earliest with two sure weeks around it, else the surest; of fair ones the surest. */
 export function bestOf(
   { from, prefer, criteria }: BestAsked,
-  { all: dates, graded: { sureness, odds, runs }, years, reasonsIn }: JudgedDates,
+  { all: dates, graded: { sureness, odds, runs }, years, reasonsOn }: JudgedDates,
 ): SowingBest | null {
   const good = runs.filter(({ grade }) => grade === 'good');
   const choosable = good.length > 0 ? good : runs.filter(({ grade }) => grade === 'fair');
@@ -41,7 +41,7 @@ export function bestOf(
   return {
     date: addDays(from, day),
     grade: good.length > 0 ? 'good' : 'fair',
-    reasons: good.length > 0 ? [] : reasonsIn({ from: day, to: day }),
+    reasons: good.length > 0 ? [] : reasonsOn(day),
     why: {
       code: 'why.best-date',
       params: {

@@ -43,8 +43,7 @@ export function dateVerdict(
     const near = judge(addDays(date, -AROUND_DAYS), addDays(date, AROUND_DAYS)).judged;
     const grade = near.gradeOf[AROUND_DAYS]!;
     const harvest = grade === 'poor' ? null : harvestOfDate(near.all[AROUND_DAYS]!, date);
-    const run = near.graded.runs.find(({ from, to }) => from <= AROUND_DAYS && AROUND_DAYS <= to)!;
-    const reasons = grade === 'good' ? [] : near.reasonsIn(run);
+    const reasons = grade === 'good' ? [] : near.reasonsOn(AROUND_DAYS);
     const later = grade === 'good' ? null : judge(date, addDays(date, LAST_DATE_DAYS));
     const best = later && bestOf(later.dates, later.judged);
     const isBetter = best !== null && (best.grade === 'good' || grade === 'poor');

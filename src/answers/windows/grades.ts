@@ -32,7 +32,10 @@ export interface Graded {
  * @param dates    In their order.
  * @param criteria `sureness`: in so many of the years a date has to be good.
  */
-export function gradesOf(dates: readonly DateInYears[], { sureness: atLeast }: WindowCriteria): Graded {
+export function gradesOf(
+  dates: readonly Pick<DateInYears, 'good' | 'fair' | 'thin'>[],
+  { sureness: atLeast }: Pick<WindowCriteria, 'sureness'>,
+): Graded {
   const sureness = smoothed(dates.map(({ good }) => good));
   const fair = smoothed(dates.map((date) => date.fair));
   const thin = smoothed(dates.map((date) => date.thin));

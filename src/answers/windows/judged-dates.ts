@@ -15,6 +15,7 @@ import { type Grade, type Graded, type GradedRun, gradesOf } from './grades.js';
 import { type HarvestSeason, harvestSeason, STAND_DAYS, soilCourse } from './harvest-season.js';
 import { type Reason, reasonsOf } from './reasons.js';
 import type { Run } from './sureness.js';
+import { spansOf } from './told-spans.js';
 import type { YearOfDates } from './year-of-dates.js';
 import { datesInClimatologicalYear, yearsOfDates } from './years-of-dates.js';
 
@@ -45,6 +46,10 @@ export interface JudgedDates {
   readonly gradeOf: readonly Grade[];
   /** Reasons against the dates of a run, the one that spoilt most years first. */
   readonly reasonsIn: (run: Run) => Reason[];
+  /** Reasons against one date, by the week around it, as its sureness is. */
+  readonly reasonsOn: (day: number) => Reason[];
+  /** Runs of one grade, cut where their main reason changes. */
+  readonly spans: readonly GradedRun[];
   /** The years that judge; empty: a climatological year does. */
   readonly years: readonly number[];
   /** The dates in those years. */
@@ -101,11 +106,17 @@ export function judgedDates(question: WindowQuestion, findPast: FindPast, should
   const soilC = soilCourse(usual ? yearsOfDates(usual, asked, nDates).slice(-1) : ofPast, nDates);
   const years = isUsual ? [] : known.map(({ year }) => year);
   const graded = gradesOf(all, criteria);
+  const setting = { crop, criteria, from, years: years.length, soilC };
   return {
     all,
     graded,
     gradeOf: gradeOfDates(graded.runs, nDates),
-    reasonsIn: (run) => reasonsOf(all, run, { crop, criteria, from, years: years.length, soilC }),
+    reasonsIn: (run) => reasonsOf(all, run, setting, 'dates'),
+    reasonsOn: (day) => {
+      const around = { from: Math.max(0, day - BESIDE_DAYS), to: Math.min(nDates - 1, day + BESIDE_DAYS) };
+      return reasonsOf(all, around, setting, 'date');
+    },
+    spans: spansOf(all, graded.runs),
     years,
     known,
     isUsual,
@@ -117,7 +128,11 @@ export function judgedDates(question: WindowQuestion, findPast: FindPast, should
   };
 }
 
-function gradeOfDates(runs: readonly GradedRun[], nDates: number): Grade[] {
+/** The sureness of a date is that of the week around it: so many days to either side [d]. */
+const BESIDE_DAYS = 3;
+
+/** The grade of each date, from runs in which every date is. */
+export function gradeOfDates(runs: readonly GradedRun[], nDates: number): Grade[] {
   const of = new Array<Grade>(nDates).fill('poor');
   for (const { from, to, grade } of runs) of.fill(grade, from, to + 1);
   return of;

@@ -28,8 +28,17 @@ export interface ReasonSetting {
 const MAX_REASONS = 3;
 const MIN_OF_FIRST = 0.4;
 
-/** Why the dates of a run were not good, what spoilt most years first. */
-export function reasonsOf(dates: readonly DateInYears[], run: Run, setting: ReasonSetting): Reason[] {
+/**
+ * Why the dates of a run were not good, what spoilt most years first.
+ *
+ * @param of The number of years told is of one date, by the week around it, or the mean of all dates of the run.
+ */
+export function reasonsOf(
+  dates: readonly DateInYears[],
+  run: Run,
+  setting: ReasonSetting,
+  of: 'date' | 'dates',
+): Reason[] {
   const counts = new Map<WhyNot, number>();
   let known = 0;
   for (const date of dates.slice(run.from, run.to + 1)) {
@@ -40,7 +49,7 @@ export function reasonsOf(dates: readonly DateInYears[], run: Run, setting: Reas
   const first = ranked[0]?.[1] ?? 0;
   return ranked
     .filter(([, n], i) => i < MAX_REASONS && n >= MIN_OF_FIRST * first)
-    .map(([code, n]) => ({ code, text: sentence(code, n / known, dates, run, setting) }));
+    .map(([code, n]) => ({ code, text: sentence(code, n / known, dates, run, setting, of) }));
 }
 
 function sentence(
@@ -49,9 +58,10 @@ function sentence(
   dates: readonly DateInYears[],
   run: Run,
   { crop, criteria, from, years, soilC }: ReasonSetting,
+  of: 'date' | 'dates',
 ): ReasonFact {
   const ofYears = Math.max(1, years);
-  const often = { inYears: Math.max(1, Math.round(share * ofYears)), ofYears };
+  const often = { inYears: Math.max(1, Math.round(share * ofYears)), ofYears, of: years > 1 ? of : ('date' as const) };
   const { growth, soil } = crop;
   const harvest = growth?.harvest ?? null;
   const heat = harvest?.by === 'heat' ? harvest : null;

@@ -13,7 +13,8 @@ import type { DateInYears, WindowCriteria } from './dates-in-years.js';
 import { type Grade, windowRuns } from './grades.js';
 import { type HarvestDates, harvestOfDate, harvestOfRun } from './harvest-dates.js';
 import { indoorWays } from './indoor-ways.js';
-import { judgedDates, type WindowQuestion } from './judged-dates.js';
+import { insteadInBed } from './instead-in-bed.js';
+import { type JudgedDates, judgedDates, type WindowQuestion } from './judged-dates.js';
 import { type Quantiles, quantilesOf } from './quantiles.js';
 import type { Reason } from './reasons.js';
 import { met, pestNotes, pestsMet } from './risks-met.js';
@@ -90,7 +91,7 @@ export function sowingWindows(
   const nDates = daysBetween(from, to) + 1;
   refuseDates(question, nDates);
   const judged = judgedDates(question, findPast, shouldStop);
-  const { all, graded, gradeOf, reasonsIn, years, isUsual, isJudged, soil } = judged;
+  const { all, graded, gradeOf, reasonsIn, spans, years, isUsual, isJudged, soil } = judged;
   const { sureness, runs } = graded;
   const dated = (day: number): PlainDate => addDays(from, day);
   const windows = windowRuns(runs);
@@ -119,12 +120,12 @@ export function sowingWindows(
       stand: pooled(all, run, ({ stand }) => stand),
       risks: risksOf(run),
     })),
-    closed: closedRuns(all, windows).map(({ why, ...run }) => ({
+    closed: closedSpans(judged).map(({ why, ...run }) => ({
       from: dated(run.from),
       to: dated(run.to),
       why,
     })),
-    spans: runs.map((run) => ({
+    spans: spans.map((run) => ({
       from: dated(run.from),
       to: dated(run.to),
       grade: run.grade,
@@ -132,8 +133,8 @@ export function sowingWindows(
       reasons: run.grade === 'good' ? [] : reasonsIn(run),
       harvest: run.grade === 'poor' ? null : harvestOfRun(all, run, from),
     })),
-    ways: waysOf(directWays(windows, all, graded, best?.date ?? null, from), indoors),
-    instead: insteadOf(runs, indoors, from),
+    ways: waysOf(directWays(windows, judged, { best: best?.date ?? null, ...question }), indoors),
+    instead: [...insteadInBed(question, judged, shouldStop), ...insteadOf(runs, indoors, from)],
     dates: all.map((one, day) => ({
       date: dated(day),
       sureness: isUsual ? null : Number.isNaN(sureness[day]!) ? 0 : sureness[day]!,
@@ -176,19 +177,18 @@ function pooled(
   return quantilesOf(all.sort());
 }
 
-/** Runs of dates outside the windows, each with the reason that most years give; dates good in most years have none. */
-function closedRuns(dates: readonly DateInYears[], windows: readonly Run[]): (Run & { why: WhyClosed })[] {
-  const isOpen = new Uint8Array(dates.length);
-  for (const { from, to } of windows) isOpen.fill(1, from, to + 1);
-  const runs: { from: number; to: number; why: WhyClosed }[] = [];
-  dates.forEach(({ whyNot }, day) => {
-    if (isOpen[day] || whyNot === null) return;
-    const why = CLOSED_AS[whyNot];
-    const last = runs.at(-1);
-    if (last && last.to === day - 1 && last.why === why) last.to = day;
-    else runs.push({ from: day, to: day, why });
-  });
-  return runs;
+/** Spans of poor dates, each with its main reason in the few words of pictures; dates of which nothing is known have none. */
+function closedSpans({ spans, reasonsIn }: JudgedDates): (Run & { why: WhyClosed })[] {
+  const closed: { from: number; to: number; why: WhyClosed }[] = [];
+  for (const { grade, from, to } of spans) {
+    const reason = grade === 'poor' ? reasonsIn({ from, to })[0] : undefined;
+    if (!reason) continue;
+    const why = CLOSED_AS[reason.code];
+    const last = closed.at(-1);
+    if (last && last.to === from - 1 && last.why === why) last.to = to;
+    else closed.push({ from, to, why });
+  }
+  return closed;
 }
 
 function refuseDates({ from, to, criteria: { maxDays } }: WindowQuestion, nDates: number): void {

@@ -1,8 +1,9 @@
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
-import type { DateInYears } from './dates-in-years.js';
-import type { Grade, Graded, GradedRun } from './grades.js';
+import type { Grade, GradedRun } from './grades.js';
 import { type HarvestDates, harvestOfRun } from './harvest-dates.js';
 import type { IndoorWay, WayDates } from './indoor-ways.js';
+import type { JudgedDates } from './judged-dates.js';
+import { bestDay } from './sureness.js';
 import type { InsteadFact } from './window-facts.js';
 
 /** Sown in place. */
@@ -18,33 +19,29 @@ export type SowingWay = DirectWay | IndoorWay;
 
 /** What would make a date good where none, or few, are. */
 export interface SowingInstead {
-  readonly action: 'wait' | 'start-indoors';
+  readonly action: 'keep-wet' | 'shade' | 'cover' | 'wait' | 'start-indoors';
   readonly grade: Grade;
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly text: InsteadFact;
 }
 
-/** The ways to grow it in place, the better first. */
+/** The ways to grow it in place, the better first; the best date of each by the rule of the answer's own best date. */
 export function directWays(
   windows: readonly GradedRun[],
-  dates: readonly DateInYears[],
-  { odds }: Graded,
-  best: PlainDate | null,
-  from: PlainDate,
+  { all: dates, graded: { odds, sureness } }: Pick<JudgedDates, 'all' | 'graded'>,
+  { best, from, prefer }: { best: PlainDate | null; from: PlainDate; prefer: 'earliest' | 'surest' },
 ): DirectWay[] {
   const dated = (day: number): PlainDate => addDays(from, day);
   return windows
     .toSorted((a, b) => Number(b.grade === 'good') - Number(a.grade === 'good') || a.from - b.from)
     .map((run) => {
       const isBest = best !== null && dated(run.from) <= best && best <= dated(run.to);
-      const surest = odds
-        .slice(run.from, run.to + 1)
-        .reduce((at, one, day, all) => (one > all[at]! + 1e-12 ? day : at), 0);
+      const own = bestDay(run.grade === 'good' ? sureness : odds, [run], prefer)?.day ?? run.from;
       return {
         method: 'direct',
         grade: run.grade,
-        sow: { from: dated(run.from), best: isBest ? best : dated(run.from + surest), to: dated(run.to) },
+        sow: { from: dated(run.from), best: isBest ? best : dated(own), to: dated(run.to) },
         harvest: harvestOfRun(dates, run, from),
       };
     });

@@ -42,7 +42,8 @@ export const bestDateFacts = {
   },
 } as const satisfies FactKinds;
 
-const often = { inYears: 'count', ofYears: 'count' } as const;
+/** `dates`: the mean of the dates of a span. */
+const often = { inYears: 'count', ofYears: 'count', of: ['date', 'dates'] } as const;
 
 /** Why dates are not good. */
 export const reasonFacts = {
@@ -60,6 +61,9 @@ export const reasonFacts = {
 
 /** What would make a date good. */
 export const insteadFacts = {
+  'instead.keep-wet': { from: 'date', to: 'date', grade: ['good', 'fair'], moisture: ['moist', 'wet'] },
+  'instead.shade': { from: 'date', to: 'date', grade: ['good', 'fair'] },
+  'instead.cover': { from: 'date', to: 'date', grade: ['good', 'fair'] },
   'instead.wait': { from: 'date', to: 'date' },
   'instead.start-indoors': {
     from: 'date',

@@ -20,14 +20,15 @@ export function sowAgainNews({ sowing, crop, forecast, triage }: SowingNow, told
   const before = told === null ? null : (JSON.parse(told) as Told);
   if (before?.sown === sowing.date) return { mark: told, data: null };
   if (triage?.text.code !== 'do.sow-again') return { mark: null, data: null };
-  const { from, by } = triage.text.params;
+  const { isAlike: _, ...news } = triage.text.params;
+  const { from, by } = news;
   return {
     mark: JSON.stringify({ sown: sowing.date } satisfies Told),
     data: {
       ...inBed(sowing, crop),
       from,
       by,
-      text: { code: 'news.sow-again', params: { ...sownInBed(sowing, crop), ...triage.text.params } },
+      text: { code: 'news.sow-again', params: { ...sownInBed(sowing, crop), ...news } },
     },
   };
 }

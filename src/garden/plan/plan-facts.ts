@@ -33,6 +33,8 @@ export const planAssumptionFacts = {
     fullPaceHours: 'count',
     halfPaceHours: 'count',
   },
+  'harvest-in-years': { pickDays: 'count', weeks: 'count' },
+  'dates-graded': {},
   'even-emergence': {},
   'chart-time': { timesInBeds: 'number' },
   seeds: {},
@@ -45,7 +47,7 @@ export const planWarningFacts = {
   'thin-years': { about: ['plan'], years: 'count' },
   'frost-unknown': { about: ['plan'] },
   'planting-out-unknown': { crop: 'crop' },
-  'weather-of-growth': { crop: 'crop' },
+  'weather-of-growth': { crop: 'crop', isJudged: ['yes', 'no'] },
 } as const satisfies FactKinds;
 
 export type GapFact = FactOf<typeof gapFacts>;

@@ -1,4 +1,5 @@
 import { THIN_YEARS } from '../../answers/ahead/past-soil.js';
+import type { Grade } from '../../answers/windows/grades.js';
 import type { Crop } from '../../germination/crop.js';
 import { cropInFacts } from '../../germination/custom-crop.js';
 import { HARDENING_DAYS } from '../../growth/tray-dates.js';
@@ -47,6 +48,23 @@ export function adviceOn({ method, isShaded, hotHours, half, day }: PlanStart, c
   return advice;
 }
 
+/** The help that a sowing rests on where its date is poor in the bed as it is; null: it needs none. */
+export function insteadOn(
+  { method, isShaded }: PlanStart,
+  grade: Grade,
+  crop: Crop,
+  roomC: number,
+): {
+  readonly action: 'shade' | 'start-indoors';
+  readonly text: Advice;
+} | null {
+  if (grade !== 'poor') return null;
+  if (method === 'indoors') return { action: 'start-indoors', text: { code: 'start-indoors', params: { roomC } } };
+  if (!isShaded) return null;
+  const hotThresholdC = Math.round(crop.hotThresholdC);
+  return { action: 'shade', text: { code: 'shade', params: { hotHours: null, hotThresholdC } } };
+}
+
 /** What every plan of a crop rests on. */
 export function assumptionsOf(
   crop: Crop,
@@ -55,26 +73,38 @@ export function assumptionsOf(
     years,
     kind,
     roomC,
-  }: { readonly years: number; readonly kind: 'past-years' | 'typical-years'; readonly roomC: number },
+    isJudged,
+  }: {
+    readonly years: number;
+    readonly kind: 'past-years' | 'typical-years';
+    readonly roomC: number;
+    readonly isJudged: boolean;
+  },
 ): PlanAssumption[] {
   const { fromDays, toDays, countedFrom } = crop.maturity!;
   const { weeksInTrays } = crop;
   return [
     years === 0 ? { code: 'normals', params: { about: 'plan' } } : { code: kind, params: { about: 'plan', years } },
-    {
-      code: 'harvest',
-      params: {
-        fromDays,
-        toDays,
-        countedFrom,
-        nominalC: NOMINAL_C,
-        pickFromDays: picking.fromDays,
-        pickToDays: picking.toDays,
-        weeks: weeksOfHarvest(picking),
-        fullPaceHours: FULL_PACE_H,
-        halfPaceHours: HALF_PACE_H,
-      },
-    },
+    isJudged
+      ? {
+          code: 'harvest-in-years',
+          params: { pickDays: picking.toDays - picking.fromDays, weeks: weeksOfHarvest(picking) },
+        }
+      : {
+          code: 'harvest',
+          params: {
+            fromDays,
+            toDays,
+            countedFrom,
+            nominalC: NOMINAL_C,
+            pickFromDays: picking.fromDays,
+            pickToDays: picking.toDays,
+            weeks: weeksOfHarvest(picking),
+            fullPaceHours: FULL_PACE_H,
+            halfPaceHours: HALF_PACE_H,
+          },
+        },
+    { code: 'dates-graded', params: {} },
     { code: 'even-emergence', params: {} },
     { code: 'chart-time', params: { timesInBeds: crop.bedTimeFactor.to } },
     { code: 'seeds', params: {} },
@@ -90,12 +120,18 @@ export const warningsOf = (
     years,
     airIsKnown,
     isTrayKnown,
-  }: { readonly years: number; readonly airIsKnown: boolean; readonly isTrayKnown: boolean },
+    isJudged,
+  }: {
+    readonly years: number;
+    readonly airIsKnown: boolean;
+    readonly isTrayKnown: boolean;
+    readonly isJudged: boolean;
+  },
 ): PlanWarning[] => [
   ...(years > 0 && years < THIN_YEARS ? [{ code: 'thin-years', params: { about: 'plan', years } } as const] : []),
   ...(airIsKnown ? [] : [{ code: 'frost-unknown', params: { about: 'plan' } } as const]),
   ...(isTrayKnown || crop.weeksInTrays === null
     ? []
     : [{ code: 'planting-out-unknown', params: { crop: cropInFacts(crop) } } as const]),
-  { code: 'weather-of-growth', params: { crop: cropInFacts(crop) } },
+  { code: 'weather-of-growth', params: { crop: cropInFacts(crop), isJudged: isJudged ? 'yes' : 'no' } },
 ];

@@ -15,7 +15,7 @@ import type { ShouldStop } from '../../basics/stop.js';
 import { shadedSoil } from '../bed/shaded-soil.js';
 import { gardenRefusal } from '../refusal-facts.js';
 import type { PlanQuestion } from './plan-question.js';
-import { maxPlanDays } from './starts.js';
+import { planStandDays } from './starts-of-year.js';
 
 /** The season of a plan in the years that are known. */
 export interface PlanYears {
@@ -39,25 +39,25 @@ export function planYears(
   const { site, crop, normals } = question;
   const series = seriesOfYears(question);
   const phaseMs = startOfDay(from, site.zone);
-  const criteria = { share: 0, shareIfHeld: 0, maxDays: maxPlanDays(crop), sureness: 0 };
+  const criteria = { share: 0, shareIfHeld: 0, maxDays: planStandDays(crop), sureness: 0 };
   const asked: DatesAsked = { site, from, time: '12:00', criteria };
   const past = yearsTold(series) >= MIN_YEARS ? findPast(series, question, phaseMs, shouldStop) : null;
-  const wholeYears = (soil: PastSoil) =>
-    yearsOfDates(soil, asked, nDays).filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
-  const years = past ? wholeYears(past) : [];
-  if (past && years.length >= MIN_YEARS) {
+  // Years of which little is known have their say on the dates that they tell of, as in sowing windows.
+  const years = past ? yearsOfDates(past, asked, nDays) : [];
+  const whole = years.filter(({ hourlyC }) => hoursKnown(hourlyC) >= hourlyC.length / 2);
+  if (past && whole.length >= MIN_YEARS) {
     return {
       years,
-      told: isTypical(question) ? NO_YEARS : { from: years[0]!.year, to: years.at(-1)!.year, count: years.length },
+      told: isTypical(question) ? NO_YEARS : { from: whole[0]!.year, to: whole.at(-1)!.year, count: whole.length },
       past,
       isUsual: false,
       inShade: () => {
         const shaded = shadedSoil(past, series, question, phaseMs, findPast, shouldStop);
-        return shaded && wholeYears(shaded);
+        return shaded && yearsOfDates(shaded, asked, nDays);
       },
     };
   }
-  if (!normals) throw noPastYears(years.length);
+  if (!normals) throw noPastYears(whole.length);
   const usual = climatologicalSoil(normals, { ...question, series: [] }, phaseMs, findPast, shouldStop);
   return {
     years: climatologicalYears(usual, asked, nDays),

@@ -1,7 +1,11 @@
 import { type FindPast, kindOfYears, pastSoil } from '../../answers/ahead/past-soil.js';
 import { planSafety } from '../../answers/forecast/safety-notes.js';
 import { seedOf } from '../../answers/forecast/seed-of.js';
+import { usualCriteria } from '../../answers/windows/dates-in-years.js';
 import { daysOutdoors, usualDaysOutdoors } from '../../answers/windows/days-outdoors.js';
+import type { Grade } from '../../answers/windows/grades.js';
+import { harvestSeason, soilCourse } from '../../answers/windows/harvest-season.js';
+import type { WhyNot } from '../../answers/windows/why-nots.js';
 import type { YearOfDates } from '../../answers/windows/year-of-dates.js';
 import { addDays, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import type { Note } from '../../basics/errors.js';
@@ -12,25 +16,29 @@ import { fewestSeeds, MAX_SEEDS } from '../lots/fewest-seeds.js';
 import { type HarvestPeriod, harvestPeriodOf, weeksOfHarvest } from '../sowing/harvest-period.js';
 import { bearsPlants, daysInRoom } from '../sowing/indoors.js';
 import type { PlanFields, SowingMethod } from '../store/season-store.js';
-import { type Batch, batchesFor, type DaySpan, MIN_REACH } from './batches.js';
+import { type Batch, batchesFor, type DaySpan } from './batches.js';
 import type { Advice, GapFact } from './plan-facts.js';
-import { adviceOn, assumptionsOf, type GapWhy, gapFact, warningsOf } from './plan-notes.js';
+import { adviceOn, assumptionsOf, type GapWhy, gapFact, insteadOn, warningsOf } from './plan-notes.js';
 import type { PlanQuestion } from './plan-question.js';
 import { type PlanYears, planYears } from './plan-years.js';
 import {
   directStarts,
+  gradesOfStarts,
   indoorStarts,
-  maxPlanDays,
   type PlanSeason,
   type PlanStart,
   plantsPerSeed,
   ripening,
-  startsOfYear,
 } from './starts.js';
+import { planStandDays, startsOfYear } from './starts-of-year.js';
 
 export interface PlanSowing {
   readonly date: PlainDate;
   readonly method: SowingMethod;
+  /** Of its date in the bed as it is, as sowing windows grade it. */
+  readonly grade: Grade;
+  /** The help that it rests on where its date is poor without; null: it needs none. */
+  readonly instead: { readonly action: 'shade' | 'start-indoors'; readonly text: Advice } | null;
   /** Has it been made? */
   readonly sown: boolean;
   /** Is it counted on that the row is shaded by half until it is up? */
@@ -74,7 +82,8 @@ export interface GardenPlan {
 /**
  * What to sow when, so that there is something to harvest in every week from one date to another.
  *
- * Every possible sowing is run in every past year. Sowings are aimed so that one is picked when the one before is over;
+ * Every possible sowing is run in every past year, and graded as sowing windows grade it: one on a poor date is none, unless
+ * shade or a tray makes it good. Sowings are aimed so that one is picked when the one before is over;
  * where the bed is shut by heat, the same bed under shade is tried, and then trays. What is left is a gap.
  *
  * @param question The bed, the crop, the harvest, and what is known.
@@ -93,18 +102,22 @@ export function gardenPlan(
   const nDays = daysBetween(firstDate, harvest.to) + 1;
   const seed = seedOf({ crop, lot: null, timeFactor: null });
   const ripe = ripening(picking, firstDate, nDays + MAX_TO_GROW_DAYS, site.latitude);
-  const common = { crop, seed, picking, firstDate, nDays, ripe };
   const known = planYears(question, firstDate, nDays, findPast, shouldStop);
-  const seasonOf = (years: readonly YearOfDates[]): PlanSeason => ({
-    ...common,
-    years: years.map((year) => startsOfYear(common, year, shouldStop)),
-  });
+  const dates = Array.from({ length: nDays }, (_, day) => addDays(firstDate, day));
+  const toHarvest = harvestSeason({ crop, site, bed, from: firstDate, timeFactor: null }, known.past.air, dates);
+  const seasonOf = (yearsOfBed: readonly YearOfDates[]): PlanSeason => {
+    const soilC = soilCourse(known.isUsual ? yearsOfBed.slice(0, 1) : yearsOfBed, nDays);
+    const common = { crop, seed, picking, firstDate, nDays, ripe, harvest: toHarvest, soilC };
+    const years = yearsOfBed.map((year) => startsOfYear(common, year, shouldStop));
+    const { sureness } = usualCriteria;
+    return { ...common, years, gradeOf: gradesOfStarts(years, nDays, { sureness, isUsual: known.isUsual }) };
+  };
   const season = seasonOf(known.years);
   const weeks = weeksOf(harvest, firstDate);
   const batchWeeks = weeksOfHarvest(picking);
 
   const direct = directStarts(season);
-  const shut = batchesFor(weeks, batchWeeks, [direct]).unreached.map((week) => whyShut(weeks[week]!, [direct], season));
+  const shut = batchesFor(weeks, batchWeeks, [direct]).unreached.map((week) => whyNotFor(weeks[week]!, direct, season));
   const inShade = shut.includes('too-hot') ? known.inShade() : null;
   const outdoors = known.isUsual
     ? usualDaysOutdoors(known.past, site.zone, crop.frost)
@@ -118,7 +131,7 @@ export function gardenPlan(
   const { batches, unreached } = batchesFor(weeks, batchWeeks, possible, possible.flat().filter(isSown));
   const never = new Set(batchesFor(weeks, batchWeeks, kinds).unreached);
   const whyOf = (week: number): GapWhy => (never.has(week) ? whyShut(weeks[week]!, kinds, season) : 'too-late');
-  const years = known.isUsual ? 0 : known.years.length;
+  const years = known.told.count;
   return {
     years: known.told,
     weeksPerSowing: batchWeeks,
@@ -129,11 +142,16 @@ export function gardenPlan(
     cautions: crop.cautions,
     assumptions: [
       ...known.past.assumptions,
-      ...assumptionsOf(crop, picking, { years, kind: kindOfYears(question), roomC }),
+      ...assumptionsOf(crop, picking, { years, kind: kindOfYears(question), roomC, isJudged: toHarvest !== null }),
     ],
     warnings: [
       ...known.past.warnings,
-      ...warningsOf(crop, { years, airIsKnown: known.past.air !== null, isTrayKnown: outdoors !== null }),
+      ...warningsOf(crop, {
+        years,
+        airIsKnown: known.past.air !== null,
+        isTrayKnown: outdoors !== null,
+        isJudged: toHarvest !== null,
+      }),
       ...planSafety(
         bed,
         batches.some(({ start }) => start.method === 'indoors'),
@@ -158,7 +176,7 @@ function planOfUnknown({ crop, harvest: { from, to } }: PlanQuestion): GardenPla
 /** So long before a harvest a sowing may be made: coming up, or weeks in trays, and growth at half its pace [d]. */
 function longestAhead(crop: Crop, picking: HarvestPeriod, roomC: number): number {
   const inTrays = 7 * (crop.weeksInTrays ?? 0) + Math.min(MAX_IN_ROOM_DAYS, daysInRoom(crop, roomC) ?? 0);
-  return Math.ceil(2 * picking.toDays + Math.max(maxPlanDays(crop), inTrays)) + 7;
+  return Math.ceil(2 * picking.toDays + Math.max(planStandDays(crop), inTrays)) + 7;
 }
 const MAX_IN_ROOM_DAYS = 60;
 /** From the last sowing it takes no longer until plants grow in the garden [d]. */
@@ -173,19 +191,41 @@ function weeksOf({ from, to }: PlanFields['harvest'], firstDate: PlainDate): Day
   }));
 }
 
-/** Why nothing reaches a week: a frost, or what shuts the bed to the sowings that would come up in time for it. */
-function whyShut(week: DaySpan, [direct, ...others]: readonly (readonly PlanStart[])[], season: PlanSeason): GapWhy {
-  const isTaken = (start: PlanStart): boolean => start.isOpen && start.reachWithoutFrost(week) >= MIN_REACH;
-  if ([direct!, ...others].some((starts) => starts.some(isTaken))) return 'frost';
-  if (direct!.length === 0) return 'too-cold';
+/** Why the sowing is shut, or fails, that by the published days would be picked in a week; null: nothing is wrong with it. */
+function whyNotFor(week: DaySpan, starts: readonly PlanStart[], season: PlanSeason): WhyNot | null {
+  if (starts.length === 0) return null;
   const middle = (week.fromDay + week.toDay) / 2;
   const missesBy = ({ day, half }: PlanStart): number => {
     const { fromDay, toDay } = season.ripe(Math.round(half?.p50 ?? day + season.crop.maxDays));
     return Math.abs((fromDay + toDay) / 2 - middle);
   };
-  const { whyNot } = direct!.reduce((best, start) => (missesBy(start) < missesBy(best) ? start : best));
-  return whyNot === 'too-hot' ? 'too-hot' : whyNot === 'frost-to-come' ? 'frost' : 'too-cold';
+  return starts.reduce((best, start) => (missesBy(start) < missesBy(best) ? start : best)).whyNot;
 }
+
+/** Why nothing reaches a week: what shuts the bed to its sowings, or the frost after which nothing is picked any more. */
+function whyShut(week: DaySpan, [direct, ...others]: readonly (readonly PlanStart[])[], season: PlanSeason): GapWhy {
+  const isAfter = (starts: readonly PlanStart[]): boolean => {
+    const last = Math.max(...starts.map(({ isOpen, picked }) => (isOpen && picked ? picked.toDay : -Infinity)));
+    return last < week.fromDay && starts.some(({ isOpen }) => isOpen);
+  };
+  const whyNot = whyNotFor(week, direct!, season);
+  if (whyNot === null) return [direct!, ...others].some(isAfter) ? 'frost' : 'too-cold';
+  return GAP_OF[whyNot];
+}
+
+/** Reasons against a sowing, in the few words of gaps. */
+const GAP_OF: Readonly<Record<WhyNot, GapWhy>> = {
+  'too-cold': 'too-cold',
+  'too-hot': 'too-hot',
+  'too-slow': 'too-cold',
+  'frost-to-come': 'frost',
+  'too-late': 'frost',
+  'heat-at-harvest': 'too-hot',
+  bolts: 'too-hot',
+  'day-length': 'too-cold',
+  'ground-wet': 'too-cold',
+  'over-winter': 'frost',
+};
 
 /** So sure a sowing is to give its plants. */
 const SEEDS_SURENESS = 0.9;
@@ -201,11 +241,14 @@ function sowingOf(
   const { half, method, indoors } = start;
   const isPlantedOut = season.picking.countedFrom === 'planting-out';
   const grownFrom = isPlantedOut ? daysBetween(season.firstDate, indoors!.plantOut) : Math.round(half!.p50);
-  const { fromDay, toDay } = season.ripe(grownFrom);
+  const { fromDay, toDay } = start.picked!;
   const plants = harvest.perWeek * weeks.length;
+  const grade = season.gradeOf[start.day]!;
   return {
     date: dated(start.day),
     method,
+    grade,
+    instead: insteadOn(start, grade, crop, roomC),
     sown,
     shaded: start.isShaded,
     seeds: fewestSeeds(plants, SEEDS_SURENESS, plantsPerSeed(start, crop))?.seeds ?? MAX_SEEDS,
@@ -214,7 +257,7 @@ function sowingOf(
       date: dated(half!.p50),
       range: indoors || isUsual ? null : { from: dated(half!.p10), to: dated(half!.p90) },
     },
-    harvest: { from: dated(fromDay), to: dated(toDay), slowed: toDay - grownFrom !== season.picking.toDays - 1 },
+    harvest: { from: dated(fromDay), to: dated(toDay), slowed: fromDay - grownFrom > season.picking.fromDays },
     sureness: isUsual ? null : sureness,
     indoors: indoors && { roomC, hardenOff: indoors.hardenOff, plantOut: indoors.plantOut },
     advice: adviceOn(start, crop, roomC),

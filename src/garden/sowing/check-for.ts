@@ -91,16 +91,21 @@ function heat({ daily, hotSpells, hotThresholdC, today }: BareRow): Check | null
   return { code: 'heat', likely, text: { code: 'check.heat', params: { hours, thresholdC } } };
 }
 
-/** Soil colder up to today than the crop comes up in, or a cold spell on seed that it harms. */
+/** Soil colder up to today than the crop comes up in; or a cold spell on seed that it harms most as it drinks. */
 function cold({ crop: { soil }, daily, coldSpells, today }: BareRow): Check | null {
   const past = daily.filter(({ date }) => date <= today);
   if (soil === null || past.length === 0) return null;
   const meanC = past.reduce((sum, { mean }) => sum + mean, 0) / past.length;
-  const hasSpell = (coldSpells ?? []).some(({ from }) => from <= today);
-  const isCold = meanC < soil.minimumC;
-  if (!isCold && !hasSpell) return null;
-  const params = { meanC: Math.round(10 * meanC) / 10, minimumC: Math.round(10 * soil.minimumC) / 10 };
-  return { code: 'cold', likely: true, text: { code: 'check.cold', params } };
+  if (meanC < soil.minimumC) {
+    const params = { meanC: Math.round(10 * meanC) / 10, minimumC: Math.round(10 * soil.minimumC) / 10 };
+    return { code: 'cold', likely: true, text: { code: 'check.cold', params } };
+  }
+  const spells = (coldSpells ?? []).filter(({ from }) => from <= today);
+  if (spells.length === 0) return null;
+  const likely = spells.some(({ severity, hoursInFirstDay }) => severity === 'severe' || hoursInFirstDay > 0);
+  const hours = spells.reduce((sum, spell) => sum + spell.hours, 0);
+  const thresholdC = Math.round(10 * spells[0]!.thresholdC) / 10;
+  return { code: 'cold', likely, text: { code: 'check.cold-spell', params: { hours, thresholdC } } };
 }
 
 function eaten(row: BareRow): Check | null {

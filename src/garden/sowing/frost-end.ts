@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../basics/calendar.js';
 import { type DailyMinima, frostDates } from '../../climate/frost-dates.js';
 import type { FrostClass } from '../../germination/crop.js';
-import { ENDS_C } from '../plan/starts.js';
+import { ENDS_C } from '../plan/starts-of-year.js';
 
 /**
  * The day on which, in the middle of the past years, the first frost of autumn after a date ends a crop.

@@ -1,18 +1,22 @@
 import { cropInFacts } from '../../germination/custom-crop.js';
-import { minimaOf } from '../bed/days-outdoors.js';
+import { daysOutdoors, minimaOf } from '../bed/days-outdoors.js';
 import { frostEnd } from './frost-end.js';
-import { type GrownPlant, type Harvest, harvestOf } from './harvest.js';
+import { type GrownPlant, harvestOf } from './harvest.js';
+import { harvestInYears, type MaturityDates } from './harvest-in-years.js';
 import type { KnownSowing } from './known-sowing.js';
-import type { SowingWarning } from './sowing-facts.js';
 
-/** null: nobody knows when, or, with the reason, frost comes before. */
-export interface MaturityDates {
-  readonly harvest: Harvest | null;
-  readonly why?: SowingWarning;
+/**
+ * When a sowing may be ready, as far as frost lets it, or why frost takes it before: by the air of past years with the rules of sowing
+ * windows; by published days where too little is known of them, or of the crop.
+ */
+export function maturityIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: GrownPlant) => MaturityDates {
+  const { latitude } = kept.site;
+  const air = crop.growth?.harvest && latitude !== null ? daysOutdoors(kept) : null;
+  const byDays = byPublishedDays(crop, kept);
+  return (from) => (air && harvestInYears(crop, from, air, latitude!)) ?? byDays(from);
 }
 
-/** When a sowing may be ready, as far as frost lets it; or why frost takes it before. */
-export function maturityIn({ crop, kept }: Pick<KnownSowing, 'crop' | 'kept'>): (from: GrownPlant) => MaturityDates {
+function byPublishedDays(crop: KnownSowing['crop'], kept: KnownSowing['kept']): (from: GrownPlant) => MaturityDates {
   const { latitude } = kept.site;
   const endAfter = frostEnd(minimaOf(kept), crop.frost, latitude);
   return (from) => {

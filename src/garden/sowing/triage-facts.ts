@@ -20,9 +20,11 @@ export const triageFacts = {
     again: ['no', 'then', 'later'],
     againOn: 'date?',
     moistUntilDate: 'date?',
+    isAlike: ['yes', 'no'],
+    bareCounts: 'count',
   },
   'do.count': {},
-  'do.sow-again': sowAgainParams,
+  'do.sow-again': { ...sowAgainParams, isAlike: ['yes', 'no'] },
   'do.fill-gaps': { from: 'date?', by: 'date?' },
   'do.nothing': { why: ['stands', 'too-late'], crop: 'crop', hasFitting: ['yes', 'no'], fitting: 'crops' },
 } as const satisfies FactKinds;
@@ -35,6 +37,7 @@ export const checkFacts = {
   'check.old-seed': { known: ['nothing', 'old', 'poor'], storageYears: 'count?', germinationPercent: 'number?' },
   'check.heat': { hours: 'count', thresholdC: 'celsius' },
   'check.cold': { meanC: 'celsius', minimumC: 'celsius' },
+  'check.cold-spell': { hours: 'count', thresholdC: 'celsius' },
   'check.eaten': { beforeOn: 'date?', beforeSeedlings: 'count' },
   'check.wrong-date': { sownOn: 'date', goodPercent: 'count' },
 } as const satisfies FactKinds;

@@ -37,6 +37,7 @@ export async function triageNow(standing: Standing, ask: WorkPort): Promise<Tria
     lostIfBare: growing.lostIfBare,
     moistTo: growing.forecast.keepMoist.to,
     missing: missingOf(known),
+    bareCounts: known.counts.filter(({ seedlings }) => seedlings === 0).length,
     season,
     harvest,
     fitting: isTooLate ? await fittingCrops(known, ask) : [],

@@ -62,6 +62,8 @@ export interface TriageEvidence {
   readonly moistTo: PlainDate;
   /** The missing share of a usual stand, 0 to 1. */
   readonly missing: number;
+  /** The number of counts that found nothing. */
+  readonly bareCounts: number;
   /** A new sowing as past years judge it; null: they do not tell. */
   readonly season: SeasonAhead | null;
   /** The row's own harvest, should it stand. */
@@ -147,6 +149,7 @@ function waitOrSowAgain(
     harvest: fresh && { from: fresh.from, to: fresh.to },
   };
   const moistUntilDate = moistTo > today ? moistTo : null;
+  const isAlike = isAlikeIn(wait.costs.daysLost, sowAgain.costs.daysLost) && canSow ? 'yes' : 'no';
   const [rows, ofRows] = inRows(again ? lost : 1 - lost);
   if (again) {
     const from = span && span.on > today ? span.on : null;
@@ -155,7 +158,7 @@ function waitOrSowAgain(
       do: 'sow-again',
       text: {
         code: 'do.sow-again',
-        params: { sureness, lostRows: rows, ofRows, from, by: span?.by ?? null, moistUntilDate },
+        params: { sureness, lostRows: rows, ofRows, from, by: span?.by ?? null, moistUntilDate, isAlike },
       },
       options: [sowAgain, wait],
     };
@@ -172,11 +175,18 @@ function waitOrSowAgain(
         again: againOn === null ? 'no' : againOn === lookOn ? 'then' : 'later',
         againOn,
         moistUntilDate,
+        isAlike,
+        bareCounts: evidence.bareCounts,
       },
     },
     options: canSow ? [wait, sowAgain] : [wait],
   };
 }
+
+/** Costs that differ by less are told as alike [d]. */
+const ALIKE_DAYS = 0.5;
+const isAlikeIn = (a: number | null, b: number | null): boolean =>
+  a !== null && b !== null && Math.abs(a - b) < ALIKE_DAYS;
 
 /** From these odds on a row is told as probably lost. */
 const LIKELY = 0.6;

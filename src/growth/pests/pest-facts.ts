@@ -1,7 +1,8 @@
 import { type FactKinds, type FactOf, factsOf } from '../../basics/fact.js';
 
-/** Several broods differ in what is said of them. */
-const of = { brood: 'count', fromDate: 'date', peakDate: 'date', toDate: 'date' } as const;
+/** Several broods differ in what is said of them; `none`: all years have the same date. */
+const dates = { fromDate: 'date', peakDate: 'date', toDate: 'date', spread: ['days', 'none'] } as const;
+const of = { brood: 'count', ...dates } as const;
 
 /** What threatens a row, and what helps: messages by `risk.` and the risk. */
 export const riskFacts = {
@@ -9,7 +10,7 @@ export const riskFacts = {
   'risk.onion-maggot': of,
   'risk.cabbage-maggot': of,
   'risk.carrot-rust-fly': of,
-  'risk.carrot-weevil': { fromDate: 'date', peakDate: 'date', toDate: 'date' },
+  'risk.carrot-weevil': dates,
   'risk.damping-off': {},
 } as const satisfies FactKinds;
 

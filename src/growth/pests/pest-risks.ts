@@ -82,7 +82,8 @@ const datesOf = ({ from, peak, to, since, soFar, inYears, ofYears }: BroodDates,
 });
 
 function textOf(id: PestId, brood: number, { from, peak, to }: BroodDates): RiskFact {
-  const dates = { fromDate: from, peakDate: peak, toDate: to };
+  const spread = from === to ? ('none' as const) : ('days' as const);
+  const dates = { fromDate: from, peakDate: peak, toDate: to, spread };
   if (id === 'carrot-weevil') return { code: `risk.${id}`, params: dates };
   return { code: `risk.${id}`, params: { brood, ...dates } };
 }

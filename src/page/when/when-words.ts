@@ -130,6 +130,7 @@ function aheadSaid({ hotSpells, coldSpells }: ForecastAnswer, { today, reader }:
     }),
     atRisk: cost.atRiskBesides,
     hasFree: freeDate === null ? 'no' : 'yes',
+    hoursLeft: spell.freeDate?.hotHoursLeft ?? 0,
     free:
       freeDate !== null &&
       explainedNumber('when-free', day(freeDate, reader, today), reader, 'page.when.free', {

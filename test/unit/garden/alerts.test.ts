@@ -349,6 +349,8 @@ describe('a row to sow again', () => {
               again: 'no',
               againOn: null,
               moistUntilDate: null,
+              isAlike: 'no',
+              bareCounts: 2,
             },
           }
         : {
@@ -360,6 +362,7 @@ describe('a row to sow again', () => {
               from: null,
               by: date('2027-06-10'),
               moistUntilDate: date('2027-05-30'),
+              isAlike: 'no',
             },
           },
     options: [],

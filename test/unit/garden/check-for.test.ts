@@ -84,7 +84,13 @@ describe('why nothing came up', () => {
     const at = (meanC: number) => row({ daily: Array.from({ length: 30 }, (_, n) => dayOf(n, meanC)) });
     expect(at(minimumC - 0.1)).toContain('likely cold');
     expect(at(minimumC + 0.1)).not.toContain('likely cold');
-    expect(row({ coldSpells: [hotSpell('2027-05-04', '2027-05-05')] })).toContain('likely cold');
+    // A mild spell harms the seed as it drinks; later it is only to be looked for.
+    const inFirstDay = hotSpell('2027-05-04', '2027-05-05');
+    expect(row({ coldSpells: [inFirstDay] })).toContain('likely cold');
+    const later = { ...inFirstDay, hoursInFirstDay: 0 };
+    expect(row({ coldSpells: [later] })).toContain('cold');
+    expect(row({ coldSpells: [{ ...later, severity: 'severe' }] })).toContain('likely cold');
+    expect(row({ coldSpells: [{ ...later, from: on('2027-06-04') }] })).not.toContain('cold');
   });
 
   it('by a date that was good in fewer than half of the years', () => {

@@ -14,6 +14,8 @@ const plannedFor = (fromDay: number, sown = false): PlanSowing => {
   return {
     date: addDays(from, -75),
     method: 'direct',
+    grade: 'good',
+    instead: null,
     shaded: false,
     seeds: 40,
     plants: 12,

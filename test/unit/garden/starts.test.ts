@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { YearOfDates } from '../../../src/answers/windows/year-of-dates.js';
 import type { PlainDate } from '../../../src/basics/calendar.js';
-import { directStarts, indoorStarts, maxPlanDays, ripening, startsOfYear } from '../../../src/garden/plan/starts.js';
+import { directStarts, gradesOfStarts, indoorStarts, ripening } from '../../../src/garden/plan/starts.js';
+import { planStandDays, startsOfYear } from '../../../src/garden/plan/starts-of-year.js';
 import { grownOn } from '../../../src/garden/sowing/harvest.js';
 import { harvestPeriodOf } from '../../../src/garden/sowing/harvest-period.js';
 import { germinationCurve } from '../../../src/germination/curve/curve.js';
@@ -15,23 +16,24 @@ function seasonOf(id: string, years: readonly { readonly soilC: number; readonly
   const crop = cropCalled(id);
   const picking = harvestPeriodOf(crop)!;
   const ripe = ripening(picking, firstDate, N_DAYS + 200, null);
-  const common = { crop, seed: seedOf(crop), picking, firstDate, nDays: N_DAYS, ripe };
-  const nHours = 24 * (N_DAYS + maxPlanDays(crop) + 2);
-  return {
-    ...common,
-    years: years.map(({ soilC, frostDays = [] }) => {
-      const minC = new Float64Array(N_DAYS + 400).fill(10);
-      for (const day of frostDays) minC[day] = -3;
-      const year: YearOfDates = {
-        hourlyC: new Float64Array(nHours).fill(soilC),
-        sowH: Float64Array.from({ length: N_DAYS }, (_, day) => 24 * day + 12),
-        minC,
-        meanC: null,
-        minFromH: 0,
-      };
-      return startsOfYear(common, year);
-    }),
-  };
+  const soilC = new Float64Array(N_DAYS).fill(20);
+  // Of air whose means are not known no harvest is judged.
+  const common = { crop, seed: seedOf(crop), picking, firstDate, nDays: N_DAYS, ripe, harvest: null, soilC };
+  const nHours = 24 * (N_DAYS + planStandDays(crop) + 2);
+  const inYears = years.map(({ soilC, frostDays = [] }) => {
+    const minC = new Float64Array(N_DAYS + 400).fill(10);
+    for (const day of frostDays) minC[day] = -3;
+    const year: YearOfDates = {
+      hourlyC: new Float64Array(nHours).fill(soilC),
+      sowH: Float64Array.from({ length: N_DAYS }, (_, day) => 24 * day + 12),
+      minC,
+      meanC: null,
+      minFromH: 0,
+    };
+    return startsOfYear(common, year);
+  });
+  const gradeOf = gradesOfStarts(inYears, N_DAYS, { sureness: 0.8, isUsual: false });
+  return { ...common, years: inYears, gradeOf };
 }
 
 describe('directStarts', () => {
@@ -61,7 +63,7 @@ describe('directStarts', () => {
     const starts = directStarts(seasonOf('snap-bean', [{ soilC: 20, frostDays: [95] }, { soilC: 20 }]));
     const week = { fromDay: 96, toDay: 102 };
     expect(starts[30]!.reach(week)).toBe(0.5);
-    expect(starts[30]!.reachWithoutFrost(week)).toBe(1);
+    expect(starts[30]!.picked).toEqual({ fromDay: 88, toDay: 98 });
     // Picking has begun on day 88, and goes on up to the frost.
     expect(starts[30]!.reach({ fromDay: 88, toDay: 94 })).toBe(1);
   });

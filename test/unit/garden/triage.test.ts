@@ -11,6 +11,7 @@ import {
   turningDate,
 } from '../../../src/garden/sowing/triage-rule.js';
 import { cropCalled } from '../germination/make.js';
+import { sayPlainly } from '../words/say-plainly.js';
 import { on } from './seasons.js';
 
 const sown = on('2027-06-01');
@@ -47,6 +48,7 @@ const row = (changes: Partial<TriageEvidence> = {}) =>
     lostIfBare: [],
     moistTo: day(9),
     missing: 0.6,
+    bareCounts: 1,
     season: season(60),
     harvest: { from: on('2027-08-10'), to: on('2027-09-01'), slowed: false },
     fitting: [],
@@ -163,5 +165,25 @@ describe('a row', () => {
     const days = cropCalled('carrot').pickingDays!;
     expect(option!.costs.seeds).toBe(120);
     expect(option!.costs.daysLost).toBeCloseTo(days * 0.6 * (1 - 0.75 * (0.8 - 0.004 * 19)), 6);
+  });
+});
+
+describe('what is said of waiting', () => {
+  const textOf = (changes: Partial<TriageEvidence>) => row(changes)!.text;
+
+  it('tells that both ways lose alike, where they do', () => {
+    // In the middle of a long season four days cost little; the cost of the seed is a twentieth of a harvest.
+    const alike = row({ judgement: judged(0.78), season: season(60) })!;
+    const [first, second] = alike.options.map(({ costs }) => costs.daysLost!);
+    expect(Math.abs(first! - second!)).toBeLessThan(0.5);
+    expect(alike.do).toBe('wait');
+    expect(sayPlainly(alike.text)).toContain('about as many days of harvest');
+    const apart = row({ judgement: judged(0.1), season: season(60) })!;
+    expect(sayPlainly(apart.text)).not.toContain('about as many days of harvest');
+  });
+
+  it('tells that a single bare count can miss what is about to show', () => {
+    expect(sayPlainly(textOf({ judgement: judged(0.7), bareCounts: 1 }))).toContain('can miss');
+    expect(sayPlainly(textOf({ judgement: judged(0.7), bareCounts: 2 }))).not.toContain('can miss');
   });
 });

@@ -4,8 +4,8 @@ import type { SoilRecord } from '../../soil/soil-record.js';
 import { bedChangedK } from './bed-changed.js';
 import type { BedChange } from './remedies.js';
 
-/** Moisture of a bed that is kept wetter; a dry bed counts as moist, because it has been watered by then. */
-const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
+/** What keeping a bed wet makes of it; a dry bed is moist once it has been watered. */
+export const WETTER: Record<Moisture, 'moist' | 'wet' | null> = { rain: 'moist', moist: 'wet', dry: 'wet', wet: null };
 
 /**
  * What can be done to a bed against heat, each run over the hours since wetting.

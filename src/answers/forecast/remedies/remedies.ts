@@ -151,7 +151,13 @@ export function coldRemedies(spell: Spell, setting: SpellSetting): Remedy[] {
 
 const waitText = (about: 'heat' | 'cold', { thresholdC }: Spell, { freeDate, lastDate }: SpellSetting): RemedyText => ({
   code: 'action.wait',
-  params: { about, freeDate: freeDate?.date ?? null, lookedToDate: lastDate, thresholdC: tenth(thresholdC) },
+  params: {
+    about,
+    freeDate: freeDate?.date ?? null,
+    lookedToDate: lastDate,
+    thresholdC: tenth(thresholdC),
+    hoursLeft: freeDate?.hoursLeft ?? 0,
+  },
 });
 
 const indoorsText = (about: 'heat' | 'cold', { thresholdC }: Spell): RemedyText => ({
