@@ -75,7 +75,7 @@ export function sowingsOf(
   return (hourlyC, sowH, shouldStop = neverStop) => {
     const outcomes = nothingKnown(sowH.length, shares.length);
     const nHours = hourlyC.length;
-    const sownAtH = Int32Array.from(sowH);
+    const sownAtH = new Int32Array(sowH);
     let next = 0;
     let end = sownAtH.length;
     while (next < end && sownAtH[next]! < 0) next++;
@@ -225,8 +225,7 @@ function cohortsUpUnheld({ sums, watch, upUnheld }: Followed, up: number, atH: n
 
 /** For sowings one after the other: when all seed not yet up has borne too many hours of killing heat. */
 function killedAt(hourlyC: Float64Array): (sowH: number) => number {
-  const lethalH: number[] = [];
-  for (let hour = 0; hour < hourlyC.length; hour++) if (hourlyC[hour]! > LETHAL_C) lethalH.push(hour);
+  const lethalH = hoursAbove(hourlyC, LETHAL_C);
   let first = 0;
   return (sowH) => {
     while (first < lethalH.length && lethalH[first]! < sowH) first++;
@@ -234,12 +233,23 @@ function killedAt(hourlyC: Float64Array): (sowH: number) => number {
   };
 }
 
+function hoursAbove(hourlyC: Float64Array, limitC: number): number[] {
+  const hours: number[] = [];
+  for (let hour = 0; hour < hourlyC.length; hour++) if (hourlyC[hour]! > limitC) hours.push(hour);
+  return hours;
+}
+
 /** For sowings one after the other: the first hour that is not known. */
 function knownTo(hourlyC: Float64Array): (sowH: number) => number {
-  let to = 0;
+  let to = firstUnknown(hourlyC, 0);
   return (sowH) => {
-    to = Math.max(to, sowH);
-    while (to < hourlyC.length && !Number.isNaN(hourlyC[to]!)) to++;
+    if (sowH > to) to = firstUnknown(hourlyC, sowH);
     return to;
   };
+}
+
+function firstUnknown(hourlyC: Float64Array, fromH: number): number {
+  let to = fromH;
+  while (to < hourlyC.length && !Number.isNaN(hourlyC[to]!)) to++;
+  return to;
 }
