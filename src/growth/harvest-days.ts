@@ -7,7 +7,7 @@
  * or one on the way is not known.
  *
  * Cost: O(n), as a later start is never ripe sooner.
- * @example harvestDays([0, 10, 10, 29.6], 12) // => [2, 2, 2, NaN]
+ * @example harvestDays of the sums 0, 10, 10 and 29.6 with 12 needed, from the first on // => 2
  */
 export function harvestDays(sums: Float64Array, units: number): Float64Array {
   const last = sums.length - 1;
