@@ -45,10 +45,15 @@ export function exampleWindows(): ExampleWindows[] {
     daily.map(({ min, max }) => (min + max) / 2),
   );
   const from = addDays(FIRST_DATE, DAYS - COMING_DAYS);
+  const minC = Float64Array.from(daily, ({ min }) => min);
+  const maxC = Float64Array.from(daily, ({ max }) => max);
+  const places = PLACES.map(({ timeZone, ...where }) => {
+    const zone = zoneNamed(timeZone);
+    return { zone, where, series: [readSeries({ medium: 'air', unit: 'C', daily }, zone, [])] };
+  });
   return CROPS.map((id, i) => {
     const crop = crops.get(id)!;
-    const { timeZone, ...where } = PLACES[i % PLACES.length]!;
-    const zone = zoneNamed(timeZone);
+    const { zone, where, series } = places[i % places.length]!;
     return {
       question: {
         crop,
@@ -58,7 +63,7 @@ export function exampleWindows(): ExampleWindows[] {
         time: '12:00',
         lot: null,
         timeFactor: null,
-        series: [readSeries({ medium: 'air', unit: 'C', daily }, zone, [])],
+        series,
         understood: [],
         from,
         to: addDays(from, 364),
@@ -73,11 +78,7 @@ export function exampleWindows(): ExampleWindows[] {
         course,
         years: YEARS,
         comingC: hourlyC.slice(-24 * COMING_DAYS),
-        air: {
-          firstDate: FIRST_DATE,
-          minC: Float64Array.from(daily, ({ min }) => min),
-          maxC: Float64Array.from(daily, ({ max }) => max),
-        },
+        air: { firstDate: FIRST_DATE, minC, maxC },
         isUsual: false,
         sdK: 1.5,
         assumptions: [],

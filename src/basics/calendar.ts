@@ -105,6 +105,7 @@ function instantOfWallClock(wallClockMs: number, zone: Zone): number {
   const offsetBefore = zone.offsetMs(wallClockMs - DAY_MS);
   const offsetAfter = zone.offsetMs(wallClockMs + DAY_MS);
   const first = wallClockMs - offsetBefore;
+  if (offsetAfter === offsetBefore) return first;
   const second = wallClockMs - offsetAfter;
   if (zone.offsetMs(first) === offsetBefore || zone.offsetMs(second) !== offsetAfter) return first;
   return second;
@@ -123,17 +124,21 @@ const DAYS_IN_400_YEARS = 146_097;
 const daysBeforeYear = (year: number): number =>
   365 * year + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
 
-function wallClockOf(date: PlainDate): number {
-  const digits = (from: number, to: number): number => {
-    let value = 0;
-    for (let i = from; i < to; i++) value = 10 * value + date.charCodeAt(i) - 48;
-    return value;
-  };
-  const month = digits(5, 7);
+const wallClockOf = (date: PlainDate): number => dayNumber(date) * DAY_MS;
+
+/** Days from 1 January 1970 to a date; negative before it. Whole and small, so that thousands of them cost no memory. */
+export function dayNumber(date: PlainDate): number {
+  const month = digitsOf(date, 5, 7);
   // The year counts from March: the leap day comes last, so the months before it have the same length every year.
-  const year = month > 2 ? digits(0, 4) : digits(0, 4) - 1;
-  const dayOfYear = Math.floor((153 * (month > 2 ? month - 3 : month + 9) + 2) / 5) + digits(8, 10) - 1;
-  return (daysBeforeYear(year) + dayOfYear - EPOCH_DAYS) * DAY_MS;
+  const year = month > 2 ? digitsOf(date, 0, 4) : digitsOf(date, 0, 4) - 1;
+  const dayOfYear = Math.floor((153 * (month > 2 ? month - 3 : month + 9) + 2) / 5) + digitsOf(date, 8, 10) - 1;
+  return daysBeforeYear(year) + dayOfYear - EPOCH_DAYS;
+}
+
+function digitsOf(date: PlainDate, from: number, to: number): number {
+  let value = 0;
+  for (let i = from; i < to; i++) value = 10 * value + date.charCodeAt(i) - 48;
+  return value;
 }
 
 function dateOfWallClock(wallClockMs: number): PlainDate {
@@ -187,7 +192,7 @@ export const dateAt = (instantMs: number, zone: Zone): PlainDate =>
 export const addDays = (date: PlainDate, days: number): PlainDate => dateOfWallClock(wallClockOf(date) + days * DAY_MS);
 
 /** Days from one date to another; negative when the second is earlier. */
-export const daysBetween = (from: PlainDate, to: PlainDate): number => (wallClockOf(to) - wallClockOf(from)) / DAY_MS;
+export const daysBetween = (from: PlainDate, to: PlainDate): number => dayNumber(to) - dayNumber(from);
 
 /** The day of the year; 1 January is 1. */
 export const dayOfYear = (date: PlainDate): number => daysBetween(`${date.slice(0, 4)}-01-01` as PlainDate, date) + 1;

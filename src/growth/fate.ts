@@ -35,3 +35,19 @@ export interface Fate {
 
 export const NOTHING = { earlyDay: NaN, harvestDay: NaN, lateDay: NaN, endDay: NaN } as const;
 export const UNKNOWN: Fate = { ...NOTHING, why: undefined };
+
+/** A fate that is written over from question to question. */
+export type FateTold = { -readonly [K in keyof Fate]: Fate[K] };
+
+/** Tells the fate of a crop whose seedlings were spared, by the day it was sown and the day it came up. */
+export type Grower = (told: FateTold, sownDay: number, up: number) => Fate;
+
+/** Tells a fate without a harvest. */
+export function endedBy(told: FateTold, why: GrowthWhy | null, endDay: number): Fate {
+  told.why = why;
+  told.earlyDay = NaN;
+  told.harvestDay = NaN;
+  told.lateDay = NaN;
+  told.endDay = endDay;
+  return told;
+}

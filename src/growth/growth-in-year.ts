@@ -1,8 +1,8 @@
 import type { Growth, HeatHarvest } from '../germination/growth.js';
-import { bulbFate } from './bulb-year.js';
-import { type AirOfYear, type Fate, NOTHING, UNKNOWN } from './fate.js';
+import { bulbYear } from './bulb-year.js';
+import { type AirOfYear, endedBy, type Fate, type FateTold, type Grower, NOTHING, UNKNOWN } from './fate.js';
 import { frostAhead } from './frost-ahead.js';
-import { harvestDay } from './harvest-days.js';
+import { harvestDays } from './harvest-days.js';
 import { heatSums } from './heat-sums.js';
 import type { LongDays } from './long-days.js';
 import { meanOver, sumsUpTo } from './mean-over.js';
@@ -33,7 +33,8 @@ const WINTER_ENDS_DAY = 31;
  * @param air    The year's; days are counted from its first.
  * @param kinds  Of early and late kinds.
  * @param long   When days make it bolt; null: they do not.
- * @returns Asked with the day of the sowing and that of half emergence [d, may have a fraction].
+ * @returns Asked with the day of the sowing and that of half emergence [d, may have a fraction]. What it gives is written over by
+ * the next question: an answer asks some ten thousand.
  *
  * Rules: no frost on the seedling for 30 days; none harder than both limits after that; none that ends it from half of its heat units to the end of the least picking; the
  * harvest within 250 days; no heat above its limit from 14 days before the harvest to the end of that picking. Days that are too
@@ -45,19 +46,27 @@ export function growthInYear(
   kinds: KindSpread,
   long: LongDays | null,
 ): (sownDay: number, upDay: number) => Fate {
-  const { harvest, seedlingFrostC } = growth;
-  const seedlingFrost = frostAhead(air.minC, seedlingFrostC);
+  const seedlingFrost = frostAhead(air.minC, growth.seedlingFrostC);
   const nDays = air.minC.length;
-  const heat = harvest?.by === 'heat' ? heatYear(harvest, air, kinds, seedlingFrostC, long) : null;
+  const told: FateTold = { ...NOTHING, why: null };
+  const grow = growerOf(growth, air, kinds, long);
   return (sownDay, upDay) => {
     const up = Math.floor(upDay);
     if (!(up >= 0) || up >= nDays) return UNKNOWN;
-    if (seedlingFrost[up]! < SEEDLING_DAYS)
-      return { ...NOTHING, why: 'frost-on-seedling', endDay: up + seedlingFrost[up]! };
+    if (seedlingFrost[up]! < SEEDLING_DAYS) return endedBy(told, 'frost-on-seedling', up + seedlingFrost[up]!);
     if (up + SEEDLING_DAYS > nDays) return UNKNOWN;
-    if (heat) return heat(Math.floor(sownDay), up);
-    return harvest?.by === 'day-length' ? bulbFate(harvest, air, up) : { ...NOTHING, why: null };
+    return grow ? grow(told, Math.floor(sownDay), up) : endedBy(told, null, NaN);
   };
+}
+
+function growerOf(
+  { harvest, seedlingFrostC }: Growth,
+  air: AirOfYear,
+  kinds: KindSpread,
+  long: LongDays | null,
+): Grower | null {
+  if (harvest?.by === 'heat') return heatYear(harvest, air, kinds, seedlingFrostC, long);
+  return harvest?.by === 'day-length' ? bulbYear(harvest, air) : null;
 }
 
 function heatYear(
@@ -66,39 +75,48 @@ function heatYear(
   kinds: KindSpread,
   seedlingFrostC: number,
   long: LongDays | null,
-): (sownDay: number, up: number) => Fate {
+): Grower {
   const { baseTempC, ceilingTempC, heatUnitsCDays: units, leastPickingDays, endFrostC, hotHarvestC } = harvest;
   const nDays = air.minC.length;
   const sums = heatSums(air.meanC, baseTempC, ceilingTempC);
+  const ripeFrom = harvestDays(sums, units);
+  const halfFrom = harvestDays(sums, units / 2);
+  const earlyFrom = harvestDays(sums, units * kinds.early);
+  const slowestFrom = harvestDays(sums, units * kinds.late);
   const endFrost = endFrostC === null ? null : frostAhead(air.minC, endFrostC);
   // Between seedling and half of its growth a plant bears the harder of the two frosts: assumed.
   const growingFrost = endFrostC === null ? null : frostAhead(air.minC, Math.min(endFrostC, seedlingFrostC));
   const means = hotHarvestC === null ? null : sumsUpTo(air.meanC);
   const ofYear = (day: number): number => ((air.firstDayOfYear + day - 1 + YEAR_DAYS) % YEAR_DAYS) + 1;
   const seasonOf = (day: number): number => seasonDayOf(ofYear(day), air.latitudeDeg);
-  return (sownDay, up) => {
-    const ripe = harvestDay(sums, up, units);
-    const half = harvestDay(sums, up, units / 2);
+  return (told, sownDay, up) => {
+    const ripe = ripeFrom[up]!;
+    const half = halfFrom[up]!;
     const inBetween = growingFrost ? up + SEEDLING_DAYS + growingFrost[up + SEEDLING_DAYS]! : Infinity;
-    if (inBetween < (half >= 0 ? half : nDays)) return { ...NOTHING, why: 'frost-before-harvest', endDay: inBetween };
+    if (inBetween < (half >= 0 ? half : nDays)) return endedBy(told, 'frost-before-harvest', inBetween);
     const frozen = endFrost && half <= nDays ? half + endFrost[half]! : Infinity;
     if (frozen <= (ripe >= 0 ? ripe + leastPickingDays - 1 : nDays)) {
-      return { ...NOTHING, why: 'frost-before-harvest', endDay: frozen };
+      return endedBy(told, 'frost-before-harvest', frozen);
     }
     const isLate = ripe - up > MAX_GROWTH_DAYS || (Number.isNaN(ripe) && nDays - up > MAX_GROWTH_DAYS);
-    if (isLate) return { ...NOTHING, why: 'season-too-short' };
+    if (isLate) return endedBy(told, 'season-too-short', NaN);
     if (Number.isNaN(ripe) || ripe + leastPickingDays > nDays) return UNKNOWN;
-    const early = harvestDay(sums, up, units * kinds.early);
-    const slowest = harvestDay(sums, up, units * kinds.late);
+    const slowest = slowestFrom[up]!;
+    told.earlyDay = earlyFrom[up]!;
+    told.harvestDay = ripe;
     // Frost ends the late kinds too: theirs is no harvest of the next year.
-    const late = Number.isNaN(slowest) ? ripe : Math.max(ripe, Math.min(slowest, frozen - 1));
-    const told = { earlyDay: early, harvestDay: ripe, lateDay: late, endDay: NaN };
+    told.lateDay = Number.isNaN(slowest) ? ripe : Math.max(ripe, Math.min(slowest, frozen - 1));
+    told.endDay = NaN;
     if (means && meanOver(means, ripe - SPOILS_DAYS, ripe + leastPickingDays) > hotHarvestC!) {
-      return { ...told, why: 'heat-at-harvest' };
+      told.why = 'heat-at-harvest';
+    } else if (long && boltsInLongDays(sums, ofYear, long, up, units)) {
+      told.why = 'bolts';
+    } else {
+      const isOver =
+        seedlingFrostC < 0 && seasonOf(sownDay) >= SECOND_HALF_DAY && isAfterWinter(seasonOf, sownDay, ripe);
+      told.why = isOver ? 'over-winter' : null;
     }
-    if (long && boltsInLongDays(sums, ofYear, long, up, units)) return { ...told, why: 'bolts' };
-    const isOver = seedlingFrostC < 0 && seasonOf(sownDay) >= SECOND_HALF_DAY && isAfterWinter(seasonOf, sownDay, ripe);
-    return { ...told, why: isOver ? 'over-winter' : null };
+    return told;
   };
 }
 

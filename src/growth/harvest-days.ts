@@ -1,25 +1,24 @@
 /**
- * The first day on which so many heat units have come together since another.
+ * The first day on which so many heat units have come together since each day of a record.
  *
- * @param sums    As `heatSums` gives them. Shape (n + 1).
- * @param fromDay The day from which on they count: that of the emergence. Whole, 0 or more.
- * @param units   What is needed [°C·d].
- * @returns Index of the day; NaN where it does not come in the days known, or one on the way is not known.
+ * @param sums  As `heatSums` gives them. Shape (n + 1).
+ * @param units What is needed [°C·d].
+ * @returns Shape (n + 1), for units that count from each day on: index of the day; NaN where it does not come in the days known,
+ * or one on the way is not known.
  *
- * Cost: O(log n).
- * @example harvestDay([0, 10, 10, 29.6], 0, 12) // => 2
+ * Cost: O(n), as a later start is never ripe sooner.
+ * @example harvestDays of the sums 0, 10, 10 and 29.6 with 12 needed, from the first on // => 2
  */
-export function harvestDay(sums: Float64Array, fromDay: number, units: number): number {
+export function harvestDays(sums: Float64Array, units: number): Float64Array {
   const last = sums.length - 1;
-  if (fromDay > last) return NaN;
-  const goal = sums[fromDay]! + units - 1e-9;
-  // Sums that are not known compare as false, so the halving ends before them or after the last.
-  let below = fromDay;
-  let reached = last + 1;
-  while (reached - below > 1) {
-    const middle = (below + reached) >> 1;
-    if (sums[middle]! < goal) below = middle;
-    else reached = middle;
+  const days = new Float64Array(sums.length).fill(NaN);
+  let reached = 0;
+  for (let from = 0; from <= last; from++) {
+    const goal = sums[from]! + units - 1e-9;
+    reached = Math.max(reached, from + 1);
+    // A sum that is not known ends the search too, as it compares as false.
+    while (reached <= last && sums[reached]! < goal) reached++;
+    if (reached <= last && sums[reached]! >= goal) days[from] = reached - 1;
   }
-  return reached <= last && sums[reached]! >= goal ? reached - 1 : NaN;
+  return days;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Crop } from '../../src/germination/crop.js';
 import { crops } from '../../src/germination/crops.js';
 import { type CustomCrop, customCrop } from '../../src/germination/custom-crop.js';
-import { allSowings } from '../../src/germination/many/all-sowings.js';
+import { allSowings, sowingsOf } from '../../src/germination/many/all-sowings.js';
 import { CHILLING_C, COHORTS, type Seed } from '../../src/germination/run/cohorts.js';
 import { seedOf } from '../unit/germination/make.js';
 import { differencesFromSlow } from '../unit/germination/slow-sowings.js';
@@ -177,6 +177,26 @@ describe('of all sowings', () => {
           });
         }
         expect(Math.max(0, ...up)).toBeLessThanOrEqual(COHORTS);
+      }),
+      { seed: SEED, numRuns: 40 },
+    );
+  });
+
+  it('of one record after another, none knows of the one before', () => {
+    const anyYears = fc.array(fc.tuple(anyYear, anyGaps), { minLength: 2, maxLength: 4 });
+    fc.assert(
+      fc.property(anyCrop, anyLot, anyYears, anyCounting, (crop, lot, years, counting) => {
+        const seed = seedOf(crop, lot);
+        const sow = sowingsOf(seed, counting);
+        for (const [year, gaps] of years) {
+          const hourlyC = hourlyOf(year, edgesOf(crop, seed));
+          for (const { at, hours } of gaps) {
+            const fromH = Math.floor(at * hourlyC.length);
+            hourlyC.fill(NaN, fromH, fromH + hours);
+          }
+          const sowH = sownAt([24], hourlyC.length);
+          expect(sow(hourlyC, sowH)).toEqual(allSowings(seed, hourlyC, sowH, counting));
+        }
       }),
       { seed: SEED, numRuns: 40 },
     );

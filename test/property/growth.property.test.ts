@@ -5,6 +5,7 @@ import type { HeatHarvest } from '../../src/germination/growth.js';
 import { growthInYear } from '../../src/growth/growth-in-year.js';
 import { longDays } from '../../src/growth/long-days.js';
 import { seasonDayOf } from '../../src/growth/season-day.js';
+import { growthPlainly } from '../unit/growth/growth-plainly.js';
 
 const N_DAYS = 700;
 const KINDS = { early: 0.8, late: 1.2 };
@@ -37,11 +38,49 @@ type Air = ReturnType<typeof airOf>;
 const fates = (crop: (typeof heatCrops)[number], air: Air, growth = crop.growth!) => {
   const long = growth.boltingDayLengthH === null ? null : longDays(air.latitudeDeg, growth.boltingDayLengthH);
   const fate = growthInYear(growth, air, KINDS, long);
-  return Array.from({ length: UP_TO }, (_, up) => fate(up, up));
+  return Array.from({ length: UP_TO }, (_, up) => ({ ...fate(up, up) }));
 };
+/** Days that are not known, and frosts out of season. */
+const anyTrouble = fc.array(fc.record({ at: fc.nat(N_DAYS - 1), isFrost: fc.boolean() }), { maxLength: 3 });
+const anyKnownCrop = fc.constantFrom(...[...crops.values()].filter(({ growth }) => growth !== null));
+
 const isGood = ({ why }: { readonly why: unknown }): boolean => why === null;
 
 describe('what becomes of a crop', () => {
+  it('is what each question by itself says, for every day, whatever was asked before', () => {
+    const setting = fc.record({
+      firstDayOfYear: fc.integer({ min: 1, max: 365 }),
+      latitudeDeg: fc.constantFrom(45, 60, 5, -44),
+      days: fc.integer({ min: 1, max: N_DAYS }),
+      early: fc.double({ min: 0.5, max: 1, noNaN: true }),
+      late: fc.double({ min: 1, max: 1.6, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(
+        anyKnownCrop,
+        anyAir,
+        setting,
+        anyTrouble,
+        fc.integer({ min: 0, max: 40 }),
+        (crop, air, where, trouble, upAfter) => {
+          const { firstDayOfYear, latitudeDeg, days, early, late } = where;
+          const own = { minC: air.minC.slice(0, days), meanC: air.meanC.slice(0, days), firstDayOfYear, latitudeDeg };
+          for (const { at, isFrost } of trouble) {
+            if (isFrost) own.minC[at % days] = -15;
+            else own.minC[at % days] = own.meanC[at % days] = NaN;
+          }
+          const growth = crop.growth!;
+          const long = growth.boltingDayLengthH === null ? null : longDays(latitudeDeg, growth.boltingDayLengthH);
+          const [fast, plain] = [growthInYear, growthPlainly].map((of) => of(growth, own, { early, late }, long));
+          for (let sown = -2; sown < days + 2; sown += 1.25) {
+            expect({ ...fast!(sown, sown + upAfter) }, `${crop.id} ${sown}`).toEqual(plain!(sown, sown + upAfter));
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
   it('never opens earlier for a later last frost of spring', () => {
     fc.assert(
       fc.property(anyCrop, anyAir, fc.integer({ min: 1, max: 60 }), (crop, air, later) => {

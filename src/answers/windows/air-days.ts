@@ -1,4 +1,4 @@
-import { daysBetween, type PlainDate } from '../../basics/calendar.js';
+import { dayNumber, daysBetween, type PlainDate } from '../../basics/calendar.js';
 import { basisCode } from '../../basics/series.js';
 import type { DailyAir } from '../../growth/workable-ground.js';
 import type { ReadSeries } from '../../readings/read-series.js';
@@ -19,16 +19,20 @@ export function airDays(series: readonly ReadSeries[]): DailyAir | null {
   const n = daysBetween(firstDate, lastDate) + 1;
   const minC = new Float64Array(n).fill(NaN);
   const maxC = new Float64Array(n).fill(NaN);
+  const first = dayNumber(firstDate);
   let isKnown = false;
   for (const origin of ['forecast', 'measured'] as const) {
     for (const one of air) {
       if (one.origin !== origin) continue;
-      one.days.forEach(({ date, min, max, complete }, day) => {
-        if (min === null || max === null || !complete || !isOfItsYear(one, day)) return;
-        const at = daysBetween(firstDate, date);
-        [minC[at], maxC[at]] = [min, max];
+      const { days, dayBasis } = one;
+      for (let day = 0; day < days.length; day++) {
+        const { date, min, max, complete } = days[day]!;
+        if (min === null || max === null || !complete || STAND_INS.includes(dayBasis[day] ?? -1)) continue;
+        const at = dayNumber(date) - first;
+        minC[at] = min;
+        maxC[at] = max;
         isKnown = true;
-      });
+      }
     }
   }
   return isKnown ? { firstDate, minC, maxC } : null;
@@ -36,4 +40,3 @@ export function airDays(series: readonly ReadSeries[]): DailyAir | null {
 
 /** Bases of stand-ins for unknown days, which say nothing of their year. */
 const STAND_INS = (['repeated', 'drift', 'past-years', 'climate-table'] as const).map(basisCode);
-const isOfItsYear = ({ dayBasis }: ReadSeries, day: number): boolean => !STAND_INS.includes(dayBasis[day] ?? -1);

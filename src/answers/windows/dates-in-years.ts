@@ -1,6 +1,6 @@
 import type { ShouldStop } from '../../basics/stop.js';
 import type { Crop } from '../../germination/crop.js';
-import { allSowings, type SowingOutcomes } from '../../germination/many/all-sowings.js';
+import { type SowingOutcomes, sowingsOf } from '../../germination/many/all-sowings.js';
 import { COHORTS, type Seed } from '../../germination/run/cohorts.js';
 import { frostExposure } from '../../germination/run/frost-exposure.js';
 import type { GrowthWhy } from '../../growth/fate.js';
@@ -73,7 +73,6 @@ interface Season {
 /** Every date's sowing in every year that is known. */
 export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYears {
   const nDates = season.years[0]?.sowH.length ?? 0;
-  const nHours = season.years[0]?.hourlyC.length ?? 0;
   const tallies = Array.from({ length: nDates }, () => ({ known: 0, good: 0, fair: 0, thin: 0 }));
   // The years that each reason spoilt, date by date.
   const spoilt = new Int32Array(nDates * whyNots.length);
@@ -83,23 +82,15 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
   const harvest = season.harvest ?? null;
   const countH = 24 * (harvest ? Math.max(STAND_DAYS, season.criteria.maxDays) : season.criteria.maxDays);
   const closed = harvest && closures(harvest, season.soilC ?? soilCourse(season.years, nDates));
-  // One year after the other, so that all are one run. What is sown last in one has its days before the next begins.
-  const hourlyC = new Float64Array(nHours * season.years.length);
-  for (const [i, year] of season.years.entries()) hourlyC.set(year.hourlyC, i * nHours);
-  const allH = new Float64Array(nDates * season.years.length);
-  for (const [i, { sowH }] of season.years.entries()) {
-    for (let date = 0; date < nDates; date++) allH[i * nDates + date] = i * nHours + sowH[date]!;
-  }
-  const counting = { withinH: countH, viablePercent: season.viablePercent };
-  const outcomes = allSowings(season.seed, hourlyC, allH, counting, shouldStop);
-  const suits = soilOfTheCrop(season, hourlyC, countH);
-  const years = season.years.map((own, year) => {
-    const judge = harvest ? harvestJudge(season, harvest, own) : emergenceJudge(season, own);
+  const sow = sowingsOf(season.seed, { withinH: countH, viablePercent: season.viablePercent });
+  const years = season.years.map((own) => {
+    const outcomes = sow(own.hourlyC, own.sowH, shouldStop);
+    const judge = judgeOf(season, harvest, own, countH);
     let known = 0;
     for (let date = 0; date < nDates; date++) {
-      const i = year * nDates + date;
-      if (outcomes.known[i] === 0) continue;
-      const found = judge(outcomes, i, own.sowH[date]!, suits, allH[i]!);
+      if (outcomes.known[date] === 0) continue;
+      const sowH = own.sowH[date]!;
+      const found = judge(outcomes, date, sowH);
       // A year whose harvest lies ahead of today is known as far as its coming up: of this date it says nothing.
       if (harvest) known++;
       if (found === null) continue;
@@ -112,16 +103,16 @@ export function datesInYears(season: Season, shouldStop?: ShouldStop): DatesInYe
       if (!closed?.[date]) {
         if (whyNot === null || found.isFair) tally.fair++;
         if (whyNot === null || found.isFair || found.isThin) tally.thin++;
-        if (!Number.isNaN(found.endH)) endDays.add(date, (found.endH - own.sowH[date]!) / 24);
-        if (!Number.isNaN(found.earlyH)) earlyDays.add(date, (found.earlyH - own.sowH[date]!) / 24);
-        if (!Number.isNaN(found.lateH)) lateDays.add(date, (found.lateH - own.sowH[date]!) / 24);
+        if (!Number.isNaN(found.endH)) endDays.add(date, (found.endH - sowH) / 24);
+        if (!Number.isNaN(found.earlyH)) earlyDays.add(date, (found.earlyH - sowH) / 24);
+        if (!Number.isNaN(found.lateH)) lateDays.add(date, (found.lateH - sowH) / 24);
       }
-      stand.add(date, outcomes.laboratoryPercent[i]!);
-      ifHeldAreLost.add(date, outcomes.ifHeldAreLostPercent[i]!);
-      if (Number.isNaN(outcomes.halfH[i]!)) continue;
-      firstDays.add(date, outcomes.firstH[i]! / 24);
-      halfDays.add(date, outcomes.halfH[i]! / 24);
-      mostDays.add(date, outcomes.mostH[i]! / 24);
+      stand.add(date, outcomes.laboratoryPercent[date]!);
+      ifHeldAreLost.add(date, outcomes.ifHeldAreLostPercent[date]!);
+      if (Number.isNaN(outcomes.halfH[date]!)) continue;
+      firstDays.add(date, outcomes.firstH[date]! / 24);
+      halfDays.add(date, outcomes.halfH[date]! / 24);
+      mostDays.add(date, outcomes.mostH[date]! / 24);
     }
     return known >= nDates / 2;
   });
@@ -191,35 +182,51 @@ export function commonest(reasons: readonly (WhyNot | null)[]): WhyNot | null {
 /** The outcome of a sowing in a year. Hours of the year's clock; NaN: none. */
 interface Found {
   /** null: it was good. */
-  readonly whyNot: WhyNot | null;
+  whyNot: WhyNot | null;
   /** Not good, but a small harvest, or one after a winter. */
-  readonly isFair: boolean;
+  isFair: boolean;
   /** At worst that, and of a thinner stand. */
-  readonly isThin: boolean;
-  readonly endH: number;
-  readonly earlyH: number;
-  readonly lateH: number;
+  isThin: boolean;
+  endH: number;
+  earlyH: number;
+  lateH: number;
 }
-const NO_HARVEST = { isFair: false, isThin: false, endH: NaN, earlyH: NaN, lateH: NaN } as const;
 
-/** Judges one sowing of a year; null: too little is known of what came after. */
-type Judge = (
-  outcomes: SowingOutcomes,
-  i: number,
-  sowH: number,
-  tooWhat: (fromH: number) => WhyNot,
-  fromH: number,
-) => Found | null;
+/** Tells an outcome without a harvest. */
+function withoutHarvest(found: Found, whyNot: WhyNot | null): Found {
+  found.whyNot = whyNot;
+  found.isFair = false;
+  found.isThin = false;
+  found.endH = NaN;
+  found.earlyH = NaN;
+  found.lateH = NaN;
+  return found;
+}
+
+/**
+ * Judges one sowing of a year; null: too little is known of what came after. What it gives is written over by the next question, as
+ * thousands are asked.
+ */
+type Judge = (outcomes: SowingOutcomes, i: number, sowH: number) => Found | null;
+
+function judgeOf(season: Season, harvest: HarvestSeason | null, own: YearOfDates, countH: number): Judge {
+  const found = withoutHarvest({} as Found, null);
+  const tooWhat = soilOfTheCrop(season, own.hourlyC, countH);
+  return harvest ? harvestJudge(season, harvest, own, tooWhat, found) : emergenceJudge(season, own, tooWhat, found);
+}
+
+/** The reason why too little came up after an hour. */
+type TooWhat = (sowH: number) => WhyNot;
 
 /** Was enough up in time, and did frost leave the seedlings alone? */
-function emergenceJudge(season: Season, own: YearOfDates): Judge {
+function emergenceJudge(season: Season, own: YearOfDates, tooWhat: TooWhat, found: Found): Judge {
   const frost = frostRule(season, own);
-  return (outcomes, i, sowH, tooWhat, fromH) => {
+  return (outcomes, i, sowH) => {
     const firstH = outcomes.firstH[i]!;
     const frozen = frost && !Number.isNaN(firstH) ? frost(sowH + firstH) : false;
     if (frozen === null) return null;
-    if (!isStand(season, outcomes, i, 0)) return { ...NO_HARVEST, whyNot: tooWhat(fromH) };
-    return { ...NO_HARVEST, whyNot: frozen ? 'frost-to-come' : null };
+    if (!isStand(season, outcomes, i, 0)) return withoutHarvest(found, tooWhat(sowH));
+    return withoutHarvest(found, frozen ? 'frost-to-come' : null);
   };
 }
 
@@ -247,27 +254,26 @@ const TOLD_AS: Readonly<Record<GrowthWhy, WhyNot>> = {
 };
 
 /** Did enough come up, and was it harvested? */
-function harvestJudge(season: Season, harvest: HarvestSeason, own: YearOfDates): Judge {
+function harvestJudge(season: Season, harvest: HarvestSeason, own: YearOfDates, tooWhat: TooWhat, found: Found): Judge {
   const fateOf = growthOfYear(harvest, own);
   const { growth, bedFactor } = harvest;
   const patienceH = 24 * growth.patienceFactor * season.criteria.maxDays;
-  return (outcomes, i, sowH, tooWhat, fromH) => {
+  return (outcomes, i, sowH) => {
     const upH = bedFactor * outcomes.halfH[i]!;
-    if (!(upH <= patienceH) || !isStand(season, outcomes, i, THINNER)) return { ...NO_HARVEST, whyNot: tooWhat(fromH) };
+    if (!(upH <= patienceH) || !isStand(season, outcomes, i, THINNER)) return withoutHarvest(found, tooWhat(sowH));
     const isThin = !isStand(season, outcomes, i, 0);
-    const fate = fateOf?.(sowH, sowH + upH) ?? null;
-    if (fate?.why === undefined && fate !== null) return null;
+    const fate = fateOf ? fateOf(sowH, sowH + upH) : null;
+    if (fate !== null && fate.why === undefined) return null;
     const why = fate?.why ?? null;
     const isFair = why === 'bolts' || why === 'over-winter';
     const isHarvested = why === null || isFair;
-    return {
-      whyNot: why !== null ? TOLD_AS[why] : isThin ? tooWhat(fromH) : null,
-      isFair: isFair && !isThin,
-      isThin: isHarvested,
-      endH: fate ? own.minFromH + 24 * fate.endDay : NaN,
-      earlyH: fate && isHarvested ? own.minFromH + 24 * fate.earlyDay : NaN,
-      lateH: fate && isHarvested ? own.minFromH + 24 * fate.lateDay : NaN,
-    };
+    found.whyNot = why !== null ? TOLD_AS[why] : isThin ? tooWhat(sowH) : null;
+    found.isFair = isFair && !isThin;
+    found.isThin = isHarvested;
+    found.endH = fate ? own.minFromH + 24 * fate.endDay : NaN;
+    found.earlyH = fate && isHarvested ? own.minFromH + 24 * fate.earlyDay : NaN;
+    found.lateH = fate && isHarvested ? own.minFromH + 24 * fate.lateDay : NaN;
+    return found;
   };
 }
 
@@ -282,38 +288,33 @@ function closures({ growth, isWet }: HarvestSeason, soilC: Float64Array): (WhyNo
 
 /** What is wrong with the soil after an hour, were too little to come up: more of its hours are too hot than too cold, or
  * it is colder all in all than the crop bears, or but slow. */
-function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): (fromH: number) => WhyNot {
+function soilOfTheCrop({ seed, crop }: Season, hourlyC: Float64Array, hours: number): TooWhat {
   const { soil, rows } = crop;
   const coldestC = soil?.minimumC ?? Math.min(...rows.map((row) => row.temperatureC));
   const coolC = soil?.optimumFromC ?? coldestC;
-  // Hours too hot less hours too cold, and degrees, each summed up to an hour.
-  const hotterH = new Int32Array(hourlyC.length + 1);
-  const sumsC = new Float64Array(hourlyC.length + 1);
-  const limits = { hotC: seed.hotThresholdC, coolC };
-  for (let hour = 0; hour < hourlyC.length; hour += CHUNK_H) {
-    addSoilSums(hotterH, sumsC, hourlyC, limits, hour, Math.min(hourlyC.length, hour + CHUNK_H));
-  }
+  let sums: SoilSums | null = null;
   return (fromH) => {
+    // Years without a lost sowing need no sums.
+    sums ??= soilSums(hourlyC, { hotC: seed.hotThresholdC, coolC });
+    const { hotterH, sumsC } = sums;
     const toH = Math.min(hourlyC.length, fromH + hours);
     if (hotterH[toH]! > hotterH[fromH]!) return 'too-hot';
     return (sumsC[toH]! - sumsC[fromH]!) / (toH - fromH) < coldestC ? 'too-cold' : 'too-slow';
   };
 }
 
-/** Hours summed up in one call: see `hourlyProgress`. */
-const CHUNK_H = 30 * 24;
+/** Hours too hot less hours too cold, and degrees, each summed up to an hour. Shape (nHours + 1) each. */
+interface SoilSums {
+  readonly hotterH: Int32Array;
+  readonly sumsC: Float64Array;
+}
 
-function addSoilSums(
-  hotterH: Int32Array,
-  sumsC: Float64Array,
-  hourlyC: Float64Array,
-  { hotC, coolC }: { readonly hotC: number; readonly coolC: number },
-  fromH: number,
-  toH: number,
-): void {
-  let hotter = hotterH[fromH]!;
-  let sumC = sumsC[fromH]!;
-  for (let hour = fromH; hour < toH; hour++) {
+function soilSums(hourlyC: Float64Array, { hotC, coolC }: { readonly hotC: number; readonly coolC: number }): SoilSums {
+  const hotterH = new Int32Array(hourlyC.length + 1);
+  const sumsC = new Float64Array(hourlyC.length + 1);
+  let hotter = 0;
+  let sumC = 0;
+  for (let hour = 0; hour < hourlyC.length; hour++) {
     const tempC = hourlyC[hour]!;
     if (tempC > hotC) hotter++;
     if (tempC < coolC) hotter--;
@@ -321,6 +322,7 @@ function addSoilSums(
     hotterH[hour + 1] = hotter;
     sumsC[hour + 1] = sumC;
   }
+  return { hotterH, sumsC };
 }
 
 /** Does frost come on seedlings that show at an hour? null: not known. */

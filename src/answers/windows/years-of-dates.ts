@@ -130,7 +130,8 @@ function airAhead(
   const { firstDate, minC, maxC } = air!;
   const todayDay = Math.ceil((startMs + hourlyC.length * HOUR_MS - startOfDay(firstDate, zone)) / DAY_MS - 0.5);
   const own = minC.slice(firstDay, Math.min(todayDay, firstDay + nDays));
-  const meanC = own.map((min, day) => (min + maxC[firstDay + day]!) / 2);
+  const meanC = new Float64Array(own.length);
+  for (let day = 0; day < own.length; day++) meanC[day] = (own[day]! + maxC[firstDay + day]!) / 2;
   if (back === 0) return { minC: own, meanC };
   const first = addDays(firstDate, firstDay);
   const ahead = daysBetween(yearsBefore(from, back), first);

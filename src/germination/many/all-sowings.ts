@@ -1,8 +1,8 @@
 import { neverStop, type ShouldStop, stopIf } from '../../basics/stop.js';
 import { COHORTS, LETHAL_C, LETHAL_HOURS, type Seed } from '../run/cohorts.js';
 import { coldLoss } from '../run/cold-loss.js';
-import { hourlyProgress } from '../run/hourly-progress.js';
-import { type InductionWatch, inductionAtH, inductionWatch } from '../run/secondary-dormancy.js';
+import { progressInto } from '../run/hourly-progress.js';
+import { type InductionWatch, inductionAtH, inductionWatch, watchOver } from '../run/secondary-dormancy.js';
 import { isUp, type RunningSums, roomForSums, sumUp, upAtH } from './running-sums.js';
 
 /** What the grower counts, and when. */
@@ -52,87 +52,108 @@ const CHUNK_H = 365 * 24;
  * Accuracy: stands as from `cohortRun`; times within 1e-6 h of it.
  * Cost: O(nHours), 100 steps a day, and some hundred steps a sowing.
  */
-export function allSowings(
+export const allSowings = (
   seed: Seed,
   hourlyC: Float64Array,
   sowH: ArrayLike<number>,
-  { withinH, viablePercent, shares = [] }: Counting,
+  counting: Counting,
   shouldStop: ShouldStop = neverStop,
-): SowingOutcomes {
-  const outcomes = nothingKnown(sowH.length, shares.length);
-  const nHours = hourlyC.length;
-  const sownAtH = Int32Array.from(sowH);
-  let next = 0;
-  let end = sownAtH.length;
-  while (next < end && sownAtH[next]! < 0) next++;
-  while (end > next && sownAtH[end - 1]! >= nHours) end--;
-  if (next === end) return outcomes;
+): SowingOutcomes => sowingsOf(seed, counting)(hourlyC, sowH, shouldStop);
 
-  const firstH = sownAtH[next]!;
-  const lastH = sownAtH[end - 1]!;
-  const toH = Math.min(nHours, lastH + withinH);
-  const hourly = hourlyProgress(seed, hourlyC, firstH, toH);
-  const watch = inductionWatch(hourly.germinable, hourlyC, seed.hotThresholdC, firstH, toH);
-  const lossAt = seed.chillingSensitive ? (atH: number) => coldLoss(hourlyC, atH) : () => 0;
-  const killedAtH = killedAt(hourlyC);
-  const knownToH = knownTo(hourlyC);
+/**
+ * `allSowings` of one record after another: the seed's speeds are worked out once, and room for a year's hours is used again.
+ *
+ * @returns Asked with a record and its sowings.
+ */
+export function sowingsOf(
+  seed: Seed,
+  { withinH, viablePercent, shares = [] }: Counting,
+): (hourlyC: Float64Array, sowH: ArrayLike<number>, shouldStop?: ShouldStop) => SowingOutcomes {
+  const progressOf = progressInto(seed);
   const shareCohorts = shares.map(cohortOfShare);
-  const sums = roomForSums(seed, hourly, Math.min(CHUNK_H, lastH - firstH) + withinH);
-
-  const followed: Followed = { sums, watch, lossAt, killedAtH, knownToH, shareCohorts, up: 0, upUnheld: 0 };
-  while (next < end) {
-    stopIf(shouldStop);
-    const chunkFromH = sownAtH[next]!;
-    let chunkEnd = next + 1;
-    while (chunkEnd < end && sownAtH[chunkEnd]! <= chunkFromH + CHUNK_H) chunkEnd++;
-    sumUp(sums, chunkFromH, Math.min(nHours, sownAtH[chunkEnd - 1]! + withinH));
-    followed.up = 0;
-    followed.upUnheld = 0;
-    for (; next < chunkEnd; next++) follow(followed, outcomes, next, sownAtH[next]!, withinH, viablePercent);
-  }
-  return outcomes;
+  let room: Room | null = null;
+  return (hourlyC, sowH, shouldStop = neverStop) => {
+    const outcomes = nothingKnown(sowH.length, shares.length);
+    const nHours = hourlyC.length;
+    const sownAtH = new Int32Array(sowH);
+    let next = 0;
+    let end = sownAtH.length;
+    while (next < end && sownAtH[next]! < 0) next++;
+    while (end > next && sownAtH[end - 1]! >= nHours) end--;
+    while (next < end) {
+      stopIf(shouldStop);
+      const fromH = sownAtH[next]!;
+      let chunkEnd = next + 1;
+      while (chunkEnd < end && sownAtH[chunkEnd]! <= fromH + CHUNK_H) chunkEnd++;
+      const toH = Math.min(nHours, sownAtH[chunkEnd - 1]! + withinH);
+      const hours = toH - fromH;
+      if (room === null || room.hours < hours) room = roomFor(seed, hours);
+      const { sums, watch } = room;
+      const chunkC = hourlyC.subarray(fromH, toH);
+      progressOf(sums.hourly, chunkC);
+      sumUp(sums, 0, hours);
+      watchOver(watch, sums.hourly.germinable, chunkC, seed.hotThresholdC);
+      const followed: Followed = {
+        ...{ sums, watch, shareCohorts, withinH, viablePercent, hourlyC, fromH },
+        chillingSensitive: seed.chillingSensitive,
+        killedAtH: killedAt(chunkC),
+        knownToH: knownTo(chunkC),
+        up: 0,
+        upUnheld: 0,
+      };
+      for (; next < chunkEnd; next++) follow(followed, outcomes, next, sownAtH[next]! - fromH);
+    }
+    return outcomes;
+  };
 }
 
-/** What is followed from sowing to sowing. */
+/** Room for so many hours on end. */
+interface Room {
+  readonly hours: number;
+  readonly sums: RunningSums;
+  readonly watch: InductionWatch;
+}
+
+function roomFor(seed: Seed, hours: number): Room {
+  const hourly = { germinable: new Uint8Array(hours), progressPerHour: new Float64Array(hours) };
+  return { hours, sums: roomForSums(seed, hourly, hours), watch: inductionWatch(hours) };
+}
+
+/** What is followed from sowing to sowing of a chunk of the record; hours are those since its first, unless said otherwise. */
 interface Followed {
   readonly sums: RunningSums;
   readonly watch: InductionWatch;
-  /** The share that cold takes of a sowing, 0 to 1. */
-  readonly lossAt: (sowH: number) => number;
+  readonly shareCohorts: readonly number[];
+  readonly withinH: number;
+  readonly viablePercent: number;
+  /** The whole record, and the hour of it at which the chunk begins. */
+  readonly hourlyC: Float64Array;
+  readonly fromH: number;
+  readonly chillingSensitive: boolean;
   readonly killedAtH: (sowH: number) => number;
   readonly knownToH: (sowH: number) => number;
-  readonly shareCohorts: readonly number[];
   /** As the sowing before had them: where to look first. */
   up: number;
   upUnheld: number;
 }
 
 /** Tells what one sowing does. */
-function follow(
-  followed: Followed,
-  outcomes: SowingOutcomes,
-  i: number,
-  atH: number,
-  withinH: number,
-  viablePercent: number,
-): void {
-  const { sums, watch, shareCohorts } = followed;
-  const countH = Math.min(atH + withinH, followed.killedAtH(atH));
+function follow(followed: Followed, outcomes: SowingOutcomes, i: number, atH: number): void {
+  const { sums, shareCohorts, viablePercent } = followed;
+  const countH = Math.min(atH + followed.withinH, followed.killedAtH(atH));
   const byH = Math.min(countH, followed.knownToH(atH));
-  const up = lastOf(COHORTS, followed.up, (cohort) => isUp(sums, cohort, atH, byH));
+  const up = cohortsUp(sums, followed.up, atH, byH);
   followed.up = up;
   if (up < COHORTS && byH < countH) return;
   const allUpH = up > 0 ? atH + Math.ceil(upAtH(sums, up, atH, byH)) : atH;
-  const upUnheld = lastOf(up, followed.upUnheld, (cohort) => {
-    const inhibitedH = inductionAtH(watch, cohort, atH, allUpH);
-    return inhibitedH >= allUpH || isUp(sums, cohort, atH, inhibitedH);
-  });
+  const upUnheld = cohortsUpUnheld(followed, up, atH, allUpH);
   followed.upUnheld = upUnheld;
   outcomes.known[i] = 1;
   outcomes.up[i] = up;
   outcomes.upUnheld[i] = upUnheld;
   outcomes.laboratoryPercent[i] = (viablePercent * up) / COHORTS;
-  outcomes.ifHeldAreLostPercent[i] = ((viablePercent * upUnheld) / COHORTS) * (1 - followed.lossAt(atH));
+  const lost = followed.chillingSensitive ? coldLoss(followed.hourlyC, followed.fromH + atH) : 0;
+  outcomes.ifHeldAreLostPercent[i] = ((viablePercent * upUnheld) / COHORTS) * (1 - lost);
   if (up > 0) {
     outcomes.firstH[i] = upAtH(sums, Math.ceil(0.1 * up), atH, byH);
     outcomes.halfH[i] = upAtH(sums, Math.ceil(0.5 * up), atH, byH);
@@ -167,17 +188,17 @@ function cohortOfShare(share: number): number {
 }
 
 /**
- * The last of the cohorts 1 to n that pass, of which none passes after one that does not; 0: none.
+ * The cohorts that are up before an hour: found by halving, as they come up in order.
  *
  * @param guess Looked at first, then the one beside it: what the sowing before gave, which seldom changes by more.
  */
-function lastOf(n: number, guess: number, passes: (cohort: number) => boolean): number {
+function cohortsUp(sums: RunningSums, guess: number, atH: number, byH: number): number {
   let passing = 0;
-  let failing = n + 1;
-  let next = Math.min(guess, n);
+  let failing = COHORTS + 1;
+  let next = guess;
   while (failing - passing > 1) {
     const middle = next > passing && next < failing ? next : (passing + failing) >> 1;
-    const isPassing = passes(middle);
+    const isPassing = isUp(sums, middle, atH, byH);
     if (isPassing) passing = middle;
     else failing = middle;
     next = middle === guess ? guess + (isPassing ? 1 : -1) : 0;
@@ -185,10 +206,26 @@ function lastOf(n: number, guess: number, passes: (cohort: number) => boolean): 
   return passing;
 }
 
+/** Those of the cohorts that are up by `allUpH` which heat did not hold too long before: the fast ones, found in the same way. */
+function cohortsUpUnheld({ sums, watch, upUnheld }: Followed, up: number, atH: number, allUpH: number): number {
+  const guess = Math.min(upUnheld, up);
+  let passing = 0;
+  let failing = up + 1;
+  let next = guess;
+  while (failing - passing > 1) {
+    const middle = next > passing && next < failing ? next : (passing + failing) >> 1;
+    const inhibitedH = inductionAtH(watch, middle, atH, allUpH);
+    const isPassing = inhibitedH >= allUpH || isUp(sums, middle, atH, inhibitedH);
+    if (isPassing) passing = middle;
+    else failing = middle;
+    next = middle === upUnheld ? upUnheld + (isPassing ? 1 : -1) : 0;
+  }
+  return passing;
+}
+
 /** For sowings one after the other: when all seed not yet up has borne too many hours of killing heat. */
 function killedAt(hourlyC: Float64Array): (sowH: number) => number {
-  const lethalH: number[] = [];
-  for (let hour = 0; hour < hourlyC.length; hour++) if (hourlyC[hour]! > LETHAL_C) lethalH.push(hour);
+  const lethalH = hoursAbove(hourlyC, LETHAL_C);
   let first = 0;
   return (sowH) => {
     while (first < lethalH.length && lethalH[first]! < sowH) first++;
@@ -196,12 +233,23 @@ function killedAt(hourlyC: Float64Array): (sowH: number) => number {
   };
 }
 
+function hoursAbove(hourlyC: Float64Array, limitC: number): number[] {
+  const hours: number[] = [];
+  for (let hour = 0; hour < hourlyC.length; hour++) if (hourlyC[hour]! > limitC) hours.push(hour);
+  return hours;
+}
+
 /** For sowings one after the other: the first hour that is not known. */
 function knownTo(hourlyC: Float64Array): (sowH: number) => number {
-  let to = 0;
+  let to = firstUnknown(hourlyC, 0);
   return (sowH) => {
-    to = Math.max(to, sowH);
-    while (to < hourlyC.length && !Number.isNaN(hourlyC[to]!)) to++;
+    if (sowH > to) to = firstUnknown(hourlyC, sowH);
     return to;
   };
+}
+
+function firstUnknown(hourlyC: Float64Array, fromH: number): number {
+  let to = fromH;
+  while (to < hourlyC.length && !Number.isNaN(hourlyC[to]!)) to++;
+  return to;
 }

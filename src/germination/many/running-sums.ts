@@ -40,7 +40,8 @@ export const roomForSums = (seed: Seed, hourly: HourlyProgress, hours: number): 
  * Cost: O(hours) and 100 steps a day.
  */
 export function sumUp(sums: RunningSums, fromH: number, toH: number): void {
-  const { before, hourly, upInBlock } = sums;
+  const { before, upInBlock } = sums;
+  const { germinable, progressPerHour } = sums.hourly;
   const added = new Float64Array(WIDTH);
   const ways = new Float64Array(WIDTH);
   sums.fromH = fromH;
@@ -48,14 +49,20 @@ export function sumUp(sums: RunningSums, fromH: number, toH: number): void {
   before.fill(0, 0, WIDTH);
   for (let hour = fromH, row = 0; hour < toH; row += WIDTH) {
     const endH = Math.min(hour + BLOCK_H, toH);
-    for (; hour < endH; hour++) added[hourly.germinable[hour]!]! += hourly.progressPerHour[hour]!;
+    let most = 0;
+    for (; hour < endH; hour++) {
+      const moving = germinable[hour]!;
+      added[moving]! += progressPerHour[hour]!;
+      if (moving > most) most = moving;
+    }
+    // Cohorts beyond those that any hour moved stay where they are.
     let way = 0;
-    for (let cohort = COHORTS; cohort > 0; cohort--) {
+    for (let cohort = most; cohort > 0; cohort--) {
       way += added[cohort]!;
       ways[cohort]! += way;
     }
     before.set(ways, row + WIDTH);
-    added.fill(0);
+    added.fill(0, 0, most + 1);
   }
 }
 

@@ -67,10 +67,18 @@ export function hourlyProgress(seed: Seed, hourlyC: Float64Array, fromH: number,
     germinable: new Uint8Array(hourlyC.length),
     progressPerHour: new Float64Array(hourlyC.length),
   };
-  const known = progressByTemperature(seed);
-  for (let hour = fromH; hour < toH; hour += CHUNK_H)
-    addProgress(hourly, known, hourlyC, hour, Math.min(toH, hour + CHUNK_H));
+  addProgress(hourly, progressByTemperature(seed), hourlyC, fromH, toH);
   return hourly;
+}
+
+/**
+ * The same for one record after another, each written over the last.
+ *
+ * @returns Writes the progress of a record's hours into room enough for them.
+ */
+export function progressInto(seed: Seed): (hourly: HourlyProgress, hourlyC: Float64Array) => void {
+  const known = progressByTemperature(seed);
+  return (hourly, hourlyC) => addProgress(hourly, known, hourlyC, 0, hourlyC.length);
 }
 
 /** A function that is called for each month of hours is soon compiled for good; one long loop is compiled anew by each question. */
@@ -101,11 +109,24 @@ function addProgress(
   fromH: number,
   toH: number,
 ): void {
+  for (let hour = fromH; hour < toH; hour += CHUNK_H)
+    addProgressOfChunk(hourly, known, hourlyC, hour, Math.min(toH, hour + CHUNK_H));
+}
+
+function addProgressOfChunk(
+  hourly: HourlyProgress,
+  known: ProgressByTemperature,
+  hourlyC: Float64Array,
+  fromH: number,
+  toH: number,
+): void {
   const { germinable, progressPerHour } = hourly;
   const { pieces, speed, perHour, germinable: knownAwake, progressPerHour: knownProgress } = known;
   let piece = 0;
   for (let hour = fromH; hour < toH; hour++) {
     const tempC = hourlyC[hour]!;
+    germinable[hour] = 0;
+    progressPerHour[hour] = 0;
     if (Number.isNaN(tempC)) continue;
     const steps = Math.round(tempC * STEPS_PER_K);
     const place = steps - MIN_C * STEPS_PER_K;

@@ -1,11 +1,13 @@
 import { COHORTS, INDUCTION_HOURS, RECOVERY_PER_HOUR } from './cohorts.js';
 
-/** Stretches of harmful hours that inhibit some of the seed, joined while they inhibit the same cohorts. Shape (n) each, rising. */
+/** Stretches of harmful hours that inhibit some of the seed, joined while they inhibit the same cohorts; room for one an hour. */
 interface InhibitedStretches {
   readonly fromH: Int32Array;
   readonly toH: Int32Array;
   /** The number of cohorts that the stretch leaves free. */
   readonly germinable: Uint8Array;
+  /** There are so many; the rest of the room is free. */
+  n: number;
 }
 
 /** The induction clocks of all cohorts, each as far as it has been followed, for sowings one after the other. */
@@ -22,67 +24,52 @@ export interface InductionWatch {
   readonly inducedAtH: Float64Array;
 }
 
+/** Room for the search, over so many hours, for the hour at which each cohort of each sowing enters secondary dormancy. */
+export const inductionWatch = (hours: number): InductionWatch => ({
+  stretches: { fromH: new Int32Array(hours), toH: new Int32Array(hours), germinable: new Uint8Array(hours), n: 0 },
+  first: 0,
+  sharedFromH: new Int32Array(COHORTS + 1),
+  next: new Int32Array(COHORTS + 1),
+  inhibitedH: new Float64Array(COHORTS + 1),
+  inhibitedToH: new Int32Array(COHORTS + 1),
+  inducedAtH: new Float64Array(COHORTS + 1),
+});
+
 /**
- * Prepares the search for the hour at which each cohort of each sowing enters secondary dormancy.
+ * Prepares the search over a record; what was found in another is forgotten.
  *
- * @param germinable Cohorts that can progress in each hour. Shape (nHours).
- * @param hourlyC Hourly mean temperature at the seed [°C]. Shape (nHours).
- * @param aboveC  Hours above it harm the seed that they inhibit [°C].
- * @param fromH   First hour that is needed.
- * @param toH     The hour after the last.
+ * @param watch      Room enough for the record.
+ * @param germinable Cohorts that can progress in each hour. Shape (nHours) or more.
+ * @param hourlyC    Hourly mean temperature at the seed [°C]. Shape (nHours).
+ * @param aboveC     Hours above it harm the seed that they inhibit [°C].
  */
-export function inductionWatch(
-  germinable: Uint8Array,
-  hourlyC: Float64Array,
-  aboveC: number,
-  fromH: number,
-  toH: number,
-): InductionWatch {
-  return {
-    stretches: inhibitedStretches(germinable, hourlyC, aboveC, fromH, toH),
-    first: 0,
-    sharedFromH: new Int32Array(COHORTS + 1),
-    next: new Int32Array(COHORTS + 1),
-    inhibitedH: new Float64Array(COHORTS + 1),
-    inhibitedToH: new Int32Array(COHORTS + 1),
-    inducedAtH: new Float64Array(COHORTS + 1).fill(Infinity),
-  };
+export function watchOver(watch: InductionWatch, germinable: Uint8Array, hourlyC: Float64Array, aboveC: number): void {
+  watch.first = 0;
+  watch.sharedFromH.fill(0);
+  watch.next.fill(0);
+  watch.inhibitedH.fill(0);
+  watch.inhibitedToH.fill(0);
+  watch.inducedAtH.fill(Infinity);
+  watch.stretches.n = 0;
+  for (let hour = 0; hour < hourlyC.length; hour += CHUNK_H) {
+    addStretches(watch.stretches, germinable, hourlyC, aboveC, hour, Math.min(hourlyC.length, hour + CHUNK_H));
+  }
 }
 
 /** Hours looked through in one call: see `hourlyProgress`. */
 const CHUNK_H = 30 * 24;
 
-function inhibitedStretches(
-  germinable: Uint8Array,
-  hourlyC: Float64Array,
-  aboveC: number,
-  firstH: number,
-  endH: number,
-): InhibitedStretches {
-  const hours = endH - firstH;
-  const found = { fromH: new Int32Array(hours), toH: new Int32Array(hours), germinable: new Uint8Array(hours) };
-  let n = 0;
-  for (let hour = firstH; hour < endH; hour += CHUNK_H) {
-    n = addStretches(found, n, germinable, hourlyC, aboveC, hour, Math.min(endH, hour + CHUNK_H));
-  }
-  return {
-    fromH: found.fromH.subarray(0, n),
-    toH: found.toH.subarray(0, n),
-    germinable: found.germinable.subarray(0, n),
-  };
-}
-
-/** Adds the stretches of some hours to the n that are there. @returns How many there are then. */
+/** Adds the stretches of some hours to those that are there. */
 function addStretches(
-  { fromH, toH, germinable: uninhibited }: InhibitedStretches,
-  n: number,
+  stretches: InhibitedStretches,
   germinable: Uint8Array,
   hourlyC: Float64Array,
   aboveC: number,
   firstH: number,
   endH: number,
-): number {
-  let count = n;
+): void {
+  const { fromH, toH, germinable: uninhibited } = stretches;
+  let count = stretches.n;
   for (let hour = firstH; hour < endH; hour++) {
     const tempC = hourlyC[hour]!;
     const isHarmful = tempC > aboveC;
@@ -95,7 +82,7 @@ function addStretches(
     }
     toH[count - 1] = hour + 1;
   }
-  return count;
+  stretches.n = count;
 }
 
 /**
@@ -116,8 +103,7 @@ function addStretches(
  */
 export function inductionAtH(watch: InductionWatch, cohort: number, sowH: number, endH: number): number {
   const { stretches, sharedFromH, next, inhibitedH, inhibitedToH, inducedAtH } = watch;
-  const { toH } = stretches;
-  while (watch.first < toH.length && toH[watch.first]! <= sowH) watch.first++;
+  while (watch.first < stretches.n && stretches.toH[watch.first]! <= sowH) watch.first++;
   const isBehind = next[cohort]! < watch.first;
   if (!isBehind) follow(watch, cohort, endH);
   if (isBehind || (inducedAtH[cohort]! < endH && sowH > sharedFromH[cohort]!)) {
@@ -134,11 +120,11 @@ export function inductionAtH(watch: InductionWatch, cohort: number, sowH: number
 /** Follows a cohort's clock until it has run out, or to the stretches that begin before `endH`. */
 function follow(watch: InductionWatch, cohort: number, endH: number): void {
   if (watch.inducedAtH[cohort]! < Infinity) return;
-  const { fromH, toH, germinable } = watch.stretches;
+  const { fromH, toH, germinable, n } = watch.stretches;
   let at = watch.next[cohort]!;
   let inhibited = watch.inhibitedH[cohort]!;
   let inhibitedTo = watch.inhibitedToH[cohort]!;
-  while (at < fromH.length && fromH[at]! < endH && inhibited <= INDUCTION_HOURS) {
+  while (at < n && fromH[at]! < endH && inhibited <= INDUCTION_HOURS) {
     if (germinable[at]! < cohort) {
       const startH = Math.max(fromH[at]!, inhibitedTo);
       inhibited -= RECOVERY_PER_HOUR * (startH - inhibitedTo);

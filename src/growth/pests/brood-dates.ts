@@ -94,19 +94,21 @@ function walk(
   const from = daysBetween(firstDate, start.from);
   let sum = start.sumCDays;
   let [missing, lastCDays] = [0, 0];
-  let known = { sumCDays: sum, day: -1 };
+  let [knownSum, lastKnown] = [sum, -1];
   let day = Math.max(0, from);
   for (; day < Math.min(minC.length, end) && missing <= MAX_MISSING && sum < brood.sumCDays; day++) {
     const own = degreeDays(minC[day]!, maxC[day]!, brood);
     if (Number.isNaN(own)) missing++;
     else lastCDays = own;
     sum += lastCDays;
-    if (!Number.isNaN(own)) known = { sumCDays: sum, day };
+    if (Number.isNaN(own)) continue;
+    knownSum = sum;
+    lastKnown = day;
   }
   const isReached = sum >= brood.sumCDays;
   return {
-    sumCDays: known.sumCDays,
-    lastKnown: known.day < 0 ? null : addDays(firstDate, known.day),
+    sumCDays: knownSum,
+    lastKnown: lastKnown < 0 ? null : addDays(firstDate, lastKnown),
     reached: isReached ? addDays(firstDate, day - 1) : null,
     isVoid: missing > MAX_MISSING,
     isOver: day >= end,

@@ -63,6 +63,7 @@ describe('the reasons of dates', () => {
       dates(1, () => ({ known: 100, causes: new Map(causes) })),
       { from: 0, to: 0 },
       { crop: cropCalled('beet'), criteria, from, years: 20, soilC: new Float64Array(1).fill(10) },
+      'date',
     ).map(({ code }) => code);
 
   it('are three at most', () => {

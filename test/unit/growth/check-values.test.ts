@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Crop } from '../../../src/germination/crop.js';
 import type { BulbHarvest, HeatHarvest } from '../../../src/germination/growth.js';
-import { bulbFate } from '../../../src/growth/bulb-year.js';
+import { bulbYear } from '../../../src/growth/bulb-year.js';
 import { dayUnits } from '../../../src/growth/day-units.js';
 import { evaporationMm } from '../../../src/growth/evaporation.js';
+import { NOTHING } from '../../../src/growth/fate.js';
 import { frostAhead } from '../../../src/growth/frost-ahead.js';
 import { growthInYear } from '../../../src/growth/growth-in-year.js';
-import { harvestDay } from '../../../src/growth/harvest-days.js';
+import { harvestDays } from '../../../src/growth/harvest-days.js';
 import { heatSums } from '../../../src/growth/heat-sums.js';
 import { longDays } from '../../../src/growth/long-days.js';
 import { meanOver, sumsUpTo } from '../../../src/growth/mean-over.js';
@@ -19,7 +20,7 @@ const heatOf = ({ growth }: Crop): HeatHarvest => growth!.harvest as HeatHarvest
 /** Days from emergence to the first harvest in air of one warmth. */
 function daysAt(meanC: number, crop: string): number {
   const { baseTempC, ceilingTempC, heatUnitsCDays } = heatOf(cropCalled(crop));
-  return harvestDay(heatSums(new Float64Array(300).fill(meanC), baseTempC, ceilingTempC), 0, heatUnitsCDays) + 1;
+  return harvestDays(heatSums(new Float64Array(300).fill(meanC), baseTempC, ceilingTempC), heatUnitsCDays)[0]! + 1;
 }
 
 describe('heat units', () => {
@@ -55,9 +56,8 @@ describe('heat units', () => {
 
   it('are never told across a day that is not known', () => {
     const sums = heatSums([10, NaN, 10, 10], 0, 30);
-    expect(harvestDay(sums, 0, 10)).toBe(0);
-    expect(harvestDay(sums, 0, 15)).toBeNaN();
-    expect(harvestDay(sums, 2, 5)).toBeNaN();
+    expect([...harvestDays(sums, 10)]).toEqual([0, NaN, NaN, NaN, NaN]);
+    expect([...harvestDays(sums, 15)]).toEqual([NaN, NaN, NaN, NaN, NaN]);
   });
 });
 
@@ -174,16 +174,12 @@ describe('what ends a crop', () => {
     const onion = cropCalled('onion').growth!.harvest as BulbHarvest;
     // 1 July, less 45 days, is 17 May: day 137 of the year.
     const upOn = (ofYear: number, minC = 5) =>
-      bulbFate(
-        onion,
-        {
-          minC: new Float64Array(400).fill(minC),
-          meanC: new Float64Array(400),
-          firstDayOfYear: ofYear,
-          latitudeDeg: 44,
-        },
-        0,
-      ).why;
+      bulbYear(onion, {
+        minC: new Float64Array(400).fill(minC),
+        meanC: new Float64Array(400),
+        firstDayOfYear: ofYear,
+        latitudeDeg: 44,
+      })({ ...NOTHING, why: null }, 0, 0).why;
     expect(upOn(137)).toBeNull();
     expect(upOn(138)).toBe('day-length');
     expect(upOn(243)).toBe('day-length');
