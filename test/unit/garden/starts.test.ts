@@ -5,8 +5,7 @@ import { directStarts, gradesOfStarts, indoorStarts, ripening } from '../../../s
 import { planStandDays, startsOfYear } from '../../../src/garden/plan/starts-of-year.js';
 import { grownOn } from '../../../src/garden/sowing/harvest.js';
 import { harvestPeriodOf } from '../../../src/garden/sowing/harvest-period.js';
-import { germinationCurve } from '../../../src/germination/curve/curve.js';
-import { cropCalled, rowsOf, seedOf } from '../germination/make.js';
+import { cropCalled, seedOf } from '../germination/make.js';
 
 const firstDate = '2027-01-01' as PlainDate;
 const N_DAYS = 200;
