@@ -15,7 +15,6 @@ COPY --from=build /app/package.json ./
 COPY --from=build /app/node_modules ./node_modules
 COPY --from=build /app/dist ./dist
 COPY fixtures/demo ./fixtures/demo
-COPY data ./data
 RUN mkdir /data && chown 10001 /data
 ENV DATABASE_URL=sqlite:/data/germination-forecaster.db
 # By default glibc keeps memory in many arenas, up to eight a core, and what is freed in one stays there: up to a seventh of

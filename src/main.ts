@@ -79,7 +79,7 @@ async function start(config: Config): Promise<void> {
   const app = await buildApp({
     version,
     store,
-    localities: openLocalities(new URL('../data/localities/localities.bin', import.meta.url)),
+    localities: openLocalities(new URL('./localities/localities.bin', import.meta.url)),
     quotas: config.QUOTAS,
     clock,
     work,

@@ -31,7 +31,7 @@ const PATIENT_MS = { forecast: 60_000, growing: 60_000, windows: 60_000, season:
 /** The towns that the service ships. */
 /** The climate of places, from the table. */
 export const climateOf = climateFromTable();
-export const localities = openLocalities(new URL('../../data/localities/localities.bin', import.meta.url));
+export const localities = openLocalities(new URL('../../src/localities/localities.bin', import.meta.url));
 
 /**
  * The service, ready to be asked; without keys, with a still clock, and with a store in memory that goes when it closes,

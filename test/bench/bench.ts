@@ -83,7 +83,7 @@ async function startApp(): Promise<FastifyInstance> {
     version: 'bench',
     clock: () => new Date(),
     store: await openStore('sqlite::memory:'),
-    localities: openLocalities(new URL('../../data/localities/localities.bin', import.meta.url)),
+    localities: openLocalities(new URL('../../src/localities/localities.bin', import.meta.url)),
     log: serviceLog('info', nowhere),
   });
   app.post('/bare', async (request) => {

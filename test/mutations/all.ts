@@ -40,7 +40,6 @@ function copyOfTree(): string {
   for (const name of [
     'src',
     'test',
-    'data',
     'fixtures',
     'package.json',
     'tsconfig.json',

@@ -171,7 +171,7 @@ describe('a point', () => {
 });
 
 describe('the index', () => {
-  const file = new URL('../../../data/localities/localities.bin', import.meta.url);
+  const file = new URL('../../../src/localities/localities.bin', import.meta.url);
   const zones = new URL('../../../node_modules/@photostructure/tz-lookup/tz.js', import.meta.url);
 
   test('takes at most 10 MB, with the zones', () => {

