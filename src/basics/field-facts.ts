@@ -51,6 +51,7 @@ export const fieldFacts = {
   'field.not-beside-json': {},
   'field.sent-twice': {},
   'field.bed-or-place': {},
+  'field.missing-or-near': {},
   'field.contradicts': {},
   'field.path-id': {},
   'field.path-date': {},

@@ -4,10 +4,12 @@ import { sourceFormats } from '../garden/store/source-formats.js';
 import { presetNames } from '../garden/store/source-presets.js';
 import { sourceUrlFault } from '../garden/store/source-url.js';
 import { isTemperature } from '../readings/read-series.js';
+import { frostAroundShape } from './climate.js';
 import { answerShape, attributionSchema, dateOutSchema, factShape, idSchema, timeZoneSchema } from './common.js';
 import { addIssue, fieldFact, mustBe } from './field-issue.js';
 import { nameSchema, revisionOutSchema } from './kept.js';
 import { localeShape } from './locale.js';
+import { nearSchema } from './localities.js';
 
 const everyHoursSchema = z.number().min(1).max(168).describe('Hours between two requests [h].');
 
@@ -78,13 +80,32 @@ const placeFields = {
   elevationM: z.number().min(-500).max(9000).nullable().describe('Above the sea [m].'),
   timeZone: timeZoneSchema,
   annualRainMm: z.number().min(0).max(20_000).nullable().describe('Mean annual precipitation [mm].'),
+  ...frostAroundShape,
   source: sourceSchema,
+};
+
+/** What can be looked up by the town, or by the coordinates. */
+const lookedUp = {
+  near: nearSchema
+    .optional()
+    .describe(
+      'A town: its name, coordinates, height and zone are looked up once, and kept. What is sent beside it wins.',
+    ),
+  name: placeFields.name.optional().describe('Default: that of `near`.'),
+  latitude: placeFields.latitude.optional(),
+  longitude: placeFields.longitude.optional(),
+  timeZone: placeFields.timeZone
+    .optional()
+    .describe('IANA time zone. Default: that of the town, or of the coordinates.'),
 };
 
 export const placePutSchema = z.strictObject({
   ...placeFields,
+  ...lookedUp,
   elevationM: placeFields.elevationM.default(null),
   annualRainMm: placeFields.annualRainMm.default(null),
+  lastFrostAround: placeFields.lastFrostAround.default(null),
+  firstFrostAround: placeFields.firstFrostAround.default(null),
   source: placeFields.source.default(null),
   sources: z.unknown().optional().meta({
     readOnly: true,
@@ -92,7 +113,12 @@ export const placePutSchema = z.strictObject({
   }),
 });
 /** What `as=kept` answers. */
-export const placeKeptSchema = placePutSchema.omit({ sources: true });
+export const placeKeptSchema = placePutSchema.omit({ sources: true, near: true }).extend({
+  name: placeFields.name,
+  latitude: placeFields.latitude,
+  longitude: placeFields.longitude,
+  timeZone: placeFields.timeZone,
+});
 export const placePatchSchema = z
   .strictObject(placeFields)
   .partial()
@@ -107,6 +133,8 @@ const placeOutShape = {
   elevationM: z.number().nullable(),
   timeZone: z.string(),
   annualRainMm: z.number().nullable(),
+  lastFrostAround: z.string().nullable(),
+  firstFrostAround: z.string().nullable(),
   source: z
     .union([sourceOutSchema, z.array(sourceOutSchema)])
     .nullable()

@@ -507,6 +507,7 @@ export const de = {
     'gehört in den Inhalt, wenn die Frage JSON ist; die Adresse sagt nur, wie die Antwort geschrieben wird, etwa mit precision',
   'field.not-beside-json':
     'ist hier kein bekannter Parameter; neben einer Frage in JSON sagt die Adresse nur, wie die Antwort geschrieben wird, etwa mit precision',
+  'field.missing-or-near': 'fehlt; senden Sie es, oder den Namen eines Ortes als „near“',
   'field.bed-or-place':
     'muss allein stehen: Nennen Sie ein Beet, einen Platz, einen Ort (near) oder Koordinaten, und nur eines davon',
   'field.sent-twice': 'steht zweimal da; senden Sie es einmal',

@@ -492,6 +492,7 @@ export const en = {
     'goes into the body when the question is JSON; the query says only how the answer is written, as precision does',
   'field.not-beside-json':
     'is no parameter known here; beside a JSON question the query says only how the answer is written, as precision does',
+  'field.missing-or-near': 'is missing; send it, or the name of a town as "near"',
   'field.bed-or-place': 'must stand alone: name one of a bed, a place, a town (near) or coordinates',
   'field.sent-twice': 'is given twice; send it once',
   'field.contradicts': 'contradicts another parameter; send one of the two',

@@ -19,6 +19,8 @@ const place: PlaceFields = {
   elevationM: null,
   timeZone: quillmere.timeZone,
   annualRainMm: 800,
+  lastFrostAround: null,
+  firstFrostAround: null,
   sources: [],
 };
 const bed: BedFields = {

@@ -241,6 +241,8 @@ describe('a source at a private address', () => {
       ...place,
       elevationM: null,
       annualRainMm: null,
+      lastFrostAround: null,
+      firstFrostAround: null,
       sources: [old],
     });
     const patched = await ask('PATCH', url, { name: 'Quillmere, south' });

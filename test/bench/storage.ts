@@ -24,6 +24,8 @@ const quillmere: PlaceFields = {
   elevationM: null,
   timeZone: 'Etc/GMT+2',
   annualRainMm: null,
+  lastFrostAround: null,
+  firstFrostAround: null,
   sources: [],
 };
 

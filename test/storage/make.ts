@@ -10,6 +10,8 @@ export const quillmere: PlaceFields = {
   elevationM: 12,
   timeZone: 'Etc/GMT+2',
   annualRainMm: null,
+  lastFrostAround: null,
+  firstFrostAround: null,
   sources: [],
 };
 

@@ -1,5 +1,6 @@
 import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
 import type { TableClimate } from '../../answers/climate/table-climate.js';
+import type { MinimaTuning } from '../../answers/climate/tuned-minima.js';
 import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
 import type { QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
@@ -15,6 +16,7 @@ import { type CachedSeries, NOT_MEASURED, seriesCacheOf } from '../store/series-
 import type { AirDay, Bed, KeptSeries, Place, Store } from '../store/store.js';
 import type { ReadingsToCome } from './bed-facts.js';
 import { bedRows, type PlaceRecords } from './bed-records.js';
+import { tunedAir } from './tuned-air.js';
 
 /** Everything stored of a place, or of a bed in it, that a question about it needs. */
 export interface BedInputs extends PlaceRecords {
@@ -27,6 +29,8 @@ export interface BedInputs extends PlaceRecords {
   readonly typicalAir: ReadSeries | null;
   /** What is told of them; null likewise. */
   readonly climate: TableClimate | null;
+  /** How the minima of the place's own air were moved; null: they were not. */
+  readonly tuning: MinimaTuning | null;
   /** A note on readings of days to come, which are left out; null: there are none. */
   readonly toCome: ReadingsToCome | null;
 }
@@ -48,7 +52,7 @@ export async function bedInputsOf(
 /** The series of a place or bed beside its rows: the same objects as long as the rows are the same. */
 export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecords): Promise<BedInputs> {
   const { bed, sourceNotes } = rows;
-  const [{ series: air, normals, climate }, { series: measured, note }] = await Promise.all([
+  const [{ series: air, normals, climate, tuning }, { series: measured, note }] = await Promise.all([
     placeSeries(store, owner, rows),
     bed ? bedSeries(store, owner, bed, rows) : NOT_MEASURED,
   ]);
@@ -68,6 +72,7 @@ export async function inputsOfRows(store: Store, owner: string, rows: PlaceRecor
     normals: normals ?? climate?.normals ?? null,
     typicalAir: climate?.airYears ?? null,
     climate,
+    tuning,
     toCome: note,
   };
 }
@@ -107,16 +112,13 @@ export function usualAir(
 
 /** The climate of a place from the table; null where there is no table, or no station is near. */
 export function climateHere(store: Store, place: Place, { zone }: Site, today: PlainDate): TableClimate | null {
-  const { latitude, longitude } = place;
+  const { latitude, longitude, elevationM, lastFrostAround, firstFrostAround } = place;
   try {
-    return (
-      store.climateOf?.(
-        { latitude, longitude, zone, elevationM: place.elevationM, lastFrostAround: null, firstFrostAround: null },
-        today,
-      ) ?? null
-    );
+    const asked = { latitude, longitude, zone, elevationM, lastFrostAround, firstFrostAround };
+    return store.climateOf?.(asked, today) ?? null;
   } catch (error) {
-    if (error instanceof RequestError && error.code === 'no-climate-near') return null;
+    // A frost date that cannot be true is refused when it is sent.
+    if (error instanceof RequestError) return null;
     throw error;
   }
 }
@@ -131,15 +133,17 @@ const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceR
     ]);
     // "Measured" days in the future are a slip, and would open a gap.
     const measured = air.filter(({ date }) => date <= today);
-    const series = [
+    const asMeasured = [
       ...airSeries(measured, 'measured', site.zone),
       ...airSeries(joined(coming?.days ?? [], measured), 'forecast', site.zone),
     ];
+    const { series, tuning } = tunedAir(asMeasured, place);
     const isKnown = normals !== undefined || yearsTold(series) >= MIN_YEARS;
     return {
       series,
       normals: normals ?? null,
       climate: isKnown ? null : climateHere(store, place, site, today),
+      tuning,
       note: null,
     };
   });
@@ -156,6 +160,7 @@ const bedSeries = (store: Store, owner: string, bed: Bed, { site, today }: Place
       series: read.flat(),
       normals: null,
       climate: null,
+      tuning: null,
       note: toCome ? readingsToCome(bed.id, toCome.to, today) : null,
     };
   });

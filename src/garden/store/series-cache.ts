@@ -1,4 +1,5 @@
 import type { TableClimate } from '../../answers/climate/table-climate.js';
+import type { MinimaTuning } from '../../answers/climate/tuned-minima.js';
 import { type SharedCache, sharedCache } from '../../basics/shared-cache.js';
 import type { Normals } from '../../climate/normals.js';
 import type { ReadSeries } from '../../readings/read-series.js';
@@ -11,10 +12,12 @@ export interface CachedSeries {
   readonly normals: Normals | null;
   /** From the climate table, where the place has neither enough years nor normals; null: they do. */
   readonly climate: TableClimate | null;
+  /** How the air's minima were moved to the frost dates that the owner knows; null: they were not. */
+  readonly tuning: MinimaTuning | null;
   readonly note: ReadingsToCome | null;
 }
 
-export const NOT_MEASURED: CachedSeries = { series: [], normals: null, climate: null, note: null };
+export const NOT_MEASURED: CachedSeries = { series: [], normals: null, climate: null, tuning: null, note: null };
 
 /** Sixteen gardens with thirty years of air each: the rest is read again, in a millisecond or two. */
 const MAX_BYTES = 32 * 1024 * 1024;

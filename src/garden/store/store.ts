@@ -33,6 +33,9 @@ export interface PlaceFields {
   /** An IANA name that the calendar knows. */
   readonly timeZone: string;
   readonly annualRainMm: number | null;
+  /** What the owner knows of frost by heart, as MM-DD: the last of spring and the first of autumn in half of the years. */
+  readonly lastFrostAround: string | null;
+  readonly firstFrostAround: string | null;
   /** In the order of the owner's list, each another. */
   readonly sources: readonly PlaceSource[];
 }

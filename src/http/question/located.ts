@@ -31,13 +31,23 @@ export function located<
 ): Content & Located {
   const table = (known.kept ?? known.locale)?.climate ?? null;
   const climate = climateOfQuestion(question, table);
+  // Of the place's own years; the table's typical ones were tuned as they were made.
+  const tuning = climate?.basis === 'past-years' ? (known.kept?.tuning ?? null) : null;
   const told = climate?.basis === 'climate-table' ? table : null;
   return {
     ...credited(content, known.kept),
     place: placeOf(known),
-    climate: climate && climateOnWire(climate, rounding),
-    assumptions: [...content.assumptions, ...(known.locale?.assumptions ?? []), ...(told?.assumptions ?? [])],
-    warnings: [...content.warnings, ...(told?.warnings ?? []), ...(told ? (known.kept?.failedSources ?? []) : [])],
+    climate: climate && climateOnWire(tuning ? { ...climate, tunedBy: tuning.tunedBy } : climate, rounding),
+    assumptions: [
+      ...content.assumptions,
+      ...(known.locale?.assumptions ?? []),
+      ...((told ?? tuning)?.assumptions ?? []),
+    ],
+    warnings: [
+      ...content.warnings,
+      ...((told ?? tuning)?.warnings ?? []),
+      ...(told ? (known.kept?.failedSources ?? []) : []),
+    ],
   };
 }
 

@@ -54,7 +54,7 @@ export function allRoutes(
     ...sowingWindowRoutes(service),
     ...thisWeekRoutes(service),
     ...readingsRoutes(clock),
-    ...placeRoutes(store, clock, sources),
+    ...placeRoutes(service, sources),
     ...refreshAirRoutes(store, clock, sources.allowed, sources.refreshPlace),
     ...sourcePresetRoutes(clock, sources.allowed),
     ...placeAirRoutes(store, clock),

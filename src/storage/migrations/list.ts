@@ -11,6 +11,7 @@ import { revisions } from './010-revisions.js';
 import { sessions } from './011-sessions.js';
 import { secrets } from './012-secrets.js';
 import { placeSources } from './013-place-sources.js';
+import { frostTold } from './014-frost-told.js';
 import type { Migration } from './migration.js';
 
 /**
@@ -31,4 +32,5 @@ export const migrations: readonly Migration[] = [
   sessions,
   secrets,
   placeSources,
+  frostTold,
 ];

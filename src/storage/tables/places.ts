@@ -19,6 +19,8 @@ interface PlaceRow {
   readonly elevation_m: number | null;
   readonly time_zone: string;
   readonly annual_rain_mm: number | null;
+  readonly last_frost_around: string | null;
+  readonly first_frost_around: string | null;
   /** One row for each of its sources; null in the only row of a place without one. */
   readonly every_hours: number | null;
   readonly preset: string | null;
@@ -26,7 +28,8 @@ interface PlaceRow {
   readonly url: string | null;
 }
 
-const COLUMNS = 'id, revision, name, latitude, longitude, elevation_m, time_zone, annual_rain_mm';
+const COLUMNS =
+  'id, revision, name, latitude, longitude, elevation_m, time_zone, annual_rain_mm, last_frost_around, first_frost_around';
 
 /** Places that a clause selects, in the order of their ids, each with its sources in their order. */
 const selectPlaces = (clause: string): string =>
@@ -57,6 +60,8 @@ function placeOf(row: PlaceRow, sources: readonly PlaceSource[]): Place {
     elevationM: row.elevation_m,
     timeZone: row.time_zone,
     annualRainMm: row.annual_rain_mm,
+    lastFrostAround: row.last_frost_around,
+    firstFrostAround: row.first_frost_around,
     sources,
   };
 }
@@ -87,14 +92,19 @@ export const putPlace = (
     const kept: Place = { ...fields, id, revision, fieldsRevision: revision };
     if (before && sameFields({ ...before, ...fields }, before)) return { outcome: 'unchanged', kept: before };
     const { name, latitude, longitude, elevationM, timeZone, annualRainMm, sources } = fields;
+    const { lastFrostAround, firstFrostAround } = fields;
     await query.run(
       `insert into places (owner, ${COLUMNS}, fields_revision)
-       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $3)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $3)
        on conflict (owner, id) do update set
          revision = excluded.revision, fields_revision = excluded.fields_revision, name = excluded.name, latitude = excluded.latitude,
          longitude = excluded.longitude, elevation_m = excluded.elevation_m, time_zone = excluded.time_zone,
-         annual_rain_mm = excluded.annual_rain_mm`,
-      [owner, id, revision, name, latitude, longitude, elevationM, timeZone, annualRainMm],
+         annual_rain_mm = excluded.annual_rain_mm, last_frost_around = excluded.last_frost_around,
+         first_frost_around = excluded.first_frost_around`,
+      [
+        ...[owner, id, revision, name, latitude, longitude, elevationM, timeZone, annualRainMm],
+        ...[lastFrostAround, firstFrostAround],
+      ],
     );
     // What a source said of another spot is not known of this one.
     const hasMoved = before !== undefined && (before.latitude !== latitude || before.longitude !== longitude);

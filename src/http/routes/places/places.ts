@@ -1,6 +1,8 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { RequestError } from '../../../basics/errors.js';
+import { dateAt, zoneNamed } from '../../../basics/calendar.js';
+import { notUnderstood, RequestError } from '../../../basics/errors.js';
+import { fieldFact } from '../../../basics/field-facts.js';
 import {
   placeAnswerSchema,
   placeKeptSchema,
@@ -9,9 +11,12 @@ import {
   placePutSchema,
 } from '../../../contract/places.js';
 import { keptRefusal } from '../../../contract/request/refusal-facts.js';
-import type { Place, Store } from '../../../garden/store/store.js';
+import type { Place, PlaceFields, Store } from '../../../garden/store/store.js';
+import type { Localities } from '../../../localities/open-localities.js';
+import { requireLocality } from '../../../localities/require-locality.js';
 import type { Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
+import type { Service } from '../../question/endpoint.js';
 import { examplePlace } from '../../question/examples.js';
 import { patchRoute, putRoute } from '../../resource/change-routes.js';
 import { asKept, idIn, keptIn, queryOf, type Repository, resourceNotFound } from '../../resource/resource.js';
@@ -21,7 +26,13 @@ import { type SourceRules, sourcesOf } from './sources-asked.js';
 
 const deleteQuery = z.strictObject({ with: z.enum(['beds']).optional() });
 const placeSchemas = { kind: 'place', put: placePutSchema, answer: placeAnswerSchema } as const;
-const sourceProblems = ['unknown-preset', 'contact-needed', 'private-address'] as const;
+const placeProblems = [
+  'unknown-locality',
+  'choose-locality',
+  'unknown-preset',
+  'contact-needed',
+  'private-address',
+] as const;
 
 type PlacePut = z.output<typeof placePutSchema>;
 
@@ -31,10 +42,12 @@ export interface PlaceSources extends SourceRules {
 }
 
 /** The routes of places, each with a climate of its own. */
-export const placeRoutes = (store: Store, clock: () => Date, rules: PlaceSources): Route[] => {
+export const placeRoutes = ({ store, clock, localities }: Service, rules: PlaceSources): Route[] => {
   const places: Repository<Place, PlacePut> = {
     find: store.place,
-    async put(owner, id, { source, sources: sentBack, ...fields }, ifRevision) {
+    async put(owner, id, { source, sources: sentBack, ...sent }, ifRevision) {
+      const fields = await lookedUp(sent, localities);
+      refuseFrostDates(store, fields, clock());
       const before = (await store.place(owner, id))?.sources ?? [];
       const sources = sourcesOf(source, { isSentBack: sentBack !== undefined, before }, rules);
       return store.putPlace(owner, id, { ...fields, sources }, ifRevision);
@@ -50,14 +63,14 @@ export const placeRoutes = (store: Store, clock: () => Date, rules: PlaceSources
     ...placeSchemas,
     summary: 'Store or replace a place',
     example: examplePlace,
-    problems: sourceProblems,
+    problems: placeProblems,
   };
   const patch = {
     ...placeSchemas,
     summary: 'Change some fields of a place',
     patch: placePatchSchema,
     example: { annualRainMm: 800 },
-    problems: sourceProblems,
+    problems: placeProblems,
     onWire: serializeKeptPlace,
   };
   return [
@@ -72,6 +85,52 @@ export const placeRoutes = (store: Store, clock: () => Date, rules: PlaceSources
     deletePlace(places, store),
   ];
 };
+
+type Sent = Omit<PlacePut, 'source' | 'sources'>;
+
+/** A place whose name, coordinates, height and zone are looked up where they were not sent. */
+async function lookedUp(
+  { near, ...sent }: Sent,
+  localities: () => Promise<Localities>,
+): Promise<Omit<PlaceFields, 'sources'>> {
+  const { name, latitude, longitude, timeZone } = sent;
+  const isWhole = latitude !== undefined && longitude !== undefined;
+  if (!isWhole && near === undefined) throw missing(latitude === undefined ? 'latitude' : 'longitude');
+  if (name === undefined && near === undefined) throw missing('name');
+  if (isWhole && name !== undefined && timeZone !== undefined) return { ...sent, name, latitude, longitude, timeZone };
+  const { index, zoneAt } = await localities();
+  const town = near === undefined ? null : requireLocality(index, near, { path: ['near'] }).locality;
+  const at = isWhole ? { latitude, longitude } : { latitude: town!.latitude, longitude: town!.longitude };
+  return {
+    ...sent,
+    ...at,
+    name: name ?? town!.name,
+    elevationM: sent.elevationM ?? (isWhole ? null : town!.elevationM),
+    timeZone: timeZone ?? (isWhole ? zoneAt(latitude, longitude) : town!.timeZone),
+  };
+}
+
+/** Refuses a frost date that cannot be true of the place, as far as the climate table tells. */
+function refuseFrostDates({ climateOf }: Store, fields: Omit<PlaceFields, 'sources'>, now: Date): void {
+  const { latitude, longitude, elevationM, timeZone, lastFrostAround, firstFrostAround } = fields;
+  if (!climateOf || (lastFrostAround === null && firstFrostAround === null)) return;
+  const zone = zoneNamed(timeZone);
+  try {
+    climateOf(
+      { latitude, longitude, elevationM, zone, lastFrostAround, firstFrostAround },
+      dateAt(now.getTime(), zone),
+    );
+  } catch (error) {
+    // Far from any station nothing is known of frost.
+    if (error instanceof RequestError && error.code === 'no-climate-near') return;
+    if (!(error instanceof RequestError)) throw error;
+    const faults = error.faults.map(({ path = [], ...fault }) => ({ ...fault, path: path.slice(-1) }));
+    throw new RequestError(error.code, error.sentences, faults);
+  }
+}
+
+const missing = (field: 'name' | 'latitude' | 'longitude'): RequestError =>
+  notUnderstood([{ path: [field], detail: fieldFact('field.missing-or-near') }]);
 
 const deletePlace = (places: Repository<Place, PlacePut>, store: Store): Route => ({
   method: 'DELETE',
