@@ -45,6 +45,7 @@ export async function showDemo(address: string, key: string | undefined, write: 
     if (!response.ok) throw new Error(`The demo's question was refused: ${await response.text()}`);
     return (await response.json()) as Answer;
   };
+  write('This is a demo: the society, its garden and its season of 2027 are invented.\n\n');
   write(
     'The Quillmere Allotment Society asks about lettuce sown in the north bed, with a probe in the soil beside it.\n\n',
   );

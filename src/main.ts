@@ -97,7 +97,7 @@ async function start(config: Config): Promise<void> {
     publicUrl: config.PUBLIC_URL,
     connections: { maxConnections: config.MAX_CONNECTIONS, maxPerAddress: config.MAX_CONNECTIONS_PER_ADDRESS },
     seen,
-    page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer, settings),
+    page: servePage(new URL('../dist/page/files/', import.meta.url), readyAnswer, settings, { isDemo }),
     log,
   });
   await warmedUp;

@@ -26,12 +26,14 @@ const FOREIGN: ProblemBody = {
  *
  * @param folder The build's folder of script and style sheet.
  * @param readyAnswer The service's way to pack and tag what never changes; main passes it.
+ * @param options `isDemo`: every page says that its garden is invented, and leads to a town of the reader's own.
  * @param settings The settings for the page about running the service; without them its table is empty.
  */
 export function servePage(
   folder: URL,
   readyAnswer: ReadyAnswer,
   settings: () => readonly Setting[] = () => [],
+  { isDemo = false }: { readonly isDemo?: boolean } = {},
 ): FastifyPluginAsync {
   const script = readFileSync(new URL('page.js', folder));
   const style = Buffer.from(`${colours()}${styles('auto')}${readFileSync(new URL('page.css', folder), 'utf8')}`);
@@ -48,14 +50,14 @@ export function servePage(
     await app.register(multipart, { limits: formLimits });
     app.get('/', async (request, reply) => {
       const said = new URLSearchParams(request.url.split('?').slice(1).join('?'));
-      return showPage({ app, filesIn, request, reply }, { said, file: null });
+      return showPage({ app, filesIn, isDemo, request, reply }, { said, file: null });
     });
     app.post('/', async (request, reply) => {
       const form = isSameOrigin(request)
         ? // A caller without a key is asked for one, whatever the file holds.
           await readForm(request, { isFileWanted: !needsKey(request) })
         : { said: new URLSearchParams(), file: null, problem: FOREIGN };
-      return showPage({ app, filesIn, request, reply }, form);
+      return showPage({ app, filesIn, isDemo, request, reply }, form);
     });
     serveDocuments(app, readyAnswer, settings);
     const text = (kind: string, body: Buffer): Handle => readyAnswer({ type: `text/${kind}; charset=utf-8`, body });

@@ -21,6 +21,7 @@ import type { PostedForm } from './read-form.js';
 export interface Visit {
   readonly app: FastifyInstance;
   readonly filesIn: (language: Language) => Files;
+  readonly isDemo: boolean;
   readonly request: FastifyRequest;
   readonly reply: FastifyReply;
 }
@@ -43,7 +44,7 @@ const NO_SHELF: Inventory = { crops: [], beds: [], places: [], nowMs: 0 };
 
 /** Answers a link or a form with the page, made from the service's answers; runs the form's action first. */
 export async function showPage(visit: Visit, { said, file, problem: unread }: PostedForm): Promise<FastifyReply> {
-  const { app, filesIn, request, reply } = visit;
+  const { app, filesIn, isDemo, request, reply } = visit;
   const isPosted = request.method === 'POST';
   const isAct = isPosted && said.has('act');
   // A question ends when its reader is gone; an action always runs to its end.
@@ -84,9 +85,10 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
         asked: view.summary(asked),
         form,
         answered,
-        opening: answered || !isOpening ? null : openingOf(question, shelf, reader),
+        opening: answered ? null : openingOf(question, { shelf, reader, isOpening }),
         later,
         hasKey: hasKey(request),
+        isDemo,
         files,
       }),
     );
@@ -119,9 +121,14 @@ export async function showPage(visit: Visit, { said, file, problem: unread }: Po
   return finish(shown, tried?.problem, isPosted || said.has('whole') ? await laterOf(shown) : null);
 }
 
-/** A newcomer is asked for a town; who keeps beds chooses among them. */
-const openingOf = (question: PageQuestion, shelf: Inventory, reader: PageReader) =>
-  shelf.beds.length === 0 ? welcome(reader) : opening(question, shelf, reader);
+/** The week without a town asks for one; who comes without a question and keeps beds chooses among them. */
+function openingOf(
+  question: PageQuestion,
+  { shelf, reader, isOpening }: { readonly shelf: Inventory; readonly reader: PageReader; readonly isOpening: boolean },
+) {
+  if (question.view === 'week') return welcome(reader);
+  return isOpening && shelf.beds.length > 0 ? opening(question, shelf, reader) : null;
+}
 
 /** The question from before the key page, as a link; a form is not sent again by it. */
 function askedBy(said: URLSearchParams): string {

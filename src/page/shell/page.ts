@@ -27,6 +27,8 @@ export interface PageContent {
   /** The part of the answer that takes longer. */
   readonly later: Html | null;
   readonly hasKey: boolean;
+  /** True if the garden is invented. */
+  readonly isDemo: boolean;
   readonly files: Files;
 }
 
@@ -41,9 +43,10 @@ export function page({
   opening,
   later,
   hasKey,
+  isDemo,
   files,
 }: PageContent): string {
-  const { say } = reader;
+  const { say, tell } = reader;
   const title = say(view.title);
   return documentOf(
     title,
@@ -55,6 +58,7 @@ export function page({
       ${tabs(question, reader)}
       ${languages(reader, (lang) => linkTo({ ...question, lang }))}
     </header>
+    ${isDemo && html`<p class="demo" role="note">${tell('page.shell.demo', { a: (text) => html`<a href="${linkTo({ ...question, view: 'week', bed: '', near: '' })}">${text}</a>` })}</p>`}
     <main data-view="${view.name}">
       <form id="ask" method="post" action="/" enctype="multipart/form-data" novalidate>
         <h1>${title}</h1>
