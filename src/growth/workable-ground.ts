@@ -13,6 +13,10 @@ export interface DailyAir {
 /** Field work starts when so many degrees above 0 °C have come together [°C·d]: Barnett and others (2006), handbook of climate
  * trends across Scotland. */
 const FIELD_WORK_CDAYS = 200;
+/** Where no month is colder there is no winter that ground has to warm from [°C]. Our assumption: Koeppen's tropics begin at 18 °C, 15 takes
+ * in their highlands. */
+const WINTERLESS_C = 15;
+const MONTH_DAYS = 30;
 /** Ground dries when so much can evaporate a day [mm]: the least that seven stations have on their day of field work (tuned), so
  * that it delays only where winters are mild and dull. */
 const DRYING_MM = 1.9;
@@ -21,7 +25,7 @@ const DRYING_DAYS = 15;
 
 /** Which days of the growing year find the ground fit to be worked. */
 export interface WorkableGround {
-  /** The first with enough warmth since midwinter, as the middle of the years; NaN: no year is known. */
+  /** The first with enough warmth since midwinter, as the middle of the years; 0: there is no winter; NaN: no year is known. */
   readonly firstDay: number;
   /** Mean potential evaporation around each day of the year [mm/d]. Shape (365). */
   readonly evaporationMm: Float64Array;
@@ -33,7 +37,8 @@ export interface WorkableGround {
  * @param air         Of several years, coming days not among them.
  * @param latitudeDeg North positive [°].
  *
- * Formula: the middle of the years' first days with a sum of max(0, T) of 200 °C·d since midwinter; evaporation of the mean year's
+ * Formula: the middle of the years' first days with a sum of max(0, T) of 200 °C·d since midwinter, or the first of all where the
+ * coldest 30 days of the mean year are at 15 °C or more; evaporation of the mean year's
  * extremes by `evaporationMm`, as means of 15 days.
  * @example workableGround of 22 years of air at Champaign, Illinois: its first day, 28 March // => 86
  */
@@ -68,13 +73,17 @@ export function workableGround({ firstDate, minC, maxC }: DailyAir, latitudeDeg:
     evaporationMm(sums.min[day]! / sums.n[day]!, sums.max[day]! / sums.n[day]!, latitudeDeg, doy),
   );
   firsts.sort((a, b) => a - b);
-  return { firstDay: firsts[(firsts.length - 1) >> 1] ?? NaN, evaporationMm: aroundEach(daily) };
+  const meanC = ofYear.map((_, day) => (sums.min[day]! + sums.max[day]!) / (2 * sums.n[day]!));
+  const isWinterless = Math.min(...aroundEach(meanC, MONTH_DAYS)) >= WINTERLESS_C;
+  const firstDay = firsts[(firsts.length - 1) >> 1] ?? NaN;
+  return { firstDay: isWinterless ? 0 : firstDay, evaporationMm: aroundEach(daily, DRYING_DAYS) };
 }
 
 const daysIn = (year: number): number => (year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 366 : 365);
 
-function aroundEach(daily: Float64Array): Float64Array {
-  const reach = (DRYING_DAYS - 1) / 2;
+/** Means of so many days around each day of a year; NaN is left out. */
+function aroundEach(daily: Float64Array, days: number): Float64Array {
+  const reach = Math.floor((days - 1) / 2);
   return daily.map((_, day) => {
     let [sum, n] = [0, 0];
     for (let i = day - reach; i <= day + reach; i++) {

@@ -1255,6 +1255,8 @@ export const de = {
   'ahead.hot-spell':
     '{crop}: Hitze ist vorhergesagt, vom {from} bis zum {to} bis zu {peakC} an der Saat; über {thresholdC} hält Hitze sie auf. Schatten und Wasser helfen; beachten Sie die örtlichen Regeln zum Gießen.',
   // answers/climate: a place of which no years are known.
+  'rain-rules':
+    'In den Tropen macht der Regen die Jahreszeiten, und von ihm ist hier nichts bekannt: weder wann er kommt, noch von Fluten, Dürre und Schädlingen. Die Termine folgen allein der Wärme. Fragen Sie Leute, die in der Nähe anbauen.',
   'typical-years':
     '{about, select, plan {Der Plan folgt daraus, was jede Saat in {years, plural, one {# typischen Jahr} other {# typischen Jahren}} dieses Klimas ergäbe; eine Woche gilt als erreicht, wo sie es in der Hälfte von ihnen oder öfter ist.} windows {Jeder Tag ist danach beurteilt, was die Saat in {years, plural, one {# typischen Jahr} other {# typischen Jahren}} dieses Klimas täte: Regen, Dürre und Schädlinge bleiben außen vor.} other {Nach dem {lastDate} geht der Boden so weiter wie in {years, plural, one {# typischen Jahr} other {jedem von # typischen Jahren}} dieses Klimas. Die Daten sind deren Mitte; die Tage zeigen ihr Mittel, in dem einzelne heiße und kalte Tage geglättet sind.}}',
   'climate-table':

@@ -1211,6 +1211,8 @@ export const en = {
   'ahead.hot-spell':
     'Heat is forecast for the {crop} from {from} to {to}: up to {peakC} at the seed, which is held back above {thresholdC}. Shade and water help; follow local watering rules.',
   // answers/climate: a place of which no years are known.
+  'rain-rules':
+    'In the tropics rain makes the seasons, and nothing is known of it here: not when the rains begin, nor of floods, drought and pests. Dates are told by warmth alone. Ask growers nearby.',
   'typical-years':
     '{about, select, plan {The plan is made from what each sowing would do in {years, plural, one {# typical year} other {# typical years}} of this climate; a week counts as reached where it is in half of them or more.} windows {Each date is judged by what it would do in {years, plural, one {# typical year} other {# typical years}} of this climate: rain, drought and pests are left out.} other {After {lastDate} the soil is taken to go on as in each of {years, plural, one {# typical year} other {# typical years}} of this climate. Dates are the middle of them; the days told are their mean, in which single hot and cold days are smoothed away.}}',
   'climate-table':

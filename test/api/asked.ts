@@ -48,7 +48,7 @@ export function faultsOf({ operationId, responses }: DocumentedOperation, respon
   const [mediaType] = Object.keys(responses[statusCode]!.content);
   if (mediaTypeOf(response) !== mediaType) return [saw];
   const isAnswer = isAnswerOf.get(operationId);
-  if (!isAnswer) return body === '' ? ['an empty body'] : [];
+  if (!isAnswer || mediaType !== 'application/json') return body === '' ? ['an empty body'] : [];
   const answer: unknown = JSON.parse(body);
   if (!isAnswer(answer)) return [ajv.errorsText(isAnswer.errors), saw];
   if (operationId === 'forecast') return lawsBrokenBy(answer as ForecastAnswer);

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import type { WeekAnswer } from '../../src/contract/this-week.js';
 import type { WindowReply } from '../../src/contract/windows.js';
-import { askerOf, post, startApp } from './helper.js';
+import { askerOf, dateAfter, post, startApp } from './helper.js';
 
 // A town's name, or a coordinate, is enough: nothing is kept or sent here. Today is 3 August 2027.
 
@@ -168,5 +168,70 @@ describe('a place that is not clear', () => {
   ])('%s is refused in words', async (url, parameter) => {
     const problem = await refused(url);
     if (parameter) expect(problem.errors[0]).toMatchObject({ parameter });
+  });
+});
+
+describe('a place that is kept by its town', () => {
+  const put = async (id: string, place: object) => {
+    const answer = await ask('PUT', `/v1/places/${id}`, place);
+    expect(answer.statusCode, answer.body).toBeLessThan(300);
+    return answer.json();
+  };
+
+  test('has the name, coordinates, height and zone of it, and answers from the climate table', async () => {
+    const place = await put('ithaca', { near: 'Ithaca, New York, US' });
+    expect(place).toMatchObject({ name: 'Ithaca', timeZone: 'America/New_York', lastFrostAround: null });
+    expect(place.elevationM).toBeGreaterThan(100);
+    await ask('PUT', '/v1/beds/plot', { place: 'ithaca', name: 'Plot' });
+    const windows = await get<WindowReply>('/v1/beds/plot/sowing-windows?crop=lettuce&dates=false');
+    expect(windows.climate!.basis).toBe('climate-table');
+    const named = await get<WindowReply>('/v1/sowing-windows?crop=lettuce&near=Ithaca,%20New%20York,%20US&dates=false');
+    expect(windows.spans).toEqual(named.spans);
+    // It is edited as it is answered: GET, edit, PUT.
+    const kept = (await ask('GET', '/v1/places/ithaca?as=kept')).json();
+    expect(await put('ithaca', { ...kept, name: 'My plot' })).toMatchObject({
+      name: 'My plot',
+      latitude: kept.latitude,
+    });
+  });
+
+  test('goes by the last frost that its grower knows', async () => {
+    const before = await get<{ climate: object; lastSpringFrost: { risk50: string } }>('/v1/places/ithaca/frost-dates');
+    const told = await ask('PATCH', '/v1/places/ithaca', { lastFrostAround: '05-20' });
+    expect([told.statusCode, told.json().lastFrostAround]).toEqual([200, '05-20']);
+    const after = await get<{ lastSpringFrost: { risk50: string } }>('/v1/places/ithaca/frost-dates');
+    expect(after.lastSpringFrost.risk50 > before.lastSpringFrost.risk50).toBe(true);
+    const windows = await get<WindowReply>('/v1/beds/plot/sowing-windows?crop=lettuce&dates=false');
+    expect(windows.climate!.tunedBy).toMatchObject({ lastFrostAround: '05-20' });
+    const untrue = await ask('PATCH', '/v1/places/ithaca', { lastFrostAround: '08-20' });
+    expect([untrue.statusCode, untrue.json().errors[0].pointer]).toEqual([422, '#/lastFrostAround']);
+  });
+
+  test('has its own years tuned as well', async () => {
+    const daily = Array.from({ length: 365 * 5 }, (_, day) => {
+      const level = 9 - 13 * Math.cos((2 * Math.PI * (day - 20)) / 365.25) + 3 * Math.sin(day / 4.1);
+      return { date: dateAfter('2022-01-01', day), min: level - 5, max: level + 5 };
+    });
+    await put('valley', { near: 'Ithaca, New York, US', name: 'Valley' });
+    const kept = await ask('POST', '/v1/places/valley/air', { medium: 'air', unit: 'C', daily });
+    expect(kept.statusCode, kept.body).toBeLessThan(300);
+    const own = await get<WindowReply>('/v1/places/valley/sowing-windows?crop=snap-bean&dates=false&from=2028-01-01');
+    expect(own.climate).toMatchObject({ basis: 'past-years', tunedBy: null });
+    const told = await ask('PATCH', '/v1/places/valley', { lastFrostAround: '05-22' });
+    expect(told.statusCode, told.body).toBe(200);
+    const tuned = await get<WindowReply>('/v1/places/valley/sowing-windows?crop=snap-bean&dates=false&from=2028-01-01');
+    expect(tuned.climate).toMatchObject({ basis: 'past-years', tunedBy: { lastFrostAround: '05-22' } });
+    expect(tuned.climate!.tunedBy!.minimaMovedC).toBeLessThan(0);
+    expect(tuned.windows[0]!.from > own.windows[0]!.from).toBe(true);
+    expect(tuned.assumptions.map(({ code }) => code)).toContain('frost-date-told');
+  });
+
+  test('asks which town is meant', async () => {
+    const answer = await ask('PUT', '/v1/places/portland', { near: 'Portland' });
+    expect([answer.statusCode, answer.json().code, answer.json().errors[0].pointer]).toEqual([
+      422,
+      'choose-locality',
+      '#/near',
+    ]);
   });
 });

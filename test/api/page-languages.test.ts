@@ -109,7 +109,7 @@ describe('the page in German', () => {
   test('keeps the language that is chosen, in its links and its forms', async () => {
     const body = await got('/?lang=de&view=growing&ofBed=');
     const links = [...body.matchAll(/ data-tab="\w+"/g)];
-    expect(links).toHaveLength(3);
+    expect(links).toHaveLength(4);
     for (const [, link] of body.matchAll(/<a href="([^"]*)" data-tab/g)) expect(link).toContain('lang=de');
     expect(body).toContain('<input type="hidden" name="lang" value="de">');
     expect(body).toMatch(/name="asked" value="\/\?[^"]*lang=de/);

@@ -643,7 +643,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
   {
     file: 'src/growth/workable-ground.ts',
     tests: ['test/unit/growth/growth-limits.test.ts', 'test/unit/growth/check-values.test.ts'],
-    numbers: ['FIELD_WORK_CDAYS', 'DRYING_MM', 'DRYING_DAYS', 'SPRING_DAYS'],
+    numbers: ['FIELD_WORK_CDAYS', 'WINTERLESS_C', 'DRYING_MM', 'DRYING_DAYS', 'SPRING_DAYS'],
   },
   {
     file: 'src/growth/bulb-year.ts',

@@ -24,6 +24,7 @@ export const climateAssumptionFacts = {
 
 /** What should be heeded of it. */
 export const climateWarningFacts = {
+  'rain-rules': {},
   'climate-far': { stationKm: 'number', heightM: 'number' },
   'frost-date-far': { side: SIDES, aroundOn: 'date', untunedOn: 'date?', shiftK: 'kelvin' },
   'frost-date-unused': { side: SIDES, aroundOn: 'date' },

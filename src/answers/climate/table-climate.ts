@@ -122,9 +122,13 @@ function refuse(nearestKm: number, path: readonly (string | number)[]): never {
   );
 }
 
-function placeWarnings({ zone, longitude }: UnknownAir, { nearestKm, likest }: PlaceClimate): Fact[] {
+/** Within the tropics it is rain that makes the seasons [°]. */
+const TROPIC_DEG = 23.44;
+
+function placeWarnings({ zone, latitude, longitude }: UnknownAir, { nearestKm, likest }: PlaceClimate): Fact[] {
   const heightM = Math.abs(likest.aboveM);
   return [
+    ...(Math.abs(latitude) < TROPIC_DEG ? [climateWarning('rain-rules')] : []),
     ...(nearestKm > FAR_KM || heightM > FAR_M
       ? [climateWarning('climate-far', { stationKm: Math.round(nearestKm), heightM: Math.round(heightM) })]
       : []),

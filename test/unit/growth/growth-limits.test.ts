@@ -102,6 +102,16 @@ describe('ground that can be worked', () => {
     expect(year(new Float64Array(365), new Float64Array(365).fill(4)).firstDay).toBe(99);
   });
 
+  it('has no winter to warm from where the coldest month has 15 °C', () => {
+    const constant = (tempC: number) => new Float64Array(365).fill(tempC);
+    expect(year(constant(15), constant(15)).firstDay).toBe(0);
+    expect(year(constant(14.9), constant(14.9)).firstDay).toBe(13);
+    // Two days of 5 °C are no winter, a month is one.
+    const withCold = (days: number) => constant(16).fill(5, 200, 200 + days);
+    expect(year(withCold(2), withCold(2)).firstDay).toBe(0);
+    expect(year(withCold(30), withCold(30)).firstDay).toBe(12);
+  });
+
   it('dries as the fortnight around a day lets it: nothing evaporates in a day without a range', () => {
     const maxC = new Float64Array(365);
     maxC[200] = 20;

@@ -200,7 +200,14 @@ describe('a pool of workers', () => {
     expect(await codeOf(ask(slow, 'wait 3000'))).toBe('busy');
     expect(slow.stats()).toMatchObject({ late: 1, working: 1 });
     await until(slow, ({ done }) => done === 2);
-    expect(DEADLINE_MS).toEqual({ forecast: 10_000, growing: 10_000, windows: 10_000, plan: 20_000, soil: 30_000 });
+    expect(DEADLINE_MS).toEqual({
+      forecast: 10_000,
+      growing: 10_000,
+      windows: 10_000,
+      season: 20_000,
+      plan: 20_000,
+      soil: 30_000,
+    });
   });
 
   it('takes on no more questions than may wait', async () => {

@@ -95,10 +95,15 @@ export const frostDatesRoutes = (service: Service): Route[] => [
 ];
 
 /** Frost dates of typical years. */
-const typicalFrost = ({ airYears }: TableClimate, thresholdC: number, latitude: number): FrostAnswer => ({
-  ...frostDatesOfPlace(airYears.days, thresholdC, latitude),
-  years: { from: null, to: null },
-});
+function typicalFrost({ airYears }: TableClimate, thresholdC: number, latitude: number): FrostAnswer {
+  const { warnings, ...frost } = frostDatesOfPlace(airYears.days, thresholdC, latitude);
+  // Nobody has read these days, so none of them was misread.
+  return {
+    ...frost,
+    years: { from: null, to: null },
+    warnings: warnings.filter(({ code }) => code !== 'doubtful-minimum'),
+  };
+}
 
 /** Frost dates of a place's own air, else of its climate from the table. */
 function ofAirOr(

@@ -95,8 +95,7 @@ async function lookedUp(
 ): Promise<Omit<PlaceFields, 'sources'>> {
   const { name, latitude, longitude, timeZone } = sent;
   const isWhole = latitude !== undefined && longitude !== undefined;
-  if (!isWhole && near === undefined) throw missing(latitude === undefined ? 'latitude' : 'longitude');
-  if (name === undefined && near === undefined) throw missing('name');
+  if (near === undefined) refuseMissing({ name, latitude, longitude });
   if (isWhole && name !== undefined && timeZone !== undefined) return { ...sent, name, latitude, longitude, timeZone };
   const { index, zoneAt } = await localities();
   const town = near === undefined ? null : requireLocality(index, near, { path: ['near'] }).locality;
@@ -129,8 +128,12 @@ function refuseFrostDates({ climateOf }: Store, fields: Omit<PlaceFields, 'sourc
   }
 }
 
-const missing = (field: 'name' | 'latitude' | 'longitude'): RequestError =>
-  notUnderstood([{ path: [field], detail: fieldFact('field.missing-or-near') }]);
+/** Refuses a place without a town that lacks some of these. */
+function refuseMissing(fields: Readonly<Record<string, unknown>>): void {
+  const missing = Object.keys(fields).filter((name) => fields[name] === undefined);
+  if (missing.length === 0) return;
+  throw notUnderstood(missing.map((name) => ({ path: [name], detail: fieldFact('field.missing-or-near') })));
+}
 
 const deletePlace = (places: Repository<Place, PlacePut>, store: Store): Route => ({
   method: 'DELETE',

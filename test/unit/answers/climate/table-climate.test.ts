@@ -153,7 +153,7 @@ describe('a last frost that the grower knows', () => {
     const told = asked({ ...tropics, lastFrostAround: '03-01' });
     expect(told.climate.tunedBy).toBeNull();
     expect(told.climate.lastSpringFrost).toEqual({ risk10: null, risk50: null, risk90: null });
-    expect(codesOf(told.warnings)).toEqual(['frost-date-unused']);
+    expect(codesOf(told.warnings)).toEqual(['rain-rules', 'frost-date-unused']);
     expect(told.airYears.days).toEqual(asked(tropics).airYears.days);
   });
 });
