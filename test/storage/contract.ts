@@ -499,6 +499,31 @@ export function storeContract(kind: string, emptyDatabase: () => Promise<EmptyDa
         await old.remove();
       });
 
+      test('from before frost dates were kept knows none, and keeps them from then on', async () => {
+        const old = await emptyDatabase();
+        const raw = await openDatabase(old.url);
+        await migrate(raw, migrations.slice(0, 13));
+        await raw.transaction(async (query) => {
+          await query.run("insert into owners (owner, revision) values ('mine', 7)");
+          await query.run(
+            `insert into places (owner, id, revision, name, latitude, longitude, time_zone)
+             values ('mine', 'quillmere', 6, 'Quillmere Allotment Society', 44, -30, 'Etc/GMT+2')`,
+          );
+        });
+        await raw.close();
+        const today = await openStore(old.url);
+        const place = (await today.place('mine', 'quillmere'))!;
+        expect(place).toMatchObject({ revision: 6, lastFrostAround: null, firstFrostAround: null });
+        const { id: _, revision: __, fieldsRevision: ___, ...fields } = place;
+        await today.putPlace('mine', 'quillmere', { ...fields, lastFrostAround: '05-20' });
+        expect(await today.place('mine', 'quillmere')).toMatchObject({
+          lastFrostAround: '05-20',
+          firstFrostAround: null,
+        });
+        await today.close();
+        await old.remove();
+      });
+
       test('from before there were calendars gives a bed a token once it is replaced or renewed, not before', async () => {
         const old = await emptyDatabase();
         const raw = await openDatabase(old.url);
