@@ -14,10 +14,13 @@ export function gist({ best, windows }: DrawnSeason, words: DateWords, say: SayP
   return say({ code: 'picture.season', params: { dates, bestDate: best?.date ?? null } });
 }
 
-export const captionOf = ({ years, criteria }: DrawnSeason, say: SayPicture): string =>
+export const captionOf = ({ years, climate, criteria }: DrawnSeason, say: SayPicture): string =>
   say({
     code: 'picture.odds',
-    params: { years: years.count, surenessPercent: Math.round(100 * criteria.sureness) },
+    params: {
+      years: years.count || (climate?.typicalYears ?? 0),
+      surenessPercent: Math.round(100 * criteria.sureness),
+    },
   });
 
 export const openInWords = (spans: readonly Dates[], words: DateWords, say: SayPicture): string =>

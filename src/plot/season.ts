@@ -11,6 +11,8 @@ export interface DrawnSeason {
   readonly best: { readonly date: string; readonly why: string } | null;
   readonly criteria: { readonly sureness: number };
   readonly years: { readonly count: number };
+  /** Typical years that stand for past ones; left out or null: none do. */
+  readonly climate?: { readonly typicalYears: number | null } | null | undefined;
 }
 
 export interface SeasonSetting {

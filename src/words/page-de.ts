@@ -788,6 +788,8 @@ export const pageDe = {
     'Geben Sie Ihren Ort ein: Sie erfahren sofort, was dort diese Woche zu säen ist, und wann im Jahr das Übrige.',
   'page.week.offline': 'Orte und ihr Klima bringt dieser Dienst mit; nichts verlässt Ihren Rechner.',
   'page.week.sow': 'Diese Woche säen',
+  'page.week.lead':
+    'Diese Woche {crops, plural, one {lässt sich eine Kultur} other {lassen sich # Kulturen}} säen, zuerst: {crop}.',
   'page.week.nothing': 'Diese Woche lohnt keine Aussaat, weder draußen noch in Schalen.',
   'page.week.grade.good': 'gut',
   'page.week.grade.fair': 'zweite Wahl',

@@ -769,6 +769,7 @@ export const pageEn = {
     'Type your town: you learn at once what can be sown there this week, and when the rest of the year.',
   'page.week.offline': 'Towns and their climate come with this service; nothing leaves your machine.',
   'page.week.sow': 'Sow this week',
+  'page.week.lead': '{crops, plural, one {One crop} other {# crops}} can be sown this week: {crop} first.',
   'page.week.nothing': 'Nothing is worth sowing outdoors or in trays this week.',
   'page.week.grade.good': 'good',
   'page.week.grade.fair': 'second best',

@@ -26,7 +26,11 @@ export function renderForecast(forecast: Forecast, known: Known, options: Pictur
 /** Renders sowing windows of a stored bed or place. */
 export const renderWindows = (windows: SowingWindows, known: Known, options: PictureOptions, say: Say): string =>
   seasonStrip(
-    { ...windows, best: windows.best && { date: windows.best.date, why: say(windows.best.why) } },
+    {
+      ...windows,
+      best: windows.best && { date: windows.best.date, why: say(windows.best.why) },
+      climate: (known.kept ?? known.locale)?.climate?.climate,
+    },
     { crop: cropInFacts(windows.crop), ...placed(known) },
     options,
   );
@@ -34,9 +38,10 @@ export const renderWindows = (windows: SowingWindows, known: Known, options: Pic
 export const renderCrop = (crop: Crop, options: PictureOptions): string => cropCurve(crop, options);
 
 /** The name of the bed or place, and the date there. */
-function placed({ kept, now }: Known) {
+function placed({ kept, locale, now }: Known) {
+  const site = (kept ?? locale)?.site;
   return {
-    bedName: kept?.bed?.name ?? kept?.place.name ?? null,
-    today: kept && dateAt(now.getTime(), kept.site.zone),
+    bedName: kept?.bed?.name ?? kept?.place.name ?? locale?.near ?? null,
+    today: site ? dateAt(now.getTime(), site.zone) : null,
   };
 }

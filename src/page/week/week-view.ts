@@ -41,7 +41,7 @@ async function answer(asked: AskedQuestion): Promise<AnsweredView | null> {
 
 /** Shown to a newcomer in place of an answer. */
 export const welcome = ({ say }: AskedQuestion['reader']): Html =>
-  html`<p class="opening">${say('page.week.welcome')}</p><p>${say('page.week.offline')}</p>`;
+  html`<p class="welcome">${say('page.week.welcome')}</p><p>${say('page.week.offline')}</p>`;
 
 /** Keeps the town as a place with a bed, so that sowings, counts and readings have a home. */
 function keepIt(asked: AskedQuestion, { place }: WeekAnswer): Html | false {

@@ -1,7 +1,7 @@
 import type { WeekAnswer } from '../../contract/this-week.js';
 import { linkTo } from '../form/question.js';
 import { type Html, html } from '../shell/html.js';
-import { cropName } from '../shell/inventory.js';
+import { cropInSentence, cropName } from '../shell/inventory.js';
 import type { AskedQuestion } from '../shell/view.js';
 import { day, shortDay, span } from '../shell/words.js';
 
@@ -9,8 +9,11 @@ type About = Pick<AskedQuestion, 'question' | 'shelf' | 'reader'>;
 
 /** A week's advice: what to sow, what is to be done, what comes soon, and what not now. */
 export const weekWords = (week: WeekAnswer, about: About): Html => html`
-  <h2>${about.reader.say('page.week.sow')} <small>${span(week.from, week.to, about.reader)}</small></h2>
-  ${sowList(week, about)}
+  ${lead(week, about)}
+  ${
+    week.sow.length > 0 &&
+    html`<h2>${about.reader.say('page.week.sow')} <small>${span(week.from, week.to, about.reader)}</small></h2>${sowList(week, about)}`
+  }
   ${week.ahead.length > 0 && html`<ul class="ahead">${week.ahead.map(({ text }) => html`<li>${text}</li>`)}</ul>`}
   ${listOf(
     about.reader.say('page.week.to-do'),
@@ -27,9 +30,17 @@ export const weekWords = (week: WeekAnswer, about: About): Html => html`
 const cropLink = (crop: string, { question, shelf, reader }: About): Html =>
   html`<a href="${linkTo({ ...question, view: 'when', crop, sowing: '' })}">${cropName(shelf, crop, reader)}</a>`;
 
+/** The answer in one sentence. */
+function lead({ sow }: WeekAnswer, { shelf, reader }: About): Html {
+  const [first] = sow;
+  const text = first
+    ? reader.say('page.week.lead', { crops: sow.length, crop: cropInSentence(shelf, first.crop, reader) })
+    : reader.say('page.week.nothing');
+  return html`<p class="neighbour">${text}</p>`;
+}
+
 function sowList({ sow }: WeekAnswer, about: About): Html {
   const { say } = about.reader;
-  if (sow.length === 0) return html`<p class="neighbour">${say('page.week.nothing')}</p>`;
   return html`<ol class="sow">${sow.map(
     ({ crop, text, grade, reasons, lastCall }) =>
       html`<li><b>${cropLink(crop, about)}</b> <span class="mark">${say(`page.week.grade.${grade === 'good' ? 'good' : 'fair'}`)}</span>${lastCall && html` <span class="mark">${say('page.week.last-call')}</span>`}<br>${text}${reasons[0] && html` ${reasons[0].text}`}</li>`,
