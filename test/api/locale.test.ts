@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
+import type { SowingAnswer } from '../../src/contract/sowings.js';
 import type { WeekAnswer } from '../../src/contract/this-week.js';
 import type { WindowReply } from '../../src/contract/windows.js';
 import { askerOf, dateAfter, post, startApp } from './helper.js';
@@ -193,6 +194,23 @@ describe('a place that is kept by its town', () => {
       name: 'My plot',
       latitude: kept.latitude,
     });
+  });
+
+  test('tells of a row in it when it comes up, is ripe, and until when it may be sown again', async () => {
+    const sown = await ask('PUT', '/v1/sowings/radishes', {
+      bed: 'plot',
+      crop: 'radish',
+      date: '2027-08-01',
+      seeds: 100,
+    });
+    expect(sown.statusCode, sown.body).toBe(201);
+    const row = await get<SowingAnswer>('/v1/sowings/radishes');
+    expect(row.warnings.map(({ code }) => code)).not.toContain('no-readings');
+    expect(row.expected).toBe('not-yet');
+    expect(row.harvest!.from > '2027-08-20' && row.harvest!.from < '2027-09-30', JSON.stringify(row.harvest)).toBe(
+      true,
+    );
+    expect(row.resowBy! > '2027-08-03' && row.resowBy! < '2027-10-01', row.resowBy!).toBe(true);
   });
 
   test('goes by the last frost that its grower knows', async () => {

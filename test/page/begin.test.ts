@@ -174,3 +174,80 @@ describe.skipIf(hasNoBrowser)('who begins with a service that keeps nothing', ()
       ),
   );
 });
+
+describe.skipIf(hasNoBrowser)('who knows no more than the name of a town', () => {
+  afterEach(end);
+  const begin = async (does: (page: Page) => Promise<void>, options: Visiting = {}) =>
+    visit(await served([]), { path: '/', mayLog: /422/, ...options }, does);
+
+  it('types it, learns what to sow this week and when in the year, and keeps it as a garden', () =>
+    begin(async (page) => {
+      await page.getByLabel('Your town').fill('Ithaca, New York');
+      await page.keyboard.press('Enter');
+      expect(await sentence(page)).toMatch(/this week/);
+      await page.getByText('Make it your garden').waitFor();
+      await page.getByText(/crops? not now/).click();
+      await page.locator('#answer').getByRole('link', { name: 'Tomato' }).click();
+      await page.getByText('Move the date').waitFor();
+      expect(await sentence(page)).toContain('Ithaca, New York');
+      await page.getByRole('link', { name: 'Sow now' }).click();
+      await page.getByRole('button', { name: 'Keep this town' }).click();
+      await page.getByText('Kept: Ithaca').waitFor();
+      await page.getByRole('link', { name: 'What is growing' }).click();
+      expect(await sentence(page)).toContain('Nothing is sown in My bed yet');
+    }));
+
+  it('is asked which of several towns is meant, and chooses', () =>
+    begin(async (page) => {
+      await page.getByLabel('Your town').fill('Portland');
+      await page.getByRole('button', { name: 'Tell me' }).click();
+      await page.getByRole('button', { name: /Portland, Maine, US/ }).click();
+      expect(await sentence(page)).toMatch(/this week/);
+      expect(await page.getByLabel('Your town').inputValue()).toBe('Portland, Maine, US');
+    }));
+
+  it('does the same without a script', () =>
+    begin(
+      async (page) => {
+        await page.getByLabel('Your town').fill('Portland');
+        await page.getByRole('button', { name: 'Tell me' }).click();
+        await page.getByRole('button', { name: /Portland, Maine, US/ }).click();
+        expect(await sentence(page)).toMatch(/this week/);
+        await page.getByRole('button', { name: 'Keep this town' }).click();
+        expect(await sentence(page)).toMatch(/this week/);
+        expect(page.url()).toContain('bed=bed');
+      },
+      { javaScriptEnabled: false },
+    ));
+
+  it.each(['light', 'dark'] as const)('finds nothing in %s colours that keeps anybody out', (colorScheme) =>
+    begin(
+      async (page) => {
+        expect(await foundByAxe(page, true)).toEqual([]);
+        await page.getByLabel('Your town').fill('Ithaca, New York');
+        await page.getByRole('button', { name: 'Tell me' }).click();
+        await page.getByText('Make it your garden').waitFor();
+        await page.locator('details').evaluateAll((all) => all.forEach((one) => void one.setAttribute('open', '')));
+        expect(await foundByAxe(page, true)).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+      },
+      { colorScheme, bypassCSP: true, viewport: { width: 360, height: 740 } },
+    ),
+  );
+});
+
+describe.skipIf(hasNoBrowser)('who sees the demo', () => {
+  afterEach(end);
+
+  it('is told so on every leaf, and is one click from a town of their own', async () =>
+    visit(await served(['demo']), { path: '/' }, async (page) => {
+      for (const leaf of ['Sow now', 'When to sow', 'This sowing', 'What is growing']) {
+        await page.getByRole('link', { name: leaf }).click();
+        await page.getByText('A demo: this garden').waitFor();
+      }
+      await page.getByRole('link', { name: 'See your own town instead.' }).click();
+      await page.getByLabel('Your town').fill('Ithaca, New York');
+      await page.keyboard.press('Enter');
+      expect(await sentence(page)).toMatch(/this week/);
+    }));
+});

@@ -1,4 +1,4 @@
-import { MIN_YEARS, yearsTold } from '../../answers/ahead/past-soil.js';
+import { MIN_YEARS, seriesOfYears, yearsTold } from '../../answers/ahead/past-soil.js';
 import { usualCriteria } from '../../answers/windows/dates-in-years.js';
 import type { HarvestDates } from '../../answers/windows/harvest-dates.js';
 import type { SowingWindow, SowingWindows } from '../../answers/windows/sowing-windows.js';
@@ -68,11 +68,12 @@ async function pastYearsOf(
   days: number,
   ask: WorkPort,
 ): Promise<SowingWindows | null> {
-  if (yearsTold(kept.series) < MIN_YEARS) return null;
+  if (yearsTold(seriesOfYears(kept)) < MIN_YEARS) return null;
   const isOwn = crop === question.crop;
   const toSow = { crop, time: sowing.time, depthCm: isOwn ? sowing.depthCm : null, lot: isOwn ? question.lot : null };
   const found = await windowsAhead(kept, from, toSow, ask, days);
-  return 'why' in found || found.years.count === 0 ? null : found;
+  // A usual year, made from normals, tells of no odds.
+  return 'why' in found || found.dates[0]?.sureness === null ? null : found;
 }
 
 /** Quick crops that still fit where another has become too late: common practice, no source. */
