@@ -773,8 +773,7 @@ export const pageDe = {
   'page.growing.resow.from':
     'Was Aussaaten jedes Tages in den vergangenen Jahren dieses Orts gebracht hätten, die Ernte eingerechnet: „Wann säen“ fragt nur nach Sämlingen und lässt darum spätere zu.',
   'page.growing.resow.sure': 'Gut in den meisten Jahren, nicht in allen.',
-  'page.shell.demo':
-    'Eine Vorführung: Dieser Garten und sein Jahr 2027 sind erfunden. <a>Sehen Sie stattdessen Ihren Ort.</a>',
+  'page.shell.demo': 'Vorführung, alles erfunden. <a>Ihr eigener Ort</a>',
   // die Woche
   'page.field.town': 'Ihr Ort',
   'page.field.last-frost': 'Üblicher letzter Frost im Frühjahr',

@@ -755,7 +755,7 @@ export const pageEn = {
   'page.growing.resow.from':
     'What sowings of each day would have done in the past years of this place, harvest counted in: “When to sow” asks only for seedlings, and so allows later ones.',
   'page.growing.resow.sure': 'Good in most years, not in all.',
-  'page.shell.demo': 'A demo: this garden and its season of 2027 are invented. <a>See your own town instead.</a>',
+  'page.shell.demo': 'A demo, all invented. <a>See your own town.</a>',
   // the week
   'page.field.town': 'Your town',
   'page.field.last-frost': 'A usual last spring frost',

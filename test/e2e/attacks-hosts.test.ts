@@ -229,7 +229,8 @@ describe('every answer', () => {
       return [statusCode, headers.allow];
     };
     expect(await allowed('/v1/beds/north')).toEqual([204, 'PUT, PATCH, GET, HEAD, DELETE, OPTIONS']);
-    expect(await allowed('/v1/forecasts')).toEqual([204, 'POST, OPTIONS']);
+    expect(await allowed('/v1/forecasts')).toEqual([204, 'POST, GET, HEAD, OPTIONS']);
+    expect(await allowed('/v1/seeds-needed')).toEqual([204, 'POST, OPTIONS']);
     expect(await allowed('/')).toEqual([204, 'GET, HEAD, POST, OPTIONS']);
     expect(await allowed('/nowhere')).toEqual([404, undefined]);
     const all = await answerTo(address, lines('OPTIONS * HTTP/1.1', 'Host: localhost'));

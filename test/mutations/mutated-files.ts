@@ -649,10 +649,7 @@ export const mutatedFiles: readonly MutatedFile[] = [
     file: 'src/growth/bulb-year.ts',
     tests: ['test/unit/growth/check-values.test.ts'],
     numbers: ['AUTUMN_DAY', 'LONGEST_DAY'],
-    changes: [
-      ['day > swellsDay - leastLeafDays', 'day >= swellsDay - leastLeafDays'],
-      ['air.minC[i]! <= endFrostC', 'air.minC[i]! < endFrostC'],
-    ],
+    changes: [['day > swellsDay - leastLeafDays', 'day >= swellsDay - leastLeafDays']],
   },
   {
     file: 'src/growth/evaporation.ts',

@@ -57,8 +57,8 @@ export function page({
       <a class="name" href="/${question.lang && `?lang=${question.lang}`}">${say('page.shell.name')}</a>
       ${tabs(question, reader)}
       ${languages(reader, (lang) => linkTo({ ...question, lang }))}
+      ${isDemo && html`<p class="demo" role="note">${tell('page.shell.demo', { a: (text) => html`<a href="${linkTo({ ...question, view: 'week', bed: '', near: '' })}">${text}</a>` })}</p>`}
     </header>
-    ${isDemo && html`<p class="demo" role="note">${tell('page.shell.demo', { a: (text) => html`<a href="${linkTo({ ...question, view: 'week', bed: '', near: '' })}">${text}</a>` })}</p>`}
     <main data-view="${view.name}">
       <form id="ask" method="post" action="/" enctype="multipart/form-data" novalidate>
         <h1>${title}</h1>
