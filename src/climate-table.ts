@@ -21,8 +21,10 @@ export function climateTable(): StationTable {
 /** Finds the climate of places from the table; the last ones stay at hand. */
 export function climateFromTable(): ClimateOf {
   const climates = new LRUCache<string, TableClimate>({ max: PLACES });
-  return ({ zone, ...place }, today) => {
+  return ({ zone, ownAir = null, ...place }, today) => {
     const lastYear = lastTypicalYear(today);
+    // Whoever keeps the air remembers its climate too.
+    if (ownAir) return tableClimate(climateTable(), { ...place, zone, ownAir }, lastYear);
     const key = JSON.stringify([place, zone.name, lastYear]);
     const found = climates.get(key) ?? tableClimate(climateTable(), { ...place, zone }, lastYear);
     climates.set(key, found);

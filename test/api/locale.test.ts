@@ -244,6 +244,23 @@ describe('a place that is kept by its town', () => {
     expect(tuned.assumptions.map(({ code }) => code)).toContain('frost-date-told');
   });
 
+  test('is brought toward a year of its own air, too short to judge by', async () => {
+    const from = '2026-07-01';
+    const daily = Array.from({ length: 380 }, (_, day) => {
+      const level = 5 - 13 * Math.cos((2 * Math.PI * (day + 161)) / 365.25);
+      return { date: dateAfter(from, day), min: level - 5, max: level + 5 };
+    });
+    await put('upland', { near: 'Ithaca, New York, US', name: 'Upland' });
+    const before = await get<WindowReply>('/v1/places/upland/sowing-windows?crop=lettuce&dates=false&from=2028-01-01');
+    const kept = await ask('POST', '/v1/places/upland/air', { medium: 'air', unit: 'C', daily });
+    expect(kept.statusCode, kept.body).toBeLessThan(300);
+    const after = await get<WindowReply>('/v1/places/upland/sowing-windows?crop=lettuce&dates=false&from=2028-01-01');
+    expect(after.climate!.basis).toBe('climate-table');
+    expect(after.assumptions.map(({ code }) => code)).toContain('climate-own-air');
+    // That year was colder than Ithaca's.
+    expect(after.climate!.lastSpringFrost!.risk50! > before.climate!.lastSpringFrost!.risk50!).toBe(true);
+  });
+
   test('asks which town is meant', async () => {
     const answer = await ask('PUT', '/v1/places/portland', { near: 'Portland' });
     expect([answer.statusCode, answer.json().code, answer.json().errors[0].pointer]).toEqual([

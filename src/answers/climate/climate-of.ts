@@ -1,5 +1,6 @@
 import type { PlainDate, Zone } from '../../basics/calendar.js';
 import type { MonthDay } from '../../climate/frost-dates.js';
+import type { DailyExtremes } from '../../climate/world/typical-years.js';
 import type { TableClimate } from './table-climate.js';
 
 /** A place whose climate is asked for. */
@@ -11,6 +12,8 @@ export interface ClimatePlace {
   readonly zone: Zone;
   readonly lastFrostAround: MonthDay | null;
   readonly firstFrostAround: MonthDay | null;
+  /** Its own air of a year or two, too short to judge by; left out or null: none is known. */
+  readonly ownAir?: DailyExtremes | null | undefined;
 }
 
 /**

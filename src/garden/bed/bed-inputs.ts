@@ -4,6 +4,7 @@ import type { MinimaTuning } from '../../answers/climate/tuned-minima.js';
 import { climatologicalSeries } from '../../answers/forecast/extrapolation.js';
 import type { QuestionBed } from '../../answers/question.js';
 import type { Site } from '../../answers/soil/known-hours.js';
+import { airDays } from '../../answers/windows/air-days.js';
 import { addDays, daysBetween, type PlainDate, startOfDay, type Zone } from '../../basics/calendar.js';
 import { type Note, RequestError } from '../../basics/errors.js';
 import { basisCode } from '../../basics/series.js';
@@ -110,11 +111,18 @@ export function usualAir(
   return { ...usual, origin: 'forecast', dayBasis: usual.days.map(() => basisCode(basis)) };
 }
 
-/** The climate of a place from the table; null where there is no table, or no station is near. */
-export function climateHere(store: Store, place: Place, { zone }: Site, today: PlainDate): TableClimate | null {
+/** The climate of a place from the table, brought to a year or two of its own air; null where there is no table, or no station is near. */
+export function climateHere(
+  store: Store,
+  place: Place,
+  { zone }: Site,
+  today: PlainDate,
+  own: readonly ReadSeries[] = [],
+): TableClimate | null {
   const { latitude, longitude, elevationM, lastFrostAround, firstFrostAround } = place;
   try {
-    const asked = { latitude, longitude, zone, elevationM, lastFrostAround, firstFrostAround };
+    const ownAir = airDays(own.filter(({ origin }) => origin === 'measured'));
+    const asked = { latitude, longitude, zone, elevationM, lastFrostAround, firstFrostAround, ownAir };
     return store.climateOf?.(asked, today) ?? null;
   } catch (error) {
     // A frost date that cannot be true is refused when it is sent.
@@ -142,7 +150,7 @@ const placeSeries = (store: Store, owner: string, { place, site, today }: PlaceR
     return {
       series,
       normals: normals ?? null,
-      climate: isKnown ? null : climateHere(store, place, site, today),
+      climate: isKnown ? null : climateHere(store, place, site, today, series),
       tuning,
       note: null,
     };
