@@ -38,7 +38,7 @@ export interface Climate {
   readonly plusMinusC: number | null;
   /** Half the 80 % range of a window's first and last date [d]; null: not known. */
   readonly plusMinusDays: number | null;
-  /** Of the table: those that weigh most, the heaviest first. */
+  /** Stations of the table that weigh most, the heaviest first. */
   readonly stations: readonly ClimateStation[];
   /** null: not known. */
   readonly lastSpringFrost: FrostRisk | null;

@@ -10,6 +10,7 @@ import { type StationTable, stationAt } from '../../climate/world/station-table.
 import { tableErrorK } from '../../climate/world/table-error.js';
 import { type DailyExtremes, TYPICAL_YEARS, typicalYears } from '../../climate/world/typical-years.js';
 import { isZoneAgainstLongitude } from '../../climate/world/zone-against-longitude.js';
+import { dailyAirSeries } from '../../readings/daily-air-series.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import { STEPS_PER_K } from '../ahead/past-soil.js';
 import type { Climate, FrostRisk } from './climate.js';
@@ -77,7 +78,7 @@ export function tableClimate(
   const annualRainMm = around.rainMm.reduce((sum, rain) => sum + rain, 0);
   const [heaviest] = around.stations;
   return {
-    airYears: seriesOf(air, zone),
+    airYears: dailyAirSeries(datesFrom(air.firstDate, air.minC.length), air, zone),
     normals: {
       meanMaxC: Array.from(months.meanMaxC),
       meanMinC: Array.from(months.meanMinC, (minC) => minC + tuning.movedK),
@@ -148,30 +149,6 @@ function placeWarnings({ zone, latitude, longitude }: UnknownAir, { nearestKm, l
 function inSteps({ firstDate, minC, maxC }: DailyExtremes): DailyExtremes {
   const step = (tempC: number): number => Math.round(tempC * STEPS_PER_K) / STEPS_PER_K;
   return { firstDate, minC: minC.map(step), maxC: maxC.map(step) };
-}
-
-function seriesOf({ firstDate, minC, maxC }: DailyExtremes, zone: Zone): ReadSeries {
-  return {
-    medium: 'air',
-    probeDepthCm: null,
-    origin: 'measured',
-    unit: 'C',
-    zone,
-    readings: null,
-    days: datesFrom(firstDate, minC.length).map((date, day) => ({
-      date,
-      min: minC[day]!,
-      mean: null,
-      max: maxC[day]!,
-      readings: 0,
-      complete: true,
-    })),
-    dayBasis: [],
-    dayPlusMinusK: [],
-    usualStepMs: null,
-    meanC: null,
-    warnings: [],
-  };
 }
 
 /** Dates from 1 January of a year on. Each year repeats the days of a leap year, which is ten times as fast as reckoning them. */

@@ -11,7 +11,7 @@ export interface FrostAround {
   readonly firstFrostAround?: MonthDay | null | undefined;
 }
 
-/** What the told dates change. */
+/** Changes that the told dates bring. */
 export interface MinimaTuning {
   /** To be added to all minima [K]; 0: nothing. */
   readonly movedK: number;
@@ -20,7 +20,7 @@ export interface MinimaTuning {
   readonly warnings: readonly Fact[];
 }
 
-/** So much of the shift at which half of the years would agree is applied: at 13 stations the monthly minima from the table then err by
+/** The share applied of the shift at which half of the years would agree: at 13 stations the monthly minima from the table then err by
  * 1.4 K (root mean square), with none of it by 1.5 K, with the whole by 1.9 K. */
 const APPLIED = 0.7;
 /** A greater shift hardly is a hollow or a town [K]. */

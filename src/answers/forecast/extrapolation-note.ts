@@ -5,7 +5,7 @@ import type { Site } from '../soil/known-hours.js';
 import type { ForecastAssumption } from './forecast-facts.js';
 import type { SeedRecord } from './record/seed-temperature.js';
 
-/** What is supposed after the last value. `years`: whose years they are, where years are. */
+/** The assumption after the last value. `years`: whose years they are, where years are. */
 export function extrapolationNote(
   beyond: Extrapolation,
   { soil, knownToH, ahead }: SeedRecord,

@@ -2,6 +2,7 @@ import { addDays, dateAt, dayOfYear } from '../../basics/calendar.js';
 import { RequestError } from '../../basics/errors.js';
 import type { ShouldStop } from '../../basics/stop.js';
 import { climatologicalAirOf, type Normals } from '../../climate/normals.js';
+import { dailyAirSeries } from '../../readings/daily-air-series.js';
 import type { ReadSeries } from '../../readings/read-series.js';
 import type { Extrapolation } from '../ahead/hours-ahead.js';
 import { type FindPast, MIN_YEARS, type PastSoil, pastSoil, seriesOfYears, yearsTold } from '../ahead/past-soil.js';
@@ -83,26 +84,5 @@ export function climatologicalSoil(
 export function climatologicalSeries(normals: Normals, lastMs: number, site: Site): ReadSeries {
   const last = dateAt(lastMs - 1, site.zone);
   const dates = Array.from({ length: CLIMATOLOGICAL_DAYS }, (_, i) => addDays(last, i + 1 - CLIMATOLOGICAL_DAYS));
-  const { minC, maxC } = climatologicalAirOf(normals, dates.map(dayOfYear));
-  return {
-    medium: 'air',
-    probeDepthCm: null,
-    origin: 'measured',
-    unit: 'C',
-    zone: site.zone,
-    readings: null,
-    days: dates.map((date, i) => ({
-      date,
-      min: minC[i]!,
-      mean: null,
-      max: maxC[i]!,
-      readings: 0,
-      complete: true,
-    })),
-    dayBasis: [],
-    dayPlusMinusK: [],
-    usualStepMs: null,
-    meanC: null,
-    warnings: [],
-  };
+  return dailyAirSeries(dates, climatologicalAirOf(normals, dates.map(dayOfYear)), site.zone);
 }

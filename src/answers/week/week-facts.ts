@@ -1,6 +1,6 @@
 import { type FactKinds, type FactOf, factsOf } from '../../basics/fact.js';
 
-/** What is to be sown and planted out in a week. */
+/** Facts about sowing and planting out in a week. */
 export const weekFacts = {
   'week.sow': {
     crop: 'crop',
@@ -17,7 +17,7 @@ export const weekFacts = {
   'week.plant-out': { crop: 'crop', from: 'date', to: 'date' },
 } as const satisfies FactKinds;
 
-/** What the coming days bring. */
+/** Facts about the coming days. */
 export const aheadFacts = {
   'ahead.frost': { from: 'date', to: 'date', minC: 'celsius', nights: 'count' },
   'ahead.hot-spell': {

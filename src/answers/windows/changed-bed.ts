@@ -65,7 +65,7 @@ function yearsCompared({ air }: PastSoil, { site }: Bedding, { from, to, lyingDa
   return years;
 }
 
-/** By day of the record's year and hour of its day [K]. Shape (366 x 24); 0 where nothing was compared. */
+/** Difference by day of the record's year and hour of its day [K]. Shape (366 x 24); 0 where nothing was compared. */
 function differenceOf(startMs: number, before: readonly PastSoil[], after: readonly PastSoil[]): Float64Array {
   const sumsK = new Float64Array(RECORD_YEAR_DAYS * 24);
   const counts = new Uint16Array(RECORD_YEAR_DAYS);

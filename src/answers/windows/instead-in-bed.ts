@@ -10,7 +10,7 @@ import type { SowingInstead } from './ways.js';
 import type { WhyNot } from './why-nots.js';
 import type { InsteadFact } from './window-facts.js';
 
-/** Of a longer run of dates no more than so many are tried with the bed changed [d]. */
+/** Dates of a longer run that are tried with the bed changed, at most [d]. */
 const MAX_TRIED_DAYS = 120;
 /** A cover opens dates earlier by some weeks at the most: so many before a better run are tried [d]. */
 const COVERED_DAYS = 35;

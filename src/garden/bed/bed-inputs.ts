@@ -28,7 +28,7 @@ export interface BedInputs extends PlaceRecords {
   readonly normals: Normals | null;
   /** Typical years, where the place's own are too few and it has no normals; null: they are not needed, or not known. */
   readonly typicalAir: ReadSeries | null;
-  /** What is told of them; null likewise. */
+  /** The climate that they come with; null likewise. */
   readonly climate: TableClimate | null;
   /** How the minima of the place's own air were moved; null: they were not. */
   readonly tuning: MinimaTuning | null;

@@ -35,7 +35,7 @@ import { planStandDays, startsOfYear } from './starts-of-year.js';
 export interface PlanSowing {
   readonly date: PlainDate;
   readonly method: SowingMethod;
-  /** Of its date in the bed as it is, as sowing windows grade it. */
+  /** The grade that sowing windows give its date in the bed as it is. */
   readonly grade: Grade;
   /** The help that it rests on where its date is poor without; null: it needs none. */
   readonly instead: { readonly action: 'shade' | 'start-indoors'; readonly text: Advice } | null;

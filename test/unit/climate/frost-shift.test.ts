@@ -37,7 +37,7 @@ describe.each([
   });
 });
 
-test('29 February is as good a date as any', () => {
+test('29 February is a date like the others', () => {
   const mild = typicalYears({ meanMaxC: wave(17, 8), meanMinC: wave(8, 7), sdK: wave(3, 0) }, 45, 20, 2025);
   const leapDay = frostShift(mild, 45, { side: 'spring', around: '02-29' });
   expect(leapDay).toBe(frostShift(mild, 45, { side: 'spring', around: '02-28' }));

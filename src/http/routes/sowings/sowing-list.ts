@@ -18,7 +18,7 @@ import type { Operation, Route } from '../../openapi/route.js';
 import { keptProblems } from '../../problems/common-problems.js';
 import type { Service } from '../../question/endpoint.js';
 import { listParameters, listQuery, queryOf } from '../../resource/resource.js';
-import { sowingContent, sowingInputs } from './sowing-content.js';
+import { cachedSowing } from './cached-sowing.js';
 import { serializeSowing } from './sowing-serializer.js';
 
 /** Maximum sowings on a page with states: each is a forecast of its own. */
@@ -104,30 +104,17 @@ export const sowingListRoute = (service: Service): Route => ({
   },
 });
 
-/** The same answer as GET /v1/sowings/{id}, from the same cache entry; undefined: it was deleted meanwhile. */
+/** The answer about a sowing; undefined: it was deleted meanwhile. */
 async function answerOf(
-  { store, answers }: Service,
+  service: Service,
   request: FastifyRequest,
   { id }: Sowing,
   bed: BedRecords,
   ask: WorkPort,
   now: Date,
 ): Promise<SowingAnswer | undefined> {
-  const owner = ownerOf(request);
-  const counted = await store.sowing(owner, id);
-  if (!counted) return undefined;
-  const { reader } = request;
-  const body = await answers.body(
-    { owner, reader },
-    `/v1/sowings/${id}`,
-    sowingInputs(counted.sowing, bed),
-    async () => {
-      request.askedBy().takePlace?.();
-      const content = await sowingContent(store, owner, counted, bed, { ask, now, precision: 'rounded' });
-      return asJson(signed(content, now), { reader, isModelInFull: false });
-    },
-  );
-  return JSON.parse(body.toString()) as SowingAnswer;
+  const counted = await service.store.sowing(ownerOf(request), id);
+  return counted && cachedSowing(service, request, counted, bed, { ask, now });
 }
 
 interface ListAsked {

@@ -12,10 +12,8 @@ import type { ComingDays, Store } from '../../../garden/store/store.js';
 import { workPortOf } from '../../../worker/work-port-of.js';
 import { ownerOf } from '../../auth/owner.js';
 import type { Unworded } from '../../negotiation/worded.js';
-import { asJson } from '../../negotiation/written.js';
-import { signed } from '../../openapi/model.js';
 import type { Service } from '../../question/endpoint.js';
-import { sowingContent, sowingInputs } from '../sowings/sowing-content.js';
+import { cachedSowing } from '../sowings/cached-sowing.js';
 
 /** The last so many sowings of a place are told of: each is a forecast of its own. */
 const MAX_SOWINGS = 25;
@@ -68,7 +66,7 @@ export type GrowingThere = Pick<Unworded<WeekAnswer>, 'sown' | 'toDo' | 'plantOu
  * @param from The first day of the week. Tasks and weather are told where it is today; else only what grows.
  */
 export async function growingThere(
-  { store, work, answers }: Service,
+  service: Service,
   request: FastifyRequest,
   sown: readonly SownThere[],
   {
@@ -86,34 +84,13 @@ export async function growingThere(
   const isToday = from === today;
   const to = addDays(from, WEEK_DAYS);
   const owner = ownerOf(request);
-  const ask = onceEach(workPortOf(work, request.askedBy()));
+  const ask = onceEach(workPortOf(service.work, request.askedBy()));
   const open: SowingAnswer[] = [];
   for (const { counted, rows } of sown) {
-    // The same answer as GET /v1/sowings/{id}, from the same cache entry.
-    const body = await answers.body(
-      { owner, reader: request.reader },
-      `/v1/sowings/${counted.sowing.id}`,
-      sowingInputs(counted.sowing, rows),
-      async () =>
-        asJson(
-          signed(
-            await sowingContent(store, owner, counted, rows, {
-              ask,
-              now,
-              precision: 'rounded',
-            }),
-            now,
-          ),
-          {
-            reader: request.reader,
-            isModelInFull: false,
-          },
-        ),
-    );
-    const answer = JSON.parse(body.toString()) as SowingAnswer;
+    const answer = await cachedSowing(service, request, counted, rows, { ask, now });
     if (!isOver(answer, rows.today)) open.push(answer);
   }
-  const frost = isToday ? frostAhead(await store.comingDays(owner, place), today) : null;
+  const frost = isToday ? frostAhead(await service.store.comingDays(owner, place), today) : null;
   const told = isToday ? open : [];
   return {
     sown: open.map(({ id, bed, crop, date }) => ({
